@@ -1,0 +1,1 @@
+"""The conversation: what a person types, what they read, and the channels between."""

@@ -1,0 +1,236 @@
+"""What a person can ask for, one frozen dataclass a thing, each with a sentence that means it.
+
+Times are aware UTC, quantities are in the units of the house. `batch` names a batch where the words or
+the button did; None means the one that the talk is about.
+"""
+
+from dataclasses import dataclass, field
+from datetime import datetime, timedelta
+from typing import Any
+
+from core.batch.events import Probe
+
+
+@dataclass(frozen=True)
+class Start:
+    """«3.2 kg brisket flat for saturday 13:00». `said` holds the Setup fields that were understood.
+
+    `unclear` names what was typed and could not be taken ("7.5" without a unit, "two kilos of moon").
+    """
+
+    said: dict[str, Any] = field(default_factory=dict)
+    unclear: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Change:
+    """«it's 48 mm thick», «make it dry», «cure is 6.25 %», «pit 110 c»: Setup fields that were stated."""
+
+    changes: dict[str, Any]
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class MoveDeadline:
+    """«dinner moved to 15:00», «an hour earlier», «push everything by a day»: one of `to` and `by`."""
+
+    to: datetime | None = None
+    by: timedelta | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class StepDone:
+    """«done», «flipped», «did it at 8», «wrapped in foil at 162». `step` is a key, a Kind, or None for the one that is due."""
+
+    step: str | None = None
+    at: datetime | None = None
+    detail: str = ""
+    also_previous: bool = False
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class StepMissed:
+    """«forgot this morning»: `at` is the time that is meant, None for the latest."""
+
+    step: str | None = None
+    at: datetime | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class StepSkipped:
+    """«skip that one»."""
+
+    step: str | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Snooze:
+    """«later», «ok 20 mins», «remind me at 9»: one of `until` and `by`; neither means the usual while."""
+
+    until: datetime | None = None
+    by: timedelta | None = None
+    step: str | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Temperature:
+    """One number of a reading: where (None: to be told from the phase), how warm, when (None: now).
+
+    `unit` is "c" or "f" where it was said, None where it was not: then `value` is as typed and
+    the conversation settles it by plausibility or asks.
+    """
+
+    value: float
+    unit: str | None = None
+    probe: Probe | None = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Reading:
+    """«158», «158/245», «70c pit 120», «probe says 161.5», «was 82f at 9, 44 at 7am»."""
+
+    temperatures: tuple[Temperature, ...]
+    tender: bool = False
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Correct:
+    """«no, 185», «that was yesterday's», «wrong one, it's the pit», «scratch that, it's celsius», «i flipped at 7 not 8».
+
+    Exactly what is different is set.
+    """
+
+    value: float | None = None
+    unit: str | None = None
+    probe: Probe | None = None
+    at: datetime | None = None
+    days_back: int = 0
+    was: float | None = None
+    to_batch: str | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Undo:
+    """«undo»."""
+
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Ask:
+    """«what now», «plan», «why 11 days», «is it safe», «how much longer», «show me the curve».
+
+    `topic` is one of now, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions; `about` narrows
+    "why" ("days", "dose", "hours", "chill") and "picture" ("cook", "cure", "chill"); `text` is as typed.
+    """
+
+    topic: str
+    about: str = ""
+    text: str = ""
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Question:
+    """Any other question: answered from the entries, or honestly not."""
+
+    text: str
+
+
+@dataclass(frozen=True)
+class Happened:
+    """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice»."""
+
+    what: str
+    facts: dict[str, Any] = field(default_factory=dict)
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Debrief:
+    """«1.9 kg after», «grey 12 mm in the middle of 48», «pink all through», «too salty»."""
+
+    mass: float | None = None
+    grey: float | None = None
+    of: float | None = None
+    salt: int | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Settings:
+    """«only kg and c», «we are in Chicago», «quiet from 23 to 6», «flips at 7 and 19», «gas cooker»: Person fields."""
+
+    changes: dict[str, Any]
+    unclear: str = ""
+
+
+@dataclass(frozen=True)
+class Pause:
+    """«pause», «going out til 6»."""
+
+    until: datetime | None = None
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Resume:
+    """«ok I'm back, carry on»."""
+
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Cancel:
+    """«cancel», «stop this batch»; `sure` once it was confirmed."""
+
+    batch: str | None = None
+    sure: bool = False
+
+
+@dataclass(frozen=True)
+class Choose:
+    """A tap or a word that answers what the bot asked: `slot` is what was asked, `value` the answer.
+
+    «yes», «no», «6.25 %», «meat», «the second one».
+    """
+
+    slot: str
+    value: Any
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Greet:
+    """«hello», «thanks», /start."""
+
+
+@dataclass(frozen=True)
+class Help:
+    """«help»."""
+
+
+@dataclass(frozen=True)
+class Unclear:
+    """A bare or broken thing that needs asking: `options` are the intents that it may have been.
+
+    `why` is one of number, too_long, empty, other, word, unit; `text` is what was typed, cut short.
+    """
+
+    why: str
+    text: str = ""
+    options: tuple[Any, ...] = ()
+
+
+Intent = (
+    Start | Change | MoveDeadline | StepDone | StepMissed | StepSkipped | Snooze | Reading | Correct | Undo
+    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | Cancel | Choose | Greet | Help | Unclear
+)  # fmt: skip

@@ -1,0 +1,93 @@
+"""Message in, Reply out, and the Channel protocol: the one seam between the talk and its channels."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Literal, Protocol
+
+Kind = Literal["reply", "reminder", "alert"]
+Fact = None | bool | int | float | str | list["Fact"] | dict[str, "Fact"]
+Facts = dict[str, Fact]
+
+
+@dataclass(frozen=True)
+class Message:
+    """What a person sent, whatever the channel.
+
+    `key` is unique for each delivery of the channel (the update's id): the same key twice is the same
+    message twice. `said_at` is when the person sent it, which may be long before it arrived.
+    `pressed` is the payload of a button. `edits` is the key of the earlier message that this one edits.
+    `answers` is the key of the message of ours that this replies to. `other` names what cannot be read:
+    "sticker", "voice", "photo", ….
+    """
+
+    key: str
+    chat: str
+    person: str
+    name: str
+    said_at: datetime
+    text: str = ""
+    pressed: str | None = None
+    edits: str | None = None
+    answers: str | None = None
+    other: str | None = None
+    language: str | None = None
+    in_group: bool = False
+
+
+@dataclass(frozen=True)
+class Button:
+    """A label that a person reads, and the payload that comes back when it is tapped (64 bytes at most)."""
+
+    label: str
+    payload: str
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A picture that was drawn: PNG bytes and the sentence that says the same."""
+
+    png: bytes
+    says: str
+    name: str
+
+
+@dataclass(frozen=True)
+class PictureWanted:
+    """A picture to be drawn when the reply goes out: small enough to be stored with it."""
+
+    subject: Literal["cook", "cure", "chill"]
+    batch: str
+
+
+@dataclass(frozen=True)
+class Reply:
+    """What the bot says: one idea, its first 90 characters carry the action."""
+
+    text: str
+    buttons: tuple[tuple[Button, ...], ...] = ()
+    picture: PictureWanted | None = None
+    facts: Facts = field(default_factory=dict)
+    kind: Kind = "reply"
+    quiet: bool = False
+    to: str | None = None  # another person or chat; None is who spoke
+
+
+@dataclass(frozen=True)
+class Outgoing:
+    """A reply on its way: what a channel is handed."""
+
+    id: str
+    chat: str
+    at: datetime
+    reply: Reply
+    picture: Picture | None = None
+    repeat: bool = False
+    answering: str | None = None
+
+
+class Channel(Protocol):
+    """A way to reach people. Implemented by Telegram, by the terminal, and by the tests' collector."""
+
+    async def send(self, outgoing: Outgoing) -> str:
+        """Deliver one reply; its key in the channel. Raises NotDelivered."""
+        ...

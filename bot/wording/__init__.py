@@ -1,0 +1,1 @@
+"""Every sentence that a person reads, one file a subject."""

@@ -1,0 +1,1 @@
+"""A question in, an answer out: number, band, sources, cautions."""

@@ -1,0 +1,1 @@
+"""One batch: the list of what happened, folded into what is known."""

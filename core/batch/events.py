@@ -1,0 +1,152 @@
+"""What happened to a batch, one frozen dataclass a kind; append-only.
+
+An `Event` says when it happened (`at`), when it was said (`said_at`), who said it and in which message.
+A correction is an event like any other: it names the event it corrects and what stands instead.
+"""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+from enum import StrEnum
+from typing import Any
+
+from core.units import Celsius, Kilograms, Metres
+
+
+class Probe(StrEnum):
+    """Where a temperature was read."""
+
+    CORE = "core"
+    PIT = "pit"
+    FRIDGE = "fridge"
+    BRINE = "brine"
+    ROOM = "room"
+
+
+@dataclass(frozen=True)
+class Started:
+    """A batch was begun, with what was said of it."""
+
+    name: str
+    setup: dict[str, Any]
+
+
+@dataclass(frozen=True)
+class Changed:
+    """Something of the setup was stated or changed."""
+
+    changes: dict[str, Any]
+
+
+@dataclass(frozen=True)
+class Done:
+    """A step was done. `detail` is what was said with it ("foil", "tastes fine")."""
+
+    step: str
+    detail: str = ""
+
+
+@dataclass(frozen=True)
+class Skipped:
+    """A step was left out on purpose."""
+
+    step: str
+
+
+@dataclass(frozen=True)
+class Snoozed:
+    """A step was put off until a time."""
+
+    step: str
+    until: datetime
+
+
+@dataclass(frozen=True)
+class Missed:
+    """Steps of a kind that fell due in a span were forgotten."""
+
+    steps: tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class Read:
+    """A temperature was read."""
+
+    probe: Probe
+    celsius: Celsius
+    at_step: str = ""
+
+
+@dataclass(frozen=True)
+class Incident:
+    """Something went wrong: fire out, power cut, left out, leak, dosed twice. `facts` is what was said of it."""
+
+    what: str
+    facts: dict[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Corrected:
+    """Event number `target` was wrong. `instead` stands in its place, or nothing does (undo)."""
+
+    target: int
+    instead: "What | None" = None
+    at: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Paused:
+    """Quiet reminders rest until `until`, or until further notice; safety goes on."""
+
+    until: datetime | None = None
+
+
+@dataclass(frozen=True)
+class Resumed:
+    """Reminders run again."""
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """The finished piece was weighed."""
+
+    mass: Kilograms
+
+
+@dataclass(frozen=True)
+class Sliced:
+    """What the slice showed: `grey` is the width of grey in the middle, 0 when pink all through. [m]"""
+
+    grey: Metres
+    of: Metres | None = None
+
+
+@dataclass(frozen=True)
+class Tasted:
+    """How salty: -1 bland, 0 right, +1 too salty."""
+
+    salt: int
+
+
+@dataclass(frozen=True)
+class Finished:
+    """The batch is over. `how` is "eaten", "cancelled" or "thrown_away"."""
+
+    how: str
+
+
+What = (
+    Started | Changed | Done | Skipped | Snoozed | Missed | Read | Incident | Corrected
+    | Paused | Resumed | Weighed | Sliced | Tasted | Finished
+)  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Event:
+    """One line of the log. `number` counts from 1 within the batch; `message` is the channel's key of what was said."""
+
+    number: int
+    at: datetime
+    said_at: datetime
+    by: str
+    message: str
+    what: What

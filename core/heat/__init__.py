@@ -1,0 +1,1 @@
+"""Fire, heat and water: how warm the meat is and when it will be done."""

@@ -1,0 +1,1 @@
+"""A piece of meat: its cut, mass, thickness, shape and composition."""

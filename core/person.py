@@ -1,0 +1,59 @@
+"""Who is spoken to: zone, hours, units, jurisdiction, cooker, and what past batches taught."""
+
+from dataclasses import dataclass, field
+from datetime import time
+from zoneinfo import ZoneInfo
+
+from core.units import Celsius, Fraction
+
+
+@dataclass(frozen=True)
+class Units:
+    """The units a person reads; the house computes in its own."""
+
+    mass: str = "kg"  # "kg" or "lb"
+    length: str = "mm"  # "mm" or "in"
+    temperature: str = "c"  # "c" or "f"
+
+
+@dataclass(frozen=True)
+class Learned:
+    """What the slices and the cooks of this person say, as updates of the house defaults.
+
+    `diffusivity_log_shift` and `diffusivity_log_sd` are the posterior of ln(D / default D);
+    `cook_log_shift` and `cook_log_sd` that of ln(true hours / predicted hours) of this cooker;
+    `salt_shift` moves the wanted salt fraction. `batches` counts the batches that taught.
+    """
+
+    diffusivity_log_shift: float = 0.0
+    diffusivity_log_sd: float = 0.35
+    cook_log_shift: float = 0.0
+    cook_log_sd: float = 0.0  # nothing learned yet: the model's own band stands
+    salt_shift: Fraction = 0.0
+    batches: int = 0
+
+
+@dataclass(frozen=True)
+class Person:
+    """One member of a chat, with everything that a plan needs to know of them."""
+
+    id: str
+    name: str = ""
+    zone: str = "UTC"
+    zone_known: bool = False
+    language: str = "en"
+    units: Units = field(default_factory=Units)
+    units_known: bool = False
+    quiet_from: time = time(22, 0)
+    quiet_to: time = time(7, 0)
+    flip_hours: tuple[time, ...] = (time(8, 0), time(20, 0))
+    jurisdiction: str = "US"
+    cooker: str = "ceramic"
+    fridge_c: Celsius = 3.0
+    cure_nitrite_fraction: Fraction | None = None
+    learned: Learned = field(default_factory=Learned)
+
+    @property
+    def tz(self) -> ZoneInfo:
+        """The person's zone."""
+        return ZoneInfo(self.zone)

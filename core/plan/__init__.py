@@ -1,0 +1,1 @@
+"""What is done, in which order, when, and which reminders that asks for."""

@@ -1,0 +1,53 @@
+"""What a batch is set up to be: everything a cook said or the bot assumed before the work begins."""
+
+from dataclasses import dataclass, fields, replace
+from datetime import datetime
+from typing import Any
+
+from core.errors import Gone
+from core.units import Celsius, Fraction, Kilograms, Metres, MilligramsPerKilogram
+
+
+@dataclass(frozen=True)
+class Setup:
+    """One batch as planned. `said` names the fields that the cook stated; the others are assumptions.
+
+    `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
+    `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
+    on the packet, None while unknown. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
+    `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
+    """
+
+    product: str
+    cut: str
+    mass: Kilograms
+    thickness: Metres | None = None
+    method: str = "brine"
+    cure_nitrite_fraction: Fraction | None = None
+    salt_fraction: Fraction = 0.0225
+    sugar_fraction: Fraction = 0.01
+    nitrite_target: MilligramsPerKilogram = 150.0
+    water_share: float = 0.5
+    pump_fraction: Fraction = 0.10
+    sealed_faces: int = 0
+    skin_on: bool = False
+    fridge_c: Celsius = 3.0
+    deadline: datetime | None = None
+    cooker: str = "ceramic"
+    pit_c: Celsius = 121.0
+    purpose: str = "cold"
+    target_c: Celsius = 93.0
+    wrap: str = "none"
+    chill: str = "ice"
+    frozen: bool = False
+    at_risk_eaters: bool | None = None
+    cure_days: float | None = None
+    long_cure_confirmed: bool = False
+    said: frozenset[str] = frozenset()
+
+    def change(self, changes: dict[str, Any]) -> "Setup":
+        """The same batch with `changes` as the cook said them; raises Gone for a field there is not."""
+        unknown = set(changes) - {f.name for f in fields(self)}
+        if unknown:
+            raise Gone(", ".join(sorted(unknown)))
+        return replace(self, **changes, said=self.said | changes.keys())

@@ -1,0 +1,128 @@
+"""Step and Plan: what is done, and when.
+
+A step's `key` is stable from one derivation of the plan to the next, so that a reminder, a button and an
+event mean the same step though its time has moved. Steps that come once have their kind as key
+("rinse"); steps that come often carry their number ("flip/3").
+"""
+
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+
+from core.units import Hours
+
+
+class Kind(StrEnum):
+    """The kinds of step, in the order of the week."""
+
+    THAW = "thaw"
+    BRINE = "brine"
+    BRINE_CHECK = "brine_check"
+    INTO_CURE = "into_cure"
+    FLIP = "flip"
+    FRIDGE_CHECK = "fridge_check"
+    MID_CHECK = "mid_check"
+    OUT = "out"
+    RINSE = "rinse"
+    SOAK = "soak"
+    DRY = "dry"
+    RUB = "rub"
+    LIGHT = "light"
+    MEAT_ON = "meat_on"
+    READING = "reading"
+    WRAP = "wrap"
+    OFF = "off"
+    REST = "rest"
+    CHILL = "chill"
+    CHILL_CHECK = "chill_check"
+    SLICE = "slice"
+    SERVE = "serve"
+    USE_BY = "use_by"
+    DEBRIEF = "debrief"
+
+
+class State(StrEnum):
+    """Where a step stands."""
+
+    DONE = "done"
+    SKIPPED = "skipped"
+    DUE = "due"
+    AHEAD = "ahead"
+
+
+class Urgency(StrEnum):
+    """How loud a step may be: quiet keeps the quiet hours, piercing breaks them."""
+
+    QUIET = "quiet"
+    NORMAL = "normal"
+    PIERCING = "piercing"
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing to do. Times are aware UTC; `due` is when the person should act.
+
+    `early` and `late` are the 10 % and 90 % times where the time is an estimate.
+    """
+
+    key: str
+    kind: Kind
+    due: datetime
+    urgency: Urgency = Urgency.NORMAL
+    state: State = State.AHEAD
+    done_at: datetime | None = None
+    early: datetime | None = None
+    late: datetime | None = None
+    minutes: float = 0.0
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Band:
+    """An estimate as its 10 %, 50 % and 90 % points, in the unit of its name."""
+
+    p10: float
+    p50: float
+    p90: float
+
+
+@dataclass(frozen=True)
+class TimeBand:
+    """A time as its 10 %, 50 % and 90 % points, aware UTC."""
+
+    p10: datetime
+    p50: datetime
+    p90: datetime
+
+
+@dataclass(frozen=True)
+class Durations:
+    """What the solvers say of this piece, in hours: the only thing the schedule needs to know of physics."""
+
+    cure: Band
+    cook: Band
+    rest: Hours
+    chill: Hours
+    brine_chill: Hours = 12.0
+    thaw: Hours = 0.0
+
+
+@dataclass(frozen=True)
+class Plan:
+    """The whole week, derived from the batch and the time; never patched."""
+
+    steps: tuple[Step, ...]
+    deadline: datetime
+    deadline_said: bool
+
+    def step(self, key: str) -> Step | None:
+        """The step of that key, if the plan has one."""
+        return next((s for s in self.steps if s.key == key), None)
+
+    def of_kind(self, kind: Kind) -> tuple[Step, ...]:
+        """Every step of a kind, in order."""
+        return tuple(s for s in self.steps if s.kind is kind)
+
+    def next_step(self) -> Step | None:
+        """The first step that waits to be done."""
+        return next((s for s in self.steps if s.state in (State.DUE, State.AHEAD)), None)

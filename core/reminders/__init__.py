@@ -1,0 +1,1 @@
+"""The delivery round, and the clock that wakes it."""

@@ -1,0 +1,1 @@
+"""What is safe, by rule, with the arithmetic shown. Every other room asks here."""

@@ -1,0 +1,1 @@
+"""What the program can do: load, decide, save."""

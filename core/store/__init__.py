@@ -1,0 +1,1 @@
+"""Tables, migrations, and what is kept in them."""
