@@ -99,7 +99,7 @@ SPRINGER_2015 = Source(
 )
 HANSEN_2008 = Source(
     "HANSEN_2008",
-    "Sodium and proton MRI of salting pork",
+    "MRI of salting pork",
     "Hansen et al., Meat Science 80:851-856",
     "2008",
     "CONFIRMED",

@@ -41,7 +41,7 @@ class MoveDeadline:
 
 @dataclass(frozen=True)
 class StepDone:
-    """«done», «flipped», «did it at 8», «wrapped in foil at 162». `step` is a key, a Kind, or None for the one that is due."""
+    """«done», «flipped», «did it at 8», «wrapped in foil at 162». `step` is a key, a Kind, or None for what is due."""
 
     step: str | None = None
     at: datetime | None = None
@@ -102,7 +102,7 @@ class Reading:
 
 @dataclass(frozen=True)
 class Correct:
-    """«no, 185», «that was yesterday's», «wrong one, it's the pit», «scratch that, it's celsius», «i flipped at 7 not 8».
+    """«no, 185», «that was yesterday's», «wrong one, it's the pit», «it's celsius», «i flipped at 7 not 8».
 
     Exactly what is different is set.
     """
