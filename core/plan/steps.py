@@ -6,7 +6,7 @@ event mean the same step though its time has moved. Steps that come once have th
 """
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from enum import StrEnum
 
 from core.units import Hours
@@ -97,14 +97,18 @@ class TimeBand:
 
 @dataclass(frozen=True)
 class Durations:
-    """What the solvers say of this piece, in hours: the only thing the schedule needs to know of physics."""
+    """What the solvers say of this piece: the only thing the schedule needs to know of physics.
+
+    `cure` in days (its 90 % point is the advice), everything else in hours but `keep_days`.
+    """
 
     cure: Band
     cook: Band
     rest: Hours
     chill: Hours
-    brine_chill: Hours = 12.0
+    lighting: Hours = 1.0
     thaw: Hours = 0.0
+    keep_days: int = 3
 
 
 @dataclass(frozen=True)
@@ -112,8 +116,16 @@ class Plan:
     """The whole week, derived from the batch and the time; never patched."""
 
     steps: tuple[Step, ...]
-    deadline: datetime
-    deadline_said: bool
+    serve: datetime
+    wanted: datetime | None
+    cure_days: float
+
+    @property
+    def late(self) -> timedelta:
+        """How much later than asked for the meal is; zero where it is not."""
+        if self.wanted is None:
+            return timedelta(0)
+        return max(self.serve - self.wanted, timedelta(0))
 
     def step(self, key: str) -> Step | None:
         """The step of that key, if the plan has one."""

@@ -1,0 +1,62 @@
+"""Which reminders a plan asks for, and when: derived, never stored by hand.
+
+Quiet steps (flips, fridge checks) keep the quiet hours; fire, chill and safety break them. A step that
+matters and was not answered is asked about once more. A flip and a fridge check at the same hour are one
+message. The hours of quiet and the one repeat are common practice, no source.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from core.plan.hours import Wall
+from core.plan.steps import Kind, Plan, State, Step, Urgency
+
+AGAIN_AFTER = {Urgency.NORMAL: timedelta(hours=3), Urgency.PIERCING: timedelta(minutes=30)}
+NOT_REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.SERVE, Kind.USE_BY, Kind.DEBRIEF})
+UNSPOKEN = frozenset({Kind.SERVE})
+FLIP_AND_FRIDGE = "flip_and_fridge"
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """A reminder that should be waiting: `occurrence` 0 is the first, 1 the one repeat."""
+
+    step: str
+    kind: str
+    due_at: datetime
+    urgency: Urgency
+    occurrence: int = 0
+
+
+def wanted(plan: Plan, wall: Wall, *, paused_until: datetime | None = None) -> tuple[Wanted, ...]:
+    """Every reminder that the plan asks for, in order of time.
+
+    `paused_until` holds back what is not piercing until then.
+    """
+    waiting = [s for s in plan.steps if s.state in (State.AHEAD, State.DUE) and s.kind not in UNSPOKEN]
+    merged = {s.due for s in waiting if s.kind is Kind.FLIP}
+    found: list[Wanted] = []
+    for step in waiting:
+        if step.kind is Kind.FRIDGE_CHECK and step.due in merged:
+            continue
+        found.extend(_of_step(step, _kind(step, waiting), wall, paused_until))
+    return tuple(sorted(found, key=lambda w: (w.due_at, w.step)))
+
+
+def _kind(step: Step, waiting: list[Step]) -> str:
+    with_fridge = any(s.kind is Kind.FRIDGE_CHECK and s.due == step.due for s in waiting)
+    return FLIP_AND_FRIDGE if step.kind is Kind.FLIP and with_fridge else step.kind.value
+
+
+def _of_step(step: Step, kind: str, wall: Wall, paused_until: datetime | None) -> Iterator[Wanted]:
+    due = step.due
+    if step.urgency is not Urgency.PIERCING:
+        due = wall.awake(max(due, paused_until) if paused_until else due)
+    yield Wanted(step.key, kind, due, step.urgency)
+    if step.kind in NOT_REPEATED:
+        return
+    wait = AGAIN_AFTER.get(step.urgency)
+    if wait is not None:
+        again = due + wait
+        yield Wanted(step.key, kind, again if step.urgency is Urgency.PIERCING else wall.awake(again), step.urgency, 1)

@@ -1,0 +1,134 @@
+"""The whole week as steps, laid out from the anchors. Pure: told the batch and the time, it derives everything."""
+
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import datetime, time, timedelta
+
+from core.plan.anchors import Anchors, Case, anchors, needed_days
+from core.plan.steps import Kind, Plan, State, Step, Urgency
+
+ORDER = {kind: place for place, kind in enumerate(Kind)}
+REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.MID_CHECK, Kind.READING, Kind.CHILL_CHECK})
+FLIP_STALE = timedelta(hours=6)  # a flip this late is merged into the next one
+FIRST_FLIP_AFTER = timedelta(hours=5)
+LAST_FLIP_BEFORE = timedelta(hours=3)
+STAGE_ONE = timedelta(hours=1.5)  # 130 to 80 °F, FSIS cooling option 1
+WHOLE_COOLING = timedelta(hours=6.5)  # and on to 40 °F
+ASK_FOR_READING = timedelta(hours=1)
+
+
+def schedule(case: Case) -> Plan:
+    """The plan of a batch as it stands now; raises what `anchors` raises."""
+    fixed = anchors(case)
+    steps = sorted(_steps(case, fixed), key=lambda s: (s.due, ORDER[s.kind]))
+    last = _furthest(case)
+    settled = tuple(_settled(case, s, last) for s in steps)
+    days = max(needed_days(case), (fixed.out - fixed.into_cure) / timedelta(days=1))
+    return Plan(settled, fixed.serve, case.setup.deadline, days)
+
+
+def _steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+    yield from _cure_steps(case, fixed)
+    yield from _wait_steps(case, fixed)
+    yield from _fire_steps(case, fixed)
+    yield from _cold_steps(case, fixed) if case.chilled else _hot_steps(fixed)
+    yield from _meal_steps(case, fixed)
+
+
+def _cure_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+    if case.setup.frozen:
+        yield Step("thaw", Kind.THAW, fixed.thaw, minutes=case.durations.thaw * 60)
+    yield Step("brine", Kind.BRINE, fixed.brine, minutes=30)
+    if case.needs_brine:
+        yield Step("brine_check", Kind.BRINE_CHECK, fixed.into_cure - timedelta(minutes=15), minutes=5)
+    yield Step("into_cure", Kind.INTO_CURE, fixed.into_cure, minutes=20)
+    yield Step("out", Kind.OUT, fixed.out, minutes=10)
+    yield Step("rinse", Kind.RINSE, fixed.out + timedelta(minutes=10), minutes=20)
+    yield Step("dry", Kind.DRY, fixed.out + timedelta(minutes=30), minutes=case.product.hours.dry * 60)
+
+
+def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+    """Flips at the person's hours, and a fridge reading daily for three days, then every second day."""
+    first, last = fixed.into_cure + FIRST_FLIP_AFTER, fixed.out - LAST_FLIP_BEFORE
+    day = case.wall.day(fixed.into_cure)
+    hours = case.flip_hours
+    number = 0
+    while case.wall.at(day, time(0, 0)) <= last:
+        for place, clock in enumerate(hours):
+            due = case.wall.at(day, clock)
+            if first <= due <= last:
+                yield Step(f"flip/{day:%Y%m%d}{chr(97 + place)}", Kind.FLIP, due, Urgency.QUIET, minutes=2)
+        check = case.wall.at(day, hours[0] if hours else time(8, 0))
+        if first <= check <= last:
+            number += 1
+            if number <= 3 or number % 2:
+                yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
+        day += timedelta(days=1)
+    if (fixed.out - fixed.into_cure) >= timedelta(days=4):
+        half = case.wall.next_at(time(18, 0), fixed.into_cure + (fixed.out - fixed.into_cure) / 2)
+        yield Step("mid_check", Kind.MID_CHECK, half, minutes=5)
+
+
+def _fire_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+    rub = fixed.on - timedelta(hours=case.product.hours.rub_rest, minutes=15)
+    yield Step("rub", Kind.RUB, rub, Urgency.PIERCING, minutes=case.product.hours.rub_rest * 60)
+    yield Step("light", Kind.LIGHT, fixed.light, Urgency.PIERCING, minutes=case.durations.lighting * 60)
+    yield Step("meat_on", Kind.MEAT_ON, fixed.on, Urgency.PIERCING, minutes=5)
+    if case.done("meat_on") and not case.done("off"):
+        asked = case.progress.next_reading or fixed.on + ASK_FOR_READING
+        yield Step(f"reading/{case.progress.readings + 1}", Kind.READING, asked, Urgency.PIERCING, minutes=1)
+    if case.setup.wrap != "none":
+        wrap = case.progress.wrap_at or fixed.on + (fixed.off.p50 - fixed.on) * 0.55
+        yield Step("wrap", Kind.WRAP, wrap, Urgency.PIERCING, minutes=5)
+    yield Step(
+        "off", Kind.OFF, fixed.off.p50, Urgency.PIERCING, early=fixed.off.p10, late=fixed.off.p90, minutes=5
+    )  # fmt: skip
+    yield Step("rest", Kind.REST, fixed.off.p50 + timedelta(minutes=5), Urgency.PIERCING)
+
+
+def _cold_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+    """The chill clock starts at 60 °C; the checks are asked for at the limits of the cooling rule."""
+    below = case.progress.from_54c or fixed.chill
+    yield Step("chill", Kind.CHILL, fixed.chill, Urgency.PIERCING, minutes=10)
+    yield Step("chill_check/27", Kind.CHILL_CHECK, below + STAGE_ONE - timedelta(minutes=15), Urgency.PIERCING)
+    yield Step("chill_check/4", Kind.CHILL_CHECK, min(below + WHOLE_COOLING, fixed.cold), Urgency.PIERCING)
+    yield Step("slice", Kind.SLICE, fixed.slice, minutes=30)
+
+
+def _hot_steps(fixed: Anchors) -> Iterator[Step]:
+    yield Step("slice", Kind.SLICE, fixed.slice, Urgency.PIERCING, minutes=30)
+
+
+def _meal_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+    cooked = case.wall.day(fixed.cold if case.chilled else fixed.serve)
+    yield Step("serve", Kind.SERVE, fixed.serve)
+    yield Step("use_by", Kind.USE_BY, case.wall.at(cooked + timedelta(days=case.durations.keep_days), time(12, 0)))
+    yield Step("debrief", Kind.DEBRIEF, case.wall.awake(fixed.serve + timedelta(hours=4)))
+
+
+def _furthest(case: Case) -> int:
+    """The place in the week of the furthest step that was done."""
+    done = [Kind(key.split("/")[0]) for key in case.progress.done]
+    return max((ORDER[kind] for kind in done if kind not in REPEATED), default=-1)
+
+
+def _settled(case: Case, step: Step, furthest: int) -> Step:
+    """The step with its state: done, skipped, put off, passed over by a later one, due or ahead."""
+    done_at = case.done(step.key)
+    if done_at is not None:
+        return replace(step, state=State.DONE, done_at=done_at)
+    cooled = step.kind is Kind.CHILL_CHECK and step.key.split("/")[1] in case.progress.cooled
+    passed = ORDER[step.kind] < furthest or _stale(case, step)
+    if step.key in case.progress.skipped or passed or cooled:
+        return replace(step, state=State.SKIPPED)
+    step = replace(step, due=_put_off(case, step))
+    return replace(step, state=State.DUE if step.due <= case.now else State.AHEAD)
+
+
+def _stale(case: Case, step: Step) -> bool:
+    return step.kind in (Kind.FLIP, Kind.FRIDGE_CHECK) and case.now - step.due > FLIP_STALE
+
+
+def _put_off(case: Case, step: Step) -> datetime:
+    until = case.progress.snoozed.get(step.key)
+    return step.due if until is None else max(step.due, until)
