@@ -1,8 +1,8 @@
 """Message in, Reply out, and the Channel protocol: the one seam between the talk and its channels."""
 
-from dataclasses import dataclass, field
+from dataclasses import asdict, dataclass, field
 from datetime import datetime
-from typing import Literal, Protocol
+from typing import Any, Literal, Protocol
 
 Kind = Literal["reply", "reminder", "alert"]
 Fact = None | bool | int | float | str | list["Fact"] | dict[str, "Fact"]
@@ -14,9 +14,9 @@ class Message:
     """What a person sent, whatever the channel.
 
     `key` is unique for each delivery of the channel (the update's id): the same key twice is the same
-    message twice. `said_at` is when the person sent it, which may be long before it arrived.
-    `pressed` is the payload of a button. `edits` is the key of the earlier message that this one edits.
-    `answers` is the key of the message of ours that this replies to. `other` names what cannot be read:
+    message twice. `ref` is the message as the channel knows it ("chat:number"). `said_at` is when the person sent it, which may be long before it arrived.
+    `pressed` is the payload of a button. `edits` is the ref of the earlier message that this one edits.
+    `answers` is the ref of the message of ours that this replies to. `other` names what cannot be read:
     "sticker", "voice", "photo", ….
     """
 
@@ -32,6 +32,7 @@ class Message:
     other: str | None = None
     language: str | None = None
     in_group: bool = False
+    ref: str = ""
 
 
 @dataclass(frozen=True)
@@ -83,6 +84,18 @@ class Outgoing:
     picture: Picture | None = None
     repeat: bool = False
     answering: str | None = None
+
+
+def to_body(reply: Reply) -> dict[str, Any]:
+    """The reply as plain data, to be kept until it is sent."""
+    return asdict(reply)
+
+
+def from_body(body: dict[str, Any]) -> Reply:
+    """The reply that was kept."""
+    rows = tuple(tuple(Button(**b) for b in row) for row in body["buttons"])
+    picture = PictureWanted(**body["picture"]) if body["picture"] else None
+    return Reply(**{**body, "buttons": rows, "picture": picture})
 
 
 class Channel(Protocol):

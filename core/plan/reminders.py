@@ -29,12 +29,16 @@ class Wanted:
     occurrence: int = 0
 
 
-def wanted(plan: Plan, wall: Wall, *, paused_until: datetime | None = None) -> tuple[Wanted, ...]:
+def wanted(
+    plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None
+) -> tuple[Wanted, ...]:
     """Every reminder that the plan asks for, in order of time.
 
-    `paused_until` holds back what is not piercing until then.
+    A pause holds back what is not piercing: until `paused_until`, or for as long as it lasts.
     """
     waiting = [s for s in plan.steps if s.state in (State.AHEAD, State.DUE) and s.kind not in UNSPOKEN]
+    if paused and paused_until is None:
+        waiting = [s for s in waiting if s.urgency is Urgency.PIERCING]
     merged = {s.due for s in waiting if s.kind is Kind.FLIP}
     found: list[Wanted] = []
     for step in waiting:

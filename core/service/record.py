@@ -1,0 +1,67 @@
+"""Add to a batch what happened: load, decide, save. Every change of a batch goes through here."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.batch.assess import Assessment, assess
+from core.batch.batch import Phase, fold
+from core.batch.events import Event, What
+from core.errors import Gone
+from core.person import Person
+from core.plan.hours import wall_of
+from core.plan.reminders import Wanted, wanted
+from core.service.turn import Turn
+from core.store import batches, outbox, people
+from core.store.database import Transaction
+
+
+@dataclass(frozen=True)
+class Change:
+    """A batch before and after what was said: the difference is what the cook is told."""
+
+    before: Assessment | None
+    after: Assessment
+
+
+def look(tx: Transaction, batch_id: str, now: datetime) -> Assessment:
+    """A batch as it stands; raises Gone where there is none."""
+    owner = owner_of(tx, batch_id)
+    return assess(fold(batch_id, batches.events(tx, batch_id)), owner, now)
+
+
+def owner_of(tx: Transaction, batch_id: str) -> Person:
+    """Whose batch it is: their zone, hours and learning make the plan."""
+    row = batches.get(tx, batch_id)
+    if row is None:
+        raise Gone("batch")
+    return people.load(tx, row.owner) or Person(row.owner)
+
+
+def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) -> Change:
+    """Append what happened, fold the batch again, and bring its reminders in line, in this turn's transaction."""
+    known = batches.events(turn.tx, batch_id)
+    owner = owner_of(turn.tx, batch_id)
+    before = assess(fold(batch_id, known), owner, turn.now) if known else None
+    first = max((e.number for e in known), default=0) + 1
+    said = turn.said
+    new = [Event(first + i, at, said.said_at, turn.person.id, said.key, what) for i, (what, at) in enumerate(happened)]
+    after = assess(fold(batch_id, (*known, *new)), owner, turn.now)
+    batches.append(turn.tx, batch_id, new)
+    remind(turn.tx, after)
+    return Change(before, after)
+
+
+def remind(tx: Transaction, after: Assessment) -> None:
+    """Bring the waiting reminders of a batch in line with its plan."""
+    batch = after.batch
+    row = batches.get(tx, batch.id)
+    if row is None:
+        raise Gone("batch")
+    asked: Sequence[Wanted] = ()
+    if after.plan is not None and batch.phase is not Phase.OVER:
+        until = batch.paused_until if batch.paused else None
+        asked = wanted(after.plan, wall_of(after.person), paused=batch.paused, paused_until=until)
+    outbox.reconcile(tx, batch.id, row.chat, asked, after.now)
+    if batch.phase is Phase.OVER:
+        batches.close(tx, batch.id, after.now)

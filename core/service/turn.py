@@ -1,0 +1,84 @@
+"""One turn of the talk: everything that one message changes happens in one transaction, or not at all.
+
+The message's key, its effect and the replies to it are committed together; a message that comes again
+changes nothing.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
+from datetime import datetime
+from typing import Any
+
+from core.person import Person
+from core.store import inbox, outbox, people
+from core.store.database import Database, Transaction
+
+
+@dataclass(frozen=True)
+class Said:
+    """What the channel knows of a message: its key, the chat, who spoke, when it was sent and when it arrived."""
+
+    key: str
+    chat: str
+    person: str
+    name: str
+    said_at: datetime
+    now: datetime
+    language: str = "en"
+
+
+@dataclass
+class Turn:
+    """A turn under way. `person` is who spoke, as kept before and changed during this turn."""
+
+    tx: Transaction
+    said: Said
+    person: Person
+    replies: int = 0
+
+    @property
+    def now(self) -> datetime:
+        """When the turn happens, aware UTC."""
+        return self.said.now
+
+    def say(self, body: dict[str, Any], *, answering: str | None = None) -> str:
+        """Put a reply into the outbox: it goes out once this turn is committed."""
+        self.replies += 1
+        return outbox.put_reply(self.tx, self.said.chat, body, self.now, answering=answering)
+
+    def keep_person(self, **changes: Any) -> Person:
+        """Change something that is kept of who spoke."""
+        self.person = replace(self.person, **changes)
+        people.save(self.tx, self.person)
+        return self.person
+
+    def open_question(self) -> dict[str, Any] | None:
+        """What the bot last asked this person in this chat, if it still waits for an answer."""
+        return people.asked(self.tx, self.said.chat, self.person.id)
+
+    def ask(self, question: dict[str, Any] | None) -> None:
+        """Keep what the bot asks now, with the half intent it belongs to; None once it is answered."""
+        people.ask(self.tx, self.said.chat, self.person.id, question)
+
+
+@contextmanager
+def begin(database: Database, said: Said, newcomer: Person) -> Iterator[Turn | None]:
+    """A turn for one message, or None where that message was taken before.
+
+    `newcomer` holds the defaults of somebody who speaks for the first time.
+    """
+    with database.transaction() as tx:
+        if not inbox.first_time(tx, said.key, said.now):
+            yield None
+            return
+        yield Turn(tx, said, _person(tx, said, newcomer))
+
+
+def _person(tx: Transaction, said: Said, newcomer: Person) -> Person:
+    known = people.load(tx, said.person)
+    if known is not None and (known.name == said.name or not said.name):
+        return known
+    person = replace(known or replace(newcomer, id=said.person, language=said.language), name=said.name)
+    people.save(tx, person)
+    return person
