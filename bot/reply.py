@@ -14,10 +14,10 @@ class Message:
     """What a person sent, whatever the channel.
 
     `key` is unique for each delivery of the channel (the update's id): the same key twice is the same
-    message twice. `ref` is the message as the channel knows it ("chat:number"). `said_at` is when the person sent it, which may be long before it arrived.
-    `pressed` is the payload of a button. `edits` is the ref of the earlier message that this one edits.
-    `answers` is the ref of the message of ours that this replies to. `other` names what cannot be read:
-    "sticker", "voice", "photo", ….
+    message twice. `ref` is the message as the channel knows it ("chat:number"); `edits` is the ref of the
+    earlier message that this one edits, `answers` that of the message of ours that this replies to.
+    `said_at` is when the person sent it, which may be long before it arrived. `pressed` is the payload of
+    a button. `other` names what cannot be read: "sticker", "voice", "photo", ….
     """
 
     key: str
