@@ -1,0 +1,145 @@
+"""Settings, read once from the environment by `bot/__main__` and handed on; nothing else reads it.
+
+    SALTBELL_TOKEN            the token of the bot account; `saltbell run` needs it
+    SALTBELL_DATABASE         a file, or a database URL; default: saltbell/saltbell.db in the user's data folder
+    SALTBELL_ZONE             the zone of people who have not said theirs, such as Europe/Vienna
+    SALTBELL_MODE             polling (default) or webhook
+    SALTBELL_WEBHOOK_URL      where the channel reaches us, https://...; webhook only
+    SALTBELL_WEBHOOK_SECRET   what it has to say there; webhook only
+    SALTBELL_LISTEN           host:port that the webhook listens on; default 127.0.0.1:8080
+    SALTBELL_API_URL          another server of the Bot API than the public one
+    SALTBELL_PICTURES         the folder where the terminal leaves pictures
+    SALTBELL_LOG              debug, info, warning (default) or error
+
+deploy/saltbell.env.example is the same list for a machine.
+"""
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Literal, cast, get_args
+from zoneinfo import ZoneInfo
+
+from core.errors import Missing, OutOfRange, Unreadable
+
+Mode = Literal["polling", "webhook"]
+Log = Literal["debug", "info", "warning", "error"]
+
+SECRET = re.compile(r"[A-Za-z0-9_-]{1,256}")  # what the Bot API takes as a secret_token
+URL = re.compile(r"[a-z0-9+]+://")
+HIGHEST_PORT = 65535
+
+
+@dataclass(frozen=True)
+class Listen:
+    """Where the webhook listens."""
+
+    host: str = "127.0.0.1"
+    port: int = 8080
+
+
+@dataclass(frozen=True)
+class Settings:
+    """What the environment says. Neither the token nor the secret shows when this is printed."""
+
+    database: str
+    pictures: Path
+    token: str | None = field(default=None, repr=False)
+    zone: str | None = None
+    mode: Mode = "polling"
+    webhook_url: str | None = None
+    webhook_secret: str | None = field(default=None, repr=False)
+    listen: Listen = Listen()
+    api_url: str | None = None
+    log: Log = "warning"
+
+    @property
+    def database_url(self) -> str:
+        """The database as a URL, whether a file or a URL was named."""
+        return self.database if URL.match(self.database) else f"sqlite:///{Path(self.database).expanduser().absolute()}"
+
+    def ready_to_run(self) -> "Settings":
+        """The same, once there is all that `saltbell run` needs; raises Missing, naming what is not there."""
+        needed = {"SALTBELL_TOKEN": self.token}
+        if self.mode == "webhook":
+            needed |= {"SALTBELL_WEBHOOK_URL": self.webhook_url, "SALTBELL_WEBHOOK_SECRET": self.webhook_secret}
+        for name, value in needed.items():
+            if value is None:
+                raise Missing(name)
+        return self
+
+
+def settings(environment: Mapping[str, str]) -> Settings:
+    """The settings as an environment says them; a variable that is empty is one that is not set.
+
+    Raises
+    ------
+    Unreadable
+        A zone that there is not, a mode or a log level that is none, an address that is none.
+    OutOfRange
+        A port that cannot be.
+    """
+    said = {name.removeprefix("SALTBELL_"): value.strip() for name, value in environment.items() if value.strip()}
+    data = _data_folder(environment)
+    return Settings(
+        database=said.get("DATABASE", str(data / "saltbell.db")),
+        pictures=Path(said.get("PICTURES", data / "pictures")).expanduser(),
+        token=said.get("TOKEN"),
+        zone=_zone(said.get("ZONE")),
+        mode=cast(Mode, _one_of("MODE", said.get("MODE", "polling"), get_args(Mode))),
+        webhook_url=_https(said.get("WEBHOOK_URL")),
+        webhook_secret=_secret(said.get("WEBHOOK_SECRET")),
+        listen=_listen(said.get("LISTEN")),
+        api_url=said.get("API_URL"),
+        log=cast(Log, _one_of("LOG", said.get("LOG", "warning"), get_args(Log))),
+    )
+
+
+def _data_folder(environment: Mapping[str, str]) -> Path:
+    """The user's data folder, as the XDG base directory rules say: a path that is not absolute does not count."""
+    said = Path(environment.get("XDG_DATA_HOME", ""))
+    home = said if said.is_absolute() else Path.home() / ".local" / "share"
+    return home / "saltbell"
+
+
+def _unreadable(name: str, why: str) -> Unreadable:
+    return Unreadable("environment", f"SALTBELL_{name}", why)
+
+
+def _one_of(name: str, said: str, known: tuple[str, ...]) -> str:
+    if said.lower() not in known:
+        raise _unreadable(name, f"{said!r} is none of {', '.join(known)}")
+    return said.lower()
+
+
+def _zone(said: str | None) -> str | None:
+    if said is not None:
+        try:
+            ZoneInfo(said)
+        except (KeyError, ValueError, OSError) as trouble:
+            raise _unreadable("ZONE", f"{said!r} is no zone") from trouble
+    return said
+
+
+def _https(said: str | None) -> str | None:
+    if said is not None and not said.startswith("https://"):
+        raise _unreadable("WEBHOOK_URL", "it does not begin with https://")
+    return said
+
+
+def _secret(said: str | None) -> str | None:
+    if said is not None and not SECRET.fullmatch(said):
+        raise _unreadable("WEBHOOK_SECRET", "1 to 256 letters, digits, - and _ only")
+    return said
+
+
+def _listen(said: str | None) -> Listen:
+    if said is None:
+        return Listen()
+    host, colon, port = said.rpartition(":")
+    if not colon or not port.isdecimal():
+        raise _unreadable("LISTEN", f"{said!r} is not host:port")
+    if not 1 <= int(port) <= HIGHEST_PORT:
+        raise OutOfRange("SALTBELL_LISTEN", float(port), 1, HIGHEST_PORT)
+    return Listen(host.strip("[]"), int(port))
