@@ -1,0 +1,101 @@
+"""The alarm clock: wakes the postman when the next message falls due, and every 30 s all the same.
+
+APScheduler keeps no reminder here. Its two jobs, in memory, only ring a bell; what is due is asked of
+the outbox. The sweep covers what the alarm cannot know: another replica's reminders, leases that
+ended, a night's sleep of the machine, a clock that jumped.
+"""
+
+import asyncio
+import logging
+from collections.abc import Callable
+from datetime import UTC, datetime, timedelta
+from typing import TYPE_CHECKING, Any, Final
+
+from core.reminders.delivery import Postman
+
+if TYPE_CHECKING:
+    from apscheduler.schedulers.asyncio import AsyncIOScheduler
+
+SWEEP_SECONDS: Final = 30
+SNAG: Final = timedelta(seconds=1)  # the wait when something is due and cannot be sent just now
+WAKE: Final = "wake"
+
+log = logging.getLogger(__name__)
+
+
+class Clock:
+    """Rings when it is time. `now` tells the time, aware UTC; the machine's own clock only times the wait."""
+
+    def __init__(self, now: Callable[[], datetime]) -> None:
+        self.now: Final = now
+        self._bell: Final = asyncio.Event()
+        self._loop: asyncio.AbstractEventLoop | None = None
+        self._scheduler: AsyncIOScheduler | None = None
+        self._wake_at: datetime | None = None
+
+    def ring(self) -> None:
+        """Run a round at once. Any thread may call it; before the clock runs it does nothing."""
+        if self._loop is not None:
+            self._loop.call_soon_threadsafe(self._bell.set)
+
+    def wake_at(self, at: datetime) -> None:
+        """Ring at that time, unless it rings before. Any thread may call it."""
+        if self._loop is not None:
+            self._loop.call_soon_threadsafe(self._set, at)
+
+    async def run(self, postman: Postman[Any]) -> None:
+        """Deliver what is due, wait for the bell, and so on until cancelled."""
+        self._start()
+        try:
+            while True:
+                self._bell.clear()
+                await self._round(postman)
+                await self._bell.wait()
+        finally:
+            self._stop()
+
+    async def _round(self, postman: Postman[Any]) -> None:
+        try:
+            # the time is asked for each message: a storm takes minutes, and a lease counts from its own claim
+            while await postman.one(self.now()) is not None:
+                pass
+            self._wake_at = None
+            due = await postman.next_due()
+        except Exception:
+            # whatever went wrong (a full disk, a bug), the clock goes on: the next message may well go out
+            log.exception("a delivery round broke off")
+            due = self.now() + SNAG
+        if due is not None:
+            self._set(max(due, self.now() + timedelta(milliseconds=1)))
+
+    def _set(self, at: datetime) -> None:
+        if self._scheduler is None or (self._wake_at is not None and self._wake_at <= at):
+            return
+        self._wake_at = at
+        run_date = datetime.now(UTC) + (at - self.now())
+        self._scheduler.add_job(self._rings, "date", run_date=run_date, id=WAKE, replace_existing=True)
+
+    async def _rings(self) -> None:
+        # a coroutine, since APScheduler runs a plain function in a thread, and the bell belongs to the loop
+        self._bell.set()
+
+    def _start(self) -> None:
+        from apscheduler.schedulers.asyncio import AsyncIOScheduler
+
+        self._loop = asyncio.get_running_loop()
+        # by default a job that is a second late would be dropped, and local time would be the host's
+        self._scheduler = AsyncIOScheduler(
+            event_loop=self._loop, timezone=UTC, job_defaults={"misfire_grace_time": None, "coalesce": True}
+        )
+        self._scheduler.add_job(self._rings, "interval", seconds=SWEEP_SECONDS, id="sweep")
+        self._scheduler.start()
+
+    def _stop(self) -> None:
+        if self._scheduler is not None:
+            self._scheduler.shutdown(wait=False)
+        self._scheduler = self._loop = self._wake_at = None
+
+
+async def run(postman: Postman[Any], now: Callable[[], datetime]) -> None:
+    """Deliver for as long as the program runs, on a clock of its own."""
+    await Clock(now).run(postman)

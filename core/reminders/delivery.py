@@ -1,0 +1,143 @@
+"""One round of the postman: claim what is due, let it be put in words, send it, mark it.
+
+At least once: a crash between send and mark repeats that one message when its lease ends. One message is
+in flight at a time, so a crash or an unclear time-out repeats one message at most. The postman is told the
+time; it waits for nothing but the channel.
+"""
+
+import asyncio
+import logging
+from collections.abc import Awaitable, Callable
+from datetime import datetime, timedelta
+from typing import Final, Generic, TypeVar
+
+from core.errors import NotDelivered
+from core.store import chats, outbox
+from core.store.database import Database
+from core.store.outbox import Row
+
+Rendered = TypeVar("Rendered")
+
+LEASE: Final = timedelta(seconds=120)  # longer than any send that a channel allows
+PATIENCE: Final = timedelta(seconds=5)  # the first wait after a failure; it doubles
+LONGEST: Final = timedelta(minutes=5)
+SHORTEST: Final = timedelta(seconds=1)  # a wait of nothing would claim the same row for ever
+RENDER_TRIES: Final = 5  # a sentence that cannot be made five times will not be made
+
+log = logging.getLogger(__name__)
+
+
+class Postman(Generic[Rendered]):
+    """Sends what the outbox holds.
+
+    Parameters
+    ----------
+    render
+        A row into what the channel is handed, None where there is nothing to say any more. Runs in a thread.
+    send
+        Hands it to the channel; the channel's key of the message. Raises NotDelivered.
+    owner
+        The name of this process among those that share the store.
+    lease
+        How long a claim lasts: longer than the longest send.
+    """
+
+    def __init__(
+        self,
+        database: Database,
+        render: Callable[[Row, datetime], Rendered | None],
+        send: Callable[[Rendered], Awaitable[str]],
+        owner: str,
+        lease: timedelta = LEASE,
+    ) -> None:
+        self.database: Final = database
+        self.render: Final = render
+        self.send: Final = send
+        self.owner: Final = owner
+        self.lease: Final = lease
+        self._turn: Final = asyncio.Lock()
+
+    async def round(self, now: datetime) -> int:
+        """Send everything that is due at `now`, in order; how many messages went out."""
+        count = 0
+        while (out := await self.one(now)) is not None:
+            count += out
+        return count
+
+    async def one(self, now: datetime) -> bool | None:
+        """Take the next thing that is due: whether it went out, None where nothing is due."""
+        async with self._turn:
+            return await self._next(now, outbox.SORTS, None)
+
+    async def replies(self, chat: str, now: datetime) -> int:
+        """Send the waiting replies of one chat, in order; never waits for a reminder."""
+        count = 0
+        while (out := await self._next(now, ("reply",), chat)) is not None:
+            count += out
+        return count
+
+    async def next_due(self) -> datetime | None:
+        """When there will be something to send."""
+        return await asyncio.to_thread(outbox.next_due, self.database)
+
+    async def _next(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> bool | None:
+        claim = (self.database, now, self.lease, 1, self.owner, sorts, chat)
+        rows = await asyncio.to_thread(outbox.claim, *claim)
+        return await self._deliver(rows[0], now) if rows else None
+
+    async def _deliver(self, row: Row, now: datetime) -> bool:
+        try:
+            rendered = await asyncio.to_thread(self.render, row, now)
+        except Exception:
+            log.exception("outbox row %s cannot be put in words", row.id)
+            await asyncio.to_thread(self._unspeakable, row, now)
+            return False
+        if rendered is None:
+            await asyncio.to_thread(outbox.withdraw, self.database, row)
+            return False
+        try:
+            key = await self.send(rendered)
+        except NotDelivered as trouble:
+            await asyncio.to_thread(self._failed, row, trouble, now)
+            return False
+        return await asyncio.to_thread(outbox.sent, self.database, row, now, key)
+
+    def _unspeakable(self, row: Row, now: datetime) -> None:
+        if row.attempts >= RENDER_TRIES:
+            outbox.give_up(self.database, row, "cannot be put in words")
+        else:
+            outbox.put_back(self.database, row, now + _patience(row), alone=True)
+
+    def _failed(self, row: Row, trouble: NotDelivered, now: datetime) -> None:
+        """What becomes of a row that the channel did not take."""
+        if trouble.moved_to is not None:
+            self._move(row, trouble.moved_to, now)
+        elif trouble.chat_gone:
+            self._lose(row)
+        elif trouble.uncertain:
+            wait = _patience(row) if row.sort == "reply" else max(self.lease, _patience(row))
+            outbox.unsure(self.database, row, now + max(trouble.after or SHORTEST, wait))
+        elif trouble.after is None:
+            log.error("outbox row %s (%s, %s) was refused and is given up", row.id, row.sort, row.kind)
+            outbox.give_up(self.database, row, "refused by the channel")
+        else:
+            wait = max(trouble.after, SHORTEST) if row.attempts == 1 else max(trouble.after, _patience(row))
+            outbox.put_back(self.database, row, now + wait)
+
+    def _move(self, row: Row, chat: str, now: datetime) -> None:
+        with self.database.transaction() as tx:
+            chats.moved(tx, row.chat, chat)
+        # a channel that sends us from one chat to the next and back is not followed for ever
+        wait = timedelta(0) if row.attempts == 1 else _patience(row)
+        outbox.put_back(self.database, row, now + wait, alone=True)
+
+    def _lose(self, row: Row) -> None:
+        outbox.give_up(self.database, row, "chat gone")
+        with self.database.transaction() as tx:
+            outbox.chat_gone(tx, row.chat)
+
+
+def _patience(row: Row) -> timedelta:
+    """How long to wait after this try: twice as long each time, within limits."""
+    doublings = min(row.attempts - 1, 10)
+    return min(PATIENCE * (1 << doublings), LONGEST)

@@ -1,0 +1,135 @@
+"""Batches and their events: append-only, in order, and a message that comes again adds nothing."""
+
+import secrets
+import string
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from typing import Any, Final
+
+from sqlalchemy import RowMapping, Select, select, update
+
+from core.batch.events import Event
+from core.errors import Gone
+from core.store import codec
+from core.store.database import Transaction
+from core.store.tables import batches
+from core.store.tables import events as log
+
+ALPHABET: Final = string.digits + string.ascii_lowercase
+ID_LENGTH: Final = 8  # 2.8e12 ids: a button's payload stays short, a guess stays hopeless
+
+
+@dataclass(frozen=True)
+class Row:
+    """A batch as the store knows it: all else is in its events."""
+
+    id: str
+    chat: str
+    owner: str
+    name: str
+    made_at: datetime
+    closed_at: datetime | None = None
+
+
+def new_id(tx: Transaction) -> str:
+    """An id that no batch has, and that nobody can guess."""
+    while True:
+        found = "".join(secrets.choice(ALPHABET) for _ in range(ID_LENGTH))
+        if get(tx, found) is None:
+            return found
+
+
+def add(tx: Transaction, batch_id: str, chat: str, owner: str, name: str, at: datetime) -> None:
+    """Keep a new batch, without events so far."""
+    tx.execute(batches.insert().values(id=batch_id, chat=chat, owner=owner, name=name, made_at=at))
+
+
+def append(tx: Transaction, batch_id: str, events: Sequence[Event]) -> None:
+    """Add events at the end of the log.
+
+    An event of a message that the log knew before this transaction adds nothing. A message of "" is
+    nobody's: it is never taken for a repetition.
+
+    Raises
+    ------
+    Gone
+        There is no such batch.
+    """
+    if get(tx, batch_id) is None:
+        raise Gone("batch")
+    known = _places(tx, batch_id, {e.message for e in events if e.message})
+    fresh = [e for e in events if e.message not in known or (batch_id, e.message) in tx.appended]
+    rows = []
+    for event in fresh:
+        rows.append(_row(batch_id, event, known[event.message]))
+        known[event.message] += 1
+        tx.appended.add((batch_id, event.message))
+    if rows:
+        tx.execute(log.insert(), rows)
+
+
+def events(tx: Transaction, batch_id: str) -> tuple[Event, ...]:
+    """The whole log of a batch, in order; empty where there is no such batch."""
+    found = tx.execute(select(log).where(log.c.batch == batch_id).order_by(log.c.number)).mappings()
+    return tuple(_event(row) for row in found)
+
+
+def get(tx: Transaction, batch_id: str) -> Row | None:
+    """The batch of that id."""
+    found = _rows(tx, select(batches).where(batches.c.id == batch_id))
+    return found[0] if found else None
+
+
+def open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
+    """The batches under way in a chat, the oldest first."""
+    return _rows(tx, select(batches).where(batches.c.chat == chat, batches.c.closed_at.is_(None)))
+
+
+def of_person(tx: Transaction, person_id: str) -> tuple[Row, ...]:
+    """Every batch that a person began, open or closed, the oldest first."""
+    return _rows(tx, select(batches).where(batches.c.owner == person_id))
+
+
+def close(tx: Transaction, batch_id: str, at: datetime) -> None:
+    """The batch is over; closing it once more changes nothing."""
+    mine = batches.c.id == batch_id, batches.c.closed_at.is_(None)
+    tx.execute(update(batches).where(*mine).values(closed_at=at))
+
+
+def chat_moved(tx: Transaction, old: str, new: str) -> None:
+    """The chat has another id now."""
+    tx.execute(update(batches).where(batches.c.chat == old).values(chat=new))
+
+
+def _rows(tx: Transaction, statement: Select[Any]) -> tuple[Row, ...]:
+    ordered = statement.order_by(batches.c.made_at, batches.c.id)
+    return tuple(Row(**row) for row in tx.execute(ordered).mappings())
+
+
+def _places(tx: Transaction, batch_id: str, messages: set[str]) -> Counter[str]:
+    """How many events of each message the log has."""
+    if not messages:
+        return Counter()
+    mine = log.c.batch == batch_id, log.c.message.in_(messages)
+    return Counter(tx.execute(select(log.c.message).where(*mine)).scalars())
+
+
+def _row(batch_id: str, event: Event, place: int) -> dict[str, Any]:
+    return {
+        "batch": batch_id,
+        "number": event.number,
+        "at": event.at,
+        "said_at": event.said_at,
+        "said_by": event.by,
+        "message": event.message or None,
+        "place": place,
+        "kind": type(event.what).__name__,
+        "body": codec.body(event.what),
+    }
+
+
+def _event(row: RowMapping) -> Event:
+    what = codec.build(row["kind"], row["body"])
+    return Event(row["number"], row["at"], row["said_at"], row["said_by"], row["message"] or "", what)

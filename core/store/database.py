@@ -1,0 +1,161 @@
+"""The engine, and one transaction: the only way into the store.
+
+A transaction that writes takes the writer's place at once (`BEGIN IMMEDIATE` on SQLite): a read that
+turns into a write later would be refused without waiting. Whatever keeps the store from keeping (disk
+full, read-only, locked, torn) leaves here as `NotKept`, and nothing of the transaction is kept then.
+
+Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite transactional behaviour".
+"""
+
+import json
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import Any, Final
+
+from sqlalchemy import Connection, CursorResult, Engine, Executable, create_engine, event
+from sqlalchemy.engine import URL, make_url
+from sqlalchemy.engine.interfaces import DBAPIConnection
+from sqlalchemy.exc import DatabaseError, DataError, IntegrityError, ProgrammingError, StatementError
+from sqlalchemy.exc import TimeoutError as PoolTimeout
+from sqlalchemy.pool import StaticPool
+
+from core.errors import NotKept
+from core.store.migrations import migrate_if_needed
+
+BUSY_SECONDS: Final = 5.0
+# a foreign key or a repeated key is our own mistake, not the disk's: it stays loud
+OURS: Final = (IntegrityError, ProgrammingError, DataError)
+
+
+class Transaction:
+    """One transaction. Store functions execute through it; everybody else only hands it on."""
+
+    def __init__(self, connection: Connection) -> None:
+        self.connection: Final = connection
+        self.appended: Final[set[tuple[str, str]]] = set()
+
+    def execute(self, statement: Executable, values: Any = None) -> CursorResult[Any]:
+        """Execute one statement, or one with many sets of values."""
+        return self.connection.execute(statement, values)
+
+
+class Database:
+    """The store behind one URL. Any thread may open a transaction; one is never shared by two threads.
+
+    Parameters
+    ----------
+    url
+        `sqlite:///file`, `sqlite://` (in memory, for tests) or `postgresql+psycopg://…`.
+    """
+
+    def __init__(self, url: str) -> None:
+        self.url: Final[URL] = make_url(url)
+        self.on_sqlite: Final = self.url.get_backend_name() == "sqlite"
+        self.in_memory: Final = self.on_sqlite and self.url.database in (None, "", ":memory:")
+        self.engine: Final = _engine(self.url, in_memory=self.in_memory)
+        # SQLite has one writer. Waiting here is woken at once; SQLite's own busy wait sleeps and polls.
+        self._writer: Final = threading.Lock()
+        if self.on_sqlite:
+            event.listen(self.engine, "connect", _prepare)
+            event.listen(self.engine, "begin", _begin)
+
+    @contextmanager
+    def transaction(self) -> Iterator[Transaction]:
+        """One transaction that may write: committed at the end, rolled back on any error.
+
+        Raises
+        ------
+        NotKept
+            The store could not keep it; nothing was kept.
+        """
+        with self._writing(), _kept(self.engine), self.engine.begin() as connection:
+            yield Transaction(connection)
+
+    @contextmanager
+    def reading(self) -> Iterator[Transaction]:
+        """One transaction that only reads: never waits for a writer. Raises NotKept."""
+        with self._reading(), _kept(self.engine), self.engine.connect() as connection:
+            connection.execution_options(saltbell_reads=True)
+            yield Transaction(connection)
+
+    def close(self) -> None:
+        """Close every connection."""
+        self.engine.dispose()
+
+    @contextmanager
+    def _writing(self) -> Iterator[None]:
+        if not self.on_sqlite:
+            yield
+            return
+        if not self._writer.acquire(timeout=BUSY_SECONDS):
+            raise NotKept("database is locked")
+        try:
+            yield
+        finally:
+            self._writer.release()
+
+    @contextmanager
+    def _reading(self) -> Iterator[None]:
+        # the database in memory is one connection, which threads must take in turn
+        if not self.in_memory:
+            yield
+            return
+        with self._writing():
+            yield
+
+
+def open_database(url: str) -> Database:
+    """The store of that URL, its tables brought up to date first. Raises NotKept."""
+    database = Database(url)
+    try:
+        with database._writing(), _kept(database.engine):
+            migrate_if_needed(database.engine)
+    except BaseException:
+        database.close()
+        raise
+    return database
+
+
+def _engine(url: URL, *, in_memory: bool) -> Engine:
+    if in_memory:
+        return create_engine(
+            url, poolclass=StaticPool, connect_args={"check_same_thread": False}, json_serializer=_json
+        )
+    return create_engine(url, pool_size=16, max_overflow=16, pool_use_lifo=True, json_serializer=_json)
+
+
+def _json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+
+
+def _prepare(connection: DBAPIConnection, _record: object) -> None:
+    connection.isolation_level = None  # the driver begins nothing by itself: `_begin` does
+    cursor = connection.cursor()
+    cursor.execute(f"PRAGMA busy_timeout = {int(BUSY_SECONDS * 1000)}")
+    cursor.execute("PRAGMA journal_mode = WAL")
+    # in WAL, NORMAL outlives a kill but not a power cut
+    cursor.execute("PRAGMA synchronous = FULL")
+    cursor.execute("PRAGMA foreign_keys = ON")
+    cursor.close()
+
+
+def _begin(connection: Connection) -> None:
+    reads = connection.get_execution_options().get("saltbell_reads", False)
+    connection.exec_driver_sql("BEGIN" if reads else "BEGIN IMMEDIATE")
+
+
+@contextmanager
+def _kept(engine: Engine) -> Iterator[None]:
+    """Whatever the driver says about the disk, the lock or the line becomes NotKept."""
+    try:
+        yield
+    except OURS:
+        raise
+    except (DatabaseError, PoolTimeout) as trouble:
+        raise NotKept(str(getattr(trouble, "orig", trouble))) from trouble
+    except StatementError as trouble:
+        # a value refused by one of our own types is told as it was raised there
+        raise trouble.orig or trouble from None
+    except engine.dialect.loaded_dbapi.Error as trouble:  # while connecting, before SQLAlchemy wraps anything
+        raise NotKept(str(trouble)) from trouble

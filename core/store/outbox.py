@@ -1,0 +1,221 @@
+"""The outbox: replies and reminders that wait, are claimed for a while, and are marked sent.
+
+    waiting -> sending -> sent
+       ^  \\        |  \\
+       |   withdrawn|   dead
+       +------------+
+
+A row is claimed under a lease. Who claimed it sends it and marks it; if the process dies in between, the
+lease ends and the row is claimed once more, as a repeat. So nothing is lost, and at most the one message that
+was in flight is said twice. A claim is known by its owner and its attempt: who comes late changes nothing.
+"""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+from typing import Any, Final
+
+from sqlalchemy import ColumnElement, Update, and_, exists, func, insert, literal_column, or_, select, true, update
+
+from core.plan.reminders import Wanted
+from core.store.codec import decode, encode
+from core.store.database import Database, Transaction
+from core.store.tables import outgoing
+from core.store.wanted import reconcile
+
+__all__ = [
+    "Row", "Wanted", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
+    "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "sent", "unsure", "withdraw",
+]  # fmt: skip
+
+SORTS: Final = ("reply", "reminder")  # in the order in which they are claimed
+OUT: Final = outgoing.c
+# spelled in the statement, not bound: only so does a planner see that the partial indexes serve
+OPEN: Final[Sequence[ColumnElement[str]]] = [literal_column("'waiting'"), literal_column("'sending'")]
+
+
+@dataclass(frozen=True)
+class Row:
+    """One message on its way. `repeat` says that an earlier try may have arrived."""
+
+    id: str
+    chat: str
+    sort: str
+    batch: str | None
+    step: str | None
+    kind: str | None
+    occurrence: int
+    again: int
+    urgency: str | None
+    body: dict[str, Any] | None
+    answering: str | None
+    made_at: datetime
+    due_at: datetime
+    free_at: datetime
+    state: str
+    owner: str | None
+    attempts: int
+    repeat: bool
+    sent_at: datetime | None
+    channel_key: str | None
+    why: str | None
+
+
+def put_reply(
+    tx: Transaction,
+    chat: str,
+    body: dict[str, Any],
+    at: datetime,
+    *,
+    answering: str | None = None,
+    batch: str | None = None,
+) -> str:
+    """Put in a reply that is due at once; its id. Replies of a chat go out in the order in which they came."""
+    values = {"chat": chat, "sort": "reply", "body": encode(body), "answering": answering, "batch": batch}
+    times = {"made_at": at, "due_at": at, "free_at": at}
+    put = tx.execute(insert(outgoing).values(**values, **times, state="waiting").returning(OUT.id))
+    return str(put.scalar_one())
+
+
+def claim(
+    database: Database,
+    now: datetime,
+    lease: timedelta,
+    limit: int,
+    owner: str,
+    sorts: Collection[str] = SORTS,
+    chat: str | None = None,
+) -> list[Row]:
+    """Take what is due, for `lease`: replies first, then by due time. Nobody else gets the same rows.
+
+    A reply is not taken while an earlier one of its chat is still open, so each chat keeps its order.
+    """
+    found: list[Row] = []
+    with database.transaction() as tx:
+        for sort in SORTS:
+            if sort in sorts and len(found) < limit:
+                due = _due(sort, now, chat).limit(limit - len(found)).with_for_update(skip_locked=True)
+                found += _take(tx, OUT.id.in_(due), {"owner": owner, "free_at": now + lease})
+    return found
+
+
+def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
+    """The row arrived, as `channel_key` of its channel; False where the claim was lost meanwhile."""
+    return _finish(database, row, state="sent", sent_at=at, channel_key=channel_key)
+
+
+def put_back(database: Database, row: Row, until: datetime, *, alone: bool = False) -> bool:
+    """The row did certainly not arrive: it waits for the next try, and its chat with it.
+
+    After a reply everything else of the chat waits too; after a reminder only its reminders do, since a
+    reply never waits for a reminder. `alone` holds nothing else back.
+    """
+    with database.transaction() as tx:
+        if not tx.execute(_claimed(row).values(state="waiting", owner=None, free_at=until)).rowcount:
+            return False
+        if not alone:
+            sorts = SORTS if row.sort == "reply" else ("reminder",)
+            rest = OUT.chat == row.chat, OUT.sort.in_(sorts), OUT.state == "waiting", OUT.free_at < until
+            tx.execute(update(outgoing).where(*rest, OUT.due_at <= until).values(free_at=until))
+    return True
+
+
+def unsure(database: Database, row: Row, until: datetime) -> bool:
+    """The row may have arrived: it is claimed once more, as a repeat, when its lease ends at `until`."""
+    return _finish(database, row, state="sending", free_at=until)
+
+
+def withdraw(database: Database, row: Row) -> bool:
+    """The row has nothing to say any more."""
+    return _finish(database, row, state="withdrawn", why="nothing to say")
+
+
+def give_up(database: Database, row: Row, why: str) -> bool:
+    """The row can never arrive."""
+    return _finish(database, row, state="dead", why=why)
+
+
+def next_due(database: Database) -> datetime | None:
+    """When the next row can be claimed, ends of leases included; None where nothing waits."""
+    with database.reading() as tx:
+        times = [tx.execute(select(func.min(OUT.free_at)).where(*_open(sort))).scalar() for sort in SORTS]
+    return min((at for at in times if at is not None), default=None)
+
+
+def give_back_all(database: Database) -> int:
+    """Give back every claim, as a repeat: at the start of a process that is the only one; how many they were."""
+    with database.transaction() as tx:
+        held = update(outgoing).where(OUT.state == "sending")
+        return tx.execute(held.values(state="waiting", owner=None, free_at=OUT.due_at, repeat=True)).rowcount
+
+
+def find_by_channel_key(tx: Transaction, chat: str, channel_key: str) -> Row | None:
+    """The message of ours that a channel knows by this key."""
+    return _first(tx, select(outgoing).where(OUT.chat == chat, OUT.channel_key == channel_key))
+
+
+def last_reminder(tx: Transaction, chat: str) -> Row | None:
+    """The latest reminder that was sent to a chat."""
+    said = OUT.chat == chat, OUT.sort == "reminder", OUT.state == "sent"
+    return _first(tx, select(outgoing).where(*said).order_by(OUT.sent_at.desc(), OUT.id.desc()))
+
+
+def chat_gone(tx: Transaction, chat: str) -> int:
+    """Nothing can reach this chat any more: whatever waits for it is given up; how many they were."""
+    waiting = OUT.chat == chat, OUT.state == "waiting"
+    return tx.execute(update(outgoing).where(*waiting).values(state="dead", why="chat gone")).rowcount
+
+
+def chat_moved(tx: Transaction, old: str, new: str) -> None:
+    """The chat has another id now (`chats.moved` tells the other rooms too)."""
+    tx.execute(update(outgoing).where(OUT.chat == old).values(chat=new))
+
+
+def prune(tx: Transaction, before: datetime) -> int:
+    """Forget replies that were done with before then; how many they were. Reminders stay with their batch."""
+    done = OUT.sort == "reply", OUT.state.not_in(OPEN), OUT.made_at < before
+    return tx.execute(outgoing.delete().where(*done)).rowcount
+
+
+def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
+    """Open rows of a sort that no earlier reply of their chat holds back."""
+    live = OUT.state.in_(OPEN)
+    if sort != "reply":
+        return OUT.sort == sort, live
+    earlier = outgoing.alias("earlier")
+    before = earlier.c.chat == OUT.chat, earlier.c.sort == "reply", earlier.c.state.in_(OPEN), earlier.c.id < OUT.id
+    return OUT.sort == sort, live, ~exists().where(*before)
+
+
+def _due(sort: str, now: datetime, chat: str | None) -> Any:
+    of_chat = true() if chat is None else OUT.chat == chat
+    due = select(OUT.id).where(*_open(sort), OUT.due_at <= now, OUT.free_at <= now, of_chat)
+    return due.order_by(OUT.due_at, OUT.id)
+
+
+def _take(tx: Transaction, which: ColumnElement[bool], values: dict[str, Any]) -> list[Row]:
+    # what is claimed out of "sending" was in flight when its lease ended
+    repeat = or_(OUT.repeat, OUT.state == "sending")
+    taken = update(outgoing).where(which).values(state="sending", attempts=OUT.attempts + 1, repeat=repeat, **values)
+    rows = [_row(found) for found in tx.execute(taken.returning(*outgoing.c)).mappings()]
+    return sorted(rows, key=lambda row: (row.due_at, int(row.id)))
+
+
+def _claimed(row: Row) -> Update:
+    """The row, while it is held by the claim that `row` came from."""
+    mine = and_(OUT.owner == row.owner, OUT.attempts == row.attempts, OUT.state == "sending")
+    return update(outgoing).where(OUT.id == int(row.id), mine)
+
+
+def _finish(database: Database, row: Row, **values: Any) -> bool:
+    with database.transaction() as tx:
+        return bool(tx.execute(_claimed(row).values(**values)).rowcount)
+
+
+def _first(tx: Transaction, statement: Any) -> Row | None:
+    found = tx.execute(statement.limit(1)).mappings().first()
+    return None if found is None else _row(found)
+
+
+def _row(found: Any) -> Row:
+    return Row(**{**found, "id": str(found["id"]), "body": decode(found["body"])})

@@ -1,0 +1,49 @@
+"""People: who is spoken to, and what the bot last asked them (a restart forgets neither)."""
+
+from typing import Any, cast
+
+from sqlalchemy import delete, select, update
+
+from core.person import Person
+from core.store.codec import decode, encode
+from core.store.database import Transaction
+from core.store.tables import asked as questions
+from core.store.tables import people
+
+
+def load(tx: Transaction, person_id: str) -> Person | None:
+    """The person of that id, None for a stranger."""
+    kept = tx.execute(select(people.c.settings).where(people.c.id == person_id)).scalar()
+    return None if kept is None else cast("Person", decode(kept))
+
+
+def save(tx: Transaction, person: Person) -> None:
+    """Keep a person as they are now."""
+    settings = encode(person)
+    changed = tx.execute(update(people).where(people.c.id == person.id).values(settings=settings))
+    if not changed.rowcount:
+        tx.execute(people.insert().values(id=person.id, settings=settings))
+
+
+def asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
+    """What this person was last asked in this chat and has not answered, with the half intent it belongs to."""
+    kept = tx.execute(select(questions.c.question).where(*_of(chat, person_id))).scalar()
+    return None if kept is None else cast("dict[str, Any]", decode(kept))
+
+
+def ask(tx: Transaction, chat: str, person_id: str, question: dict[str, Any] | None) -> None:
+    """Keep what is asked now, in place of what was asked before; None when it was answered or dropped."""
+    tx.execute(delete(questions).where(*_of(chat, person_id)))
+    if question is not None:
+        tx.execute(questions.insert().values(chat=chat, person=person_id, question=encode(question)))
+
+
+def chat_moved(tx: Transaction, old: str, new: str) -> None:
+    """The chat has another id now; what was asked in the new one already stands."""
+    known = select(questions.c.person).where(questions.c.chat == new)
+    tx.execute(delete(questions).where(questions.c.chat == old, questions.c.person.in_(known)))
+    tx.execute(update(questions).where(questions.c.chat == old).values(chat=new))
+
+
+def _of(chat: str, person_id: str) -> tuple[Any, Any]:
+    return questions.c.chat == chat, questions.c.person == person_id
