@@ -1,0 +1,170 @@
+"""A reply as calls of the Bot API, and the API's troubles as NotDelivered."""
+
+import logging
+from collections import OrderedDict
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import Any
+
+import httpx
+import telegram as api
+from telegram import error
+
+from bot.channels.telegram.account import Flooded, Garbled, ServerTrouble, Wire
+from bot.channels.telegram.circuit import Circuit
+from bot.channels.telegram.pacer import Pacer
+from bot.channels.telegram.splitting import CAPTION_LIMIT, length, split
+from bot.channels.telegram.updates import ref
+from bot.reply import Button, Outgoing, Picture
+from core.errors import NotDelivered
+
+log = logging.getLogger(__name__)
+
+PAYLOAD_LIMIT = 64  # bytes; Bot API, InlineKeyboardButton.callback_data
+UNFINISHED_REMEMBERED = 1000
+TOKEN_PAUSE = timedelta(minutes=5)  # a refused token is the keeper's to mend; what waits is not given up
+UNCERTAIN_STATUS = (502, 504)  # a gateway gave up waiting: what stands behind it may have done its work
+CHAT_GONE = ("chat not found", "user not found", "peer_id_invalid", "chat was deactivated", "group chat was deleted",
+             "not enough rights", "have no rights", "chat_write_forbidden")  # fmt: skip
+# the request never left, or never in a form that can be acted on
+NOT_SENT = (httpx.ConnectError, httpx.ConnectTimeout, httpx.PoolTimeout, httpx.ProxyError, httpx.UnsupportedProtocol)
+
+
+@dataclass(frozen=True)
+class Part:
+    """One message of those that make up a reply."""
+
+    text: str
+    picture: Picture | None = None
+    buttons: tuple[tuple[Button, ...], ...] = ()
+
+
+class Sender:
+    """Sends what the house says. A reply of several parts goes on where it was broken off."""
+
+    def __init__(self, wire: Wire, pacer: Pacer, circuit: Circuit) -> None:
+        self._wire = wire
+        self._pacer = pacer
+        self._circuit = circuit
+        self._unfinished: OrderedDict[str, int] = OrderedDict()
+
+    async def send(self, outgoing: Outgoing) -> str:
+        """Deliver one reply; the name of its last message, which carries the buttons. Raises NotDelivered."""
+        parts = parts_of(outgoing)
+        if not parts:
+            raise NotDelivered(after=None)
+        key = ""
+        for done in range(self._unfinished.pop(outgoing.id, 0), len(parts)):
+            try:
+                key = await self._send_part(outgoing, parts[done])
+            except BaseException:
+                self._remember(outgoing.id, done)
+                raise
+        return key
+
+    def _remember(self, reply: str, done: int) -> None:
+        if done:
+            self._unfinished[reply] = done
+        if len(self._unfinished) > UNFINISHED_REMEMBERED:
+            self._unfinished.popitem(last=False)
+
+    async def _send_part(self, outgoing: Outgoing, part: Part) -> str:
+        urgent = outgoing.reply.kind != "reminder"
+        async with self._pacer.turn(outgoing.chat, urgent=urgent):
+            if (stay_away := self._circuit.wait()) is not None:
+                raise NotDelivered(after=stay_away)
+            try:
+                sent = await self._call(outgoing, part)
+            except error.TelegramError as trouble:
+                raise self._not_delivered(trouble, outgoing.chat) from trouble
+            except Exception as oddity:  # an answer of a shape that nobody expects: it may have arrived
+                raise NotDelivered(after=self._circuit.failed(), uncertain=True) from oddity
+        self._circuit.works()
+        return ref(sent.chat_id, sent.message_id)
+
+    async def _call(self, outgoing: Outgoing, part: Part) -> api.Message:
+        common: dict[str, Any] = {
+            "chat_id": outgoing.chat,
+            "disable_notification": outgoing.reply.quiet or None,
+            "reply_markup": keyboard(part.buttons),
+            "reply_parameters": answering(outgoing),
+        }
+        if part.picture is not None:
+            return await self._wire.send_photo(
+                photo=part.picture.png, filename=part.picture.name, caption=part.text or None, **common
+            )
+        return await self._wire.send_message(
+            text=part.text, link_preview_options=api.LinkPreviewOptions(is_disabled=True), **common
+        )
+
+    def _not_delivered(self, trouble: error.TelegramError, chat: str) -> NotDelivered:
+        """What the API said, as what the outbox should do about it."""
+        match trouble:
+            case Flooded():
+                self._pacer.traffic.halt(chat, trouble.seconds)
+                return NotDelivered(after=timedelta(seconds=trouble.seconds))
+            case error.ChatMigrated():
+                return NotDelivered(after=timedelta(0), moved_to=str(trouble.new_chat_id))
+            case error.Forbidden():
+                return NotDelivered(after=None, chat_gone=True)
+            case error.InvalidToken():
+                log.critical("the Bot API refuses the token: nothing is delivered until it is replaced")
+                return NotDelivered(after=TOKEN_PAUSE)
+            case error.BadRequest():
+                gone = any(words in trouble.message.lower() for words in CHAT_GONE)
+                log.error("a message was refused (400)%s", ": the chat is gone" if gone else "")
+                return NotDelivered(after=None, chat_gone=gone)
+        return NotDelivered(after=self._circuit.failed(), uncertain=may_have_arrived(trouble))
+
+
+def may_have_arrived(trouble: error.TelegramError) -> bool:
+    """Whether a message may have reached its chat although the call failed."""
+    if isinstance(trouble, ServerTrouble):
+        return trouble.status in UNCERTAIN_STATUS
+    if isinstance(trouble, Garbled):
+        return True
+    return isinstance(trouble, error.NetworkError) and not isinstance(trouble.__cause__, NOT_SENT)
+
+
+def parts_of(outgoing: Outgoing) -> list[Part]:
+    """The messages that a reply is sent as: the picture first, the buttons under the last."""
+    text, picture = outgoing.reply.text, outgoing.picture
+    parts: list[Part] = []
+    if picture is not None:
+        caption = _caption(text, picture)
+        parts.append(Part(caption, picture))
+        text = "" if caption != picture.says or text.strip() == caption else text
+    parts += [Part(piece) for piece in split(text)]
+    if parts:
+        parts[-1] = Part(parts[-1].text, parts[-1].picture, outgoing.reply.buttons)
+    return parts
+
+
+def _caption(text: str, picture: Picture) -> str:
+    """Text and what the picture says where both fit under it, else only the latter."""
+    both = text.strip() if picture.says in text else f"{text.strip()}\n\n{picture.says}".strip()
+    if length(both) <= CAPTION_LIMIT:
+        return both
+    return split(picture.says, CAPTION_LIMIT)[0] if picture.says.strip() else ""
+
+
+def keyboard(rows: tuple[tuple[Button, ...], ...]) -> api.InlineKeyboardMarkup | None:
+    """Buttons under a message; one whose payload the API would refuse is left out, so that the text still arrives."""
+    kept = [[button for button in row if _fits(button)] for row in rows]
+    drawn = [[api.InlineKeyboardButton(each.label, callback_data=each.payload) for each in row] for row in kept if row]
+    return api.InlineKeyboardMarkup(drawn) if drawn else None
+
+
+def _fits(button: Button) -> bool:
+    fits = 1 <= len(button.payload.encode()) <= PAYLOAD_LIMIT
+    if not fits:
+        log.error("a button was left out: its payload is not 1 to %s bytes long", PAYLOAD_LIMIT)
+    return fits
+
+
+def answering(outgoing: Outgoing) -> api.ReplyParameters | None:
+    """The message that is answered, where it is known by its name and stands in the same chat."""
+    chat, colon, number = (outgoing.answering or "").rpartition(":")
+    if not colon or chat != outgoing.chat or not number.isdecimal():
+        return None
+    return api.ReplyParameters(int(number), allow_sending_without_reply=True)

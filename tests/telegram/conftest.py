@@ -1,0 +1,70 @@
+"""A loopback Bot API, a bot at its door, and a house behind it."""
+
+import asyncio
+from collections.abc import AsyncIterator, Awaitable, Callable
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+
+import pytest
+
+from bot.channels.telegram.account import Account
+from bot.channels.telegram.channel import Manners, Telegram
+from bot.channels.telegram.webhook import WebhookSite
+from tests.telegram.echo_house import EchoHouse
+from tests.telegram.loopback import BotApi
+
+SECRET = "a-secret-of-the-allotment"
+Running = Callable[[EchoHouse], AbstractAsyncContextManager[Telegram]]
+
+
+@pytest.fixture
+async def server() -> AsyncIterator[BotApi]:
+    async with BotApi() as api:
+        yield api
+
+
+@pytest.fixture
+def house() -> EchoHouse:
+    return EchoHouse()
+
+
+def door(server: BotApi, manners: Manners | None = None) -> Telegram:
+    """A channel that calls the loopback server, with the short patience of a test."""
+    return Telegram(Account(server.token, server.url, read_timeout=0.5, poll_seconds=5), manners)
+
+
+@asynccontextmanager
+async def running(channel: Telegram, ingress: Awaitable[None]) -> AsyncIterator[Telegram]:
+    """The channel while its ingress runs."""
+    task = asyncio.ensure_future(ingress)
+    try:
+        yield channel
+    finally:
+        channel.stop()
+        await task
+
+
+@pytest.fixture
+async def polling(server: BotApi, house: EchoHouse) -> AsyncIterator[Telegram]:
+    """The echo house behind a door that polls."""
+    house.channel = door(server)
+    async with running(house.channel, house.channel.run_polling(house.open)) as channel:
+        yield channel
+
+
+@pytest.fixture
+async def webhook(server: BotApi, house: EchoHouse, unused_port: int) -> AsyncIterator[Telegram]:
+    """The echo house behind a door that is called."""
+    site = WebhookSite(f"http://127.0.0.1:{unused_port}/telegram", SECRET, port=unused_port)
+    house.channel = door(server)
+    async with running(house.channel, house.channel.run_webhook(house.open, site)) as channel:
+        await server.until(lambda: bool(server.webhook.url))
+        yield channel
+
+
+@pytest.fixture
+async def unused_port() -> int:
+    listening = await asyncio.start_server(lambda *_: None, "127.0.0.1", 0)
+    port = int(listening.sockets[0].getsockname()[1])
+    listening.close()
+    await listening.wait_closed()
+    return port

@@ -1,0 +1,315 @@
+"""A Bot API on 127.0.0.1: real offset semantics, long polls, webhooks with redelivery, limits, and faults on demand.
+
+    async with BotApi() as server:
+        ida = server.person("Ida")
+        ida.says("158")
+        # ... the bot polls server.url ...
+        said = await server.reaches(ida.chat, 1)
+
+It follows the published description of the Bot API (https://core.telegram.org/bots/api), and shares no code with
+the bot.
+"""
+
+import asyncio
+import json
+import time
+from collections import deque
+from collections.abc import Awaitable, Callable
+from dataclasses import dataclass, field
+from itertools import islice
+from typing import Any
+
+from tests.telegram.loopback_chats import Chat, Chats, Limits, Person, Refusal, Sent
+from tests.telegram.loopback_http import Answer, HttpServer, Parameters, Upload
+from tests.telegram.loopback_webhook import WebhookCaller
+
+TOKEN = "100001:loopback-token"
+BOT = {"id": 100001, "is_bot": True, "first_name": "Saltbell", "username": "saltbell_bot"}
+BUTTON_BYTES, TEXT_UNITS, CAPTION_UNITS = 64, 4096, 1024
+
+Json = dict[str, Any]
+
+
+@dataclass
+class Fault:
+    """What goes wrong with the next `times` calls of `method` (to `chat`).
+
+    `how`: "status" (with `status`, `description`, `extra`), "stall" (silence for `seconds`, then the line is cut),
+    "cut" (half an answer), "garbled" (200 and no JSON), "odd" (JSON of another shape), "drip" (a byte every
+    `seconds`). `delivered`: the call takes effect all the same.
+    """
+
+    method: str
+    how: str = "status"
+    status: int = 500
+    description: str = "Internal Server Error"
+    extra: dict[str, int] = field(default_factory=dict)
+    delivered: bool = False
+    seconds: float = 0.0
+    chat: int | None = None
+    times: int = 1
+
+    def fits(self, method: str, chat: int | None) -> bool:
+        return self.times > 0 and self.method == method and self.chat in (None, chat)
+
+
+class BotApi:
+    """The server. `sent` is the delivery log, `calls` every call with its parameters and time."""
+
+    def __init__(self, latency: float = 0.0, limits: Limits | None = None, port: int = 0) -> None:
+        self.latency = latency
+        self.port = port
+        self.privacy = True
+        self.token = TOKEN
+        self.me: Json = dict(BOT)
+        self.faults: list[Fault] = []
+        self.sent: list[Sent] = []
+        self.calls: list[tuple[str, Parameters, float]] = []
+        self.taps_answered: list[str] = []
+        self.commands: dict[tuple[str, str], list[dict[str, str]]] = {}
+        self.pending: deque[Json] = deque()
+        self.allowed: set[str] | None = None
+        self.news = asyncio.Event()
+        self.chats = Chats(self, limits)
+        self.webhook = WebhookCaller(self)
+        self._http = HttpServer(self._respond)
+        self._polling: asyncio.Event | None = None
+        self._next_update = 500_000_001
+        self._methods = self._table()
+
+    async def __aenter__(self) -> "BotApi":
+        self.port = await self._http.open(self.port)
+        return self
+
+    async def __aexit__(self, *_: object) -> None:
+        await self.webhook.stop()
+        await self._http.close()
+
+    @property
+    def url(self) -> str:
+        """What a bot is given as the address of the API; the token follows it."""
+        return f"http://127.0.0.1:{self.port}/bot"
+
+    def person(self, name: str, language: str = "en") -> Person:
+        return self.chats.person(name, language)
+
+    def group(self, title: str) -> Chat:
+        return self.chats.group(title)
+
+    def fail(self, method: str, how: str = "status", **details: Any) -> Fault:
+        """The next calls of a method go wrong."""
+        fault = Fault(method, how, **details)
+        self.faults.append(fault)
+        return fault
+
+    def to(self, chat: int) -> list[Sent]:
+        """What reached a chat, in order."""
+        return [each for each in self.sent if each.chat == chat]
+
+    def count(self, method: str) -> int:
+        """How often a method was called."""
+        return sum(name == method for name, *_ in self.calls)
+
+    async def reaches(self, chat: int, count: int, seconds: float = 5.0) -> list[Sent]:
+        """Wait until a chat received `count` messages."""
+        await self.until(lambda: len(self.to(chat)) >= count, seconds)
+        return self.to(chat)
+
+    async def until(self, true: Callable[[], bool], seconds: float = 5.0) -> None:
+        """Wait until something holds."""
+        async with asyncio.timeout(seconds):
+            while not true():
+                await asyncio.sleep(0.005)
+
+    def bring(self, kind: str, content: Any) -> int:
+        """Something happened that the bot may want to know; the update's id (0 where it asked not to be told)."""
+        if self.allowed is not None and kind not in self.allowed:
+            return 0
+        # a copy as it is now: a later edit must not change what waits
+        update = json.loads(json.dumps({"update_id": self._next_update, kind: content}))
+        self._next_update += 1
+        self.pending.append(update)
+        self.news.set()
+        return int(update["update_id"])
+
+    async def _respond(self, path: str, given: Parameters) -> Answer | None:
+        token, _, method = path.removeprefix("/bot").partition("/")
+        self.calls.append((method, given, time.monotonic()))
+        if self.latency and method != "getUpdates":
+            await asyncio.sleep(self.latency)
+        fault = next((each for each in self.faults if each.fits(method, _chat(given))), None)
+        if fault is None:
+            return await self._answer(token, method, given)
+        fault.times -= 1
+        answer = await self._answer(token, method, given) if fault.delivered else _no(500, "nothing was done")
+        return await _misbehave(fault, answer)
+
+    async def _answer(self, token: str, method: str, given: Parameters) -> Answer:
+        if token != self.token:
+            return _no(401, "Unauthorized")
+        if method not in self._methods:
+            return _no(404, "Not Found")
+        try:
+            result = await self._methods[method](given)
+        except Refusal as no:
+            return _no(no.status, no.description, **no.extra)
+        return Answer(200, json.dumps({"ok": True, "result": result}).encode())
+
+    def _table(self) -> dict[str, Callable[[Parameters], Awaitable[Any]]]:
+        return {
+            "getMe": self._get_me,
+            "getUpdates": self._get_updates,
+            "setWebhook": self._set_webhook,
+            "deleteWebhook": self._delete_webhook,
+            "sendMessage": self._send_message,
+            "sendPhoto": self._send_photo,
+            "answerCallbackQuery": self._answer_callback_query,
+            "setMyCommands": self._set_my_commands,
+            "getChat": self._get_chat,
+            "deleteMessage": self._delete_message,
+            "editMessageText": self._edit_message,
+            "editMessageReplyMarkup": self._edit_message,
+        }
+
+    async def _get_me(self, _: Parameters) -> Json:
+        return self.me | {"can_join_groups": True, "can_read_all_group_messages": not self.privacy}
+
+    async def _get_updates(self, given: Parameters) -> list[Json]:
+        if self.webhook.url:
+            raise Refusal(409, "Conflict: can't use getUpdates method while webhook is active; use deleteWebhook first")
+        self._allow(given)
+        if self._polling is not None:
+            self._polling.set()  # the API ends the older of two questions
+        ended = self._polling = asyncio.Event()
+        offset = _int(given, "offset", 0)
+        while self.pending and self.pending[0]["update_id"] < offset:
+            self.pending.popleft()
+        await self._wait_for_news(_int(given, "timeout", 0), ended)
+        if ended.is_set():
+            raise Refusal(409, "Conflict: terminated by other getUpdates request; make sure that only one bot runs")
+        self._polling = None
+        return list(islice(self.pending, _int(given, "limit", 100)))
+
+    async def _wait_for_news(self, seconds: float, ended: asyncio.Event) -> None:
+        deadline = time.monotonic() + seconds
+        while not self.pending and not ended.is_set() and (left := deadline - time.monotonic()) > 0:
+            self.news.clear()
+            waits = {asyncio.create_task(event.wait()) for event in (self.news, ended)}
+            await asyncio.wait(waits, timeout=left, return_when=asyncio.FIRST_COMPLETED)
+            for each in waits:
+                each.cancel()
+
+    def _allow(self, given: Parameters) -> None:
+        if "allowed_updates" in given:
+            self.allowed = set(json.loads(str(given["allowed_updates"]))) or None
+
+    async def _set_webhook(self, given: Parameters) -> bool:
+        self._allow(given)
+        await self.webhook.start(str(given["url"]), str(given.get("secret_token", "")))
+        return True
+
+    async def _delete_webhook(self, given: Parameters) -> bool:
+        await self.webhook.stop()
+        if str(given.get("drop_pending_updates", "")).lower() == "true":
+            self.pending.clear()
+        return True
+
+    async def _send_message(self, given: Parameters) -> Json:
+        text = str(given.get("text", ""))
+        if not text.strip():
+            raise Refusal(400, "Bad Request: message text is empty")
+        return self._deliver(given, text, None)
+
+    async def _send_photo(self, given: Parameters) -> Json:
+        photo = given.get("photo")
+        if isinstance(photo, str):
+            photo = given.get(photo.removeprefix("attach://"))
+        if not isinstance(photo, Upload) or not photo.content.startswith(b"\x89PNG"):
+            raise Refusal(400, "Bad Request: IMAGE_PROCESS_FAILED")
+        return self._deliver(given, str(given.get("caption", "")), photo.content)
+
+    def _deliver(self, given: Parameters, text: str, photo: bytes | None) -> Json:
+        chat = self.chats.open(_chat(given) or 0)
+        if units(text) > (TEXT_UNITS if photo is None else CAPTION_UNITS):
+            raise Refusal(400, f"Bad Request: message {'' if photo is None else 'caption '}is too long")
+        buttons = _buttons(given)
+        self.chats.mind_limits(chat)
+        number = self.chats.number()
+        message = {"message_id": number, "from": self.me, "chat": chat.about, "date": int(time.time()), "text": text}
+        chat.messages[number] = message
+        answering = json.loads(str(given.get("reply_parameters", "{}"))).get("message_id")
+        quiet = str(given.get("disable_notification", "")).lower() == "true"
+        self.sent.append(Sent(time.monotonic(), chat.id, number, text, buttons, quiet, photo, answering))
+        return message
+
+    async def _answer_callback_query(self, given: Parameters) -> bool:
+        self.taps_answered.append(str(given["callback_query_id"]))
+        return True
+
+    async def _set_my_commands(self, given: Parameters) -> bool:
+        scope = json.loads(str(given.get("scope", '{"type": "default"}')))["type"]
+        self.commands[scope, str(given.get("language_code", ""))] = json.loads(str(given["commands"]))
+        return True
+
+    async def _get_chat(self, given: Parameters) -> Json:
+        return self.chats.open(_chat(given) or 0).about | {"accent_color_id": 0, "max_reaction_count": 11}
+
+    async def _delete_message(self, given: Parameters) -> bool:
+        chat = self.chats.open(_chat(given) or 0)
+        if chat.messages.pop(_int(given, "message_id", 0), None) is None:
+            raise Refusal(400, "Bad Request: message to delete not found")
+        return True
+
+    async def _edit_message(self, given: Parameters) -> Json:
+        message = self.chats.open(_chat(given) or 0).messages.get(_int(given, "message_id", 0))
+        if message is None:
+            raise Refusal(400, "Bad Request: message to edit not found")
+        if given.get("text", message["text"]) == message["text"] and "reply_markup" not in given:
+            raise Refusal(400, "Bad Request: message is not modified")
+        message["text"] = given.get("text", message["text"])
+        return message | {"edit_date": int(time.time())}
+
+
+def units(text: str) -> int:
+    """Length in UTF-16 code units, the API's measure."""
+    return len(text.encode("utf-16-le")) // 2
+
+
+def _int(given: Parameters, name: str, default: int) -> int:
+    return int(str(given.get(name, default)))
+
+
+def _chat(given: Parameters) -> int | None:
+    number = str(given.get("chat_id", ""))
+    return int(number) if number.lstrip("-").isdecimal() else None
+
+
+def _buttons(given: Parameters) -> tuple[tuple[str, str], ...]:
+    rows = json.loads(str(given.get("reply_markup", "{}"))).get("inline_keyboard", [])
+    buttons = tuple((each["text"], each["callback_data"]) for row in rows for each in row)
+    if any(not 1 <= len(payload.encode()) <= BUTTON_BYTES for _, payload in buttons):
+        raise Refusal(400, "Bad Request: BUTTON_DATA_INVALID")
+    return buttons
+
+
+def _no(status: int, description: str, **extra: int) -> Answer:
+    said: Json = {"ok": False, "error_code": status, "description": description}
+    return Answer(status, json.dumps(said | ({"parameters": extra} if extra else {})).encode())
+
+
+async def _misbehave(fault: Fault, answer: Answer) -> Answer | None:
+    match fault.how:
+        case "status":
+            return _no(fault.status, fault.description, **fault.extra)
+        case "stall":
+            await asyncio.sleep(fault.seconds)
+            return None
+        case "cut":
+            return Answer(answer.status, answer.body, keep=len(answer.body) // 2)
+        case "garbled":
+            return Answer(200, b'{"ok": tru')
+        case "odd":
+            return Answer(200, b'{"ok": true, "result": {}}')
+        case "drip":
+            return Answer(answer.status, answer.body, drip=fault.seconds)
+    raise ValueError(fault.how)

@@ -1,0 +1,87 @@
+"""The half of the Bot API that calls a webhook: in order within a chat, side by side otherwise, again until 200."""
+
+import asyncio
+import json
+from collections import deque
+from collections.abc import Callable
+from typing import Any, Protocol
+
+from tests.telegram.loopback_http import HttpClient
+
+Json = dict[str, Any]
+
+
+class Source(Protocol):
+    """Where the updates wait."""
+
+    pending: deque[Json]
+    news: asyncio.Event
+
+
+class WebhookCaller:
+    """Brings what is pending to `url` while one is set. `statuses` is what came back, call by call."""
+
+    def __init__(self, source: Source, patience: float = 0.05) -> None:
+        self._source = source
+        self._patience = patience  # seconds before an update that was not taken is brought again
+        self._task: asyncio.Task[None] | None = None
+        self._under_way: dict[int, asyncio.Task[None]] = {}
+        self.secret_sent: Callable[[], str] | None = None  # a forger's secret, for tests
+        self.statuses: list[int] = []
+        self.url = ""
+
+    async def start(self, url: str, secret: str) -> None:
+        await self.stop()
+        self.url = url
+        if url:
+            self._task = asyncio.create_task(self._run(secret))
+
+    async def stop(self) -> None:
+        self.url = ""
+        tasks = [*self._under_way.values(), *([self._task] if self._task else [])]
+        for task in tasks:
+            task.cancel()
+        if tasks:
+            await asyncio.wait(tasks)
+        self._task = None
+
+    async def _run(self, secret: str) -> None:
+        headers = {"content-type": "application/json"} | ({"X-Telegram-Bot-Api-Secret-Token": secret} if secret else {})
+        client = HttpClient(self.url, headers)
+        try:
+            while True:
+                self._source.news.clear()
+                for update in list(self._source.pending):
+                    self._bring(update, client)
+                await self._source.news.wait()
+        finally:
+            client.close()
+
+    def _bring(self, update: Json, client: HttpClient) -> None:
+        """Start a call, unless one for the same chat is under way."""
+        chat = _chat_of(update)
+        if chat in self._under_way:
+            return
+        task = asyncio.create_task(self._call(update, client))
+        self._under_way[chat] = task
+        task.add_done_callback(lambda _: self._ended(chat))
+
+    async def _call(self, update: Json, client: HttpClient) -> None:
+        status = await client.post(json.dumps(update).encode())
+        self.statuses.append(status)
+        if 200 <= status < 300:
+            self._source.pending.remove(update)
+        else:
+            await asyncio.sleep(self._patience)
+
+    def _ended(self, chat: int) -> None:
+        del self._under_way[chat]
+        self._source.news.set()
+
+
+def _chat_of(update: Json) -> int:
+    content = next(value for name, value in update.items() if name != "update_id")
+    if not isinstance(content, dict):
+        return 0
+    chat = content.get("chat") or content.get("message", {}).get("chat", {})
+    return int(chat.get("id", 0))
