@@ -149,6 +149,114 @@ KERTH_BRISKET = Source(
     "CONFIRMED",
 )
 TAMU_BRISKET = Source("TAMU_BRISKET", "Barbecue pages, stall demonstration", "Texas A&M Meat Science", "-", "CONFIRMED")
+GOMEZ_2015 = Source(
+    "GOMEZ_2015",
+    "Sodium nitrite diffusion in pork salted with solid nitrite",
+    "Gomez et al., J. Food Eng. 149:188-194",
+    "2015",
+    "CONFIRMED",
+)
+GOMEZ_2017 = Source(
+    "GOMEZ_2017",
+    "Nitrate diffusion in pork, across and along the fibre",
+    "Gomez et al., J. Food Eng. 214:69-78",
+    "2017",
+    "CONFIRMED",
+)
+KIRK_IONS = Source(
+    "KIRK_IONS",
+    "The Biogeochemistry of Submerged Soils, table 2.3 (ions in free water)",
+    "Kirk, Wiley",
+    "2004",
+    "CONFIRMED",
+)
+POL_FOOD_1998 = Source(
+    "POL_FOOD_1998", "NaCl diffusivity in beef", "Pol. J. Food Nutr. Sci. 48:59-66", "1998", "CONFIRMED"
+)
+ATOMIC_WEIGHTS = Source("ATOMIC_WEIGHTS", "Standard atomic weights", "IUPAC", "2021", "MEMORY")
+SALOMETER = Source("SALOMETER", "Salometer scale: 26.395 % salt at 60 °F is 100 degrees", "CFIA", "-", "CONFIRMED")
+FARM_BULLETIN = Source(
+    "FARM_BULLETIN",
+    "Pork Slaughtering, Cutting, Preserving and Cooking on the Farm",
+    "USDA Farmers' Bulletin (number from memory: 2265)",
+    "-",
+    "CONFIRMED",
+)
+VIRGINIA_458_223 = Source(
+    "VIRGINIA_458_223", "Dry curing Virginia-style ham", "Virginia Coop. Extension 458-223", "-", "MEMORY"
+)
+EXTENSION_LEAFLETS = Source(
+    "EXTENSION_LEAFLETS", "Days per inch in home-curing leaflets", "several extension services", "-", "MEMORY"
+)
+NRC_COLOUR = Source(
+    "NRC_COLOUR", "The Health Effects of Nitrate, Nitrite and N-Nitroso Compounds", "NRC", "1981", "CONFIRMED"
+)
+
+
+CHARCOAL_HEAT = Source(
+    "CHARCOAL_HEAT",
+    "Heating value of charcoal, 27 to 33 MJ/kg (energy statistics; bioenergy stove measurements)",
+    "IEA / OLADE; stoves.bioenergylists.org",
+    "-",
+    "CONFIRMED",
+)
+
+CCR_3_910 = Source("CCR_3_910", "3 CCR 910.15, cooling of cooked products", "California Code", "-", "CONFIRMED")
+FOOD_CODE_COOKING = Source(
+    "FOOD_CODE_COOKING", "FDA Food Code, cooking and reheating", "US FDA, 3-401.11, 3-403.11", "2022", "CONFIRMED"
+)
+CFR_9_318_10 = Source(
+    "CFR_9_318_10",
+    "9 CFR 318.10(c)(1), trichinae in pork (removed 2018: science, no longer law)",
+    "US Code of Federal Regulations",
+    "2018",
+    "CONFIRMED",
+)
+MCMINN_2018 = Source(
+    "MCMINN_2018",
+    "Appendix A tables against Salmonella and Listeria in beef, turkey and ham",
+    "McMinn et al., Meat and Muscle Biology, article 9048",
+    "2018",
+    "CONFIRMED",
+)
+POWER_OUTAGE = Source("POWER_OUTAGE", "Food Safety During Power Outage", "FoodSafety.gov", "-", "CONFIRMED")
+CDC_LISTERIA = Source("CDC_LISTERIA", "Tips for preventing Listeria food poisoning", "US CDC", "2014", "CONFIRMED")
+CDC_NITRITE = Source(
+    "CDC_NITRITE", "Methemoglobinemia following nitrite in a household meal", "US CDC, MMWR 51(29)", "2002", "CONFIRMED"
+)
+CPSC_CHARCOAL = Source("CPSC_CHARCOAL", "Carbon monoxide from charcoal indoors", "US CPSC", "-", "CONFIRMED")
+HOT_SMOKED_FISH = Source(
+    "HOT_SMOKED_FISH",
+    "Smoking fish at home (PNW 238) and Preservation Tips",
+    "Washington, Oregon and Idaho extension services",
+    "2003",
+    "CONFIRMED",
+)
+NCHFP_CURING = Source(
+    "NCHFP_CURING",
+    "Curing and smoking meats for home food preservation: review and critical control points",
+    "National Center for Home Food Preservation",
+    "2002",
+    "CONFIRMED",
+)
+FSIS_SMOKING = Source("FSIS_SMOKING", "Smoking Meat and Poultry", "USDA FSIS", "2013", "CONFIRMED")
+FOOD_CODE_VARIANCE = Source(
+    "FOOD_CODE_VARIANCE",
+    "FDA Food Code, variance for curing and smoking food for sale",
+    "US FDA, 3-502.11",
+    "2022",
+    "MEMORY",
+)
+SMALL_PLANT_STORAGE = Source(
+    "SMALL_PLANT_STORAGE",
+    "Cold storage up to 44.6 °F in small plants",
+    "University of Wisconsin, small-plant support",
+    "-",
+    "CONFIRMED",
+)
+STAPH_TOXIN = Source(
+    "STAPH_TOXIN", "Toxins and spores survive cooking again", "general food microbiology", "-", "MEMORY"
+)
 
 
 def every_source() -> dict[str, Source]:

@@ -1,0 +1,169 @@
+"""Readings that cannot be true: asked about, not swallowed.
+
+A reading is compared with what the members expect at its time. What falls far outside is tried against
+the slips that cooks make: °F for °C, a digit slipped, pit and meat swapped, a probe in the air, a wrong
+time. The slip that brings it home is suggested; none is assumed.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import permutations
+from typing import Final, Literal
+
+import numpy as np
+
+from core.heat.band import Array, Band, band
+from core.heat.cook import Cook, History, Probe, Seen
+from core.heat.filter import STEP_S, at_times, fitted
+from core.heat.pit import course
+from core.heat.prior import members
+from core.heat.smoking import Change, simulate, wrappings
+from core.units import Celsius, celsius_from_fahrenheit, fahrenheit_from_celsius
+
+Reason = Literal["unit", "digits", "swapped", "air", "jump", "clock", "range"]
+
+CORE_LOW_C, CORE_HIGH_C = -5.0, 101.0
+PIT_SEEN_LOW_C, PIT_SEEN_HIGH_C = -20.0, 350.0
+MARGIN_K: Final = 5.0  # beyond the members' own spread before a reading is doubted
+PIT_NEAR_K: Final = 12.0
+JUMP_K: Final = 5.6  # 10 °F within 10 minutes
+JUMP_S: Final = 600.0
+SAME_TIME_S: Final = 900.0
+SLIP_H: Final = (1.0, 2.0, 12.0)  # hours by which clocks and AM/PM slip
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """Why a reading is doubted, what was expected, and what was probably meant.
+
+    `suggested_c` and `suggested_probe` are None where nothing fits: then it is asked again.
+    """
+
+    reason: Reason
+    seen: Seen
+    expected: Band
+    suggested_c: Celsius | None = None
+    suggested_probe: Probe | None = None
+    suggested_seconds: float | None = None
+
+
+def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
+    """The doubt about a new reading, or None where it may well be true."""
+    if new.probe == "pit":
+        return _pit_doubt(cook, history, new)
+    expected = _expected(cook, history)
+    here = _spread(expected, new.seconds)
+    if new.seconds < 0:
+        return Doubt("clock", new, here)
+    jumped = _jump(history, new)
+    if not jumped and _fits(new.celsius, here):
+        return None
+    return _explained(cook, history, new, here) or (Doubt("jump", new, here) if jumped else _left(new, here, expected))
+
+
+def _explained(cook: Cook, history: History, new: Seen, here: Band) -> Doubt | None:
+    pit = _pit_near(cook, history, new)
+    for reason, celsius in _other_units(new.celsius):
+        if _close(celsius, here):
+            return Doubt(reason, new, here, suggested_c=celsius)
+    if abs(new.celsius - pit) < PIT_NEAR_K and not _close(new.celsius, here):
+        swapped = any(_close(r.celsius, here) for r in _same_time(history, new, "pit"))
+        return Doubt("swapped" if swapped else "air", new, here, suggested_probe="pit" if swapped else None)
+    slips = sorted((c for c in _slips(new.celsius) if _close(c, here)), key=lambda c: abs(c - here.p50))
+    return Doubt("digits", new, here, suggested_c=slips[0]) if slips else None
+
+
+def _left(new: Seen, here: Band, expected: Array) -> Doubt:
+    """What no slip of the hand explains: another time, or out of every range, or a moved probe."""
+    if not CORE_LOW_C <= new.celsius <= CORE_HIGH_C:
+        return Doubt("range", new, here)
+    for hours in (sign * h for h in SLIP_H for sign in (-1, 1)):
+        moved = new.seconds + hours * 3600.0
+        if 0 <= moved <= (len(expected) - 1) * STEP_S and _close(new.celsius, _spread(expected, moved)):
+            return Doubt("clock", new, here, suggested_seconds=moved)
+    return Doubt("jump", new, here)
+
+
+def _pit_doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
+    pit = _pit_near(cook, history, new)
+    here = Band(pit - 2 * PIT_NEAR_K, pit, pit + 2 * PIT_NEAR_K)
+    if not PIT_SEEN_LOW_C <= new.celsius <= PIT_SEEN_HIGH_C:
+        return _pit_slip(new, here) or Doubt("range", new, here)
+    core = _spread(_expected(cook, history), new.seconds)
+    cores = _same_time(history, new, "core")
+    if cores and _close(new.celsius, core) and abs(cores[-1].celsius - pit) < PIT_NEAR_K:
+        return Doubt("swapped", new, here, suggested_probe="core")
+    if abs(new.celsius - pit) < 45.0 or new.celsius < pit:
+        return None  # a fire may be anywhere below its set point
+    return _pit_slip(new, here)
+
+
+def _pit_slip(new: Seen, here: Band) -> Doubt | None:
+    for reason, celsius in _other_units(new.celsius):
+        if here.p10 <= celsius <= here.p90:
+            return Doubt(reason, new, here, suggested_c=celsius)
+    return None
+
+
+@lru_cache(maxsize=64)
+def _expected(cook: Cook, history: History) -> Array:
+    """The members' cores through the history and two hours on. (rows are steps)"""
+    z = fitted(cook, history)
+    pit = course(cook, history, STEP_S, int((history.now + 7200.0) // STEP_S) + 3)
+    changes: list[Change] = [*wrappings(history, STEP_S, slice(None))]
+    return simulate(members(cook, z), pit, changes).core
+
+
+def _spread(expected: Array, seconds: float) -> Band:
+    row = at_times(expected, np.array([max(seconds, 0.0)]), STEP_S)[0]
+    return band(row, np.ones(len(row)))
+
+
+def _fits(celsius: Celsius, here: Band) -> bool:
+    """Within the band, widened by once more its own width and a margin: doubted readings are rare."""
+    return (
+        2 * here.p10 - here.p50 - MARGIN_K <= celsius <= 2 * here.p90 - here.p50 + MARGIN_K
+        and CORE_LOW_C <= celsius <= CORE_HIGH_C
+    )
+
+
+def _close(celsius: Celsius, here: Band) -> bool:
+    return here.p10 - MARGIN_K <= celsius <= here.p90 + MARGIN_K
+
+
+def _other_units(celsius: Celsius) -> Iterator[tuple[Reason, Celsius]]:
+    yield "unit", celsius_from_fahrenheit(celsius)  # °F was typed and read as °C
+    yield "unit", fahrenheit_from_celsius(celsius)  # °C was typed and read as °F
+
+
+def _slips(celsius: Celsius) -> Iterator[Celsius]:
+    """Numbers that a slip of the finger makes of this one, in either unit. [°C]"""
+    yield from (float(n) for n in _slipped(round(celsius)))
+    yield from (celsius_from_fahrenheit(n) for n in _slipped(round(fahrenheit_from_celsius(celsius))))
+
+
+def _slipped(number: int) -> Iterator[int]:
+    text = str(abs(number))
+    if 2 <= len(text) <= 4:
+        yield from sorted({int("".join(p)) for p in permutations(text)} - {number})
+        yield from sorted({int(text[:i] + text[i + 1 :]) for i in range(len(text))})
+        yield from (int(d + text) for d in "12")
+
+
+def _same_time(history: History, new: Seen, probe: Probe) -> tuple[Seen, ...]:
+    return tuple(r for r in history.of(probe) if abs(r.seconds - new.seconds) <= SAME_TIME_S)
+
+
+def _jump(history: History, new: Seen) -> bool:
+    """More than 10 °F in 10 minutes: meat does not do that, a moved probe does."""
+    before = [r for r in history.of("core") if r.seconds <= new.seconds]
+    if not before:
+        return False
+    span = max(new.seconds - before[-1].seconds, 60.0)
+    return abs(new.celsius - before[-1].celsius) > JUMP_K * max(1.0, span / JUMP_S)
+
+
+def _pit_near(cook: Cook, history: History, new: Seen) -> Celsius:
+    pit = course(cook, history, STEP_S, int(max(new.seconds, 0.0) // STEP_S) + 2)
+    return float(pit.celsius[-1])
