@@ -1,0 +1,231 @@
+"""The course of a cure over the days for an ensemble of pieces: what reaches the middle, and how sure that is.
+
+The ensemble is not drawn but laid out (a rank-1 lattice), so the same input gives the same output. Its members differ
+in how fast they cure (diffusivity and thickness together) and in how fast they use up nitrite.
+"""
+
+from dataclasses import dataclass
+from functools import lru_cache
+from math import exp, hypot
+from statistics import NormalDist
+from typing import Final
+
+import numpy as np
+
+from core.cure import diffusion
+from core.cure.contents import Contents
+from core.cure.diffusion import CELLS, Array, Field, Modes, modes
+from core.cure.diffusivity import COLOUR_SET_C, LOSS_LOG_SD, mean_warming, nitrite_loss, tissue, warming
+from core.errors import OutOfRange
+from core.meat.piece import Piece, Shape
+from core.units import (
+    SECONDS_PER_DAY,
+    SECONDS_PER_HOUR,
+    Celsius,
+    Fraction,
+    Hours,
+    Metres,
+    MilligramsPerKilogram,
+    Seconds,
+)
+
+MEMBERS: Final = 144  # two neighbouring Fibonacci numbers make a good lattice
+LATTICE_STEP: Final = 89
+SOLUTE_WATER: Final = 0.98  # share of the meat's water that salt can enter, judgement +-7 %
+NEEDLE_SPACING: Final[Metres] = 0.025
+NEEDLE_LOG_SD: Final = 0.25  # pockets are uneven; judgement
+HEATING_UP: Final[Hours] = 3.5  # to 65 °C in the middle of a flat in a cooker at 121 °C
+
+
+@dataclass(frozen=True)
+class Immersion:
+    """A piece in its cure.
+
+    `dose` is what was weighed out or put in. `diffusivity_log_shift` and `diffusivity_log_sd` are what the person's
+    own slices say of ln(D / default D). `cook_hours` is the way up to 65 °C in the middle, during which nitrite goes
+    on moving; `rest_hours` a rest in the fridge between the cure and the fire.
+    """
+
+    piece: Piece
+    dose: Contents
+    fridge_c: Celsius = 3.0
+    diffusivity_log_shift: float = 0.0
+    diffusivity_log_sd: float = 0.35
+    cook_hours: Hours = HEATING_UP
+    rest_hours: Hours = 0.0
+
+
+@dataclass(frozen=True)
+class Way:
+    """The way in: the shape that is solved, its length, the outside, and what the middle tends to.
+
+    `length` is from the surface to the middle [m]; `bath_ratio` Crank's alpha, 0 for a sealed dose; `layer` the share
+    of the length that an injected pickle fills, None for a dose at the surface. `nitrite` [mg/kg of meat] and `salt`
+    [-] are those at rest; `salt_mean` counts salt that was rubbed on an injected piece too.
+    """
+
+    shape: Shape
+    length: Metres
+    length_log_sd: float
+    bath_ratio: float
+    layer: Fraction | None
+    nitrite: MilligramsPerKilogram
+    salt: Fraction
+    salt_mean: Fraction
+
+    def start(self, members: int) -> Field:
+        """What lies where when the cure begins, relative to what it tends to."""
+        if self.bath_ratio > 0.0:
+            return diffusion.in_brine(members, self.bath_ratio)
+        if self.layer is None:
+            return diffusion.at_surface(self.shape, members)
+        return diffusion.in_layer(self.shape, members, self.layer)
+
+
+@dataclass(frozen=True, eq=False)
+class Ensemble:
+    """The members: `pace` is D / L² at the fridge's temperature, `loss` the rate of using up nitrite. [s⁻¹]"""
+
+    pace: Array
+    loss: Array
+
+
+@dataclass(frozen=True, eq=False)
+class Course:
+    """What the middle holds after each of `days`, one row a day, one column a member.
+
+    `nitrite` is what is left of it after rest and cook [mg/kg]; `ingoing` what has come in, nothing used up, without
+    rest or cook [mg/kg]; `salt_centre` and `salt_mean` are those of the raw meat [-].
+    """
+
+    days: Array
+    nitrite: Array
+    ingoing: Array
+    salt_centre: Array
+    salt_mean: Array
+
+
+def way(immersion: Immersion) -> Way:
+    """The way in, by method, cut and faces. A face under fat or rind is sealed: the whole thickness from one side.
+
+    A cylinder with a sealed face is taken as such a slab too, which is slower than the truth.
+    """
+    piece, dose = immersion.piece, immersion.dose
+    if piece.sealed_faces not in (0, 1):
+        raise OutOfRange("sealed faces", piece.sealed_faces, 0, 1)
+    sealed = piece.sealed_faces == 1
+    shape = Shape.SLAB if sealed else piece.cut.shape
+    length = piece.thickness if sealed else piece.thickness / 2.0
+    if dose.method == "inject":
+        return _injected(dose, length)
+    meat = dose.counted_meat_kg
+    holds = meat * piece.cut.composition.water * SOLUTE_WATER  # water that the solutes share with the brine
+    ratio = dose.water_kg / holds if dose.method == "brine" else 0.0
+    in_meat = 1.0 / (meat * (1.0 + ratio))
+    salt = dose.all_salt_kg * in_meat
+    return Way(shape, length, piece.thickness_log_sd, ratio, None, dose.nitrite_kg * 1e6 * in_meat, salt, salt)
+
+
+def _injected(dose: Contents, length: Metres) -> Way:
+    """Between two rows of needles: half their spacing to go, from the pickle that fills its share of the meat."""
+    layer = dose.pump_fraction / (1.0 + dose.pump_fraction)
+    salt = dose.salt_fraction
+    rubbed = dose.rubbed_salt_kg / (dose.counted_meat_kg + dose.water_kg)
+    half = min(NEEDLE_SPACING / 2.0, length)
+    return Way(Shape.SLAB, half, NEEDLE_LOG_SD, 0.0, layer, dose.ingoing().nitrite, salt - rubbed, salt)
+
+
+def ensemble(immersion: Immersion, along: Way) -> Ensemble:
+    """The members of an immersion, laid out over ln(D / L²) and over the loss of nitrite."""
+    kind = tissue(immersion.piece.cut.species)
+    spread = hypot(kind.log_sd(immersion.diffusivity_log_sd), 2.0 * along.length_log_sd)
+    diffusivity = kind.diffusivity * warming(immersion.fridge_c) * exp(immersion.diffusivity_log_shift)
+    first, second = _lattice()
+    return Ensemble(
+        diffusivity / along.length**2 * np.exp(spread * first),
+        nitrite_loss(immersion.fridge_c) * np.exp(LOSS_LOG_SD * second),
+    )
+
+
+def going_on(immersion: Immersion) -> Seconds:
+    """Rest and cook, as seconds in the fridge that would move the solutes as far. [s]
+
+    Heating evenly to 65 °C for 3.5 h counts as 0.42 day at 3 °C.
+    """
+    cook = mean_warming(immersion.fridge_c, COLOUR_SET_C) / warming(immersion.fridge_c)
+    return (immersion.rest_hours + immersion.cook_hours * cook) * SECONDS_PER_HOUR
+
+
+def course(immersion: Immersion, days: Array) -> Course:
+    """The course of an immersion.
+
+    Parameters
+    ----------
+    immersion
+        The piece in its cure.
+    days
+        Ascending times since it went in. [d] > 0
+    """
+    along = way(immersion)
+    members = ensemble(immersion, along)
+    seconds = days * SECONDS_PER_DAY
+    own = modes(along.shape, along.bath_ratio).gentle(float(members.pace.min() * seconds[0]))
+    kept, left = _amplitudes(own, along, members, seconds)
+    onward = _after_cook(own, along, members, going_on(immersion))
+    resting = np.exp(-members.loss * immersion.rest_hours * SECONDS_PER_HOUR)
+    arrived = kept @ own.centre()
+    spread = kept @ own.mean() * along.salt_mean if along.layer is None else np.full_like(arrived, along.salt_mean)
+    return Course(
+        days=days,
+        nitrite=np.einsum("tmr,mr->tm", left, onward) * resting * along.nitrite,
+        ingoing=arrived * along.nitrite,
+        salt_centre=arrived * along.salt,
+        salt_mean=spread,
+    )
+
+
+def _amplitudes(own: Modes, along: Way, members: Ensemble, seconds: Array) -> tuple[Array, Array]:
+    """Amplitudes of the modes after each time, without and with loss of nitrite in the meat.
+
+    In the modes of a bath the loss is a rank-one matter, exp(-k t (1 - P)) with P the share of the bath, so that a
+    split step costs no more than a free one.
+    """
+    start = along.start(1)
+    cells = start.cells[0] if start.bath is None else np.append(start.cells[0], start.bath[0])
+    free = np.tile(own.inward @ cells, (MEMBERS, 1))
+    lossy = free
+    kept, left = [], []
+    for step in np.diff(seconds, prepend=0.0):
+        decay = np.exp(-np.outer(members.pace * step, own.rates))
+        free = free * decay
+        lossy = _lose(own, _lose(own, lossy, members.loss * step / 2.0) * decay, members.loss * step / 2.0)
+        kept.append(free)
+        left.append(lossy)
+    return np.array(kept), np.array(left)
+
+
+def _lose(own: Modes, amplitudes: Array, exponent: Array) -> Array:
+    """Use up nitrite in the meat, not in the bath: exp(-k t (1 - P)) on amplitudes. Exact for any step."""
+    survive = np.exp(-exponent)[:, None]
+    if own.bath_ratio == 0.0:
+        return np.asarray(amplitudes * survive)
+    into, out = own.inward[:, CELLS], own.bath
+    share = float(into @ out)  # 1 but for the modes that are left out
+    spared = (np.expm1(exponent * share) / share * (amplitudes @ out))[:, None] * into
+    return np.asarray(survive * (amplitudes + spared))
+
+
+def _after_cook(own: Modes, along: Way, members: Ensemble, seconds: Seconds) -> Array:
+    """What the middle holds of each mode once the meat has gone on by itself, one row a member."""
+    alone = modes(along.shape, 0.0)
+    decay = np.exp(-np.outer(members.pace * seconds, alone.rates))
+    return np.asarray((alone.centre() * decay) @ alone.inward @ own.outward[:CELLS])
+
+
+@lru_cache(maxsize=1)
+def _lattice() -> tuple[Array, Array]:
+    """A rank-1 lattice in two dimensions, as normal deviates."""
+    normal = NormalDist()
+    first = [(i + 0.5) / MEMBERS for i in range(MEMBERS)]
+    second = [(i * LATTICE_STEP % MEMBERS + 0.5) / MEMBERS for i in range(MEMBERS)]
+    return np.array([normal.inv_cdf(p) for p in first]), np.array([normal.inv_cdf(p) for p in second])
