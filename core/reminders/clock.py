@@ -49,6 +49,8 @@ class Clock:
         try:
             while True:
                 self._bell.clear()
+                # forgotten before the store is asked: what is put in from now on sets an alarm of its own
+                self._wake_at = None
                 await self._round(postman)
                 await self._bell.wait()
         finally:
@@ -59,7 +61,6 @@ class Clock:
             # the time is asked for each message: a storm takes minutes, and a lease counts from its own claim
             while await postman.one(self.now()) is not None:
                 pass
-            self._wake_at = None
             due = await postman.next_due()
         except Exception:
             # whatever went wrong (a full disk, a bug), the clock goes on: the next message may well go out

@@ -9,7 +9,7 @@ Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite t
 
 import json
 import threading
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any, Final
 
@@ -22,6 +22,7 @@ from sqlalchemy.pool import StaticPool
 
 from core.errors import NotKept
 from core.store.migrations import migrate_if_needed
+from core.store.place import Place
 
 BUSY_SECONDS: Final = 5.0
 # a foreign key or a repeated key is our own mistake, not the disk's: it stays loud
@@ -47,17 +48,21 @@ class Database:
     ----------
     url
         `sqlite:///file`, `sqlite://` (in memory, for tests) or `postgresql+psycopg://…`.
+    busy_seconds
+        How long to wait for another writer before it is `NotKept`. [s]
     """
 
-    def __init__(self, url: str) -> None:
+    def __init__(self, url: str, busy_seconds: float = BUSY_SECONDS) -> None:
         self.url: Final[URL] = make_url(url)
         self.on_sqlite: Final = self.url.get_backend_name() == "sqlite"
         self.in_memory: Final = self.on_sqlite and self.url.database in (None, "", ":memory:")
         self.engine: Final = _engine(self.url, in_memory=self.in_memory)
+        self.busy_seconds: Final = busy_seconds
         # SQLite has one writer. Waiting here is woken at once; SQLite's own busy wait sleeps and polls.
         self._writer: Final = threading.Lock()
+        self._place = Place(self.url.database) if self.on_sqlite and not self.in_memory else None
         if self.on_sqlite:
-            event.listen(self.engine, "connect", _prepare)
+            event.listen(self.engine, "connect", _preparation(busy_seconds))
             event.listen(self.engine, "begin", _begin)
 
     @contextmanager
@@ -80,15 +85,24 @@ class Database:
             yield Transaction(connection)
 
     def close(self) -> None:
-        """Close every connection."""
+        """Close every connection, and leave the place of the only process to another."""
         self.engine.dispose()
+        if self._place is not None:
+            self._place.leave()
+
+    def alone(self) -> bool:
+        """Whether this is the only process on the store, from now until it is closed.
+
+        A file has one such place, which a killed process leaves by dying. Replicas on a server never have it.
+        """
+        return self.in_memory or (self._place is not None and self._place.take())
 
     @contextmanager
     def _writing(self) -> Iterator[None]:
         if not self.on_sqlite:
             yield
             return
-        if not self._writer.acquire(timeout=BUSY_SECONDS):
+        if not self._writer.acquire(timeout=self.busy_seconds):
             raise NotKept("database is locked")
         try:
             yield
@@ -103,6 +117,11 @@ class Database:
             return
         with self._writing():
             yield
+
+
+def migrate(url: str) -> None:
+    """Bring the store of that URL up to date, and leave it. Raises NotKept."""
+    open_database(url).close()
 
 
 def open_database(url: str) -> Database:
@@ -129,15 +148,18 @@ def _json(value: Any) -> str:
     return json.dumps(value, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
 
 
-def _prepare(connection: DBAPIConnection, _record: object) -> None:
-    connection.isolation_level = None  # the driver begins nothing by itself: `_begin` does
-    cursor = connection.cursor()
-    cursor.execute(f"PRAGMA busy_timeout = {int(BUSY_SECONDS * 1000)}")
-    cursor.execute("PRAGMA journal_mode = WAL")
-    # in WAL, NORMAL outlives a kill but not a power cut
-    cursor.execute("PRAGMA synchronous = FULL")
-    cursor.execute("PRAGMA foreign_keys = ON")
-    cursor.close()
+def _preparation(busy_seconds: float) -> Callable[[DBAPIConnection, object], None]:
+    def prepare(connection: DBAPIConnection, _record: object) -> None:
+        connection.isolation_level = None  # the driver begins nothing by itself: `_begin` does
+        cursor = connection.cursor()
+        cursor.execute(f"PRAGMA busy_timeout = {int(busy_seconds * 1000)}")
+        cursor.execute("PRAGMA journal_mode = WAL")
+        # in WAL, NORMAL outlives a kill but not a power cut
+        cursor.execute("PRAGMA synchronous = FULL")
+        cursor.execute("PRAGMA foreign_keys = ON")
+        cursor.close()
+
+    return prepare
 
 
 def _begin(connection: Connection) -> None:

@@ -143,7 +143,12 @@ def next_due(database: Database) -> datetime | None:
 
 
 def give_back_all(database: Database) -> int:
-    """Give back every claim, as a repeat: at the start of a process that is the only one; how many they were."""
+    """Give back every claim, as a repeat, at the start of a process that is the only one; how many they were.
+
+    With another process on the store, its claims may be alive: then their leases end by themselves.
+    """
+    if not database.alone():
+        return 0
     with database.transaction() as tx:
         held = update(outgoing).where(OUT.state == "sending")
         return tx.execute(held.values(state="waiting", owner=None, free_at=OUT.due_at, repeat=True)).rowcount

@@ -43,20 +43,17 @@ class Said:
     """When the steps of a batch were reminded of; what is on its way just now counts as said now."""
 
     def __init__(self, rows: Iterable[Row[Any]], now: datetime) -> None:
-        self.by_key: dict[Key, datetime] = {}
-        self.by_step: dict[tuple[str, int], datetime] = {}
+        self._at: dict[tuple[str, int], datetime] = {}
         for row in rows:
             at = now if row.state == "sending" else row.sent_at
             if at is not None:
-                key = _key(row)
-                self.by_key[key] = max(at, self.by_key.get(key, at))
-                step = (key.step, key.occurrence)
-                self.by_step[step] = max(at, self.by_step.get(step, at))
+                step = (row.step, row.occurrence)
+                self._at[step] = max(at, self._at.get(step, at))
 
-    def covers(self, key: Key, due: datetime, *, waits: bool) -> bool:
-        """Whether a reminder due then was said already; one that waits is only covered by its own kind."""
-        at = self.by_key.get(key) if waits else self.by_step.get((key.step, key.occurrence))
-        return at is not None and due <= at + AGAIN_AFTER
+    def covers(self, wish: Wanted) -> bool:
+        """Whether this was said already."""
+        at = self._at.get((wish.step, wish.occurrence))
+        return at is not None and wish.due_at <= at + AGAIN_AFTER
 
 
 def reconcile(tx: Transaction, batch_id: str, chat: str, wanted: Sequence[Wanted], now: datetime) -> None:
@@ -77,7 +74,7 @@ def reconcile(tx: Transaction, batch_id: str, chat: str, wanted: Sequence[Wanted
     kept: set[int] = set()
     for key, wish in {Key(w.step, str(w.kind), w.occurrence): w for w in wanted}.items():
         row = latest.get(key)
-        if said.covers(key, wish.due_at, waits=row is not None and row.state == "waiting"):
+        if said.covers(wish):
             continue
         if row is None or row.state in ("sent", "sending"):
             new.append(_new(batch_id, chat, wish, now) | {"again": 0 if row is None else row.again + 1})

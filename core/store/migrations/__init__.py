@@ -7,7 +7,7 @@ is work. Everything runs in one transaction, so a change that fails leaves the s
 from pathlib import Path
 from typing import Final
 
-from sqlalchemy import Connection, Engine, create_engine, inspect, text
+from sqlalchemy import Connection, Engine, inspect, text
 
 from core.errors import NotKept
 
@@ -15,15 +15,8 @@ HEAD: Final = "0001"
 LOCK: Final = 7_258_371  # any number: the name of our advisory lock
 
 
-def migrate(url: str) -> None:
-    """Bring the store of that URL up to date. Raises NotKept where it was made by a newer version."""
-    from core.store.database import open_database
-
-    open_database(url).close()
-
-
 def migrate_if_needed(engine: Engine) -> None:
-    """Bring the store up to date; one plain query where it is so already."""
+    """Bring the store up to date; one plain query where it is so already. Raises NotKept for a newer store."""
     with engine.connect() as connection, connection.begin():
         if version(connection) == HEAD:
             return
@@ -55,6 +48,3 @@ def upgrade(connection: Connection, revision: str = HEAD) -> None:
         command.upgrade(config, revision)
     except CommandError as trouble:
         raise NotKept(f"the store is of a version that this one does not know: {trouble}") from trouble
-
-
-__all__ = ["HEAD", "create_engine", "migrate", "migrate_if_needed", "upgrade", "version"]
