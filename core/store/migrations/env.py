@@ -2,11 +2,9 @@
 
 from alembic import context
 
-from core.store.tables import metadata
-
+# No metadata is handed over: a migration spells every name itself, and today's naming rules stay out of it.
 context.configure(
     connection=context.config.attributes["connection"],
-    target_metadata=metadata,
     # SQLite rolls back a CREATE TABLE as well as PostgreSQL does, once BEGIN was said by us
     transactional_ddl=True,
 )
