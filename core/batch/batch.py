@@ -76,6 +76,8 @@ class Batch:
     paused: bool = False
     paused_until: datetime | None = None
     put_in: Mapping[str, float] = field(default_factory=dict)
+    pit_start: Celsius | None = None
+    pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
 
     @property
     def phase(self) -> Phase:
@@ -120,21 +122,45 @@ def fold(batch_id: str, events: Iterable[Event]) -> Batch:
 def effective(events: Iterable[Event]) -> tuple[Event, ...]:
     """The events as they stand after every correction, in the order in which they were said.
 
-    Read from the last to the first, so that a correction of a correction lifts the first one.
+    Corrections of one event add up ("no, 185", then "that was at nine"). Taking back a correction lifts it,
+    taking that back restores it; a correction of a correction corrects what the first one stood for.
     """
-    listed = sorted(events, key=lambda e: e.number)
-    lifted: dict[int, Event | None] = {}
-    for event in reversed(listed):
-        if event.number in lifted or not isinstance(event.what, Corrected):
-            continue
-        lifted.setdefault(event.what.target, _instead(event, event.what, listed))
-    standing = [lifted.get(e.number, e) for e in listed if not isinstance(e.what, Corrected)]
-    return tuple(e for e in standing if e is not None)
+    listed = {e.number: e for e in sorted(events, key=lambda e: e.number)}
+    lifted = _lifted(listed)
+    standing: dict[int, Event | None] = {n: e for n, e in listed.items() if not isinstance(e.what, Corrected)}
+    for event in listed.values():
+        if isinstance(event.what, Corrected) and event.number not in lifted and not _takes_back(event.what, listed):
+            root = _root(event.what, listed)
+            if root in standing:
+                standing[root] = _instead(standing[root] or listed[root], event, event.what)
+    return tuple(e for e in standing.values() if e is not None)
 
 
-def _instead(correction: Event, what: Corrected, listed: list[Event]) -> Event | None:
-    original = next((e for e in listed if e.number == what.target), None)
-    if original is None or (what.instead is None and what.at is None):
+def _lifted(listed: dict[int, Event]) -> set[int]:
+    """The corrections that were taken back, read from the last to the first, so that taking back is itself lifted."""
+    lifted: set[int] = set()
+    for event in reversed(listed.values()):
+        if isinstance(event.what, Corrected) and event.number not in lifted and _takes_back(event.what, listed):
+            lifted.add(event.what.target)
+    return lifted
+
+
+def _takes_back(what: Corrected, listed: Mapping[int, Event]) -> bool:
+    """Whether this only takes back another correction."""
+    target = listed.get(what.target)
+    return what.instead is None and what.at is None and target is not None and isinstance(target.what, Corrected)
+
+
+def _root(what: Corrected, listed: Mapping[int, Event]) -> int:
+    """The number of the event that a correction is about in the end."""
+    target = listed.get(what.target)
+    while target is not None and isinstance(target.what, Corrected) and target.what.target < target.number:
+        what, target = target.what, listed.get(target.what.target)
+    return what.target
+
+
+def _instead(original: Event, correction: Event, what: Corrected) -> Event | None:
+    if what.instead is None and what.at is None:
         return None
     return replace(original, what=what.instead or original.what, at=what.at or original.at, by=correction.by)
 
@@ -146,7 +172,7 @@ def _setup(said: dict[str, Any]) -> Setup:
 def _after(batch: Batch, event: Event) -> Batch:
     match event.what:
         case Changed(changes):
-            return _changed(batch, changes)
+            return _changed(batch, changes, event.at)
         case Done(step, detail):
             details = {**batch.details, step: detail} if detail else batch.details
             done = {**batch.done, step: event.at}
@@ -183,7 +209,9 @@ def _ended(batch: Batch, event: Event) -> Batch:
             return batch
 
 
-def _changed(batch: Batch, changes: dict[str, Any]) -> Batch:
+def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
+    if "pit_c" in changes and "meat_on" in batch.done:
+        batch = replace(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
     put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
     setup_changes = {k: v for k, v in changes.items() if k not in put_in}
     setup = product(batch.setup.product).settle(batch.setup.change(setup_changes)) if setup_changes else batch.setup
@@ -191,7 +219,9 @@ def _changed(batch: Batch, changes: dict[str, Any]) -> Batch:
 
 
 def _wrapped(batch: Batch, step: str, detail: str) -> Batch:
-    """Wrapping says how it was wrapped: the plan goes on from what was done, not from what was planned."""
+    """The fire and the wrap go on from what was done, not from what was planned."""
+    if step == "meat_on":
+        return replace(batch, pit_start=batch.setup.pit_c)
     if step != "wrap":
         return batch
     kind = detail if detail in ("foil", "paper") else batch.setup.wrap

@@ -5,11 +5,11 @@ laid forwards from now. What was done stands at the time when it was done, and p
 The hours of the day that it aims for are common practice, no source.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime, time, timedelta
 
 from core.errors import TooLong, TooSoon
-from core.plan.hours import Wall
+from core.plan.hours import Wall, span
 from core.plan.progress import Progress
 from core.plan.recipe import Product
 from core.plan.setup import Setup
@@ -22,6 +22,7 @@ FIRE_NOT_BEFORE = time(6, 0)
 OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
+LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
 START_AT_ONCE_WITHIN: Days = 4.0  # more room than this: start later, the meat keeps better uncut
@@ -52,6 +53,10 @@ class Case:
     def done(self, key: str) -> datetime | None:
         """When a step was done, if it was."""
         return self.progress.done.get(key)
+
+    def at_start(self) -> "Case":
+        """The same case as if it were still the moment at which the batch was begun: what was asked for first."""
+        return replace(self, now=min(self.now, self.progress.started))
 
 
 @dataclass(frozen=True)
@@ -104,54 +109,66 @@ def _check_length(case: Case) -> None:
 def _earliest_in(case: Case) -> datetime:
     """The first moment at which meat and cure can meet, from where the batch stands now."""
     wait = case.product.hours.brine_chill if case.needs_brine else 1.0
-    ready = (case.done("brine") or case.wall.awake(case.now)) + timedelta(hours=wait)
-    if case.done("brine_check"):
-        ready = case.now
-    thawed = (case.done("thaw") or case.now) + timedelta(hours=case.durations.thaw if case.setup.frozen else 0.0)
+    ready = (case.done("brine") or case.wall.awake(case.now)) + span(wait)
+    ready = case.done("brine_check") or ready
+    thawed = (case.done("thaw") or case.now) + span(case.durations.thaw if case.setup.frozen else 0.0)
     return case.wall.awake(max(ready, thawed, case.now))
 
 
 def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetime:
-    """When the meat goes in for a meal at `deadline`: at once, or later where there is much room."""
+    """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
     out = _out_for(case, _on_for(case, deadline))
-    latest_in = out - timedelta(days=needed_days(case))
+    latest_in = out - span(needed_days(case) * 24)
     if earliest_in > latest_in:
-        earliest = _forward(case, earliest_in, _cook_day(case, earliest_in, said=False)).serve
+        free = replace(case, setup=replace(case.setup, deadline=None))
+        earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
         raise TooSoon(deadline, earliest, case.durations.cure.p90)
-    if latest_in - earliest_in <= timedelta(days=START_AT_ONCE_WITHIN):
+    if latest_in - _earliest_in(case.at_start()) <= timedelta(days=START_AT_ONCE_WITHIN):
         return earliest_in
     later = case.wall.last_at(IN_AT, latest_in - timedelta(days=SLACK_DAYS))
     return max(later, earliest_in)
 
 
-def _cook_day(case: Case, start: datetime, *, said: bool = True) -> date:
-    """The day of the fire: the one before a chilled meal, or the first that the cure allows."""
-    wall = case.wall
-    first_out = case.done("out") or wall.next_at(OUT_AT, start + timedelta(days=needed_days(case)))
-    soonest = wall.day(first_out + timedelta(hours=case.product.hours.dry))
-    if case.setup.deadline is None or not said:
-        return soonest
-    return max(wall.day(_on_for(case, case.setup.deadline)), soonest)
+def _cook_day(case: Case, start: datetime) -> date:
+    """The day of the fire: the one that the meal asks for, or the first that cure and drying allow."""
+    wall, soonest = case.wall, _soonest_on(case, start)
+    day = wall.day(soonest)
+    if _on_of_day(case, day) < soonest and (case.chilled or case.setup.deadline is None):
+        day += timedelta(days=1)
+    return day if case.setup.deadline is None else max(wall.day(_on_for(case, case.setup.deadline)), day)
+
+
+def _soonest_on(case: Case, start: datetime) -> datetime:
+    """The first moment for the fire: dried for its hours, or for one where it came out late."""
+    out = case.done("out")
+    if out is not None:
+        return out + LEAST_DRYING
+    first_out = case.wall.next_at(OUT_AT, start + span(needed_days(case) * 24))
+    return first_out + span(case.product.hours.dry)
 
 
 def _on_for(case: Case, deadline: datetime) -> datetime:
     """When the meat goes on for a meal at `deadline`."""
-    if case.chilled:
-        return _on_of_day(case, case.wall.day(deadline) - timedelta(days=1))
-    return deadline - timedelta(hours=0.5 + _rest(case) + case.durations.cook.p90)
+    if not case.chilled:
+        return deadline - span(0.5) - span(_rest(case)) - span(case.durations.cook.p90)
+    times, hours = case.durations, case.product.hours
+    parts = (times.cook.p50, times.rest, times.chill, hours.set, hours.slice_before_meal)
+    after = sum((span(part) for part in parts), timedelta(0))
+    day = case.wall.day(deadline) - timedelta(days=1)
+    while _on_of_day(case, day) + after > deadline:  # an early meal, or a slow chill
+        day -= timedelta(days=1)
+    return _on_of_day(case, day)
 
 
 def _on_of_day(case: Case, day: date) -> datetime:
     """Early enough to be off by the evening, but no fire before six in the morning."""
     cook, wall = case.durations.cook, case.wall
-    wish = min(
-        wall.at(day, OFF_BY_P50) - timedelta(hours=cook.p50), wall.at(day, OFF_BY_P90) - timedelta(hours=cook.p90)
-    )
-    return max(wish, wall.at(day, FIRE_NOT_BEFORE) + timedelta(hours=case.durations.lighting))
+    wish = min(wall.at(day, OFF_BY_P50) - span(cook.p50), wall.at(day, OFF_BY_P90) - span(cook.p90))
+    return max(wish, wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting))
 
 
 def _out_for(case: Case, on: datetime) -> datetime:
-    return case.wall.last_at(OUT_AT, on - timedelta(hours=case.product.hours.dry))
+    return case.wall.last_at(OUT_AT, on - span(case.product.hours.dry))
 
 
 def _rest(case: Case) -> Hours:
@@ -160,19 +177,23 @@ def _rest(case: Case) -> Hours:
 
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
     """Every anchor from the day of the fire; what was done stands, and pushes the rest."""
-    planned_on = _on_of_day(case, cook_day) if case.chilled or case.setup.deadline is None else None
-    if planned_on is None:
-        planned_on = max(_on_for(case, _meal(case, cook_day)), case.wall.at(cook_day, time(0, 0)))
-    out = case.done("out") or max(_out_for(case, planned_on), into + timedelta(days=needed_days(case)))
-    on = case.done("meat_on") or _not_past(case, max(planned_on, out + timedelta(hours=1.0)))
-    light = case.done("light") or on - timedelta(hours=case.durations.lighting)
+    if case.chilled or case.setup.deadline is None:
+        planned_on = _on_of_day(case, cook_day)
+    else:
+        planned_on = max(_on_for(case, _meal(case, cook_day)), _soonest_on(case, into))
+    cured = case.wall.awake(into + span(needed_days(case) * 24))
+    out = case.done("out") or max(_out_for(case, planned_on), cured)
+    on = case.done("meat_on") or _not_past(case, max(planned_on, out + LEAST_DRYING))
+    light = case.done("light") or on - span(case.durations.lighting)
     return _afterwards(case, into, (out, light, on))
 
 
 def _not_past(case: Case, on: datetime) -> datetime:
-    """The same, pushed on where its hour has passed and the fire still has to be lit."""
-    wait = 0.0 if case.done("light") else case.durations.lighting
-    return max(on, case.now + timedelta(hours=wait)) if case.done("out") else on
+    """The same, pushed on by a fire that was lit or a rub that was put on late, and by the hour that it is."""
+    lit, rubbed = case.done("light"), case.done("rub")
+    burn, rest = span(case.durations.lighting), span(case.product.hours.rub_rest)
+    on = max([on, *([lit + burn] if lit else []), *([rubbed + rest] if rubbed else [])])
+    return max(on, case.now + (timedelta(0) if lit else burn)) if case.done("out") else on
 
 
 def _meal(case: Case, cook_day: date) -> datetime:
@@ -186,17 +207,17 @@ def _meal(case: Case, cook_day: date) -> datetime:
 def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, datetime]) -> Anchors:
     out, light, on = fire
     off = _off(case, on)
-    chill = case.done("chill") or case.progress.at_60c or off.p50 + timedelta(hours=case.durations.rest)
-    cold = case.progress.cold_at or chill + timedelta(hours=case.durations.chill)
-    rested = off.p90 + timedelta(hours=_rest(case))
-    free = cold + timedelta(hours=case.product.hours.set) if case.chilled else rested
-    before = timedelta(hours=case.product.hours.slice_before_meal if case.chilled else 0.5)
+    chill = case.done("chill") or case.progress.at_60c or off.p50 + span(case.durations.rest)
+    cold = case.progress.cold_at or chill + span(case.durations.chill)
+    rested = off.p90 + span(_rest(case))
+    free = cold + span(case.product.hours.set) if case.chilled else rested
+    before = span(case.product.hours.slice_before_meal if case.chilled else 0.5)
     meal = _meal(case, case.wall.day(on))
     serve = max(meal, free + before)
     if case.chilled and serve > meal and case.setup.deadline is None:
         serve = case.wall.next_at(MEAL_AT, serve)
     brine = case.done("brine") or _brine_at(case, into)
-    thaw = case.done("thaw") or min(brine, into) - timedelta(hours=case.durations.thaw)
+    thaw = case.done("thaw") or into - span(case.durations.thaw)
     sliced = case.done("slice") or max(serve - before, free)
     return Anchors(thaw, brine, into, out, light, on, off, chill, cold, sliced, serve)
 
@@ -205,8 +226,8 @@ def _brine_at(case: Case, into: datetime) -> datetime:
     if not case.needs_brine:
         return into - timedelta(minutes=30)
     return max(
-        case.wall.last_at(time(18, 0), into - timedelta(hours=case.product.hours.brine_chill)),
-        min(case.wall.awake(case.now), into - timedelta(hours=case.product.hours.brine_chill)),
+        case.wall.last_at(time(18, 0), into - span(case.product.hours.brine_chill)),
+        min(case.wall.awake(case.at_start().now), into - span(case.product.hours.brine_chill)),
     )
 
 
@@ -217,4 +238,4 @@ def _off(case: Case, on: datetime) -> TimeBand:
     if case.progress.ready is not None:
         return case.progress.ready
     cook: Band = case.durations.cook
-    return TimeBand(*(on + timedelta(hours=h) for h in (cook.p10, cook.p50, cook.p90)))
+    return TimeBand(*(on + span(h) for h in (cook.p10, cook.p50, cook.p90)))

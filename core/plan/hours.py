@@ -6,9 +6,16 @@ that does not exist is moved forward by the gap, one that comes twice is the fir
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
+from math import ceil
 from zoneinfo import ZoneInfo
 
 from core.person import Person
+from core.units import Hours
+
+
+def span(hours: Hours) -> timedelta:
+    """A span in whole minutes, rounded up: a plan speaks in minutes, and its sums are exact."""
+    return timedelta(minutes=ceil(hours * 60))
 
 
 @dataclass(frozen=True)

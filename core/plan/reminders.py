@@ -29,9 +29,7 @@ class Wanted:
     occurrence: int = 0
 
 
-def wanted(
-    plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None
-) -> tuple[Wanted, ...]:
+def wanted(plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None) -> tuple[Wanted, ...]:
     """Every reminder that the plan asks for, in order of time.
 
     A pause holds back what is not piercing: until `paused_until`, or for as long as it lasts.

@@ -1,6 +1,6 @@
 """The whole week as steps, laid out from the anchors. Pure: told the batch and the time, it derives everything."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime, time, timedelta
 
@@ -9,6 +9,16 @@ from core.plan.steps import Kind, Plan, State, Step, Urgency
 
 ORDER = {kind: place for place, kind in enumerate(Kind)}
 REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.MID_CHECK, Kind.READING, Kind.CHILL_CHECK})
+# the steps that the hour pushes on while they wait, and what must be done before their turn has come
+TURN = {
+    Kind.THAW: "",
+    Kind.BRINE: "",
+    Kind.BRINE_CHECK: "brine",
+    Kind.INTO_CURE: "brine",
+    Kind.RUB: "out",
+    Kind.LIGHT: "out",
+    Kind.MEAT_ON: "light",
+}
 FLIP_STALE = timedelta(hours=6)  # a flip this late is merged into the next one
 FIRST_FLIP_AFTER = timedelta(hours=5)
 LAST_FLIP_BEFORE = timedelta(hours=3)
@@ -19,12 +29,13 @@ ASK_FOR_READING = timedelta(hours=1)
 
 def schedule(case: Case) -> Plan:
     """The plan of a batch as it stands now; raises what `anchors` raises."""
-    fixed = anchors(case)
-    steps = sorted(_steps(case, fixed), key=lambda s: (s.due, ORDER[s.kind]))
+    fixed, first = anchors(case), case.at_start()
+    asked = {s.key: s.due for s in _steps(first, anchors(first))}
     last = _furthest(case)
-    settled = tuple(_settled(case, s, last) for s in steps)
+    settled = (_settled(case, _asked(case, s, asked), last) for s in _steps(case, fixed))
     days = max(needed_days(case), (fixed.out - fixed.into_cure) / timedelta(days=1))
-    return Plan(settled, fixed.serve, case.setup.deadline, days)
+    steps = tuple(sorted(settled, key=lambda s: (s.due, ORDER[s.kind])))
+    return Plan(steps, fixed.serve, case.setup.deadline, days)
 
 
 def _steps(case: Case, fixed: Anchors) -> Iterator[Step]:
@@ -90,8 +101,10 @@ def _cold_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
     """The chill clock starts at 60 °C; the checks are asked for at the limits of the cooling rule."""
     below = case.progress.from_54c or fixed.chill
     yield Step("chill", Kind.CHILL, fixed.chill, Urgency.PIERCING, minutes=10)
-    yield Step("chill_check/27", Kind.CHILL_CHECK, below + STAGE_ONE - timedelta(minutes=15), Urgency.PIERCING)
-    yield Step("chill_check/4", Kind.CHILL_CHECK, min(below + WHOLE_COOLING, fixed.cold), Urgency.PIERCING)
+    first, last = below + STAGE_ONE - timedelta(minutes=15), min(below + WHOLE_COOLING, fixed.cold)
+    if first < last:  # otherwise the one reading answers both
+        yield Step("chill_check/27", Kind.CHILL_CHECK, first, Urgency.PIERCING)
+    yield Step("chill_check/4", Kind.CHILL_CHECK, last, Urgency.PIERCING)
     yield Step("slice", Kind.SLICE, fixed.slice, minutes=30)
 
 
@@ -104,6 +117,18 @@ def _meal_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
     yield Step("serve", Kind.SERVE, fixed.serve)
     yield Step("use_by", Kind.USE_BY, case.wall.at(cooked + timedelta(days=case.durations.keep_days), time(12, 0)))
     yield Step("debrief", Kind.DEBRIEF, case.wall.awake(fixed.serve + timedelta(hours=4)))
+
+
+def _asked(case: Case, step: Step, asked: Mapping[str, datetime]) -> Step:
+    """A step whose turn has come keeps the time at which it was first asked for; only what follows it is pushed.
+
+    Otherwise it would fall due anew whenever the plan is derived, and be asked for again and again.
+    """
+    waits_for = TURN.get(step.kind)
+    first = asked.get(step.key, step.due)
+    if waits_for is None or first > case.now or not (waits_for == "" or case.done(waits_for)):
+        return step
+    return replace(step, due=min(step.due, first))
 
 
 def _furthest(case: Case) -> int:
