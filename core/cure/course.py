@@ -24,13 +24,14 @@ from core.units import (
     Celsius,
     Fraction,
     Hours,
+    Kilograms,
     Metres,
     MilligramsPerKilogram,
     Seconds,
 )
 
-MEMBERS: Final = 144  # two neighbouring Fibonacci numbers make a good lattice
-LATTICE_STEP: Final = 89
+MEMBERS: Final = 233  # neighbouring Fibonacci numbers make a good lattice; days are within 0.1 % of 987 members
+LATTICE_STEP: Final = 144
 SOLUTE_WATER: Final = 0.98  # share of the meat's water that salt can enter, judgement +-7 %
 NEEDLE_SPACING: Final[Metres] = 0.025
 NEEDLE_LOG_SD: Final = 0.25  # pockets are uneven; judgement
@@ -106,32 +107,41 @@ class Course:
 
 
 def way(immersion: Immersion) -> Way:
-    """The way in, by method, cut and faces. A face under fat or rind is sealed: the whole thickness from one side.
-
-    A cylinder with a sealed face is taken as such a slab too, which is slower than the truth.
-    """
+    """The way in, by method, cut and faces."""
     piece, dose = immersion.piece, immersion.dose
-    if piece.sealed_faces not in (0, 1):
-        raise OutOfRange("sealed faces", piece.sealed_faces, 0, 1)
-    sealed = piece.sealed_faces == 1
-    shape = Shape.SLAB if sealed else piece.cut.shape
-    length = piece.thickness if sealed else piece.thickness / 2.0
+    shape, length = inwards(piece)
     if dose.method == "inject":
         return _injected(dose, length)
-    meat = dose.counted_meat_kg
-    holds = meat * piece.cut.composition.water * SOLUTE_WATER  # water that the solutes share with the brine
-    ratio = dose.water_kg / holds if dose.method == "brine" else 0.0
-    in_meat = 1.0 / (meat * (1.0 + ratio))
+    ratio = dose.water_kg / holds(immersion) if dose.method == "brine" else 0.0
+    in_meat = 1.0 / (dose.counted_meat_kg * (1.0 + ratio))
     salt = dose.all_salt_kg * in_meat
     return Way(shape, length, piece.thickness_log_sd, ratio, None, dose.nitrite_kg * 1e6 * in_meat, salt, salt)
+
+
+def inwards(piece: Piece) -> tuple[Shape, Metres]:
+    """The shape and the length from the surface to the middle. [m]
+
+    A face under fat or rind is sealed: the whole thickness from one side, four times the time. A cylinder with a
+    sealed face is taken as such a slab too, which is slower than the truth.
+    """
+    if piece.sealed_faces not in (0, 1):
+        raise OutOfRange("sealed faces", piece.sealed_faces, 0, 1)
+    if piece.sealed_faces == 1:
+        return Shape.SLAB, piece.thickness
+    return piece.cut.shape, piece.thickness / 2.0
+
+
+def holds(immersion: Immersion) -> Kilograms:
+    """Water of the meat that the solutes share with a bath. [kg]"""
+    return immersion.dose.counted_meat_kg * immersion.piece.cut.composition.water * SOLUTE_WATER
 
 
 def _injected(dose: Contents, length: Metres) -> Way:
     """Between two rows of needles: half their spacing to go, from the pickle that fills its share of the meat."""
     layer = dose.pump_fraction / (1.0 + dose.pump_fraction)
-    salt = dose.salt_fraction
     rubbed = dose.rubbed_salt_kg / (dose.counted_meat_kg + dose.water_kg)
     half = min(NEEDLE_SPACING / 2.0, length)
+    salt = dose.salt_fraction
     return Way(Shape.SLAB, half, NEEDLE_LOG_SD, 0.0, layer, dose.ingoing().nitrite, salt - rubbed, salt)
 
 
@@ -170,42 +180,46 @@ def course(immersion: Immersion, days: Array) -> Course:
     members = ensemble(immersion, along)
     seconds = days * SECONDS_PER_DAY
     own = modes(along.shape, along.bath_ratio).gentle(float(members.pace.min() * seconds[0]))
-    kept, left = _amplitudes(own, along, members, seconds)
     onward = _after_cook(own, along, members, going_on(immersion))
     resting = np.exp(-members.loss * immersion.rest_hours * SECONDS_PER_HOUR)
-    arrived = kept @ own.centre()
-    spread = kept @ own.mean() * along.salt_mean if along.layer is None else np.full_like(arrived, along.salt_mean)
+    arrived, mean, left = _march(own, along, members, seconds, onward)
     return Course(
         days=days,
-        nitrite=np.einsum("tmr,mr->tm", left, onward) * resting * along.nitrite,
+        nitrite=left * resting * along.nitrite,
         ingoing=arrived * along.nitrite,
         salt_centre=arrived * along.salt,
-        salt_mean=spread,
+        salt_mean=mean * along.salt_mean,
     )
 
 
-def _amplitudes(own: Modes, along: Way, members: Ensemble, seconds: Array) -> tuple[Array, Array]:
-    """Amplitudes of the modes after each time, without and with loss of nitrite in the meat.
+def _march(own: Modes, along: Way, members: Ensemble, seconds: Array, onward: Array) -> tuple[Array, Array, Array]:
+    """Centre and mean without loss, and the centre after the cook with it, relative to rest; one row a time.
 
-    In the modes of a bath the loss is a rank-one matter, exp(-k t (1 - P)) with P the share of the bath, so that a
-    split step costs no more than a free one.
+    The modes step from time to time with the loss split off symmetrically (Strang). Those that have died are left
+    behind on the way, which is most of them.
     """
     start = along.start(1)
     cells = start.cells[0] if start.bath is None else np.append(start.cells[0], start.bath[0])
-    free = np.tile(own.inward @ cells, (MEMBERS, 1))
-    lossy = free
-    kept, left = [], []
-    for step in np.diff(seconds, prepend=0.0):
+    free = lossy = np.tile(own.inward @ cells, (MEMBERS, 1))
+    centre, mean, slowest = own.centre(), own.mean(), float(members.pace.min())
+    rows = []
+    for moment, step in zip(seconds, np.diff(seconds, prepend=0.0), strict=True):
+        own = own.gentle(slowest * moment)
+        alive = own.rates.size  # rates ascend, so the gentle ones come first
         decay = np.exp(-np.outer(members.pace * step, own.rates))
-        free = free * decay
-        lossy = _lose(own, _lose(own, lossy, members.loss * step / 2.0) * decay, members.loss * step / 2.0)
-        kept.append(free)
-        left.append(lossy)
-    return np.array(kept), np.array(left)
+        half = members.loss * step / 2.0
+        free = free[:, :alive] * decay
+        lossy = _lose(own, _lose(own, lossy[:, :alive], half) * decay, half)
+        rows.append((free @ centre[:alive], free @ mean[:alive], np.einsum("mr,mr->m", lossy, onward[:, :alive])))
+    arrived, average, left = np.array(rows).transpose(1, 0, 2)
+    return arrived, average, left
 
 
 def _lose(own: Modes, amplitudes: Array, exponent: Array) -> Array:
-    """Use up nitrite in the meat, not in the bath: exp(-k t (1 - P)) on amplitudes. Exact for any step."""
+    """Use up nitrite in the meat and not in the bath, exactly, on the amplitudes of the modes.
+
+    The bath's share of a state is a projection P, so exp(-k t (1 - P)) is a number and a rank-one part.
+    """
     survive = np.exp(-exponent)[:, None]
     if own.bath_ratio == 0.0:
         return np.asarray(amplitudes * survive)
@@ -217,9 +231,10 @@ def _lose(own: Modes, amplitudes: Array, exponent: Array) -> Array:
 
 def _after_cook(own: Modes, along: Way, members: Ensemble, seconds: Seconds) -> Array:
     """What the middle holds of each mode once the meat has gone on by itself, one row a member."""
-    alone = modes(along.shape, 0.0)
+    alone = modes(along.shape, 0.0).gentle(float(members.pace.min()) * seconds)
     decay = np.exp(-np.outer(members.pace * seconds, alone.rates))
-    return np.asarray((alone.centre() * decay) @ alone.inward @ own.outward[:CELLS])
+    across = np.einsum("ac,cr->ar", alone.inward, own.outward[:CELLS])  # einsum: too small to wake threads for
+    return np.asarray(np.einsum("ma,ar->mr", alone.centre() * decay, across))
 
 
 @lru_cache(maxsize=1)

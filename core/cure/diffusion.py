@@ -56,8 +56,8 @@ class Modes:
 
     def gentle(self, beyond: float) -> "Modes":
         """The modes that are still alive at a Fourier number; exact from there on, and as conserving as the whole."""
-        keep = self.rates * beyond < 36.0  # e^-36 is below double rounding
-        return Modes(self.rates[keep], self.inward[keep], self.outward[:, keep], self.volumes, self.bath_ratio)
+        keep = int(np.searchsorted(self.rates, 36.0 / max(beyond, 1e-12)))  # e^-36 is below rounding
+        return Modes(self.rates[:keep], self.inward[:keep], self.outward[:, :keep], self.volumes, self.bath_ratio)
 
 
 @dataclass(frozen=True, eq=False)

@@ -24,7 +24,7 @@ FLOOR_DAYS: Final[Days] = (
     2.0  # colour itself wants 12 to 24 h in the cold, and no bag is cold and mixed from minute one
 )
 HALF_DAY: Final[Days] = 0.5
-POINTS: Final = 40
+POINTS: Final = 60
 SHORTEST_FOURIER: Final = 0.004  # nothing is in the middle yet
 LONGEST_FOURIER: Final = 4.0  # as even as it will be
 SOURCES: Final[tuple[Source, ...]] = (CRANK_1975, SPRINGER_2015, HANSEN_2008, HEATON_2000, NORDIN_1969, CURE_CASE)
