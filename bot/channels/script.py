@@ -112,6 +112,7 @@ class ScriptedChat:
         text, pressed, answers = (act.text, None, None) if isinstance(act, Say) else self._press(number, act.label)
         return Message(
             key=key,
+            ref=key,
             chat=YOU,
             person=who,
             name=act.who or "",

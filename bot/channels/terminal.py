@@ -71,7 +71,7 @@ class TerminalChat:
 
     async def run(self, talk: Talk, alarms: Callable[[], Awaitable[None]] | None = None) -> None:
         """Talk until the person leaves. `alarms` runs rounds as things fall due, for as long as the chat lasts."""
-        task = asyncio.ensure_future(alarms()) if alarms else None
+        task = asyncio.ensure_future(_watched(alarms)) if alarms else None
         try:
             async with self._typed() as ask:
                 self._print(self._words.welcome)
@@ -152,8 +152,10 @@ class TerminalChat:
     def _message(self, text: str = "", pressed: Pressed | None = None) -> Message:
         """What is said, as the bot is handed it."""
         self._received += 1
+        key = f"{self._session}-{self._received}"
         return Message(
-            key=f"{self._session}-{self._received}",
+            key=key,
+            ref=key,
             chat=YOU,
             person=YOU,
             name="",
@@ -184,3 +186,11 @@ class TerminalChat:
 
     def _print(self, text: str) -> None:
         print(text, file=self._desk.out, flush=True)
+
+
+async def _watched(alarms: Callable[[], Awaitable[None]]) -> None:
+    """Run the alarms; should they ever stop, the log knows why."""
+    try:
+        await alarms()
+    except Exception:
+        log.exception("reminders have stopped")
