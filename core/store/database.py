@@ -13,7 +13,8 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from typing import Any, Final
 
-from sqlalchemy import Connection, CursorResult, Engine, Executable, create_engine, event
+from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, create_engine, event
+from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.engine.interfaces import DBAPIConnection
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError, ProgrammingError, StatementError
@@ -39,6 +40,10 @@ class Transaction:
     def execute(self, statement: Executable, values: Any = None) -> CursorResult[Any]:
         """Execute one statement, or one with many sets of values."""
         return self.connection.execute(statement, values)
+
+    def insert(self, table: Table) -> sqlite.Insert | postgresql.Insert:
+        """An insert that can say what becomes of a row that is there already, as this database spells it."""
+        return postgresql.insert(table) if self.connection.dialect.name == "postgresql" else sqlite.insert(table)
 
 
 class Database:

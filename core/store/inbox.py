@@ -4,7 +4,6 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from sqlalchemy import delete
-from sqlalchemy.dialects import postgresql, sqlite
 
 from core.store.database import Transaction
 from core.store.tables import seen
@@ -15,8 +14,8 @@ KEPT_FOR: Final = timedelta(days=30)
 
 def first_time(tx: Transaction, key: str, at: datetime) -> bool:
     """Whether a message comes for the first time; from now on it does not."""
-    insert = postgresql.insert if tx.connection.dialect.name == "postgresql" else sqlite.insert
-    return tx.execute(insert(seen).values(key=key, at=at).on_conflict_do_nothing()).rowcount == 1
+    new = tx.insert(seen).values(key=key, at=at).on_conflict_do_nothing().returning(seen.c.key)
+    return tx.execute(new).first() is not None
 
 
 def prune(tx: Transaction, now: datetime) -> int:

@@ -19,10 +19,8 @@ def load(tx: Transaction, person_id: str) -> Person | None:
 
 def save(tx: Transaction, person: Person) -> None:
     """Keep a person as they are now."""
-    settings = encode(person)
-    changed = tx.execute(update(people).where(people.c.id == person.id).values(settings=settings))
-    if not changed.rowcount:
-        tx.execute(people.insert().values(id=person.id, settings=settings))
+    new = tx.insert(people).values(id=person.id, settings=encode(person))
+    tx.execute(new.on_conflict_do_update(index_elements=["id"], set_={"settings": new.excluded.settings}))
 
 
 def asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
@@ -33,9 +31,12 @@ def asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
 
 def ask(tx: Transaction, chat: str, person_id: str, question: dict[str, Any] | None) -> None:
     """Keep what is asked now, in place of what was asked before; None when it was answered or dropped."""
-    tx.execute(delete(questions).where(*_of(chat, person_id)))
-    if question is not None:
-        tx.execute(questions.insert().values(chat=chat, person=person_id, question=encode(question)))
+    if question is None:
+        tx.execute(delete(questions).where(*_of(chat, person_id)))
+        return
+    new = tx.insert(questions).values(chat=chat, person=person_id, question=encode(question))
+    instead = {"question": new.excluded.question}
+    tx.execute(new.on_conflict_do_update(index_elements=["chat", "person"], set_=instead))
 
 
 def chat_moved(tx: Transaction, old: str, new: str) -> None:

@@ -1,21 +1,25 @@
+import os
 from collections.abc import Iterator
-from datetime import UTC, datetime, timedelta
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
+from sqlalchemy import text
 
 from core.store.database import Database, open_database
 
 MONDAY = datetime(2027, 3, 1, 8, tzinfo=UTC)
-MINUTE = timedelta(minutes=1)
-HOUR = timedelta(hours=1)
+# a PostgreSQL whose database may be emptied: with it the same suite holds the store on a server
+SERVER = os.environ.get("SALTBELL_TEST_POSTGRES")
 
 
-@pytest.fixture(params=["memory", "file"])
+@pytest.fixture(params=["memory", "file", *(["server"] if SERVER else [])])
 def database(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Database]:
     """A fresh store; every test of the room holds on each kind."""
-    url = "sqlite://" if request.param == "memory" else f"sqlite:///{tmp_path / 'cellar.db'}"
-    opened = open_database(url)
+    urls = {"memory": "sqlite://", "file": f"sqlite:///{tmp_path / 'cellar.db'}", "server": SERVER or ""}
+    if request.param == "server":
+        empty(Database(urls["server"]))
+    opened = open_database(urls[request.param])
     yield opened
     opened.close()
 
@@ -23,3 +27,10 @@ def database(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[Databas
 @pytest.fixture
 def now() -> datetime:
     return MONDAY
+
+
+def empty(server: Database) -> None:
+    with server.transaction() as tx:
+        tx.execute(text("DROP SCHEMA public CASCADE"))
+        tx.execute(text("CREATE SCHEMA public"))
+    server.close()

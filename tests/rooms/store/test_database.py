@@ -61,6 +61,8 @@ def test_a_reader_never_waits_for_a_writer(url: str, now: datetime) -> None:
 
 def test_many_threads_write_in_turn(database: Database, now: datetime) -> None:
     """Eight threads at once: each transaction reads what the one before it wrote, and none is refused."""
+    if not database.on_sqlite:
+        pytest.skip("a server lets writers of different rows work side by side")
     seen: list[int] = []
 
     def write(thread: int) -> None:

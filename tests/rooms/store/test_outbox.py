@@ -237,6 +237,9 @@ def test_a_start_gives_back_every_claim(database: Database, claim: Claim, remind
     """The only process need not wait for leases: at its start what was in flight is due again, as a repeat."""
     remind(flip=timedelta(0), rinse=MINUTE)
     claim(now)
+    if not database.on_sqlite:  # replicas share a server: none of them is the only one
+        assert outbox.give_back_all(database) == 0
+        return
     assert outbox.give_back_all(database) == 1
     (row,) = claim(now)
     assert (row.step, row.repeat) == ("flip", True)
@@ -291,6 +294,8 @@ def test_old_replies_are_forgotten_once_done(database: Database, claim: Claim, r
 
 def test_the_planner_finds_what_is_due_by_index(database: Database) -> None:
     """Claims and the next due time read partial indexes, so that a million waiting rows cost nothing."""
+    if not database.on_sqlite:
+        pytest.skip("asks SQLite's planner")
     statements = {
         "SELECT id FROM outgoing WHERE sort = 'reminder' AND state IN ('waiting', 'sending') AND due_at <= 1"
         " AND free_at <= 1 ORDER BY due_at, id": "ix_outgoing_due",
