@@ -174,7 +174,8 @@ class TerminalChat:
             rows.append("  ".join(f"!{number + place} {button.label}" for place, button in enumerate(row, 1)))
             number += len(row)
         shown = [self._picture(outgoing, moment)] if outgoing.picture else []
-        return before.format(time=f"{moment.astimezone():%H:%M}") + "\n".join([reply.text, *rows, *shown]) + "\n"
+        opened = before.format(time=f"{moment.astimezone():%H:%M}") + " " if before else ""
+        return opened + "\n".join([reply.text, *rows, *shown]) + "\n"
 
     def _picture(self, outgoing: Outgoing, moment: datetime) -> str:
         """A picture as a line of text: where it was saved."""

@@ -5,7 +5,7 @@ from datetime import datetime
 from itertools import cycle
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Chill, ChillWords, Frame, Rule
+from bot.charts.data import Chill, Frame, Rule
 from bot.charts.hours import Flag, Flags, Span, clock, mark_hours, say_nothing, span
 from bot.charts.look import HEIGHT, INK, LARGE, MUTED, page, png
 from bot.charts.strokes import (
@@ -21,6 +21,7 @@ from bot.charts.strokes import (
     reach,
     temperature_key,
 )
+from bot.labels import ChillWords
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Cook, CookWords, Frame
+from bot.charts.data import Cook, Frame
 from bot.charts.hours import Flag, Flags, Span, clock, mark_hours, say_nothing, span
 from bot.charts.look import FIRE, HEIGHT, INK, LARGE, MUTED, SMALL, outlined, page, png
 from bot.charts.strokes import (
@@ -19,6 +19,7 @@ from bot.charts.strokes import (
     reach,
     temperature_key,
 )
+from bot.labels import CookWords
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

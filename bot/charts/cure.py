@@ -3,11 +3,12 @@
 from datetime import timedelta
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Band, Cure, CureWords, Frame
+from bot.charts.data import Band, Cure, Frame
 from bot.charts.hours import NEVER, Flag, Flags, Span, say_nothing
 from bot.charts.look import HEIGHT, INK, MARGIN, SMALL, WIDTH, Page, Place, outlined, page, png
 from bot.charts.slices import FAT, GREY, PERHAPS, PINK, draw_slice
 from bot.charts.strokes import BAND, EXPECTED, Key, band_key, draw_band, line_key
+from bot.labels import CureWords
 from core.units import SECONDS_PER_DAY, SECONDS_PER_HOUR
 
 if TYPE_CHECKING:
@@ -96,9 +97,9 @@ def _marks(cure: Cure, words: CureWords) -> list[Flag]:
     """Now, and when it comes out."""
     marks = []
     if cure.elapsed is not None:
-        marks.append(Flag(NEVER + timedelta(seconds=cure.elapsed), words.now, bold=True))
+        marks.append(Flag(NEVER + timedelta(seconds=cure.elapsed), words.now_mark, bold=True))
     if cure.cured is not None:
-        marks.append(Flag(NEVER + timedelta(seconds=cure.cured), words.end, (0, (8, 3))))
+        marks.append(Flag(NEVER + timedelta(seconds=cure.cured), words.end_mark, (0, (8, 3))))
     return marks
 
 

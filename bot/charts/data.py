@@ -1,4 +1,4 @@
-"""What the pictures show and what is written on them. Units of the house; datetimes aware.
+"""What the pictures show. Units of the house; datetimes aware.
 
 A `Band` is three curves over the same places. A field that is None or empty is not drawn: a picture of nothing
 at all is axes and the words for "nothing yet".
@@ -59,24 +59,6 @@ class Cook:
 
 
 @dataclass(frozen=True)
-class CookWords:
-    """What is written on a cook: axis, keys, marks."""
-
-    temperature: str
-    core: str
-    pit: str
-    expected: str
-    band: str
-    pit_set: str
-    target: str
-    ready: str
-    stall: str
-    wrap: str
-    now: str
-    deadline: str
-
-
-@dataclass(frozen=True)
 class Slice:
     """How far pink has come from each face, 10, 50 and 90 %. [m]
 
@@ -114,26 +96,6 @@ class Cure:
 
 
 @dataclass(frozen=True)
-class CureWords:
-    """What is written on a cure."""
-
-    now: str
-    end: str
-    pink: str
-    perhaps: str
-    grey: str
-    all_pink: str
-    fat: str
-    nitrite: str  # what is at the centre, without its unit
-    salt: str
-    days: str
-    pink_from: str
-    salt_wanted: str
-    expected: str
-    band: str
-
-
-@dataclass(frozen=True)
 class Rule:
     """A cooling rule as the stairs that a core must stay under: by each time, down to each temperature."""
 
@@ -149,15 +111,3 @@ class Chill:
     expected: Curve = field(default_factory=Curve)
     rules: tuple[Rule, ...] = ()
     now: datetime | None = None
-
-
-@dataclass(frozen=True)
-class ChillWords:
-    """What is written on a piece that cools."""
-
-    temperature: str
-    core: str
-    expected: str
-    band: str
-    too_warm: str
-    now: str

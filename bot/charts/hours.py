@@ -14,6 +14,7 @@ if TYPE_CHECKING:
 
 STEPS_MIN: Final = (15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 7200, 14400, 43200)
 MOST_TICKS: Final = 8
+EDGE: Final = 0.01  # a label closer to the end of the axis would leave the page
 ROW: Final = 23.0
 EMPTY_SPAN: Final = timedelta(hours=4)
 LEAST: Final = timedelta(minutes=30)
@@ -81,6 +82,8 @@ def mark_hours(axes: "Axes", shown: Span, frame: Frame) -> None:
     """Ticks at round local hours; the day's name under the first and under each new day."""
     places, labels, before = [], [], None
     for moment in _ticks(shown) if shown.known else []:
+        if shown.hours(moment) > (1 - EDGE) * shown.length:
+            continue
         local = moment.astimezone(shown.zone)
         day = f"\n{frame.days[local.weekday()]}" if local.date() != before else ""
         before = local.date()

@@ -2,8 +2,9 @@
 
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Cure, CureWords, Slice
+from bot.charts.data import Cure, Slice
 from bot.charts.look import HEIGHT, INK, MUTED, SMALL, WIDTH, Page, Place
+from bot.labels import CureWords
 from core.person import Units
 from core.units import METRES_PER_INCH, Metres
 

@@ -21,11 +21,8 @@ from bot.charts import chill, cook, cure, look
 from bot.charts.data import (
     Band,
     Chill,
-    ChillWords,
     Cook,
-    CookWords,
     Cure,
-    CureWords,
     Curve,
     Frame,
     Rule,
@@ -34,6 +31,7 @@ from bot.charts.data import (
 from bot.charts.hours import Span, _ticks, span
 from bot.charts.slices import length
 from bot.charts.strokes import at_least, at_most
+from bot.labels import ChillWords, CookWords, CureWords
 from core.person import Units
 
 ZONE = ZoneInfo("Europe/Vienna")
@@ -45,7 +43,7 @@ COOK_WORDS = CookWords(
     "target", "ready", "stall", "wrap", "now", "supper",
 )  # fmt: skip
 CURE_WORDS = CureWords(
-    "now, day 3", "at the end, day 7", "cured pink", "may be either", "grey", "pink all through", "fat",
+    "now, day 3", "at the end, day 7", "now", "out", "cured pink", "may be either", "grey", "pink all through", "fat",
     "Nitrite at the centre", "Salt at the centre", "days in the cure", "turns pink", "as you like it",
     "expected", "8 in 10",
 )  # fmt: skip
@@ -320,7 +318,7 @@ def test_limits_are_written_on_their_safe_side(written: str, expected: str) -> N
 def test_drawing_is_loaded_with_the_first_picture_and_pyplot_never() -> None:
     """The bot starts without matplotlib (it takes half a second); pyplot would keep every figure."""
     code = (
-        "import sys; from bot.charts import cook, cure, chill; from bot.charts.data import *;"
+        "import sys; from bot.charts import cook, cure, chill; from bot.charts.data import *; from bot.labels import *;"
         "assert 'matplotlib' not in sys.modules;"
         "from zoneinfo import ZoneInfo; from core.person import Units;"
         "frame = Frame('t', ZoneInfo('UTC'), Units(), tuple('abcdefg'), 'n');"

@@ -24,8 +24,8 @@ WORDS = TerminalWords(
     picture_lost="(no picture: {says}, {folder})",
     no_button="{said} presses nothing, {labels} would",
     failed="That was not taken.",
-    reminder="[{time}] ",
-    alert="[{time}!] ",
+    reminder="[{time}]",
+    alert="[{time}!]",
     leave=frozenset({"exit", "quit"}),
 )
 MOMENT = datetime(2027, 3, 1, 7, 0, tzinfo=UTC)
