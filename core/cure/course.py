@@ -33,6 +33,7 @@ from core.units import (
 MEMBERS: Final = 233  # neighbouring Fibonacci numbers make a good lattice; days are within 0.1 % of 987 members
 LATTICE_STEP: Final = 144
 SOLUTE_WATER: Final = 0.98  # share of the meat's water that salt can enter, judgement +-7 %
+LASTING_MODES: Final = 24
 NEEDLE_SPACING: Final[Metres] = 0.025
 NEEDLE_LOG_SD: Final = 0.25  # pockets are uneven; judgement
 HEATING_UP: Final[Hours] = 3.5  # to 65 °C in the middle of a flat in a cooker at 121 °C
@@ -195,8 +196,8 @@ def course(immersion: Immersion, days: Array) -> Course:
 def _march(own: Modes, along: Way, members: Ensemble, seconds: Array, onward: Array) -> tuple[Array, Array, Array]:
     """Centre and mean without loss, and the centre after the cook with it, relative to rest; one row a time.
 
-    The modes step from time to time with the loss split off symmetrically (Strang). Those that have died are left
-    behind on the way, which is most of them.
+    The modes step from time to time. Those that have died are left behind on the way, but for LASTING_MODES that the
+    loss keeps alive where meat meets bath.
     """
     start = along.start(1)
     cells = start.cells[0] if start.bath is None else np.append(start.cells[0], start.bath[0])
@@ -204,29 +205,44 @@ def _march(own: Modes, along: Way, members: Ensemble, seconds: Array, onward: Ar
     centre, mean, slowest = own.centre(), own.mean(), float(members.pace.min())
     rows = []
     for moment, step in zip(seconds, np.diff(seconds, prepend=0.0), strict=True):
-        own = own.gentle(slowest * moment)
+        own = own.gentle(slowest * moment, LASTING_MODES)
         alive = own.rates.size  # rates ascend, so the gentle ones come first
-        decay = np.exp(-np.outer(members.pace * step, own.rates))
-        half = members.loss * step / 2.0
-        free = free[:, :alive] * decay
-        lossy = _lose(own, _lose(own, lossy[:, :alive], half) * decay, half)
+        exponent = np.outer(members.pace * step, own.rates) + (members.loss * step)[:, None]
+        decay = np.exp(-exponent)
+        free = free[:, :alive] * decay * np.exp(members.loss * step)[:, None]
+        lossy = _lose(own, lossy[:, :alive], members.loss * step, exponent, decay)
         rows.append((free @ centre[:alive], free @ mean[:alive], np.einsum("mr,mr->m", lossy, onward[:, :alive])))
     arrived, average, left = np.array(rows).transpose(1, 0, 2)
     return arrived, average, left
 
 
-def _lose(own: Modes, amplitudes: Array, exponent: Array) -> Array:
-    """Use up nitrite in the meat and not in the bath, exactly, on the amplitudes of the modes.
+def _lose(own: Modes, amplitudes: Array, lost: Array, exponent: Array, decay: Array) -> Array:
+    """One step of the modes with nitrite used up in the meat and not in the bath.
 
-    The bath's share of a state is a projection P, so exp(-k t (1 - P)) is a number and a rank-one part.
+    With y the amplitudes, u = o y the bath and i the way from the bath into the modes,
+
+        dy/dt = -(pace rate + k) y + k i u(t)
+
+    which is solved exactly for a bath that runs evenly over the step (exponential trapezium). The new u stands on both
+    sides and is one number a member.
+
+    Parameters
+    ----------
+    lost
+        k times the step, for each member. [-]
+    exponent, decay
+        (pace rate + k) times the step, for each member and mode, and e to the minus that. [-]
     """
-    survive = np.exp(-exponent)[:, None]
     if own.bath_ratio == 0.0:
-        return np.asarray(amplitudes * survive)
+        return np.asarray(amplitudes * decay)
     into, out = own.inward[:, CELLS], own.bath
-    share = float(into @ out)  # 1 but for the modes that are left out
-    spared = (np.expm1(exponent * share) / share * (amplitudes @ out))[:, None] * into
-    return np.asarray(survive * (amplitudes + spared))
+    whole = (1.0 - decay) / exponent
+    late = (1.0 - whole) / exponent
+    feed = lost[:, None] * into
+    known = amplitudes * decay + (amplitudes @ out)[:, None] * feed * (whole - late)
+    feed = feed * late
+    bath = (known @ out) / (1.0 - feed @ out)
+    return np.asarray(known + bath[:, None] * feed)
 
 
 def _after_cook(own: Modes, along: Way, members: Ensemble, seconds: Seconds) -> Array:

@@ -54,9 +54,9 @@ class Modes:
         """Mean concentration of the meat that each mode carries."""
         return np.asarray(self.volumes[:CELLS] @ self.outward[:CELLS])
 
-    def gentle(self, beyond: float) -> "Modes":
+    def gentle(self, beyond: float, at_least: int = 1) -> "Modes":
         """The modes that are still alive at a Fourier number; exact from there on, and as conserving as the whole."""
-        keep = int(np.searchsorted(self.rates, 36.0 / max(beyond, 1e-12)))  # e^-36 is below rounding
+        keep = max(int(np.searchsorted(self.rates, 36.0 / max(beyond, 1e-12))), at_least)  # e^-36 is below rounding
         return Modes(self.rates[:keep], self.inward[:keep], self.outward[:, :keep], self.volumes, self.bath_ratio)
 
 
@@ -106,9 +106,12 @@ def modes(shape: Shape, bath_ratio: float) -> Modes:
     passage = areas[1:-1] * CELLS
     if bath_ratio > 0.0:
         volumes = np.append(volumes, bath_ratio)
-        passage = np.append(passage, areas[-1] * 2.0 * CELLS)  # half a cell to the surface
+        # Half a cell to the surface, and what makes the condition there, tan q = -alpha q, true to the fourth order
+        to_surface = 1.0 + areas[-1] / (3.0 * bath_ratio * CELLS)
+        passage = np.append(passage, areas[-1] * 2.0 * CELLS / to_surface)
     weight = np.sqrt(volumes)
     rates, vectors = np.linalg.eigh(_balance(passage) / np.outer(weight, weight))
+    rates = rates * (1.0 + rates / (12.0 * CELLS**2))  # cells damp a wave too little, by k² h² / 12: put back
     rates[0] = 0.0  # the mode of equal concentration carries all the mass and does not decay
     return Modes(rates, vectors.T * weight, vectors / weight[:, None], volumes, bath_ratio)
 

@@ -24,6 +24,7 @@ FLOOR_DAYS: Final[Days] = (
     2.0  # colour itself wants 12 to 24 h in the cold, and no bag is cold and mixed from minute one
 )
 HALF_DAY: Final[Days] = 0.5
+EVEN: Final[Fraction] = 0.9
 POINTS: Final = 60
 SHORTEST_FOURIER: Final = 0.004  # nothing is in the middle yet
 LONGEST_FOURIER: Final = 4.0  # as even as it will be
@@ -95,6 +96,13 @@ class Penetration:
         """Days until the middle counts as cured for the cooling rule at 90 % confidence. [d] Infinite where never."""
         times = course(self.immersion, _days(self.immersion))
         return _first(times.days, (times.ingoing >= CURED_FROM).mean(axis=1), 0.9)
+
+    @cached_property
+    def even_days(self) -> Days:
+        """Days until the middle holds 90 % of its final salt, for the middle piece. [d] It is not needed for pink."""
+        times = course(self.immersion, _days(self.immersion))
+        share = times.salt_centre / way(self.immersion).salt
+        return _first(times.days, (share >= EVEN).mean(axis=1), 0.5)
 
 
 def penetration(immersion: Immersion) -> Penetration:

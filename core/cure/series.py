@@ -9,6 +9,7 @@ References
 derived again and agree with an independent computation (tests/published/cure/crank_slab_finite_bath.csv).
 """
 
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -61,6 +62,7 @@ def slab_surface_dose(fourier: float, place: float) -> float:
     return float(1.0 + 2.0 * np.sum((-1.0) ** n * np.exp(-((n * np.pi) ** 2) * fourier) * np.cos(n * np.pi * place)))
 
 
+@lru_cache(maxsize=64)
 def roots(shape: Shape, alpha: float) -> Array:
     """First roots of tan q = -alpha q (slab) or alpha q J0(q) + 2 J1(q) = 0 (cylinder), by halving. [-]"""
     n = np.arange(1, TERMS + 1, dtype=np.float64)
