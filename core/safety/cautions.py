@@ -1,9 +1,19 @@
-"""A caution: how grave it is, which facts it carries, and on which source it rests. Words are made at the rim."""
+"""A caution: how grave it is, which facts it carries, and on which source it rests. Words are made at the rim.
 
-from dataclasses import dataclass
+Every caution there is stands in `cautions.toml`, with the places in the week where it belongs.
+"""
+
+import tomllib
+from dataclasses import dataclass, replace
 from enum import StrEnum
+from functools import cache
+from importlib.resources import files
+from typing import Any
 
-from core.sources import Source
+from core.errors import Gone, Unreadable
+from core.sources import Source, every_source
+
+FILE = "cautions.toml"
 
 
 class Severity(StrEnum):
@@ -22,3 +32,47 @@ class Caution:
     severity: Severity
     source: Source
     facts: tuple[tuple[str, float], ...] = ()
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One line of the register: the caution, where it belongs, and whether it is repeated when it matters."""
+
+    caution: Caution
+    at: tuple[str, ...]
+    again: bool
+
+
+def for_step(kind: str) -> tuple[Caution, ...]:
+    """The cautions that belong to a kind of step or a place ("dose", "poultry", "record"), the gravest first."""
+    order = tuple(Severity)
+    found = [entry.caution for entry in register().values() if kind in entry.at]
+    return tuple(sorted(found, key=lambda c: -order.index(c.severity)))
+
+
+def caution(key: str, **facts: float) -> Caution:
+    """The caution of that key, with the numbers its words need; raises Gone where there is none."""
+    entry = register().get(key)
+    if entry is None:
+        raise Gone(f"caution {key}")
+    return replace(entry.caution, facts=tuple(facts.items()))
+
+
+def every_caution() -> tuple[Caution, ...]:
+    """Every caution there is, in the order of the register."""
+    return tuple(entry.caution for entry in register().values())
+
+
+@cache
+def register() -> dict[str, Entry]:
+    """The register by key, read once; raises Unreadable where a line is not as its head says."""
+    text = (files("core.safety") / FILE).read_text(encoding="utf-8")
+    return {key: _entry(key, line) for key, line in tomllib.loads(text).items()}
+
+
+def _entry(key: str, line: dict[str, Any]) -> Entry:
+    try:
+        told = Caution(key, Severity(line["severity"]), every_source()[line["source"]])
+        return Entry(told, tuple(line["at"]), bool(line.get("again", False)))
+    except (KeyError, ValueError) as wrong:
+        raise Unreadable(FILE, key, str(wrong)) from wrong

@@ -1,0 +1,342 @@
+"""How fast cooked meat must pass the danger band, and how a record of readings stands under each rule.
+
+Spores survive the cook and wake between 130 and 80 °F. Between two readings the unsafe side counts: a
+stage starts at the last reading at or above its start and ends at the first reading at or below its limit.
+Granted are 130-80-40 (FSIS Appendix B) and 135-70-41 (Food Code). The 15 h row for cured meat is granted
+only where the centre holds its nitrite and the meat its ascorbate; else it is explained (DESIGN, policy).
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from enum import StrEnum
+from functools import cache
+from typing import TypeAlias
+
+from core.safety.findings import Outcome, Status
+from core.safety.history import (
+    History,
+    Reading,
+    hours_between,
+    later,
+    ordered,
+    printed_f,
+)
+from core.safety.rows import Row, number, optional_number, rows
+from core.sources import Source, every_source
+from core.units import Fahrenheit, Hours, MilligramsPerKilogram
+
+Contents: TypeAlias = tuple[MilligramsPerKilogram | None, MilligramsPerKilogram | None]
+
+_NOISE = 1e-9  # h; binary fractions of an hour, not a tolerance
+
+
+class Use(StrEnum):
+    """What a row is good for in a home kitchen."""
+
+    GRANTS = "grants"  # met, it makes the meat safe to keep
+    CURED = "cured"  # the 15 h rows, each with its conditions
+    SUPPORTS = "supports"  # judged and shown, does not grant alone
+    SAME = "same"  # another edition of a row that is judged already
+    EXPLAINED = "explained"  # asks for what no home can show (water activity, surface readings)
+
+
+@dataclass(frozen=True)
+class Stage:
+    """From one temperature to another within some hours. [°F, °F, h]"""
+
+    from_f: Fahrenheit
+    to_f: Fahrenheit
+    max_h: Hours
+
+
+@dataclass(frozen=True)
+class CoolingRule:
+    """One row of the published options, with the conditions that can be shown at home."""
+
+    key: str
+    option: str
+    use: Use
+    stages: tuple[Stage, ...]
+    min_nitrite: MilligramsPerKilogram | None
+    min_ascorbate: MilligramsPerKilogram | None
+    start_within: Hours | None
+    source: Source
+    row_status: str
+
+
+@dataclass(frozen=True)
+class StageJudgement:
+    """How one stage stands. [h]
+
+    `started` is the reading from which its clock runs, `ended` the first at or below its limit. `hours_at_most`
+    is the time between them, or up to now while it is open, and alone can pass; `hours_by_line` is the
+    time by straight lines between the readings, which tells "failed" from "cannot be shown".
+    """
+
+    stage: Stage
+    status: Status
+    started: Reading | None
+    ended: Reading | None
+    deadline: datetime | None
+    hours_at_most: Hours
+    hours_by_line: Hours
+
+
+@dataclass(frozen=True)
+class RuleJudgement:
+    """How one rule stands: its stages by the clock, its conditions by the record."""
+
+    rule: CoolingRule
+    status: Status
+    stages: tuple[StageJudgement, ...]
+    conditions: Status
+
+    @property
+    def clock(self) -> Status:
+        """How the stages alone stand, whatever the conditions."""
+        return together([s.status for s in self.stages])
+
+
+@dataclass(frozen=True)
+class CoolingVerdict:
+    """What the cooling means for the meat.
+
+    `decided_by` is the rule that decided, `deciding` its two readings. `next_stage` is the stage that
+    runs out first under a rule that still grants, None where none is open.
+    """
+
+    kind: Outcome
+    rules: tuple[RuleJudgement, ...]
+    decided_by: RuleJudgement | None
+    deciding: tuple[Reading, ...]
+    next_stage: StageJudgement | None
+
+    def of(self, key: str) -> RuleJudgement:
+        """How the rule of that key stands."""
+        return next(judged for judged in self.rules if judged.rule.key == key)
+
+
+def judge_cooling(
+    history: History,
+    cured_centre: MilligramsPerKilogram | None,
+    ascorbate: MilligramsPerKilogram | None,
+    now: datetime,
+) -> CoolingVerdict:
+    """How the cooling stands under every rule, and what that means.
+
+    Parameters
+    ----------
+    history
+        Core readings from the end of the cook on. [aware datetime, °C]
+    cured_centre
+        Nitrite in the modelled centre, not the tub's average; None where unknown. [mg/kg]
+    ascorbate
+        Ascorbate or erythorbate put in; None where unknown. [mg/kg]
+    now
+        The time at which it is asked. aware
+
+    Raises
+    ------
+    Missing, OutOfRange
+        A reading without a zone, or one that cannot be.
+    """
+    readings = ordered(history)
+    judged = tuple(judge_rule(rule, readings, (cured_centre, ascorbate), now) for rule in judged_rules())
+    kind, decided_by = _decide(judged)
+    stage = _next_stage(judged) if kind is Outcome.NOT_YET else None
+    return CoolingVerdict(kind, judged, decided_by, _deciding(decided_by), stage)
+
+
+def judge_rule(
+    rule: CoolingRule,
+    readings: Sequence[Reading],
+    in_the_meat: Contents,
+    now: datetime,
+) -> RuleJudgement:
+    """How one rule stands; `in_the_meat` is nitrite at the centre and ascorbate. [mg/kg]"""
+    until_cold = _until_cold(rule.stages[-1].to_f, _warmest_at_each_time(readings))
+    stages = tuple(judge_stage(stage, until_cold, now) for stage in rule.stages)
+    nitrite, ascorbate = in_the_meat
+    shown = [_at_least(nitrite, rule.min_nitrite), _at_least(ascorbate, rule.min_ascorbate)]
+    if rule.start_within is not None:
+        shown.append(Status.UNKNOWN)  # the start of the chill is no core reading
+    conditions = together(shown)
+    return RuleJudgement(rule, together([conditions, *(s.status for s in stages)]), stages, conditions)
+
+
+def judge_stage(stage: Stage, readings: Sequence[Reading], now: datetime) -> StageJudgement:
+    """How one stage stands. Its end is the first reading at or below the limit after which none is above it."""
+    started = _start(stage, readings)
+    if started is None:
+        return StageJudgement(stage, Status.UNKNOWN, None, None, None, 0.0, 0.0)
+    after = [r for r in readings if r.at >= started.at]
+    ended = _end(stage, after)
+    at_most = hours_between(started.at, ended.at if ended else max(now, started.at))
+    by_line = _hours_by_line(stage, after, ended)
+    status = _stage_status(stage, ended, at_most, by_line)
+    return StageJudgement(stage, status, started, ended, later(started.at, stage.max_h), at_most, by_line)
+
+
+def together(statuses: Sequence[Status]) -> Status:
+    """Several as one: failed, else unknown, else open, else passed."""
+    order = (Status.FAILED, Status.UNKNOWN, Status.OPEN)
+    return next((status for status in order if status in statuses), Status.PASSED)
+
+
+@cache
+def cooling_rules() -> tuple[CoolingRule, ...]:
+    """Every published option, one a row."""
+    return tuple(_rule(row) for row in rows("cooling_options"))
+
+
+@cache
+def judged_rules() -> tuple[CoolingRule, ...]:
+    """The options that a record of core readings can be held against."""
+    return tuple(rule for rule in cooling_rules() if rule.use in (Use.GRANTS, Use.CURED, Use.SUPPORTS))
+
+
+def _stage_status(stage: Stage, ended: Reading | None, at_most: Hours, by_line: Hours) -> Status:
+    """Failed where even the line between the readings is too slow; unknown where only a reading is wanting."""
+    if by_line > stage.max_h + _NOISE:
+        return Status.FAILED
+    if at_most > stage.max_h + _NOISE:
+        return Status.UNKNOWN
+    return Status.PASSED if ended else Status.OPEN
+
+
+def _end(stage: Stage, after: Sequence[Reading]) -> Reading | None:
+    """The first reading at or below the limit after which none is above it."""
+    warm = [i for i, r in enumerate(after) if printed_f(r.celsius) > stage.to_f]
+    cold = after[warm[-1] + 1 :] if warm else after
+    return cold[0] if cold else None
+
+
+def _warmest_at_each_time(readings: Sequence[Reading]) -> tuple[Reading, ...]:
+    """Of several spots read at once the warmest counts: the coldest says nothing of the centre."""
+    return tuple({r.at: r for r in sorted(readings)}.values())
+
+
+def _until_cold(limit_f: Fahrenheit, readings: Sequence[Reading]) -> tuple[Reading, ...]:
+    """The readings up to the first that is cold after the cook; what comes later is storage or a reheat."""
+    hot = next((i for i, r in enumerate(readings) if printed_f(r.celsius) > limit_f), 0)
+    cold = next((i for i, r in enumerate(readings) if i > hot and printed_f(r.celsius) <= limit_f), len(readings))
+    return tuple(readings[: cold + 1])
+
+
+def _start(stage: Stage, readings: Sequence[Reading]) -> Reading | None:
+    """The last reading at or above the start, before the first below it: heating again starts no new clock.
+
+    Meat that was never read so warm starts at the reading before its warmest.
+    """
+    if not readings:
+        return None
+    warm = [printed_f(r.celsius) >= stage.from_f for r in readings]
+    if not any(warm):
+        warmest = max(range(len(readings)), key=lambda i: readings[i].celsius)
+        return readings[max(warmest - 1, 0)]
+    first = warm.index(True)
+    fell = warm.index(False, first) if False in warm[first:] else len(readings)
+    return readings[fell - 1]
+
+
+def _hours_by_line(stage: Stage, after: Sequence[Reading], ended: Reading | None) -> Hours:
+    """What the stage took by straight lines between the readings; up to the last reading while it has no end."""
+    until = [r for r in after if ended is None or r.at <= ended.at]
+    begun = _crossing(stage.from_f, until[:2])
+    over = _crossing(stage.to_f, until[-2:]) if ended else until[-1].at
+    return max(0.0, hours_between(begun, over))
+
+
+def _crossing(limit_f: Fahrenheit, pair: Sequence[Reading]) -> datetime:
+    """When the straight line through two readings passes a limit; the nearer reading where it does not."""
+    first, second = pair[0], pair[-1]
+    fall = printed_f(first.celsius) - printed_f(second.celsius)
+    share = (printed_f(first.celsius) - limit_f) / fall if fall > 0 else 0.0
+    return first.at + (second.at - first.at) * min(max(share, 0.0), 1.0)
+
+
+def _at_least(value: float | None, limit: float | None) -> Status:
+    if limit is None:
+        return Status.PASSED
+    if value is None:
+        return Status.UNKNOWN
+    return Status.PASSED if value >= limit else Status.FAILED
+
+
+def _decide(judged: Sequence[RuleJudgement]) -> tuple[Outcome, RuleJudgement | None]:
+    """The policy for cooling (DESIGN, section 5): the granting rules first, then the 15 h rows, then out."""
+    granting = [j for j in judged if j.rule.use is Use.GRANTS]
+    cured = [j for j in judged if j.rule.use is Use.CURED]
+    whole = [j for j in cured if j.rule.min_ascorbate is not None]
+    for status, means in ((Status.PASSED, Outcome.SAFE), (Status.OPEN, Outcome.NOT_YET)):
+        for group in (granting, whole):
+            found = next((j for j in group if j.status is status), None)
+            if found is not None:
+                return means, found
+    return _not_granted(granting, cured, [j for j in judged if j.rule.use is Use.SUPPORTS])
+
+
+def _not_granted(
+    granting: Sequence[RuleJudgement], cured: Sequence[RuleJudgement], supports: Sequence[RuleJudgement]
+) -> tuple[Outcome, RuleJudgement | None]:
+    """Cannot say where a row that does not grant is met or may be, or where nobody looked; else throw away.
+
+    Where the centre does not hold the nitrite of the 1999 row, no 15 h row is about this meat.
+    """
+    older = next(j for j in cured if j.rule.min_ascorbate is None)
+    inside = (older,) if older.conditions is not Status.FAILED else ()
+    met = [j for j in inside if j.clock in (Status.PASSED, Status.OPEN)]
+    met += [j for j in supports if j.clock is Status.PASSED]
+    unshown = [j for j in (*inside, *granting) if j.clock is Status.UNKNOWN]
+    for found in (*met, *unshown):
+        return Outcome.CANNOT_SAY, found
+    return Outcome.THROW_AWAY, (*inside, *granting)[0]
+
+
+def _deciding(judged: RuleJudgement | None) -> tuple[Reading, ...]:
+    """The two readings of the stage that decided: the worst of the rule, else its last."""
+    if judged is None:
+        return ()
+    stages = judged.stages
+    stage = next((s for s in stages if s.status is judged.clock), stages[-1])
+    if judged.clock is Status.PASSED:
+        stage = stages[-1]
+    return tuple(r for r in (stage.started, stage.ended) if r is not None)
+
+
+def _next_stage(judged: Sequence[RuleJudgement]) -> StageJudgement | None:
+    """Of the granting rules that are open, the one with most time; of its open stages, the first to run out."""
+    open_rules = [j for j in judged if j.rule.use is not Use.SUPPORTS and j.status is Status.OPEN]
+    firsts = [min(_open_stages(j), key=_deadline) for j in open_rules]
+    return max(firsts, key=_deadline, default=None)
+
+
+def _deadline(judged: StageJudgement) -> float:
+    """The deadline as a number to compare by; an open stage always has one."""
+    return judged.deadline.timestamp() if judged.deadline else 0.0
+
+
+def _open_stages(judged: RuleJudgement) -> list[StageJudgement]:
+    return [s for s in judged.stages if s.status is Status.OPEN]
+
+
+def _rule(row: Row) -> CoolingRule:
+    return CoolingRule(
+        key=row["key"],
+        option=row["option_id"],
+        use=Use(row["use"]),
+        stages=tuple(s for s in (_stage(row, "s1"), _stage(row, "s2")) if s is not None),
+        min_nitrite=optional_number(row, "min_nitrite_mg_kg"),
+        min_ascorbate=optional_number(row, "min_ascorbate_mg_kg"),
+        start_within=optional_number(row, "start_within_h"),
+        source=every_source()[row["source_key"]],
+        row_status=row["status"],
+    )
+
+
+def _stage(row: Row, name: str) -> Stage | None:
+    """One stage of a row; None where the row has none, or starts from the air of the room."""
+    if not row[f"{name}_to_F"] or row[f"{name}_from_F"] == "ambient":
+        return None
+    return Stage(number(row, f"{name}_from_F"), number(row, f"{name}_to_F"), number(row, f"{name}_max_h"))
