@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING, Any, Final
 
 from bot.charts.data import Cure, Slice
-from bot.charts.look import HEIGHT, INK, MUTED, SMALL, WIDTH, Page, Place
+from bot.charts.look import HEIGHT, INK, MUTED, WIDTH, Page, Place
 from bot.labels import CureWords
 from core.person import Units
 from core.units import METRES_PER_INCH, Metres
@@ -21,8 +21,8 @@ FAT: Final[dict[str, Any]] = {"facecolor": "#f6eed6", "edgecolor": MUTED, "hatch
 ROUNDING: Final = 0.16
 MILLIMETRES: Final = 1000.0
 CAPTION: Final = 26.0
-CAPTION_RIGHT: Final = 480.0
-TINY: Final = 11.0  # no letters are smaller [pt]
+LINE: Final = 22.0
+CAPTION_RIGHT: Final = 436.0  # where the numbers of the curves beside it begin
 RULER: Final = 46.0  # room for the arrow and its number, left of the slice [px]
 SLOW, MEDIAN, FAST = 0, 1, 2
 
@@ -31,20 +31,25 @@ def draw_slice(sheet: Page, place: Place, cut: tuple[Cure, Slice], said: tuple[s
     """One slice under its caption, true to scale, with its thickness beside it."""
     cure, slice_ = cut
     name, words, units = said
-    sheet.write(place.left, place.top, name, weight="bold", va="top")
-    after = place.left + sheet.width(name, weight="bold") + 12
-    seen = _seen(cure, slice_, words, units)
-    room = CAPTION_RIGHT - after
-    sheet.write(after, place.top + 1, seen, va="top", size=min(SMALL, max(TINY, SMALL * room / sheet.width(seen))))
-    axes = sheet.axes(Place(place.left + RULER, place.top + CAPTION, place.right, place.bottom - 12))
+    top = place.top + _caption(sheet, place, name, _seen(cure, slice_, words, units))
+    axes = sheet.axes(Place(place.left + RULER, top, place.right, place.bottom - 12))
     axes.set_axis_off()
-    width, height = place.right - place.left - RULER, place.bottom - 12 - place.top - CAPTION
+    width, height = place.right - place.left - RULER, place.bottom - 12 - top
     whole = cure.thickness + cure.fat_cap
     tall = whole * 1.06
     axes.set_ylim(-0.03 * whole, 1.03 * whole)
     axes.set_xlim(-0.01 * tall, tall * width / height)
     _meat(axes, cure, slice_)
     _ruler(sheet, place, axes, (cure, units))
+
+
+def _caption(sheet: Page, place: Place, name: str, seen: str) -> float:
+    """Which slice it is and what is to be seen, on one line or two; the height of it all. [px]"""
+    after = place.left + sheet.width(name, weight="bold") + 12
+    fits = after + sheet.width(seen) <= CAPTION_RIGHT
+    sheet.write(place.left, place.top, name, weight="bold", va="top")
+    sheet.write(after if fits else place.left, place.top + (0 if fits else LINE), seen, va="top")
+    return CAPTION if fits else CAPTION + LINE
 
 
 def length(metres: Metres, units: Units) -> str:

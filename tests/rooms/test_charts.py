@@ -108,6 +108,9 @@ ALL = {
     "a frozen cook": lambda frame: cook.draw(Cook(core=((START, -18.0), (after(9), 4.0))), COOK_WORDS, frame),
     "a cure": lambda frame: cure.draw(FULL_CURE, CURE_WORDS, frame),
     "a cure with a fat cap": lambda frame: cure.draw(replace(FULL_CURE, fat_cap=0.008), CURE_WORDS, frame),
+    "a cure in long words": lambda frame: cure.draw(
+        FULL_CURE, replace(CURE_WORDS, now="Slice as it would be now", end="Slice when it comes out"), frame
+    ),
     "a round cure": lambda frame: cure.draw(replace(FULL_CURE, round=True, fat_cap=0.01), CURE_WORDS, frame),
     "a cure ahead": lambda frame: cure.draw(replace(FULL_CURE, now=None, elapsed=None), CURE_WORDS, frame),
     "a cure of nothing": lambda frame: cure.draw(Cure(0.05), CURE_WORDS, frame),
