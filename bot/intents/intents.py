@@ -15,11 +15,16 @@ from core.batch.events import Probe
 class Start:
     """«3.2 kg brisket flat for saturday 13:00». `said` holds the Setup fields that were understood.
 
-    `unclear` names what was typed and could not be taken ("7.5" without a unit, "two kilos of moon").
+    Several pieces stand in `said` as "pieces", a list of masses [kg], beside their sum as "mass". `unclear` holds what was
+    typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1", "percent:3 %",
+    "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill". `assumed` names what was completed by a usual
+    value: "cut" (brisket alone is a flat), "deadline_hour", and "deadline_shifted" or "deadline_twice" for a wall time that
+    the clocks jump over or show two times.
     """
 
     said: dict[str, Any] = field(default_factory=dict)
     unclear: tuple[str, ...] = ()
+    assumed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -32,11 +37,15 @@ class Change:
 
 @dataclass(frozen=True)
 class MoveDeadline:
-    """«dinner moved to 15:00», «an hour earlier», «push everything by a day»: one of `to` and `by`."""
+    """«dinner moved to 15:00», «an hour earlier», «push everything by a day»: one of `to` and `by`.
+
+    `by` in whole days is meant on the calendar. `assumed` as in Start.
+    """
 
     to: datetime | None = None
     by: timedelta | None = None
     batch: str | None = None
+    assumed: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -52,10 +61,14 @@ class StepDone:
 
 @dataclass(frozen=True)
 class StepMissed:
-    """«forgot this morning»: `at` is the time that is meant, None for the latest."""
+    """«forgot this morning», «don't count sunday»: `at` is the time that is meant, None for the latest.
+
+    `whole_day` says that everything of the local day of `at` was missed.
+    """
 
     step: str | None = None
     at: datetime | None = None
+    whole_day: bool = False
     batch: str | None = None
 
 
@@ -104,7 +117,7 @@ class Reading:
 class Correct:
     """«no, 185», «that was yesterday's», «wrong one, it's the pit», «it's celsius», «i flipped at 7 not 8».
 
-    Exactly what is different is set.
+    Exactly what is different is set. `step` narrows a corrected hour to the step that was named.
     """
 
     value: float | None = None
@@ -114,6 +127,7 @@ class Correct:
     days_back: int = 0
     was: float | None = None
     to_batch: str | None = None
+    step: str | None = None
     batch: str | None = None
 
 
@@ -147,10 +161,15 @@ class Question:
 
 @dataclass(frozen=True)
 class Happened:
-    """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice»."""
+    """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice».
+
+    `what` is one of fire_out, power_cut, left_out, leaked, dosed_twice, forgot_cure, wrong_salt. `facts` may hold "hours" (how
+    long), "core_c" and "room_c"; `at` is when, None where it was not said.
+    """
 
     what: str
     facts: dict[str, Any] = field(default_factory=dict)
+    at: datetime | None = None
     batch: str | None = None
 
 
@@ -185,6 +204,15 @@ class Pause:
 class Resume:
     """«ok I'm back, carry on»."""
 
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class HandOver:
+    """«wife takes over tomorrow», «Jo has the fire from 20:00»: `to` is a name as typed, or "" for somebody else."""
+
+    to: str = ""
+    at: datetime | None = None
     batch: str | None = None
 
 
@@ -232,5 +260,5 @@ class Unclear:
 
 Intent = (
     Start | Change | MoveDeadline | StepDone | StepMissed | StepSkipped | Snooze | Reading | Correct | Undo
-    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | Cancel | Choose | Greet | Help | Unclear
+    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Cancel | Choose | Greet | Help | Unclear
 )  # fmt: skip

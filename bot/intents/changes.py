@@ -1,0 +1,176 @@
+"""What is wanted otherwise: the meal moved, the method swapped, a field of the setup stated or changed."""
+
+import re
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any, Final
+
+from bot import measures
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.fields import stated
+from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Snooze, Start, Unclear
+from bot.intents.meats import meat
+from bot.intents.start import HEAVIEST_KG, assumptions
+
+_MEAL: Final = r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all|the whole (?:thing|plan)|the plan|all)"
+_MOVE: Final = r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring|brought|put|verschieb\w{0,3})"
+_AMOUNT: Final = r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?|weeks?|d|stunden?|tage?)"
+_BY: Final = tuple(
+    (sign, re.compile(words))
+    for sign, words in (
+        (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
+        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:it|{_MEAL}) (?:back |out )?{_AMOUNT}\b"),
+        (1, rf"\b(?:guests?|they|people|family|were|we are|im|dinner|lunch)\b.{{0,24}}\b{_AMOUNT} late\b"),
+        (1, rf"\b{_AMOUNT} (?:later|später)\b"),
+    )
+)  # fmt: skip
+_LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)$")
+_TO: Final = tuple(
+    re.compile(words)
+    for words in (
+        rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}?(?:to|till?|until|auf|for|on) ",
+        rf"\b{_MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
+        r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b|\beating (?:at|on)\b|\beat at\b",
+        r"\b(?:guests?|people|family|they)(?: are| re| will| now)? (?:com\w{1,3}|arriv\w{1,3}|be here)(?: at| on)?\b",
+        r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b|\bserving (?:at|on)\b",
+        r"\b(?:make|do) it (?:for |on |at )?(?!dry|wet)\b",
+        r"\binstead\b",
+        r"^(?:deadline|serve|meal|eat)\b",
+    )
+)
+_INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
+_STRENGTH_BARE: Final = re.compile(
+    r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|=|:))* ?(?P<value>\d{1,2}(?:\.\d{1,3})?)$"
+)
+_MEANT_AS_MASS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|weighed|its|it is|is|really|now|only|meat)\b")
+_AFTER: Final = re.compile(r"\b(?:after|cooked|finished|in the end|came out|final|yield)\b")
+_CURE_STRENGTH: Final = (
+    0.055,
+    0.065,
+)  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
+_ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
+
+
+def read_move(text: str, context: Context) -> Intent | None:
+    """A meal that is moved, where a plain text says so: to a time, or by a while."""
+    for sign, words in _BY:
+        if words.search(text):
+            return _moved_by(sign, text, context)
+    target = _INSTEAD_OF.sub("", text)
+    if not any(words.search(target) for words in _TO) or meat(text).product and measures.of_kind(text, "mass"):
+        return None
+    said = when.meal(target, context)
+    if said is None or not (said.day_said or said.hour_said):
+        return None
+    if said.others:
+        both = (said.at, *said.others)
+        return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
+    return MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+
+
+def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
+    by = when.span(text)
+    if by is None:
+        return None
+    if _LATER_SPAN.search(text) and context.due_step:  # an answer to a reminder, or a meal that is moved
+        return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
+    return MoveDeadline(by=sign * by)
+
+
+def read_change(text: str, context: Context) -> Intent | None:
+    """Fields of the setup that a plain text states; Unclear where a number in it may mean several."""
+    if found := _strength_without_percent(text) or _lone_percent(text) or _lone_mass(text, context):
+        return found
+    told = stated(text)
+    fields: dict[str, Any] = dict(told.fields)
+    if not fields and told.unclear:
+        slot, words = next(iter(told.unclear.items()))
+        return Unclear("unit" if slot in ("percent", "strength") else "word", words)
+    if "thickness" in fields and _may_be_grey(text, context):
+        return Unclear(
+            "number", text[:60], (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))
+        )
+    fields.update(_mass(text, context))
+    named = meat(text)
+    if (
+        named.cut in ("brisket_flat", "brisket_point")
+        and context.phase != "none"
+        and len(text.split()) <= 6
+        and not re.search(r"\d", text)
+    ):
+        fields["cut"] = named.cut
+    return Change(fields) if fields else None
+
+
+def _strength_without_percent(text: str) -> Intent | None:
+    """«cure is 6.25»: a strength is never taken without its percent sign, but it can be offered."""
+    found = _STRENGTH_BARE.search(text)
+    if not found:
+        return None
+    value = float(found["value"]) / 100
+    return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": value}),) if 0 < value <= 0.1 else ())
+
+
+def _lone_percent(text: str) -> Intent | None:
+    share = measures.sole(text, "fraction")
+    if share is None:
+        return None
+    if _CURE_STRENGTH[0] <= share.value <= _CURE_STRENGTH[1]:
+        return Change({"cure_nitrite_fraction": share.value})
+    options = [Change({"cure_nitrite_fraction": share.value})] if 0 < share.value <= 0.1 else []
+    options += [Change({"salt_fraction": share.value})] if 0.01 <= share.value <= 0.05 else []
+    return Unclear("number", text[:60], tuple(options))
+
+
+def _lone_mass(text: str, context: Context) -> Intent | None:
+    """A mass alone: of the piece before it is in the cure, of the finished piece once it is cooked, else asked."""
+    mass = measures.sole(text, "mass")
+    if mass is None:
+        return None
+    if not 0 < mass.value <= HEAVIEST_KG:
+        return Start(unclear=(f"mass:{text}",)) if context.phase == "none" else Unclear("number", text[:60])
+    match context.phase:
+        case "none":
+            return Start({"mass": mass.value})
+        case "waiting":
+            return Change({"mass": mass.value})
+        case "resting" | "chilling" | "stored":
+            return Debrief(mass=mass.value)
+        case _:
+            return Unclear("number", text[:60], (Change({"mass": mass.value}), Debrief(mass=mass.value)))
+
+
+def _mass(text: str, context: Context) -> dict[str, Any]:
+    masses = measures.of_kind(text, "mass")
+    if len(masses) != 1 or context.phase == "none" or _AFTER.search(text) or not _MEANT_AS_MASS.search(text):
+        return {}
+    mass = masses[0]
+    salts = re.search(r"\b(?:salt|cure|sugar|pink|water|charcoal|rub)\b", text)
+    fits = mass.low is None and 0.1 <= mass.value <= HEAVIEST_KG
+    return {"mass": mass.value} if fits and not salts else {}
+
+
+def _may_be_grey(text: str, context: Context) -> bool:
+    """A length alone after the slice may be the width of the grey."""
+    return context.phase == "stored" and measures.sole(text, "length") is not None
+
+
+def read_word(text: str, context: Context) -> Intent | None:
+    """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
+    bare = text.strip(" .!")
+    said = when.meal(bare, context)
+    if said is None or len(bare.split()) > 3 or not (said.day_said or said.hour_said):
+        return None
+    to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+    if context.phase == "none":
+        return Unclear("word", bare, (Start({"deadline": said.at}),))
+    return Unclear("word", bare, (to,))
+
+
+def to_batch(intent: Intent, batch: str | None) -> Intent:
+    """The intent about a batch that was named, where it is about one at all."""
+    return replace(intent, batch=batch) if batch and hasattr(intent, "batch") else intent  # type: ignore[call-arg]
+
+
+DAY: Final = timedelta(days=1)

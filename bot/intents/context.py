@@ -1,0 +1,36 @@
+"""What a line of talk is read against: the time, the person, and where their batch stands."""
+
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Literal
+
+from core.person import Units
+from core.units import Celsius, Kilograms
+
+Phase = Literal["none", "waiting", "curing", "drying", "cooking", "resting", "chilling", "stored"]
+
+
+@dataclass(frozen=True)
+class Context:
+    """Everything that the reading of a line may depend on, and nothing else.
+
+    `now` and `deadline` are aware UTC; `zone` names the person's zone. `asked` is the slot of the open question: cure,
+    thickness, mass, mass_unit, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt, deadline, batch,
+    eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about. `batches` are the (id, name) of the batches that the person may mean, the latest first.
+    `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
+    pounds from kilos in «trimmed is 6.9».
+    """
+
+    now: datetime
+    zone: str = "UTC"
+    units: Units = field(default_factory=Units)
+    language: str = "en"
+    phase: str = "none"
+    asked: str | None = None
+    asked_value: float | None = None
+    last_core_c: Celsius | None = None
+    last_pit_c: Celsius | None = None
+    deadline: datetime | None = None
+    batches: tuple[tuple[str, str], ...] = ()
+    due_step: str | None = None
+    mass: Kilograms | None = None

@@ -1,0 +1,186 @@
+"""Second thoughts: «no, 185», «typo 155 not 255», «that was yesterday's», «wrong one, it's the pit», «undo»."""
+
+import re
+from datetime import datetime
+from typing import Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.intents import Change, Correct, Intent, Undo, Unclear
+from bot.intents.steps import read_step
+from bot.measures import to_house
+from core.batch.events import Probe
+
+_NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
+_UNDO: Final = re.compile(
+    r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|delete (?:that|the last(?: one)?)|remove (?:that|the last(?: one)?)|"
+    r"scratch that|never ?mind that|cancel that|ignore that|forget that|disregard(?: that)?)(?: (?:please|pls|last|that|it|one))*$"
+)
+_VALUE: Final = tuple(
+    re.compile(pattern)
+    for pattern in (
+        rf"\b(?:not|instead of) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?,? (?:but|its|it was|rather) {_NUMBER}",
+        rf"(?<![\w.]){_NUMBER},? (?:and )?(?:not|instead of|rather than) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?![\w.])",
+        rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich|meinte) ?)*{_NUMBER}$",
+        rf"\b(?:i meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
+        rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
+    )
+)
+_AGAIN: Final = r"^(?:(?:no|oops|sorry|wait|scratch that|wrong(?: one| label| probe)?|typo|correction|actually|that|thats|i|meant|mean|was|is|its|it|in|the|not a|should be|ups) ?)+"
+_UNIT: Final = re.compile(
+    rf"(?:{_AGAIN})?\b(?P<unit>celsius|celcius|centigrade|fahrenheit|farenheit|farenheight|[cf])$"
+)
+_PROBE: Final = re.compile(
+    r"(?:^|\b)(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
+)
+_PROBES: Final = {
+    "pit": Probe.PIT, "grill": Probe.PIT, "smoker": Probe.PIT, "cooker": Probe.PIT, "meat": Probe.CORE, "core": Probe.CORE,
+    "brisket": Probe.CORE, "flat": Probe.CORE, "fridge": Probe.FRIDGE, "brine": Probe.BRINE, "room": Probe.ROOM,
+}  # fmt: skip
+_SECOND_THOUGHT: Final = re.compile(
+    r"^(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh|nein)\b|\b(?:i meant|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in)\b"
+)
+_YESTERDAY: Final = re.compile(
+    r"\b(?:(?:that|those|this)(?: (?:one|reading))?(?: was|s| is| were)?|it was) (?:for |from )?(?P<when>yesterdays?|last night|gestern)\b|^(?:oops )?yesterdays$"
+)
+_THAT_WAS: Final = re.compile(
+    r"\b(?:that|it)(?: one| reading)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago|at noon|this morning)$"
+)
+_AT_NOT: Final = re.compile(
+    r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?)\b"
+)
+_FOR_BATCH: Final = re.compile(
+    r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
+)
+_GRAMS: Final = re.compile(
+    r"\b(?:only |actually |really )?(?:put|added|used|weighed|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure|pink(?: salt)?|curing salt))?(?: in)?,? not (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?\b"
+)
+_WEIGHT: Final = re.compile(
+    r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
+    r"|^(?:trimmed|its trimmed|after trimming)(?: its| it is| is| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)$"
+)
+_SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
+_TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
+
+
+def read_correction(text: str, context: Context) -> Intent | None:
+    """A correction of what was said before, where a plain text is one."""
+    if _UNDO.search(text):
+        return Undo()
+    for reader in (_of_dose, _of_weight, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe):
+        if found := reader(text, context):
+            return found
+    return None
+
+
+def _of_dose(text: str, context: Context) -> Intent | None:
+    """«i only put 8 grams not 18»: what really went in."""
+    found = _GRAMS.search(text)
+    return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
+
+
+def _of_weight(text: str, context: Context) -> Intent | None:
+    """«i said 7.5 but trimmed is 6.9»: in the unit in which it was said before, asked about where that is not known."""
+    found = _WEIGHT.search(text)
+    if not found or not re.search(
+        r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
+    ):
+        return None
+    new = float(found["new"] or found["trimmed"])
+    typed = found["unit"] or found["said_unit"]
+    units = [("lb" if typed[0] in "lp" else "kg")] if typed else _likely_units(found, new, context)
+    masses = [Change({"mass": to_house(new, unit)}) for unit in units]
+    return masses[0] if len(masses) == 1 else Unclear("unit", text[:60], tuple(masses))
+
+
+def _likely_units(found: re.Match[str], new: float, context: Context) -> list[str]:
+    both = [context.units.mass, "lb" if context.units.mass == "kg" else "kg"]
+    if context.mass is None:
+        return both
+    if said := found["said"]:
+        same = [u for u in both if abs(to_house(float(said), u) / context.mass - 1) < _SAME_MASS]
+    else:
+        same = [u for u in both if _TRIM[0] <= to_house(new, u) / context.mass <= _TRIM[1]]
+    return same if len(same) == 1 else both
+
+
+def _of_hour(text: str, context: Context) -> Intent | None:
+    """«i flipped at 7 not 8», «that was 20 min ago»."""
+    if found := _AT_NOT.search(text):
+        if to_number(found["at"]) > 24:
+            return None
+        said = when.past(f"at {found['at']}", context)
+        return Correct(at=said.at, step=_step(text, context)) if said else None
+    found = _THAT_WAS.search(text)
+    said = when.past(found["when"], context) if found else None
+    return Correct(at=said.at) if said else None
+
+
+def to_number(text: str) -> float:
+    """The leading number of a clock time as typed."""
+    found = re.match(r"\d+", text)
+    return float(found[0]) if found else 0.0
+
+
+def _step(text: str, context: Context) -> str | None:
+    done = read_step(re.sub(r"\bnot\b.*$", "", text), context)
+    return getattr(done[0], "step", None) if done else None
+
+
+def _of_day(text: str, context: Context) -> Intent | None:
+    return Correct(days_back=1) if _YESTERDAY.search(text) else None
+
+
+def _of_batch(text: str, context: Context) -> Intent | None:
+    found = _FOR_BATCH.search(text)
+    if not found:
+        return None
+    name = found["name"].strip()
+    if name.split()[0] in _PROBES and not any(name == called.lower() for _, called in context.batches):
+        return None
+    known = next((id_ for id_, called in context.batches if called.lower() == name), None)
+    part = next((id_ for id_, called in context.batches if set(name.split()) & set(called.lower().split())), None)
+    return Correct(to_batch=known or part or name)
+
+
+def _of_value(text: str, context: Context) -> Intent | None:
+    for pattern in _VALUE:
+        if found := pattern.search(text):
+            parts = found.groupdict()
+            value = parts.get("value") or parts.get("star")
+            unit = parts.get("unit") or parts.get("star_unit")
+            was = parts.get("was")
+            if value is not None:
+                return Correct(value=float(value), unit=unit, was=float(was) if was else None, probe=_named_probe(text))
+    return None
+
+
+def _named_probe(text: str) -> Probe | None:
+    found = re.search(r"\b(pit|meat|core|fridge|brine)\b", text)
+    return _PROBES[found[0]] if found else None
+
+
+def _of_unit(text: str, context: Context) -> Intent | None:
+    found = _UNIT.search(text)
+    if (
+        not found
+        or not (_SECOND_THOUGHT.search(text) or re.fullmatch(rf"(?:{_AGAIN})?\w+", text))
+        or re.search(r"\d", text)
+    ):
+        return None
+    if len(found["unit"]) == 1 and not _SECOND_THOUGHT.search(text):
+        return None
+    return Correct(unit="f" if found["unit"].startswith("f") else "c")
+
+
+def _of_probe(text: str, context: Context) -> Intent | None:
+    found = _PROBE.search(text)
+    if not found or not _SECOND_THOUGHT.search(text) or re.search(r"\d", text) or len(text.split()) > 9:
+        return None
+    return Correct(probe=_PROBES[found["probe"]])
+
+
+def moment(text: str, context: Context) -> datetime | None:
+    """The past time that a text names."""
+    said = when.past(text, context)
+    return said.at if said else None

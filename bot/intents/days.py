@@ -1,0 +1,175 @@
+"""Days as people name them: weekdays, holidays, «tomorrow», «13 march», ISO dates; never a guess between two."""
+
+import re
+from dataclasses import dataclass
+from datetime import date, timedelta
+from typing import Final
+
+_WEEKDAYS: Final = {
+    "mon": 0, "monday": 0, "montag": 0, "tue": 1, "tues": 1, "tuesday": 1, "dienstag": 1, "wed": 2, "weds": 2,
+    "wednesday": 2, "mittwoch": 2, "thu": 3, "thur": 3, "thurs": 3, "thursday": 3, "donnerstag": 3, "fri": 4,
+    "friday": 4, "freitag": 4, "sat": 5, "saturday": 5, "saterday": 5, "satruday": 5, "samstag": 5, "sun": 6,
+    "sunday": 6, "sonntag": 6,
+}  # fmt: skip
+_RELATIVE: Final = {
+    "today": 0, "heute": 0, "tonight": 0, "tonite": 0, "this morning": 0, "this mornin": 0, "this afternoon": 0,
+    "this evening": 0, "heute morgen": 0, "heute früh": 0, "tomorrow": 1, "tomoro": 1, "tomorow": 1, "tommorow": 1,
+    "tommorrow": 1, "tmrw": 1, "tmr": 1, "2moro": 1, "morgen": 1, "day after tomorrow": 2, "übermorgen": 2,
+    "yesterday": -1, "yesterdays": -1, "yest": -1, "gestern": -1, "last night": -1, "last nite": -1,
+    "gestern abend": -1, "day before yesterday": -2,
+}  # fmt: skip
+_MONTHS: Final = {
+    "jan": 1, "january": 1, "januar": 1, "feb": 2, "february": 2, "februar": 2, "mar": 3, "march": 3, "märz": 3,
+    "apr": 4, "april": 4, "may": 5, "mai": 5, "jun": 6, "june": 6, "juni": 6, "jul": 7, "july": 7, "juli": 7,
+    "aug": 8, "august": 8, "sep": 9, "sept": 9, "september": 9, "oct": 10, "october": 10, "oktober": 10, "okt": 10,
+    "nov": 11, "november": 11, "dec": 12, "december": 12, "dezember": 12, "dez": 12,
+}  # fmt: skip
+# fixed days (month, day); Easter and Thanksgiving move and are computed
+_HOLIDAYS: Final = {
+    "christmas eve": (12, 24), "xmas eve": (12, 24), "heiligabend": (12, 24), "christmas": (12, 25),
+    "christmas day": (12, 25), "xmas": (12, 25), "xmas day": (12, 25), "weihnachten": (12, 25), "boxing day": (12, 26),
+    "new years eve": (12, 31), "silvester": (12, 31), "new years day": (1, 1), "new years": (1, 1), "neujahr": (1, 1),
+    "st pats": (3, 17), "st pattys": (3, 17), "st paddys": (3, 17), "st patricks": (3, 17), "st patricks day": (3, 17),
+    "st pats day": (3, 17), "paddys day": (3, 17), "valentines": (2, 14), "valentines day": (2, 14),
+    "4th of july": (7, 4), "fourth of july": (7, 4), "july 4th": (7, 4), "halloween": (10, 31),
+}  # fmt: skip
+_MOVING: Final = ("easter", "easter sunday", "ostern", "ostersonntag", "good friday", "thanksgiving")
+
+
+def _either(words: object) -> str:
+    return "|".join(sorted(map(re.escape, words), key=len, reverse=True))  # type: ignore[call-overload]
+
+
+_NAMED: Final = re.compile(
+    rf"\b(?:(?P<relative>{_either(_RELATIVE)})|(?P<holiday>{_either((*_HOLIDAYS, *_MOVING))})"
+    rf"|(?:(?P<which>next|this|last|coming|kommenden|nächsten|letzten) )?(?P<weekday>{_either(_WEEKDAYS)}))s?\b"
+)
+_ISO: Final = re.compile(r"(?<!\d)(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)(?!\d)")
+_DAY_MONTH: Final = re.compile(
+    rf"(?<![\d.:/])(?P<day>\d\d?)(?:st|nd|rd|th|\.)? ?(?:of )?(?P<month>{_either(_MONTHS)})\b\.?(?: (?P<year>20\d\d)\b)?"
+)
+_MONTH_DAY: Final = re.compile(
+    rf"\b(?P<month>{_either(_MONTHS)})\.? (?P<day>\d\d?)(?:st|nd|rd|th)?\b(?![:.]?\d)(?:,? (?P<year>20\d\d)\b)?"
+)
+_DOTTED: Final = re.compile(r"(?<![\d.])(?P<day>\d\d?)\.(?P<month>\d\d?)\.(?:(?P<year>20\d\d|\d\d)(?!\d))?(?![\d])")
+_SLASHED: Final = re.compile(r"(?<![\d/.])(?P<one>\d\d?)/(?P<two>\d\d?)(?:/(?P<year>20\d\d|\d\d))?(?![\d/])")
+_ORDINAL: Final = re.compile(r"\b(?:on )?the (?P<day>\d\d?)(?:st|nd|rd|th)\b")
+
+DAY_PATTERNS: Final = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, _NAMED)
+
+
+@dataclass(frozen=True)
+class Day:
+    """A day as named: the days it may be (two where the order of day and month is open) and its place in the text.
+
+    `weekday` is set where only the day of the week was named, `which` holds a «next» or «last» before it.
+    """
+
+    days: tuple[date, ...]
+    start: int
+    end: int
+    word: str = ""
+    weekday: int | None = None
+    which: str = ""
+
+
+def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> Day | None:
+    """The first day named in a text, the nearest that fits: not before today, or not after it when `past`.
+
+    Parameters
+    ----------
+    dates
+        False where `3/4` or `12.3.` cannot be a date (a fraction, a decimal).
+    """
+    patterns = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, *((_DOTTED, _SLASHED) if dates else ()))
+    for pattern in patterns:
+        if (found := pattern.search(text)) and (days := _dated(found, today, past)):
+            return Day(days, found.start(), found.end(), found[0])
+    found = _NAMED.search(text)
+    return _named(found, today, past) if found else None
+
+
+def nearest_weekday(weekday: int, around: date) -> date:
+    """The day of that name nearest to `around`: within three days of it."""
+    ahead = (weekday - around.weekday()) % 7
+    return around + timedelta(days=ahead if ahead <= 3 else ahead - 7)
+
+
+def _named(found: re.Match[str], today: date, past: bool) -> Day:
+    at = (found.start(), found.end())
+    if word := found["relative"]:
+        return Day((today + timedelta(days=_RELATIVE[word]),), *at, word)
+    if word := found["holiday"]:
+        return Day((_holiday(word, today, past),), *at, word)
+    word, which = found["weekday"], found["which"] or ""
+    weekday = _WEEKDAYS[word]
+    if past or which in ("last", "letzten"):
+        back = (today.weekday() - weekday) % 7
+        back = back or (7 if which == "last" else 0)
+        return Day((today - timedelta(days=back),), *at, word, weekday, which)
+    ahead = (weekday - today.weekday()) % 7
+    if which in ("next", "nächsten") and ahead == 0:
+        ahead = 7
+    return Day((today + timedelta(days=ahead),), *at, word, weekday, which)
+
+
+def _dated(found: re.Match[str], today: date, past: bool) -> tuple[date, ...]:
+    parts = found.groupdict()
+    if "one" in parts:  # 3/4 is March or April: both are kept, unless one of them is no date
+        one, two = int(parts["one"]), int(parts["two"])
+        orders = [(two, one)] if one == two else [(two, one), (one, two)]
+    elif parts.get("month") is None:
+        orders = [(0, int(parts["day"]))]
+    else:
+        word = parts["month"]
+        orders = [(_MONTHS[word] if word in _MONTHS else int(word), int(parts["day"]))]
+    made = (_date(parts.get("year"), month, day, today, past) for month, day in orders)
+    return tuple(day for day in made if day)
+
+
+def _date(year: str | None, month: int, day: int, today: date, past: bool) -> date | None:
+    if year:
+        return _make(int(year) + (2000 if len(year) == 2 else 0), month, day)
+    if month == 0:  # «the 14th»: of this month or the next
+        this = _make(today.year, today.month, day)
+        if this and this >= today:
+            return this
+        later = today.replace(day=1) + timedelta(days=32)
+        return _make(later.year, later.month, day)
+    here = _make(today.year, month, day)
+    if here and (here <= today if past else here >= today):
+        return here
+    return _make(today.year + (-1 if past else 1), month, day)
+
+
+def _make(year: int, month: int, day: int) -> date | None:
+    try:
+        return date(year, month, day)
+    except ValueError:
+        return None
+
+
+def _holiday(word: str, today: date, past: bool) -> date:
+    years = (today.year, today.year - 1) if past else (today.year, today.year + 1)
+    here = [_holiday_in(word, year) for year in years]
+    return here[0] if (here[0] <= today if past else here[0] >= today) else here[1]
+
+
+def _holiday_in(word: str, year: int) -> date:
+    if word in _HOLIDAYS:
+        month, day = _HOLIDAYS[word]
+        return date(year, month, day)
+    if word == "thanksgiving":  # fourth Thursday of November, 5 U.S.C. 6103
+        first = date(year, 11, 1)
+        return first + timedelta(days=(3 - first.weekday()) % 7 + 21)
+    return _easter(year) - timedelta(days=2 if word == "good friday" else 0)
+
+
+def _easter(year: int) -> date:
+    """Easter Sunday, Gregorian: the anonymous algorithm (Meeus, Astronomical Algorithms, 1991, ch. 8)."""
+    a, b, c = year % 19, year // 100, year % 100
+    h = (19 * a + b - b // 4 - (b - (b + 8) // 25 + 1) // 3 + 15) % 30
+    k = (32 + 2 * (b % 4) + 2 * (c // 4) - h - c % 4) % 7
+    m = (a + 11 * h + 22 * k) // 451
+    month, day = divmod(h + k - 7 * m + 114, 31)
+    return date(year, month, day + 1)

@@ -1,0 +1,162 @@
+"""Fields of a batch's setup as they are stated in words: thickness, cure strength, method, wrap, chill, eaters ….
+
+`stated` reads what stands in any sentence about a batch; what could not be taken is named, never guessed.
+The strength of a curing salt is only ever what was typed with a percent sign: «cure #1» alone is no strength.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from typing import Any, Final
+
+from bot import measures
+from bot.measures import Measure
+
+_CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps)\b|#1\b")
+_NO_STRENGTH: Final = re.compile(
+    r"\b(?:cure ?#? ?[12]|pink (?:curing )?salt|prague powder|curing salt|pökelsalz)(?!\w)|#1\b"
+)
+_SHARES: Final = (
+    ("cure_nitrite_fraction", _CURE),
+    ("salt_fraction", re.compile(r"\bsalt\b|\bsalz\b")),
+    ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
+    ("pump_fraction", re.compile(r"\bpump(?:ed)?\b|\binject(?:ed|ion)?\b")),
+)
+_NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
+_WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
+    ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
+    ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go|doing) (?:it )?dry\b"
+                      r"|\bdry (?:instead|then|please|pls)\b|\btrocken ?pökeln\b"),
+    ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b|\bbrine (?:it|instead|cure)\b"
+                        r"|\bwet (?:instead|then|please|pls)\b"),
+    ("skin_on", True, r"\b(?:skin|rind)[ -]on\b|\bmit schwarte\b"),
+    ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\bskinless\b|\bohne schwarte\b"),
+    ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),
+    ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
+    ("frozen", False, r"\b(?:thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
+    ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
+    ("wrap", "paper", r"\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b|\bpaper (?:instead|wrap)\b"),
+    ("wrap", "foil", r"\b(?:wrap (?:it )?in|use|swap to|with|foil instead|do) (?:the |tin |tinfoil )?foil\b|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
+    ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|not wrapping|leave it naked)\b"),
+    ("chill", "ice", r"\bice[ -]?(?:bath|water)\b|\bchill (?:it )?(?:in|on|with) ice\b|\beisbad\b"),
+    ("chill", "fan", r"\b(?:with|use|under) (?:a |the )?fan\b|\brack and fan\b"),
+    ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),
+    ("chill", "foil", r"\b(?:cool|chill)(?: it)? (?:in (?:the )?(?:foil|wrap)|wrapped)\b"),
+    ("purpose", "pulled", r"\b(?:pulled|shredded|for pulling)\b"),
+    ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold cuts?|eat (?:it )?cold|serve (?:it )?cold|for sandwiches)\b"),
+    ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin slices|deli thin|shaved)\b"),
+    ("purpose", "hot", r"\b(?:sliced? (?:it )?(?:hot|warm)|(?:hot|warm) (?:slices|sliced)|eat (?:it )?(?:hot|warm)|serve (?:it )?(?:hot|warm)|straight off)\b"),
+    ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody|no one) (?:is )?(?:at risk|pregnant)\b"
+                              r"|\b(?:only|all) healthy adults\b"),
+    ("at_risk_eaters", True, r"\b(?:pregnant|toddlers?|babies|baby|elderly|chemo|immun\w{0,14}|over 65|grandma|grandpa|small kids|little kids|"
+                             r"(?:kids|children) (?:are )?(?:eating|coming|will eat))\b"),
+    ("cooker", "ceramic", r"\b(?:ceramic|kamado)\b|\bkeramik\w{0,6}\b"),
+    ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\bpropane\b|\bgasgrill\b"),
+    ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\bin the oven\b"),
+    ("cooker", "kettle", r"\bkettle\b|\bkugelgrill\b"),
+    ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"),
+    ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
+)  # fmt: skip
+_PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
+_FRIDGE: Final = re.compile(r"\bfridge\b|\brefrigerator\b|\bkühlschrank\b")
+_PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it|smoke at|cook at|grill|run it|run)\b")
+_TARGET: Final = re.compile(r"\b(?:target|pull (?:it )?at|take it to|cook (?:it )?to|finish at|until it hits)\b")
+_CURE_DAYS: Final = re.compile(
+    r"\b(?P<days>\d{1,2}(?:\.\d)?) (?:days?|tage) (?:in (?:the )?(?:cure|brine|bag)|cure|curing)\b|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
+)
+_NO_DEADLINE: Final = re.compile(
+    r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"
+)
+_UNKNOWN_COOKER: Final = re.compile(r"\b(?:pellets?(?: (?:grill|smoker|cooker))?|campfire|pit oven|tandoor)\b")
+
+
+@dataclass(frozen=True)
+class Stated:
+    """Setup fields that were stated, and by slot what was typed and could not be taken."""
+
+    fields: dict[str, Any] = field(default_factory=dict)
+    unclear: dict[str, str] = field(default_factory=dict)
+
+
+def stated(text: str) -> Stated:
+    """Every field but meat, mass and deadline that a plain text states."""
+    out = Stated()
+    found = measures.find(text)
+    for name, value, words in _PATTERNS:
+        if name not in out.fields and words.search(text):
+            out.fields[name] = value
+    for reader in _READERS:
+        reader(text, found, out)
+    if cooker := _UNKNOWN_COOKER.search(text):
+        out.unclear["cooker"] = cooker[0]
+    if _NO_DEADLINE.search(text):
+        out.fields["deadline"] = None
+    return out
+
+
+def strength_is_open(text: str) -> bool:
+    """True where a curing salt is named and no percentage goes with it."""
+    return bool(_NO_STRENGTH.search(text)) and not any(
+        m.kind == "fraction" and _role(text, m) == "cure_nitrite_fraction" for m in measures.find(text)
+    )
+
+
+def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    for measure in found:
+        if measure.kind == "ppm":
+            out.fields["nitrite_target"] = measure.value
+        if measure.kind != "fraction":
+            continue
+        role = _role(text, measure)
+        if role and measure.low is None and 0 < measure.value < 1:
+            out.fields[role] = measure.value
+        else:
+            out.unclear["percent"] = text[measure.start : measure.end]
+    if strength_is_open(text):
+        out.unclear["strength"] = _NO_STRENGTH.search(text)[0]  # type: ignore[index]
+
+
+def _role(text: str, measure: Measure) -> str:
+    """The field of a percentage by the nearest word on either side, the following one first."""
+    after, before = text[measure.end : measure.end + _NEAR], text[max(0, measure.start - _NEAR) : measure.start]
+    after = re.split(r"[,;.]|\d", after)[0]
+    before = re.split(r"[,;.]|\d", before)[-1]
+    for side in (after, before):
+        for name, words in _SHARES:
+            if words.search(side):
+                return name
+    return ""
+
+
+def _lengths(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    for measure in found:
+        if measure.kind != "length":
+            continue
+        if measure.low is None and measure.value > 0 and "thickness" not in out.fields:
+            out.fields["thickness"] = measure.value
+        else:  # two thicknesses, a range, or nothing that can be thick
+            out.unclear["thickness"] = text[measure.start : measure.end]
+            out.fields.pop("thickness", None)
+            return
+
+
+def _temperatures(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    for measure in found:
+        if measure.kind != "temperature":
+            continue
+        before = text[max(0, measure.start - _NEAR) : measure.start]
+        after = text[measure.end : measure.end + 12]
+        for name, words in (("target_c", _TARGET), ("fridge_c", _FRIDGE), ("pit_c", _PIT)):
+            if words.search(before) or (name == "pit_c" and words.search(after)):
+                out.fields[name] = measure.value
+                break
+
+
+def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    if hit := _CURE_DAYS.search(text):
+        out.fields["cure_days"] = float(hit["days"] or hit["for"])
+
+
+_READERS: Final[tuple[Callable[[str, tuple[Measure, ...], Stated], None], ...]] = (
+    _shares, _lengths, _temperatures, _cure_days,
+)  # fmt: skip

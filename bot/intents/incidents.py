@@ -1,0 +1,99 @@
+"""What went wrong (fire out, power cut, left out, a leak, a dose twice), and what the slice showed in the end."""
+
+import re
+from typing import Any, Final
+
+from bot import measures
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.intents import Debrief, Happened, Intent
+
+_WHAT: Final = tuple(
+    (what, re.compile(words))
+    for what, words in (
+        ("fire_out", r"\b(?:fire|smoker|grill|pit|coals?|charcoal|flame|burner|gas|feuer)(?:s| is| has| have| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died|dead|cold|aus)\b"
+                     r"|\b(?:fire|grill|smoker) died\b|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b|\bfire out\b|\bfeuer ist aus\b"),
+        ("power_cut", r"\bpower (?:cut|outage|failure|failed|went|is out|was out|out|off)\b|\bno power\b|\b(?:fridge|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b|\b(?:fridge|freezer) door (?:was )?(?:left )?open\b|\bstromausfall\b"),
+        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
+        ("leaked", r"\b(?:bag|tub|bucket|it)(?:s| has| is)? (?:been )?(?:leak\w{0,3}|burst|split|ripped|torn)\b|\bleaked\b|\bbag leak\b|\bhole in the bag\b"),
+        ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b|\bboth (?:added|put in) the cure\b"),
+        ("forgot_cure", r"\bforgot (?:to (?:add|put)(?: in)? )?(?:the |any )?(?:cure|curing salt|pink salt|pink)\b|\bno cure in (?:it|the)\b|\bdidnt (?:add|put)(?: in)? (?:the |any )?(?:cure|pink)\b"),
+        ("wrong_salt", r"\b(?:used|added|put in) (?:the )?(?:himalayan|cure ?#? ?2|table salt|wrong (?:salt|cure)|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
+    )
+)  # fmt: skip
+_DENIED: Final = re.compile(r"\b(?:not|isnt|hasnt|didnt|dont|never|no longer|if|what if|when|should|before)\b")
+_ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
+_HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
+_OVERNIGHT: Final = re.compile(r"\b(?:overnight|all night|über nacht)\b")
+_PINK: Final = re.compile(
+    r"\b(?:pink|rosa)\b.{0,24}\b(?:all (?:the way )?through|throughout|through|all over|to the middle|edge to edge|everywhere|durch)\b|^(?:all|fully|completely|totally|nice) (?:and )?pink\b|\bno grey\b|\bno gray\b|\bnot grey\b|\bdurchgehend rosa\b"
+)
+_GREY: Final = re.compile(r"\b(?:grey|gray|grau\w{0,2}|brown)\b")
+_OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
+_SALT: Final = tuple(
+    (level, re.compile(words))
+    for level, words in (
+        (0, r"\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
+        (-1, r"\b(?:bland|not salty enough|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
+        (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b|\bover ?salted\b|\bsalty\b"),
+    )
+)  # fmt: skip
+_AFTER: Final = re.compile(
+    r"\b(?:after|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded|weighs? (?:out|in)|end weight|now weighs|ended up|danach|weighed)\b"
+)
+
+
+def read_happened(text: str, context: Context) -> Happened | None:
+    """An incident, where a plain text tells of one."""
+    if _DENIED.search(text) and not text.startswith(("i didnt", "we didnt", "didnt")):
+        return None
+    what = next((what for what, words in _WHAT if words.search(text)), None)
+    if what is None:
+        return None
+    facts: dict[str, Any] = {}
+    lasted = when.span(text) if "ago" not in text.split() else None
+    if lasted:
+        facts["hours"] = round(lasted.total_seconds() / 3600, 4)
+    temperatures = measures.of_kind(text, "temperature")
+    if len(temperatures) == 1:
+        facts["core_c" if what == "fire_out" else "room_c" if what == "left_out" else "celsius"] = temperatures[0].value
+    if _OVERNIGHT.search(text):
+        facts["overnight"] = True
+    said = when.past(text, context) if not lasted else None
+    return Happened(what, facts, said.at if said else None)
+
+
+def read_debrief(text: str, context: Context) -> Intent | None:
+    """The weight after, the grey in the middle, the salt, where a plain text tells of them."""
+    lengths = [m for m in measures.of_kind(text, "length") if m.low is None]
+    grey, of = _grey(text, lengths)
+    salt = next((level for level, words in _SALT if words.search(text)), None)
+    if salt is not None and context.phase in ("waiting", "curing", "drying") and grey is None:
+        salt = None  # a fry test, not the finished slice
+    mass = _mass_after(text)
+    if grey is None and salt is None and mass is None:
+        return None
+    return Debrief(mass, grey, of, salt)
+
+
+def _grey(text: str, lengths: list[measures.Measure]) -> tuple[float | None, float | None]:
+    if _PINK.search(text) and not (_GREY.search(text) and lengths):
+        return 0.0, None
+    if not _GREY.search(text) or not lengths:
+        return None, None
+    of = lengths[1].value if len(lengths) > 1 else _whole(text, lengths[0])
+    if of is not None and of < lengths[0].value:
+        return None, None
+    return lengths[0].value, of
+
+
+def _whole(text: str, grey: measures.Measure) -> float | None:
+    """The «48» of «12 mm in the middle of 48»: in the unit of the first."""
+    found = re.search(r"\b(?:of|out of|von) (?:the )?(\d{1,3}(?:\.\d)?)(?![\w.])", text[grey.end :])
+    return measures.to_house(float(found[1]), grey.unit) if found else None
+
+
+def _mass_after(text: str) -> float | None:
+    masses = measures.of_kind(text, "mass")
+    usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
+    return masses[0].value if usable and _AFTER.search(text) and "trimm" not in text else None

@@ -1,0 +1,227 @@
+"""Which thermometer and which unit a bare number can mean, by the phase of the batch, the person's units and the last readings.
+
+One that fits is taken; several, or none in the person's own unit, are asked about. The rules are common
+practice, no source: 33 to 46 alone in the cure is a fridge in °F, 1 to 8 one in °C; 95 to 212 alone in the cook is meat in °F when
+it rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is passed on as typed for the core to doubt.
+"""
+
+from dataclasses import dataclass
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Temperature
+from bot.measures import to_house
+from core.batch.events import Probe
+
+COLD_PHASES: Final = ("waiting", "curing", "drying", "stored")
+FALLING_PHASES: Final = ("resting", "chilling")
+# where a thermometer can stand at all: (probe, unit) -> low, high
+_WIDE: Final = {
+    (Probe.CORE, "f"): (30.0, 212.0), (Probe.CORE, "c"): (0.0, 100.0),
+    (Probe.PIT, "f"): (150.0, 450.0), (Probe.PIT, "c"): (80.0, 180.0),
+    (Probe.FRIDGE, "f"): (28.0, 60.0), (Probe.FRIDGE, "c"): (-2.0, 15.0),
+    (Probe.BRINE, "f"): (30.0, 90.0), (Probe.BRINE, "c"): (-2.0, 30.0),
+}  # fmt: skip
+_COLD_F: Final = (33.0, 46.0)
+_COLD_C: Final = (1.0, 8.0)
+_PIT_ALONE_F: Final = (225.0, 300.0)
+_PIT_ALONE_C: Final = (100.0, 150.0)
+_SLIP: Final = 450.0  # above what any thermometer of a slow cook shows
+_DIP_K: Final = 2.5  # a stall may dip by 1 to 3 °F
+_CARRY_K: Final = 8.0  # a core goes on rising for a while after it is off
+_RISE_K: Final = 60.0
+_PIT_DRIFT_K: Final = 30.0
+
+
+@dataclass(frozen=True)
+class Number:
+    """A number as typed, with what was said of it."""
+
+    value: float
+    unit: str | None = None
+    probe: Probe | None = None
+
+
+def meanings(number: Number, context: Context) -> tuple[Temperature, ...]:
+    """What a number means: one temperature where that is clear, else every one that it may be (or none)."""
+    if number.probe:
+        units = (number.unit,) if number.unit else _units(number.probe, number.value, context)
+        return tuple(Temperature(number.value, unit, number.probe) for unit in units)
+    if number.unit:
+        return tuple(Temperature(number.value, number.unit, probe) for probe in _probes(number, context))
+    return _bare(number.value, context)
+
+
+def pair(one: Number, two: Number, context: Context) -> tuple[tuple[Temperature, Temperature], ...]:
+    """Meat and pit in one breath, «158/245»: the orders and units in which both can be; several are asked about."""
+    units = (one.unit or two.unit,) if one.unit or two.unit else ("f", "c")
+    fits = [
+        (Temperature(core, unit, Probe.CORE), Temperature(pit, unit, Probe.PIT))
+        for unit in units
+        for core, pit in ((one.value, two.value), (two.value, one.value))
+        if pit > core and _fits(Probe.CORE, unit, core) and _fits(Probe.PIT, unit, pit)
+    ]
+    if len(fits) > 1:
+        own = [f for f in fits if f[0].unit == context.units.temperature and _follows(f[0], context)]
+        fits = own if len(own) == 1 else fits
+    if fits or max(one.value, two.value) <= _SLIP:
+        return tuple(fits)
+    unit = one.unit or two.unit or "f"
+    return ((Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.PIT)),)
+
+
+def everything(value: float, context: Context, unit: str | None = None) -> tuple[Temperature, ...]:
+    """Every temperature that a number can be at all, the person's own unit first: what is offered when asking."""
+    units = (unit,) if unit else (context.units.temperature, "c" if context.units.temperature == "f" else "f")
+    raw = context.phase in ("waiting", "curing")
+    probes = (Probe.FRIDGE, Probe.BRINE) if raw else (Probe.CORE, Probe.PIT, Probe.FRIDGE)
+    return tuple(Temperature(value, u, p) for p in probes for u in units if _fits(p, u, value))
+
+
+def _fits(probe: Probe, unit: str, value: float) -> bool:
+    low, high = _WIDE[probe, unit]
+    return low <= value <= high
+
+
+def _bare(value: float, context: Context) -> tuple[Temperature, ...]:
+    if context.phase in COLD_PHASES:
+        return _bare_cold(value, context)
+    if context.phase == "cooking":
+        return _bare_cooking(value, context)
+    if context.phase in FALLING_PHASES:
+        return _bare_falling(value, context)
+    return everything(value, context) if value <= _SLIP else (Temperature(value, None, None),)
+
+
+def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
+    probe = _cold_probe(context)
+    if value > _SLIP:
+        return (Temperature(value, context.units.temperature, probe or Probe.FRIDGE),)
+    if context.phase == "drying" and _PIT_ALONE_F[0] <= value <= _PIT_ALONE_F[1]:
+        return (Temperature(value, "f", Probe.PIT),)
+    unit = "f" if _COLD_F[0] <= value <= _COLD_F[1] else "c" if _COLD_C[0] <= value <= _COLD_C[1] else None
+    if unit and probe:
+        return (Temperature(value, unit, probe),)
+    if unit:
+        return (Temperature(value, unit, Probe.FRIDGE), Temperature(value, unit, Probe.BRINE))
+    return everything(value, context)
+
+
+def _cold_probe(context: Context) -> Probe | None:
+    """The thermometer that is read in a cold phase; before the meat is in, brine or fridge by what was called for."""
+    due = (context.due_step or "").partition("/")[0]
+    if due in ("brine", "brine_check"):
+        return Probe.BRINE
+    return None if context.phase == "waiting" and due != "fridge_check" else Probe.FRIDGE
+
+
+def _bare_cooking(value: float, context: Context) -> tuple[Temperature, ...]:
+    if value > _SLIP:
+        return (Temperature(value, "f", Probe.CORE),)
+    if _PIT_ALONE_F[0] <= value <= _PIT_ALONE_F[1]:
+        return (Temperature(value, "f", Probe.PIT),)
+    if value < 10 or (95 <= value <= 100 and context.last_core_c is None):
+        return everything(value, context)
+    out = [t for t in (Temperature(value, u, Probe.CORE) for u in _core_units(value, context)) if _follows(t, context)]
+    pit = Temperature(value, "c", Probe.PIT)
+    metric = context.units.temperature == "c" and _PIT_ALONE_C[0] < value <= _PIT_ALONE_C[1]
+    if metric and _pit_follows(pit, context):
+        out.append(pit)
+    return tuple(out) if len(out) == 1 and _in_own_unit(out[0], context) else everything(value, context)
+
+
+def _in_own_unit(one: Temperature, context: Context) -> bool:
+    """Whether a number stands in the person's own unit, or cannot stand in it: otherwise it may be a slip, and is asked about."""
+    return one.probe is Probe.PIT or one.unit == context.units.temperature or one.value > 100
+
+
+def _bare_falling(value: float, context: Context) -> tuple[Temperature, ...]:
+    if value > _SLIP:
+        return (Temperature(value, "f", Probe.CORE),)
+    out = [Temperature(value, u, Probe.CORE) for u in _core_units(value, context)]
+    follow = [t for t in out if _follows(t, context)]
+    if len(follow) != 1 or not _in_own_unit(follow[0], context) or _may_be_the_fridge(follow[0], context):
+        return everything(value, context)
+    return tuple(follow)
+
+
+def _may_be_the_fridge(core: Temperature, context: Context) -> bool:
+    """A cold number in the chill is the core's only when that was called for, or when the core was cool before."""
+    assert core.unit
+    low, high = _COLD_F if core.unit == "f" else _COLD_C
+    cool = context.last_core_c is not None and context.last_core_c < 27.0  # 80 °F, the first mark of the chill
+    called = (context.due_step or "").startswith("chill_check")
+    return low <= core.value <= high and not (cool or called)
+
+
+def _follows(core: Temperature, context: Context) -> bool:
+    """Whether a core can come after the last one: rising in the cook (a stall may dip), falling once it is off."""
+    last = context.last_core_c
+    if last is None:
+        return True
+    assert core.unit
+    step = to_house(core.value, core.unit) - last
+    return step <= _CARRY_K if context.phase in FALLING_PHASES else -_DIP_K <= step <= _RISE_K
+
+
+def _pit_follows(pit: Temperature, context: Context) -> bool:
+    assert pit.unit
+    return context.last_pit_c is None or abs(to_house(pit.value, pit.unit) - context.last_pit_c) <= _PIT_DRIFT_K
+
+
+def _core_units(value: float, context: Context) -> tuple[str, ...]:
+    """Units for a core: above 100 only °F; below, the person's own where it can follow, else both are asked about."""
+    if value > 100:
+        return ("f",)
+    own, other = (context.units.temperature, "c" if context.units.temperature == "f" else "f")
+    possible = _fits(Probe.CORE, own, value) and _follows(Temperature(value, own), context)
+    if possible:
+        return (own,)
+    return (own, other) if _fits(Probe.CORE, other, value) else (own,)
+
+
+def _units(probe: Probe, value: float, context: Context) -> tuple[str, ...]:
+    """The units in which a named thermometer can show this number; the first is the likelier."""
+    own = context.units.temperature
+    if value > _SLIP or probe is Probe.ROOM:
+        return (own,)
+    if probe is Probe.CORE:
+        return _core_units(value, context)
+    return _pit_units(value, own) if probe is Probe.PIT else _cold_units(probe, value, own)
+
+
+def _cold_units(probe: Probe, value: float, own: str) -> tuple[str, ...]:
+    if value <= _COLD_C[1]:
+        return ("c",)
+    if value <= 30:  # 9 to 30: a warm fridge in °C, or one that freezes in °F
+        return ("c",) if own == "c" else ("f", "c")
+    hot_brine = probe is Probe.BRINE and own == "c" and value <= 100
+    return ("c", "f") if hot_brine else ("f",)
+
+
+def _pit_units(value: float, own: str) -> tuple[str, ...]:
+    if value > 180:
+        return ("f",) if own == "f" or value >= _PIT_ALONE_F[0] else ("f", "c")
+    if value < 90:
+        return (own,)
+    return ("c",) if own == "c" and value <= 170 else ("c", "f")  # 120: a good pit in °C, a dying one in °F
+
+
+def _probes(number: Number, context: Context) -> tuple[Probe, ...]:
+    """Thermometers for a number whose unit was said."""
+    unit, value = number.unit or "c", number.value
+    if value > _SLIP or context.phase == "cooking":
+        return (Probe.PIT,) if _only_pit(value, unit) else (Probe.CORE,)
+    if context.phase in FALLING_PHASES:
+        core = Temperature(value, unit, Probe.CORE)
+        return (Probe.CORE, Probe.FRIDGE) if _may_be_the_fridge(core, context) else (Probe.CORE,)
+    if context.phase == "drying" and _only_pit(value, unit):
+        return (Probe.PIT,)
+    if context.phase in COLD_PHASES and _fits(Probe.FRIDGE, unit, value):
+        probe = _cold_probe(context)
+        return (probe,) if probe else (Probe.FRIDGE, Probe.BRINE)
+    return tuple(t.probe for t in everything(value, context, unit) if t.probe)
+
+
+def _only_pit(value: float, unit: str) -> bool:
+    return not _fits(Probe.CORE, unit, value) and value <= _SLIP and _fits(Probe.PIT, unit, value)

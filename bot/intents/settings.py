@@ -1,0 +1,178 @@
+"""What holds for a person: units, zone, quiet hours, flip hours, cooker, jurisdiction, language; and a talk that is paused."""
+
+import re
+from dataclasses import replace
+from datetime import time
+from typing import Any, Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.fields import stated
+from bot.intents.intents import Cancel, HandOver, Intent, Pause, Resume, Settings
+from bot.intents.zones import jurisdiction_of, zone_of
+from core.person import Units
+
+_UNIT_WORDS: Final = (
+    ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|metric)\b"),
+    ("mass", "lb", r"\b(?:lbs?|pounds?|imperial|us units|american units)\b"),
+    ("length", "mm", r"\b(?:mm|millimet(?:er|re)s?|cm|metric)\b"),
+    ("length", "in", r"\b(?:inch(?:es)?|imperial|us units|american units)\b"),
+    ("temperature", "c", r"\b(?:c|celsius|centigrade|metric)\b|°c"),
+    ("temperature", "f", r"\b(?:f|fahrenheit|imperial|us units|american units)\b|°f"),
+)
+_UNITS: Final = tuple((name, unit, re.compile(words)) for name, unit, words in _UNIT_WORDS)
+_WANT_UNITS: Final = re.compile(
+    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|set (?:units? )?to|show|give me|talk|units?|in|einheiten|bitte)\b|^(?:metric|imperial|celsius|fahrenheit|kilos|pounds)(?: (?:please|pls|only))*$"
+)
+_UNIT_SMALL: Final = frozenset(
+    "only use using want prefer to in and & pls please units unit switch change set show speak the me i we give temps temp weights weight temperature "
+    "temperatures it all everything with for of ok hey from now on always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters "
+    "millimetres cm inch inches c celsius centigrade f fahrenheit degrees talk bitte einheiten nur und my a".split()
+)
+_ZONE: Final = tuple(
+    re.compile(words)
+    for words in (
+        r"\b(?:time ?zone|tz|zone|zeitzone)(?: (?:is|to|=|:|ist|now|should be))* (?P<place>[^\W\d_][\w/ .+-]{1,39})$",
+        r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|moved to|travelling to|flying to|now) (?:now )?(?:in |on |at )(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|until \w+))*$",
+        r"^(?:use |set |its )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
+        r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
+    )
+)
+_WRONG_ZONE: Final = re.compile(
+    r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:wrong|off)|change (?:my )?time ?zone|set (?:my )?time ?zone)\b"
+)
+_QUIET: Final = re.compile(
+    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)|dont (?:ping|text|message|wake|remind|bug) me)\b"
+)
+_FLIPS: Final = re.compile(
+    r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
+)
+_PAUSE: Final = re.compile(
+    r"^(?:please |pls |ok )?(?:pause|mute|silence|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|\bpausier\w{0,3}\b"
+)
+_RESUME: Final = re.compile(
+    r"^(?:(?:ok(?:ay)?|hi|hey|right) )*(?:(?:im|i am|were|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
+)
+_CANCEL: Final = re.compile(
+    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
+)
+_SURE: Final = re.compile(r"\b(?:yes|sure|really|for real|definitely)\b")
+_HAND_OVER: Final = tuple(
+    re.compile(words)
+    for words in (
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}(?: [^\W\d_]{2,20})?) (?:takes?|is taking|will take|takes|has|gets|looks after|is looking after) (?:over|the fire|the pit|it|care)\b",
+        r"\bhand(?:ing)? (?:it )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
+        r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
+    )
+)
+_NOBODY: Final = frozenset("it that this meat brisket fire what how when".split())
+_LANGUAGES: Final = (
+    ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$")),
+    ("en", re.compile(r"\b(?:in english|english please|speak english|auf englisch)\b|^english$")),
+)
+
+
+def read_settings(text: str, context: Context) -> Intent | None:
+    """A setting of the person, where a plain text is one."""
+    readers = (_language, _units, _quiet, _flip_hours, _zone, _cooker)
+    return next((found for reader in readers if (found := reader(text, context))), None)
+
+
+def read_pause(text: str, context: Context) -> Intent | None:
+    """A talk paused or taken up again, handed over, or a batch given up."""
+    if _RESUME.search(text):
+        return Resume()
+    if _CANCEL.search(text):
+        return Cancel()
+    if _PAUSE.search(text):
+        said = when.future(re.sub(r"\bback (?:at|by)\b", "until", text), context)
+        return Pause(said.at if said else None)
+    return _hand_over(text, context)
+
+
+def _hand_over(text: str, context: Context) -> HandOver | None:
+    for pattern in _HAND_OVER:
+        found = pattern.search(text)
+        if found and (found["who"] or "") not in _NOBODY:
+            said = when.future(text, context)
+            return HandOver(found["who"] or "", said.at if said else None)
+    return None
+
+
+def _language(text: str, context: Context) -> Settings | None:
+    return next((Settings({"language": code}) for code, words in _LANGUAGES if words.search(text)), None)
+
+
+def _units(text: str, context: Context) -> Settings | None:
+    words = re.findall(r"[^\W\d_]+|&", text)
+    if not _WANT_UNITS.search(text) or not set(words) <= _UNIT_SMALL or re.search(r"\d", text):
+        return None
+    wanted = {name: unit for name, unit, pattern in _UNITS if pattern.search(text)}
+    if not wanted:
+        return None
+    return Settings({"units": replace(context.units, **wanted)})
+
+
+def _quiet(text: str, context: Context) -> Settings | None:
+    if not _QUIET.search(text):
+        return None
+    hours = when.clocks(text)
+    if len(hours) == 2:
+        return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
+    if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):
+        return Settings({"quiet_to": hours[0]})
+    if len(hours) == 1 and re.search(r"\b(?:after|nach|from)\b", text):
+        return Settings({"quiet_from": _evening(hours[0], text)})
+    return Settings({}, unclear="quiet") if re.search(r"\bquiet hours?\b", text) else None
+
+
+def _evening(hour: time, text: str) -> time:
+    """«quiet from 10 to 7» begins in the evening: an hour of 8 to 11 without am or pm is pm."""
+    spoken = re.search(rf"\b0?{hour.hour}(?:[:.]\d\d)? ?(am|pm)\b", text)
+    return hour.replace(hour=hour.hour + 12) if 8 <= hour.hour <= 11 and not spoken else hour
+
+
+def _flip_hours(text: str, context: Context) -> Settings | None:
+    if not _FLIPS.search(text) or re.search(r"\b(?:at|um|hours|times|once|twice)\b", text) is None:
+        return None
+    hours = when.clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
+    if not hours or len(hours) > 4 or re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1:
+        return None
+    return Settings({"flip_hours": tuple(sorted(dict.fromkeys(hours)))})
+
+
+def _zone(text: str, context: Context) -> Settings | None:
+    if _WRONG_ZONE.search(text) and not any(p.search(text) for p in _ZONE[:1]):
+        return Settings({}, unclear="zone")
+    for pattern in _ZONE:
+        if found := pattern.search(text):
+            return _placed(found["place"], explicit="zone" in text or "time" in text)
+    law = re.search(r"\b(?P<place>[a-z]{2,14}) (?:rules|law|limits)\b", text)
+    code = jurisdiction_of(law["place"]) if law else None
+    return Settings({"jurisdiction": code}) if code else None
+
+
+def _placed(place: str, *, explicit: bool) -> Settings | None:
+    changes: dict[str, Any] = {}
+    if zone := zone_of(place):
+        changes["zone"] = zone
+    if law := jurisdiction_of(place):
+        changes["jurisdiction"] = law
+    if not changes:
+        return Settings({}, unclear="zone") if explicit else None
+    return Settings(changes)
+
+
+def _cooker(text: str, context: Context) -> Settings | None:
+    told = stated(text)
+    if set(told.fields) == {"cooker"} and len(text.split()) <= 7:
+        return Settings({"cooker": told.fields["cooker"]})
+    if told.unclear.keys() == {"cooker"} and not told.fields and len(text.split()) <= 7:
+        return Settings({}, unclear="cooker")
+    return None
+
+
+def own_units(mass: str, length: str, temperature: str) -> Units:
+    """Units by name."""
+    return Units(mass, length, temperature)

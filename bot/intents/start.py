@@ -1,0 +1,177 @@
+"""A new batch in one line: «3.2 kg brisket flat for saturday 13:00», in any order and any units.
+
+A mass without a unit, a range, a mass that no piece can have, a meat that nobody knows: named as unclear, never guessed.
+"""
+
+import re
+from dataclasses import dataclass, field, replace
+from typing import Any, Final
+
+from bot import measures
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.fields import stated
+from bot.intents.intents import Start
+from bot.intents.meats import meat, without
+from bot.measures import Measure
+
+HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
+_VERB: Final = re.compile(
+    r"\b(?:start(?:ing)?|plan (?:me )?(?:a|an|my|for|\d)|new batch|begin|doing|making|make (?:a|an|me|some|my)|cure (?:a|my|some|this|\d)|"
+    r"curing (?:a|my|some)|smok(?:e|ing) (?:a|an|my|some)|(?:want|wanna|going|gonna|like) (?:to )?(?:do|make|cure|smoke)|"
+    r"(?:i|we) (?:have|got|bought)|ive got|got (?:a|me|some)|lets (?:do|make|cure)|bought|neue? (?:charge|batch)|beginne?|starte?)\b"
+)
+_NOT_A_START: Final = re.compile(
+    r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?|forgot|typo|"
+    r"meant|after|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
+)
+_AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only)\b")
+_NOT_MEAT: Final = re.compile(
+    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper|rub|brine|ice|charcoal|lump|wood|slices?|portion)\b"
+)
+_LISTED: Final = re.compile(r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?(?:and|&|\+|,|/) ?$")
+_TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
+_JOINED: Final = re.compile(
+    r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of|is)? ?$"
+)
+_EACH: Final = re.compile(r"(?<![\w.])([2-9])\b.{0,30}\beach\b|\beach\b.{0,30}?(?<![\w.])([2-9])\b")
+_BARE: Final = re.compile(
+    r"(?<![\w.:/%-])-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)\d{1,2}(?:\.\d{1,3})?(?![\w:/%.])(?! ?(?:people|guests|persons?)\b)"
+)
+_OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
+_WORD: Final = re.compile(r"[^\W\d_]{3,20}")
+_SMALL_WORDS: Final = frozenset(
+    "the and for with about around some want wanna going gonna like make making start starting doing plan new batch begin cure curing "
+    "cured smoke smoked smoking please pls hey hello got have bought piece pieces weight weighs weigh green raw trimmed thick "
+    "thickness kilo kilos pound pounds gram grams lbs meat cut bone boneless whole same bag tub skin hot cold dry wet brine salt "
+    "sugar pink paper foil fridge saturday sunday dinner lunch this that need ready eat serve serving people can you how its slab big "
+    "small large nice our your fresh frozen rub inject just from today tomorrow each both two next week für und mit ein eine".split()
+)
+
+
+@dataclass
+class _Draft:
+    said: dict[str, Any] = field(default_factory=dict)
+    typed: dict[str, str] = field(default_factory=dict)
+    assumed: list[str] = field(default_factory=list)
+
+
+def read_start(text: str, context: Context) -> Start | None:
+    """A start, where a plain text is one: a meat with a mass, or a word that begins something."""
+    named, weighs = meat(text), measures.of_kind(text, "mass")
+    verb = _VERB.search(text)
+    if _NOT_A_START.search(text) or not (named or weighs or (verb and context.phase == "none")):
+        return None
+    if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
+        return None
+    draft = _Draft()
+    _take_mass(text, draft, may_be_bare=bool(named and (verb or context.phase == "none")))
+    if not _is_start(text, context, draft, bool(verb)):
+        return None
+    _take_meat(text, draft)
+    _take_fields(text, draft)
+    take_deadline(text, context, draft)
+    if not draft.said and not draft.typed:
+        return None
+    unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())
+    return Start(draft.said, unclear, tuple(draft.assumed))
+
+
+def take_deadline(text: str, context: Context, draft: _Draft) -> None:
+    """The meal, where one was said; what stays open about it is named."""
+    if "deadline" in draft.said:
+        return
+    if open_hour := when.open_hour(text, context):
+        draft.typed["deadline"] = open_hour
+        return
+    said = when.meal(text, _afresh(context))
+    if said is None:
+        return
+    if said.others:
+        draft.typed["deadline"] = said.words
+        return
+    draft.said["deadline"] = said.at
+    draft.assumed += assumptions(said)
+
+
+def assumptions(said: when.When) -> list[str]:
+    """What was completed or moved in a time that was said."""
+    flags = {"deadline_hour": not said.hour_said, "deadline_shifted": not said.exists, "deadline_twice": said.twice}
+    return [name for name, true in flags.items() if true]
+
+
+def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
+    named = bool(meat(text))
+    weighed = "mass" in draft.said or bool({"mass", "unit"} & draft.typed.keys())
+    if named:
+        return weighed or verb or (context.phase == "none" and when.meal(text, _afresh(context)) is not None)
+    if not weighed or (context.phase != "none" and not verb):
+        return False
+    return len(_unknown_words(text)) <= 4
+
+
+def _afresh(context: Context) -> Context:
+    return replace(context, deadline=None)
+
+
+def _take_meat(text: str, draft: _Draft) -> None:
+    named = meat(text)
+    if named.product:
+        draft.said["product"] = named.product
+    if named.cut == "brisket":
+        draft.said["cut"] = "brisket_flat"
+        draft.assumed.append("cut")
+    elif named.cut == "packer":
+        draft.typed["cut"] = "packer"
+    elif named.cut:
+        draft.said["cut"] = named.cut
+    if not named and (unknown := _unknown_words(text)):
+        draft.typed["meat"] = unknown[0]
+
+
+def _unknown_words(text: str) -> list[str]:
+    """Words that may be meant as a meat: what stands after «of» first."""
+    rest = when.without_times(without(text))
+    after_of = [found[1] for found in _OF.finditer(rest)]
+    return after_of + [word for word in _WORD.findall(rest) if word not in _SMALL_WORDS and word not in after_of]
+
+
+def _take_fields(text: str, draft: _Draft) -> None:
+    found = stated(text)
+    draft.said.update(found.fields)
+    draft.typed.update(found.unclear)
+    if "method" not in draft.said and re.search(r"\bdry\b(?! (?:rub|weather))", text):
+        draft.said["method"] = "dry"
+    if "method" not in draft.said and re.search(r"\b(?:wet|brined?)\b", text):
+        draft.said["method"] = "brine"
+
+
+def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
+    weights = [m for m in measures.of_kind(text, "mass") if not _NOT_MEAT.match(text, m.end)]
+    if not weights and may_be_bare and (bare := _BARE.search(when.without_times(text))):
+        draft.typed["unit"] = bare[0]  # a number that can only be a weight: pounds or kilos must be asked
+    if not weights:
+        return
+    typed = text[weights[0].start : weights[-1].end]
+    if any(m.low is not None or not 0 < m.value <= HEAVIEST_KG for m in weights):
+        draft.typed["mass"] = typed
+        return
+    if len(weights) > 1 and not all(
+        _JOINED.match(text[a.end : b.start]) for a, b in zip(weights, weights[1:], strict=False)
+    ):
+        draft.typed["mass"] = typed  # «3.2 kg, was 3.6 before trimming»: which of them is the cook's to say
+        return
+    pieces = [piece for m in weights for piece in _pieces(text, m)]
+    draft.said["mass"] = round(sum(pieces), 9)
+    if len(pieces) > 1:
+        draft.said["pieces"] = pieces
+
+
+def _pieces(text: str, measure: Measure) -> list[float]:
+    """The masses that one measure stands for: «6.8 and 5.9 lb» two, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
+    before = text[: measure.start]
+    if listed := _LISTED.search(before):
+        return [measures.to_house(float(listed[1]), measure.unit), measure.value]
+    if times := _TIMES.search(before) or _EACH.search(text):
+        return [measure.value] * int(next(group for group in times.groups() if group))
+    return [measure.value]

@@ -1,0 +1,269 @@
+"""When: «at 8», «since 7pm», «this morning», «sat 1pm», «in 20 min», as an instant that is echoed to the person.
+
+An hour without am or pm is the nearest sensible one: the latest past for what was done, the next to come for
+a reminder, a hour at which people eat for a meal. What stays open (`3/4`, `sat 5`) is said to be open.
+"""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from datetime import UTC, date, datetime, time, timedelta
+from typing import Final
+
+from bot import measures
+from bot.intents.clock import Instant, instant, last_at, next_at, wall_of
+from bot.intents.context import Context
+from bot.intents.days import DAY_PATTERNS, Day, find_day, nearest_weekday
+
+_HALF: Final = r"(?P<half>am|pm|a\.m\.?|p\.m\.?)"
+_BEFORE: Final = (
+    r"\b(?:at|@|to|by|until|til|till|since|from|around|before|after|ready for|um|bis|ab|von|gegen|seit|auf) "
+)
+_CLOCKS: Final = tuple(
+    re.compile(pattern)
+    for pattern in (
+        rf"(?<![\d.:/])(?P<h>[01]?\d|2[0-4]):(?P<m>[0-5]\d)(?::[0-5]\d)? ?{_HALF}?(?!\d)",
+        rf"(?<![\d.:/])(?P<h>1[0-2]|0?\d)(?:\.(?P<m>[0-5]\d))? ?{_HALF}(?![^\W\d_])",
+        r"(?<![\d.:/])(?P<h>[01]?\d|2[0-4])(?:[.](?P<m>[0-5]\d))? ?(?:oclock|uhr)\b",
+        rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])\.(?P<m>[0-5]\d)(?![\d%])",
+        rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])(?P<m>[0-5]\d)?(?![\w.:/%°\"-]|\.\d)",
+        r"\b(?P<word>noon|midday|midnight|mittags?|mitternacht)\b",
+    )
+)
+_WORD_HOURS: Final = {"noon": 12, "midday": 12, "mittag": 12, "mittags": 12, "midnight": 0, "mitternacht": 0}
+# the usual hour of a part of the day, and the half of the day it lies in
+_PARTS: Final = {
+    "breakfast": (9, "am"), "frühstück": (9, "am"), "morning": (8, "am"), "mornin": (8, "am"), "früh": (8, "am"),
+    "brunch": (11, "am"), "lunch": (13, "pm"), "lunchtime": (13, "pm"), "mittagessen": (13, "pm"),
+    "afternoon": (15, "pm"), "nachmittag": (15, "pm"), "tea": (17, "pm"), "dinner": (18, "pm"), "supper": (18, "pm"),
+    "abendessen": (18, "pm"), "evening": (19, "pm"), "abend": (19, "pm"), "tonight": (20, "pm"), "tonite": (20, "pm"),
+    "night": (20, "pm"), "nite": (20, "pm"),
+}  # fmt: skip
+_PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
+_USUAL_MEAL: Final = (13, "pm")
+_SPAN: Final = re.compile(
+    r"(?P<many>\b(?:half an?|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
+    r" ?(?P<unit>m?mins?|minutes?|minuten?|h|hrs?|hours?|stunden?|d|days?|tage?n?|wks?|weeks?|wochen?)(?:\b|(?=\d))"
+    r"(?: ?(?:and )?(?P<more>\d{1,2}) ?(?:m|mins?|minutes?)?\b)?"
+)
+_MANY: Final = {"half a": 0.5, "half an": 0.5, "halbe": 0.5, "1/2 an": 0.5, "1/2 a": 0.5, "a few": 3.0}
+_SECONDS: Final = {"m": 60, "h": 3600, "s": 3600, "d": 86400, "t": 86400, "w": 604800}
+
+
+@dataclass(frozen=True)
+class When:
+    """A time that was said: `at` is aware UTC.
+
+    `day_said` and `hour_said` tell what was stated; the rest is a usual value. `others` are the other instants it
+    may have meant; `exists` is false where the clocks jump over it (then `at` is moved forward), `twice` is true
+    where it comes two times (then `at` is the first).
+    """
+
+    at: datetime
+    day_said: bool = False
+    hour_said: bool = True
+    exists: bool = True
+    twice: bool = False
+    others: tuple[datetime, ...] = ()
+    words: str = ""
+
+
+@dataclass(frozen=True)
+class _Clock:
+    hour: int
+    minute: int
+    half: str = ""
+
+    def times(self) -> tuple[time, ...]:
+        """The times of day that it may be: two where neither am nor pm was said."""
+        hour = self.hour % 24
+        if self.half:
+            return (time(hour % 12 + (12 if self.half == "pm" else 0), self.minute),)
+        if hour == 0 or hour > 12:
+            return (time(hour, self.minute),)
+        return (time(hour, self.minute), time((hour + 12) % 24, self.minute))
+
+
+def span(text: str) -> timedelta | None:
+    """A length of time: «20 min», «half an hour», «1h30», «a couple of hours», «2 days»."""
+    found = _SPAN.search(text)
+    if not found:
+        return None
+    word = found["many"].strip()
+    many = _MANY.get(word) or (float(word) if word[0].isdigit() else 2.0 if "couple" in word else 1.0)
+    seconds = many * _SECONDS[found["unit"][0]] + 60 * int(found["more"] or 0)
+    return timedelta(seconds=min(seconds, 10_000_000.0))
+
+
+def past(text: str, context: Context, before: datetime | None = None) -> When | None:
+    """When something was done: the latest fitting time that is not after `before` (now, unless it is given)."""
+    limit = before or context.now
+    if "ago" in text.split() or text.startswith("vor ") or " vor " in text:
+        back = span(text)
+        return When(limit - back) if back else None
+    spoken = _spoken(text, context, past=True)
+    if spoken.day is None and spoken.clock is None:
+        return None
+    times = spoken.times(_PARTS.get(spoken.part, (12, ""))[0])
+    if spoken.day is None:
+        return _made(max((last_at(t, limit, context.zone) for t in times), key=lambda i: i.at), spoken)
+    here = [instant(spoken.day.days[0], t, context.zone) for t in times]
+    gone = [i for i in here if i.at <= limit]
+    return _made(max(gone, key=lambda i: i.at) if gone else Instant(limit), spoken)
+
+
+def future(text: str, context: Context) -> When | None:
+    """When something shall be done: the next fitting time from now, or after the span that was said."""
+    spoken = _spoken(text, context)
+    if spoken.day is None and spoken.clock is None:
+        after = span(text)
+        return When(context.now + after) if after else None
+    times = spoken.times(_PARTS.get(spoken.part, (9, ""))[0])
+    if spoken.day is None:
+        return _made(min((next_at(t, context.now, context.zone) for t in times), key=lambda i: i.at), spoken)
+    here = [instant(spoken.day.days[0], t, context.zone) for t in times]
+    ahead = [i for i in here if i.at > context.now] or here
+    awake = [i for i in ahead if wall_of(i.at, context.zone).hour >= 7] or ahead
+    return _made(awake[0], spoken)
+
+
+def meal(text: str, context: Context) -> When | None:
+    """When people want to eat, the nearest to come; what is not said is kept from `context.deadline`."""
+    spoken = _spoken(text, context, dates=True)
+    if spoken.day is None and spoken.clock is None and not spoken.part:
+        return None
+    if context.deadline is None:
+        return _new_meal(spoken, context)
+    old = wall_of(context.deadline, context.zone)
+    day = _moved_day(spoken.day, old.date(), wall_of(context.now, context.zone).date())
+    clock = min(spoken.meal_times(), key=lambda t: _gap(t, old.time())) if spoken.clock else old.time()
+    if not spoken.clock and spoken.part and not spoken.day:
+        clock = time(_PARTS[spoken.part][0])
+    return _made(instant(day, clock, context.zone), spoken, context)
+
+
+def open_hour(text: str, context: Context) -> str:
+    """«sat 5» as typed, which may be five o'clock or the fifth; "" where nothing of the kind is open."""
+    plain = _masked(text)
+    day = find_day(plain, wall_of(context.now, context.zone).date())
+    if day is None or day.weekday is None or _clock(plain):
+        return ""
+    found = re.match(r" (?:the )?(\d{1,2})(?=$|[,;!?.])", plain[day.end :])
+    return plain[day.start : day.end] + found[0] if found else ""
+
+
+def clocks(text: str) -> tuple[time, ...]:
+    """Every time of day in a line of settings, in order: «7 and 19», «22:30 to 7», «8 am»."""
+    found = re.finditer(
+        rf"(?<![\d.:])(?P<h>[01]?\d|2[0-4])(?:[:.](?P<m>[0-5]\d))? ?{_HALF}?(?![\d%]|[.:]\d)|\b(?P<word>noon|midnight)\b",
+        text,
+    )
+    out = []
+    for hit in found:
+        clock = _read_clock(hit)
+        out.append(clock.times()[0])
+    return tuple(out)
+
+
+def without_times(text: str) -> str:
+    """The text with every measure, day, hour and span of time blanked out: what is left may be a bare number."""
+    plain = _masked(text)
+    for pattern in (*DAY_PATTERNS, *_CLOCKS, _SPAN):
+        plain = pattern.sub(" ", plain)
+    return plain
+
+
+@dataclass(frozen=True)
+class _Spoken:
+    day: Day | None
+    clock: _Clock | None
+    part: str
+
+    def times(self, usual: int) -> tuple[time, ...]:
+        """The times of day that fit, the usual hour of that part of the day where none was said."""
+        if self.clock is None:
+            return (time(usual),)
+        half = _PARTS[self.part][1] if self.part else ""
+        return self._settled(half).times() if half else self.clock.times()
+
+    def meal_times(self) -> tuple[time, ...]:
+        """The times at which people may eat."""
+        assert self.clock is not None
+        half = (
+            _PARTS[self.part][1]
+            if self.part in ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
+            else ""
+        )
+        times = self._settled(half).times() if half else self.clock.times()
+        awake = tuple(t for t in times if 10 <= t.hour <= 21)
+        return awake or times
+
+    def _settled(self, half: str) -> _Clock:
+        assert self.clock is not None
+        small_hours = half == "pm" and self.part in ("night", "nite", "tonight") and self.clock.hour < 5
+        settled = self.clock.half or self.clock.hour > 12 or small_hours
+        return self.clock if settled else replace(self.clock, half=half)
+
+
+def _new_meal(spoken: _Spoken, context: Context) -> When:
+    usual = _PARTS.get(spoken.part, _USUAL_MEAL)[0]
+    clock = spoken.meal_times()[0] if spoken.clock else time(usual)
+    if spoken.day is None:
+        return _made(next_at(clock, context.now, context.zone), spoken, context)
+    first = instant(spoken.day.days[0], clock, context.zone)
+    if spoken.day.weekday is not None and first.at <= context.now and spoken.day.which != "last":
+        first = instant(spoken.day.days[0] + timedelta(days=7), clock, context.zone)
+    return _made(first, spoken, context)
+
+
+def _moved_day(day: Day | None, old: date, today: date) -> date:
+    if day is None:
+        return old
+    if day.weekday is None or day.which:
+        return day.days[0]
+    near = nearest_weekday(day.weekday, old)
+    return near if near >= today else day.days[0]
+
+
+def _gap(one: time, two: time) -> int:
+    return abs(60 * (one.hour - two.hour) + one.minute - two.minute)
+
+
+def _made(at: Instant, spoken: _Spoken, context: Context | None = None) -> When:
+    others: tuple[datetime, ...] = ()
+    if context and spoken.day and len(spoken.day.days) > 1:
+        clock = wall_of(at.at, context.zone).time()
+        others = tuple(instant(day, clock, context.zone).at for day in spoken.day.days[1:])
+    said = (spoken.day is not None, spoken.clock is not None)
+    return When(at.at.astimezone(UTC), *said, at.exists, at.twice, others, spoken.day.word if spoken.day else "")
+
+
+def _spoken(text: str, context: Context, past: bool = False, dates: bool = False) -> _Spoken:
+    plain = _masked(text)
+    day = find_day(plain, wall_of(context.now, context.zone).date(), past, dates)
+    part = _PART.search(plain)
+    return _Spoken(day, _clock(plain), part[0] if part else "")
+
+
+def _clock(plain: str) -> _Clock | None:
+    found: Iterable[re.Match[str] | None] = (pattern.search(plain) for pattern in _CLOCKS)
+    hit = next((f for f in found if f), None)
+    return _read_clock(hit) if hit else None
+
+
+def _read_clock(found: re.Match[str]) -> _Clock:
+    parts = found.groupdict()
+    if word := parts.get("word"):
+        return _Clock(_WORD_HOURS[word], 0, "pm" if _WORD_HOURS[word] else "am")
+    half = (parts.get("half") or "").replace(".", "")
+    if not half and parts["h"][0] == "0":  # «02:30» is written on a clock of 24 hours
+        half = "am"
+    return _Clock(int(parts["h"]), int(parts.get("m") or 0), half)
+
+
+def _masked(text: str) -> str:
+    """The text with its masses, lengths, temperatures and shares blanked out: none of them is an hour."""
+    for measure in measures.find(text):
+        if measure.kind != "duration":
+            text = text[: measure.start] + " " * (measure.end - measure.start) + text[measure.end :]
+    return text

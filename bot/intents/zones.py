@@ -1,0 +1,81 @@
+"""A place as typed, into the name of its time zone: by the zone names themselves, a few more cities, and near spellings."""
+
+import re
+from difflib import get_close_matches
+from functools import cache
+from typing import Final
+from zoneinfo import available_timezones
+
+# cities and regions that no zone is named after; zone names from the IANA time zone database
+_PLACES: Final = {
+    "America/New_York": "eastern, est, edt, et, boston, philadelphia, washington, dc, miami, atlanta, pittsburgh, new york city, nyc, ny, "
+                        "charlotte, orlando, tampa, cleveland, north carolina, florida, georgia usa, ohio",
+    "America/Chicago": "central, cst, cdt, ct, dallas, houston, austin, san antonio, texas, minneapolis, milwaukee, st louis, kansas city, "
+                       "memphis, nashville, new orleans, tennessee",
+    "America/Denver": "mountain, mst, mdt, mt, salt lake city, albuquerque, colorado, utah",
+    "America/Los_Angeles": "pacific, pst, pdt, pt, la, san francisco, sf, seattle, portland, san diego, california, oakland, las vegas",
+    "America/Toronto": "ottawa, ontario, montreal, quebec", "America/Vancouver": "british columbia", "America/Edmonton": "calgary, alberta",
+    "America/Phoenix": "arizona, tucson", "Pacific/Honolulu": "hawaii", "America/Anchorage": "alaska",
+    "Europe/London": "uk, england, scotland, wales, britain, great britain, united kingdom, manchester, birmingham, leeds, glasgow, edinburgh, "
+                     "bristol, liverpool, cardiff, bst",
+    "Europe/Dublin": "ireland, cork", "Europe/Belfast": "northern ireland",
+    "Europe/Berlin": "germany, deutschland, munich, münchen, hamburg, cologne, köln, frankfurt, stuttgart, leipzig, dresden, cet, cest",
+    "Europe/Vienna": "austria, österreich, wien, graz, salzburg, linz, innsbruck", "Europe/Zurich": "switzerland, schweiz, zürich, bern, basel, geneva",
+    "Europe/Paris": "france, lyon, marseille, toulouse", "Europe/Amsterdam": "netherlands, holland, rotterdam, utrecht",
+    "Europe/Brussels": "belgium, antwerp, ghent", "Europe/Madrid": "spain, barcelona, valencia", "Europe/Rome": "italy, milan, naples, turin",
+    "Europe/Copenhagen": "denmark", "Europe/Stockholm": "sweden, gothenburg", "Europe/Oslo": "norway, bergen", "Europe/Helsinki": "finland",
+    "Europe/Warsaw": "poland, krakow", "Europe/Prague": "czechia, czech republic, brno, prag", "Europe/Lisbon": "portugal, porto",
+    "Australia/Sydney": "canberra, new south wales", "Pacific/Auckland": "new zealand, wellington, christchurch",
+    "Africa/Johannesburg": "south africa, cape town, durban, pretoria", "Asia/Tokyo": "japan, osaka", "UTC": "utc, gmt, zulu",
+}  # fmt: skip
+_ALIASES: Final = {name.strip(): zone for zone, names in _PLACES.items() for name in names.split(",")}
+# the law of the kitchen by place; the rules themselves are in core/cure
+_JURISDICTIONS: Final = {
+    "US": "usa, us, united states, america, the states",
+    "UK": "uk, england, scotland, wales, britain, great britain, united kingdom, northern ireland",
+    "EU": "eu, europe, germany, deutschland, austria, österreich, france, netherlands, holland, belgium, spain, italy, denmark, sweden, "
+          "finland, poland, czechia, czech republic, portugal, ireland, greece, hungary, romania, slovakia, slovenia, croatia",
+    "CA": "canada",
+}  # fmt: skip
+_COUNTRIES: Final = {name.strip(): law for law, names in _JURISDICTIONS.items() for name in names.split(",")}
+_CLOSE: Final = 0.82
+_SMALL: Final = re.compile(
+    r"^(?:the |near |around |city of )+| (?:time(?: ?zone)?|tz|zone|zeit|area|standard time|daylight time|please|pls|now|rules?|law)$"
+)
+
+
+def zone_of(place: str) -> str | None:
+    """The zone of a place or zone name as typed, or None: «chicago time», «europe/vienna», «viena»."""
+    name = _trimmed(place)
+    if name in _ALIASES:
+        return _ALIASES[name]
+    known = _zones()
+    key = name.replace(" ", "_")
+    if key in known:
+        return known[key]
+    close = get_close_matches(key, (*known, *_ALIASES), n=1, cutoff=_CLOSE) if len(key) > 3 else []
+    return (known.get(close[0]) or _ALIASES[close[0]]) if close else None
+
+
+def jurisdiction_of(place: str) -> str | None:
+    """The jurisdiction of a country as typed, or None."""
+    return _COUNTRIES.get(_trimmed(place))
+
+
+def _trimmed(place: str) -> str:
+    name = place.lower().strip(" .!,?")
+    while (shorter := _SMALL.sub("", name)) != name:
+        name = shorter
+    return name
+
+
+@cache
+def _zones() -> dict[str, str]:
+    """Every zone by its name in lower case and by its city; read once."""
+    out: dict[str, str] = {}
+    for zone in sorted(available_timezones()):
+        if "/" not in zone or zone.startswith(("Etc/", "SystemV/", "posix/", "right/")):
+            continue
+        out[zone.lower()] = zone
+        out.setdefault(zone.rsplit("/", 1)[1].lower(), zone)
+    return out
