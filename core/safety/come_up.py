@@ -19,16 +19,15 @@ from core.safety.history import (
     hours_between,
     last_at_or_below,
     later,
-    longest_below,
     ordered,
     printed_f,
-    seconds_to_fall,
     within,
 )
-from core.units import SECONDS_PER_HOUR, Fahrenheit, Hours
+from core.units import Fahrenheit, Hours
 
 DANGER_LOW_F: Final = 40.0
 DANGER_HIGH_F: Final = 140.0
+GROWS_BELOW_F: Final = 130.0
 
 
 @dataclass(frozen=True)
@@ -58,16 +57,16 @@ class ClimbJudgement:
 
 
 @dataclass(frozen=True)
-class Gap:
-    """Two readings at or above 140 °F, and the longest that the core can have been below it between them. [h]
+class Fall:
+    """A core that fell: its last reading at 140 °F, the lowest after it, and the first at 140 °F again. [h]
 
-    `fell` says that a reading between them was below; `second` is None where the gap is still open.
+    `again` is None while it is still down; `hours` counts from the first to the last of these, or to now.
     """
 
-    first: Reading
-    second: Reading | None
-    hours_below: Hours
-    fell: bool
+    hot: Reading
+    lowest: Reading
+    again: Reading | None
+    hours: Hours
 
 
 @dataclass(frozen=True)
@@ -121,23 +120,32 @@ def _climb_status(
     return Status.PASSED if ended else Status.OPEN
 
 
-def gaps_above_140(history: History, now: datetime | None = None) -> tuple[Gap, ...]:
-    """The gaps between readings at or above 140 °F, from the first on; with `now` also the one that is open.
+def falls(history: History, now: datetime) -> tuple[Fall, ...]:
+    """The times at which a core that had been at 140 °F was read below 130 °F again, each as long as it can have been.
 
-    A gap is as long as the core can have been below 140 °F in it, whether a reading shows it or not.
+    From 130 °F up nothing that matters grows, and a core in the stall hovers about 140 °F: that is no fall.
     """
     readings = ordered(history)
-    hot = [r for r in readings if printed_f(r.celsius) >= DANGER_HIGH_F]
-    found = [_gap(first, second, readings) for first, second in pairwise(hot)]
-    if hot and now is not None and now > hot[-1].at:
-        below = hours_between(hot[-1].at, now) - seconds_to_fall(DANGER_HIGH_F, hot[-1]) / SECONDS_PER_HOUR
-        found.append(Gap(hot[-1], None, max(0.0, below), any(r.at > hot[-1].at for r in readings)))
-    return tuple(found)
+    found: list[Fall] = []
+    hot: Reading | None = None
+    lows: list[Reading] = []
+    for reading in readings:
+        if printed_f(reading.celsius) < DANGER_HIGH_F:
+            lows += [reading] if hot else []
+            continue
+        found += _fall(hot, lows, reading)
+        hot, lows = reading, []
+    return tuple(found + _fall(hot, lows, None, now))
 
 
-def _gap(first: Reading, second: Reading, readings: Sequence[Reading]) -> Gap:
-    below = longest_below(DANGER_HIGH_F, first, second) / SECONDS_PER_HOUR
-    return Gap(first, second, below, any(first.at < r.at < second.at for r in readings))
+def _fall(
+    hot: Reading | None, lows: Sequence[Reading], again: Reading | None, now: datetime | None = None
+) -> list[Fall]:
+    lowest = min(lows, key=lambda r: r.celsius, default=None)
+    if hot is None or lowest is None or printed_f(lowest.celsius) >= GROWS_BELOW_F:
+        return []
+    end = again.at if again else now or lows[-1].at
+    return [Fall(hot, lowest, again, hours_between(hot.at, max(end, lows[-1].at)))]
 
 
 def danger_hours(history: History) -> DangerHours:

@@ -9,10 +9,9 @@ only where the centre holds its nitrite and the meat its ascorbate; else it is e
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from enum import StrEnum
-from functools import cache
 from typing import TypeAlias
 
+from core.safety.cooling_rules import CoolingRule, Stage, Use, judged_rules
 from core.safety.findings import Outcome, Status
 from core.safety.history import (
     History,
@@ -21,48 +20,14 @@ from core.safety.history import (
     later,
     ordered,
     printed_f,
+    until_cold,
+    warmest_at_each_time,
 )
-from core.safety.rows import Row, number, optional_number, rows
-from core.sources import Source, every_source
 from core.units import Fahrenheit, Hours, MilligramsPerKilogram
 
 Contents: TypeAlias = tuple[MilligramsPerKilogram | None, MilligramsPerKilogram | None]
 
 _NOISE = 1e-9  # h; binary fractions of an hour, not a tolerance
-
-
-class Use(StrEnum):
-    """What a row is good for in a home kitchen."""
-
-    GRANTS = "grants"  # met, it makes the meat safe to keep
-    CURED = "cured"  # the 15 h rows, each with its conditions
-    SUPPORTS = "supports"  # judged and shown, does not grant alone
-    SAME = "same"  # another edition of a row that is judged already
-    EXPLAINED = "explained"  # asks for what no home can show (water activity, surface readings)
-
-
-@dataclass(frozen=True)
-class Stage:
-    """From one temperature to another within some hours. [°F, °F, h]"""
-
-    from_f: Fahrenheit
-    to_f: Fahrenheit
-    max_h: Hours
-
-
-@dataclass(frozen=True)
-class CoolingRule:
-    """One row of the published options, with the conditions that can be shown at home."""
-
-    key: str
-    option: str
-    use: Use
-    stages: tuple[Stage, ...]
-    min_nitrite: MilligramsPerKilogram | None
-    min_ascorbate: MilligramsPerKilogram | None
-    start_within: Hours | None
-    source: Source
-    row_status: str
 
 
 @dataclass(frozen=True)
@@ -102,15 +67,20 @@ class RuleJudgement:
 class CoolingVerdict:
     """What the cooling means for the meat.
 
-    `decided_by` is the rule that decided, `deciding` its two readings. `next_stage` is the stage that
-    runs out first under a rule that still grants, None where none is open.
+    `decided_by` is the rule that decided, `stage` its stage that did, with the two readings. `next_stage` is
+    its stage that runs out first, None where the rule is settled.
     """
 
     kind: Outcome
     rules: tuple[RuleJudgement, ...]
-    decided_by: RuleJudgement | None
-    deciding: tuple[Reading, ...]
+    decided_by: RuleJudgement
+    stage: StageJudgement
     next_stage: StageJudgement | None
+
+    @property
+    def deciding(self) -> tuple[Reading, ...]:
+        """The two readings that decided; one while its stage runs."""
+        return tuple(r for r in (self.stage.started, self.stage.ended) if r is not None)
 
     def of(self, key: str) -> RuleJudgement:
         """How the rule of that key stands."""
@@ -144,8 +114,8 @@ def judge_cooling(
     readings = ordered(history)
     judged = tuple(judge_rule(rule, readings, (cured_centre, ascorbate), now) for rule in judged_rules())
     kind, decided_by = _decide(judged)
-    stage = _next_stage(judged) if kind is Outcome.NOT_YET else None
-    return CoolingVerdict(kind, judged, decided_by, _deciding(decided_by), stage)
+    stage = _next_stage(decided_by) if kind is Outcome.NOT_YET else None
+    return CoolingVerdict(kind, judged, decided_by, _decisive(decided_by), stage)
 
 
 def judge_rule(
@@ -155,8 +125,8 @@ def judge_rule(
     now: datetime,
 ) -> RuleJudgement:
     """How one rule stands; `in_the_meat` is nitrite at the centre and ascorbate. [mg/kg]"""
-    until_cold = _until_cold(rule.stages[-1].to_f, _warmest_at_each_time(readings))
-    stages = tuple(judge_stage(stage, until_cold, now) for stage in rule.stages)
+    cooled = until_cold(rule.stages[-1].to_f, warmest_at_each_time(readings))
+    stages = tuple(judge_stage(stage, cooled, now) for stage in rule.stages)
     nitrite, ascorbate = in_the_meat
     shown = [_at_least(nitrite, rule.min_nitrite), _at_least(ascorbate, rule.min_ascorbate)]
     if rule.start_within is not None:
@@ -184,18 +154,6 @@ def together(statuses: Sequence[Status]) -> Status:
     return next((status for status in order if status in statuses), Status.PASSED)
 
 
-@cache
-def cooling_rules() -> tuple[CoolingRule, ...]:
-    """Every published option, one a row."""
-    return tuple(_rule(row) for row in rows("cooling_options"))
-
-
-@cache
-def judged_rules() -> tuple[CoolingRule, ...]:
-    """The options that a record of core readings can be held against."""
-    return tuple(rule for rule in cooling_rules() if rule.use in (Use.GRANTS, Use.CURED, Use.SUPPORTS))
-
-
 def _stage_status(stage: Stage, ended: Reading | None, at_most: Hours, by_line: Hours) -> Status:
     """Failed where even the line between the readings is too slow; unknown where only a reading is wanting."""
     if by_line > stage.max_h + _NOISE:
@@ -210,18 +168,6 @@ def _end(stage: Stage, after: Sequence[Reading]) -> Reading | None:
     warm = [i for i, r in enumerate(after) if printed_f(r.celsius) > stage.to_f]
     cold = after[warm[-1] + 1 :] if warm else after
     return cold[0] if cold else None
-
-
-def _warmest_at_each_time(readings: Sequence[Reading]) -> tuple[Reading, ...]:
-    """Of several spots read at once the warmest counts: the coldest says nothing of the centre."""
-    return tuple({r.at: r for r in sorted(readings)}.values())
-
-
-def _until_cold(limit_f: Fahrenheit, readings: Sequence[Reading]) -> tuple[Reading, ...]:
-    """The readings up to the first that is cold after the cook; what comes later is storage or a reheat."""
-    hot = next((i for i, r in enumerate(readings) if printed_f(r.celsius) > limit_f), 0)
-    cold = next((i for i, r in enumerate(readings) if i > hot and printed_f(r.celsius) <= limit_f), len(readings))
-    return tuple(readings[: cold + 1])
 
 
 def _start(stage: Stage, readings: Sequence[Reading]) -> Reading | None:
@@ -264,7 +210,7 @@ def _at_least(value: float | None, limit: float | None) -> Status:
     return Status.PASSED if value >= limit else Status.FAILED
 
 
-def _decide(judged: Sequence[RuleJudgement]) -> tuple[Outcome, RuleJudgement | None]:
+def _decide(judged: Sequence[RuleJudgement]) -> tuple[Outcome, RuleJudgement]:
     """The policy for cooling (DESIGN, section 5): the granting rules first, then the 15 h rows, then out."""
     granting = [j for j in judged if j.rule.use is Use.GRANTS]
     cured = [j for j in judged if j.rule.use is Use.CURED]
@@ -279,7 +225,7 @@ def _decide(judged: Sequence[RuleJudgement]) -> tuple[Outcome, RuleJudgement | N
 
 def _not_granted(
     granting: Sequence[RuleJudgement], cured: Sequence[RuleJudgement], supports: Sequence[RuleJudgement]
-) -> tuple[Outcome, RuleJudgement | None]:
+) -> tuple[Outcome, RuleJudgement]:
     """Cannot say where a row that does not grant is met or may be, or where nobody looked; else throw away.
 
     Where the centre does not hold the nitrite of the 1999 row, no 15 h row is about this meat.
@@ -294,49 +240,14 @@ def _not_granted(
     return Outcome.THROW_AWAY, (*inside, *granting)[0]
 
 
-def _deciding(judged: RuleJudgement | None) -> tuple[Reading, ...]:
-    """The two readings of the stage that decided: the worst of the rule, else its last."""
-    if judged is None:
-        return ()
-    stages = judged.stages
-    stage = next((s for s in stages if s.status is judged.clock), stages[-1])
+def _decisive(judged: RuleJudgement) -> StageJudgement:
+    """The stage that decided: the first that stands as the whole rule does by the clock; where all passed, the last."""
     if judged.clock is Status.PASSED:
-        stage = stages[-1]
-    return tuple(r for r in (stage.started, stage.ended) if r is not None)
+        return judged.stages[-1]
+    return next(s for s in judged.stages if s.status is judged.clock)
 
 
-def _next_stage(judged: Sequence[RuleJudgement]) -> StageJudgement | None:
-    """Of the granting rules that are open, the one with most time; of its open stages, the first to run out."""
-    open_rules = [j for j in judged if j.rule.use is not Use.SUPPORTS and j.status is Status.OPEN]
-    firsts = [min(_open_stages(j), key=_deadline) for j in open_rules]
-    return max(firsts, key=_deadline, default=None)
-
-
-def _deadline(judged: StageJudgement) -> float:
-    """The deadline as a number to compare by; an open stage always has one."""
-    return judged.deadline.timestamp() if judged.deadline else 0.0
-
-
-def _open_stages(judged: RuleJudgement) -> list[StageJudgement]:
-    return [s for s in judged.stages if s.status is Status.OPEN]
-
-
-def _rule(row: Row) -> CoolingRule:
-    return CoolingRule(
-        key=row["key"],
-        option=row["option_id"],
-        use=Use(row["use"]),
-        stages=tuple(s for s in (_stage(row, "s1"), _stage(row, "s2")) if s is not None),
-        min_nitrite=optional_number(row, "min_nitrite_mg_kg"),
-        min_ascorbate=optional_number(row, "min_ascorbate_mg_kg"),
-        start_within=optional_number(row, "start_within_h"),
-        source=every_source()[row["source_key"]],
-        row_status=row["status"],
-    )
-
-
-def _stage(row: Row, name: str) -> Stage | None:
-    """One stage of a row; None where the row has none, or starts from the air of the room."""
-    if not row[f"{name}_to_F"] or row[f"{name}_from_F"] == "ambient":
-        return None
-    return Stage(number(row, f"{name}_from_F"), number(row, f"{name}_to_F"), number(row, f"{name}_max_h"))
+def _next_stage(judged: RuleJudgement) -> StageJudgement | None:
+    """Of the open stages of the rule that decides, the first to run out."""
+    running = [s for s in judged.stages if s.status is Status.OPEN and s.deadline is not None]
+    return min(running, key=lambda s: s.deadline.timestamp() if s.deadline else 0.0, default=None)

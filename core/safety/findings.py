@@ -23,11 +23,14 @@ class Status(StrEnum):
 
 
 class Outcome(StrEnum):
-    """What is to be done with the meat, from the best to the worst."""
+    """What is to be done with the meat, from the best to the worst.
+
+    `not_yet` is worse than `eat_now`: what is not done yet is not to be eaten at all.
+    """
 
     SAFE = "safe"
-    NOT_YET = "not_yet"
     EAT_NOW = "eat_now"
+    NOT_YET = "not_yet"
     CANNOT_SAY = "cannot_say"
     THROW_AWAY = "throw_away"
 

@@ -6,7 +6,6 @@ that is kept to be explained and never credits. A row is the dwell at or above i
 two rows the lower row counts; below the first row nothing counts; nothing is interpolated or clamped.
 """
 
-from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache
@@ -14,7 +13,7 @@ from itertools import pairwise
 from math import ceil, floor
 
 from core.errors import Missing, OutOfRange
-from core.safety.history import History, Reading, coldest_between, lower_of, ordered, printed_f
+from core.safety.history import History, Reading, coldest_at_each_time, ordered, printed_f
 from core.safety.rows import number, rows
 from core.sources import FSIS_COOKING_2021, Source
 from core.units import Celsius, Fahrenheit, Fraction, Seconds
@@ -106,12 +105,12 @@ def lethality(
     return earned(history, dwell_table(species, fat_fraction, required_log))
 
 
-def earned(history: History, table: DwellTable, between: Callable[[Reading, Reading], Celsius] = lower_of) -> Lethality:
-    """What a history has earned by one table; `between` says how warm the core counts between two readings."""
-    readings = ordered(history)
+def earned(history: History, table: DwellTable) -> Lethality:
+    """What a history has earned by one table."""
+    readings = coldest_at_each_time(ordered(history))
     fraction, met_at, deciding = 0.0, None, readings[:1]
     for first, second in pairwise(readings[:1] + readings):
-        gain = _gain(table, first, second, between)
+        gain = _gain(table, first, second)
         fraction = max(fraction + gain, _at_once(table, second))
         if met_at is None and (gain > 0 or fraction >= _ENOUGH):
             deciding = (second,) if _at_once(table, second) else (first, second)
@@ -120,13 +119,9 @@ def earned(history: History, table: DwellTable, between: Callable[[Reading, Read
     return Lethality(fraction, met_at, table.required_log, log, table.name, table.source, deciding)
 
 
-def proven(history: History, table: DwellTable) -> Lethality:
-    """As `earned`, with the core between two readings as cold as it can have been."""
-    return earned(history, table, coldest_between)
-
-
-def _gain(table: DwellTable, first: Reading, second: Reading, between: Callable[[Reading, Reading], Celsius]) -> float:
-    dwell = table.dwell(between(first, second))
+def _gain(table: DwellTable, first: Reading, second: Reading) -> float:
+    """Share of the requirement earned between two readings, at the lower of the two."""
+    dwell = table.dwell(min(first.celsius, second.celsius))
     if dwell is None:
         return 0.0
     return (second.at - first.at).total_seconds() / max(dwell, table.shortest)

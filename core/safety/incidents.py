@@ -1,0 +1,175 @@
+"""What went wrong, judged by the facts that decide; the facts that nobody gave count as unknown.
+
+`needed` is the short dialogue of each kind: the facts that decide, in the order in which they are asked.
+Temperatures are in °C ("core_c", "room_c"), times in hours ("hours"), a dose in mg/kg ("mg_kg").
+"""
+
+from collections.abc import Callable
+from typing import Final
+
+from core.safety.come_up import danger_hours
+from core.safety.findings import Finding, Outcome, Rule, Status
+from core.safety.fire_out import FireOut, judge_fire_out
+from core.safety.fridge import MENDED_F, PART_OF_A_DAY, two_hour_limit
+from core.safety.heat import brought_through, cook_readings, hours_on
+from core.safety.history import Reading, hours_between, last_at_or_above, later, printed_f, within
+from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_nitrite, judge_power_cut
+from core.safety.record import Incident, Record
+from core.sources import CFR_21_172, FSIS_DANGER_ZONE, SMALL_PLANT_STORAGE
+from core.units import Celsius, Hours
+
+_NEEDED: Final = {
+    "fire_out": ("core_c",),
+    "left_out": ("hours", "room_c", "core_c"),
+    "power_cut": ("hours", "door_shut", "core_c"),
+    "warm_fridge": ("room_c", "hours"),
+    "warm_brine": ("room_c", "hours"),
+    "leaked": ("lost_fraction", "day", "unnoticed_days"),
+    "dosed_twice": ("mg_kg",),
+}
+_SAME: Final = {
+    "leak": "leaked",
+    "doubled_cure": "dosed_twice",
+    "fridge_door_open": "warm_fridge",
+    "brine_warm": "warm_brine",
+    "fridge_warm": "warm_fridge",
+}
+
+
+def needed(incident: Incident, record: Record) -> tuple[str, ...]:
+    """The facts that still decide it, in the order in which they are asked; none where it is settled."""
+    finding = judge_incident(incident, record)
+    if finding is None or finding.status in (Status.PASSED, Status.FAILED):
+        return ()
+    return tuple(fact for fact in _NEEDED[_kind(incident)] if fact not in incident.facts)
+
+
+def judge_incident(incident: Incident, record: Record) -> Finding | None:
+    """What it means; None for a kind that is no question of safety by itself ("forgot_cure")."""
+    judge = _JUDGES.get(_kind(incident))
+    return None if judge is None else judge(incident, record)
+
+
+def _kind(incident: Incident) -> str:
+    return _SAME.get(incident.what, incident.what)
+
+
+def _fire_out(incident: Incident, record: Record) -> Finding:
+    """The worst case runs from the last reading at 140 °F to the first look after it, or to now."""
+    readings = within(cook_readings(record), record.meat_on_at, record.off_at)
+    before = within(readings, None, incident.at)
+    good = last_at_or_above(140.0, before)
+    seen = _seen(incident, [r for r in readings if r.at > (good.at if good else incident.at)])
+    since = good.at if good else record.meat_on_at
+    facts = FireOut(
+        core=seen.celsius if seen else None,
+        hours_below=hours_between(since, seen.at if seen else record.now) if since else None,
+        reached=good is not None,
+        hours_since_on=hours_on(record),
+        hours_in_all=danger_hours(readings).by_line,
+        delicate=record.delicate,
+    )
+    judged = judge_fire_out(facts, tuple(r for r in (good, seen) if r is not None))
+    return brought_through(judged, readings, Rule.FIRE_OUT)
+
+
+def _seen(incident: Incident, after: list[Reading]) -> Reading | None:
+    """The core when it was found: what was said with it, else the first reading after the last good one."""
+    said = _number(incident, "core_c")
+    if said is not None:
+        return Reading(incident.at, said)
+    return after[0] if after else None
+
+
+def _left_out(incident: Incident, record: Record) -> Finding:
+    return judge_left_out(Counter(_number(incident, "hours"), _number(incident, "room_c"), _number(incident, "core_c")))
+
+
+def _power_cut(incident: Incident, record: Record) -> Finding:
+    facts = PowerCut(
+        hours=_number(incident, "hours"),
+        where=str(incident.facts.get("where") or "fridge"),
+        door_shut=_yes(incident, "door_shut"),
+        core=_number(incident, "core_c"),
+        ice_crystals=_yes(incident, "ice_crystals"),
+    )
+    return judge_power_cut(facts)
+
+
+def _leaked(incident: Incident, record: Record) -> Finding:
+    day = _number(incident, "day")
+    if day is None and record.put_in_cure_at is not None:
+        day = hours_between(record.put_in_cure_at, incident.at) / 24.0
+    wet = _yes(incident, "wet")
+    return judge_leak(
+        Leak(_number(incident, "lost_fraction"), day, _number(incident, "unnoticed_days"), wet is not False)
+    )
+
+
+def _dosed_twice(incident: Incident, record: Record) -> Finding:
+    """By the computed dose; without one, twice what the record holds."""
+    dose = _number(incident, "mg_kg")
+    if dose is None and record.ingoing_mg_kg is not None:
+        dose = 2.0 * record.ingoing_mg_kg
+    if dose is None:
+        doubt = (Status.UNKNOWN, Outcome.CANNOT_SAY)
+        return Finding(Rule.DOSED_TWICE, *doubt, CFR_21_172, unit="mg/kg", missing="mg_kg", advice="throw_away_advised")
+    return judge_nitrite(dose, record.nitrite_limit_mg_kg, record.at_risk_eaters, Rule.DOSED_TWICE)
+
+
+def _warm_fridge(incident: Incident, record: Record) -> Finding:
+    return _warm(Rule.WARM_FRIDGE, incident)
+
+
+def _warm_brine(incident: Incident, record: Record) -> Finding:
+    return _warm(Rule.WARM_BRINE, incident)
+
+
+def _warm(rule: Rule, incident: Incident) -> Finding:
+    """41 to 45 °F for part of a day is mended; warmer, or nobody knows how warm or how long, the two-hour rule."""
+    warm, hours = _number(incident, "room_c"), _number(incident, "hours")
+    mended = warm is not None and printed_f(warm) <= MENDED_F
+    limit = PART_OF_A_DAY if mended else two_hour_limit(warm)
+    status, means = _warm_status(hours, limit, asked="hours" in incident.facts)
+    return Finding(
+        rule=rule,
+        status=status,
+        means=means,
+        source=SMALL_PLANT_STORAGE if mended else FSIS_DANGER_ZONE,
+        readings=() if warm is None else (Reading(incident.at, warm),),
+        deadline=later(incident.at, limit) if status is Status.UNKNOWN else None,
+        value=hours,
+        limit=limit,
+        unit="h",
+        missing="hours_above_40f" if status is Status.UNKNOWN else "",
+        detail="mended" if mended else "two_hours",
+        advice="fridge_colder" if means is Outcome.SAFE else "throw_away",
+    )
+
+
+def _warm_status(hours: Hours | None, limit: Hours, *, asked: bool) -> tuple[Status, Outcome]:
+    """Not asked yet is a doubt; asked and not known is thrown away."""
+    if hours is None:
+        return Status.UNKNOWN, Outcome.THROW_AWAY if asked else Outcome.CANNOT_SAY
+    return (Status.PASSED, Outcome.SAFE) if hours <= limit else (Status.FAILED, Outcome.THROW_AWAY)
+
+
+def _number(incident: Incident, fact: str) -> Celsius | None:
+    value = incident.facts.get(fact)
+    return None if value is None or isinstance(value, str | bool) else float(value)
+
+
+def _yes(incident: Incident, fact: str) -> bool | None:
+    value = incident.facts.get(fact)
+    return value if isinstance(value, bool) else None
+
+
+_JUDGES: Final[dict[str, Callable[[Incident, Record], Finding]]] = {
+    "fire_out": _fire_out,
+    "left_out": _left_out,
+    "power_cut": _power_cut,
+    "leaked": _leaked,
+    "dosed_twice": _dosed_twice,
+    "warm_fridge": _warm_fridge,
+    "warm_brine": _warm_brine,
+}

@@ -1,0 +1,93 @@
+"""What is known of one batch, as plain numbers, histories and times: all that the ledger judges by."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from datetime import datetime
+
+from core.safety.history import HOTTEST_CORE, History, Reading, ordered
+from core.safety.left_out import CEILING
+from core.safety.lethality import BIRDS
+from core.units import Celsius, Fraction, MilligramsPerKilogram
+
+Fact = float | bool | str | None
+
+
+@dataclass(frozen=True)
+class Incident:
+    """Something went wrong: what, when (aware), and the facts that decide, None where nobody knows.
+
+    `needed` in `incidents.py` names the facts of each kind.
+    """
+
+    what: str
+    at: datetime
+    facts: Mapping[str, Fact] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Record:
+    """One batch as the ledger sees it. Times are aware; histories are in °C, in any order.
+
+    `species` is "beef", "pork", "turkey", "chicken", "duck" or "fish"; `product_class` a line of the storage chart
+    ("pastrami", "ham", "fish" …). `intact` is false once it was pierced, rolled, boned or minced. `cured_centre` is
+    the nitrite in the modelled centre, `ingoing` that of the dose, None where unknown. `doneness_floor` is the core
+    below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
+    modelled core between the readings. `vouched` holds what the cook gives their word for ("fridge_cold").
+    """
+
+    species: str
+    now: datetime
+    product_class: str = "roast"
+    intact: bool = True
+    injected: bool = False
+    fat_fraction: Fraction | None = None
+    ingoing_mg_kg: MilligramsPerKilogram | None = None
+    nitrite_limit_mg_kg: MilligramsPerKilogram = CEILING
+    cured_centre_mg_kg: MilligramsPerKilogram | None = None
+    ascorbate_mg_kg: MilligramsPerKilogram | None = None
+    at_risk_eaters: bool | None = None
+    doneness_floor_c: Celsius | None = None
+    core: History = ()
+    modelled_low: History = ()
+    fridge: History = ()
+    brine: History = ()
+    put_in_cure_at: datetime | None = None
+    out_at: datetime | None = None
+    meat_on_at: datetime | None = None
+    off_at: datetime | None = None
+    chill_started_at: datetime | None = None
+    storage_started_at: datetime | None = None
+    frozen_at: datetime | None = None
+    vacuum: bool = False
+    incidents: tuple[Incident, ...] = ()
+    vouched: frozenset[str] = frozenset()
+
+    @property
+    def bird(self) -> bool:
+        """Whether it is poultry."""
+        return self.species in BIRDS
+
+    @property
+    def fish(self) -> bool:
+        """Whether it is fish."""
+        return self.species == "fish"
+
+    @property
+    def whole(self) -> bool:
+        """Whether the middle was never reached by a needle or a knife."""
+        return self.intact and not self.injected
+
+    @property
+    def delicate(self) -> bool:
+        """Whether the shorter clocks count: a bird, or meat that is not intact."""
+        return self.bird or not self.whole
+
+    @property
+    def possible_core(self) -> tuple[Reading, ...]:
+        """The core readings that a core can have, in order, up to now."""
+        return tuple(r for r in ordered(self.core) if r.celsius <= HOTTEST_CORE and r.at <= self.now)
+
+    @property
+    def impossible_core(self) -> tuple[Reading, ...]:
+        """Core readings that no wet meat can have: a probe in the air, or °F taken for °C."""
+        return tuple(r for r in ordered(self.core) if r.celsius > HOTTEST_CORE and r.at <= self.now)
