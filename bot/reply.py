@@ -1,12 +1,13 @@
 """Message in, Reply out, and the Channel protocol: the one seam between the talk and its channels."""
 
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field
 from datetime import datetime
 from typing import Any, Literal, Protocol
 
 Kind = Literal["reply", "reminder", "alert"]
-Fact = None | bool | int | float | str | list["Fact"] | dict[str, "Fact"]
-Facts = dict[str, Fact]
+Subject = Literal["cook", "cure", "chill"]
+Facts = Mapping[str, Any]  # plain data: numbers, text, lists of such; the unit stands in the name
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,7 @@ class Picture:
 class PictureWanted:
     """A picture to be drawn when the reply goes out: small enough to be stored with it."""
 
-    subject: Literal["cook", "cure", "chill"]
+    subject: Subject
     batch: str
 
 
@@ -71,6 +72,7 @@ class Reply:
     kind: Kind = "reply"
     quiet: bool = False
     to: str | None = None  # another person or chat; None is who spoke
+    about: str | None = None  # the batch that it is about, so that an answer to it finds the batch
 
 
 @dataclass(frozen=True)

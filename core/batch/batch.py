@@ -7,6 +7,7 @@ from enum import StrEnum
 from typing import Any
 
 from core.batch.events import (
+    Assumed,
     Changed,
     Corrected,
     Done,
@@ -78,6 +79,7 @@ class Batch:
     put_in: Mapping[str, float] = field(default_factory=dict)
     pit_start: Celsius | None = None
     pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
+    settled: datetime | None = None
 
     @property
     def phase(self) -> Phase:
@@ -116,6 +118,8 @@ def fold(batch_id: str, events: Iterable[Event]) -> Batch:
     batch = Batch(batch_id, first.what.name, _setup(first.what.setup), first.at)
     for event in standing:
         batch = _after(batch, event)
+        if isinstance(event.what, Started | Changed | Assumed):
+            batch = replace(batch, settled=event.at)
     return replace(batch, readings=tuple(sorted(batch.readings, key=lambda r: (r.at, r.number))))
 
 
@@ -166,7 +170,8 @@ def _instead(original: Event, correction: Event, what: Corrected) -> Event | Non
 
 
 def _setup(said: dict[str, Any]) -> Setup:
-    return product(said["product"]).setup({k: v for k, v in said.items() if k != "product"})
+    stated = {k: v for k, v in said.items() if k not in ("product", "assumed")}
+    return product(said["product"]).setup(stated, frozenset(said.get("assumed", ())))
 
 
 def _after(batch: Batch, event: Event) -> Batch:
@@ -191,6 +196,8 @@ def _after(batch: Batch, event: Event) -> Batch:
 
 def _ended(batch: Batch, event: Event) -> Batch:
     match event.what:
+        case Assumed(changes):
+            return replace(batch, setup=product(batch.setup.product).settle(batch.setup.assume(changes)))
         case Incident():
             return replace(batch, incidents=(*batch.incidents, (event.at, event.what)))
         case Paused(until):

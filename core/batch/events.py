@@ -38,6 +38,13 @@ class Changed:
 
 
 @dataclass(frozen=True)
+class Assumed:
+    """The house chose something of the setup that the cook left open, so that the meal can be had in time."""
+
+    changes: dict[str, Any]
+
+
+@dataclass(frozen=True)
 class Done:
     """A step was done. `detail` is what was said with it ("foil", "tastes fine")."""
 
@@ -92,6 +99,11 @@ class Corrected:
     instead: "What | None" = None
     at: datetime | None = None
 
+    @property
+    def is_undo(self) -> bool:
+        """Whether it puts nothing in the place of what it corrects."""
+        return self.instead is None and self.at is None
+
 
 @dataclass(frozen=True)
 class Paused:
@@ -135,7 +147,7 @@ class Finished:
 
 
 What = (
-    Started | Changed | Done | Skipped | Snoozed | Missed | Read | Incident | Corrected
+    Started | Changed | Assumed | Done | Skipped | Snoozed | Missed | Read | Incident | Corrected
     | Paused | Resumed | Weighed | Sliced | Tasted | Finished
 )  # fmt: skip
 

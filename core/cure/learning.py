@@ -15,11 +15,11 @@ from typing import Final
 
 import numpy as np
 
-from core.cure import diffusion
-from core.cure.course import Immersion, Way, going_on, way
-from core.cure.diffusion import CELLS, Array, Stage
-from core.cure.diffusivity import LOSS_LOG_SD, nitrite_loss, tissue, warming
+from core.cure.course import Immersion, Way, way
+from core.cure.diffusion import CELLS, Array
+from core.cure.diffusivity import LOSS_LOG_SD, nitrite_loss, tissue
 from core.cure.penetration import PINK_LOG_SD, normal_cdf
+from core.cure.profile import profile
 from core.errors import OutOfRange
 from core.person import Learned
 from core.units import SECONDS_PER_DAY, Days, Fraction, Metres
@@ -90,7 +90,7 @@ def _likelihood(immersion: Immersion, along: Way, days: Days, seen: Fraction, ru
     """
     spread = hypot(PIECE_LOG_SD, tissue(immersion.piece.cut.species).extra_log_sd, 2.0 * along.length_log_sd)
     paces = (grid[:, None] + spread * _deviates()).ravel()
-    level = np.log(np.maximum(_profile(immersion, along, days, paces), 1e-9) / immersion.piece.cut.pink_from)
+    level = np.log(np.maximum(profile(immersion, along, days, paces), 1e-9) / immersion.piece.cut.pink_from)
     loss = nitrite_loss(immersion.fridge_c) * days * SECONDS_PER_DAY * LOSS_LOG_SD
     sd = hypot(PINK_LOG_SD, loss)
     if seen == 0.0:
@@ -100,17 +100,6 @@ def _likelihood(immersion: Immersion, along: Way, days: Days, seen: Fraction, ru
         width = np.hypot(sd, slope * ruler)
         chance = slope * np.exp(-0.5 * (here / width) ** 2) / width
     return np.asarray(chance.reshape(grid.size, NUISANCE).mean(axis=1))
-
-
-def _profile(immersion: Immersion, along: Way, days: Days, shifts: Array) -> Array:
-    """Nitrite from the middle outwards after cure and cook, one row a shift of ln D. [mg/kg]"""
-    kind = tissue(immersion.piece.cut.species)
-    pace = kind.diffusivity * warming(immersion.fridge_c) / along.length**2 * np.exp(shifts)
-    seconds = days * SECONDS_PER_DAY
-    loss = np.full(shifts.size, nitrite_loss(immersion.fridge_c) * seconds)
-    cured = diffusion.run(along.shape, along.start(shifts.size), Stage(pace * seconds, along.bath_ratio, loss=loss))
-    cooked = diffusion.run(along.shape, cured, Stage(pace * going_on(immersion)))
-    return np.asarray(cooked.cells * along.nitrite)
 
 
 def _at(level: Array, place: Fraction) -> tuple[Array, Array]:

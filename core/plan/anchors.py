@@ -54,6 +54,10 @@ class Case:
         """When a step was done, if it was."""
         return self.progress.done.get(key)
 
+    def as_settled(self) -> "Case":
+        """The case as it stood when the cook last said what the batch is to be."""
+        return replace(self, now=min(self.now, self.progress.settled or self.progress.started))
+
     def at_start(self) -> "Case":
         """The same case as if it were still the moment at which the batch was begun: what was asked for first."""
         return replace(self, now=min(self.now, self.progress.started))
@@ -119,7 +123,7 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
     out = _out_for(case, _on_for(case, deadline))
     latest_in = out - span(needed_days(case) * 24)
-    if earliest_in > latest_in:
+    if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
         free = replace(case, setup=replace(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
         raise TooSoon(deadline, earliest, case.durations.cure.p90)

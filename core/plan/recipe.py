@@ -55,8 +55,10 @@ class Product:
             raise Gone(f"purpose {name}")
         return found
 
-    def setup(self, said: dict[str, Any]) -> Setup:
+    def setup(self, said: dict[str, Any], assumed: frozenset[str] = frozenset()) -> Setup:
         """A batch of this product from what was said, the product's defaults and the house's.
+
+        `assumed` names the fields among them that nobody said for this batch: they come from the person's past.
 
         Raises
         ------
@@ -65,7 +67,7 @@ class Product:
         """
         cut = said.get("cut", self.cuts[0])
         base = {"product": self.name, "cut": cut, **dict(self.defaults)}
-        chosen = Setup(**(base | said), said=frozenset(said))
+        chosen = Setup(**(base | said), said=frozenset(said) - assumed)
         return self.settle(chosen)
 
     def settle(self, setup: Setup) -> Setup:

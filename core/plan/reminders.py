@@ -14,7 +14,7 @@ from core.plan.steps import Kind, Plan, State, Step, Urgency
 
 AGAIN_AFTER = {Urgency.NORMAL: timedelta(hours=3), Urgency.PIERCING: timedelta(minutes=30)}
 NOT_REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.SERVE, Kind.USE_BY, Kind.DEBRIEF})
-UNSPOKEN = frozenset({Kind.SERVE})
+UNSPOKEN = frozenset({Kind.SERVE, Kind.REST})  # the answer to «off» says how to rest
 FLIP_AND_FRIDGE = "flip_and_fridge"
 
 

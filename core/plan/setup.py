@@ -50,4 +50,8 @@ class Setup:
         unknown = set(changes) - {f.name for f in fields(self)}
         if unknown:
             raise Gone(", ".join(sorted(unknown)))
-        return replace(self, **changes, said=self.said | changes.keys())
+        return replace(self, **changes, said=self.said | frozenset(changes))
+
+    def assume(self, changes: dict[str, Any]) -> "Setup":
+        """The same batch with `changes` as the house assumes them: they may be changed without a word."""
+        return replace(self.change(changes), said=self.said - frozenset(changes))

@@ -1,16 +1,14 @@
 """Start, change, finish and list batches; correct and undo what was said of them."""
 
-from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
-from core.batch.assess import Assessment
-from core.batch.batch import fold
-from core.batch.events import Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
-from core.errors import Gone
+from core.batch.assess import Assessment, Change, alternatives
+from core.batch.batch import effective
+from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
+from core.errors import Gone, TooSoon
 from core.plan.recipe import product, product_of_cut
 from core.service import record
-from core.service.record import Change
 from core.service.turn import Turn
 from core.store import batches
 from core.store.batches import Row
@@ -27,17 +25,30 @@ def start(turn: Turn, said: dict[str, Any]) -> Change:
         A weight, thickness or target that cannot be.
     """
     name = said.get("product") or product_of_cut(said["cut"]).name
-    setup = _habits(turn, name) | said | {"product": name}
-    product(name).setup({k: v for k, v in setup.items() if k != "product"})  # refuses before anything is kept
+    habits = _habits(turn, name)
+    setup = habits | said | {"product": name, "assumed": sorted(habits.keys() - said.keys())}
+    product(name).setup({k: v for k, v in said.items() if k != "product"})  # refuses before anything is kept
     batch_id = batches.new_id(turn.tx)
     label = _label(turn, name, setup.get("cut", ""))
     batches.add(turn.tx, batch_id, turn.said.chat, turn.person.id, label, turn.now)
-    return record.add(turn, batch_id, [(Started(label, setup), turn.now)])
+    return _in_time(turn, record.add(turn, batch_id, [(Started(label, setup), turn.now)]))
 
 
 def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
     """State or change something of the setup."""
-    return record.add(turn, batch_id, [(Changed(changes), turn.now)])
+    return _in_time(turn, record.add(turn, batch_id, [(Changed(changes), turn.now)]))
+
+
+def _in_time(turn: Turn, done: Change) -> Change:
+    """Where the meal comes too soon for a method that the cook left open, the quicker dry cure is assumed."""
+    after = done.after
+    if not isinstance(after.refusal, TooSoon) or "method" in after.batch.setup.said:
+        return done
+    quicker = next((way for way in alternatives(after) if way.name == "dry"), None)
+    if quicker is None:
+        return done
+    settled = record.add(turn, after.batch.id, [(Assumed(dict(quicker.changes)), turn.now)])
+    return Change(done.before, settled.after)
 
 
 def finish(turn: Turn, batch_id: str, how: str) -> Change:
@@ -57,46 +68,41 @@ def resume(turn: Turn, batch_id: str) -> Change:
 
 def undo(turn: Turn, batch_id: str) -> tuple[Event, Change]:
     """Take back the last thing that was said of a batch; raises Gone where there is nothing to take back."""
-    event = last_event(turn, batch_id)
+    event = _last_said(turn, batch_id)
     return event, correct(turn, batch_id, event.number, None)
 
 
-def correct(
-    turn: Turn, batch_id: str, number: int, instead: What | None, *, at: datetime | None = None
-) -> Change:
+def correct(turn: Turn, batch_id: str, number: int, instead: What | None, *, at: datetime | None = None) -> Change:
     """Put something in the place of event `number`, or nothing."""
     return record.add(turn, batch_id, [(Corrected(number, instead, at), turn.now)])
 
 
 def last_event(turn: Turn, batch_id: str, *, reading: bool = False) -> Event:
-    """The last thing said of a batch that still stands, or its last reading; raises Gone where there is none.
+    """The last thing said of a batch as it stands, or its last reading; raises Gone where there is none."""
+    said = [
+        e
+        for e in effective(batches.events(turn.tx, batch_id))
+        if not isinstance(e.what, Started | Assumed) and (isinstance(e.what, Read) or not reading)
+    ]
+    if not said:
+        raise Gone("event")
+    return said[-1]
 
-    Several events of one message are one thing said: the last of them is meant.
-    """
+
+def _last_said(turn: Turn, batch_id: str) -> Event:
+    """The last thing that an undo takes back: a correction too, but not an undo itself."""
     known = batches.events(turn.tx, batch_id)
-    lifted = {e.what.target for e in known if isinstance(e.what, Corrected) and e.what.instead is None}
-    standing = [
+    gone = {e.what.target for e in known if isinstance(e.what, Corrected) and e.what.is_undo}
+    said = [
         e
         for e in known
-        if e.number not in lifted
-        and not isinstance(e.what, Started | Corrected)
-        and (isinstance(e.what, Read) or not reading)
+        if e.number not in gone
+        and not isinstance(e.what, Started | Assumed)
+        and not (isinstance(e.what, Corrected) and (e.what.is_undo or e.what.target in gone))
     ]
-    if not standing:
+    if not said:
         raise Gone("event")
-    return standing[-1]
-
-
-def standing_event(turn: Turn, batch_id: str, number: int) -> Event:
-    """Event `number` as it stands after its corrections; raises Gone where it was taken back."""
-    from_log = [e for e in batches.events(turn.tx, batch_id)]
-    target = next((e for e in from_log if e.number == number), None)
-    if target is None:
-        raise Gone("event")
-    for event in from_log:
-        if isinstance(event.what, Corrected) and event.what.target == number:
-            target = replace(target, what=event.what.instead or target.what, at=event.what.at or target.at)
-    return target
+    return said[-1]
 
 
 def look(turn: Turn, batch_id: str) -> Assessment:
@@ -139,8 +145,3 @@ def _label(turn: Turn, name: str, cut: str) -> str:
 def finished_of(turn: Turn, person_id: str) -> list[tuple[Row, tuple[Event, ...]]]:
     """Every batch of a person with its log, in the order in which they were begun."""
     return [(row, batches.events(turn.tx, row.id)) for row in batches.of_person(turn.tx, person_id)]
-
-
-def age(batch_events: tuple[Event, ...], now: datetime) -> timedelta:
-    """How long ago a batch was begun."""
-    return now - fold("", batch_events).started

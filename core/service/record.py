@@ -1,10 +1,9 @@
 """Add to a batch what happened: load, decide, save. Every change of a batch goes through here."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import datetime
 
-from core.batch.assess import Assessment, assess
+from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import Phase, fold
 from core.batch.events import Event, What
 from core.errors import Gone
@@ -14,14 +13,6 @@ from core.plan.reminders import Wanted, wanted
 from core.service.turn import Turn
 from core.store import batches, outbox, people
 from core.store.database import Transaction
-
-
-@dataclass(frozen=True)
-class Change:
-    """A batch before and after what was said: the difference is what the cook is told."""
-
-    before: Assessment | None
-    after: Assessment
 
 
 def look(tx: Transaction, batch_id: str, now: datetime) -> Assessment:
@@ -45,7 +36,10 @@ def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) ->
     before = assess(fold(batch_id, known), owner, turn.now) if known else None
     first = max((e.number for e in known), default=0) + 1
     said = turn.said
-    new = [Event(first + i, at, said.said_at, turn.person.id, said.key, what) for i, (what, at) in enumerate(happened)]
+    new = [
+        Event(first + i, at, said.said_at, turn.person.id, said.ref or said.key, what)
+        for i, (what, at) in enumerate(happened)
+    ]
     after = assess(fold(batch_id, (*known, *new)), owner, turn.now)
     batches.append(turn.tx, batch_id, new)
     remind(turn.tx, after)

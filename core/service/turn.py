@@ -14,10 +14,16 @@ from core.person import Person
 from core.store import inbox, outbox, people
 from core.store.database import Database, Transaction
 
+House = Database  # what is kept, as the rooms above the store name it
+
 
 @dataclass(frozen=True)
 class Said:
-    """What the channel knows of a message: its key, the chat, who spoke, when it was sent and when it arrived."""
+    """What the channel knows of a message.
+
+    Its key (unique for each delivery), the chat, who spoke, when it was sent and when it arrived, and `ref`,
+    its name in the channel, by which a later edit finds what it changed.
+    """
 
     key: str
     chat: str
@@ -25,7 +31,8 @@ class Said:
     name: str
     said_at: datetime
     now: datetime
-    language: str = "en"
+    language: str | None = None
+    ref: str = ""
 
 
 @dataclass
@@ -42,10 +49,10 @@ class Turn:
         """When the turn happens, aware UTC."""
         return self.said.now
 
-    def say(self, body: dict[str, Any], *, answering: str | None = None) -> str:
-        """Put a reply into the outbox: it goes out once this turn is committed."""
+    def say(self, body: dict[str, Any], *, answering: str | None = None, about: str | None = None) -> str:
+        """Put a reply into the outbox: it goes out once this turn is committed. `about` is the batch it speaks of."""
         self.replies += 1
-        return outbox.put_reply(self.tx, self.said.chat, body, self.now, answering=answering)
+        return outbox.put_reply(self.tx, self.said.chat, body, self.now, answering=answering, batch=about)
 
     def keep_person(self, **changes: Any) -> Person:
         """Change something that is kept of who spoke."""
@@ -63,12 +70,12 @@ class Turn:
 
 
 @contextmanager
-def begin(database: Database, said: Said, newcomer: Person) -> Iterator[Turn | None]:
+def begin(house: House, said: Said, newcomer: Person) -> Iterator[Turn | None]:
     """A turn for one message, or None where that message was taken before.
 
     `newcomer` holds the defaults of somebody who speaks for the first time.
     """
-    with database.transaction() as tx:
+    with house.transaction() as tx:
         if not inbox.first_time(tx, said.key, said.now):
             yield None
             return
@@ -79,6 +86,7 @@ def _person(tx: Transaction, said: Said, newcomer: Person) -> Person:
     known = people.load(tx, said.person)
     if known is not None and (known.name == said.name or not said.name):
         return known
-    person = replace(known or replace(newcomer, id=said.person, language=said.language), name=said.name)
+    fresh = replace(newcomer, id=said.person, language=said.language or newcomer.language)
+    person = replace(known or fresh, name=said.name)
     people.save(tx, person)
     return person

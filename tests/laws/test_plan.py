@@ -114,7 +114,8 @@ def test_a_start_that_was_planned_stays_planned(case: Case, days: float, share: 
     case = due_in(case, days)
     planned = schedule(case).step("into_cure")
     assert planned is not None
-    before = timedelta(hours=max(24.0, case.durations.thaw if case.setup.frozen else 0.0))
+    # a minute more than the thaw: plans are laid out in whole minutes
+    before = timedelta(hours=max(24.0, case.durations.thaw if case.setup.frozen else 0.0), minutes=1)
     then = replace(case, now=max(case.now, case.now + share * (planned.due - before - case.now)))
     assert schedule(then).step("into_cure") == planned
 

@@ -1,0 +1,91 @@
+"""The table of contents of the talk: a single `match` from what was meant to what is done and said."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from bot.conversation import asking, marking, mending, reading, settling, starting
+from bot.conversation.understand import Understood, understand
+from bot.intents.intents import (
+    Ask,
+    Cancel,
+    Change,
+    Choose,
+    Correct,
+    Debrief,
+    Greet,
+    HandOver,
+    Happened,
+    Help,
+    Intent,
+    MoveDeadline,
+    Pause,
+    Question,
+    Reading,
+    Resume,
+    Settings,
+    Snooze,
+    Start,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+    Undo,
+)
+from bot.reply import Message, Reply
+from bot.wording import refusals
+from core.errors import NotKept, SaltbellError
+from core.service.turn import Turn
+
+
+def answers(turn: Turn, message: Message) -> Sequence[Reply]:
+    """Everything that one message is answered with, its effect already in the turn's transaction."""
+    meant = understand(turn, message)
+    if isinstance(meant, Reply):
+        return (meant,)
+    replies: list[Reply] = []
+    for intent in meant.intents:
+        replies.extend(_named(intent, reply) for reply in _one(turn, meant, intent))
+    return replies
+
+
+def _one(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
+    try:
+        return act(turn, meant, intent)
+    except NotKept:
+        raise
+    except SaltbellError as refusal:
+        facts = {"refused": type(refusal).__name__}
+        return (Reply(refusals.say(refusal, turn.person), facts=facts),)
+
+
+def _named(intent: Intent, reply: Reply) -> Reply:
+    """The reply with the name of what was understood among its facts."""
+    return replace(reply, facts={"intent": _name(intent), **reply.facts})
+
+
+def _name(intent: Intent) -> str:
+    letters = (f"_{c.lower()}" if c.isupper() else c for c in type(intent).__name__)
+    return "".join(letters).lstrip("_")
+
+
+def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
+    """One intent done and answered; raises what the core refuses."""
+    match intent:
+        case Start():
+            return starting.start(turn, meant, intent)
+        case Choose():
+            return settling.choose(turn, meant, intent)
+        case Reading():
+            return reading.take(turn, meant, intent)
+        case StepDone() | StepMissed() | StepSkipped() | Snooze():
+            return marking.mark(turn, meant, intent)
+        case Change() | MoveDeadline():
+            return mending.change(turn, meant, intent)
+        case Correct() | Undo():
+            return mending.correct(turn, meant, intent)
+        case Happened() | Debrief():
+            return marking.note(turn, meant, intent)
+        case Ask() | Question() | Help() | Greet() | Unclear():
+            return asking.answer(turn, meant, intent)
+        case Settings() | Pause() | Resume() | HandOver() | Cancel():
+            return settling.settle(turn, meant, intent)

@@ -1,0 +1,85 @@
+"""Questions of a person: about their batch, answered from it; about the trade, with a source or honestly not."""
+
+from collections.abc import Sequence
+
+from bot.conversation.half import pack
+from bot.conversation.understand import Understood
+from bot.facts import facts
+from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
+from bot.reply import PictureWanted, Reply, Subject
+from bot.wording import answers, asking, general, plans
+from core.batch.assess import Assessment
+from core.service import batches
+from core.service.turn import Turn
+
+SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
+
+
+def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
+    """A question answered."""
+    match intent:
+        case Ask():
+            return _asked(turn, meant, intent)
+        case Question(text):
+            return (Reply(general.not_known(text), facts={"answer_kind": "declined"}),)
+        case Help():
+            return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
+        case Greet():
+            return (Reply(general.hello(turn.person, meant.a)),)
+        case Unclear():
+            return _unclear(turn, meant, intent)
+
+
+def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
+    if intent.batch is None and meant.batch is None:
+        return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
+    a = batches.look(turn, meant.of(intent.batch))
+    text = _about(a, intent)
+    picture = PictureWanted(_subject(a, intent.about), a.batch.id) if intent.topic == "picture" else None
+    rows = asking.changes(a) if intent.topic == "plan" and a.plan is not None else ()
+    body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
+    return (Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id),)
+
+
+def _subject(a: Assessment, about: str) -> Subject:
+    if about in SUBJECTS:
+        return SUBJECTS[about]
+    by_phase: dict[str, Subject] = {"cooking": "cook", "resting": "chill", "chilling": "chill", "stored": "chill"}
+    return by_phase.get(a.batch.phase.value, "cure")
+
+
+def _about(a: Assessment, intent: Ask) -> str:
+    match intent.topic:
+        case "plan":
+            return plans.whole(a)
+        case "now":
+            return plans.now(a)
+        case "why":
+            return answers.why(a, intent.about)
+        case "safe":
+            return answers.safe(a)
+        case "eta":
+            return answers.eta(a)
+        case "picture":
+            return answers.picture(a, _subject(a, intent.about))
+        case topic:
+            return answers.of_log(a, topic)
+
+
+def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
+    """A bare thing that may be several: asked once, with the few things that it may be."""
+    body = {"answer_kind": "asked_back", "asked": intent.why}
+    places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
+    if not places or None in places or meant.batch is None:
+        text, rows = general.unclear(intent, turn.person)
+        return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
+    first = intent.options[0].temperatures[0]
+    turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})
+    text, rows = asking.probe(first.value, meant.batch, tuple(p for p in places if p))
+    return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)
+
+
+def _place(option: Reading) -> str | None:
+    """ "probe/unit" of a reading of one number; None for one of several."""
+    t = option.temperatures[0]
+    return f"{t.probe.value}/{t.unit}" if len(option.temperatures) == 1 and t.probe and t.unit else None

@@ -1,0 +1,92 @@
+"""Steps done, left out, put off or forgotten; what went wrong; and what the slice showed in the end."""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from bot.conversation.understand import Understood
+from bot.facts import facts, step_facts
+from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
+from bot.reply import Reply
+from bot.wording import answers, asking, debriefs, marks
+from core.batch.assess import Assessment, Change
+from core.plan.steps import Kind, State, Step
+from core.service import batches, learning, steps
+from core.service.turn import Turn
+
+USUAL_SNOOZE = timedelta(minutes=30)
+SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
+
+
+def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Sequence[Reply]:
+    """A step marked, and what comes next."""
+    a = batches.look(turn, meant.of(intent.batch))
+    at = getattr(intent, "at", None) or meant.message.said_at
+    step = steps.find(turn, a, intent.step, at)
+    match intent:
+        case StepDone():
+            return _done(turn, a, step, intent, at)
+        case StepMissed():
+            keys = steps.of_day(a, at) if intent.whole_day else [step.key]
+            return _missed(turn, a, step, keys)
+        case StepSkipped():
+            return _skipped(turn, a, step)
+        case Snooze(until, by):
+            return _snoozed(turn, a, step, until or turn.now + (by or USUAL_SNOOZE))
+
+
+def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
+    if step.state is State.DONE and step.done_at is not None:
+        return (Reply(marks.already(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    if step.kind is Kind.BRINE_CHECK:
+        return (Reply(marks.brine_needs_number(a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
+    if intent.also_previous:
+        change = _previous(turn, change, step)
+    return (_marked(change, step, marks.done(step, change, min(at, turn.now))),)
+
+
+def _previous(turn: Turn, change: Change, step: Step) -> Change:
+    """«and last night too»: the one before, of the same kind, if it was left open."""
+    plan = change.after.plan
+    alike = [s for s in plan.of_kind(step.kind) if s.due < step.due] if plan else []
+    earlier = alike[-1] if alike else None
+    if earlier is None or earlier.state is State.DONE:
+        return change
+    return steps.done(turn, change.after.batch.id, earlier, earlier.due)
+
+
+def _missed(turn: Turn, a: Assessment, step: Step, keys: Sequence[str]) -> Sequence[Reply]:
+    change = steps.missed(turn, a.batch.id, keys, turn.now)
+    return (_marked(change, step, marks.missed(step, change)),)
+
+
+def _skipped(turn: Turn, a: Assessment, step: Step) -> Sequence[Reply]:
+    if step.kind in SAFETY_STEPS:
+        return (Reply(marks.not_skipped(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    change = steps.skipped(turn, a.batch.id, step)
+    return (_marked(change, step, marks.skipped(step, change)),)
+
+
+def _snoozed(turn: Turn, a: Assessment, step: Step, until: datetime) -> Sequence[Reply]:
+    change = steps.snoozed(turn, a.batch.id, step, until)
+    return (_marked(change, step, marks.snoozed(step, change, until)),)
+
+
+def _marked(change: Change, step: Step, text: str) -> Reply:
+    after = change.after
+    rows = asking.next_buttons(after)
+    return Reply(text, buttons=rows, facts=facts(after) | step_facts(step), about=after.batch.id)
+
+
+def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[Reply]:
+    """What went wrong, or what the slice showed."""
+    batch = meant.of(intent.batch)
+    match intent:
+        case Happened(what, told, at):
+            change = learning.happened(turn, batch, what, told, at or meant.message.said_at)
+            return (Reply(answers.incident(change.after, what), facts=facts(change.after), about=batch),)
+        case Debrief():
+            change = learning.debrief(turn, batch, intent.mass, (intent.grey, intent.of), intent.salt)
+            text, rows = debriefs.thanks(change, turn.person)
+            turn.ask(debriefs.next_question(change.after))
+            return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)

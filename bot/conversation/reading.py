@@ -1,0 +1,87 @@
+"""A temperature from the yard or the fridge: what cannot be is doubted, the rest is kept; none is lost in silence."""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Any
+
+from bot.conversation.half import pack
+from bot.conversation.understand import Understood
+from bot.facts import facts
+from bot.intents.intents import Reading, Temperature
+from bot.measures import to_house
+from bot.reply import Reply
+from bot.wording import asking, readings
+from core.batch.assess import Assessment
+from core.batch.batch import Phase
+from core.batch.doubts import Doubted
+from core.batch.events import Done, Probe, Read, What
+from core.person import Person
+from core.plan.steps import State
+from core.service import readings as taking
+from core.service.turn import Turn
+from core.units import celsius_from_fahrenheit
+
+BRINE_COLD_C = celsius_from_fahrenheit(40.0)
+
+
+def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
+    """Readings taken: every one is kept or doubted; none is dropped in silence."""
+    a = taking.look(turn, meant.of(intent.batch))
+    plain = [_placed(t, a, turn.person, meant.message.said_at) for t in intent.temperatures]
+    doubt = taking.doubt(a, plain)
+    if doubt is not None:
+        return (_ask_doubt(turn, a, plain, doubt),)
+    return keep(turn, a, plain, tender=intent.tender)
+
+
+def _placed(
+    temperature: Temperature, a: Assessment, person: Person, said_at: datetime
+) -> tuple[Probe, float, datetime]:
+    """Where and how warm. What nothing fits stands for the phase's own thermometer, and is doubted there."""
+    cold = a.batch.phase in (Phase.WAITING, Phase.CURING, Phase.DRYING)
+    probe = temperature.probe or (Probe.FRIDGE if cold else Probe.CORE)
+    unit = temperature.unit or person.units.temperature
+    return probe, to_house(temperature.value, unit), temperature.at or said_at
+
+
+def keep(
+    turn: Turn, a: Assessment, plain: Sequence[tuple[Probe, float, datetime]], *, tender: bool = False
+) -> Sequence[Reply]:
+    """Readings kept, with what they change."""
+    happened: list[tuple[What, datetime]] = [(Read(probe, celsius), at) for probe, celsius, at in plain]
+    happened += _steps_met(a, plain)
+    turn.ask(None)
+    change = taking.take(turn, a.batch.id, happened)
+    text, rows = readings.report(change, plain, tender=tender)
+    return (Reply(text, buttons=rows, facts=facts(change.after) | _read(plain), about=a.batch.id),)
+
+
+def _steps_met(a: Assessment, plain: Sequence[tuple[Probe, float, datetime]]) -> list[tuple[What, datetime]]:
+    """The steps that a reading itself answers: the brine is cold, the fridge was read."""
+    if a.plan is None:
+        return []
+    met: list[tuple[What, datetime]] = []
+    for probe, celsius, at in plain:
+        if probe is Probe.BRINE and celsius <= BRINE_COLD_C and "brine" in a.batch.done:
+            met.append((Done("brine_check"), at))
+        if probe is Probe.FRIDGE:
+            waiting = [s for s in a.plan.steps if s.key.startswith("fridge_check/") and s.state is State.DUE]
+            met += [(Done(s.key), at) for s in waiting]
+    return met
+
+
+def _ask_doubt(turn: Turn, a: Assessment, plain: Sequence[tuple[Probe, float, datetime]], doubt: Doubted) -> Reply:
+    kept: list[dict[str, Any]] = [{"probe": p.value, "celsius": c, "at": pack(at)} for p, c, at in plain]
+    turn.ask({
+        "slot": "doubt", "batch": a.batch.id, "readings": kept, "which": doubt.which, "suggested": doubt.suggested,
+        "suggested_probe": doubt.suggested_probe,
+    })  # fmt: skip
+    said = readings.shown(plain[doubt.which][1], turn.person)
+    suggestion = readings.suggestion(doubt, turn.person)
+    text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
+    body = facts(a) | {"answer_kind": "asked_back", "asked": "doubt", "doubt": doubt.why}
+    return Reply(text, buttons=rows, facts=body, about=a.batch.id)
+
+
+def _read(plain: Sequence[tuple[Probe, float, datetime]]) -> dict[str, Any]:
+    return {f"read_{probe.value}_c": celsius for probe, celsius, _ in plain}

@@ -1,0 +1,146 @@
+"""Answers to what the bot asked, settings of a person, pauses, and the end of a batch."""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Any
+
+from bot.conversation import marking, mending, reading, starting
+from bot.conversation.half import unpack
+from bot.conversation.understand import Understood
+from bot.facts import facts
+from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause, Resume, Settings
+from bot.measures import to_house
+from bot.reply import Reply
+from bot.wording import asking, general, settings
+from core.batch.assess import alternatives
+from core.batch.events import Probe
+from core.errors import Gone
+from core.service import batches, people
+from core.service.turn import Turn
+
+
+def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
+    """What was asked is answered, by a tap or in words."""
+    asked = meant.asked or {}
+    match intent.slot:
+        case "cut" | "mass" | "mass_unit" | "zone" | "deadline" | "thickness" if (
+            asked.get("said") is not None and asked.get("slot") == intent.slot
+        ):
+            return _go_on(turn, asked, intent)
+        case "change":
+            return _slot(turn, meant, intent)
+        case "way":
+            return _way(turn, meant, intent)
+        case "probe" if asked.get("slot") == "probe":
+            return _probe(turn, asked, str(intent.value))
+        case "doubt" if asked.get("slot") == "doubt":
+            return _doubt(turn, asked, str(intent.value))
+        case "grey":
+            return marking.note(turn, meant, Debrief(grey=float(intent.value), batch=intent.batch))
+        case "salty":
+            return marking.note(turn, meant, Debrief(salt=int(intent.value), batch=intent.batch))
+        case "weight_after":
+            return marking.note(turn, meant, Debrief(mass=float(intent.value), batch=intent.batch))
+        case "keep":
+            turn.ask(None)
+            return (Reply(general.kept()),)
+        case "batch":
+            turn.ask({"slot": "talk", "batch": intent.batch or str(intent.value)})
+            return (Reply(general.about(batches.look(turn, intent.batch or str(intent.value)))),)
+        case _:
+            return (Reply(general.answered_already(), facts={"answer_kind": "declined"}),)
+
+
+def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]:
+    said = dict(unpack(asked.get("said")) or {})
+    match intent.slot:
+        case "mass_unit":
+            said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
+        case "zone":
+            people.change(turn, {"zone": intent.value, "zone_known": True})
+        case slot:
+            said[slot] = intent.value
+    said.pop("mass_value", None)
+    return starting.begin(turn, said)
+
+
+def _slot(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
+    batch = meant.of(intent.batch)
+    text, rows = asking.slot(str(intent.value), batch, turn.person)
+    turn.ask({"slot": str(intent.value), "batch": batch})
+    return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": str(intent.value)}, about=batch),)
+
+
+def _way(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
+    a = batches.look(turn, meant.of(intent.batch))
+    way = next((w for w in alternatives(a) if w.name == intent.value), None)
+    if way is None:
+        raise Gone("plan")
+    return mending.change(turn, meant, Change(dict(way.changes), a.batch.id))
+
+
+def _probe(turn: Turn, asked: dict[str, Any], place: str) -> Sequence[Reply]:
+    probe, unit = place.split("/")
+    at = asked.get("at") or turn.said.said_at
+    a = batches.look(turn, asked["batch"])
+    return reading.keep(turn, a, [(Probe(probe), to_house(float(asked["value"]), unit), at)])
+
+
+def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
+    """The doubted reading kept, kept as suggested, or forgotten; the others of the same message are kept."""
+    listed: list[tuple[Probe, float, datetime]] = [
+        (Probe(r["probe"]), float(r["celsius"]), r["at"]) for r in asked["readings"]
+    ]
+    which = int(asked["which"])
+    probe, celsius, at = listed[which]
+    match answer:
+        case "suggested":
+            listed[which] = (Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius), at)
+        case "drop":
+            listed.pop(which)
+    a = batches.look(turn, asked["batch"])
+    if not listed:
+        turn.ask(None)
+        return (Reply(general.forgotten(), facts=facts(a), about=a.batch.id),)
+    return reading.keep(turn, a, listed)
+
+
+def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | HandOver | Cancel) -> Sequence[Reply]:
+    """Settings of a person, pauses, and the end of a batch."""
+    match intent:
+        case Settings(changes, unclear):
+            return _settings(turn, meant, changes, unclear)
+        case Pause(until):
+            done = batches.pause(turn, meant.of(intent.batch), until)
+            return (Reply(settings.paused(done.after), facts=facts(done.after), about=done.after.batch.id),)
+        case Resume():
+            done = batches.resume(turn, meant.of(intent.batch))
+            return (Reply(settings.resumed(done.after), facts=facts(done.after), about=done.after.batch.id),)
+        case HandOver(to):
+            return (Reply(settings.hand_over(to)),)
+        case Cancel():
+            return _cancel(turn, meant, intent)
+
+
+def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: str) -> Sequence[Reply]:
+    asked = meant.asked or {}
+    if not changes:
+        return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
+    if "zone" in changes:
+        changes = changes | {"zone_known": True}
+    changed = people.change(turn, changes)
+    if asked.get("slot") == "zone" and "zone" in changes and asked.get("said") is not None:
+        return starting.begin(turn, dict(unpack(asked["said"])))
+    body = facts(changed[-1]) if changed else {}
+    return (Reply(settings.changed(turn.person, changes, turn.now), facts=body),)
+
+
+def _cancel(turn: Turn, meant: Understood, intent: Cancel) -> Sequence[Reply]:
+    a = batches.look(turn, meant.of(intent.batch))
+    if not intent.sure:
+        text, rows = asking.cancel(a.batch.name, a.batch.id)
+        turn.ask({"slot": "confirm", "batch": a.batch.id})
+        return (Reply(text, buttons=rows, facts={"asked": "confirm"}, about=a.batch.id),)
+    done = batches.finish(turn, a.batch.id, "cancelled")
+    turn.ask(None)
+    return (Reply(general.dropped(done.after), facts=facts(done.after), about=a.batch.id),)

@@ -1,0 +1,121 @@
+"""Beginning a batch: what is missing is asked for one thing at a time, and nothing that was said is lost."""
+
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
+from typing import Any
+
+from bot.conversation.half import pack
+from bot.conversation.understand import Understood
+from bot.facts import facts
+from bot.intents.intents import Start
+from bot.reply import Reply
+from bot.wording import asking, general, plans, refusals
+from core.batch.assess import Assessment, alternatives
+from core.errors import SaltbellError, TooSoon, UnknownCure
+from core.service import batches
+from core.service.turn import Turn
+
+
+def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
+    """A batch begun, or the one question that has to be answered first."""
+    return begin(turn, dict(intent.said), dict(_slot(one) for one in intent.unclear))
+
+
+def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = MappingProxyType({})) -> Sequence[Reply]:
+    """Go on with a start: ask for the first thing that is missing, or make the batch and show its plan.
+
+    `unclear` holds what was typed and could not be taken, by slot.
+    """
+    question = _missing(turn, said, unclear)
+    if question is not None:
+        return (question,)
+    turn.ask(None)
+    change = batches.start(turn, said)
+    return show(turn, change.after)
+
+
+def show(turn: Turn, a: Assessment) -> Sequence[Reply]:
+    """The plan of a batch, or what stands in its way with the ways round it."""
+    if isinstance(a.refusal, UnknownCure):
+        return (_ask_cure(turn, a),)
+    if a.refusal is not None:
+        return (refused(a),)
+    return (
+        Reply(
+            plans.whole(a),
+            buttons=asking.changes(a),
+            facts=facts(a),
+            about=a.batch.id,
+        ),
+    )
+
+
+def refused(a: Assessment) -> Reply:
+    """Why there is no plan, and the ways that do work, each computed and one tap away."""
+    error = a.refusal or SaltbellError()
+    ways = alternatives(a) if isinstance(error, TooSoon) else ()
+    text = "\n\n".join(t for t in (refusals.say(error, a.person), plans.dose(a), general.ways(ways)) if t)
+    body = facts(a) | {"refused": type(error).__name__, "ways": [w.name for w in ways]}
+    return Reply(text, buttons=asking.ways(a, ways), facts=body, about=a.batch.id)
+
+
+def _ask_cure(turn: Turn, a: Assessment) -> Reply:
+    text, rows = asking.cure(a.batch.id)
+    turn.ask({"slot": "cure", "batch": a.batch.id})
+    lead = f"{plans.what(a)}: noted. "
+    body = facts(a) | {"answer_kind": "asked_back", "asked": "cure"}
+    return Reply(lead + text, buttons=rows, facts=body, about=a.batch.id)
+
+
+def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Reply | None:
+    """The question for the first thing that cannot be done without."""
+    broken = _broken(turn, said, unclear)
+    if broken is not None:
+        return broken
+    if "cut" not in said:
+        text, rows = asking.cut()
+        return _ask(turn, "cut", said, text, rows)
+    if "mass" not in said:
+        return _ask(turn, "mass", said, asking.mass(turn.person), ())
+    if not turn.person.zone_known:
+        return _ask(turn, "zone", said, asking.zone(), ())
+    return None
+
+
+def _slot(unclear: str) -> tuple[str, str]:
+    """ "mass:900 kg" as its slot and the words."""
+    slot, _, typed = unclear.partition(":")
+    return slot, typed
+
+
+def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Reply | None:
+    """What was typed and could not be taken; the rest of the message is kept while it is asked."""
+    for slot, typed in unclear.items():
+        match slot:
+            case "meat" | "cut":
+                return _ask(turn, "cut", said, asking.unknown_meat(typed), asking.cut()[1])
+            case "unit":
+                text, rows = asking.mass_unit(float(typed), None)
+                return _ask(turn, "mass_unit", said | {"mass_value": float(typed)}, text, rows)
+            case "mass" | "deadline" | "thickness":
+                return _ask(turn, slot, said, asking.again(slot, typed), ())
+            case _:  # the strength is asked for by itself; the rest may be changed under the plan
+                continue
+    return _past(turn, said)
+
+
+def _past(turn: Turn, said: dict[str, Any]) -> Reply | None:
+    deadline = said.get("deadline")
+    if deadline is None or deadline > turn.now:
+        return None
+    kept = {k: v for k, v in said.items() if k != "deadline"}
+    return _ask(turn, "deadline", kept, refusals.past(turn.person, deadline), ())
+
+
+def _ask(turn: Turn, slot: str, said: dict[str, Any], text: str, rows: asking.Rows) -> Reply:
+    turn.ask({"slot": slot, "said": pack(said)})
+    return Reply(text, buttons=rows, facts=_asked(slot))
+
+
+def _asked(slot: str) -> dict[str, Any]:
+    return {"answer_kind": "asked_back", "asked": slot}

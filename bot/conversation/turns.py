@@ -1,0 +1,55 @@
+"""One turn: a message in, its effect and its replies committed together, whatever happens."""
+
+import logging
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from bot.conversation.act import answers
+from bot.reply import Message, Reply, to_body
+from bot.wording import refusals
+from core.errors import NotKept
+from core.person import Person
+from core.service import turn as turns
+from core.service.turn import House, Said, Turn
+
+log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True)
+class Conversation:
+    """The talk of the whole house: where it is kept, and the defaults for somebody who speaks for the first time."""
+
+    house: House
+    newcomer: Person
+
+    def receive(self, message: Message, now: datetime) -> bool:
+        """Take one message: True if it was new, False if it had been taken before.
+
+        Raises
+        ------
+        NotKept
+            The store could not keep it: the channel must not confirm it.
+        """
+        try:
+            return self._turn(message, now, answers)
+        except NotKept:
+            raise
+        except Exception:  # the last line of defence: a person gets a sentence, the keeper gets the trace
+            log.exception("the turn for message %s failed", message.key)
+            return self._turn(message, now, _apology)
+
+    def _turn(self, message: Message, now: datetime, answer: Callable[[Turn, Message], Sequence[Reply]]) -> bool:
+        said = Said(
+            message.key, message.chat, message.person, message.name, message.said_at, now, message.language, message.ref
+        )
+        with turns.begin(self.house, said, self.newcomer) as turn:
+            if turn is None:
+                return False
+            for reply in answer(turn, message):
+                turn.say(to_body(reply), answering=message.ref or None, about=reply.about)
+        return True
+
+
+def _apology(_: Turn, message: Message) -> Sequence[Reply]:
+    return (Reply(refusals.our_fault(message.key)),)

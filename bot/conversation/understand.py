@@ -1,0 +1,114 @@
+"""From a message to what was meant by it, and to the batch that it is about."""
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from bot.conversation.half import unpack
+from bot.intents.buttons import from_payload
+from bot.intents.context import Context
+from bot.intents.intents import Intent
+from bot.intents.read import read
+from bot.reply import Message, Reply
+from bot.wording import general, refusals
+from core.batch.assess import Assessment
+from core.batch.events import Probe
+from core.errors import Gone
+from core.service import batches, steps
+from core.service.turn import Turn
+
+LONGEST = 4096
+
+
+@dataclass(frozen=True)
+class Understood:
+    """What was meant: the intents in order, the batch that the talk is about, and the question that was open."""
+
+    message: Message
+    intents: tuple[Intent, ...]
+    batch: str | None
+    asked: dict[str, Any] | None
+    a: Assessment | None = None
+
+    def of(self, named: str | None) -> str:
+        """The batch that an intent is about; raises Gone where there is none."""
+        found = named or self.batch
+        if found is None:
+            raise Gone("batch")
+        return found
+
+
+def understand(turn: Turn, message: Message) -> Understood | Reply:
+    """What a message means, or the reply to one that cannot be read."""
+    if message.pressed is not None:
+        return _tapped(turn, message)
+    if message.other is not None and not message.text.strip():
+        return Reply(refusals.cannot_read(message.other), facts={"intent": "unreadable"})
+    asked = unpack(turn.open_question())
+    batch = _about(turn, message, asked)
+    a = batches.look(turn, batch) if batch else None
+    if message.edits is not None:
+        return _edited(turn, message, batch)
+    intents = read(message.text[: LONGEST * 2], _context(turn, message, asked, a))
+    return Understood(message, tuple(intents), batch, asked, a)
+
+
+def _tapped(turn: Turn, message: Message) -> Understood | Reply:
+    intent = from_payload(message.pressed or "")
+    if intent is None:
+        return Reply(general.old_button(), facts={"intent": "old_button"})
+    named = getattr(intent, "batch", None)
+    try:
+        a = batches.look(turn, named) if named else None
+    except Gone:
+        return Reply(general.old_button(), facts={"intent": "old_button"})
+    if a is not None and a.batch.finished:
+        return Reply(general.over(a), facts={"intent": "old_button"})
+    return Understood(message, (intent,), named, unpack(turn.open_question()), a)
+
+
+def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Reply:
+    """An edited message corrects the reading that it held; anything else is asked to be said anew."""
+    found = steps.said_in(turn, batch, message.edits or "") if batch else None
+    if found is None:
+        return Reply(general.edited(), facts={"intent": "edited"})
+    fresh = replace(message, edits=None)
+    asked = unpack(turn.open_question())
+    a = batches.look(turn, batch) if batch else None
+    intents = read(message.text, _context(turn, fresh, asked, a))
+    batches.correct(turn, batch or "", found.number, None)
+    return Understood(fresh, tuple(intents), batch, asked, a)
+
+
+def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | None:
+    """The batch that the talk is about: the message answered, the question asked, the latest reminder, the latest."""
+    here = {row.id: row for row in batches.open_here(turn)}
+    by_reply = steps.batch_of_message(turn, message.answers) if message.answers else None
+    by_question = (asked or {}).get("batch")
+    candidates = (by_reply, by_question, steps.batch_of_last_reminder(turn))
+    found = next((c for c in candidates if c in here), None)
+    return found or (list(here)[-1] if here else None)
+
+
+def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment | None) -> Context:
+    here = tuple((row.id, row.name) for row in reversed(batches.open_here(turn)))
+    person = turn.person
+    base = Context(
+        now=message.said_at,
+        zone=person.zone,
+        units=person.units,
+        language=person.language,
+        asked=(asked or {}).get("slot"),
+        batches=here,
+    )
+    if a is None:
+        return base
+    core, pit = a.batch.last(Probe.CORE), a.batch.last(Probe.PIT)
+    return replace(
+        base,
+        phase=a.batch.phase.value,
+        last_core_c=core.celsius if core else None,
+        last_pit_c=pit.celsius if pit else None,
+        deadline=a.plan.serve if a.plan else a.batch.setup.deadline,
+        due_step=steps.due_step(turn, a),
+        mass=a.batch.setup.mass,
+    )

@@ -1,0 +1,57 @@
+"""A row of the outbox -> words -> what the channel is handed.
+
+Replies were worded when they were made; reminders are worded when they go out.
+"""
+
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from bot.facts import facts, step_facts
+from bot.pictures import drawn
+from bot.reply import Outgoing, Picture, Reply, from_body
+from bot.wording import general, reminders
+from core.batch.assess import Assessment
+from core.plan.steps import Kind, State, Step
+from core.service import waiting
+from core.service.turn import House
+from core.service.waiting import Row
+
+STALE_FLIP = timedelta(hours=6)  # later than this a flip is merged into the next
+
+
+class Notify:
+    """Puts what waits in the outbox into words."""
+
+    def __init__(self, house: House) -> None:
+        self._house = house
+
+    def render(self, row: Row, now: datetime) -> Outgoing | None:
+        """What the channel is handed for a row, or None where there is nothing to say any more."""
+        reply = self._reply(row, now)
+        if reply is None:
+            return None
+        return Outgoing(row.id, row.chat, now, reply, self._picture(reply, now), row.repeat, row.answering)
+
+    def _reply(self, row: Row, now: datetime) -> Reply | None:
+        if row.body is not None:
+            kept = from_body(row.body)
+            return replace(kept, text=general.repeat(kept.text)) if row.repeat else kept
+        a = waiting.batch_of(self._house, row, now)
+        step = a.plan.step(row.step or "") if a is not None and a.plan is not None else None
+        if a is None or step is None or not _still_wanted(step, a):
+            return None
+        reply = reminders.say(a, step, row.kind or "", (row.due_at, row.occurrence, row.repeat))
+        body = {**facts(a), **step_facts(step), "reminder": row.kind, "due": row.due_at.isoformat()}
+        return replace(reply, facts=body)
+
+    def _picture(self, reply: Reply, now: datetime) -> Picture | None:
+        if reply.picture is None:
+            return None
+        a = waiting.batch_by_id(self._house, reply.picture.batch, now)
+        return None if a is None else drawn(a, reply.picture.subject)
+
+
+def _still_wanted(step: Step, a: Assessment) -> bool:
+    if step.state in (State.DONE, State.SKIPPED):
+        return False
+    return step.kind is not Kind.FLIP or a.now - step.due <= STALE_FLIP

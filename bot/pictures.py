@@ -1,0 +1,115 @@
+"""From a batch to the data of its pictures, drawn with the words of the house."""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from core.batch.slices import course_of, front_of
+
+from bot.charts import chill as chill_chart
+from bot.charts import cook as cook_chart
+from bot.charts import cure as cure_chart
+from bot.charts.data import Band, Chill, Cook, Cure, Curve, Frame, Rule, Slice
+from bot.reply import Picture
+from bot.wording import answers
+from bot.wording import pictures as words
+from core.batch.assess import Assessment
+from core.batch.events import Probe
+from core.heat.curve import Curve as HeatCurve
+from core.units import SECONDS_PER_DAY, celsius_from_fahrenheit
+
+
+def drawn(a: Assessment, subject: str) -> Picture:
+    """The picture of a batch, with the sentence that says the same."""
+    draw = {"cook": _cook, "chill": _chill, "cure": _cure}[subject]
+    return Picture(draw(a), answers.picture(a, subject), f"{a.batch.name}-{subject}")
+
+
+def _frame(a: Assessment, title: str) -> Frame:
+    return Frame(title, a.person.tz, a.person.units, words.DAYS, words.NOTHING)
+
+
+def _readings(a: Assessment, probe: Probe, since: datetime | None) -> tuple[tuple[datetime, float], ...]:
+    return tuple((r.at, r.celsius) for r in a.batch.of_probe(probe) if since is None or r.at >= since)
+
+
+def _curve(start: datetime, curve: HeatCurve) -> Curve:
+    at = tuple(start + timedelta(hours=h) for h in curve.hours)
+    return Curve(at, Band(curve.p10, curve.p50, curve.p90))
+
+
+def _cook(a: Assessment) -> bytes:
+    start = a.on_at or (a.plan.step("meat_on").due if a.plan and a.plan.step("meat_on") else a.now)  # type: ignore[union-attr]
+    if a.cook is None:
+        return cook_chart.draw(Cook(), words.COOK, _frame(a, words.cook_title(a)))
+    ready = a.ready
+    stall = a.cook.stall
+    spell = None
+    if stall.begins is not None and stall.lasts is not None:
+        begins = start + timedelta(hours=stall.begins.p50)
+        spell = (begins, begins + timedelta(hours=stall.lasts.p50))
+    shown = Cook(
+        core=_readings(a, Probe.CORE, a.on_at) if a.on_at else (),
+        pit=_readings(a, Probe.PIT, a.on_at) if a.on_at else (),
+        expected=_curve(start, _until(a.cook.curve, a.cook.ready.p90)),
+        pit_set=a.batch.setup.pit_c,
+        target=a.batch.setup.target_c,
+        ready=(ready.p10, ready.p50, ready.p90) if ready else None,
+        stall=spell,
+        wrap=a.batch.done.get("wrap"),
+        now=a.now if a.on_at else None,
+        deadline=None,
+    )
+    return cook_chart.draw(shown, words.COOK, _frame(a, words.cook_title(a)))
+
+
+def _until(curve: HeatCurve, hours: float) -> HeatCurve:
+    """The curve as far as the picture goes: half an hour past the late end."""
+    count = sum(1 for h in curve.hours if h <= hours + 0.5)
+    return HeatCurve(*(line[:count] for line in (curve.hours, curve.p10, curve.p50, curve.p90, curve.low)))
+
+
+def _chill(a: Assessment) -> bytes:
+    cooling = a.cooling
+    start = cooling.from_54c or a.now
+    rules = tuple(Rule(name, _stairs(start, stages)) for name, stages in words.RULES)
+    shown = Chill(
+        readings=tuple((r.at, r.celsius) for r in cooling.readings),
+        expected=_curve(cooling.since, _until(cooling.forecast.curve, 12.0))
+        if cooling.since and cooling.forecast
+        else Curve(),
+        rules=rules if cooling.since else (),
+        now=a.now,
+    )
+    return chill_chart.draw(shown, words.CHILL, _frame(a, words.chill_title(a)))
+
+
+def _stairs(start: datetime, stages: Sequence[tuple[float, float]]) -> tuple[tuple[datetime, float], ...]:
+    return tuple((start + timedelta(hours=h), celsius_from_fahrenheit(f)) for h, f in stages)
+
+
+def _cure(a: Assessment) -> bytes:
+    if a.cure is None or a.plan is None:
+        return cure_chart.draw(Cure(a.piece.thickness), words.CURE, _frame(a, words.cure_title(a)))
+    into, end = a.batch.done.get("into_cure"), a.plan.cure_days
+    elapsed = (
+        None if into is None else max((min(a.now, a.batch.done.get("out", a.now)) - into) / timedelta(days=1), 0.0)
+    )
+    course = course_of(a.cure, max(end, 1.0))
+    shown = Cure(
+        thickness=a.piece.thickness,
+        now=_slice(a, elapsed) if elapsed else None,
+        end=_slice(a, end),
+        times=tuple(d * SECONDS_PER_DAY for d in course.days),
+        nitrite_centre=Band(*course.nitrite),
+        salt_centre=Band(*course.salt),
+        pink_from=a.piece.cut.pink_from,
+        salt_wanted=a.batch.setup.salt_fraction,
+        elapsed=None if elapsed is None else elapsed * SECONDS_PER_DAY,
+        cured=end * SECONDS_PER_DAY,
+    )
+    return cure_chart.draw(shown, words.CURE, _frame(a, words.cure_title(a)))
+
+
+def _slice(a: Assessment, days: float) -> Slice:
+    front = front_of(a.cure, days)  # type: ignore[arg-type]
+    return Slice(top=front if a.piece.sealed_faces == 0 else (0.0, 0.0, 0.0), bottom=front)

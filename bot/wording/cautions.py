@@ -1,0 +1,116 @@
+"""Words for each caution: short, once, where it belongs. The register with its sources is `core/safety/cautions.toml`."""
+
+from collections.abc import Iterable, Sequence
+
+from bot.wording import numbers
+from core.batch.assess import Assessment
+from core.plan.steps import Kind, Step
+from core.safety.cautions import Caution, Severity, for_step, register
+
+MOST = 2  # cautions in one message: more are read by nobody
+
+WORDS = {
+    "nitrite_weigh_exactly": "Weigh the curing salt on a scale that shows 0.1 g; a spoon can be out by a quarter.",
+    "nitrite_away_from_children": "Keep curing salt labelled, shut, and away from children: a teaspoon of it can make somebody very ill.",
+    "nitrite_limit": "The nitrite limit is law; I give no dose over it.",
+    "pink_rock_salt_is_no_cure": "Pink rock salt is only salt; curing salt names its nitrite on the packet.",
+    "cure_strength_on_the_packet": "Without the strength on the packet there is no dose.",
+    "poison_centre": "Anybody who ate curing salt, or has blue lips, dizziness or trouble breathing: call the emergency number or your local poison centre now.",
+    "brine_cold_first": "Warm brine warms the meat for hours: cold first.",
+    "keep_at_40f": "The fridge stays at 4 °C (40 °F) or below all the way.",
+    "never_at_room_temperature": "Never cure or dry it at room temperature.",
+    "thaw_in_the_fridge": "Thaw in the fridge, never on the counter.",
+    "thawed_through": "Thawed through to the middle before it meets cure or fire.",
+    "raw_juices": "Raw juices stay away from what is eaten as it is; wash hands, board and sink.",
+    "cure_not_in_the_middle": "A grey middle is safe when cooked through, and cools by the stricter limits.",
+    "non_intact": "Injected or cut-open meat is no longer intact: its core counts, and the clock is shorter.",
+    "charcoal_outdoors_only": "Charcoal burns outdoors only: its carbon monoxide kills in a garage with the door open too.",
+    "no_fluid_on_hot_coals": "No lighter fluid on hot coals.",
+    "burp_before_opening": "Open the vents, then lift the lid a little and wait, before you open it: a starved fire flashes.",
+    "no_water_on_coals": "No water on the coals; shut the vents.",
+    "hot_ash": "Ash stays hot for days: a metal bin with a lid, away from the house.",
+    "through_140f_in_4h": "It should pass 60 °C (140 °F) within about 4 h of going on.",
+    "no_partial_cook": "No smoking part of the way today and finishing tomorrow.",
+    "coldest_spot": "Probe three places; the coldest counts.",
+    "moist_surface": "The kill tables assume moist heat; a dry surface can lag behind the core.",
+    "low_rows_not_shown": "The lowest rows of the kill table were not shown to be enough for every germ.",
+    "poultry_own_table": "Poultry has its own table: 74 °C (165 °F).",
+    "fish_160f": "Hot-smoked fish: 71 °C (160 °F) held for 30 min.",
+    "vacuum_fish_38f": "Vacuum-packed fish stays under 3 °C (38 °F).",
+    "hold_at_140f": "Held warm means 60 °C (140 °F) or above in the middle.",
+    "danger_zone": "Between 4 and 60 °C (40 and 140 °F) the clock runs: two hours, one in great heat.",
+    "chill_clock": "Spores survive the fire and wake as it cools: 54 to 27 °C (130 to 80 °F) in 1.5 h, 4 °C (40 °F) 5 h later.",
+    "reheating_is_no_repair": "Cooking it again does not undo time spent warm.",
+    "smell_proves_nothing": "Looks, smell and taste cannot clear a doubt.",
+    "reheat_165f": "Leftovers are heated to 74 °C (165 °F).",
+    "at_risk_reheat": "For anybody pregnant, under 5, over 65 or weakened: heat cold slices to 74 °C (165 °F) first.",
+    "clean_slicer": "A clean knife and board for what is eaten cold.",
+    "use_by_shorter_end": "The date is the shorter end of the storage chart.",
+    "for_sale": "For sale or a public event, local codes and a licensed plan decide, not this bot.",
+    "local_code": "Local rules and licensed practice come before anything said here.",
+    "record_is_no_licence": "This log is yours; it is no licence.",
+    "cured_meat_in_moderation": "Cured meat is for eating in moderation; this is no medical advice.",
+    "scale_too_coarse": "On a scale that shows whole grams this dose is too rough: dissolve 10 g in 90 g water and use the part you need.",
+    "limit_from_memory": "This limit is from memory; check it with your food authority.",
+    "under_cured_floor": "Under the level that counts as cured: it cools and keeps by the uncured rules.",
+    "nitrate_in_short_cure": "Nitrate is for long cures; this one is short.",
+    "skin_counted_out": "The skin is counted out, as the limit is on skin-free weight.",
+    "pumped_bacon_wants_ascorbate": "Plants that pump bacon must add ascorbate.",
+    "salt_set_by_cure": "This curing salt is weak, so it brings all the salt.",
+    "nitrite_throw_away": "That much nitrite is not to be eaten: throw it away.",
+    "nitrite_cannot_call_safe": "That is over the limit for what is eaten: I cannot call it safe.",
+    "nitrite_over_limit": "That is over the legal limit.",
+}  # fmt: skip
+
+
+def say(caution: Caution) -> str:
+    """The sentence of one caution."""
+    return WORDS[caution.key]
+
+
+def lines(found: Iterable[Caution], most: int = MOST) -> list[str]:
+    """The gravest few, a line each."""
+    return [f"Mind: {say(c)}" for c in list(found)[:most]]
+
+
+def of_step(step: Step, a: Assessment) -> list[str]:
+    """The cautions of a step, said with the first of its kind only."""
+    later_one = a.plan is not None and a.plan.of_kind(step.kind)[:1] != (step,)
+    if later_one or (step.kind is Kind.READING and step.key != "reading/1"):
+        return []
+    return lines(of_kind(step.kind.value, a))
+
+
+def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
+    """The cautions of a place that apply to this batch."""
+    whole = a.batch.setup.method != "inject"
+    leave_out = {"non_intact"} if whole else set()
+    if a.batch.setup.at_risk_eaters is False:
+        leave_out.add("at_risk_reheat")
+    fitting = [c for c in for_step(kind) if c.key not in leave_out]
+    # of two that are equally grave the one that belongs here and nowhere else comes first
+    grave = list(reversed(Severity))
+    return sorted(fitting, key=lambda c: (grave.index(c.severity), len(register()[c.key].at)))
+
+
+def every(a: Assessment) -> str:
+    """Every caution that applies to a batch, for whoever asks."""
+    kinds = ("dose", "brine", "into_cure", "light", "meat_on", "off", "rest", "chill", "slice", "use_by")
+    seen: dict[str, Caution] = {c.key: c for kind in kinds for c in of_kind(kind, a)}
+    return "\n".join(f"{say(c)} ({c.source.title})" for c in seen.values())
+
+
+def chill_forecast(a: Assessment) -> str:
+    """How the chill is expected to go against the rule, and what would pass where it does not."""
+    forecast = a.cooling.forecast
+    if forecast is None:
+        return ""
+    to_80, to_40 = forecast.between(54.4, 26.7), forecast.to(4.4)
+    if to_80 is None:
+        return ""
+    chance = forecast.chance(((54.4, 26.7, 1.5), (26.7, 4.4, 5.0)))
+    cold = f"; cold after {numbers.hours(to_40.p50)}" if to_40 else ""
+    lead = f"54 to 27 °C (130 to 80 °F) takes about {numbers.hours(to_80.p50)} this way ({numbers.hours(to_80.p10)} to {numbers.hours(to_80.p90)}){cold}."
+    if chance >= 0.9:
+        return lead
+    return f"{lead} That may miss the rule of 1.5 h: ice water around the bag, or cut it to half its thickness now."

@@ -1,0 +1,92 @@
+"""Words for looking back: what the slice showed, and what the next plan takes from it."""
+
+from typing import Any
+
+from bot.intents.intents import Choose
+from bot.wording import asking, numbers
+from core.batch.assess import Assessment, Change
+from core.person import Person
+
+
+def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
+    """What was kept, what it teaches, and the next of the three questions."""
+    a = change.after
+    old = change.before.batch if change.before else None
+    said = ((_slice(a), "sliced"), (_yield(a), "weighed_after"), (_salt(a), "tasted"))
+    lines = [text for text, field in said if old is None or getattr(old, field) != getattr(a.batch, field)]
+    lines.append(_taught(change, person))
+    question, rows = _ask(a)
+    return "\n".join(t for t in (*lines, question) if t), rows
+
+
+def _slice(a: Assessment) -> str:
+    sliced = a.batch.sliced
+    if sliced is None:
+        return ""
+    if sliced.grey <= 0:
+        return "Pink all through: noted."
+    of = f" of {numbers.length(sliced.of, a.person)}" if sliced.of else ""
+    return (
+        f"Grey {numbers.length(sliced.grey, a.person)}{of} in the middle: noted. It is safe to eat if it was cooked and "
+        "cooled as the rules say; the grey part was simply not reached by the cure."
+    )
+
+
+def _yield(a: Assessment) -> str:
+    after = a.batch.weighed_after
+    if after is None:
+        return ""
+    return f"Yield {after / a.batch.setup.mass * 100:.0f} % of the green weight."
+
+
+def _salt(a: Assessment) -> str:
+    return (
+        {1: "Too salty: noted.", -1: "Bland: noted.", 0: "Salt just right: noted."}.get(a.batch.tasted or 0, "")
+        if a.batch.tasted is not None
+        else ""
+    )
+
+
+def _taught(change: Change, person: Person) -> str:
+    learned = change.after.person.learned
+    if learned.batches == 0:
+        return ""
+    factor = 2.718281828 ** (-learned.diffusivity_log_shift)
+    days = f"days times {factor:.2f}" if abs(factor - 1) > 0.03 else "the same days"
+    salt = ""
+    if abs(learned.salt_shift) > 1e-4:
+        salt = f", salt {numbers.percent(abs(learned.salt_shift))} {'more' if learned.salt_shift > 0 else 'less'}"
+    return f"Your next plan starts from this: {days}{salt} (from {learned.batches} {'batch' if learned.batches == 1 else 'batches'})."
+
+
+def _ask(a: Assessment) -> tuple[str, asking.Rows]:
+    batch = a.batch.id
+    slot = next_slot(a)
+    if slot == "grey":
+        return (
+            "What did the slice show? Type the grey in the middle, like «grey 12 mm in the middle of 48».",
+            ((asking.button("Pink all through", Choose("grey", 0.0, batch)),),),
+        )
+    if slot == "salty":
+        row = (
+            asking.button("Too salty", Choose("salty", 1, batch)),
+            asking.button("Just right", Choose("salty", 0, batch)),
+            asking.button("Bland", Choose("salty", -1, batch)),
+        )
+        return "And the salt?", (row,)
+    if slot == "weight_after":
+        return "What does it weigh now? Type it with its unit, or leave it.", ()
+    return "That is all I need. Thank you.", ()
+
+
+def next_slot(a: Assessment) -> str | None:
+    """The first of the three questions that is still open."""
+    batch = a.batch
+    open_ones = (("grey", batch.sliced), ("salty", batch.tasted), ("weight_after", batch.weighed_after))
+    return next((slot for slot, known in open_ones if known is None), None)
+
+
+def next_question(a: Assessment) -> dict[str, Any] | None:
+    """The open question to be kept with the person."""
+    slot = next_slot(a)
+    return {"slot": slot, "batch": a.batch.id} if slot else None

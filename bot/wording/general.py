@@ -1,0 +1,146 @@
+"""Words that belong to no subject: hello, help, what is unclear, what is over."""
+
+from typing import Any
+
+from bot.intents.intents import Intent, Unclear
+from bot.wording import asking, numbers, plans
+from core.batch.assess import Assessment, Way
+from core.person import Person
+
+
+def hello(person: Person, a: Assessment | None) -> str:
+    """The first sentence of the talk, or a short word back."""
+    if a is not None:
+        return f"Hello. {plans.now(a)}"
+    return (
+        "Hello. Tell me the cut, its weight and when you want to eat it, like «3.2 kg brisket flat for saturday 13:00». "
+        "I work out the dose, the days and the hours, and remind you of every step."
+    )
+
+
+def help_(a: Assessment | None) -> str:
+    """Short, and by where the person is."""
+    if a is None:
+        return (
+            "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or «7 lb brisket point». "
+            "Settings in words: «we are in Chicago», «only kg and c», «flips at 7 and 19»."
+        )
+    by_phase = {
+        "waiting": "«brine 3 c», «done», «48 mm», «cure is 6.25 %»",
+        "curing": "«flipped», «fridge 3 c», «forgot this morning», «why these days»",
+        "drying": "«rinsed», «lit it», «meat is on»",
+        "cooking": "«158/245» (core/pit), «wrapped in foil», «how much longer», «picture», «fire went out»",
+        "resting": "«core 62 c», «in the chill»",
+        "chilling": "«core 27 c», «is it safe»",
+        "stored": "«grey 12 mm in the middle of 48», «pink all through», «too salty», «1.9 kg after»",
+    }
+    here = by_phase.get(a.batch.phase.value, "«plan»")
+    return (
+        f"Now you can say {here}. Always: «plan», «what now», «is it safe», «no, 185», «undo», «dinner moved to 15:00», "
+        "«pause», «cancel»."
+    )
+
+
+def no_batch() -> str:
+    """A question about a batch where there is none."""
+    return "Nothing is under way here yet. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00»."
+
+
+def not_known(text: str) -> str:
+    """Out of what is known: said, with whom to ask."""
+    if len(text) > 300:
+        return "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now»."
+    return (
+        "I do not know that. I know this batch: ask «plan», «what now», «why these days» or «is it safe». "
+        "For the rest, your butcher or the local extension office knows best."
+    )
+
+
+def unclear(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
+    """What was typed and could not be taken, with what works."""
+    degree = "158/245" if person.units.temperature == "f" else "70/120"
+    texts = {
+        "number": f"What is {intent.text}? Say what it was, like «core {degree.split('/')[0]}», «fridge 3 c» or «pit {degree.split('/')[1]}».",
+        "too_long": "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now».",
+        "empty": "I got nothing to read there. Type it in words, like «flipped» or «what now».",
+        "unit": f"In which unit is {intent.text}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.",
+        "word": f"I am not sure what «{intent.text}» means here. Type «help» for what I understand.",
+        "other": "I cannot read that. Type it in words, like «flipped» or «core 158».",
+    }
+    rows = tuple((asking.button(option_label(o, person), o),) for o in intent.options[:4])
+    return texts.get(intent.why, texts["word"]), rows
+
+
+def option_label(option: Intent, person: Person) -> str:
+    """A button for one of the things that were perhaps meant."""
+    readings: Any = getattr(option, "temperatures", None)
+    if readings:
+        t = readings[0]
+        unit = (t.unit or person.units.temperature).upper()
+        return f"{t.value:g} °{unit} {t.probe.value if t.probe else 'core'}"
+    topic = getattr(option, "topic", None) or getattr(option, "step", None) or type(option).__name__
+    return str(topic).replace("_", " ").capitalize()
+
+
+def old_button() -> str:
+    """A button of something that is gone."""
+    return "That button is from something that is gone. Type «plan» to see where things stand."
+
+
+def over(a: Assessment) -> str:
+    """A button of a batch that is over."""
+    return f"«{a.batch.name}» is over, so that button does nothing any more. Type a new cut and weight to begin again."
+
+
+def edited() -> str:
+    """An edit of something that is no reading."""
+    return "I saw that you changed an earlier message, and could not tell what it changes. Please say it anew."
+
+
+def kept() -> str:
+    """Nothing dropped."""
+    return "Kept. Everything stays as it is."
+
+
+def dropped(a: Assessment) -> str:
+    """A batch dropped, its log kept."""
+    return f"«{a.batch.name}» is dropped and its reminders are silent. Raw meat that was in the cure: cook it through or throw it away."
+
+
+def forgotten() -> str:
+    """A doubted reading that was none."""
+    return "Forgotten. Send the reading again when you have it."
+
+
+def answered_already() -> str:
+    """An answer to a question that is not open."""
+    return "That question is answered already. Type «plan» to see where things stand."
+
+
+def about(a: Assessment) -> str:
+    """Which batch the talk is about from here on."""
+    return f"«{a.batch.name}» it is. {plans.now(a)}"
+
+
+def ways(offered: tuple[Way, ...]) -> str:
+    """The lead to the ways that work."""
+    if not offered:
+        return ""
+    days = {
+        "inject": "injecting it needs {d}",
+        "dry": "a dry cure needs {d}",
+        "thinner": "split to half its thickness it needs {d}",
+        "date": "a later date leaves time",
+    }
+    parts = [days[w.name].format(d=numbers.days(w.cure_days)) for w in offered]
+    return "What does work: " + "; ".join(parts) + ". Tap one, or type another day."
+
+
+def late_reminder(due: str, text: str) -> str:
+    """A reminder that comes late says when it was due."""
+    return f"This was due {due}; I was away. {text}"
+
+
+def repeat(text: str) -> str:
+    """A message that may have arrived before."""
+    return f"{text}\n(Again, in case it did not reach you.)"

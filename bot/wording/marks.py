@@ -1,0 +1,100 @@
+"""Words for a step that was done, left out, put off or forgotten."""
+
+from datetime import datetime
+
+from bot.wording import cautions, numbers, plans, readings, steps
+from core.batch.assess import Assessment, Change
+from core.plan.steps import Kind, Step
+
+
+def already(step: Step, a: Assessment) -> str:
+    """Done twice is done once."""
+    at = numbers.when(step.done_at, a.person, a.now) if step.done_at else ""
+    return f"{steps.name(step, a)} was noted already, {at}. {plans.coming(a)}"
+
+
+def brine_needs_number(a: Assessment) -> str:
+    """Cold enough is a number, not a word."""
+    return f"What does the brine read? The meat goes in at {numbers.both(4.4, a.person)} or colder. Type it like «brine 3 c» or «brine 38 f»."
+
+
+def done(step: Step, change: Change, at: datetime) -> str:
+    """A step done, what it means, and what comes next."""
+    a = change.after
+    lead = f"{steps.name(step, a)}: done {numbers.when(at, a.person, a.now)}."
+    special = _SPECIAL.get(step.kind)
+    middle = special(a) if special else ""
+    moved = plans.moved(change.before.plan if change.before else None, a) if step.kind not in FOLLOWED else []
+    return "\n".join(t for t in (lead, middle, *moved, *plans.late(a), plans.coming(a)) if t)
+
+
+FOLLOWED = frozenset({Kind.MEAT_ON, Kind.OFF})  # their own words tell the new times
+
+
+def _on(a: Assessment) -> str:
+    if a.ready is None:
+        return ""
+    target = numbers.temperature(a.batch.setup.target_c, a.person)
+    return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}. Readings narrow that."
+
+
+def _off(a: Assessment) -> str:
+    if a.below_floor:
+        return (
+            f"The record does not show {numbers.both(a.floor_c, a.person)} in the middle yet. "
+            "Send a core reading; below it I cannot call it cooked."
+        )
+    return "Let it rest, wrapped. " + (
+        readings.shown(60.0, a.person) + " is where the chill clock starts." if a.chilled else ""
+    )
+
+
+def _into(a: Assessment) -> str:
+    out = a.plan.step("out") if a.plan else None
+    if out is None:
+        return ""
+    return f"It comes out {numbers.when(out.due, a.person, a.now)}, after {numbers.days(a.plan.cure_days if a.plan else 0)}."
+
+
+def _chill(a: Assessment) -> str:
+    return cautions.chill_forecast(a)
+
+
+_SPECIAL = {Kind.MEAT_ON: _on, Kind.OFF: _off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
+
+
+def missed(step: Step, change: Change) -> str:
+    """A step forgotten: what that means, without blame."""
+    a = change.after
+    harm = {
+        Kind.FLIP: "One missed flip does no harm.",
+        Kind.FRIDGE_CHECK: "Read it now if you can: the log is the only proof later.",
+        Kind.READING: "Send one now; the estimate goes on from there.",
+    }.get(step.kind, "The plan goes on from here.")
+    return (
+        f"{steps.name(step, a)} of {numbers.when(step.due, a.person, a.now)}: noted as missed. {harm} {plans.coming(a)}"
+    )
+
+
+def not_skipped(step: Step, a: Assessment) -> str:
+    """What decides safety is not skipped."""
+    return f"«{steps.name(step, a)}» decides whether it is safe, so I keep asking. {steps.task(step, a)}"
+
+
+def skipped(step: Step, change: Change) -> str:
+    """A step left out."""
+    a = change.after
+    moved = plans.moved(change.before.plan if change.before else None, a)
+    return "\n".join(t for t in (f"{steps.name(step, a)}: left out.", *moved, plans.coming(a)) if t)
+
+
+def snoozed(step: Step, change: Change, until: datetime) -> str:
+    """A step put off."""
+    a = change.after
+    lead = f"{steps.name(step, a)}: I come back {numbers.when(until, a.person, a.now)}."
+    moved = [
+        m
+        for m in plans.moved(change.before.plan if change.before else None, a)
+        if not m.startswith(steps.name(step, a))
+    ]
+    return "\n".join([lead, *moved, *plans.late(a)])

@@ -1,0 +1,145 @@
+"""Words for changes and corrections: what stands now, and only the differences."""
+
+from datetime import datetime
+from typing import Any
+
+from bot.wording import numbers, plans, steps
+from bot.wording.readings import PLACES
+from core.batch.assess import Assessment, Change
+from core.batch.events import (
+    Changed,
+    Done,
+    Event,
+    Incident,
+    Missed,
+    Paused,
+    Read,
+    Resumed,
+    Skipped,
+    Sliced,
+    Snoozed,
+    Tasted,
+    Weighed,
+    What,
+)
+
+FIELDS = {
+    "mass": "weight",
+    "thickness": "thickness",
+    "deadline": "meal",
+    "method": "method",
+    "pit_c": "pit",
+    "fridge_c": "fridge",
+    "purpose": "eaten",
+    "wrap": "wrap",
+    "chill": "chill",
+    "cooker": "cooker",
+    "cure_nitrite_fraction": "curing salt",
+    "target_c": "off at",
+    "at_risk_eaters": "eaters at risk",
+    "cure_days": "days in the cure",
+    "salt_fraction": "salt",
+    "sealed_faces": "fat on one face",
+    "cut": "cut",
+    "water_share": "water",
+    "frozen": "frozen",
+}
+
+
+def changed(change: Change, changes: dict[str, Any]) -> str:
+    """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
+    a = change.after
+    said = ", ".join(
+        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}" for field, v in changes.items()
+    )
+    lead = f"Noted: {said}."
+    before = change.before
+    if before is not None and _dose_differs(before, a):
+        lead = f"{lead}\n{plans.dose(a)}"
+    if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
+        lead = f"{lead}\n{plans.days(a)}"
+    return plans.changed(before.plan if before else None, a, lead)
+
+
+def _dose_differs(before: Assessment, after: Assessment) -> bool:
+    if before.dose is None or after.dose is None:
+        return before.dose is not after.dose
+    return abs(before.dose.cure_kg - after.dose.cure_kg) > 5e-5 or abs(before.dose.salt_kg - after.dose.salt_kg) > 5e-4
+
+
+def value(field: str, v: Any, a: Assessment) -> str:
+    """A value of the setup in the person's units."""
+    person = a.person
+    match field:
+        case "mass":
+            return numbers.mass(v, person)
+        case "thickness":
+            return numbers.length(v, person)
+        case "deadline":
+            return numbers.when(v, person, a.now) if v is not None else "without a date"
+        case "pit_c" | "fridge_c" | "target_c":
+            return numbers.temperature(v, person)
+        case "cure_nitrite_fraction" | "salt_fraction":
+            return numbers.percent(v)
+        case "method":
+            return plans.METHODS[v]
+        case "purpose":
+            return plans.PURPOSES[v]
+        case "wrap":
+            return plans.WRAPS[v]
+        case "chill":
+            return plans.CHILLS[v]
+        case _:
+            return (
+                {True: "yes", False: "no"}.get(v, str(v).replace("_", " "))
+                if isinstance(v, bool)
+                else str(v).replace("_", " ")
+            )
+
+
+def name(what: What, a: Assessment) -> str:
+    """What an event was, in a few words."""
+    match what:
+        case Read(probe, celsius):
+            return f"{PLACES[probe]} {numbers.temperature(celsius, a.person)}"
+        case Done(step) | Skipped(step) | Snoozed(step):
+            return f"«{steps.name_of(step)}»"
+        case Changed(changes):
+            return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}" for k, v in changes.items())
+        case Missed():
+            return "a missed step"
+        case Sliced() | Tasted() | Weighed():
+            return "what you said of the slice"
+        case Incident(kind):
+            return kind.replace("_", " ")
+        case Paused():
+            return "the pause"
+        case Resumed():
+            return "carrying on"
+        case _:
+            return "the last thing"
+
+
+def undone(event: Event, change: Change) -> str:
+    """Something taken back."""
+    a = change.after
+    lead = f"Taken back: {name(event.what, a)} of {numbers.when(event.at, a.person, a.now)}."
+    return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
+
+
+def corrected(event: Event, what: What, at: datetime | None, change: Change) -> str:
+    """Something else stands in its place."""
+    a = change.after
+    when = f", {numbers.when(at, a.person, a.now)}" if at is not None else ""
+    lead = f"Corrected: {name(what, a)}{when}, instead of {name(event.what, a)}, {numbers.when(event.at, a.person, a.now)}."
+    return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
+
+
+def ready(a: Assessment) -> str:
+    """The ready time of a cook under way, as it stands after a correction."""
+    return f"\nReady {numbers.time_band(a.ready, a.person, a.now)}." if a.ready is not None else ""
+
+
+def moved_over(event: Event, a: Assessment) -> str:
+    """The last thing said belongs to another batch."""
+    return f"Moved to «{a.batch.name}»: {name(event.what, a)}. Nothing of it is left on the other."

@@ -1,0 +1,120 @@
+"""Masses, lengths, temperatures, days and hours in a person's units and zone: the rim of the house, outwards.
+
+Doses are always in grams, whatever the person's units: a scale reads them, a cup does not. Nothing that is
+a limit is rounded to the unsafe side; `ceiling` and `floor` say which way a figure may go.
+"""
+
+from datetime import datetime, timedelta
+from math import ceil, floor
+
+from bot.measures import from_house
+from core.person import Person
+from core.plan.steps import Band, TimeBand
+from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
+
+NARROW_NO_BREAK = " "
+
+
+def mass(value: Kilograms, person: Person) -> str:
+    """«3.2 kg» or «7.1 lb»."""
+    if person.units.mass == "lb":
+        return f"{from_house(value, 'lb'):.1f} lb"
+    return f"{value:.2f} kg".replace("0 kg", " kg") if value < 10 else f"{value:.1f} kg"
+
+
+def grams(value: Kilograms) -> str:
+    """A dose: «12.0 g» under 100 g, «173 g» above."""
+    amount = value * 1000
+    return f"{amount:.1f} g" if amount < 100 else f"{amount:.0f} g"
+
+
+def length(value: Metres, person: Person) -> str:
+    """«48 mm» or «1.9 in»."""
+    if person.units.length == "in":
+        return f"{from_house(value, 'in'):.1f} in"
+    return f"{value * 1000:.0f} mm"
+
+
+def temperature(value: Celsius, person: Person) -> str:
+    """«88 °C» or «190 °F», to the half degree where that is how it was read."""
+    shown = from_house(value, "f") if person.units.temperature == "f" else value
+    unit = "°F" if person.units.temperature == "f" else "°C"
+    rounded = round(shown * 2) / 2
+    return f"{rounded:.0f} {unit}" if rounded == int(rounded) else f"{rounded:.1f} {unit}"
+
+
+def both(value: Celsius, person: Person) -> str:
+    """A limit in the person's unit with the other beside it, as the rules print both: «4 °C (40 °F)»."""
+    f, c = f"{from_house(value, 'f'):.0f} °F", f"{value:.0f} °C"
+    return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
+
+
+def percent(value: Fraction, digits: int = 2) -> str:
+    """«2.25 %», without zeros that say nothing."""
+    return f"{value * 100:.{digits}f}".rstrip("0").rstrip(".") + " %"
+
+
+def ppm(value: float) -> str:
+    """Nitrite: «150 mg/kg»."""
+    return f"{value:.0f} mg/kg"
+
+
+def clock(moment: datetime, person: Person) -> str:
+    """«14:05», in the person's zone."""
+    return f"{moment.astimezone(person.tz):%H:%M}"
+
+
+def day(moment: datetime, person: Person) -> str:
+    """«Sat 13 Mar»."""
+    local = moment.astimezone(person.tz)
+    return f"{local:%a} {local.day} {local:%b}"
+
+
+def when(moment: datetime, person: Person, now: datetime) -> str:
+    """«14:05» today, «tomorrow 08:00», otherwise «Sat 13 Mar 13:00»."""
+    away = (moment.astimezone(person.tz).date() - now.astimezone(person.tz).date()).days
+    prefix = {0: "", 1: "tomorrow ", -1: "yesterday "}.get(away, f"{day(moment, person)} ")
+    return prefix + clock(moment, person)
+
+
+def quarter(moment: datetime, *, up: bool) -> datetime:
+    """The quarter of an hour around a moment: estimates are not known to the minute."""
+    minutes = moment.timestamp() / 900
+    return datetime.fromtimestamp((ceil if up else floor)(minutes) * 900, tz=moment.tzinfo)
+
+
+def time_band(band: TimeBand, person: Person, now: datetime) -> str:
+    """«about 17:45 (16:30 to 19:15)»; the 10 % and 90 % points, widened to the quarter hour."""
+    early, late = quarter(band.p10, up=False), quarter(band.p90, up=True)
+    middle = quarter(band.p50 + timedelta(minutes=7), up=False)
+    same_day = early.astimezone(person.tz).date() == late.astimezone(person.tz).date()
+    end = clock(late, person) if same_day else when(late, person, now)
+    return f"about {when(middle, person, now)} ({clock(early, person)} to {end})"
+
+
+def days(value: Days) -> str:
+    """«4.5 days», to the half day, upwards: days in the cure are a safety figure."""
+    shown = ceil(value * 2 - 1e-9) / 2
+    return f"{shown:.0f} days" if shown == int(shown) else f"{shown:.1f} days"
+
+
+def day_band(band: Band) -> str:
+    """«5.5 days (2.5 to 8)»."""
+    return f"{days(band.p50)} ({band.p10:.1f} to {band.p90:.1f})"
+
+
+def hours(value: Hours) -> str:
+    """«2 h 15 min», «40 min»."""
+    minutes = round(value * 60)
+    if minutes < 60:
+        return f"{minutes} min"
+    whole, rest = divmod(minutes, 60)
+    return f"{whole} h {rest:02d} min" if rest else f"{whole} h"
+
+
+def span(value: timedelta) -> str:
+    """How long ago or ahead: «40 min», «3 h», «2 days»."""
+    hours_all = value / timedelta(hours=1)
+    if hours_all >= 48:
+        return f"{hours_all / 24:.0f} days"
+    return hours(round(hours_all * 12) / 12)

@@ -1,0 +1,213 @@
+"""Words for a plan: the whole week once, and afterwards only what became different."""
+
+from datetime import timedelta
+
+from bot.wording import numbers, steps
+from core.batch.assess import Assessment
+from core.plan.steps import Kind, Plan, State, Step
+
+QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING})
+TOLD_WHEN_MOVED = frozenset(
+    {Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.SLICE,
+     Kind.SERVE, Kind.USE_BY}
+)  # fmt: skip
+WORTH_TELLING = timedelta(minutes=10)
+METHODS = {
+    "brine": "brine in a bag",
+    "dry": "dry, everything in the bag",
+    "inject": "injected, then covered with brine",
+}
+PURPOSES = {
+    "thin": "thin cold slices by machine",
+    "cold": "tender, chilled, sliced cold",
+    "hot": "tender, sliced warm the same day",
+    "pulled": "pulled",
+}
+WRAPS = {"none": "no wrap", "paper": "paper", "foil": "foil"}
+CHILLS = {
+    "foil": "in foil in the fridge",
+    "rack": "on a rack",
+    "fan": "on a rack with a fan",
+    "ice": "ice bath, then rack",
+}
+
+
+def what(a: Assessment) -> str:
+    """«Pastrami from a 3.2 kg brisket flat»."""
+    cut = a.batch.setup.cut.replace("_", " ")
+    return f"{a.batch.setup.product.replace('_', ' ').capitalize()} from a {numbers.mass(a.batch.setup.mass, a.person)} {cut}"
+
+
+def whole(a: Assessment) -> str:
+    """The plan from now to the meal: what to do next first, then the dose, the days, the week, what was assumed."""
+    if a.plan is None:
+        return f"{what(a)}: no plan yet."
+    parts = [_first(a, a.plan), dose(a), days(a), _week(a, a.plan), assumed(a)]
+    return "\n\n".join(p for p in parts if p)
+
+
+def _first(a: Assessment, plan: Plan) -> str:
+    step = plan.next_step()
+    meal = numbers.when(plan.serve, a.person, a.now)
+    if step is None:
+        return f"All done. {what(a)}, meal {meal}."
+    due = "now" if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
+    return f"{steps.name(step, a)} {due}; meal {meal}.\n{what(a)}."
+
+
+def dose(a: Assessment) -> str:
+    """The dose in grams, its nitrite, the limit and where the limit stands."""
+    d = a.dose
+    if d is None:
+        return ""
+    strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
+    water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
+    low, high = d.teaspoons
+    return (
+        f"Dose: {water}{numbers.grams(d.cure_kg)} curing salt of {strength}, {numbers.grams(d.salt_kg)} salt, "
+        f"{numbers.grams(d.sugar_kg)} sugar. Weigh it: {low:.1f} to {high:.1f} level teaspoons is only a check on the scale.\n"
+        f"Nitrite {numbers.ppm(d.nitrite_ingoing)} of meat and pickle; limit {numbers.ppm(d.limit.max_mg_kg)} "
+        f"({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)}). Salt {numbers.percent(d.salt_fraction)}."
+    )
+
+
+def _memory(status: str) -> str:
+    return ", from memory" if status == "MEMORY" else ""
+
+
+def days(a: Assessment) -> str:
+    """How long it stays in, and the band behind it."""
+    if a.cure_days is None or a.plan is None:
+        return ""
+    band = a.cure_days
+    learned = _learned(a)
+    return (
+        f"In the cure for {numbers.days(a.plan.cure_days)}. The middle turns pink after about {band.p50:.1f} days "
+        f"({band.p10:.1f} to {band.p90:.1f}); nine in ten pieces like this are there by {numbers.days(band.p90)}.{learned}"
+    )
+
+
+def _learned(a: Assessment) -> str:
+    shift = a.cure_shift_days
+    if a.person.learned.batches == 0 or abs(shift) < 0.25:
+        return ""
+    pace = "slow" if shift > 0 else "quick"
+    way = "more" if shift > 0 else "less"
+    return f" Your last slices were {pace}: {numbers.days(abs(shift))} {way} than the usual."
+
+
+def _week(a: Assessment, plan: Plan) -> str:
+    lines, shown_day = [], ""
+    for step in plan.steps:
+        if step.kind in QUIET or step.state in (State.DONE, State.SKIPPED):
+            continue
+        day = numbers.day(step.due, a.person)
+        lines += [] if day == shown_day else [day]
+        shown_day = day
+        lines.append(f"  {line(step, a)}")
+    return "\n".join([*lines, _flips(a, plan)]).rstrip()
+
+
+def line(step: Step, a: Assessment) -> str:
+    """«07:00 Light the fire», with the band where the time is an estimate."""
+    at = numbers.clock(step.due, a.person)
+    if step.early is not None and step.late is not None and step.early != step.late:
+        early, late = numbers.clock(step.early, a.person), numbers.clock(step.late, a.person)
+        return f"{at} {steps.name(step, a)} ({early} to {late})"
+    return f"{at} {steps.name(step, a)}"
+
+
+def _flips(a: Assessment, plan: Plan) -> str:
+    flips = [s for s in plan.of_kind(Kind.FLIP) if s.state in (State.AHEAD, State.DUE)]
+    if not flips:
+        return ""
+    clocks = " and ".join(f"{t:%H:%M}" for t in a.person.flip_hours)
+    return f"Flips at {clocks}, quietly, {len(flips)} in all; the fridge is read with the morning flip."
+
+
+def assumed(a: Assessment) -> str:
+    """What nobody said, so that a tap can change it."""
+    setup, said, person = a.batch.setup, a.batch.setup.said, a.person
+    piece = a.piece
+    low, high = numbers.length(piece.thickness_low, person), numbers.length(piece.thickness_high, person)
+    guesses = (
+        (
+            "thickness",
+            f"{numbers.length(piece.thickness, person)} thick ({low} to {high}; measure it, it decides the days)",
+        ),
+        (
+            "method",
+            METHODS[setup.method] + (", as a brine would be too slow for your date" if setup.method == "dry" else ""),
+        ),
+        ("fridge_c", f"fridge {numbers.temperature(setup.fridge_c, person)}"),
+        ("pit_c", f"pit {numbers.temperature(setup.pit_c, person)}"),
+        ("cooker", f"{setup.cooker} cooker"),
+        ("purpose", f"{PURPOSES[setup.purpose]}, off at {numbers.temperature(setup.target_c, person)}"),
+        ("wrap", WRAPS[setup.wrap]),
+        ("chill", f"chill: {CHILLS[setup.chill]}"),
+        ("deadline", "no meal date, so the soonest"),
+    )
+    open_ones = [words for field, words in guesses if field not in said]
+    return "I assumed: " + "; ".join(open_ones) + "." if open_ones else ""
+
+
+def moved(before: Plan | None, after: Assessment) -> list[str]:
+    """What became different, a line each; nothing that stayed."""
+    if before is None or after.plan is None:
+        return []
+    known = {s.key: s for s in before.steps}
+    lines = []
+    for step in after.plan.steps:
+        old = known.get(step.key)
+        waiting = step.state in (State.AHEAD, State.DUE)
+        if old is None or step.kind not in TOLD_WHEN_MOVED or not waiting or abs(step.due - old.due) < WORTH_TELLING:
+            continue
+        was, now = numbers.when(old.due, after.person, after.now), numbers.when(step.due, after.person, after.now)
+        lines.append(f"{steps.name(step, after)}: {now} (was {was})")
+    return lines
+
+
+def changed(before: Plan | None, after: Assessment, lead: str) -> str:
+    """A change acknowledged, with only the differences behind it."""
+    lines = moved(before, after)
+    if not lines:
+        return f"{lead} The plan stays as it is."
+    return "\n".join([f"{lead} What moves:", *lines, *late(after)])
+
+
+def late(a: Assessment) -> list[str]:
+    """Said where the meal cannot be had when it was wanted."""
+    if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None:
+        return []
+    return [
+        f"The meal was wanted {numbers.when(a.plan.wanted, a.person, a.now)}; safe and done it is "
+        f"{numbers.when(a.plan.serve, a.person, a.now)}."
+    ]
+
+
+def now(a: Assessment) -> str:
+    """What to do now, and what comes next."""
+    if a.plan is None:
+        return f"{what(a)}: no plan yet."
+    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind is not Kind.SERVE]
+    due = [s for s in waiting if s.state is State.DUE]
+    if due:
+        first = steps.task(due[-1], a)
+        rest = [f"Also open: {steps.name(s, a)}." for s in due[:-1][-2:]]
+        return "\n".join([first, *rest])
+    if not waiting:
+        return "Nothing is open: enjoy it."
+    step = waiting[0]
+    return f"Nothing to do now. Next: {steps.name(step, a)}, {numbers.when(step.due, a.person, a.now)}."
+
+
+def coming(a: Assessment) -> str:
+    """«Next: Flip the bag, tomorrow 08:00.»"""
+    if a.plan is None:
+        return ""
+    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind is not Kind.SERVE]
+    if not waiting:
+        return "Nothing is open."
+    step = next((s for s in waiting if s.state is State.DUE), waiting[0])
+    due = "now" if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
+    return f"Next: {steps.name(step, a)}, {due}."

@@ -1,0 +1,179 @@
+"""Words for a reading: what it says of the hours, and what to do now."""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from bot.intents.intents import Ask
+from bot.wording import asking, numbers, plans, safety
+from core.batch.assess import Assessment, Change
+from core.batch.batch import Phase
+from core.batch.doubts import Doubted
+from core.batch.events import Probe
+from core.person import Person
+from core.plan.steps import Kind
+from core.units import Celsius, celsius_from_fahrenheit
+
+PLACES = {
+    Probe.CORE: "core",
+    Probe.PIT: "pit",
+    Probe.FRIDGE: "fridge",
+    Probe.BRINE: "brine",
+    Probe.ROOM: "room",
+}
+Plain = Sequence[tuple[Probe, Celsius, datetime]]
+
+
+def shown(celsius: Celsius, person: Person) -> str:
+    """A reading as the person reads it."""
+    return numbers.temperature(celsius, person)
+
+
+def suggestion(doubt: Doubted, person: Person) -> str | None:
+    """What a doubted reading probably was."""
+    if doubt.suggested_probe and doubt.suggested is not None:
+        return f"{shown(doubt.suggested, person)} {PLACES[Probe(doubt.suggested_probe)]}"
+    return None if doubt.suggested is None else shown(doubt.suggested, person)
+
+
+def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, asking.Rows]:
+    """What a reading says: the ready time or the rule first, then what was kept, then what to do."""
+    a = change.after
+    lines = [_lead(a, plain, tender), _kept(a, plain)]
+    if a.batch.phase is Phase.COOKING:
+        lines += _cook(a)
+    lines += [line for line in plans.moved(change.before.plan if change.before else None, a) if _tell(a)]
+    if a.batch.phase in COOK_PHASES:
+        rows: asking.Rows = ((asking.button("Picture", Ask("picture", batch=a.batch.id)),),)
+    else:
+        rows = asking.next_buttons(a)
+        lines.append(plans.coming(a))
+    return "\n".join(line for line in lines if line), rows
+
+
+COOK_PHASES = frozenset({Phase.COOKING, Phase.RESTING, Phase.CHILLING})
+
+
+def _tell(a: Assessment) -> bool:
+    """Times that follow the ready time move with every reading; they are not news of their own."""
+    return a.batch.phase not in COOK_PHASES
+
+
+def _kept(a: Assessment, plain: Plain) -> str:
+    said = ", ".join(f"{PLACES[p]} {shown(c, a.person)} at {numbers.clock(at, a.person)}" for p, c, at in plain)
+    return f"Noted: {said}."
+
+
+def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
+    probes = {probe for probe, _, _ in plain}
+    if a.batch.phase is Phase.COOKING:
+        return _ready(a, tender)
+    if Probe.BRINE in probes:
+        return _brine(a, plain)
+    if Probe.FRIDGE in probes:
+        return safety.fridge(a, next(c for p, c, _ in plain if p is Probe.FRIDGE))
+    if a.batch.phase in (Phase.RESTING, Phase.CHILLING) and Probe.CORE in probes:
+        return safety.cooling(a)
+    return ""
+
+
+def _brine(a: Assessment, plain: Plain) -> str:
+    celsius = next(c for p, c, _ in plain if p is Probe.BRINE)
+    limit = numbers.both(4.4, a.person)
+    if celsius <= celsius_from_fahrenheit(40.0):
+        return (
+            "The brine is cold enough: the meat can go in."
+            if "brine" in a.batch.done
+            else "That is cold enough for a brine."
+        )
+    return f"Too warm yet: the meat goes in at {limit} or colder. Ice in a shut bag helps; read it again in an hour."
+
+
+def _ready(a: Assessment, tender: bool) -> str:
+    target = shown(a.batch.setup.target_c, a.person)
+    core = a.batch.last(Probe.CORE)
+    if tender:
+        return "Tender is better than a number: take it off, and say «off». Then let it rest."
+    if core is not None and core.celsius >= a.batch.setup.target_c:
+        return f"It is at {target}: probe it. If it slides in like into soft butter, take it off and say «off»."
+    if a.ready is None:
+        return ""
+    return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}."
+
+
+def _cook(a: Assessment) -> list[str]:
+    return [line for line in (stall(a), fire(a), wrap_gain(a), _next(a), _late(a)) if line]
+
+
+def stall(a: Assessment) -> str:
+    """The stall told before it comes, and while it lasts."""
+    if a.cook is None or a.on_at is None:
+        return ""
+    s = a.cook.stall
+    if s.phase == "ahead" and s.begins is not None and s.lasts is not None:
+        begins = a.on_at + timedelta(hours=s.begins.p50)
+        if begins - a.now > timedelta(hours=2.5):
+            return ""
+        return (
+            f"The stall comes about {numbers.clock(numbers.quarter(begins, up=False), a.person)}: the core hardly climbs for "
+            f"{s.lasts.p10:.1f} to {s.lasts.p90:.1f} h while the surface sweats. It ends by itself."
+        )
+    if s.phase == "in" and s.lasts is not None:
+        return "This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents."
+    return ""
+
+
+def wrap_gain(a: Assessment) -> str:
+    """What wrapping now would save, where it would save something worth it."""
+    if a.cook is None or a.batch.setup.wrap != "none" or a.cook.stall.phase not in ("ahead", "in"):
+        return ""
+    foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
+    core = a.batch.last(Probe.CORE)
+    if foil is None or core is None or core.celsius < 55.0 or foil.saves.p50 < 0.5:
+        return ""
+    return (
+        f"Foil now would save {foil.saves.p10:.1f} to {foil.saves.p90:.1f} h and cost the crust its bite; "
+        "«wrapped in foil» tells me."
+    )
+
+
+def fire(a: Assessment) -> str:
+    """What the pit readings say, one small step at a time."""
+    if a.cook is None:
+        return ""
+    f = a.cook.fire
+    off = abs(f.off_k) * (1.8 if a.person.units.temperature == "f" else 1.0)
+    unit = "°F" if a.person.units.temperature == "f" else "°C"
+    low, high = f.wait_minutes
+    wait = f"then wait {low:.0f} to {high:.0f} min before judging"
+    match f.state:
+        case "high" | "far_high":
+            return (
+                f"The pit is {off:.0f} {unit} high: close the {_vent(f.vent)} by {_share(f.share)} of its gap, {wait}."
+            )
+        case "low":
+            return f"The pit is {off:.0f} {unit} low: open the {_vent(f.vent)} by {_share(f.share)} of its gap, {wait}."
+        case "dying":
+            return "The fire is dying: look for ash over the air holes, fuel and vents; open both for 10 min."
+        case "out":
+            return "The fire looks out. Light it again now, or finish in an oven at 150 °C (300 °F). Tell me when it burns."
+        case "wait":
+            return "The pit is still coming back from the lid or the cold meat: leave the vents."
+        case _:
+            return ""
+
+
+def _vent(vent: str) -> str:
+    return "vents" if vent == "both" else "lower vent"
+
+
+def _share(share: float) -> str:
+    return {0.25: "a quarter", 0.5: "half", 0.75: "three quarters"}.get(share, f"{share:.0%}")
+
+
+def _next(a: Assessment) -> str:
+    step = a.plan.of_kind(Kind.READING)[-1] if a.plan and a.plan.of_kind(Kind.READING) else None
+    return "" if step is None else f"Next reading about {numbers.clock(step.due, a.person)}."
+
+
+def _late(a: Assessment) -> str:
+    return " ".join(plans.late(a))

@@ -1,0 +1,153 @@
+"""Words for everything that the house refuses or cannot do: what is wrong, and what to type instead."""
+
+from datetime import datetime
+
+from bot.wording import numbers
+from core.errors import (
+    Gone,
+    Missing,
+    NotDelivered,
+    NotKept,
+    OutOfRange,
+    OverLimit,
+    SaltbellError,
+    TooLong,
+    TooSoon,
+    UnknownCure,
+    Unreadable,
+)
+from core.person import Person
+from core.units import celsius_from_fahrenheit
+
+QUANTITIES = {
+    "mass": "weight",
+    "thickness": "thickness",
+    "target": "core temperature to take it off at",
+    "pit": "pit temperature",
+    "fridge": "fridge temperature",
+    "temperature": "temperature",
+    "nitrite_fraction": "strength of the curing salt",
+    "salt_fraction": "share of salt",
+    "water_share": "share of water",
+    "pump_fraction": "share to inject",
+    "days": "number of days",
+}
+EXAMPLES = {"mass": "like 3.2 kg or 7 lb", "thickness": "like 48 mm or 1.9 in", "nitrite_fraction": "like 6.25 %"}
+
+
+def say(error: SaltbellError, person: Person) -> str:
+    """One clear, kind sentence for a refusal, with what to do instead."""
+    match error:
+        case OutOfRange():
+            return _out_of_range(error, person)
+        case Missing(quantity):
+            return f"I still need the {QUANTITIES.get(quantity, quantity.replace('_', ' '))}. Type it with its unit."
+        case OverLimit():
+            return _over_limit(error)
+        case UnknownCure():
+            return (
+                "No dose without the strength of your curing salt. Look for the nitrite figure on the packet, "
+                "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
+            )
+        case TooLong(days, limit):
+            return (
+                f"That would take {numbers.days(days)} in the cure, and I plan no more than {limit:.0f} unasked. "
+                "Better: inject it, or split it into thinner pieces."
+            )
+        case TooSoon():
+            return too_soon(error, person)
+        case Gone(thing):
+            return _gone(thing)
+        case _:
+            return _machine(error)
+
+
+def _out_of_range(error: OutOfRange, person: Person) -> str:
+    name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
+    low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
+    example = EXAMPLES.get(error.quantity, "")
+    again = f" Type it again, {example}." if example else " Type it again."
+    return f"A {name} of {value} cannot be right; I can take {low} to {high}.{again}"
+
+
+def _shown(error: OutOfRange, value: float, person: Person) -> str:
+    match error.unit:
+        case "kg":
+            return numbers.mass(value, person)
+        case "m":
+            return numbers.length(value, person)
+        case "°C":
+            return numbers.temperature(value, person)
+        case "-" | "":
+            return f"{value:g}"
+        case unit:
+            return f"{value:g} {unit}"
+
+
+def _over_limit(error: OverLimit) -> str:
+    memory = " (from memory)" if error.status == "MEMORY" else ""
+    passing = (
+        f" The most that passes is {numbers.grams(error.passing_cure_kg)} of this curing salt."
+        if error.passing_cure_kg
+        else ""
+    )
+    return (
+        f"No: that is {numbers.ppm(error.found_mg_kg)} {error.substance}, and the limit is "
+        f"{numbers.ppm(error.limit_mg_kg)} ({error.jurisdiction}, {error.source}{memory}).{passing}"
+    )
+
+
+def too_soon(error: TooSoon, person: Person) -> str:
+    """The date cannot be met: when it can, before any other way is offered."""
+    earliest = f"{numbers.day(error.earliest, person)} {numbers.clock(error.earliest, person)}"
+    wish = f"{numbers.day(error.deadline, person)} {numbers.clock(error.deadline, person)}"
+    return (
+        f"{wish} is too soon: the cure needs {numbers.days(error.cure_days_p90)} to reach the middle. "
+        f"As it stands, the earliest meal is {earliest}."
+    )
+
+
+def past(person: Person, deadline: datetime) -> str:
+    """A meal date that has gone by."""
+    gone = f"{numbers.day(deadline, person)} {numbers.clock(deadline, person)}"
+    return f"{gone} has gone by already. When is the meal? Type a later day, like «saturday 13:00»."
+
+
+def _gone(thing: str) -> str:
+    if thing == "batch":
+        return "I know no batch by that name here. Type «plan» to see what is under way."
+    if thing == "event":
+        return "There is nothing left to take back."
+    return f"I have nothing on {thing.split(' ', 1)[-1].replace('_', ' ')} yet. I plan pastrami from brisket, flat or point."
+
+
+def _machine(error: SaltbellError) -> str:
+    match error:
+        case NotKept():
+            return "I could not keep that just now, so please take it as not said. Try again in a few minutes."
+        case NotDelivered():
+            return "I could not get a message through. It will come again."
+        case Unreadable(file, where, why):
+            return f"The file {file} cannot be read at {where}: {why}. The keeper of this bot has to mend it."
+        case _:
+            return "I cannot do that."
+
+
+def our_fault(key: str) -> str:
+    """Something broke on our side; the message is kept by its key."""
+    return (
+        "Something went wrong on my side, and what you just said had no effect. "
+        f"Please say it again; if it happens twice, give the keeper of this bot the word {key}."
+    )
+
+
+def cannot_read(kind: str) -> str:
+    """A sticker, a voice message, a picture: kindly declined, with what works instead."""
+    names = {"photo": "pictures", "voice": "voice messages", "sticker": "stickers", "video": "videos"}
+    return f"I cannot read {names.get(kind, 'that kind of message')}. Type it in words, like «core 158» or «flipped»."
+
+
+def too_cold_target(person: Person) -> str:
+    """The floor under which nothing is called done."""
+    floor = numbers.both(celsius_from_fahrenheit(145.0), person)
+    return f"I call no whole cut of beef done below {floor} with 3 min of rest (FSIS safe temperature chart)."

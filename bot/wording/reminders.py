@@ -1,0 +1,65 @@
+"""Words and buttons for each reminder: what to do now, and no more."""
+
+from datetime import datetime, timedelta
+
+from bot.reply import Reply
+from bot.wording import asking, cautions, general, numbers, plans, steps
+from bot.wording.debriefs import next_slot
+from core.batch.assess import Assessment
+from core.plan.reminders import FLIP_AND_FRIDGE
+from core.plan.steps import Kind, Step, Urgency
+
+LATE = timedelta(minutes=15)
+ALERTS = frozenset({Kind.CHILL, Kind.CHILL_CHECK})
+
+
+def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) -> Reply:
+    """A reminder. `told` is when it was due, which repeat it is, and whether it may have arrived before."""
+    due, occurrence, repeat = told
+    text = steps.task(step, a)
+    if kind == FLIP_AND_FRIDGE:
+        text = f"{text}\n{_fridge_too(a)}"
+    if occurrence:
+        text = f"Still open: {text}"
+    text = "\n".join([text, *_extra(step, a), *cautions.of_step(step, a)] if not occurrence else [text])
+    if a.now - due > LATE:
+        text = general.late_reminder(numbers.when(due, a.person, a.now), text)
+    if repeat:
+        text = general.repeat(text)
+    return Reply(
+        text,
+        buttons=_buttons(step, a),
+        kind="alert" if step.kind in ALERTS else "reminder",
+        quiet=step.urgency is Urgency.QUIET,
+        about=a.batch.id,
+    )
+
+
+def _fridge_too(a: Assessment) -> str:
+    return f"And read the fridge: reply like «fridge {'38 f' if a.person.units.temperature == 'f' else '3 c'}»."
+
+
+def _extra(step: Step, a: Assessment) -> list[str]:
+    if step.kind is Kind.OUT and a.plan is not None:
+        chance = a.after_cure()
+        return (
+            []
+            if chance is None
+            else [f"By now {chance.probability_pink:.0%} of pieces like this are pink in the middle."]
+        )
+    if step.kind is Kind.OFF and a.ready is not None:
+        return [f"The estimate is {numbers.time_band(a.ready, a.person, a.now)}."]
+    if step.kind is Kind.SLICE:
+        asked = [asking.eaters(a.batch.id)[0]] if a.batch.setup.at_risk_eaters is None else []
+        return [*plans.late(a), *asked]
+    return []
+
+
+def _buttons(step: Step, a: Assessment) -> asking.Rows:
+    if step.kind is Kind.DEBRIEF and next_slot(a) == "grey":
+        return asking.after_slice(a.batch.id)
+    if step.kind is Kind.SLICE and a.batch.setup.at_risk_eaters is None:
+        return (*asking.step_buttons(step.key, a.batch.id), *asking.eaters(a.batch.id)[1])
+    if step.kind in asking.ANSWERED_IN_WORDS:
+        return asking.later_button(step.key, a.batch.id)
+    return asking.step_buttons(step.key, a.batch.id)

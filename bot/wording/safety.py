@@ -1,0 +1,231 @@
+"""Words for what the ledger finds: the verdict first, then the rule, its source, and the readings that decided."""
+
+from collections.abc import Sequence
+
+from bot.wording import numbers
+from core.batch.assess import Assessment
+from core.safety.cooling import CoolingVerdict
+from core.safety.findings import Finding, Outcome, Rule, Status
+from core.sources import Source
+from core.units import Celsius, celsius_from_fahrenheit, fahrenheit_from_celsius
+
+VERDICTS = {
+    Outcome.SAFE: "Safe to serve, as far as the record shows.",
+    Outcome.NOT_YET: "Not yet.",
+    Outcome.EAT_NOW: "Eat it now, do not keep it.",
+    Outcome.CANNOT_SAY: "I cannot say that this is safe, so please do not serve it on my word.",
+    Outcome.THROW_AWAY: "Please throw it away. I am sorry; no taste or smell can clear this.",
+}
+RULES = {
+    Rule.CORE_POSSIBLE: "the readings themselves",
+    Rule.NITRITE_CEILING: "nitrite under the ceiling for what is eaten",
+    Rule.FRIDGE: "fridge at 4 °C (40 °F) or below through the cure",
+    Rule.BRINE: "brine at 4 °C (40 °F) or below",
+    Rule.RAW_KEEPING: "raw meat kept no longer than the chart says",
+    Rule.LONGEST_CURE: "no longer in the cure than is planned",
+    Rule.COME_UP: "10 to 54 °C (50 to 130 °F) on the way up within 6 h",
+    Rule.REACH_140: "60 °C (140 °F) within 4 h of going on",
+    Rule.HELD_140: "held at 60 °C (140 °F) or above",
+    Rule.DONENESS: "the core floor, 63 °C (145 °F)",
+    Rule.LETHALITY: "the time-temperature table for the kill",
+    Rule.POULTRY_165: "74 °C (165 °F) for birds",
+    Rule.FISH_160: "71 °C (160 °F) for 30 min for smoked fish",
+    Rule.PARTIAL_COOK: "cooked through in one go",
+    Rule.COOLING: "the cooling: 130-80-40 °F in 1.5 + 5 h, or 135-70-41 °F in 2 + 4 h",
+    Rule.TWO_HOURS: "no more than two hours off heat and cold",
+    Rule.USE_BY: "within the storage chart",
+    Rule.VACUUM_FISH: "vacuum-packed fish under 3 °C (38 °F)",
+    Rule.FIRE_OUT: "the fire went out",
+    Rule.LEFT_OUT: "left out of the cold",
+    Rule.POWER_CUT: "the power cut",
+    Rule.LEAK: "the leaked bag",
+    Rule.WARM_FRIDGE: "the warm fridge",
+    Rule.WARM_BRINE: "the warm brine",
+    Rule.DOSED_TWICE: "the cure dosed twice",
+}
+STATES = {
+    Status.PASSED: "met",
+    Status.FAILED: "not met",
+    Status.OPEN: "still running",
+    Status.UNKNOWN: "the record does not show it",
+}
+MISSING = {
+    "core_reading": "a core reading",
+    "chill_reading": "a core reading in the chill",
+    "fridge_reading": "a fridge reading",
+    "brine_reading": "a brine reading",
+    "time_zone": "a time with its zone",
+    "cooling_reading": "a core reading in the chill",
+    "hours": "how long it lasted",
+    "air": "how warm it was",
+}
+MOST = 3
+INCIDENTS = {
+    "fire_out": Rule.FIRE_OUT,
+    "power_cut": Rule.POWER_CUT,
+    "left_out": Rule.LEFT_OUT,
+    "leaked": Rule.LEAK,
+    "leak": Rule.LEAK,
+    "dosed_twice": Rule.DOSED_TWICE,
+    "doubled_cure": Rule.DOSED_TWICE,
+    "warm_fridge": Rule.WARM_FRIDGE,
+    "warm_brine": Rule.WARM_BRINE,
+}
+
+
+def verdict(a: Assessment) -> str:
+    """Is it safe: the verdict, what decided, what is missing."""
+    v = a.ledger.verdict
+    shown = [f for f in v.because if f.means is v.kind] or list(v.because)
+    lines = [VERDICTS[v.kind], *(finding(f, a) for f in shown[:MOST])]
+    wanted = _missing([f for f in v.because if f.missing], a)
+    return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
+
+
+def finding(f: Finding, a: Assessment) -> str:
+    """One rule: what it asks, how it stands, the readings that decided, and where it is printed."""
+    by = (
+        f", by {numbers.when(f.deadline, a.person, a.now)}"
+        if f.deadline is not None and f.status is Status.OPEN
+        else ""
+    )
+    amount = (
+        f" ({_amount(f, f.value, a)} of {_amount(f, f.limit, a)})"
+        if f.value is not None and f.limit is not None
+        else ""
+    )
+    read = _readings(f, a)
+    name = RULES[f.rule]
+    return f"{name[0].upper()}{name[1:]}: {STATES[f.status]}{amount}{by}.{read} {source(f.source)}"
+
+
+def _amount(f: Finding, value: float | None, a: Assessment) -> str:
+    if value is None:
+        return ""
+    match f.unit:
+        case "h":
+            return numbers.hours(value)
+        case "°C":
+            return numbers.temperature(value, a.person)
+        case "mg/kg":
+            return numbers.ppm(value)
+        case "d":
+            return numbers.days(value)
+        case "log":
+            return f"{value:.1f} log"
+        case _:
+            return f"{value:.2g}"
+
+
+def _readings(f: Finding, a: Assessment) -> str:
+    if not f.readings:
+        return ""
+    said = " and ".join(
+        f"{numbers.temperature(r.celsius, a.person)} at {numbers.when(r.at, a.person, a.now)}" for r in f.readings[-2:]
+    )
+    return f" Read: {said}."
+
+
+def source(s: Source) -> str:
+    """«(USDA FSIS …, 2021)», with a word where it is from memory or practice."""
+    note = {"MEMORY": ", from memory", "PRACTICE": ", common practice", "DERIVED": ", derived"}.get(s.status, "")
+    year = f", {s.year}" if s.year.strip("-") else ""
+    return f"({s.title}{year}{note})"
+
+
+def _missing(findings: Sequence[Finding], a: Assessment) -> str:
+    wanted = list(dict.fromkeys(MISSING.get(f.missing, f.missing.replace("_", " ")) for f in findings))
+    if not wanted:
+        return ""
+    deadlines = [f.deadline for f in findings if f.deadline is not None]
+    by = f" by {numbers.when(min(deadlines), a.person, a.now)}" if deadlines else ""
+    return f"What would show it: {', '.join(wanted[:2])}{by}."
+
+
+def rule_of_cooling() -> str:
+    """The two rules that grant, with their sources."""
+    return (
+        "Rule: FSIS cooling guideline (Appendix B, 1999), option 1; or FDA Food Code 3-501.14: 57 to 21 °C (135 to 70 °F) in 2 h, "
+        "to 5 °C (41 °F) in 6 h in all."
+    )
+
+
+def cooling(a: Assessment) -> str:
+    """How the chill stands: what is to be reached, by when, and what to do if it will not be."""
+    found = a.ledger.cooling
+    if found is None:
+        return ""
+    match found.kind:
+        case Outcome.SAFE:
+            return "The chill met its rule: it may be kept."
+        case Outcome.NOT_YET:
+            return _stage_ahead(found, a)
+        case Outcome.CANNOT_SAY:
+            return (
+                "The chill is slower than the rules that I can grant. It is inside the 15 h row for cured meat of 1999 at best, and the one of 2021 "
+                "also wants ascorbate: I cannot say it is safe to keep. Eat it today, heated to 74 °C (165 °F), or throw it away."
+            )
+        case _:
+            return VERDICTS[found.kind]
+
+
+def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
+    stage = found.next_stage
+    core = a.cooling.readings[-1].celsius if a.cooling.readings else None
+    if stage is None or stage.deadline is None:
+        return "The chill clock is not running yet."
+    goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
+    text = f"It must read {goal} or colder by {numbers.when(stage.deadline, a.person, a.now)}."
+    return text if core is None else f"{text} {_pace(a, core)}".strip()
+
+
+def _pace(a: Assessment, core: Celsius) -> str:
+    forecast = a.cooling.forecast
+    if forecast is None:
+        return ""
+    to_80 = forecast.between(celsius_from_fahrenheit(130.0), celsius_from_fahrenheit(80.0))
+    if core > celsius_from_fahrenheit(80.0) and to_80 is not None and to_80.p50 > 1.5:
+        return "At this pace it will not: ice water around the bag now, or cut it to half its thickness."
+    return "It is on its way."
+
+
+def cooling_numbers(a: Assessment) -> str:
+    """Kill in numbers, for whoever asks."""
+    kill = a.ledger.lethality
+    if kill is None or kill.fraction <= 0:
+        return ""
+    share = "met" if kill.met else f"{kill.fraction:.0%} of what is required"
+    return f"Kill by the time-temperature table ({kill.required_log:g} log): {share}. {source(kill.source)}"
+
+
+def fridge(a: Assessment, celsius: Celsius) -> str:
+    """A fridge reading: right, to be mended, or a stop."""
+    f = round(fahrenheit_from_celsius(celsius), 6)
+    if f > 45.0:
+        return f"Too warm: above {numbers.both(celsius_from_fahrenheit(45.0), a.person)} the two-hour rule counts. Turn it down now. How long was it so warm?"
+    if f > 40.0:
+        return "A little warm: turn it down, move the bag low and to the back, and read it again in two hours. The cure goes on."
+    if f < 36.0:
+        return "Cold, which is safe; colder than 2 °C (36 °F) the cure is slow."
+    return "The fridge is right."
+
+
+def incident(a: Assessment, what: str) -> str:
+    """Something went wrong: the verdict and its rule; what is still to be known is asked."""
+    rule = INCIDENTS.get(what)
+    found = [f for f in a.ledger.verdict.because if f.rule is rule]
+    if not found:
+        return "I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c»."
+    f = found[-1]
+    return "\n".join(
+        t
+        for t in (VERDICTS[f.means], finding(f, a), ADVICE.get(f.advice, ""), _missing([f] if f.missing else [], a))
+        if t
+    )
+
+
+ADVICE = {
+    "reheat_165_today": "Bring it to 74 °C (165 °F) at once, and eat it today.",
+    "relight": "Light it again and finish it.",
+    "finish_165_within_2h": "Get it to 74 °C (165 °F) within two hours.",
+}

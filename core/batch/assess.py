@@ -1,0 +1,280 @@
+"""A batch as it stands: the dose, the days, the hours, the cooling, the verdict and the plan, from one pure call.
+
+`assess` is the *decide* of the house. It never refuses to look: what a rule or the calendar refuses is carried in
+`refusal`, so that the cook can be told what is possible instead.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from typing import Any
+
+from core.batch import cold, ledger, material
+from core.batch.batch import Batch, Phase
+from core.batch.events import Probe
+from core.cure.dose import Dose
+from core.cure.penetration import After, Penetration
+from core.errors import SaltbellError, TooSoon, UnknownCure
+from core.heat.band import Band as HeatBand
+from core.heat.fire import Fuel
+from core.heat.ready import Estimate
+from core.meat.piece import Piece
+from core.person import Person
+from core.plan.anchors import Case
+from core.plan.hours import wall_of
+from core.plan.progress import Progress
+from core.plan.recipe import product
+from core.plan.schedule import schedule
+from core.plan.setup import Setup
+from core.plan.steps import Band, Durations, Kind, Plan, TimeBand
+from core.safety.storage import keeping
+from core.units import Celsius, Days
+
+WRAP_AT_C: Celsius = 71.0  # 160 °F, colour set: common practice
+READING_SOON = timedelta(minutes=20)
+
+
+@dataclass(frozen=True)
+class Assessment:
+    """A batch as it stands at `now`, for its owner.
+
+    `dose` is None while the curing salt is unknown or a limit refuses it; `cure` are the days until the middle is
+    pink; `cook` is the estimate of the hours, before the fire and during it; `plan` is None where `refusal` says why.
+    """
+
+    batch: Batch
+    person: Person
+    now: datetime
+    piece: Piece
+    dose: Dose | None
+    cure: Penetration | None
+    cook: Estimate | None
+    cooling: cold.Cooling
+    plan: Plan | None
+    ledger: ledger.Ledger
+    refusal: SaltbellError | None = None
+
+    @property
+    def chilled(self) -> bool:
+        """Whether the meat is chilled before it is sliced."""
+        return product(self.batch.setup.product).purpose(self.batch.setup.purpose).chilled
+
+    @property
+    def floor_c(self) -> Celsius:
+        """The core below which it is never called done. [°C]"""
+        return product(self.batch.setup.product).safety_floor_c
+
+    @property
+    def below_floor(self) -> bool:
+        """Whether no core reading shows the safety floor yet."""
+        return not any(r.celsius >= self.floor_c for r in self.batch.of_probe(Probe.CORE))
+
+    @property
+    def cure_days(self) -> Band | None:
+        """Days until the middle is pink. [d]"""
+        return None if self.cure is None else Band(self.cure.days_p10, self.cure.days_p50, self.cure.days_p90)
+
+    @property
+    def cure_shift_days(self) -> Days:
+        """How many days more than by the house defaults the person's own slices ask for. [d]"""
+        if self.cure is None:
+            return 0.0
+        plain = replace(self.person, learned=material.fresh(self.person.learned))
+        return self.cure.days_p90 - material.days_of(self.batch.setup, plain).days_p90
+
+    @property
+    def on_at(self) -> datetime | None:
+        """When the meat went on."""
+        return self.batch.done.get("meat_on")
+
+    @property
+    def ready(self) -> TimeBand | None:
+        """When a cook under way is ready."""
+        if self.cook is None or self.on_at is None or "off" in self.batch.done:
+            return None
+        return _times(self.on_at, self.cook.ready)
+
+    @property
+    def fuel(self) -> Fuel | None:
+        """Charcoal for the hours, where the cooker burns any."""
+        return material.fuel_of(self.batch.setup, self.cook.ready.p90) if self.cook else None
+
+    def after_cure(self) -> After | None:
+        """What the planned or the past days leave in the middle."""
+        if self.cure is None or self.plan is None or self.plan.cure_days <= 0:
+            return None
+        return self.cure.after(self.plan.cure_days)
+
+
+@dataclass(frozen=True)
+class Change:
+    """A batch before and after what was said: the difference is what the cook is told."""
+
+    before: Assessment | None
+    after: Assessment
+
+
+@dataclass(frozen=True)
+class Way:
+    """A way round a refusal: what would be changed, and the meal that it gives."""
+
+    name: str
+    changes: tuple[tuple[str, Any], ...]
+    serve: datetime
+    cure_days: Days
+
+
+def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
+    """Everything that is known of a batch at a time. Pure: the same batch and time give the same answer."""
+    setup = batch.setup
+    piece = material.piece_of(setup)
+    weighed, refusal = _weighed(setup, person)
+    cure, refusal = _days(setup, person, refusal)
+    cook = material.estimate_of(batch, person, now)
+    cooling = cold.cooling(batch, now)
+    plan, refusal = _plan(batch, (person, now), (cure, cook, cooling), refusal)
+    known = ledger.Known(piece, weighed, cure, cook, _cured_days(batch, plan))
+    found = ledger.judge(batch, known, now)
+    return Assessment(batch, person, now, piece, weighed, cure, cook, cooling, plan, found, refusal)
+
+
+def alternatives(a: Assessment) -> tuple[Way, ...]:
+    """What does work where the meal comes too soon: each way is computed, none is guessed."""
+    if not isinstance(a.refusal, TooSoon):
+        return ()
+    tries: tuple[tuple[str, dict[str, Any]], ...] = (
+        ("inject", {"method": "inject"}),
+        ("dry", {"method": "dry"}),
+        ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
+        ("date", {"deadline": _next_date(a)}),
+    )
+    found = (_way(a, name, changes) for name, changes in tries if changes.get("method") != a.batch.setup.method)
+    return tuple(way for way in found if way is not None)
+
+
+def _next_date(a: Assessment) -> datetime:
+    """The meal at the hour and, if it can be, on the weekday that was wanted, later."""
+    refusal = a.refusal
+    if not isinstance(refusal, TooSoon):
+        raise SaltbellError
+    date, wall = refusal.deadline, wall_of(a.person)
+    while date < refusal.earliest:
+        date = wall.at(wall.day(date) + timedelta(days=7), wall.clock(date).replace(tzinfo=None))
+    return date
+
+
+def _way(a: Assessment, name: str, changes: dict[str, Any]) -> Way | None:
+    setup_changes = {k: v for k, v in changes.items() if k != "cut_in"}
+    tried = assess(replace(a.batch, setup=a.batch.setup.change(setup_changes)), a.person, a.now)
+    if tried.plan is None or tried.cure is None:
+        return None
+    return Way(name, tuple(setup_changes.items()), tried.plan.serve, tried.cure.advice)
+
+
+def _weighed(setup: Setup, person: Person) -> tuple[Dose | None, SaltbellError | None]:
+    if setup.cure_nitrite_fraction is None:
+        return None, UnknownCure("")
+    try:
+        return material.dose_of(setup, person.jurisdiction), None
+    except SaltbellError as refusal:
+        return None, refusal
+
+
+def _days(
+    setup: Setup, person: Person, refusal: SaltbellError | None
+) -> tuple[Penetration | None, SaltbellError | None]:
+    if refusal is not None and not isinstance(refusal, UnknownCure):
+        return None, refusal
+    try:
+        return material.days_of(setup, person), refusal
+    except SaltbellError as found:
+        return None, refusal or found
+
+
+def _plan(
+    batch: Batch,
+    told: tuple[Person, datetime],
+    known: tuple[Penetration | None, Estimate, cold.Cooling],
+    refusal: SaltbellError | None,
+) -> tuple[Plan | None, SaltbellError | None]:
+    person, now = told
+    cure, cook, cooling = known
+    if refusal is not None or cure is None:
+        return None, refusal
+    case = Case(
+        batch.setup,
+        product(batch.setup.product),
+        _durations(batch.setup, cure, cook),
+        _progress(batch, cook, cooling),
+        wall_of(person),
+        now,
+        person.flip_hours,
+    )
+    try:
+        return schedule(case), None
+    except SaltbellError as found:
+        return None, found
+
+
+def _durations(setup: Setup, cure: Penetration, cook: Estimate) -> Durations:
+    rest, chill = material.rest_of(setup).to(60.0), material.chill_of(setup, 60.0).to(4.4)
+    return Durations(
+        cure=Band(cure.days_p10, cure.days_p50, cure.advice),
+        cook=Band(cook.ready.p10, cook.ready.p50, cook.ready.p90),
+        rest=rest.p50 if rest else 1.0,
+        chill=chill.p50 if chill else 24.0,
+        lighting=material.lighting_of(setup),
+        thaw=setup.mass / 2.0 * 24.0,  # 24 h for 4 to 5 lb in the fridge, USDA
+        keep_days=int(keeping(product(setup.product).storage).days),
+    )
+
+
+def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
+    on, off = batch.done.get("meat_on"), batch.done.get("off")
+    cooking = on is not None and off is None
+    core = [r for r in batch.of_probe(Probe.CORE) if on is not None and r.at >= on]
+    return Progress(
+        started=batch.started,
+        settled=batch.settled,
+        done=batch.done,
+        skipped=batch.skipped,
+        snoozed=batch.snoozed,
+        ready=_times(on, cook.ready) if on is not None and cooking else None,
+        wrap_at=_wrap_at(on, cook) if on is not None and cooking else None,
+        next_reading=on + timedelta(seconds=cook.next_reading_s) if on is not None and cooking else None,
+        readings=len(core),
+        at_60c=cooling.at_60c,
+        from_54c=cooling.from_54c,
+        cold_at=cooling.cold_at,
+        cooled=cooling.corners,
+    )
+
+
+def _times(on: datetime, hours: HeatBand) -> TimeBand:
+    return TimeBand(*(on + timedelta(hours=h) for h in (hours.p10, hours.p50, hours.p90)))
+
+
+def _wrap_at(on: datetime, cook: Estimate) -> datetime | None:
+    """When the middle of the band is expected at the core where it is wrapped."""
+    curve = cook.curve
+    hour = next((h for h, c in zip(curve.hours, curve.p50, strict=True) if c >= WRAP_AT_C), None)
+    return None if hour is None else on + timedelta(hours=hour)
+
+
+def _cured_days(batch: Batch, plan: Plan | None) -> Days | None:
+    """Days in the cure: those that were, or those that are planned."""
+    into = batch.done.get("into_cure")
+    out = batch.done.get("out")
+    if into is not None and out is not None:
+        return (out - into) / timedelta(days=1)
+    return plan.cure_days if plan is not None else None
+
+
+def step_of(a: Assessment, kind: Kind) -> datetime | None:
+    """When the first step of a kind is due."""
+    found = a.plan.of_kind(kind) if a.plan else ()
+    return found[0].due if found else None
+
+
+def under_way(a: Assessment) -> bool:
+    """Whether meat is on the fire."""
+    return a.batch.phase is Phase.COOKING

@@ -1,0 +1,66 @@
+"""Readings that cannot be true, asked about before they are kept."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from core.batch import material
+from core.batch.assess import Assessment
+from core.batch.batch import Phase
+from core.batch.events import Probe
+from core.heat.cook import Seen
+from core.heat.doubt import doubt as doubt_of_cook
+from core.units import Celsius
+
+RANGES = {
+    Probe.CORE: (-5.0, 101.0),
+    Probe.PIT: (-20.0, 350.0),
+    Probe.FRIDGE: (-10.0, 40.0),
+    Probe.BRINE: (-8.0, 100.0),
+    Probe.ROOM: (-30.0, 60.0),
+}
+REASONS = {
+    "digits": "typing_slip",
+    "air": "probe_in_air",
+    "unit": "unit",
+    "swapped": "swapped",
+    "jump": "jump",
+    "clock": "clock",
+    "range": "range",
+}
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """Why a reading is doubted, and what was probably meant. [°C]"""
+
+    why: str
+    suggested: Celsius | None = None
+    probe: str | None = None
+
+
+@dataclass(frozen=True)
+class Doubted:
+    """The reading of a message that cannot be, by its place in it, why, and what was probably meant. [°C]"""
+
+    which: int
+    why: str
+    suggested: Celsius | None
+    suggested_probe: str | None
+
+
+def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt | None:
+    """The doubt about a reading, or None where it may well be true."""
+    low, high = RANGES[probe]
+    if a.batch.phase is Phase.COOKING and a.on_at is not None and probe in (Probe.CORE, Probe.PIT):
+        return _in_cook(a, probe, celsius, (at - a.on_at).total_seconds())
+    if not low <= celsius <= high:
+        return Doubt("range")
+    return None
+
+
+def _in_cook(a: Assessment, probe: Probe, celsius: Celsius, seconds: float) -> Doubt | None:
+    seen = Seen(seconds, "core" if probe is Probe.CORE else "pit", celsius)
+    found = doubt_of_cook(material.cook_of(a.batch, a.person), material.history_of(a.batch, a.now), seen)
+    if found is None:
+        return None
+    return Doubt(REASONS[found.reason], found.suggested_c, found.suggested_probe)

@@ -1,0 +1,59 @@
+"""What one batch teaches its cook: how fast their meat cures, how salty they like it, how their cooker runs.
+
+Learned from the log alone, from the house defaults on, batch by batch: a correction of an old batch re-teaches.
+"""
+
+from dataclasses import replace
+from datetime import timedelta
+from math import exp, log
+
+from core.batch import material
+from core.batch.batch import Batch
+from core.cure.course import Immersion
+from core.cure.learning import from_slice, from_taste
+from core.errors import SaltbellError
+from core.person import Learned, Person
+
+COOK_PRIOR_SD = 0.22  # ln(true / predicted hours) over cookers, as the model's own band has it; TUNED
+COOK_NOISE_SD = 0.15  # from cook to cook on one cooker; judgement
+
+
+def learned_from(batch: Batch, person: Person, learned: Learned) -> Learned:
+    """What is known of a person after one more of their batches."""
+    after = _of_slice(batch, person, learned)
+    if batch.tasted is not None:
+        after = from_taste(after, batch.tasted)
+    after = _of_cook(batch, person, after)
+    return after if after == learned else replace(after, batches=learned.batches + 1)
+
+
+def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
+    into, out = batch.done.get("into_cure"), batch.done.get("out")
+    if batch.sliced is None or into is None or out is None or batch.setup.cure_nitrite_fraction is None:
+        return learned
+    immersion = Immersion(
+        material.piece_of(batch.setup), material.dose_of(batch.setup, person.jurisdiction), batch.setup.fridge_c
+    )
+    try:
+        return from_slice(learned, immersion, (out - into) / timedelta(days=1), batch.sliced.grey, batch.sliced.of)
+    except SaltbellError:  # a slice that cannot be (wider grey than meat) teaches nothing
+        return learned
+
+
+def _of_cook(batch: Batch, person: Person, learned: Learned) -> Learned:
+    """The cooker's own pace, by the normal update of ln(true hours / predicted hours)."""
+    on, off = batch.done.get("meat_on"), batch.done.get("off")
+    if on is None or off is None or off <= on or "wrap" in batch.done:
+        return learned
+    plain = replace(person, learned=Learned())
+    predicted = material.estimate_of(replace(batch, readings=(), done={}), plain, on).ready.p50
+    seen = log((off - on) / timedelta(hours=1) / predicted)
+    prior_sd = learned.cook_log_sd or COOK_PRIOR_SD
+    gain = prior_sd**2 / (prior_sd**2 + COOK_NOISE_SD**2)
+    shift = learned.cook_log_shift + gain * (seen - learned.cook_log_shift)
+    return replace(learned, cook_log_shift=shift, cook_log_sd=prior_sd * (1 - gain) ** 0.5)
+
+
+def pace(learned: Learned) -> float:
+    """How many times the usual hours this person's cooker takes. [-]"""
+    return exp(learned.cook_log_shift)

@@ -1,0 +1,124 @@
+"""The safety record of a batch, written from its log, and what the ledger finds in it."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from core.batch.batch import Batch
+from core.batch.events import Probe
+from core.cure.dose import Dose
+from core.cure.penetration import Penetration
+from core.errors import Missing
+from core.heat.ready import Estimate
+from core.meat.piece import Piece
+from core.plan.recipe import product
+from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.ledger import Verdict, verdict
+from core.safety.lethality import Lethality, lethality
+from core.safety.record import Incident, Record
+from core.units import Days
+
+History = tuple[tuple[datetime, float], ...]
+
+
+@dataclass(frozen=True)
+class Known:
+    """What the solvers know of a batch: the piece, the dose, the cure with its days, the cook."""
+
+    piece: Piece
+    dose: Dose | None
+    cure: Penetration | None
+    cook: Estimate
+    cured_days: Days | None
+
+
+@dataclass(frozen=True)
+class Ledger:
+    """The verdict with its findings, and the two sums behind it where there are readings for them."""
+
+    verdict: Verdict
+    lethality: Lethality | None
+    cooling: CoolingVerdict | None
+    record: Record
+
+
+def judge(batch: Batch, known: Known, now: datetime) -> Ledger:
+    """What the ledger finds at a time."""
+    record = record_of(batch, known, now)
+    return Ledger(verdict(record), _kill(record), _chill(batch, record), record)
+
+
+def record_of(batch: Batch, known: Known, now: datetime) -> Record:
+    """The record of a batch as the ledger takes it."""
+    setup, done = batch.setup, batch.done
+    made = product(setup.product)
+    cut = known.piece.cut
+    return Record(
+        species=cut.species.value,
+        now=now,
+        product_class=made.storage,
+        intact=known.piece.intact,
+        injected=setup.method == "inject",
+        fat_fraction=cut.composition.fat,
+        ingoing_mg_kg=known.dose.nitrite_ingoing if known.dose else None,
+        nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose else 200.0,
+        cured_centre_mg_kg=_centre(known),
+        at_risk_eaters=setup.at_risk_eaters,
+        doneness_floor_c=made.safety_floor_c,
+        core=_core(batch),
+        modelled_low=_modelled(batch, known, now),
+        fridge=_history(batch, Probe.FRIDGE),
+        brine=_history(batch, Probe.BRINE),
+        put_in_cure_at=done.get("into_cure"),
+        out_at=done.get("out"),
+        meat_on_at=done.get("meat_on"),
+        off_at=done.get("off"),
+        chill_started_at=done.get("chill"),
+        storage_started_at=done.get("off"),
+        incidents=tuple(Incident(what.what, at, what.facts) for at, what in batch.incidents),
+    )
+
+
+def _history(batch: Batch, probe: Probe) -> History:
+    return tuple((r.at, r.celsius) for r in batch.of_probe(probe))
+
+
+def _core(batch: Batch) -> History:
+    """Core readings from the fire on: what was read of raw meat in the fridge is no cook."""
+    on = batch.done.get("meat_on")
+    return tuple((at, c) for at, c in _history(batch, Probe.CORE) if on is not None and at >= on)
+
+
+def _centre(known: Known) -> float | None:
+    """Nitrite that came into the middle, at the slow end of the band: what the cooling rule counts. [mg/kg]"""
+    if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0:
+        return None
+    return known.cure.after(known.cured_days).ingoing_centre.p10
+
+
+def _modelled(batch: Batch, known: Known, now: datetime) -> History:
+    """The low side of the modelled core while the meat was on the fire."""
+    on = batch.done.get("meat_on")
+    if on is None:
+        return ()
+    until = min(batch.done.get("off", now), now)
+    curve = known.cook.curve
+    points = ((on + timedelta(hours=h), c) for h, c in zip(curve.hours, curve.low, strict=True))
+    return tuple((at, c) for at, c in points if at <= until)
+
+
+def _kill(record: Record) -> Lethality | None:
+    if not record.possible_core:
+        return None
+    try:
+        return lethality(record.possible_core, record.species, None)
+    except Missing:  # fish has no table; the ledger holds it to its own rule
+        return None
+
+
+def _chill(batch: Batch, record: Record) -> CoolingVerdict | None:
+    off = batch.done.get("off")
+    after = [r for r in record.possible_core if off is not None and r.at >= off]
+    if not after:
+        return None
+    before = [r for r in record.possible_core if off is not None and r.at < off][-1:]
+    return judge_cooling((*before, *after), record.cured_centre_mg_kg, record.ascorbate_mg_kg, record.now)

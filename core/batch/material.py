@@ -1,0 +1,163 @@
+"""From what a cook said to what the solvers take: the piece, the dose, the cure, the cook, the chill.
+
+Every result is a pure function of frozen inputs and is remembered, so that a turn that changes nothing of the
+meat costs nothing of the physics.
+"""
+
+from dataclasses import dataclass, replace
+from datetime import datetime
+from functools import lru_cache
+from math import isfinite
+
+from core.batch.batch import Batch
+from core.batch.events import Probe
+from core.cure.course import Immersion
+from core.cure.dose import Dose, Recipe, dose
+from core.cure.penetration import Penetration, penetration
+from core.errors import TooLong
+from core.heat.cook import Cook, History, PitSet, Seen, WrapKind, Wrapped
+from core.heat.cooker import cooker
+from core.heat.cooling import Chill, ChillMethod, chill, rest
+from core.heat.fire import Fuel, fuel
+from core.heat.ready import Estimate, forecast
+from core.meat.cuts import cut
+from core.meat.piece import Piece, piece
+from core.person import Learned, Person
+from core.plan.recipe import product
+from core.plan.setup import Setup
+from core.units import Hours
+
+ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
+CHILLS: dict[str, ChillMethod] = {"foil": "foil", "rack": "rack", "fan": "fan", "ice": "ice"}
+
+
+@dataclass(frozen=True)
+class Material:
+    """What does not change with the hours: the piece and what is weighed out for it."""
+
+    piece: Piece
+    dose: Dose
+
+
+def piece_of(setup: Setup) -> Piece:
+    """The piece of a setup; raises OutOfRange for a mass or thickness that cannot be."""
+    return piece(
+        cut(setup.cut),
+        setup.mass,
+        setup.thickness,
+        sealed_faces=setup.sealed_faces,
+        skin_on=setup.skin_on,
+        intact=setup.method != "inject",
+    )
+
+
+@lru_cache(maxsize=512)
+def dose_of(setup: Setup, jurisdiction: str) -> Dose:
+    """The dose of a setup by the law of a place; raises what `core.cure.dose.dose` raises."""
+    return dose(
+        Recipe(
+            method=setup.method,
+            meat_kg=setup.mass,
+            nitrite_fraction=setup.cure_nitrite_fraction,
+            product_class=product(setup.product).product_class,
+            jurisdiction=jurisdiction,
+            nitrite_target=setup.nitrite_target,
+            salt_fraction=setup.salt_fraction,
+            sugar_fraction=setup.sugar_fraction,
+            water_share=setup.water_share,
+            pump_fraction=setup.pump_fraction,
+            skin_on=setup.skin_on,
+        )
+    )
+
+
+def days_of(setup: Setup, person: Person) -> Penetration:
+    """Days until the middle is pink, with what the person's own slices taught."""
+    known = setup.cure_nitrite_fraction or ASSUMED_STRENGTH
+    weighed = dose_of(replace(setup, cure_nitrite_fraction=known), person.jurisdiction)
+    learned = person.learned
+    return _penetration(
+        Immersion(piece_of(setup), weighed, setup.fridge_c, learned.diffusivity_log_shift, learned.diffusivity_log_sd)
+    )
+
+
+@lru_cache(maxsize=256)
+def _penetration(immersion: Immersion) -> Penetration:
+    found = penetration(immersion)
+    if not isfinite(found.days_p90):
+        raise TooLong(found.days_p90, 21.0)
+    return found
+
+
+def cook_of(batch: Batch, person: Person) -> Cook:
+    """The cook of a batch, on this person's cooker."""
+    setup, learned = batch.setup, person.learned
+    return Cook(
+        piece_of(setup),
+        cooker=setup.cooker,
+        pit_c=batch.pit_start or setup.pit_c,
+        start_c=_start_c(batch),
+        target_c=setup.target_c,
+        log_shift=learned.cook_log_shift,
+        log_sd=learned.cook_log_sd,
+    )
+
+
+def _start_c(batch: Batch) -> float:
+    """How warm the meat was when it went on: as read within a while before, or the fridge and a little."""
+    on = batch.done.get("meat_on")
+    before = [r.celsius for r in batch.of_probe(Probe.CORE) if on is not None and r.at <= on]
+    return before[-1] if before else batch.setup.fridge_c + 1.0
+
+
+def history_of(batch: Batch, now: datetime) -> History:
+    """What happened since the meat went on, in the seconds of the cook; empty before that."""
+    on = batch.done.get("meat_on")
+    if on is None:
+        return History()
+    until = batch.done.get("off", now)
+    seen = tuple(
+        Seen((r.at - on).total_seconds(), "core" if r.probe is Probe.CORE else "pit", r.celsius)
+        for r in batch.readings
+        if r.probe in (Probe.CORE, Probe.PIT) and on <= r.at <= until
+    )
+    wrapped = batch.done.get("wrap")
+    wraps = () if wrapped is None else (Wrapped((wrapped - on).total_seconds(), _wrap_kind(batch.setup)),)
+    sets = tuple(PitSet(max((at - on).total_seconds(), 0.0), c) for at, c in batch.pit_sets if at > on)
+    return History(seen, wraps, max((min(now, until) - on).total_seconds(), 0.0), sets)
+
+
+def _wrap_kind(setup: Setup) -> WrapKind:
+    return "paper" if setup.wrap == "paper" else "foil"
+
+
+def estimate_of(batch: Batch, person: Person, now: datetime) -> Estimate:
+    """When the meat is ready, as known now."""
+    return forecast(cook_of(batch, person), history_of(batch, now))
+
+
+def fuel_of(setup: Setup, hours: Hours) -> Fuel | None:
+    """Charcoal for the hours, where the cooker burns any."""
+    if cooker(setup.cooker).fuel != "charcoal":
+        return None
+    return fuel(setup.cooker, setup.pit_c, hours, cut(setup.cut))
+
+
+def lighting_of(setup: Setup) -> Hours:
+    """From lighting to a steady pit, the slow end of the cooker's range. [h]"""
+    return cooker(setup.cooker).stable_minutes.high / 60.0
+
+
+def rest_of(setup: Setup) -> Chill:
+    """The rest, in foil at room temperature, from the core at which it came off."""
+    return rest(piece_of(setup), "foil", start_c=max(setup.target_c, 61.0))
+
+
+def chill_of(setup: Setup, start_c: float, seen: tuple[Seen, ...] = ()) -> Chill:
+    """The chill in the way that is planned."""
+    return chill(piece_of(setup), CHILLS[setup.chill], start_c, setup.fridge_c, seen)
+
+
+def fresh(learned: Learned) -> Learned:
+    """The same person without what slices taught: what the days would be by the house defaults."""
+    return replace(learned, diffusivity_log_shift=0.0, diffusivity_log_sd=Learned().diffusivity_log_sd)

@@ -1,0 +1,48 @@
+"""What a batch taught: incidents, the debrief, and the person's own defaults learned anew from all their batches."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+
+from core.batch.assess import Change
+from core.batch.batch import fold
+from core.batch.events import Done, Incident, Sliced, Tasted, Weighed, What
+from core.batch.learn import learned_from
+from core.person import Learned
+from core.service import record
+from core.service.record import owner_of
+from core.service.turn import Turn
+from core.store import batches, people
+
+
+def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at: datetime) -> Change:
+    """Something went wrong: it stands in the log, and the ledger judges it."""
+    return record.add(turn, batch_id, [(Incident(what, dict(facts)), at)])
+
+
+def debrief(
+    turn: Turn, batch_id: str, mass: float | None, grey: tuple[float | None, float | None], salt: int | None
+) -> Change:
+    """What the scale, the slice and the tongue said; the person's defaults are learned again from all batches."""
+    width, of = grey
+    told: list[What] = []
+    told += [] if mass is None else [Weighed(mass)]
+    told += [] if width is None else [Sliced(width, of)]
+    told += [] if salt is None else [Tasted(salt)]
+    if width is not None:
+        told.append(Done("debrief"))
+    change = record.add(turn, batch_id, [(what, turn.now) for what in told])
+    learn(turn, batch_id)
+    return Change(change.before, record.look(turn.tx, batch_id, turn.now))
+
+
+def learn(turn: Turn, batch_id: str) -> None:
+    """Learn from every batch of the owner, in order, from the house defaults on: a correction re-teaches."""
+    owner = owner_of(turn.tx, batch_id)
+    learned = Learned()
+    for row in batches.of_person(turn.tx, owner.id):
+        learned = learned_from(fold(row.id, batches.events(turn.tx, row.id)), owner, learned)
+    people.save(turn.tx, replace(owner, learned=learned))
+    if owner.id == turn.person.id:
+        turn.person = replace(turn.person, learned=learned)

@@ -1,0 +1,112 @@
+"""Steps of a batch: which one is meant, and marking it done, left out, put off or forgotten."""
+
+from collections.abc import Sequence
+from datetime import datetime, timedelta
+
+from core.batch.assess import Assessment, Change
+from core.batch.events import Done, Event, Missed, Skipped, Snoozed, What
+from core.errors import Gone
+from core.plan.hours import wall_of
+from core.plan.steps import Kind, Plan, State, Step
+from core.service import record
+from core.service.turn import Turn
+from core.store import batches, outbox
+
+AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
+
+
+def find(turn: Turn, a: Assessment, meant: str | None, at: datetime) -> Step:
+    """The step that is meant by a key, a kind, or nothing; raises Gone where the plan has none.
+
+    Of steps that come often, the one nearest to `at` that still waits, no more than a while before its hour.
+    """
+    plan = _plan(a)
+    if meant is None:
+        key = due_step(turn, a)
+        meant = key or getattr(plan.next_step(), "key", None)
+    exact = plan.step(meant) if meant else None
+    if exact is not None:
+        return exact
+    return _nearest(plan, meant or "", at)
+
+
+def _plan(a: Assessment) -> Plan:
+    if a.plan is None:
+        raise a.refusal or Gone("plan")
+    return a.plan
+
+
+def _nearest(plan: Plan, kind: str, at: datetime) -> Step:
+    try:
+        alike = plan.of_kind(Kind(kind.split("/")[0]))
+    except ValueError:
+        raise Gone(f"step {kind}") from None
+    waiting = [s for s in alike if s.state in (State.DUE, State.AHEAD)] or list(alike)
+    if not waiting:
+        raise Gone(f"step {kind}")
+    reached = [s for s in waiting if s.due <= at + AHEAD_OF_TIME]
+    return min(reached or waiting, key=lambda s: abs(s.due - at))
+
+
+def due_step(turn: Turn, a: Assessment) -> str | None:
+    """The step that was last called for and still waits, or the first that is due."""
+    if a.plan is None:
+        return None
+    last = outbox.last_reminder(turn.tx, turn.said.chat)
+    if last is not None and last.batch == a.batch.id and last.step:
+        step = a.plan.step(last.step)
+        if step is not None and step.state in (State.DUE, State.AHEAD):
+            return step.key
+    due = [s for s in a.plan.steps if s.state is State.DUE]
+    return due[-1].key if due else None
+
+
+def of_day(a: Assessment, at: datetime) -> list[str]:
+    """The flips and fridge readings of the local day of a moment that were not done."""
+    wall = wall_of(a.person)
+    steps = _plan(a).steps
+    quiet = (s for s in steps if s.kind in (Kind.FLIP, Kind.FRIDGE_CHECK) and s.state is not State.DONE)
+    return [s.key for s in quiet if wall.day(s.due) == wall.day(at)]
+
+
+def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:
+    """A step was done; done twice is done once."""
+    return mark(turn, batch_id, [(Done(step.key, detail), at)])
+
+
+def skipped(turn: Turn, batch_id: str, step: Step) -> Change:
+    """A step is left out on purpose."""
+    return mark(turn, batch_id, [(Skipped(step.key), turn.now)])
+
+
+def missed(turn: Turn, batch_id: str, keys: Sequence[str], at: datetime) -> Change:
+    """Steps were forgotten."""
+    return mark(turn, batch_id, [(Missed(tuple(keys)), at)])
+
+
+def snoozed(turn: Turn, batch_id: str, step: Step, until: datetime) -> Change:
+    """A step is put off until a time."""
+    return mark(turn, batch_id, [(Snoozed(step.key, until), turn.now)])
+
+
+def mark(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) -> Change:
+    """Several things that happened at once."""
+    return record.add(turn, batch_id, happened)
+
+
+def said_in(turn: Turn, batch_id: str, message: str) -> Event | None:
+    """What was last taken from one message of the channel, if it still stands in the log."""
+    found = [e for e in batches.events(turn.tx, batch_id) if e.message == message]
+    return found[-1] if found else None
+
+
+def batch_of_message(turn: Turn, channel_key: str) -> str | None:
+    """The batch that a message of ours was about."""
+    row = outbox.find_by_channel_key(turn.tx, turn.said.chat, channel_key)
+    return row.batch if row else None
+
+
+def batch_of_last_reminder(turn: Turn) -> str | None:
+    """The batch of the latest reminder in this chat."""
+    row = outbox.last_reminder(turn.tx, turn.said.chat)
+    return row.batch if row else None

@@ -1,0 +1,39 @@
+"""What waits in the outbox, seen from above the store: the batch that a reminder speaks of."""
+
+from datetime import datetime
+
+from core.batch.assess import Assessment
+from core.errors import Gone
+from core.service import record
+from core.service.turn import House
+from core.store import outbox
+from core.store.database import open_database
+from core.store.outbox import Row
+
+__all__ = ["Row", "batch_by_id", "batch_of", "next_due", "open_house"]
+
+
+def batch_of(house: House, row: Row, now: datetime) -> Assessment | None:
+    """The batch of a reminder as it stands now, None where there is none any more."""
+    return None if row.batch is None else batch_by_id(house, row.batch, now)
+
+
+def batch_by_id(house: House, batch_id: str, now: datetime) -> Assessment | None:
+    """A batch as it stands now, None where there is none."""
+    with house.reading() as tx:
+        try:
+            return record.look(tx, batch_id, now)
+        except Gone:
+            return None
+
+
+def next_due(house: House) -> datetime | None:
+    """When the next message falls due."""
+    return outbox.next_due(house)
+
+
+def open_house(url: str) -> House:
+    """The store at a URL, brought up to date; what an earlier run left half sent waits again."""
+    house = open_database(url)
+    outbox.give_back_all(house)
+    return house

@@ -1,0 +1,70 @@
+"""Plays a script through the whole house in one process, with a restart of the house between any two lines."""
+
+import io
+import json
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from bot.assembly import Built, build, newcomer
+from bot.channels.script import ScriptedChat, Stage
+from bot.channels.talk import Talk
+
+
+@dataclass
+class Player:
+    """A chat on a store of its own; `said` is everything that the bot sent, in order."""
+
+    folder: Path
+    start: str = "2027-09-23T18:00"
+    zone: str = "Europe/Vienna"
+    out: io.StringIO = field(default_factory=io.StringIO)
+
+    def __post_init__(self) -> None:
+        zone = ZoneInfo(self.zone)
+        start = datetime.fromisoformat(self.start).replace(tzinfo=zone).astimezone(UTC)
+        self._chat = ScriptedChat(Stage(start, zone, self.out, self.folder / "pictures", json=True, session="talk"))
+        self._built: Built | None = None
+
+    @property
+    def said(self) -> list[dict[str, Any]]:
+        """Everything that the bot sent, in order."""
+        return [json.loads(line) for line in self.out.getvalue().splitlines()]
+
+    @property
+    def now(self) -> datetime:
+        """The time on the script's clock."""
+        return self._chat.now
+
+    async def play(self, *lines: str) -> list[dict[str, Any]]:
+        """Play lines; what the bot sent to them."""
+        before = len(self.said)
+        built = self._house()
+        await self._chat.play(list(lines), Talk(built.receive, built.postman.round, built.next_due))
+        return self.said[before:]
+
+    def restart(self) -> None:
+        """The house is taken down and built anew on the same store; the phone keeps what it shows."""
+        if self._built is not None:
+            self._built.close()
+            self._built = None
+
+    def _house(self) -> Built:
+        if self._built is None:
+            self._built = build(f"sqlite:///{self.folder / 'talk.db'}", newcomer(self.zone), self._chat.send)
+        return self._built
+
+
+async def play_all(folder: Path, lines: Iterable[str], restarts: Sequence[int] = ()) -> list[dict[str, Any]]:
+    """A whole script, with restarts after the lines of those numbers."""
+    folder.mkdir(parents=True, exist_ok=True)
+    player = Player(folder)
+    for number, line in enumerate(lines):
+        await player.play(line)
+        if number in restarts:
+            player.restart()
+    player.restart()
+    return player.said
