@@ -52,7 +52,7 @@ def cooling_readings(record: Record) -> tuple[Reading, ...]:
 def hot_until(record: Record) -> datetime | None:
     """Until when it may be eaten off the fire: two hours after the last reading at 140 °F."""
     hot = last_at_or_above(HOT_F, cooling_readings(record))
-    return None if hot is None or record.storage_started_at is not None else later(hot.at, TWO_HOURS)
+    return None if hot is None or record.stored_since is not None else later(hot.at, TWO_HOURS)
 
 
 def use_by_of(record: Record) -> UseBy | None:
@@ -143,7 +143,7 @@ def _kept(record: Record) -> Finding | None:
 
 def _stored_since(record: Record) -> datetime | None:
     """Since when it stands in the fridge finished; freezing stops that clock."""
-    return None if record.frozen_at is not None else record.storage_started_at
+    return None if record.frozen_at is not None else record.stored_since
 
 
 def _fridge(record: Record) -> Finding | None:

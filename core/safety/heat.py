@@ -50,7 +50,7 @@ def heat_findings(record: Record) -> tuple[Finding, ...]:
 
 def cook_readings(record: Record) -> tuple[Reading, ...]:
     """The core readings of cook, rest and chill, up to the first cold one: no reheating counts as the cook."""
-    readings = within(record.possible_core, record.meat_on_at, record.storage_started_at)
+    readings = within(record.possible_core, record.meat_on_at, record.stored_since)
     return until_cold(FRIDGE_F, coldest_at_each_time(readings))
 
 

@@ -3,12 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
+from typing import Final
 
-from core.safety.history import HOTTEST_CORE, History, Reading, ordered
+from core.safety.history import HOTTEST_CORE, History, Reading, ordered, printed_f
 from core.safety.left_out import CEILING
 from core.safety.lethality import BIRDS
 from core.units import Celsius, Fraction, MilligramsPerKilogram
 
+COLD_F: Final = 41.0  # where the last cooling rule ends
 Fact = float | bool | str | None
 
 
@@ -32,7 +34,8 @@ class Record:
     ("pastrami", "ham", "fish" …). `intact` is false once it was pierced, rolled, boned or minced. `cured_centre` is
     the nitrite in the modelled centre, `ingoing` that of the dose, None where unknown. `doneness_floor` is the core
     below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
-    modelled core between the readings. `vouched` holds what the cook gives their word for ("fridge_cold").
+    modelled core between the readings. `storage_started_at` is when it stood cold in the fridge to be kept; without
+    it the first cold core reading says so. `vouched` holds what the cook gives their word for ("fridge_cold").
     """
 
     species: str
@@ -81,6 +84,16 @@ class Record:
     def delicate(self) -> bool:
         """Whether the shorter clocks count: a bird, or meat that is not intact."""
         return self.bird or not self.whole
+
+    @property
+    def stored_since(self) -> datetime | None:
+        """Since when it is kept cold: as said, where that is after it came off, else its first cold core reading."""
+        if self.off_at is None:
+            return None
+        if self.storage_started_at is not None and self.storage_started_at > self.off_at:
+            return self.storage_started_at
+        cold = (r.at for r in self.possible_core if r.at > self.off_at and printed_f(r.celsius) <= COLD_F)
+        return next(cold, None)
 
     @property
     def possible_core(self) -> tuple[Reading, ...]:
