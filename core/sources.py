@@ -258,6 +258,10 @@ STAPH_TOXIN = Source(
     "STAPH_TOXIN", "Toxins and spores survive cooking again", "general food microbiology", "-", "MEMORY"
 )
 
+USDA_THAWING = Source(
+    "USDA_THAWING", "Safe thawing: turkey thawing times and E3259", "USDA; MSU Extension", "2022", "CONFIRMED"
+)
+
 
 def every_source() -> dict[str, Source]:
     """Every source by its key."""

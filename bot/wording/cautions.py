@@ -4,11 +4,16 @@ from collections.abc import Iterable, Sequence
 
 from bot.wording import numbers
 from core.batch.assess import Assessment
+from core.meat.piece import Species
 from core.plan.steps import Kind, Step
 from core.safety.cautions import Caution, Severity, for_step, register
 
 MOST = 2  # cautions in one message: more are read by nobody
 
+OF_SPECIES = {
+    Species.FISH: frozenset({"fish_160f", "vacuum_fish_38f"}),
+    Species.TURKEY: frozenset({"poultry_own_table"}),
+}
 WORDS = {
     "nitrite_weigh_exactly": "Weigh the curing salt on a scale that shows 0.1 g; a spoon can be out by a quarter.",
     "nitrite_away_from_children": "Keep curing salt labelled, shut, and away from children: a teaspoon of it can make somebody very ill.",
@@ -44,6 +49,7 @@ WORDS = {
     "smell_proves_nothing": "Looks, smell and taste cannot clear a doubt.",
     "reheat_165f": "Leftovers are heated to 74 °C (165 °F).",
     "at_risk_reheat": "For anybody pregnant, under 5, over 65 or weakened: heat cold slices to 74 °C (165 °F) first.",
+    "not_for_at_risk": "Not for anybody pregnant, under 5, over 65 or weakened.",
     "clean_slicer": "A clean knife and board for what is eaten cold.",
     "use_by_shorter_end": "The date is the shorter end of the storage chart.",
     "for_sale": "For sale or a public event, local codes and a licensed plan decide, not this bot.",
@@ -85,6 +91,8 @@ def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     """The cautions of a place that apply to this batch."""
     whole = a.batch.setup.method != "inject"
     leave_out = {"non_intact"} if whole else set()
+    leave_out |= set().union(*(keys for species, keys in OF_SPECIES.items() if species is not a.piece.cut.species))
+    leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}
     if a.batch.setup.at_risk_eaters is False:
         leave_out.add("at_risk_reheat")
     fitting = [c for c in for_step(kind) if c.key not in leave_out]

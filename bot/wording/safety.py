@@ -42,6 +42,7 @@ RULES = {
     Rule.WARM_FRIDGE: "the warm fridge",
     Rule.WARM_BRINE: "the warm brine",
     Rule.DOSED_TWICE: "the cure dosed twice",
+    Rule.PARASITES: "trichinae, by the table that was law until 2018",
 }
 STATES = {
     Status.PASSED: "met",

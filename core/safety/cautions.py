@@ -36,17 +36,22 @@ class Caution:
 
 @dataclass(frozen=True)
 class Entry:
-    """One line of the register: the caution, where it belongs, and whether it is repeated when it matters."""
+    """One line of the register: the caution and where it belongs.
+
+    `again` is repeated when it matters. `found` is given only where a computation finds it, with its numbers
+    and, for a dose, with the source of the limit that counts.
+    """
 
     caution: Caution
     at: tuple[str, ...]
     again: bool
+    found: bool
 
 
 def for_step(kind: str) -> tuple[Caution, ...]:
-    """The cautions that belong to a kind of step or a place ("dose", "poultry", "record"), the gravest first."""
+    """The cautions that always belong to a kind of step or a place ("dose", "poultry"), the gravest first."""
     order = tuple(Severity)
-    found = [entry.caution for entry in register().values() if kind in entry.at]
+    found = [entry.caution for entry in register().values() if kind in entry.at and not entry.found]
     return tuple(sorted(found, key=lambda c: -order.index(c.severity)))
 
 
@@ -73,6 +78,6 @@ def register() -> dict[str, Entry]:
 def _entry(key: str, line: dict[str, Any]) -> Entry:
     try:
         told = Caution(key, Severity(line["severity"]), every_source()[line["source"]])
-        return Entry(told, tuple(line["at"]), bool(line.get("again", False)))
+        return Entry(told, tuple(line["at"]), bool(line.get("again", False)), bool(line.get("found", False)))
     except (KeyError, ValueError) as wrong:
         raise Unreadable(FILE, key, str(wrong)) from wrong

@@ -8,10 +8,11 @@ from collections.abc import Callable
 from typing import Final
 
 from core.safety.come_up import danger_hours
+from core.safety.cook import cook_readings, hours_on
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
 from core.safety.fridge import MENDED_F, PART_OF_A_DAY, two_hour_limit
-from core.safety.heat import brought_through, cook_readings, hours_on
+from core.safety.heat import brought_through
 from core.safety.history import Reading, hours_between, last_at_or_above, later, printed_f, within
 from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_nitrite, judge_power_cut
 from core.safety.record import Incident, Record

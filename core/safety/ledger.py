@@ -9,9 +9,10 @@ from datetime import datetime
 
 from core.safety.after import after_findings, cooling, use_by_of
 from core.safety.cautions import Caution, caution
+from core.safety.cook import cook_lethality
 from core.safety.cooling import CoolingVerdict
 from core.safety.findings import Finding, Outcome, Rule, Status, worst
-from core.safety.heat import cook_lethality, heat_findings
+from core.safety.heat import heat_findings
 from core.safety.incidents import judge_incident
 from core.safety.lethality import Lethality
 from core.safety.raw import raw_findings

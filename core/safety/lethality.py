@@ -15,8 +15,8 @@ from math import ceil, floor
 from core.errors import Missing, OutOfRange
 from core.safety.history import History, Reading, coldest_at_each_time, ordered, printed_f
 from core.safety.rows import number, rows
-from core.sources import FSIS_COOKING_2021, Source
-from core.units import Celsius, Fahrenheit, Fraction, Seconds
+from core.sources import CFR_9_318_10, FSIS_COOKING_2021, Source
+from core.units import SECONDS_PER_MINUTE, Celsius, Fahrenheit, Fraction, Seconds
 
 MEAT = frozenset({"beef", "pork"})
 BIRDS = frozenset({"chicken", "turkey", "duck"})
@@ -157,6 +157,13 @@ def meat_table(required_log: float) -> DwellTable:
 def restricted_meat_table() -> DwellTable:
     """Table 6, 5 log: needs support that no home has, so it is explained and never credits."""
     return DwellTable("meat_5log", 5.0, _column("lethality_meat_5log", "seconds_5log"), FSIS_COOKING_2021)
+
+
+@cache
+def trichinella_table() -> DwellTable:
+    """The former 9 CFR 318.10(c)(1) for trichinae in pork: science, no law since 2018. 1 is all of what it asks."""
+    column = tuple((number(r, "temp_F"), SECONDS_PER_MINUTE * number(r, "minutes")) for r in rows("trichinella_heat"))
+    return DwellTable("trichinae", 1.0, column, CFR_9_318_10)
 
 
 @cache

@@ -1,0 +1,146 @@
+"""Is it done: the floor of the chart, the table of the meat, and what follows where it came off before them."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from core.safety.cook import cook_history, cook_lethality
+from core.safety.findings import Finding, Outcome, Rule, Status
+from core.safety.history import Reading, first_at_or_above, hours_between, later, printed_f
+from core.safety.lethality import DwellTable, Lethality, earned, trichinella_table
+from core.safety.record import Record
+from core.sources import FSIS_SAFE_TEMPERATURES, FSIS_SMOKING, HOT_SMOKED_FISH
+from core.units import Fahrenheit, celsius_from_fahrenheit
+
+MEAT_FLOOR_F: Final = 145.0
+POULTRY_FLOOR_F: Final = 165.0
+FISH_FLOOR_F: Final = 145.0
+REST_HOURS: Final = 3.0 / 60.0  # with 145 °F; sources.FSIS_SAFE_TEMPERATURES
+CURED_FROM: Final = 100.0  # mg/kg in the centre: the rule's nitrite
+BACK_ON_WITHIN: Final = 2.0  # h
+SHOWN_WITHIN: Final = 1.0  # h before it came off: a reading that shows how far it got
+SMOKED_FISH: Final = DwellTable("fish_160f_30min", 1.0, ((160.0, 1800.0),), HOT_SMOKED_FISH)
+
+
+def done_findings(record: Record, readings: Sequence[Reading]) -> list[Finding]:
+    """The floor, the table, and what follows where it came off before them.
+
+    Intact meat for people who are not at risk is done by the chart alone (145 °F and 3 min of rest).
+    """
+    floor, kill = _floor(record, readings), cook_lethality(record)
+    by_chart = floor.status is Status.PASSED and record.whole and not record.bird and not record.at_risk_eaters
+    found = [floor]
+    if record.fish:
+        found.append(_smoked_fish(record))
+    if kill is not None and (kill.met or not by_chart):
+        found.append(_kill(kill))
+    if record.species == "pork":
+        found.append(_parasites(record))
+    done = by_chart or (kill.met if kill else floor.status is Status.PASSED)
+    return found if done or record.off_at is None else [*found, _partial(record, readings)]
+
+
+def _floor(record: Record, readings: Sequence[Reading]) -> Finding:
+    limit_f = floor_f(record)
+    reached = first_at_or_above(limit_f, readings)
+    hottest = max(readings, key=lambda r: r.celsius, default=None)
+    rested = reached is not None and (record.bird or record.fish or _rested(record, readings, limit_f))
+    return Finding(
+        rule=Rule.POULTRY_165 if record.bird else Rule.DONENESS,
+        status=Status.PASSED if rested else Status.OPEN,
+        means=Outcome.SAFE if rested else Outcome.NOT_YET,
+        source=FSIS_SAFE_TEMPERATURES,
+        readings=tuple(r for r in (reached or hottest,) if r is not None),
+        value=None if hottest is None else hottest.celsius,
+        limit=celsius_from_fahrenheit(limit_f),
+        unit="°C",
+        missing="" if rested else "rest_3min" if reached else "core_reading",
+    )
+
+
+def _rested(record: Record, readings: Sequence[Reading], limit_f: Fahrenheit) -> bool:
+    """Whether three minutes passed after a reading at the floor, and none of them shows a colder spot."""
+    hot = [r for r in readings if printed_f(r.celsius) >= limit_f]
+    cold = [r for r in readings if printed_f(r.celsius) < limit_f]
+    shown = (r for r in hot if not any(0.0 <= hours_between(r.at, c.at) < REST_HOURS for c in cold))
+    return any(hours_between(r.at, record.now) >= REST_HOURS for r in shown)
+
+
+def _parasites(record: Record) -> Finding:
+    """Trichinae in pork, by the table that was law: dead long before the floor, and shown for whoever asks."""
+    dead = earned(cook_history(record), trichinella_table())
+    return Finding(
+        rule=Rule.PARASITES,
+        status=Status.PASSED if dead.met else Status.OPEN,
+        means=Outcome.SAFE if dead.met else Outcome.NOT_YET,
+        source=dead.source,
+        readings=dead.deciding,
+        value=dead.fraction,
+        limit=1.0,
+        unit="-",
+        missing="" if dead.met else "core_reading",
+    )
+
+
+def _kill(kill: Lethality) -> Finding:
+    return Finding(
+        rule=Rule.LETHALITY,
+        status=Status.PASSED if kill.met else Status.OPEN,
+        means=Outcome.SAFE if kill.met else Outcome.NOT_YET,
+        source=kill.source,
+        readings=kill.deciding,
+        value=kill.log_reduction,
+        limit=kill.required_log,
+        unit="log",
+        missing="" if kill.met else "core_reading",
+        detail=kill.table,
+    )
+
+
+def _smoked_fish(record: Record) -> Finding:
+    """160 °F, held for 30 min."""
+    held = earned(cook_history(record), SMOKED_FISH)
+    return Finding(
+        rule=Rule.FISH_160,
+        status=Status.PASSED if held.met else Status.OPEN,
+        means=Outcome.SAFE if held.met else Outcome.NOT_YET,
+        source=HOT_SMOKED_FISH,
+        readings=held.deciding,
+        value=held.fraction * 0.5,
+        limit=0.5,
+        unit="h",
+        missing="" if held.met else "core_reading",
+    )
+
+
+def _partial(record: Record, readings: Sequence[Reading]) -> Finding:
+    """It came off before it was done: back on within two hours, or out. Cured bacon is cooked before eating."""
+    off = record.off_at or record.now
+    shown = tuple(r for r in readings if hours_between(r.at, off) <= SHOWN_WITHIN)
+    if record.product_class == "bacon" and (record.cured_centre_mg_kg or 0.0) >= CURED_FROM:
+        status, means, advice = Status.OPEN, Outcome.NOT_YET, "raw_cook_before_eating"
+    elif hours_between(off, record.now) <= BACK_ON_WITHIN:
+        status, means, advice = Status.OPEN, Outcome.NOT_YET, "back_on_now"
+    elif shown:
+        status, means, advice = Status.FAILED, Outcome.THROW_AWAY, "throw_away"
+    else:
+        status, means, advice = Status.UNKNOWN, Outcome.CANNOT_SAY, "throw_away_advised"
+    return Finding(
+        rule=Rule.PARTIAL_COOK,
+        status=status,
+        means=means,
+        source=FSIS_SMOKING,
+        readings=shown[-1:],
+        deadline=later(off, BACK_ON_WITHIN) if advice == "back_on_now" else None,
+        value=hours_between(off, record.now),
+        limit=BACK_ON_WITHIN,
+        unit="h",
+        missing="" if status is Status.FAILED else "core_reading",
+        advice=advice,
+    )
+
+
+def floor_f(record: Record) -> Fahrenheit:
+    """The core below which it is never called done: the chart's, or the product's own above it. [°F]"""
+    chart = POULTRY_FLOOR_F if record.bird else FISH_FLOOR_F if record.fish else MEAT_FLOOR_F
+    own = record.doneness_floor_c
+    return chart if own is None else max(chart, printed_f(own))
