@@ -1,6 +1,7 @@
 """Answers to what the bot asked, settings of a person, pauses, and the end of a batch."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -11,10 +12,11 @@ from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause, Resume, Settings
 from bot.measures import to_house
 from bot.reply import Reply
-from bot.wording import asking, general, settings
+from bot.wording import asking, general, mends, settings
 from core.batch.assess import alternatives
 from core.batch.events import Probe
 from core.errors import Gone
+from core.person import Person, Units
 from core.service import batches, people
 from core.service.turn import Turn
 
@@ -128,11 +130,23 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
     if "zone" in changes:
         changes = changes | {"zone_known": True}
+    changes = _with_length(turn.person, changes)
     changed = people.change(turn, changes)
     if asked.get("slot") == "zone" and "zone" in changes and asked.get("said") is not None:
         return starting.begin(turn, dict(unpack(asked["said"])))
-    body = facts(changed[-1]) if changed else {}
-    return (Reply(settings.changed(turn.person, changes, turn.now), facts=body),)
+    text = settings.changed(turn.person, changes, turn.now)
+    if not changed:
+        return (Reply(text),)
+    lines = [text, *(line for one in changed for line in mends.effects(one))]
+    return (Reply("\n".join(lines), facts=facts(changed[-1].after), about=changed[-1].after.batch.id),)
+
+
+def _with_length(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
+    """Who weighs in kilos measures in millimetres, unless they said otherwise."""
+    units = changes.get("units")
+    if not isinstance(units, Units) or units.mass == person.units.mass or units.length != person.units.length:
+        return changes
+    return changes | {"units": replace(units, length="mm" if units.mass == "kg" else "in")}
 
 
 def _cancel(turn: Turn, meant: Understood, intent: Cancel) -> Sequence[Reply]:

@@ -28,7 +28,7 @@ def cite(sources: tuple[Source, ...] | list[Source]) -> str:
 
 def _why_days(a: Assessment) -> str:
     if a.cure is None or a.plan is None:
-        return "There is no plan yet, so no days. " + plans.days(a)
+        return plans.now(a)
     after = a.after_cure()
     person = a.person
     chance = (
@@ -50,7 +50,7 @@ def _why_days(a: Assessment) -> str:
 
 def _why_dose(a: Assessment) -> str:
     if a.dose is None:
-        return "There is no dose yet: I need the nitrite in percent that your packet states."
+        return plans.now(a)
     d, setup = a.dose, a.batch.setup
     base = "meat plus the whole pickle" if setup.method == "brine" else "green meat"
     pickup = (
@@ -59,7 +59,7 @@ def _why_dose(a: Assessment) -> str:
         else ""
     )
     return (
-        f"{numbers.grams(d.cure_kg)} curing salt of {numbers.percent(d.nitrite_fraction)}, because I aim for {numbers.ppm(setup.nitrite_target)} "
+        f"{numbers.grams(d.cure_kg)} curing salt of {numbers.percent(d.nitrite_fraction)}, because I aim for {numbers.ppm(d.nitrite_ingoing)} "
         f"nitrite in {base}: {d.cure_kg * 1000:.2f} g x {d.nitrite_fraction:.4f} comes to {numbers.ppm(d.nitrite_ingoing)}. "
         f"The limit is {numbers.ppm(d.limit.max_mg_kg)} ({d.limit.jurisdiction}, {d.limit.where}).{pickup}\n{cite(d.sources)}"
     )

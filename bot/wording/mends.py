@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from bot.wording import numbers, plans, steps
+from bot.wording import numbers, plans, refusals, steps
 from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
@@ -59,6 +59,17 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
         lead = f"{lead}\n{plans.days(a)}"
     return plans.changed(before.plan if before else None, a, lead)
+
+
+def effects(change: Change) -> list[str]:
+    """What a setting changed in a batch: its dose, its plan, or why there is none any more."""
+    a, before = change.after, change.before
+    lines = []
+    if before is not None and _dose_differs(before, a) and a.dose is not None:
+        lines.append(plans.dose(a))
+    if a.refusal is not None and (before is None or before.refusal is None):
+        lines.append(refusals.say(a.refusal, a.person))
+    return lines + plans.moved(before.plan if before else None, a)
 
 
 def _dose_differs(before: Assessment, after: Assessment) -> bool:

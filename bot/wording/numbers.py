@@ -77,6 +77,12 @@ def when(moment: datetime, person: Person, now: datetime) -> str:
     return prefix + clock(moment, person)
 
 
+def when_after(moment: datetime, earlier: datetime, person: Person) -> str:
+    """«19:15», or «Sat 03:15» where that is another day than the earlier moment's."""
+    local, before = moment.astimezone(person.tz), earlier.astimezone(person.tz)
+    return clock(moment, person) if local.date() == before.date() else f"{local:%a} {clock(moment, person)}"
+
+
 def quarter(moment: datetime, *, up: bool) -> datetime:
     """The quarter of an hour around a moment: estimates are not known to the minute."""
     minutes = moment.timestamp() / 900

@@ -2,11 +2,13 @@
 
 from datetime import timedelta
 
-from bot.wording import numbers, steps
+from bot.wording import numbers, refusals, steps
 from core.batch.assess import Assessment
 from core.plan.steps import Kind, Plan, State, Step
 
-QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING})
+QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.REST})
+ESTIMATED = frozenset({Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.CHILL_CHECK})
+HALF_A_QUARTER = timedelta(minutes=7)
 TOLD_WHEN_MOVED = frozenset(
     {Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.SLICE,
      Kind.SERVE, Kind.USE_BY}
@@ -41,9 +43,13 @@ def what(a: Assessment) -> str:
 def whole(a: Assessment) -> str:
     """The plan from now to the meal: what to do next first, then the dose, the days, the week, what was assumed."""
     if a.plan is None:
-        return f"{what(a)}: no plan yet."
+        return f"{what(a)}: no plan yet. {_why_none(a)}".strip()
     parts = [_first(a, a.plan), dose(a), days(a), _week(a, a.plan), assumed(a)]
     return "\n\n".join(p for p in parts if p)
+
+
+def _why_none(a: Assessment) -> str:
+    return "" if a.refusal is None else refusals.say(a.refusal, a.person)
 
 
 def _first(a: Assessment, plan: Plan) -> str:
@@ -110,11 +116,14 @@ def _week(a: Assessment, plan: Plan) -> str:
 
 def line(step: Step, a: Assessment) -> str:
     """«07:00 Light the fire», with the band where the time is an estimate."""
-    at = numbers.clock(step.due, a.person)
+    if step.kind not in ESTIMATED or step.state is State.DUE:
+        return f"{numbers.clock(step.due, a.person)} {steps.name(step, a)}"
+    about = numbers.clock(numbers.quarter(step.due + HALF_A_QUARTER, up=False), a.person)
+    band = ""
     if step.early is not None and step.late is not None and step.early != step.late:
-        early, late = numbers.clock(step.early, a.person), numbers.clock(step.late, a.person)
-        return f"{at} {steps.name(step, a)} ({early} to {late})"
-    return f"{at} {steps.name(step, a)}"
+        early, late = numbers.quarter(step.early, up=False), numbers.quarter(step.late, up=True)
+        band = f" ({numbers.clock(early, a.person)} to {numbers.when_after(late, early, a.person)})"
+    return f"{about} or so {steps.name(step, a)}{band}"
 
 
 def _flips(a: Assessment, plan: Plan) -> str:
@@ -148,6 +157,7 @@ def assumed(a: Assessment) -> str:
         ("deadline", "no meal date, so the soonest"),
     )
     open_ones = [words for field, words in guesses if field not in said]
+    open_ones.append(f"nitrite by the law of {person.jurisdiction} (say where you are, like «i'm in Germany»)")
     return "I assumed: " + "; ".join(open_ones) + "." if open_ones else ""
 
 
@@ -188,7 +198,7 @@ def late(a: Assessment) -> list[str]:
 def now(a: Assessment) -> str:
     """What to do now, and what comes next."""
     if a.plan is None:
-        return f"{what(a)}: no plan yet."
+        return f"{what(a)}: no plan yet. {_why_none(a)}".strip()
     waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind is not Kind.SERVE]
     due = [s for s in waiting if s.state is State.DUE]
     if due:

@@ -32,7 +32,13 @@ QUANTITIES = {
     "pump_fraction": "share to inject",
     "days": "number of days",
 }
-EXAMPLES = {"mass": "like 3.2 kg or 7 lb", "thickness": "like 48 mm or 1.9 in", "nitrite_fraction": "like 6.25 %"}
+SHARES = frozenset({"nitrite in the curing salt", "salt", "sugar", "pump", "salt_fraction", "nitrite_fraction"})
+EXAMPLES = {
+    "nitrite in the curing salt": "like 6.25 %",
+    "mass": "like 3.2 kg or 7 lb",
+    "thickness": "like 48 mm or 1.9 in",
+    "nitrite_fraction": "like 6.25 %",
+}
 
 
 def say(error: SaltbellError, person: Person) -> str:
@@ -78,6 +84,8 @@ def _shown(error: OutOfRange, value: float, person: Person) -> str:
             return numbers.length(value, person)
         case "°C":
             return numbers.temperature(value, person)
+        case "-" if error.quantity in SHARES:
+            return numbers.percent(value)
         case "-" | "":
             return f"{value:g}"
         case unit:

@@ -39,6 +39,9 @@ def name(step: Step, a: Assessment) -> str:
     """The step in a few words, as a plan lists it."""
     if step.kind is Kind.BRINE and a.batch.setup.method == "dry":
         return DRY_NAME
+    if step.kind is Kind.CHILL_CHECK:
+        corner = 26.7 if step.key.endswith("/27") else 4.4
+        return f"Core at {numbers.both(corner, a.person)} or below"
     return NAMES[step.kind]
 
 

@@ -12,7 +12,7 @@ from math import isfinite
 from core.batch.batch import Batch
 from core.batch.events import Probe
 from core.cure.course import Immersion
-from core.cure.dose import Dose, Recipe, dose
+from core.cure.dose import Dose, Recipe, dose, house_target
 from core.cure.penetration import Penetration, penetration
 from core.errors import TooLong
 from core.heat.cook import Cook, History, PitSet, Seen, WrapKind, Wrapped
@@ -53,15 +53,21 @@ def piece_of(setup: Setup) -> Piece:
 
 @lru_cache(maxsize=512)
 def dose_of(setup: Setup, jurisdiction: str) -> Dose:
-    """The dose of a setup by the law of a place; raises what `core.cure.dose.dose` raises."""
+    """The dose of a setup by the law of a place; raises what `core.cure.dose.dose` raises.
+
+    What nobody asked for is aimed within the limit of the place; what somebody asked for is held against it.
+    """
+    kind = product(setup.product).product_class
+    asked = "nitrite_target" in setup.said
+    target = setup.nitrite_target if asked else house_target(jurisdiction, kind, setup.method)
     return dose(
         Recipe(
             method=setup.method,
             meat_kg=setup.mass,
             nitrite_fraction=setup.cure_nitrite_fraction,
-            product_class=product(setup.product).product_class,
+            product_class=kind,
             jurisdiction=jurisdiction,
-            nitrite_target=setup.nitrite_target,
+            nitrite_target=target,
             salt_fraction=setup.salt_fraction,
             sugar_fraction=setup.sugar_fraction,
             water_share=setup.water_share,

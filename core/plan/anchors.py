@@ -22,6 +22,7 @@ FIRE_NOT_BEFORE = time(6, 0)
 OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
+QUARTER = 900.0  # s; a fire is not planned to the minute
 LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
@@ -168,6 +169,7 @@ def _on_of_day(case: Case, day: date) -> datetime:
     """Early enough to be off by the evening, but no fire before six in the morning."""
     cook, wall = case.durations.cook, case.wall
     wish = min(wall.at(day, OFF_BY_P50) - span(cook.p50), wall.at(day, OFF_BY_P90) - span(cook.p90))
+    wish = datetime.fromtimestamp(wish.timestamp() // QUARTER * QUARTER, tz=wish.tzinfo)
     return max(wish, wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting))
 
 

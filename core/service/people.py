@@ -2,19 +2,20 @@
 
 from typing import Any
 
-from core.batch.assess import Assessment
+from core.batch.assess import Change
 from core.service import record
 from core.service.turn import Turn
 from core.store import batches
 
 
-def change(turn: Turn, changes: dict[str, Any]) -> list[Assessment]:
+def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     """Keep settings of who spoke, and derive the plans and reminders of their open batches again."""
+    own = [row.id for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None]
+    before = [record.look(turn.tx, batch_id, turn.now) for batch_id in own]
     turn.keep_person(**changes)
     found = []
-    for row in batches.of_person(turn.tx, turn.person.id):
-        if row.closed_at is None:
-            after = record.look(turn.tx, row.id, turn.now)
-            record.remind(turn.tx, after)
-            found.append(after)
+    for was in before:
+        after = record.look(turn.tx, was.batch.id, turn.now)
+        record.remind(turn.tx, after)
+        found.append(Change(was, after))
     return found
