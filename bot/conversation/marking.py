@@ -9,6 +9,7 @@ from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed,
 from bot.reply import Reply
 from bot.wording import answers, asking, debriefs, marks
 from core.batch.assess import Assessment, Change
+from core.batch.events import Probe
 from core.plan.steps import Kind, State, Step
 from core.service import batches, learning, steps
 from core.service.turn import Turn
@@ -43,6 +44,14 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
     if intent.also_previous:
         change = _previous(turn, change, step)
     return (_marked(change, step, marks.done(step, change, min(at, turn.now))),)
+
+
+def off_before(turn: Turn, batch_id: str) -> None:
+    """It came off and nobody said so: the last reading on the fire is the earliest, and the careful, time for it."""
+    a = batches.look(turn, batch_id)
+    last = a.batch.last(Probe.CORE)
+    step = steps.find(turn, a, "off", turn.now)
+    steps.done(turn, batch_id, step, last.at if last else turn.now)
 
 
 def _previous(turn: Turn, change: Change, step: Step) -> Change:

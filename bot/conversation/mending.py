@@ -62,8 +62,8 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
     """What was said is taken back, or something else stands in its place."""
     batch = meant.of(intent.batch)
     if isinstance(intent, Undo):
-        event, done = batches.undo(turn, batch)
-        return (Reply(mends.undone(event, done), facts=facts(done.after), about=batch),)
+        events, done = batches.undo(turn, batch)
+        return (Reply(mends.undone(events, done), facts=facts(done.after), about=batch),)
     if intent.to_batch is not None:
         return _to_other(turn, batch, intent.to_batch)
     event = _meant(turn, batch, intent)
@@ -74,8 +74,19 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event:
     """The event that a correction is about: the last reading, or the last thing said where only its time is wrong."""
-    about_reading = intent.value is not None or intent.unit is not None or intent.probe is not None
-    return batches.last_event(turn, batch, reading=about_reading)
+    if intent.value is None and intent.unit is None and intent.probe is None:
+        return batches.last_event(turn, batch)
+    found = batches.last_readings(turn, batch)
+    meant = _in_house(intent, turn.person)
+    if meant is None:
+        return found[0][0] if intent.probe is None else found[-1][0]
+    return min(found, key=lambda one: abs(one[1].celsius - meant))[0]
+
+
+def _in_house(intent: Correct, person: Person) -> float | None:
+    """The number by which the wrong reading is found: what it was, else what it should be. [°C]"""
+    number = intent.value if intent.was is None else intent.was
+    return None if number is None else to_house(number, intent.unit or person.units.temperature)
 
 
 def _instead(event: Event, intent: Correct, person: Person) -> tuple[What, datetime | None]:

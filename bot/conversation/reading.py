@@ -30,7 +30,7 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     plain = [_placed(t, a, turn.person, meant.message.said_at) for t in intent.temperatures]
     doubt = taking.doubt(a, plain)
     if doubt is not None:
-        return (_ask_doubt(turn, a, plain, doubt),)
+        return (_ask_doubt(turn, a, plain, doubt, intent.temperatures[doubt.which]),)
     return keep(turn, a, plain, tender=intent.tender)
 
 
@@ -70,13 +70,15 @@ def _steps_met(a: Assessment, plain: Sequence[tuple[Probe, float, datetime]]) ->
     return met
 
 
-def _ask_doubt(turn: Turn, a: Assessment, plain: Sequence[tuple[Probe, float, datetime]], doubt: Doubted) -> Reply:
+def _ask_doubt(
+    turn: Turn, a: Assessment, plain: Sequence[tuple[Probe, float, datetime]], doubt: Doubted, typed: Temperature
+) -> Reply:
     kept: list[dict[str, Any]] = [{"probe": p.value, "celsius": c, "at": pack(at)} for p, c, at in plain]
     turn.ask({
         "slot": "doubt", "batch": a.batch.id, "readings": kept, "which": doubt.which, "suggested": doubt.suggested,
         "suggested_probe": doubt.suggested_probe,
     })  # fmt: skip
-    said = readings.shown(plain[doubt.which][1], turn.person)
+    said = readings.typed(typed.value, typed.unit or turn.person.units.temperature)
     suggestion = readings.suggestion(doubt, turn.person)
     text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
     body = facts(a) | {"answer_kind": "asked_back", "asked": "doubt", "doubt": doubt.why}

@@ -100,6 +100,8 @@ def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
             listed[which] = (Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius), at)
         case "drop":
             listed.pop(which)
+        case "off":
+            marking.off_before(turn, asked["batch"])
     a = batches.look(turn, asked["batch"])
     if not listed:
         turn.ask(None)

@@ -161,10 +161,20 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
         "probe_in_air": f"{said} looks like the probe is in the air.",
         "unit": f"{said} looks like the other unit.",
         "swapped": f"{said} looks like pit and meat are swapped.",
-        "jump": f"{said} is a long way from the last reading in so short a time.",
+        "jump": f"{said} is far from what I expect by now.",
         "clock": f"{said} does not fit the time it was read.",
+        "off_the_fire": f"{said}, and it was all but done before: is it off the fire?",
         "range": f"{said} is no temperature that meat or a pit can have.",
     }
+    if why == "off_the_fire":
+        off = button("It is off", Choose("doubt", "off", batch))
+        return reasons[why], (
+            (
+                off,
+                button("Still on", Choose("doubt", "keep", batch)),
+                button("Forget it", Choose("doubt", "drop", batch)),
+            ),
+        )
     text = reasons.get(why, f"{said} does not fit.") + " What is right?"
     row = [button(f"{suggestion}", Choose("doubt", "suggested", batch))] if suggestion else []
     keep = [] if why == "range" else [button(f"{said} is right", Choose("doubt", "keep", batch))]

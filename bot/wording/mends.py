@@ -8,6 +8,7 @@ from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
     Changed,
+    Corrected,
     Done,
     Event,
     Incident,
@@ -123,6 +124,8 @@ def name(what: What, a: Assessment) -> str:
             return "what you said of the slice"
         case Incident(kind):
             return kind.replace("_", " ")
+        case Corrected():
+            return "the correction"
         case Paused():
             return "the pause"
         case Resumed():
@@ -131,10 +134,11 @@ def name(what: What, a: Assessment) -> str:
             return "the last thing"
 
 
-def undone(event: Event, change: Change) -> str:
-    """Something taken back."""
+def undone(events: tuple[Event, ...], change: Change) -> str:
+    """A message taken back."""
     a = change.after
-    lead = f"Taken back: {name(event.what, a)} of {numbers.when(event.at, a.person, a.now)}."
+    names = ", ".join(name(e.what, a) for e in events)
+    lead = f"Taken back: {names} of {numbers.when(events[-1].at, a.person, a.now)}."
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
 
 

@@ -1,9 +1,10 @@
 """Words for a plan: the whole week once, and afterwards only what became different."""
 
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from bot.wording import numbers, refusals, steps
 from core.batch.assess import Assessment
+from core.plan.reminders import UNSPOKEN
 from core.plan.steps import Kind, Plan, State, Step
 
 QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.REST})
@@ -118,7 +119,7 @@ def line(step: Step, a: Assessment) -> str:
     """«07:00 Light the fire», with the band where the time is an estimate."""
     if step.kind not in ESTIMATED or step.state is State.DUE:
         return f"{numbers.clock(step.due, a.person)} {steps.name(step, a)}"
-    about = numbers.clock(numbers.quarter(step.due + HALF_A_QUARTER, up=False), a.person)
+    about = numbers.clock(_shown(step), a.person)
     band = ""
     if step.early is not None and step.late is not None and step.early != step.late:
         early, late = numbers.quarter(step.early, up=False), numbers.quarter(step.late, up=True)
@@ -172,9 +173,14 @@ def moved(before: Plan | None, after: Assessment) -> list[str]:
         waiting = step.state in (State.AHEAD, State.DUE)
         if old is None or step.kind not in TOLD_WHEN_MOVED or not waiting or abs(step.due - old.due) < WORTH_TELLING:
             continue
-        was, now = numbers.when(old.due, after.person, after.now), numbers.when(step.due, after.person, after.now)
+        was, now = (numbers.when(_shown(s), after.person, after.now) for s in (old, step))
         lines.append(f"{steps.name(step, after)}: {now} (was {was})")
     return lines
+
+
+def _shown(step: Step) -> datetime:
+    """When a step is due, to the quarter hour where that is an estimate."""
+    return numbers.quarter(step.due + HALF_A_QUARTER, up=False) if step.kind in ESTIMATED else step.due
 
 
 def changed(before: Plan | None, after: Assessment, lead: str) -> str:
@@ -199,7 +205,7 @@ def now(a: Assessment) -> str:
     """What to do now, and what comes next."""
     if a.plan is None:
         return f"{what(a)}: no plan yet. {_why_none(a)}".strip()
-    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind is not Kind.SERVE]
+    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind not in UNSPOKEN]
     due = [s for s in waiting if s.state is State.DUE]
     if due:
         first = steps.task(due[-1], a)
@@ -215,7 +221,7 @@ def coming(a: Assessment) -> str:
     """«Next: Flip the bag, tomorrow 08:00.»"""
     if a.plan is None:
         return ""
-    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind is not Kind.SERVE]
+    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind not in UNSPOKEN]
     if not waiting:
         return "Nothing is open."
     step = next((s for s in waiting if s.state is State.DUE), waiting[0])

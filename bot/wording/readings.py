@@ -28,6 +28,11 @@ def shown(celsius: Celsius, person: Person) -> str:
     return numbers.temperature(celsius, person)
 
 
+def typed(value: float, unit: str) -> str:
+    """A reading as it was typed."""
+    return f"{value:g} °{unit.upper()}"
+
+
 def suggestion(doubt: Doubted, person: Person) -> str | None:
     """What a doubted reading probably was."""
     if doubt.suggested_probe and doubt.suggested is not None:

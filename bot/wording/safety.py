@@ -135,6 +135,7 @@ def source(s: Source) -> str:
 
 
 def _missing(findings: Sequence[Finding], a: Assessment) -> str:
+    findings = [f for f in findings if f.deadline is None or f.deadline > a.now]
     wanted = list(dict.fromkeys(MISSING.get(f.missing, f.missing.replace("_", " ")) for f in findings))
     if not wanted:
         return ""
@@ -173,6 +174,8 @@ def cooling(a: Assessment) -> str:
 def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
     stage = found.next_stage
     core = a.cooling.readings[-1].celsius if a.cooling.readings else None
+    if core is not None and core >= celsius_from_fahrenheit(130.0):
+        return _before_the_clock(a)
     if stage is None or stage.deadline is None:
         return "The chill clock is not running yet."
     goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
@@ -180,11 +183,21 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
     return text if core is None else f"{text} {_pace(a, core)}".strip()
 
 
+def _before_the_clock(a: Assessment) -> str:
+    at = a.cooling.at_60c
+    when = (
+        f", about {numbers.when(numbers.quarter(at, up=False), a.person, a.now)}"
+        if at is not None and at > a.now
+        else ""
+    )
+    return f"Start the chill at {numbers.both(60.0, a.person)}{when}; the clock of the rule starts below {numbers.both(54.4, a.person)}."
+
+
 def _pace(a: Assessment, core: Celsius) -> str:
     forecast = a.cooling.forecast
     if forecast is None:
         return ""
-    to_80 = forecast.between(celsius_from_fahrenheit(130.0), celsius_from_fahrenheit(80.0))
+    to_80 = forecast.between(54.4, 26.7)
     if core > celsius_from_fahrenheit(80.0) and to_80 is not None and to_80.p50 > 1.5:
         return "At this pace it will not: ice water around the bag now, or cut it to half its thickness."
     return "It is on its way."

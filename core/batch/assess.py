@@ -89,7 +89,7 @@ class Assessment:
     @property
     def ready(self) -> TimeBand | None:
         """When a cook under way is ready."""
-        if self.cook is None or self.on_at is None or "off" in self.batch.done:
+        if self.cook is None or self.on_at is None or self.batch.off_at is not None:
             return None
         return _times(self.on_at, self.cook.ready)
 
@@ -229,7 +229,7 @@ def _durations(setup: Setup, cure: Penetration, cook: Estimate) -> Durations:
 
 
 def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
-    on, off = batch.done.get("meat_on"), batch.done.get("off")
+    on, off = batch.done.get("meat_on"), batch.off_at
     cooking = on is not None and off is None
     core = [r for r in batch.of_probe(Probe.CORE) if on is not None and r.at >= on]
     return Progress(

@@ -96,6 +96,11 @@ class Batch:
         )
         return next((phase for key, phase in marks if key in self.done), Phase.WAITING)
 
+    @property
+    def off_at(self) -> datetime | None:
+        """When it came off the fire: as said, or the first later step that was done."""
+        return min((self.done[k] for k in ("off", "rest", "chill", "slice") if k in self.done), default=None)
+
     def of_probe(self, probe: Probe) -> tuple[Reading, ...]:
         """The readings of one probe in the order in which they were taken."""
         return tuple(r for r in self.readings if r.probe is probe)

@@ -34,7 +34,7 @@ class Cooling:
 
 def cooling(batch: Batch, now: datetime) -> Cooling:
     """How the cooling of a batch stands; empty before it came off the fire."""
-    off = batch.done.get("off")
+    off = batch.off_at
     if off is None:
         return Cooling()
     seen = tuple(r for r in batch.of_probe(Probe.CORE) if r.at >= off)

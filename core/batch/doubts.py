@@ -18,6 +18,8 @@ RANGES = {
     Probe.BRINE: (-8.0, 100.0),
     Probe.ROOM: (-30.0, 60.0),
 }
+NEARLY_DONE_K = 8.0
+FALL_K = 4.0  # more than a stall's dip or an opened lid takes from the middle
 REASONS = {
     "digits": "typing_slip",
     "air": "probe_in_air",
@@ -58,9 +60,20 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
     return None
 
 
+def _has_left_the_fire(a: Assessment, celsius: Celsius) -> bool:
+    """The core was all but done and now falls: nobody said that it came off."""
+    last = a.batch.last(Probe.CORE)
+    done = last is not None and last.celsius >= a.batch.setup.target_c - NEARLY_DONE_K
+    return done and last is not None and last.celsius - celsius > FALL_K and celsius > 0.0
+
+
 def _in_cook(a: Assessment, probe: Probe, celsius: Celsius, seconds: float) -> Doubt | None:
+    low, high = RANGES[probe]
+    if probe is Probe.CORE and _has_left_the_fire(a, celsius):
+        return Doubt("off_the_fire")
     seen = Seen(seconds, "core" if probe is Probe.CORE else "pit", celsius)
     found = doubt_of_cook(material.cook_of(a.batch, a.person), material.history_of(a.batch, a.now), seen)
     if found is None:
         return None
-    return Doubt(REASONS[found.reason], found.suggested_c, found.suggested_probe)
+    why = REASONS[found.reason] if low <= celsius <= high else "range"
+    return Doubt(why, found.suggested_c, found.suggested_probe)

@@ -42,7 +42,7 @@ def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
 
 def _of_cook(batch: Batch, person: Person, learned: Learned) -> Learned:
     """The cooker's own pace, by the normal update of ln(true hours / predicted hours)."""
-    on, off = batch.done.get("meat_on"), batch.done.get("off")
+    on, off = batch.done.get("meat_on"), batch.off_at
     if on is None or off is None or off <= on or "wrap" in batch.done:
         return learned
     plain = replace(person, learned=Learned())

@@ -71,9 +71,9 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         put_in_cure_at=done.get("into_cure"),
         out_at=done.get("out"),
         meat_on_at=done.get("meat_on"),
-        off_at=done.get("off"),
+        off_at=batch.off_at,
         chill_started_at=done.get("chill"),
-        storage_started_at=done.get("off"),
+        storage_started_at=batch.off_at,
         incidents=tuple(Incident(what.what, at, what.facts) for at, what in batch.incidents),
     )
 
@@ -100,7 +100,7 @@ def _modelled(batch: Batch, known: Known, now: datetime) -> History:
     on = batch.done.get("meat_on")
     if on is None:
         return ()
-    until = min(batch.done.get("off", now), now)
+    until = min(batch.off_at or now, now)
     curve = known.cook.curve
     points = ((on + timedelta(hours=h), c) for h, c in zip(curve.hours, curve.low, strict=True))
     return tuple((at, c) for at, c in points if at <= until)
@@ -116,7 +116,7 @@ def _kill(record: Record) -> Lethality | None:
 
 
 def _chill(batch: Batch, record: Record) -> CoolingVerdict | None:
-    off = batch.done.get("off")
+    off = batch.off_at
     after = [r for r in record.possible_core if off is not None and r.at >= off]
     if not after:
         return None

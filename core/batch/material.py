@@ -121,7 +121,7 @@ def history_of(batch: Batch, now: datetime) -> History:
     on = batch.done.get("meat_on")
     if on is None:
         return History()
-    until = batch.done.get("off", now)
+    until = batch.off_at or now
     seen = tuple(
         Seen((r.at - on).total_seconds(), "core" if r.probe is Probe.CORE else "pit", r.celsius)
         for r in batch.readings

@@ -66,10 +66,10 @@ def resume(turn: Turn, batch_id: str) -> Change:
     return record.add(turn, batch_id, [(Resumed(), turn.now)])
 
 
-def undo(turn: Turn, batch_id: str) -> tuple[Event, Change]:
-    """Take back the last thing that was said of a batch; raises Gone where there is nothing to take back."""
-    event = _last_said(turn, batch_id)
-    return event, correct(turn, batch_id, event.number, None)
+def undo(turn: Turn, batch_id: str) -> tuple[tuple[Event, ...], Change]:
+    """Take back the last message that said something of a batch; raises Gone where there is nothing to take back."""
+    events = _last_said(turn, batch_id)
+    return events, record.add(turn, batch_id, [(Corrected(e.number), turn.now) for e in events])
 
 
 def correct(turn: Turn, batch_id: str, number: int, instead: What | None, *, at: datetime | None = None) -> Change:
@@ -77,20 +77,24 @@ def correct(turn: Turn, batch_id: str, number: int, instead: What | None, *, at:
     return record.add(turn, batch_id, [(Corrected(number, instead, at), turn.now)])
 
 
-def last_event(turn: Turn, batch_id: str, *, reading: bool = False) -> Event:
-    """The last thing said of a batch as it stands, or its last reading; raises Gone where there is none."""
-    said = [
-        e
-        for e in effective(batches.events(turn.tx, batch_id))
-        if not isinstance(e.what, Started | Assumed) and (isinstance(e.what, Read) or not reading)
-    ]
+def last_event(turn: Turn, batch_id: str) -> Event:
+    """The last thing said of a batch as it stands; raises Gone where there is none."""
+    said = [e for e in effective(batches.events(turn.tx, batch_id)) if not isinstance(e.what, Started | Assumed)]
     if not said:
         raise Gone("event")
     return said[-1]
 
 
-def _last_said(turn: Turn, batch_id: str) -> Event:
-    """The last thing that an undo takes back: a correction too, but not an undo itself."""
+def last_readings(turn: Turn, batch_id: str) -> tuple[tuple[Event, Read], ...]:
+    """The readings of the last message that held any, as they stand; raises Gone where there is none."""
+    found = [(e, e.what) for e in effective(batches.events(turn.tx, batch_id)) if isinstance(e.what, Read)]
+    if not found:
+        raise Gone("event")
+    return tuple((e, what) for e, what in found if e.message == found[-1][0].message)
+
+
+def _last_said(turn: Turn, batch_id: str) -> tuple[Event, ...]:
+    """What an undo takes back: all of the last message; a correction too, but not an undo itself."""
     known = batches.events(turn.tx, batch_id)
     gone = {e.what.target for e in known if isinstance(e.what, Corrected) and e.what.is_undo}
     said = [
@@ -102,7 +106,7 @@ def _last_said(turn: Turn, batch_id: str) -> Event:
     ]
     if not said:
         raise Gone("event")
-    return said[-1]
+    return tuple(e for e in said if e.message == said[-1].message)
 
 
 def look(turn: Turn, batch_id: str) -> Assessment:

@@ -42,8 +42,8 @@ def _nearest(plan: Plan, kind: str, at: datetime) -> Step:
     except ValueError:
         raise Gone(f"step {kind}") from None
     waiting = [s for s in alike if s.state in (State.DUE, State.AHEAD)] or list(alike)
-    if not waiting:
-        raise Gone(f"step {kind}")
+    if not waiting:  # wrapped though no wrap was planned: what was done counts, planned or not
+        return Step(kind.split("/")[0], Kind(kind.split("/")[0]), at)
     reached = [s for s in waiting if s.due <= at + AHEAD_OF_TIME]
     return min(reached or waiting, key=lambda s: abs(s.due - at))
 

@@ -16,7 +16,7 @@ from core.plan.reminders import Wanted
 from core.store.database import Transaction
 from core.store.tables import outgoing
 
-AGAIN_AFTER: Final = timedelta(minutes=5)  # judgement: an estimate that wobbles by less is the same reminder
+AGAIN_AFTER: Final = timedelta(minutes=25)  # judgement: an estimate that wobbles by less is the same reminder
 
 PLACE: Final = (
     update(outgoing)
