@@ -9,13 +9,14 @@ only where the centre holds its nitrite and the meat its ascorbate; else it is e
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from core.safety.cooling_rules import CoolingRule, Stage, Use, judged_rules
 from core.safety.findings import Outcome, Status
 from core.safety.history import (
     History,
     Reading,
+    first_at_or_above,
     hours_between,
     later,
     ordered,
@@ -27,6 +28,8 @@ from core.units import Fahrenheit, Hours, MilligramsPerKilogram
 
 Contents: TypeAlias = tuple[MilligramsPerKilogram | None, MilligramsPerKilogram | None]
 
+GROWS_BELOW_F: Final = 130.0  # where the slowest spores begin, and the rules with them
+HEATED_AGAIN_F: Final = 140.0
 _NOISE = 1e-9  # h; binary fractions of an hour, not a tolerance
 
 
@@ -125,7 +128,7 @@ def judge_rule(
     now: datetime,
 ) -> RuleJudgement:
     """How one rule stands; `in_the_meat` is nitrite at the centre and ascorbate. [mg/kg]"""
-    cooled = until_cold(rule.stages[-1].to_f, warmest_at_each_time(readings))
+    cooled = until_cold(rule.stages[-1].to_f, _until_heated_again(warmest_at_each_time(readings)))
     stages = tuple(judge_stage(stage, cooled, now) for stage in rule.stages)
     nitrite, ascorbate = in_the_meat
     shown = [_at_least(nitrite, rule.min_nitrite), _at_least(ascorbate, rule.min_ascorbate)]
@@ -170,8 +173,16 @@ def _end(stage: Stage, after: Sequence[Reading]) -> Reading | None:
     return cold[0] if cold else None
 
 
+def _until_heated_again(readings: Sequence[Reading]) -> tuple[Reading, ...]:
+    """The readings up to a second heating: heating again is no cure for a slow cooling and starts no new clock."""
+    hot = first_at_or_above(GROWS_BELOW_F, readings)
+    fallen = [r for r in readings if hot and r.at > hot.at and printed_f(r.celsius) < GROWS_BELOW_F]
+    again = first_at_or_above(HEATED_AGAIN_F, [r for r in readings if fallen and r.at > fallen[0].at])
+    return tuple(r for r in readings if again is None or r.at < again.at)
+
+
 def _start(stage: Stage, readings: Sequence[Reading]) -> Reading | None:
-    """The last reading at or above the start, before the first below it: heating again starts no new clock.
+    """The last reading at or above the start, before the first below it.
 
     Meat that was never read so warm starts at the reading before its warmest.
     """
