@@ -3,8 +3,6 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from core.batch.slices import course_of, front_of
-
 from bot.charts import chill as chill_chart
 from bot.charts import cook as cook_chart
 from bot.charts import cure as cure_chart
@@ -14,6 +12,7 @@ from bot.wording import answers
 from bot.wording import pictures as words
 from core.batch.assess import Assessment
 from core.batch.events import Probe
+from core.batch.slices import course_of, front_of
 from core.heat.curve import Curve as HeatCurve
 from core.units import SECONDS_PER_DAY, celsius_from_fahrenheit
 
@@ -70,8 +69,7 @@ def _until(curve: HeatCurve, hours: float) -> HeatCurve:
 
 def _chill(a: Assessment) -> bytes:
     cooling = a.cooling
-    start = cooling.from_54c or a.now
-    rules = tuple(Rule(name, _stairs(start, stages)) for name, stages in words.RULES)
+    rules = tuple(Rule(name, _stairs(_clock_start(a, stages[0][1]), stages)) for name, stages in words.RULES)
     shown = Chill(
         readings=tuple((r.at, r.celsius) for r in cooling.readings),
         expected=_curve(cooling.since, _until(cooling.forecast.curve, 12.0))
@@ -81,6 +79,12 @@ def _chill(a: Assessment) -> bytes:
         now=a.now,
     )
     return chill_chart.draw(shown, words.CHILL, _frame(a, words.chill_title(a)))
+
+
+def _clock_start(a: Assessment, corner_f: float) -> datetime:
+    """When the clock of a rule starts: at the last reading at or above its first corner, else with the chill."""
+    warm = [r.at for r in a.cooling.readings if r.celsius >= celsius_from_fahrenheit(corner_f)]
+    return warm[-1] if warm else a.cooling.since or a.now
 
 
 def _stairs(start: datetime, stages: Sequence[tuple[float, float]]) -> tuple[tuple[datetime, float], ...]:

@@ -9,6 +9,7 @@ from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
 from bot.wording import answers, asking, general, plans
 from core.batch.assess import Assessment
+from core.safety.findings import Rule, Status
 from core.service import batches
 from core.service.turn import Turn
 
@@ -36,9 +37,16 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     a = batches.look(turn, meant.of(intent.batch))
     text = _about(a, intent)
     picture = PictureWanted(_subject(a, intent.about), a.batch.id) if intent.topic == "picture" else None
-    rows = asking.changes(a) if intent.topic == "plan" and a.plan is not None else ()
+    rows = _rows(a, intent.topic)
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
     return (Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id),)
+
+
+def _rows(a: Assessment, topic: str) -> asking.Rows:
+    if topic == "plan" and a.plan is not None:
+        return asking.changes(a)
+    unread = any(f.rule is Rule.FRIDGE and f.status is Status.UNKNOWN for f in a.ledger.verdict.because)
+    return asking.fridge_stayed_cold(a.batch.id) if topic == "safe" and unread else ()
 
 
 def _subject(a: Assessment, about: str) -> Subject:

@@ -43,6 +43,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return marking.note(turn, meant, Debrief(salt=int(intent.value), batch=intent.batch))
         case "weight_after":
             return marking.note(turn, meant, Debrief(mass=float(intent.value), batch=intent.batch))
+        case "vouch":
+            return mending.change(turn, meant, Change({"fridge_vouched": True}, intent.batch))
         case "keep":
             turn.ask(None)
             return (Reply(general.kept()),)

@@ -198,6 +198,11 @@ def which(batches: tuple[tuple[str, str], ...], slot_name: str) -> tuple[str, Ro
     return "Which batch do you mean?", tuple((button(name, Choose(slot_name, key, key)),) for key, name in batches)
 
 
+def fridge_stayed_cold(batch: str) -> Rows:
+    """Where nobody read the fridge, the cook's own word stands in the record as such."""
+    return ((button("The fridge stayed cold", Choose("vouch", "fridge", batch)),),)
+
+
 def later_button(key: str, batch: str) -> Rows:
     """Under a reminder that is answered with a number."""
     return ((button("Later", Snooze(step=key, batch=batch)),),)

@@ -44,6 +44,7 @@ FIELDS = {
     "cut": "cut",
     "water_share": "water",
     "frozen": "frozen",
+    "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
 }
 
 
@@ -51,7 +52,7 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
     a = change.after
     said = ", ".join(
-        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}" for field, v in changes.items()
+        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".rstrip() for field, v in changes.items()
     )
     lead = f"Noted: {said}."
     before = change.before
@@ -93,6 +94,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.temperature(v, person)
         case "cure_nitrite_fraction" | "salt_fraction":
             return numbers.percent(v)
+        case "fridge_vouched":
+            return ""
         case "method":
             return plans.METHODS[v]
         case "purpose":

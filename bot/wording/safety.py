@@ -61,6 +61,7 @@ MISSING = {
     "air": "how warm it was",
 }
 MOST = 3
+FIRST = (Rule.COOLING, Rule.DONENESS, Rule.HELD_140, Rule.FRIDGE, Rule.LETHALITY)
 INCIDENTS = {
     "fire_out": Rule.FIRE_OUT,
     "power_cut": Rule.POWER_CUT,
@@ -77,10 +78,15 @@ INCIDENTS = {
 def verdict(a: Assessment) -> str:
     """Is it safe: the verdict, what decided, what is missing."""
     v = a.ledger.verdict
-    shown = [f for f in v.because if f.means is v.kind] or list(v.because)
+    shown = sorted((f for f in v.because if f.means is v.kind), key=_weight) or list(v.because)
     lines = [VERDICTS[v.kind], *(finding(f, a) for f in shown[:MOST])]
     wanted = _missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
+
+
+def _weight(f: Finding) -> int:
+    """Of many findings those that decide most are shown."""
+    return FIRST.index(f.rule) if f.rule in FIRST else len(FIRST)
 
 
 def finding(f: Finding, a: Assessment) -> str:
@@ -90,14 +96,10 @@ def finding(f: Finding, a: Assessment) -> str:
         if f.deadline is not None and f.status is Status.OPEN
         else ""
     )
-    amount = (
-        f" ({_amount(f, f.value, a)} of {_amount(f, f.limit, a)})"
-        if f.value is not None and f.limit is not None
-        else ""
-    )
-    read = _readings(f, a)
+    counted = f.value is not None and f.limit is not None and f.status is not Status.PASSED
+    amount = f" ({_amount(f, f.value, a)} of {_amount(f, f.limit, a)})" if counted else ""
     name = RULES[f.rule]
-    return f"{name[0].upper()}{name[1:]}: {STATES[f.status]}{amount}{by}.{read} {source(f.source)}"
+    return f"{name[0].upper()}{name[1:]}: {STATES[f.status]}{amount}{by}.{_readings(f, a)} {source(f.source)}"
 
 
 def _amount(f: Finding, value: float | None, a: Assessment) -> str:

@@ -74,8 +74,8 @@ def _chilling(batch: Batch, start: datetime, seen: tuple[Reading, ...]) -> Cooli
 
 
 def _forecast(batch: Batch, start: datetime, seen: tuple[Reading, ...]) -> Chill | None:
-    near = [r for r in seen if abs((r.at - start).total_seconds()) <= 1800.0]
-    start_c = near[0].celsius if near else CHILL_CLOCK_C
+    near = sorted((abs((r.at - start).total_seconds()), r.celsius) for r in seen)
+    start_c = near[0][1] if near and near[0][0] <= 1800.0 else CHILL_CLOCK_C
     later = tuple(Seen((r.at - start).total_seconds(), "core", r.celsius) for r in seen if r.at > start)
     try:
         return material.chill_of(batch.setup, max(start_c, batch.setup.fridge_c + 1.0), later)

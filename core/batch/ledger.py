@@ -74,6 +74,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         off_at=batch.off_at,
         chill_started_at=done.get("chill"),
         storage_started_at=batch.off_at,
+        vouched=frozenset({"fridge_cold"} if setup.fridge_vouched else ()),
         incidents=tuple(Incident(what.what, at, what.facts) for at, what in batch.incidents),
     )
 

@@ -15,6 +15,7 @@ class Setup:
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
+    `fridge_vouched` is the cook's word that the fridge stayed cold where nobody read it.
     `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
     """
 
@@ -43,6 +44,7 @@ class Setup:
     at_risk_eaters: bool | None = None
     cure_days: float | None = None
     long_cure_confirmed: bool = False
+    fridge_vouched: bool = False
     said: frozenset[str] = frozenset()
 
     def change(self, changes: dict[str, Any]) -> "Setup":
