@@ -6,6 +6,7 @@
     ├── Refused             a rule or a law says no, whoever asks
     │   ├── OverLimit       a dose over a legal limit: say the limit and the dose that passes
     │   ├── UnknownCure     a curing salt of unknown strength: no dose, no cure plan
+    │   ├── TooLate             what is to be changed is done already
     │   └── TooLong         a cure past the longest that is planned unasked
     ├── TooSoon             no safe plan ends by then: say what is possible instead
     ├── Gone                the batch, step or message that was meant is not there (any more)
@@ -72,6 +73,13 @@ class TooLong(Refused):
 
     days: float
     limit_days: float
+
+
+@dataclass(eq=False)
+class TooLate(Refused):
+    """What is asked to be changed is done: the meat is in its cure, on the fire, or off it."""
+
+    what: str
 
 
 @dataclass(eq=False)

@@ -78,10 +78,10 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     """A bare thing that may be several: asked once, with the few things that it may be."""
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
-    if not places or None in places or meant.batch is None:
+    if not any(places) or meant.batch is None:
         text, rows = general.unclear(intent, turn.person)
         return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
-    first = intent.options[0].temperatures[0]
+    first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
     turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})
     text, rows = asking.probe(first.value, meant.batch, tuple(p for p in places if p))
     return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)

@@ -15,6 +15,7 @@ from core.service import batches, learning, steps
 from core.service.turn import Turn
 
 USUAL_SNOOZE = timedelta(minutes=30)
+NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
 
 
@@ -38,8 +39,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
     if step.state is State.DONE and step.done_at is not None:
         return (Reply(marks.already(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
-    if step.kind is Kind.BRINE_CHECK:
-        return (Reply(marks.brine_needs_number(a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    if step.kind in NEEDS_NUMBER:
+        return (Reply(marks.needs_number(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
     change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
     if intent.also_previous:
         change = _previous(turn, change, step)

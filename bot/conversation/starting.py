@@ -9,7 +9,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
 from bot.reply import Reply
-from bot.wording import asking, general, plans, refusals
+from bot.wording import asking, cautions, general, plans, refusals
 from core.batch.assess import Assessment, alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
 from core.service import batches
@@ -42,7 +42,7 @@ def show(turn: Turn, a: Assessment) -> Sequence[Reply]:
         return (refused(a),)
     return (
         Reply(
-            plans.whole(a),
+            "\n".join([plans.whole(a), *cautions.at_the_start()]),
             buttons=asking.changes(a),
             facts=facts(a),
             about=a.batch.id,

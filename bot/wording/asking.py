@@ -9,7 +9,9 @@ from core.person import Person
 from core.plan.steps import Kind, State
 
 Rows = tuple[tuple[Button, ...], ...]
-ANSWERED_IN_WORDS = frozenset({Kind.BRINE_CHECK, Kind.READING, Kind.CHILL_CHECK, Kind.DEBRIEF, Kind.USE_BY})
+ANSWERED_IN_WORDS = frozenset(
+    {Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK, Kind.DEBRIEF, Kind.USE_BY}
+)
 STRENGTHS = ((0.0625, "6.25 %"), (0.0588, "5.88 %"), (0.006, "0.6 %"), (0.005, "0.5 %"))
 
 

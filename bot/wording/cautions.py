@@ -6,8 +6,9 @@ from bot.wording import numbers
 from core.batch.assess import Assessment
 from core.meat.piece import Species
 from core.plan.steps import Kind, Step
-from core.safety.cautions import Caution, Severity, for_step, register
+from core.safety.cautions import Caution, Severity, caution, for_step, register
 
+AT_THE_START = ("nitrite_away_from_children", "local_code")
 MOST = 2  # cautions in one message: more are read by nobody
 
 OF_SPECIES = {
@@ -85,6 +86,11 @@ def of_step(step: Step, a: Assessment) -> list[str]:
     if later_one or (step.kind is Kind.READING and step.key != "reading/1"):
         return []
     return lines(of_kind(step.kind.value, a))
+
+
+def at_the_start() -> list[str]:
+    """What is said once, under the first plan."""
+    return lines(caution(key) for key in AT_THE_START)
 
 
 def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:

@@ -60,7 +60,7 @@ def unclear(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
     """What was typed and could not be taken, with what works."""
     degree = "158/245" if person.units.temperature == "f" else "70/120"
     texts = {
-        "number": f"What is {intent.text}? Say what it was, like «core {degree.split('/')[0]}», «fridge 3 c» or «pit {degree.split('/')[1]}».",
+        "number": f"What is «{intent.text}»? Say what it was, like «core {degree.split('/')[0]}», «fridge 3 c» or «pit {degree.split('/')[1]}».",
         "too_long": "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now».",
         "empty": "I got nothing to read there. Type it in words, like «flipped» or «what now».",
         "unit": f"In which unit is {intent.text}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.",

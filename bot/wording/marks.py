@@ -13,8 +13,10 @@ def already(step: Step, a: Assessment) -> str:
     return f"{steps.name(step, a)} was noted already, {at}. {plans.coming(a)}"
 
 
-def brine_needs_number(a: Assessment) -> str:
+def needs_number(step: Step, a: Assessment) -> str:
     """Cold enough is a number, not a word."""
+    if step.kind is not Kind.BRINE_CHECK:
+        return f"I need the number. {steps.task(step, a)}"
     return f"What does the brine read? The meat goes in at {numbers.both(4.4, a.person)} or colder. Type it like «brine 3 c» or «brine 38 f»."
 
 

@@ -44,6 +44,7 @@ FIELDS = {
     "cut": "cut",
     "water_share": "water",
     "frozen": "frozen",
+    "put_in_cure": "curing salt put in",
     "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
 }
 
@@ -51,12 +52,15 @@ FIELDS = {
 def changed(change: Change, changes: dict[str, Any]) -> str:
     """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
     a = change.after
+    put_in = "put_in_cure" in changes or ("mass" in changes and a.batch.dosed is not None)
     said = ", ".join(
         f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".rstrip() for field, v in changes.items()
     )
     lead = f"Noted: {said}."
     before = change.before
-    if before is not None and _dose_differs(before, a):
+    if put_in:
+        lead = f"{lead}\n{plans.dose_in(a)}"
+    elif before is not None and _dose_differs(before, a):
         lead = f"{lead}\n{plans.dose(a)}"
     if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
         lead = f"{lead}\n{plans.days(a)}"
@@ -84,6 +88,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
     """A value of the setup in the person's units."""
     person = a.person
     match field:
+        case "put_in_cure":
+            return numbers.grams(v)
         case "mass":
             return numbers.mass(v, person)
         case "thickness":

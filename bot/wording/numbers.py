@@ -101,6 +101,8 @@ def time_band(band: TimeBand, person: Person, now: datetime) -> str:
 def days(value: Days) -> str:
     """«4.5 days», to the half day, upwards: days in the cure are a safety figure."""
     shown = ceil(value * 2 - 1e-9) / 2
+    if shown == 1:
+        return "1 day"
     return f"{shown:.0f} days" if shown == int(shown) else f"{shown:.1f} days"
 
 

@@ -78,6 +78,15 @@ def dose(a: Assessment) -> str:
     )
 
 
+def dose_in(a: Assessment) -> str:
+    """What is in the cure, once it was weighed out: its nitrite by the meat that it went to."""
+    d = a.dose
+    if d is None:
+        return ""
+    limit = f"limit {numbers.ppm(d.limit.max_mg_kg)} ({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)})"
+    return f"In it are {numbers.grams(d.cure_kg)} curing salt of {numbers.percent(d.nitrite_fraction)}: {numbers.ppm(d.nitrite_ingoing)} nitrite; {limit}."
+
+
 def _memory(status: str) -> str:
     return ", from memory" if status == "MEMORY" else ""
 
@@ -88,6 +97,8 @@ def days(a: Assessment) -> str:
         return ""
     band = a.cure_days
     learned = _learned(a)
+    if band.p50 < 0.25:
+        return f"In the cure for {numbers.days(a.plan.cure_days)}: injected, the middle is reached within a day, and the colour wants its time.{learned}"
     return (
         f"In the cure for {numbers.days(a.plan.cure_days)}. The middle turns pink after about {band.p50:.1f} days "
         f"({band.p10:.1f} to {band.p90:.1f}); nine in ten pieces like this are there by {numbers.days(band.p90)}.{learned}"

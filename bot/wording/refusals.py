@@ -1,6 +1,7 @@
 """Words for everything that the house refuses or cannot do: what is wrong, and what to type instead."""
 
 from datetime import datetime
+from math import isinf
 
 from bot.wording import numbers
 from core.errors import (
@@ -11,6 +12,7 @@ from core.errors import (
     OutOfRange,
     OverLimit,
     SaltbellError,
+    TooLate,
     TooLong,
     TooSoon,
     UnknownCure,
@@ -19,6 +21,7 @@ from core.errors import (
 from core.person import Person
 from core.units import celsius_from_fahrenheit
 
+FIELDS = {"method": "way of curing", "nitrite_target": "nitrite", "salt_fraction": "salt", "water_share": "water"}
 QUANTITIES = {
     "mass": "weight",
     "thickness": "thickness",
@@ -55,6 +58,13 @@ def say(error: SaltbellError, person: Person) -> str:
                 "No dose without the strength of your curing salt. Look for the nitrite figure on the packet, "
                 "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
             )
+        case TooLate(thing):
+            return (
+                f"The meat is in its cure already, so the {FIELDS.get(thing, thing.replace('_', ' '))} stays as it is. "
+                "Adding cure or brine now would change the dose; a test slice tells more."
+            )
+        case TooLong(days, limit) if isinf(days):
+            return "The cure would never reach the middle of that in time. Inject it, or split it into thinner pieces."
         case TooLong(days, limit):
             return (
                 f"That would take {numbers.days(days)} in the cure, and I plan no more than {limit:.0f} unasked. "

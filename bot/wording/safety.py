@@ -52,16 +52,21 @@ STATES = {
 }
 MISSING = {
     "core_reading": "a core reading",
-    "chill_reading": "a core reading in the chill",
-    "fridge_reading": "a fridge reading",
-    "brine_reading": "a brine reading",
-    "time_zone": "a time with its zone",
+    "last_good_reading": "the time of the last reading above 60 °C (140 °F)",
     "cooling_reading": "a core reading in the chill",
-    "hours": "how long it lasted",
-    "air": "how warm it was",
+    "fridge_reading": "a fridge reading",
+    "corrected_reading": "that reading, corrected",
+    "cook_it": "cooking it through",
+    "chill": "the chill",
+    "rest_3min": "three minutes of rest at that core",
+    "hours_out": "how long it was out",
+    "hours_above_40f": "how long it was above 4 °C (40 °F)",
+    "day_of_the_leak": "the day on which it leaked",
+    "mg_kg": "how many grams of curing salt are in it",
 }
 MOST = 3
 FIRST = (Rule.COOLING, Rule.DONENESS, Rule.HELD_140, Rule.FRIDGE, Rule.LETHALITY)
+GOES_ON = "That can be mended, and it goes on."
 INCIDENTS = {
     "fire_out": Rule.FIRE_OUT,
     "power_cut": Rule.POWER_CUT,
@@ -241,7 +246,18 @@ def incident(a: Assessment, what: str) -> str:
 
 
 ADVICE = {
-    "reheat_165_today": "Bring it to 74 °C (165 °F) at once, and eat it today.",
-    "relight": "Light it again and finish it.",
-    "finish_165_within_2h": "Get it to 74 °C (165 °F) within two hours.",
+    "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
+    "throw_away_advised": "Throwing it away is the safe way.",
+    "throw_away": "",
+    "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
+    "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
+    "read_the_core": "Read the core now, in the middle of the thickest part.",
+    "relight_and_finish": "Light it again and finish it.",
+    "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",
+    "into_the_fridge_now": "Into the fridge with it now; write down when.",
+    "ice_and_go_on": "Ice around it, door shut, and go on.",
+    "bag_again": "A new bag and a tray, and go on.",
+    "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
+    "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose.",
+    "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
 }

@@ -11,7 +11,7 @@ from core.plan.steps import Kind, State
 
 def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
     """What is kept now, echoed so that a slip is seen."""
-    said = "; ".join(text for field in changes if (text := _one(field, person, now)))
+    said = "; ".join(dict.fromkeys(text for field in changes if (text := _one(field, person, now))))
     return f"Noted: {said}." if said else "Noted."
 
 

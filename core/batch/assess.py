@@ -127,8 +127,8 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     """Everything that is known of a batch at a time. Pure: the same batch and time give the same answer."""
     setup = batch.setup
     piece = material.piece_of(setup)
-    weighed, refusal = _weighed(setup, person)
-    cure, refusal = _days(setup, person, refusal)
+    weighed, refusal = _weighed(batch, person)
+    cure, refusal = _days(setup, person, (weighed, refusal))
     cook = material.estimate_of(batch, person, now)
     cooling = cold.cooling(batch, now)
     plan, refusal = _plan(batch, (person, now), (cure, cook, cooling), refusal)
@@ -170,22 +170,23 @@ def _way(a: Assessment, name: str, changes: dict[str, Any]) -> Way | None:
     return Way(name, tuple(setup_changes.items()), tried.plan.serve, tried.cure.advice)
 
 
-def _weighed(setup: Setup, person: Person) -> tuple[Dose | None, SaltbellError | None]:
-    if setup.cure_nitrite_fraction is None:
+def _weighed(batch: Batch, person: Person) -> tuple[Dose | None, SaltbellError | None]:
+    if batch.setup.cure_nitrite_fraction is None:
         return None, UnknownCure("")
     try:
-        return material.dose_of(setup, person.jurisdiction), None
+        return material.dose_in(batch, person.jurisdiction), None
     except SaltbellError as refusal:
         return None, refusal
 
 
 def _days(
-    setup: Setup, person: Person, refusal: SaltbellError | None
+    setup: Setup, person: Person, known: tuple[Dose | None, SaltbellError | None]
 ) -> tuple[Penetration | None, SaltbellError | None]:
+    weighed, refusal = known
     if refusal is not None and not isinstance(refusal, UnknownCure):
         return None, refusal
     try:
-        return material.days_of(setup, person), refusal
+        return material.days_of(setup, person, weighed), refusal
     except SaltbellError as found:
         return None, refusal or found
 

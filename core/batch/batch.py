@@ -80,6 +80,7 @@ class Batch:
     pit_start: Celsius | None = None
     pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
     settled: datetime | None = None
+    dosed: Setup | None = None  # the setup by which the cure was weighed out: what is in stays in
 
     @property
     def phase(self) -> Phase:
@@ -231,7 +232,9 @@ def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
 
 
 def _wrapped(batch: Batch, step: str, detail: str) -> Batch:
-    """The fire and the wrap go on from what was done, not from what was planned."""
+    """Dose, fire and wrap go on from what was done, not from what was planned."""
+    if step in ("brine", "into_cure") and batch.dosed is None:
+        return replace(batch, dosed=batch.setup)
     if step == "meat_on":
         return replace(batch, pit_start=batch.setup.pit_c)
     if step != "wrap":

@@ -32,7 +32,7 @@ def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
     if batch.sliced is None or into is None or out is None or batch.setup.cure_nitrite_fraction is None:
         return learned
     immersion = Immersion(
-        material.piece_of(batch.setup), material.dose_of(batch.setup, person.jurisdiction), batch.setup.fridge_c
+        material.piece_of(batch.setup), material.dose_in(batch, person.jurisdiction), batch.setup.fridge_c
     )
     try:
         return from_slice(learned, immersion, (out - into) / timedelta(days=1), batch.sliced.grey, batch.sliced.of)

@@ -77,10 +77,29 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
     )
 
 
-def days_of(setup: Setup, person: Person) -> Penetration:
-    """Days until the middle is pink, with what the person's own slices taught."""
+def dose_in(batch: Batch, jurisdiction: str) -> Dose:
+    """The dose that is to be weighed out, or what is in once it was: then the meat it went to decides the ppm."""
+    if batch.dosed is None:
+        return dose_of(batch.setup, jurisdiction)
+    strength = batch.setup.cure_nitrite_fraction
+    weighed = dose_of(batch.dosed, jurisdiction)
+    actual = replace(
+        weighed,
+        meat_kg=batch.setup.mass,
+        cure_kg=batch.put_in.get("put_in_cure", weighed.cure_kg),
+        nitrite_fraction=weighed.nitrite_fraction if strength is None else strength,
+    )
+    ingoing = actual.ingoing()
+    return replace(actual, nitrite_ingoing=ingoing.nitrite, nitrate_ingoing=ingoing.nitrate)
+
+
+def days_of(setup: Setup, person: Person, weighed: Dose | None = None) -> Penetration:
+    """Days until the middle is pink, with what the person's own slices taught.
+
+    While the packet's strength is unknown the days are those of the same nitrite from a usual curing salt.
+    """
     known = setup.cure_nitrite_fraction or ASSUMED_STRENGTH
-    weighed = dose_of(replace(setup, cure_nitrite_fraction=known), person.jurisdiction)
+    weighed = weighed or dose_of(replace(setup, cure_nitrite_fraction=known), person.jurisdiction)
     learned = person.learned
     return _penetration(
         Immersion(piece_of(setup), weighed, setup.fridge_c, learned.diffusivity_log_shift, learned.diffusivity_log_sd)

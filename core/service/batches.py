@@ -6,12 +6,16 @@ from typing import Any
 from core.batch.assess import Assessment, Change, alternatives
 from core.batch.batch import effective
 from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
-from core.errors import Gone, TooSoon
+from core.errors import Gone, TooLate, TooSoon
 from core.plan.recipe import product, product_of_cut
 from core.service import record
 from core.service.turn import Turn
 from core.store import batches
 from core.store.batches import Row
+
+SETTLED_BY_THE_CURE = frozenset(
+    {"method", "cut", "nitrite_target", "salt_fraction", "sugar_fraction", "water_share", "pump_fraction", "skin_on"}
+)
 
 
 def start(turn: Turn, said: dict[str, Any]) -> Change:
@@ -35,7 +39,15 @@ def start(turn: Turn, said: dict[str, Any]) -> Change:
 
 
 def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
-    """State or change something of the setup."""
+    """State or change something of the setup.
+
+    Raises
+    ------
+    TooLate
+        The meat is in its cure: the way it is cured is settled.
+    """
+    if changes.keys() & SETTLED_BY_THE_CURE and "into_cure" in look(turn, batch_id).batch.done:
+        raise TooLate(min(changes.keys() & SETTLED_BY_THE_CURE))
     return _in_time(turn, record.add(turn, batch_id, [(Changed(changes), turn.now)]))
 
 

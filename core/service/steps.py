@@ -57,7 +57,7 @@ def due_step(turn: Turn, a: Assessment) -> str | None:
         step = a.plan.step(last.step)
         if step is not None and step.state in (State.DUE, State.AHEAD):
             return step.key
-    due = [s for s in a.plan.steps if s.state is State.DUE]
+    due = [s for s in a.plan.steps if s.state is State.DUE and s.kind is not Kind.FRIDGE_CHECK]
     return due[-1].key if due else None
 
 
