@@ -32,13 +32,18 @@ from bot.intents.intents import (
     Undo,
 )
 from bot.reply import Message, Reply
-from bot.wording import refusals
+from bot.wording import general, refusals
 from core.errors import NotKept, SaltbellError
+from core.service import chats
 from core.service.turn import Turn
+
+MEMBERSHIP = frozenset({"blocked", "moved", "added"})
 
 
 def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     """Everything that one message is answered with, its effect already in the turn's transaction."""
+    if message.other in MEMBERSHIP:
+        return _membership(turn, message)
     meant = understand(turn, message)
     if isinstance(meant, Reply):
         return (meant,)
@@ -46,6 +51,18 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     for intent in meant.intents:
         replies.extend(_named(intent, reply) for reply in _one(turn, meant, intent))
     return replies
+
+
+def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
+    """The bot was blocked, taken in, or the group has another number now."""
+    match message.other:
+        case "blocked":
+            chats.gone(turn)
+        case "moved":
+            chats.moved(turn, message.text)
+        case "added" if message.in_group:
+            return (Reply(general.hello(turn.person, None)),)
+    return ()
 
 
 def _one(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:

@@ -11,6 +11,7 @@ from bot.wording import refusals
 from core.errors import NotKept
 from core.person import Person
 from core.service import turn as turns
+from core.service.steps import EDIT
 from core.service.turn import House, Said, Turn
 
 log = logging.getLogger(__name__)
@@ -41,7 +42,14 @@ class Conversation:
 
     def _turn(self, message: Message, now: datetime, answer: Callable[[Turn, Message], Sequence[Reply]]) -> bool:
         said = Said(
-            message.key, message.chat, message.person, message.name, message.said_at, now, message.language, message.ref
+            message.key,
+            message.chat,
+            message.person,
+            message.name,
+            message.said_at,
+            now,
+            message.language,
+            _ref(message),
         )
         with turns.begin(self.house, said, self.newcomer) as turn:
             if turn is None:
@@ -49,6 +57,11 @@ class Conversation:
             for reply in answer(turn, message):
                 turn.say(to_body(reply), answering=message.ref or None, about=reply.about)
         return True
+
+
+def _ref(message: Message) -> str:
+    """The message's name in the log; an edit of it has one of its own, so that the log takes both."""
+    return f"{message.ref}{EDIT}{message.key}" if message.edits else message.ref
 
 
 def _apology(_: Turn, message: Message) -> Sequence[Reply]:

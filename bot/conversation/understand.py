@@ -6,7 +6,7 @@ from typing import Any
 from bot.conversation.half import unpack
 from bot.intents.buttons import from_payload
 from bot.intents.context import Context
-from bot.intents.intents import Intent
+from bot.intents.intents import Intent, Question, Start, Unclear
 from bot.intents.read import read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
@@ -67,16 +67,16 @@ def _tapped(turn: Turn, message: Message) -> Understood | Reply:
 
 
 def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Reply:
-    """An edited message corrects the reading that it held; anything else is asked to be said anew."""
-    found = steps.said_in(turn, batch, message.edits or "") if batch else None
-    if found is None:
-        return Reply(general.edited(), facts={"intent": "edited"})
-    fresh = replace(message, edits=None)
+    """An edited message takes the place of what was read in it; where nothing was, it is asked to be said anew."""
+    found = steps.said_in(turn, batch, message.edits or "") if batch else ()
     asked = unpack(turn.open_question())
     a = batches.look(turn, batch) if batch else None
-    intents = read(message.text, _context(turn, fresh, asked, a))
-    batches.correct(turn, batch or "", found.number, None)
-    return Understood(fresh, tuple(intents), batch, asked, a)
+    intents = read(message.text, _context(turn, message, asked, a))
+    if batch is None or not found or any(isinstance(i, Question | Unclear | Start) for i in intents):
+        return Reply(general.edited(), facts={"intent": "edited"})
+    for event in found:
+        batches.correct(turn, batch, event.number, None)
+    return Understood(replace(message, edits=None), tuple(intents), batch, asked, batches.look(turn, batch))
 
 
 def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | None:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from core.batch.assess import Assessment, Change
+from core.batch.batch import effective
 from core.batch.events import Done, Event, Missed, Skipped, Snoozed, What
 from core.errors import Gone
 from core.plan.hours import wall_of
@@ -12,6 +13,7 @@ from core.service import record
 from core.service.turn import Turn
 from core.store import batches, outbox
 
+EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
 
 
@@ -94,10 +96,10 @@ def mark(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) -
     return record.add(turn, batch_id, happened)
 
 
-def said_in(turn: Turn, batch_id: str, message: str) -> Event | None:
-    """What was last taken from one message of the channel, if it still stands in the log."""
-    found = [e for e in batches.events(turn.tx, batch_id) if e.message == message]
-    return found[-1] if found else None
+def said_in(turn: Turn, batch_id: str, message: str) -> tuple[Event, ...]:
+    """What was taken from one message of the channel, its earlier edits included, as it stands in the log."""
+    standing = effective(batches.events(turn.tx, batch_id))
+    return tuple(e for e in standing if e.message.split(EDIT)[0] == message)
 
 
 def batch_of_message(turn: Turn, channel_key: str) -> str | None:

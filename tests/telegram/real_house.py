@@ -1,0 +1,62 @@
+"""The real house behind the real door: store, talk, postman and channel, against the loopback Bot API."""
+
+import asyncio
+from datetime import UTC, datetime, timedelta
+from pathlib import Path
+
+from bot.assembly import Built, build, newcomer
+from bot.channels.telegram.channel import Manners, Telegram
+from bot.channels.telegram.intake import House
+from bot.channels.telegram.traffic import Pace
+from tests.telegram.loopback import BotApi
+
+MOST_ROUNDS = 400
+AT_ONCE = Pace(chat_gap=0.0, group_gap=0.0, reminders_a_second=1000, a_minute_to_a_group=100_000)
+
+
+class RealHouse:
+    """A house on a store of its own. `ahead` moves its clock on from the machine's."""
+
+    def __init__(self, server: BotApi, folder: Path, zone: str | None = "Europe/Vienna") -> None:
+        from tests.telegram.conftest import door
+
+        self.ahead = timedelta(0)
+        self.channel: Telegram = door(server, Manners(AT_ONCE, now=self.now))
+        self.built: Built = build(f"sqlite:///{folder / 'house.db'}", newcomer(zone), self.channel.send)
+
+    def now(self) -> datetime:
+        """The time in the house."""
+        return datetime.now(UTC) + self.ahead
+
+    async def open(self) -> House:
+        return House(self.built.receive, self.deliver)
+
+    async def deliver(self, chat: str) -> None:
+        await self.built.postman.replies(chat, self.now())
+
+    async def round(self) -> int:
+        """What falls due by now goes out."""
+        return await self.built.postman.round(self.now())
+
+    async def move(self, **by: float) -> None:
+        """The clock moves on, and what falls due on the way goes out in order."""
+        target = self.ahead + timedelta(**by)
+        for _ in range(MOST_ROUNDS):
+            due = self.built.next_due()
+            if due is None or due > datetime.now(UTC) + target:
+                break
+            self.ahead = max(self.ahead, due - datetime.now(UTC) + timedelta(milliseconds=5))
+            await self.round()
+        self.ahead = max(self.ahead, target)
+        await self.round()
+
+    def close(self) -> None:
+        self.built.close()
+
+
+async def settled(server: BotApi, chat: int, quiet: float = 0.3) -> None:
+    """Wait until nothing more reaches a chat for a while."""
+    count = -1
+    while count != len(server.to(chat)):
+        count = len(server.to(chat))
+        await asyncio.sleep(quiet)
