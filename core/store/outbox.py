@@ -105,18 +105,17 @@ def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
 
 
 def put_back(database: Database, row: Row, until: datetime, *, alone: bool = False) -> bool:
-    """The row did certainly not arrive: it waits for the next try, and its chat with it.
+    """The row did certainly not arrive: it waits for the next try, and the reminders of its chat with it.
 
-    After a reply everything else of the chat waits too; after a reminder only its reminders do, since a
-    reply never waits for a reminder. `alone` holds nothing else back.
+    Later replies of the chat wait for an earlier one anyway; no reply ever waits for a reminder. `alone` holds
+    nothing else back.
     """
     with database.transaction() as tx:
         if not tx.execute(_claimed(row).values(state="waiting", owner=None, free_at=until)).rowcount:
             return False
         if not alone:
-            sorts = SORTS if row.sort == "reply" else ("reminder",)
-            rest = OUT.chat == row.chat, OUT.sort.in_(sorts), OUT.state == "waiting", OUT.free_at < until
-            tx.execute(update(outgoing).where(*rest, OUT.due_at <= until).values(free_at=until))
+            rest = OUT.chat == row.chat, OUT.sort == "reminder", OUT.state == "waiting", OUT.free_at < until
+            tx.execute(update(outgoing).where(*rest).values(free_at=until))
     return True
 
 

@@ -209,6 +209,18 @@ async def test_an_unclear_reply_is_repeated_soon(database: Database, postman: Po
     assert street.arrived == ["garden: hello late 0 repeat", "garden: hello again late 0"]
 
 
+async def test_an_unclear_end_with_a_wait_keeps_the_wait(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """When the channel names a wait that is longer than the lease, the repeat comes after it."""
+    remind(database, a=0)
+    street.troubles = [NotDelivered(10 * MINUTE, uncertain=True)]
+    await postman.round(NOW)
+    assert await postman.next_due() == NOW + 10 * MINUTE
+    assert await postman.round(NOW + 10 * MINUTE) == 1
+    assert street.arrived == ["garden: a late 10 repeat"]
+
+
 async def test_what_the_channel_refuses_is_given_up(
     database: Database, postman: Postman[str], street: Street, caplog: pytest.LogCaptureFixture
 ) -> None:

@@ -2,6 +2,7 @@ import threading
 from collections import Counter
 from collections.abc import Callable
 from datetime import datetime, timedelta
+from pathlib import Path
 
 import pytest
 from sqlalchemy import text
@@ -9,7 +10,7 @@ from sqlalchemy import text
 from core.plan.reminders import Wanted
 from core.plan.steps import Urgency
 from core.store import outbox
-from core.store.database import Database
+from core.store.database import Database, open_database
 from core.store.outbox import Row
 
 MINUTE = timedelta(minutes=1)
@@ -199,9 +200,9 @@ def test_a_chat_that_must_wait_waits_whole(
     """After a reply that was put off nothing of its chat is tried; after a reminder its reminders only."""
     remind("garden", a=timedelta(0), b=timedelta(0), tomorrow=MINUTE * 1440)
     remind("shed", c=timedelta(0))
-    (row,) = claim(now, limit=1)
-    outbox.put_back(database, row, now + MINUTE)
     reply("hello")
+    (row,) = claim(now, limit=1, sorts=("reminder",))
+    outbox.put_back(database, row, now + MINUTE)
     said, other = claim(now)
     assert words([said, other]) == ["hello", "c"]
     outbox.sent(database, other, now, "c")
@@ -243,6 +244,20 @@ def test_a_start_gives_back_every_claim(database: Database, claim: Claim, remind
     assert outbox.give_back_all(database) == 1
     (row,) = claim(now)
     assert (row.step, row.repeat) == ("flip", True)
+
+
+def test_a_second_process_takes_no_claim_from_the_first(tmp_path: Path, now: datetime) -> None:
+    """Started while another works on the same file, a process leaves what is in flight there alone."""
+    url = f"sqlite:///{tmp_path / 'cellar.db'}"
+    first, second = open_database(url), open_database(url)
+    assert outbox.give_back_all(first) == 0
+    with first.transaction() as tx:
+        outbox.put_reply(tx, "garden", {"text": "hello"}, now)
+    (row,) = outbox.claim(first, now, LEASE, 1, "first")
+    assert outbox.give_back_all(second) == 0
+    assert outbox.sent(first, row, now, "1")
+    first.close()
+    second.close()
 
 
 def test_a_chat_that_is_gone_gets_nothing_more(

@@ -146,6 +146,17 @@ def test_a_wait_for_the_next_try_is_not_cut_short(database: Database) -> None:
     assert outbox.next_due(database) == NOW + 70 * MINUTE
 
 
+def test_a_moved_reminder_that_may_have_arrived_is_still_a_repeat(database: Database) -> None:
+    """A new plan moves a reminder that is to be repeated: it keeps its tries and still says that it is a repeat."""
+    reconcile(database, [wish("wrap", 60)])
+    outbox.claim(database, NOW + 60 * MINUTE, LEASE, 1, "dead")
+    (row,) = outbox.claim(database, NOW + 62 * MINUTE, LEASE, 1, "me")
+    outbox.put_back(database, row, NOW + 63 * MINUTE)
+    reconcile(database, [wish("wrap", 61)], 62)
+    (row,) = outbox.claim(database, NOW + 63 * MINUTE, LEASE, 1, "me")
+    assert (row.repeat, row.attempts, row.due_at) == (True, 3, NOW + 61 * MINUTE)
+
+
 def test_the_dead_come_back_only_while_they_are_ahead(database: Database) -> None:
     """Somebody who had blocked the bot and writes again is reminded of what is ahead, not of what was missed."""
     plan = [wish("flip/1", 60), wish("flip/2", 600)]
