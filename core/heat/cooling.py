@@ -8,7 +8,7 @@ of cases), and so do the hours. Against a three-dimensional computation: docs/sc
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from math import exp, log
+from math import log
 from typing import Final, Literal
 
 import numpy as np
@@ -22,7 +22,7 @@ from core.heat.prior import points
 from core.heat.properties import meat
 from core.heat.shape import body
 from core.meat.piece import Z90, Composition, Piece
-from core.units import Celsius, Hours, Metres, WattsPerSquareMetreKelvin
+from core.units import Celsius, Hours, Metres, WattsPerSquareMetreKelvin, celsius_from_fahrenheit
 
 ChillMethod = Literal["foil", "rack", "fan", "ice"]
 RestMethod = Literal["bare", "foil", "towels", "box"]
@@ -40,8 +40,9 @@ WATER_LEFT: Final = 0.62  # of the raw water, after the cook
 MEMBERS: Final = 64
 READING_SD: Final = 1.5  # [K] thermometer, placement and the model
 
-# marks of the cooling rules: 135, 130, 120, 80, 70, 55, 45, 41, 40 °F. [°C]
-MARKS: Final = (60.0, 57.2, 54.4, 48.9, 26.7, 21.1, 12.8, 7.2, 5.0, 4.4)
+# marks of the cooling rules, from 140 to 40 °F. [°C]
+MARKS: Final = tuple(celsius_from_fahrenheit(f) for f in (140, 135, 130, 120, 80, 70, 55, 45, 41, 40))
+MARK_WITHIN_K: Final = 0.15  # "26.7" means 80 °F
 
 # seconds a step, and how many of them: short while the surface is quick, long later; 60 h in all
 PACES: Final = ((60.0, 30), (120.0, 45), (300.0, 120), (600.0, 288))
@@ -66,7 +67,7 @@ class Chill:
 
     def to(self, celsius: Celsius) -> Band | None:
         """Hours until the middle has fallen to one of the marks; 0 if it starts below it. [h]"""
-        return dict(self.hours)[celsius]
+        return self.hours[_mark(celsius)][1]
 
     def between(self, high_c: Celsius, low_c: Celsius) -> Band | None:
         """Hours from one mark to a lower one, member by member. [h] None where it is not reached in 60 h."""
@@ -81,16 +82,15 @@ class Chill:
         return float(np.array(self.weights)[kept].sum())
 
     def _row(self, mark: Celsius) -> Array:
-        return np.array(self.members[MARKS.index(mark)])
+        return np.array(self.members[_mark(mark)])
 
 
-@dataclass(frozen=True)
-class Way:
-    """One way to chill: the method, and whether the piece is whole or cut to a thickness first."""
-
-    method: ChillMethod
-    cut_to: Metres | None
-    chill: Chill
+def _mark(celsius: Celsius) -> int:
+    """The number of a mark, told to a tenth of a degree; raises OutOfRange where there is none."""
+    nearest = min(range(len(MARKS)), key=lambda n: abs(MARKS[n] - celsius))
+    if abs(MARKS[nearest] - celsius) > MARK_WITHIN_K:
+        raise OutOfRange("mark", celsius, MARKS[-1], MARKS[0], "°C")
+    return nearest
 
 
 def rest(piece: Piece, method: RestMethod = "foil", start_c: Celsius = 88.0, room_c: Celsius = ROOM_C) -> Chill:
@@ -118,15 +118,6 @@ def chill(
     """
     around = ICE_WATER_C if method == "ice" else ambient_c
     return _cooled(piece, _Around(method, CHILL_FILM[method], start_c, around), seen)
-
-
-def ways(piece: Piece, start_c: Celsius = 60.0, ambient_c: Celsius = 3.0) -> tuple[Way, ...]:
-    """Every method for the whole piece and for the piece cut to half its thickness and to 25 mm, slowest first."""
-    found = []
-    for cut_to in (None, *_cuts(piece)):
-        part = piece if cut_to is None else replace(piece, thickness=cut_to)
-        found += [Way(m, cut_to, chill(part, m, start_c, ambient_c)) for m in CHILL_FILM]
-    return tuple(sorted(found, key=lambda way: -_slowness(way.chill)))
 
 
 def cooked(composition: Composition) -> Composition:
@@ -174,6 +165,7 @@ def _bodies(piece: Piece, film: WattsPerSquareMetreKelvin, z: Array) -> Bodies:
         length,
         np.full(len(length), heat.conductivity),
         np.full(len(length), heat.volumetric_heat),
+        np.full(len(length), stands_for.gather),
     )
 
 
@@ -226,12 +218,3 @@ def _finite_band(values: Array, weights: Array) -> Band | None:
     clean = np.where(np.isfinite(values), values, np.inf)
     found = band(clean, weights)
     return found if found.p90 < float("inf") else None
-
-
-def _cuts(piece: Piece) -> tuple[Metres, ...]:
-    return tuple(sorted({t for t in (piece.thickness / 2, 0.025) if t < 0.9 * piece.thickness}, reverse=True))
-
-
-def _slowness(found: Chill) -> float:
-    to_cold = found.to(7.2)
-    return to_cold.p50 if to_cold else exp(20.0)

@@ -13,12 +13,12 @@ from typing import Final, Literal
 
 import numpy as np
 
-from core.heat.band import Array, Band, band
+from core.heat.band import Band, band
 from core.heat.cook import Cook, History, Probe, Seen
-from core.heat.filter import STEP_S, at_times, fitted
+from core.heat.filter import STEP_S, fitted
 from core.heat.pit import course
 from core.heat.prior import members
-from core.heat.smoking import Change, simulate, wrappings
+from core.heat.smoking import Change, Run, simulate, wrappings
 from core.units import Celsius, celsius_from_fahrenheit, fahrenheit_from_celsius
 
 Reason = Literal["unit", "digits", "swapped", "air", "jump", "clock", "range"]
@@ -74,13 +74,13 @@ def _explained(cook: Cook, history: History, new: Seen, here: Band) -> Doubt | N
     return Doubt("digits", new, here, suggested_c=slips[0]) if slips else None
 
 
-def _left(new: Seen, here: Band, expected: Array) -> Doubt:
+def _left(new: Seen, here: Band, expected: Run) -> Doubt:
     """What no slip of the hand explains: another time, or out of every range, or a moved probe."""
     if not CORE_LOW_C <= new.celsius <= CORE_HIGH_C:
         return Doubt("range", new, here)
     for hours in (sign * h for h in SLIP_H for sign in (-1, 1)):
         moved = new.seconds + hours * 3600.0
-        if 0 <= moved <= (len(expected) - 1) * STEP_S and _close(new.celsius, _spread(expected, moved)):
+        if 0 <= moved <= (len(expected.core) - 1) * STEP_S and _close(new.celsius, _spread(expected, moved)):
             return Doubt("clock", new, here, suggested_seconds=moved)
     return Doubt("jump", new, here)
 
@@ -107,16 +107,16 @@ def _pit_slip(new: Seen, here: Band) -> Doubt | None:
 
 
 @lru_cache(maxsize=64)
-def _expected(cook: Cook, history: History) -> Array:
-    """The members' cores through the history and two hours on. (rows are steps)"""
+def _expected(cook: Cook, history: History) -> Run:
+    """The members' cores through the history and two hours on."""
     z = fitted(cook, history)
     pit = course(cook, history, STEP_S, int((history.now + 7200.0) // STEP_S) + 3)
     changes: list[Change] = [*wrappings(history, STEP_S, slice(None))]
-    return simulate(members(cook, z), pit, changes).core
+    return simulate(members(cook, z), pit, changes)
 
 
-def _spread(expected: Array, seconds: float) -> Band:
-    row = at_times(expected, np.array([max(seconds, 0.0)]), STEP_S)[0]
+def _spread(expected: Run, seconds: float) -> Band:
+    row = expected.at(np.array([max(seconds, 0.0)]))[0]
     return band(row, np.ones(len(row)))
 
 

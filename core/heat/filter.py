@@ -18,14 +18,14 @@ from core.heat.cook import Cook, History, Seen
 from core.heat.pit import course
 from core.heat.prior import members, points
 from core.heat.smoking import Change, simulate, wrappings
-from core.units import Seconds
 
 STEP_S: Final = 240.0
 ROUNDS: Final = 2
+ROOT_3: Final = 3.0**0.5
 MOST: Final = 16  # readings that are used; more are thinned evenly, the last one kept
-READING_SD: Final = 1.2  # thermometer and placement. [K] judgement
-MODEL_SD: Final = 2.0  # of the model about a real cook. [K] TUNED for the coverage of the band on simulated cooks
-MODEL_HOURS_S: Final = 2 * 3600.0  # how long that error keeps its sign. [s] judgement
+READING_SD: Final = 0.8  # thermometer and placement. [K] judgement
+MODEL_SD: Final = 3.3  # of the model about a real cook. [K] TUNED for the coverage of the band on simulated cooks
+MODEL_HOURS_S: Final = 4 * 3600.0  # how long that error keeps its sign. [s] TUNED like it
 
 
 def fitted(cook: Cook, history: History) -> Array:
@@ -48,20 +48,11 @@ def used(history: History) -> tuple[Seen, ...]:
     return tuple(readings[i] for i in chosen)
 
 
-def at_times(core: Array, seconds: Array, step_s: Seconds) -> Array:
-    """Rows of a run between its steps. [times x members]"""
-    where = np.clip(seconds / step_s, 0.0, len(core) - 1.0)
-    low = np.minimum(where.astype(int), len(core) - 2)
-    part = (where - low)[:, None]
-    rows: Array = (1.0 - part) * core[low] + part * core[low + 1]
-    return rows
-
-
 def _predicted(cook: Cook, history: History, z: Array, readings: tuple[Seen, ...]) -> Array:
     seconds = np.array([r.seconds for r in readings])
     pit = course(cook, history, STEP_S, int(seconds[-1] // STEP_S) + 3)
     changes: list[Change] = [*wrappings(history, STEP_S, slice(None))]
-    return at_times(simulate(members(cook, z), pit, changes).core, seconds, STEP_S)
+    return simulate(members(cook, z), pit, changes).at(seconds)
 
 
 def _moved(z: Array, predicted: Array, readings: tuple[Seen, ...]) -> Array:
@@ -80,7 +71,21 @@ def _moved(z: Array, predicted: Array, readings: tuple[Seen, ...]) -> Array:
     return np.clip(moved, -4.0, 4.0)
 
 
+def discrepancy(seconds: Array, readings: tuple[Seen, ...]) -> Array:
+    """What the misses of the readings say of the model's error at other times: its conditional mean (kriging).
+
+    Weights of the misses. [times x readings]
+    """
+    at = np.array([r.seconds for r in readings])
+    weights: Array = np.linalg.solve(_error(at), _together(at, seconds)).T.astype(np.float64)
+    return weights
+
+
 def _error(seconds: Array) -> Array:
-    apart = np.abs(seconds[:, None] - seconds[None, :])
-    model: Array = MODEL_SD**2 * np.exp(-apart / MODEL_HOURS_S)
-    return model + READING_SD**2 * np.eye(len(seconds))
+    return _together(seconds, seconds) + READING_SD**2 * np.eye(len(seconds))
+
+
+def _together(one: Array, other: Array) -> Array:
+    """Covariance of the model's error between times: smooth over hours (Matern 3/2). [K2]"""
+    apart: Array = np.abs(one[:, None] - other[None, :]) * (ROOT_3 / MODEL_HOURS_S)
+    return MODEL_SD**2 * (1.0 + apart) * np.exp(-apart)

@@ -81,13 +81,15 @@ def _symmetric(faces: Array, middles: Array, volumes: Array, power: int) -> Arra
 class Bodies:
     """Many bodies of one geometry side by side, each with its own size and properties.
 
-    `length` is the half thickness or radius [m], `conductivity` [W/m K], `volumetric_heat` [J/m3 K].
+    `length` is the half thickness or radius [m], `conductivity` [W/m K], `volumetric_heat` [J/m3 K]; `gather`
+    is the heat that enters a real piece by all its sides for each unit through the sides that are modelled [-].
     """
 
     modes: Modes
     length: Array
     conductivity: Array
     volumetric_heat: Array
+    gather: Array
 
     def stride(self, seconds: Array | float) -> "Stride":
         """What one step of that many seconds does to each body."""
@@ -97,7 +99,7 @@ class Bodies:
         gain = np.empty_like(keep)
         gain[0] = fourier
         gain[1:] = (1.0 - keep[1:]) / rate[1:]
-        scale = self.length / self.conductivity
+        scale = self.gather * self.length / self.conductivity
         gain *= self.modes.surface[:, None] * scale
         answer = self.modes.surface @ gain + self.modes.rest * scale
         return Stride(self.modes.surface, keep, gain, answer)

@@ -29,17 +29,17 @@ MEMBERS: Final = 200
 
 # The parameters, in the order of the rows of a point.
 NAMES: Final = (
-    "size", "film", "skin", "bark", "supply", "pit", "dew", "conductivity", "start", "place", "wall", "swing",
+    "size", "shape", "film", "skin", "bark", "supply", "pit", "dew", "conductivity", "start", "place", "wall", "swing",
 )  # fmt: skip
 
 PROCESS_FILM: Final = 30.0  # whole coefficient during the stall, for the equivalent body. [W/m2 K] DERIVED
-SHAPE_LOG_SD: Final = 0.09  # of the equivalent size for a given thickness: no flat is a brick. Judgement
-SKIN: Final = 160.0  # resistance of the fresh surface, a film of fat and rub. [s/m] TUNED
-SKIN_LOG_SD: Final = 0.4
-BARK: Final = 20.0  # resistance that each kg/m2 of lost water adds. [s/m per kg/m2] TUNED
-BARK_LOG_SD: Final = 0.6
-SUPPLY: Final = 0.56  # share of the meat's water that can reach the surface. [-] TUNED
-SUPPLY_LOG_SD: Final = 0.17
+SHAPE_LOG_SD: Final = 0.08  # of the heat that all sides gather: no flat is a brick. Judgement
+SKIN: Final = 170.0  # resistance of the fresh surface, a film of fat and rub. [s/m] TUNED
+SKIN_LOG_SD: Final = 0.3
+BARK: Final = 15.0  # resistance that each kg/m2 of lost water adds. [s/m per kg/m2] TUNED
+BARK_LOG_SD: Final = 0.4
+SUPPLY: Final = 0.78  # share of the meat's water that can reach the surface. [-] TUNED
+SUPPLY_LOG_SD: Final = 0.10
 CONDUCTIVITY_LOG_SD: Final = 0.06
 START_SD: Final = 1.5  # [K]
 PLACE_SD: Final = 0.12  # the probe's distance from the middle, in half thicknesses. Judgement
@@ -101,7 +101,7 @@ def members(cook: Cook, z: Array) -> Members:
     dew = _dew_point(kind, narrow * at["dew"])
     vapour = saturated(dew)
     share = cook.piece.cut.composition.water
-    density = meat(cook.piece.cut.composition, MIDDLE_C).density
+    area = _area(cook, bodies)
     return Members(
         bodies=bodies,
         place=np.clip(np.abs(PLACE_SD * at["place"]), 0.0, 0.8),
@@ -113,10 +113,10 @@ def members(cook: Cook, z: Array) -> Members:
         vapour_pressure=vapour * VAPOUR_GAS_CONSTANT * (dew + ZERO_CELSIUS_IN_KELVIN),
         skin=SKIN * np.exp(SKIN_LOG_SD * at["skin"]),
         bark=BARK * np.exp(BARK_LOG_SD * at["bark"]),
-        supply=SUPPLY * np.exp(SUPPLY_LOG_SD * at["supply"]) * share * density * bodies.length,
+        supply=SUPPLY * np.exp(SUPPLY_LOG_SD * at["supply"]) * share / area,
         start=cook.start_c + START_SD * at["start"],
         pace=np.full(z.shape[1], exp(cook.log_shift)),
-        area=1.0 / (density * bodies.length),
+        area=area,
         emissivity=kind.emissivity,
         pressure=pressure_at(cook.altitude_m),
     )
@@ -124,15 +124,22 @@ def members(cook: Cook, z: Array) -> Members:
 
 def _bodies(cook: Cook, at: dict[str, Array]) -> Bodies:
     stands_for = body(cook.piece, PROCESS_FILM)
-    spread = float(np.hypot(cook.piece.thickness_log_sd, SHAPE_LOG_SD))
     heat = meat(cook.piece.cut.composition, MIDDLE_C)
-    length = stands_for.length * np.exp(spread * at["size"])
+    length = stands_for.length * np.exp(cook.piece.thickness_log_sd * at["size"])
     return Bodies(
         modes(stands_for.geometry),
         length,
         heat.conductivity * np.exp(CONDUCTIVITY_LOG_SD * at["conductivity"]),
         np.full(len(length), heat.volumetric_heat),
+        stands_for.gather * np.exp(SHAPE_LOG_SD * at["shape"]),
     )
+
+
+def _area(cook: Cook, bodies: Bodies) -> Array:
+    """Surface that gives off water, for a kilogram of meat. [m2/kg]"""
+    density = meat(cook.piece.cut.composition, MIDDLE_C).density
+    faces = 2.0 if bodies.modes.geometry == "cylinder" else 1.0
+    return faces * bodies.gather / (density * bodies.length)
 
 
 def _dew_point(kind: Cooker, z: Array) -> Array:

@@ -15,7 +15,7 @@ from core.heat.band import Array, Band, band
 from core.heat.cook import Cook, History, PitSet, Probe, Seen, WrapKind, Wrapped
 from core.heat.curve import Curve, curve
 from core.heat.doubt import Doubt, doubt
-from core.heat.filter import READING_SD, STEP_S, at_times, fitted, used
+from core.heat.filter import READING_SD, STEP_S, discrepancy, fitted, used
 from core.heat.loss import LOSS_SD, loss_fraction
 from core.heat.pit import course
 from core.heat.prior import members
@@ -38,7 +38,6 @@ NEXT_LEAST_S: Final = 20 * 60.0
 NEXT_MOST_S: Final = 2 * 3600.0
 NEAR_END_S: Final = 3600.0
 LEAST_WAIT_S: Final = 5 * 60.0
-PULL: Final = 0.85  # how far the members are moved onto a reading: its error is 1.2 K, theirs two or three
 BOARD_SHARE: Final = 0.5  # of the heat that would even out, what reaches the middle off the heat. Judgement
 CRUST: Final[dict[WrapKind, str]] = {"none": "best", "paper": "good", "foil": "soft"}
 ENOUGH: Final = 0.7  # of the most that a reading in the next hours could tell
@@ -113,7 +112,7 @@ def _forecast(cook: Cook, history: History) -> Estimate:
     weights = np.ones(z.shape[1])
     hours, now_h = outcome.hours, history.now / 3600.0
     times = STEP_S / 3600.0 * np.arange(len(outcome.run.core), dtype=np.float64)
-    now_row = at_times(outcome.run.core, np.array([history.now]), STEP_S)[0]
+    now_row = outcome.run.at(np.array([history.now]))[0]
     return Estimate(
         ready=band(np.minimum(hours, HORIZON_H), weights),
         reaches=float(np.isfinite(hours).mean()),
@@ -136,13 +135,13 @@ def _outcome(cook: Cook, history: History, z: Array) -> _Outcome:
     quarter = z[:, ::EVERY_WRAP]
     columns = members(cook, np.concatenate([z, *[quarter] * len(kinds)], axis=1))
     pit = course(cook, history, STEP_S, int(HORIZON_H * 3600 / STEP_S) + 1)
-    changes: list[Change] = [*wrappings(history, STEP_S, slice(None)), *_pull(history, len(columns.start))]
+    changes: list[Change] = [*wrappings(history, STEP_S, slice(None)), *_pull(history)]
     size = quarter.shape[1]
     for number, kind in enumerate(kinds):
         who = slice(count + number * size, count + (number + 1) * size)
         changes.append(Wrapping(round(history.now / STEP_S), who, kind))
     run = simulate(columns, pit, changes, Task(cook.target_c, count, least=int(history.now // STEP_S) + 2))
-    core = _corrected(run.core, history)
+    core = _corrected(run, history)
     hours = _reached(core, cook.target_c)
     lost = loss_fraction(
         cook.piece.cut.composition, columns.area * _at_hours(run.water, hours), np.array(cook.target_c)
@@ -157,26 +156,28 @@ def _wraps_left(history: History) -> tuple[WrapKind, ...]:
     return ("paper", "foil") if history.wrap == "none" else ()
 
 
-def _pull(history: History, count: int) -> list[Change]:
-    """The members are moved onto the last reading, most of the way: a thermometer errs too."""
+def _pull(history: History) -> list[Change]:
+    """At the last reading the members are moved by what the model is wrong there, as the readings tell it."""
     readings = used(history)
     if not readings:
         return []
-    return [Pull(round(readings[-1].seconds / STEP_S), np.full(count, readings[-1].celsius), PULL)]
+    seconds = np.array([r.seconds for r in readings])
+    weights = discrepancy(seconds[-1:], readings)[0]
+    return [Pull(round(seconds[-1] / STEP_S), seconds, np.array([r.celsius for r in readings]), weights)]
 
 
-def _corrected(core: Array, history: History) -> Array:
-    """The cores of the past, moved towards the readings as the pull moves the last one."""
+def _corrected(run: Run, history: History) -> Array:
+    """The cores, those of the past moved by what the model is wrong there."""
     readings = used(history)
     if not readings:
-        return core
+        return run.core
     seconds = np.array([r.seconds for r in readings])
     rows = np.arange(round(seconds[-1] / STEP_S) + 1)
-    missing = np.array([r.celsius for r in readings])[:, None] - at_times(core[: len(rows)], seconds, STEP_S)
-    knots = np.concatenate([[0.0], seconds])
-    share = np.array([np.interp(rows * STEP_S, knots, unit) for unit in np.eye(len(knots))[1:]])
-    moved = core.copy()
-    moved[: len(rows)] += PULL * share.T @ missing
+    past = Run(run.step_s, run.core[: len(rows)], run.water)
+    missing = np.array([r.celsius for r in readings])[:, None] - past.at(seconds)
+    started = np.minimum(1.0, rows * STEP_S / seconds[0]) if seconds[0] > 0 else np.ones(len(rows))
+    moved = run.core.copy()
+    moved[: len(rows)] += started[:, None] * (discrepancy(rows * STEP_S, readings) @ missing)
     return moved
 
 
@@ -244,7 +245,7 @@ def _next_reading(outcome: _Outcome, history: History) -> Seconds:
     ahead = ahead[ahead <= max(left, NEXT_LEAST_S)]
     if done.sum() < 3 or left <= NEAR_END_S:
         return history.now + min(NEXT_LEAST_S, max(left, LEAST_WAIT_S))
-    rows = at_times(outcome.run.core[:, done], history.now + ahead, STEP_S)
+    rows = outcome.run.at(history.now + ahead)[:, done]
     told = np.array([_told(row, outcome.hours[done]) for row in rows])
     return history.now + float(ahead[int(np.argmax(told >= ENOUGH * told.max()))])
 

@@ -2,30 +2,37 @@
 
 A flat is a brick. Bricks and short cylinders cool by the product of the solutions of their sides
 (Newman's rule; Incropera, section 5.6), so late in the process at the sum of the sides' rates. The
-equivalent slab is the slab that cools at that rate at the Biot number of the process: between the
-volume over the surface (Bi to 0) and the thickness with its corners (Bi to infinity).
+body that stands for a piece keeps the thickness, for the middle is as far from the broad faces as ever, and
+takes so much more heat through them that it fades at the rate of the brick: at small Bi by the surface
+over the volume, at large Bi by less, as it should.
 """
 
 from dataclasses import dataclass
 from functools import lru_cache
-from math import pi, sqrt
+from math import pi, sqrt, tan
 from typing import Final
 
-from core.heat.conduction import Geometry, roots
+from core.heat.conduction import Geometry, bessel, roots
 from core.heat.properties import meat
 from core.meat.piece import Piece, Shape
 from core.units import Kilograms, Metres, WattsPerMetreKelvin, WattsPerSquareMetreKelvin
 
 WIDTH_TO_LENGTH: Final = 0.58  # of a trimmed flat, 190 x 330 mm; judgement
+LIMIT: Final[dict[Geometry, float]] = {"slab": 1.45, "cylinder": 2.25}  # short of the rate that no film can give
 MIDDLE_C: Final = 60.0  # properties are taken at the middle of the cook
 
 
 @dataclass(frozen=True)
 class Body:
-    """The equivalent body: `length` is its half thickness or radius. [m] `area` per kilogram of meat. [m2/kg]"""
+    """The body that stands for a piece.
+
+    `length` is its half thickness or radius [m]; `gather` the heat that enters by all sides for each unit
+    through the broad faces [-]; `area` the surface of the broad faces for a kilogram of meat [m2/kg].
+    """
 
     geometry: Geometry
     length: Metres
+    gather: float
     area: float
 
 
@@ -40,14 +47,12 @@ def body(piece: Piece, film: WattsPerSquareMetreKelvin) -> Body:
     """
     heat = meat(piece.cut.composition, MIDDLE_C)
     half = piece.thickness / 2
-    sides = _sides(piece, heat.density)
-    if piece.cut.shape is Shape.CYLINDER:
-        rate = _rate("cylinder", half, film, heat.conductivity) + _rate("slab", sides[0], film, heat.conductivity)
-        length = _same_rate("cylinder", rate, film, heat.conductivity)
-        return Body("cylinder", length, 2 / (length * heat.density))
-    rate = sum(_rate("slab", side, film, heat.conductivity) for side in (half, *sides))
-    length = _same_rate("slab", rate, film, heat.conductivity)
-    return Body("slab", length, 1 / (length * heat.density))
+    geometry: Geometry = "cylinder" if piece.cut.shape is Shape.CYLINDER else "slab"
+    ends = sum(_rate("slab", side, film, heat.conductivity) for side in _sides(piece, heat.density))
+    own = _rate(geometry, half, film, heat.conductivity)
+    gather = _film_of_rate(geometry, half, own + ends, heat.conductivity) / film
+    faces = 2.0 if geometry == "cylinder" else 1.0
+    return Body(geometry, half, gather, faces / (half * heat.density))
 
 
 def brick_sides(mass: Kilograms, thickness: Metres, density: float) -> tuple[Metres, Metres]:
@@ -71,12 +76,12 @@ def _rate(geometry: Geometry, length: Metres, film: float, conductivity: WattsPe
     return (roots(geometry, film * length / conductivity, 1)[0] / length) ** 2
 
 
-def _same_rate(geometry: Geometry, rate: float, film: float, conductivity: WattsPerMetreKelvin) -> Metres:
-    low, high = 1e-3, 0.5
-    for _ in range(50):
-        middle = sqrt(low * high)
-        if _rate(geometry, middle, film, conductivity) > rate:
-            low = middle
-        else:
-            high = middle
-    return sqrt(low * high)
+def _film_of_rate(
+    geometry: Geometry, length: Metres, rate: float, conductivity: WattsPerMetreKelvin
+) -> WattsPerSquareMetreKelvin:
+    """The coefficient at which the broad faces alone would give that rate: the characteristic equation backwards."""
+    z = length * sqrt(rate)
+    if z >= LIMIT[geometry]:
+        z = LIMIT[geometry]
+    biot = z * tan(z) if geometry == "slab" else z * bessel(1, z) / bessel(0, z)
+    return biot * conductivity / length
