@@ -2,20 +2,21 @@
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import strength_is_open
+from bot.intents.fields import STRONGEST_CURE, strength_is_open
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
 from bot.intents.meats import meat
-from bot.intents.plausible import Number, meanings
+from bot.intents.plausible import Number, meanings, set_point
+from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, zone_of
 from core.batch.events import Probe
-from core.person import Units
 
 _YES: Final = re.compile(
     r"^(?:(?:yes|yeah|yep|yup|ya|sure|ok(?:ay)?|right|correct|true|please|pls|do it|go ahead|confirm(?:ed)?|definitely|aye|y|drop it|it is|thats right|exactly|there (?:is|are)|some) ?)+$"
@@ -50,6 +51,8 @@ _NO_DEADLINE: Final = re.compile(
 )
 _INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm, and where neither is certain
 _MILLIMETRES: Final = (12.0, 150.0)
+_YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab before the smoke included
+_WIDEST_GREY_IN: Final = 3.0
 _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
     "method": (("inject", r"\b(?:inject\w{0,3}|pump)\b"), ("dry", r"\bdry\b"), ("brine", r"\b(?:wet|brine|bag)\b")),
     "purpose": (("thin", r"\b(?:thin|deli)\b"), ("cold", r"\bcold\b"), ("hot", r"\b(?:hot|warm)\b"), ("pulled", r"\b(?:pulled|shredded)\b")),
@@ -83,8 +86,11 @@ def _cure(text: str, context: Context) -> Intent | None:
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
             return Unclear("number", text[:60], options)
         value = number / 100
+    if value is None and len(shares := measures.find(text)) == 1 and shares[0].kind == "fraction" and len(content(text)) <= 1:
+        value = shares[0].value  # «it's 6.25 % I think»
     if value is not None:
-        return Change({"cure_nitrite_fraction": value})
+        fits = 0 < value <= STRONGEST_CURE
+        return Change({"cure_nitrite_fraction": value}) if fits else Unclear("number", text[:60])
     if strength_is_open(text) or _UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return None
@@ -129,28 +135,36 @@ def _mass_unit(text: str, context: Context) -> Intent | None:
 def _weight_after(text: str, context: Context) -> Intent | None:
     mass = measures.sole(text, "mass")
     number = measures.number(text)
-    value = mass.value if mass else measures.to_house(number, context.units.mass) if number else None
+    value = mass.value if mass else _after_cooking(number, context) if number else None
     if value is not None and 0 < value <= HEAVIEST_KG:
         return Debrief(mass=value)
     return Choose("weight_after", "unknown") if _UNKNOWN.search(text) else None
 
 
+def _after_cooking(number: float, context: Context) -> float:
+    """A weight without a unit, in the unit in which it is what a cook leaves of this piece, else in the person's own."""
+    both = (context.units.mass, "lb" if context.units.mass == "kg" else "kg")
+    low, high = _YIELD
+    fits = [u for u in both if context.mass and low <= measures.to_house(number, u) / context.mass <= high]
+    return measures.to_house(number, fits[0] if fits else context.units.mass)
+
+
 def _grey(text: str, context: Context) -> Intent | None:
-    told = read_debrief(text, context)
+    told = read_debrief(text, replace(context, phase="stored"))
     if isinstance(told, Debrief) and told.grey is not None:
         return told
     length = measures.sole(text, "length")
     number = measures.number(text)
     if length or (number is not None and number >= 0):
-        grey = length.value if length else measures.to_house(number or 0.0, context.units.length)
-        return Debrief(grey=grey)
+        unit = "in" if context.units.length == "in" and (number or 0.0) <= _WIDEST_GREY_IN else "mm"
+        return Debrief(grey=length.value if length else measures.to_house(number or 0.0, unit))
     if re.fullmatch(r"(?:no|none|nope|nothing|pink|all pink|fully pink|not at all|no it was pink|zero)", text):
         return Debrief(grey=0.0)
     return Choose("grey", True) if _YES.match(text) else None
 
 
 def _salty(text: str, context: Context) -> Intent | None:
-    told = read_debrief(text, context)
+    told = read_debrief(text, replace(context, phase="stored"))
     if isinstance(told, Debrief) and told.salt is not None:
         return Debrief(salt=told.salt)
     if re.fullmatch(r"(?:a (?:bit|little)|very|too much|yes.{0,20}|way too|much too|yeah.{0,20}|more)", text):
@@ -168,16 +182,18 @@ def _zone(text: str, context: Context) -> Intent | None:
         return None
     place = re.sub(r"^(?:(?:its|it is|i live in|i am in|im in|in|we are in|near) )+", "", text)
     zone, law = zone_of(place), jurisdiction_of(place)
-    if zone:
-        return Settings({"zone": zone, "jurisdiction": law} if law else {"zone": zone})
-    return Settings({}, unclear=place) if len(place.split()) <= 3 and _yes_no(place) is None else None
+    if zone is None:
+        return None
+    return Settings({"zone": zone, "jurisdiction": law} if law else {"zone": zone})
 
 
 def _deadline(text: str, context: Context) -> Intent | None:
     if _NO_DEADLINE.search(text):
         return Change({"deadline": None})
-    if len(text.split()) > 7 or when.open_hour(text, context):
+    if len(text.split()) > 7:
         return None
+    if when.open_hour(text, context) and (said := when.meal(when.hour_after_day(text, context), context)):
+        return Unclear("word", text[:60], (Change({"deadline": said.at}),))
     said = when.meal(text, context)
     number = re.fullmatch(r"(?:at )?(\d{1,2})", text)
     said = when.meal(f"at {number[1]}", context) if number else said
@@ -233,6 +249,8 @@ def _confirm(text: str, context: Context) -> Intent | None:
 def _cut(text: str, context: Context) -> Intent | None:
     named = meat(text)
     known = named.cut in ("brisket_flat", "brisket_point") and not re.search(r"\d", text)
+    if named.cut == "brisket" and len(text.split()) <= 2:
+        return Unclear("word", text, (Choose("cut", "brisket_flat"), Choose("cut", "brisket_point")))
     return Choose("cut", named.cut) if known else None
 
 
@@ -253,8 +271,8 @@ def _field(name: str) -> Callable[[str, Context], Intent | None]:
         if number is None:
             return None
         probe = Probe.PIT if name == "pit_c" else Probe.FRIDGE
-        found = [t for t in meanings(Number(number, None, probe), context) if t.unit]
-        options: tuple[Intent, ...] = tuple(Change({name: measures.to_house(number, t.unit or "c")}) for t in found)
+        units = set_point(probe, number)
+        options: tuple[Intent, ...] = tuple(Change({name: measures.to_house(number, unit)}) for unit in units)
         return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
 
     return reader
@@ -268,11 +286,6 @@ def _choice(slot: str) -> Callable[[str, Context], Intent | None]:
         return Change({slot: hits[0]}) if hits and len(text.split()) <= 5 and not re.search(r"\d", text) else None
 
     return reader
-
-
-def units_of(context: Context) -> Units:
-    """The person's units."""
-    return context.units
 
 
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {

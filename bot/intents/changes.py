@@ -2,7 +2,6 @@
 
 import re
 from dataclasses import replace
-from datetime import timedelta
 from typing import Any, Final
 
 from bot import measures
@@ -11,10 +10,13 @@ from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Snooze, Start, Unclear
 from bot.intents.meats import meat
+from bot.intents.plausible import set_point
+from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG, assumptions
+from core.batch.events import Probe
 
 _MEAL: Final = r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all|the whole (?:thing|plan)|the plan|all)"
-_MOVE: Final = r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring|brought|put|verschieb\w{0,3})"
+_MOVE: Final = r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring|brought|verschieb\w{0,3})"
 _AMOUNT: Final = r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?|weeks?|d|stunden?|tage?)"
 _BY: Final = tuple(
     (sign, re.compile(words))
@@ -32,7 +34,7 @@ _TO: Final = tuple(
         rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}?(?:to|till?|until|auf|for|on) ",
         rf"\b{_MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
         r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b|\beating (?:at|on)\b|\beat at\b",
-        r"\b(?:guests?|people|family|they)(?: are| re| will| now)? (?:com\w{1,3}|arriv\w{1,3}|be here)(?: at| on)?\b",
+        r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:com\w{1,3}|arriv\w{1,3}|be here)(?: at| on)?\b",
         r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b|\bserving (?:at|on)\b",
         r"\b(?:make|do) it (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
@@ -43,12 +45,17 @@ _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|=|:))* ?(?P<value>\d{1,2}(?:\.\d{1,3})?)$"
 )
+_WANTED: Final = re.compile(
+    r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it|the meat) (?:off )?(?:at|to)|target(?: is| temp)?) (?P<target>\d{2,3})$"
+    r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
+)
 _MEANT_AS_MASS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|weighed|its|it is|is|really|now|only|meat)\b")
 _AFTER: Final = re.compile(r"\b(?:after|cooked|finished|in the end|came out|final|yield)\b")
 _CURE_STRENGTH: Final = (
     0.055,
     0.065,
 )  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
+_FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 
 
@@ -58,7 +65,7 @@ def read_move(text: str, context: Context) -> Intent | None:
         if words.search(text):
             return _moved_by(sign, text, context)
     target = _INSTEAD_OF.sub("", text)
-    if not any(words.search(target) for words in _TO) or meat(text).product and measures.of_kind(text, "mass"):
+    if not any(words.search(text) for words in _TO) or meat(text).product and measures.of_kind(text, "mass"):
         return None
     said = when.meal(target, context)
     if said is None or not (said.day_said or said.hour_said):
@@ -78,19 +85,23 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
     return MoveDeadline(by=sign * by)
 
 
-def read_change(text: str, context: Context) -> Intent | None:
-    """Fields of the setup that a plain text states; Unclear where a number in it may mean several."""
-    if found := _strength_without_percent(text) or _lone_percent(text) or _lone_mass(text, context):
-        return found
+def read_change(text: str, context: Context) -> list[Intent]:
+    """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
+    alone = _strength_without_percent(text) or _lone_percent(text) or _lone_mass(text, context)
+    if found := alone or _wanted_temperature(text):
+        return [found]
     told = stated(text)
+    if len(content(told.rest)) > _FOREIGN:
+        return []
     fields: dict[str, Any] = dict(told.fields)
-    if not fields and told.unclear:
-        slot, words = next(iter(told.unclear.items()))
-        return Unclear("unit" if slot in ("percent", "strength") else "word", words)
+    open_ones: list[Intent] = [
+        Unclear("unit" if slot in ("percent", "strength") else "word", words) for slot, words in told.unclear.items()
+    ]
     if "thickness" in fields and _may_be_grey(text, context):
-        return Unclear(
-            "number", text[:60], (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))
-        )
+        options = (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))
+        return [Unclear("number", text[:60], options)]
+    if fields.get("wrap") == "none" and context.phase in ("resting", "chilling"):
+        fields = {**{k: v for k, v in fields.items() if k != "wrap"}, "chill": "rack"}  # out of its foil to cool
     fields.update(_mass(text, context))
     named = meat(text)
     if (
@@ -100,7 +111,9 @@ def read_change(text: str, context: Context) -> Intent | None:
         and not re.search(r"\d", text)
     ):
         fields["cut"] = named.cut
-    return Change(fields) if fields else None
+    if not fields and len(content(told.rest)) > 1:
+        return []
+    return [Change(fields), *open_ones] if fields else open_ones
 
 
 def _strength_without_percent(text: str) -> Intent | None:
@@ -110,6 +123,17 @@ def _strength_without_percent(text: str) -> Intent | None:
         return None
     value = float(found["value"]) / 100
     return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": value}),) if 0 < value <= 0.1 else ())
+
+
+def _wanted_temperature(text: str) -> Intent | None:
+    """«smoke at 225», «pull it at 195»: in the unit that alone fits, else asked about."""
+    found = _WANTED.search(text)
+    if not found:
+        return None
+    name, probe = ("target_c", Probe.CORE) if found["target"] else ("pit_c", Probe.PIT)
+    value = float(found["target"] or found["pit"])
+    options = tuple(Change({name: measures.to_house(value, unit)}) for unit in set_point(probe, value))
+    return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
 
 
 def _lone_percent(text: str) -> Intent | None:
@@ -143,7 +167,7 @@ def _lone_mass(text: str, context: Context) -> Intent | None:
 
 def _mass(text: str, context: Context) -> dict[str, Any]:
     masses = measures.of_kind(text, "mass")
-    if len(masses) != 1 or context.phase == "none" or _AFTER.search(text) or not _MEANT_AS_MASS.search(text):
+    if len(masses) != 1 or context.phase not in ("waiting", "curing", "drying") or _AFTER.search(text) or not _MEANT_AS_MASS.search(text):
         return {}
     mass = masses[0]
     salts = re.search(r"\b(?:salt|cure|sugar|pink|water|charcoal|rub)\b", text)
@@ -159,18 +183,13 @@ def _may_be_grey(text: str, context: Context) -> bool:
 def read_word(text: str, context: Context) -> Intent | None:
     """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
     bare = text.strip(" .!")
-    said = when.meal(bare, context)
+    said = when.meal(when.hour_after_day(bare, context), context)
     if said is None or len(bare.split()) > 3 or not (said.day_said or said.hour_said):
         return None
+    if content(when.without_times(bare)):
+        return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+    certain = said.hour_said and (said.day_said or re.match(_MEAL, bare)) and not when.open_hour(bare, context)
     if context.phase == "none":
         return Unclear("word", bare, (Start({"deadline": said.at}),))
-    return Unclear("word", bare, (to,))
-
-
-def to_batch(intent: Intent, batch: str | None) -> Intent:
-    """The intent about a batch that was named, where it is about one at all."""
-    return replace(intent, batch=batch) if batch and hasattr(intent, "batch") else intent  # type: ignore[call-arg]
-
-
-DAY: Final = timedelta(days=1)
+    return to if certain else Unclear("word", bare, (to,))

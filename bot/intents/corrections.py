@@ -1,7 +1,6 @@
 """Second thoughts: «no, 185», «typo 155 not 255», «that was yesterday's», «wrong one, it's the pit», «undo»."""
 
 import re
-from datetime import datetime
 from typing import Final
 
 from bot.intents import when
@@ -23,6 +22,7 @@ _VALUE: Final = tuple(
         rf"(?<![\w.]){_NUMBER},? (?:and )?(?:not|instead of|rather than) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?![\w.])",
         rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich|meinte) ?)*{_NUMBER}$",
         rf"\b(?:i meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
+        rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
     )
 )
@@ -30,6 +30,7 @@ _AGAIN: Final = r"^(?:(?:no|oops|sorry|wait|scratch that|wrong(?: one| label| pr
 _UNIT: Final = re.compile(
     rf"(?:{_AGAIN})?\b(?P<unit>celsius|celcius|centigrade|fahrenheit|farenheit|farenheight|[cf])$"
 )
+_UNIT_ALONE: Final = re.compile(r"(?:(?:in|its|it was|that was|thats|was) )?(?:celsius|celcius|centigrade|fahrenheit|farenheit|(?<= )[cf])")
 _PROBE: Final = re.compile(
     r"(?:^|\b)(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
 )
@@ -59,6 +60,7 @@ _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
     r"|^(?:trimmed|its trimmed|after trimming)(?: its| it is| is| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)$"
 )
+_MEAL: Final = re.compile(r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push|deadline|remind)\b")
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
@@ -106,7 +108,7 @@ def _likely_units(found: re.Match[str], new: float, context: Context) -> list[st
 
 def _of_hour(text: str, context: Context) -> Intent | None:
     """«i flipped at 7 not 8», «that was 20 min ago»."""
-    if found := _AT_NOT.search(text):
+    if (found := _AT_NOT.search(text)) and not _MEAL.search(text):
         if to_number(found["at"]) > 24:
             return None
         said = when.past(f"at {found['at']}", context)
@@ -144,6 +146,8 @@ def _of_batch(text: str, context: Context) -> Intent | None:
 
 
 def _of_value(text: str, context: Context) -> Intent | None:
+    if _MEAL.search(text):
+        return None
     for pattern in _VALUE:
         if found := pattern.search(text):
             parts = found.groupdict()
@@ -162,13 +166,9 @@ def _named_probe(text: str) -> Probe | None:
 
 def _of_unit(text: str, context: Context) -> Intent | None:
     found = _UNIT.search(text)
-    if (
-        not found
-        or not (_SECOND_THOUGHT.search(text) or re.fullmatch(rf"(?:{_AGAIN})?\w+", text))
-        or re.search(r"\d", text)
-    ):
+    if not found or context.phase == "none" or re.search(r"\d", text):
         return None
-    if len(found["unit"]) == 1 and not _SECOND_THOUGHT.search(text):
+    if not (_SECOND_THOUGHT.search(text) or _UNIT_ALONE.fullmatch(text)):
         return None
     return Correct(unit="f" if found["unit"].startswith("f") else "c")
 
@@ -179,8 +179,3 @@ def _of_probe(text: str, context: Context) -> Intent | None:
         return None
     return Correct(probe=_PROBES[found["probe"]])
 
-
-def moment(text: str, context: Context) -> datetime | None:
-    """The past time that a text names."""
-    said = when.past(text, context)
-    return said.at if said else None

@@ -43,6 +43,7 @@ def _either(words: object) -> str:
 _NAMED: Final = re.compile(
     rf"\b(?:(?P<relative>{_either(_RELATIVE)})|(?P<holiday>{_either((*_HOLIDAYS, *_MOVING))})"
     rf"|(?:(?P<which>next|this|last|coming|kommenden|nächsten|letzten) )?(?P<weekday>{_either(_WEEKDAYS)}))s?\b"
+    r"(?P<after> (?:week|after next|in a week|next week)\b)?"
 )
 _ISO: Final = re.compile(r"(?<!\d)(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)(?!\d)")
 _DAY_MONTH: Final = re.compile(
@@ -53,6 +54,10 @@ _MONTH_DAY: Final = re.compile(
 )
 _DOTTED: Final = re.compile(r"(?<![\d.])(?P<day>\d\d?)\.(?P<month>\d\d?)\.(?:(?P<year>20\d\d|\d\d)(?!\d))?(?![\d])")
 _SLASHED: Final = re.compile(r"(?<![\d/.])(?P<one>\d\d?)/(?P<two>\d\d?)(?:/(?P<year>20\d\d|\d\d))?(?![\d/])")
+_AHEAD: Final = re.compile(
+    r"\b(?:in|for) (?P<many>\d{1,2}|an?|a couple of|a fortnight|einer|einem)(?: (?P<unit>days?|weeks?|wochen?|tagen?)(?: time)?)?\b(?! in the)"
+)
+_WEEKEND: Final = re.compile(r"\b(?:(?:this|next|the|coming) )?(?:weekend|wochenende)\b|\bnext week\b|\bsome ?time (?:next|this)\b")
 _ORDINAL: Final = re.compile(r"\b(?:on )?the (?P<day>\d\d?)(?:st|nd|rd|th)\b")
 
 DAY_PATTERNS: Final = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, _NAMED)
@@ -85,8 +90,29 @@ def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> 
     for pattern in patterns:
         if (found := pattern.search(text)) and (days := _dated(found, today, past)):
             return Day(days, found.start(), found.end(), found[0])
+    if not past and (ahead := _ahead(text, today)):
+        return ahead
     found = _NAMED.search(text)
     return _named(found, today, past) if found else None
+
+
+def open_days(text: str) -> str:
+    """A span of days of which none is meant, as typed («next weekend», «next week»), or ""."""
+    found = _WEEKEND.search(text)
+    return found[0] if found and not _NAMED.search(text) else ""
+
+
+def _ahead(text: str, today: date) -> Day | None:
+    """«in 10 days», «in two weeks», «in a fortnight»."""
+    found = _AHEAD.search(text)
+    if not found or (not found["unit"] and found["many"] != "a fortnight"):
+        return None
+    word = found["many"]
+    many = int(word) if word.isdigit() else 2 if "couple" in word else 14 if "fortnight" in word else 1
+    days = many * 7 if (found["unit"] or "").startswith("w") else many
+    if found[0].startswith("for"):  # «cure it for 10 days» is no date
+        return None
+    return Day((today + timedelta(days=days),), found.start(), found.end(), found[0])
 
 
 def nearest_weekday(weekday: int, around: date) -> date:
@@ -108,8 +134,8 @@ def _named(found: re.Match[str], today: date, past: bool) -> Day:
         back = back or (7 if which == "last" else 0)
         return Day((today - timedelta(days=back),), *at, word, weekday, which)
     ahead = (weekday - today.weekday()) % 7
-    if which in ("next", "nächsten") and ahead == 0:
-        ahead = 7
+    if found["after"] or (which in ("next", "nächsten") and ahead == 0):
+        ahead += 7  # «saturday week» is the one after the next
     return Day((today + timedelta(days=ahead),), *at, word, weekday, which)
 
 

@@ -22,6 +22,7 @@ _SHARES: Final = (
     ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
     ("pump_fraction", re.compile(r"\bpump(?:ed)?\b|\binject(?:ed|ion)?\b")),
 )
+STRONGEST_CURE: Final = 0.10  # curing salts hold 0.4 to 6.25 % nitrite; what is said to be over 10 % is a slip, or no salt for a kitchen
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
@@ -62,7 +63,7 @@ _FRIDGE: Final = re.compile(r"\bfridge\b|\brefrigerator\b|\bkühlschrank\b")
 _PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it|smoke at|cook at|grill|run it|run)\b")
 _TARGET: Final = re.compile(r"\b(?:target|pull (?:it )?at|take it to|cook (?:it )?to|finish at|until it hits)\b")
 _CURE_DAYS: Final = re.compile(
-    r"\b(?P<days>\d{1,2}(?:\.\d)?) (?:days?|tage) (?:in (?:the )?(?:cure|brine|bag)|cure|curing)\b|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
+    r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
 )
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"
@@ -70,21 +71,23 @@ _NO_DEADLINE: Final = re.compile(
 _UNKNOWN_COOKER: Final = re.compile(r"\b(?:pellets?(?: (?:grill|smoker|cooker))?|campfire|pit oven|tandoor)\b")
 
 
-@dataclass(frozen=True)
+@dataclass
 class Stated:
-    """Setup fields that were stated, and by slot what was typed and could not be taken."""
+    """Setup fields that were stated, by slot what was typed and could not be taken, and the text without either."""
 
     fields: dict[str, Any] = field(default_factory=dict)
     unclear: dict[str, str] = field(default_factory=dict)
+    rest: str = ""
 
 
 def stated(text: str) -> Stated:
     """Every field but meat, mass and deadline that a plain text states."""
-    out = Stated()
+    out = Stated(rest=text)
     found = measures.find(text)
     for name, value, words in _PATTERNS:
         if name not in out.fields and words.search(text):
             out.fields[name] = value
+            out.rest = words.sub(" ", out.rest)
     for reader in _READERS:
         reader(text, found, out)
     if cooker := _UNKNOWN_COOKER.search(text):
@@ -108,7 +111,8 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         if measure.kind != "fraction":
             continue
         role = _role(text, measure)
-        if role and measure.low is None and 0 < measure.value < 1:
+        highest = STRONGEST_CURE if role == "cure_nitrite_fraction" else 0.5
+        if role and measure.low is None and 0 < measure.value <= highest:
             out.fields[role] = measure.value
         else:
             out.unclear["percent"] = text[measure.start : measure.end]

@@ -1,6 +1,7 @@
 """What went wrong (fire out, power cut, left out, a leak, a dose twice), and what the slice showed in the end."""
 
 import re
+from dataclasses import dataclass
 from typing import Any, Final
 
 from bot import measures
@@ -24,6 +25,7 @@ _WHAT: Final = tuple(
 _DENIED: Final = re.compile(r"\b(?:not|isnt|hasnt|didnt|dont|never|no longer|if|what if|when|should|before)\b")
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
+_ON_FIRE: Final = ("drying", "cooking", "resting")
 _OVERNIGHT: Final = re.compile(r"\b(?:overnight|all night|über nacht)\b")
 _PINK: Final = re.compile(
     r"\b(?:pink|rosa)\b.{0,24}\b(?:all (?:the way )?through|throughout|through|all over|to the middle|edge to edge|everywhere|durch)\b|^(?:all|fully|completely|totally|nice) (?:and )?pink\b|\bno grey\b|\bno gray\b|\bnot grey\b|\bdurchgehend rosa\b"
@@ -42,25 +44,42 @@ _AFTER: Final = re.compile(
     r"\b(?:after|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded|weighs? (?:out|in)|end weight|now weighs|ended up|danach|weighed)\b"
 )
 
+_WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
 
-def read_happened(text: str, context: Context) -> Happened | None:
+
+@dataclass(frozen=True)
+class Told:
+    """An incident, and the text without the words for it."""
+
+    happened: Happened
+    rest: str
+
+
+def read_happened(text: str, context: Context) -> Told | None:
     """An incident, where a plain text tells of one."""
     if _DENIED.search(text) and not text.startswith(("i didnt", "we didnt", "didnt")):
         return None
-    what = next((what for what, words in _WHAT if words.search(text)), None)
-    if what is None:
+    hit = next(((what, found) for what, words in _WHAT if (found := words.search(text))), None)
+    if hit is None:
         return None
-    facts: dict[str, Any] = {}
-    lasted = when.span(text) if "ago" not in text.split() else None
+    what, found = hit
+    if what == "fire_out" and context.phase not in _ON_FIRE:
+        return None
+    facts, lasted = _facts(what, text), when.span(text) if "ago" not in text.split() else None
     if lasted:
         facts["hours"] = round(lasted.total_seconds() / 3600, 4)
+    said = when.past(text, context) if not lasted else None
+    rest = f"{text[: found.start()]} {text[found.end() :]}".strip(" ,")
+    return Told(Happened(what, facts, said.at if said else None), rest)
+
+
+def _facts(what: str, text: str) -> dict[str, Any]:
+    facts: dict[str, Any] = {"overnight": True} if _OVERNIGHT.search(text) else {}
     temperatures = measures.of_kind(text, "temperature")
     if len(temperatures) == 1:
-        facts["core_c" if what == "fire_out" else "room_c" if what == "left_out" else "celsius"] = temperatures[0].value
-    if _OVERNIGHT.search(text):
-        facts["overnight"] = True
-    said = when.past(text, context) if not lasted else None
-    return Happened(what, facts, said.at if said else None)
+        place = {"fire_out": "core_c", "left_out": "room_c"}.get(what, "celsius")
+        facts[place] = temperatures[0].value
+    return facts
 
 
 def read_debrief(text: str, context: Context) -> Intent | None:
@@ -70,7 +89,7 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     salt = next((level for level, words in _SALT if words.search(text)), None)
     if salt is not None and context.phase in ("waiting", "curing", "drying") and grey is None:
         salt = None  # a fry test, not the finished slice
-    mass = _mass_after(text)
+    mass = _mass_after(text, context)
     if grey is None and salt is None and mass is None:
         return None
     return Debrief(mass, grey, of, salt)
@@ -93,7 +112,8 @@ def _whole(text: str, grey: measures.Measure) -> float | None:
     return measures.to_house(float(found[1]), grey.unit) if found else None
 
 
-def _mass_after(text: str) -> float | None:
+def _mass_after(text: str, context: Context) -> float | None:
     masses = measures.of_kind(text, "mass")
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
-    return masses[0].value if usable and _AFTER.search(text) and "trimm" not in text else None
+    cooked = context.phase in ("resting", "chilling", "stored") and _WEIGHS.search(text)
+    return masses[0].value if usable and (cooked or _AFTER.search(text)) and "trimm" not in text else None

@@ -70,6 +70,12 @@ def pair(one: Number, two: Number, context: Context) -> tuple[tuple[Temperature,
     return ((Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.PIT)),)
 
 
+def set_point(probe: Probe, value: float) -> tuple[str, ...]:
+    """The units in which a wanted temperature makes sense: a pit at 120 °C, a core of 195 °F, a fridge at 38 °F."""
+    split = {Probe.PIT: (170.0, 190.0), Probe.CORE: (100.0, 110.0), Probe.FRIDGE: (10.0, 30.0)}[probe]
+    return ("c",) if value <= split[0] else ("f",) if value >= split[1] else ("c", "f")
+
+
 def everything(value: float, context: Context, unit: str | None = None) -> tuple[Temperature, ...]:
     """Every temperature that a number can be at all, the person's own unit first: what is offered when asking."""
     units = (unit,) if unit else (context.units.temperature, "c" if context.units.temperature == "f" else "f")

@@ -11,7 +11,7 @@ _HELP: Final = re.compile(
 )
 _GREET: Final = re.compile(
     r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)|guten (?:morgen|tag|abend)|thanks?|thank you|ty|thx|danke|cheers|great|cool|nice|"
-    r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|ok(?:ay)?|k|got it|gotcha|alright|very|much|mate|will do|roger|understood|noted)[ ,.!]*)+$"
+    r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|ok(?:ay)?|k|got it|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was |its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
 _NOW: Final = (
     r"^/?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do| to do)? (?:now|next|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
@@ -44,7 +44,7 @@ _TOPICS: Final = (
     ("plan", _PLAN),
     ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
              r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
-    ("eta", r"^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left|to go|now|is left|till its done|until its done|will it take|does it take|till its ready|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
+    ("eta", r"^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left|to go|now|is left|till its done|until its done|will it take|does it take|till its ready|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
             r"|\bwhen(?: will| is|s)? (?:it|dinner|the meat|lunch|the brisket|this|everything)(?: going to| gonna| be)*(?: be)? (?:ready|done|finished)\b|\bis it (?:done|ready)(?: yet)?\b|\bare we there yet\b|\bready when\b|\btime left\b"
             r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b|\bwhen (?:can|do) we eat\b|\b(?:will|are) (?:it|we) (?:be )?(?:ready|on time|done)(?: (?:on|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
     ("picture", r"^/?(?:curve|graph|chart|picture|plot|bild|kurve)(?: (?:please|pls))?$|\b(?:show|send|see|draw|plot|give)(?: me)?(?: the| a| my)?(?: (?:cook|cure|chill|cooking|curing|temperature|temp))? ?(?:curve|graph|chart|picture|plot|diagram)\b"),
@@ -65,8 +65,8 @@ _ABOUT_PICTURE: Final = (
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(
-    r"\?|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are|did|big|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|do|may|shall|must|did|would) (?:i|we|it|you|u|they)\b"
-    r"|\bis (?:it|that|this|there|\d+|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do|can|could|wie|was ist|warum|wann|wo|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
+    r"\?|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are|did|big|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
+    r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do|can|could|wie|was ist|warum|wann|wo|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
     r"|\b(?:ok|okay|safe|right|normal|or not|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me|difference between|best)\b"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")

@@ -32,7 +32,7 @@ _SMALL_TALK: Final = frozenset(
     "its it is was at now still says say said saying reads read reading shows showing show temp temps temperature tmp the a an in on of "
     "about around approx roughly just only currently degrees degree deg last past hr hour hours after since from and then so ok okay hi "
     "up down stuck stalled stalling sitting holding steady climbing climbed dropped dropping rose rising fell falling went got gets "
-    "hit hits hitting reached has had have been my our that this here like almost nearly already finally again today yesterday night "
+    "to hit hits hitting reached has had have been my our that this here like almost nearly already finally again today yesterday night "
     "morning mornin min mins minutes over h mid noon midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die "
     "das seit war am gerade for probably maybe think reckon thick end side thin part spot cold coldest slow very too pretty really warm "
     "hot cool thats were".split()
@@ -42,6 +42,7 @@ _WISHES: Final = re.compile(
     r"\b(?:under|below|above|keep|target|until|till|want|should|need|max|min|between|set|if|when|will|aim|pull at|runs?|always|never|not|"
     r"instead|typo|meant|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to)\b"
 )
+_CLOCK: Final = re.compile(r"\d|noon|midnight")
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _TOKEN: Final = re.compile(
     r"(?P<time>(?:[01]?\d|2[0-4]):[0-5]\d(?: ?[ap]\.?m\b\.?)?|(?:1[0-2]|0?\d)(?:\.[0-5]\d)? ?[ap]\.?m\b\.?|\d{1,2} ?(?:oclock|uhr)\b|"
@@ -79,12 +80,15 @@ class _Line:
         return [part for part in self.order if isinstance(part, Probe)]
 
 
-def read_reading(text: str, context: Context) -> Reading | Unclear | None:
-    """The temperatures of a plain line; Unclear with the readings it may be; None where it is something else."""
+def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading | Unclear | None:
+    """The temperatures of a plain line; Unclear with the readings it may be; None where it is something else.
+
+    With `loose`, one number beside a named thermometer is taken out of a few foreign words too.
+    """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
     line = _taken_apart(text)
-    if not line.items or not _is_reading(line, text):
+    if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None
     numbers = _labelled(line)
     found = _settled(numbers, line, context)
@@ -94,7 +98,9 @@ def read_reading(text: str, context: Context) -> Reading | Unclear | None:
 
 
 def hot_words(text: str) -> bool:
-    """«its hot»: a temperature without a number."""
+    """«its hot», «probe tender»: a temperature without a number."""
+    if re.fullmatch(r"(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)", text.strip(" !.")):
+        return True
     return bool(
         re.fullmatch(
             r"(?:(?:its|it is|the|meat|pit|fridge|very|too|so|really|getting) ?)+(?:hot|warm|cold)", text.strip(" !.")
@@ -102,12 +108,16 @@ def hot_words(text: str) -> bool:
     )
 
 
-def _is_reading(line: _Line, text: str) -> bool:
-    if not line.foreign:
-        return not re.search(r"\b(?:for|at) \d+ ?(?:min|h)", text) or bool(
-            line.words & {"been", "stuck", "stalled", "holding", "sitting"}
-        )
-    return len(line.foreign) <= _LOOSE_WORDS and bool(line.labels) and len(line.items) == 1 and not _WISHES.search(text)
+def _is_strict(line: _Line, text: str) -> bool:
+    if line.foreign:
+        return False
+    lasting = line.words & {"been", "stuck", "stalled", "holding", "sitting"}
+    return not re.search(r"\b(?:for|at) \d+ ?(?:min|h)", text) or bool(lasting)
+
+
+def _is_loose(line: _Line, text: str) -> bool:
+    few = len(line.foreign) <= _LOOSE_WORDS and len(line.items) == 1
+    return few and bool(line.labels) and not _WISHES.search(text)
 
 
 def _taken_apart(text: str) -> _Line:
@@ -158,7 +168,8 @@ def _take_span(found: re.Match[str], line: _Line) -> None:
 
 
 def _take_time(words: str, line: _Line, waiting: _Waiting) -> None:
-    if waiting.since_sep and line.items:
+    has_one = bool(line.items) and bool(_CLOCK.search(line.items[-1].time)) and bool(_CLOCK.search(words))
+    if waiting.since_sep and line.items and not has_one:
         _amend(line, time=f"{line.items[-1].time} {words}".strip())
     else:
         waiting.time = f"{waiting.time} {words}".strip()

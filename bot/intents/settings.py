@@ -10,7 +10,6 @@ from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.intents import Cancel, HandOver, Intent, Pause, Resume, Settings
 from bot.intents.zones import jurisdiction_of, zone_of
-from core.person import Units
 
 _UNIT_WORDS: Final = (
     ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|metric)\b"),
@@ -22,7 +21,7 @@ _UNIT_WORDS: Final = (
 )
 _UNITS: Final = tuple((name, unit, re.compile(words)) for name, unit, words in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
-    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|set (?:units? )?to|show|give me|talk|units?|in|einheiten|bitte)\b|^(?:metric|imperial|celsius|fahrenheit|kilos|pounds)(?: (?:please|pls|only))*$"
+    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|set (?:units? )?to|show|give me|talk|units?|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
 )
 _UNIT_SMALL: Final = frozenset(
     "only use using want prefer to in and & pls please units unit switch change set show speak the me i we give temps temp weights weight temperature "
@@ -49,7 +48,7 @@ _FLIPS: Final = re.compile(
 )
 _PAUSE: Final = re.compile(
     r"^(?:please |pls |ok )?(?:pause|mute|silence|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
-    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|\bpausier\w{0,3}\b"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|^away\b|\bpausier\w{0,3}\b"
 )
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|right) )*(?:(?:im|i am|were|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
@@ -77,6 +76,11 @@ def read_settings(text: str, context: Context) -> Intent | None:
     """A setting of the person, where a plain text is one."""
     readers = (_language, _units, _quiet, _flip_hours, _zone, _cooker)
     return next((found for reader in readers if (found := reader(text, context))), None)
+
+
+def wrong_clock(text: str) -> bool:
+    """«wrong time zone, it says 9 but it's 6»."""
+    return bool(_WRONG_ZONE.search(text))
 
 
 def read_pause(text: str, context: Context) -> Intent | None:
@@ -147,7 +151,7 @@ def _zone(text: str, context: Context) -> Settings | None:
         return Settings({}, unclear="zone")
     for pattern in _ZONE:
         if found := pattern.search(text):
-            return _placed(found["place"], explicit="zone" in text or "time" in text)
+            return _placed(found["place"], explicit="zone" in text or "tz" in text.split())
     law = re.search(r"\b(?P<place>[a-z]{2,14}) (?:rules|law|limits)\b", text)
     code = jurisdiction_of(law["place"]) if law else None
     return Settings({"jurisdiction": code}) if code else None
@@ -171,8 +175,3 @@ def _cooker(text: str, context: Context) -> Settings | None:
     if told.unclear.keys() == {"cooker"} and not told.fields and len(text.split()) <= 7:
         return Settings({}, unclear="cooker")
     return None
-
-
-def own_units(mass: str, length: str, temperature: str) -> Units:
-    """Units by name."""
-    return Units(mass, length, temperature)

@@ -10,9 +10,11 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import meat, without
+from bot.intents.small import content
 from bot.measures import Measure
 
 HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
@@ -21,6 +23,7 @@ _VERB: Final = re.compile(
     r"curing (?:a|my|some)|smok(?:e|ing) (?:a|an|my|some)|(?:want|wanna|going|gonna|like) (?:to )?(?:do|make|cure|smoke)|"
     r"(?:i|we) (?:have|got|bought)|ive got|got (?:a|me|some)|lets (?:do|make|cure)|bought|neue? (?:charge|batch)|beginne?|starte?)\b"
 )
+_BEGIN: Final = re.compile(r"^(?:start|begin|new|(?:(?:start|begin|make|plan|do) )?(?:a |an |another )?new (?:one|batch|cook|cure|plan|meat|piece))(?: please)?$")
 _NOT_A_START: Final = re.compile(
     r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?|forgot|typo|"
     r"meant|after|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
@@ -34,10 +37,11 @@ _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _JOINED: Final = re.compile(
     r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of|is)? ?$"
 )
-_EACH: Final = re.compile(r"(?<![\w.])([2-9])\b.{0,30}\beach\b|\beach\b.{0,30}?(?<![\w.])([2-9])\b")
+_EACH: Final = re.compile(r"\bx ?([2-9])(?![\w.])|(?<![\w.])([2-9])\b.{0,30}\beach\b|\beach\b.{0,30}?(?<![\w.])([2-9])\b")
 _BARE: Final = re.compile(
     r"(?<![\w.:/%-])-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)\d{1,2}(?:\.\d{1,3})?(?![\w:/%.])(?! ?(?:people|guests|persons?)\b)"
 )
+_FOREIGN: Final = 5  # words of another subject that the line of a start may hold
 _OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
 _SMALL_WORDS: Final = frozenset(
@@ -60,6 +64,8 @@ def read_start(text: str, context: Context) -> Start | None:
     """A start, where a plain text is one: a meat with a mass, or a word that begins something."""
     named, weighs = meat(text), measures.of_kind(text, "mass")
     verb = _VERB.search(text)
+    if _BEGIN.match(text):
+        return Start()
     if _NOT_A_START.search(text) or not (named or weighs or (verb and context.phase == "none")):
         return None
     if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
@@ -81,8 +87,8 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     """The meal, where one was said; what stays open about it is named."""
     if "deadline" in draft.said:
         return
-    if open_hour := when.open_hour(text, context):
-        draft.typed["deadline"] = open_hour
+    if open_words := when.open_hour(text, context) or open_days(text):
+        draft.typed["deadline"] = open_words
         return
     said = when.meal(text, _afresh(context))
     if said is None:
@@ -96,7 +102,7 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
 
 def assumptions(said: when.When) -> list[str]:
     """What was completed or moved in a time that was said."""
-    flags = {"deadline_hour": not said.hour_said, "deadline_shifted": not said.exists, "deadline_twice": said.twice}
+    flags = {"deadline_hour": not said.hour_said, "deadline_next": said.next_said, "deadline_shifted": not said.exists, "deadline_twice": said.twice}
     return [name for name, true in flags.items() if true]
 
 
@@ -104,10 +110,19 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
     named = bool(meat(text))
     weighed = "mass" in draft.said or bool({"mass", "unit"} & draft.typed.keys())
     if named:
-        return weighed or verb or (context.phase == "none" and when.meal(text, _afresh(context)) is not None)
+        if len(_unknown_words(text)) > _FOREIGN and not verb:
+            return False
+        rest = without(text)
+        alone = context.phase == "none" and not content(rest) and not re.search(r"\d", rest)
+        return weighed or verb or alone or (context.phase == "none" and when.meal(text, _afresh(context)) is not None)
     if not weighed or (context.phase != "none" and not verb):
         return False
-    return len(_unknown_words(text)) <= 4
+    return verb or _only_of_something(text)
+
+
+def _only_of_something(text: str) -> bool:
+    """«2 kg moon», «two kilos of moon», «3 kg for saturday»: a mass and at most one word that may be meant as a meat."""
+    return len(_unknown_words(text)) <= 1 and not re.search(r"\b(?:rub|salt|sugar|scale|recipe|cup|brine|wood)\b", text)
 
 
 def _afresh(context: Context) -> Context:

@@ -8,6 +8,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature
 from bot.intents.plausible import Number, meanings
+from bot.intents.small import content
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
@@ -16,7 +17,7 @@ _IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everyth
 _DEEDS: Final = tuple(
     (kind, re.compile(words))
     for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}|turned over|massaged|flip(?:s|ping)? (?:is |are |was )?(?:done|sorted))\b"
+        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}|turned over|turnt|massaged|flip(?:s|ping)? (?:is |are |was )?(?:done|sorted))\b"
                     r"|^(?:both )?turned\b|^flip$"),
         (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"),
         (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)|started curing|its curing)\b"),
@@ -28,13 +29,13 @@ _DEEDS: Final = tuple(
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b(?! (?:present|up here))|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
         (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill|pit|fire)|out of the smoker)\b"
-                   r"|\b(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b"),
+                   r"|\b(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b|^off\b"),
         (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b|\bon the (?:smoker|grill|pit|grate)\b"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
-        (Kind.CHILL, r"\b(?:in (?:the|an) ice(?: ?bath| ?water)?|in the chiller|chilling)\b"),
+        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?|in the chiller|chilling)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
@@ -49,7 +50,7 @@ _NOUNS: Final = {
 }  # fmt: skip
 _NOUN: Final = re.compile(rf"\b(?:{'|'.join(_NOUNS)})\b")
 _DONE: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both|everything|got|sorry) )*"
+    r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
     r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) done\b|^yes i did\b"
 )
@@ -71,7 +72,7 @@ _LATER: Final = re.compile(
 )
 _PUT_OFF: Final = re.compile(
     r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|\b(?:ill|i will|will|going to|gonna|well) (?:do|flip|rinse|light|wrap|turn|be|start|get|check)\b"
-    r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in|later|tomorrow)\b|\bsnooze\b|\berinner mich\b"
+    r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)|later|tomorrow)\b|\bsnooze\b|\berinner mich\b"
 )
 _GIVE_ME: Final = re.compile(r"\b(?:give me|need|gimme|gib mir) (?:another )?(?P<minutes>\d{1,3})(?: more)?$")
 _SPAN_ONLY: Final = re.compile(
@@ -88,6 +89,7 @@ _TASTES: Final = re.compile(
 _AT_NUMBER: Final = re.compile(
     r"(?:\bat|@) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )
+_FOREIGN: Final = 3
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
 
@@ -139,12 +141,12 @@ def _deed(text: str, context: Context) -> str | None:
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:
-    kinds = [kind for kind, words in _DEEDS if words.search(text)]
+    kinds = [kind for kind, words in _DEEDS if words.search(text) and _possible(kind, text, context)]
     if not kinds and _IN_FRIDGE.search(text) and not re.search(r"\d", _IN_FRIDGE.sub("", text)):
         kinds = [
             Kind.INTO_CURE if context.phase == "waiting" else Kind.DRY if context.phase == "drying" else Kind.CHILL
         ]
-    if not kinds and not _DONE.search(text):
+    if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []
     rest, reading = _core_said(text, kinds, context)
     also = bool(_TOO.search(text) and _EARLIER.search(text))
@@ -153,6 +155,20 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     names = [str(kind) for kind in kinds[:2]] or [_noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
     return done + ([Reading((_at(reading, at),))] if reading else [])
+
+
+def _possible(kind: Kind, text: str, context: Context) -> bool:
+    """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
+    if kind is Kind.OFF:
+        return context.phase not in ("none", "waiting", "curing")
+    return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
+
+
+def _about_something_else(text: str) -> bool:
+    """«wild boar cured, no cook, sliced thin»: a deed among too many words of another subject."""
+    for _, words in _DEEDS:
+        text = words.sub(" ", text)
+    return len(content(text)) > _FOREIGN
 
 
 def _at(temperature: Temperature, at: datetime | None) -> Temperature:

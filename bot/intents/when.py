@@ -66,6 +66,7 @@ class When:
     twice: bool = False
     others: tuple[datetime, ...] = ()
     words: str = ""
+    next_said: bool = False
 
 
 @dataclass(frozen=True)
@@ -115,6 +116,8 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
 def future(text: str, context: Context) -> When | None:
     """When something shall be done: the next fitting time from now, or after the span that was said."""
     spoken = _spoken(text, context)
+    if spoken.day is None and spoken.clock is None and spoken.part in ("breakfast", "lunch", "dinner", "supper"):
+        return _made(next_at(time(_PARTS[spoken.part][0]), context.now, context.zone), replace(spoken, part=""))
     if spoken.day is None and spoken.clock is None:
         after = span(text)
         return When(context.now + after) if after else None
@@ -150,6 +153,15 @@ def open_hour(text: str, context: Context) -> str:
         return ""
     found = re.match(r" (?:the )?(\d{1,2})(?=$|[,;!?.])", plain[day.end :])
     return plain[day.start : day.end] + found[0] if found else ""
+
+
+def hour_after_day(text: str, context: Context) -> str:
+    """«sat 5» as «sat at 5», to be offered; other texts as they are."""
+    words = open_hour(text, context)
+    if not words:
+        return text
+    number = re.search(r"\d{1,2}", words)
+    return text.replace(words, f"{words[: number.start()]}at {number[0]}") if number else text
 
 
 def clocks(text: str) -> tuple[time, ...]:
@@ -235,7 +247,9 @@ def _made(at: Instant, spoken: _Spoken, context: Context | None = None) -> When:
         clock = wall_of(at.at, context.zone).time()
         others = tuple(instant(day, clock, context.zone).at for day in spoken.day.days[1:])
     said = (spoken.day is not None, spoken.clock is not None)
-    return When(at.at.astimezone(UTC), *said, at.exists, at.twice, others, spoken.day.word if spoken.day else "")
+    day = spoken.day
+    words, next_said = (day.word, day.which in ("next", "nächsten")) if day else ("", False)
+    return When(at.at.astimezone(UTC), *said, at.exists, at.twice, others, words, next_said)
 
 
 def _spoken(text: str, context: Context, past: bool = False, dates: bool = False) -> _Spoken:

@@ -38,6 +38,7 @@ _JURISDICTIONS: Final = {
     "CA": "canada",
 }  # fmt: skip
 _COUNTRIES: Final = {name.strip(): law for law, names in _JURISDICTIONS.items() for name in names.split(",")}
+_NO_CITY: Final = ("Etc/", "SystemV/", "posix/", "right/", "US/", "Canada/", "Mexico/", "Brazil/", "Chile/")
 _CLOSE: Final = 0.82
 _SMALL: Final = re.compile(
     r"^(?:the |near |around |city of )+| (?:time(?: ?zone)?|tz|zone|zeit|area|standard time|daylight time|please|pls|now|rules?|law)$"
@@ -74,7 +75,7 @@ def _zones() -> dict[str, str]:
     """Every zone by its name in lower case and by its city; read once."""
     out: dict[str, str] = {}
     for zone in sorted(available_timezones()):
-        if "/" not in zone or zone.startswith(("Etc/", "SystemV/", "posix/", "right/")):
+        if "/" not in zone or zone.startswith(_NO_CITY):
             continue
         out[zone.lower()] = zone
         out.setdefault(zone.rsplit("/", 1)[1].lower(), zone)
