@@ -1,30 +1,32 @@
-"""A loopback Bot API, a bot at its door, and a house behind it."""
+"""A loopback Bot API, a bot at its door, and a house behind it.
+
+Any house fits that has `open()` (an awaitable of intake.House) and an attribute `channel`: `behind_door` puts it behind
+a door that polls, or one that is called.
+"""
 
 import asyncio
-from collections.abc import AsyncIterator, Awaitable, Callable
-from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from collections.abc import AsyncIterator, Awaitable
+from contextlib import asynccontextmanager
+from typing import Protocol
 
 import pytest
 
 from bot.channels.telegram.account import Account
 from bot.channels.telegram.channel import Manners, Telegram
+from bot.channels.telegram.intake import House
 from bot.channels.telegram.webhook import WebhookSite
 from tests.telegram.echo_house import EchoHouse
 from tests.telegram.loopback import BotApi
 
 SECRET = "a-secret-of-the-allotment"
-Running = Callable[[EchoHouse], AbstractAsyncContextManager[Telegram]]
 
 
-@pytest.fixture
-async def server() -> AsyncIterator[BotApi]:
-    async with BotApi() as api:
-        yield api
+class AnyHouse(Protocol):
+    """What stands behind a door."""
 
+    channel: Telegram | None
 
-@pytest.fixture
-def house() -> EchoHouse:
-    return EchoHouse()
+    async def open(self) -> House: ...
 
 
 def door(server: BotApi, manners: Manners | None = None) -> Telegram:
@@ -43,28 +45,49 @@ async def running(channel: Telegram, ingress: Awaitable[None]) -> AsyncIterator[
         await task
 
 
-@pytest.fixture
-async def polling(server: BotApi, house: EchoHouse) -> AsyncIterator[Telegram]:
-    """The echo house behind a door that polls."""
+@asynccontextmanager
+async def behind_door(way: str, server: BotApi, house: AnyHouse) -> AsyncIterator[Telegram]:
+    """A house behind a door of its own: `way` is "polling" or "webhook"."""
     house.channel = door(server)
-    async with running(house.channel, house.channel.run_polling(house.open)) as channel:
-        yield channel
-
-
-@pytest.fixture
-async def webhook(server: BotApi, house: EchoHouse, unused_port: int) -> AsyncIterator[Telegram]:
-    """The echo house behind a door that is called."""
-    site = WebhookSite(f"http://127.0.0.1:{unused_port}/telegram", SECRET, port=unused_port)
-    house.channel = door(server)
+    if way == "polling":
+        async with running(house.channel, house.channel.run_polling(house.open)) as channel:
+            yield channel
+        return
+    port = await _unused_port()
+    site = WebhookSite(f"http://127.0.0.1:{port}/telegram", SECRET, port=port)
     async with running(house.channel, house.channel.run_webhook(house.open, site)) as channel:
         await server.until(lambda: bool(server.webhook.url))
         yield channel
 
 
-@pytest.fixture
-async def unused_port() -> int:
+async def _unused_port() -> int:
     listening = await asyncio.start_server(lambda *_: None, "127.0.0.1", 0)
     port = int(listening.sockets[0].getsockname()[1])
     listening.close()
     await listening.wait_closed()
     return port
+
+
+@pytest.fixture
+async def server() -> AsyncIterator[BotApi]:
+    async with BotApi() as api:
+        yield api
+
+
+@pytest.fixture
+def house() -> EchoHouse:
+    return EchoHouse()
+
+
+@pytest.fixture
+async def polling(server: BotApi, house: EchoHouse) -> AsyncIterator[Telegram]:
+    """The echo house behind a door that polls."""
+    async with behind_door("polling", server, house) as channel:
+        yield channel
+
+
+@pytest.fixture
+async def webhook(server: BotApi, house: EchoHouse) -> AsyncIterator[Telegram]:
+    """The echo house behind a door that is called."""
+    async with behind_door("webhook", server, house) as channel:
+        yield channel

@@ -32,7 +32,7 @@ Json = dict[str, Any]
 
 @dataclass
 class Fault:
-    """What goes wrong with the next `times` calls of `method` (to `chat`).
+    """What goes wrong with the next `times` calls of `method` (to `chat`), after `skip` that pass.
 
     `how`: "status" (with `status`, `description`, `extra`), "stall" (silence for `seconds`, then the line is cut),
     "cut" (half an answer), "garbled" (200 and no JSON), "odd" (JSON of another shape), "drip" (a byte every
@@ -48,9 +48,17 @@ class Fault:
     seconds: float = 0.0
     chat: int | None = None
     times: int = 1
+    skip: int = 0
 
-    def fits(self, method: str, chat: int | None) -> bool:
-        return self.times > 0 and self.method == method and self.chat in (None, chat)
+    def strikes(self, method: str, chat: int | None) -> bool:
+        """Whether this call goes wrong; counts it."""
+        if self.times <= 0 or self.method != method or self.chat not in (None, chat):
+            return False
+        if self.skip > 0:
+            self.skip -= 1
+            return False
+        self.times -= 1
+        return True
 
 
 class BotApi:
@@ -137,10 +145,9 @@ class BotApi:
         self.calls.append((method, given, time.monotonic()))
         if self.latency and method != "getUpdates":
             await asyncio.sleep(self.latency)
-        fault = next((each for each in self.faults if each.fits(method, _chat(given))), None)
+        fault = next((each for each in self.faults if each.strikes(method, _chat(given))), None)
         if fault is None:
             return await self._answer(token, method, given)
-        fault.times -= 1
         answer = await self._answer(token, method, given) if fault.delivered else _no(500, "nothing was done")
         return await _misbehave(fault, answer)
 
@@ -195,9 +202,11 @@ class BotApi:
         while not self.pending and not ended.is_set() and (left := deadline - time.monotonic()) > 0:
             self.news.clear()
             waits = {asyncio.create_task(event.wait()) for event in (self.news, ended)}
-            await asyncio.wait(waits, timeout=left, return_when=asyncio.FIRST_COMPLETED)
-            for each in waits:
-                each.cancel()
+            try:
+                await asyncio.wait(waits, timeout=left, return_when=asyncio.FIRST_COMPLETED)
+            finally:
+                for each in waits:
+                    each.cancel()
 
     def _allow(self, given: Parameters) -> None:
         if "allowed_updates" in given:

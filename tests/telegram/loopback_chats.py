@@ -100,9 +100,8 @@ class Chats:
             moved = "Bad Request: group chat was upgraded to a supergroup chat"
             raise Refusal(400, moved, migrate_to_chat_id=chat.moved_to)
         if chat.blocked:
-            raise Refusal(
-                403, f"Forbidden: bot was {'kicked from the group chat' if chat.is_group else 'blocked by the user'}"
-            )
+            how = "kicked from the group chat" if chat.is_group else "blocked by the user"
+            raise Refusal(403, f"Forbidden: bot was {how}")
         return chat
 
     def number(self) -> int:
@@ -157,9 +156,9 @@ class Person:
 
     def photo(self, caption: str = "", **where: Any) -> int:
         size = {"file_id": "AgAD", "file_unique_id": "AQAD", "width": 90, "height": 60, "file_size": 1200}
-        return self.sends(
-            photo=[size, size | {"width": 900, "height": 600}], **({"caption": caption} if caption else {}), **where
-        )
+        if caption:
+            where["caption"] = caption
+        return self.sends(photo=[size, size | {"width": 900, "height": 600}], **where)
 
     def sticker(self, **where: Any) -> int:
         about = {"file_id": "CAAC", "file_unique_id": "AgAC", "type": "regular", "width": 512, "height": 512}

@@ -14,10 +14,11 @@ from collections.abc import Awaitable, Callable, Coroutine
 from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
-from typing import Any
+from functools import partial
+from typing import Any, TypeVar
 
 import telegram as api
-from telegram.error import InvalidToken, TelegramError
+from telegram.error import BadRequest, InvalidToken, TelegramError
 
 from bot.channels.telegram.account import WANTED, Account, TokenRefused, connect, hide_token
 from bot.channels.telegram.circuit import Circuit
@@ -31,6 +32,7 @@ from bot.channels.telegram.webhook import WebhookServer, WebhookSite
 from bot.reply import Outgoing
 
 OpenHouse = Callable[[], Awaitable[House]]
+Result = TypeVar("Result")
 
 HEAD_START = 0.03  # seconds in which the first question leaves before the rest of the program loads
 DRAIN_SECONDS = 20.0
@@ -88,6 +90,7 @@ class Telegram:
         try:
             await self._until_stopped(open_house, announcing)
         finally:
+            server.leave()
             await self._leave(announcing, intake)
             await server.close()
             await self._close()
@@ -104,9 +107,10 @@ class Telegram:
     async def _until_stopped(self, open_house: OpenHouse, ingress: "asyncio.Task[None]") -> None:
         """Open the house, then wait for `stop` or for what cannot be mended."""
         self._house = asyncio.ensure_future(_as_coroutine(open_house))
+        self._me = self._me or asyncio.create_task(self._ask_who_we_are())
         menus = asyncio.create_task(self._tell_menus())
         stopped = asyncio.create_task(self._stop.wait())
-        watched: set[asyncio.Task[Any]] = {stopped, self._house, ingress, menus}
+        watched: set[asyncio.Task[Any]] = {stopped, self._house, self._me, ingress, menus}
         try:
             while not stopped.done():
                 done, watched = await asyncio.wait(watched, return_when=asyncio.FIRST_COMPLETED)
@@ -115,6 +119,8 @@ class Telegram:
         finally:
             for each in (stopped, menus):
                 each.cancel()
+                with suppress(asyncio.CancelledError, Exception):
+                    await each
 
     async def _leave(self, ingress: "asyncio.Task[None]", intake: Intake) -> None:
         ingress.cancel()
@@ -159,13 +165,16 @@ class Telegram:
     async def _tell_menus(self) -> None:
         house = await self._opened_house()
         for menu in house.menus:
-            await self._insist(lambda told=menu: self._set_menu(told))
+            await self._insist(partial(self._set_menu, menu))
 
-    async def _set_menu(self, menu: Menu) -> bool:
+    async def _set_menu(self, menu: Menu) -> None:
         commands = [api.BotCommand(name, description) for name, description in menu.commands]
-        return await self._wire.set_my_commands(commands, scope=_SCOPES[menu.chats](), language_code=menu.language)
+        try:
+            await self._wire.set_my_commands(commands, scope=_SCOPES[menu.chats](), language_code=menu.language)
+        except BadRequest as refused:
+            log.error("the commands for %s, %s were refused: %s", menu.chats, menu.language, refused.message)
 
-    async def _insist(self, call: Callable[[], Coroutine[Any, Any, Any]]) -> Any:
+    async def _insist(self, call: Callable[[], Coroutine[Any, Any, Result]]) -> Result:
         """Call until it works: a start without network is a start all the same. Raises TokenRefused."""
         circuit = Circuit()
         while True:
@@ -175,7 +184,8 @@ class Telegram:
                 raise TokenRefused("the Bot API refuses this token") from None
             except TelegramError as trouble:
                 wait = circuit.failed().total_seconds()
-                log.warning("the Bot API cannot be reached (%s); again in %.1f s", type(trouble).__name__, wait)
+                # what we ask here says nothing of any person, so the API's words may be shown
+                log.warning("the Bot API did not do it (%s); again in %.1f s", trouble.message, wait)
                 await asyncio.sleep(wait)
 
     async def _answer_tap(self, tap: str) -> None:

@@ -20,7 +20,7 @@ class Circuit:
     def failed(self) -> timedelta:
         """The API failed; the wait before the next try, doubled each time, with jitter against a herd."""
         self._failures += 1
-        longest = min(LONGEST_WAIT, FIRST_WAIT * 2 ** min(self._failures - 1, 10))
+        longest = min(LONGEST_WAIT, FIRST_WAIT * float(1 << min(self._failures - 1, 10)))
         wait = longest * random.uniform(0.5, 1.0)
         if self._failures >= FAILURES_TO_OPEN:
             self._closed_again_at = self._time() + wait

@@ -129,10 +129,9 @@ class Intake:
             _settle(waiting, kept=False)
 
     async def _turn(self, arrival: Arrival) -> bool:
-        house = await self._doorway.house()
         for trial in range(TRIALS):
             try:
-                await self._in_thread(house, arrival.message)
+                await self._in_thread(arrival.message)
             except NotKept:
                 log.error("%s was not kept; it will come again", arrival.message.key)
                 return False
@@ -145,7 +144,8 @@ class Intake:
         log.critical("%s broke its turn %s times and is passed over", arrival.message.key, TRIALS)
         return True
 
-    async def _in_thread(self, house: House, message: Message) -> bool:
+    async def _in_thread(self, message: Message) -> bool:
+        house = await self._doorway.house()
         loop = asyncio.get_running_loop()
         return await loop.run_in_executor(self._threads, house.receive, message, self._doorway.now())
 

@@ -51,13 +51,13 @@ class Pacer:
 
     async def _urgent_turn(self, chat: str) -> None:
         while (wait := self.traffic.wait(chat, urgent=True)) > 0:
-            self._refuse_if_long(wait)
+            _refuse_if_longer(self.pace.patience, wait)
             await asyncio.sleep(wait)
         self.traffic.starts(chat, urgent=True)
 
     async def _reminder_turn(self, chat: str) -> None:
-        self._refuse_if_long(self.traffic.wait(chat, urgent=False))
-        self._refuse_if_long(len(self._queue) / self.pace.reminders_a_second)
+        _refuse_if_longer(self.pace.chat_patience, self.traffic.wait(chat, urgent=False))
+        _refuse_if_longer(self.pace.patience, len(self._queue) * self.pace.second / self.pace.reminders_a_second)
         waiting = Waiting(chat)
         self._queue.append(waiting)
         self._wake()
@@ -69,10 +69,6 @@ class Pacer:
         if not waiting.turn.done():
             self._queue.remove(waiting)
             raise NotDelivered(after=timedelta(seconds=max(1.0, self.traffic.wait(chat, urgent=False))))
-
-    def _refuse_if_long(self, wait: float) -> None:
-        if wait > self.pace.patience:
-            raise NotDelivered(after=timedelta(seconds=wait))
 
     def _withdraw(self, waiting: Waiting) -> None:
         if waiting.turn.done():
@@ -115,3 +111,8 @@ class Pacer:
             await asyncio.wait_for(self._changed.wait(), seconds)
         except TimeoutError:
             return
+
+
+def _refuse_if_longer(patience: float, wait: float) -> None:
+    if wait > patience:
+        raise NotDelivered(after=timedelta(seconds=wait))

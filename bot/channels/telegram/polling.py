@@ -32,7 +32,7 @@ class Ledger:
     def __init__(self) -> None:
         self._next = 0
         self._running: set[int] = set()
-        self._owed: set[int] = set()  # not kept: the Bot API must bring them again
+        self._owed: set[int] = set()  # not kept at the first try: the Bot API must bring them again
         self._kept: deque[int] = deque(maxlen=KEPT_REMEMBERED)
         self.moved = asyncio.Event()
 
@@ -44,7 +44,7 @@ class Ledger:
     @property
     def open(self) -> int:
         """How many updates are not kept yet."""
-        return len(self._running) + len(self._owed)
+        return len(self._running | self._owed)
 
     @property
     def owes(self) -> bool:
@@ -65,7 +65,6 @@ class Ledger:
     def begins(self, update: int) -> None:
         """A turn begins."""
         self._running.add(update)
-        self._owed.discard(update)
         self._next = max(self._next, update + 1)
 
     def ends(self, update: int, *, kept: bool) -> None:
@@ -73,6 +72,7 @@ class Ledger:
         self._running.discard(update)
         if kept:
             self._kept.append(update)
+            self._owed.discard(update)
         else:
             self._owed.add(update)
         self.moved.set()
@@ -80,7 +80,7 @@ class Ledger:
     def _forget_expired(self, ids: set[int]) -> None:
         """What is owed and was not brought again is no longer there: the Bot API keeps updates for a day."""
         last = max(ids) if len(ids) == BATCH else float("inf")
-        self._owed = {owed for owed in self._owed if owed in ids or owed > last}
+        self._owed = {owed for owed in self._owed if owed in ids or owed > last or owed in self._running}
 
 
 class Poller:
@@ -144,7 +144,8 @@ class Poller:
 
     def _back_off(self, trouble: TelegramError) -> float:
         self._failures += 1
-        wait = min(LONGEST_BACK_OFF, FIRST_BACK_OFF * 2 ** min(self._failures - 1, 10)) * random.uniform(0.5, 1.0)
+        longest = min(LONGEST_BACK_OFF, FIRST_BACK_OFF * float(1 << min(self._failures - 1, 10)))
+        wait = longest * random.uniform(0.5, 1.0)
         loud = log.error if isinstance(trouble, BadRequest) else log.warning
         loud("the Bot API cannot be asked (%s); again in %.1f s", type(trouble).__name__, wait)
         return wait

@@ -14,6 +14,7 @@ from bot.channels.telegram.account import Flooded, Garbled, ServerTrouble, Wire
 from bot.channels.telegram.circuit import Circuit
 from bot.channels.telegram.pacer import Pacer
 from bot.channels.telegram.splitting import CAPTION_LIMIT, length, split
+from bot.channels.telegram.traffic import is_group
 from bot.channels.telegram.updates import ref
 from bot.reply import Button, Outgoing, Picture
 from core.errors import NotDelivered
@@ -163,8 +164,8 @@ def _fits(button: Button) -> bool:
 
 
 def answering(outgoing: Outgoing) -> api.ReplyParameters | None:
-    """The message that is answered, where it is known by its name and stands in the same chat."""
-    chat, colon, number = (outgoing.answering or "").rpartition(":")
-    if not colon or chat != outgoing.chat or not number.isdecimal():
+    """In a group, the message that is answered: among several people it must be plain who is spoken to."""
+    chat, _, number = (outgoing.answering or "").rpartition(":")
+    if chat != outgoing.chat or not is_group(chat) or not number.isdecimal():
         return None
     return api.ReplyParameters(int(number), allow_sending_without_reply=True)

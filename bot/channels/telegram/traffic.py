@@ -9,7 +9,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from time import monotonic
 
-SECOND, MINUTE = 1.0, 61.0  # a minute is counted by the server's clock, on arrival: hence one second more
 REMEMBERED_CHATS = 10_000
 
 
@@ -17,11 +16,14 @@ REMEMBERED_CHATS = 10_000
 class Pace:
     """How fast, in messages and seconds. What is left to the API's own limits is for replies."""
 
+    second: float = 1.0
+    minute: float = 61.0  # the API counts on arrival and by its own clock: hence a little more
     reminders_a_second: int = 25
     chat_gap: float = 1.05
     group_gap: float = 3.1
     a_minute_to_a_group: int = 20
     patience: float = 20.0  # longer than this nobody waits here: the outbox does, under no lease
+    chat_patience: float = 0.2  # a reminder for a busy chat goes back to the outbox, and others pass it
     sends_at_once: int = 16
     reminders_at_once: int = 1  # each one in flight may be repeated after a crash
 
@@ -55,9 +57,9 @@ class Traffic:
         """Seconds until any chat at all may get a reminder: replies have gone before."""
         now = self._time()
         until = self._next_reminder
-        self._forget(self._lately, now - SECOND)
+        self._forget(self._lately, now - self._pace.second)
         if len(self._lately) >= self._pace.reminders_a_second:
-            until = max(until, self._lately[-self._pace.reminders_a_second] + SECOND)
+            until = max(until, self._lately[-self._pace.reminders_a_second] + self._pace.second)
         return max(0.0, until - now)
 
     def starts(self, chat: str, *, urgent: bool) -> None:
@@ -67,7 +69,8 @@ class Traffic:
         if is_group(chat):
             self._to_group.setdefault(chat, deque()).append(now)
         if not urgent:
-            self._next_reminder = max(self._next_reminder, now - SECOND) + SECOND / self._pace.reminders_a_second
+            behind = max(self._next_reminder, now - self._pace.second)
+            self._next_reminder = behind + self._pace.second / self._pace.reminders_a_second
         self.arrived(chat)
 
     def arrived(self, chat: str) -> None:
@@ -84,9 +87,9 @@ class Traffic:
         sent = self._to_group.get(chat)
         if sent is None:
             return 0.0
-        self._forget(sent, now - MINUTE)
+        self._forget(sent, now - self._pace.minute)
         room = self._pace.a_minute_to_a_group
-        return sent[-room] + MINUTE if len(sent) >= room else 0.0
+        return sent[-room] + self._pace.minute if len(sent) >= room else 0.0
 
     def _forget(self, times: deque[float], before: float) -> None:
         while times and times[0] <= before:
@@ -96,4 +99,5 @@ class Traffic:
         now = self._time()
         self._free_at = {chat: until for chat, until in self._free_at.items() if until > now}
         self._halted = {chat: until for chat, until in self._halted.items() if until > now}
-        self._to_group = {chat: sent for chat, sent in self._to_group.items() if sent and sent[-1] > now - MINUTE}
+        recent = now - self._pace.minute
+        self._to_group = {chat: sent for chat, sent in self._to_group.items() if sent and sent[-1] > recent}

@@ -79,6 +79,7 @@ def _message(said: api.Message, key: str, text: str, other: str | None) -> Messa
         other=other,
         language=language,
         in_group=said.chat.type in GROUPS,
+        ref=own,
     )
 
 

@@ -41,6 +41,7 @@ class WebhookServer:
         self._take = take
         self._server: asyncio.Server | None = None
         self._visits: set[asyncio.Task[None]] = set()
+        self._leaving = False
 
     @property
     def port(self) -> int:
@@ -53,8 +54,12 @@ class WebhookServer:
         """Begin to listen."""
         self._server = await asyncio.start_server(self._visit, self._site.host, self._site.port)
 
+    def leave(self) -> None:
+        """Take nothing more in; what was taken in is still answered."""
+        self._leaving = True
+
     async def close(self) -> None:
-        """Stop to listen; visits that wait for an answer get it."""
+        """Stop to listen."""
         if self._server is not None:
             self._server.close()
         for visit in self._visits:
@@ -95,6 +100,8 @@ class WebhookServer:
         if not isinstance(update, dict) or not isinstance(update.get("update_id"), int):
             log.error("the webhook was brought something that is no update")
             return 200  # it would be the same the next time
+        if self._leaving:
+            return 503
         kept = await self._take(update)
         return 200 if await asyncio.shield(kept) else 503
 

@@ -1,0 +1,283 @@
+"""The Bot API's bad days: each trouble becomes what the outbox should do about it, and nothing is hammered."""
+
+import asyncio
+import time
+from collections.abc import Awaitable
+from datetime import UTC, datetime, timedelta
+from typing import Any
+
+import pytest
+
+from bot.channels.telegram import polling as polling_room
+from bot.channels.telegram.account import TokenRefused
+from bot.channels.telegram.channel import Telegram
+from bot.reply import Outgoing, Reply
+from core.errors import NotDelivered
+from tests.telegram.conftest import behind_door, door, running
+from tests.telegram.echo_house import EchoHouse
+from tests.telegram.loopback import BotApi
+
+NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
+FLOOD: dict[str, Any] = {"status": 429, "description": "Too Many Requests", "extra": {"retry_after": 7}}
+NO_CHAT: dict[str, Any] = {"status": 400, "description": "Bad Request: chat not found"}
+CONFLICT: dict[str, Any] = {"status": 409, "description": "Conflict: terminated by other getUpdates request"}
+
+
+def to(chat: int, text: str = "Flip it.") -> Outgoing:
+    return Outgoing(f"{chat} {text}", str(chat), NOW, Reply(text))
+
+
+async def trouble_of(sending: Awaitable[str]) -> NotDelivered:
+    with pytest.raises(NotDelivered) as caught:
+        await sending
+    return caught.value
+
+
+@pytest.mark.parametrize(
+    ("how", "details", "arrived"),
+    [
+        ("status", {"status": 500}, False),
+        ("status", {"status": 503}, False),
+        ("status", {"status": 502, "delivered": True}, True),
+        ("status", {"status": 504}, True),
+        ("stall", {"seconds": 5.0}, True),
+        ("stall", {"seconds": 5.0, "delivered": True}, True),
+        ("cut", {"delivered": True}, True),
+        ("garbled", {"delivered": True}, True),
+        ("odd", {"delivered": True}, True),
+        ("drip", {"delivered": True, "seconds": 0.6}, True),
+    ],
+)
+async def test_troubles_that_pass(
+    how: str, details: dict[str, Any], arrived: bool, server: BotApi, polling: Telegram
+) -> None:
+    """Each is tried again after a short while; what may have arrived is said to be uncertain."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", how, **details)
+
+    trouble = await trouble_of(polling.send(to(ida.chat)))
+
+    assert trouble.after is not None
+    assert timedelta(0) < trouble.after <= timedelta(seconds=1)
+    assert (trouble.uncertain, trouble.chat_gone, trouble.moved_to) == (arrived, False, None)
+    # a trouble that may not be repeated unmarked is never called certain
+    assert trouble.uncertain or not server.to(ida.chat)
+    await polling.send(to(ida.chat))
+
+
+async def test_a_slow_answer_is_waited_for(server: BotApi, polling: Telegram) -> None:
+    """An answer that comes byte by byte is still an answer."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", "drip", delivered=True, seconds=0.0005)
+
+    assert await polling.send(to(ida.chat)) == f"{ida.chat}:{server.to(ida.chat)[0].message_id}"
+
+
+async def test_nobody_listens(house: EchoHouse) -> None:
+    """A connection that cannot be made is no uncertainty: nothing left the house."""
+    server = BotApi(port=1)
+    channel = door(server)
+
+    trouble = await trouble_of(channel.send(to(1)))
+
+    assert (trouble.uncertain, trouble.chat_gone) == (False, False)
+    assert trouble.after is not None
+
+
+async def test_retry_after_is_obeyed_for_that_chat_only(server: BotApi, polling: Telegram) -> None:
+    """A 429 silences its own chat for as long as it says, without another call; other chats go on."""
+    ida, otto = server.person("Ida"), server.person("Otto")
+    server.fail("sendMessage", chat=ida.chat, **FLOOD | {"extra": {"retry_after": 30}})
+
+    first = await trouble_of(polling.send(to(ida.chat)))
+    second = await trouble_of(polling.send(to(ida.chat)))
+    await polling.send(to(otto.chat))
+
+    assert (first.after, first.uncertain) == (timedelta(seconds=30), False)
+    assert second.after is not None
+    assert timedelta(seconds=29) < second.after <= timedelta(seconds=30)
+    assert (len(server.to(ida.chat)), len(server.to(otto.chat)), server.count("sendMessage")) == (0, 1, 2)
+
+
+async def test_a_short_silence_is_waited_out(server: BotApi, polling: Telegram) -> None:
+    """A second of silence is kept by waiting, and then the message goes out."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", chat=ida.chat, **FLOOD | {"extra": {"retry_after": 1}})
+    started = time.monotonic()
+    await trouble_of(polling.send(to(ida.chat)))
+    await polling.send(to(ida.chat))
+
+    assert server.to(ida.chat)[0].at - started >= 1.0
+
+
+async def test_a_429_without_a_time(server: BotApi, polling: Telegram) -> None:
+    """A 429 that does not say how long is taken for a second."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", status=429, description="Too Many Requests")
+
+    assert (await trouble_of(polling.send(to(ida.chat)))).after == timedelta(seconds=1)
+
+
+@pytest.mark.parametrize(
+    ("how", "gone"),
+    [
+        ({"status": 403, "description": "Forbidden: bot was blocked by the user"}, True),
+        ({"status": 403, "description": "Forbidden: user is deactivated"}, True),
+        (NO_CHAT, True),
+        ({"status": 400, "description": "Bad Request: not enough rights to send text messages to the chat"}, True),
+        ({"status": 400, "description": "Bad Request: can't parse reply keyboard markup JSON object"}, False),
+    ],
+)
+async def test_what_is_given_up(how: dict[str, Any], gone: bool, server: BotApi, polling: Telegram) -> None:
+    """A chat that is gone stops its reminders; a message that is refused is not sent for ever."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", **how)
+
+    trouble = await trouble_of(polling.send(to(ida.chat)))
+
+    assert (trouble.after, trouble.chat_gone, trouble.uncertain) == (None, gone, False)
+
+
+async def test_a_blocked_and_an_unknown_chat(server: BotApi, polling: Telegram) -> None:
+    """The same from what the server knows by itself."""
+    ida = server.person("Ida")
+    ida.blocks()
+
+    assert (await trouble_of(polling.send(to(ida.chat)))).chat_gone
+    assert (await trouble_of(polling.send(to(424242)))).chat_gone
+
+
+async def test_a_group_that_moved(server: BotApi, polling: Telegram) -> None:
+    """A reply to the old number says where the group is now."""
+    ida, group = server.person("Ida"), server.group("Harvest supper")
+    bigger = ida.upgrades(group)
+
+    trouble = await trouble_of(polling.send(to(group.id)))
+
+    assert (trouble.moved_to, trouble.after, trouble.chat_gone) == (str(bigger.id), timedelta(0), False)
+
+
+async def test_an_api_that_fails_is_left_alone(server: BotApi, polling: Telegram) -> None:
+    """After some failures in a row the waits grow and the API is not called at all, until one try gets through."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", times=1000)
+
+    waits = [(await trouble_of(polling.send(to(ida.chat)))).after for _ in range(30)]
+
+    assert server.count("sendMessage") <= 5
+    assert None not in waits
+    assert max(wait for wait in waits if wait) > timedelta(seconds=3)
+
+
+async def test_a_reply_survives_an_outage(server: BotApi, house: EchoHouse, polling: Telegram) -> None:
+    """A 500 and a time-out: what was said is kept, and its reply arrives when it is tried again."""
+    house.patience = 2.0
+    ida = server.person("Ida")
+    server.fail("sendMessage", status=500)
+    server.fail("sendMessage", "cut")
+    ida.says("158")
+
+    sent = await server.reaches(ida.chat, 1)
+
+    assert [each.text for each in sent] == ["158"]
+    assert [each.uncertain for each in house.troubles] == [False, True]
+
+
+@pytest.mark.parametrize(
+    ("how", "details"),
+    [
+        ("status", {"status": 500}),
+        ("status", {"status": 502}),
+        ("status", FLOOD | {"extra": {"retry_after": 1}}),
+        ("garbled", {}),
+        ("odd", {}),
+        ("cut", {}),
+        ("stall", {"seconds": 0.05}),
+        ("status", CONFLICT),
+    ],
+)
+async def test_the_question_for_updates_fails(
+    how: str, details: dict[str, Any], server: BotApi, house: EchoHouse, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Whatever getUpdates answers, it is asked again, and what waited is taken once."""
+    monkeypatch.setattr(polling_room, "FIRST_BACK_OFF", 0.05)
+    monkeypatch.setattr(polling_room, "CONFLICT_PAUSE", 0.05)
+    ida = server.person("Ida")
+    ida.says("158")
+    server.fail("getUpdates", how, times=2, **details)
+    async with behind_door("polling", server, house):
+        await server.reaches(ida.chat, 1)
+
+    assert [each.text for each in server.to(ida.chat)] == ["158"]
+    assert len(house.received) == 1
+
+
+async def test_a_second_poller_is_told_plainly(
+    server: BotApi, house: EchoHouse, caplog: pytest.LogCaptureFixture
+) -> None:
+    """Two programs with one token: the log says so and what to do, and the API is not asked in a loop."""
+    server.fail("getUpdates", times=1000, **CONFLICT)
+    async with behind_door("polling", server, house):
+        await asyncio.sleep(0.3)
+
+    assert "another program polls with this bot's token (409)" in caplog.text
+    assert server.count("getUpdates") <= 2
+
+
+async def test_a_start_without_network(house: EchoHouse, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A bot that starts before its network does waits for it."""
+    monkeypatch.setattr(polling_room, "FIRST_BACK_OFF", 0.1)
+    server = BotApi()
+    async with server:
+        pass  # the port is known, and nobody listens there any more
+    house.channel = door(server)
+    async with running(house.channel, house.channel.run_polling(house.open)):
+        await asyncio.sleep(0.2)
+        async with server:
+            ida = server.person("Ida")
+            ida.says("158")
+            await server.reaches(ida.chat, 1, 10)
+
+    assert len(house.received) == 1
+
+
+@pytest.mark.parametrize("way", ["polling", "webhook"])
+async def test_a_token_that_is_refused(way: str, server: BotApi, house: EchoHouse) -> None:
+    """A token that the API does not know ends the program with a clear error that does not show it."""
+    server.token = "100001:another"
+    run = {"polling": _poll, "webhook": _be_called}[way]
+
+    with pytest.raises(TokenRefused) as refused:
+        await asyncio.wait_for(run(server, house), 5)
+
+    assert "loopback-token" not in str(refused.value)
+
+
+async def _poll(server: BotApi, house: EchoHouse) -> None:
+    wrong = server.token
+    server.token = "100001:loopback-token"
+    house.channel = door(server)
+    server.token = wrong
+    await house.channel.run_polling(house.open)
+
+
+async def _be_called(server: BotApi, house: EchoHouse) -> None:
+    from bot.channels.telegram.webhook import WebhookSite
+
+    wrong = server.token
+    server.token = "100001:loopback-token"
+    house.channel = door(server)
+    server.token = wrong
+    await house.channel.run_webhook(house.open, WebhookSite("http://127.0.0.1:1/telegram", "s", port=0))
+
+
+async def test_a_token_revoked_meanwhile_gives_nothing_up(server: BotApi, polling: Telegram) -> None:
+    """While the keeper fetches a new token, what waits goes on waiting."""
+    ida = server.person("Ida")
+    server.fail("sendMessage", status=401, description="Unauthorized")
+
+    trouble = await trouble_of(polling.send(to(ida.chat)))
+
+    assert trouble.after is not None
+    assert trouble.after >= timedelta(minutes=1)
+    assert not trouble.chat_gone

@@ -1,0 +1,143 @@
+"""A reply as calls of the Bot API: its limits kept, its parts in order, its buttons under the last."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from bot.channels.telegram.channel import Telegram
+from bot.reply import Button, Kind, Outgoing, Picture, Reply
+from core.errors import NotDelivered
+from tests.telegram.loopback import BotApi
+
+PNG = b"\x89PNG\r\n\x1a\n" + bytes(range(256))
+NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
+SAYS = "The core is at 70 °C and rises."
+BUTTONS = ((Button("Done", "v1:done:b1"), Button("Later", "v1:later:b1")), (Button("Undo", "v1:undo:b1"),))
+
+
+def outgoing(
+    chat: int, text: str, picture: Picture | None = None, answering: str | None = None, **reply: object
+) -> Outgoing:
+    said = Reply(text, **reply)  # type: ignore[arg-type]
+    return Outgoing(f"{chat} {text[:20]}", str(chat), NOW, said, picture, answering=answering)
+
+
+async def test_text_and_buttons(server: BotApi, polling: Telegram) -> None:
+    """Text, rows of buttons, and the key that names the message."""
+    ida = server.person("Ida")
+
+    key = await polling.send(outgoing(ida.chat, "Flip it.", buttons=BUTTONS))
+
+    sent = server.to(ida.chat)[0]
+    assert key == f"{ida.chat}:{sent.message_id}"
+    assert (sent.text, sent.quiet) == ("Flip it.", False)
+    assert sent.buttons == (("Done", "v1:done:b1"), ("Later", "v1:later:b1"), ("Undo", "v1:undo:b1"))
+
+
+async def test_a_quiet_reply_makes_no_sound(server: BotApi, polling: Telegram) -> None:
+    """A flip at night does not ring."""
+    ida = server.person("Ida")
+    await polling.send(outgoing(ida.chat, "Flip it.", quiet=True))
+
+    assert server.to(ida.chat)[0].quiet
+
+
+async def test_a_long_text_is_split(server: BotApi, polling: Telegram) -> None:
+    """In parts of at most 4,096, in order, the buttons and the key on the last."""
+    ida = server.person("Ida")
+    text = "Rinse it in cold water for a minute. " * 400
+
+    key = await polling.send(outgoing(ida.chat, text, buttons=BUTTONS))
+
+    sent = server.to(ida.chat)
+    assert [len(each.buttons) for each in sent] == [0] * (len(sent) - 1) + [3]
+    assert key == f"{ida.chat}:{sent[-1].message_id}"
+    assert " ".join(each.text for each in sent) == text.strip()
+    assert len(sent) == 4
+
+
+async def test_a_picture_carries_its_text(server: BotApi, polling: Telegram) -> None:
+    """The PNG arrives unchanged; under it the text and the sentence that says the same as the picture."""
+    ida = server.person("Ida")
+    await polling.send(outgoing(ida.chat, "Wrap it now.", Picture(PNG, SAYS, "cook.png"), buttons=BUTTONS))
+
+    sent = server.to(ida.chat)
+    assert [(each.photo, each.text, len(each.buttons)) for each in sent] == [(PNG, f"Wrap it now.\n\n{SAYS}", 3)]
+
+
+async def test_a_sentence_is_not_said_twice(server: BotApi, polling: Telegram) -> None:
+    """Where the text says already what the picture says, it is enough."""
+    ida = server.person("Ida")
+    await polling.send(outgoing(ida.chat, f"Wrap it. {SAYS}", Picture(PNG, SAYS, "cook.png")))
+
+    assert [each.text for each in server.to(ida.chat)] == [f"Wrap it. {SAYS}"]
+
+
+async def test_a_long_caption_becomes_a_message(server: BotApi, polling: Telegram) -> None:
+    """Over 1,024 the picture goes first with its sentence, then the whole text with the buttons."""
+    ida = server.person("Ida")
+    text = ("Wrap it in two layers of foil. " * 50).strip()
+    await polling.send(outgoing(ida.chat, text, Picture(PNG, SAYS, "cook.png"), buttons=BUTTONS))
+
+    photo, message = server.to(ida.chat)
+    assert (photo.photo, photo.text, photo.buttons) == (PNG, SAYS, ())
+    assert (message.photo, message.text, len(message.buttons)) == (None, text, 3)
+
+
+async def test_a_payload_over_64_bytes_is_left_out(
+    server: BotApi, polling: Telegram, caplog: pytest.LogCaptureFixture
+) -> None:
+    """A button that the API would refuse does not take the sentence down with it, and the keeper is told."""
+    ida = server.person("Ida")
+    rows = ((Button("Good", "ü" * 32), Button("Bad", "ü" * 32 + "x")),)
+    await polling.send(outgoing(ida.chat, "Flip it.", buttons=rows))
+
+    assert server.to(ida.chat)[0].buttons == (("Good", "ü" * 32),)
+    assert "a button was left out" in caplog.text
+
+
+async def test_an_answer_in_a_group_names_its_message(server: BotApi, polling: Telegram) -> None:
+    """Among several people the bot answers a message; alone with one it does not quote them back."""
+    ida, group = server.person("Ida"), server.group("Harvest supper")
+    ida.says("/plan", group)
+    await polling.send(outgoing(group.id, "Flip it.", answering=f"{group.id}:{ida.last}"))
+    await polling.send(outgoing(ida.chat, "Flip it.", answering=f"{ida.chat}:{ida.last}"))
+    await polling.send(outgoing(group.id, "Flip it again.", answering="tg:1"))
+
+    assert server.to(group.id)[-2].answering == ida.last
+    assert server.to(ida.chat)[-1].answering is None
+    assert server.to(group.id)[-1].answering is None
+
+
+async def test_nothing_to_say_is_given_up(server: BotApi, polling: Telegram) -> None:
+    """An empty reply is not sent and not tried again."""
+    ida = server.person("Ida")
+
+    with pytest.raises(NotDelivered) as trouble:
+        await polling.send(outgoing(ida.chat, " \n"))
+
+    assert (trouble.value.after, server.count("sendMessage")) == (None, 0)
+
+
+@pytest.mark.parametrize("kind", ["reply", "reminder", "alert"])
+async def test_every_kind_arrives(kind: Kind, server: BotApi, polling: Telegram) -> None:
+    """Replies, reminders and alerts all go out."""
+    ida = server.person("Ida")
+    await polling.send(outgoing(ida.chat, "Flip it.", kind=kind))
+
+    assert len(server.to(ida.chat)) == 1
+
+
+async def test_a_reply_goes_on_where_it_was_broken_off(server: BotApi, polling: Telegram) -> None:
+    """The second part fails: the next try sends from there, so the first is not said twice."""
+    ida = server.person("Ida")
+    long = outgoing(ida.chat, "Rinse it in cold water. " * 300, buttons=BUTTONS)
+    server.fail("sendMessage", chat=ida.chat, skip=1)
+    with pytest.raises(NotDelivered):
+        await polling.send(long)
+    assert len(server.to(ida.chat)) == 1
+    await polling.send(long)
+
+    sent = server.to(ida.chat)
+    assert " ".join(each.text for each in sent) == long.reply.text.strip()
+    assert [len(each.buttons) for each in sent] == [0, 3]
