@@ -55,7 +55,7 @@ BRISKET = Record(
 )
 
 
-def brisket(core: Sequence[tuple[float, float]] | None = None, **changes: object) -> Record:
+def brisket(points: Sequence[tuple[float, float]] | None = None, /, **changes: object) -> Record:
     """The brisket of the harvest supper, with other core readings (hours, °F) and whatever else is different."""
-    other = {} if core is None else {"core": history(*core)}
+    other = {} if points is None else {"core": history(*points)}
     return replace(BRISKET, **{**other, **changes})  # type: ignore[arg-type]

@@ -71,12 +71,12 @@ def _still_hot(record: Record) -> bool:
 
 
 def _two_hours(record: Record) -> Finding | None:
-    """Two hours from the heat to the cold while nobody started the chill; later readings speak by the cooling."""
+    """Two hours from the heat to the cold, while it was hot at the last look; then the cooling rules speak."""
     until = hot_until(record)
     if record.chill_started_at is not None or record.frozen_at is not None or until is None:
         return None
     readings = cooling_readings(record)
-    if record.now > until and readings[-1].at > until:
+    if printed_f(readings[-1].celsius) < HOT_F:
         return None
     in_time = record.now <= until
     return Finding(

@@ -93,8 +93,10 @@ def verdict(record: Record) -> Verdict:
 
 def _findings(record: Record) -> tuple[Finding, ...]:
     incidents = (judge_incident(i, record) for i in record.incidents if i.at <= record.now)
-    found = (*raw_findings(record), *heat_findings(record), *after_findings(record))
-    return (*found, *(f for f in incidents if f is not None))
+    heat = heat_findings(record)
+    back_on = any(f.advice == "back_on_now" for f in heat)  # it goes on cooking: nothing is chilled or kept
+    after = () if back_on else after_findings(record)
+    return (*raw_findings(record), *heat, *after, *(f for f in incidents if f is not None))
 
 
 def _gravity(finding: Finding) -> tuple[int, int]:

@@ -1,4 +1,4 @@
-"""The consumer charts: safe minimum temperatures, cold storage, thawing. FSIS, FoodSafety.gov, FDA, extension services."""
+"""The consumer charts: safe minimum temperatures, cold storage, thawing (FSIS, FoodSafety.gov, FDA, extension)."""
 
 import pytest
 
@@ -41,7 +41,7 @@ def test_the_floor_is_the_chart(species, product):
 def test_three_minutes_of_rest():
     """The chart's rest for whole cuts, 180 s."""
     row = SAFE["beef pork veal lamb steaks chops roasts"]
-    assert done.REST_HOURS * 3600.0 == float(row["hold_seconds"])
+    assert float(row["hold_seconds"]) == done.REST_HOURS * 3600.0
 
 
 def test_hot_smoked_fish_at_home():
@@ -61,7 +61,8 @@ def test_reheating():
 
 
 @pytest.mark.parametrize(
-    "product", ["injected, mechanically tenderized, comminuted meat/fish", *[p for p in SAFE if p.startswith("injected/")]]
+    "product",
+    ["injected, mechanically tenderized, comminuted meat/fish", *[p for p in SAFE if p.startswith("injected/")]],
 )
 def test_the_7_log_column_is_no_laxer_than_retail_for_injected_meat(product):
     """Food Code 3-401.11 for injected meat: holding by our 7 log column never asks for less than 145 °F for 3 min.
@@ -106,7 +107,10 @@ def test_every_line_of_the_storage_chart_is_tried():
     assert KEPT.keys() == {(r["food"], r["state"]) for r in STORAGE if r["fridge_min_days"]}
 
 
-@pytest.mark.parametrize("row", [r for r in STORAGE if r["fridge_min_days"]], ids=lambda r: f"{r['food']}, {r['state']}")
+WITH_DAYS = [r for r in STORAGE if r["fridge_min_days"]]
+
+
+@pytest.mark.parametrize("row", WITH_DAYS, ids=lambda r: f"{r['food']}, {r['state']}")
 def test_the_shorter_end_of_the_storage_chart(row):
     """Each line keeps the shorter end of its printed days; freezer months the same."""
     kept = keeping(*KEPT[row["food"], row["state"]])
@@ -139,7 +143,10 @@ def test_no_line_no_days():
             keeping(product, state)
 
 
-@pytest.mark.parametrize("row", [r for r in THAW if r["time_max_h"] and r["weight_max_lb"]], ids=lambda r: f"{r['method']} {r['weight_max_lb']} lb")
+BY_WEIGHT = [r for r in THAW if r["time_max_h"] and r["weight_max_lb"]]
+
+
+@pytest.mark.parametrize("row", BY_WEIGHT, ids=lambda r: f"{r['method']} {r['weight_max_lb']} lb")
 def test_thawing_times(row):
     """Each row's longest time for its heaviest piece is the longer end that the plan takes."""
     pounds, where = float(row["weight_max_lb"]), "water" if row["method"] == "cold water" else "fridge"

@@ -74,7 +74,10 @@ def test_between_two_rows_the_lower_counts(row):
     )
 
 
-@pytest.mark.parametrize(("species", "first"), [("beef", 130.0), ("pork", 130.0), ("turkey", 136.0), ("chicken", 136.0)])
+FIRST_ROWS = [("beef", 130.0), ("pork", 130.0), ("turkey", 136.0), ("chicken", 136.0)]
+
+
+@pytest.mark.parametrize(("species", "first"), FIRST_ROWS)
 def test_nothing_is_credited_under_the_first_row(species, first):
     """A day just under the first row earns nothing; at the row it earns much."""
     day = 86400.0

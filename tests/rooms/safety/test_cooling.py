@@ -96,7 +96,7 @@ def test_nobody_looked():
 
 
 def test_a_late_reading_that_may_have_been_in_time():
-    """130 °F, and 41 °F five hours later: by the line it missed, by the worst case too; at 1.6 h and 60 °F it cannot be shown."""
+    """41 °F after 5 h missed 80 °F even by the line; 60 °F after 1.6 h may have met it, and cannot be shown."""
     assert judge_cooling(history((0.0, 130.0), (5.0, 41.0)), 0.0, None, NOW).of("130-80-40").status is Status.FAILED
     near = judge_cooling(history((0.0, 130.0), (1.6, 60.0), (5.0, 40.0)), 0.0, None, NOW)
     assert near.of("130-80-40").stages[0].status is Status.UNKNOWN

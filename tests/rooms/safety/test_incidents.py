@@ -1,0 +1,271 @@
+"""core.safety.fire_out, left_out, incidents: the deviation helper. Policy: DESIGN section 5 and the failure atlas."""
+
+import pytest
+
+from core.safety.findings import Outcome, Rule, Status
+from core.safety.fire_out import FireOut, judge_fire_out
+from core.safety.incidents import judge_incident, needed
+from core.safety.ledger import verdict
+from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_nitrite, judge_power_cut
+from core.safety.record import Incident
+from core.units import celsius_from_fahrenheit as c
+from tests.records import at, brisket
+
+OUT = Outcome.THROW_AWAY
+
+
+@pytest.mark.parametrize(
+    ("core", "hours", "means", "case"),
+    [
+        (140.0, None, Outcome.NOT_YET, "still_hot"),
+        (140.0, 2.0, Outcome.NOT_YET, "still_hot"),
+        (140.0, 2.1, OUT, "too_long"),
+        (139.9, 2.0, Outcome.EAT_NOW, "bring_through"),
+        (110.0, 2.0, Outcome.EAT_NOW, "bring_through"),
+        (139.0, 2.01, OUT, "too_long"),
+        (139.0, None, OUT, "unknown_time"),
+        (109.9, 0.5, OUT, "too_cold"),
+        (None, 1.0, Outcome.CANNOT_SAY, "no_core"),
+    ],
+)
+def test_the_grid_once_it_was_hot(core, hours, means, case):
+    """Core and worst-case hours below 140 °F, row by row."""
+    found = judge_fire_out(FireOut(None if core is None else c(core), hours, reached=True, hours_since_on=6.0))
+    assert (found.means, found.detail) == (means, case)
+
+
+@pytest.mark.parametrize(
+    ("core", "hours", "since_on", "case"),
+    [
+        (40.0, None, None, "still_cold"),
+        (60.0, 2.0, 4.0, "on_its_way"),
+        (60.0, 2.1, 4.0, "never_reached"),
+        (60.0, 1.0, 4.1, "never_reached"),
+        (60.0, None, 1.0, "unknown_time"),
+        (60.0, 1.0, None, "unknown_time"),
+    ],
+)
+def test_the_grid_before_it_was_hot(core, hours, since_on, case):
+    """Never at 140 °F: on its way for 4 h at most, of which the fire was out for 2 h at most."""
+    assert judge_fire_out(FireOut(c(core), hours, reached=False, hours_since_on=since_on)).detail == case
+
+
+def test_delicate_meat_has_four_hours_in_all():
+    """Birds and meat that is not intact: over 4 h between 40 and 140 °F in all is thrown away."""
+    facts = {"core": c(130.0), "hours_below": 1.0, "reached": True, "hours_since_on": 6.0}
+    assert judge_fire_out(FireOut(**facts, hours_in_all=4.0, delicate=True)).means is Outcome.EAT_NOW
+    assert judge_fire_out(FireOut(**facts, hours_in_all=4.1, delicate=True)).means is OUT
+    assert judge_fire_out(FireOut(**facts, hours_in_all=4.1, delicate=False)).means is Outcome.EAT_NOW
+    assert judge_fire_out(FireOut(**facts, hours_in_all=None, delicate=True)).means is Outcome.EAT_NOW
+
+
+def test_at_four_151_at_six_138():
+    """151 °F at 4 and 138 °F at 6, fire out: bring it to 165 °F now; eaten today once it read that."""
+    core = ((0.0, 39.0), (2.0, 135.0), (4.0, 151.0), (6.0, 138.0))
+    out = Incident("fire_out", at(5.9))
+    waiting = verdict(brisket(core, now=at(6.1), off_at=None, chill_started_at=None, incidents=(out,)))
+    (found,) = waiting.of(Rule.FIRE_OUT)
+    assert (waiting.kind, found.detail, found.value, found.deadline) == (Outcome.NOT_YET, "bring_through", 2.0, at(6.0))
+    saved = verdict(brisket((*core, (7.0, 165.0)), now=at(7.1), off_at=None, chill_started_at=None, incidents=(out,)))
+    assert saved.kind is Outcome.EAT_NOW
+    assert "not_for_at_risk" in [k.key for k in saved.cautions]
+
+
+def test_164_is_not_165():
+    """Brought to 164.9 °F only: not yet."""
+    core = ((0.0, 39.0), (2.0, 135.0), (4.0, 151.0), (6.0, 138.0), (7.0, 164.9))
+    out = Incident("fire_out", at(5.9))
+    found = verdict(brisket(core, now=at(7.1), off_at=None, chill_started_at=None, incidents=(out,)))
+    assert found.kind is Outcome.NOT_YET
+
+
+def test_the_worst_case_counts_from_the_last_good_reading():
+    """«It went out at 5:50» changes nothing: the last reading at 140 °F was three hours ago."""
+    core = ((0.0, 39.0), (2.0, 120.0), (3.0, 150.0), (6.1, 138.0))
+    out = Incident("fire_out", at(5.9), {"hours": 0.2})
+    assert verdict(brisket(core, now=at(6.2), off_at=None, chill_started_at=None, incidents=(out,))).kind is OUT
+
+
+def test_fire_out_and_nobody_read_the_core():
+    """The core decides, so it is asked for."""
+    out = Incident("fire_out", at(5.9))
+    record = brisket(((0.0, 39.0), (4.0, 150.0)), now=at(6.0), off_at=None, chill_started_at=None, incidents=(out,))
+    assert verdict(record).kind is Outcome.CANNOT_SAY
+    assert needed(out, record) == ("core_c",)
+    told = Incident("fire_out", at(5.9), {"core_c": c(145.0)})
+    found = judge_incident(told, record)
+    assert found is not None
+    assert found.detail == "still_hot"
+    assert needed(told, record) == ()
+
+
+def test_fire_out_early():
+    """Out in the first hour, core 60 °F: light it again; it must read 140 °F 4 h after it went on."""
+    out = Incident("fire_out", at(1.0))
+    record = brisket(((0.0, 39.0), (1.1, 60.0)), now=at(1.2), off_at=None, chill_started_at=None, incidents=(out,))
+    found = judge_incident(out, record)
+    assert found is not None
+    assert (found.detail, found.limit) == ("on_its_way", 4.0)
+
+
+def test_a_core_that_fell_needs_no_confession():
+    """Nobody said that the fire went out, but the readings show it: the same grid."""
+    core = ((0.0, 39.0), (2.0, 135.0), (4.0, 151.0), (6.5, 120.0), (8.0, 170.0))
+    assert verdict(brisket(core, now=at(8.1), off_at=None, chill_started_at=None)).kind is OUT
+    short = ((0.0, 39.0), (2.0, 135.0), (4.0, 151.0), (5.0, 120.0), (6.0, 142.0), (8.0, 170.0))
+    found = verdict(brisket(short, now=at(8.1), off_at=None, chill_started_at=None))
+    assert (found.kind, found.deciding.rule) == (Outcome.EAT_NOW, Rule.HELD_140)
+
+
+@pytest.mark.parametrize(
+    ("facts", "case"),
+    [
+        (Counter(2.0), "in_time"),
+        (Counter(2.1), "too_long"),
+        (Counter(None), "unknown_time"),
+        (Counter(1.0, air=c(90.0)), "in_time"),
+        (Counter(1.1, air=c(90.0)), "too_long"),
+        (Counter(2.0, air=c(89.9)), "in_time"),
+        (Counter(12.0, core=c(50.0)), "still_cool"),
+        (Counter(24.1, core=c(50.0)), "too_long"),
+        (Counter(12.0, core=c(50.1)), "too_long"),
+        (Counter(None, core=c(45.0)), "unknown_time"),
+    ],
+)
+def test_left_out(facts, case):
+    """Two hours, one from 90 °F up; proven at 50 °F or below it is judged as a warm fridge; unknown is out."""
+    found = judge_left_out(facts)
+    assert found.detail == case
+    assert found.means is (Outcome.SAFE if case in ("in_time", "still_cool") else OUT)
+
+
+def test_a_brine_on_the_counter_overnight():
+    """72 °F overnight with the brisket in it: throw away; curing does not save it."""
+    night = Incident("left_out", at(-100.0), {"hours": 9.0, "room_c": c(72.0)})
+    found = verdict(brisket(incidents=(night,)))
+    assert (found.kind, found.deciding.rule) == (OUT, Rule.LEFT_OUT)
+    assert {"reheating_is_no_repair", "smell_proves_nothing"} <= {k.key for k in found.cautions}
+
+
+@pytest.mark.parametrize(
+    ("facts", "case", "means"),
+    [
+        (PowerCut(4.0, door_shut=True), "in_time", Outcome.SAFE),
+        (PowerCut(4.1, door_shut=True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(3.0, door_shut=False), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(None, door_shut=True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(9.0, door_shut=True, core=c(40.0)), "still_cold", Outcome.SAFE),
+        (PowerCut(9.0, door_shut=True, core=c(40.1)), "too_long", OUT),
+        (PowerCut(48.0, "freezer_full", True), "in_time", Outcome.SAFE),
+        (PowerCut(48.1, "freezer_full", True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(24.0, "freezer_half", True), "in_time", Outcome.SAFE),
+        (PowerCut(24.1, "freezer_half", True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(72.0, "freezer_full", True, ice_crystals=True), "still_cold", Outcome.SAFE),
+        (PowerCut(72.0, "fridge", True, ice_crystals=True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(72.0, "freezer_full", True, core=c(55.0)), "too_long", OUT),
+        (PowerCut(20.0, "freezer_full", True, core=c(45.0)), "warm", Outcome.CANNOT_SAY),
+        (PowerCut(20.0, "freezer_full", False, core=c(45.0)), "too_long", OUT),
+    ],
+)
+def test_power_cut(facts, case, means):
+    """4 h behind a shut door, 48 and 24 h in a freezer; then 40 °F or ice crystals decide (FoodSafety.gov)."""
+    found = judge_power_cut(facts)
+    assert (found.detail, found.means) == (case, means)
+
+
+@pytest.mark.parametrize(
+    ("facts", "case"),
+    [
+        (Leak(0.05, 3.0, wet=False), "small"),
+        (Leak(0.05, 3.0, wet=True), "top_up"),
+        (Leak(0.10, 3.0, wet=False), "partly_cured"),
+        (Leak(0.30, 1.0, wet=True), "top_up"),
+        (Leak(None, 2.0), "restart"),
+        (Leak(None, 2.1), "partly_cured"),
+        (Leak(None, None), "when"),
+        (Leak(0.5, 1.0, unnoticed_days=5.1), "unnoticed"),
+        (Leak(None, 1.0, unnoticed_days=5.0), "restart"),
+        (Leak(None, 1.1, unnoticed_days=6.0), "restart"),
+    ],
+)
+def test_leaked_bag(facts, case):
+    """How much, when, and how long nobody saw it."""
+    found = judge_leak(facts)
+    assert found.detail == case
+    assert (found.means is OUT) == (case == "unnoticed")
+
+
+@pytest.mark.parametrize(
+    ("ingoing", "limit", "at_risk", "means"),
+    [
+        (200.0, 200.0, None, Outcome.SAFE),
+        (200.1, 200.0, None, Outcome.CANNOT_SAY),
+        (120.1, 120.0, False, Outcome.CANNOT_SAY),
+        (400.0, 200.0, False, Outcome.CANNOT_SAY),
+        (400.1, 200.0, False, OUT),
+        (200.1, 200.0, True, OUT),
+        (150.0, 200.0, True, Outcome.SAFE),
+    ],
+)
+def test_too_much_nitrite(ingoing, limit, at_risk, means):
+    """Over the limit: cannot call it safe; above 400 mg/kg, or for people at risk: throw away."""
+    assert judge_nitrite(ingoing, limit, at_risk).means is means
+
+
+def test_dosed_twice():
+    """By the computed dose; without one, twice what is in the record; without either, it is asked for."""
+    for facts, ingoing, means in (
+        ({"mg_kg": 190.0}, 150.0, Outcome.SAFE),
+        ({}, 150.0, Outcome.CANNOT_SAY),
+        ({}, 99.0, Outcome.SAFE),
+        ({}, 201.0, OUT),
+        ({}, None, Outcome.CANNOT_SAY),
+    ):
+        twice = Incident("dosed_twice", at(-100.0), facts)
+        found = judge_incident(twice, brisket(ingoing_mg_kg=ingoing))
+        assert found is not None
+        assert (found.rule, found.means) == (Rule.DOSED_TWICE, means)
+    assert needed(Incident("doubled_cure", at(-100.0)), brisket(ingoing_mg_kg=None)) == ("mg_kg",)
+
+
+@pytest.mark.parametrize(
+    ("facts", "status", "means"),
+    [
+        ({"room_c": c(44.0), "hours": 10.0}, Status.PASSED, Outcome.SAFE),
+        ({"room_c": c(45.0), "hours": 24.0}, Status.PASSED, Outcome.SAFE),
+        ({"room_c": c(44.0), "hours": 24.1}, Status.FAILED, OUT),
+        ({"room_c": c(45.1), "hours": 2.0}, Status.PASSED, Outcome.SAFE),
+        ({"room_c": c(45.1), "hours": 2.1}, Status.FAILED, OUT),
+        ({"room_c": c(95.0), "hours": 1.1}, Status.FAILED, OUT),
+        ({"hours": 2.1}, Status.FAILED, OUT),
+        ({"room_c": c(44.0)}, Status.UNKNOWN, Outcome.CANNOT_SAY),
+        ({"room_c": c(44.0), "hours": None}, Status.UNKNOWN, OUT),
+    ],
+)
+def test_warm_fridge_as_told(facts, status, means):
+    """Part of a day up to 45 °F is mended; above it two hours; asked and not known is thrown away."""
+    for what in ("warm_fridge", "fridge_warm", "warm_brine"):
+        found = judge_incident(Incident(what, at(-100.0), facts), brisket())
+        assert found is not None
+        assert (found.status, found.means) == (status, means)
+
+
+def test_the_short_dialogue_asks_for_what_decides():
+    """The facts that were told are not asked again; a settled matter asks nothing."""
+    cut = Incident("power_cut", at(-100.0), {"hours": 6.0})
+    assert needed(cut, brisket()) == ("door_shut", "core_c")
+    assert needed(Incident("power_cut", at(-100.0), {"hours": 3.0, "door_shut": True}), brisket()) == ()
+    assert needed(Incident("forgot_cure", at(-100.0)), brisket()) == ()
+
+
+def test_a_leak_takes_its_day_from_the_record():
+    """Day of the cure at which the leak was seen, where nobody says it."""
+    leak = Incident("leaked", at(-24.0 * 6), {})
+    found = judge_incident(leak, brisket())
+    assert found is not None
+    assert (found.detail, found.value) == ("restart", 1.0)
+
+
+def test_what_happens_later_does_not_count_yet():
+    """An incident of tomorrow says nothing today."""
+    assert verdict(brisket(incidents=(Incident("left_out", at(100.0), {"hours": 9.0}),))).kind is Outcome.SAFE
