@@ -11,6 +11,7 @@ import pytest
 from bot.channels.telegram import polling as polling_room
 from bot.channels.telegram.account import TokenRefused
 from bot.channels.telegram.channel import Telegram
+from bot.channels.telegram.webhook import WebhookSite
 from bot.reply import Outgoing, Reply
 from core.errors import NotDelivered
 from tests.telegram.conftest import behind_door, door, running
@@ -73,14 +74,26 @@ async def test_a_slow_answer_is_waited_for(server: BotApi, polling: Telegram) ->
     assert await polling.send(to(ida.chat)) == f"{ida.chat}:{server.to(ida.chat)[0].message_id}"
 
 
-async def test_nobody_listens(house: EchoHouse) -> None:
+async def test_nobody_listens() -> None:
     """A connection that cannot be made is no uncertainty: nothing left the house."""
     server = BotApi(port=1)
     channel = door(server)
 
     trouble = await trouble_of(channel.send(to(1)))
+    await channel.close()
 
     assert (trouble.uncertain, trouble.chat_gone) == (False, False)
+    assert trouble.after is not None
+
+
+async def test_after_the_end_nothing_is_sent(server: BotApi, house: EchoHouse) -> None:
+    """A reminder that falls due while the program stops goes back whole: the next process sends it."""
+    async with behind_door("polling", server, house) as channel:
+        ida = server.person("Ida")
+
+    trouble = await trouble_of(channel.send(to(ida.chat)))
+
+    assert (trouble.uncertain, trouble.chat_gone, server.to(ida.chat)) == (False, False, [])
     assert trouble.after is not None
 
 
@@ -244,31 +257,15 @@ async def test_a_start_without_network(house: EchoHouse, monkeypatch: pytest.Mon
 @pytest.mark.parametrize("way", ["polling", "webhook"])
 async def test_a_token_that_is_refused(way: str, server: BotApi, house: EchoHouse) -> None:
     """A token that the API does not know ends the program with a clear error that does not show it."""
+    channel = door(server)
     server.token = "100001:another"
-    run = {"polling": _poll, "webhook": _be_called}[way]
+    site = WebhookSite("http://127.0.0.1:1/telegram", "s", port=0)
+    run = channel.run_polling(house.open) if way == "polling" else channel.run_webhook(house.open, site)
 
     with pytest.raises(TokenRefused) as refused:
-        await asyncio.wait_for(run(server, house), 5)
+        await asyncio.wait_for(run, 5)
 
     assert "loopback-token" not in str(refused.value)
-
-
-async def _poll(server: BotApi, house: EchoHouse) -> None:
-    wrong = server.token
-    server.token = "100001:loopback-token"
-    house.channel = door(server)
-    server.token = wrong
-    await house.channel.run_polling(house.open)
-
-
-async def _be_called(server: BotApi, house: EchoHouse) -> None:
-    from bot.channels.telegram.webhook import WebhookSite
-
-    wrong = server.token
-    server.token = "100001:loopback-token"
-    house.channel = door(server)
-    server.token = wrong
-    await house.channel.run_webhook(house.open, WebhookSite("http://127.0.0.1:1/telegram", "s", port=0))
 
 
 async def test_a_token_revoked_meanwhile_gives_nothing_up(server: BotApi, polling: Telegram) -> None:

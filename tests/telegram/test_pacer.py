@@ -75,6 +75,7 @@ async def test_a_storm() -> None:
             replies.append(await insist(channel, reminder(talker, len(replies), "reply")))
         await storm
         took = time.monotonic() - started
+        await channel.close()
 
         assert server.chats.refused == 0
         for chat in people:
@@ -96,6 +97,7 @@ async def test_without_a_pacer_the_same_server_refuses() -> None:
         sent = await asyncio.gather(
             *(channel.send(reminder(chat, number)) for chat in people for number in range(4)), return_exceptions=True
         )
+        await channel.close()
 
         assert server.chats.refused > 0
         assert any(isinstance(each, NotDelivered) for each in sent)

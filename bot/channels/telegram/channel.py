@@ -78,7 +78,7 @@ class Telegram:
             await self._leave(polling, intake)
             with suppress(TelegramError):
                 await poller.confirm()
-            await self._close()
+            await self.close()
 
     async def run_webhook(self, open_house: OpenHouse, site: WebhookSite) -> None:
         """Let updates be brought and take them in until `stop`. Raises TokenRefused, OSError (port taken)."""
@@ -93,7 +93,7 @@ class Telegram:
             server.leave()
             await self._leave(announcing, intake)
             await server.close()
-            await self._close()
+            await self.close()
 
     def stop(self) -> None:
         """Take nothing more in, finish what runs, return from `run_…`."""
@@ -129,7 +129,9 @@ class Telegram:
         with suppress(TimeoutError):
             await asyncio.wait_for(intake.drain(), DRAIN_SECONDS)
 
-    async def _close(self) -> None:
+    async def close(self) -> None:
+        """Hang up: what is sent from now on is not delivered. Whoever runs need not call it, the end of a run does."""
+        self._sender.close()
         for task in (self._me, self._house):
             if task is not None:
                 task.cancel()

@@ -24,6 +24,7 @@ log = logging.getLogger(__name__)
 PAYLOAD_LIMIT = 64  # bytes; Bot API, InlineKeyboardButton.callback_data
 UNFINISHED_REMEMBERED = 1000
 TOKEN_PAUSE = timedelta(minutes=5)  # a refused token is the keeper's to mend; what waits is not given up
+PAUSE_AT_THE_END = timedelta(seconds=10)  # the next process sends it
 UNCERTAIN_STATUS = (502, 504)  # a gateway gave up waiting: what stands behind it may have done its work
 CHAT_GONE = ("chat not found", "user not found", "peer_id_invalid", "chat was deactivated", "group chat was deleted",
              "not enough rights", "have no rights", "chat_write_forbidden")  # fmt: skip
@@ -48,6 +49,11 @@ class Sender:
         self._pacer = pacer
         self._circuit = circuit
         self._unfinished: OrderedDict[str, int] = OrderedDict()
+        self._closed = False
+
+    def close(self) -> None:
+        """Send nothing more."""
+        self._closed = True
 
     async def send(self, outgoing: Outgoing) -> str:
         """Deliver one reply; the name of its last message, which carries the buttons. Raises NotDelivered."""
@@ -72,6 +78,8 @@ class Sender:
     async def _send_part(self, outgoing: Outgoing, part: Part) -> str:
         urgent = outgoing.reply.kind != "reminder"
         async with self._pacer.turn(outgoing.chat, urgent=urgent):
+            if self._closed:
+                raise NotDelivered(after=PAUSE_AT_THE_END)
             if (stay_away := self._circuit.wait()) is not None:
                 raise NotDelivered(after=stay_away)
             try:
