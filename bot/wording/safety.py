@@ -128,9 +128,8 @@ def _amount(f: Finding, value: float | None, a: Assessment) -> str:
 def _readings(f: Finding, a: Assessment) -> str:
     if not f.readings:
         return ""
-    said = " and ".join(
-        f"{numbers.temperature(r.celsius, a.person)} at {numbers.when(r.at, a.person, a.now)}" for r in f.readings[-2:]
-    )
+    read = ((numbers.temperature(r.celsius, a.person), numbers.when(r.at, a.person, a.now)) for r in f.readings[-2:])
+    said = " and ".join(f"{celsius} ({when})" for celsius, when in read)
     return f" Read: {said}."
 
 

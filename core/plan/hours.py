@@ -51,8 +51,11 @@ class Wall:
         """The moment itself, or the end of the quiet hours that it lies in."""
         if not self.quiet(moment):
             return moment
-        today = self.at(self.day(moment), self.quiet_to)
-        return today if today > moment else self.at(self.day(moment) + timedelta(days=1), self.quiet_to)
+        day = self.day(moment)
+        # both of an hour that comes twice, so that a night in autumn ends where it ends
+        days = [day + timedelta(days=n) for n in range(3)]  # the clocks may jump over a short morning
+        ends = [self.at(d, self.quiet_to.replace(fold=fold)) for d in days for fold in (0, 1)]
+        return min(end for end in ends if end > moment and not self.quiet(end))
 
     def next_at(self, clock: time, after: datetime) -> datetime:
         """The first time that the wall shows `clock` at or after a moment."""

@@ -20,13 +20,17 @@ FLIP_AND_FRIDGE = "flip_and_fridge"
 
 @dataclass(frozen=True)
 class Wanted:
-    """A reminder that should be waiting: `occurrence` 0 is the first, 1 the one repeat."""
+    """A reminder that should be waiting: `occurrence` 0 is the first, 1 the one repeat.
+
+    `put_off` says that the person named the time, however soon after the last reminder.
+    """
 
     step: str
     kind: str
     due_at: datetime
     urgency: Urgency
     occurrence: int = 0
+    put_off: bool = False
 
 
 def wanted(plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None) -> tuple[Wanted, ...]:
@@ -55,7 +59,7 @@ def _of_step(step: Step, kind: str, wall: Wall, paused_until: datetime | None) -
     due = step.due
     if step.urgency is not Urgency.PIERCING:
         due = wall.awake(max(due, paused_until) if paused_until else due)
-    yield Wanted(step.key, kind, due, step.urgency)
+    yield Wanted(step.key, kind, due, step.urgency, put_off=step.put_off)
     if step.kind in NOT_REPEATED:
         return
     wait = AGAIN_AFTER.get(step.urgency)

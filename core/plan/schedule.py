@@ -60,11 +60,10 @@ def _cure_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
 
 
 def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
-    """Flips at the person's hours, and a fridge reading daily for three days, then every second day."""
+    """Flips at the person's hours, and a fridge reading with the first of the day, so that one may be missed."""
     first, last = fixed.into_cure + FIRST_FLIP_AFTER, fixed.out - LAST_FLIP_BEFORE
     day = case.wall.day(fixed.into_cure)
     hours = case.flip_hours
-    number = 0
     while case.wall.at(day, time(0, 0)) <= last:
         for place, clock in enumerate(hours):
             due = case.wall.at(day, clock)
@@ -72,9 +71,7 @@ def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
                 yield Step(f"flip/{day:%Y%m%d}{chr(97 + place)}", Kind.FLIP, due, Urgency.QUIET, minutes=2)
         check = case.wall.at(day, hours[0] if hours else time(8, 0))
         if first <= check <= last:
-            number += 1
-            if number <= 3 or number % 2:
-                yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
+            yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
         day += timedelta(days=1)
     if (fixed.out - fixed.into_cure) >= timedelta(days=4):
         half = case.wall.next_at(time(18, 0), fixed.into_cure + (fixed.out - fixed.into_cure) / 2)
@@ -147,7 +144,7 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     passed = ORDER[step.kind] < furthest or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
         return replace(step, state=State.SKIPPED)
-    step = replace(step, due=_put_off(case, step))
+    step = _put_off(case, step)
     return replace(step, state=State.DUE if step.due <= case.now else State.AHEAD)
 
 
@@ -155,6 +152,6 @@ def _stale(case: Case, step: Step) -> bool:
     return step.kind in (Kind.FLIP, Kind.FRIDGE_CHECK) and case.now - step.due > FLIP_STALE
 
 
-def _put_off(case: Case, step: Step) -> datetime:
+def _put_off(case: Case, step: Step) -> Step:
     until = case.progress.snoozed.get(step.key)
-    return step.due if until is None else max(step.due, until)
+    return step if until is None or until < step.due else replace(step, due=until, put_off=True)

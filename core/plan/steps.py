@@ -62,7 +62,8 @@ class Urgency(StrEnum):
 class Step:
     """One thing to do. Times are aware UTC; `due` is when the person should act.
 
-    `early` and `late` are the 10 % and 90 % times where the time is an estimate.
+    `early` and `late` are the 10 % and 90 % times where the time is an estimate. `put_off` says that the
+    person named `due`: it is no estimate, and is kept to the minute.
     """
 
     key: str
@@ -75,6 +76,7 @@ class Step:
     late: datetime | None = None
     minutes: float = 0.0
     note: str = ""
+    put_off: bool = False
 
 
 @dataclass(frozen=True)

@@ -24,6 +24,7 @@ class Player:
     out: io.StringIO = field(default_factory=io.StringIO)
 
     def __post_init__(self) -> None:
+        self.folder.mkdir(parents=True, exist_ok=True)
         zone = ZoneInfo(self.zone)
         start = datetime.fromisoformat(self.start).replace(tzinfo=zone).astimezone(UTC)
         self._chat = ScriptedChat(Stage(start, zone, self.out, self.folder / "pictures", json=True, session="talk"))

@@ -40,7 +40,11 @@ class RealHouse:
 
     async def move(self, **by: float) -> None:
         """The clock moves on, and what falls due on the way goes out in order."""
-        target = self.ahead + timedelta(**by)
+        await self.move_to(self.now() + timedelta(**by))
+
+    async def move_to(self, moment: datetime) -> None:
+        """The clock moves on to a moment, and what falls due on the way goes out in order."""
+        target = moment - datetime.now(UTC)
         for _ in range(MOST_ROUNDS):
             due = self.built.next_due()
             if due is None or due > datetime.now(UTC) + target:
