@@ -13,9 +13,23 @@ was in flight is said twice. A claim is known by its owner and its attempt: who 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import cache
 from typing import Any, Final
 
-from sqlalchemy import ColumnElement, Update, and_, exists, func, insert, literal_column, or_, select, true, update
+from sqlalchemy import (
+    ColumnElement,
+    Select,
+    Update,
+    bindparam,
+    exists,
+    func,
+    insert,
+    literal_column,
+    or_,
+    select,
+    update,
+)
+from sqlalchemy.sql.dml import ReturningUpdate
 
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
@@ -90,12 +104,13 @@ def claim(
 
     A reply is not taken while an earlier one of its chat is still open, so each chat keeps its order.
     """
+    values = {"at": now, "lease_end": now + lease, "claimer": owner, "of_chat": chat}
     found: list[Row] = []
     with database.transaction() as tx:
         for sort in SORTS:
             if sort in sorts and len(found) < limit:
-                due = _due(sort, now, chat).limit(limit - len(found)).with_for_update(skip_locked=True)
-                found += _take(tx, OUT.id.in_(due), {"owner": owner, "free_at": now + lease})
+                taken = tx.execute(_taking(sort, chat is not None), values | {"most": limit - len(found)})
+                found += sorted(map(_row, taken.mappings()), key=lambda row: (row.due_at, int(row.id)))
     return found
 
 
@@ -111,7 +126,7 @@ def put_back(database: Database, row: Row, until: datetime, *, alone: bool = Fal
     nothing else back.
     """
     with database.transaction() as tx:
-        if not tx.execute(_claimed(row).values(state="waiting", owner=None, free_at=until)).rowcount:
+        if not _change(tx, row, state="waiting", owner=None, free_at=until):
             return False
         if not alone:
             rest = OUT.chat == row.chat, OUT.sort == "reminder", OUT.state == "waiting", OUT.free_at < until
@@ -137,7 +152,7 @@ def give_up(database: Database, row: Row, why: str) -> bool:
 def next_due(database: Database) -> datetime | None:
     """When the next row can be claimed, ends of leases included; None where nothing waits."""
     with database.reading() as tx:
-        times = [tx.execute(select(func.min(OUT.free_at)).where(*_open(sort))).scalar() for sort in SORTS]
+        times = [tx.execute(_earliest(sort)).scalar() for sort in SORTS]
     return min((at for at in times if at is not None), default=None)
 
 
@@ -191,29 +206,49 @@ def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
     return OUT.sort == sort, live, ~exists().where(*before)
 
 
-def _due(sort: str, now: datetime, chat: str | None) -> Any:
-    of_chat = true() if chat is None else OUT.chat == chat
-    due = select(OUT.id).where(*_open(sort), OUT.due_at <= now, OUT.free_at <= now, of_chat)
-    return due.order_by(OUT.due_at, OUT.id)
+# Statements are built once: building one costs several times what the database needs to execute it.
 
 
-def _take(tx: Transaction, which: ColumnElement[bool], values: dict[str, Any]) -> list[Row]:
-    # what is claimed out of "sending" was in flight when its lease ended
-    repeat = or_(OUT.repeat, OUT.state == "sending")
-    taken = update(outgoing).where(which).values(state="sending", attempts=OUT.attempts + 1, repeat=repeat, **values)
-    rows = [_row(found) for found in tx.execute(taken.returning(*outgoing.c)).mappings()]
-    return sorted(rows, key=lambda row: (row.due_at, int(row.id)))
+@cache
+def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
+    at = bindparam("at", type_=OUT.due_at.type)
+    due = select(OUT.id).where(*_open(sort), OUT.due_at <= at, OUT.free_at <= at)
+    if of_chat:
+        due = due.where(OUT.chat == bindparam("of_chat"))
+    which = due.order_by(OUT.due_at, OUT.id).limit(bindparam("most")).with_for_update(skip_locked=True)
+    values: dict[str, Any] = {
+        "state": "sending",
+        "owner": bindparam("claimer"),
+        "free_at": bindparam("lease_end"),
+        "attempts": OUT.attempts + 1,
+        # what is claimed out of "sending" was in flight when its lease ended
+        "repeat": or_(OUT.repeat, OUT.state == "sending"),
+    }
+    return update(outgoing).where(OUT.id.in_(which)).values(values).returning(*outgoing.c)
 
 
-def _claimed(row: Row) -> Update:
-    """The row, while it is held by the claim that `row` came from."""
-    mine = and_(OUT.owner == row.owner, OUT.attempts == row.attempts, OUT.state == "sending")
-    return update(outgoing).where(OUT.id == int(row.id), mine)
+@cache
+def _earliest(sort: str) -> Select[datetime]:
+    return select(func.min(OUT.free_at)).where(*_open(sort))
+
+
+@cache
+def _changing(names: tuple[str, ...]) -> Update:
+    """A change of one row, while it is held by the claim that it came from."""
+    mine = OUT.owner == bindparam("claimer"), OUT.attempts == bindparam("attempt"), OUT.state == "sending"
+    values: dict[str, Any] = {name: bindparam(f"new_{name}") for name in names}
+    return update(outgoing).where(OUT.id == bindparam("row"), *mine).values(values)
+
+
+def _change(tx: Transaction, row: Row, **values: Any) -> bool:
+    claim_ = {"row": int(row.id), "claimer": row.owner, "attempt": row.attempts}
+    new = {f"new_{name}": value for name, value in values.items()}
+    return bool(tx.execute(_changing(tuple(values)), claim_ | new).rowcount)
 
 
 def _finish(database: Database, row: Row, **values: Any) -> bool:
     with database.transaction() as tx:
-        return bool(tx.execute(_claimed(row).values(**values)).rowcount)
+        return _change(tx, row, **values)
 
 
 def _first(tx: Transaction, statement: Any) -> Row | None:

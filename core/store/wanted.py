@@ -1,9 +1,10 @@
 """Bring the waiting reminders of a batch in line with what its plan wants, by key.
 
 The key is (step, kind, occurrence). What waits is moved or withdrawn; what is missing is put in. What was
-sent is not sent again, unless the plan moved it to more than `AGAIN_AFTER` after it was sent: then it is a
-new reminder, with its count `again` one higher. A step that was reminded under another kind counts as
-reminded, since the kind only chooses the words. A reminder that died comes back only while it is ahead.
+sent is not sent again, unless the plan moved it to more than `AGAIN_AFTER` after it was sent, or the person
+put it off to any time after that: then it is a new reminder, with its count `again` one higher. A step that
+was reminded under another kind counts as reminded, since the kind only chooses the words. A reminder that
+died comes back only while it is ahead.
 """
 
 from collections.abc import Iterable, Sequence
@@ -53,7 +54,7 @@ class Said:
     def covers(self, wish: Wanted) -> bool:
         """Whether this was said already."""
         at = self._at.get((wish.step, wish.occurrence))
-        return at is not None and wish.due_at <= at + AGAIN_AFTER
+        return at is not None and wish.due_at <= (at if wish.put_off else at + AGAIN_AFTER)
 
 
 def reconcile(tx: Transaction, batch_id: str, chat: str, wanted: Sequence[Wanted], now: datetime) -> None:

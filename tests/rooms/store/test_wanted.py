@@ -101,6 +101,17 @@ def test_what_moved_past_its_sending_is_said_again(database: Database) -> None:
     assert deliver(database, 310) == ["wrap"]
 
 
+def test_a_time_that_the_person_named_is_kept_to_the_minute(database: Database) -> None:
+    """«ok 2 mins» is no wobble of an estimate: the reminder comes back at that time, once."""
+    reconcile(database, [wish("wrap", 60)])
+    assert deliver(database, 60) == ["wrap"]
+    for _ in range(2):
+        reconcile(database, [wish("wrap", 63, put_off=True)], 61)
+    assert [deliver(database, at) for at in (62, 63)] == [[], ["wrap"]]
+    reconcile(database, [wish("wrap", 63, put_off=True)], 64)
+    assert deliver(database, 300) == []
+
+
 def test_a_put_off_that_was_taken_back_is_silent(database: Database) -> None:
     """When «later» is undone the step was reminded of already: nothing is sent at once."""
     reconcile(database, [wish("wrap", 60)])
@@ -191,6 +202,7 @@ WISHES = st.lists(
         st.integers(-20, 120),
         kind=st.sampled_from(["a", "b"]),
         occurrence=st.integers(0, 1),
+        put_off=st.booleans(),
     ),
     max_size=5,
     unique_by=lambda w: (w.step, w.occurrence),
@@ -244,7 +256,8 @@ def test_reconciling_converges_whatever_happened_before(
         (w.step, w.kind, w.occurrence, w.due_at)
         for w in plan
         if not any(
-            (w.step, w.occurrence) == (step, n) and w.due_at <= at + timedelta(minutes=5) for step, n, at in said
+            (w.step, w.occurrence) == (step, n) and w.due_at <= at + (not w.put_off) * AGAIN_AFTER
+            for step, n, at in said
         )
     )
     assert waiting(straight) == wanted
