@@ -239,7 +239,7 @@ NCHFP_CURING = Source(
     "2002",
     "CONFIRMED",
 )
-FSIS_SMOKING = Source("FSIS_SMOKING", "Smoking Meat and Poultry", "USDA FSIS", "2013", "CONFIRMED")
+FSIS_SMOKING = Source("FSIS_SMOKING", "Smoking Meat and Poultry", "USDA FSIS", "-", "CONFIRMED")
 FOOD_CODE_VARIANCE = Source(
     "FOOD_CODE_VARIANCE",
     "FDA Food Code, variance for curing and smoking food for sale",
@@ -257,7 +257,6 @@ SMALL_PLANT_STORAGE = Source(
 STAPH_TOXIN = Source(
     "STAPH_TOXIN", "Toxins and spores survive cooking again", "general food microbiology", "-", "MEMORY"
 )
-
 USDA_THAWING = Source(
     "USDA_THAWING", "Safe thawing: turkey thawing times and E3259", "USDA; MSU Extension", "2022", "CONFIRMED"
 )

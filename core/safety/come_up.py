@@ -40,7 +40,7 @@ class Climb:
 
 
 COME_UP: Final = Climb(50.0, 130.0, 6.0)  # sources.FSIS_COOKING_2021
-REACH_140: Final = Climb(None, 140.0, 4.0)  # common practice; sources.FSIS_SMOKING for the danger band
+REACH_140: Final = Climb(None, 140.0, 4.0)  # sources.COMMON_PRACTICE
 
 
 @dataclass(frozen=True)

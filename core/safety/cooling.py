@@ -3,7 +3,7 @@
 Spores survive the cook and wake between 130 and 80 °F. Between two readings the unsafe side counts: a
 stage starts at the last reading at or above its start and ends at the first reading at or below its limit.
 Granted are 130-80-40 (FSIS Appendix B) and 135-70-41 (Food Code). The 15 h row for cured meat is granted
-only where the centre holds its nitrite and the meat its ascorbate; else it is explained (DESIGN, policy).
+only where the centre holds its nitrite and the meat its ascorbate; else it is explained (policy).
 """
 
 from collections.abc import Sequence
@@ -222,7 +222,7 @@ def _at_least(value: float | None, limit: float | None) -> Status:
 
 
 def _decide(judged: Sequence[RuleJudgement]) -> tuple[Outcome, RuleJudgement]:
-    """The policy for cooling (DESIGN, section 5): the granting rules first, then the 15 h rows, then out."""
+    """The policy for cooling: the granting rules first, then the 15 h rows, then out."""
     granting = [j for j in judged if j.rule.use is Use.GRANTS]
     cured = [j for j in judged if j.rule.use is Use.CURED]
     whole = [j for j in cured if j.rule.min_ascorbate is not None]

@@ -1,7 +1,7 @@
 """The fire went out: the decision grid, by what the core reads and how long it can have been below 140 °F.
 
 The worst case counts, from the last good reading to now, with no credit for hoping. The grid follows the
-two-hour rule and the policy of DESIGN section 5; it is ours, not a published table (status DERIVED).
+two-hour rule and the policy; it is ours, not a published table (status DERIVED).
 """
 
 from dataclasses import dataclass

@@ -2,7 +2,7 @@
 
 40 °F is the line. 41 to 45 °F for part of a day is mended and the cure goes on; warmer, or for a time that
 nobody can bound, the two-hour rule decides (one hour at 90 °F or above). A warm spell counts from the last
-cold reading before it to the first cold reading after it. Policy: DESIGN, section 5.
+cold reading before it to the first cold reading after it. The policy is in docs/science/safety.md.
 """
 
 from collections.abc import Sequence

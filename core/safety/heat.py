@@ -11,7 +11,7 @@ from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
 from core.safety.history import Reading, first_at_or_above, later, within
 from core.safety.record import Record
-from core.sources import FSIS_COOKING_2021, FSIS_SAFE_TEMPERATURES, FSIS_SMOKING, Source
+from core.sources import COMMON_PRACTICE, FSIS_COOKING_2021, FSIS_SAFE_TEMPERATURES, Source
 
 REHEATED_F: Final = 165.0
 BACK_WITHIN: Final = 2.0  # h from the last good reading
@@ -44,7 +44,7 @@ def _climbs(record: Record) -> list[Finding]:
     """Intact meat is judged by its surface, which nobody reads: a slow core is a doubt there, not a verdict."""
     found = [_climb(record, COME_UP, (Rule.COME_UP, FSIS_COOKING_2021))]
     if record.delicate:
-        found.append(_climb(record, REACH_140, (Rule.REACH_140, FSIS_SMOKING)))
+        found.append(_climb(record, REACH_140, (Rule.REACH_140, COMMON_PRACTICE)))
     return found
 
 

@@ -1,4 +1,4 @@
-"""core.safety.cooling: readings against the rules, and the policy of DESIGN section 5."""
+"""core.safety.cooling: readings against the rules, and the policy of docs/science/safety.md."""
 
 import pytest
 

@@ -1,4 +1,4 @@
-"""core.safety.fire_out, left_out, incidents: the deviation helper. Policy: DESIGN section 5 and the failure atlas."""
+"""core.safety.fire_out, left_out, incidents: the deviation helper. The policy is in docs/science/safety.md."""
 
 import pytest
 
