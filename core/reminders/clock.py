@@ -17,7 +17,8 @@ if TYPE_CHECKING:
     from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 SWEEP_SECONDS: Final = 30
-SNAG: Final = timedelta(seconds=1)  # the wait when something is due and cannot be sent just now
+SNAG: Final = timedelta(seconds=5)  # the wait when something is due and cannot be sent just now
+TIDY_EVERY: Final = timedelta(days=1)
 WAKE: Final = "wake"
 
 log = logging.getLogger(__name__)
@@ -32,6 +33,7 @@ class Clock:
         self._loop: asyncio.AbstractEventLoop | None = None
         self._scheduler: AsyncIOScheduler | None = None
         self._wake_at: datetime | None = None
+        self._tidied_at: datetime | None = None
 
     def ring(self) -> None:
         """Run a round at once. Any thread may call it; before the clock runs it does nothing."""
@@ -46,6 +48,7 @@ class Clock:
     async def run(self, postman: Postman[Any]) -> None:
         """Deliver what is due, wait for the bell, and so on until cancelled."""
         self._start()
+        postman.bell = self.ring
         try:
             while True:
                 self._bell.clear()
@@ -54,6 +57,7 @@ class Clock:
                 await self._round(postman)
                 await self._bell.wait()
         finally:
+            postman.bell = None
             self._stop()
 
     async def _round(self, postman: Postman[Any]) -> None:
@@ -62,12 +66,19 @@ class Clock:
             while await postman.one(self.now()) is not None:
                 pass
             due = await postman.next_due()
+            await self._tidy(postman)
         except Exception:
             # whatever went wrong (a full disk, a bug), the clock goes on: the next message may well go out
             log.exception("a delivery round broke off")
             due = self.now() + SNAG
         if due is not None:
             self._set(max(due, self.now() + timedelta(milliseconds=1)))
+
+    async def _tidy(self, postman: Postman[Any]) -> None:
+        now = self.now()
+        if self._tidied_at is None or abs(now - self._tidied_at) >= TIDY_EVERY:
+            self._tidied_at = now
+            await postman.tidy(now)
 
     def _set(self, at: datetime) -> None:
         if self._scheduler is None or (self._wake_at is not None and self._wake_at <= at):

@@ -15,6 +15,7 @@ from core.errors import NotDelivered
 from core.store import chats, outbox
 from core.store.database import Database
 from core.store.outbox import Row
+from core.store.tidy import tidy
 
 Rendered = TypeVar("Rendered")
 
@@ -55,6 +56,7 @@ class Postman(Generic[Rendered]):
         self.send: Final = send
         self.owner: Final = owner
         self.lease: Final = lease
+        self.bell: Callable[[], None] | None = None
         self._turn: Final = asyncio.Lock()
 
     async def round(self, now: datetime) -> int:
@@ -62,6 +64,7 @@ class Postman(Generic[Rendered]):
         count = 0
         while (out := await self.one(now)) is not None:
             count += out
+        self._ring()
         return count
 
     async def one(self, now: datetime) -> bool | None:
@@ -74,11 +77,21 @@ class Postman(Generic[Rendered]):
         count = 0
         while (out := await self._next(now, ("reply",), chat)) is not None:
             count += out
+        self._ring()
         return count
 
     async def next_due(self) -> datetime | None:
         """When there will be something to send."""
         return await asyncio.to_thread(outbox.next_due, self.database)
+
+    async def tidy(self, now: datetime) -> None:
+        """Forget what nobody will ask for again."""
+        await asyncio.to_thread(tidy, self.database, now)
+
+    def _ring(self) -> None:
+        # whoever brought us here may have put in reminders too: the clock looks when the next one is due
+        if self.bell is not None:
+            self.bell()
 
     async def _next(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> bool | None:
         claim = (self.database, now, self.lease, 1, self.owner, sorts, chat)

@@ -9,15 +9,17 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 import pytest
+from sqlalchemy import select
 
 from core.plan.reminders import Wanted
 from core.plan.steps import Urgency
 from core.reminders import clock as clocks
 from core.reminders.clock import Clock, run
 from core.reminders.delivery import Postman
-from core.store import outbox
+from core.store import inbox, outbox
 from core.store.database import Database, open_database
 from core.store.outbox import Row
+from core.store.tables import seen
 
 MILLISECOND = timedelta(milliseconds=1)
 
@@ -130,6 +132,46 @@ async def test_it_can_be_rung_by_hand(database: Database) -> None:
         remind(database, soon, "soon")
         clock.ring()
         assert await door.until("soon") >= soon
+
+
+async def test_a_turn_wakes_it_by_itself(database: Database) -> None:
+    """Whoever delivers the replies of a turn need not think of the reminders that the turn put in."""
+    door = Doorstep(database, real)
+    async with running(Clock(real), door.postman):
+        for deliver in (lambda: door.postman.replies("garden", real()), lambda: door.postman.round(real())):
+            soon = real() + 100 * MILLISECOND
+            remind(database, soon, f"soon {soon}")
+            await deliver()
+            assert await door.until(f"soon {soon}") >= soon
+
+
+async def test_it_tidies_up_once_a_day(database: Database) -> None:
+    """Old keys are forgotten at the start and a day later, and not with every round."""
+    ahead = timedelta(0)
+
+    def now() -> datetime:
+        return real() + ahead
+
+    def keys() -> int:
+        with database.reading() as tx:
+            return sum(1 for _ in tx.execute(select(seen)))
+
+    clock = Clock(now)
+    door = Doorstep(database, now)
+    with database.transaction() as tx:
+        inbox.first_time(tx, "old", real() - timedelta(days=31))
+        inbox.first_time(tx, "young", real() - timedelta(days=29, hours=12))
+    async with running(clock, door.postman):
+        while keys() == 2:
+            await asyncio.sleep(0.01)
+        ahead = timedelta(hours=23)
+        clock.ring()
+        await asyncio.sleep(0.1)
+        assert keys() == 1
+        ahead = timedelta(hours=24, minutes=1)
+        clock.ring()
+        while keys() == 1:
+            await asyncio.sleep(0.01)
 
 
 async def test_the_sweep_finds_what_nobody_told(database: Database, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -1,0 +1,13 @@
+"""Forget what nobody will ask for again, so that the store does not grow with every message."""
+
+from datetime import datetime
+
+from core.store import inbox, outbox
+from core.store.database import Database
+
+
+def tidy(database: Database, now: datetime) -> None:
+    """Forget the keys of messages and the replies that were done with 30 days ago; batches stay. Raises NotKept."""
+    with database.transaction() as tx:
+        inbox.prune(tx, now)
+        outbox.prune(tx, now - inbox.KEPT_FOR)
