@@ -17,7 +17,7 @@ from typing import TYPE_CHECKING, Final, Literal
 from bot.numerals import digits
 
 if TYPE_CHECKING:
-    from pint import UnitRegistry
+    from pint import Unit, UnitRegistry
 
 Kind = Literal["mass", "length", "temperature", "volume", "duration", "fraction", "ppm"]
 
@@ -70,10 +70,12 @@ _BY_GROUP: Final = {
     f"{kind}_{index}": unit for kind, (_, by_unit) in _WORDS.items() for index, unit in enumerate(by_unit)
 }
 _MEASURE: Final = re.compile(
-    rf"(?<![\w.,/])(?:(?P<low>\d{{1,4}}(?:\.\d{{1,4}})?) ?(?:-|to) ?)?(?P<sign>-)?(?P<number>{NUMBER}) ?(?:-(?=inch|pound))?"
+    rf"(?<![\w.,/])(?:(?P<low>\d{{1,4}}(?:\.\d{{1,4}})?) ?(?:-|to) ?)?(?P<sign>-)?(?P<number>{NUMBER}) ?(?:-(?=inch"
+    rf"|pound))?"
     rf"(?:{_UNIT})(?![^\W\d_])"
 )
 _OUNCES: Final = re.compile(rf",? ?(?:and |& )?(?P<number>{NUMBER}) ?(?:oz|ounces?)\b")
+_ABOUT: Final = re.compile(r"(?<=\d)ish\b")  # «240ish»
 _LOCK: Final = threading.Lock()
 
 
@@ -98,7 +100,7 @@ class Measure:
 def plain(text: str) -> str:
     """The text as `find` wants it: lower case, single spaces, plain digits and inch signs."""
     text = text.lower().replace("″", '"').replace("”", '"').replace("“", '"').replace("º", "°")
-    return digits(" ".join(text.split()))
+    return digits(_ABOUT.sub("", " ".join(text.split())))
 
 
 def find(text: str) -> tuple[Measure, ...]:
@@ -192,21 +194,21 @@ def _convert(value: float, unit: str, wanted: str) -> float:
     return float(f"{registry.Quantity(value, symbols[unit]).to(symbols[wanted]).magnitude:.12g}")
 
 
-def _registry() -> "tuple[UnitRegistry, dict[str, object]]":
+def _registry() -> "tuple[UnitRegistry[float], dict[str, Unit]]":
     """The registry and its units by our names; built whole under a lock, since pint is not safe while it is lazy."""
     with _LOCK:
         return _built()
 
 
 @cache
-def _built() -> "tuple[UnitRegistry, dict[str, object]]":
+def _built() -> "tuple[UnitRegistry[float], dict[str, Unit]]":
     from pint import UnitRegistry  # here, not above: half of the bot's start would be this import
 
-    registry = UnitRegistry(None)
+    registry: UnitRegistry[float] = UnitRegistry(None)
     for line in _DEFINITIONS:
         registry.define(line)
     names = [unit for unit, kind in _KIND.items() if kind not in ("fraction", "ppm")]
-    symbols: dict[str, object] = {unit: registry.Unit("cup_" if unit == "cup" else unit) for unit in (*names, "m", "s")}
+    symbols: dict[str, Unit] = {unit: registry.Unit("cup_" if unit == "cup" else unit) for unit in (*names, "m", "s")}
     for kind, (house, words) in _WORDS.items():
         for unit in words if kind not in ("fraction", "ppm") else ():
             registry.Quantity(1.0, symbols[unit]).to(symbols[house])  # fills its caches before threads come

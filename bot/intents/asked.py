@@ -8,7 +8,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import STRONGEST_CURE, strength_is_open
+from bot.intents.fields import STRONGEST_CURE, open_strength
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
 from bot.intents.meats import meat
@@ -19,13 +19,16 @@ from bot.intents.zones import jurisdiction_of, zone_of
 from core.batch.events import Probe
 
 _YES: Final = re.compile(
-    r"^(?:(?:yes|yeah|yep|yup|ya|sure|ok(?:ay)?|right|correct|true|please|pls|do it|go ahead|confirm(?:ed)?|definitely|aye|y|drop it|it is|thats right|exactly|there (?:is|are)|some) ?)+$"
+    r"^(?:(?:yes|yeah|yep|yup|ya|sure|ok(?:ay)?|right|correct|true|please|pls|do it|go ahead|confirm(?:ed)?"
+    r"|definitely|aye|y|drop it|it is|thats right|exactly|there (?:is|are)|some) ?)+$"
 )
 _NO: Final = re.compile(
-    r"^(?:(?:no|nope|nah|not|never|dont|n|keep it|keep|false|none|nobody|no one|leave it|thanks|wrong|negative|there (?:is|are)nt any|all healthy) ?)+$"
+    r"^(?:(?:no|nope|nah|not|never|dont|n|keep it|keep|false|none|nobody|no one|leave it|thanks|wrong|negative"
+    r"|there (?:is|are)nt any|all healthy) ?)+$"
 )
 _UNKNOWN: Final = re.compile(
-    r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say|not on (?:it|the)|no label|keine ahnung|weiß nicht)\b|^\?+$"
+    r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
+    r"|not on (?:it|the)|no label|keine ahnung|weiß nicht)\b|^\?+$"
 )
 _PLACES: Final = (
     (Probe.CORE, r"\b(?:meat|core|brisket|internal|inside|probe|middle|it|flat|point)\b"),
@@ -55,10 +58,12 @@ _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab 
 _WIDEST_GREY_IN: Final = 3.0
 _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
     "method": (("inject", r"\b(?:inject\w{0,3}|pump)\b"), ("dry", r"\bdry\b"), ("brine", r"\b(?:wet|brine|bag)\b")),
-    "purpose": (("thin", r"\b(?:thin|deli)\b"), ("cold", r"\bcold\b"), ("hot", r"\b(?:hot|warm)\b"), ("pulled", r"\b(?:pulled|shredded)\b")),
+    "purpose": (("thin", r"\b(?:thin|deli)\b"), ("cold", r"\bcold\b"), ("hot", r"\b(?:hot|warm)\b"),
+                ("pulled", r"\b(?:pulled|shredded)\b")),
     "wrap": (("none", r"\b(?:no|none|unwrapped|naked|nothing)\b"), ("paper", r"\bpaper\b"), ("foil", r"\bfoil\b")),
     "chill": (("ice", r"\bice\b"), ("fan", r"\bfan\b"), ("rack", r"\brack\b"), ("foil", r"\bfoil\b")),
-    "cooker": (("ceramic", r"\b(?:ceramic|kamado)\b"), ("steel", r"\b(?:steel|drum|bullet|barrel)\b"), ("kettle", r"\bkettle\b"),
+    "cooker": (("ceramic", r"\b(?:ceramic|kamado)\b"), ("steel", r"\b(?:steel|drum|bullet|barrel)\b"),
+               ("kettle", r"\bkettle\b"),
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
 _DOUBTS: Final = (
@@ -86,12 +91,17 @@ def _cure(text: str, context: Context) -> Intent | None:
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
             return Unclear("number", text[:60], options)
         value = number / 100
-    if value is None and len(shares := measures.find(text)) == 1 and shares[0].kind == "fraction" and len(content(text)) <= 1:
+    if (
+        value is None
+        and len(shares := measures.find(text)) == 1
+        and shares[0].kind == "fraction"
+        and len(content(text)) <= 1
+    ):
         value = shares[0].value  # «it's 6.25 % I think»
     if value is not None:
         fits = 0 < value <= STRONGEST_CURE
         return Change({"cure_nitrite_fraction": value}) if fits else Unclear("number", text[:60])
-    if strength_is_open(text) or _UNKNOWN.search(text):
+    if open_strength(text) or _UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return None
 
@@ -142,7 +152,7 @@ def _weight_after(text: str, context: Context) -> Intent | None:
 
 
 def _after_cooking(number: float, context: Context) -> float:
-    """A weight without a unit, in the unit in which it is what a cook leaves of this piece, else in the person's own."""
+    """A weight without a unit: in the unit in which a cook leaves it of this piece, else in the person's own."""
     both = (context.units.mass, "lb" if context.units.mass == "kg" else "kg")
     low, high = _YIELD
     fits = [u for u in both if context.mass and low <= measures.to_house(number, u) / context.mass <= high]
@@ -170,7 +180,8 @@ def _salty(text: str, context: Context) -> Intent | None:
     if re.fullmatch(r"(?:a (?:bit|little)|very|too much|yes.{0,20}|way too|much too|yeah.{0,20}|more)", text):
         return Debrief(salt=1)
     if re.fullmatch(
-        r"(?:no(?:pe)?|fine|perfect|right|good|ok(?:ay)?|great|spot on|lovely|just right|no .{0,12}(?:right|fine|good|perfect))",
+        r"(?:no(?:pe)?|fine|perfect|right|good|ok(?:ay)?|great|spot on|lovely|just right|no .{0,12}(?:right|fine"
+        r"|good|perfect))",
         text,
     ):
         return Debrief(salt=0)
@@ -289,8 +300,11 @@ def _choice(slot: str) -> Callable[[str, Context], Intent | None]:
 
 
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
-    "cure": _cure, "thickness": _thickness, "mass": _mass, "mass_unit": _mass_unit, "weight_after": _weight_after, "grey": _grey,
-    "salty": _salty, "zone": _zone, "deadline": _deadline, "when": _when, "batch": _batch, "probe": _probe, "eaters": _eaters,
+    "cure": _cure, "thickness": _thickness, "mass": _mass, "mass_unit": _mass_unit, "weight_after": _weight_after,
+    "grey": _grey,
+    "salty": _salty, "zone": _zone, "deadline": _deadline, "when": _when, "batch": _batch, "probe": _probe,
+    "eaters": _eaters,
     "confirm": _confirm, "cut": _cut, "doubt": _doubt, "pit_c": _field("pit_c"), "fridge_c": _field("fridge_c"),
-    "method": _choice("method"), "purpose": _choice("purpose"), "wrap": _choice("wrap"), "chill": _choice("chill"), "cooker": _choice("cooker"),
+    "method": _choice("method"), "purpose": _choice("purpose"), "wrap": _choice("wrap"), "chill": _choice("chill"),
+    "cooker": _choice("cooker"),
 }  # fmt: skip

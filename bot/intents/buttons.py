@@ -1,7 +1,8 @@
 """What a tap carries: an intent in at most 64 bytes, `1|verb|batch|argument`, and back again.
 
 The first field is the version of this form: a button of an older form, a broken or a foreign one reads as None, and
-the talk says that it is out of date. Instants are whole seconds since 1970; numbers are written so that they come back exact.
+the talk says that it is out of date. Instants are whole seconds since 1970; numbers are written so that they come back
+exact.
 """
 
 from collections.abc import Callable
@@ -32,9 +33,12 @@ LIMIT_BYTES: Final = 64  # Bot API, InlineKeyboardButton.callback_data: 1 to 64 
 _BAR: Final = "|"
 # setup fields that a button may change, by a short code; appended to, never reordered or reused
 _FIELDS: Final = {
-    "cs": "cure_nitrite_fraction", "me": "method", "th": "thickness", "wr": "wrap", "ch": "chill", "pu": "purpose", "ri": "at_risk_eaters",
-    "de": "deadline", "lc": "long_cure_confirmed", "sf": "sealed_faces", "sk": "skin_on", "fz": "frozen", "co": "cooker", "pc": "pit_c",
-    "tc": "target_c", "fc": "fridge_c", "sa": "salt_fraction", "su": "sugar_fraction", "nt": "nitrite_target", "ws": "water_share",
+    "cs": "cure_nitrite_fraction", "me": "method", "th": "thickness", "wr": "wrap", "ch": "chill", "pu": "purpose",
+    "ri": "at_risk_eaters",
+    "de": "deadline", "lc": "long_cure_confirmed", "sf": "sealed_faces", "sk": "skin_on", "fz": "frozen",
+    "co": "cooker", "pc": "pit_c",
+    "tc": "target_c", "fc": "fridge_c", "sa": "salt_fraction", "su": "sugar_fraction", "nt": "nitrite_target",
+    "ws": "water_share",
     "pf": "pump_fraction", "cu": "cut", "ma": "mass", "pr": "product", "cd": "cure_days",
 }  # fmt: skip
 _CODES: Final = {name: code for code, name in _FIELDS.items()}

@@ -1,7 +1,6 @@
 """What is wanted otherwise: the meal moved, the method swapped, a field of the setup stated or changed."""
 
 import re
-from dataclasses import replace
 from typing import Any, Final
 
 from bot import measures
@@ -15,14 +14,25 @@ from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG, assumptions
 from core.batch.events import Probe
 
-_MEAL: Final = r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all|the whole (?:thing|plan)|the plan|all)"
-_MOVE: Final = r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring|brought|verschieb\w{0,3})"
-_AMOUNT: Final = r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?|weeks?|d|stunden?|tage?)"
+_MEAL: Final = (
+    r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"
+    r"|the whole (?:thing|plan)|the plan|all)"
+)
+_MOVE: Final = (
+    r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring"
+    r"|brought|verschieb\w{0,3})"
+)
+_AMOUNT: Final = (
+    r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
+    r"|weeks?|d|stunden?|tage?)"
+)
 _BY: Final = tuple(
     (sign, re.compile(words))
     for sign, words in (
-        (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:it|{_MEAL}) (?:back |out )?{_AMOUNT}\b"),
+        (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b"
+             rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
+        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:it|{_MEAL}) (?:back "
+            rf"|out )?{_AMOUNT}\b"),
         (1, rf"\b(?:guests?|they|people|family|were|we are|im|dinner|lunch)\b.{{0,24}}\b{_AMOUNT} late\b"),
         (1, rf"\b{_AMOUNT} (?:later|später)\b"),
     )
@@ -33,9 +43,13 @@ _TO: Final = tuple(
     for words in (
         rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}?(?:to|till?|until|auf|for|on) ",
         rf"\b{_MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
-        r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b|\beating (?:at|on)\b|\beat at\b",
-        r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:com\w{1,3}|arriv\w{1,3}|be here)(?: at| on)?\b",
-        r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b|\bserving (?:at|on)\b",
+        r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to"
+        r"|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b"
+        r"|\beating (?:at|on)\b|\beat at\b",
+        r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:com\w{1,3}|arriv\w{1,3}"
+        r"|be here)(?: at| on)?\b",
+        r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"
+        r"|\bserving (?:at|on)\b",
         r"\b(?:make|do) it (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
         r"^(?:deadline|serve|meal|eat)\b",
@@ -43,11 +57,14 @@ _TO: Final = tuple(
 )
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _STRENGTH_BARE: Final = re.compile(
-    r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|=|:))* ?(?P<value>\d{1,2}(?:\.\d{1,3})?)$"
+    r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
+    r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,3})?)$"
 )
 _WANTED: Final = re.compile(
-    r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it|the meat) (?:off )?(?:at|to)|target(?: is| temp)?) (?P<target>\d{2,3})$"
-    r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
+    r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
+    r"|the meat) (?:off )?(?:at|to)|target(?: is| temp)?) (?P<target>\d{2,3})$"
+    r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"
+    r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
 )
 _MEANT_AS_MASS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|weighed|its|it is|is|really|now|only|meat)\b")
 _AFTER: Final = re.compile(r"\b(?:after|cooked|finished|in the end|came out|final|yield)\b")
@@ -65,7 +82,7 @@ def read_move(text: str, context: Context) -> Intent | None:
         if words.search(text):
             return _moved_by(sign, text, context)
     target = _INSTEAD_OF.sub("", text)
-    if not any(words.search(text) for words in _TO) or meat(text).product and measures.of_kind(text, "mass"):
+    if not any(words.search(text) for words in _TO) or (meat(text).product and measures.of_kind(text, "mass")):
         return None
     said = when.meal(target, context)
     if said is None or not (said.day_said or said.hour_said):
@@ -167,7 +184,12 @@ def _lone_mass(text: str, context: Context) -> Intent | None:
 
 def _mass(text: str, context: Context) -> dict[str, Any]:
     masses = measures.of_kind(text, "mass")
-    if len(masses) != 1 or context.phase not in ("waiting", "curing", "drying") or _AFTER.search(text) or not _MEANT_AS_MASS.search(text):
+    if (
+        len(masses) != 1
+        or context.phase not in ("waiting", "curing", "drying")
+        or _AFTER.search(text)
+        or not _MEANT_AS_MASS.search(text)
+    ):
         return {}
     mass = masses[0]
     salts = re.search(r"\b(?:salt|cure|sugar|pink|water|charcoal|rub)\b", text)

@@ -101,7 +101,7 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
             continue
         said = [_halves(part, context) if cut is _COMMA else clause(part, context) for part in parts]
         flat = [intent for part in said for intent in (part or [Unclear("word", sentence[:60])])]
-        complete = cut is _COMMA or not any(map(is_nothing, flat))
+        complete = cut is _COMMA or not whole or not any(map(is_nothing, flat))
         if complete and _weight(flat) > _weight(whole):
             return flat
     return whole or [Unclear("word", sentence[:60])]
@@ -117,9 +117,10 @@ def _halves(part: str, context: Context) -> list[Intent]:
     return whole
 
 
-def _weight(intents: list[Intent]) -> int:
-    """How many things are said that can be acted on."""
-    return sum(map(_things, intents))
+def _weight(intents: list[Intent]) -> tuple[int, int]:
+    """How many things are said that can be acted on, and how many that can be asked about."""
+    open_ones = sum(isinstance(intent, Unclear) and not is_nothing(intent) for intent in intents)
+    return sum(map(_things, intents)), open_ones
 
 
 def _things(intent: Intent) -> int:
@@ -141,8 +142,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [found]
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
-    if found := _happened(text, context):
-        return found
+    if told := _happened(text, context):
+        return told
     if found := read_debrief(text, context):
         return [found]
     if steps := read_step(text, context):

@@ -15,9 +15,10 @@ class Context:
     """Everything that the reading of a line may depend on, and nothing else.
 
     `now` and `deadline` are aware UTC; `zone` names the person's zone. `asked` is the slot of the open question: cure,
-    thickness, mass, mass_unit, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt, deadline, batch,
-    eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about. `batch` is the id of the
-    batch that the rest describes; `batches` are the (id, name) of the batches that the person may mean, the latest first.
+    thickness, mass, mass_unit, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt, deadline,
+    batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about.
+    `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
+    may mean, the latest first.
     `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
     pounds from kilos in «trimmed is 6.9».
     """

@@ -5,62 +5,86 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Change, Correct, Intent, Undo, Unclear
+from bot.intents.intents import Change, Correct, Intent, Unclear, Undo
 from bot.intents.steps import read_step
 from bot.measures import to_house
 from core.batch.events import Probe
 
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
 _UNDO: Final = re.compile(
-    r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|delete (?:that|the last(?: one)?)|remove (?:that|the last(?: one)?)|"
-    r"scratch that|never ?mind that|cancel that|ignore that|forget that|disregard(?: that)?)(?: (?:please|pls|last|that|it|one))*$"
+    r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|delete (?:that"
+    r"|the last(?: one)?)|remove (?:that|the last(?: one)?)|"
+    r"scratch that|never ?mind that|cancel that|ignore that|forget that|disregard(?: that)?)(?: (?:please|pls|last"
+    r"|that|it|one))*$"
 )
 _VALUE: Final = tuple(
     re.compile(pattern)
     for pattern in (
         rf"\b(?:not|instead of) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?,? (?:but|its|it was|rather) {_NUMBER}",
         rf"(?<![\w.]){_NUMBER},? (?:and )?(?:not|instead of|rather than) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?![\w.])",
-        rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich|meinte) ?)*{_NUMBER}$",
-        rf"\b(?:i meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
+        rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait"
+        rf"|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich"
+        rf"|meinte) ?)*{_NUMBER}$",
+        rf"\b(?:i meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
+        rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
         rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
     )
 )
-_AGAIN: Final = r"^(?:(?:no|oops|sorry|wait|scratch that|wrong(?: one| label| probe)?|typo|correction|actually|that|thats|i|meant|mean|was|is|its|it|in|the|not a|should be|ups) ?)+"
+_AGAIN: Final = (
+    r"^(?:(?:no|oops|sorry|wait|scratch that|wrong(?: one| label| probe)?|typo|correction|actually|that"
+    r"|thats|i|meant|mean|was|is|its|it|in|the|not a|should be|ups) ?)+"
+)
 _UNIT: Final = re.compile(
     rf"(?:{_AGAIN})?\b(?P<unit>celsius|celcius|centigrade|fahrenheit|farenheit|farenheight|[cf])$"
 )
-_UNIT_ALONE: Final = re.compile(r"(?:(?:in|its|it was|that was|thats|was) )?(?:celsius|celcius|centigrade|fahrenheit|farenheit|(?<= )[cf])")
+_UNIT_ALONE: Final = re.compile(
+    r"(?:(?:in|its|it was|that was|thats|was) )?(?:celsius|celcius|centigrade|fahrenheit"
+    r"|farenheit|(?<= )[cf])"
+)
 _PROBE: Final = re.compile(
-    r"(?:^|\b)(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
+    r"(?:^|\b)(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp"
+    r"|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
 )
 _PROBES: Final = {
-    "pit": Probe.PIT, "grill": Probe.PIT, "smoker": Probe.PIT, "cooker": Probe.PIT, "meat": Probe.CORE, "core": Probe.CORE,
-    "brisket": Probe.CORE, "flat": Probe.CORE, "fridge": Probe.FRIDGE, "brine": Probe.BRINE, "room": Probe.ROOM,
+    "pit": Probe.PIT, "grill": Probe.PIT, "smoker": Probe.PIT, "cooker": Probe.PIT, "meat": Probe.CORE, "core":
+    Probe.CORE, "brisket": Probe.CORE, "flat": Probe.CORE, "fridge": Probe.FRIDGE, "brine": Probe.BRINE, "room":
+    Probe.ROOM,
 }  # fmt: skip
 _SECOND_THOUGHT: Final = re.compile(
-    r"^(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh|nein)\b|\b(?:i meant|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in)\b"
+    r"^(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh|nein)\b|\b(?:i meant"
+    r"|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in)\b"
 )
 _YESTERDAY: Final = re.compile(
-    r"\b(?:(?:that|those|this)(?: (?:one|reading))?(?: was|s| is| were)?|it was) (?:for |from )?(?P<when>yesterdays?|last night|gestern)\b|^(?:oops )?yesterdays$"
+    r"\b(?:(?:that|those|this)(?: (?:one|reading))?(?: was|s| is| were)?|it was) (?:for |from )?(?P<when>yesterdays?"
+    r"|last night|gestern)\b|^(?:oops )?yesterdays$"
 )
 _THAT_WAS: Final = re.compile(
-    r"\b(?:that|it)(?: one| reading)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago|at noon|this morning)$"
+    r"\b(?:that|it)(?: one| reading)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago|at noon"
+    r"|this morning)$"
 )
 _AT_NOT: Final = re.compile(
-    r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?)\b"
+    r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
+    r"|pm)?)\b"
 )
 _FOR_BATCH: Final = re.compile(
-    r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
+    r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant"
+    r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
 )
 _GRAMS: Final = re.compile(
-    r"\b(?:only |actually |really )?(?:put|added|used|weighed|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure|pink(?: salt)?|curing salt))?(?: in)?,? not (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?\b"
+    r"\b(?:only |actually |really )?(?:put|added|used|weighed"
+    r"|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure"
+    r"|pink(?: salt)?|curing salt))?(?: in)?,? not (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?\b"
 )
 _WEIGHT: Final = re.compile(
-    r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
+    r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
+    r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
     r"|^(?:trimmed|its trimmed|after trimming)(?: its| it is| is| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)$"
 )
-_MEAL: Final = re.compile(r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push|deadline|remind)\b")
+_MEAL: Final = re.compile(
+    r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push"
+    r"|deadline|remind)\b"
+)
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
@@ -178,4 +202,3 @@ def _of_probe(text: str, context: Context) -> Intent | None:
     if not found or not _SECOND_THOUGHT.search(text) or re.search(r"\d", text) or len(text.split()) > 9:
         return None
     return Correct(probe=_PROBES[found["probe"]])
-

@@ -47,7 +47,8 @@ _NAMED: Final = re.compile(
 )
 _ISO: Final = re.compile(r"(?<!\d)(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)(?!\d)")
 _DAY_MONTH: Final = re.compile(
-    rf"(?<![\d.:/])(?P<day>\d\d?)(?:st|nd|rd|th|\.)? ?(?:of )?(?P<month>{_either(_MONTHS)})\b\.?(?: (?P<year>20\d\d)\b)?"
+    rf"(?<![\d.:/])(?P<day>\d\d?)(?:st|nd|rd|th"
+    rf"|\.)? ?(?:of )?(?P<month>{_either(_MONTHS)})\b\.?(?: (?P<year>20\d\d)\b)?"
 )
 _MONTH_DAY: Final = re.compile(
     rf"\b(?P<month>{_either(_MONTHS)})\.? (?P<day>\d\d?)(?:st|nd|rd|th)?\b(?![:.]?\d)(?:,? (?P<year>20\d\d)\b)?"
@@ -55,9 +56,13 @@ _MONTH_DAY: Final = re.compile(
 _DOTTED: Final = re.compile(r"(?<![\d.])(?P<day>\d\d?)\.(?P<month>\d\d?)\.(?:(?P<year>20\d\d|\d\d)(?!\d))?(?![\d])")
 _SLASHED: Final = re.compile(r"(?<![\d/.])(?P<one>\d\d?)/(?P<two>\d\d?)(?:/(?P<year>20\d\d|\d\d))?(?![\d/])")
 _AHEAD: Final = re.compile(
-    r"\b(?:in|for) (?P<many>\d{1,2}|an?|a couple of|a fortnight|einer|einem)(?: (?P<unit>days?|weeks?|wochen?|tagen?)(?: time)?)?\b(?! in the)"
+    r"\b(?:in|for) (?P<many>\d{1,2}|an?|a couple of|a fortnight|einer|einem)(?: (?P<unit>days?|weeks?|wochen?"
+    r"|tagen?)(?: time)?)?\b(?! in the)"
 )
-_WEEKEND: Final = re.compile(r"\b(?:(?:this|next|the|coming) )?(?:weekend|wochenende)\b|\bnext week\b|\bsome ?time (?:next|this)\b")
+_WEEKEND: Final = re.compile(
+    r"\b(?:(?:this|next|the|coming) )?(?:weekend|wochenende)\b|\bnext week\b"
+    r"|\bsome ?time (?:next|this)\b"
+)
 _ORDINAL: Final = re.compile(r"\b(?:on )?the (?P<day>\d\d?)(?:st|nd|rd|th)\b")
 
 DAY_PATTERNS: Final = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, _NAMED)

@@ -16,19 +16,27 @@ _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps)
 _NO_STRENGTH: Final = re.compile(
     r"\b(?:cure ?#? ?[12]|pink (?:curing )?salt|prague powder|curing salt|pökelsalz)(?!\w)|#1\b"
 )
+_BARE_STRENGTH: Final = re.compile(
+    r"\b(?:cure|pink salt|curing salt)(?: (?:is|at|of|says|=))? \d{1,2}(?:\.\d{1,3})?(?![\d.])"
+    r"(?! ?(?:%|percent|pct|prozent|days?|d\b|g\b|gr|kg|kilos?|lbs?|pounds?|hours?|h\b|weeks?|ppm|mm|cm|in\b|of\b))"
+)
 _SHARES: Final = (
     ("cure_nitrite_fraction", _CURE),
     ("salt_fraction", re.compile(r"\bsalt\b|\bsalz\b")),
     ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
     ("pump_fraction", re.compile(r"\bpump(?:ed)?\b|\binject(?:ed|ion)?\b")),
 )
-STRONGEST_CURE: Final = 0.10  # curing salts hold 0.4 to 6.25 % nitrite; what is said to be over 10 % is a slip, or no salt for a kitchen
+STRONGEST_CURE: Final = (
+    0.10  # curing salts hold 0.4 to 6.25 % nitrite; what is said to be over 10 % is a slip, or no salt for a kitchen
+)
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
-    ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go|doing) (?:it )?dry\b"
+    ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
+                      r"|doing) (?:it )?dry\b"
                       r"|\bdry (?:instead|then|please|pls)\b|\btrocken ?pökeln\b"),
-    ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b|\bbrine (?:it|instead|cure)\b"
+    ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
+                        r"|\bbrine (?:it|instead|cure)\b"
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("skin_on", True, r"\b(?:skin|rind)[ -]on\b|\bmit schwarte\b"),
     ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\bskinless\b|\bohne schwarte\b"),
@@ -36,20 +44,26 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
     ("frozen", False, r"\b(?:thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
-    ("wrap", "paper", r"\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b|\bpaper (?:instead|wrap)\b"),
-    ("wrap", "foil", r"\b(?:wrap (?:it )?in|use|swap to|with|foil instead|do) (?:the |tin |tinfoil )?foil\b|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
+    ("wrap", "paper", r"\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b"
+                      r"|\bpaper (?:instead|wrap)\b"),
+    ("wrap", "foil", r"\b(?:wrap (?:it )?in|use|swap to|with|foil instead|do) (?:the |tin |tinfoil )?foil\b"
+                     r"|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
     ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|not wrapping|leave it naked)\b"),
     ("chill", "ice", r"\bice[ -]?(?:bath|water)\b|\bchill (?:it )?(?:in|on|with) ice\b|\beisbad\b"),
     ("chill", "fan", r"\b(?:with|use|under) (?:a |the )?fan\b|\brack and fan\b"),
     ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),
     ("chill", "foil", r"\b(?:cool|chill)(?: it)? (?:in (?:the )?(?:foil|wrap)|wrapped)\b"),
     ("purpose", "pulled", r"\b(?:pulled|shredded|for pulling)\b"),
-    ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold cuts?|eat (?:it )?cold|serve (?:it )?cold|for sandwiches)\b"),
+    ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold cuts?|eat (?:it )?cold"
+                        r"|serve (?:it )?cold|for sandwiches)\b"),
     ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin slices|deli thin|shaved)\b"),
-    ("purpose", "hot", r"\b(?:sliced? (?:it )?(?:hot|warm)|(?:hot|warm) (?:slices|sliced)|eat (?:it )?(?:hot|warm)|serve (?:it )?(?:hot|warm)|straight off)\b"),
-    ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody|no one) (?:is )?(?:at risk|pregnant)\b"
+    ("purpose", "hot", r"\b(?:sliced? (?:it )?(?:hot|warm)|(?:hot|warm) (?:slices|sliced)|eat (?:it )?(?:hot|warm)"
+                       r"|serve (?:it )?(?:hot|warm)|straight off)\b"),
+    ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody"
+                              r"|no one) (?:is )?(?:at risk|pregnant)\b"
                               r"|\b(?:only|all) healthy adults\b"),
-    ("at_risk_eaters", True, r"\b(?:pregnant|toddlers?|babies|baby|elderly|chemo|immun\w{0,14}|over 65|grandma|grandpa|small kids|little kids|"
+    ("at_risk_eaters", True, r"\b(?:pregnant|toddlers?|babies|baby|elderly|chemo|immun\w{0,14}|over 65|grandma"
+                             r"|grandpa|small kids|little kids|"
                              r"(?:kids|children) (?:are )?(?:eating|coming|will eat))\b"),
     ("cooker", "ceramic", r"\b(?:ceramic|kamado)\b|\bkeramik\w{0,6}\b"),
     ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\bpropane\b|\bgasgrill\b"),
@@ -63,7 +77,8 @@ _FRIDGE: Final = re.compile(r"\bfridge\b|\brefrigerator\b|\bkühlschrank\b")
 _PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it|smoke at|cook at|grill|run it|run)\b")
 _TARGET: Final = re.compile(r"\b(?:target|pull (?:it )?at|take it to|cook (?:it )?to|finish at|until it hits)\b")
 _CURE_DAYS: Final = re.compile(
-    r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
+    r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"
+    r"|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
 )
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"
@@ -97,11 +112,11 @@ def stated(text: str) -> Stated:
     return out
 
 
-def strength_is_open(text: str) -> bool:
-    """True where a curing salt is named and no percentage goes with it."""
-    return bool(_NO_STRENGTH.search(text)) and not any(
-        m.kind == "fraction" and _role(text, m) == "cure_nitrite_fraction" for m in measures.find(text)
-    )
+def open_strength(text: str) -> str:
+    """The words for a curing salt that is named without a percentage («cure #1», «cure 6.25»), or ""."""
+    said = any(m.kind == "fraction" and _role(text, m) == "cure_nitrite_fraction" for m in measures.find(text))
+    found = None if said else _BARE_STRENGTH.search(text) or _NO_STRENGTH.search(text)
+    return found[0] if found else ""
 
 
 def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
@@ -116,8 +131,8 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
             out.fields[role] = measure.value
         else:
             out.unclear["percent"] = text[measure.start : measure.end]
-    if strength_is_open(text):
-        out.unclear["strength"] = _NO_STRENGTH.search(text)[0]  # type: ignore[index]
+    if words := open_strength(text):
+        out.unclear["strength"] = words
 
 
 def _role(text: str, measure: Measure) -> str:

@@ -5,33 +5,48 @@ from typing import Final
 
 # longer phrases first: each is replaced as a whole; numbers, days and units are read in their own rooms
 _PHRASES: Final = {
-    "was jetzt": "what now", "was nun": "what now", "was ist als nächstes dran": "what now", "als nächstes": "next step",
+    "wann fertig": "when is it ready", "wann ist fertig": "when is it ready", "bei": "at", "was jetzt": "what now",
+    "was nun": "what now", "was ist als nächstes dran": "what now", "als nächstes": "next step",
     "wie lange noch": "how much longer", "wann ist es fertig": "when is it ready", "ist es sicher": "is it safe",
-    "zeig den plan": "plan", "zeig mir den plan": "plan", "in der lake": "in the brine", "in die lake": "into the brine",
+    "zeig den plan": "plan", "zeig mir den plan": "plan", "in der lake": "in the brine",
+    "in die lake": "into the brine",
     "im kühlschrank": "in the fridge", "in den kühlschrank": "into the fridge", "fleisch ist drauf": "meat is on",
     "ist drauf": "meat is on", "feuer brennt": "fire is lit", "erinnere mich": "remind me", "erinner mich": "remind me",
     "zu salzig": "too salty", "heute morgen": "this morning", "heute früh": "this morning", "heute abend": "tonight",
     "gestern abend": "last night", "in alufolie": "in foil", "in folie": "in foil", "in papier": "in paper",
-    "erledigt": "done", "fertig": "done", "gemacht": "done", "gewendet": "flipped", "umgedreht": "flipped", "gedreht": "flipped",
+    "erledigt": "done", "fertig": "done", "gemacht": "done", "gewendet": "flipped", "umgedreht": "flipped",
+    "gedreht": "flipped",
     "abgespült": "rinsed", "gespült": "rinsed", "gewässert": "soaked", "eingerieben": "rubbed", "angezündet": "lit",
-    "eingewickelt": "wrapped", "aufgeschnitten": "sliced", "gegessen": "eaten", "aufgetaut": "thawed", "vergessen": "forgot",
-    "rückgängig": "undo", "später": "later", "überspringen": "skip", "auslassen": "skip", "pausieren": "pause", "weiter": "carry on",
+    "eingewickelt": "wrapped", "aufgeschnitten": "sliced", "gegessen": "eaten", "aufgetaut": "thawed",
+    "vergessen": "forgot",
+    "rückgängig": "undo", "später": "later", "überspringen": "skip", "auslassen": "skip", "pausieren": "pause",
+    "weiter": "carry on",
     "abbrechen": "cancel", "hilfe": "help", "danke": "thanks", "hallo": "hello", "servus": "hello", "moin": "hello",
-    "kühlschrank": "fridge", "kerntemperatur": "core", "kern": "core", "garraum": "pit", "smoker": "smoker", "lake": "brine",
-    "rinderbrust": "brisket", "fleisch": "meat", "dick": "thick", "trocken": "dry", "spritzen": "inject", "pökelsalz": "curing salt",
+    "kühlschrank": "fridge", "kerntemperatur": "core", "kern": "core", "garraum": "pit", "smoker": "smoker",
+    "lake": "brine",
+    "rinderbrust": "brisket", "fleisch": "meat", "dick": "thick", "trocken": "dry", "spritzen": "inject",
+    "pökelsalz": "curing salt",
     "samstag": "saturday", "sonntag": "sunday", "montag": "monday", "dienstag": "tuesday", "mittwoch": "wednesday",
-    "donnerstag": "thursday", "freitag": "friday", "morgen": "tomorrow", "übermorgen": "day after tomorrow", "gestern": "yesterday",
-    "heute": "today", "mittags": "noon", "abendessen": "dinner", "mittagessen": "lunch", "frühstück": "breakfast", "abends": "evening",
-    "früher": "earlier", "statt": "instead of", "bis": "until", "um": "at", "für": "for", "grad": "degrees", "nein": "no", "ja": "yes",
-    "stunden": "hours", "stunde": "hour", "minuten": "minutes", "halb": "half", "grau": "grey", "beide": "both", "auch": "also",
-    "nicht": "not", "verschieb": "move", "verschiebe": "move", "auf": "to", "ist": "is", "nach": "after", "noch": "still",
+    "donnerstag": "thursday", "freitag": "friday", "morgen": "tomorrow", "übermorgen": "day after tomorrow",
+    "gestern": "yesterday",
+    "heute": "today", "mittags": "noon", "abendessen": "dinner", "mittagessen": "lunch", "frühstück": "breakfast",
+    "abends": "evening",
+    "früher": "earlier", "statt": "instead of", "bis": "until", "um": "at", "für": "for", "grad": "degrees",
+    "nein": "no", "ja": "yes",
+    "stunden": "hours", "stunde": "hour", "minuten": "minutes", "halb": "half", "grau": "grey", "beide": "both",
+    "auch": "also",
+    "nicht": "not", "verschieb": "move", "verschiebe": "move", "auf": "to", "ist": "is", "nach": "after",
+    "noch": "still",
 }  # fmt: skip
 _WORDS: Final = re.compile(r"\b(?:" + "|".join(sorted(_PHRASES, key=len, reverse=True)) + r")\b")
 # one of these makes a line German; the short words above are English ones too («um», «bis», «lake», «auf»)
 _TELLS: Final = re.compile(
-    r"[äöüß]|\b(?:jetzt|nun|ist|gewendet|fertig|erledigt|gemacht|umgedreht|gedreht|eingerieben|eingewickelt|aufgeschnitten|vergessen|abbrechen|"
-    r"hilfe|danke|hallo|servus|samstag|sonntag|montag|dienstag|mittwoch|donnerstag|freitag|morgen|gestern|heute|abendessen|mittagessen|uhr|"
-    r"rinderbrust|fleisch|nicht|nein|kern|kerntemperatur|garraum|wie|wann|stunden?|minuten|zeig|mir|salzig|grau|das|der|die|den)\b"
+    r"[äöüß]|\b(?:jetzt|nun|ist|gewendet|fertig|erledigt|gemacht|umgedreht|gedreht|eingerieben|eingewickelt"
+    r"|aufgeschnitten|vergessen|abbrechen|"
+    r"hilfe|danke|hallo|servus|samstag|sonntag|montag|dienstag|mittwoch|donnerstag|freitag|morgen|gestern|heute"
+    r"|abendessen|mittagessen|uhr|"
+    r"rinderbrust|fleisch|nicht|nein|kern|kerntemperatur|garraum|wie|wann|stunden?|minuten|zeig|mir|mich|bei|salzig"
+    r"|grau|das|der|die|den)\b"
 )
 
 

@@ -12,14 +12,25 @@ from bot.intents.intents import Debrief, Happened, Intent
 _WHAT: Final = tuple(
     (what, re.compile(words))
     for what, words in (
-        ("fire_out", r"\b(?:fire|smoker|grill|pit|coals?|charcoal|flame|burner|gas|feuer)(?:s| is| has| have| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died|dead|cold|aus)\b"
-                     r"|\b(?:fire|grill|smoker) died\b|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b|\bfire out\b|\bfeuer ist aus\b"),
-        ("power_cut", r"\bpower (?:cut|outage|failure|failed|went|is out|was out|out|off)\b|\bno power\b|\b(?:fridge|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b|\b(?:fridge|freezer) door (?:was )?(?:left )?open\b|\bstromausfall\b"),
-        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
-        ("leaked", r"\b(?:bag|tub|bucket|it)(?:s| has| is)? (?:been )?(?:leak\w{0,3}|burst|split|ripped|torn)\b|\bleaked\b|\bbag leak\b|\bhole in the bag\b"),
-        ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b|\bboth (?:added|put in) the cure\b"),
-        ("forgot_cure", r"\bforgot (?:to (?:add|put)(?: in)? )?(?:the |any )?(?:cure|curing salt|pink salt|pink)\b|\bno cure in (?:it|the)\b|\bdidnt (?:add|put)(?: in)? (?:the |any )?(?:cure|pink)\b"),
-        ("wrong_salt", r"\b(?:used|added|put in) (?:the )?(?:himalayan|cure ?#? ?2|table salt|wrong (?:salt|cure)|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
+        ("fire_out", r"\b(?:fire|smoker|grill|pit|coals?|charcoal|flame|burner|gas|feuer)(?:s| is| has| have"
+                     r"| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died"
+                     r"|dead|cold|aus)\b"
+                     r"|\b(?:fire|grill|smoker) died\b|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b"
+                     r"|\bfire out\b|\bfeuer ist aus\b"),
+        ("power_cut", r"\bpower (?:cut|outage|failure|failed|went|is out|was out|out|off)\b|\bno power\b|\b(?:fridge"
+                      r"|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b|\b(?:fridge"
+                      r"|freezer) door (?:was )?(?:left )?open\b|\bstromausfall\b"),
+        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
+                     r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
+        ("leaked", r"\b(?:bag|tub|bucket|it)(?:s| has| is)? (?:been )?(?:leak\w{0,3}|burst|split|ripped|torn)\b"
+                   r"|\bleaked\b|\bbag leak\b|\bhole in the bag\b"),
+        ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
+                        r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
+                        r"|\bboth (?:added|put in) the cure\b"),
+        ("forgot_cure", r"\bforgot (?:to (?:add|put)(?: in)? )?(?:the |any )?(?:cure|curing salt|pink salt|pink)\b"
+                        r"|\bno cure in (?:it|the)\b|\bdidnt (?:add|put)(?: in)? (?:the |any )?(?:cure|pink)\b"),
+        ("wrong_salt", r"\b(?:used|added|put in) (?:the )?(?:himalayan|cure ?#? ?2|table salt|wrong (?:salt|cure)"
+                       r"|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
     )
 )  # fmt: skip
 _DENIED: Final = re.compile(r"\b(?:not|isnt|hasnt|didnt|dont|never|no longer|if|what if|when|should|before)\b")
@@ -28,20 +39,25 @@ _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a 
 _ON_FIRE: Final = ("drying", "cooking", "resting")
 _OVERNIGHT: Final = re.compile(r"\b(?:overnight|all night|über nacht)\b")
 _PINK: Final = re.compile(
-    r"\b(?:pink|rosa)\b.{0,24}\b(?:all (?:the way )?through|throughout|through|all over|to the middle|edge to edge|everywhere|durch)\b|^(?:all|fully|completely|totally|nice) (?:and )?pink\b|\bno grey\b|\bno gray\b|\bnot grey\b|\bdurchgehend rosa\b"
+    r"\b(?:pink|rosa)\b.{0,24}\b(?:all (?:the way )?through|throughout|through|all over|to the middle|edge to edge"
+    r"|everywhere|durch)\b|^(?:all|fully|completely|totally|nice) (?:and )?pink\b|\bno grey\b|\bno gray\b"
+    r"|\bnot grey\b|\bdurchgehend rosa\b"
 )
 _GREY: Final = re.compile(r"\b(?:grey|gray|grau\w{0,2}|brown)\b")
 _OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
 _SALT: Final = tuple(
     (level, re.compile(words))
     for level, words in (
-        (0, r"\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
+        (0, r"\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
+            r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
         (-1, r"\b(?:bland|not salty enough|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
-        (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b|\bover ?salted\b|\bsalty\b"),
+        (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
+            r"|\bover ?salted\b|\bsalty\b"),
     )
 )  # fmt: skip
 _AFTER: Final = re.compile(
-    r"\b(?:after|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded|weighs? (?:out|in)|end weight|now weighs|ended up|danach|weighed)\b"
+    r"\b(?:after|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded|weighs? (?:out|in)|end weight"
+    r"|now weighs|ended up|danach|weighed)\b"
 )
 
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")

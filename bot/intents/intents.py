@@ -15,11 +15,12 @@ from core.batch.events import Probe
 class Start:
     """«3.2 kg brisket flat for saturday 13:00». `said` holds the Setup fields that were understood.
 
-    Several pieces stand in `said` as "pieces", a list of masses [kg], beside their sum as "mass". `unclear` holds what was
-    typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1", "percent:3 %",
-    "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill". `assumed` names what was completed by a usual
-    value: "cut" (brisket alone is a flat), "deadline_hour", "deadline_next" («next saturday»: the nearest is taken), and "deadline_shifted" or "deadline_twice" for a wall time that
-    the clocks jump over or show two times.
+    Several pieces stand in `said` as "pieces", a list of masses [kg], beside their sum as "mass". `unclear` holds
+    what was typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon",
+    "strength:cure #1", "percent:3 %", "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill".
+    `assumed` names what was completed by a usual value: "cut" (brisket alone is a flat), "deadline_hour",
+    "deadline_next" («next saturday»: the nearest is taken), and "deadline_shifted" or "deadline_twice" for a wall
+    time that the clocks jump over or show two times.
     """
 
     said: dict[str, Any] = field(default_factory=dict)
@@ -163,8 +164,8 @@ class Question:
 class Happened:
     """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice».
 
-    `what` is one of fire_out, power_cut, left_out, leaked, dosed_twice, forgot_cure, wrong_salt. `facts` may hold "hours" (how
-    long), "core_c" and "room_c"; `at` is when, None where it was not said.
+    `what` is one of fire_out, power_cut, left_out, leaked, dosed_twice, forgot_cure, wrong_salt. `facts` may hold
+    "hours" (how long), "overnight", "core_c", "room_c" and "celsius"; `at` is when, None where it was not said.
     """
 
     what: str
@@ -260,5 +261,6 @@ class Unclear:
 
 Intent = (
     Start | Change | MoveDeadline | StepDone | StepMissed | StepSkipped | Snooze | Reading | Correct | Undo
-    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Cancel | Choose | Greet | Help | Unclear
+    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Cancel | Choose | Greet | Help |
+    Unclear
 )  # fmt: skip

@@ -32,7 +32,7 @@ _PRODUCTS: Final = (
 _CUTS: Final = (
     (r"brisket[ _]flats?|flat (?:cut )?brisket|flat cut|flats?", "brisket_flat"),
     (r"brisket[ _]points?|point (?:cut|end|brisket)|deckle|points?", "brisket_point"),
-    (r"packer|whole brisket|full brisket", "packer"),
+    (r"packers?|(?:whole|full|entire) brisket|brisket,? (?:whole|untrimmed)", "packer"),
     (r"briskets?|rinderbrust|brust|brisk[ei]ts?", "brisket"),
 )
 _PRODUCT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
@@ -42,7 +42,7 @@ _DENIED: Final = re.compile(r"\bnot (?:the |a )?(?:flat|point)\b")
 
 @dataclass(frozen=True)
 class Meat:
-    """What was named: `product` and `cut` are "" where they were not."""
+    """What was named: `product` and `cut` are "" where they were not; `cut` is "both" for a flat and a point."""
 
     product: str = ""
     cut: str = ""
@@ -55,7 +55,8 @@ class Meat:
 def meat(text: str) -> Meat:
     """The product and the cut named in a plain text; «point, not flat» is the point."""
     text = _DENIED.sub(" ", text)
-    cut = next((name for words, name in _CUT_WORDS if words.search(text)), "")
+    cuts = [name for words, name in _CUT_WORDS if words.search(text)]
+    cut = "both" if {"brisket_flat", "brisket_point"} <= set(cuts) else next(iter(cuts), "")
     product = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
     return Meat(product, cut)
 

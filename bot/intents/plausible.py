@@ -1,8 +1,10 @@
-"""Which thermometer and which unit a bare number can mean, by the phase of the batch, the person's units and the last readings.
+"""Which thermometer and which unit a bare number can mean, by the phase of the batch, the person's units and the last
+readings.
 
 One that fits is taken; several, or none in the person's own unit, are asked about. The rules are common
-practice, no source: 33 to 46 alone in the cure is a fridge in °F, 1 to 8 one in °C; 95 to 212 alone in the cook is meat in °F when
-it rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is passed on as typed for the core to doubt.
+practice, no source: 33 to 46 alone in the cure is a fridge in °F, 1 to 8 one in °C; 95 to 212 alone in the cook is
+meat in °F when it rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is passed on as typed for the
+core to doubt.
 """
 
 from dataclasses import dataclass
@@ -52,22 +54,37 @@ def meanings(number: Number, context: Context) -> tuple[Temperature, ...]:
     return _bare(number.value, context)
 
 
-def pair(one: Number, two: Number, context: Context) -> tuple[tuple[Temperature, Temperature], ...]:
+@dataclass(frozen=True)
+class Pairs:
+    """Meat and pit as two numbers may be them; `doubtful` where the one way does not follow the last reading."""
+
+    pairs: tuple[tuple[Temperature, Temperature], ...] = ()
+    doubtful: bool = False
+
+
+def pair(one: Number, two: Number, context: Context) -> Pairs:
     """Meat and pit in one breath, «158/245»: the orders and units in which both can be; several are asked about."""
-    units = (one.unit or two.unit,) if one.unit or two.unit else ("f", "c")
-    fits = [
+    if max(one.value, two.value) > _SLIP:  # the core doubts it, as typed
+        unit = one.unit or two.unit or "f"
+        return Pairs(((Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.PIT)),))
+    said = one.unit or two.unit
+    fits = tuple(
         (Temperature(core, unit, Probe.CORE), Temperature(pit, unit, Probe.PIT))
-        for unit in units
+        for unit in ((said,) if said else ("f", "c"))
         for core, pit in ((one.value, two.value), (two.value, one.value))
         if pit > core and _fits(Probe.CORE, unit, core) and _fits(Probe.PIT, unit, pit)
-    ]
-    if len(fits) > 1:
-        own = [f for f in fits if f[0].unit == context.units.temperature and _follows(f[0], context)]
-        fits = own if len(own) == 1 else fits
-    if fits or max(one.value, two.value) <= _SLIP:
-        return tuple(fits)
-    unit = one.unit or two.unit or "f"
-    return ((Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.PIT)),)
+    )
+    follow = tuple(f for f in fits if context.phase != "cooking" or _follows(f[0], context))
+    own = tuple(f for f in follow if f[0].unit == context.units.temperature)
+    chosen = own if len(fits) > 1 and len(own) == 1 else fits
+    return Pairs(chosen, doubtful=said is None and not follow)
+
+
+def can_be(probe: Probe | None, unit: str, value: float) -> bool:
+    """Whether a thermometer can show a value in a unit at all; one that is not named may be any."""
+    if probe is Probe.ROOM:
+        return unit == "f" or value < 50
+    return any(_fits(p, u, value) for p, u in _WIDE if u == unit and probe in (None, p))
 
 
 def set_point(probe: Probe, value: float) -> tuple[str, ...]:
@@ -137,7 +154,7 @@ def _bare_cooking(value: float, context: Context) -> tuple[Temperature, ...]:
 
 
 def _in_own_unit(one: Temperature, context: Context) -> bool:
-    """Whether a number stands in the person's own unit, or cannot stand in it: otherwise it may be a slip, and is asked about."""
+    """Whether a number stands in the person's own unit, or cannot stand in it: otherwise it may be a slip."""
     return one.probe is Probe.PIT or one.unit == context.units.temperature or one.value > 100
 
 
@@ -153,7 +170,6 @@ def _bare_falling(value: float, context: Context) -> tuple[Temperature, ...]:
 
 def _may_be_the_fridge(core: Temperature, context: Context) -> bool:
     """A cold number in the chill is the core's only when that was called for, or when the core was cool before."""
-    assert core.unit
     low, high = _COLD_F if core.unit == "f" else _COLD_C
     cool = context.last_core_c is not None and context.last_core_c < 27.0  # 80 °F, the first mark of the chill
     called = (context.due_step or "").startswith("chill_check")
@@ -165,14 +181,16 @@ def _follows(core: Temperature, context: Context) -> bool:
     last = context.last_core_c
     if last is None:
         return True
-    assert core.unit
-    step = to_house(core.value, core.unit) - last
+    step = _celsius(core) - last
     return step <= _CARRY_K if context.phase in FALLING_PHASES else -_DIP_K <= step <= _RISE_K
 
 
 def _pit_follows(pit: Temperature, context: Context) -> bool:
-    assert pit.unit
-    return context.last_pit_c is None or abs(to_house(pit.value, pit.unit) - context.last_pit_c) <= _PIT_DRIFT_K
+    return context.last_pit_c is None or abs(_celsius(pit) - context.last_pit_c) <= _PIT_DRIFT_K
+
+
+def _celsius(temperature: Temperature) -> float:
+    return to_house(temperature.value, temperature.unit or "c")
 
 
 def _core_units(value: float, context: Context) -> tuple[str, ...]:

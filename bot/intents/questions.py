@@ -7,54 +7,89 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
 _HELP: Final = re.compile(
-    r"^/?(?:help|hilfe|commands?|menu|\?+|what can you do|how (?:does this|do you) work|how do i use (?:this|you))\b[ ?!.]*(?:me)?$"
+    r"^/?(?:help|hilfe|commands?|menu|\?+|what can you do|how (?:does this|do you) work|how do i use (?:this"
+    r"|you))\b[ ?!.]*(?:me)?$"
 )
 _GREET: Final = re.compile(
-    r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)|guten (?:morgen|tag|abend)|thanks?|thank you|ty|thx|danke|cheers|great|cool|nice|"
-    r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|ok(?:ay)?|k|got it|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was |its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
+    r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
+    r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|thx|danke|cheers|great|cool|nice|"
+    r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|ok(?:ay)?|k|got it"
+    r"|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
+    r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
 _NOW: Final = (
-    r"^/?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do| to do)? (?:now|next|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
-    r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b|\bwhats up next\b|\bwhat do i do$|\banything (?:to do|due)\b|\bwhat day (?:are we|is it)\b"
+    r"^/?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do| to do)? (?:now|next"
+    r"|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
+    r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
+    r"|\bwhats up next\b|\bwhat do i do$|\banything (?:to do|due)\b|\bwhat day (?:are we|is it)\b"
 )
 _PLAN: Final = (
-    r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again))*$|\b(?:show|send|give|resend|see|repeat)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule|timeline|week)\b"
-    r"|\bwhats the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b|\bwhat happens (?:when|if) (?:im|we are) away\b|\bwhats left\b"
+    r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again))*$"
+    r"|\b(?:show|send|give|resend|see|repeat)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule|timeline|week)\b"
+    r"|\bwhats the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b|\bwhat happens (?:when|if) (?:im"
+    r"|we are) away\b|\bwhats left\b"
 )
 _WHY: Final = (
     (
         "days",
-        r"\b(?:why|warum|how come|explain|how did you get)\b.{0,24}\b(?:days?|so long|cure (?:so )?long|weeks?|tage|the cure)\b|\bwhy (?:not )?(?:sooner|shorter|longer)\b|\bwhy so long\b|\bhow did you (?:get|work out) (?:that|this|the days)\b",
+        r"\b(?:why|warum|how come|explain|how did you get)\b.{0,24}\b(?:days?|so long|cure (?:so )?long|weeks?|tage"
+        r"|the cure)\b|\bwhy (?:not )?(?:sooner|shorter|longer)\b|\bwhy so long\b|\bhow did you (?:get"
+        r"|work out) (?:that|this|the days)\b",
     ),
     (
         "dose",
-        r"\b(?:why|warum|how come|explain|how did you get)\b.{0,24}\b(?:grams?|g|dose|ppm|that much|so (?:much|little) (?:cure|salt)|this much|mg/kg|much cure|much salt)\b",
+        r"\b(?:why|warum|how come|explain|how did you get)\b.{0,24}\b(?:grams?|g|dose|ppm|that much|so (?:much"
+        r"|little) (?:cure|salt)|this much|mg/kg|much cure|much salt)\b",
     ),
     (
         "hours",
-        r"\b(?:why|warum|how come|explain)\b.{0,24}\b(?:hours?|h|cook|stunden|light (?:it )?(?:so )?early|so early|that early|that late)\b",
+        r"\b(?:why|warum|how come|explain)\b.{0,24}\b(?:hours?|h|cook|stunden|light (?:it )?(?:so )?early|so early"
+        r"|that early|that late)\b",
     ),
     (
         "chill",
-        r"\b(?:why|warum|how come|explain)\b.{0,16}\b(?:that chill|the chill|ice bath|cool it (?:so )?(?:fast|quick\w*)|unwrap)\b",
+        r"\b(?:why|warum|how come|explain)\b.{0,16}\b(?:that chill|the chill|ice bath|cool it (?:so )?(?:fast"
+        r"|quick\w*)|unwrap)\b",
     ),
 )
 _TOPICS: Final = (
     ("now", _NOW),
     ("plan", _PLAN),
-    ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
+    ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"
+             r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"
+             r"|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
              r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
-    ("eta", r"^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left|to go|now|is left|till its done|until its done|will it take|does it take|till its ready|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
-            r"|\bwhen(?: will| is|s)? (?:it|dinner|the meat|lunch|the brisket|this|everything)(?: going to| gonna| be)*(?: be)? (?:ready|done|finished)\b|\bis it (?:done|ready)(?: yet)?\b|\bare we there yet\b|\bready when\b|\btime left\b"
-            r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b|\bwhen (?:can|do) we eat\b|\b(?:will|are) (?:it|we) (?:be )?(?:ready|on time|done)(?: (?:on|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
-    ("picture", r"^/?(?:curve|graph|chart|picture|plot|bild|kurve)(?: (?:please|pls))?$|\b(?:show|send|see|draw|plot|give)(?: me)?(?: the| a| my)?(?: (?:cook|cure|chill|cooking|curing|temperature|temp))? ?(?:curve|graph|chart|picture|plot|diagram)\b"),
+    ("eta", r"^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
+            r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left"
+            r"|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"
+            r"|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
+            r"|\bwhen(?: will| is|s)? (?:it|dinner|the meat|lunch|the brisket|this|everything)(?: going to| gonna"
+            r"| be)*(?: be)? (?:ready|done|finished)\b|\bis it (?:done|ready)(?: yet)?\b|\bare we there yet\b"
+            r"|\bready when\b|\btime left\b"
+            r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b"
+            r"|\bwhen (?:can|do) we eat\b|\b(?:will|are) (?:it|we) (?:be )?(?:ready|on time|done)(?: (?:on"
+            r"|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
+    ("picture", r"^/?(?:curve|graph|chart|picture|plot|bild|kurve)(?: (?:please|pls))?$|\b(?:show|send|see|draw|plot"
+                r"|give)(?: me)?(?: the| a| my)?(?: (?:cook|cure|chill|cooking|curing|temperature|temp))? ?(?:curve"
+                r"|graph|chart|picture|plot|diagram)\b"),
     ("thickness", r"\b(?:what|which) thickness\b|\bhow thick (?:is it|did i say|was it|is the meat)\b"),
     ("yield", r"\byield\b|\bhow much (?:weight )?(?:did it lose|has it lost|is left after)\b|\bweight loss\b"),
-    ("pit", r"\bwhats? (?:has )?(?:my |the )?(?:pit|smoker|grill) (?:been )?(?:doing|at|like)\b|\bhow(?:s| is| has) (?:my |the )?(?:pit|fire|smoker)(?: (?:doing|been|going))?$|\bpit (?:trend|history|temps?|readings?)$|\bwhats my pit\b"),
-    ("log", r"^/?(?:log|history|protokoll)$|\bdid (?:i|we|he|she|anyone|anybody|somebody) (?:already )?(?:flip|turn|rinse|check|wrap|do|add|put|light|say|log|record|soak|weigh)\b|\bhave (?:i|we) (?:flipped|turned|rinsed|checked|wrapped|done)\b"
-            r"|\bwho (?:flipped|turned|did|rinsed|lit|wrapped)\b|\bwhen did (?:i|we|it)\b|\blast (?:reading|flip|temp)\b|\bhow long since\b|\bhow long (?:has|have) (?:it|i|we) been\b|\bwhat did (?:i|we) (?:say|do|record|put|log|write|type)\b|\b(?:show|send)(?: me)?(?: the| my)? (?:log|history|readings)\b|\bhow many (?:flips|days in)\b"),
-    ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats the (?:dose|recipe)\b|\bhow much (?:cure|salt|pink(?: salt)?|sugar|water|curing salt)(?: (?:do i need|do i (?:add|use|put in)|again|for this|goes in|was it|do we need))?$|\bhow many grams\b(?! of (?:protein|fat))|\b(?:show|send)(?: me)?(?: the)? (?:dose|recipe)\b"),
-    ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
+    ("pit", r"\bwhats? (?:has )?(?:my |the )?(?:pit|smoker|grill) (?:been )?(?:doing|at|like)\b|\bhow(?:s| is"
+            r"| has) (?:my |the )?(?:pit|fire|smoker)(?: (?:doing|been|going))?$|\bpit (?:trend|history|temps?"
+            r"|readings?)$|\bwhats my pit\b|\bhow hot is (?:it|the pit|my pit|the smoker|the grill)\b"),
+    ("log", r"^/?(?:log|history|protokoll)$|\bdid (?:i|we|he|she|anyone|anybody|somebody) (?:already )?(?:flip|turn"
+            r"|rinse|check|wrap|do|add|put|light|say|log|record|soak|weigh)\b|\bhave (?:i|we) (?:flipped|turned"
+            r"|rinsed|checked|wrapped|done)\b"
+            r"|\bwho (?:flipped|turned|did|rinsed|lit|wrapped)\b|\bwhen did (?:i|we|it)\b|\blast (?:reading|flip"
+            r"|temp)\b|\bhow long since\b|\bhow long (?:has|have) (?:it|i|we) been\b|\bwhat did (?:i|we) (?:say|do"
+            r"|record|put|log|write|type)\b|\b(?:show|send)(?: me)?(?: the| my)? (?:log|history|readings)\b"
+            r"|\bhow many (?:flips|days in)\b"),
+    ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats the (?:dose|recipe)\b|\bhow much (?:cure|salt"
+             r"|pink(?: salt)?|sugar|water|curing salt)(?: (?:do i need|do i (?:add|use|put in)|again|for this"
+             r"|goes in|was it|do we need))?$|\bhow many grams\b(?! of (?:protein|fat))|\b(?:show"
+             r"|send)(?: me)?(?: the)? (?:dose|recipe)\b"),
+    ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b"
+                 r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
 )  # fmt: skip
 _WHY_COMPILED: Final = tuple((about, re.compile(words)) for about, words in _WHY)
 _TOPICS_COMPILED: Final = tuple((topic, re.compile(words)) for topic, words in _TOPICS)
@@ -65,9 +100,14 @@ _ABOUT_PICTURE: Final = (
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(
-    r"\?|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are|did|big|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
-    r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do|can|could|wie|was ist|warum|wann|wo|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
-    r"|\b(?:ok|okay|safe|right|normal|or not|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me|difference between|best)\b"
+    r"\?|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are|did|big"
+    r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
+    r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
+    r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad"
+    r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do|can|could|wie|was ist|warum|wann|wo"
+    r"|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
+    r"|\b(?:ok|okay|safe|right|normal|or not|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me"
+    r"|difference between|best)\b"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")
 
@@ -81,18 +121,29 @@ def read_plain(text: str, context: Context) -> Intent | None:
 
 def read_topic(text: str, context: Context) -> Intent | None:
     """A question about the batch in hand, where a plain text is one; one with its own numbers is about the trade."""
+    found = find_topic(text)
+    return found[1] if found else None
+
+
+def find_topic(text: str) -> tuple[str, Intent] | None:
+    """A question about the batch in hand, and what was said before it in the same breath («158, how much longer»)."""
     bare = text.strip(" ?!.")
     if _BARE_WET_OR_DRY.search(text.strip()):
-        return Unclear("word", bare)
+        return "", Unclear("word", bare)
     if _WHY_ALONE.search(bare):
-        return Ask("why", text=text)
+        return "", Ask("why", text=text)
     for about, words in _WHY_COMPILED:
         if words.search(bare) and len(bare.split()) <= 9:
-            return Ask("why", about, text)
+            return "", Ask("why", about, text)
     for topic, words in _TOPICS_COMPILED:
-        if words.search(bare) and not _foreign(topic, bare):
-            return Ask(topic, _about(topic, bare), text)
+        found = words.search(bare)
+        if found and not _foreign(topic, bare[found.start() :]):
+            return _before(bare, found), Ask(topic, _about(topic, bare), text)
     return None
+
+
+def _before(text: str, found: re.Match[str]) -> str:
+    return re.sub(r"(?: and| so| but|,|;|\.|!)+$", "", text[: found.start()].strip()).strip()
 
 
 def is_question(text: str) -> bool:
@@ -107,5 +158,5 @@ def _about(topic: str, text: str) -> str:
 
 
 def _foreign(topic: str, text: str) -> bool:
-    """Whether a question brings numbers of its own («135 for 40 min safe»): then it is none about this batch's record."""
+    """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
     return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))

@@ -1,13 +1,14 @@
 """A line of talk in, what is meant by it out: one intent, or several in their order; never an exception.
 
-The order of the readers is the grammar: the answer to what was asked, second thoughts, a new batch, settings, a meal that is
-moved, a question, then clause by clause what was done, read, changed or went wrong. What nobody knows is a question for
-the entries; what may be several things is asked about.
+The order of the readers is the grammar: the answer to what was asked, second thoughts, a new batch, settings, a meal
+that is moved, a question, then clause by clause what was done, read, changed or went wrong. What nobody knows is a
+question for the entries; what may be several things is asked about.
 """
 
 import re
 import unicodedata
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final
 
 from bot import measures
@@ -42,16 +43,14 @@ SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
 _SILENT: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
 _APOSTROPHES: Final = str.maketrans(
-    {"'": "", "’": "", "‘": "", "`": "", "´": "", "″": '"', "”": '"', "“": '"', "„": '"'}
+    {"'": "", "’": "", "‘": "", "`": "", "´": "", "″": '"', "”": '"', "“": '"', "„": '"', "º": "°"}
 )
 _VULGAR: Final = "½¼¾⅓⅔⅛⅜⅝⅞"
 _ANYTHING: Final = re.compile(r"[^\W_]")
 _HALF_HOUR: Final = re.compile(
     r"\b(?:half|halb) (?P<hour>1[0-2]|[1-9])\b(?! ?(?:kg|lb|kilo|pound|inch|cup|litre|liter|tsp|hour|min))"
 )
-_TAIL_ASKS: Final = re.compile(
-    r",? ?\b(?:ok(?:ay)?|is that (?:ok|okay|safe|alright|fine|normal)|safe|right)\s*\?+$"
-)
+_TAIL_ASKS: Final = re.compile(r",? ?\b(?:ok(?:ay)?|is that (?:ok|okay|safe|alright|fine|normal)|safe|right)\s*\?+$")
 _COMMAND: Final = re.compile(r"^/(?P<word>[a-z_]{2,20})(?:@\w{1,40})?\b")
 _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 _YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
@@ -88,7 +87,7 @@ def read(text: str, context: Context) -> list[Intent]:
     plain = normal(shown, context.language)
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
-    return _read(plain, shown, context)
+    return [_as_typed(intent, shown) for intent in _read(plain, shown, context)]
 
 
 def normal(text: str, language: str = "en") -> str:
@@ -102,6 +101,11 @@ def normal(text: str, language: str = "en") -> str:
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
     return english(plain, language)
+
+
+def _as_typed(intent: Intent, shown: str) -> Intent:
+    """A question with the words of the person, not with ours."""
+    return replace(intent, text=shown) if isinstance(intent, Ask | Question) else intent
 
 
 def _signs_only(shown: str) -> Intent:
@@ -189,14 +193,31 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_answer, _ambiguous, questions.read_plain, _correction, _start,
 )  # fmt: skip
-_THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move, questions.read_topic)
+_THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 
 
 def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
     """The intents of each sentence and clause; nothing where no part of the line is clear."""
+    if found := _topic(plain, context):
+        return found
     if questions.is_question(plain):
         return _asking(plain, shown, context)
     return merged([intent for intent in sentences(plain, context) if not is_nothing(intent)])
+
+
+def _topic(plain: str, context: Context) -> list[Intent]:
+    """A question about the batch, after what was read or done («158, how much longer»)."""
+    if re.fullmatch(r"(?:(?:is it|all|are we|its) )?(?:done|ready|finished)(?: yet)?\?+", plain):
+        return [Ask("eta", text=plain)]
+    found = questions.find_topic(plain)
+    if found is None:
+        return []
+    before, ask = found
+    said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if before else []
+    acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Unclear)]
+    if not acted and re.search(r"\d", before):
+        return [Question(plain)]  # it brings figures of its own: none about this batch's record
+    return merged([*acted, ask])
 
 
 def _asking(plain: str, shown: str, context: Context) -> list[Intent]:
@@ -209,7 +230,7 @@ def _asking(plain: str, shown: str, context: Context) -> list[Intent]:
     for part in filter(None, (p.strip(" ,") for p in _ASKED_CLAUSE.split(plain))):
         found = questions.read_topic(part, context) or questions.read_plain(part, context)
         said = [found] if found else [] if questions.is_question(part) else clause(part, context)
-        if not said or any(map(is_nothing, said)) and not isinstance(said[0], Greet):
+        if not said or (any(map(is_nothing, said)) and not isinstance(said[0], Greet)):
             return [Question(shown)]
         out.extend(said)
     return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]

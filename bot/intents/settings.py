@@ -1,4 +1,4 @@
-"""What holds for a person: units, zone, quiet hours, flip hours, cooker, jurisdiction, language; and a talk that is paused."""
+"""What holds for a person: units, zone, hours, cooker, jurisdiction, language; and a talk that is paused."""
 
 import re
 from dataclasses import replace
@@ -9,6 +9,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.intents import Cancel, HandOver, Intent, Pause, Resume, Settings
+from bot.intents.small import words
 from bot.intents.zones import jurisdiction_of, zone_of
 
 _UNIT_WORDS: Final = (
@@ -19,53 +20,67 @@ _UNIT_WORDS: Final = (
     ("temperature", "c", r"\b(?:c|celsius|centigrade|metric)\b|°c"),
     ("temperature", "f", r"\b(?:f|fahrenheit|imperial|us units|american units)\b|°f"),
 )
-_UNITS: Final = tuple((name, unit, re.compile(words)) for name, unit, words in _UNIT_WORDS)
+_UNITS: Final = tuple((name, unit, re.compile(listed)) for name, unit, listed in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
-    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|set (?:units? )?to|show|give me|talk|units?|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
+    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|set (?:units? )?to|show|give me|talk|units?"
+    r"|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial"
+    r"|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
 )
-_UNIT_SMALL: Final = frozenset(
-    "only use using want prefer to in and & pls please units unit switch change set show speak the me i we give temps temp weights weight temperature "
-    "temperatures it all everything with for of ok hey from now on always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters "
-    "millimetres cm inch inches c celsius centigrade f fahrenheit degrees talk bitte einheiten nur und my a".split()
+_UNIT_SMALL: Final = words(
+    """
+    only use using want prefer to in and & pls please units unit switch change set show speak the me i we give temps
+    temp weights weight temperature temperatures it all everything with for of ok hey from now on always kg kilo
+    kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres cm inch
+    inches c celsius centigrade f fahrenheit degrees talk bitte einheiten nur und my a
+    """
 )
 _ZONE: Final = tuple(
     re.compile(words)
     for words in (
         r"\b(?:time ?zone|tz|zone|zeitzone)(?: (?:is|to|=|:|ist|now|should be))* (?P<place>[^\W\d_][\w/ .+-]{1,39})$",
-        r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|moved to|travelling to|flying to|now) (?:now )?(?:in |on |at )(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|until \w+))*$",
+        r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|moved to|travelling to"
+        r"|flying to|now) (?:now )?(?:in |on |at )(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week"
+        r"|until \w+))*$",
         r"^(?:use |set |its )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )
 )
 _WRONG_ZONE: Final = re.compile(
-    r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:wrong|off)|change (?:my )?time ?zone|set (?:my )?time ?zone)\b"
+    r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:wrong|off)|change (?:my )?time ?zone"
+    r"|set (?:my )?time ?zone)\b"
 )
 _QUIET: Final = re.compile(
-    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)|dont (?:ping|text|message|wake|remind|bug) me)\b"
+    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)|dont (?:ping|text"
+    r"|message|wake|remind|bug) me)\b"
 )
 _FLIPS: Final = re.compile(
     r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
 )
 _PAUSE: Final = re.compile(
-    r"^(?:please |pls |ok )?(?:pause|mute|silence|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
-    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|^away\b|\bpausier\w{0,3}\b"
+    r"^(?:please |pls |ok )?(?:pause|mute|silence|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
+    r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|^away\b"
+    r"|\bpausier\w{0,3}\b"
 )
 _RESUME: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|hi|hey|right) )*(?:(?:im|i am|were|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
+    r"^(?:(?:ok(?:ay)?|hi|hey|right) )*(?:(?:im|i am|were|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
+    r"|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
 )
 _CANCEL: Final = re.compile(
-    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
+    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"
+    r"|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
 )
 _SURE: Final = re.compile(r"\b(?:yes|sure|really|for real|definitely)\b")
 _HAND_OVER: Final = tuple(
     re.compile(words)
     for words in (
-        r"^(?:my )?(?P<who>[^\W\d_]{2,20}(?: [^\W\d_]{2,20})?) (?:takes?|is taking|will take|takes|has|gets|looks after|is looking after) (?:over|the fire|the pit|it|care)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}(?: [^\W\d_]{2,20})?) (?:takes?|is taking|will take|takes|has|gets"
+        r"|looks after|is looking after) (?:over|the fire|the pit|it|care)\b",
         r"\bhand(?:ing)? (?:it )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
         r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )
-_NOBODY: Final = frozenset("it that this meat brisket fire what how when".split())
+_NOBODY: Final = words("it that this meat brisket fire what how when")
 _LANGUAGES: Final = (
     ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$")),
     ("en", re.compile(r"\b(?:in english|english please|speak english|auf englisch)\b|^english$")),
@@ -141,7 +156,7 @@ def _flip_hours(text: str, context: Context) -> Settings | None:
     if not _FLIPS.search(text) or re.search(r"\b(?:at|um|hours|times|once|twice)\b", text) is None:
         return None
     hours = when.clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
-    if not hours or len(hours) > 4 or re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1:
+    if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):
         return None
     return Settings({"flip_hours": tuple(sorted(dict.fromkeys(hours)))})
 

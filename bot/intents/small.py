@@ -3,21 +3,29 @@
 import re
 from typing import Final
 
-_SMALL: Final = frozenset(
+
+def words(listed: str) -> frozenset[str]:
+    """A list of words written as words."""
+    return frozenset(listed.split())
+
+
+_SMALL: Final = words(
     """
-    the and for with about around some want wanna going gonna like make making start starting doing plan new batch begin please pls
-    hello hey got have has had bought need ready its this that these those them they then than there here now just only also too both each
-    all one you your our ours his her was were are been being will would can could should may might must did does dont not but from
-    into onto out off over under again still yet already back after before when while until till since really very bit little lot more
-    less much many how what why who him she himself myself yes yeah yep okay sure thanks thank nice good great fine right well maybe
-    actually probably think guess today tomorrow yesterday tonight morning evening night noon lunch dinner supper breakfast meal
-    saturday sunday monday tuesday wednesday thursday friday week weekend next last first hour hours min mins minute minutes day days
-    lets let use using used swap switch change set put instead rather also mine ive weve theyre thats ill were im go get
-    meat piece pieces brisket flat point pastrami bag tub whole thing stuff it is in on at of to a an my me i we us so as or if no
-    looks look looking seems feels feel smells smell tastes taste fresh nicely finally properly again quite pretty kind sort said say says
-    degrees degree temp temps temperature celsius fahrenheit kilos kilo pounds pound grams gram inches inch thick thickness weight weighs
-    cure curing cured brine salt sugar pink percent strength packet label fridge pit smoker cooker grill fire meal eat eating guests family
-    """.split()  # noqa: SIM905 - a list of words reads best as words
+    the and for with about around some want wanna going gonna like make making start starting doing plan new batch
+    begin please pls hello hey got have has had bought need ready its this that these those them they then than there
+    here now just only also too both each all one you your our ours his her was were are been being will would can
+    could should may might must did does dont not but from into onto out off over under again still yet already back
+    after before when while until till since really very bit little lot more less much many how what why who him she
+    himself myself yes yeah yep okay sure thanks thank nice good great fine right well maybe actually probably think
+    guess today tomorrow yesterday tonight morning evening night noon lunch dinner supper breakfast meal saturday
+    sunday monday tuesday wednesday thursday friday week weekend next last first hour hours min mins minute minutes day
+    days lets let use using used swap switch change set put instead rather also mine ive weve theyre thats ill were im
+    go get meat piece pieces brisket flat point pastrami bag tub whole thing stuff it is in on at of to a an my me i we
+    us so as or if no looks look looking seems feels feel smells smell tastes taste fresh nicely finally properly again
+    quite pretty kind sort said say says degrees degree temp temps temperature celsius fahrenheit kilos kilo pounds
+    pound grams gram inches inch thick thickness weight weighs cure curing cured brine salt sugar pink percent strength
+    packet label fridge pit smoker cooker grill fire meal eat eating guests family
+    """
 )
 _WORD: Final = re.compile(r"[^\W\d_]{3,30}")
 

@@ -1,8 +1,10 @@
 """A new batch in one line: «3.2 kg brisket flat for saturday 13:00», in any order and any units.
 
-A mass without a unit, a range, a mass that no piece can have, a meat that nobody knows: named as unclear, never guessed.
+A mass without a unit, a range, a mass that no piece can have, a meat that nobody knows: named as unclear, never
+guessed.
 """
 
+import itertools
 import re
 from dataclasses import dataclass, field, replace
 from typing import Any, Final
@@ -14,42 +16,61 @@ from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import meat, without
-from bot.intents.small import content
+from bot.intents.small import content, words
 from bot.measures import Measure
 
 HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
-_VERB: Final = re.compile(
-    r"\b(?:start(?:ing)?|plan (?:me )?(?:a|an|my|for|\d)|new batch|begin|doing|making|make (?:a|an|me|some|my)|cure (?:a|my|some|this|\d)|"
-    r"curing (?:a|my|some)|smok(?:e|ing) (?:a|an|my|some)|(?:want|wanna|going|gonna|like) (?:to )?(?:do|make|cure|smoke)|"
-    r"(?:i|we) (?:have|got|bought)|ive got|got (?:a|me|some)|lets (?:do|make|cure)|bought|neue? (?:charge|batch)|beginne?|starte?)\b"
+WHOLE_BRISKET_KG: Final = (
+    4.8  # above this a «brisket» without a word more is rarely a flat alone; common practice, no source
 )
-_BEGIN: Final = re.compile(r"^(?:start|begin|new|(?:(?:start|begin|make|plan|do) )?(?:a |an |another )?new (?:one|batch|cook|cure|plan|meat|piece))(?: please)?$")
+_VERB: Final = re.compile(
+    r"\b(?:start(?:ing)?|plan (?:me )?(?:a|an|my|for|\d)|new batch|begin|doing|making|make (?:a|an|me|some|my)"
+    r"|cure (?:a|my|some|this|\d)|"
+    r"curing (?:a|my|some)|smok(?:e|ing) (?:a|an|my|some)|(?:want|wanna|going|gonna|like) (?:to )?(?:do|make|cure"
+    r"|smoke)|"
+    r"(?:i|we) (?:have|got|bought)|ive got|got (?:a|me|some)|lets (?:do|make|cure)|bought|neue? (?:charge|batch)"
+    r"|beginne?|starte?)\b"
+)
+_BEGIN: Final = re.compile(
+    r"^(?:start|begin|new|(?:(?:start|begin|make|plan|do) )?(?:a |an |another )?new (?:one"
+    r"|batch|cook|cure|plan|meat|piece))(?: please)?$"
+)
 _NOT_A_START: Final = re.compile(
-    r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?|forgot|typo|"
+    r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
+    r"|forgot|typo|"
     r"meant|after|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
 )
 _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only)\b")
 _NOT_MEAT: Final = re.compile(
-    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper|rub|brine|ice|charcoal|lump|wood|slices?|portion)\b"
+    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper"
+    r"|rub|brine|ice|charcoal|lump|wood|slices?|portion)\b"
 )
 _LISTED: Final = re.compile(r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?(?:and|&|\+|,|/) ?$")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _JOINED: Final = re.compile(
-    r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of|is)? ?$"
+    r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of"
+    r"|is)? ?$"
 )
-_EACH: Final = re.compile(r"\bx ?([2-9])(?![\w.])|(?<![\w.])([2-9])\b.{0,30}\beach\b|\beach\b.{0,30}?(?<![\w.])([2-9])\b")
+_EACH: Final = re.compile(
+    r"\bx ?([2-9])(?![\w.])|(?<![\w.])([2-9])\b.{0,30}\beach\b"
+    r"|\beach\b.{0,30}?(?<![\w.])([2-9])\b"
+)
 _BARE: Final = re.compile(
-    r"(?<![\w.:/%-])-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)\d{1,2}(?:\.\d{1,3})?(?![\w:/%.])(?! ?(?:people|guests|persons?)\b)"
+    r"(?<![\w.:/%-])(?<!for )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)(?:\d{1,2}(?:\.\d{1,3})?"
+    r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads)\b)"
 )
 _FOREIGN: Final = 5  # words of another subject that the line of a start may hold
 _OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
-_SMALL_WORDS: Final = frozenset(
-    "the and for with about around some want wanna going gonna like make making start starting doing plan new batch begin cure curing "
-    "cured smoke smoked smoking please pls hey hello got have bought piece pieces weight weighs weigh green raw trimmed thick "
-    "thickness kilo kilos pound pounds gram grams lbs meat cut bone boneless whole same bag tub skin hot cold dry wet brine salt "
-    "sugar pink paper foil fridge saturday sunday dinner lunch this that need ready eat serve serving people can you how its slab big "
-    "small large nice our your fresh frozen rub inject just from today tomorrow each both two next week für und mit ein eine".split()
+_SMALL_WORDS: Final = words(
+    """
+    the and for with about around some want wanna going gonna like make making start starting doing plan new batch
+    begin cure curing cured smoke smoked smoking please pls hey hello got have bought piece pieces weight weighs
+    weigh green raw trimmed thick thickness kilo kilos pound pounds gram grams lbs meat cut bone boneless whole same
+    bag tub skin hot cold dry wet brine salt sugar pink paper foil fridge saturday sunday dinner lunch this that
+    need ready eat serve serving people can you how its slab big small large nice our your fresh frozen rub inject
+    just from today tomorrow each both two next week für und mit ein eine
+    """
 )
 
 
@@ -102,7 +123,12 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
 
 def assumptions(said: when.When) -> list[str]:
     """What was completed or moved in a time that was said."""
-    flags = {"deadline_hour": not said.hour_said, "deadline_next": said.next_said, "deadline_shifted": not said.exists, "deadline_twice": said.twice}
+    flags = {
+        "deadline_hour": not said.hour_said,
+        "deadline_next": said.next_said,
+        "deadline_shifted": not said.exists,
+        "deadline_twice": said.twice,
+    }
     return [name for name, true in flags.items() if true]
 
 
@@ -121,7 +147,7 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
 
 
 def _only_of_something(text: str) -> bool:
-    """«2 kg moon», «two kilos of moon», «3 kg for saturday»: a mass and at most one word that may be meant as a meat."""
+    """«2 kg moon», «two kilos of moon», «3 kg for saturday»: a mass and at most one word that may be a meat."""
     return len(_unknown_words(text)) <= 1 and not re.search(r"\b(?:rub|salt|sugar|scale|recipe|cup|brine|wood)\b", text)
 
 
@@ -133,7 +159,9 @@ def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
     if named.product:
         draft.said["product"] = named.product
-    if named.cut == "brisket":
+    if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):
+        draft.typed["cut"] = "flat and point" if named.cut == "both" else "whole brisket"
+    elif named.cut == "brisket":
         draft.said["cut"] = "brisket_flat"
         draft.assumed.append("cut")
     elif named.cut == "packer":
@@ -164,16 +192,16 @@ def _take_fields(text: str, draft: _Draft) -> None:
 def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
     weights = [m for m in measures.of_kind(text, "mass") if not _NOT_MEAT.match(text, m.end)]
     if not weights and may_be_bare and (bare := _BARE.search(when.without_times(text))):
-        draft.typed["unit"] = bare[0]  # a number that can only be a weight: pounds or kilos must be asked
+        draft.typed["unit" if float(bare[0]) < HEAVIEST_KG else "mass"] = bare[
+            0
+        ]  # a number that can only be a weight: pounds or kilos must be asked
     if not weights:
         return
     typed = text[weights[0].start : weights[-1].end]
     if any(m.low is not None or not 0 < m.value <= HEAVIEST_KG for m in weights):
         draft.typed["mass"] = typed
         return
-    if len(weights) > 1 and not all(
-        _JOINED.match(text[a.end : b.start]) for a, b in zip(weights, weights[1:], strict=False)
-    ):
+    if len(weights) > 1 and not all(_JOINED.match(text[a.end : b.start]) for a, b in itertools.pairwise(weights)):
         draft.typed["mass"] = typed  # «3.2 kg, was 3.6 before trimming»: which of them is the cook's to say
         return
     pieces = [piece for m in weights for piece in _pieces(text, m)]

@@ -1,12 +1,13 @@
 """Answers to a reminder: done, at what hour, with what; skipped, forgotten, put off."""
 
 import re
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature
+from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature, Unclear
 from bot.intents.plausible import Number, meanings
 from bot.intents.small import content
 from core.batch.events import Probe
@@ -17,26 +18,33 @@ _IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everyth
 _DEEDS: Final = tuple(
     (kind, re.compile(words))
     for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}|turned over|turnt|massaged|flip(?:s|ping)? (?:is |are |was )?(?:done|sorted))\b"
+        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}|turned over|turnt|massaged|flip(?:s|ping)? (?:is "
+                    rf"|are |was )?(?:done|sorted))\b"
                     r"|^(?:both )?turned\b|^flip$"),
         (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"),
-        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)|started curing|its curing)\b"),
+        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
+                         r"|started curing|its curing)\b"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
         (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|on the rack(?: uncovered)?)\b"),
-        (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|\b(?:fire|charcoal|coals?)(?:s| is| are)? (?:now )?(?:lit|going|on|started)\b"
+        (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
+                     r"| are)? (?:now )?(?:lit|going|on|started)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
-        (Kind.WRAP, r"\bwrapped\b(?! (?:present|up here))|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
-        (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill|pit|fire)|out of the smoker)\b"
+        (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
+        (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
+                   rf"|pit|fire)|out of the smoker)\b"
                    r"|\b(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b|^off\b"),
-        (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack|counter|ice|top))\b"
+        (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
+                       rf"|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b|\bon the (?:smoker|grill|pit|grate)\b"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
-        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?|in the chiller|chilling)\b"),
-        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
+        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
+                     r"|in the chiller|chilling)\b"),
+        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
+                     r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),
@@ -44,50 +52,65 @@ _DEEDS: Final = tuple(
 )  # fmt: skip
 _IN_FRIDGE: Final = re.compile(r"\b(?:in|into) the (?:fridge|refrigerator)\b")
 _NOUNS: Final = {
-    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "rinse": Kind.RINSE, "soak": Kind.SOAK, "rub": Kind.RUB, "wrap": Kind.WRAP,
-    "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT, "fridge check": Kind.FRIDGE_CHECK,
+    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "rinse": Kind.RINSE, "soak": Kind.SOAK,
+    "rub": Kind.RUB, "wrap": Kind.WRAP,
+    "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
+    "fridge check": Kind.FRIDGE_CHECK,
     "mid check": Kind.MID_CHECK, "check": Kind.FRIDGE_CHECK, "drying": Kind.DRY, "rest": Kind.REST, "thaw": Kind.THAW,
 }  # fmt: skip
 _NOUN: Final = re.compile(rf"\b(?:{'|'.join(_NOUNS)})\b")
 _DONE: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
+    r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both"
+    r"|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
-    r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) done\b|^yes i did\b"
+    r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) done\b"
+    r"|^yes i did\b"
 )
 _NOT: Final = re.compile(
-    r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna|should|shall|about to|when|if|after|before|need to|have to|until)\b"
+    r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
+    r"|should|shall|about to|when|if|after|before|need to|have to|until)\b"
 )
 _MISSED: Final = re.compile(
-    r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so) )*(?:forgot|missed|didnt|did not|never did|slept through|overslept|vergessen)\b"
-    r"|\bdont count\b|\bvergessen$"
+    r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so) )*(?:forgot|missed|didnt|did not"
+    r"|never did|slept through|overslept|vergessen)\b"
+    r"|\bdont count\b|\bforgot(?:ten)?$"
 )
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
-    r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|gonna|going to) )*(?:skip(?:ping|ped)?|wont do|not doing|leave out|drop|no need for)\b(?! the line)|^überspringen\b"
+    r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|gonna|going to) )*(?:skip(?:ping|ped)?|wont do|not doing"
+    r"|leave out|drop|no need for)\b(?! the line)|^überspringen\b"
 )
 _LATER: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry) )*"
-    r"(?:later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute|moment)|one sec|soon|hold on|remind me (?:later|again)|"
-    r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:done )?yet|havent (?:done|flipped|rinsed|wrapped)\b.{0,20}(?:yet)?)\b"
+    r"(?:later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute|moment)|one sec|soon|hold on"
+    r"|remind me (?:later|again)|"
+    r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:done )?yet|havent (?:done|flipped|rinsed"
+    r"|wrapped)\b.{0,20}(?:yet)?)\b"
 )
 _PUT_OFF: Final = re.compile(
-    r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|\b(?:ill|i will|will|going to|gonna|well) (?:do|flip|rinse|light|wrap|turn|be|start|get|check)\b"
-    r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)|later|tomorrow)\b|\bsnooze\b|\berinner mich\b"
+    r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|\b(?:ill|i will|will|going to|gonna|well) (?:do|flip|rinse|light"
+    r"|wrap|turn|be|start|get|check)\b"
+    r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)|later|tomorrow)\b|\bsnooze\b"
+    r"|\berinner mich\b"
 )
 _GIVE_ME: Final = re.compile(r"\b(?:give me|need|gimme|gib mir) (?:another )?(?P<minutes>\d{1,3})(?: more)?$")
 _SPAN_ONLY: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later|like|noch|ca|back) ?)*"
-    r"(?:half an hour|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?|stunden?|days?|tage?))(?: (?:please|pls|more|ok|later|then))*$"
+    r"^(?:(?:ok(?:ay)?|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later|like|noch"
+    r"|ca|back) ?)*"
+    r"(?:half an hour|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?|stunden?|days?"
+    r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
 )
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
 _EARLIER: Final = re.compile(
     r"\b(?:last (?:night|time|one)|this morning|yesterday|before|previous|earlier|the one before|gestern)\b"
 )
 _TASTES: Final = re.compile(
-    r"\btast\w{0,3} (?:a bit |really |very |too |pretty )?(?P<how>alright|all right|fine|good|ok(?:ay)?|great|nice|perfect|salty|bland|off|sour)\b"
+    r"\btast\w{0,3} (?:a bit |really |very |too |pretty )?(?P<how>alright|all right|fine|good|ok(?:ay)?|great|nice"
+    r"|perfect|salty|bland|off|sour)\b"
 )
 _AT_NUMBER: Final = re.compile(
-    r"(?:\bat|@) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
+    r"(?:\bat|@) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
+    r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )
 _FOREIGN: Final = 3
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
@@ -148,13 +171,13 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         ]
     if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []
-    rest, reading = _core_said(text, kinds, context)
+    rest, core = _core_said(text, kinds, context)
     also = bool(_TOO.search(text) and _EARLIER.search(text))
     said = None if also else when.past(rest, context)
     at = said.at if said else None
-    names = [str(kind) for kind in kinds[:2]] or [_noun(text)]
+    names: list[str | None] = [str(kind) for kind in kinds[:2]] or [_noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
-    return done + ([Reading((_at(reading, at),))] if reading else [])
+    return done + _reading(core, text, at)
 
 
 def _possible(kind: Kind, text: str, context: Context) -> bool:
@@ -171,10 +194,6 @@ def _about_something_else(text: str) -> bool:
     return len(content(text)) > _FOREIGN
 
 
-def _at(temperature: Temperature, at: datetime | None) -> Temperature:
-    return Temperature(temperature.value, temperature.unit, temperature.probe, at)
-
-
 def _detail(text: str, step: str | None) -> str:
     if step == Kind.WRAP:
         return "foil" if "foil" in text else "paper" if "paper" in text else ""
@@ -186,14 +205,18 @@ def _detail(text: str, step: str | None) -> str:
     return ""
 
 
-def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, Temperature | None]:
-    """«wrapped in foil at 162»: the number is the core's; the text without it may still hold the hour."""
+def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tuple[Temperature, ...]]:
+    """«wrapped in foil at 162»: what the number can be of the core; and the text without it, for the hour."""
     found = _AT_NUMBER.search(text)
     if not found or not (found["unit"] or any(kind in _WITH_CORE for kind in kinds)):
-        return text, None
+        return text, ()
     value = float(found["value"])
     if value <= 24 and not found["unit"]:
-        return text, None
-    meant = meanings(Number(value, found["unit"], Probe.CORE), context)
-    temperature = meant[0] if len(meant) == 1 else Temperature(value, found["unit"], Probe.CORE)
-    return text[: found.start()] + text[found.end() :], temperature
+        return text, ()
+    rest = text[: found.start()] + text[found.end() :]
+    return rest, meanings(Number(value, found["unit"], Probe.CORE), context)
+
+
+def _reading(core: tuple[Temperature, ...], text: str, at: datetime | None) -> list[Intent]:
+    readings = tuple(Reading((replace(t, at=at),)) for t in core)
+    return list(readings) if len(readings) < 2 else [Unclear("number", text[:60], readings)]

@@ -25,6 +25,7 @@ _CLOCKS: Final = tuple(
         rf"(?<![\d.:/])(?P<h>[01]?\d|2[0-4]):(?P<m>[0-5]\d)(?::[0-5]\d)? ?{_HALF}?(?!\d)",
         rf"(?<![\d.:/])(?P<h>1[0-2]|0?\d)(?:\.(?P<m>[0-5]\d))? ?{_HALF}(?![^\W\d_])",
         r"(?<![\d.:/])(?P<h>[01]?\d|2[0-4])(?:[.](?P<m>[0-5]\d))? ?(?:oclock|uhr)\b",
+        r"(?<![\d.:/])(?P<h>1[3-9]|2[0-3])h\b",
         rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])\.(?P<m>[0-5]\d)(?![\d%])",
         rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])(?P<m>[0-5]\d)?(?![\w.:/%°\"-]|\.\d)",
         r"\b(?P<word>noon|midday|midnight|mittags?|mitternacht)\b",
@@ -40,6 +41,7 @@ _PARTS: Final = {
     "night": (20, "pm"), "nite": (20, "pm"),
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
+_MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
 _USUAL_MEAL: Final = (13, "pm")
 _SPAN: Final = re.compile(
     r"(?P<many>\b(?:half an?|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
@@ -139,7 +141,7 @@ def meal(text: str, context: Context) -> When | None:
         return _new_meal(spoken, context)
     old = wall_of(context.deadline, context.zone)
     day = _moved_day(spoken.day, old.date(), wall_of(context.now, context.zone).date())
-    clock = min(spoken.meal_times(), key=lambda t: _gap(t, old.time())) if spoken.clock else old.time()
+    clock = min(spoken.meal_times(spoken.clock), key=lambda t: _gap(t, old.time())) if spoken.clock else old.time()
     if not spoken.clock and spoken.part and not spoken.day:
         clock = time(_PARTS[spoken.part][0])
     return _made(instant(day, clock, context.zone), spoken, context)
@@ -167,7 +169,8 @@ def hour_after_day(text: str, context: Context) -> str:
 def clocks(text: str) -> tuple[time, ...]:
     """Every time of day in a line of settings, in order: «7 and 19», «22:30 to 7», «8 am»."""
     found = re.finditer(
-        rf"(?<![\d.:])(?P<h>[01]?\d|2[0-4])(?:[:.](?P<m>[0-5]\d))? ?{_HALF}?(?![\d%]|[.:]\d)|\b(?P<word>noon|midnight)\b",
+        rf"(?<![\d.:])(?P<h>[01]?\d|2[0-4])(?:[:.](?P<m>[0-5]\d))? ?{_HALF}?(?![\d%]|[.:]\d)|\b(?P<word>noon"
+        rf"|midnight)\b",
         text,
     )
     out = []
@@ -196,30 +199,24 @@ class _Spoken:
         if self.clock is None:
             return (time(usual),)
         half = _PARTS[self.part][1] if self.part else ""
-        return self._settled(half).times() if half else self.clock.times()
+        return self._settled(self.clock, half).times() if half else self.clock.times()
 
-    def meal_times(self) -> tuple[time, ...]:
-        """The times at which people may eat."""
-        assert self.clock is not None
-        half = (
-            _PARTS[self.part][1]
-            if self.part in ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
-            else ""
-        )
-        times = self._settled(half).times() if half else self.clock.times()
+    def meal_times(self, clock: _Clock) -> tuple[time, ...]:
+        """The times of an hour at which people may eat."""
+        half = _PARTS[self.part][1] if self.part in _MEAL_PARTS else ""
+        times = self._settled(clock, half).times() if half else clock.times()
         awake = tuple(t for t in times if 10 <= t.hour <= 21)
         return awake or times
 
-    def _settled(self, half: str) -> _Clock:
-        assert self.clock is not None
-        small_hours = half == "pm" and self.part in ("night", "nite", "tonight") and self.clock.hour < 5
-        settled = self.clock.half or self.clock.hour > 12 or small_hours
-        return self.clock if settled else replace(self.clock, half=half)
+    def _settled(self, clock: _Clock, half: str) -> _Clock:
+        small_hours = half == "pm" and self.part in ("night", "nite", "tonight") and clock.hour < 5
+        settled = clock.half or clock.hour > 12 or small_hours
+        return clock if settled else replace(clock, half=half)
 
 
 def _new_meal(spoken: _Spoken, context: Context) -> When:
     usual = _PARTS.get(spoken.part, _USUAL_MEAL)[0]
-    clock = spoken.meal_times()[0] if spoken.clock else time(usual)
+    clock = spoken.meal_times(spoken.clock)[0] if spoken.clock else time(usual)
     if spoken.day is None:
         return _made(next_at(clock, context.now, context.zone), spoken, context)
     first = instant(spoken.day.days[0], clock, context.zone)

@@ -1,4 +1,4 @@
-"""A place as typed, into the name of its time zone: by the zone names themselves, a few more cities, and near spellings."""
+"""A place as typed, into the name of its time zone: by the zone names, a few more cities, and near spellings."""
 
 import re
 from difflib import get_close_matches
@@ -8,40 +8,54 @@ from zoneinfo import available_timezones
 
 # cities and regions that no zone is named after; zone names from the IANA time zone database
 _PLACES: Final = {
-    "America/New_York": "eastern, est, edt, et, boston, philadelphia, washington, dc, miami, atlanta, pittsburgh, new york city, nyc, ny, "
+    "America/New_York": "eastern, est, edt, et, boston, philadelphia, washington, dc, miami, atlanta, pittsburgh, "
+                        "new york city, nyc, ny, "
                         "charlotte, orlando, tampa, cleveland, north carolina, florida, georgia usa, ohio",
-    "America/Chicago": "central, cst, cdt, ct, dallas, houston, austin, san antonio, texas, minneapolis, milwaukee, st louis, kansas city, "
+    "America/Chicago": "central, cst, cdt, ct, dallas, houston, austin, san antonio, texas, minneapolis, milwaukee, "
+                       "st louis, kansas city, "
                        "memphis, nashville, new orleans, tennessee",
     "America/Denver": "mountain, mst, mdt, mt, salt lake city, albuquerque, colorado, utah",
-    "America/Los_Angeles": "pacific, pst, pdt, pt, la, san francisco, sf, seattle, portland, san diego, california, oakland, las vegas",
-    "America/Toronto": "ottawa, ontario, montreal, quebec", "America/Vancouver": "british columbia", "America/Edmonton": "calgary, alberta",
+    "America/Los_Angeles": "pacific, pst, pdt, pt, la, san francisco, sf, seattle, portland, san diego, california, "
+                           "oakland, las vegas",
+    "America/Toronto": "ottawa, ontario, montreal, quebec", "America/Vancouver": "british columbia",
+    "America/Edmonton": "calgary, alberta",
     "America/Phoenix": "arizona, tucson", "Pacific/Honolulu": "hawaii", "America/Anchorage": "alaska",
-    "Europe/London": "uk, england, scotland, wales, britain, great britain, united kingdom, manchester, birmingham, leeds, glasgow, edinburgh, "
+    "Europe/London": "uk, england, scotland, wales, britain, great britain, united kingdom, manchester, birmingham, "
+                     "leeds, glasgow, edinburgh, "
                      "bristol, liverpool, cardiff, bst",
     "Europe/Dublin": "ireland, cork", "Europe/Belfast": "northern ireland",
-    "Europe/Berlin": "germany, deutschland, munich, münchen, hamburg, cologne, köln, frankfurt, stuttgart, leipzig, dresden, cet, cest",
-    "Europe/Vienna": "austria, österreich, wien, graz, salzburg, linz, innsbruck", "Europe/Zurich": "switzerland, schweiz, zürich, bern, basel, geneva",
+    "Europe/Berlin": "germany, deutschland, munich, münchen, hamburg, cologne, köln, frankfurt, stuttgart, leipzig, "
+                     "dresden, cet, cest",
+    "Europe/Vienna": "austria, österreich, wien, graz, salzburg, linz, innsbruck",
+    "Europe/Zurich": "switzerland, schweiz, zürich, bern, basel, geneva",
     "Europe/Paris": "france, lyon, marseille, toulouse", "Europe/Amsterdam": "netherlands, holland, rotterdam, utrecht",
-    "Europe/Brussels": "belgium, antwerp, ghent", "Europe/Madrid": "spain, barcelona, valencia", "Europe/Rome": "italy, milan, naples, turin",
-    "Europe/Copenhagen": "denmark", "Europe/Stockholm": "sweden, gothenburg", "Europe/Oslo": "norway, bergen", "Europe/Helsinki": "finland",
-    "Europe/Warsaw": "poland, krakow", "Europe/Prague": "czechia, czech republic, brno, prag", "Europe/Lisbon": "portugal, porto",
+    "Europe/Brussels": "belgium, antwerp, ghent", "Europe/Madrid": "spain, barcelona, valencia",
+    "Europe/Rome": "italy, milan, naples, turin",
+    "Europe/Copenhagen": "denmark", "Europe/Stockholm": "sweden, gothenburg", "Europe/Oslo": "norway, bergen",
+    "Europe/Helsinki": "finland",
+    "Europe/Warsaw": "poland, krakow", "Europe/Prague": "czechia, czech republic, brno, prag",
+    "Europe/Lisbon": "portugal, porto",
     "Australia/Sydney": "canberra, new south wales", "Pacific/Auckland": "new zealand, wellington, christchurch",
-    "Africa/Johannesburg": "south africa, cape town, durban, pretoria", "Asia/Tokyo": "japan, osaka", "UTC": "utc, gmt, zulu",
+    "Africa/Johannesburg": "south africa, cape town, durban, pretoria", "Asia/Tokyo": "japan, osaka",
+    "UTC": "utc, gmt, zulu",
 }  # fmt: skip
 _ALIASES: Final = {name.strip(): zone for zone, names in _PLACES.items() for name in names.split(",")}
 # the law of the kitchen by place; the rules themselves are in core/cure
 _JURISDICTIONS: Final = {
     "US": "usa, us, united states, america, the states",
     "UK": "uk, england, scotland, wales, britain, great britain, united kingdom, northern ireland",
-    "EU": "eu, europe, germany, deutschland, austria, österreich, france, netherlands, holland, belgium, spain, italy, denmark, sweden, "
-          "finland, poland, czechia, czech republic, portugal, ireland, greece, hungary, romania, slovakia, slovenia, croatia",
+    "EU": "eu, europe, germany, deutschland, austria, österreich, france, netherlands, holland, belgium, spain, "
+          "italy, denmark, sweden, "
+          "finland, poland, czechia, czech republic, portugal, ireland, greece, hungary, romania, slovakia, "
+          "slovenia, croatia",
     "CA": "canada",
 }  # fmt: skip
 _COUNTRIES: Final = {name.strip(): law for law, names in _JURISDICTIONS.items() for name in names.split(",")}
 _NO_CITY: Final = ("Etc/", "SystemV/", "posix/", "right/", "US/", "Canada/", "Mexico/", "Brazil/", "Chile/")
 _CLOSE: Final = 0.82
 _SMALL: Final = re.compile(
-    r"^(?:the |near |around |city of )+| (?:time(?: ?zone)?|tz|zone|zeit|area|standard time|daylight time|please|pls|now|rules?|law)$"
+    r"^(?:the |near |around |city of )+| (?:time(?: ?zone)?|tz|zone|zeit|area|standard time|daylight time|please|pls"
+    r"|now|rules?|law)$"
 )
 
 

@@ -1,7 +1,7 @@
 """The 60 lines of the sample, each against what its writer meant (tests/published/intents/messages_sample.csv).
 
-The meaning is stated here as the intent that does what the `intended_meaning` column asks for; the goal is 58 of 60, and
-that every line which the sample calls ambiguous is asked about.
+The meaning is stated here as the intent that does what the `intended_meaning` column asks for; the goal is 58 of
+60, and that every line which the sample calls ambiguous is asked about.
 """
 
 import json

@@ -1,0 +1,195 @@
+"""A line of temperatures taken apart: numbers, units, hours and thermometers in order, and what is foreign to one."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from datetime import timedelta
+from typing import Final
+
+from bot.intents import when
+from bot.intents.plausible import Number, can_be
+from bot.intents.small import words
+from core.batch.events import Probe
+
+_PROBE_WORDS: Final = {
+    Probe.CORE: """meat meats core internal inside int brisket briskets flat point probe probes middle center centre
+    ham bacon
+                   kern kerntemperatur kerntemp fleisch turkey breast""",
+    Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
+    Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",
+    Probe.BRINE: "brine brines pickle lake bucket liquid",
+    Probe.ROOM: "room garage outside ambient outdoors",
+}
+_PROBE: Final = {word: probe for probe, listed in _PROBE_WORDS.items() for word in listed.split()}
+TENDER: Final = frozenset(("soft", "tender", "buttery", "butter", "jiggly", "jiggles", "weich", "zart"))
+TOUGH: Final = frozenset(("tough", "hard", "firm", "zäh"))
+_SMALL_TALK: Final = words(
+    """
+    its it is was at now still says say said saying reads read reading shows showing show temp temps temperature tmp
+    the a an in on of about around approx roughly just only currently degrees degree deg last past hr hour hours after
+    since from and then so ok okay hi up down to stuck stalled stalling sitting holding steady climbing climbed dropped
+    dropping rose rising fell falling went got gets hit hits hitting reached has had have been my our that this here
+    like almost nearly already finally again today yesterday night morning mornin min mins minutes over h mid noon
+    midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
+    maybe think reckon thick end side thin part spot cold coldest slow very too pretty really warm hot cool thats were
+    slides goes
+    """
+)
+_TOKEN: Final = re.compile(
+    r"(?P<time>(?:[01]?\d|2[0-4]):[0-5]\d(?: ?[ap]\.?m\b\.?)?|(?:1[0-2]|0?\d)(?:\.[0-5]\d)? ?[ap]\.?m\b\.?"
+    r"|\d{1,2} ?(?:oclock|uhr)\b|\b(?:noon|midnight|yesterday|last night|this morning|gestern)\b)"
+    r"|(?P<span>\b(?:an?|half an|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)\b(?P<ago> ago)?)"
+    r"|(?P<over>\b(?:last|past|over the last) (?:(?P<many>\d{1,2}) )?(?:h|hrs?|hours?)\b)"
+    r"|(?P<temp>(?<![\w.])-?\d{1,6}(?:\.\d{1,2})?)"
+    r"(?: ?(?:°|degrees?|deg|grad)?(?: |(?<=\W)|(?<=\d))\(?°? ?(?P<unit>celsius|centigrade|fahrenheit|[cf])\b\)?"
+    r"|(?: ?(?:°|degrees?|deg|grad))?(?![^\W_]))"
+    r"|(?P<word>[^\W\d_]+)|(?P<sep>[,;!])|(?P<other>[^\s./~+&()?:°'=@-])"
+)
+_CLOCK: Final = re.compile(r"\d|noon|midnight")
+# «down 2 degrees», «up 5», «by 10»: a difference, no temperature
+_DIFFERENCE: Final = re.compile(r"\b(?:down|up|by|dropped|drop|fell|rose|gained|lost|climbed|another|within|plus)$")
+_HOUR_OF: Final = re.compile(r"(?:\b(?:at|since|from|um|seit)|@)$")
+
+
+@dataclass(frozen=True)
+class Item:
+    """One number with the hour that was said of it. `joined` to the one before it: «240-260»."""
+
+    number: Number
+    time: str = ""
+    ago: timedelta | None = None
+    joined: bool = False
+
+
+@dataclass
+class Line:
+    """A line taken apart."""
+
+    order: list[Item | Probe] = field(default_factory=list)
+    foreign: list[str] = field(default_factory=list)
+    words: set[str] = field(default_factory=set)
+    over: timedelta | None = None
+
+    @property
+    def items(self) -> list[Item]:
+        """The numbers in their order."""
+        return [part for part in self.order if isinstance(part, Item)]
+
+    @property
+    def labels(self) -> list[Probe]:
+        """The thermometers that were named."""
+        return [part for part in self.order if isinstance(part, Probe)]
+
+
+@dataclass
+class _Waiting:
+    """An hour said before its number («at 9 it was 82»), and whether the segment has a number already."""
+
+    time: str = ""
+    since_sep: int = 0
+
+
+def taken_apart(text: str) -> Line:
+    """A plain line as its numbers, thermometers and foreign words."""
+    line, waiting = Line(), _Waiting()
+    for found in _TOKEN.finditer(text):
+        _take(found, line, waiting, text)
+    return line
+
+
+def labelled(line: Line) -> list[Item]:
+    """Each number with its thermometer: the word before it, or the word after it where the line ends in one."""
+    order: list[Item | Probe] = list(line.order)
+    if order and isinstance(order[0], Item) and isinstance(order[-1], Probe):
+        out = list(_claimed(order[::-1]))[::-1]
+    else:
+        out = list(_claimed(order))
+    unit = next((item.number.unit for item in out if item.number.unit), None)
+    return out if unit is None else [_with_unit(item, unit) for item in out]
+
+
+def _claimed(order: list[Item | Probe]) -> Iterator[Item]:
+    label: Probe | None = None
+    last: Probe | None = None
+    for part in order:
+        if isinstance(part, Probe):
+            label = part
+        else:
+            last = label or (last if part.joined else None)
+            yield replace(part, number=replace(part.number, probe=last))
+            label = None
+
+
+def _with_unit(item: Item, unit: str) -> Item:
+    """A unit said once holds for every number of the line that can be one of that unit."""
+    number = item.number
+    if number.unit or not can_be(number.probe, unit, number.value):
+        return item
+    return replace(item, number=replace(number, unit=unit))
+
+
+def _take(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> None:
+    match found.lastgroup:
+        case "sep":
+            waiting.since_sep = 0
+        case "word":
+            _take_word(found[0], line)
+        case "other":
+            line.foreign.append(found[0])
+        case "many" | "over":
+            line.over = timedelta(hours=int(found["many"] or 1))
+        case "span" | "ago":
+            _take_span(found, line)
+        case "time":
+            _take_time(found[0], line, waiting)
+        case _:
+            _take_number(found, line, waiting, text)
+
+
+def _take_word(word: str, line: Line) -> None:
+    line.words.add(word)
+    if probe := _PROBE.get(word):
+        line.order.append(probe)
+    elif word not in _SMALL_TALK and word not in TENDER and word not in TOUGH:
+        line.foreign.append(word)
+
+
+def _take_span(found: re.Match[str], line: Line) -> None:
+    if found["ago"] and line.items:
+        _amend(line, replace(line.items[-1], ago=when.span(found[0])))
+
+
+def _take_time(words: str, line: Line, waiting: _Waiting) -> None:
+    last = line.items[-1] if line.items else None
+    full = last is not None and bool(_CLOCK.search(last.time)) and bool(_CLOCK.search(words))
+    if last is not None and waiting.since_sep and not full:
+        _amend(line, replace(last, time=f"{last.time} {words}".strip()))
+    else:
+        waiting.time = f"{waiting.time} {words}".strip()
+
+
+def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> None:
+    unit = found["unit"][0] if found["unit"] else None
+    value = float(found["temp"])
+    before = text[: found.start()].rstrip()
+    if _DIFFERENCE.search(before):
+        return
+    if unit is None and 0 < value <= 24 and _HOUR_OF.search(before) and _other_number(found, text):
+        _take_time(f"at {found[0]}", line, waiting)
+        return
+    joined = bool(line.order) and bool(re.search(r"\d ?-$", text[: found.start() + 1].rstrip("0123456789 ")))
+    line.order.append(Item(Number(abs(value) if joined else value, unit), waiting.time, joined=joined))
+    waiting.time = ""
+    waiting.since_sep += 1
+
+
+def _other_number(found: re.Match[str], text: str) -> bool:
+    """Whether the segment of a number holds another: then a small one after «at» is an hour."""
+    segment_start = max(text.rfind(",", 0, found.start()), text.rfind(";", 0, found.start())) + 1
+    rest = re.split("[,;]", text[found.end() :])[0]
+    return bool(re.search(r"\d", text[segment_start : found.start()] + rest))
+
+
+def _amend(line: Line, item: Item) -> None:
+    place = max(i for i, part in enumerate(line.order) if isinstance(part, Item))
+    line.order[place] = item
