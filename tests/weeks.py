@@ -2,6 +2,8 @@
 
 from dataclasses import replace
 from datetime import UTC, datetime, time, timedelta
+from functools import cache
+from itertools import pairwise
 from zoneinfo import ZoneInfo, available_timezones
 
 from hypothesis import strategies as st
@@ -52,6 +54,32 @@ def clocks(step_minutes: int = 15) -> st.SearchStrategy[time]:
 def moments() -> st.SearchStrategy[datetime]:
     """Any minute of three years, the clock changes among them."""
     return st.integers(0, 3 * 365 * 24 * 60).map(lambda n: datetime(2026, 1, 1, tzinfo=UTC) + timedelta(minutes=n))
+
+
+@cache
+def changes(zone: str) -> tuple[datetime, ...]:
+    """The clock changes of a zone in 2027, to the half hour."""
+    tz, start = ZoneInfo(zone), datetime(2027, 1, 1, tzinfo=UTC)
+    times = [start + timedelta(minutes=30 * n) for n in range(365 * 48)]
+    return tuple(b for a, b in pairwise(times) if a.astimezone(tz).utcoffset() != b.astimezone(tz).utcoffset())
+
+
+# by an hour in Europe and America, by half of one on Lord Howe, by two at Troll, at midnight in Havana and Cairo
+CHANGING = (
+    "Europe/Vienna",
+    "America/Chicago",
+    "Australia/Lord_Howe",
+    "Antarctica/Troll",
+    "America/Havana",
+    "Africa/Cairo",
+)
+
+
+@st.composite
+def changing(draw: st.DrawFn) -> tuple[str, datetime]:
+    """A zone whose clocks change, and a minute near a change."""
+    zone = draw(st.sampled_from(CHANGING))
+    return zone, draw(st.sampled_from(changes(zone))) + timedelta(minutes=draw(st.integers(-300, 300)))
 
 
 @st.composite

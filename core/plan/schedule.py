@@ -60,16 +60,16 @@ def _cure_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
 
 
 def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
-    """Flips at the person's hours, and a fridge reading with the first of the day, so that one may be missed."""
+    """Flips at the person's hours, or once they wake, and a fridge reading with the first, so one may be missed."""
     first, last = fixed.into_cure + FIRST_FLIP_AFTER, fixed.out - LAST_FLIP_BEFORE
     day = case.wall.day(fixed.into_cure)
     hours = case.flip_hours
     while case.wall.at(day, time(0, 0)) <= last:
         for place, clock in enumerate(hours):
-            due = case.wall.at(day, clock)
+            due = case.wall.awake(case.wall.at(day, clock))
             if first <= due <= last:
                 yield Step(f"flip/{day:%Y%m%d}{chr(97 + place)}", Kind.FLIP, due, Urgency.QUIET, minutes=2)
-        check = case.wall.at(day, hours[0] if hours else time(8, 0))
+        check = case.wall.awake(case.wall.at(day, hours[0] if hours else time(8, 0)))
         if first <= check <= last:
             yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
         day += timedelta(days=1)
