@@ -173,7 +173,7 @@ def _run(bodies: Bodies, film: Array, around: _Around) -> tuple[Array, Array]:
     """Times [s] and the middle of each member [°C], rows are steps."""
     surface = np.full(len(film), around.start_c - around.ambient_c)
     amplitudes = bodies.modes.uniform(surface)
-    middle = bodies.modes.values[:, 0]
+    middle, settled = bodies.modes.values[:, 0], bodies.modes.settled[0] * bodies.scale
     times, rows = [0.0], [surface]
     for step_s, count in PACES:
         stride = bodies.stride(step_s)
@@ -183,7 +183,7 @@ def _run(bodies: Bodies, film: Array, around: _Around) -> tuple[Array, Array]:
             surface = coasting + stride.answer * flow
             amplitudes = amplitudes * stride.keep + stride.gain * flow
             times.append(times[-1] + step_s)
-            rows.append(middle @ amplitudes)
+            rows.append(middle @ amplitudes + settled * flow)
     return np.array(times), around.ambient_c + np.array(rows)
 
 

@@ -6,7 +6,7 @@ time. The slip that brings it home is suggested; none is assumed.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import permutations
 from typing import Final, Literal
@@ -90,7 +90,7 @@ def _pit_doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
     here = Band(pit - 2 * PIT_NEAR_K, pit, pit + 2 * PIT_NEAR_K)
     if not PIT_SEEN_LOW_C <= new.celsius <= PIT_SEEN_HIGH_C:
         return _pit_slip(new, here) or Doubt("range", new, here)
-    core = _spread(_expected(cook, history), new.seconds)
+    core = _spread(_expected(cook, _before(history, new, "core")), new.seconds)
     cores = _same_time(history, new, "core")
     if cores and _close(new.celsius, core) and abs(cores[-1].celsius - pit) < PIT_NEAR_K:
         return Doubt("swapped", new, here, suggested_probe="core")
@@ -164,6 +164,13 @@ def _jump(history: History, new: Seen) -> bool:
     return abs(new.celsius - before[-1].celsius) > JUMP_K * max(1.0, span / JUMP_S)
 
 
+def _before(history: History, new: Seen, probe: Probe) -> History:
+    """The history without what that probe said at about this time: it may be the one that was swapped."""
+    return replace(history, seen=tuple(s for s in history.seen if s not in _same_time(history, new, probe)))
+
+
 def _pit_near(cook: Cook, history: History, new: Seen) -> Celsius:
-    pit = course(cook, history, STEP_S, int(max(new.seconds, 0.0) // STEP_S) + 2)
+    """The pit at the time of a reading, by its other readings and the set point. [°C]"""
+    past = _before(history, new, "pit")
+    pit = course(cook, past, STEP_S, int(max(new.seconds, 0.0) // STEP_S) + 2)
     return float(pit.celsius[-1])

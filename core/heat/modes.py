@@ -3,8 +3,8 @@
 The insulated body is cut into shells; the operator (heat balance of each shell) is symmetric in the
 shells' volumes, so it is taken apart once into modes that fade each at its own rate. A step under a
 constant surface flux is then exact in time, however long, costs a few operations a mode, and keeps
-energy to the last digit: mode 0 is the mean temperature, and only the flux moves it. What the modes
-that are left out would add at the surface is kept as a constant (they settle within seconds).
+energy to the last digit: mode 0 is the mean temperature, and only the flux moves it. The modes that are
+left out settle within a minute or two: what they add under a steady flux is kept, at every place.
 
 State: temperature = sum over modes of value(place) x amplitude. Dimensionless time is Fo = alpha t / L2.
 """
@@ -29,7 +29,8 @@ class Modes:
 
     `decay` is the rate of each mode [1/Fo], 0 for the mean; `surface` its value at the outermost shell;
     `rest` the temperature that the faster modes and half the outermost shell add at the surface for a
-    unit flux; `places` and `values` the middles of the shells and the modes there.
+    unit flux; `places` and `values` the middles of the shells and the modes there, `settled` what the
+    faster modes add there for a unit flux.
     """
 
     geometry: Geometry
@@ -38,10 +39,15 @@ class Modes:
     rest: float
     places: Array
     values: Array
+    settled: Array
 
     def at(self, places: Array) -> Array:
         """Value of each mode at places from the middle (0) to the surface (1). [modes x places]"""
         return np.array([np.interp(places, self.places, row) for row in self.values])
+
+    def settled_at(self, places: Array) -> Array:
+        """What the faster modes add at places for a unit flux."""
+        return np.interp(places, self.places, self.settled)
 
     def uniform(self, temperatures: Array) -> Array:
         """Amplitudes of bodies that are at one temperature throughout. [modes x bodies]"""
@@ -60,10 +66,11 @@ def modes(geometry: Geometry, kept: int = KEPT) -> Modes:
     rates, vectors = np.linalg.eigh(_symmetric(faces, middles, volumes, power - 1))
     values = (vectors / np.sqrt(volumes)[:, None]).T
     surface = values[:, -1]
-    fast = float((surface[kept:] ** 2 / rates[kept:]).sum())
+    settled = (surface[kept:] / rates[kept:]) @ values[kept:]
     rates[0] = 0.0
     half_shell = 1.0 - float(middles[-1])
-    return Modes(geometry, rates[:kept], surface[:kept], fast + half_shell, middles, values[:kept])
+    rest = float(settled[-1]) + half_shell
+    return Modes(geometry, rates[:kept], surface[:kept], rest, middles, values[:kept], settled)
 
 
 def _symmetric(faces: Array, middles: Array, volumes: Array, power: int) -> Array:
@@ -91,6 +98,11 @@ class Bodies:
     volumetric_heat: Array
     gather: Array
 
+    @property
+    def scale(self) -> Array:
+        """Temperature that a unit of flux makes across a body at rest. [K per W/m2]"""
+        return self.gather * self.length / self.conductivity
+
     def stride(self, seconds: Array | float) -> "Stride":
         """What one step of that many seconds does to each body."""
         fourier = self.conductivity / self.volumetric_heat * seconds / self.length**2
@@ -99,9 +111,8 @@ class Bodies:
         gain = np.empty_like(keep)
         gain[0] = fourier
         gain[1:] = (1.0 - keep[1:]) / rate[1:]
-        scale = self.gather * self.length / self.conductivity
-        gain *= self.modes.surface[:, None] * scale
-        answer = self.modes.surface @ gain + self.modes.rest * scale
+        gain *= self.modes.surface[:, None] * self.scale
+        answer = self.modes.surface @ gain + self.modes.rest * self.scale
         return Stride(self.modes.surface, keep, gain, answer)
 
 

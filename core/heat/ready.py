@@ -34,6 +34,7 @@ __all__ = [
 
 HORIZON_H: Final = 40.0
 EVERY_WRAP: Final = 4  # a quarter of the members tries each wrap
+AHEAD_S: Final = 12 * 3600.0  # looked ahead at least, however long the cook has taken
 NEXT_LEAST_S: Final = 20 * 60.0
 NEXT_MOST_S: Final = 2 * 3600.0
 NEAR_END_S: Final = 3600.0
@@ -60,10 +61,10 @@ class WrapGain:
 class Estimate:
     """What is known of a cook now. Hours count from the meat going on.
 
-    `ready` is when the core reaches the target; members that never do stand at the horizon of 40 h, and
-    `reaches` is the share that does. `loss` is the share of the raw weight gone by then, `carry_over` what
-    the core still climbs on the board [K]. `next_reading_s` is when a reading of the core tells most, in
-    seconds since the meat went on. `fire` is what the pit readings say.
+    `ready` is when the core reaches the target; members that never do stand at the horizon (40 h, or 12 h from
+    now), and `reaches` is the share that does. `loss` is the share of the raw weight gone by then,
+    `carry_over` what the core still climbs on the board [K]. `next_reading_s` is when a reading of the core
+    tells most, in seconds since the meat went on. `fire` is what the pit readings say.
     """
 
     ready: Band
@@ -111,10 +112,11 @@ def _forecast(cook: Cook, history: History) -> Estimate:
     diffusivity = meat(cook.piece.cut.composition, cook.target_c).diffusivity
     weights = np.ones(z.shape[1])
     hours, now_h = outcome.hours, history.now / 3600.0
+    horizon_h = (_steps(history) - 1) * STEP_S / 3600.0
     times = STEP_S / 3600.0 * np.arange(len(outcome.run.core), dtype=np.float64)
     now_row = outcome.run.at(np.array([history.now]))[0]
     return Estimate(
-        ready=band(np.minimum(hours, HORIZON_H), weights),
+        ready=band(np.minimum(hours, horizon_h), weights),
         reaches=float(np.isfinite(hours).mean()),
         core_now=band(now_row, weights),
         curve=curve(times, outcome.run.core, weights),
@@ -134,7 +136,7 @@ def _outcome(cook: Cook, history: History, z: Array) -> _Outcome:
     kinds = _wraps_left(history)
     quarter = z[:, ::EVERY_WRAP]
     columns = members(cook, np.concatenate([z, *[quarter] * len(kinds)], axis=1))
-    pit = course(cook, history, STEP_S, int(HORIZON_H * 3600 / STEP_S) + 1)
+    pit = course(cook, history, STEP_S, _steps(history))
     changes: list[Change] = [*wrappings(history, STEP_S, slice(None)), *_pull(history)]
     size = quarter.shape[1]
     for number, kind in enumerate(kinds):
@@ -150,6 +152,11 @@ def _outcome(cook: Cook, history: History, z: Array) -> _Outcome:
     tried = {k: (hours[e : e + size], lost[e : e + size]) for k, e in zip(kinds, ends, strict=False)}
     real = Run(run.step_s, core[:, :count], run.water[:, :count])
     return _Outcome(real, hours[:count], lost[:count], columns.bodies.length[:count], tried)
+
+
+def _steps(history: History) -> int:
+    """Steps to the horizon, which moves on with a cook that is very late."""
+    return int(max(HORIZON_H * 3600.0, history.now + AHEAD_S) / STEP_S) + 1
 
 
 def _wraps_left(history: History) -> tuple[WrapKind, ...]:

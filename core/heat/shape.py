@@ -18,7 +18,8 @@ from core.meat.piece import Piece, Shape
 from core.units import Kilograms, Metres, WattsPerMetreKelvin, WattsPerSquareMetreKelvin
 
 WIDTH_TO_LENGTH: Final = 0.58  # of a trimmed flat, 190 x 330 mm; judgement
-LIMIT: Final[dict[Geometry, float]] = {"slab": 1.45, "cylinder": 2.25}  # short of the rate that no film can give
+# The root past which more film hardly helps: a piece that fades faster by its sides is taken as a thinner one.
+STEEPEST: Final[dict[Geometry, float]] = {"slab": 1.25, "cylinder": 1.9}
 MIDDLE_C: Final = 60.0  # properties are taken at the middle of the cook
 
 
@@ -49,10 +50,11 @@ def body(piece: Piece, film: WattsPerSquareMetreKelvin) -> Body:
     half = piece.thickness / 2
     geometry: Geometry = "cylinder" if piece.cut.shape is Shape.CYLINDER else "slab"
     ends = sum(_rate("slab", side, film, heat.conductivity) for side in _sides(piece, heat.density))
-    own = _rate(geometry, half, film, heat.conductivity)
-    gather = _film_of_rate(geometry, half, own + ends, heat.conductivity) / film
+    pace = sqrt(_rate(geometry, half, film, heat.conductivity) + ends)
+    length = min(half, STEEPEST[geometry] / pace)
+    gather = _film(geometry, length, pace, heat.conductivity) / film
     faces = 2.0 if geometry == "cylinder" else 1.0
-    return Body(geometry, half, gather, faces / (half * heat.density))
+    return Body(geometry, length, gather, faces / (length * heat.density))
 
 
 def brick_sides(mass: Kilograms, thickness: Metres, density: float) -> tuple[Metres, Metres]:
@@ -76,12 +78,10 @@ def _rate(geometry: Geometry, length: Metres, film: float, conductivity: WattsPe
     return (roots(geometry, film * length / conductivity, 1)[0] / length) ** 2
 
 
-def _film_of_rate(
-    geometry: Geometry, length: Metres, rate: float, conductivity: WattsPerMetreKelvin
+def _film(
+    geometry: Geometry, length: Metres, pace: float, conductivity: WattsPerMetreKelvin
 ) -> WattsPerSquareMetreKelvin:
-    """The coefficient at which the broad faces alone would give that rate: the characteristic equation backwards."""
-    z = length * sqrt(rate)
-    if z >= LIMIT[geometry]:
-        z = LIMIT[geometry]
+    """The coefficient at which the broad faces alone fade at `pace` squared: the characteristic equation backwards."""
+    z = length * pace
     biot = z * tan(z) if geometry == "slab" else z * bessel(1, z) / bessel(0, z)
     return biot * conductivity / length

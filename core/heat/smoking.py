@@ -104,6 +104,7 @@ class _State:
 
     amplitudes: Array
     surface: Array
+    heat: Array
     water: Array
     around: Surroundings
     skin: Array
@@ -117,6 +118,7 @@ def simulate(members: Members, course: Course, changes: Sequence[Change] = (), t
     stride = members.bodies.stride(course.step_s / members.pace)
     state = _fresh(members, course)
     probe = members.bodies.modes.at(members.place)
+    settled = members.bodies.modes.settled_at(members.place) * members.bodies.scale
     steps = len(course.celsius) - 1
     core = np.empty((steps + 1, len(members.start)))
     water = np.empty_like(core)
@@ -127,7 +129,7 @@ def simulate(members: Members, course: Course, changes: Sequence[Change] = (), t
         for change in due.get(step, ()):
             _apply(change, members, state, Run(course.step_s, core[: step + 1], water))
         _advance(members, course, state, stride, step, length)
-        core[step + 1] = np.einsum("km,km->m", probe, state.amplitudes)
+        core[step + 1] = np.einsum("km,km->m", probe, state.amplitudes) + settled * state.heat
         water[step + 1] = state.water
         if task and step % CHECK_EVERY == 0 and step >= task.least and _finished(core, step, task):
             steps = step + 1
@@ -152,7 +154,8 @@ def _fresh(members: Members, course: Course) -> _State:
         pressure=members.pressure,
     )
     start = members.bodies.modes.uniform(members.start)
-    return _State(start, members.start.copy(), np.zeros_like(members.start), around, members.skin.copy())
+    none = np.zeros_like(members.start)
+    return _State(start, members.start.copy(), none, none, around, members.skin.copy())
 
 
 def _advance(members: Members, course: Course, state: _State, stride: Stride, step: int, length: Array) -> None:
@@ -170,7 +173,8 @@ def _advance(members: Members, course: Course, state: _State, stride: Stride, st
     surface = (coasting + stride.answer * (now.heat - half * state.surface)) / (1.0 - stride.answer * half)
     moved = 0.5 * (surface - state.surface)
     state.amplitudes *= stride.keep
-    state.amplitudes += stride.gain * (now.heat + now.heat_slope * moved)
+    state.heat = now.heat + now.heat_slope * moved
+    state.amplitudes += stride.gain * state.heat
     state.water = np.maximum(state.water + (now.water + now.water_slope * moved) * length, 0.0)
     state.surface = surface
 

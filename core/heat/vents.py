@@ -20,7 +20,8 @@ LEAVE_K: Final = 7.0  # within 7 K (about 12 °F) of the set point nothing is do
 FAR_HIGH_K: Final = 14.0
 FAR_LOW_K: Final = 14.0
 FALLING_K_H: Final = -16.0  # a fire that falls faster than this and is low is dying
-OUT_C: Final = 85.0  # below it, and falling, no meat is being cooked
+OUT_C: Final = 85.0  # below it, and not climbing, no meat is being cooked
+CLIMBING_K_H: Final = 6.0
 MEAT_SHADOW_S: Final = 40 * 60.0  # the cold meat shields the probe for 20 to 40 min
 LOOK_BACK_S: Final = 45 * 60.0
 
@@ -85,7 +86,7 @@ MOVES: Final[dict[PitState, tuple[Vent, int, float]]] = {
 
 def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
     falling = slope is not None and slope < FALLING_K_H
-    if pit_c < OUT_C and (slope is None or slope < 0):
+    if pit_c < OUT_C and (slope is None or slope < CLIMBING_K_H):
         return "out"
     if off < -FAR_LOW_K or (falling and off < 0):
         return "dying"

@@ -1,0 +1,118 @@
+"""Readings that cannot be true are asked about, with the likely slip."""
+
+import pytest
+
+from core.heat.cook import Cook, History, Seen
+from core.heat.doubt import doubt
+from core.meat.cuts import cut
+from core.meat.piece import piece
+from core.units import celsius_from_fahrenheit as c_of_f
+
+HOUR = 3600.0
+COOK = Cook(piece(cut("brisket_flat"), 3.5), "ceramic", 121.0, 4.0, 93.0)
+HISTORY = History(
+    (Seen(HOUR, "core", 38.0), Seen(2 * HOUR, "core", 55.0), Seen(3 * HOUR, "core", 62.0), Seen(4 * HOUR, "core", 66.0),
+     Seen(4 * HOUR, "pit", 120.0)),
+    now_s=4 * HOUR,
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("celsius", [61.0, 66.0, 68.0, 72.0, 76.0])
+def test_what_may_well_be_true_is_taken(celsius: float) -> None:
+    """A stall, a small dip, a quick rise: no doubt an hour after 66 °C."""
+    assert doubt(COOK, HISTORY, Seen(5 * HOUR, "core", celsius)) is None
+
+
+@pytest.mark.parametrize(
+    ("said_c", "meant_c"),
+    [(155.0, c_of_f(155.0)), (c_of_f(68.0), 68.0)],
+    ids=["158 read as °C", "68 read as °F"],
+)
+def test_the_other_unit_is_suggested(said_c: float, meant_c: float) -> None:
+    """°F read as °C, and °C read as °F."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", said_c))
+    assert found is not None
+    assert found.reason == "unit"
+    assert found.suggested_c == pytest.approx(meant_c)
+
+
+def test_a_slip_of_two_digits_is_found() -> None:
+    """518 for 158 °F."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", c_of_f(518.0)))
+    assert found is not None
+    assert found.reason == "digits"
+    assert found.suggested_c == pytest.approx(c_of_f(158.0))
+
+
+def test_a_digit_too_many_is_found() -> None:
+    """1550 for 155 °F."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", c_of_f(1550.0)))
+    assert found is not None
+    assert found.suggested_c == pytest.approx(c_of_f(155.0))
+
+
+def test_a_probe_in_the_air_reads_like_the_pit() -> None:
+    """Core equals pit while the meat is at 68 °C."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", 118.0))
+    assert found is not None
+    assert found.reason == "air"
+
+
+def test_pit_and_meat_swapped_are_told_apart() -> None:
+    """Core says the pit, and the pit of that minute says the core."""
+    history = History((*HISTORY.seen, Seen(5 * HOUR, "pit", 68.0)), now_s=5 * HOUR)
+    found = doubt(COOK, history, Seen(5 * HOUR + 60, "core", 119.0))
+    assert found is not None
+    assert found.reason == "swapped"
+    assert found.suggested_probe == "pit"
+
+
+def test_a_pit_that_says_the_core_beside_a_core_that_says_the_pit() -> None:
+    """The same the other way round: the pit is doubted when the core of that minute read like the pit."""
+    history = History((*HISTORY.seen, Seen(5 * HOUR, "core", 119.0)), now_s=5 * HOUR)
+    found = doubt(COOK, history, Seen(5 * HOUR, "pit", 68.0))
+    assert found is not None
+    assert found.reason == "swapped"
+    assert found.suggested_probe == "core"
+    assert doubt(COOK, history, Seen(5 * HOUR, "pit", 119.0)) is None
+
+
+def test_ten_fahrenheit_in_ten_minutes_is_a_moved_probe() -> None:
+    """66 to 77 °C within 10 min: meat does not do that."""
+    found = doubt(COOK, HISTORY, Seen(4 * HOUR + 600, "core", 77.0))
+    assert found is not None
+    assert found.reason in ("jump", "digits")
+
+
+def test_a_reading_of_an_hour_ago_is_taken_for_a_wrong_time() -> None:
+    """45 °C at 5 h was true in the second hour: the clock is doubted or the probe, never swallowed."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", 45.0))
+    assert found is not None
+    assert found.reason in ("clock", "jump")
+
+
+def test_a_reading_before_the_meat_went_on_is_a_wrong_time() -> None:
+    """Negative seconds."""
+    found = doubt(COOK, HISTORY, Seen(-60.0, "core", 20.0))
+    assert found is not None
+    assert found.reason == "clock"
+
+
+def test_a_pit_in_the_other_unit_is_suggested() -> None:
+    """250 read as °C for a pit set to 121 °C."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "pit", 250.0))
+    assert found is not None
+    assert found.suggested_c == pytest.approx(c_of_f(250.0))
+
+
+@pytest.mark.parametrize("celsius", [60.0, 95.0, 110.0, 150.0])
+def test_a_fire_may_be_anywhere(celsius: float) -> None:
+    """A dying fire or an overshoot of 30 K is believed: it is the fire's business, not a slip."""
+    assert doubt(COOK, HISTORY, Seen(5 * HOUR, "pit", celsius)) is None
+
+
+@pytest.mark.parametrize("celsius", [400.0, -40.0])
+def test_what_no_pit_can_be_is_doubted(celsius: float) -> None:
+    """Out of every range."""
+    found = doubt(COOK, HISTORY, Seen(5 * HOUR, "pit", celsius))
+    assert found is not None

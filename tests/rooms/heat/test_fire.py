@@ -1,0 +1,111 @@
+"""Fuel, and what the pit readings say of the fire."""
+
+import pytest
+
+from core.errors import Gone, Missing, Unreadable
+from core.heat import cooker as cooker_room
+from core.heat.cook import Seen
+from core.heat.cooker import cooker, cookers
+from core.heat.fire import Weather, burn_rate, chunks, fuel
+from core.heat.vents import advise
+from core.meat.cuts import cut
+
+FLAT = cut("brisket_flat")
+
+
+def pit(*pairs: tuple[float, float]) -> tuple[Seen, ...]:
+    """Readings of the pit: (minutes, °C)."""
+    return tuple(Seen(60.0 * minutes, "pit", celsius) for minutes, celsius in pairs)
+
+
+def test_ceramic_burns_what_the_heat_balance_says() -> None:
+    """46 cm ceramic at 121 °C: 0.13 kg/h (0.10 to 0.18), less at 107 °C and more at 163 °C (computed elsewhere)."""
+    stove = cooker("ceramic")
+    rate = burn_rate(stove, 121.0, Weather())
+    assert rate.p50 == pytest.approx(0.13, abs=0.03)
+    assert 0.075 <= rate.p10 <= 0.13 <= rate.p90 <= 0.18
+    assert burn_rate(stove, 107.0, Weather()).p50 < rate.p50 < burn_rate(stove, 163.0, Weather()).p50
+
+
+def test_eleven_hours_want_three_to_four_kilograms_loaded() -> None:
+    """Common practice: 3 to 4 kg for 10 to 12 h at 121 °C on ceramic, reserve included; about 1.4 kg of it burn."""
+    found = fuel("ceramic", 121.0, 11.0, FLAT)
+    assert 3.0 <= found.load <= 4.2
+    assert found.burnt.p10 <= 1.4 <= found.burnt.p90
+    assert found.warm_up == pytest.approx(0.1, abs=0.03)
+    assert found.burnt.p90 + found.warm_up < found.load
+
+
+def test_wind_and_frost_cost_charcoal() -> None:
+    """15 mph wind adds 10 to 20 % on ceramic and 50 to 100 % on steel; frost adds too."""
+    for kind, low, high in (("ceramic", 1.05, 1.25), ("kettle", 1.4, 2.0)):
+        stove = cooker(kind)
+        calm = burn_rate(stove, 121.0, Weather()).p50
+        assert low <= burn_rate(stove, 121.0, Weather(wind_m_s=6.7)).p50 / calm <= high
+        assert burn_rate(stove, 121.0, Weather(outside_c=-10.0)).p50 > calm
+
+
+def test_gas_is_not_weighed() -> None:
+    """A cooker without charcoal says so."""
+    with pytest.raises(Missing):
+        fuel("gas", 121.0, 8.0, FLAT)
+
+
+def test_a_brisket_wants_three_to_five_chunks() -> None:
+    """Common practice: brisket and shoulder 3 to 5."""
+    assert (chunks(FLAT).low, chunks(FLAT).high) == (3, 5)
+
+
+@pytest.mark.parametrize(
+    ("readings", "state", "direction"),
+    [
+        (pit((200, 123)), "steady", 0),
+        (pit((200, 132)), "high", -1),
+        (pit((200, 145)), "far_high", -1),
+        (pit((200, 111)), "low", 1),
+        (pit((180, 118), (200, 104)), "dying", 1),
+        (pit((180, 120), (200, 110)), "dying", 1),
+        (pit((150, 90), (200, 75)), "out", 1),
+        ((), "unknown", 0),
+    ],
+)
+def test_the_state_of_the_fire(readings: tuple[Seen, ...], state: str, direction: int) -> None:
+    """Drift of 10 °F is left alone; more is a step of a vent; a falling fire is looked at."""
+    found = advise(readings, 121.0, "ceramic")
+    assert (found.state, found.direction) == (state, direction)
+
+
+def test_heavy_walls_want_more_patience() -> None:
+    """15 to 20 min on ceramic, 10 on thin steel."""
+    assert advise(pit((200, 132)), 121.0, "ceramic").wait_minutes == (15, 20)
+    assert advise(pit((200, 132)), 121.0, "steel").wait_minutes == (10, 10)
+
+
+def test_what_is_read_after_the_lid_was_open_is_not_chased() -> None:
+    """A dip within the waiting time of the lid, or within 40 min of cold meat, waits; a dead fire does not."""
+    assert advise(pit((200, 100)), 121.0, "ceramic", lid_s=190 * 60.0).state == "wait"
+    assert advise(pit((20, 100)), 121.0, "ceramic", lid_s=0.0).state == "wait"
+    assert advise(pit((10, 90), (20, 60)), 121.0, "ceramic", lid_s=0.0).state == "out"
+
+
+def test_every_cooker_of_the_file_can_be_read() -> None:
+    """Six kinds, each with film, walls, dew point and times that make sense."""
+    assert set(cookers()) == {"ceramic", "steel", "kettle", "offset", "gas", "electric"}
+    for stove in cookers().values():
+        assert 4.0 <= stove.film.centre <= 10.0
+        assert stove.dew_point.low < stove.dew_point.high < 60.0
+        assert stove.stable_minutes.low <= stove.stable_minutes.high
+        assert 11.0 < stove.film_whole(121.0, 65.0) < 22.0
+
+
+def test_a_cooker_there_is_not_is_said() -> None:
+    """Unknown names raise Gone."""
+    with pytest.raises(Gone):
+        cooker("volcano")
+
+
+def test_a_broken_entry_is_named() -> None:
+    """A file mended wrongly says which cooker and what."""
+    with pytest.raises(Unreadable) as broken:
+        cooker_room._cooker("ceramic", {"film_w_m2k": [6.0]})
+    assert broken.value.where == "ceramic"
