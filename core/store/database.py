@@ -155,6 +155,7 @@ def _json(value: Any) -> str:
 
 def _preparation(busy_seconds: float) -> Callable[[DBAPIConnection, object], None]:
     def prepare(connection: DBAPIConnection, _record: object) -> None:
+        """Set up one connection of the pool."""
         connection.isolation_level = None  # the driver begins nothing by itself: `_begin` does
         cursor = connection.cursor()
         cursor.execute(f"PRAGMA busy_timeout = {int(busy_seconds * 1000)}")
