@@ -8,6 +8,7 @@ from core.plan.anchors import Anchors, Case, anchors, needed_days
 from core.plan.steps import Kind, Plan, State, Step, Urgency
 
 ORDER = {kind: place for place, kind in enumerate(Kind)}
+ORDER[Kind.LIGHT] = ORDER[Kind.RUB]  # side by side: one that is done does not pass over the other
 REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.MID_CHECK, Kind.READING, Kind.CHILL_CHECK})
 # the steps that the hour pushes on while they wait, and what must be done before their turn has come
 TURN = {

@@ -37,8 +37,8 @@ class Kind(StrEnum):
     CHILL_CHECK = "chill_check"
     SLICE = "slice"
     SERVE = "serve"
-    USE_BY = "use_by"
     DEBRIEF = "debrief"
+    USE_BY = "use_by"
 
 
 class State(StrEnum):
