@@ -45,7 +45,7 @@ class Number:
 
 
 def meanings(number: Number, context: Context) -> tuple[Temperature, ...]:
-    """What a number means: one temperature where that is clear, else every one that it may be (or none)."""
+    """What a number means: one temperature where that is clear; several, or none, where it has to be asked."""
     if number.probe:
         units = (number.unit,) if number.unit else _units(number.probe, number.value, context)
         return tuple(Temperature(number.value, unit, number.probe) for unit in units)
@@ -113,7 +113,7 @@ def _bare(value: float, context: Context) -> tuple[Temperature, ...]:
         return _bare_cooking(value, context)
     if context.phase in FALLING_PHASES:
         return _bare_falling(value, context)
-    return everything(value, context) if value <= _SLIP else (Temperature(value, None, None),)
+    return ()
 
 
 def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
@@ -127,7 +127,7 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
         return (Temperature(value, unit, probe),)
     if unit:
         return (Temperature(value, unit, Probe.FRIDGE), Temperature(value, unit, Probe.BRINE))
-    return everything(value, context)
+    return ()
 
 
 def _cold_probe(context: Context) -> Probe | None:
@@ -144,13 +144,13 @@ def _bare_cooking(value: float, context: Context) -> tuple[Temperature, ...]:
     if _PIT_ALONE_F[0] <= value <= _PIT_ALONE_F[1]:
         return (Temperature(value, "f", Probe.PIT),)
     if value < 10 or (95 <= value <= 100 and context.last_core_c is None):
-        return everything(value, context)
+        return ()
     out = [t for t in (Temperature(value, u, Probe.CORE) for u in _core_units(value, context)) if _follows(t, context)]
     pit = Temperature(value, "c", Probe.PIT)
     metric = context.units.temperature == "c" and _PIT_ALONE_C[0] < value <= _PIT_ALONE_C[1]
     if metric and _pit_follows(pit, context):
         out.append(pit)
-    return tuple(out) if len(out) == 1 and _in_own_unit(out[0], context) else everything(value, context)
+    return tuple(out) if len(out) == 1 and _in_own_unit(out[0], context) else ()
 
 
 def _in_own_unit(one: Temperature, context: Context) -> bool:
@@ -164,7 +164,7 @@ def _bare_falling(value: float, context: Context) -> tuple[Temperature, ...]:
     out = [Temperature(value, u, Probe.CORE) for u in _core_units(value, context)]
     follow = [t for t in out if _follows(t, context)]
     if len(follow) != 1 or not _in_own_unit(follow[0], context) or _may_be_the_fridge(follow[0], context):
-        return everything(value, context)
+        return ()
     return tuple(follow)
 
 
@@ -244,7 +244,7 @@ def _probes(number: Number, context: Context) -> tuple[Probe, ...]:
     if context.phase in COLD_PHASES and _fits(Probe.FRIDGE, unit, value):
         probe = _cold_probe(context)
         return (probe,) if probe else (Probe.FRIDGE, Probe.BRINE)
-    return tuple(t.probe for t in everything(value, context, unit) if t.probe)
+    return ()
 
 
 def _only_pit(value: float, unit: str) -> bool:
