@@ -1,0 +1,7 @@
+"""How the properties are tried: the same cases every time here; `--hypothesis-profile=search` looks for new ones."""
+
+from hypothesis import settings
+
+settings.register_profile("house", max_examples=60, deadline=None, derandomize=True, print_blob=True)
+settings.register_profile("search", max_examples=2000, deadline=None, print_blob=True)
+settings.load_profile("house")
