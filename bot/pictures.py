@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from bot.charts import chill as chill_chart
 from bot.charts import cook as cook_chart
 from bot.charts import cure as cure_chart
-from bot.charts.data import Band, Chill, Cook, Cure, Curve, Frame, Rule, Slice
+from bot.charts.shown import Band, Chill, Cook, Cure, Curve, Frame, Rule, Slice
 from bot.reply import Picture
 from bot.wording import answers
 from bot.wording import pictures as words

@@ -5,9 +5,9 @@ from datetime import datetime
 from itertools import cycle
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Chill, Frame, Rule
 from bot.charts.hours import Flag, Flags, Span, clock, mark_hours, say_nothing, span
 from bot.charts.look import HEIGHT, INK, LARGE, MUTED, page, png
+from bot.charts.shown import Chill, Frame, Rule
 from bot.charts.strokes import (
     CORE,
     Key,

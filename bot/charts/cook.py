@@ -3,9 +3,9 @@
 from datetime import datetime
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Cook, Frame
 from bot.charts.hours import Flag, Flags, Span, clock, mark_hours, say_nothing, span
 from bot.charts.look import FIRE, HEIGHT, INK, LARGE, MUTED, SMALL, outlined, page, png
+from bot.charts.shown import Cook, Frame
 from bot.charts.strokes import (
     CORE,
     PIT,

@@ -3,9 +3,9 @@
 from datetime import timedelta
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Band, Cure, Frame
 from bot.charts.hours import NEVER, Flag, Flags, Span, say_nothing
 from bot.charts.look import HEIGHT, INK, MARGIN, SMALL, WIDTH, Page, Place, outlined, page, png
+from bot.charts.shown import Band, Cure, Frame
 from bot.charts.slices import FAT, GREY, PERHAPS, PINK, draw_slice
 from bot.charts.strokes import BAND, EXPECTED, Key, band_key, draw_band, line_key
 from bot.labels import CureWords

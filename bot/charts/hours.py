@@ -6,8 +6,8 @@ from datetime import UTC, datetime, time, timedelta
 from typing import TYPE_CHECKING, Any, Final
 from zoneinfo import ZoneInfo
 
-from bot.charts.data import Frame
 from bot.charts.look import HEIGHT, INK, LARGE, MARGIN, PAPER, SMALL, WIDTH, Page, Place, outlined
+from bot.charts.shown import Frame
 
 if TYPE_CHECKING:
     from matplotlib.axes import Axes

@@ -2,8 +2,8 @@
 
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Cure, Slice
 from bot.charts.look import HEIGHT, INK, MUTED, WIDTH, Page, Place
+from bot.charts.shown import Cure, Slice
 from bot.labels import CureWords
 from core.person import Units
 from core.units import METRES_PER_INCH, Metres

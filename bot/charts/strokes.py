@@ -4,9 +4,9 @@ import math
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any, Final
 
-from bot.charts.data import Band, Curve, Readings
 from bot.charts.hours import Span
 from bot.charts.look import BLUSH, FIRE, MEAT, PAPER
+from bot.charts.shown import Band, Curve, Readings
 from core.person import Units
 from core.units import fahrenheit_from_celsius
 

@@ -18,7 +18,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from bot.charts import chill, cook, cure, look
-from bot.charts.data import (
+from bot.charts.hours import Span, _ticks, span
+from bot.charts.shown import (
     Band,
     Chill,
     Cook,
@@ -28,7 +29,6 @@ from bot.charts.data import (
     Rule,
     Slice,
 )
-from bot.charts.hours import Span, _ticks, span
 from bot.charts.slices import length
 from bot.charts.strokes import at_least, at_most
 from bot.labels import ChillWords, CookWords, CureWords
@@ -321,7 +321,7 @@ def test_limits_are_written_on_their_safe_side(written: str, expected: str) -> N
 def test_drawing_is_loaded_with_the_first_picture_and_pyplot_never() -> None:
     """The bot starts without matplotlib (it takes half a second); pyplot would keep every figure."""
     code = (
-        "import sys; from bot.charts import cook, cure, chill; from bot.charts.data import *; from bot.labels import *;"
+        "import sys; from bot.charts import cook, cure, chill; from bot.charts.shown import *; from bot.labels import *;"
         "assert 'matplotlib' not in sys.modules;"
         "from zoneinfo import ZoneInfo; from core.person import Units;"
         "frame = Frame('t', ZoneInfo('UTC'), Units(), tuple('abcdefg'), 'n');"
