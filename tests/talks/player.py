@@ -10,8 +10,9 @@ from typing import Any
 from zoneinfo import ZoneInfo
 
 from bot.assembly import Built, build, newcomer
-from bot.channels.script import ScriptedChat, Stage
+from bot.channels.script import YOU, ScriptedChat, Stage
 from bot.channels.talk import Talk
+from bot.reply import Message
 
 
 @dataclass
@@ -29,6 +30,8 @@ class Player:
         start = datetime.fromisoformat(self.start).replace(tzinfo=zone).astimezone(UTC)
         self._chat = ScriptedChat(Stage(start, zone, self.out, self.folder / "pictures", json=True, session="talk"))
         self._built: Built | None = None
+        self._last: Message | None = None
+        self._sent = 0
 
     @property
     def said(self) -> list[dict[str, Any]]:
@@ -42,16 +45,42 @@ class Player:
 
     async def play(self, *lines: str) -> list[dict[str, Any]]:
         """Play lines; what the bot sent to them."""
-        before = len(self.said)
+        before = self.out.tell()
         built = self._house()
-        await self._chat.play(list(lines), Talk(built.receive, built.postman.round, built.next_due))
-        return self.said[before:]
+        await self._chat.play(list(lines), Talk(self._receive, built.postman.round, built.next_due))
+        return self._since(before)
+
+    async def send(self, **what: Any) -> list[dict[str, Any]]:
+        """A message that no script can hold (a sticker, an edit, any text as it is); what the bot sent to it."""
+        self._sent += 1
+        key = f"hand-{self._sent}"
+        plain = {"key": key, "ref": key, "chat": YOU, "person": YOU, "name": "", "said_at": self.now}
+        return await self._hand(Message(**{**plain, **what}))
+
+    async def again(self) -> list[dict[str, Any]]:
+        """The last message comes a second time, with the same key; what the bot sent to it."""
+        if self._last is None:
+            raise ValueError("nothing was said yet")
+        return await self._hand(self._last)
 
     def restart(self) -> None:
         """The house is taken down and built anew on the same store; the phone keeps what it shows."""
         if self._built is not None:
             self._built.close()
             self._built = None
+
+    async def _hand(self, message: Message) -> list[dict[str, Any]]:
+        before = self.out.tell()
+        self._receive(message, self.now)
+        await self._house().postman.round(self.now)
+        return self._since(before)
+
+    def _receive(self, message: Message, now: datetime) -> bool:
+        self._last = message
+        return self._house().receive(message, now)
+
+    def _since(self, before: int) -> list[dict[str, Any]]:
+        return [json.loads(line) for line in self.out.getvalue()[before:].splitlines()]
 
     def _house(self) -> Built:
         if self._built is None:

@@ -1,0 +1,23 @@
+"""Each talk is played once for all the tests that look at it."""
+
+from collections.abc import Callable
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from tests.talks.performance import Performance, play
+from tests.talks.talk import talk
+
+FOLDER = Path(__file__).parent
+
+
+@pytest.fixture(scope="session")
+def played(tmp_path_factory: pytest.TempPathFactory) -> Callable[[Path], Performance]:
+    """The performance of the talk in a file."""
+
+    @cache
+    def once(path: Path) -> Performance:
+        return play(talk(path), tmp_path_factory.mktemp(path.stem))
+
+    return once
