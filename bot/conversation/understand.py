@@ -7,7 +7,7 @@ from bot.conversation.half import unpack
 from bot.intents.buttons import from_payload
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Question, Start, Unclear
-from bot.intents.read import read
+from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
 from core.batch.assess import Assessment
@@ -80,11 +80,13 @@ def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Rep
 
 
 def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | None:
-    """The batch that the talk is about: the message answered, the question asked, the latest reminder, the latest."""
+    """The batch that the talk is about: the one named, the message answered, the question asked, the latest reminder, the latest."""
     here = {row.id: row for row in batches.open_here(turn)}
+    names = Context(message.said_at, batches=tuple((row.id, row.name) for row in here.values()))
+    by_name = batch_named(message.text, names)
     by_reply = steps.batch_of_message(turn, message.answers) if message.answers else None
     by_question = (asked or {}).get("batch")
-    candidates = (by_reply, by_question, steps.batch_of_last_reminder(turn))
+    candidates = (by_name, by_reply, by_question, steps.batch_of_last_reminder(turn))
     found = next((c for c in candidates if c in here), None)
     return found or (list(here)[-1] if here else None)
 
@@ -98,6 +100,8 @@ def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Asse
         units=person.units,
         language=person.language,
         asked=(asked or {}).get("slot"),
+        asked_value=(asked or {}).get("value"),
+        asked_of_start=(asked or {}).get("said") is not None,
         batches=here,
     )
     if a is None:
@@ -105,6 +109,7 @@ def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Asse
     core, pit = a.batch.last(Probe.CORE), a.batch.last(Probe.PIT)
     return replace(
         base,
+        batch=a.batch.id,
         phase=a.batch.phase.value,
         last_core_c=core.celsius if core else None,
         last_pit_c=pit.celsius if pit else None,

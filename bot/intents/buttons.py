@@ -5,8 +5,9 @@ the talk says that it is out of date. Instants are whole seconds since 1970; num
 exact.
 """
 
+import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
 from math import isfinite
 from typing import Any, Final
@@ -20,17 +21,21 @@ from bot.intents.intents import (
     Intent,
     MoveDeadline,
     Pause,
+    Reading,
     Resume,
     Snooze,
     StepDone,
     StepMissed,
     StepSkipped,
+    Temperature,
     Undo,
 )
+from core.batch.events import Probe
 
 VERSION: Final = "1"
 LIMIT_BYTES: Final = 64  # Bot API, InlineKeyboardButton.callback_data: 1 to 64 bytes
 _BAR: Final = "|"
+_ANY_ID: Final = "x" * 12  # as long as the ids of batches may grow
 # setup fields that a button may change, by a short code; appended to, never reordered or reused
 _FIELDS: Final = {
     "cs": "cure_nitrite_fraction", "me": "method", "th": "thickness", "wr": "wrap", "ch": "chill", "pu": "purpose",
@@ -41,6 +46,10 @@ _FIELDS: Final = {
     "ws": "water_share",
     "pf": "pump_fraction", "cu": "cut", "ma": "mass", "pr": "product", "cd": "cure_days",
 }  # fmt: skip
+_PROBES: Final = {**{probe.value[0]: probe for probe in Probe}, "-": None}
+_TEMPERATURE: Final = re.compile(
+    r"(?P<value>-?[\d.e+-]{1,24}?)(?P<unit>[cf-])(?P<probe>[cpfbr-])(?P<at>[0-9a-f]{0,10})"
+)
 _CODES: Final = {name: code for code, name in _FIELDS.items()}
 
 
@@ -62,6 +71,15 @@ def payload(intent: Intent) -> str:
     if _BAR in batch or len(out.encode()) > LIMIT_BYTES:
         raise TooWide(out)
     return out
+
+
+def carried(intent: Intent) -> bool:
+    """Whether a button can carry an intent, the batch's id included."""
+    try:
+        payload(intent if getattr(intent, "batch", None) else replace(intent, batch=_ANY_ID))  # type: ignore[arg-type]
+    except (TooWide, TypeError):
+        return False
+    return True
 
 
 def from_payload(text: str) -> Intent | None:
@@ -90,6 +108,8 @@ def _written(intent: Intent) -> tuple[str, str]:
             return "c", f"{_code(name)}{_value_text(value)}"
         case Choose(slot=slot, value=value):
             return "o", f"{slot}~{_value_text(value)}"
+        case Reading(temperatures=temperatures, tender=tender):
+            return "g", _row("1" if tender else "", *map(_temperature_text, temperatures))
         case _:
             return _written_plain(intent)
 
@@ -144,6 +164,22 @@ def _at(text: str) -> datetime | None:
 
 def _span(text: str) -> timedelta | None:
     return timedelta(seconds=int(text)) if text else None
+
+
+def _temperature_text(temperature: Temperature) -> str:
+    """«158.0fc» with the hour in base 16 after it, where one was said: value, unit, the letter of the thermometer."""
+    unit, probe = temperature.unit or "-", temperature.probe.value[0] if temperature.probe else "-"
+    at = "" if temperature.at is None else f"{int(temperature.at.timestamp()):x}"
+    return f"{temperature.value!r}{unit}{probe}{at}"
+
+
+def _temperature(text: str) -> Temperature:
+    found = _TEMPERATURE.fullmatch(text)
+    if not found:
+        raise ValueError(text)
+    unit = None if found["unit"] == "-" else found["unit"]
+    at = datetime.fromtimestamp(int(found["at"], 16), UTC) if found["at"] else None
+    return Temperature(_finite(found["value"]), unit, _PROBES[found["probe"]], at)
 
 
 def _value_text(value: Any) -> str:
@@ -230,6 +266,13 @@ class _Arg:
         return Debrief(mass, grey, of, salt, batch)
 
     @staticmethod
+    def reading(batch: str | None, arg: str) -> Intent:
+        tender, *temperatures = arg.split("~")
+        if not temperatures:
+            raise ValueError(arg)
+        return Reading(tuple(map(_temperature, temperatures)), _flag(tender), batch)
+
+    @staticmethod
     def move(batch: str | None, arg: str) -> Intent:
         to, by = _columns(arg, 2)
         return MoveDeadline(_at(to), _span(by), batch)
@@ -244,6 +287,7 @@ _READERS: Final[dict[str, Callable[[str | None, str], Intent]]] = {
     "o": _Arg.choose,
     "a": _Arg.ask,
     "b": _Arg.debrief,
+    "g": _Arg.reading,
     "u": lambda batch, arg: Undo(batch),
     "x": lambda batch, arg: Cancel(batch, _flag(arg)),
     "p": lambda batch, arg: Pause(_at(arg), batch),

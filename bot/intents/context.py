@@ -16,7 +16,8 @@ class Context:
 
     `now` and `deadline` are aware UTC; `zone` names the person's zone. `asked` is the slot of the open question: cure,
     thickness, mass, mass_unit, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt, deadline,
-    batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about.
+    batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about,
+    `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first.
     `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
@@ -30,6 +31,7 @@ class Context:
     phase: str = "none"
     asked: str | None = None
     asked_value: float | None = None
+    asked_of_start: bool = False
     last_core_c: Celsius | None = None
     last_pit_c: Celsius | None = None
     deadline: datetime | None = None

@@ -187,7 +187,10 @@ class Debrief:
 
 @dataclass(frozen=True)
 class Settings:
-    """«only kg and c», «we are in Chicago», «quiet from 23 to 6», «flips at 7 and 19», «gas cooker»: Person fields."""
+    """«only kg and c», «we are in Chicago», «quiet from 23 to 6», «flips at 7 and 19», «gas cooker»: Person fields.
+
+    No changes at all: the zone is wrong or unknown and has to be asked; `unclear` is then the place that was typed.
+    """
 
     changes: dict[str, Any]
     unclear: str = ""

@@ -14,6 +14,7 @@ from typing import Final
 from bot import measures
 from bot.intents import questions
 from bot.intents.asked import read_answer
+from bot.intents.buttons import carried
 from bot.intents.changes import read_move
 from bot.intents.clauses import about, clause, is_nothing, merged, named_batch, sentences, several, to_batch
 from bot.intents.context import Context
@@ -21,6 +22,7 @@ from bot.intents.corrections import read_correction
 from bot.intents.german import english
 from bot.intents.intents import (
     Ask,
+    Correct,
     Greet,
     Help,
     Intent,
@@ -87,7 +89,15 @@ def read(text: str, context: Context) -> list[Intent]:
     plain = normal(shown, context.language)
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
-    return [_as_typed(intent, shown) for intent in _read(plain, shown, context)]
+    return [_as_typed(intent, shown) for intent in map(_offered, _read(plain, shown, context))]
+
+
+def batch_named(text: str, context: Context) -> str | None:
+    """The batch that a line names and is about, where there are several; «that was for the bacon» is not about it."""
+    plain = normal(text[:LONGEST], context.language)
+    named, _ = named_batch(plain, context)
+    moved = read_correction(plain, context) if named else None
+    return None if isinstance(moved, Correct) and moved.to_batch else named
 
 
 def normal(text: str, language: str = "en") -> str:
@@ -106,6 +116,13 @@ def normal(text: str, language: str = "en") -> str:
 def _as_typed(intent: Intent, shown: str) -> Intent:
     """A question with the words of the person, not with ours."""
     return replace(intent, text=shown) if isinstance(intent, Ask | Question) else intent
+
+
+def _offered(intent: Intent) -> Intent:
+    """An Unclear with those options only that a button can carry."""
+    if not isinstance(intent, Unclear):
+        return intent
+    return replace(intent, options=tuple(option for option in intent.options if carried(option)))
 
 
 def _signs_only(shown: str) -> Intent:
@@ -138,9 +155,19 @@ def _half_hours(half: re.Match[str], plain: str, shown: str, context: Context) -
     hour = int(half["hour"])
     ways = [f"{plain[: half.start()]}{h}:30{plain[half.end() :]}" for h in ((hour - 1) or 12, hour)]
     options = tuple(_read(way, shown, context)[0] for way in ways)
+    if all(isinstance(option, Start) for option in options):
+        return [_without_deadline(options[0], half[0])]
     if any(isinstance(option, Question | Unclear) for option in options):
         return [Question(shown)] if questions.is_question(plain) else [Unclear("number", shown[:SHOWN])]
     return [Unclear("number", half[0], options)]
+
+
+def _without_deadline(start: Intent, typed: str) -> Intent:
+    """A start whose meal has an hour that may be two: the rest is kept, the hour is asked."""
+    if not isinstance(start, Start):
+        return start
+    said = {name: value for name, value in start.said.items() if name != "deadline"}
+    return replace(start, said=said, unclear=(*start.unclear, f"deadline:{typed}"))
 
 
 def _ambiguous(plain: str, context: Context) -> Intent | None:

@@ -143,7 +143,7 @@ def _quiet(text: str, context: Context) -> Settings | None:
         return Settings({"quiet_to": hours[0]})
     if len(hours) == 1 and re.search(r"\b(?:after|nach|from)\b", text):
         return Settings({"quiet_from": _evening(hours[0], text)})
-    return Settings({}, unclear="quiet") if re.search(r"\bquiet hours?\b", text) else None
+    return None
 
 
 def _evening(hour: time, text: str) -> time:
@@ -163,7 +163,7 @@ def _flip_hours(text: str, context: Context) -> Settings | None:
 
 def _zone(text: str, context: Context) -> Settings | None:
     if _WRONG_ZONE.search(text) and not any(p.search(text) for p in _ZONE[:1]):
-        return Settings({}, unclear="zone")
+        return Settings({})
     for pattern in _ZONE:
         if found := pattern.search(text):
             return _placed(found["place"], explicit="zone" in text or "tz" in text.split())
@@ -179,14 +179,11 @@ def _placed(place: str, *, explicit: bool) -> Settings | None:
     if law := jurisdiction_of(place):
         changes["jurisdiction"] = law
     if not changes:
-        return Settings({}, unclear="zone") if explicit else None
+        return Settings({}, unclear=place) if explicit else None
     return Settings(changes)
 
 
 def _cooker(text: str, context: Context) -> Settings | None:
     told = stated(text)
-    if set(told.fields) == {"cooker"} and len(text.split()) <= 7:
-        return Settings({"cooker": told.fields["cooker"]})
-    if told.unclear.keys() == {"cooker"} and not told.fields and len(text.split()) <= 7:
-        return Settings({}, unclear="cooker")
-    return None
+    alone = set(told.fields) == {"cooker"} and len(text.split()) <= 7
+    return Settings({"cooker": told.fields["cooker"]}) if alone else None

@@ -18,13 +18,16 @@ from bot.intents.intents import (
     Intent,
     MoveDeadline,
     Pause,
+    Reading,
     Resume,
     Snooze,
     StepDone,
     StepMissed,
     StepSkipped,
+    Temperature,
     Undo,
 )
+from core.batch.events import Probe
 from core.plan.steps import Kind
 
 batches = st.none() | st.text("0123456789abcdef", min_size=1, max_size=12)
@@ -69,6 +72,22 @@ intents = st.one_of(
     st.builds(Cancel, batch=batches, sure=st.booleans()),
     st.builds(Pause, until=times, batch=batches),
     st.builds(Resume, batch=batches),
+    st.builds(
+        Reading,
+        temperatures=st.lists(
+            st.builds(
+                Temperature,
+                value=st.integers(-20, 9000).map(lambda n: n / 10),
+                unit=st.sampled_from((None, "c", "f")),
+                probe=st.none() | st.sampled_from(Probe),
+                at=times,
+            ),
+            min_size=1,
+            max_size=2,
+        ).map(tuple),
+        tender=st.booleans(),
+        batch=batches,
+    ),
     st.builds(MoveDeadline, to=times, by=spans, batch=batches),
     st.builds(
         Debrief,

@@ -1,0 +1,164 @@
+"""Answers to a question about the setup of a batch: strength, thickness, mass, cut, meal, pit, choices by a word.
+
+While a batch is only half begun the answer is a Choose, which completes the start; later it is a Change.
+"""
+
+import re
+from collections.abc import Callable
+from typing import Any, Final
+
+from bot import measures
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.fields import STRONGEST_CURE, open_strength
+from bot.intents.intents import Change, Choose, Intent, Unclear
+from bot.intents.meats import meat
+from bot.intents.plausible import set_point
+from bot.intents.small import content
+from bot.intents.start import HEAVIEST_KG
+from core.batch.events import Probe
+
+UNKNOWN: Final = re.compile(
+    r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
+    r"|not on (?:it|the)|no label|keine ahnung|weiß nicht)\b|^\?+$"
+)
+_NO_DEADLINE: Final = re.compile(
+    r"\b(?:no (?:deadline|rush|hurry|date|idea)|whenever|any ?time|doesnt matter|dont care|open|none|not fixed)\b"
+)
+_INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm, and where neither is certain
+_MILLIMETRES: Final = (12.0, 150.0)
+_CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
+    "method": (("inject", r"\b(?:inject\w{0,3}|pump)\b"), ("dry", r"\bdry\b"), ("brine", r"\b(?:wet|brine|bag)\b")),
+    "purpose": (("thin", r"\b(?:thin|deli)\b"), ("cold", r"\bcold\b"), ("hot", r"\b(?:hot|warm)\b"),
+                ("pulled", r"\b(?:pulled|shredded)\b")),
+    "wrap": (("none", r"\b(?:no|none|unwrapped|naked|nothing)\b"), ("paper", r"\bpaper\b"), ("foil", r"\bfoil\b")),
+    "chill": (("ice", r"\bice\b"), ("fan", r"\bfan\b"), ("rack", r"\brack\b"), ("foil", r"\bfoil\b")),
+    "cooker": (("ceramic", r"\b(?:ceramic|kamado)\b"), ("steel", r"\b(?:steel|drum|bullet|barrel)\b"),
+               ("kettle", r"\bkettle\b"),
+               ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
+}  # fmt: skip
+
+
+def answer(slot: str, value: Any, context: Context) -> Intent:
+    """The answer to a question about a field: of the start that is half said, or of the batch in hand."""
+    of_start = context.asked_of_start or context.phase == "none"
+    return Choose(slot, value) if of_start else Change({slot: value})
+
+
+def _cure(text: str, context: Context) -> Intent | None:
+    share = measures.sole(text, "fraction")
+    value = share.value if share else None
+    if value is None and (number := measures.number(text)) is not None:
+        if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
+            options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
+            return Unclear("number", text[:60], options)
+        value = number / 100
+    if (
+        value is None
+        and len(shares := measures.find(text)) == 1
+        and shares[0].kind == "fraction"
+        and len(content(text)) <= 1
+    ):
+        value = shares[0].value  # «it's 6.25 % I think»
+    if value is not None:
+        fits = 0 < value <= STRONGEST_CURE
+        return Change({"cure_nitrite_fraction": value}) if fits else Unclear("number", text[:60])
+    if open_strength(text) or UNKNOWN.search(text):
+        return Choose("cure", "unknown")
+    return None
+
+
+def _thickness(text: str, context: Context) -> Intent | None:
+    length = measures.sole(text, "length") or measures.sole(f"{text} thick", "length")
+    if length:
+        return answer("thickness", length.value, context)
+    number = measures.number(text)
+    if number is None:
+        return Choose("thickness", "unknown") if UNKNOWN.search(text) else None
+    if _MILLIMETRES[0] <= number <= _MILLIMETRES[1]:
+        return answer("thickness", measures.to_house(number, "mm"), context)
+    if _INCHES[0] <= number <= _INCHES[1] and ("/" in text or context.units.length == "in"):
+        return answer("thickness", measures.to_house(number, "in"), context)
+    options = tuple(
+        answer("thickness", measures.to_house(number, u), context) for u in ("in", "cm") if 0.5 <= number <= 15
+    )
+    return Unclear("unit", text[:60], options)
+
+
+def _mass(text: str, context: Context) -> Intent | None:
+    mass = measures.sole(text, "mass")
+    if mass and 0 < mass.value <= HEAVIEST_KG:
+        return answer("mass", mass.value, context)
+    number = measures.number(text)
+    if number is None or mass:
+        return None
+    fits = 0 < number <= HEAVIEST_KG
+    options = tuple(answer("mass", measures.to_house(number, u), context) for u in ("kg", "lb")) if fits else ()
+    return Unclear("unit", text[:60], options)
+
+
+def _mass_unit(text: str, context: Context) -> Intent | None:
+    found = re.fullmatch(
+        r"(?:in |its |it is |the )?(?P<kg>kgs?|kilos?|kilograms?)|(?:in |its |it is |the )?(?:lbs?|pounds?)", text
+    )
+    return Choose("mass_unit", "kg" if found["kg"] else "lb") if found else _mass(text, context)
+
+
+def _deadline(text: str, context: Context) -> Intent | None:
+    if _NO_DEADLINE.search(text):
+        return answer("deadline", None, context)
+    if len(text.split()) > 7:
+        return None
+    if when.open_hour(text, context) and (said := when.meal(when.hour_after_day(text, context), context)):
+        return Unclear("word", text[:60], (answer("deadline", said.at, context),))
+    said = when.meal(text, context)
+    number = re.fullmatch(r"(?:at )?(\d{1,2})", text)
+    said = when.meal(f"at {number[1]}", context) if number else said
+    if said is None:
+        return None
+    options = tuple(answer("deadline", at, context) for at in (said.at, *said.others))
+    return options[0] if len(options) == 1 else Unclear("word", text[:60], options)
+
+
+def _cut(text: str, context: Context) -> Intent | None:
+    named = meat(text)
+    known = named.cut in ("brisket_flat", "brisket_point") and not re.search(r"\d", text)
+    if named.cut == "brisket" and len(text.split()) <= 2:
+        return Unclear("word", text, (Choose("cut", "brisket_flat"), Choose("cut", "brisket_point")))
+    return Choose("cut", named.cut) if known else None
+
+
+def _field(name: str) -> Callable[[str, Context], Intent | None]:
+    """A temperature of the setup: in the unit that was said, else in the person's own where only that can be."""
+
+    def reader(text: str, context: Context) -> Intent | None:
+        said = measures.sole(text, "temperature")
+        if said:
+            return Change({name: said.value})
+        number = measures.number(text)
+        if number is None:
+            return None
+        probe = Probe.PIT if name == "pit_c" else Probe.FRIDGE
+        units = set_point(probe, number)
+        options: tuple[Intent, ...] = tuple(Change({name: measures.to_house(number, unit)}) for unit in units)
+        return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
+
+    return reader
+
+
+def _choice(slot: str) -> Callable[[str, Context], Intent | None]:
+    """One of the words of a slot, in a short answer."""
+
+    def reader(text: str, context: Context) -> Intent | None:
+        hits: list[Any] = [value for value, words in _CHOICES[slot] if re.search(words, text)]
+        return Change({slot: hits[0]}) if hits and len(text.split()) <= 5 and not re.search(r"\d", text) else None
+
+    return reader
+
+
+SETUP_READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
+    "cure": _cure, "thickness": _thickness, "mass": _mass, "mass_unit": _mass_unit, "cut": _cut, "deadline": _deadline,
+    "pit_c": _field("pit_c"), "fridge_c": _field("fridge_c"), "method": _choice("method"),
+    "purpose": _choice("purpose"),
+    "wrap": _choice("wrap"), "chill": _choice("chill"), "cooker": _choice("cooker"),
+}  # fmt: skip
