@@ -5,6 +5,7 @@ from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
 from bot.assembly import Built, build, newcomer
+from bot.channels.telegram.account import Account
 from bot.channels.telegram.channel import Manners, Telegram
 from bot.channels.telegram.intake import House
 from bot.channels.telegram.traffic import Pace
@@ -18,10 +19,10 @@ class RealHouse:
     """A house on a store of its own. `ahead` moves its clock on from the machine's."""
 
     def __init__(self, server: BotApi, folder: Path, zone: str | None = "Europe/Vienna") -> None:
-        from tests.telegram.conftest import door
-
         self.ahead = timedelta(0)
-        self.channel: Telegram = door(server, Manners(AT_ONCE, now=self.now))
+        # a first picture takes its time on a busy machine, and a time-out would be a repeat
+        account = Account(server.token, server.url, read_timeout=15.0, poll_seconds=5)
+        self.channel = Telegram(account, Manners(AT_ONCE, now=self.now))
         self.built: Built = build(f"sqlite:///{folder / 'house.db'}", newcomer(zone), self.channel.send)
 
     def now(self) -> datetime:
