@@ -58,6 +58,12 @@ class Postman(Generic[Rendered]):
         self.lease: Final = lease
         self.bell: Callable[[], None] | None = None
         self._turn: Final = asyncio.Lock()
+        self._held: Final[set[str]] = set()
+
+    @property
+    def busy(self) -> bool:
+        """Whether something is in flight just now."""
+        return bool(self._held)
 
     async def round(self, now: datetime) -> int:
         """Send everything that is due at `now`, in order; how many messages went out."""
@@ -82,7 +88,7 @@ class Postman(Generic[Rendered]):
 
     async def next_due(self) -> datetime | None:
         """When there will be something to send."""
-        return await asyncio.to_thread(outbox.next_due, self.database)
+        return await asyncio.to_thread(outbox.next_due, self.database, tuple(self._held))
 
     async def tidy(self, now: datetime) -> None:
         """Forget what nobody will ask for again."""
@@ -94,9 +100,14 @@ class Postman(Generic[Rendered]):
             self.bell()
 
     async def _next(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> bool | None:
-        claim = (self.database, now, self.lease, 1, self.owner, sorts, chat)
-        rows = await asyncio.to_thread(outbox.claim, *claim)
-        return await self._deliver(rows[0], now) if rows else None
+        claim = (self.database, now, self.lease, 1, self.owner, sorts, chat, tuple(self._held))
+        for row in await asyncio.to_thread(outbox.claim, *claim):
+            self._held.add(row.id)
+            try:
+                return await self._deliver(row, now)
+            finally:
+                self._held.discard(row.id)
+        return None
 
     async def _deliver(self, row: Row, now: datetime) -> bool:
         try:

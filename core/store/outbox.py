@@ -99,12 +99,14 @@ def claim(
     owner: str,
     sorts: Collection[str] = SORTS,
     chat: str | None = None,
+    held: Collection[str] = (),
 ) -> list[Row]:
     """Take what is due, for `lease`: replies first, then by due time. Nobody else gets the same rows.
 
-    A reply is not taken while an earlier one of its chat is still open, so each chat keeps its order.
+    A reply is not taken while an earlier one of its chat is still open, so each chat keeps its order. `held` are
+    the ids that this process has in flight: they are not taken again, even if a clock that jumped ended their lease.
     """
-    values = {"at": now, "lease_end": now + lease, "claimer": owner, "of_chat": chat}
+    values = {"at": now, "lease_end": now + lease, "claimer": owner, "of_chat": chat, "held": [int(i) for i in held]}
     found: list[Row] = []
     with database.transaction() as tx:
         for sort in SORTS:
@@ -149,10 +151,11 @@ def give_up(database: Database, row: Row, why: str) -> bool:
     return _finish(database, row, state="dead", why=why)
 
 
-def next_due(database: Database) -> datetime | None:
-    """When the next row can be claimed, ends of leases included; None where nothing waits."""
+def next_due(database: Database, held: Collection[str] = ()) -> datetime | None:
+    """When the next row can be claimed, ends of leases of others included; None where nothing waits."""
+    ours = {"held": [int(i) for i in held]}
     with database.reading() as tx:
-        times = [tx.execute(_earliest(sort)).scalar() for sort in SORTS]
+        times = [tx.execute(_earliest(sort), ours).scalar() for sort in SORTS]
     return min((at for at in times if at is not None), default=None)
 
 
@@ -212,7 +215,7 @@ def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
 @cache
 def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
     at = bindparam("at", type_=OUT.due_at.type)
-    due = select(OUT.id).where(*_open(sort), OUT.due_at <= at, OUT.free_at <= at)
+    due = select(OUT.id).where(*_open(sort), OUT.due_at <= at, OUT.free_at <= at, _not_held())
     if of_chat:
         due = due.where(OUT.chat == bindparam("of_chat"))
     which = due.order_by(OUT.due_at, OUT.id).limit(bindparam("most")).with_for_update(skip_locked=True)
@@ -229,7 +232,11 @@ def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
 
 @cache
 def _earliest(sort: str) -> Select[datetime]:
-    return select(func.min(OUT.free_at)).where(*_open(sort))
+    return select(func.min(OUT.free_at)).where(*_open(sort), _not_held())
+
+
+def _not_held() -> ColumnElement[bool]:
+    return OUT.id.not_in(bindparam("held", expanding=True))
 
 
 @cache

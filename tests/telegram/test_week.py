@@ -30,11 +30,11 @@ async def home(server: BotApi, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) 
     house.close()
 
 
-async def quiet(server: BotApi, chat: int) -> None:
+async def quiet(server: BotApi, home: RealHouse, chat: int) -> None:
     """Wait until the update was taken and nothing more is on its way to the chat."""
     await server.until(lambda: not server.pending)
     count = -1
-    while count != len(server.to(chat)):
+    while home.built.postman.busy or count != len(server.to(chat)):
         count = len(server.to(chat))
         await asyncio.sleep(0.12)
 
@@ -56,8 +56,8 @@ async def test_the_week_is_the_same_talk(server: BotApi, home: RealHouse, tmp_pa
                 ida.says(text)
             case Press(label):
                 ida.taps(label)
-        await quiet(server, ida.chat)
+        await quiet(server, home, ida.chat)
         await home.round()
-        await quiet(server, ida.chat)
+        await quiet(server, home, ida.chat)
 
     assert [each.text for each in server.to(ida.chat)] == expected

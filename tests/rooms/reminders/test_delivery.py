@@ -140,6 +140,43 @@ async def test_a_reply_never_waits_for_a_reminder(database: Database, postman: P
     assert await round_ == 1
 
 
+async def test_a_night_of_sleep_repeats_nothing_that_is_in_flight(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """The machine sleeps while a message is in flight: its lease is over, but we know that we are still at it."""
+    remind(database, stuck=0, later=60)
+    street.held["stuck"] = asyncio.Event()
+    round_ = asyncio.create_task(postman.one(NOW))
+    while not street.in_flight["reminder"]:
+        await asyncio.sleep(0.001)
+    reply(database, "hello", at=NOW + 600 * MINUTE)
+    assert postman.busy
+    assert await postman.replies("garden", NOW + 600 * MINUTE) == 1
+    assert await postman.next_due() == NOW + 60 * MINUTE
+    street.held["stuck"].set()
+    assert await round_
+    assert not postman.busy
+    assert await postman.round(NOW + 600 * MINUTE) == 1
+    assert street.arrived == ["garden: hello", "garden: stuck", "garden: later late 540"]
+
+
+async def test_a_reply_in_flight_over_a_jump_of_the_clock_is_said_once(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """A round after the jump leaves the reply alone that is still on its way."""
+    reply(database, "hello")
+    street.held["hello"] = asyncio.Event()
+    saying = asyncio.create_task(postman.replies("garden", NOW))
+    while not street.in_flight["reply"]:
+        await asyncio.sleep(0.001)
+    assert await postman.round(NOW + 600 * MINUTE) == 0
+    assert await postman.next_due() is None
+    street.held["hello"].set()
+    assert await saying == 1
+    assert await postman.round(NOW + 600 * MINUTE) == 0
+    assert street.arrived == ["garden: hello"]
+
+
 async def test_replies_are_those_of_one_chat_in_order(
     database: Database, postman: Postman[str], street: Street
 ) -> None:
