@@ -214,20 +214,20 @@ def test_cooling_later_is_never_judged_more_kindly(readings, data):
         assert not (slow.clock is Status.PASSED and quick.clock is not Status.PASSED)
 
 
-COLDEST_START_C = celsius_from_fahrenheit(120.0)
+LIMITS = sorted({edge for rule in judged_rules() for stage in rule.stages for edge in (stage.from_f, stage.to_f)})
 
 
 @given(HISTORIES, st.data())
 def test_a_warmer_core_is_never_judged_more_kindly(readings, data):
-    """A reading in the danger band read warmer, within the band and below the one before: no rule passes that did not.
+    """A reading of a cooling core read warmer, up to the next limit of a rule: no rule passes that did not.
 
-    At or above the start of a stage it is another matter: meat that was held hot began to cool later.
+    Across a limit it is another matter: meat that was held at 130 °F or at 80 °F began that stage later.
     """
     assume(len(readings) >= 3)
     falling = list(_falling(readings))
     place = data.draw(st.integers(1, len(falling) - 1))
-    assume(falling[place].celsius < COLDEST_START_C)
-    ceiling = min(falling[place - 1].celsius, COLDEST_START_C - 0.1)
+    next_limit = min((c for c in map(celsius_from_fahrenheit, LIMITS) if c > falling[place].celsius), default=100.0)
+    ceiling = min(falling[place - 1].celsius, next_limit - 1e-3)
     assume(ceiling >= falling[place].celsius)
     warmer = [*falling]
     warmer[place] = falling[place]._replace(celsius=data.draw(st.floats(falling[place].celsius, ceiling)))
@@ -241,9 +241,6 @@ def _falling(readings):
     times = sorted(r.at for r in readings)
     warm_first = sorted((r.celsius for r in readings), reverse=True)
     return tuple(Reading(t, c) for t, c in zip(times, warm_first, strict=True))
-
-
-LIMITS = sorted({edge for rule in judged_rules() for stage in rule.stages for edge in (stage.from_f, stage.to_f)})
 
 
 @pytest.mark.parametrize("limit", [*range(130, 166), *LIMITS, 110.0, 140.0])

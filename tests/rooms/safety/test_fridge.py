@@ -1,4 +1,4 @@
-"""core.safety.fridge: 40 °F, part of a day at 41 to 45 °F, and the two-hour rule. The policy is in docs/science/safety.md."""
+"""core.safety.fridge: 40 °F, part of a day at 41 to 45 °F, the two-hour rule (docs/science/safety.md)."""
 
 import pytest
 
