@@ -143,7 +143,8 @@ def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
     ask = (
         "import sys; from datetime import *; from core.store import outbox;"
         "from core.store.database import open_database; d = open_database(sys.argv[1]);"
-        "now = datetime.now(timezone.utc); lease = timedelta(minutes=1);\n"
+        "now = datetime.now(timezone.utc); lease = timedelta(minutes=1);"
+        "print('ready', flush=True); sys.stdin.readline();\n"
         "while rows := outbox.claim(d, now, lease, 3, sys.argv[2]):\n"
         "  for r in rows: print(r.id); assert outbox.sent(d, r, now, r.id)"
     )
@@ -151,7 +152,7 @@ def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
     again = sqlite3.connect(tmp_path / "cellar.db")
     again.execute("UPDATE outgoing SET state = 'waiting', owner = NULL WHERE sort = 'reminder'")
     again.execute("UPDATE outgoing SET free_at = due_at")
-    for _ in range(5):
+    for _ in range(7):
         again.execute(
             "INSERT INTO outgoing (chat, sort, made_at, due_at, free_at, state)"
             " SELECT chat, 'reminder', made_at, due_at, due_at, 'waiting' FROM outgoing WHERE sort = 'reminder'"
@@ -163,11 +164,19 @@ def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
         subprocess.Popen(
             [sys.executable, "-c", ask, store, f"owner{n}"],
             env={**os.environ, "PYTHONPATH": str(ROOT)},
+            stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
             text=True,
         )
         for n in range(2)
     ]
+    for process in processes:  # neither begins before both can
+        assert process.stdout is not None
+        assert process.stdout.readline() == "ready\n"
+    for process in processes:
+        assert process.stdin is not None
+        process.stdin.write("go\n")
+        process.stdin.flush()
     got = [process.communicate()[0].split() for process in processes]
     assert [process.returncode for process in processes] == [0, 0]
     assert min(map(len, got)) > 0
