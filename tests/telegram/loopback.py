@@ -98,6 +98,11 @@ class BotApi:
         """What a bot is given as the address of the API; the token follows it."""
         return f"http://127.0.0.1:{self.port}/bot"
 
+    @property
+    def lines(self) -> int:
+        """How many connections were made so far."""
+        return self._http.accepted
+
     def person(self, name: str, language: str = "en") -> Person:
         return self.chats.person(name, language)
 

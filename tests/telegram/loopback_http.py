@@ -40,6 +40,7 @@ class HttpServer:
         self._respond = respond
         self._server: asyncio.Server | None = None
         self._visits: set[asyncio.Task[None]] = set()
+        self.accepted = 0
 
     async def open(self, port: int = 0) -> int:
         self._server = await asyncio.start_server(self._visit, "127.0.0.1", port)
@@ -57,6 +58,7 @@ class HttpServer:
         task = asyncio.current_task()
         assert task is not None
         self._visits.add(task)
+        self.accepted += 1
         try:
             while await self._one(reader, writer):
                 pass

@@ -60,8 +60,10 @@ class RealHouse:
 
 
 async def settled(server: BotApi, chat: int, quiet: float = 0.3) -> None:
-    """Wait until nothing more reaches a chat for a while."""
-    count = -1
-    while count != len(server.to(chat)):
+    """Wait until every update was taken and nothing more reaches a chat for a while."""
+    await server.until(lambda: not server.pending, 20)
+    count, same = -1, 0
+    while same < 3:
+        same = same + 1 if count == len(server.to(chat)) else 0
         count = len(server.to(chat))
-        await asyncio.sleep(quiet)
+        await asyncio.sleep(quiet / 2)

@@ -7,6 +7,7 @@ import logging
 from collections.abc import Awaitable, Callable
 from contextlib import suppress
 from dataclasses import dataclass, field
+from urllib.parse import urlsplit
 
 import h11
 
@@ -24,13 +25,21 @@ log = logging.getLogger(__name__)
 
 @dataclass(frozen=True)
 class WebhookSite:
-    """Where the Bot API calls (`public_url`, ends in `path`), where we listen, and the secret both share."""
+    """Where the Bot API calls, where we listen, and the secret both share.
+
+    `local_path` is for a proxy that changes the path on the way; without it the path is that of `public_url`.
+    """
 
     public_url: str
     secret: str = field(repr=False)
     host: str = "127.0.0.1"
     port: int = 8443
-    path: str = "/telegram"
+    local_path: str | None = None
+
+    @property
+    def path(self) -> str:
+        """The path that is called here."""
+        return self.local_path or urlsplit(self.public_url).path or "/"
 
 
 class WebhookServer:
