@@ -23,7 +23,12 @@ def why(a: Assessment, about: str) -> str:
 
 def cite(sources: tuple[Source, ...] | list[Source]) -> str:
     """«Sources: …», each with its year and how well it is known."""
-    return "Sources: " + "; ".join(f"{s.title} ({s.year}, {s.status.lower()})" for s in sources) + "."
+    return "Sources: " + "; ".join(f"{s.title} ({_known(s)})" for s in sources) + "."
+
+
+def _known(source: Source) -> str:
+    """«1975, memory», or the status alone where no year is printed."""
+    return ", ".join(part for part in (source.year.strip("-"), source.status.lower()) if part)
 
 
 def _why_days(a: Assessment) -> str:
@@ -38,13 +43,14 @@ def _why_days(a: Assessment) -> str:
     )
     measured = "as you measured" if a.piece.measured else "as I guess from the weight"
     one_more = a.cure.after(a.plan.cure_days + 1).probability_pink
+    learned = f" {plans.days(a)}" if a.person.learned.batches else ""
     return (
-        f"{numbers.days(a.plan.cure_days)}, because salt and nitrite creep in from the faces and need the square of the thickness: "
-        f"{numbers.length(a.piece.thickness, person)} thick, {measured}, at {numbers.temperature(a.batch.setup.fridge_c, person)}. "
+        f"{numbers.days(a.plan.cure_days)}, for {numbers.length(a.piece.thickness, person)} thick, {measured}, at {numbers.temperature(a.batch.setup.fridge_c, person)}.\n"
+        "Salt and nitrite creep in from the faces, and twice the thickness takes four times as long. "
         f"The middle turns pink from {a.piece.cut.pink_from:.0f} mg/kg; half of such pieces are there after {a.cure.days_p50:.1f} days, "
         f"nine in ten after {a.cure.days_p90:.1f}.{chance} "
-        f"Pink in the middle on the day it comes out: {after.probability_pink if after else 0:.0%}; one more day: {one_more:.0%}. "
-        f"{plans.days(a) if a.person.learned.batches else ''}\n{cite(a.cure.sources)}"
+        f"Pink in the middle on the day it comes out: {numbers.chance(after.probability_pink if after else 0.0)}; one more day: {numbers.chance(one_more)}."
+        f"{learned}\n{cite(a.cure.sources)}"
     )
 
 
@@ -72,7 +78,7 @@ def _why_hours(a: Assessment) -> str:
     return (
         f"{c.ready.p10:.1f} to {c.ready.p90:.1f} h from meat on ({c.ready.p50:.1f} in the middle), because evaporation at the surface "
         f"takes most of the heat, not the weight: {numbers.length(a.piece.thickness, person)} thick, pit {numbers.temperature(a.batch.setup.pit_c, person)}, "
-        f"off at {numbers.temperature(a.batch.setup.target_c, person)}. It loses {c.loss.p10:.0%} to {c.loss.p90:.0%} of its weight. "
+        f"off at {numbers.temperature(a.batch.setup.target_c, person)}. It loses {numbers.share(c.loss.p10)} to {numbers.share(c.loss.p90)} of its weight. "
         f"Readings narrow the band.\n{cite(c.sources)}"
     )
 
@@ -93,12 +99,17 @@ def safe(a: Assessment) -> str:
 def eta(a: Assessment) -> str:
     """How much longer."""
     if a.ready is not None:
-        hours = (a.ready.p50 - a.now).total_seconds() / 3600
-        return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, so about {numbers.hours(max(hours, 0.0))} more. {readings.stall(a)}".strip()
+        return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, {_left(a.ready.p50, a.now)}. {readings.stall(a)}".strip()
     step = a.plan.next_step() if a.plan else None
     if step is None or a.plan is None:
         return plans.now(a)
     return f"The meal is {numbers.when(a.plan.serve, a.person, a.now)}. {plans.now(a)}"
+
+
+def _left(ready: datetime, now: datetime) -> str:
+    """How long it still takes, no finer than the time itself is known."""
+    quarters = round((ready - now).total_seconds() / 900)
+    return f"so about {numbers.hours(quarters / 4)} more" if quarters > 0 else "so any time now: probe it"
 
 
 def picture(a: Assessment, subject: str) -> str:
@@ -132,7 +143,7 @@ def _cure_said(a: Assessment) -> str:
     if after is None or a.plan is None:
         return "There is no plan yet, so no cure to show."
     return (
-        f"When it comes out after {numbers.days(a.plan.cure_days)}, {after.probability_pink:.0%} of pieces like this are pink in the middle; "
+        f"When it comes out after {numbers.days(a.plan.cure_days)}, {numbers.chance(after.probability_pink)} of pieces like this are pink in the middle; "
         f"salt in the middle {numbers.percent(after.salt_centre.p50, 1)}, on average {numbers.percent(after.salt_mean.p50, 1)}."
     )
 
@@ -166,11 +177,11 @@ def _pit(a: Assessment) -> str:
 def _yield(a: Assessment) -> str:
     after = a.batch.weighed_after
     if after is not None:
-        return f"{after / a.batch.setup.mass:.0%}: {numbers.mass(after, a.person)} of {numbers.mass(a.batch.setup.mass, a.person)}."
+        return f"{numbers.share(after / a.batch.setup.mass)}: {numbers.mass(after, a.person)} of {numbers.mass(a.batch.setup.mass, a.person)}."
     if a.cook is None:
         return "Nothing is weighed yet."
     low, high = 1 - a.cook.loss.p90, 1 - a.cook.loss.p10
-    return f"Not weighed yet; I expect {low:.0%} to {high:.0%} of {numbers.mass(a.batch.setup.mass, a.person)} to be left after the fire."
+    return f"Not weighed yet; I expect {numbers.share(low)} to {numbers.share(high)} of {numbers.mass(a.batch.setup.mass, a.person)} to be left after the fire."
 
 
 def _log(a: Assessment) -> str:

@@ -27,7 +27,7 @@ def cure(batch: str) -> tuple[str, Rows]:
         for pair in (STRENGTHS[:2], STRENGTHS[2:])
     )
     text = (
-        "How strong is your curing salt? The packet says its nitrite in percent. "
+        "How strong is your curing salt? The packet says its nitrite in percent.\n"
         "Tap it, or type it like «cure is 6.25 %». Until I know, there is no dose and no cure."
     )
     return text, rows

@@ -138,7 +138,7 @@ def ways(offered: tuple[Way, ...]) -> str:
 
 def late_reminder(due: str, text: str) -> str:
     """A reminder that comes late says when it was due."""
-    return f"This was due {due}; I was away. {text}"
+    return f"This was due {due}. {text}"
 
 
 def repeat(text: str) -> str:

@@ -54,6 +54,18 @@ def percent(value: Fraction, digits: int = 2) -> str:
     return f"{value * 100:.{digits}f}".rstrip("0").rstrip(".") + " %"
 
 
+def chance(value: float) -> str:
+    """«95 %», never said to be certain: «over 99 %», «under 1 %»."""
+    if value > 0.99:
+        return "over 99 %"
+    return "under 1 %" if value < 0.01 else f"{value * 100:.0f} %"
+
+
+def share(value: Fraction) -> str:
+    """A part of a whole: «27 %»."""
+    return f"{value * 100:.0f} %"
+
+
 def ppm(value: float) -> str:
     """Nitrite: «150 mg/kg»."""
     return f"{value:.0f} mg/kg"

@@ -9,6 +9,7 @@ from core.plan.steps import Kind, Plan, State, Step
 
 QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.REST})
 ESTIMATED = frozenset({Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.CHILL_CHECK})
+OF_THE_MEAL = frozenset({Kind.SLICE, Kind.SERVE})  # as it was wanted, or pushed on by an estimate
 HALF_A_QUARTER = timedelta(minutes=7)
 TOLD_WHEN_MOVED = frozenset(
     {Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.SLICE,
@@ -55,11 +56,17 @@ def _why_none(a: Assessment) -> str:
 
 def _first(a: Assessment, plan: Plan) -> str:
     step = plan.next_step()
-    meal = numbers.when(plan.serve, a.person, a.now)
+    meal = _meal(a, plan)
     if step is None:
         return f"All done. {what(a)}, meal {meal}."
-    due = "now" if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
+    due = "now" if step.state is State.DUE else numbers.when(_shown(step, plan), a.person, a.now)
     return f"{steps.name(step, a)} {due}; meal {meal}.\n{what(a)}."
+
+
+def _meal(a: Assessment, plan: Plan) -> str:
+    """When the meal is; one that comes later than it was wanted is never said too early."""
+    late = plan.wanted is not None and plan.serve > plan.wanted
+    return numbers.when(numbers.quarter(plan.serve, up=True) if late else plan.serve, a.person, a.now)
 
 
 def dose(a: Assessment) -> str:
@@ -130,9 +137,9 @@ def _week(a: Assessment, plan: Plan) -> str:
 
 def line(step: Step, a: Assessment) -> str:
     """«07:00 Light the fire», with the band where the time is an estimate."""
+    about = numbers.clock(step.due if a.plan is None else _shown(step, a.plan), a.person)
     if step.kind not in ESTIMATED or step.state is State.DUE:
-        return f"{numbers.clock(step.due, a.person)} {steps.name(step, a)}"
-    about = numbers.clock(_shown(step), a.person)
+        return f"{about} {steps.name(step, a)}"
     band = ""
     if step.early is not None and step.late is not None and step.early != step.late:
         early, late = numbers.quarter(step.early, up=False), numbers.quarter(step.late, up=True)
@@ -171,6 +178,9 @@ def assumed(a: Assessment) -> str:
         ("deadline", "no meal date, so the soonest"),
     )
     open_ones = [words for field, words in guesses if field not in said]
+    if "salt_fraction" not in said and person.learned.salt_shift:
+        taste = "too salty" if person.learned.salt_shift < 0 else "bland"
+        open_ones.append(f"salt {numbers.percent(setup.salt_fraction)}, as you found the last {taste}")
     open_ones.append(f"nitrite by the law of {person.jurisdiction} (say where you are, like «i'm in Germany»)")
     return "I assumed: " + "; ".join(open_ones) + "." if open_ones else ""
 
@@ -186,18 +196,24 @@ def moved(before: Plan | None, after: Assessment) -> list[str]:
         waiting = step.state in (State.AHEAD, State.DUE)
         if old is None or step.kind not in TOLD_WHEN_MOVED or not waiting or abs(step.due - old.due) < WORTH_TELLING:
             continue
-        was, now = (numbers.when(_shown(s), after.person, after.now) for s in (old, step))
+        shown = (_shown(old, before), _shown(step, after.plan))
+        was, now = (numbers.when(moment, after.person, after.now) for moment in shown)
         lines.append(f"{steps.name(step, after)}: {now} (was {was})")
     return lines
 
 
-def _shown(step: Step) -> datetime:
-    """When a step is due, to the quarter hour where that is an estimate."""
-    return numbers.quarter(step.due + HALF_A_QUARTER, up=False) if step.kind in ESTIMATED else step.due
+def _shown(step: Step, plan: Plan) -> datetime:
+    """When a step is due, to the quarter hour where that is an estimate; a meal that comes late is never said early."""
+    if step.kind in ESTIMATED and step.state is State.AHEAD:
+        return numbers.quarter(step.due + HALF_A_QUARTER, up=False)
+    late = step.kind in OF_THE_MEAL and plan.wanted is not None and plan.serve > plan.wanted
+    return numbers.quarter(step.due, up=True) if late else step.due
 
 
 def changed(before: Plan | None, after: Assessment, lead: str) -> str:
-    """A change acknowledged, with only the differences behind it."""
+    """A change acknowledged, with only the differences behind it, or with what now stands in the way of a plan."""
+    if after.plan is None:
+        return f"{lead} There is no plan now. {_why_none(after)}".strip()
     lines = moved(before, after)
     if not lines:
         return f"{lead} The plan stays as it is."
@@ -209,8 +225,7 @@ def late(a: Assessment) -> list[str]:
     if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None:
         return []
     return [
-        f"The meal was wanted {numbers.when(a.plan.wanted, a.person, a.now)}; safe and done it is "
-        f"{numbers.when(a.plan.serve, a.person, a.now)}."
+        f"The meal was wanted {numbers.when(a.plan.wanted, a.person, a.now)}; safe and done it is {_meal(a, a.plan)}."
     ]
 
 
@@ -227,7 +242,7 @@ def now(a: Assessment) -> str:
     if not waiting:
         return "Nothing is open: enjoy it."
     step = waiting[0]
-    return f"Nothing to do now. Next: {steps.name(step, a)}, {numbers.when(step.due, a.person, a.now)}."
+    return f"Nothing to do now. Next: {steps.name(step, a)}, {numbers.when(_shown(step, a.plan), a.person, a.now)}."
 
 
 def coming(a: Assessment) -> str:
@@ -238,5 +253,5 @@ def coming(a: Assessment) -> str:
     if not waiting:
         return "Nothing is open."
     step = next((s for s in waiting if s.state is State.DUE), waiting[0])
-    due = "now" if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
+    due = "now" if step.state is State.DUE else numbers.when(_shown(step, a.plan), a.person, a.now)
     return f"Next: {steps.name(step, a)}, {due}."

@@ -99,7 +99,7 @@ def _ready(a: Assessment, tender: bool) -> str:
     if tender:
         return "Tender is better than a number: take it off, and say «off». Then let it rest."
     if core is not None and core.celsius >= a.batch.setup.target_c:
-        return f"It is at {target}: probe it. If it slides in like into soft butter, take it off and say «off»."
+        return f"It has reached {target}: probe it. If it slides in like into soft butter, take it off and say «off»."
     if a.ready is None:
         return ""
     return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}."
@@ -153,10 +153,10 @@ def fire(a: Assessment) -> str:
     match f.state:
         case "high" | "far_high":
             return (
-                f"The pit is {off:.0f} {unit} high: close the {_vent(f.vent)} by {_share(f.share)} of its gap, {wait}."
+                f"The pit is {off:.0f} {unit} high: close the {_vent(f.vent)} by {_share(f.share)} of the gap, {wait}."
             )
         case "low":
-            return f"The pit is {off:.0f} {unit} low: open the {_vent(f.vent)} by {_share(f.share)} of its gap, {wait}."
+            return f"The pit is {off:.0f} {unit} low: open the {_vent(f.vent)} by {_share(f.share)} of the gap, {wait}."
         case "dying":
             return "The fire is dying: look for ash over the air holes, fuel and vents; open both for 10 min."
         case "out":

@@ -45,7 +45,7 @@ def _extra(step: Step, a: Assessment) -> list[str]:
         return (
             []
             if chance is None
-            else [f"By now {chance.probability_pink:.0%} of pieces like this are pink in the middle."]
+            else [f"By now {numbers.chance(chance.probability_pink)} of pieces like this are pink in the middle."]
         )
     if step.kind is Kind.OFF and a.ready is not None:
         return [f"The estimate is {numbers.time_band(a.ready, a.person, a.now)}."]

@@ -1,6 +1,7 @@
 """Words for what the ledger finds: the verdict first, then the rule, its source, and the readings that decided."""
 
 from collections.abc import Sequence
+from math import floor
 
 from bot.wording import numbers
 from core.batch.assess import Assessment
@@ -214,7 +215,7 @@ def cooling_numbers(a: Assessment) -> str:
     kill = a.ledger.lethality
     if kill is None or kill.fraction <= 0:
         return ""
-    share = "met" if kill.met else f"{kill.fraction:.0%} of what is required"
+    share = "met" if kill.met else f"{floor(kill.fraction * 100)} % of what is required"
     return f"Kill by the time-temperature table ({kill.required_log:g} log): {share}. {source(kill.source)}"
 
 
