@@ -80,7 +80,7 @@ def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Rep
 
 
 def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | None:
-    """The batch that the talk is about: the one named, the message answered, the question asked, the latest reminder, the latest."""
+    """The batch of the talk: the one named, the message answered, the question, the latest reminder, the latest."""
     here = {row.id: row for row in batches.open_here(turn)}
     names = Context(message.said_at, batches=tuple((row.id, row.name) for row in here.values()))
     by_name = batch_named(message.text, names)

@@ -13,7 +13,7 @@ from bot.intents.corrections import read_correction
 from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import Change, Debrief, Greet, Intent, Reading, Settings, Start, StepDone, Temperature, Unclear
 from bot.intents.readings import read_reading
-from bot.intents.settings import read_pause, read_settings
+from bot.intents.settings import read_city, read_pause, read_settings
 from bot.intents.start import read_start
 from bot.intents.steps import read_step
 from core.batch.events import Probe
@@ -101,7 +101,8 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
             continue
         said = [_halves(part, context) if cut is _COMMA else clause(part, context) for part in parts]
         flat = [intent for part in said for intent in (part or [Unclear("word", sentence[:60])])]
-        complete = cut is _COMMA or not whole or not any(map(is_nothing, flat))
+        begins = not whole and bool(said[0]) and not is_nothing(said[0][0])
+        complete = cut is _COMMA or begins or not any(map(is_nothing, flat))
         if complete and _weight(flat) > _weight(whole):
             return flat
     return whole or [Unclear("word", sentence[:60])]
@@ -155,7 +156,7 @@ def _said(text: str, context: Context) -> list[Intent]:
 
 
 def _rest(text: str, context: Context) -> list[Intent]:
-    for reader in (read_word, questions.read_plain, questions.read_topic):
+    for reader in (read_word, questions.read_plain, questions.read_topic, read_city):
         if found := reader(text, context):
             return [found]
     loose = read_reading(text, context, loose=True)

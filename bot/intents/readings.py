@@ -57,7 +57,7 @@ def hot_words(text: str) -> bool:
 
 
 def _is_strict(line: Line, text: str) -> bool:
-    if line.foreign:
+    if line.foreign and not (line.foreign == ["not"] and line.words & TENDER):
         return False
     return not _FOR_A_WHILE.search(text) or bool(line.words & _LASTING)
 

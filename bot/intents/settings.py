@@ -10,7 +10,7 @@ from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.intents import Cancel, HandOver, Intent, Pause, Resume, Settings
 from bot.intents.small import words
-from bot.intents.zones import jurisdiction_of, zone_of
+from bot.intents.zones import city, jurisdiction_of, zone_of
 
 _UNIT_WORDS: Final = (
     ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|metric)\b"),
@@ -49,6 +49,7 @@ _WRONG_ZONE: Final = re.compile(
     r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:wrong|off)|change (?:my )?time ?zone"
     r"|set (?:my )?time ?zone)\b"
 )
+_SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
 _QUIET: Final = re.compile(
     r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)|dont (?:ping|text"
     r"|message|wake|remind|bug) me)\b"
@@ -162,25 +163,32 @@ def _flip_hours(text: str, context: Context) -> Settings | None:
 
 
 def _zone(text: str, context: Context) -> Settings | None:
-    if _WRONG_ZONE.search(text) and not any(p.search(text) for p in _ZONE[:1]):
-        return Settings({})
-    for pattern in _ZONE:
-        if found := pattern.search(text):
-            return _placed(found["place"], explicit="zone" in text or "tz" in text.split())
+    places = (found["place"] for pattern in _ZONE if (found := pattern.search(text)))
+    placed = next((_placed(place, text) for place in places), None)
+    if _WRONG_ZONE.search(text):
+        return placed if placed and placed.changes else Settings({})
+    if placed:
+        return placed
     law = re.search(r"\b(?P<place>[a-z]{2,14}) (?:rules|law|limits)\b", text)
     code = jurisdiction_of(law["place"]) if law else None
     return Settings({"jurisdiction": code}) if code else None
 
 
-def _placed(place: str, *, explicit: bool) -> Settings | None:
+def _placed(place: str, text: str) -> Settings | None:
     changes: dict[str, Any] = {}
     if zone := zone_of(place):
         changes["zone"] = zone
     if law := jurisdiction_of(place):
         changes["jurisdiction"] = law
-    if not changes:
-        return Settings({}, unclear=place) if explicit else None
-    return Settings(changes)
+    if changes:
+        return Settings(changes)
+    return Settings({}, unclear=place) if _SAYS_ZONE.search(text) else None
+
+
+def read_city(text: str, context: Context) -> Settings | None:
+    """A city and nothing else, exactly as its zone is named: «vienna»."""
+    zone = city(text)
+    return Settings({"zone": zone}) if zone else None
 
 
 def _cooker(text: str, context: Context) -> Settings | None:

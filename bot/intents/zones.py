@@ -72,6 +72,13 @@ def zone_of(place: str) -> str | None:
     return (known.get(close[0]) or _ALIASES[close[0]]) if close else None
 
 
+def city(name: str) -> str | None:
+    """The zone of a city named exactly as its zone is, or None."""
+    key = name.strip(" .!").replace(" ", "_")
+    zone = _zones().get(key) if len(key) > 3 else None
+    return zone if zone and zone.rsplit("/", 1)[1].lower() == key else None
+
+
 def jurisdiction_of(place: str) -> str | None:
     """The jurisdiction of a country as typed, or None."""
     return _COUNTRIES.get(_trimmed(place))

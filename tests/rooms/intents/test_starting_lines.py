@@ -1,0 +1,145 @@
+"""Lines that begin a batch: what is taken, what is assumed, what is asked."""
+
+from typing import Any
+
+import pytest
+
+from bot.intents.intents import Ask, Question, Start
+from bot.intents.read import read
+from core.units import KILOGRAMS_PER_POUND as LB
+from tests.talk_lines import KILOS, MEAL, context, wall
+
+NONE = context("none", KILOS)
+FLAT = "brisket_flat"
+
+
+def start(text: str) -> Start:
+    """The start that a line is, with no batch under way."""
+    (intent,) = read(text, NONE)
+    assert isinstance(intent, Start), intent
+    return intent
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("3.2 kg brisket flat for saturday 13:00", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        ("  3.2kg  BRISKET  flat ,, sat 13:00!!!", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        ("saturday 1pm 3.2 kg flat", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        ("three point two kilos brisket flat saturday one pm", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        ("3,2 kg Rinderbrust flat für Samstag 13 Uhr", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        ("can you plan 3.2 kg brisket flat for saturday 13:00?", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        ("/new 3.2 kg brisket flat", {"mass": 3.2, "cut": FLAT}),
+        ("brisket flat 3.2 kg, no deadline", {"mass": 3.2, "cut": FLAT, "deadline": None}),
+        ("7 lb 8 oz brisket flat", {"mass": 7.5 * LB, "cut": FLAT}),
+        ("seven and a half pounds of brisket flat", {"mass": 7.5 * LB, "cut": FLAT}),
+        ("3200g brisket flat", {"mass": 3.2, "cut": FLAT}),
+        ("3kg flat yesterday", {"mass": 3.0, "cut": FLAT, "deadline": wall(2, 28, 13)}),
+        ("3kg flat in two weeks at 1pm", {"mass": 3.0, "cut": FLAT, "deadline": wall(3, 15, 13)}),
+        ("trimmed flat 3150 g 47mm sunday 13h",
+         {"mass": 3.15, "cut": FLAT, "thickness": 0.047, "deadline": wall(3, 7, 13)}),
+        ("flat 3.2kg 1 3/4 inch thick inject", {"mass": 3.2, "cut": FLAT, "thickness": 0.04445, "method": "inject"}),
+        ("3.2 kg flat, 48 mm, fat cap on, frozen, cure 6.25 %, pit 110 c",
+         {"mass": 3.2, "cut": FLAT, "thickness": 0.048, "sealed_faces": 1, "frozen": True,
+          "cure_nitrite_fraction": 0.0625, "pit_c": 110.0}),
+        ("pastrami 3kg flat, have cure at 0.5%",
+         {"mass": 3.0, "product": "pastrami", "cut": FLAT, "cure_nitrite_fraction": 0.005}),
+        ("3 kg flat on the kettle, pulled", {"mass": 3.0, "cut": FLAT, "cooker": "kettle", "purpose": "pulled"}),
+        ("5 lb flat, grandma is eating", {"mass": 5 * LB, "cut": FLAT, "at_risk_eaters": True}),
+        ("4 kg brisket point", {"mass": 4.0, "cut": "brisket_point"}),
+        ("point not flat, 2 kg", {"mass": 2.0, "cut": "brisket_point"}),
+        ("2x 1.8kg flat", {"mass": 3.6, "pieces": [1.8, 1.8], "cut": FLAT}),
+        ("1.8kg flat x 2", {"mass": 3.6, "pieces": [1.8, 1.8], "cut": FLAT}),
+        ("2 flats of 3 kg each", {"mass": 6.0, "pieces": [3.0, 3.0], "cut": FLAT}),
+        ("two flats, 3.1 kg and 2.4 kg", {"mass": 5.5, "pieces": [3.1, 2.4], "cut": FLAT}),
+        ("turkey breast 5lb", {"mass": 5 * LB, "product": "turkey"}),
+        ("pork loin 2 kg canadian bacon", {"mass": 2.0, "product": "loin"}),
+        ("pastrami", {"product": "pastrami"}),
+        ("i want to make pastrami", {"product": "pastrami"}),
+        ("3.2kg", {"mass": 3.2}),
+        ("new batch", {}),
+    ],
+)  # fmt: skip
+def test_what_is_said_of_a_start(text: str, said: dict[str, Any]) -> None:
+    """Everything that was stated is taken, in any order and any units, and nothing else."""
+    found = start(text)
+    assert found.said == {k: pytest.approx(v) if isinstance(v, float) else v for k, v in said.items()}
+    assert found.unclear == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "unclear"),
+    [
+        ("7.5", ("unit:7.5",)),
+        ("7.5 brisket flat", ("unit:7.5",)),
+        ("brisket flat 3.2 for saturday 13:00", ("unit:3.2",)),
+        ("flat 3200", ("mass:3200",)),
+        ("0 kg brisket flat", ("mass:0 kg",)),
+        ("-3 kg brisket flat", ("mass:-3 kg",)),
+        ("minus 3 kg brisket flat", ("mass:-3 kg",)),
+        ("900 kg brisket flat", ("mass:900 kg",)),
+        ("3-4 kg brisket flat", ("mass:3-4 kg",)),
+        ("brisket flat 3.1kg for me, 2.4kg for dad", ("mass:3.1kg for me, 2.4kg",)),
+        ("two kilos of moon", ("meat:moon",)),
+        ("start 3 kg zebra", ("meat:zebra",)),
+        ("3 kg flat with cure #1", ("strength:cure #1",)),
+        ("3 kg flat, pink salt is 6.25", ("strength:pink salt is 6.25",)),
+        ("3 kg flat, cure is 62.5%", ("percent:62.5%",)),
+        ("3 kg flat 2 to 3 in thick", ("thickness:2 to 3 in",)),
+        ("3 kg flat for 3/4", ("deadline:3/4",)),
+        ("3 kg flat for sat 5", ("deadline:sat 5",)),
+        ("3 kg flat for next weekend", ("deadline:next weekend",)),
+        ("3 kg flat saturday half 7", ("deadline:half 7",)),
+        ("14 lb packer", ("cut:packer",)),
+        ("12lb brisket", ("cut:whole brisket",)),
+        ("2.5 kg flat + 1.5 kg point", ("cut:flat and point",)),
+        ("3 kg flat on my pellet grill", ("cooker:pellet grill",)),
+    ],
+)
+def test_what_is_asked_of_a_start(text: str, unclear: tuple[str, ...]) -> None:
+    """What cannot be taken is named with its words, and its field is left out: never a guess."""
+    found = start(text)
+    assert found.unclear == unclear
+    slot = unclear[0].partition(":")[0]
+    field = {"unit": "mass", "strength": "cure_nitrite_fraction", "percent": "cure_nitrite_fraction"}.get(slot, slot)
+    assert field not in found.said
+
+
+@pytest.mark.parametrize(
+    ("text", "assumed"),
+    [
+        ("3 kg flat for saturday", ("deadline_hour",)),
+        ("3 kg flat next saturday 13:00", ("deadline_next",)),
+        ("3 kg brisket", ("cut",)),
+        ("3 kg flat for 2027-03-28 02:30", ("deadline_shifted",)),
+        ("3 kg flat for 2027-10-31 02:30", ("deadline_twice",)),
+    ],
+)
+def test_what_is_assumed_in_a_start(text: str, assumed: tuple[str, ...]) -> None:
+    """What was completed by a usual value is told, so that it can be changed."""
+    assert start(text).assumed == assumed
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "rub for 3.4kg",
+        "diet plan to lose 10 kg",
+        "scale only shows 1g need 4.3",
+        "how much cure for 3 kg brisket",
+        "6 kg packer how many portions",
+        "138 for 20 min brisket",
+        "my uncle once ruined a 3 kg brisket by leaving it in his old rusty truck",
+    ],
+)
+def test_what_is_no_start(text: str) -> None:
+    """A mass or a meat in a question or a story begins nothing."""
+    assert read(text, NONE) == [Question(text)]
+
+
+def test_a_start_beside_another_batch() -> None:
+    """A meat with a mass begins a second batch; a mass said of the first one changes it."""
+    (intent,) = read("bacon 2 kg", context("curing"))
+    assert intent == Start({"mass": 2.0, "product": "bacon"})
+    assert not isinstance(read("the flat is actually 3.1 kg", context("curing"))[0], Start)
+    assert read("plan", NONE) == [Ask("plan", text="plan")]
