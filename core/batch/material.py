@@ -25,7 +25,7 @@ from core.meat.piece import Piece, piece
 from core.person import Learned, Person
 from core.plan.recipe import product
 from core.plan.setup import Setup
-from core.units import Hours
+from core.units import Celsius, Hours
 
 ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
 CHILLS: dict[str, ChillMethod] = {"foil": "foil", "rack": "rack", "fan": "fan", "ice": "ice"}
@@ -59,7 +59,9 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
     """
     kind = product(setup.product).product_class
     asked = "nitrite_target" in setup.said
-    target = setup.nitrite_target if asked else house_target(jurisdiction, kind, setup.method)
+    target = setup.nitrite_target
+    if not asked:
+        target = min(target, house_target(jurisdiction, kind, setup.method))
     return dose(
         Recipe(
             method=setup.method,
@@ -178,7 +180,7 @@ def rest_of(setup: Setup) -> Chill:
     return rest(piece_of(setup), "foil", start_c=max(setup.target_c, 61.0))
 
 
-def chill_of(setup: Setup, start_c: float, seen: tuple[Seen, ...] = ()) -> Chill:
+def chill_of(setup: Setup, start_c: Celsius, seen: tuple[Seen, ...] = ()) -> Chill:
     """The chill in the way that is planned."""
     return chill(piece_of(setup), CHILLS[setup.chill], start_c, setup.fridge_c, seen)
 

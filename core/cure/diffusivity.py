@@ -55,11 +55,11 @@ def warming(temperature: Celsius) -> float:
     return exp(-ACTIVATION_ENERGY / GAS_CONSTANT * inverse)
 
 
-def mean_warming(start: Celsius, end: Celsius, parts: int = 16) -> float:
-    """Mean of `warming` while the temperature runs evenly from `start` to `end`, by Simpson's rule. [-]"""
-    step = (end - start) / parts
+def mean_warming(start_c: Celsius, end_c: Celsius, parts: int = 16) -> float:
+    """Mean of `warming` while the temperature runs evenly from `start_c` to `end_c`, by Simpson's rule. [-]"""
+    step = (end_c - start_c) / parts
     weights = [1, *([4, 2] * (parts // 2))[:-1], 1]
-    return sum(w * warming(start + i * step) for i, w in enumerate(weights)) / (3.0 * parts)
+    return sum(w * warming(start_c + i * step) for i, w in enumerate(weights)) / (3.0 * parts)
 
 
 def nitrite_loss(temperature: Celsius, ph: float = 5.7) -> float:

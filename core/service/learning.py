@@ -14,6 +14,7 @@ from core.service import record
 from core.service.record import owner_of
 from core.service.turn import Turn
 from core.store import batches, people
+from core.units import Kilograms, Metres
 
 
 def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at: datetime) -> Change:
@@ -22,7 +23,7 @@ def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at:
 
 
 def debrief(
-    turn: Turn, batch_id: str, mass: float | None, grey: tuple[float | None, float | None], salt: int | None
+    turn: Turn, batch_id: str, mass: Kilograms | None, grey: tuple[Metres | None, Metres | None], salt: int | None
 ) -> Change:
     """What the scale, the slice and the tongue said; the person's defaults are learned again from all batches."""
     width, of = grey
