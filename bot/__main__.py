@@ -43,6 +43,9 @@ def main(arguments: list[str] | None = None) -> int:
     except SaltbellError as trouble:
         print(f"{PROGRAM}: {_plain(trouble)}", file=sys.stderr)
         return 2
+    except BrokenPipeError:  # whoever read along has read enough
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
     except KeyboardInterrupt:
         return 130
 

@@ -18,7 +18,7 @@ from core.service.turn import Turn
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
-    return begin(turn, dict(intent.said), dict(_slot(one) for one in intent.unclear))
+    return begin(turn, _counted(intent.said), dict(_slot(one) for one in intent.unclear))
 
 
 def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = MappingProxyType({})) -> Sequence[Reply]:
@@ -30,6 +30,8 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     if question is not None:
         return (question,)
     turn.ask(None)
+    if said.get("cure_nitrite_fraction") is not None:
+        turn.keep_person(cure_nitrite_fraction=said["cure_nitrite_fraction"])  # the packet outlasts the batch
     change = batches.start(turn, said)
     return show(turn, change.after)
 
@@ -82,6 +84,14 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
     return None
 
 
+def _counted(said: dict[str, Any]) -> dict[str, Any]:
+    """Several pieces in one bag: one dose for all, and the heaviest sets the days."""
+    masses = said.get("pieces")
+    if not isinstance(masses, list):
+        return dict(said)
+    return said | {"pieces": len(masses), "heaviest": max(masses)}
+
+
 def _slot(unclear: str) -> tuple[str, str]:
     """ "mass:900 kg" as its slot and the words."""
     slot, _, typed = unclear.partition(":")
@@ -101,15 +111,16 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
                 return _ask(turn, slot, said, asking.again(slot, typed), ())
             case _:  # the strength is asked for by itself; the rest may be changed under the plan
                 continue
-    return _past(turn, said)
+    return _unfit(turn, said)
 
 
-def _past(turn: Turn, said: dict[str, Any]) -> Reply | None:
+def _unfit(turn: Turn, said: dict[str, Any]) -> Reply | None:
     deadline = said.get("deadline")
-    if deadline is None or deadline > turn.now:
+    unfit = None if deadline is None else refusals.unfit_date(turn.person, deadline, turn.now)
+    if unfit is None:
         return None
     kept = {k: v for k, v in said.items() if k != "deadline"}
-    return _ask(turn, "deadline", kept, refusals.past(turn.person, deadline), ())
+    return _ask(turn, "deadline", kept, unfit, ())
 
 
 def _ask(turn: Turn, slot: str, said: dict[str, Any], text: str, rows: asking.Rows) -> Reply:

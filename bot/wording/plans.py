@@ -39,6 +39,9 @@ CHILLS = {
 def what(a: Assessment) -> str:
     """«Pastrami from a 3.2 kg brisket flat»."""
     cut = a.batch.setup.cut.replace("_", " ")
+    if a.batch.setup.pieces > 1:
+        name, mass = a.batch.setup.product.capitalize(), numbers.mass(a.batch.setup.mass, a.person)
+        return f"{name} from {a.batch.setup.pieces} pieces of {cut}, {mass} in all"
     return f"{a.batch.setup.product.replace('_', ' ').capitalize()} from a {numbers.mass(a.batch.setup.mass, a.person)} {cut}"
 
 

@@ -43,7 +43,7 @@ def piece_of(setup: Setup) -> Piece:
     """The piece of a setup; raises OutOfRange for a mass or thickness that cannot be."""
     return piece(
         cut(setup.cut),
-        setup.mass,
+        setup.heaviest or setup.mass / setup.pieces,
         setup.thickness,
         sealed_faces=setup.sealed_faces,
         skin_on=setup.skin_on,

@@ -67,6 +67,9 @@ class Product:
         """
         cut = said.get("cut", self.cuts[0])
         base = {"product": self.name, "cut": cut, **dict(self.defaults)}
+        unknown = said.keys() - {f.name for f in fields(Setup)}
+        if unknown:
+            raise Gone(", ".join(sorted(unknown)))
         chosen = Setup(**(base | said), said=frozenset(said) - assumed)
         return self.settle(chosen)
 

@@ -12,6 +12,7 @@ from core.units import Celsius, Fraction, Kilograms, Metres, MilligramsPerKilogr
 class Setup:
     """One batch as planned. `said` names the fields that the cook stated; the others are assumptions.
 
+    `mass` is that of all the `pieces` together; the `heaviest` of them sets the days and the hours.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
@@ -23,6 +24,8 @@ class Setup:
     cut: str
     mass: Kilograms
     thickness: Metres | None = None
+    pieces: int = 1
+    heaviest: Kilograms | None = None
     method: str = "brine"
     cure_nitrite_fraction: Fraction | None = None
     salt_fraction: Fraction = 0.0225
