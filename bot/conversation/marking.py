@@ -17,6 +17,7 @@ from core.service.turn import Turn
 USUAL_SNOOZE = timedelta(minutes=30)
 NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
+THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
 
 
 def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Sequence[Reply]:
@@ -71,8 +72,9 @@ def _missed(turn: Turn, a: Assessment, step: Step, keys: Sequence[str]) -> Seque
 
 
 def _skipped(turn: Turn, a: Assessment, step: Step) -> Sequence[Reply]:
-    if step.kind in SAFETY_STEPS:
-        return (Reply(marks.not_skipped(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    if step.kind in SAFETY_STEPS | THE_BATCH_ITSELF:
+        text = marks.not_skipped(step, a) if step.kind in SAFETY_STEPS else marks.no_batch_without(step, a)
+        return (Reply(text, facts=facts(a) | step_facts(step), about=a.batch.id),)
     change = steps.skipped(turn, a.batch.id, step)
     return (_marked(change, step, marks.skipped(step, change)),)
 

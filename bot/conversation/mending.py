@@ -3,20 +3,22 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Any
 
-from bot.conversation import starting
+from bot.conversation import reading, starting
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Change, Correct, MoveDeadline, Undo
+from bot.intents.intents import Change, Correct, MoveDeadline, Temperature, Undo
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import mends
+from bot.wording import mends, refusals
 from core.batch.assess import Assessment
-from core.batch.events import Done, Event, Probe, Read, What
+from core.batch.events import Changed, Done, Event, Probe, Read, What
 from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
 from core.service import batches, record
+from core.service import readings as taking
 from core.service.turn import Turn
 
 PERSONAL = frozenset({"cure_nitrite_fraction"})  # what a person has in the cupboard, not only in this batch
@@ -27,10 +29,19 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
     batch = meant.of(intent.batch)
     match intent:
         case Change(changes):
-            return _changed(turn, batch, changes)
+            wanted = changes
         case MoveDeadline(to, by):
-            a = batches.look(turn, batch)
-            return _changed(turn, batch, {"deadline": _deadline(a, to, by)})
+            wanted = {"deadline": _deadline(batches.look(turn, batch), to, by)}
+    deadline = wanted.get("deadline")
+    unfit = refusals.unfit_date(turn.person, deadline, turn.now) if deadline else None
+    return _ask_again(turn, batches.look(turn, batch), unfit) if unfit else _changed(turn, batch, wanted)
+
+
+def _ask_again(turn: Turn, a: Assessment, why: str) -> Sequence[Reply]:
+    """A meal that cannot be: the plan stays as it is, and another day is asked for."""
+    turn.ask({"slot": "deadline", "batch": a.batch.id})
+    body = facts(a) | {"answer_kind": "asked_back", "asked": "deadline"}
+    return (Reply(why, facts=body, about=a.batch.id),)
 
 
 def _deadline(a: Assessment, to: datetime | None, by: timedelta | None) -> datetime:
@@ -63,11 +74,65 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
     batch = meant.of(intent.batch)
     if isinstance(intent, Undo):
         events, done = batches.undo(turn, batch)
+        _out_of_the_cupboard(turn, events)
         return (Reply(mends.undone(events, done), facts=facts(done.after), about=batch),)
     if intent.to_batch is not None:
         return _to_other(turn, batch, intent.to_batch)
+    asked = meant.asked or {}
+    if asked.get("slot") == "doubt" and asked["batch"] == batch and _of_reading(intent):
+        turn.ask(None)
+        if asked.get("instead_of") is None:
+            return reading.mended(turn, asked, intent)
     event = _meant(turn, batch, intent)
     what, at = _instead(event, intent, turn.person)
+    if isinstance(what, Read):
+        doubted = _doubted(turn, batch, event, (what, at or event.at))
+        if doubted is not None:
+            return (doubted,)
+    return _put_right(turn, batch, event, what, at)
+
+
+def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:
+    """A strength that was taken back is not dosed by in the next batch either: it is asked for again."""
+    for event in events:
+        if isinstance(event.what, Changed) and event.by == turn.person.id:
+            for field in PERSONAL & event.what.changes.keys():
+                turn.keep_person(**{field: None})
+
+
+def _of_reading(intent: Correct) -> bool:
+    """Whether it is the number, the unit or the place that was wrong, and not only the time."""
+    return intent.value is not None or intent.unit is not None or intent.probe is not None
+
+
+def _doubted(turn: Turn, batch: str, event: Event, instead: tuple[Read, datetime]) -> Reply | None:
+    """The question about a corrected reading that cannot be either; None where it may well be true."""
+    a = batches.without(turn, batch, event.number)
+    what, at = instead
+    plain = [(what.probe, what.celsius, at)]
+    doubt = taking.doubt(a, plain)
+    if doubt is None:
+        return None
+    unit = turn.person.units.temperature
+    typed = Temperature(round(from_house(what.celsius, unit), 1), unit)
+    return reading.ask(turn, a, plain, doubt, typed, instead_of=event.number)
+
+
+def settle_doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
+    """The doubted correction kept, kept as suggested, or forgotten: then what was said first stands."""
+    batch, number = asked["batch"], int(asked["instead_of"])
+    event = next((e for e in batches.standing(turn, batch) if e.number == number), None)
+    turn.ask(None)
+    if answer == "drop" or event is None:
+        a = batches.look(turn, batch)
+        return (Reply(mends.as_it_was(event, a), facts=facts(a), about=batch),)
+    ((probe, celsius, at),) = reading.waiting(asked)
+    if answer == "suggested":
+        probe, celsius = Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius)
+    return _put_right(turn, batch, event, Read(probe, celsius), at)
+
+
+def _put_right(turn: Turn, batch: str, event: Event, what: What, at: datetime | None) -> Sequence[Reply]:
     done = batches.correct(turn, batch, event.number, what, at=at)
     return (Reply(mends.corrected(event, what, at, done), facts=facts(done.after), about=batch),)
 

@@ -7,8 +7,8 @@ from typing import Any
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Reading, Temperature
-from bot.measures import to_house
+from bot.intents.intents import Correct, Reading, Temperature
+from bot.measures import from_house, to_house
 from bot.reply import Reply
 from bot.wording import asking, readings
 from core.batch.assess import Assessment
@@ -18,6 +18,7 @@ from core.batch.events import Done, Probe, Read, What
 from core.person import Person
 from core.plan.steps import State
 from core.service import readings as taking
+from core.service.readings import Plain
 from core.service.turn import Turn
 from core.units import celsius_from_fahrenheit
 
@@ -30,13 +31,35 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     plain = [_placed(t, a, turn.person, meant.message.said_at) for t in intent.temperatures]
     doubt = taking.doubt(a, plain)
     if doubt is not None:
-        return (_ask_doubt(turn, a, plain, doubt, intent.temperatures[doubt.which]),)
+        return (ask(turn, a, plain, doubt, intent.temperatures[doubt.which]),)
     return keep(turn, a, plain, tender=intent.tender)
 
 
-def _placed(
-    temperature: Temperature, a: Assessment, person: Person, said_at: datetime
-) -> tuple[Probe, float, datetime]:
+def mended(turn: Turn, asked: dict[str, Any], intent: Correct) -> Sequence[Reply]:
+    """A doubted reading put right in words («no, 64», «it's celsius», «it's the pit»), and doubted anew."""
+    a = taking.look(turn, asked["batch"])
+    which, plain = int(asked["which"]), waiting(asked)
+    unit = intent.unit or (asked["unit"] if intent.value is None else turn.person.units.temperature)
+    value = asked["typed"] if intent.value is None else intent.value
+    plain[which] = (intent.probe or plain[which][0], to_house(value, unit), plain[which][2])
+    doubt = taking.doubt(a, plain)
+    if doubt is not None:
+        typed = Temperature(value, unit) if doubt.which == which else _as_kept(plain[doubt.which], turn.person)
+        return (ask(turn, a, plain, doubt, typed),)
+    return keep(turn, a, plain)
+
+
+def waiting(asked: dict[str, Any]) -> list[Plain]:
+    """The readings of the message that is doubted, as they were taken down."""
+    return [(Probe(r["probe"]), float(r["celsius"]), r["at"]) for r in asked["readings"]]
+
+
+def _as_kept(one: Plain, person: Person) -> Temperature:
+    unit = person.units.temperature
+    return Temperature(round(from_house(one[1], unit), 1), unit)
+
+
+def _placed(temperature: Temperature, a: Assessment, person: Person, said_at: datetime) -> Plain:
     """Where and how warm. What nothing fits stands for the phase's own thermometer, and is doubted there."""
     cold = a.batch.phase in (Phase.WAITING, Phase.CURING, Phase.DRYING)
     probe = temperature.probe or (Probe.FRIDGE if cold else Probe.CORE)
@@ -44,9 +67,7 @@ def _placed(
     return probe, to_house(temperature.value, unit), temperature.at or said_at
 
 
-def keep(
-    turn: Turn, a: Assessment, plain: Sequence[tuple[Probe, float, datetime]], *, tender: bool = False
-) -> Sequence[Reply]:
+def keep(turn: Turn, a: Assessment, plain: Sequence[Plain], *, tender: bool = False) -> Sequence[Reply]:
     """Readings kept, with what they change."""
     happened: list[tuple[What, datetime]] = [(Read(probe, celsius), at) for probe, celsius, at in plain]
     happened += _steps_met(a, plain)
@@ -56,7 +77,7 @@ def keep(
     return (Reply(text, buttons=rows, facts=facts(change.after) | _read(plain), about=a.batch.id),)
 
 
-def _steps_met(a: Assessment, plain: Sequence[tuple[Probe, float, datetime]]) -> list[tuple[What, datetime]]:
+def _steps_met(a: Assessment, plain: Sequence[Plain]) -> list[tuple[What, datetime]]:
     """The steps that a reading itself answers: the brine is cold, the fridge was read."""
     if a.plan is None:
         return []
@@ -70,20 +91,27 @@ def _steps_met(a: Assessment, plain: Sequence[tuple[Probe, float, datetime]]) ->
     return met
 
 
-def _ask_doubt(
-    turn: Turn, a: Assessment, plain: Sequence[tuple[Probe, float, datetime]], doubt: Doubted, typed: Temperature
+def ask(
+    turn: Turn,
+    a: Assessment,
+    plain: Sequence[Plain],
+    doubt: Doubted,
+    typed: Temperature,
+    instead_of: int | None = None,
 ) -> Reply:
+    """Ask about a reading that cannot be. `instead_of` is the number of the event that it is to correct, if any."""
+    unit = typed.unit or turn.person.units.temperature
     kept: list[dict[str, Any]] = [{"probe": p.value, "celsius": c, "at": pack(at)} for p, c, at in plain]
     turn.ask({
         "slot": "doubt", "batch": a.batch.id, "readings": kept, "which": doubt.which, "suggested": doubt.suggested,
-        "suggested_probe": doubt.suggested_probe,
+        "suggested_probe": doubt.suggested_probe, "typed": typed.value, "unit": unit, "instead_of": instead_of,
     })  # fmt: skip
-    said = readings.typed(typed.value, typed.unit or turn.person.units.temperature)
+    said = readings.typed(typed.value, unit)
     suggestion = readings.suggestion(doubt, turn.person)
     text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
     body = facts(a) | {"answer_kind": "asked_back", "asked": "doubt", "doubt": doubt.why}
     return Reply(text, buttons=rows, facts=body, about=a.batch.id)
 
 
-def _read(plain: Sequence[tuple[Probe, float, datetime]]) -> dict[str, Any]:
+def _read(plain: Sequence[Plain]) -> dict[str, Any]:
     return {f"read_{probe.value}_c": celsius for probe, celsius, _ in plain}

@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import datetime
 from typing import Any
 
 from bot.conversation import marking, mending, reading, starting
@@ -92,9 +91,9 @@ def _probe(turn: Turn, asked: dict[str, Any], place: str) -> Sequence[Reply]:
 
 def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
     """The doubted reading kept, kept as suggested, or forgotten; the others of the same message are kept."""
-    listed: list[tuple[Probe, float, datetime]] = [
-        (Probe(r["probe"]), float(r["celsius"]), r["at"]) for r in asked["readings"]
-    ]
+    if asked.get("instead_of") is not None:
+        return mending.settle_doubt(turn, asked, answer)
+    listed = reading.waiting(asked)
     which = int(asked["which"])
     probe, celsius, at = listed[which]
     match answer:

@@ -1,9 +1,7 @@
 """Words that belong to no subject: hello, help, what is unclear, what is over."""
 
-from typing import Any
-
-from bot.intents.intents import Intent, Unclear
-from bot.wording import asking, numbers, plans
+from bot.intents.intents import Unclear
+from bot.wording import asking, numbers, options, plans
 from core.batch.assess import Assessment, Way
 from core.person import Person
 
@@ -67,19 +65,8 @@ def unclear(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         "word": f"I am not sure what «{intent.text}» means here. Type «help» for what I understand.",
         "other": "I cannot read that. Type it in words, like «flipped» or «core 158».",
     }
-    rows = tuple((asking.button(option_label(o, person), o),) for o in intent.options[:4])
+    rows = tuple((asking.button(options.label(o, person), o),) for o in intent.options[:4])
     return texts.get(intent.why, texts["word"]), rows
-
-
-def option_label(option: Intent, person: Person) -> str:
-    """A button for one of the things that were perhaps meant."""
-    readings: Any = getattr(option, "temperatures", None)
-    if readings:
-        t = readings[0]
-        unit = (t.unit or person.units.temperature).upper()
-        return f"{t.value:g} °{unit} {t.probe.value if t.probe else 'core'}"
-    topic = getattr(option, "topic", None) or getattr(option, "step", None) or type(option).__name__
-    return str(topic).replace("_", " ").capitalize()
 
 
 def old_button() -> str:

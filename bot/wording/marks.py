@@ -30,7 +30,7 @@ def done(step: Step, change: Change, at: datetime) -> str:
     return "\n".join(t for t in (lead, middle, *moved, *plans.late(a), plans.coming(a)) if t)
 
 
-FOLLOWED = frozenset({Kind.MEAT_ON, Kind.OFF})  # their own words tell the new times
+FOLLOWED = frozenset({Kind.MEAT_ON, Kind.WRAP, Kind.OFF})  # their own words tell the new times
 
 
 def _on(a: Assessment) -> str:
@@ -62,7 +62,7 @@ def _chill(a: Assessment) -> str:
     return cautions.chill_forecast(a)
 
 
-_SPECIAL = {Kind.MEAT_ON: _on, Kind.OFF: _off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
+_SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: _off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 
 def missed(step: Step, change: Change) -> str:
@@ -81,6 +81,11 @@ def missed(step: Step, change: Change) -> str:
 def not_skipped(step: Step, a: Assessment) -> str:
     """What decides safety is not skipped."""
     return f"«{steps.name(step, a)}» decides whether it is safe, so I keep asking. {steps.task(step, a)}"
+
+
+def no_batch_without(step: Step, a: Assessment) -> str:
+    """What makes the batch is not left out."""
+    return f"Without «{steps.name(step, a)}» there is no batch, so it stays in the plan. To put it off, type «later»; to drop the batch, «cancel»."
 
 
 def skipped(step: Step, change: Change) -> str:

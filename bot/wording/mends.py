@@ -159,6 +159,13 @@ def corrected(event: Event, what: What, at: datetime | None, change: Change) -> 
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
 
 
+def as_it_was(event: Event | None, a: Assessment) -> str:
+    """A correction that was none: what was said first stands."""
+    if event is None:
+        return "Forgotten. Send the reading again when you have it."
+    return f"Forgotten: it stays {name(event.what, a)}, {numbers.when(event.at, a.person, a.now)}."
+
+
 def ready(a: Assessment) -> str:
     """The ready time of a cook under way, as it stands after a correction."""
     return f"\nReady {numbers.time_band(a.ready, a.person, a.now)}." if a.ready is not None else ""

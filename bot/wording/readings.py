@@ -55,6 +55,12 @@ def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, 
     return "\n".join(line for line in lines if line), rows
 
 
+BEFORE_THE_FIRE = {
+    Phase.WAITING: {Probe.CORE, Probe.PIT},
+    Phase.CURING: {Probe.CORE, Probe.PIT},
+    Phase.DRYING: {Probe.CORE},  # the pit is read while it comes up
+}
+WARM_C: Celsius = 25.0  # no raw meat of a batch is ever so warm
 COOK_PHASES = frozenset({Phase.COOKING, Phase.RESTING, Phase.CHILLING})
 
 
@@ -72,6 +78,11 @@ def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
     probes = {probe for probe, _, _ in plain}
     if a.batch.phase is Phase.COOKING:
         return _ready(a, tender)
+    if any(p in BEFORE_THE_FIRE.get(a.batch.phase, ()) and c > WARM_C for p, c, _ in plain):
+        return (
+            "By my record the meat is not on the fire yet. If it is, say when it went on, like «meat on at 7:20»; "
+            "if that was a slip, «undo» takes it back."
+        )
     if Probe.BRINE in probes:
         return _brine(a, plain)
     if Probe.FRIDGE in probes:

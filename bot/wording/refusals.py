@@ -1,6 +1,6 @@
 """Words for everything that the house refuses or cannot do: what is wrong, and what to type instead."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from math import isinf
 
 from bot.wording import numbers
@@ -125,10 +125,17 @@ def too_soon(error: TooSoon, person: Person) -> str:
     )
 
 
-def past(person: Person, deadline: datetime) -> str:
-    """A meal date that has gone by."""
-    gone = f"{numbers.day(deadline, person)} {numbers.clock(deadline, person)}"
-    return f"{gone} has gone by already. When is the meal? Type a later day, like «saturday 13:00»."
+FAR = timedelta(days=300)  # the next 20 September, said on the 23rd, is hardly meant
+
+
+def unfit_date(person: Person, deadline: datetime, now: datetime) -> str | None:
+    """A meal date that has gone by, or lies so far ahead that another was meant; None for any other."""
+    date = f"{numbers.day(deadline, person)} {deadline.astimezone(person.tz):%Y} {numbers.clock(deadline, person)}"
+    if deadline <= now:
+        return f"{date} has gone by already. When is the meal? Type a later day, like «saturday 13:00»."
+    if deadline - now > FAR:
+        return f"{date} is most of a year away. When is the meal? Type a nearer day, like «saturday 13:00»."
+    return None
 
 
 def _gone(thing: str) -> str:

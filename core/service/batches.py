@@ -3,8 +3,8 @@
 from datetime import datetime
 from typing import Any
 
-from core.batch.assess import Assessment, Change, alternatives
-from core.batch.batch import effective
+from core.batch.assess import Assessment, Change, alternatives, assess
+from core.batch.batch import effective, fold
 from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
 from core.errors import Gone, TooLate, TooSoon
 from core.plan.recipe import product, product_of_cut
@@ -127,6 +127,17 @@ def look(turn: Turn, batch_id: str) -> Assessment:
     if row is None or not _may_see(turn, row):
         raise Gone("batch")
     return record.look(turn.tx, batch_id, turn.now)
+
+
+def standing(turn: Turn, batch_id: str) -> tuple[Event, ...]:
+    """What was said of a batch, as it stands after every correction."""
+    return effective(batches.events(turn.tx, batch_id))
+
+
+def without(turn: Turn, batch_id: str, number: int) -> Assessment:
+    """A batch as it would stand if event `number` had never been said: what a correction is held against."""
+    rest = (event for event in standing(turn, batch_id) if event.number != number)
+    return assess(fold(batch_id, rest), record.owner_of(turn.tx, batch_id), turn.now)
 
 
 def open_here(turn: Turn) -> tuple[Row, ...]:

@@ -15,6 +15,7 @@ from core.store import batches, outbox
 
 EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
+_ONCE = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL})
 
 
 def find(turn: Turn, a: Assessment, meant: str | None, at: datetime) -> Step:
@@ -22,6 +23,8 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime) -> Step:
 
     Of steps that come often, the one nearest to `at` that still waits, no more than a while before its hour.
     """
+    if a.plan is None and meant in _ONCE:  # what was done counts, though the calendar has no plan for it now
+        return Step(meant, Kind(meant), at)
     plan = _plan(a)
     if meant is None:
         key = due_step(turn, a)
