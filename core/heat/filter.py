@@ -9,6 +9,8 @@ The error of a reading is the thermometer's and the model's. The model's error h
 hours, or a handful of readings would make the band too narrow.
 """
 
+from dataclasses import replace
+from functools import lru_cache
 from typing import Final
 
 import numpy as np
@@ -19,7 +21,7 @@ from core.heat.pit import course
 from core.heat.prior import members, points
 from core.heat.smoking import Change, simulate, wrappings
 
-STEP_S: Final = 240.0
+STEP_S: Final = 300.0
 ROUNDS: Final = 2
 ROOT_3: Final = 3.0**0.5
 MOST: Final = 16  # readings that are used; more are thinned evenly, the last one kept
@@ -29,13 +31,19 @@ MODEL_HOURS_S: Final = 4 * 3600.0  # how long that error keeps its sign. [s] TUN
 
 
 def fitted(cook: Cook, history: History) -> Array:
-    """The members' points after the readings of the core. [parameters x members]"""
-    z = points()
-    readings = used(history)
-    if not readings:
-        return z
+    """The members' points after the readings of the core. [parameters x members]
+
+    The time that has passed since the last reading changes nothing here, so it is left out of what is remembered.
+    """
+    return _fitted(cook, replace(history, now_s=None)) if history.of("core") else points()
+
+
+@lru_cache(maxsize=64)
+def _fitted(cook: Cook, history: History) -> Array:
+    z, readings = points(), used(history)
     for _ in range(ROUNDS):
         z = _moved(z, _predicted(cook, history, z, readings), readings)
+    z.flags.writeable = False
     return z
 
 

@@ -1,25 +1,25 @@
 """The one-dimensional body that stands for a piece of meat.
 
-A flat is a brick. Bricks and short cylinders cool by the product of the solutions of their sides
-(Newman's rule; Incropera, section 5.6), so late in the process at the sum of the sides' rates. The
-body that stands for a piece keeps the thickness, for the middle is as far from the broad faces as ever, and
-takes so much more heat through them that it fades at the rate of the brick: at small Bi by the surface
-over the volume, at large Bi by less, as it should.
+A flat is a brick, a roll a short cylinder. They heat by the product of the solutions of their sides
+(Newman's rule; Incropera, section 5.6), so late in the process at the sum of the sides' rates. The body
+that stands for one has two things in common with it: the surface for its volume, so that air and
+evaporation reach as much of it; and the slowest rate, at the coefficient of the process, so that heat has
+as far to go. At small coefficients it comes out a little thicker than the piece, since heat from the narrow
+sides has farther to go; at large ones a little thinner, for the corners help.
 """
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import lru_cache
-from math import pi, sqrt, tan
+from math import pi, sqrt
 from typing import Final
 
-from core.heat.conduction import Geometry, bessel, roots
+from core.heat.conduction import Geometry, roots
 from core.heat.properties import meat
 from core.meat.piece import Piece, Shape
 from core.units import Kilograms, Metres, WattsPerMetreKelvin, WattsPerSquareMetreKelvin
 
 WIDTH_TO_LENGTH: Final = 0.58  # of a trimmed flat, 190 x 330 mm; judgement
-# The root past which more film hardly helps: a piece that fades faster by its sides is taken as a thinner one.
-STEEPEST: Final[dict[Geometry, float]] = {"slab": 1.25, "cylinder": 1.9}
 MIDDLE_C: Final = 60.0  # properties are taken at the middle of the cook
 
 
@@ -27,8 +27,8 @@ MIDDLE_C: Final = 60.0  # properties are taken at the middle of the cook
 class Body:
     """The body that stands for a piece.
 
-    `length` is its half thickness or radius [m]; `gather` the heat that enters by all sides for each unit
-    through the broad faces [-]; `area` the surface of the broad faces for a kilogram of meat [m2/kg].
+    `length` is its half thickness or radius [m]; `gather` the surface of all sides for each unit of the
+    broad faces [-]; `area` the surface of the broad faces for a kilogram of meat [m2/kg].
     """
 
     geometry: Geometry
@@ -49,12 +49,17 @@ def body(piece: Piece, film: WattsPerSquareMetreKelvin) -> Body:
     heat = meat(piece.cut.composition, MIDDLE_C)
     half = piece.thickness / 2
     geometry: Geometry = "cylinder" if piece.cut.shape is Shape.CYLINDER else "slab"
-    ends = sum(_rate("slab", side, film, heat.conductivity) for side in _sides(piece, heat.density))
-    pace = sqrt(_rate(geometry, half, film, heat.conductivity) + ends)
-    length = min(half, STEEPEST[geometry] / pace)
-    gather = _film(geometry, length, pace, heat.conductivity) / film
     faces = 2.0 if geometry == "cylinder" else 1.0
-    return Body(geometry, length, gather, faces / (length * heat.density))
+    sides = _sides(piece, heat.density)
+    surface = faces / half + sum(1.0 / side for side in sides)
+    rate = _rate(geometry, half, film, heat.conductivity)
+    rate += sum(_rate("slab", side, film, heat.conductivity) for side in sides)
+
+    def too_slow(length: Metres) -> bool:
+        return _rate(geometry, length, film * length * surface / faces, heat.conductivity) < rate
+
+    length = _turning_point(too_slow, 1.5 * half)
+    return Body(geometry, length, length * surface / faces, faces / (length * heat.density))
 
 
 def brick_sides(mass: Kilograms, thickness: Metres, density: float) -> tuple[Metres, Metres]:
@@ -78,10 +83,13 @@ def _rate(geometry: Geometry, length: Metres, film: float, conductivity: WattsPe
     return (roots(geometry, film * length / conductivity, 1)[0] / length) ** 2
 
 
-def _film(
-    geometry: Geometry, length: Metres, pace: float, conductivity: WattsPerMetreKelvin
-) -> WattsPerSquareMetreKelvin:
-    """The coefficient at which the broad faces alone fade at `pace` squared: the characteristic equation backwards."""
-    z = length * pace
-    biot = z * tan(z) if geometry == "slab" else z * bessel(1, z) / bessel(0, z)
-    return biot * conductivity / length
+def _turning_point(too_slow: Callable[[Metres], bool], high: Metres) -> Metres:
+    """The longest body that is not too slow, by bisection: a longer one is always slower."""
+    low = 0.0
+    for _ in range(40):
+        middle = 0.5 * (low + high)
+        if too_slow(middle):
+            high = middle
+        else:
+            low = middle
+    return 0.5 * (low + high)

@@ -168,11 +168,11 @@ def _advance(members: Members, course: Course, state: _State, stride: Stride, st
         resistance=state.skin + members.bark * state.water / (left * left),
     )
     now = flux(state.surface, around)
-    coasting = stride.surface @ (state.amplitudes * stride.keep)
+    state.amplitudes *= stride.keep
+    coasting = stride.surface @ state.amplitudes
     half = 0.5 * now.heat_slope
     surface = (coasting + stride.answer * (now.heat - half * state.surface)) / (1.0 - stride.answer * half)
     moved = 0.5 * (surface - state.surface)
-    state.amplitudes *= stride.keep
     state.heat = now.heat + now.heat_slope * moved
     state.amplitudes += stride.gain * state.heat
     state.water = np.maximum(state.water + (now.water + now.water_slope * moved) * length, 0.0)

@@ -64,19 +64,21 @@ def saturated(surface_c: Array) -> Array:
 
 def flux(surface_c: Array, around: Surroundings) -> Flux:
     """Heat and water through the surface at that temperature. Stefan's factor and the slopes hold for small steps."""
-    density = saturated(surface_c)
+    inverse = 1.0 / (VAPOUR_C + surface_c)
+    density = np.exp((VAPOUR_A + VAPOUR_B) - (VAPOUR_B * VAPOUR_C) * inverse)  # `saturated`, with its slope at hand
     kelvin = surface_c + ZERO_CELSIUS_IN_KELVIN
-    mean_pressure = 0.5 * (VAPOUR_GAS_CONSTANT * density * kelvin + around.vapour_pressure)
-    stefan = 1.0 - mean_pressure / around.pressure
-    pass_through = 1.0 / (LEWIS / around.film * np.maximum(stefan, 0.2) + around.resistance)
+    vapour_pressure = VAPOUR_GAS_CONSTANT * density * kelvin + around.vapour_pressure
+    stefan = np.maximum(1.0 - (0.5 / around.pressure) * vapour_pressure, 0.2)
+    pass_through = 1.0 / (LEWIS * stefan / around.film + around.resistance)
     water = pass_through * (density - around.vapour)
-    water_slope = pass_through * density * (VAPOUR_B * VAPOUR_C) / (VAPOUR_C + surface_c) ** 2
+    water_slope = (VAPOUR_B * VAPOUR_C) * pass_through * density * inverse * inverse
     latent = LATENT_0 - LATENT_SLOPE * surface_c
-    radiant = around.emissivity * STEFAN_BOLTZMANN
-    cube = kelvin * kelvin * kelvin
+    radiant = STEFAN_BOLTZMANN * around.emissivity
+    cube = radiant * kelvin * kelvin * kelvin
     wall = around.wall_c + ZERO_CELSIUS_IN_KELVIN
-    heat = around.film * (around.air_c - surface_c) + radiant * (wall**4 - cube * kelvin) - latent * water
-    heat_slope = -(around.film + 4.0 * radiant * cube) - latent * water_slope
+    wall = wall * wall
+    heat = around.film * (around.air_c - surface_c) + radiant * wall * wall - cube * kelvin - latent * water
+    heat_slope = -4.0 * cube - around.film - latent * water_slope
     return Flux(heat, heat_slope, water, water_slope)
 
 

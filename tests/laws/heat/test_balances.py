@@ -54,14 +54,14 @@ def test_the_cook_keeps_heat_and_water(wrap: str, monkeypatch: pytest.MonkeyPatc
         return found
 
     monkeypatch.setattr(smoking, "flux", watched)
-    pit = course(cook, History(), 240.0, 121)
-    run = simulate(crew, pit, wrappings(History(wraps=(Wrapped(7200.0, wrap),)), 240.0, slice(None)))
+    pit = course(cook, History(), 300.0, 121)
+    run = simulate(crew, pit, wrappings(History(wraps=(Wrapped(7200.0, wrap),)), 300.0, slice(None)))
     surfaces = [surface for surface, _ in kept]
     heat, water = np.zeros(8), np.zeros(8)
     for (surface, found), after in zip(kept[:-1], surfaces[1:], strict=True):
         moved = 0.5 * (after - surface)
-        heat += 240.0 * (found.heat + found.heat_slope * moved)
-        water = np.maximum(water + 240.0 * (found.water + found.water_slope * moved), 0.0)
+        heat += 300.0 * (found.heat + found.heat_slope * moved)
+        water = np.maximum(water + 300.0 * (found.water + found.water_slope * moved), 0.0)
     assert water == pytest.approx(run.water[-2], rel=1e-6)
     bodies = crew.bodies
     expected = crew.start + heat * bodies.gather / (bodies.volumetric_heat * bodies.length)
@@ -77,7 +77,7 @@ def _means(crew: object, pit: object, wrap: str) -> np.ndarray:
     run = simulate(
         replace(crew, bodies=seeing),
         pit,
-        wrappings(History(wraps=(Wrapped(7200.0, wrap),)), 240.0, slice(None)),
+        wrappings(History(wraps=(Wrapped(7200.0, wrap),)), 300.0, slice(None)),
     )
     return run.core
 

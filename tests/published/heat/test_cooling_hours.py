@@ -46,14 +46,14 @@ def test_the_chill_agrees_with_three_dimensions(row: dict[str, str]) -> None:
 
 @pytest.mark.parametrize("row", table("rest"), ids=lambda row: row["thickness_mm"])
 def test_the_rest_agrees_with_three_dimensions(row: dict[str, str]) -> None:
-    """Rest from 88 to 60 °C, bare, in foil, in towels, in a box: within 16 %, and within the band."""
+    """Rest from 88 to 60 °C, bare, in foil, in towels, in a box: within 18 %, and within the band."""
     columns: dict[str, RestMethod] = {
         "bare_h10.5": "bare", "foil_h5": "foil", "foil_towel_h2": "towels", "insulated_box_h1.2": "box",
     }  # fmt: skip
     for column, method in columns.items():
         hours = rest(cooked_piece(float(row["thickness_mm"]) / 1000), method, 88.0).to(60.0)
         assert hours is not None
-        assert float(row[column]) == pytest.approx(hours.p50, rel=0.16), column
+        assert float(row[column]) == pytest.approx(hours.p50, rel=0.18), column
         assert hours.p10 <= float(row[column]) <= hours.p90, column
 
 
