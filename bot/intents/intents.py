@@ -15,17 +15,18 @@ from core.batch.events import Probe
 class Start:
     """«3.2 kg brisket flat for saturday 13:00». `said` holds the Setup fields that were understood.
 
-    Several pieces stand in `said` as "pieces", a list of masses [kg], beside their sum as "mass". `unclear` holds
-    what was typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon",
-    "strength:cure #1", "percent:3 %", "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill".
-    `assumed` names what was completed by a usual value: "cut" (brisket alone is a flat), "deadline_hour",
-    "deadline_next" («next saturday»: the nearest is taken), and "deadline_shifted" or "deadline_twice" for a wall
-    time that the clocks jump over or show two times.
+    `pieces` are the masses [kg] of several pieces; "mass" in `said` is then their sum. `unclear` holds what was
+    typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1",
+    "percent:3 %", "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill". `assumed` names what
+    was completed by a usual value: "cut" (brisket alone is a flat), "deadline_hour", "deadline_next" («next
+    saturday»: the nearest is taken), and "deadline_shifted" or "deadline_twice" for a wall time that the clocks jump
+    over or show two times.
     """
 
     said: dict[str, Any] = field(default_factory=dict)
     unclear: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
+    pieces: tuple[float, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -79,6 +79,7 @@ class _Draft:
     said: dict[str, Any] = field(default_factory=dict)
     typed: dict[str, str] = field(default_factory=dict)
     assumed: list[str] = field(default_factory=list)
+    pieces: tuple[float, ...] = ()
 
 
 def read_start(text: str, context: Context) -> Start | None:
@@ -101,7 +102,7 @@ def read_start(text: str, context: Context) -> Start | None:
     if not draft.said and not draft.typed:
         return None
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())
-    return Start(draft.said, unclear, tuple(draft.assumed))
+    return Start(draft.said, unclear, tuple(draft.assumed), draft.pieces)
 
 
 def take_deadline(text: str, context: Context, draft: _Draft) -> None:
@@ -207,7 +208,7 @@ def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
     pieces = [piece for m in weights for piece in _pieces(text, m)]
     draft.said["mass"] = round(sum(pieces), 9)
     if len(pieces) > 1:
-        draft.said["pieces"] = pieces
+        draft.pieces = tuple(pieces)
 
 
 def _pieces(text: str, measure: Measure) -> list[float]:

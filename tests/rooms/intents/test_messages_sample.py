@@ -5,6 +5,7 @@ The meaning is stated here as the intent that does what the `intended_meaning` c
 """
 
 import json
+from dataclasses import replace
 from datetime import timedelta
 from typing import Any
 
@@ -59,7 +60,7 @@ MEANT: dict[str, tuple[Context, list[Intent]]] = {
         [Start({"mass": 5 * LB, "product": "corned_beef", "deadline": wall(3, 17, 13)}, assumed=("deadline_hour",))],
     ),
     "M004": (START, [Start({"mass": 2.2, "product": "bacon", "skin_on": True, "method": "dry"})]),
-    "M005": (START, [Start({"mass": 12.7 * LB, "pieces": [6.8 * LB, 5.9 * LB], "cut": "brisket_flat"})]),
+    "M005": (START, [Start({"mass": 12.7 * LB, "cut": "brisket_flat"}, pieces=(6.8 * LB, 5.9 * LB))]),
     "M006": (
         START,
         [Start({"mass": 9.0, "product": "ham", "deadline": wall(12, 25, 13)}, assumed=("deadline_hour",))],
@@ -150,12 +151,12 @@ AMBIGUOUS = [row["id"] for row in rows("messages_sample.csv") if '"ambiguous"' i
 
 def rounded(intents: list[Intent]) -> list[Intent]:
     """The intents with the masses of a start to the milligram: the sample prints whole grams."""
-    for intent in intents:
-        if isinstance(intent, Start) and "mass" in intent.said:
-            intent.said["mass"] = round(intent.said["mass"], 6)
-            if "pieces" in intent.said:
-                intent.said["pieces"] = [round(piece, 6) for piece in intent.said["pieces"]]
-    return intents
+    return [_rounded(intent) if isinstance(intent, Start) else intent for intent in intents]
+
+
+def _rounded(start: Start) -> Start:
+    said = {name: round(value, 6) if name == "mass" else value for name, value in start.said.items()}
+    return replace(start, said=said, pieces=tuple(round(piece, 6) for piece in start.pieces))
 
 
 @pytest.mark.parametrize("row", rows("messages_sample.csv"), ids=lambda row: row["id"])

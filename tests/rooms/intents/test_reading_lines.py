@@ -100,6 +100,12 @@ def test_a_fridge_in_the_cure(text: str, temperature: tuple[float, str, str]) ->
     assert told(text, CURE) == [temperature]
 
 
+def test_raw_meat_in_the_cold_is_cold() -> None:
+    """A core of 45 before the fire can only be °F, whoever says it; of 4 only °C."""
+    assert told("core 45", context("drying", KILOS)) == [(45, "f", "core")]
+    assert told("meat is 4", CURE) == [(4, "c", "core")]
+
+
 def test_the_brine_is_meant_when_it_was_called_for() -> None:
     """Before the meat is in, a cold number is the brine's if its check was due, else it is asked."""
     assert told("39", context("waiting", due_step="brine_check")) == [(39, "f", "brine")]

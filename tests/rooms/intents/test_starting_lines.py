@@ -48,10 +48,10 @@ def start(text: str) -> Start:
         ("5 lb flat, grandma is eating", {"mass": 5 * LB, "cut": FLAT, "at_risk_eaters": True}),
         ("4 kg brisket point", {"mass": 4.0, "cut": "brisket_point"}),
         ("point not flat, 2 kg", {"mass": 2.0, "cut": "brisket_point"}),
-        ("2x 1.8kg flat", {"mass": 3.6, "pieces": [1.8, 1.8], "cut": FLAT}),
-        ("1.8kg flat x 2", {"mass": 3.6, "pieces": [1.8, 1.8], "cut": FLAT}),
-        ("2 flats of 3 kg each", {"mass": 6.0, "pieces": [3.0, 3.0], "cut": FLAT}),
-        ("two flats, 3.1 kg and 2.4 kg", {"mass": 5.5, "pieces": [3.1, 2.4], "cut": FLAT}),
+        ("2x 1.8kg flat", {"mass": 3.6, "cut": FLAT}),
+        ("1.8kg flat x 2", {"mass": 3.6, "cut": FLAT}),
+        ("2 flats of 3 kg each", {"mass": 6.0, "cut": FLAT}),
+        ("two flats, 3.1 kg and 2.4 kg", {"mass": 5.5, "cut": FLAT}),
         ("turkey breast 5lb", {"mass": 5 * LB, "product": "turkey"}),
         ("pork loin 2 kg canadian bacon", {"mass": 2.0, "product": "loin"}),
         ("pastrami", {"product": "pastrami"}),
@@ -65,6 +65,21 @@ def test_what_is_said_of_a_start(text: str, said: dict[str, Any]) -> None:
     found = start(text)
     assert found.said == {k: pytest.approx(v) if isinstance(v, float) else v for k, v in said.items()}
     assert found.unclear == ()
+
+
+@pytest.mark.parametrize(
+    ("text", "pieces"),
+    [
+        ("2x 1.8kg flat", (1.8, 1.8)),
+        ("1.8kg flat x 2", (1.8, 1.8)),
+        ("2 flats of 3 kg each", (3.0, 3.0)),
+        ("two flats, 3.1 kg and 2.4 kg", (3.1, 2.4)),
+        ("3.1 kg flat", ()),
+    ],
+)
+def test_several_pieces(text: str, pieces: tuple[float, ...]) -> None:
+    """Several pieces are told one by one; the mass of the batch is their sum."""
+    assert start(text).pieces == pieces
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,90 @@
+"""What a button says that offers one of the things that were perhaps meant."""
+
+from datetime import datetime
+from typing import Any
+
+from bot.intents.intents import (
+    Change,
+    Choose,
+    Debrief,
+    Intent,
+    MoveDeadline,
+    Reading,
+    Snooze,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Temperature,
+)
+from bot.wording import numbers
+from core.person import Person
+
+_PLACES = {"core": "meat", "pit": "pit", "fridge": "fridge", "brine": "brine", "room": "room"}
+_FIELDS = {
+    "cure_nitrite_fraction": "cure",
+    "salt_fraction": "salt",
+    "thickness": "thick",
+    "mass": "",
+    "deadline": "meal",
+}
+_WORDS = {True: "Yes", False: "No", None: "None", "brisket_flat": "Brisket flat", "brisket_point": "Brisket point"}
+
+
+def label(option: Intent, person: Person) -> str:
+    """The words on the button for one option."""
+    match option:
+        case Reading(temperatures=temperatures):
+            return ", ".join(_temperature(t, person) for t in temperatures)
+        case Change(changes=changes):
+            return ", ".join(_value(name, value, person) for name, value in changes.items())
+        case Choose(slot=slot, value=value):
+            return _value(slot, value, person)
+        case MoveDeadline(to=to, by=by):
+            return f"Meal {_moment(to, person)}" if to else f"Meal {numbers.span(by)} later" if by else "Meal"
+        case Debrief(mass=mass, grey=grey):
+            return f"{numbers.mass(mass, person)} after" if mass else f"{numbers.length(grey or 0.0, person)} grey"
+        case _:
+            return _of_step(option)
+
+
+def _of_step(option: Intent) -> str:
+    match option:
+        case StepDone():
+            return "Done"
+        case StepMissed():
+            return "Forgot it"
+        case StepSkipped():
+            return "Leave it out"
+        case Snooze(by=by):
+            return f"In {numbers.span(by)}" if by else "Later"
+        case _:
+            return type(option).__name__
+
+
+def _temperature(temperature: Temperature, person: Person) -> str:
+    unit = (temperature.unit or person.units.temperature).upper()
+    place = _PLACES[temperature.probe.value] if temperature.probe else "meat"
+    return f"{temperature.value:g} °{unit} {place}"
+
+
+def _value(name: str, value: Any, person: Person) -> str:
+    if isinstance(value, datetime):
+        return f"Meal {_moment(value, person)}"
+    match name, value:
+        case "probe", str():
+            place, _, unit = value.partition("/")
+            return f"°{unit.upper()} {_PLACES.get(place, place)}"
+        case "mass", float():
+            return numbers.mass(value, person)
+        case "thickness", float():
+            return numbers.length(value, person)
+        case (_, float()) if name.endswith("_fraction"):
+            return f"{numbers.percent(value, 4)} {_FIELDS.get(name, name.removesuffix('_fraction'))}"
+        case (_, float()) if name.endswith("_c"):
+            return numbers.temperature(value, person)
+        case _:
+            return _WORDS.get(value, str(value).replace("_", " ").capitalize())
+
+
+def _moment(at: datetime, person: Person) -> str:
+    return f"{numbers.day(at, person)} {numbers.clock(at, person)}"
