@@ -15,11 +15,11 @@ import json
 import time
 from collections import deque
 from collections.abc import Awaitable, Callable
-from dataclasses import dataclass, field
 from itertools import islice
 from typing import Any
 
 from tests.telegram.loopback_chats import Chat, Chats, Limits, Person, Refusal, Sent
+from tests.telegram.loopback_faults import Fault, refusal
 from tests.telegram.loopback_http import Answer, HttpServer, Parameters, Upload
 from tests.telegram.loopback_webhook import WebhookCaller
 
@@ -28,37 +28,6 @@ BOT = {"id": 100001, "is_bot": True, "first_name": "Saltbell", "username": "salt
 BUTTON_BYTES, TEXT_UNITS, CAPTION_UNITS = 64, 4096, 1024
 
 Json = dict[str, Any]
-
-
-@dataclass
-class Fault:
-    """What goes wrong with the next `times` calls of `method` (to `chat`), after `skip` that pass.
-
-    `how`: "status" (with `status`, `description`, `extra`), "stall" (silence for `seconds`, then the line is cut),
-    "cut" (half an answer), "garbled" (200 and no JSON), "odd" (JSON of another shape), "drip" (a byte every
-    `seconds`). `delivered`: the call takes effect all the same.
-    """
-
-    method: str
-    how: str = "status"
-    status: int = 500
-    description: str = "Internal Server Error"
-    extra: dict[str, int] = field(default_factory=dict)
-    delivered: bool = False
-    seconds: float = 0.0
-    chat: int | None = None
-    times: int = 1
-    skip: int = 0
-
-    def strikes(self, method: str, chat: int | None) -> bool:
-        """Whether this call goes wrong; counts it."""
-        if self.times <= 0 or self.method != method or self.chat not in (None, chat):
-            return False
-        if self.skip > 0:
-            self.skip -= 1
-            return False
-        self.times -= 1
-        return True
 
 
 class BotApi:
@@ -153,18 +122,18 @@ class BotApi:
         fault = next((each for each in self.faults if each.strikes(method, _chat(given))), None)
         if fault is None:
             return await self._answer(token, method, given)
-        answer = await self._answer(token, method, given) if fault.delivered else _no(500, "nothing was done")
-        return await _misbehave(fault, answer)
+        answer = await self._answer(token, method, given) if fault.delivered else refusal(500, "nothing was done")
+        return await fault.misbehave(answer)
 
     async def _answer(self, token: str, method: str, given: Parameters) -> Answer:
         if token != self.token:
-            return _no(401, "Unauthorized")
+            return refusal(401, "Unauthorized")
         if method not in self._methods:
-            return _no(404, "Not Found")
+            return refusal(404, "Not Found")
         try:
             result = await self._methods[method](given)
         except Refusal as no:
-            return _no(no.status, no.description, **no.extra)
+            return refusal(no.status, no.description, **no.extra)
         return Answer(200, json.dumps({"ok": True, "result": result}).encode())
 
     def _table(self) -> dict[str, Callable[[Parameters], Awaitable[Any]]]:
@@ -304,26 +273,3 @@ def _buttons(given: Parameters) -> tuple[tuple[str, str], ...]:
     if any(not 1 <= len(payload.encode()) <= BUTTON_BYTES for _, payload in buttons):
         raise Refusal(400, "Bad Request: BUTTON_DATA_INVALID")
     return buttons
-
-
-def _no(status: int, description: str, **extra: int) -> Answer:
-    said: Json = {"ok": False, "error_code": status, "description": description}
-    return Answer(status, json.dumps(said | ({"parameters": extra} if extra else {})).encode())
-
-
-async def _misbehave(fault: Fault, answer: Answer) -> Answer | None:
-    match fault.how:
-        case "status":
-            return _no(fault.status, fault.description, **fault.extra)
-        case "stall":
-            await asyncio.sleep(fault.seconds)
-            return None
-        case "cut":
-            return Answer(answer.status, answer.body, keep=len(answer.body) // 2)
-        case "garbled":
-            return Answer(200, b'{"ok": tru')
-        case "odd":
-            return Answer(200, b'{"ok": true, "result": {}}')
-        case "drip":
-            return Answer(answer.status, answer.body, drip=fault.seconds)
-    raise ValueError(fault.how)

@@ -136,6 +136,7 @@ class Person:
     def __init__(self, chats: Chats, chat: Chat, about: Json) -> None:
         self._chats, self._private, self.about = chats, chat, about
         self.last = 0  # number of the message that was sent last
+        self.updates: set[int] = set()  # what the bot was to be told of it
 
     @property
     def chat(self) -> int:
@@ -152,7 +153,11 @@ class Person:
         if answering is not None:
             message["reply_to_message"] = chat.messages[answering]
         chat.messages[self.last] = message
-        return self._chats.server.bring("message", message) if self._reaches_bot(chat, message) else 0
+        if not self._reaches_bot(chat, message):
+            return 0
+        update = self._chats.server.bring("message", message)
+        self.updates.add(update)
+        return update
 
     def photo(self, caption: str = "", **where: Any) -> int:
         size = {"file_id": "AgAD", "file_unique_id": "AQAD", "width": 90, "height": 60, "file_size": 1200}

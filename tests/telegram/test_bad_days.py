@@ -182,6 +182,31 @@ async def test_an_api_that_fails_is_left_alone(server: BotApi, polling: Telegram
     assert max(wait for wait in waits if wait) > timedelta(seconds=3)
 
 
+async def test_failures_side_by_side_count_once(server: BotApi, polling: Telegram) -> None:
+    """Sixteen sends under way when the API hiccups are one failure: the next try is not a minute away."""
+    people = [server.person(str(number)) for number in range(16)]
+    server.fail("sendMessage", "stall", seconds=0.1, times=16)
+
+    troubles = await asyncio.gather(*(trouble_of(polling.send(to(person.chat))) for person in people))
+    await polling.send(to(people[0].chat))
+
+    assert max(each.after for each in troubles if each.after) <= timedelta(seconds=1)
+
+
+async def test_a_refusal_is_an_answer(server: BotApi, polling: Telegram) -> None:
+    """People who blocked the bot do not make the API look broken to the others."""
+    ida = server.person("Ida")
+    for number in range(8):
+        gone = server.person(str(number))
+        gone.blocks()
+        server.fail("sendMessage", chat=ida.chat)
+        await trouble_of(polling.send(to(ida.chat)))
+        await trouble_of(polling.send(to(gone.chat)))
+    await polling.send(to(ida.chat))
+
+    assert server.count("sendMessage") == 17
+
+
 async def test_a_reply_survives_an_outage(server: BotApi, house: EchoHouse, polling: Telegram) -> None:
     """A 500 and a time-out: what was said is kept, and its reply arrives when it is tried again."""
     house.patience = 2.0

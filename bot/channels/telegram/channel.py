@@ -185,7 +185,7 @@ class Telegram:
             except InvalidToken:
                 raise TokenRefused("the Bot API refuses this token") from None
             except TelegramError as trouble:
-                wait = circuit.failed().total_seconds()
+                wait = circuit.failed(circuit.begins()).total_seconds()
                 # what we ask here says nothing of any person, so the API's words may be shown
                 log.warning("the Bot API did not do it (%s); again in %.1f s", trouble.message, wait)
                 await asyncio.sleep(wait)

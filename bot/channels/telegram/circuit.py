@@ -15,19 +15,29 @@ class Circuit:
     def __init__(self, time: Callable[[], float] = monotonic) -> None:
         self._time = time
         self._failures = 0
+        self._failed_at = 0.0
         self._closed_again_at = 0.0
 
-    def failed(self) -> timedelta:
-        """The API failed; the wait before the next try, doubled each time, with jitter against a herd."""
-        self._failures += 1
+    def begins(self) -> float:
+        """A try begins; to be told when it failed."""
+        return self._time()
+
+    def failed(self, began: float) -> timedelta:
+        """The API failed; the wait before the next try, doubled each time, with jitter against a herd.
+
+        Tries that were under way side by side fail together: that counts once.
+        """
+        if began >= self._failed_at:
+            self._failures += 1
+        self._failed_at = self._time()
         longest = min(LONGEST_WAIT, FIRST_WAIT * float(1 << min(self._failures - 1, 10)))
         wait = longest * random.uniform(0.5, 1.0)
         if self._failures >= FAILURES_TO_OPEN:
-            self._closed_again_at = self._time() + wait
+            self._closed_again_at = self._failed_at + wait
         return timedelta(seconds=wait)
 
     def works(self) -> None:
-        """The API answered."""
+        """The API answered, be it with a refusal."""
         self._failures, self._closed_again_at = 0, 0.0
 
     def wait(self) -> timedelta | None:

@@ -82,12 +82,17 @@ class Sender:
                 raise NotDelivered(after=PAUSE_AT_THE_END)
             if (stay_away := self._circuit.wait()) is not None:
                 raise NotDelivered(after=stay_away)
+            began = self._circuit.begins()
             try:
                 sent = await self._call(outgoing, part)
             except error.TelegramError as trouble:
-                raise self._not_delivered(trouble, outgoing.chat) from trouble
+                refused = self._refused(trouble, outgoing.chat)
+                if refused is not None:
+                    self._circuit.works()
+                    raise refused from trouble
+                raise NotDelivered(self._circuit.failed(began), uncertain=may_have_arrived(trouble)) from trouble
             except Exception as oddity:  # an answer of a shape that nobody expects: it may have arrived
-                raise NotDelivered(after=self._circuit.failed(), uncertain=True) from oddity
+                raise NotDelivered(self._circuit.failed(began), uncertain=True) from oddity
         self._circuit.works()
         return ref(sent.chat_id, sent.message_id)
 
@@ -106,8 +111,8 @@ class Sender:
             text=part.text, link_preview_options=api.LinkPreviewOptions(is_disabled=True), **common
         )
 
-    def _not_delivered(self, trouble: error.TelegramError, chat: str) -> NotDelivered:
-        """What the API said, as what the outbox should do about it."""
+    def _refused(self, trouble: error.TelegramError, chat: str) -> NotDelivered | None:
+        """What the API said, as what the outbox should do about it; None where it did not get to say anything."""
         match trouble:
             case Flooded():
                 self._pacer.traffic.halt(chat, trouble.seconds)
@@ -123,7 +128,7 @@ class Sender:
                 gone = any(words in trouble.message.lower() for words in CHAT_GONE)
                 log.error("a message was refused (400)%s", ": the chat is gone" if gone else "")
                 return NotDelivered(after=None, chat_gone=gone)
-        return NotDelivered(after=self._circuit.failed(), uncertain=may_have_arrived(trouble))
+        return None
 
 
 def may_have_arrived(trouble: error.TelegramError) -> bool:

@@ -32,7 +32,17 @@ def ref(chat: int, message: int) -> str:
 
 
 def message_from(update: api.Update, me: Me, now: datetime) -> Message | None:
-    """What was said, or None where it is nothing for us (a service notice, talk among others)."""
+    """What was said, or None where it is nothing for us (a service notice, talk among others).
+
+    Raises ValueError where the update is not as the Bot API describes it: the library passes such things on.
+    """
+    message = _message_from(update, me, now)
+    if message is not None and not _is_sound(message):
+        raise ValueError("an update lacks what it should have")
+    return message
+
+
+def _message_from(update: api.Update, me: Me, now: datetime) -> Message | None:
     key = f"tg:{update.update_id}"
     if update.callback_query is not None:
         return _pressed(update.callback_query, key, now)
@@ -41,6 +51,16 @@ def message_from(update: api.Update, me: Me, now: datetime) -> Message | None:
     if update.edited_message is not None:
         return _edited(update.edited_message, key, me)
     return None if update.message is None else _said(update.message, key, me)
+
+
+def _is_sound(message: Message) -> bool:
+    words = (message.text, message.name, message.pressed or "", message.language or "")
+    numbers = (message.chat, message.person)
+    return (
+        isinstance(message.said_at, datetime)
+        and all(isinstance(each, str) for each in words)
+        and all(re.fullmatch(r"-?\d{1,19}", each) for each in numbers)
+    )
 
 
 def _said(said: api.Message, key: str, me: Me) -> Message | None:

@@ -1,0 +1,129 @@
+"""The whole bot, killed at random moments under `kill -9` while people talk: nothing lost, nothing kept twice.
+
+Counted at the loopback Bot API and in the bot's own store. SALTBELL_KILLS says how often.
+"""
+
+import asyncio
+import os
+import random
+import sqlite3
+import sys
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from pathlib import Path
+
+import pytest
+
+from tests.telegram.loopback import BotApi
+from tests.telegram.loopback_chats import Person
+
+ROOT = Path(__file__).parents[2]
+KILLS = int(os.environ.get("SALTBELL_KILLS", "6"))
+TALKERS, PAUSE = 5, 0.02
+SECRET = "a-secret-of-the-allotment"
+
+pytestmark = pytest.mark.durability
+
+
+class Life:
+    """The bot's process, started again each time it was killed. It polls, until `hook` has it called instead."""
+
+    def __init__(self, server: BotApi, folder: Path) -> None:
+        self._environment = os.environ | {
+            "PYTHONPATH": str(ROOT),
+            "SALTBELL_TOKEN": server.token,
+            "SALTBELL_API_URL": server.url,
+            "SALTBELL_DATABASE": str(folder / "killed.db"),
+        }
+        self._server = server
+        self._running: asyncio.subprocess.Process | None = None
+
+    async def begin(self) -> None:
+        """A new process; returns once it has asked for updates, or was called."""
+        answered = len(self._server.sent)
+        self._running = await asyncio.create_subprocess_exec(
+            sys.executable, "-m", "bot", "run", env=self._environment, cwd=ROOT
+        )
+        await self._server.until(lambda: len(self._server.sent) > answered + 3, 30)
+
+    async def kill(self) -> None:
+        assert self._running is not None
+        self._running.kill()
+        await self._running.wait()
+
+    def hook(self, port: int) -> None:
+        """From now on it is called at a port of this machine."""
+        self._environment |= {
+            "SALTBELL_MODE": "webhook",
+            "SALTBELL_WEBHOOK_URL": "https://bot.example.org/saltbell",
+            "SALTBELL_WEBHOOK_SECRET": SECRET,
+            "SALTBELL_LISTEN": f"127.0.0.1:{port}",
+        }
+        self._server.webhook.proxies["https://bot.example.org"] = f"http://127.0.0.1:{port}"
+
+
+@asynccontextmanager
+async def talking(people: list[Person]) -> AsyncIterator[list[int]]:
+    """People who say something all the time; the updates that came of it."""
+    said: list[int] = []
+
+    async def talk() -> None:
+        while True:
+            said.append(random.choice(people).says("help"))
+            await asyncio.sleep(PAUSE)
+
+    task = asyncio.create_task(talk())
+    try:
+        yield said
+    finally:
+        task.cancel()
+        await asyncio.wait({task})
+
+
+def kept(folder: Path) -> list[str]:
+    """The keys of the messages that the house took."""
+    store = sqlite3.connect(folder / "killed.db")
+    try:
+        return [key for (key,) in store.execute("SELECT key FROM seen")]
+    finally:
+        store.close()
+
+
+@pytest.mark.parametrize("way", ["polling", "webhook"])
+async def test_killed_while_people_talk(way: str, tmp_path: Path) -> None:
+    """Every message is taken once and answered; a kill repeats at most one answer of each chat, and it says so.
+
+    Answers to several chats are under way side by side, so one kill can leave one in doubt in each of them.
+    """
+    async with BotApi() as server:
+        life = Life(server, tmp_path)
+        if way == "webhook":
+            life.hook(await unused_port())
+        people = [server.person(f"P{number}") for number in range(TALKERS)]
+        async with talking(people) as said:
+            for _ in range(KILLS):
+                await life.begin()
+                await asyncio.sleep(random.uniform(0.0, 0.6))
+                await life.kill()
+        await life.begin()
+        await server.until(lambda: not server.pending and len(server.sent) >= len(said), 60)
+        await asyncio.sleep(1.0)
+        await life.kill()
+
+        print(f"\n{way}: {KILLS} kills, {len(said)} messages, {len(server.sent) - len(said)} answers repeated")
+        assert sorted(kept(tmp_path)) == sorted(f"tg:{number}" for number in said)
+        for person in people:
+            sent = server.to(person.chat)
+            wanted = sum(number in person.updates for number in said)
+            assert wanted <= len(sent) <= wanted + KILLS
+            # what goes out a second time is marked as a repeat
+            assert sum("(Again" not in each.text for each in sent) <= wanted
+        assert len(said) >= 10 * KILLS
+
+
+async def unused_port() -> int:
+    listening = await asyncio.start_server(lambda *_: None, "127.0.0.1", 0)
+    port = int(listening.sockets[0].getsockname()[1])
+    listening.close()
+    await listening.wait_closed()
+    return port
