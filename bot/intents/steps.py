@@ -23,7 +23,8 @@ _DEEDS: Final = tuple(
                     r"|^(?:both )?turned\b|^flip$"),
         (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"),
         (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
-                         r"|started curing|its curing)\b"),
+                         r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
+                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
@@ -37,12 +38,12 @@ _DEEDS: Final = tuple(
                    r"|\b(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b|^off\b"),
         (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
                        rf"|counter|ice|top))\b"
-                       rf"|\b(?:put|got) (?:{_IT}|the meat) on\b|\bon the (?:smoker|grill|pit|grate)\b"),
+                       rf"|\b(?:put|got) (?:{_IT}|the meat) on\b|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
-                     r"|in the chiller|chilling)\b"),
+                     r"|in the chill(?:er)?|chilling)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
@@ -65,6 +66,7 @@ _DONE: Final = re.compile(
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
     r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) done\b"
     r"|^yes i did\b"
+    r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|check|morning one|evening one|last one)\b"
 )
 _NOT: Final = re.compile(
     r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
@@ -93,6 +95,7 @@ _PUT_OFF: Final = re.compile(
     r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)|later|tomorrow)\b|\bsnooze\b"
     r"|\berinner mich\b"
 )
+_NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
 _GIVE_ME: Final = re.compile(r"\b(?:give me|need|gimme|gib mir) (?:another )?(?P<minutes>\d{1,3})(?: more)?$")
 _SPAN_ONLY: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later|like|noch"
@@ -101,6 +104,7 @@ _SPAN_ONLY: Final = re.compile(
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
 )
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
+_BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
 _EARLIER: Final = re.compile(
     r"\b(?:last (?:night|time|one)|this morning|yesterday|before|previous|earlier|the one before|gestern)\b"
 )
@@ -144,7 +148,7 @@ def _put_off(text: str, context: Context) -> Snooze | None:
         return Snooze(by=timedelta(minutes=int(_GIVE_ME.search(text)["minutes"])))  # type: ignore[index]
     if _SPAN_ONLY.search(text):
         return Snooze(by=when.span(text))
-    if _PUT_OFF.search(text):
+    if _PUT_OFF.search(text) and not _NEVER.search(text):
         said = when.future(text, context)
         by = when.span(text) if said and not said.hour_said and not said.day_said else None
         return Snooze(until=said.at if said and not by else None, by=by, step=_noun(text))
@@ -172,7 +176,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []
     rest, core = _core_said(text, kinds, context)
-    also = bool(_TOO.search(text) and _EARLIER.search(text))
+    also = bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text))
     said = None if also else when.past(rest, context)
     at = said.at if said else None
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [_noun(text)]
@@ -182,7 +186,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
 
 def _possible(kind: Kind, text: str, context: Context) -> bool:
     """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
-    if kind is Kind.OFF:
+    if kind in (Kind.OFF, Kind.REST, Kind.CHILL):
         return context.phase not in ("none", "waiting", "curing")
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
 
