@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from math import floor
 from typing import Final
 
+from core.cure import nitrite
 from core.cure.beware import cautions_of
 from core.cure.contents import SATURATED_BRINE, Contents, check_method, check_strength
 from core.cure.limits import Limit, check, limit, limits_of
@@ -85,13 +86,23 @@ def dose(recipe: Recipe) -> Dose:
 
 
 def passing_cure(recipe: Recipe) -> Kilograms | None:
-    """The most curing salt of this kind that every limit lets pass, to the lower 0.01 g; None: none passes. [kg]"""
+    """The most curing salt of this kind that every limit lets pass, to the lower 0.01 g; None: none passes. [kg]
+
+    It passes both with everything weighed anew and with the other ingredients of the refused dose left as they are.
+    """
     strength = check_strength(recipe.nitrite_fraction)
     shares = {"nitrite": 1.0, "nitrate": recipe.nitrate_fraction / strength}
     against = limits_of(recipe.jurisdiction, recipe.product_class, recipe.method)
     counted = ((one.max_mg_kg, sum(shares[substance] for substance in one.counts)) for one in against)
     target = min(highest / share for highest, share in counted if share > 0.0)
-    return floor(weigh(recipe, target).cure_kg / SMALLEST_STEP) * SMALLEST_STEP if target > 0.0 else None
+    if target <= 0.0:
+        return None
+    most = weigh(recipe, target).cure_kg
+    if recipe.method == "brine":
+        refused = weigh(recipe, recipe.nitrite_target)
+        others = refused.counted_meat_kg + refused.pickle_kg - refused.cure_kg
+        most = min(most, nitrite.cure_for_equilibrium(target, others, strength))
+    return floor(most / SMALLEST_STEP) * SMALLEST_STEP
 
 
 def teaspoons(cure: Kilograms) -> tuple[float, float]:

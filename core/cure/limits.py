@@ -65,7 +65,10 @@ class Ingoing:
 @cache
 def limits() -> tuple[Limit, ...]:
     """Every limit of the file; raises Unreadable, naming the entry, where one is wrong."""
-    rows = tomllib.loads(resources.files("core.cure").joinpath(FILE).read_text("utf-8"))["limit"]
+    try:
+        rows = tomllib.loads(resources.files("core.cure").joinpath(FILE).read_text("utf-8"))["limit"]
+    except (tomllib.TOMLDecodeError, KeyError) as trouble:
+        raise Unreadable(FILE, "the file", repr(trouble)) from trouble
     return tuple(_limit(number, row) for number, row in enumerate(rows, 1))
 
 
