@@ -169,6 +169,12 @@ def cooling(a: Assessment) -> str:
             return "The chill met its rule: it may be kept."
         case Outcome.NOT_YET:
             return _stage_ahead(found, a)
+        case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
+            between = " and ".join(numbers.when(r.at, a.person, a.now) for r in found.deciding)
+            return (
+                f"Between {between} nobody read the core, so the record does not show that it was cold in time: I cannot say it is safe to keep. "
+                "Eat it today, heated to 74 °C (165 °F), or throw it away."
+            )
         case Outcome.CANNOT_SAY:
             return (
                 "The chill is slower than the rules that I can grant. It is inside the 15 h row for cured meat of 1999 at best, and the one of 2021 "
@@ -191,6 +197,8 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
 
 
 def _before_the_clock(a: Assessment) -> str:
+    if "chill" in a.batch.done:
+        return f"It is in the chill; the clock of the rule starts below {numbers.both(54.4, a.person)}."
     at = a.cooling.at_60c
     when = (
         f", about {numbers.when(numbers.quarter(at, up=False), a.person, a.now)}"

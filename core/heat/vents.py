@@ -88,7 +88,7 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
     falling = slope is not None and slope < FALLING_K_H
     if pit_c < OUT_C and (slope is None or slope < CLIMBING_K_H):
         return "out"
-    if off < -FAR_LOW_K or (falling and off < 0):
+    if off < -FAR_LOW_K or (falling and off < -LEAVE_K):  # down to the set point is only coming back
         return "dying"
     if off < -LEAVE_K:
         return "low"
