@@ -229,6 +229,8 @@ def again(slot_name: str, typed: str) -> str:
 def next_buttons(a: Assessment) -> Rows:
     """The step that is due now can be answered at once."""
     due = [s for s in a.plan.steps if s.state is State.DUE and s.kind not in ANSWERED_IN_WORDS] if a.plan else []
+    if steps.brine_unread(a):  # no tap that puts the meat into a brine that nobody has read
+        due = [s for s in due if s.kind is not Kind.INTO_CURE]
     if not due:
         return ()
     step, batch = due[0], a.batch.id

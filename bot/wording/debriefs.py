@@ -49,13 +49,14 @@ def _salt(a: Assessment) -> str:
 
 def _taught(change: Change, person: Person) -> str:
     learned = change.after.person.learned
-    if learned.batches == 0:
+    if learned.batches == 0 or (change.before is not None and change.before.person.learned == learned):
         return ""
     factor = 2.718281828 ** (-learned.diffusivity_log_shift)
-    days = f"days times {factor:.2f}" if abs(factor - 1) > 0.03 else "the same days"
+    days = f"{factor:.2f} times the usual days" if abs(factor - 1) > 0.03 else "the usual days"
     salt = ""
     if abs(learned.salt_shift) > 1e-4:
-        salt = f", salt {numbers.percent(abs(learned.salt_shift))} {'more' if learned.salt_shift > 0 else 'less'}"
+        points = f"{abs(learned.salt_shift) * 100:.2f}".rstrip("0")
+        salt = f", {points} percentage points {'more' if learned.salt_shift > 0 else 'less'} salt"
     return f"Your next plan starts from this: {days}{salt} (from {learned.batches} {'batch' if learned.batches == 1 else 'batches'})."
 
 

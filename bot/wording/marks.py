@@ -4,7 +4,11 @@ from datetime import datetime
 
 from bot.wording import cautions, numbers, plans, readings, steps
 from core.batch.assess import Assessment, Change
+from core.batch.events import Probe
 from core.plan.steps import Kind, Step
+from core.units import celsius_from_fahrenheit
+
+BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 
 
 def already(step: Step, a: Assessment) -> str:
@@ -55,13 +59,16 @@ def _into(a: Assessment) -> str:
     out = a.plan.step("out") if a.plan else None
     if out is None:
         return ""
-    return f"It comes out {numbers.when(out.due, a.person, a.now)}, after {numbers.days(a.plan.cure_days if a.plan else 0)}."
+    cold = any(r.celsius <= BRINE_COLD_C for r in a.batch.of_probe(Probe.BRINE))
+    unread = "" if a.batch.setup.method == "dry" or cold else _UNREAD.format(limit=numbers.both(4.4, a.person))
+    return f"{unread}It comes out {numbers.when(out.due, a.person, a.now)}, after {numbers.days(a.plan.cure_days if a.plan else 0)}."
 
 
 def _chill(a: Assessment) -> str:
     return cautions.chill_forecast(a)
 
 
+_UNREAD = "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
 _SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: _off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 

@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from bot.wording import numbers, plans, refusals, steps
+from bot.wording import cautions, numbers, plans, refusals, steps
 from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
@@ -37,7 +37,7 @@ FIELDS = {
     "cooker": "cooker",
     "cure_nitrite_fraction": "curing salt",
     "target_c": "off at",
-    "at_risk_eaters": "eaters at risk",
+    "at_risk_eaters": "",
     "cure_days": "days in the cure",
     "salt_fraction": "salt",
     "sealed_faces": "fat on one face",
@@ -54,9 +54,11 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     a = change.after
     put_in = "put_in_cure" in changes or ("mass" in changes and a.batch.dosed is not None)
     said = ", ".join(
-        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".rstrip() for field, v in changes.items()
+        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip() for field, v in changes.items()
     )
     lead = f"Noted: {said}."
+    if changes.get("at_risk_eaters"):
+        lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
     before = change.before
     if put_in:
         lead = f"{lead}\n{plans.dose_in(a)}"
@@ -102,6 +104,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.percent(v)
         case "fridge_vouched":
             return ""
+        case "at_risk_eaters":
+            return "somebody at risk will eat it" if v else "nobody at risk will eat it"
         case "method":
             return plans.METHODS[v]
         case "purpose":
@@ -126,7 +130,7 @@ def name(what: What, a: Assessment) -> str:
         case Done(step) | Skipped(step) | Snoozed(step):
             return f"«{steps.name_of(step)}»"
         case Changed(changes):
-            return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}" for k, v in changes.items())
+            return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}".strip() for k, v in changes.items())
         case Missed():
             return "a missed step"
         case Sliced() | Tasted() | Weighed():

@@ -121,9 +121,9 @@ def _learned(a: Assessment) -> str:
     shift = a.cure_shift_days
     if a.person.learned.batches == 0 or abs(shift) < 0.25:
         return ""
-    pace = "slow" if shift > 0 else "quick"
+    pace = "slowly" if shift > 0 else "quickly"
     way = "more" if shift > 0 else "less"
-    return f" Your last slices were {pace}: {numbers.days(abs(shift))} {way} than the usual."
+    return f" By your slices your meat cures {pace}: {numbers.days(abs(shift))} {way} than usual."
 
 
 def _week(a: Assessment, plan: Plan) -> str:

@@ -143,6 +143,8 @@ def _gone(thing: str) -> str:
         return "I know no batch by that name here. Type «plan» to see what is under way."
     if thing == "event":
         return "There is nothing left to take back."
+    if thing == "due":
+        return "Nothing waits to be done just now. Type «plan» to see the week, or name the step, like «flipped»."
     return f"I have nothing on {thing.split(' ', 1)[-1].replace('_', ' ')} yet. I plan pastrami from brisket, flat or point."
 
 

@@ -86,10 +86,17 @@ def _brine_check(step: Step, a: Assessment) -> str:
 def _into_cure(step: Step, a: Assessment) -> str:
     days = a.plan.cure_days if a.plan else 0.0
     how = "with all of its brine" if a.batch.setup.method != "dry" else "with all of its cure"
+    wait = f"Once the brine reads {numbers.both(4.4, a.person)} or colder: meat" if brine_unread(a) else "Meat"
     return (
-        f"Meat into the bag {how}, air out, a tray under it, lowest shelf. "
-        f"Write today's date on it; it stays in for {numbers.days(days)}."
+        f"{wait} into the bag {how}, air out.\n"
+        f"A tray under it, lowest shelf. Write today's date on it; it stays in for {numbers.days(days)}."
     )
+
+
+def brine_unread(a: Assessment) -> bool:
+    """Whether the brine still has to be read cold enough before the meat may go in."""
+    check = a.plan.step("brine_check") if a.plan else None
+    return check is not None and check.state in (State.DUE, State.AHEAD)
 
 
 def _flip(step: Step, a: Assessment) -> str:
@@ -164,7 +171,7 @@ def _wrap(step: Step, a: Assessment) -> str:
 def _off(step: Step, a: Assessment) -> str:
     target = numbers.temperature(a.batch.setup.target_c, a.person)
     return (
-        f"Probe the thickest part: at about {target} it should slide in like into soft butter. "
+        f"Probe the thickest part: at about {target} it should slide in like into soft butter.\n"
         "If it does, take it off and say «off»; if not, give it time and send a reading."
     )
 

@@ -142,7 +142,8 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     if done_at is not None:
         return replace(step, state=State.DONE, done_at=done_at)
     cooled = step.kind is Kind.CHILL_CHECK and step.key.split("/")[1] in case.progress.cooled
-    passed = ORDER[step.kind] < furthest or _stale(case, step)
+    # a reading is asked for as long as it is on the fire, wrapped or not
+    passed = (ORDER[step.kind] < furthest and step.kind is not Kind.READING) or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
         return replace(step, state=State.SKIPPED)
     step = _put_off(case, step)

@@ -15,24 +15,37 @@ from core.store import batches, outbox
 
 EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
+ALL_BUT_DUE = timedelta(minutes=30)
 _ONCE = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL})
 
 
 def find(turn: Turn, a: Assessment, meant: str | None, at: datetime) -> Step:
     """The step that is meant by a key, a kind, or nothing; raises Gone where the plan has none.
 
-    Of steps that come often, the one nearest to `at` that still waits, no more than a while before its hour.
+    Of steps that come often, the one nearest to `at` that still waits, no more than a while before its hour. With
+    nothing said, the one that is due or all but due; else the one last called for, which was done: done twice is once.
     """
     if a.plan is None and meant in _ONCE:  # what was done counts, though the calendar has no plan for it now
         return Step(meant, Kind(meant), at)
     plan = _plan(a)
     if meant is None:
-        key = due_step(turn, a)
-        meant = key or getattr(plan.next_step(), "key", None)
+        meant = _unnamed(turn, a, plan)
     exact = plan.step(meant) if meant else None
     if exact is not None:
         return exact
     return _nearest(plan, meant or "", at)
+
+
+def _unnamed(turn: Turn, a: Assessment, plan: Plan) -> str:
+    """The step that a bare «done» means; raises Gone where nothing is to be done."""
+    following = plan.next_step()
+    soon = following is not None and following.due <= turn.now + ALL_BUT_DUE
+    last = outbox.last_reminder(turn.tx, turn.said.chat)
+    called = last.step if last is not None and last.batch == a.batch.id else None
+    found = due_step(turn, a) or (following.key if soon and following else called)
+    if found is None:
+        raise Gone("due")
+    return found
 
 
 def _plan(a: Assessment) -> Plan:
@@ -111,7 +124,6 @@ def batch_of_message(turn: Turn, channel_key: str) -> str | None:
     return row.batch if row else None
 
 
-def batch_of_last_reminder(turn: Turn) -> str | None:
-    """The batch of the latest reminder in this chat."""
-    row = outbox.last_reminder(turn.tx, turn.said.chat)
-    return row.batch if row else None
+def batch_last_spoken_of(turn: Turn) -> str | None:
+    """The batch of the latest reminder or reply in this chat."""
+    return outbox.last_about(turn.tx, turn.said.chat)

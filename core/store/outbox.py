@@ -39,7 +39,8 @@ from core.store.wanted import reconcile
 
 __all__ = [
     "Row", "Wanted", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
-    "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "sent", "unsure", "withdraw",
+    "last_about", "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "sent", "unsure",
+    "withdraw",
 ]  # fmt: skip
 
 SORTS: Final = ("reply", "reminder")  # in the order in which they are claimed
@@ -180,6 +181,15 @@ def last_reminder(tx: Transaction, chat: str) -> Row | None:
     """The latest reminder that was sent to a chat."""
     said = OUT.chat == chat, OUT.sort == "reminder", OUT.state == "sent"
     return _first(tx, select(outgoing).where(*said).order_by(OUT.sent_at.desc(), OUT.id.desc()))
+
+
+def last_about(tx: Transaction, chat: str) -> str | None:
+    """The batch of the latest thing that was said in a chat: a reply that was made, or a reminder that went out."""
+    said = OUT.chat == chat, OUT.batch.is_not(None), (OUT.sort == "reply") | (OUT.state == "sent")
+    row = _first(
+        tx, select(outgoing).where(*said).order_by(func.coalesce(OUT.sent_at, OUT.made_at).desc(), OUT.id.desc())
+    )
+    return row.batch if row else None
 
 
 def chat_gone(tx: Transaction, chat: str) -> int:
