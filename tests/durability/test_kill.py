@@ -140,15 +140,6 @@ def test_a_log_cut_off_anywhere_opens_clean(tmp_path: Path) -> None:
 def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
     """Two processes on one store, neither killed: every reply and reminder goes out once."""
     live(tmp_path, 0.3).communicate()
-    ask = (
-        "import sys, time; from datetime import *; from core.store import outbox;"
-        "from core.store.database import open_database; d = open_database(sys.argv[1]);"
-        "now = datetime.now(timezone.utc); lease = timedelta(minutes=1);"
-        "print('ready', flush=True); sys.stdin.readline();\n"
-        "while rows := outbox.claim(d, now, lease, 3, sys.argv[2]):\n"
-        "  for r in rows: print(r.id); assert outbox.sent(d, r, now, r.id)\n"
-        "  time.sleep(0.002)"  # SQLite's lock is not fair: without a pause one process may take it every time
-    )
     store = f"sqlite:///{tmp_path / 'cellar.db'}"
     again = sqlite3.connect(tmp_path / "cellar.db")
     again.execute("UPDATE outgoing SET state = 'waiting', owner = NULL WHERE sort = 'reminder'")
@@ -163,7 +154,7 @@ def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
     again.close()
     processes = [
         subprocess.Popen(
-            [sys.executable, "-c", ask, store, f"owner{n}"],
+            [sys.executable, str(WORKER.with_name("claimer.py")), store, f"owner{n}"],
             env={**os.environ, "PYTHONPATH": str(ROOT)},
             stdin=subprocess.PIPE,
             stdout=subprocess.PIPE,
