@@ -126,26 +126,17 @@ def falls(history: History, now: datetime) -> tuple[Fall, ...]:
     From 130 °F up nothing that matters grows, and a core in the stall hovers about 140 °F: that is no fall.
     """
     readings = ordered(history)
-    found: list[Fall] = []
-    hot: Reading | None = None
-    lows: list[Reading] = []
-    for reading in readings:
-        if printed_f(reading.celsius) < DANGER_HIGH_F:
-            lows += [reading] if hot else []
-            continue
-        found += _fall(hot, lows, reading)
-        hot, lows = reading, []
-    return tuple(found + _fall(hot, lows, None, now))
+    hot = [r for r in readings if printed_f(r.celsius) >= DANGER_HIGH_F]
+    spans: list[tuple[Reading, Reading | None]] = [*pairwise(hot), *((last, None) for last in hot[-1:])]
+    return tuple(fall for first, again in spans if (fall := _fall(first, again, readings, now)) is not None)
 
 
-def _fall(
-    hot: Reading | None, lows: Sequence[Reading], again: Reading | None, now: datetime | None = None
-) -> list[Fall]:
-    lowest = min(lows, key=lambda r: r.celsius, default=None)
-    if hot is None or lowest is None or printed_f(lowest.celsius) >= GROWS_BELOW_F:
-        return []
-    end = again.at if again else now or lows[-1].at
-    return [Fall(hot, lowest, again, hours_between(hot.at, max(end, lows[-1].at)))]
+def _fall(hot: Reading, again: Reading | None, readings: Sequence[Reading], now: datetime) -> Fall | None:
+    end = again.at if again else now
+    lowest = min((r for r in readings if hot.at < r.at <= end), key=lambda r: r.celsius, default=None)
+    if lowest is None or printed_f(lowest.celsius) >= GROWS_BELOW_F:
+        return None
+    return Fall(hot, lowest, again, hours_between(hot.at, end))
 
 
 def danger_hours(history: History) -> DangerHours:

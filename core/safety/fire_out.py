@@ -17,7 +17,6 @@ LOWEST_F: Final = 110.0  # below it staphylococci had their best hours on the wa
 COLD_F: Final = 40.0
 LONGEST_BELOW: Final = 2.0  # h
 LONGEST_COME_UP: Final = 4.0  # h since going on, for meat that never reached 140 °F
-BRING_TO_F: Final = 165.0
 
 
 @dataclass(frozen=True)

@@ -78,4 +78,4 @@ def _too_long(days: Days) -> list[Finding]:
 
 
 def _days_between(since: datetime, until: datetime) -> Days:
-    return max(0.0, hours_between(since, until) / _HOURS_PER_DAY)
+    return hours_between(since, until) / _HOURS_PER_DAY

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.errors import OutOfRange
-from core.safety.rows import number, optional_number, rows
+from core.safety.rows import number, rows
 from core.sources import USDA_THAWING, Source
 from core.units import KILOGRAMS_PER_POUND, Days, Hours, Kilograms
 
@@ -64,5 +64,5 @@ def thaw(mass: Kilograms, where: str = "fridge", bird: bool = False) -> Thaw:
 def _package_hours(pounds: float) -> Hours:
     """The chart's longer time for a package of that weight in cold water; a heavier piece goes by the pound. [h]"""
     packages = [r for r in rows("thaw_times") if r["method"] == "cold water" and "package" in r["item"]]
-    fitting = [number(r, "time_max_h") for r in packages if pounds <= (optional_number(r, "weight_max_lb") or 0.0)]
+    fitting = [number(r, "time_max_h") for r in packages if pounds <= number(r, "weight_max_lb")]
     return min(fitting, default=0.0)

@@ -108,6 +108,10 @@ def test_heating_again_starts_no_new_clock():
     """Too slow to 80 °F, then heated to 165 °F and chilled fast: the first cooling still decides."""
     points = ((0.0, 130.0), (4.0, 85.0), (4.5, 165.0), (4.8, 129.0), (5.5, 79.0), (8.0, 39.0))
     assert _kind(*points, centre=0.0) is Outcome.THROW_AWAY
+    again = ((0.0, 130.0), (4.0, 85.0), (4.5, 140.0), (5.0, 70.0), (5.5, 39.0))
+    assert _kind(*again, centre=0.0) is Outcome.THROW_AWAY
+    stirred = ((0.0, 136.0), (0.1, 129.0), (0.2, 139.9), (1.0, 79.0), (1.1, 69.0), (2.0, 39.0))
+    assert _kind(*stirred, centre=0.0) is Outcome.SAFE
 
 
 def test_the_reheat_of_the_next_day_is_no_cooling():
@@ -139,6 +143,7 @@ def test_no_reading_no_verdict():
     """An empty record cannot be judged."""
     found = judge_cooling((), 150.0, 300.0, NOW)
     assert (found.kind, found.deciding) == (Outcome.CANNOT_SAY, ())
+    assert (found.stage.hours_at_most, found.stage.hours_by_line, found.stage.deadline) == (0.0, 0.0, None)
 
 
 def test_bad_readings_are_refused():

@@ -2,6 +2,8 @@
 
 import pytest
 
+from core.safety.after import cooling_readings
+from core.safety.cook import cook_readings
 from core.safety.findings import Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
 from core.safety.fridge import Window, judge_brine, judge_fridge
@@ -310,6 +312,57 @@ def test_brought_through():
     assert (saved.status, saved.means, saved.missing, saved.deadline) == (P, EAT, "", None)
     lost = _only(brisket((*core, (7.0, 165.0)), now=at(7.1), **ON_FIRE), Rule.HELD_140)
     assert (lost.status, lost.means, lost.deadline) == (F, OUT, None)
+
+
+def test_165_before_the_fall_does_not_count():
+    """It read 166 °F, fell to 120 °F, came back to 150 °F: it was not brought through since."""
+    core = ((0.0, 39.0), (2.0, 135.0), (4.0, 166.0), (5.0, 120.0), (5.5, 150.0))
+    assert _only(brisket(core, now=at(5.6), **ON_FIRE), Rule.HELD_140).means is WAIT
+    out = Incident("fire_out", at(4.5))
+    told = brisket(core, now=at(5.6), **ON_FIRE, incidents=(out,))
+    assert _only(told, Rule.FIRE_OUT).means is WAIT
+
+
+@pytest.mark.parametrize("at_risk", [False, True])
+def test_fish_that_came_off_early(at_risk):
+    """Under 145 °F it is a partly cooked fish; from 145 °F on it is cooked, and not yet smoked fish to be kept."""
+    fish = {"species": "fish", "product_class": "fish", "put_in_cure_at": None, "out_at": None, "fridge": ()}
+    for core, partly in ((144.9, 1), (145.0, 0)):
+        cook = ((0.0, 39.0), (1.0, 120.0), (1.5, core))
+        found = verdict(brisket(cook, now=at(2.0), off_at=at(1.6), at_risk_eaters=at_risk, **fish))
+        assert (found.kind, len(found.of(Rule.PARTIAL_COOK))) == (WAIT, partly)
+
+
+def test_raw_meat_is_open():
+    """Nothing failed, nothing is unknown: it is not cooked yet."""
+    raw = {"core": (), "meat_on_at": None, "off_at": None, "chill_started_at": None}
+    assert _shape(_only(brisket(now=at(-1.0), **raw), Rule.DONENESS)) == (R, WAIT, "cook_it", "raw", "")
+    bird = brisket(now=at(-1.0), **raw, species="duck")
+    assert _shape(_only(bird, Rule.POULTRY_165)) == (R, WAIT, "cook_it", "raw", "")
+
+
+def test_a_reheat_is_no_cook():
+    """Chilled and heated again the next day, though nobody said that it came off: the cook ends at the cold reading."""
+    end = (*COOK, *CHILL)
+    assert cook_readings(brisket((*end, (30.0, 165.0)), **ON_FIRE, now=at(31.0))) == history(*end)
+    cool = (*COOK, (12.0, 40.5), (13.0, 60.0))
+    assert cook_readings(brisket(cool, **ON_FIRE, now=at(31.0))) == history(*cool)
+
+
+def test_where_the_cooling_begins():
+    """With the last reading before it came off, and with all that follow."""
+    assert cooling_readings(BRISKET) == history(COOK[-1], *CHILL)
+    at_off = brisket((*COOK, (10.2, 190.0)), now=at(10.3))
+    assert cooling_readings(at_off) == history(COOK[-1], (10.2, 190.0))
+
+
+def test_crystals_say_nothing_of_a_fridge():
+    """Ice crystals clear a freezer; where nobody said which, it is a fridge."""
+    told = {"hours": 9.0, "ice_crystals": True}
+    for where, case in ((None, "read_it"), ("fridge", "read_it"), ("freezer_full", "still_cold")):
+        found = judge_incident(Incident("power_cut", at(-50.0), {**told, "where": where}), BRISKET)
+        assert found is not None
+        assert found.detail == case
 
 
 def test_thawing_in_water_by_the_pound():
