@@ -260,6 +260,27 @@ STAPH_TOXIN = Source(
 USDA_THAWING = Source(
     "USDA_THAWING", "Safe thawing: turkey thawing times and E3259", "USDA; MSU Extension", "2022", "CONFIRMED"
 )
+USDA_YIELDS = Source(
+    "USDA_YIELDS",
+    "Table of Cooking Yields for Meat and Poultry, row 13806 (braised flat)",
+    "USDA",
+    "2012",
+    "CONFIRMED",
+)
+BISHOP_2001 = Source(
+    "BISHOP_2001",
+    "Adaptive sampling with the ensemble transform Kalman filter",
+    "Bishop, Etherton and Majumdar, Monthly Weather Review 129:420-436",
+    "2001",
+    "MEMORY",
+)
+EMERICK_2013 = Source(
+    "EMERICK_2013",
+    "Ensemble smoother with multiple data assimilation",
+    "Emerick and Reynolds, Computers & Geosciences 55:3-15",
+    "2013",
+    "MEMORY",
+)
 
 
 def every_source() -> dict[str, Source]:

@@ -56,7 +56,7 @@ def _set_points(cook: Cook, history: History, times: Array) -> Array:
     return celsius
 
 
-def pit_now(cook: Cook, history: History) -> Celsius:
-    """The pit as it is believed to be at the end of the history. [°C]"""
-    last = course(cook, history, 60.0, int(history.now // 60.0) + 2)
-    return float(last.celsius[-1])
+def set_point(cook: Cook, history: History) -> Celsius:
+    """The set point that stands at the end of the history. [°C]"""
+    moved = max(history.pit_sets, key=lambda p: p.seconds, default=None)
+    return moved.celsius if moved else cook.pit_c

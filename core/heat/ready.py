@@ -17,14 +17,14 @@ from core.heat.curve import Curve, curve
 from core.heat.doubt import Doubt, doubt
 from core.heat.filter import READING_SD, STEP_S, discrepancy, fitted, used
 from core.heat.loss import LOSS_SD, loss_fraction
-from core.heat.pit import course
+from core.heat.pit import course, set_point
 from core.heat.prior import members
 from core.heat.properties import meat
 from core.heat.smoking import Change, Pull, Run, Task, Wrapping, simulate, wrappings
 from core.heat.stall import Stall, stall
 from core.heat.vents import Advice, advise
 from core.meat.piece import Z90
-from core.sources import CHOI_OKOS_1986, COOK_CASE, KERTH_BRISKET, TAMU_BRISKET, Source
+from core.sources import CHOI_OKOS_1986, COOK_CASE, KERTH_BRISKET, TAMU_BRISKET, USDA_YIELDS, Source
 from core.units import Seconds
 
 __all__ = [
@@ -78,7 +78,7 @@ class Estimate:
     next_reading_s: Seconds
     fire: Advice
     now_s: Seconds
-    sources: tuple[Source, ...] = (CHOI_OKOS_1986, COOK_CASE, TAMU_BRISKET, KERTH_BRISKET)
+    sources: tuple[Source, ...] = (CHOI_OKOS_1986, COOK_CASE, TAMU_BRISKET, KERTH_BRISKET, USDA_YIELDS)
 
 
 @dataclass(frozen=True, eq=False)
@@ -125,7 +125,7 @@ def _forecast(cook: Cook, history: History) -> Estimate:
         loss=_loss(outcome),
         carry_over=_carry_over(outcome, diffusivity),
         next_reading_s=_next_reading(outcome, history),
-        fire=advise(history.of("pit"), cook.pit_c, cook.cooker, _lid(history)),
+        fire=advise(history.of("pit"), set_point(cook, history), cook.cooker, _lid(history)),
         now_s=history.now,
     )
 

@@ -55,6 +55,9 @@ def test_a_set_point_moved_up_is_sooner_from_then_on() -> None:
     left = forecast(COOK, History(ON_THE_WAY, now_s=3 * HOUR))
     assert moved.ready.p50 < left.ready.p50 - 0.5
     assert moved.core_now.p50 == pytest.approx(left.core_now.p50, abs=0.3)
+    pit = Seen(4 * HOUR, "pit", 135.0)
+    set_up = History((*ON_THE_WAY, pit), now_s=4 * HOUR, pit_sets=(PitSet(3 * HOUR, 135.0),))
+    assert forecast(COOK, set_up).fire.state == "steady"
 
 
 def test_wrapped_meat_is_offered_no_wrap() -> None:
