@@ -124,6 +124,17 @@ def falls(history: History, now: datetime) -> tuple[Fall, ...]:
     """The times at which a core that had been at 140 °F was read below 130 °F again, each as long as it can have been.
 
     From 130 °F up nothing that matters grows, and a core in the stall hovers about 140 °F: that is no fall.
+
+    Parameters
+    ----------
+    history
+        Core readings while the meat was on the fire, in any order. [aware datetime, °C]
+    now
+        When it is asked, or when it came off. aware
+
+    Returns
+    -------
+    Each fall from its last reading at 140 °F to the first at 140 °F again, or to `now`. [h]
     """
     readings = ordered(history)
     hot = [r for r in readings if printed_f(r.celsius) >= DANGER_HIGH_F]
@@ -140,7 +151,18 @@ def _fall(hot: Reading, again: Reading | None, readings: Sequence[Reading], now:
 
 
 def danger_hours(history: History) -> DangerHours:
-    """Hours between 40 and 140 °F in all. At most: every interval that touches the band, whole. [h]"""
+    """Hours between 40 and 140 °F in all.
+
+    Parameters
+    ----------
+    history
+        Core readings, in any order. [aware datetime, °C]
+
+    Returns
+    -------
+    At most: every interval between two readings that touches the band, whole. By line: the share of each
+    straight line that lies in the band. [h]
+    """
     at_most = by_line = 0.0
     for first, second in pairwise(ordered(history)):
         hours = hours_between(first.at, second.at)

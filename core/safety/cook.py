@@ -33,7 +33,17 @@ def cook_history(record: Record) -> tuple[Reading, ...]:
 
 
 def cook_lethality(record: Record) -> Lethality | None:
-    """What the cook has earned by the table of the meat; None where there is none (fish, a bird of unlisted fat)."""
+    """What the cook has earned by the table of its meat.
+
+    Parameters
+    ----------
+    record
+        The batch.
+
+    Returns
+    -------
+    The kill; None where there is no table (fish, a bird fatter than the last column).
+    """
     try:
         return None if record.fish else earned(cook_history(record), _table(record))
     except OutOfRange:

@@ -127,7 +127,23 @@ def judge_rule(
     in_the_meat: Contents,
     now: datetime,
 ) -> RuleJudgement:
-    """How one rule stands; `in_the_meat` is nitrite at the centre and ascorbate. [mg/kg]"""
+    """How one rule stands.
+
+    Parameters
+    ----------
+    rule
+        A row of the published options.
+    readings
+        Core readings in order, from the last before it came off. [aware UTC, °C]
+    in_the_meat
+        Nitrite at the centre and ascorbate put in; None where unknown. [mg/kg]
+    now
+        The time at which it is asked. aware
+
+    Returns
+    -------
+    Its stages by the clock, its conditions by the record, and the worse of both.
+    """
     cooled = until_cold(rule.stages[-1].to_f, _until_heated_again(warmest_at_each_time(readings)))
     stages = tuple(judge_stage(stage, cooled, now) for stage in rule.stages)
     nitrite, ascorbate = in_the_meat
@@ -139,7 +155,22 @@ def judge_rule(
 
 
 def judge_stage(stage: Stage, readings: Sequence[Reading], now: datetime) -> StageJudgement:
-    """How one stage stands. Its end is the first reading at or below the limit after which none is above it."""
+    """How one stage stands.
+
+    Parameters
+    ----------
+    stage
+        From one temperature to another within some hours. [°F, h]
+    readings
+        Core readings of one cooling, in order. [aware UTC, °C]
+    now
+        The time up to which an open stage has run. aware
+
+    Returns
+    -------
+    Passed by the worst case only; failed where even straight lines between the readings are too slow; unknown
+    between the two. Its end is the first reading at or below the limit after which none is above it.
+    """
     started = _start(stage, readings)
     if started is None:
         return StageJudgement(stage, Status.UNKNOWN, None, None, None, 0.0, 0.0)

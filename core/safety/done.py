@@ -27,7 +27,7 @@ def done_findings(record: Record, readings: Sequence[Reading]) -> list[Finding]:
     Intact meat for people who are not at risk is done by the chart alone (145 °F and 3 min of rest).
     """
     floor, kill = _floor(record, readings), cook_lethality(record)
-    by_chart = floor.status is Status.PASSED and record.whole and not record.bird and not record.at_risk_eaters
+    by_chart = floor.status is Status.PASSED and record.whole and not record.at_risk_eaters
     found = [floor]
     if record.fish:
         found.append(_smoked_fish(record))

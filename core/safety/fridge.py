@@ -72,7 +72,24 @@ def two_hour_limit(celsius: Celsius | None) -> Hours:
 
 
 def judge_fridge(history: History, window: Window) -> Finding:
-    """How the fridge stands over a window; with no reading in it, nothing can be said."""
+    """How the fridge stands over a window.
+
+    Parameters
+    ----------
+    history
+        Readings of the fridge, in any order; those outside the window do not count. [aware datetime, °C]
+    window
+        From when to when the meat was in it, and whether the cook vouches for the gaps.
+
+    Returns
+    -------
+    The gravest warm spell by its rule; without one, whether the readings are close enough to show a cold fridge.
+    With no reading at all nothing can be said.
+
+    References
+    ----------
+    `sources.FSIS_DANGER_ZONE`, `sources.SMALL_PLANT_STORAGE`.
+    """
     readings = within(ordered(history), window.since, window.end)
     spells = warm_spells(readings, window)
     if spells:
@@ -81,7 +98,24 @@ def judge_fridge(history: History, window: Window) -> Finding:
 
 
 def judge_brine(history: History, window: Window) -> Finding | None:
-    """How the brine stands; None where nobody read it, since the fridge speaks for it then."""
+    """How the brine stands.
+
+    Parameters
+    ----------
+    history
+        Readings of the brine, in any order. [aware datetime, °C]
+    window
+        From when to when the meat was in it.
+
+    Returns
+    -------
+    The gravest warm spell: as for the fridge, and up to 60 °F for at most 4 h a doubt. None where nobody read it,
+    since the fridge speaks for it then.
+
+    References
+    ----------
+    `sources.NCHFP_CURING`.
+    """
     readings = within(ordered(history), window.since, window.end)
     if not readings:
         return None

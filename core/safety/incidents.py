@@ -38,7 +38,19 @@ _SAME: Final = {
 
 
 def needed(incident: Incident, record: Record) -> tuple[str, ...]:
-    """The facts that still decide it, in the order in which they are asked; none where it is settled."""
+    """The facts that still decide it: the short dialogue.
+
+    Parameters
+    ----------
+    incident
+        What went wrong, with the facts that were told so far; a fact told as None is not asked again.
+    record
+        The batch to which it happened.
+
+    Returns
+    -------
+    Names of facts in the order in which they are asked; none where it is settled.
+    """
     finding = judge_incident(incident, record)
     if finding is None or finding.status in (Status.PASSED, Status.FAILED):
         return ()
@@ -46,7 +58,19 @@ def needed(incident: Incident, record: Record) -> tuple[str, ...]:
 
 
 def judge_incident(incident: Incident, record: Record) -> Finding | None:
-    """What it means; None for a kind that is no question of safety by itself ("forgot_cure")."""
+    """What it means.
+
+    Parameters
+    ----------
+    incident
+        What went wrong, with the facts that were told.
+    record
+        The batch to which it happened: readings and times count before what is only said.
+
+    Returns
+    -------
+    The finding; None for a kind that is no question of safety by itself ("forgot_cure").
+    """
     judge = _JUDGES.get(_kind(incident))
     return None if judge is None else judge(incident, record)
 

@@ -106,7 +106,25 @@ def lethality(
 
 
 def earned(history: History, table: DwellTable) -> Lethality:
-    """What a history has earned by one table."""
+    """What a history has earned by one table.
+
+    Parameters
+    ----------
+    history
+        Readings of the coldest spot, in any order. [aware datetime, °C]
+    table
+        The column to earn by; a row of 0 s is met by one reading.
+
+    Returns
+    -------
+    The sum of (time between two readings) / (dwell of the row of the lower of them). A row "at once" counts
+    1 at its reading, and time spent there by the shortest printed dwell.
+
+    Raises
+    ------
+    Missing, OutOfRange
+        A reading without a zone, or one that cannot be.
+    """
     readings = coldest_at_each_time(ordered(history))
     fraction, met_at, deciding = 0.0, None, readings[:1]
     for first, second in pairwise(readings[:1] + readings):

@@ -119,7 +119,24 @@ def keeping(product_class: str, state: str = "cooked") -> Keeping:
 
 
 def use_by(product_class: str, finished: datetime, state: str = "cooked") -> UseBy:
-    """The use-by time of something that was finished (left the heat; raw: was bought or thawed) at a time."""
+    """The use-by time of something.
+
+    Parameters
+    ----------
+    product_class, state
+        As for `keeping`.
+    finished
+        When it left the heat; raw meat: when it was bought or thawed. aware
+
+    Returns
+    -------
+    The last moment by the shorter end of the chart, and by its longer end.
+
+    Raises
+    ------
+    Missing
+        The chart has no line for it.
+    """
     kept = keeping(product_class, state)
     return UseBy(finished + timedelta(days=kept.days), finished + timedelta(days=kept.longest), kept)
 
