@@ -70,7 +70,6 @@ class Intake:
 
     def __init__(self, doorway: Doorway, turns_at_once: int = TURNS_AT_ONCE) -> None:
         self._doorway = doorway
-        self._free = asyncio.Semaphore(turns_at_once)
         self._threads = ThreadPoolExecutor(turns_at_once, thread_name_prefix="turn")
         self._lanes: dict[str, deque[Arrival]] = {}
         self._running: set[asyncio.Task[None]] = set()
@@ -117,9 +116,7 @@ class Intake:
     async def _run(self, chat: str) -> None:
         lane = self._lanes[chat]
         while lane:
-            async with self._free:
-                kept = await self._turn(lane[0])
-            if not kept:
+            if not await self._turn(lane[0]):
                 break
             _settle(lane.popleft(), kept=True)
             self._errands.run(chat)
