@@ -11,7 +11,7 @@ Appendix C (US gallon 231 cubic inches, exact).
 import re
 import threading
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Final, Literal
 
 from bot.numerals import digits
@@ -103,6 +103,7 @@ def plain(text: str) -> str:
     return digits(_ABOUT.sub("", " ".join(text.split())))
 
 
+@lru_cache(maxsize=512)  # the readers of one line all ask for the same few texts
 def find(text: str) -> tuple[Measure, ...]:
     """Every number with a unit in a `plain` text, from left to right; «7 lb 8 oz» is one."""
     out: list[Measure] = []

@@ -9,6 +9,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
+from bot.intents.changes import thicknesses
 from bot.intents.context import Context
 from bot.intents.fields import STRONGEST_CURE, open_strength
 from bot.intents.intents import Change, Choose, Intent, Unclear
@@ -25,8 +26,6 @@ UNKNOWN: Final = re.compile(
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date|idea)|whenever|any ?time|doesnt matter|dont care|open|none|not fixed)\b"
 )
-_INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm, and where neither is certain
-_MILLIMETRES: Final = (12.0, 150.0)
 _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
     "method": (("inject", r"\b(?:inject\w{0,3}|pump)\b"), ("dry", r"\bdry\b"), ("brine", r"\b(?:wet|brine|bag)\b")),
     "purpose": (("thin", r"\b(?:thin|deli)\b"), ("cold", r"\bcold\b"), ("hot", r"\b(?:hot|warm)\b"),
@@ -75,13 +74,9 @@ def _thickness(text: str, context: Context) -> Intent | None:
     number = measures.number(text)
     if number is None:
         return Choose("thickness", "unknown") if UNKNOWN.search(text) else None
-    if _MILLIMETRES[0] <= number <= _MILLIMETRES[1]:
-        return answer("thickness", measures.to_house(number, "mm"), context)
-    if _INCHES[0] <= number <= _INCHES[1] and ("/" in text or context.units.length == "in"):
-        return answer("thickness", measures.to_house(number, "in"), context)
-    options = tuple(
-        answer("thickness", measures.to_house(number, u), context) for u in ("in", "cm") if 0.5 <= number <= 15
-    )
+    options = tuple(answer("thickness", metres, context) for metres in thicknesses(number, text, context))
+    if len(options) == 1:
+        return options[0]
     return Unclear("unit", text[:60], options)
 
 

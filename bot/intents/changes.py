@@ -46,7 +46,8 @@ _TO: Final = tuple(
         r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to"
         r"|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b"
         r"|\beating (?:at|on)\b|\beat at\b",
-        r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:com\w{1,3}|arriv\w{1,3}"
+        r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:here|com\w{1,3}"
+        r"|arriv\w{1,3}"
         r"|be here)(?: at| on)?\b",
         r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"
         r"|\bserving (?:at|on)\b",
@@ -56,6 +57,11 @@ _TO: Final = tuple(
     )
 )
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
+_LOOSE: Final = re.compile(r"instead|make it|do it")
+_NOT_THAT: Final = re.compile(r",? (?:and )?(?:not|instead of|rather than) (?:the )?\d.*$")
+_THICKNESS_BARE: Final = re.compile(
+    rf"^(?:(?:its|the|actually|sorry|no) )*thick(?:ness)?(?: (?:is|was|of|at|about|=))* (?P<value>{measures.NUMBER})$"
+)
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
     r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,3})?)$"
@@ -72,6 +78,8 @@ _CURE_STRENGTH: Final = (
     0.055,
     0.065,
 )  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
+_INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm; between them it may be cm
+_MILLIMETRES: Final = (12.0, 150.0)
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 
@@ -82,15 +90,30 @@ def read_move(text: str, context: Context) -> Intent | None:
         if words.search(text):
             return _moved_by(sign, text, context)
     target = _INSTEAD_OF.sub("", text)
-    if not any(words.search(text) for words in _TO) or (meat(text).product and measures.of_kind(text, "mass")):
+    verb = next((found for words in _TO if (found := words.search(text))), None)
+    if (
+        verb is None
+        or (_LOOSE.match(verb[0]) and _about_a_deed(text))
+        or (meat(text).product and measures.of_kind(text, "mass"))
+    ):
         return None
-    said = when.meal(target, context)
-    if said is None or not (said.day_said or said.hour_said):
+    said = _time_of(target[min(verb.start(), len(target)) :], context) or _time_of(target, context)
+    if said is None:
         return None
     if said.others:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
     return MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+
+
+def _time_of(text: str, context: Context) -> when.When | None:
+    said = when.meal(text, context)
+    return said if said and (said.day_said or said.hour_said) else None
+
+
+def _about_a_deed(text: str) -> bool:
+    """«take it out tomorrow instead» moves a step, and no meal."""
+    return bool(content(when.without_times(_INSTEAD_OF.sub("", text))))
 
 
 def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
@@ -104,7 +127,13 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
 
 def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
-    alone = _strength_without_percent(text) or _lone_percent(text) or _lone_mass(text, context)
+    text = _NOT_THAT.sub("", text)
+    alone = (
+        _thickness_without_unit(text, context)
+        or _strength_without_percent(text)
+        or _lone_percent(text)
+        or _lone_mass(text, context)
+    )
     if found := alone or _wanted_temperature(text):
         return [found]
     told = stated(text)
@@ -131,6 +160,24 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if not fields and len(content(told.rest)) > 1:
         return []
     return [Change(fields), *open_ones] if fields else open_ones
+
+
+def thicknesses(value: float, typed: str, context: Context) -> tuple[float, ...]:
+    """What a thickness without a unit can be [m]: millimetres from 12, inches by a fraction or the person's own."""
+    if _MILLIMETRES[0] <= value <= _MILLIMETRES[1]:
+        return (measures.to_house(value, "mm"),)
+    if _INCHES[0] <= value <= _INCHES[1] and ("/" in typed or context.units.length == "in"):
+        return (measures.to_house(value, "in"),)
+    return tuple(measures.to_house(value, unit) for unit in ("in", "cm") if _INCHES[0] <= value <= _MILLIMETRES[0])
+
+
+def _thickness_without_unit(text: str, context: Context) -> Intent | None:
+    found = _THICKNESS_BARE.search(text)
+    value = measures.number(found["value"]) if found else None
+    if value is None:
+        return None
+    options = tuple(Change({"thickness": metres}) for metres in thicknesses(value, text, context))
+    return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
 
 
 def _strength_without_percent(text: str) -> Intent | None:

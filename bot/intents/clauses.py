@@ -55,6 +55,12 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     return key, " ".join(rest.split())
 
 
+def _names(text: str, context: Context) -> int:
+    """How many batches a plain text names."""
+    names = {name.lower() for _, name in context.batches}
+    return sum(bool(re.search(rf"\b{re.escape(name)}\b", text)) for name in names if name)
+
+
 def about(named: str | None, context: Context) -> Context:
     """The context for a batch that was named: of another than the one in hand, neither phase nor readings are known."""
     if named is None or named == context.batch:
@@ -92,7 +98,7 @@ def merged(intents: list[Intent]) -> list[Intent]:
 
 def _sentence(sentence: str, context: Context) -> list[Intent]:
     """A sentence as a whole, or by its clauses where these say more."""
-    whole = clause(sentence, context)
+    whole = clause(sentence, context) if _names(sentence, context) < 2 else []
     if whole and isinstance(whole[0], Reading | Start | Debrief):
         return whole
     for cut in (_COMMA, _AND):
@@ -170,7 +176,9 @@ def _happened(text: str, context: Context) -> list[Intent]:
         return []
     reading = read_reading(found.rest, context) if re.search(r"\d", found.rest) else None
     happened = found.happened
-    return [reading, replace(happened, at=None)] if isinstance(reading, Reading) else [happened]
+    if not isinstance(reading, Reading):
+        return [happened]
+    return [reading, happened if "ago" in text.split() else replace(happened, at=None)]
 
 
 def _pit_wanted(reading: Reading | Unclear, context: Context) -> Change | None:

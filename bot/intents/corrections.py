@@ -12,8 +12,9 @@ from core.batch.events import Probe
 
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
 _UNDO: Final = re.compile(
-    r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|delete (?:that"
-    r"|the last(?: one)?)|remove (?:that|the last(?: one)?)|"
+    r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|(?:delete"
+    r"|remove) (?:that|(?:the )?last)(?: one"
+    r"| entry| reading)?|cancel (?:that|the last) (?:flip|reading|entry|one)|"
     r"scratch that|never ?mind that|cancel that|ignore that|forget that|disregard(?: that)?)(?: (?:please|pls|last"
     r"|that|it|one))*$"
 )
@@ -52,11 +53,14 @@ _PROBES: Final = {
     Probe.ROOM,
 }  # fmt: skip
 _SECOND_THOUGHT: Final = re.compile(
-    r"^(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh|nein)\b|\b(?:i meant"
-    r"|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in)\b"
+    r"^(?:oh |ah |ok )*(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh"
+    r"|nein)\b|\b(?:i meant"
+    r"|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in"
+    r"|(?:the )?last one was)\b"
 )
 _YESTERDAY: Final = re.compile(
-    r"\b(?:(?:that|those|this)(?: (?:one|reading))?(?: was|s| is| were)?|it was) (?:for |from )?(?P<when>yesterdays?"
+    r"\b(?:(?:that|those|this)(?: (?:one|reading|flip|\w{3,8}))?(?: was|s| is| were)?|it was) (?:for "
+    r"|from )?(?P<when>yesterdays?"
     r"|last night|gestern)\b|^(?:oops )?yesterdays$"
 )
 _THAT_WAS: Final = re.compile(
@@ -79,11 +83,17 @@ _GRAMS: Final = re.compile(
 _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
     r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
-    r"|^(?:trimmed|its trimmed|after trimming)(?: its| it is| is| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)$"
+    r"|^(?:its |the |meat |actually |no )*(?:trimmed|trimming|trimmed weight|weight|mass|weighs)"
+    r"(?: its| it is| is| was| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)(?:,? not \d{1,3}(?:\.\d{1,3})?)?$"
 )
 _MEAL: Final = re.compile(
     r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push"
     r"|deadline|remind)\b"
+)
+# a number of these is no reading: what stands instead is a change of the setup
+_OTHER_QUANTITY: Final = re.compile(
+    r"\b(?:thick\w{0,4}|weigh\w{0,3}|mass|trim\w{0,4}|cure|salt|sugar|strength|people|days?)\b|%"
+    r"|\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|mm|cm|inch\w{0,2}|percent)\b"
 )
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
@@ -154,7 +164,8 @@ def _step(text: str, context: Context) -> str | None:
 
 
 def _of_day(text: str, context: Context) -> Intent | None:
-    return Correct(days_back=1) if _YESTERDAY.search(text) else None
+    found = _YESTERDAY.search(text)
+    return Correct(days_back=1, step="flip" if "flip" in text else None) if found else None
 
 
 def _of_batch(text: str, context: Context) -> Intent | None:
@@ -170,7 +181,7 @@ def _of_batch(text: str, context: Context) -> Intent | None:
 
 
 def _of_value(text: str, context: Context) -> Intent | None:
-    if _MEAL.search(text):
+    if _MEAL.search(text) or _OTHER_QUANTITY.search(text):
         return None
     for pattern in _VALUE:
         if found := pattern.search(text):

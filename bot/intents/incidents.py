@@ -22,7 +22,8 @@ _WHAT: Final = tuple(
                       r"|freezer) door (?:was )?(?:left )?open\b|\bstromausfall\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
                      r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
-        ("leaked", r"\b(?:bag|tub|bucket|it)(?:s| has| is)? (?:been )?(?:leak\w{0,3}|burst|split|ripped|torn)\b"
+        ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
+                   r"|torn)\b"
                    r"|\bleaked\b|\bbag leak\b|\bhole in the bag\b"),
         ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
@@ -57,7 +58,7 @@ _SALT: Final = tuple(
 )  # fmt: skip
 _AFTER: Final = re.compile(
     r"\b(?:after|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded|weighs? (?:out|in)|end weight"
-    r"|now weighs|ended up|danach|weighed)\b"
+    r"|ended up|danach)\b"
 )
 
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")

@@ -24,6 +24,7 @@ _WIDE: Final = {
     (Probe.FRIDGE, "f"): (28.0, 60.0), (Probe.FRIDGE, "c"): (-2.0, 15.0),
     (Probe.BRINE, "f"): (30.0, 90.0), (Probe.BRINE, "c"): (-2.0, 30.0),
 }  # fmt: skip
+_SMOKING: Final = {"f": (190.0, 350.0), "c": (90.0, 180.0)}
 _COLD_F: Final = (33.0, 46.0)
 _COLD_C: Final = (1.0, 8.0)
 _PIT_ALONE_F: Final = (225.0, 300.0)
@@ -78,6 +79,15 @@ def pair(one: Number, two: Number, context: Context) -> Pairs:
     own = tuple(f for f in follow if f[0].unit == context.units.temperature)
     chosen = own if len(fits) > 1 and len(own) == 1 else fits
     return Pairs(chosen, doubtful=said is None and not follow)
+
+
+def may_be(number: Number, probe: Probe, context: Context) -> bool:
+    """Whether a number without a name can be meat or pit here: a pit for smoking, or a core that follows."""
+    units = (number.unit,) if number.unit else ("f", "c")
+    if probe is Probe.PIT:
+        return any(_SMOKING[unit][0] <= number.value <= _SMOKING[unit][1] for unit in units)
+    cores = [Temperature(number.value, unit, probe) for unit in units if _fits(probe, unit, number.value)]
+    return any(context.phase != "cooking" or _follows(core, context) for core in cores)
 
 
 def can_be(probe: Probe | None, unit: str, value: float) -> bool:

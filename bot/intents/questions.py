@@ -7,7 +7,8 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
 _HELP: Final = re.compile(
-    r"^/?(?:help|hilfe|commands?|menu|\?+|what can you do|how (?:does this|do you) work|how do i use (?:this"
+    r"^(?:settings|units|language|options|einstellungen)$|^/?(?:help|hilfe|commands?|menu|\?+|what can you do"
+    r"|how (?:does this|do you) work|how do i use (?:this"
     r"|you))\b[ ?!.]*(?:me)?$"
 )
 _GREET: Final = re.compile(
@@ -26,6 +27,7 @@ _NOW: Final = (
 _PLAN: Final = (
     r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again))*$"
     r"|\b(?:show|send|give|resend|see|repeat)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule|timeline|week)\b"
+    r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays left\b"
     r"|\bwhats the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b|\bwhat happens (?:when|if) (?:im"
     r"|we are) away\b|\bwhats left\b"
 )
@@ -159,4 +161,6 @@ def _about(topic: str, text: str) -> str:
 
 def _foreign(topic: str, text: str) -> bool:
     """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
+    if topic == "eta":
+        text = re.sub(r"\bby \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
     return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))

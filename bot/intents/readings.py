@@ -13,7 +13,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Reading, Snooze, Temperature, Unclear
-from bot.intents.plausible import Number, everything, meanings, pair
+from bot.intents.plausible import Number, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
 
@@ -27,6 +27,7 @@ _WISHES: Final = re.compile(
 )
 _LASTING: Final = frozenset(("been", "stuck", "stalled", "holding", "sitting", "steady"))
 _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
+_EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _SAME_THERMOMETER: Final = 20  # degrees within which three bare numbers are a series
 _HOT: Final = re.compile(
@@ -69,21 +70,45 @@ def _is_loose(line: Line, text: str) -> bool:
 
 def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
     labels = [item.number.probe for item in items]
-    timed = any(item.time or item.ago for item in items) or line.over
-    if len(items) == 2 and not timed and set(labels) <= {None, Probe.CORE, Probe.PIT} and None in labels:
+    hours = sum(1 for item in items if item.time or item.ago)
+    if (
+        len(items) == 2
+        and hours < 2
+        and not line.over
+        and set(labels) <= {None, Probe.CORE, Probe.PIT}
+        and None in labels
+    ):
         if any(labels):
-            return _one_by_one(_other_label(items), context)
+            return _half_labelled(items, line, context)
         if found := _pair(items, context):
             return found
-    if len(items) > 2 and not timed and not any(labels):
+    if len(items) > 2 and not hours and not line.over and not any(labels):
         return _several(items, context)
     return _one_by_one(items, context)
 
 
-def _other_label(items: list[Item]) -> list[Item]:
-    """«70c pit 120»: the one without a name is the meat, or the pit."""
-    other = Probe.PIT if any(item.number.probe is Probe.CORE for item in items) else Probe.CORE
-    return [i if i.number.probe else replace(i, number=replace(i.number, probe=other)) for i in items]
+def _half_labelled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
+    """«70c pit 120»: the one without a name is the meat, or the pit; «pit was 245 now 260» is one of them twice."""
+    named = next(item.number.probe for item in items if item.number.probe)
+    other = Probe.PIT if named is Probe.CORE else Probe.CORE
+    unit = _unit_of(items, context)
+    bare = [replace(i.number, unit=i.number.unit or unit) for i in items if not i.number.probe]
+    fits = [probe for probe in (other, named) if all(may_be(number, probe, context) for number in bare)]
+    ways = [_one_by_one(_named(items, probe), context) for probe in fits]
+    if len(ways) > 1 and line.words & _EARLIER:
+        readings = (Reading(tuple(t for _, t in way)) for way in ways if not isinstance(way, Unclear))
+        return Unclear("number", options=tuple(readings))
+    return ways[0] if ways else _one_by_one(_named(items, other), context)
+
+
+def _unit_of(items: list[Item], context: Context) -> str | None:
+    """The unit of the one that has a name, where it is clear."""
+    found = meanings(next(i.number for i in items if i.number.probe), context)
+    return found[0].unit if len(found) == 1 else None
+
+
+def _named(items: list[Item], probe: Probe) -> list[Item]:
+    return [i if i.number.probe else replace(i, number=replace(i.number, probe=probe)) for i in items]
 
 
 def _pair(items: list[Item], context: Context) -> Found | Unclear | None:
@@ -143,6 +168,9 @@ def _timed(found: Found, line: Line, context: Context) -> tuple[Temperature, ...
         step = line.over / (len(found) - 1)
         ago = [step * (len(found) - 1 - i) for i in range(len(found))]
         return tuple(replace(t, at=context.now - back) for (_, t), back in zip(found, ago, strict=True))
+    hours = {item.time for item, _ in found if item.time}
+    if len(hours) == 1 and len({t.probe for _, t in found}) == len(found):  # «17:30 158/245»: one look at both
+        found = [(replace(item, time=next(iter(hours))), t) for item, t in found]
     out: list[Temperature] = []
     limit: datetime = context.now
     for item, temperature in reversed(found):

@@ -51,12 +51,13 @@ _WRONG_ZONE: Final = re.compile(
 )
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
 _QUIET: Final = re.compile(
-    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)|dont (?:ping|text"
-    r"|message|wake|remind|bug) me)\b"
+    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
+    r"|(?:dont|stop) (?:ping|text|messag|wak|remind|bug)(?:e|ing|ging)? me)\b"
 )
 _FLIPS: Final = re.compile(
     r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
 )
+_NIGHT: Final = (time(22), time(7))
 _PAUSE: Final = re.compile(
     r"^(?:please |pls |ok )?(?:pause|mute|silence|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
@@ -138,6 +139,8 @@ def _quiet(text: str, context: Context) -> Settings | None:
     if not _QUIET.search(text):
         return None
     hours = when.clocks(text)
+    if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep)\b", text):
+        return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
     if len(hours) == 2:
         return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
     if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):

@@ -9,6 +9,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature, Unclear
 from bot.intents.plausible import Number, meanings
+from bot.intents.readings import read_reading
 from bot.intents.small import content
 from core.batch.events import Probe
 from core.plan.steps import Kind
@@ -18,9 +19,10 @@ _IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everyth
 _DEEDS: Final = tuple(
     (kind, re.compile(words))
     for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}|turned over|turnt|massaged|flip(?:s|ping)? (?:is "
+        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
+                    rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted))\b"
-                    r"|^(?:both )?turned\b|^flip$"),
+                    r"|^(?:both )?turned$|^flip$"),
         (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"),
         (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
@@ -32,16 +34,17 @@ _DEEDS: Final = tuple(
         (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
                      r"| are)? (?:now )?(?:lit|going|on|started)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
-        (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
+        (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it )?now\b|\bfoiled\b|\b(?:paper|foil) on\b"
+                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
         (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
                    rf"|pit|fire)|out of the smoker)\b"
-                   r"|\b(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b|^off\b"),
+                   r"|\b(?:taking |took |pulling )?(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b|^off\b"),
         (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
                        rf"|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
-        (Kind.REST, r"\b(?:resting|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
+        (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
                      r"|in the chill(?:er)?|chilling)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
@@ -93,12 +96,13 @@ _PUT_OFF: Final = re.compile(
     r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|\b(?:ill|i will|will|going to|gonna|well) (?:do|flip|rinse|light"
     r"|wrap|turn|be|start|get|check)\b"
     r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)|later|tomorrow)\b|\bsnooze\b"
+    r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
     r"|\berinner mich\b"
 )
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
 _GIVE_ME: Final = re.compile(r"\b(?:give me|need|gimme|gib mir) (?:another )?(?P<minutes>\d{1,3})(?: more)?$")
 _SPAN_ONLY: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later|like|noch"
+    r"^(?:(?:ok(?:ay)?|brb|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later|like|noch"
     r"|ca|back) ?)*"
     r"(?:half an hour|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?|stunden?|days?"
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
@@ -181,7 +185,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     at = said.at if said else None
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [_noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
-    return done + _reading(core, text, at)
+    return done + (_reading(core, text, at) or _reading_beside(text, context))
 
 
 def _possible(kind: Kind, text: str, context: Context) -> bool:
@@ -219,6 +223,16 @@ def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tup
         return text, ()
     rest = text[: found.start()] + text[found.end() :]
     return rest, meanings(Number(value, found["unit"], Probe.CORE), context)
+
+
+def _reading_beside(text: str, context: Context) -> list[Intent]:
+    """«203 tender, taking it off»: a number beside a deed, where it is no hour."""
+    for _, words in _DEEDS:
+        text = words.sub(" ", text)
+    if not re.search(r"\d\d", text) or when.past(text, context):
+        return []
+    found = read_reading(" ".join(text.split()), context)
+    return [found] if isinstance(found, Reading) else []
 
 
 def _reading(core: tuple[Temperature, ...], text: str, at: datetime | None) -> list[Intent]:

@@ -14,7 +14,7 @@ from core.batch.events import Probe
 _PROBE_WORDS: Final = {
     Probe.CORE: """meat meats core internal inside int brisket briskets flat point probe probes middle center centre
     ham bacon
-                   kern kerntemperatur kerntemp fleisch turkey breast""",
+                   kern kerntemperatur kerntemp fleisch turkey breast end ends""",
     Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
     Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",
     Probe.BRINE: "brine brines pickle lake bucket liquid",
@@ -31,7 +31,7 @@ _SMALL_TALK: Final = words(
     dropping rose rising fell falling went got gets hit hits hitting reached has had have been my our that this here
     like almost nearly already finally again today yesterday night morning mornin min mins minutes over h mid noon
     midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
-    maybe think reckon thick end side thin part spot cold coldest slow very too pretty really warm hot cool thats were
+    maybe think reckon thick side thin part spot cold coldest slow very too pretty really warm hot cool thats were
     slides goes
     """
 )

@@ -126,7 +126,10 @@ def future(text: str, context: Context) -> When | None:
     times = spoken.times(_PARTS.get(spoken.part, (9, ""))[0])
     if spoken.day is None:
         return _made(min((next_at(t, context.now, context.zone) for t in times), key=lambda i: i.at), spoken)
-    here = [instant(spoken.day.days[0], t, context.zone) for t in times]
+    day, today = spoken.day.days[0], wall_of(context.now, context.zone).date()
+    if spoken.day.weekday is not None and day == today and spoken.clock is None:
+        day += timedelta(days=7)  # «until monday», said on a Monday
+    here = [instant(day, t, context.zone) for t in times]
     ahead = [i for i in here if i.at > context.now] or here
     awake = [i for i in ahead if wall_of(i.at, context.zone).hour >= 7] or ahead
     return _made(awake[0], spoken)

@@ -68,7 +68,9 @@ def zone_of(place: str) -> str | None:
     key = name.replace(" ", "_")
     if key in known:
         return known[key]
-    close = get_close_matches(key, (*known, *_ALIASES), n=1, cutoff=_CLOSE) if len(key) > 3 else []
+    # a slip of the finger keeps the first letter and nearly the length: most names need no comparing
+    near = [n for n in (*known, *_ALIASES) if n[0] == key[:1] and abs(len(n) - len(key)) < 3] if len(key) > 3 else []
+    close = get_close_matches(key, near, n=1, cutoff=_CLOSE)
     return (known.get(close[0]) or _ALIASES[close[0]]) if close else None
 
 

@@ -15,6 +15,7 @@ from bot.intents.intents import (
     Help,
     Intent,
     MoveDeadline,
+    Question,
     Reading,
     Settings,
     Start,
@@ -51,6 +52,8 @@ TWO = context("curing", batch="b1", batches=(("b1", "flat 1"), ("b2", "ham")))
         ("that was 20 min ago", Correct(at=NOW - timedelta(minutes=20))),
         ("wrong one, it's the pit", Correct(probe=Probe.PIT)),
         ("that was pit temp", Correct(probe=Probe.PIT)),
+        ("last one was the fridge not the brine", Correct(probe=Probe.FRIDGE)),
+        ("that flip was yesterday", Correct(days_back=1, step="flip")),
         ("scratch that its celsius", Correct(unit="c")),
         ("in c", Correct(unit="c")),
         ("i flipped at 7 not 8", Correct(at=wall(3, 1, 7), step="flip")),
@@ -101,6 +104,8 @@ def test_what_really_went_in() -> None:
         ("pulled please", {"purpose": "pulled"}),
         ("slice it cold", {"purpose": "cold"}),
         ("its the point", {"cut": "brisket_point"}),
+        ("thickness was 42 not 45", {"thickness": 0.042}),
+        ("i weighed it again 3.35 kg", {"mass": 3.35}),
         ("no deadline", {"deadline": None}),
         ("its actually 3.1 kg", {"mass": 3.1}),
         ("150 ppm", {"nitrite_target": 150.0}),
@@ -133,6 +138,7 @@ def test_a_dose_is_never_guessed(text: str) -> None:
         ("rather eat at 12.30", MoveDeadline(wall(3, 6, 12, 30))),
         ("make it sunday", MoveDeadline(wall(3, 7, 13), assumed=("deadline_hour",))),
         ("sunday instead of saturday", MoveDeadline(wall(3, 7, 13), assumed=("deadline_hour",))),
+        ("i have to work saturday, make it sunday", MoveDeadline(wall(3, 7, 13), assumed=("deadline_hour",))),
         ("guests are coming at 5", MoveDeadline(wall(3, 6, 17))),
         ("friday 6pm", MoveDeadline(wall(3, 5, 18))),
         ("Abendessen auf 15 Uhr verschieben", MoveDeadline(wall(3, 6, 15))),
@@ -356,3 +362,21 @@ def test_units_of_the_person_are_the_rim() -> None:
     for units in (KILOS, POUNDS):
         (start,) = read("3.2 kg flat", context("none", units))
         assert start == Start({"mass": 3.2, "cut": "brisket_flat"})
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "take it out tomorrow instead",
+        "only ping me at 8",
+        "dont remind me about flips",
+        "turned it down",
+        "10 days in the cure",
+        "use lighter fluid in the kamado w hot coals",
+        "wild boar cured no cook sliced thin",
+        "i sprinkled the pink curing salt on my fries",
+    ],
+)
+def test_what_only_looks_like_something_does_nothing(text: str) -> None:
+    """A line whose words are those of a step or a setting, and which means neither, goes to the entries."""
+    assert read(text, CURE) == [Question(text)]

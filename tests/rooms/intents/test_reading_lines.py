@@ -48,6 +48,10 @@ def told(text: str, where: Context) -> Told:
         ("pit 245, meat 158, fridge 38", [(245, "f", "pit"), (158, "f", "core"), (38, "f", "fridge")]),
         ("smoker 250 meat 160 ambient 12c", [(250, "f", "pit"), (160, "f", "core"), (12, "c", "room")]),
         ("pit 240-260", [(240, "f", "pit"), (260, "f", "pit")]),
+        ("pit was 245 now 260", [(245, "f", "pit"), (260, "f", "pit")]),
+        ("meat was 150 now 158", [(150, "f", "core"), (158, "f", "core")]),
+        ("thick end 155 thin end 168", [(155, "f", "core"), (168, "f", "core")]),
+        ("200 pit 245", [(200, "f", "core"), (245, "f", "pit")]),
         ("dome 260 grate 245", [(260, "f", "pit"), (245, "f", "pit")]),
         ("250", [(250, "f", "pit")]),
         ("pit is 280 too hot", [(280, "f", "pit")]),
@@ -124,6 +128,7 @@ def test_the_brine_is_meant_when_it_was_called_for() -> None:
         ("45", METRIC),
         ("350", COOK),
         ("pit 120", COOK),  # a good pit in °C, or a dying one in °F
+        ("pit was 245 now 200", COOK),  # the pit falling, or the meat
         ("fridge 12", CURE),
         ("55", CURE),
         ("38", CHILL),  # the core, or the fridge that it lies in
@@ -161,6 +166,7 @@ def test_what_is_offered_is_ready_to_take() -> None:
         ("158 @ 7", COOK, [wall(3, 1, 7)]),
         ("158 at 3pm", COOK, [wall(2, 28, 15)]),
         ("158 20 min ago", COOK, [NOW - timedelta(minutes=20)]),
+        ("17:30 158/245", COOK, [wall(2, 28, 17, 30)] * 2),
         ("7:15 150, 8:00 158", COOK, [wall(3, 1, 7, 15), wall(3, 1, 8)]),
         ("was 82f at 9, 44 at 7am", CHILL, [wall(2, 28, 21), wall(3, 1, 7)]),
         ("158", COOK, [None]),

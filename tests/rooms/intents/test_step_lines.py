@@ -75,6 +75,9 @@ def test_done_in_a_word(text: str) -> None:
         ("its in the bag", context("waiting"), StepDone("into_cure")),
         ("took it out of the brine", CURE, StepDone("out")),
         ("rinsed, tastes fine", CURE, StepDone("rinse", detail="tastes fine")),
+        ("flipped both times today", CURE, StepDone("flip", also_previous=True)),
+        ("kids did the flip", CURE, StepDone("flip")),
+        ("i put it in at 9 last night", CURE, StepDone("into_cure", wall(2, 28, 21))),
         ("rubbed", context("drying"), StepDone("rub")),
         ("lit it at 6:30", context("drying"), StepDone("light", wall(3, 1, 6, 30))),
         ("fire is lit", context("drying"), StepDone("light")),
@@ -100,6 +103,10 @@ def test_a_deed_in_words(text: str, where: Context, done: StepDone) -> None:
         ("wrapped in foil at 162", [StepDone("wrap", detail="foil"), Reading((Temperature(162, "f", Probe.CORE),))]),
         ("pulled at 203", [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),))]),
         ("off at 203 soft", [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),))]),
+        (
+            "probe tender 203 taking it off",
+            [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),), tender=True)],
+        ),
         ("sliced n eaten", [StepDone("slice"), StepDone("serve")]),
     ],
 )
