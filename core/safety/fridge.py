@@ -24,7 +24,7 @@ HOT_DAY_F: Final = 90.0
 HOT_DAY_HOURS: Final = 1.0
 BRINE_COOL_F: Final = 60.0  # a brine under this for 2 to 4 h is a doubt, not a certainty
 BRINE_DOUBT_HOURS: Final = 4.0
-READ_EVERY: Final = 48.0  # h; a daily check, of which one may be missed. JUDGEMENT
+READ_EVERY: Final = 60.0  # h; a daily check, of which one may be missed, at another hour of the day. JUDGEMENT
 
 
 @dataclass(frozen=True)

@@ -37,18 +37,18 @@ def _sum(found):
 
 
 def test_the_fridge_that_was_watched():
-    """The longest gap between readings, against two days, and the last reading."""
+    """The longest gap between readings, against 60 h, and the last reading."""
     found = _only(BRISKET, Rule.FRIDGE)
     assert _shape(found) == (P, SAFE, "", "watched", "")
-    assert _sum(found) == (24.0, 48.0, "h")
+    assert _sum(found) == (24.0, 60.0, "h")
     assert (found.readings, found.deadline) == (history((0.0, 38.0)), None)
 
 
 def test_the_fridge_that_nobody_watched():
-    """The gap, when it began plus two days, and what is missing."""
-    found = judge_fridge(history((10.0, 38.0)), Window(at(0.0), None, at(60.0)))
+    """The gap, when it began plus 60 h, and what is missing."""
+    found = judge_fridge(history((10.0, 38.0)), Window(at(0.0), None, at(72.0)))
     assert _shape(found) == (U, DOUBT, "fridge_reading", "not_watched", "")
-    assert (_sum(found), found.deadline) == ((50.0, 48.0, "h"), at(58.0))
+    assert (_sum(found), found.deadline) == ((62.0, 60.0, "h"), at(70.0))
 
 
 def test_a_warm_spell_and_its_numbers():

@@ -101,15 +101,15 @@ def test_the_worst_spell_decides():
     [
         ((), Window(at(0.0), None, at(24.0)), Status.OPEN),
         ((), Window(at(0.0), None, at(24.1)), Status.UNKNOWN),
-        (((24.0, 38.0),), Window(at(0.0), None, at(72.0)), Status.PASSED),
-        (((24.0, 38.0),), Window(at(0.0), None, at(72.1)), Status.UNKNOWN),
-        (((48.1, 38.0),), Window(at(0.0), None, at(50.0)), Status.UNKNOWN),
+        (((24.0, 38.0),), Window(at(0.0), None, at(84.0)), Status.PASSED),
+        (((24.0, 38.0),), Window(at(0.0), None, at(84.1)), Status.UNKNOWN),
+        (((60.1, 38.0),), Window(at(0.0), None, at(62.0)), Status.UNKNOWN),
         (((24.0, 38.0),), Window(at(0.0), at(96.0), at(200.0), vouched=True), Status.PASSED),
         ((), Window(at(0.0), at(96.0), at(96.0), vouched=True), Status.UNKNOWN),
     ],
 )
 def test_a_fridge_that_nobody_read(points, window, status):
-    """A gap of over two days without a reading cannot be shown cold; the cook's word bridges gaps, not a total lack."""
+    """A gap of over 60 h without a reading cannot be shown cold; the cook's word bridges gaps, not a total lack."""
     found = judge_fridge(history(*points), window)
     assert found.status is status
     assert found.means is (Outcome.CANNOT_SAY if status is Status.UNKNOWN else Outcome.SAFE)
