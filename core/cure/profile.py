@@ -46,7 +46,8 @@ def front(immersion: Immersion, days: Days) -> tuple[Metres, Metres, Metres]:
     if along.layer is not None or days <= 0.0:
         depth = immersion.piece.thickness / 2.0 if days > 0.0 else 0.0
         return depth, depth, depth
-    spread = float(np.hypot(immersion.diffusivity_log_sd, 2.0 * along.length_log_sd))
+    known = tissue(immersion.piece.cut.species).log_sd(immersion.diffusivity_log_sd)
+    spread = float(np.hypot(known, 2.0 * along.length_log_sd))
     deviates = np.array([NormalDist().inv_cdf((i + 0.5) / MEMBERS) for i in range(MEMBERS)])
     rows = profile(immersion, along, days, immersion.diffusivity_log_shift + spread * deviates)
     pink = (rows >= immersion.piece.cut.pink_from).sum(axis=1) / CELLS * along.length

@@ -77,7 +77,11 @@ def _means(shape: Shape, inside: Field, pace: Array, ratio: float, seconds: Arra
     water = modes(shape, ratio)
     amplitudes = inside.cells @ water.inward[:, : diffusion.CELLS].T  # the water starts empty
     carried = amplitudes * water.mean()
-    return np.array([(carried * np.exp(-np.outer(pace * t, water.rates))).sum(axis=1) for t in seconds])
+    slowest, rows = float(pace.min()), []
+    for t in seconds:
+        alive = water.gentle(slowest * t).rates  # they ascend; the rest has died
+        rows.append((carried[:, : alive.size] * np.exp(-np.outer(pace * t, alive))).sum(axis=1))
+    return np.array(rows)
 
 
 def _quantiles(members: Array) -> Quantiles:
