@@ -106,7 +106,7 @@ def test_duck_and_unknown_fat_take_the_longest():
 def test_between_two_columns_of_fat_the_longer_counts():
     """Turkey at 150 °F is printed 228 s at 1 % and 222 s at 2 %: 1.5 % takes 228 s."""
     assert bird_table("turkey", 0.015).dwell(celsius_from_fahrenheit(150.0)) == 228.0
-    assert bird_table("turkey", 0.001).rows == bird_table("turkey", 0.01).rows
+    assert bird_table("turkey", 0.0).rows == bird_table("turkey", 0.001).rows == bird_table("turkey", 0.01).rows
 
 
 @pytest.mark.parametrize("fat", [-0.001, 0.1201, 0.3])
