@@ -22,7 +22,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
         case Ask():
             return _asked(turn, meant, intent)
         case Question(text):
-            return (Reply(general.not_known(text), facts={"answer_kind": "declined"}),)
+            return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
         case Help():
             return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
         case Greet():

@@ -44,10 +44,15 @@ def no_batch() -> str:
     return "Nothing is under way here yet. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00»."
 
 
-def not_known(text: str) -> str:
+def not_known(text: str, a: Assessment | None) -> str:
     """Out of what is known: said, with whom to ask."""
     if len(text) > 300:
         return "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now»."
+    if a is None:
+        return (
+            "I do not know that. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00», or type «help». "
+            "For the rest, your butcher or the local extension office knows best."
+        )
     return (
         "I do not know that. I know this batch: ask «plan», «what now», «why these days» or «is it safe». "
         "For the rest, your butcher or the local extension office knows best."

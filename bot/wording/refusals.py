@@ -140,7 +140,7 @@ def unfit_date(person: Person, deadline: datetime, now: datetime) -> str | None:
 
 def _gone(thing: str) -> str:
     if thing == "batch":
-        return "I know no batch by that name here. Type «plan» to see what is under way."
+        return "Nothing like that is under way here. Start with the cut and the weight, or type «help»."
     if thing == "event":
         return "There is nothing left to take back."
     if thing == "due":

@@ -46,7 +46,7 @@ class Player:
     async def play(self, *lines: str) -> list[dict[str, Any]]:
         """Play lines; what the bot sent to them."""
         before = self.out.tell()
-        built = self._house()
+        built = self.house()
         await self._chat.play(list(lines), Talk(self._receive, built.postman.round, built.next_due))
         return self._since(before)
 
@@ -72,17 +72,18 @@ class Player:
     async def _hand(self, message: Message) -> list[dict[str, Any]]:
         before = self.out.tell()
         self._receive(message, self.now)
-        await self._house().postman.round(self.now)
+        await self.house().postman.round(self.now)
         return self._since(before)
 
     def _receive(self, message: Message, now: datetime) -> bool:
         self._last = message
-        return self._house().receive(message, now)
+        return self.house().receive(message, now)
 
     def _since(self, before: int) -> list[dict[str, Any]]:
         return [json.loads(line) for line in self.out.getvalue()[before:].splitlines()]
 
-    def _house(self) -> Built:
+    def house(self) -> Built:
+        """The house, built anew after a restart."""
         if self._built is None:
             self._built = build(f"sqlite:///{self.folder / 'talk.db'}", newcomer(self.zone), self._chat.send)
         return self._built

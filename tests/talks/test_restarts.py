@@ -1,0 +1,75 @@
+"""A restart between any two lines forgets nothing: the same week says the same things."""
+
+from itertools import count
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from core.store import batches
+from tests.talks.player import play_all
+
+WEEK = (Path(__file__).parents[2] / "docs" / "week.chat").read_text("utf-8").splitlines()
+SHORT = (
+    "3.2 kg brisket flat for 2 october 13:00",
+    "!6.25 %",
+    "!Thickness",
+    "48 mm",
+    "+1h done",
+    "+12h brine is 3 c",
+    "!Meat into the cure: done",
+    "+12h flipped",
+    "95",
+    "undo",
+    "@2027-10-01T07:20 meat is on",
+    "+5h 518",
+    "!Forget it",
+    "64/122",
+)
+
+
+@pytest.fixture(autouse=True)
+def _known_ids(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Batches are named by chance; here by number, so that two weeks can be compared."""
+    monkeypatch.setattr(batches, "new_id", _Numbered())
+
+
+class _Numbered:
+    def __init__(self) -> None:
+        self.numbers = count(1)
+
+    def __call__(self, _: object) -> str:
+        return f"batch{next(self.numbers)}"
+
+
+def heard(said: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """What a person got, without where a picture was saved."""
+    return [{**one, "picture": bool(one["picture"])} for one in said]
+
+
+async def week(folder: Path, lines: tuple[str, ...], restarts: tuple[int, ...]) -> list[dict[str, Any]]:
+    batches.new_id.__init__()  # type: ignore[misc]
+    return heard(await play_all(folder, lines, restarts))
+
+
+async def test_the_week_with_a_restart_after_every_line(tmp_path: Path) -> None:
+    """Texts, buttons and facts of the week are the same, whether the house ran through or began anew each time."""
+    lines = tuple(WEEK)
+    through = await week(tmp_path / "through", lines, ())
+    anew = await week(tmp_path / "anew", lines, tuple(range(len(lines))))
+
+    assert len(through) > len([line for line in lines if line and not line.startswith("#")])
+    assert anew == through
+
+
+@settings(max_examples=5, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@given(restarts=st.sets(st.integers(0, len(SHORT) - 1), min_size=1, max_size=6))
+async def test_a_restart_anywhere(tmp_path_factory: pytest.TempPathFactory, restarts: set[int]) -> None:
+    """A half-asked question, a doubted reading, a correction: each survives a restart where it stands."""
+    folder = tmp_path_factory.mktemp("talk")
+    through = await week(folder / "through", SHORT, ())
+    anew = await week(folder / "anew", SHORT, tuple(sorted(restarts)))
+
+    assert anew == through
