@@ -12,9 +12,9 @@ from bot.intents import when
 from bot.intents.changes import thicknesses
 from bot.intents.context import Context
 from bot.intents.fields import STRONGEST_CURE, open_strength
-from bot.intents.intents import Change, Choose, Intent, Unclear
+from bot.intents.intents import Change, Choose, Intent, Reading, Unclear
 from bot.intents.meats import meat
-from bot.intents.plausible import set_point
+from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG
 from core.batch.events import Probe
@@ -37,6 +37,11 @@ _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
 
+# strengths in % that packets have: about 0.4 to 0.9 on the continent, 5.88 and 6.25 elsewhere; a number without its
+# sign is taken for one only in here
+_STRENGTHS: Final = ((0.3, 1.0), (5.5, 6.5))
+_COLD_CHECKS: Final = ("fridge_check", "brine")
+
 
 def answer(slot: str, value: Any, context: Context) -> Intent:
     """The answer to a question about a field: of the start that is half said, or of the batch in hand."""
@@ -50,6 +55,9 @@ def _cure(text: str, context: Context) -> Intent | None:
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
+            return Unclear("number", text[:60], options)
+        if not any(low <= number <= high for low, high in _STRENGTHS):  # «4» may be the fridge
+            options = (Change({"cure_nitrite_fraction": number / 100}),) if number / 100 <= STRONGEST_CURE else ()
             return Unclear("number", text[:60], options)
         value = number / 100
     if (
@@ -74,10 +82,18 @@ def _thickness(text: str, context: Context) -> Intent | None:
     number = measures.number(text)
     if number is None:
         return Choose("thickness", "unknown") if UNKNOWN.search(text) else None
+    if 33 <= number <= 46 and (context.due_step or "").startswith(_COLD_CHECKS):
+        both = (answer("thickness", measures.to_house(number, "mm"), context), *_cold_readings(number, context))
+        return Unclear("number", text[:60], both)
     options = tuple(answer("thickness", metres, context) for metres in thicknesses(number, text, context))
     if len(options) == 1:
         return options[0]
     return Unclear("unit", text[:60], options)
+
+
+def _cold_readings(number: float, context: Context) -> tuple[Reading, ...]:
+    """A number as the reading that was called for while another question was open."""
+    return tuple(Reading((t,)) for t in meanings(Number(number), context))
 
 
 def _mass(text: str, context: Context) -> Intent | None:

@@ -286,6 +286,16 @@ def test_the_answer_completes_a_start(slot: str, text: str, intent: Intent) -> N
     assert read(text, context("none", asked=slot)) == [intent]
 
 
+def test_a_number_for_another_question_is_asked() -> None:
+    """With the strength asked, «4» may be the fridge; with the thickness asked and the fridge due, «38» may be too."""
+    assert read("4", context("curing", asked="cure")) == [
+        Unclear("number", "4", (Change({"cure_nitrite_fraction": 0.04}),))
+    ]
+    (asked,) = read("38", context("curing", asked="thickness", due_step="fridge_check/2"))
+    assert isinstance(asked, Unclear)
+    assert asked.options == (Change({"thickness": 0.038}), Reading((Temperature(38, "f", Probe.FRIDGE),)))
+
+
 def test_a_hundredfold_dose_is_asked() -> None:
     """0.0625 may be a fraction or a percentage."""
     (asked,) = read("0.0625", context("curing", asked="cure"))
