@@ -198,7 +198,7 @@ async def test_a_refusal_is_an_answer(server: BotApi, polling: Telegram) -> None
     ida = server.person("Ida")
     for number in range(8):
         gone = server.person(str(number))
-        gone.blocks()
+        server.chats.open(gone.chat).blocked = True
         server.fail("sendMessage", chat=ida.chat)
         await trouble_of(polling.send(to(ida.chat)))
         await trouble_of(polling.send(to(gone.chat)))
