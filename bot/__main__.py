@@ -33,8 +33,8 @@ PROGRAM = "saltbell"
 
 def main(arguments: list[str] | None = None) -> int:
     """The command line; the exit code."""
-    # The matrices of the core are small: threads of the algebra library only wait for one another (on two busy cores 1 ms
-    # became 500). It is read when numpy is first imported, which is later than this.
+    # The matrices of the core are small: threads of the algebra library only wait for one another (on two busy cores
+    # 1 ms became 500). It is read when numpy is first imported, which is later than this.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     said = _parser().parse_args(arguments)
     if isinstance(sys.stdout, io.TextIOWrapper):
