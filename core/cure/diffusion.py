@@ -83,11 +83,6 @@ class Stage:
     loss: Array | None = None
 
 
-def radii(cells: int = CELLS) -> Array:
-    """Middles of the cells, from the centre (0) to the surface (1)."""
-    return np.asarray((np.arange(cells) + 0.5) / cells)
-
-
 @lru_cache(maxsize=64)
 def modes(shape: Shape, bath_ratio: float) -> Modes:
     """The modes of a slab or cylinder in a bath, or sealed where `bath_ratio` is 0.
