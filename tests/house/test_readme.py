@@ -33,4 +33,4 @@ async def test_the_session_is_true(tmp_path: Path) -> None:
     shown = next(block for block in README.split("```") if block.startswith("\n[") and "\n> " in block).lstrip("\n")
     lines = (Path(__file__).parents[2] / script).read_text("utf-8").splitlines()
 
-    assert (await said(lines[:12], start, zone, tmp_path)).startswith(shown.rstrip())
+    assert (await said(lines[:24], start, zone, tmp_path)).startswith(shown.rstrip())

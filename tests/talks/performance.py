@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
+from bot.channels.lines import BadLine
 from tests.talks.expecting import NotMet, Walk
 from tests.talks.player import Player
 from tests.talks.talk import Line, Talk
@@ -34,7 +35,7 @@ async def _play(talk: Talk, folder: Path, restart_after: Callable[[int], bool]) 
     player = Player(folder, talk.start, talk.zone)
     done, widths = Performance(talk), dict[str, float]()
     for place, line in enumerate(talk.lines):
-        came = await _act(player, line)
+        came = await _act(player, line, done)
         done.came.append((line, came))
         done.failed += _unmet(talk, line, Walk(came, widths))
         if restart_after(place):
@@ -43,10 +44,14 @@ async def _play(talk: Talk, folder: Path, restart_after: Callable[[int], bool]) 
     return done
 
 
-async def _act(player: Player, line: Line) -> list[dict[str, Any]]:
+async def _act(player: Player, line: Line, done: Performance) -> list[dict[str, Any]]:
     match line.stage:
         case None:
-            return await player.play(line.text)
+            try:
+                return await player.play(line.text)
+            except BadLine as wrong:
+                done.failed.append(f"{done.talk.path.name}:{line.number}: «{line.text}»: {wrong.why}")
+                return []
         case ("restart", _):
             player.restart()
             return []
