@@ -2,6 +2,7 @@
 
 from bot.wording import numbers
 from core.batch.assess import Assessment
+from core.cure.dose import Dose
 from core.heat.fire import Fuel
 from core.plan.steps import Kind, State, Step
 
@@ -69,10 +70,24 @@ def _brine(step: Step, a: Assessment) -> str:
         return (
             f"Weigh the cure: {parts}. All of it onto the meat and into the bag, nothing left over; press the air out."
         )
+    if a.batch.setup.method == "inject":
+        return _pickle(dose, strength, a)
     return (
         f"Make the brine: {dose.water_kg:.2f} kg water, {parts}.\n"
         "Dissolve salt and sugar in a quarter of the water, hot; the rest of the water cold, or as ice. "
         f"The curing salt goes in last, cold. Then into the fridge until it reads {numbers.both(4.4, a.person)} or less."
+    )
+
+
+def _pickle(dose: Dose, strength: str, a: Assessment) -> str:
+    """What is injected, and what no pickle of that size can carry and goes on from outside."""
+    dissolved = dose.salt_kg - dose.rubbed_salt_kg
+    share = numbers.percent(a.batch.setup.pump_fraction, 0)
+    return (
+        f"Make the pickle to inject: {dose.water_kg * 1000:.0f} g water, {numbers.grams(dose.cure_kg)} curing salt "
+        f"({strength} nitrite), {numbers.grams(dissolved)} salt. It goes cold, at {numbers.both(4.4, a.person)} or less.\n"
+        f"All of it is injected, {share} of the weight, a needle every 25 mm from both faces. Weigh {numbers.grams(dose.rubbed_salt_kg)} "
+        f"salt and {numbers.grams(dose.sugar_kg)} sugar apart: they are rubbed on afterwards."
     )
 
 
@@ -85,6 +100,11 @@ def _brine_check(step: Step, a: Assessment) -> str:
 
 def _into_cure(step: Step, a: Assessment) -> str:
     days = a.plan.cure_days if a.plan else 0.0
+    if a.batch.setup.method == "inject":
+        return (
+            "Inject all of the pickle, then rub on the salt and sugar that are left, and into the bag, air out, lowest shelf. "
+            f"Write today's date on it; it stays in for {numbers.days(days)}."
+        )
     how = "with all of its brine" if a.batch.setup.method != "dry" else "with all of its cure"
     wait = f"Once the brine reads {numbers.both(4.4, a.person)} or colder: meat" if brine_unread(a) else "Meat"
     return (
