@@ -51,7 +51,8 @@ def both(value: Celsius, person: Person) -> str:
 
 def percent(value: Fraction, digits: int = 2) -> str:
     """«2.25 %», without zeros that say nothing."""
-    return f"{value * 100:.{digits}f}".rstrip("0").rstrip(".") + " %"
+    shown = f"{value * 100:.{digits}f}"
+    return (shown.rstrip("0").rstrip(".") if "." in shown else shown) + " %"
 
 
 def chance(value: float) -> str:

@@ -1,0 +1,64 @@
+"""Numbers as a person reads them: the right digits, rounded to no unsafe side, in their units and zone."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from bot.wording import numbers
+from core.person import Person, Units
+from core.plan.steps import TimeBand
+
+METRIC = Person("ida", zone="Europe/Vienna")
+CUSTOMARY = Person("bo", zone="America/Chicago", units=Units("lb", "in", "f"))
+NOON = datetime(2027, 3, 1, 12, 7, tzinfo=UTC)
+
+
+@pytest.mark.parametrize(
+    ("value", "digits", "shown"),
+    [
+        (0.1, 0, "10 %"),
+        (0.2, 0, "20 %"),
+        (0.0625, 2, "6.25 %"),
+        (0.006, 2, "0.6 %"),
+        (0.02, 2, "2 %"),
+        (1.0, 0, "100 %"),
+    ],
+)
+def test_a_share_keeps_its_zeros(value: float, digits: int, shown: str) -> None:
+    """Ten per cent is not one; zeros go only behind a point."""
+    assert numbers.percent(value, digits) == shown
+
+
+@pytest.mark.parametrize(("days", "shown"), [(2.01, "2.5 days"), (2.5, "2.5 days"), (1.0, "1 day"), (6.51, "7 days")])
+def test_days_in_the_cure_are_rounded_up(days: float, shown: str) -> None:
+    """A cure that is told shorter than it has to be leaves the middle grey."""
+    assert numbers.days(days) == shown
+
+
+def test_a_dose_is_in_grams_for_everybody() -> None:
+    """Tenths where they matter."""
+    assert (numbers.grams(0.01187), numbers.grams(0.1734)) == ("11.9 g", "173 g")
+
+
+def test_masses_and_lengths_are_in_a_person_s_units() -> None:
+    """Kilos and millimetres, or pounds and inches."""
+    assert (numbers.mass(3.2, METRIC), numbers.mass(3.2, CUSTOMARY)) == ("3.2 kg", "7.1 lb")
+    assert (numbers.length(0.048, METRIC), numbers.length(0.048, CUSTOMARY)) == ("48 mm", "1.9 in")
+
+
+def test_a_limit_is_told_in_both_scales() -> None:
+    """The rules are printed in both, and the person's own comes first."""
+    assert numbers.both(60.0, METRIC) == "60 °C (140 °F)"
+    assert numbers.both(60.0, CUSTOMARY) == "140 °F (60 °C)"
+
+
+def test_a_band_of_time_is_widened_to_the_quarter() -> None:
+    """Early down, late up: an estimate is not known to the minute."""
+    band = TimeBand(NOON, NOON + timedelta(hours=2), NOON + timedelta(hours=4))
+    assert numbers.time_band(band, METRIC, NOON) == "about 15:00 (13:00 to 17:15)"
+
+
+def test_hours_are_those_of_the_person_s_wall() -> None:
+    """The same moment, on two walls."""
+    assert (numbers.clock(NOON, METRIC), numbers.clock(NOON, CUSTOMARY)) == ("13:07", "06:07")
+    assert numbers.when(NOON + timedelta(days=1), METRIC, NOON) == "tomorrow 13:07"
