@@ -61,7 +61,7 @@ class Expectation:
             case "#":
                 _demand(len(walk.came) == int(self.rest), f"{len(walk.came)} messages came")
             case "[":
-                wanted = re.findall(r"\[([^\]]*)\]", f"[{self.rest}")
+                wanted = [label for label in re.findall(r"\[([^\]]*)\]", f"[{self.rest}") if label]
                 _demand(walk.here["buttons"] == wanted, f"the buttons are {walk.here['buttons']}")
             case "picture":
                 _demand(bool(walk.here["picture"]), "there is no picture")
