@@ -11,10 +11,10 @@ from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause, Resume, Settings
 from bot.measures import to_house
 from bot.reply import Reply
-from bot.wording import asking, general, mends, settings
+from bot.wording import asking, general, mends, refusals, settings
 from core.batch.assess import alternatives
 from core.batch.events import Probe
-from core.errors import Gone
+from core.errors import Gone, UnknownCure
 from core.person import Person, Units
 from core.service import batches, people
 from core.service.turn import Turn
@@ -30,6 +30,10 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return _go_on(turn, asked, intent)
         case "change":
             return _slot(turn, meant, intent)
+        case "confirm" if asked.get("batch"):
+            return _confirm(turn, meant, bool(intent.value), asked["batch"])
+        case "cure" | "thickness" if intent.value == "unknown":
+            return _not_known(turn, meant, intent.slot)
         case "way":
             return _way(turn, meant, intent)
         case "probe" if asked.get("slot") == "probe":
@@ -52,6 +56,22 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return (Reply(general.about(batches.look(turn, intent.batch or str(intent.value)))),)
         case _:
             return (Reply(general.answered_already(), facts={"answer_kind": "declined"}),)
+
+
+def _confirm(turn: Turn, meant: Understood, yes: bool, batch: str) -> Sequence[Reply]:
+    """«yes» or «no» to dropping a batch."""
+    if yes:
+        return _cancel(turn, meant, Cancel(batch, sure=True))
+    turn.ask(None)
+    return (Reply(general.kept()),)
+
+
+def _not_known(turn: Turn, meant: Understood, slot: str) -> Sequence[Reply]:
+    """«I don't know»: of a thickness a guess will do, of a curing salt none will."""
+    if slot == "thickness":
+        turn.ask(None)
+        return (Reply(general.thickness_guessed(), about=meant.batch),)
+    return (Reply(refusals.say(UnknownCure(""), turn.person), facts={"refused": "UnknownCure"}, about=meant.batch),)
 
 
 def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]:

@@ -18,7 +18,7 @@ from core.service.turn import Turn
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
-    return begin(turn, _counted(intent.said), dict(_slot(one) for one in intent.unclear))
+    return begin(turn, _said(intent, meant.asked), dict(_slot(one) for one in intent.unclear))
 
 
 def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = MappingProxyType({})) -> Sequence[Reply]:
@@ -84,12 +84,18 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
     return None
 
 
-def _counted(said: dict[str, Any]) -> dict[str, Any]:
-    """Several pieces in one bag: one dose for all, and the heaviest sets the days."""
-    masses = said.get("pieces")
-    if not isinstance(masses, list):
-        return dict(said)
-    return said | {"pieces": len(masses), "heaviest": max(masses)}
+def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
+    """Everything that was said of a start: with a question about a half one still open, both together.
+
+    Several pieces in one bag have one dose, and the heaviest sets the days.
+    """
+    half = (asked or {}).get("said") or {}
+    goes_on = bool(half) and "cut" not in intent.said and "product" not in intent.said
+    said = (half if goes_on else {}) | intent.said
+    said.pop("mass_value", None)
+    if len(intent.pieces) > 1:
+        said |= {"pieces": len(intent.pieces), "heaviest": max(intent.pieces)}
+    return said
 
 
 def _slot(unclear: str) -> tuple[str, str]:

@@ -1,7 +1,9 @@
 """Words that belong to no subject: hello, help, what is unclear, what is over."""
 
+import re
+
 from bot.intents.intents import Unclear
-from bot.wording import asking, numbers, options, plans
+from bot.wording import asking, numbers, options, plans, refusals
 from core.batch.assess import Assessment, Way
 from core.person import Person
 
@@ -71,6 +73,8 @@ def unclear(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         "other": "I cannot read that. Type it in words, like «flipped» or «core 158».",
     }
     rows = tuple((asking.button(options.label(o, person), o),) for o in intent.options[:4])
+    if intent.why == "unit" and not rows and re.search(r"%|salt|cure|percent", intent.text):
+        return refusals.no_strength(intent.text), rows
     return texts.get(intent.why, texts["word"]), rows
 
 
@@ -87,6 +91,11 @@ def over(a: Assessment) -> str:
 def edited() -> str:
     """An edit of something that is no reading."""
     return "I saw that you changed an earlier message, and could not tell what it changes. Please say it anew."
+
+
+def thickness_guessed() -> str:
+    """Nobody has a ruler: the guess from the weight stands, with its wide band."""
+    return "Then I go on with my guess from the weight, and its wide band. A ruler makes the days shorter or surer: «48 mm»."
 
 
 def kept() -> str:

@@ -16,6 +16,7 @@ from bot.intents.intents import (
     StepSkipped,
     Temperature,
 )
+from bot.measures import from_house
 from bot.wording import numbers
 from core.person import Person
 
@@ -75,7 +76,7 @@ def _value(name: str, value: Any, person: Person) -> str:
             place, _, unit = value.partition("/")
             return f"°{unit.upper()} {_PLACES.get(place, place)}"
         case "mass", float():
-            return numbers.mass(value, person)
+            return _weight(value, person)
         case "thickness", float():
             return numbers.length(value, person)
         case (_, float()) if name.endswith("_fraction"):
@@ -84,6 +85,13 @@ def _value(name: str, value: Any, person: Person) -> str:
             return numbers.temperature(value, person)
         case _:
             return _WORDS.get(value, str(value).replace("_", " ").capitalize())
+
+
+def _weight(value: float, person: Person) -> str:
+    """In the unit in which it was typed, where that can be told: 3.2 lb is no round number of kilos."""
+    pounds = from_house(value, "lb")
+    typed = abs(pounds * 100 - round(pounds * 100)) < 1e-6 < abs(value * 100 - round(value * 100))
+    return f"{pounds:g} lb" if typed else numbers.mass(value, person)
 
 
 def _moment(at: datetime, person: Person) -> str:

@@ -217,10 +217,10 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     """A change acknowledged, with only the differences behind it, or with what now stands in the way of a plan."""
     if after.plan is None:
         return f"{lead} There is no plan now. {_why_none(after)}".strip()
-    lines = moved(before, after)
+    lines, gap = moved(before, after), "\n" if "\n" in lead else " "
     if not lines:
-        return f"{lead} The plan stays as it is."
-    return "\n".join([f"{lead} What moves:", *lines, *late(after)])
+        return f"{lead}{gap}The plan stays as it is."
+    return "\n".join([f"{lead}{gap}What moves:", *lines, *late(after)])
 
 
 def late(a: Assessment) -> list[str]:

@@ -79,6 +79,9 @@ def say(error: SaltbellError, person: Person) -> str:
 
 
 def _out_of_range(error: OutOfRange, person: Person) -> str:
+    if error.quantity == "fridge":
+        found, limit = numbers.temperature(error.value, person), numbers.both(4.4, person)
+        return f"A fridge at {found} is no place for a cure: it has to run at {limit} or below. Turn it down, then type what it reads, like «fridge runs at 3 c»."
     name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
     low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
     example = EXAMPLES.get(error.quantity, "")
@@ -158,6 +161,14 @@ def _machine(error: SaltbellError) -> str:
             return f"The file {file} cannot be read at {where}: {why}. The keeper of this bot has to mend it."
         case _:
             return "I cannot do that."
+
+
+def no_strength(typed: str) -> str:
+    """Something that is no strength of a curing salt."""
+    return (
+        f"«{typed}» is no strength that I can dose by. The packet says its nitrite, like 6.25 %, 5.88 %, 0.6 % or 0.5 %; "
+        "salt that is merely pink, from a mine, is no cure."
+    )
 
 
 def our_fault(key: str) -> str:
