@@ -8,7 +8,10 @@ from typing import Any
 
 from core.errors import Gone, OutOfRange, Unreadable
 from core.plan.setup import Setup
-from core.units import Celsius, Hours
+from core.units import Celsius, Hours, celsius_from_fahrenheit
+
+COLDEST_FRIDGE_C: Celsius = -1.0  # just above where cured meat freezes
+WARMEST_FRIDGE_C: Celsius = celsius_from_fahrenheit(40.0) + 1e-9  # USDA FSIS, the danger zone begins at 40 °F
 
 
 @dataclass(frozen=True)
@@ -63,7 +66,8 @@ class Product:
         Raises
         ------
         OutOfRange
-            The target that was asked for lies under the product's safety floor, or above 100 °C.
+            The target that was asked for lies under the product's safety floor, or above 100 °C; or no fridge that a
+            cure may lie in is ever so cold or so warm.
         """
         cut = said.get("cut", self.cuts[0])
         base = {"product": self.name, "cut": cut, **dict(self.defaults)}
@@ -78,6 +82,8 @@ class Product:
         target = setup.target_c if "target_c" in setup.said else self.purpose(setup.purpose).target_c
         if not self.safety_floor_c <= target <= 100.0:
             raise OutOfRange("target", target, self.safety_floor_c, 100.0, "°C")
+        if not COLDEST_FRIDGE_C <= setup.fridge_c <= WARMEST_FRIDGE_C:
+            raise OutOfRange("fridge", setup.fridge_c, COLDEST_FRIDGE_C, WARMEST_FRIDGE_C, "°C")
         known = {f.name: getattr(setup, f.name) for f in fields(setup)}
         return Setup(**(known | {"target_c": target}))
 
