@@ -10,7 +10,7 @@ from typing import Final
 from core.safety.come_up import danger_hours
 from core.safety.cook import cook_readings, hours_on
 from core.safety.findings import Finding, Outcome, Rule, Status
-from core.safety.fire_out import FireOut, judge_fire_out
+from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.fridge import MENDED_F, PART_OF_A_DAY, two_hour_limit
 from core.safety.heat import brought_through
 from core.safety.history import Reading, hours_between, last_at_or_above, later, printed_f, within
@@ -83,7 +83,7 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
     """The worst case runs from the last reading at 140 °F to the first look after it, or to now."""
     readings = within(cook_readings(record), record.meat_on_at, record.off_at)
     before = within(readings, None, incident.at)
-    good = last_at_or_above(140.0, before)
+    good = last_at_or_above(HOT_F, before)
     seen = _seen(incident, [r for r in readings if r.at > (good.at if good else incident.at)])
     since = good.at if good else record.meat_on_at
     facts = FireOut(

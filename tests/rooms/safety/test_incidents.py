@@ -86,6 +86,15 @@ def test_the_worst_case_counts_from_the_last_good_reading():
     assert verdict(brisket(core, now=at(6.2), off_at=None, chill_started_at=None, incidents=(out,))).kind is OUT
 
 
+def test_140_is_a_good_reading():
+    """The clock of the worst case starts at a reading of 140 °F exactly."""
+    core = ((0.0, 39.0), (2.0, 135.0), (3.0, 160.0), (5.0, 140.0), (6.5, 130.0))
+    record = brisket(core, now=at(6.6), off_at=None, chill_started_at=None)
+    found = judge_incident(Incident("fire_out", at(6.0)), record)
+    assert found is not None
+    assert (found.detail, found.value) == ("bring_through", 1.5)
+
+
 def test_fire_out_and_nobody_read_the_core():
     """The core decides, so it is asked for."""
     out = Incident("fire_out", at(5.9))
