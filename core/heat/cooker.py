@@ -10,7 +10,6 @@ from importlib import resources
 from typing import Any, Final
 
 from core.errors import Gone, Unreadable
-from core.units import Celsius, WattsPerSquareMetreKelvin
 
 FILE: Final = "cookers.toml"
 
@@ -54,11 +53,6 @@ class Cooker:
     air: Range
     practice: Range
     fuel: str
-
-    def film_whole(self, pit_c: Celsius, surface_c: Celsius) -> WattsPerSquareMetreKelvin:
-        """Convection and radiation together at that surface, dry. [W/m2 K]"""
-        warm, cool = pit_c + 273.15, surface_c + 273.15
-        return self.film.centre + self.emissivity * 5.670374419e-8 * (warm**2 + cool**2) * (warm + cool)
 
 
 @cache

@@ -19,10 +19,10 @@ from core.heat.cook import Cook
 from core.heat.cooker import Cooker, cooker
 from core.heat.humid_air import VAPOUR_GAS_CONSTANT, pressure_at
 from core.heat.modes import Bodies, modes
-from core.heat.properties import meat
+from core.heat.properties import component, meat
 from core.heat.shape import MIDDLE_C, body
 from core.heat.surface import saturated
-from core.meat.piece import Z90
+from core.meat.piece import Z90, Piece
 from core.units import ZERO_CELSIUS_IN_KELVIN, Pascals
 
 MEMBERS: Final = 200
@@ -34,11 +34,14 @@ NAMES: Final = (
 
 PROCESS_FILM: Final = 30.0  # whole coefficient during the stall, for the equivalent body. [W/m2 K] DERIVED
 SHAPE_LOG_SD: Final = 0.08  # of the heat that all sides gather: no flat is a brick. Judgement
-SKIN: Final = 170.0  # resistance of the fresh surface, a film of fat and rub. [s/m] TUNED
+SKIN: Final = 280.0  # resistance of the fresh surface, a film of fat and rub. [s/m] TUNED
 SKIN_LOG_SD: Final = 0.3
-BARK: Final = 15.0  # resistance that each kg/m2 of lost water adds. [s/m per kg/m2] TUNED
+SKIN_ON: Final = 500.0  # what the skin of a bird or a rind adds. [s/m] judgement
+AIR_FILM: Final = 150.0  # 900 / h_c at 6 W/m2 K. [s/m]
+LEAST_LEAN: Final = 0.2
+BARK: Final = 10.0  # resistance that each kg/m2 of lost water adds. [s/m per kg/m2] TUNED
 BARK_LOG_SD: Final = 0.4
-SUPPLY: Final = 0.78  # share of the meat's water that can reach the surface. [-] TUNED
+SUPPLY: Final = 0.72  # share of the meat's water that can reach the surface. [-] TUNED
 SUPPLY_LOG_SD: Final = 0.10
 CONDUCTIVITY_LOG_SD: Final = 0.06
 START_SD: Final = 1.5  # [K]
@@ -111,7 +114,7 @@ def members(cook: Cook, z: Array) -> Members:
         swing=at["swing"],
         vapour=vapour * (dew + ZERO_CELSIUS_IN_KELVIN) / (cook.pit_c + ZERO_CELSIUS_IN_KELVIN),
         vapour_pressure=vapour * VAPOUR_GAS_CONSTANT * (dew + ZERO_CELSIUS_IN_KELVIN),
-        skin=SKIN * np.exp(SKIN_LOG_SD * at["skin"]),
+        skin=_behind_fat(cook.piece, SKIN * np.exp(SKIN_LOG_SD * at["skin"])),
         bark=BARK * np.exp(BARK_LOG_SD * at["bark"]),
         supply=SUPPLY * np.exp(SUPPLY_LOG_SD * at["supply"]) * share / area,
         start=cook.start_c + START_SD * at["start"],
@@ -140,6 +143,18 @@ def _area(cook: Cook, bodies: Bodies) -> Array:
     density = meat(cook.piece.cut.composition, MIDDLE_C).density
     faces = 2.0 if bodies.modes.geometry == "cylinder" else 1.0
     return faces * bodies.gather / (density * bodies.length)
+
+
+def _behind_fat(piece: Piece, skin: Array) -> Array:
+    """Resistance of the fresh surface where only the lean share of it gives water, and skin may cover it. [s/m]
+
+    The lean share passes its own film and skin; spread over the whole surface that is R / lean + film x fat / lean.
+    """
+    fat = piece.cut.composition.fat * meat(piece.cut.composition, MIDDLE_C).density / component("fat", MIDDLE_C).density
+    lean = max(1.0 - fat, LEAST_LEAN)
+    covered = SKIN_ON if piece.skin_on else 0.0
+    resisting: Array = (skin + covered) / lean + AIR_FILM * (1.0 - lean) / lean
+    return resisting
 
 
 def _dew_point(kind: Cooker, z: Array) -> Array:

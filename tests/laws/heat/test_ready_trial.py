@@ -15,7 +15,9 @@ def test_two_dozen_cooks_are_told_well() -> None:
     for share, aim in AIM.items():
         assert found[share].error_share <= aim * (1.2 if share == 0.9 else 1.0), table(found)
         assert 0.70 <= found[share].held <= 1.0, table(found)
-    assert found[0.9].error_share < found[0.5].error_share < found[0.0].error_share
+    assert found[0.9].error_h < found[0.0].error_h / 1.5, table(found)
+    widths = [score.width_share for score in found.values()]
+    assert widths == sorted(widths, reverse=True), table(found)
 
 
 def test_weight_loss_of_the_kept_cooks_lies_in_the_band() -> None:

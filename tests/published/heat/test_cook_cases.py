@@ -1,6 +1,8 @@
 """The cook against what is told of real ones. The first two cases tuned the model: they are no validation."""
 
+import csv
 from dataclasses import replace
+from pathlib import Path
 
 import numpy as np
 import pytest
@@ -11,7 +13,7 @@ from core.heat.prior import members
 from core.heat.ready import forecast
 from core.heat.smoking import Task, simulate
 from core.meat.cuts import cut
-from core.meat.piece import Piece, piece
+from core.meat.piece import Composition, Piece, Shape, piece
 from core.units import celsius_from_fahrenheit
 
 HOUR = 3600.0
@@ -55,9 +57,9 @@ def test_the_same_flat_sealed_takes_two_and_a_half_hours() -> None:
 def test_the_bare_flat_stalls_between_140_and_170_fahrenheit() -> None:
     """60 to 77 °C by every report; a wet surface alone would stall at 48 to 56 °C."""
     stall = forecast(Cook(flat(), "ceramic", 121.0, 4.0, 93.0)).stall
-    assert stall.likely > 0.5
+    assert stall.likely > 0.75
     assert stall.core is not None
-    assert 58.0 <= stall.core.p50 <= 77.0
+    assert 60.0 <= stall.core.p10 < stall.core.p90 <= 77.0
     assert stall.lasts is not None
     assert 1.5 <= stall.lasts.p50 <= 4.5
 
@@ -83,3 +85,27 @@ def test_wrapping_in_the_stall_saves_what_cooks_say() -> None:
     assert 2.0 <= gains["foil"].saves.p50 <= 4.0
     assert 1.0 <= gains["paper"].saves.p50 <= 2.4
     assert gains["paper"].saves.p50 < gains["foil"].saves.p50
+
+
+def others() -> list[dict[str, str]]:
+    """Products that tuned nothing but the middle of the skin's resistance."""
+    with (Path(__file__).parent / "other_products.csv").open(encoding="utf-8") as file:
+        return list(csv.DictReader(file))
+
+
+@pytest.mark.parametrize("row", others(), ids=lambda row: row["product"])
+def test_other_products_take_what_cooks_report(row: dict[str, str]) -> None:
+    """PRACTICE: the band of the hours meets the range that cooks report, and its middle is within a third of it."""
+    shares = (float(row[f"{name}_pct"]) / 100 for name in ("water", "protein", "fat", "ash"))
+    like = replace(cut("brisket_flat"), shape=Shape(row["shape"]), composition=Composition(*shares))
+    thickness = float(row["thickness_mm"]) / 1000
+    meat = piece(like, float(row["mass_kg"]), thickness, skin_on=row["skin_on"] == "1")
+    pit_c, core_c = celsius_from_fahrenheit(float(row["pit_F"])), celsius_from_fahrenheit(float(row["core_F"]))
+    found = forecast(Cook(meat, "ceramic", pit_c, 4.0, core_c))
+    low, high = float(row["hours_low"]), float(row["hours_high"])
+    assert found.ready.p10 <= high
+    assert found.ready.p90 >= low
+    assert low / 1.34 <= found.ready.p50 <= high * 1.34
+    kept = 100 * (1 - found.loss.p90), 100 * (1 - found.loss.p10)
+    assert kept[0] <= float(row["yield_high_pct"])
+    assert kept[1] >= float(row["yield_low_pct"])
