@@ -202,9 +202,14 @@ def _about_something_else(text: str) -> bool:
     return len(content(text)) > _FOREIGN
 
 
+_CHILLED_IN = {"ice": "ice", "fan": "fan", "rack": "rack", "foil": "foil", "fridge": "fridge"}  # the first that fits
+
+
 def _detail(text: str, step: str | None) -> str:
     if step == Kind.WRAP:
         return "foil" if "foil" in text else "paper" if "paper" in text else ""
+    if step == Kind.CHILL:
+        return next((way for word, way in _CHILLED_IN.items() if re.search(rf"\b{word}\b", text)), "")
     tastes = _TASTES.search(text)
     if tastes and step in (Kind.RINSE, Kind.SOAK):
         return {"salty": "tastes salty", "bland": "tastes bland", "off": "tastes off", "sour": "tastes off"}.get(

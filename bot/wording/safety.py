@@ -1,6 +1,7 @@
 """Words for what the ledger finds: the verdict first, then the rule, its source, and the readings that decided."""
 
 from collections.abc import Sequence
+from datetime import datetime, timedelta
 from math import floor
 
 from bot.wording import numbers
@@ -17,6 +18,7 @@ VERDICTS = {
     Outcome.CANNOT_SAY: "I cannot say that this is safe, so please do not serve it on my word.",
     Outcome.THROW_AWAY: "Please throw it away. I am sorry; no taste or smell can clear this.",
 }
+EAT_OR_CHILL = "Safe to serve now, as far as the record shows; whether it keeps, the chill has to show yet."
 RULES = {
     Rule.CORE_POSSIBLE: "the readings themselves",
     Rule.NITRITE_CEILING: "nitrite under the ceiling for what is eaten",
@@ -85,7 +87,9 @@ def verdict(a: Assessment) -> str:
     """Is it safe: the verdict, what decided, what is missing."""
     v = a.ledger.verdict
     shown = sorted((f for f in v.because if f.means is v.kind), key=_weight) or list(v.because)
-    lines = [VERDICTS[v.kind], *(finding(f, a) for f in shown[:MOST])]
+    going_on = v.kind is Outcome.SAFE and any(f.rule is Rule.COOLING and f.status is Status.OPEN for f in v.because)
+    lead = EAT_OR_CHILL if going_on else VERDICTS[v.kind]
+    lines = [lead, *(finding(f, a) for f in shown[:MOST])]
     wanted = _missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
 
@@ -103,9 +107,18 @@ def finding(f: Finding, a: Assessment) -> str:
         else ""
     )
     counted = f.value is not None and f.limit is not None and f.status is not Status.PASSED
-    amount = f" ({_amount(f, f.value, a)} of {_amount(f, f.limit, a)})" if counted else ""
+    amount = f" ({_against(f, a)})" if counted else ""
     name = RULES[f.rule]
     return f"{name[0].upper()}{name[1:]}: {STATES[f.status]}{amount}{by}.{_readings(f, a)} {source(f.source)}"
+
+
+def _against(f: Finding, a: Assessment) -> str:
+    """The value against its limit: «2 h 30 min; 1 h 30 min at most», «5.1 log of 6.5 log»."""
+    value, limit = _amount(f, f.value, a), _amount(f, f.limit, a)
+    if f.unit not in ("h", "d", "mg/kg"):
+        return f"{value} of {limit}"
+    unread = "unread for " if f.rule is Rule.FRIDGE and f.status is Status.UNKNOWN and f.unit == "h" else ""
+    return f"{unread}{value}; {limit} at most"
 
 
 def _amount(f: Finding, value: float | None, a: Assessment) -> str:
@@ -181,7 +194,8 @@ def cooling(a: Assessment) -> str:
                 "also wants ascorbate: I cannot say it is safe to keep. Eat it today, heated to 74 °C (165 °F), or throw it away."
             )
         case _:
-            return VERDICTS[found.kind]
+            failed = [finding(f, a) for f in a.ledger.verdict.because if f.rule is Rule.COOLING]
+            return "\n".join([VERDICTS[found.kind], *failed[:1]])
 
 
 def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
@@ -193,7 +207,7 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
         return "The chill clock is not running yet."
     goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
     text = f"It must read {goal} or colder by {numbers.when(stage.deadline, a.person, a.now)}."
-    return text if core is None else f"{text} {_pace(a, core)}".strip()
+    return text if core is None else f"{text} {_pace(a, core, stage.deadline)}".strip()
 
 
 def _before_the_clock(a: Assessment) -> str:
@@ -208,13 +222,16 @@ def _before_the_clock(a: Assessment) -> str:
     return f"Start the chill at {numbers.both(60.0, a.person)}{when}; the clock of the rule starts below {numbers.both(54.4, a.person)}."
 
 
-def _pace(a: Assessment, core: Celsius) -> str:
-    forecast = a.cooling.forecast
-    if forecast is None:
+def _pace(a: Assessment, core: Celsius, deadline: datetime) -> str:
+    """Whether the corner will be reached in time, by the chill as its readings have it."""
+    forecast, since = a.cooling.forecast, a.cooling.since
+    if forecast is None or since is None:
         return ""
-    to_80 = forecast.between(54.4, 26.7)
-    if core > celsius_from_fahrenheit(80.0) and to_80 is not None and to_80.p50 > 1.5:
+    reached = forecast.to(26.7 if core > celsius_from_fahrenheit(80.0) else 4.4)
+    if reached is None or max(since + timedelta(hours=reached.p50), a.now) >= deadline:
         return "At this pace it will not: ice water around the bag now, or cut it to half its thickness."
+    if since + timedelta(hours=reached.p90) >= deadline:
+        return "It may just miss that: ice water around the bag makes it sure."
     return "It is on its way."
 
 

@@ -151,8 +151,8 @@ def _dry(step: Step, a: Assessment) -> str:
 
 
 def _rub(step: Step, a: Assessment) -> str:
-    amount = numbers.grams(a.batch.setup.mass * 0.03)
-    return f"Rub it: about {amount} (30 g a kilo), without salt. Then let it rest for 30 min while the fire settles."
+    amount = round(a.batch.setup.mass * 0.03 * 200) * 5  # to 5 g: no dose
+    return f"Rub it: about {amount} g (30 g a kilo), without salt. Then let it rest for 30 min while the fire settles."
 
 
 def _light(step: Step, a: Assessment) -> str:

@@ -187,7 +187,7 @@ def _after(batch: Batch, event: Event) -> Batch:
         case Done(step, detail):
             details = {**batch.details, step: detail} if detail else batch.details
             done = {**batch.done, step: event.at}
-            return _wrapped(replace(batch, done=done, details=details, skipped=batch.skipped - {step}), step, detail)
+            return _as_done(replace(batch, done=done, details=details, skipped=batch.skipped - {step}), step, detail)
         case Skipped(step):
             return replace(batch, skipped=batch.skipped | {step})
         case Missed(steps):
@@ -231,12 +231,15 @@ def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
     return replace(batch, setup=setup, put_in={**batch.put_in, **put_in})
 
 
-def _wrapped(batch: Batch, step: str, detail: str) -> Batch:
-    """Dose, fire and wrap go on from what was done, not from what was planned."""
+def _as_done(batch: Batch, step: str, detail: str) -> Batch:
+    """Dose, fire, wrap and chill go on from what was done, not from what was planned."""
     if step in ("brine", "into_cure") and batch.dosed is None:
         return replace(batch, dosed=batch.setup)
     if step == "meat_on":
         return replace(batch, pit_start=batch.setup.pit_c)
+    if step == "chill" and detail:  # «in the fridge» and no more: as it came off, wrapped or bare
+        way = detail if detail != "fridge" else "foil" if batch.setup.wrap != "none" else "rack"
+        return replace(batch, setup=replace(batch.setup, chill=way))
     if step != "wrap":
         return batch
     kind = detail if detail in ("foil", "paper") else batch.setup.wrap
