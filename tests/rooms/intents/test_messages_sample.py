@@ -113,7 +113,7 @@ MEANT: dict[str, tuple[Context, list[Intent]]] = {
     "M057": (CURE, [StepDone("rinse", detail="tastes fine")]),
     "M058": (context("drying"), [StepDone("light")]),
     "M059": (COOK, [StepDone("wrap", detail="foil"), Reading((core(162),))]),
-    "M061": (context("resting", last_core_c=60.0), [StepDone("chill")]),
+    "M061": (context("resting", last_core_c=60.0), [StepDone("chill", detail="fridge")]),
     "M064": (CURE, [StepSkipped()]),
     "M066": (CURE, [Snooze(by=timedelta(minutes=20))]),
     "M068": (CURE, [StepDone("flip", also_previous=True)]),
