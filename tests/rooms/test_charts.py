@@ -321,7 +321,8 @@ def test_limits_are_written_on_their_safe_side(written: str, expected: str) -> N
 def test_drawing_is_loaded_with_the_first_picture_and_pyplot_never() -> None:
     """The bot starts without matplotlib (it takes half a second); pyplot would keep every figure."""
     code = (
-        "import sys; from bot.charts import cook, cure, chill; from bot.charts.shown import *; from bot.labels import *;"
+        "import sys; from bot.charts import cook, cure, chill; from bot.charts.shown import *;"
+        "from bot.labels import *;"
         "assert 'matplotlib' not in sys.modules;"
         "from zoneinfo import ZoneInfo; from core.person import Units;"
         "frame = Frame('t', ZoneInfo('UTC'), Units(), tuple('abcdefg'), 'n');"
