@@ -19,6 +19,7 @@ class RealHouse:
     """A house on a store of its own. `ahead` moves its clock on from the machine's."""
 
     def __init__(self, server: BotApi, folder: Path, zone: str | None = "Europe/Vienna") -> None:
+        self.standing: datetime | None = None  # a clock that stands still between its moves
         self.ahead = timedelta(0)
         # a first picture takes its time on a busy machine, and a time-out would be a repeat
         account = Account(server.token, server.url, read_timeout=15.0, poll_seconds=5)
@@ -27,7 +28,7 @@ class RealHouse:
 
     def now(self) -> datetime:
         """The time in the house."""
-        return datetime.now(UTC) + self.ahead
+        return self.standing or datetime.now(UTC) + self.ahead
 
     async def open(self) -> House:
         return House(self.built.receive, self.deliver)
@@ -45,15 +46,20 @@ class RealHouse:
 
     async def move_to(self, moment: datetime) -> None:
         """The clock moves on to a moment, and what falls due on the way goes out in order."""
-        target = moment - datetime.now(UTC)
         for _ in range(MOST_ROUNDS):
             due = self.built.next_due()
-            if due is None or due > datetime.now(UTC) + target:
+            if due is None or due > moment:
                 break
-            self.ahead = max(self.ahead, due - datetime.now(UTC) + timedelta(milliseconds=5))
+            self._set(max(self.now(), due))
             await self.round()
-        self.ahead = max(self.ahead, target)
+        self._set(max(self.now(), moment))
         await self.round()
+
+    def _set(self, moment: datetime) -> None:
+        if self.standing is not None:
+            self.standing = moment
+        else:
+            self.ahead = moment - datetime.now(UTC) + timedelta(milliseconds=5)
 
     def close(self) -> None:
         self.built.close()

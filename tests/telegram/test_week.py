@@ -23,7 +23,7 @@ START = "2027-09-23T18:00"
 async def home(server: BotApi, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[RealHouse]:
     """The real house at the door, with its clock and the phones' at the start of the week."""
     house = RealHouse(server, tmp_path)
-    house.ahead = datetime.fromisoformat(START).replace(tzinfo=ZONE).astimezone(UTC) - datetime.now(UTC)
+    house.standing = datetime.fromisoformat(START).replace(tzinfo=ZONE).astimezone(UTC)
     monkeypatch.setattr("tests.telegram.loopback_chats.time.time", lambda: house.now().timestamp())
     async with running(house.channel, house.channel.run_polling(house.open)):
         yield house
