@@ -88,7 +88,7 @@ def test_wrapping_in_the_stall_saves_what_cooks_say() -> None:
 
 
 def others() -> list[dict[str, str]]:
-    """Products that tuned nothing but the middle of the skin's resistance."""
+    """Products that steered the skin, the lean share and the bird's skin: a fit, no validation."""
     with (Path(__file__).parent / "other_products.csv").open(encoding="utf-8") as file:
         return list(csv.DictReader(file))
 
