@@ -30,7 +30,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
             return _done(turn, a, step, intent, at)
         case StepMissed():
             keys = steps.of_day(a, at) if intent.whole_day else [step.key]
-            return _missed(turn, a, step, keys)
+            return _missed(turn, a, keys)
         case StepSkipped():
             return _skipped(turn, a, step)
         case Snooze(until, by):
@@ -42,6 +42,10 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
         return (Reply(marks.already(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
     if step.kind in NEEDS_NUMBER:
         return (Reply(marks.needs_number(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    before = steps.done_later(a, step, at)
+    if before is not None:
+        text = marks.out_of_order(step, at, before, a)
+        return (Reply(text, facts=facts(a) | step_facts(step) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
     if intent.also_previous:
         change = _previous(turn, change, step)
@@ -66,9 +70,12 @@ def _previous(turn: Turn, change: Change, step: Step) -> Change:
     return steps.done(turn, change.after.batch.id, earlier, earlier.due)
 
 
-def _missed(turn: Turn, a: Assessment, step: Step, keys: Sequence[str]) -> Sequence[Reply]:
+def _missed(turn: Turn, a: Assessment, keys: Sequence[str]) -> Sequence[Reply]:
+    named = [step for key in keys if a.plan is not None and (step := a.plan.step(key)) is not None]
+    if not named:
+        return (Reply(marks.none_missed(a), facts=facts(a), about=a.batch.id),)
     change = steps.missed(turn, a.batch.id, keys, turn.now)
-    return (_marked(change, step, marks.missed(step, change)),)
+    return (_marked(change, named[0], marks.missed(named, change)),)
 
 
 def _skipped(turn: Turn, a: Assessment, step: Step) -> Sequence[Reply]:

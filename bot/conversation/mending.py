@@ -83,6 +83,8 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         turn.ask(None)
         if asked.get("instead_of") is None:
             return reading.mended(turn, asked, intent)
+    if not _of_reading(intent):
+        return _at_another_time(turn, batch, intent)
     event = _meant(turn, batch, intent)
     what, at = _instead(event, intent, turn.person)
     if isinstance(what, Read):
@@ -98,6 +100,37 @@ def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:
         if isinstance(event.what, Changed) and event.by == turn.person.id:
             for field in PERSONAL & event.what.changes.keys():
                 turn.keep_person(**{field: None})
+
+
+def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]:
+    """«that was yesterday's», «that was at nine»: whatever the last message said was so then.
+
+    A check that a reading answered goes with it, so the check of the day itself is open again.
+    """
+    of_message = _said_together(turn, batch, intent)
+    event = next((e for e in of_message if isinstance(e.what, Read)), of_message[0])
+    what, at = _instead(event, intent, turn.person)
+    if isinstance(what, Read):
+        doubted = _doubted(turn, batch, event, (what, at or event.at))
+        if doubted is not None:
+            return (doubted,)
+    for other in of_message:
+        if other.number != event.number and isinstance(other.what, Read):
+            batches.correct(turn, batch, other.number, None, at=_time(other, intent))
+        elif other.number != event.number and intent.days_back:
+            batches.correct(turn, batch, other.number, None)
+    return _put_right(turn, batch, event, what, at)
+
+
+def _said_together(turn: Turn, batch: str, intent: Correct) -> list[Event]:
+    """The step that a correction names, as it was last done; else all that the last message said."""
+    last, standing = batches.last_event(turn, batch), batches.standing(turn, batch)
+    named = [e for e in standing if isinstance(e.what, Done) and e.what.step.split("/")[0] == intent.step]
+    return named[-1:] or [e for e in standing if e.message == last.message]
+
+
+def _time(event: Event, intent: Correct) -> datetime | None:
+    return event.at - timedelta(days=intent.days_back) if intent.days_back else intent.at
 
 
 def _of_reading(intent: Correct) -> bool:
@@ -155,9 +188,7 @@ def _in_house(intent: Correct, person: Person) -> float | None:
 
 
 def _instead(event: Event, intent: Correct, person: Person) -> tuple[What, datetime | None]:
-    at = intent.at
-    if intent.days_back:
-        at = event.at - timedelta(days=intent.days_back)
+    at = _time(event, intent)
     if not isinstance(event.what, Read):
         if at is None or not isinstance(event.what, Done):
             raise Gone("event")

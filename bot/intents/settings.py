@@ -66,7 +66,7 @@ _PAUSE: Final = re.compile(
 )
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|right) )*(?:(?:im|i am|were|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
+    r"|back(?: again| now)?$|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
 )
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"

@@ -23,7 +23,9 @@ _DEEDS: Final = tuple(
                     rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted))\b"
                     r"|^(?:both )?turned$|^flip$"),
-        (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"),
+        (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"
+                   r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
+                   r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
         (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
                          r"|\bmeats? (?:went |is |goes )?in\b(?! the)"),

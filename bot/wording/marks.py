@@ -1,5 +1,6 @@
 """Words for a step that was done, left out, put off or forgotten."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from bot.wording import cautions, numbers, plans, readings, steps
@@ -72,17 +73,34 @@ _UNREAD = "I have no brine reading of {limit} or colder: read it now, beside the
 _SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: _off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 
-def missed(step: Step, change: Change) -> str:
-    """A step forgotten: what that means, without blame."""
-    a = change.after
+def none_missed(a: Assessment) -> str:
+    """Nothing was open on the day that is said to be forgotten."""
+    return f"Nothing was open then. {plans.coming(a)}"
+
+
+def out_of_order(step: Step, at: datetime, before: tuple[str, datetime], a: Assessment) -> str:
+    """A time that cannot be, since what comes before it in the week was done later."""
+    name, done_at = before
+    said, was = numbers.when(at, a.person, a.now), numbers.when(done_at, a.person, a.now)
+    return (
+        f"When was «{steps.name(step, a)}»? {said} is before «{steps.name_of(name)}», {was}. "
+        f"Type it with its day and hour, like «{EXAMPLE_OF_A_TIME}»."
+    )
+
+
+EXAMPLE_OF_A_TIME = "meat on today at 07:20"
+
+
+def missed(forgotten: Sequence[Step], change: Change) -> str:
+    """Steps forgotten: what that means, without blame."""
+    a, step = change.after, forgotten[0]
     harm = {
         Kind.FLIP: "One missed flip does no harm.",
         Kind.FRIDGE_CHECK: "Read it now if you can: the log is the only proof later.",
         Kind.READING: "Send one now; the estimate goes on from there.",
     }.get(step.kind, "The plan goes on from here.")
-    return (
-        f"{steps.name(step, a)} of {numbers.when(step.due, a.person, a.now)}: noted as missed. {harm} {plans.coming(a)}"
-    )
+    times = ", ".join(f"{steps.name(s, a)} of {numbers.when(s.due, a.person, a.now)}" for s in forgotten)
+    return f"{times}: noted as missed. {harm} {plans.coming(a)}"
 
 
 def not_skipped(step: Step, a: Assessment) -> str:
@@ -105,7 +123,7 @@ def skipped(step: Step, change: Change) -> str:
 def snoozed(step: Step, change: Change, until: datetime) -> str:
     """A step put off."""
     a = change.after
-    lead = f"{steps.name(step, a)}: I come back {numbers.when(until, a.person, a.now)}."
+    lead = f"{steps.name(step, a)}: put off until {numbers.when(until, a.person, a.now)}."
     moved = [
         m
         for m in plans.moved(change.before.plan if change.before else None, a)

@@ -150,7 +150,7 @@ def name(what: What, a: Assessment) -> str:
 def undone(events: tuple[Event, ...], change: Change) -> str:
     """A message taken back."""
     a = change.after
-    names = ", ".join(name(e.what, a) for e in events)
+    names = ", ".join(dict.fromkeys(name(e.what, a) for e in events))
     lead = f"Taken back: {names} of {numbers.when(events[-1].at, a.person, a.now)}."
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
 

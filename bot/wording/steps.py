@@ -168,8 +168,13 @@ def _fuel(fuel: Fuel | None, a: Assessment) -> str:
     if fuel is None:
         return ""
     wood = f" and {fuel.chunks.low:.0f} to {fuel.chunks.high:.0f} fist-size chunks of wood"
-    burns = f"it burns about {numbers.mass(fuel.burnt.p50 + fuel.warm_up, a.person)} if the air is still"
-    return f"Fill in {numbers.mass(fuel.load, a.person)} charcoal{wood}; {burns}, the rest is reserve. "
+    burns = f"it burns about {_coal(fuel.burnt.p50 + fuel.warm_up, a)} if the air is still"
+    return f"Fill in {_coal(fuel.load, a)} charcoal{wood}; {burns}, the rest is reserve. "
+
+
+def _coal(kilos: float, a: Assessment) -> str:
+    """«4.3 kg»: charcoal is not weighed to the gram."""
+    return numbers.mass(kilos, a.person) if a.person.units.mass == "lb" else f"{kilos:.1f} kg"
 
 
 def _meat_on(step: Step, a: Assessment) -> str:

@@ -33,10 +33,13 @@ class Wanted:
     put_off: bool = False
 
 
-def wanted(plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None) -> tuple[Wanted, ...]:
+def wanted(
+    plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None, now: datetime | None = None
+) -> tuple[Wanted, ...]:
     """Every reminder that the plan asks for, in order of time.
 
-    A pause holds back what is not piercing: until `paused_until`, or for as long as it lasts.
+    A pause holds back what is not piercing: until `paused_until`, or for as long as it lasts. A repeat whose time has
+    gone by at `now` was said or comes too late: a step that falls due in the past is asked for once, not twice.
     """
     waiting = [s for s in plan.steps if s.state in (State.AHEAD, State.DUE) and s.kind not in UNSPOKEN]
     if paused and paused_until is None:
@@ -47,7 +50,8 @@ def wanted(plan: Plan, wall: Wall, *, paused: bool = False, paused_until: dateti
         if step.kind is Kind.FRIDGE_CHECK and step.due in merged:
             continue
         found.extend(_of_step(step, _kind(step, waiting), wall, paused_until))
-    return tuple(sorted(found, key=lambda w: (w.due_at, w.step)))
+    open_ones = (w for w in found if w.occurrence == 0 or now is None or w.due_at >= now)
+    return tuple(sorted(open_ones, key=lambda w: (w.due_at, w.step)))
 
 
 def _kind(step: Step, waiting: list[Step]) -> str:

@@ -55,7 +55,7 @@ def remind(tx: Transaction, after: Assessment) -> None:
     asked: Sequence[Wanted] = ()
     if after.plan is not None and batch.phase is not Phase.OVER:
         until = batch.paused_until if batch.paused else None
-        asked = wanted(after.plan, wall_of(after.person), paused=batch.paused, paused_until=until)
+        asked = wanted(after.plan, wall_of(after.person), paused=batch.paused, paused_until=until, now=after.now)
     outbox.reconcile(tx, batch.id, row.chat, asked, after.now)
     if batch.phase is Phase.OVER:
         batches.close(tx, batch.id, after.now)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import datetime, timedelta
+from typing import Final
 
 from core.batch.assess import Assessment, Change
 from core.batch.batch import effective
@@ -87,9 +88,35 @@ def of_day(a: Assessment, at: datetime) -> list[str]:
     return [s.key for s in quiet if wall.day(s.due) == wall.day(at)]
 
 
+BEFORE: Final = {  # what cannot have been done later than a step
+    Kind.OUT: (Kind.INTO_CURE,),
+    Kind.MEAT_ON: (Kind.INTO_CURE, Kind.OUT, Kind.LIGHT),
+    Kind.OFF: (Kind.OUT, Kind.MEAT_ON),
+    Kind.CHILL: (Kind.MEAT_ON, Kind.OFF),
+    Kind.SLICE: (Kind.MEAT_ON, Kind.OFF, Kind.CHILL),
+}
+AFTER_THE_CURE: Final = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB, Kind.MEAT_ON})
+
+
+def done_later(a: Assessment, step: Step, at: datetime) -> tuple[str, datetime] | None:
+    """What comes before a step in the week and was done later than `at`: then the time cannot be right."""
+    known = ((str(kind), a.batch.done.get(kind)) for kind in BEFORE.get(step.kind, ()))
+    found = [(name, done_at) for name, done_at in known if done_at is not None and done_at > at]
+    return max(found, key=lambda one: one[1], default=None)
+
+
 def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:
-    """A step was done; done twice is done once."""
-    return mark(turn, batch_id, [(Done(step.key, detail), at)])
+    """A step was done; done twice is done once. What is rinsed came out of its cure, though nobody said so."""
+    happened: list[tuple[What, datetime]] = [(Done(step.key, detail), at)]
+    if step.kind in AFTER_THE_CURE:
+        known = look(turn, batch_id).batch.done
+        happened += [(Done("out"), at)] if "into_cure" in known and "out" not in known else []
+    return mark(turn, batch_id, happened)
+
+
+def look(turn: Turn, batch_id: str) -> Assessment:
+    """The batch as it stands in this turn."""
+    return record.look(turn.tx, batch_id, turn.now)
 
 
 def skipped(turn: Turn, batch_id: str, step: Step) -> Change:
