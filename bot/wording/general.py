@@ -73,7 +73,7 @@ def unclear(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         "other": "I cannot read that. Type it in words, like «flipped» or «core 158».",
     }
     rows = tuple((asking.button(options.label(o, person), o),) for o in intent.options[:4])
-    if intent.why == "unit" and not rows and re.search(r"%|salt|cure|percent", intent.text):
+    if intent.why in ("unit", "number") and not rows and re.search(r"%|salt|cure|percent", intent.text):
         return refusals.no_strength(intent.text), rows
     return texts.get(intent.why, texts["word"]), rows
 
