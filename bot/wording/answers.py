@@ -58,6 +58,7 @@ def _why_dose(a: Assessment) -> str:
     if a.dose is None:
         return plans.now(a)
     d, setup = a.dose, a.batch.setup
+    milligrams = d.cure_kg * d.nitrite_fraction * 1e6
     base = "meat plus the whole pickle" if setup.method == "brine" else "green meat"
     pickup = (
         f" By pick-up alone it would count as {numbers.ppm(d.nitrite_by_pickup)}; that is shown, not used."
@@ -66,7 +67,7 @@ def _why_dose(a: Assessment) -> str:
     )
     return (
         f"{numbers.grams(d.cure_kg)} curing salt of {numbers.percent(d.nitrite_fraction)}, because I aim for {numbers.ppm(d.nitrite_ingoing)} "
-        f"nitrite in {base}: {d.cure_kg * 1000:.2f} g x {d.nitrite_fraction:.4f} comes to {numbers.ppm(d.nitrite_ingoing)}. "
+        f"nitrite in {base}.\n{numbers.grams(d.cure_kg)} at {numbers.percent(d.nitrite_fraction)} is {milligrams:.0f} mg of nitrite, in {milligrams / d.nitrite_ingoing:.2f} kg. "
         f"The limit is {numbers.ppm(d.limit.max_mg_kg)} ({d.limit.jurisdiction}, {d.limit.where}).{pickup}\n{cite(d.sources)}"
     )
 
@@ -99,7 +100,7 @@ def safe(a: Assessment) -> str:
 def eta(a: Assessment) -> str:
     """How much longer."""
     if a.ready is not None:
-        return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, {_left(a.ready.p50, a.now)}. {readings.stall(a)}".strip()
+        return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, {_left(a.ready.p50, a.now)}.\n{readings.stall(a)}".strip()
     step = a.plan.next_step() if a.plan else None
     if step is None or a.plan is None:
         return plans.now(a)

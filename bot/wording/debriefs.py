@@ -27,7 +27,7 @@ def _slice(a: Assessment) -> str:
         return "Pink all through: noted."
     of = f" of {numbers.length(sliced.of, a.person)}" if sliced.of else ""
     return (
-        f"Grey {numbers.length(sliced.grey, a.person)}{of} in the middle: noted. It is safe to eat if it was cooked and "
+        f"Grey {numbers.length(sliced.grey, a.person)}{of} in the middle: noted.\nIt is safe to eat if it was cooked and "
         "cooled as the rules say; the grey part was simply not reached by the cure."
     )
 

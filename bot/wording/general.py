@@ -56,7 +56,7 @@ def not_known(text: str, a: Assessment | None) -> str:
             "For the rest, your butcher or the local extension office knows best."
         )
     return (
-        "I do not know that. I know this batch: ask «plan», «what now», «why these days» or «is it safe». "
+        "I do not know that. I know this batch: ask «plan», «what now», «why these days» or «is it safe».\n"
         "For the rest, your butcher or the local extension office knows best."
     )
 

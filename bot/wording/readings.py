@@ -80,7 +80,7 @@ def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
         return _ready(a, tender)
     if any(p in BEFORE_THE_FIRE.get(a.batch.phase, ()) and c > WARM_C for p, c, _ in plain):
         return (
-            "By my record the meat is not on the fire yet. If it is, say when it went on, like «meat on at 7:20»; "
+            "By my record the meat is not on the fire yet.\nIf it is, say when it went on, like «meat on at 7:20»; "
             "if that was a slip, «undo» takes it back."
         )
     if Probe.BRINE in probes:

@@ -55,7 +55,7 @@ def say(error: SaltbellError, person: Person) -> str:
             return _over_limit(error)
         case UnknownCure():
             return (
-                "No dose without the strength of your curing salt. Look for the nitrite figure on the packet, "
+                "No dose without the strength of your curing salt.\nLook for the nitrite figure on the packet, "
                 "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
             )
         case TooLate(thing):
@@ -81,7 +81,7 @@ def say(error: SaltbellError, person: Person) -> str:
 def _out_of_range(error: OutOfRange, person: Person) -> str:
     if error.quantity == "fridge":
         found, limit = numbers.temperature(error.value, person), numbers.both(4.4, person)
-        return f"A fridge at {found} is no place for a cure: it has to run at {limit} or below. Turn it down, then type what it reads, like «fridge runs at 3 c»."
+        return f"A fridge at {found} is no place for a cure: it has to run at {limit} or below.\nTurn it down, then type what it reads, like «fridge runs at 3 c»."
     name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
     low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
     example = EXAMPLES.get(error.quantity, "")
@@ -166,7 +166,7 @@ def _machine(error: SaltbellError) -> str:
 def no_strength(typed: str) -> str:
     """Something that is no strength of a curing salt."""
     return (
-        f"«{typed}» is no strength that I can dose by. The packet says its nitrite, like 6.25 %, 5.88 %, 0.6 % or 0.5 %; "
+        f"«{typed}» is no strength that I can dose by.\nThe packet says its nitrite, like 6.25 %, 5.88 %, 0.6 % or 0.5 %; "
         "salt that is merely pink, from a mine, is no cure."
     )
 

@@ -141,7 +141,7 @@ def _out(step: Step, a: Assessment) -> str:
 
 def _rinse(step: Step, a: Assessment) -> str:
     return (
-        "Rinse it cold for a minute, both faces, then fry a thin slice from a corner and taste. "
+        "Rinse it cold for a minute, both faces, then fry a thin slice from a corner and taste.\n"
         "Too salty: an hour in ice water in the fridge, then taste again."
     )
 
@@ -159,7 +159,7 @@ def _light(step: Step, a: Assessment) -> str:
     fuel = a.fuel
     load = _fuel(fuel, a)
     return (
-        f"Light the fire: the meat goes on in {numbers.hours(step.minutes / 60)}. {load}"
+        f"Light the fire: the meat goes on in {numbers.hours(step.minutes / 60)}.\n{load}"
         f"Bring the pit to {numbers.temperature(a.batch.setup.pit_c, a.person)} and wait for thin, clear smoke."
     )
 
@@ -179,7 +179,7 @@ def _coal(kilos: float, a: Assessment) -> str:
 
 def _meat_on(step: Step, a: Assessment) -> str:
     return (
-        "Meat on, probe from the side into the middle of the thickest part. Say «on» when it is. "
+        "Meat on, probe from the side into the middle of the thickest part. Say «on» when it is.\n"
         "The pit will read low for half an hour; leave it."
     )
 

@@ -1,0 +1,103 @@
+"""Every message that was said in every talk: short enough, plain, and the action first."""
+
+import json
+import re
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.talks.conftest import FOLDER
+from tests.talks.performance import Performance
+
+TALKS = (*sorted(FOLDER.glob("*.chat")), FOLDER.parents[1] / "docs" / "week.chat")
+LONGEST = 4096  # Bot API, sendMessage
+FIRST_LINE = 140  # what a lock screen shows of a message, more or less: our own measure
+LOCK_SCREEN = 90  # DESIGN: the first 90 characters say what to do now
+CODES = re.compile(
+    r"None|\bnan\b|\binf\b|[{}_|<>]|\d\d:\d\d:\d\d|\d{4}-\d\d-\d\d|\d\.\d{5,}|°[CF]°|\.\.|[ ,;]\.(?!\d)|\s$"
+)
+LOUD = re.compile(r"!|[\U0001f000-\U0001faff\u2600-\u27bf]")
+TO_DO = {
+    "thaw": "haw",
+    "brine": "Make the brine|Weigh the cure",
+    "brine_check": "Read the brine",
+    "into_cure": "eat into the bag",
+    "flip": "Flip the bag",
+    "fridge_check": "Read the fridge",
+    "mid_check": "Look at the bag",
+    "out": "Take the meat out",
+    "rinse": "Rinse it",
+    "soak": "Soak",
+    "dry": "Pat it dry",
+    "rub": "Rub it",
+    "light": "Light the fire",
+    "meat_on": "Meat on",
+    "reading": "Read core and pit",
+    "wrap": "Wrap it",
+    "off": "Probe the thickest part",
+    "chill": "Start the chill",
+    "chill_check": "Read the core",
+    "slice": "Slice it",
+    "use_by": "Today is the last day",
+    "debrief": "How was it",
+}
+
+
+@pytest.fixture(params=TALKS, ids=lambda path: path.stem)
+def said(request: pytest.FixtureRequest, played: Callable[[Path], Performance]) -> list[dict[str, Any]]:
+    """Everything that the bot said in one talk."""
+    return played(request.param).said
+
+
+def those(said: list[dict[str, Any]], wrong: Callable[[str], object]) -> list[str]:
+    """The texts of which something wrong is true, each once."""
+    return list(dict.fromkeys(one["text"] for one in said if wrong(one["text"])))
+
+
+def test_it_fits(said: list[dict[str, Any]]) -> None:
+    """No text is longer than a message may be, and a first line is read at a glance."""
+    assert those(said, lambda text: not 0 < len(text) <= LONGEST) == []
+    assert those(said, lambda text: len(text.splitlines()[0]) > FIRST_LINE) == []
+
+
+def test_it_is_plain_and_calm(said: list[dict[str, Any]]) -> None:
+    """No codes, no raw times, nothing that a formatter left behind, no exclamation marks, no emoji."""
+    assert those(said, CODES.search) == []
+    assert those(said, LOUD.search) == []
+
+
+def test_it_is_whole_sentences(said: list[dict[str, Any]]) -> None:
+    """A text begins with a capital, a figure or what was typed, and ends as a sentence or a list does."""
+    assert those(said, lambda text: not re.match(r"[A-Z0-9«]", text)) == []
+    assert those(said, lambda text: not re.search(r"[.?)\d]$", text)) == []
+
+
+def test_a_reminder_says_first_what_to_do(said: list[dict[str, Any]]) -> None:
+    """On a lock screen, the first 90 characters of a reminder or an alert are the thing to do."""
+    for one in said:
+        if one["kind"] != "reply":
+            kind = one["facts"]["step"].split("/")[0]
+            assert re.search(TO_DO[kind], one["text"][:LOCK_SCREEN]), one["text"]
+
+
+def test_nothing_broke(said: list[dict[str, Any]]) -> None:
+    """Nobody was ever told that something went wrong on our side."""
+    assert those(said, lambda text: "on my side" in text) == []
+
+
+def test_buttons_can_be_told_apart(said: list[dict[str, Any]]) -> None:
+    """A label is short, says something, and is on a message once."""
+    for one in said:
+        labels = one["buttons"]
+        assert len(set(labels)) == len(labels), labels
+        for label in labels:
+            assert re.fullmatch(r"[A-Z0-9][^_{}!]{0,39}", label), label
+
+
+def test_facts_are_plain_data(said: list[dict[str, Any]]) -> None:
+    """The facts of every message are numbers, words and lists of them, none of them infinite or nameless."""
+    for one in said:
+        assert json.loads(json.dumps(one["facts"], allow_nan=False)) == one["facts"]
+        assert None not in one["facts"].values(), [key for key, value in one["facts"].items() if value is None]
