@@ -55,11 +55,10 @@ def test_the_dose_is_within_the_limit(said: list[dict[str, Any]]) -> None:
 
 
 def test_the_ready_time_is_a_band_that_narrows(said: list[dict[str, Any]]) -> None:
-    """It came off between the early and the late end that were told when the meat went on, and of every one but late."""
-    cooking = [
-        one for one in said if one["facts"].get("phase") == "cooking" and one["facts"].get("intent") == "reading"
-    ]
-    bands = [[datetime.fromisoformat(one["facts"][f"ready_at_p{p}"]) for p in (10, 50, 90)] for one in cooking]
+    """Early, middle and late end are in order at every reading, and by the last one they have drawn together."""
+    facts = [one["facts"] for one in said if one["facts"].get("intent") == "reading"]
+    cooking = [each for each in facts if each["phase"] == "cooking"]
+    bands = [[datetime.fromisoformat(each[f"ready_at_p{p}"]) for p in (10, 50, 90)] for each in cooking]
     first, last = bands[0], bands[-1]
 
     assert all(low <= middle <= high for low, middle, high in bands)
