@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
+from bot.conversation import mending
 from bot.conversation.understand import Understood
 from bot.facts import facts, step_facts
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
@@ -15,6 +16,7 @@ from core.service import batches, learning, steps
 from core.service.turn import Turn
 
 USUAL_SNOOZE = timedelta(minutes=30)
+A_MINUTE = timedelta(minutes=1)
 NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
@@ -39,6 +41,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 
 def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
     if step.state is State.DONE and step.done_at is not None:
+        if intent.at is not None and abs(intent.at - step.done_at) >= A_MINUTE:
+            return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
         return (Reply(marks.already(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
     if step.kind in NEEDS_NUMBER:
         return (Reply(marks.needs_number(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)

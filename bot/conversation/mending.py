@@ -102,6 +102,12 @@ def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:
                 turn.keep_person(**{field: None})
 
 
+def done_at(turn: Turn, batch: str, key: str, at: datetime) -> Sequence[Reply]:
+    """A step that was done already, said again with its hour: then that is when it was."""
+    said = [e for e in batches.standing(turn, batch) if isinstance(e.what, Done) and e.what.step == key]
+    return _put_right(turn, batch, said[-1], said[-1].what, at)
+
+
 def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]:
     """«that was yesterday's», «that was at nine»: whatever the last message said was so then.
 

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from bot.wording import cautions, numbers, plans, readings, safety, steps
+from bot.wording import cautions, incidents, numbers, plans, readings, safety, steps
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.sources import Source
@@ -198,4 +198,4 @@ def _events(a: Assessment) -> list[tuple[datetime, str]]:
 
 def incident(a: Assessment, what: str) -> str:
     """Something went wrong: the verdict first, the rule behind it, and what to do."""
-    return safety.incident(a, what)
+    return incidents.incident(a, what)

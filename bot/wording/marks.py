@@ -83,12 +83,18 @@ def out_of_order(step: Step, at: datetime, before: tuple[str, datetime], a: Asse
     name, done_at = before
     said, was = numbers.when(at, a.person, a.now), numbers.when(done_at, a.person, a.now)
     return (
-        f"When was «{steps.name(step, a)}»? {said} is before «{steps.name_of(name)}», {was}. "
-        f"Type it with its day and hour, like «{EXAMPLE_OF_A_TIME}»."
+        f"When was «{steps.name(step, a)}»? I read {said}, and that is before «{steps.name_of(name)}», {was}.\n"
+        f"Type it with its day and hour, like «{EXAMPLES[step.kind]}»."
     )
 
 
-EXAMPLE_OF_A_TIME = "meat on today at 07:20"
+EXAMPLES = {
+    Kind.OUT: "out of the cure today at 17:05",
+    Kind.MEAT_ON: "meat on today at 07:20",
+    Kind.OFF: "off the fire today at 16:20",
+    Kind.CHILL: "in the chill today at 18:30",
+    Kind.SLICE: "sliced today at 11:00",
+}
 
 
 def missed(forgotten: Sequence[Step], change: Change) -> str:

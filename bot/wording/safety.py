@@ -69,18 +69,6 @@ MISSING = {
 }
 MOST = 3
 FIRST = (Rule.COOLING, Rule.DONENESS, Rule.HELD_140, Rule.FRIDGE, Rule.LETHALITY)
-GOES_ON = "That can be mended, and it goes on."
-INCIDENTS = {
-    "fire_out": Rule.FIRE_OUT,
-    "power_cut": Rule.POWER_CUT,
-    "left_out": Rule.LEFT_OUT,
-    "leaked": Rule.LEAK,
-    "leak": Rule.LEAK,
-    "dosed_twice": Rule.DOSED_TWICE,
-    "doubled_cure": Rule.DOSED_TWICE,
-    "warm_fridge": Rule.WARM_FRIDGE,
-    "warm_brine": Rule.WARM_BRINE,
-}
 
 
 def verdict(a: Assessment) -> str:
@@ -90,7 +78,7 @@ def verdict(a: Assessment) -> str:
     going_on = v.kind is Outcome.SAFE and any(f.rule is Rule.COOLING and f.status is Status.OPEN for f in v.because)
     lead = EAT_OR_CHILL if going_on else VERDICTS[v.kind]
     lines = [lead, *(finding(f, a) for f in shown[:MOST])]
-    wanted = _missing([f for f in v.because if f.missing], a)
+    wanted = missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
 
 
@@ -154,7 +142,8 @@ def source(s: Source) -> str:
     return f"({s.title}{year}{note})"
 
 
-def _missing(findings: Sequence[Finding], a: Assessment) -> str:
+def missing(findings: Sequence[Finding], a: Assessment) -> str:
+    """«What would show it: …», with the time by which it has to be shown."""
     findings = [f for f in findings if f.deadline is None or f.deadline > a.now]
     wanted = list(dict.fromkeys(MISSING.get(f.missing, f.missing.replace("_", " ")) for f in findings))
     if not wanted:
@@ -254,35 +243,3 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
     if f < 36.0:
         return "Cold, which is safe; colder than 2 °C (36 °F) the cure is slow."
     return "The fridge is right."
-
-
-def incident(a: Assessment, what: str) -> str:
-    """Something went wrong: the verdict and its rule; what is still to be known is asked."""
-    rule = INCIDENTS.get(what)
-    found = [f for f in a.ledger.verdict.because if f.rule is rule]
-    if not found:
-        return "I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c»."
-    f = found[-1]
-    return "\n".join(
-        t
-        for t in (VERDICTS[f.means], finding(f, a), ADVICE.get(f.advice, ""), _missing([f] if f.missing else [], a))
-        if t
-    )
-
-
-ADVICE = {
-    "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
-    "throw_away_advised": "Throwing it away is the safe way.",
-    "throw_away": "",
-    "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
-    "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
-    "read_the_core": "Read the core now, in the middle of the thickest part.",
-    "relight_and_finish": "Light it again and finish it.",
-    "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",
-    "into_the_fridge_now": "Into the fridge with it now; write down when.",
-    "ice_and_go_on": "Ice around it, door shut, and go on.",
-    "bag_again": "A new bag and a tray, and go on.",
-    "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
-    "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose.",
-    "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
-}

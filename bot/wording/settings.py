@@ -52,7 +52,7 @@ def paused(a: Assessment) -> str:
 def resumed(a: Assessment) -> str:
     """Carrying on, with what was missed."""
     missed = [s for s in a.plan.of_kind(Kind.FLIP) if s.state is State.SKIPPED and s.due < a.now] if a.plan else []
-    lead = f"Welcome back. {len(missed)} flips passed; that does no harm. " if missed else "Welcome back. "
+    lead = f"Welcome back. {len(missed)} flips passed; that does no harm.\n" if missed else "Welcome back. "
     return lead + plans.now(a)
 
 

@@ -53,11 +53,17 @@ class Doubted:
 def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt | None:
     """The doubt about a reading, or None where it may well be true."""
     low, high = RANGES[probe]
-    if a.batch.phase is Phase.COOKING and a.on_at is not None and probe in (Probe.CORE, Probe.PIT):
-        return _in_cook(a, probe, celsius, (at - a.on_at).total_seconds())
+    on = a.on_at if a.batch.phase is Phase.COOKING and probe in (Probe.CORE, Probe.PIT) else None
+    if on is not None and not _fire_was_out(a, at):
+        return _in_cook(a, probe, celsius, (at - on).total_seconds())
     if not low <= celsius <= high:
         return Doubt("range")
     return None
+
+
+def _fire_was_out(a: Assessment, at: datetime) -> bool:
+    """A fire that went out lets core and pit fall as no cook expects: then only what cannot be at all is doubted."""
+    return any(what.what == "fire_out" and told <= at for told, what in a.batch.incidents)
 
 
 def _has_left_the_fire(a: Assessment, celsius: Celsius) -> bool:

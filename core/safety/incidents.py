@@ -84,7 +84,7 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
     readings = within(cook_readings(record), record.meat_on_at, record.off_at)
     before = within(readings, None, incident.at)
     good = last_at_or_above(HOT_F, before)
-    seen = _seen(incident, [r for r in readings if r.at > (good.at if good else incident.at)])
+    seen = _seen(incident, [r for r in readings if (r.at > good.at if good else r.at >= incident.at)])
     since = good.at if good else record.meat_on_at
     facts = FireOut(
         core=seen.celsius if seen else None,

@@ -7,7 +7,7 @@ from typing import get_args
 
 import pytest
 
-from bot.wording import asking, cautions, mends, plans, refusals, safety, steps
+from bot.wording import asking, cautions, incidents, mends, plans, refusals, safety, steps
 from core import errors
 from core.heat.doubt import Reason
 from core.person import Person
@@ -89,7 +89,7 @@ def test_every_advice_and_every_missing_fact_has_words() -> None:
     missing = set(re.findall(r'missing="([a-z_0-9]+)"', source)) | set(re.findall(r'else "([a-z]+_reading)"', source))
     advice = set(re.findall(r'advice="([a-z_0-9]+)"', source))
     assert missing - safety.MISSING.keys() == set()
-    assert advice - safety.ADVICE.keys() == set()
+    assert advice - incidents.ADVICE.keys() == set()
 
 
 def test_every_doubt_has_words() -> None:

@@ -1,0 +1,73 @@
+"""Words for what went wrong: the verdict first, then the rule, and what to do; what is still to be known is asked."""
+
+from datetime import datetime
+
+from bot.wording import safety
+from bot.wording.safety import VERDICTS, finding
+from core.batch.assess import Assessment
+from core.batch.events import Probe
+from core.safety.findings import Outcome, Rule
+
+INCIDENTS = {
+    "fire_out": Rule.FIRE_OUT,
+    "power_cut": Rule.POWER_CUT,
+    "left_out": Rule.LEFT_OUT,
+    "leaked": Rule.LEAK,
+    "leak": Rule.LEAK,
+    "dosed_twice": Rule.DOSED_TWICE,
+    "doubled_cure": Rule.DOSED_TWICE,
+    "warm_fridge": Rule.WARM_FRIDGE,
+    "warm_brine": Rule.WARM_BRINE,
+}
+
+
+def incident(a: Assessment, what: str) -> str:
+    """Something went wrong: the verdict and its rule; what is still to be known is asked."""
+    rule = INCIDENTS.get(what)
+    found = [f for f in a.ledger.verdict.because if f.rule is rule]
+    if not found:
+        return "I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c»."
+    f = found[-1]
+    return "\n".join(
+        t
+        for t in (
+            VERDICTS[f.means],
+            finding(f, a),
+            ADVICE.get(f.advice, ""),
+            safety.missing([f] if f.missing else [], a),
+        )
+        if t
+    )
+
+
+def fire_out(a: Assessment, read_at: frozenset[datetime]) -> str:
+    """After the fire went out: what the first core reading decides, and for good where it decides against eating later.
+
+    `read_at` are the times of the core readings that are being answered.
+    """
+    out = [at for at, what in a.batch.incidents if what.what == "fire_out"]
+    found = [f for f in a.ledger.verdict.because if f.rule is Rule.FIRE_OUT]
+    if not out or not found:
+        return ""
+    f, later = found[-1], [r.at for r in a.batch.of_probe(Probe.CORE) if r.at >= out[-1]]
+    if f.means in (Outcome.THROW_AWAY, Outcome.EAT_NOW):
+        return "\n".join([VERDICTS[f.means], finding(f, a), ADVICE.get(f.advice, "")]).strip()
+    return ADVICE.get(f.advice, "") if later and later[0] in read_at else ""
+
+
+ADVICE = {
+    "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
+    "throw_away_advised": "Throwing it away is the safe way.",
+    "throw_away": "",
+    "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
+    "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
+    "read_the_core": "Read the core now, in the middle of the thickest part.",
+    "relight_and_finish": "Light it again and finish it.",
+    "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",
+    "into_the_fridge_now": "Into the fridge with it now; write down when.",
+    "ice_and_go_on": "Ice around it, door shut, and go on.",
+    "bag_again": "A new bag and a tray, and go on.",
+    "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
+    "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose.",
+    "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
+}
