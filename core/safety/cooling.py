@@ -241,7 +241,7 @@ def _crossing(limit_f: Fahrenheit, pair: Sequence[Reading]) -> datetime:
     first, second = pair[0], pair[-1]
     fall = printed_f(first.celsius) - printed_f(second.celsius)
     share = (printed_f(first.celsius) - limit_f) / fall if fall > 0 else 0.0
-    return first.at + (second.at - first.at) * min(max(share, 0.0), 1.0)
+    return first.at + (second.at - first.at) * max(share, 0.0)
 
 
 def _at_least(value: float | None, limit: float | None) -> Status:

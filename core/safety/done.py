@@ -11,9 +11,8 @@ from core.safety.record import Record
 from core.sources import FSIS_SAFE_TEMPERATURES, FSIS_SMOKING, HOT_SMOKED_FISH
 from core.units import Fahrenheit, celsius_from_fahrenheit
 
-MEAT_FLOOR_F: Final = 145.0
+FLOOR_F: Final = 145.0  # whole meat and fish
 POULTRY_FLOOR_F: Final = 165.0
-FISH_FLOOR_F: Final = 145.0
 REST_HOURS: Final = 3.0 / 60.0  # with 145 °F; sources.FSIS_SAFE_TEMPERATURES
 CURED_FROM: Final = 100.0  # mg/kg in the centre: the rule's nitrite
 BACK_ON_WITHIN: Final = 2.0  # h
@@ -141,6 +140,6 @@ def _partial(record: Record, readings: Sequence[Reading]) -> Finding:
 
 def floor_f(record: Record) -> Fahrenheit:
     """The core below which it is never called done: the chart's, or the product's own above it. [°F]"""
-    chart = POULTRY_FLOOR_F if record.bird else FISH_FLOOR_F if record.fish else MEAT_FLOOR_F
+    chart = POULTRY_FLOOR_F if record.bird else FLOOR_F
     own = record.doneness_floor_c
     return chart if own is None else max(chart, printed_f(own))

@@ -112,8 +112,9 @@ def test_between_two_columns_of_fat_the_longer_counts():
 @pytest.mark.parametrize("fat", [-0.001, 0.1201, 0.3])
 def test_fat_past_the_last_column_is_refused(fat):
     """The tables end at 12 %: fatter birds are refused and not read off the last column."""
-    with pytest.raises(OutOfRange):
+    with pytest.raises(OutOfRange) as refused:
         bird_table("chicken", fat)
+    assert (refused.value.value, refused.value.low, refused.value.high) == (fat, 0.0, 0.12)
 
 
 @pytest.mark.parametrize("species", ["fish", "goose", "boar", ""])

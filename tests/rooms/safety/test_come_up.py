@@ -71,6 +71,8 @@ def test_a_core_that_is_still_down_counts_to_now():
     """Not yet back: it counts up to now."""
     (fell,) = falls(history((4.0, 140.0), (5.0, 129.0)), at(7.0))
     assert (fell.again, fell.hours) == (None, 3.0)
+    (at_the_moment,) = falls(history((4.0, 140.0), (5.0, 129.0)), at(5.0))
+    assert at_the_moment.hours == 1.0
 
 
 @pytest.mark.parametrize("lowest", [130.0, 139.9])

@@ -3,7 +3,7 @@
 import pytest
 
 from core.safety.after import cooling_readings
-from core.safety.cook import cook_readings
+from core.safety.cook import cook_history, cook_readings
 from core.safety.findings import Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
 from core.safety.fridge import Window, judge_brine, judge_fridge
@@ -57,6 +57,8 @@ def test_a_warm_spell_and_its_numbers():
     assert _shape(found) == (P, SAFE, "", "warm_spell", "fridge_colder")
     assert (_sum(found), found.readings, found.deadline) == ((20.0, 24.0, "h"), history((11.0, 44.0)), None)
     assert found.source.key == "SMALL_PLANT_STORAGE"
+    edge = judge_fridge(history((0.0, 38.0), (10.0, 45.0), (20.0, 38.0), (60.0, 38.0)), WEEK)
+    assert edge.source.key == "SMALL_PLANT_STORAGE"
     warm = judge_fridge(history((0.0, 38.0), (10.0, 46.0), (20.0, 38.0), (60.0, 38.0)), WEEK)
     assert _shape(warm) == (U, DOUBT, "hours_above_40f", "warm_spell", "fridge_colder")
     assert (_sum(warm), warm.deadline, warm.source.key) == ((20.0, 2.0, "h"), at(2.0), "FSIS_DANGER_ZONE")
@@ -187,7 +189,8 @@ def test_the_use_by():
     found = _only(brisket(now=at(10.2 + 36.0)), Rule.USE_BY)
     assert (_shape(found), _sum(found)) == ((P, SAFE, "", "corned_beef", ""), (1.5, 3.0, "d"))
     assert found.deadline == at(10.2 + 72.0)
-    assert _only(brisket(now=at(10.2 + 73.0)), Rule.USE_BY).status is F
+    for hours in (73.0, 97.0):
+        assert _only(brisket(now=at(10.2 + hours)), Rule.USE_BY).status is F
 
 
 def test_vacuum_fish_shows_the_warmest():
@@ -333,6 +336,64 @@ def test_fish_that_came_off_early(at_risk):
         assert (found.kind, len(found.of(Rule.PARTIAL_COOK))) == (WAIT, partly)
 
 
+def test_a_fall_ends_when_it_comes_off():
+    """It fell at 4 and came off at 5:30: an hour and a half, however much later it is asked."""
+    core = ((0.0, 39.0), (2.0, 135.0), (4.0, 151.0), (5.0, 120.0))
+    assert _only(brisket(core, now=at(9.0), off_at=at(5.5), chill_started_at=None), Rule.HELD_140).value == 1.5
+
+
+def test_since_when_it_is_kept():
+    """At 41 °F after it came off, or as said; what was said before it came off does not count."""
+    for last, since in ((41.1, None), (41.0, at(16.0))):
+        assert brisket((*COOK, *CHILL[:3], (16.0, last))).stored_since == since
+    assert brisket(storage_started_at=at(14.0)).stored_since == at(14.0)
+    assert brisket(storage_started_at=at(10.2)).stored_since == at(16.0)
+    assert brisket((*COOK, (10.2, 40.0), (16.0, 40.0))).stored_since == at(16.0)
+    assert brisket(off_at=None).stored_since is None
+
+
+@pytest.mark.parametrize(
+    ("reading", "model", "kept"),
+    [
+        ((1.0, 100.0), ((0.0, 39.0), (2.0, 160.0)), True),
+        ((1.0, 97.0), ((0.0, 39.0), (2.0, 160.0)), False),
+        ((1.0, 60.0), ((2.0, 150.0), (3.0, 160.0)), True),
+        ((2.0, 140.0), ((2.0, 150.0), (3.0, 160.0)), False),
+        ((2.0, 104.0), ((2.0, 105.8), (3.0, 160.0)), True),
+        ((2.0, 104.0), ((2.0, 105.9), (3.0, 160.0)), False),
+    ],
+)
+def test_a_model_is_held_against_each_reading(reading, model, kept):
+    """Between its points by a line, to 1 °C (1.8 °F); where it says nothing it contradicts nothing."""
+    core = ((0.0, 39.0), reading, (9.0, 170.0))
+    found = cook_history(brisket(core, **ON_FIRE, modelled_low=history(*model)))
+    assert (len(found) > len(core)) == kept
+
+
+def test_by_the_chart_alone():
+    """150 °F once, three minutes ago: the chart is met, and the table, which is not, is not held against it."""
+    core = (*COOK[:3], (3.8, 129.0), (3.9, 150.0))
+    found = verdict(brisket(core, now=at(4.0), **ON_FIRE))
+    assert (found.kind, found.of(Rule.LETHALITY)) == (SAFE, ())
+    assert found.lethality is not None
+    assert not found.lethality.met
+
+
+def test_pork_on_its_way():
+    """Trichinae are not dead yet at 100 °F."""
+    found = _only(brisket(((0.0, 39.0), (2.0, 100.0)), now=at(2.1), **ON_FIRE, species="pork"), Rule.PARASITES)
+    assert (_shape(found), _sum(found)) == ((R, WAIT, "core_reading", "", ""), (0.0, 1.0, "-"))
+
+
+@pytest.mark.parametrize(("celsius", "possible"), [(105.0, True), (105.5, False)])
+def test_the_hottest_core(celsius, possible):
+    """Wet meat boils at 100 °C; 105 °C is the most that is believed."""
+    record = brisket(core=[*history(*COOK[:3]), (at(3.5), celsius)], now=at(3.6), **ON_FIRE)
+    found = verdict(record).of(Rule.CORE_POSSIBLE)
+    assert (found == ()) == possible
+    assert possible or _shape(found[0]) == (U, DOUBT, "corrected_reading", "", "")
+
+
 def test_raw_meat_is_open():
     """Nothing failed, nothing is unknown: it is not cooked yet."""
     raw = {"core": (), "meat_on_at": None, "off_at": None, "chill_started_at": None}
@@ -370,6 +431,7 @@ def test_thawing_in_water_by_the_pound():
     twelve, three, one = (thaw(p * KILOGRAMS_PER_POUND, "water") for p in (12.0, 3.0, 1.0))
     assert (round(twelve.low, 9), round(twelve.high, 9)) == (6.0, 6.0)
     assert (round(three.low, 9), three.high, one.high) == (1.5, 3.0, 1.0)
+    assert round(thaw(5.0 * KILOGRAMS_PER_POUND, "water").high, 9) == 2.5
 
 
 def test_what_is_said_of_now_counts():
@@ -392,4 +454,6 @@ def test_when_doubt_is_said_out_loud():
     ):
         assert {k.key for k in verdict(record).cautions} & loud == expected
     assert "non_intact" in [k.key for k in verdict(brisket(intact=False)).cautions]
-    assert "non_intact" not in [k.key for k in verdict(BRISKET).cautions]
+    assert verdict(BRISKET).cautions == ()
+    old = verdict(brisket(now=at(10.2 + 80.0)))
+    assert {k.key for k in old.cautions} == {"not_for_at_risk", "danger_zone"}

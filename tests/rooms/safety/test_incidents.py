@@ -221,6 +221,11 @@ def test_too_much_nitrite(ingoing, limit, at_risk, means):
     assert judge_nitrite(ingoing, limit, at_risk).means is means
 
 
+def test_the_home_ceiling():
+    """Where nobody says another limit, 200 mg/kg (21 CFR 172.170)."""
+    assert [judge_nitrite(ingoing).means for ingoing in (200.0, 200.5)] == [Outcome.SAFE, Outcome.CANNOT_SAY]
+
+
 def test_dosed_twice():
     """By the computed dose; without one, twice what is in the record; without either, it is asked for."""
     for facts, ingoing, means in (
