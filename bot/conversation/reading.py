@@ -17,6 +17,7 @@ from core.batch.doubts import Doubted
 from core.batch.events import Done, Probe, Read, What
 from core.person import Person
 from core.plan.steps import State
+from core.service import batches
 from core.service import readings as taking
 from core.service.readings import Plain
 from core.service.turn import Turn
@@ -27,7 +28,7 @@ BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 
 def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     """Readings taken: every one is kept or doubted; none is dropped in silence."""
-    a = taking.look(turn, meant.of(intent.batch))
+    a = taking.look(turn, intent.batch or _where_it_fits(turn, meant, intent))
     plain = [_placed(t, a, turn.person, meant.message.said_at) for t in intent.temperatures]
     doubt = taking.doubt(a, plain)
     if doubt is not None:
@@ -57,6 +58,19 @@ def waiting(asked: dict[str, Any]) -> list[Plain]:
 def _as_kept(one: Plain, person: Person) -> Temperature:
     unit = person.units.temperature
     return Temperature(round(from_house(one[1], unit), 1), unit)
+
+
+BELONGS = {Probe.FRIDGE: Phase.CURING, Probe.BRINE: Phase.WAITING, Probe.CORE: Phase.COOKING, Probe.PIT: Phase.COOKING}
+
+
+def _where_it_fits(turn: Turn, meant: Understood, intent: Reading) -> str:
+    """The batch that the talk is about; where a thermometer was named that only one other has, that one."""
+    here, wanted = meant.of(None), {BELONGS.get(t.probe) for t in intent.temperatures if t.probe is not None}
+    if len(wanted) != 1 or (meant.a is not None and meant.a.batch.phase in wanted):
+        return here
+    open_ones = [row.id for row in batches.open_here(turn) if row.id != here]
+    fitting = [key for key in open_ones if batches.look(turn, key).batch.phase in wanted]
+    return fitting[0] if len(fitting) == 1 else here
 
 
 def _placed(temperature: Temperature, a: Assessment, person: Person, said_at: datetime) -> Plain:

@@ -17,6 +17,7 @@ from core.store import batches, outbox
 EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
 ALL_BUT_DUE = timedelta(minutes=30)
+JUST_NOW = timedelta(hours=3)
 _ONCE = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL})
 
 
@@ -64,6 +65,9 @@ def _nearest(plan: Plan, kind: str, at: datetime) -> Step:
     if not waiting:  # wrapped though no wrap was planned: what was done counts, planned or not
         return Step(kind.split("/")[0], Kind(kind.split("/")[0]), at)
     reached = [s for s in waiting if s.due <= at + AHEAD_OF_TIME]
+    just_done = [s for s in alike if s.done_at is not None and abs(at - s.done_at) < JUST_NOW]
+    if just_done and not reached:  # said twice, by one or by two: the next one is not done by that
+        return just_done[-1]
     return min(reached or waiting, key=lambda s: abs(s.due - at))
 
 
