@@ -26,7 +26,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     """A step marked, and what comes next."""
     a = batches.look(turn, meant.of(intent.batch))
     at = getattr(intent, "at", None) or meant.message.said_at
-    step = steps.find(turn, a, intent.step, at)
+    step = steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone))
     match intent:
         case StepDone():
             return _done(turn, a, step, intent, at)

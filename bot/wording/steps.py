@@ -130,7 +130,7 @@ def _fridge(step: Step, a: Assessment) -> str:
 
 def _mid(step: Step, a: Assessment) -> str:
     return (
-        "Look at the bag: firmer than raw, smelling of spice and clean meat, no leak. "
+        "Look at the bag: firmer than raw, smelling of spice and clean meat, no leak.\n"
         "Sour, slimy or gassy: stop, and tell me."
     )
 

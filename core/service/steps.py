@@ -21,11 +21,12 @@ JUST_NOW = timedelta(hours=3)
 _ONCE = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL})
 
 
-def find(turn: Turn, a: Assessment, meant: str | None, at: datetime) -> Step:
+def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bool = True) -> Step:
     """The step that is meant by a key, a kind, or nothing; raises Gone where the plan has none.
 
     Of steps that come often, the one nearest to `at` that still waits, no more than a while before its hour. With
     nothing said, the one that is due or all but due; else the one last called for, which was done: done twice is once.
+    `done` says that it is said to be done, and not left out or put off.
     """
     if a.plan is None and meant in _ONCE:  # what was done counts, though the calendar has no plan for it now
         return Step(meant, Kind(meant), at)
@@ -35,7 +36,7 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime) -> Step:
     exact = plan.step(meant) if meant else None
     if exact is not None:
         return exact
-    return _nearest(plan, meant or "", at)
+    return _nearest(plan, meant or "", at, done)
 
 
 def _unnamed(turn: Turn, a: Assessment, plan: Plan) -> str:
@@ -56,7 +57,7 @@ def _plan(a: Assessment) -> Plan:
     return a.plan
 
 
-def _nearest(plan: Plan, kind: str, at: datetime) -> Step:
+def _nearest(plan: Plan, kind: str, at: datetime, done: bool) -> Step:
     try:
         alike = plan.of_kind(Kind(kind.split("/")[0]))
     except ValueError:
@@ -66,7 +67,7 @@ def _nearest(plan: Plan, kind: str, at: datetime) -> Step:
         return Step(kind.split("/")[0], Kind(kind.split("/")[0]), at)
     reached = [s for s in waiting if s.due <= at + AHEAD_OF_TIME]
     just_done = [s for s in alike if s.done_at is not None and abs(at - s.done_at) < JUST_NOW]
-    if just_done and not reached:  # said twice, by one or by two: the next one is not done by that
+    if done and just_done and not reached:  # said twice, by one or by two: the next one is not done by that
         return just_done[-1]
     return min(reached or waiting, key=lambda s: abs(s.due - at))
 
