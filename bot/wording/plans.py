@@ -80,11 +80,12 @@ def dose(a: Assessment) -> str:
     strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
     water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
     low, high = d.teaspoons
+    base = "meat and pickle" if a.batch.setup.method == "brine" else "green meat"
     beware = cautions.lines(c for c in d.cautions if c.key != "nitrite_weigh_exactly")  # the words above say so
     said = (
         f"Dose: {water}{numbers.grams(d.cure_kg)} curing salt of {strength}, {numbers.grams(d.salt_kg)} salt, "
         f"{numbers.grams(d.sugar_kg)} sugar. Weigh it: {low:.1f} to {high:.1f} level teaspoons is only a check on the scale.\n"
-        f"Nitrite {numbers.ppm(d.nitrite_ingoing)} of meat and pickle; limit {numbers.ppm(d.limit.max_mg_kg)} "
+        f"Nitrite {numbers.ppm(d.nitrite_ingoing)} of {base}; limit {numbers.ppm(d.limit.max_mg_kg)} "
         f"({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)}). Salt {numbers.percent(d.salt_fraction)}."
     )
     return "\n".join([said, *beware])
