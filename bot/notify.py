@@ -52,6 +52,6 @@ class Notify:
 
 
 def _still_wanted(step: Step, a: Assessment) -> bool:
-    if step.state in (State.DONE, State.SKIPPED):
+    if step.state in (State.DONE, State.SKIPPED) or (step.within and not step.put_off):
         return False
     return step.kind is not Kind.FLIP or a.now - step.due <= STALE_FLIP

@@ -202,7 +202,7 @@ def moved(before: Plan | None, after: Assessment) -> list[str]:
             continue
         shown = (_shown(old, before), _shown(step, after.plan))
         was, now = (numbers.when(moment, after.person, after.now) for moment in shown)
-        lines.append(f"{steps.name(step, after)}: {now} (was {was})")
+        lines += [] if was == now else [f"{steps.name(step, after)}: {now} (was {was})"]
     return lines
 
 
@@ -233,11 +233,17 @@ def late(a: Assessment) -> list[str]:
     ]
 
 
+def _waiting(plan: Plan) -> list[Step]:
+    """What is open and called for by itself, in order."""
+    open_ones = (s for s in plan.steps if s.state in (State.DUE, State.AHEAD) and not s.within)
+    return [s for s in open_ones if s.kind not in UNSPOKEN]
+
+
 def now(a: Assessment) -> str:
     """What to do now, and what comes next."""
     if a.plan is None:
         return f"{what(a)}: no plan yet. {_why_none(a)}".strip()
-    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind not in UNSPOKEN]
+    waiting = _waiting(a.plan)
     due = [s for s in waiting if s.state is State.DUE]
     if due:
         first = steps.task(due[-1], a)
@@ -253,7 +259,7 @@ def coming(a: Assessment) -> str:
     """«Next: Flip the bag, tomorrow 08:00.»"""
     if a.plan is None:
         return ""
-    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind not in UNSPOKEN]
+    waiting = _waiting(a.plan)
     if not waiting:
         return "Nothing is open."
     step = next((s for s in waiting if s.state is State.DUE), waiting[0])

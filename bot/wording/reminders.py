@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, numbers, plans, steps
+from bot.wording import asking, cautions, general, named, numbers, plans, steps
 from bot.wording.debriefs import next_slot
 from core.batch.assess import Assessment
 from core.plan.reminders import FLIP_AND_FRIDGE
@@ -20,8 +20,9 @@ def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) 
     if kind == FLIP_AND_FRIDGE:
         text = f"{text}\n{_fridge_too(a)}"
     if occurrence:
-        text = f"Still open: {text}"
-    text = "\n".join([text, *_extra(step, a), *cautions.of_step(step, a)] if not occurrence else [text])
+        text = "\n".join([f"Still open: {text}", *named.again(step, a)])
+    else:
+        text = "\n".join([text, *named.following(step, a), *_extra(step, a), *cautions.of_step(step, a)])
     if a.now - due > LATE:
         text = general.late_reminder(numbers.when(due, a.person, a.now), text)
     if repeat:

@@ -217,7 +217,7 @@ def _chill(step: Step, a: Assessment) -> str:
         "foil": "in its foil in the fridge",
     }[a.batch.setup.chill]
     return (
-        f"Start the chill at a core of {numbers.both(60.0, a.person)}: {way}. "
+        f"Start the chill at a core of {numbers.both(60.0, a.person)}: {way}.\n"
         f"From {numbers.both(54.4, a.person)} it has 1.5 h to reach {numbers.both(26.7, a.person)}. "
         "Say «in the chill», with the core if you have it."
     )
@@ -240,7 +240,7 @@ def _use_by(step: Step, a: Assessment) -> str:
 
 def _debrief(step: Step, a: Assessment) -> str:
     return (
-        "How was it? Tell me what the slice showed («grey 12 mm in the middle of 48», or «pink all through»), "
+        "How was it? Tell me what the slice showed («grey 12 mm in the middle of 48», or «pink all through»),\n"
         "the weight after, and whether it was too salty. The next plan starts from that."
     )
 

@@ -247,7 +247,14 @@ def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
         from_54c=cooling.from_54c,
         cold_at=cooling.cold_at,
         cooled=cooling.corners,
+        fire_seen=_fire_seen(batch),
     )
+
+
+def _fire_seen(batch: Batch) -> bool:
+    """Whether core or pit were read since the meat came out of the cure."""
+    out = batch.done.get("out")
+    return out is not None and any(r.at >= out for p in (Probe.CORE, Probe.PIT) for r in batch.of_probe(p))
 
 
 def _times(on: datetime, hours: HeatBand) -> TimeBand:

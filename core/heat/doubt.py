@@ -2,7 +2,9 @@
 
 A reading is compared with what the members expect at its time. What falls far outside is tried against
 the slips that cooks make: °F for °C, a digit slipped, pit and meat swapped, a probe in the air, a wrong
-time. The slip that brings it home is suggested; none is assumed.
+time. The slip that brings it home is suggested; none is assumed. What no slip explains is doubted only
+where meat cannot do it: a thick piece on a cool fire may be far behind what is expected, but it does not
+leap, fall, or run ahead of every member.
 """
 
 from collections.abc import Iterator
@@ -25,7 +27,9 @@ Reason = Literal["unit", "digits", "swapped", "air", "jump", "clock", "range"]
 
 CORE_LOW_C, CORE_HIGH_C = -5.0, 101.0
 PIT_SEEN_LOW_C, PIT_SEEN_HIGH_C = -20.0, 350.0
-MARGIN_K: Final = 5.0  # beyond the members' own spread before a reading is doubted
+MARGIN_K: Final = 5.0  # beyond the members' own spread before a slip of the hand is looked for
+AHEAD_K: Final = 10.0  # the same where no slip explains it: nothing runs so far ahead. Judgement
+FALL_K: Final = 8.0  # more than a stall's dip, an opened lid or another place takes from the middle. Judgement
 PIT_NEAR_K: Final = 12.0
 JUMP_K: Final = 5.6  # 10 °F within 10 minutes
 JUMP_S: Final = 600.0
@@ -56,10 +60,20 @@ def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
     here = _spread(expected, new.seconds)
     if new.seconds < 0:
         return Doubt("clock", new, here)
-    jumped = _jump(history, new)
-    if not jumped and _fits(new.celsius, here):
+    jumped = _jump(history, new, expected)
+    wide = 2 * here.p90 - here.p50  # the band widened by once more its own half: doubted readings are rare
+    if not jumped and _between(2 * here.p10 - here.p50 - MARGIN_K, new.celsius, wide + MARGIN_K):
         return None
-    return _explained(cook, history, new, here) or (Doubt("jump", new, here) if jumped else _left(new, here, expected))
+    explained = _explained(cook, history, new, here)
+    if explained is None and not jumped and _between(_lowest(cook, history, new), new.celsius, wide + AHEAD_K):
+        return None
+    return explained or (Doubt("jump", new, here) if jumped else _left(new, here, expected))
+
+
+def _lowest(cook: Cook, history: History, new: Seen) -> Celsius:
+    """The coldest that a core can be though it is far behind: a little under what it was before. [°C]"""
+    before = [r.celsius for r in history.of("core") if r.seconds <= new.seconds]
+    return max(CORE_LOW_C, (before[-1] if before else cook.start_c) - FALL_K)
 
 
 def _explained(cook: Cook, history: History, new: Seen, here: Band) -> Doubt | None:
@@ -120,12 +134,9 @@ def _spread(expected: Run, seconds: float) -> Band:
     return band(row, np.ones(len(row)))
 
 
-def _fits(celsius: Celsius, here: Band) -> bool:
-    """Within the band, widened by once more its own width and a margin: doubted readings are rare."""
-    return (
-        2 * here.p10 - here.p50 - MARGIN_K <= celsius <= 2 * here.p90 - here.p50 + MARGIN_K
-        and CORE_LOW_C <= celsius <= CORE_HIGH_C
-    )
+def _between(low: Celsius, celsius: Celsius, high: Celsius) -> bool:
+    """Whether a core can be so warm, and is within two bounds."""
+    return max(low, CORE_LOW_C) <= celsius <= min(high, CORE_HIGH_C)
 
 
 def _close(celsius: Celsius, here: Band) -> bool:
@@ -155,13 +166,21 @@ def _same_time(history: History, new: Seen, probe: Probe) -> tuple[Seen, ...]:
     return tuple(r for r in history.of(probe) if abs(r.seconds - new.seconds) <= SAME_TIME_S)
 
 
-def _jump(history: History, new: Seen) -> bool:
-    """More than 10 °F in 10 minutes: meat does not do that, a moved probe does."""
+def _jump(history: History, new: Seen, expected: Run) -> bool:
+    """More than 10 °F in 10 minutes beyond what is expected: meat does not do that, a moved probe does."""
     before = [r for r in history.of("core") if r.seconds <= new.seconds]
     if not before:
         return False
     span = max(new.seconds - before[-1].seconds, 60.0)
-    return abs(new.celsius - before[-1].celsius) > JUMP_K * max(1.0, span / JUMP_S)
+    leap, beyond = new.celsius - before[-1].celsius, JUMP_K * max(1.0, span / JUMP_S)
+    climb = _climb(expected, before[-1].seconds, new.seconds)
+    return leap > max(climb, 0.0) + beyond or leap < min(climb, 0.0) - beyond
+
+
+def _climb(expected: Run, since: float, until: float) -> float:
+    """What the quickest tenth of the members climbs between two times. [K]"""
+    rows = expected.at(np.array([since, max(until, since)]))
+    return float(np.quantile(rows[1] - rows[0], 0.9))
 
 
 def _before(history: History, new: Seen, probe: Probe) -> History:

@@ -22,7 +22,9 @@ FIRE_NOT_BEFORE = time(6, 0)
 OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
-QUARTER = 900.0  # s; a fire is not planned to the minute
+QUARTER = 900  # s; a fire is not planned to the minute
+LEAST_REST: Hours = 0.75  # what is eaten hot rests at least so long; ready sooner, it is held warm. Common practice
+BEFORE_HOT: Hours = 0.5  # sliced so long before the meal
 LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
@@ -154,8 +156,8 @@ def _soonest_on(case: Case, start: datetime) -> datetime:
 
 def _on_for(case: Case, deadline: datetime) -> datetime:
     """When the meat goes on for a meal at `deadline`."""
-    if not case.chilled:
-        return deadline - span(0.5) - span(_rest(case)) - span(case.durations.cook.p90)
+    if not case.chilled:  # no sooner than the slow end of the band asks for: what is ready early has to be held hot
+        return quarter(deadline - span(BEFORE_HOT) - span(LEAST_REST) - span(case.durations.cook.p90))
     times, hours = case.durations, case.product.hours
     parts = (times.cook.p50, times.rest, times.chill, hours.set, hours.slice_before_meal)
     after = sum((span(part) for part in parts), timedelta(0))
@@ -169,16 +171,18 @@ def _on_of_day(case: Case, day: date) -> datetime:
     """Early enough to be off by the evening, but no fire before six in the morning."""
     cook, wall = case.durations.cook, case.wall
     wish = min(wall.at(day, OFF_BY_P50) - span(cook.p50), wall.at(day, OFF_BY_P90) - span(cook.p90))
-    wish = datetime.fromtimestamp(wish.timestamp() // QUARTER * QUARTER, tz=wish.tzinfo)
-    return max(wish, wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting))
+    return max(quarter(wish), quarter(wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting), up=True))
+
+
+def quarter(moment: datetime, *, up: bool = False) -> datetime:
+    """The quarter hour before a moment, or with `up` the one after it; one that stands on a quarter stays."""
+    seconds = moment.timestamp()
+    whole = -(-seconds // QUARTER) if up else seconds // QUARTER
+    return datetime.fromtimestamp(whole * QUARTER, tz=moment.tzinfo)
 
 
 def _out_for(case: Case, on: datetime) -> datetime:
     return case.wall.last_at(OUT_AT, on - span(case.product.hours.dry))
-
-
-def _rest(case: Case) -> Hours:
-    return max(0.75, min(case.durations.rest, case.product.hours.hold_longest))
 
 
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
@@ -190,7 +194,7 @@ def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
     cured = case.wall.awake(into + span(needed_days(case) * 24))
     out = case.done("out") or max(_out_for(case, planned_on), cured)
     on = case.done("meat_on") or _not_past(case, max(planned_on, out + LEAST_DRYING))
-    light = case.done("light") or on - span(case.durations.lighting)
+    light = case.done("light") or quarter(on - span(case.durations.lighting))
     return _afterwards(case, into, (out, light, on))
 
 
@@ -199,7 +203,9 @@ def _not_past(case: Case, on: datetime) -> datetime:
     lit, rubbed = case.done("light"), case.done("rub")
     burn, rest = span(case.durations.lighting), span(case.product.hours.rub_rest)
     on = max([on, *([lit + burn] if lit else []), *([rubbed + rest] if rubbed else [])])
-    return max(on, case.now + (timedelta(0) if lit else burn)) if case.done("out") else on
+    if case.done("out"):
+        on = max(on, case.now + (timedelta(0) if lit else burn))
+    return on if lit else quarter(on, up=True)
 
 
 def _meal(case: Case, cook_day: date) -> datetime:
@@ -215,9 +221,9 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
     off = _off(case, on)
     chill = case.done("chill") or case.progress.at_60c or off.p50 + span(case.durations.rest)
     cold = case.progress.cold_at or chill + span(case.durations.chill)
-    rested = off.p90 + span(_rest(case))
+    rested = off.p90 + span(LEAST_REST)
     free = cold + span(case.product.hours.set) if case.chilled else rested
-    before = span(case.product.hours.slice_before_meal if case.chilled else 0.5)
+    before = span(case.product.hours.slice_before_meal if case.chilled else BEFORE_HOT)
     meal = _meal(case, case.wall.day(on))
     serve = max(meal, free + before)
     if case.chilled and serve > meal and case.setup.deadline is None:

@@ -16,7 +16,8 @@ class Progress:
     way, `wrap_at` when its core is expected to reach wrapping, `next_reading` when a reading would tell most,
     `readings` how many core readings there are since the meat went on. `at_60c` is when the core falls to 60 °C,
     `from_54c` when it fell below 54.4 °C (130 °F), `cold_at` when it is expected at 4.4 °C (40 °F). `cooled` names
-    the chill corners already read ("27", "4").
+    the chill corners already read ("27", "4"). `fire_seen` says that core or pit were read since it came out of the
+    cure: then there is a fire, whoever lit it and whatever was said.
     """
 
     started: datetime
@@ -33,3 +34,4 @@ class Progress:
     cold_at: datetime | None = None
     cooled: frozenset[str] = frozenset()
     fridge_reads: int = 0
+    fire_seen: bool = False

@@ -1,7 +1,8 @@
 """Which reminders a plan asks for, and when: derived, never stored by hand.
 
 Quiet steps (flips, fridge checks) keep the quiet hours; fire, chill and safety break them. A step that
-matters and was not answered is asked about once more. A flip and a fridge check at the same hour are one
+matters and was not answered is asked about once more, and one that waits for another to be confirmed is named
+with that one (`folding.py`). A flip and a fridge check at the same hour are one
 message. The hours of quiet and the one repeat are common practice, no source.
 """
 
@@ -42,6 +43,7 @@ def wanted(
     gone by at `now` was said or comes too late: a step that falls due in the past is asked for once, not twice.
     """
     waiting = [s for s in plan.steps if s.state in (State.AHEAD, State.DUE) and s.kind not in UNSPOKEN]
+    waiting = [s for s in waiting if not s.within or s.put_off]
     if paused and paused_until is None:
         waiting = [s for s in waiting if s.urgency is Urgency.PIERCING]
     merged = {s.due for s in waiting if s.kind is Kind.FLIP}

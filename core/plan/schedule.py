@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import datetime, time, timedelta
 
 from core.plan.anchors import Anchors, Case, anchors, needed_days
+from core.plan.folding import within
 from core.plan.steps import Kind, Plan, State, Step, Urgency
 
 ORDER = {kind: place for place, kind in enumerate(Kind)}
@@ -146,7 +147,7 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     passed = (ORDER[step.kind] < furthest and step.kind is not Kind.READING) or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
         return replace(step, state=State.SKIPPED)
-    step = _put_off(case, step)
+    step = replace(_put_off(case, step), within=within(case, step))
     return replace(step, state=State.DUE if step.due <= case.now else State.AHEAD)
 
 

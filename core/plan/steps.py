@@ -63,7 +63,8 @@ class Step:
     """One thing to do. Times are aware UTC; `due` is when the person should act.
 
     `early` and `late` are the 10 % and 90 % times where the time is an estimate. `put_off` says that the
-    person named `due`: it is no estimate, and is kept to the minute.
+    person named `due`: it is no estimate, and is kept to the minute. `within` is the key of an earlier step that
+    nobody has confirmed: this one is not called for by itself, but named when that one is.
     """
 
     key: str
@@ -77,6 +78,7 @@ class Step:
     minutes: float = 0.0
     note: str = ""
     put_off: bool = False
+    within: str = ""
 
 
 @dataclass(frozen=True)
@@ -136,6 +138,10 @@ class Plan:
     def of_kind(self, kind: Kind) -> tuple[Step, ...]:
         """Every step of a kind, in order."""
         return tuple(s for s in self.steps if s.kind is kind)
+
+    def named_with(self, key: str) -> tuple[Step, ...]:
+        """The steps that wait for the step of a key to be confirmed, in order."""
+        return tuple(s for s in self.steps if s.within == key and s.state in (State.DUE, State.AHEAD))
 
     def next_step(self) -> Step | None:
         """The first step that waits to be done."""

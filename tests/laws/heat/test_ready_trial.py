@@ -2,8 +2,10 @@
 
 import pytest
 
+from core.heat.cook import History
+from core.heat.doubt import doubt
 from tests.laws.heat.finer_cook import cook, nominal, worlds
-from tests.laws.heat.ready_trial import KEPT_COUNT, KEPT_SEED, estimates, kept, scores, table, trials
+from tests.laws.heat.ready_trial import KEPT_COUNT, KEPT_SEED, Trial, estimates, kept, scores, table, trials
 
 # median error of the ready time as share of the cook, at that share of its length
 AIM = {0.25: 0.16, 0.5: 0.12, 0.75: 0.09, 0.9: 0.04}
@@ -25,6 +27,21 @@ def test_weight_loss_of_the_kept_cooks_lies_in_the_band() -> None:
     pairs = estimates(kept(), (0.5,))[0.5]
     held = [e.loss.p10 <= t.lost <= e.loss.p90 for t, e in pairs]
     assert sum(held) / len(held) >= 0.6
+
+
+def false_doubts(cooks: list[Trial]) -> float:
+    """Share of the true readings that would be doubted when they come, one after the other."""
+    doubted = [
+        doubt(t.cook, History(t.seen[:number], now_s=seen.seconds), seen) is not None
+        for t in cooks
+        for number, seen in enumerate(t.seen)
+    ]
+    return sum(doubted) / len(doubted)
+
+
+def test_true_readings_are_hardly_ever_doubted() -> None:
+    """Of the readings of the kept cooks, all of them true to a home thermometer, under 1 % are asked about."""
+    assert false_doubts(kept()[:12]) < 0.01
 
 
 @pytest.mark.slow
@@ -49,7 +66,8 @@ def test_the_finer_model_knows_the_cases_too() -> None:
 def test_two_hundred_cooks_are_told_well(capsys: pytest.CaptureFixture[str]) -> None:
     """200 fresh cooks: median error 16, 12, 9, 4 % at 25, 50, 75, 90 % of the cook; the 80 % band holds 75 to 95 %."""
     world = worlds(200, 11)
-    found = scores(estimates(trials(world, cook(world, 11), 11)))
+    cooks = trials(world, cook(world, 11), 11)
+    found = scores(estimates(cooks))
     with capsys.disabled():
         print("\n" + table(found))
     for share, aim in AIM.items():

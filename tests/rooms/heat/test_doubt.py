@@ -116,3 +116,17 @@ def test_what_no_pit_can_be_is_doubted(celsius: float) -> None:
     """Out of every range."""
     found = doubt(COOK, HISTORY, Seen(5 * HOUR, "pit", celsius))
     assert found is not None
+
+
+@pytest.mark.parametrize("hours", [1.0, 1.5, 2.0, 2.5, 3.0])
+@pytest.mark.parametrize("celsius", [30.0, 42.0, 48.0])
+def test_a_core_that_is_far_behind_is_believed(hours: float, celsius: float) -> None:
+    """42 °C two hours in, from a thick piece on a cool fire: slow is possible, so it is kept."""
+    history = History((Seen(hours * HOUR, "pit", 120.0),), now_s=hours * HOUR)
+    assert doubt(COOK, history, Seen(hours * HOUR, "core", celsius)) is None
+
+
+def test_a_core_that_runs_ahead_of_every_fire_is_asked_about() -> None:
+    """80 °C an hour after the fridge is no core of 60 mm."""
+    found = doubt(COOK, History((), now_s=HOUR), Seen(HOUR, "core", 80.0))
+    assert found is not None
