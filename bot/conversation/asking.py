@@ -7,7 +7,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
-from bot.wording import answers, asking, general, plans
+from bot.wording import answers, asking, general, plans, unclear
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
 from core.service import batches
@@ -78,8 +78,8 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     """A bare thing that may be several: asked once, with the few things that it may be."""
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
-    if not any(places) or meant.batch is None:
-        text, rows = general.unclear(intent, turn.person)
+    if intent.why == "at" or not any(places) or meant.batch is None:
+        text, rows = unclear.say(intent, turn.person)
         return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
     first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
     turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})

@@ -17,6 +17,7 @@ from core.service.turn import Turn
 
 USUAL_SNOOZE = timedelta(minutes=30)
 A_MINUTE = timedelta(minutes=1)
+HALF_AN_HOUR = timedelta(minutes=30)
 NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
@@ -41,7 +42,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 
 def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
     if step.state is State.DONE and step.done_at is not None:
-        if intent.at is not None and abs(intent.at - step.done_at) >= A_MINUTE:
+        apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
+        if intent.at is not None and abs(intent.at - step.done_at) >= apart:
             return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
         return (Reply(marks.already(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
     if step.kind in NEEDS_NUMBER:

@@ -11,7 +11,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.changes import thicknesses
 from bot.intents.context import Context
-from bot.intents.fields import STRONGEST_CURE, open_strength
+from bot.intents.fields import odd_strength, open_strength, usual_cure
 from bot.intents.intents import Change, Choose, Intent, Reading, Unclear
 from bot.intents.meats import meat
 from bot.intents.plausible import Number, meanings, set_point
@@ -36,10 +36,6 @@ _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
                ("kettle", r"\bkettle\b"),
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
-
-# strengths in % that packets have: about 0.4 to 0.9 on the continent, 5.88 and 6.25 elsewhere; a number without its
-# sign is taken for one only in here
-_STRENGTHS: Final = ((0.3, 1.0), (5.5, 6.5))
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 
@@ -56,9 +52,9 @@ def _cure(text: str, context: Context) -> Intent | None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
             return Unclear("number", text[:60], options)
-        if not any(low <= number <= high for low, high in _STRENGTHS):  # «4» may be the fridge
-            options = (Change({"cure_nitrite_fraction": number / 100}),) if number / 100 <= STRONGEST_CURE else ()
-            return Unclear("number", text[:60], options)
+        if not usual_cure(number / 100):  # «4» may be the fridge
+            odd = odd_strength(number / 100)
+            return odd if odd.options else Unclear("number", text[:60])
         value = number / 100
     if (
         value is None
@@ -68,8 +64,7 @@ def _cure(text: str, context: Context) -> Intent | None:
     ):
         value = shares[0].value  # «it's 6.25 % I think»
     if value is not None:
-        fits = 0 < value <= STRONGEST_CURE
-        return Change({"cure_nitrite_fraction": value}) if fits else Unclear("number", text[:60])
+        return Change({"cure_nitrite_fraction": value}) if usual_cure(value) else odd_strength(value)
     if open_strength(text) or UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return None

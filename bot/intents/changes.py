@@ -6,7 +6,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import stated
+from bot.intents.fields import odd_strength, stated, usual_cure
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Snooze, Start, Unclear
 from bot.intents.meats import meat
 from bot.intents.plausible import set_point
@@ -34,6 +34,8 @@ _BY: Final = tuple(
         (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:it|{_MEAL}) (?:back "
             rf"|out )?{_AMOUNT}\b"),
         (1, rf"\b(?:guests?|they|people|family|were|we are|im|dinner|lunch)\b.{{0,24}}\b{_AMOUNT} late\b"),
+        (1, rf"\b(?:running|run|being|be|are|is|im|i am) (?:about |around )?(?:{_AMOUNT} (?:late|behind)|(?:late"
+            rf"|behind) (?:by )?{_AMOUNT})\b"),
         (1, rf"\b{_AMOUNT} (?:later|später)\b"),
     )
 )  # fmt: skip
@@ -140,9 +142,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if len(content(told.rest)) > _FOREIGN:
         return []
     fields: dict[str, Any] = dict(told.fields)
-    open_ones: list[Intent] = [
-        Unclear("unit" if slot in ("percent", "strength") else "word", words) for slot, words in told.unclear.items()
-    ]
+    open_ones: list[Intent] = [open_field(slot, words) for slot, words in told.unclear.items()]
     if "thickness" in fields and _may_be_grey(text, context):
         options = (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))
         return [Unclear("number", text[:60], options)]
@@ -160,6 +160,14 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if not fields and len(content(told.rest)) > 1:
         return []
     return [Change(fields), *open_ones] if fields else open_ones
+
+
+def open_field(slot: str, typed: str) -> Unclear:
+    """A field that was typed and not taken."""
+    share = measures.sole(typed, "fraction")
+    if slot == "strength" and share:
+        return odd_strength(share.value)
+    return Unclear("unit" if slot in ("percent", "strength") else "word", typed)
 
 
 def thicknesses(value: float, typed: str, context: Context) -> tuple[float, ...]:
@@ -186,7 +194,9 @@ def _strength_without_percent(text: str) -> Intent | None:
     if not found:
         return None
     value = float(found["value"]) / 100
-    return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": value}),) if 0 < value <= 0.1 else ())
+    if not usual_cure(value):
+        return odd_strength(value)
+    return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": value}),))
 
 
 def _wanted_temperature(text: str) -> Intent | None:

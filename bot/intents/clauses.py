@@ -6,6 +6,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import questions
+from bot.intents.asides import read_aside
 from bot.intents.asked import read_answer
 from bot.intents.changes import read_change, read_move, read_word
 from bot.intents.context import Context
@@ -99,7 +100,7 @@ def merged(intents: list[Intent]) -> list[Intent]:
 def _sentence(sentence: str, context: Context) -> list[Intent]:
     """A sentence as a whole, or by its clauses where these say more."""
     whole = clause(sentence, context) if _names(sentence, context) < 2 else []
-    if whole and isinstance(whole[0], Reading | Start | Debrief):
+    if whole and isinstance(whole[0], Reading | Start | Debrief) and not _has_aside(sentence, context):
         return whole
     for cut in (_COMMA, _AND):
         parts = [p for p in cut.split(sentence) if p and p.strip()]
@@ -112,6 +113,10 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
         if complete and _weight(flat) > _weight(whole):
             return flat
     return whole or [Unclear("word", sentence[:60])]
+
+
+def _has_aside(sentence: str, context: Context) -> bool:
+    return any(read_aside(part.strip(), context) for part in _COMMA.split(sentence) if part)
 
 
 def _halves(part: str, context: Context) -> list[Intent]:
@@ -147,6 +152,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return []
     if found := read_answer(text, context) or read_correction(text, context):
         return [found]
+    if aside := read_aside(text, context):
+        return [aside]
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
     if told := _happened(text, context):

@@ -47,6 +47,9 @@ _PROBE: Final = re.compile(
     r"(?:^|\b)(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp"
     r"|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
 )
+_ITS_THE: Final = re.compile(
+    r"^(?:its|it is|it was|thats|this is) the (?:pit|grill|smoker|meat|core|fridge|brine|room)(?: (?:temp|one|probe))?$"
+)
 _PROBES: Final = {
     "pit": Probe.PIT, "grill": Probe.PIT, "smoker": Probe.PIT, "cooker": Probe.PIT, "meat": Probe.CORE, "core":
     Probe.CORE, "brisket": Probe.CORE, "flat": Probe.CORE, "fridge": Probe.FRIDGE, "brine": Probe.BRINE, "room":
@@ -210,6 +213,7 @@ def _of_unit(text: str, context: Context) -> Intent | None:
 
 def _of_probe(text: str, context: Context) -> Intent | None:
     found = _PROBE.search(text)
-    if not found or not _SECOND_THOUGHT.search(text) or re.search(r"\d", text) or len(text.split()) > 9:
+    told = _SECOND_THOUGHT.search(text) or (context.phase != "none" and _ITS_THE.match(text))
+    if not found or not told or re.search(r"\d", text) or len(text.split()) > 9:
         return None
     return Correct(probe=_PROBES[found["probe"]])

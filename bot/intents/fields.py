@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from bot import measures
+from bot.intents.intents import Change, Unclear
 from bot.measures import Measure
 
 _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps)\b|#1\b")
@@ -29,6 +30,8 @@ _SHARES: Final = (
 STRONGEST_CURE: Final = (
     0.10  # curing salts hold 0.4 to 6.25 % nitrite; what is said to be over 10 % is a slip, or no salt for a kitchen
 )
+# what packets of curing salt hold of nitrite: continental salts, the pink ones, and the strongest sold to butchers
+USUAL_CURE: Final = ((0.004, 0.010), (0.05, 0.065), (0.095, 0.105))
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
@@ -73,7 +76,10 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
 )  # fmt: skip
 _PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
-_FRIDGE: Final = re.compile(r"\bfridge\b|\brefrigerator\b|\bkühlschrank\b")
+_FRIDGE: Final = re.compile(
+    r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
+    r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
+)  # how it runs; without such a word it is a reading
 _PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it|smoke at|cook at|grill|run it|run)\b")
 _TARGET: Final = re.compile(r"\b(?:target|pull (?:it )?at|take it to|cook (?:it )?to|finish at|until it hits)\b")
 _CURE_DAYS: Final = re.compile(
@@ -112,6 +118,18 @@ def stated(text: str) -> Stated:
     return out
 
 
+def usual_cure(fraction: float) -> bool:
+    """Whether some usual packet has such a strength: one that none has is asked about, never dosed by unasked."""
+    return any(low - 1e-9 <= fraction <= high + 1e-9 for low, high in USUAL_CURE)
+
+
+def odd_strength(fraction: float) -> Unclear:
+    """A strength that no usual packet has: asked about; by a tap the cook insists on what the packet says."""
+    if not 0 < fraction <= STRONGEST_CURE:
+        return Unclear("unit", f"{100 * fraction:g} %")
+    return Unclear("strength", f"{100 * fraction:g} %", (Change({"cure_nitrite_fraction": fraction}),))
+
+
 def open_strength(text: str) -> str:
     """The words for a curing salt that is named without a percentage («cure #1», «cure 6.25»), or ""."""
     said = any(m.kind == "fraction" and _role(text, m) == "cure_nitrite_fraction" for m in measures.find(text))
@@ -126,11 +144,12 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         if measure.kind != "fraction":
             continue
         role = _role(text, measure)
-        highest = STRONGEST_CURE if role == "cure_nitrite_fraction" else 0.5
-        if role and measure.low is None and 0 < measure.value <= highest:
+        cure = role == "cure_nitrite_fraction"
+        odd = cure and 0 < measure.value <= STRONGEST_CURE and not usual_cure(measure.value)
+        if role and not odd and measure.low is None and 0 < measure.value <= (STRONGEST_CURE if cure else 0.5):
             out.fields[role] = measure.value
         else:
-            out.unclear["percent"] = text[measure.start : measure.end]
+            out.unclear["strength" if odd else "percent"] = text[measure.start : measure.end]
     if words := open_strength(text):
         out.unclear["strength"] = words
 

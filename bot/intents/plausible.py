@@ -70,15 +70,31 @@ def pair(one: Number, two: Number, context: Context) -> Pairs:
         return Pairs(((Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.PIT)),))
     said = one.unit or two.unit
     fits = tuple(
-        (Temperature(core, unit, Probe.CORE), Temperature(pit, unit, Probe.PIT))
-        for unit in ((said,) if said else ("f", "c"))
-        for core, pit in ((one.value, two.value), (two.value, one.value))
-        if pit > core and _fits(Probe.CORE, unit, core) and _fits(Probe.PIT, unit, pit)
+        pair_ for unit in ((said,) if said else ("f", "c")) for pair_ in _as_pair(one.value, two.value, (unit, unit))
     )
     follow = tuple(f for f in fits if context.phase != "cooking" or _follows(f[0], context))
     own = tuple(f for f in follow if f[0].unit == context.units.temperature)
+    mixed = () if said or own else _mixed(one.value, two.value, context)
+    if mixed and not (follow and context.last_core_c is not None and not any(_follows(m[0], context) for m in mixed)):
+        return Pairs((*mixed, *fits), doubtful=True)
     chosen = own if len(fits) > 1 and len(own) == 1 else fits
     return Pairs(chosen, doubtful=said is None and not follow)
+
+
+def _as_pair(one: float, two: float, units: tuple[str, str]) -> tuple[tuple[Temperature, Temperature], ...]:
+    """Meat and pit out of two numbers, in either order, the units of meat and pit given."""
+    meat, pit = units
+    return tuple(
+        (Temperature(core, meat, Probe.CORE), Temperature(fire, pit, Probe.PIT))
+        for core, fire in ((one, two), (two, one))
+        if to_house(fire, pit) > to_house(core, meat) and _fits(Probe.CORE, meat, core) and _fits(Probe.PIT, pit, fire)
+    )
+
+
+def _mixed(one: float, two: float, context: Context) -> tuple[tuple[Temperature, Temperature], ...]:
+    """«54/250»: the meat on a thermometer in the person's own unit, the dial of the lid in the other."""
+    own = context.units.temperature
+    return _as_pair(one, two, (own, "c" if own == "f" else "f"))
 
 
 def may_be(number: Number, probe: Probe, context: Context) -> bool:

@@ -61,7 +61,8 @@ _TOPICS: Final = (
              r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"
              r"|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
              r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
-    ("eta", r"^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
+    ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the )?stall\b"
+            r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
             r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left"
             r"|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"
             r"|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"

@@ -20,6 +20,7 @@ from bot.intents.clauses import about, clause, is_nothing, merged, named_batch, 
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.german import english
+from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
     Ask,
     Correct,
@@ -153,7 +154,7 @@ def _half_hours(half: re.Match[str], plain: str, shown: str, context: Context) -
     if _HALF_HOUR.search(plain, half.end()):
         return [Unclear("number", shown[:SHOWN])]
     hour = int(half["hour"])
-    ways = [f"{plain[: half.start()]}{h}:30{plain[half.end() :]}" for h in ((hour - 1) or 12, hour)]
+    ways = [f"{plain[: half.start()]}{h}.30 oclock{plain[half.end() :]}" for h in ((hour - 1) or 12, hour)]
     options = tuple(_read(way, shown, context)[0] for way in ways)
     if all(isinstance(option, Start) for option in options):
         return [_without_deadline(options[0], half[0])]
@@ -218,7 +219,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_answer, _ambiguous, questions.read_plain, _correction, _start,
+    read_impossible, read_answer, _ambiguous, questions.read_plain, _correction, _start,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

@@ -82,6 +82,8 @@ def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear
             return _half_labelled(items, line, context)
         if found := _pair(items, context):
             return found
+        if line.slashed and context.phase == "cooking":
+            return Unclear("pair")
     if len(items) > 2 and not hours and not line.over and not any(labels):
         return _several(items, context)
     return _one_by_one(items, context)
@@ -115,7 +117,7 @@ def _pair(items: list[Item], context: Context) -> Found | Unclear | None:
     one, two = (item.number for item in items)
     fits = pair(one, two, context)
     if len(fits.pairs) > 1 or (fits.pairs and fits.doubtful):
-        return Unclear("number", options=tuple(Reading(p) for p in fits.pairs))
+        return Unclear("pair", options=tuple(Reading(p) for p in fits.pairs))
     if not fits.pairs:
         return None
     core, pit = fits.pairs[0]

@@ -8,6 +8,7 @@ from typing import Any, Final
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import stated
+from bot.intents.hours import clocks
 from bot.intents.intents import Cancel, HandOver, Intent, Pause, Resume, Settings
 from bot.intents.small import words
 from bot.intents.zones import city, jurisdiction_of, zone_of
@@ -138,7 +139,7 @@ def _units(text: str, context: Context) -> Settings | None:
 def _quiet(text: str, context: Context) -> Settings | None:
     if not _QUIET.search(text):
         return None
-    hours = when.clocks(text)
+    hours = clocks(text)
     if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep)\b", text):
         return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
     if len(hours) == 2:
@@ -159,7 +160,7 @@ def _evening(hour: time, text: str) -> time:
 def _flip_hours(text: str, context: Context) -> Settings | None:
     if not _FLIPS.search(text) or re.search(r"\b(?:at|um|hours|times|once|twice)\b", text) is None:
         return None
-    hours = when.clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
+    hours = clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
     if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):
         return None
     return Settings({"flip_hours": tuple(sorted(dict.fromkeys(hours)))})

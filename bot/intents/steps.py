@@ -61,17 +61,17 @@ _NOUNS: Final = {
     "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "rinse": Kind.RINSE, "soak": Kind.SOAK,
     "rub": Kind.RUB, "wrap": Kind.WRAP,
     "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
-    "fridge check": Kind.FRIDGE_CHECK,
+    "fridge check": Kind.FRIDGE_CHECK, "brine check": Kind.BRINE_CHECK, "fridge": Kind.FRIDGE_CHECK,
     "mid check": Kind.MID_CHECK, "check": Kind.FRIDGE_CHECK, "drying": Kind.DRY, "rest": Kind.REST, "thaw": Kind.THAW,
 }  # fmt: skip
-_NOUN: Final = re.compile(rf"\b(?:{'|'.join(_NOUNS)})\b")
+_NOUN: Final = re.compile(rf"\b(?:{'|'.join(sorted(_NOUNS, key=len, reverse=True))})\b")
 _DONE: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both"
     r"|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
     r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) done\b"
     r"|^yes i did\b"
-    r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|check|morning one|evening one|last one)\b"
+    r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|(?:fridge |brine |mid )?check|morning one|evening one|last one)\b"
 )
 _NOT: Final = re.compile(
     r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
@@ -185,6 +185,9 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     also = bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text))
     said = None if also else when.past(rest, context)
     at = said.at if said else None
+    if at and when.still_ahead(rest, context):
+        name = str(kinds[0]) if kinds else _noun(text)
+        return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), StepDone(name, at)))]
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [_noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
     return done + (_reading(core, text, at) or _reading_beside(text, context))

@@ -48,6 +48,7 @@ _TOKEN: Final = re.compile(
 _CLOCK: Final = re.compile(r"\d|noon|midnight")
 # «down 2 degrees», «up 5», «by 10»: a difference, no temperature
 _DIFFERENCE: Final = re.compile(r"\b(?:down|up|by|dropped|drop|fell|rose|gained|lost|climbed|another|within|plus)$")
+_SLASH: Final = re.compile(r"\d ?°?[cf]? ?/ ?\d")  # «70/120»: meat and pit, never one thermometer twice
 _HOUR_OF: Final = re.compile(r"(?:\b(?:at|since|from|um|seit)|@)$")
 
 
@@ -69,6 +70,7 @@ class Line:
     foreign: list[str] = field(default_factory=list)
     words: set[str] = field(default_factory=set)
     over: timedelta | None = None
+    slashed: bool = False
 
     @property
     def items(self) -> list[Item]:
@@ -91,7 +93,7 @@ class _Waiting:
 
 def taken_apart(text: str) -> Line:
     """A plain line as its numbers, thermometers and foreign words."""
-    line, waiting = Line(), _Waiting()
+    line, waiting = Line(slashed=bool(_SLASH.search(text))), _Waiting()
     for found in _TOKEN.finditer(text):
         _take(found, line, waiting, text)
     return line

@@ -5,7 +5,6 @@ a reminder, a hour at which people eat for a meal. What stays open (`3/4`, `sat 
 """
 
 import re
-from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
@@ -14,24 +13,8 @@ from bot import measures
 from bot.intents.clock import Instant, instant, last_at, next_at, wall_of
 from bot.intents.context import Context
 from bot.intents.days import DAY_PATTERNS, Day, find_day, nearest_weekday
+from bot.intents.hours import CLOCKS, Clock, find_clock
 
-_HALF: Final = r"(?P<half>am|pm|a\.m\.?|p\.m\.?)"
-_BEFORE: Final = (
-    r"\b(?:at|@|to|by|until|til|till|since|from|around|before|after|ready for|um|bis|ab|von|gegen|seit|auf) "
-)
-_CLOCKS: Final = tuple(
-    re.compile(pattern)
-    for pattern in (
-        rf"(?<![\d.:/])(?P<h>[01]?\d|2[0-4]):(?P<m>[0-5]\d)(?::[0-5]\d)? ?{_HALF}?(?!\d)",
-        rf"(?<![\d.:/])(?P<h>1[0-2]|0?\d)(?:\.(?P<m>[0-5]\d))? ?{_HALF}(?![^\W\d_])",
-        r"(?<![\d.:/])(?P<h>[01]?\d|2[0-4])(?:[.](?P<m>[0-5]\d))? ?(?:oclock|uhr)\b",
-        r"(?<![\d.:/])(?P<h>1[3-9]|2[0-3])h\b",
-        rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])\.(?P<m>[0-5]\d)(?![\d%])",
-        rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])(?P<m>[0-5]\d)?(?![\w.:/%°\"-]|\.\d)",
-        r"\b(?P<word>noon|midday|midnight|mittags?|mitternacht)\b",
-    )
-)
-_WORD_HOURS: Final = {"noon": 12, "midday": 12, "mittag": 12, "mittags": 12, "midnight": 0, "mitternacht": 0}
 # the usual hour of a part of the day, and the half of the day it lies in
 _PARTS: Final = {
     "breakfast": (9, "am"), "frühstück": (9, "am"), "morning": (8, "am"), "mornin": (8, "am"), "früh": (8, "am"),
@@ -42,6 +25,8 @@ _PARTS: Final = {
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
+_SOON: Final = timedelta(hours=2)
+_FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _USUAL_MEAL: Final = (13, "pm")
 _SPAN: Final = re.compile(
     r"(?P<many>\b(?:half an?|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
@@ -71,22 +56,6 @@ class When:
     next_said: bool = False
 
 
-@dataclass(frozen=True)
-class _Clock:
-    hour: int
-    minute: int
-    half: str = ""
-
-    def times(self) -> tuple[time, ...]:
-        """The times of day that it may be: two where neither am nor pm was said."""
-        hour = self.hour % 24
-        if self.half:
-            return (time(hour % 12 + (12 if self.half == "pm" else 0), self.minute),)
-        if hour == 0 or hour > 12:
-            return (time(hour, self.minute),)
-        return (time(hour, self.minute), time((hour + 12) % 24, self.minute))
-
-
 def span(text: str) -> timedelta | None:
     """A length of time: «20 min», «half an hour», «1h30», «a couple of hours», «2 days»."""
     found = _SPAN.search(text)
@@ -108,6 +77,8 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
     if spoken.day is None and spoken.clock is None:
         return None
     times = spoken.times(_PARTS.get(spoken.part, (12, ""))[0])
+    if spoken.as_written(context):
+        times = times[:1]
     if spoken.day is None:
         return _made(max((last_at(t, limit, context.zone) for t in times), key=lambda i: i.at), spoken)
     here = [instant(spoken.day.days[0], t, context.zone) for t in times]
@@ -124,6 +95,8 @@ def future(text: str, context: Context) -> When | None:
         after = span(text)
         return When(context.now + after) if after else None
     times = spoken.times(_PARTS.get(spoken.part, (9, ""))[0])
+    if spoken.as_written(context):
+        times = times[:1]
     if spoken.day is None:
         return _made(min((next_at(t, context.now, context.zone) for t in times), key=lambda i: i.at), spoken)
     day, today = spoken.day.days[0], wall_of(context.now, context.zone).date()
@@ -144,17 +117,30 @@ def meal(text: str, context: Context) -> When | None:
         return _new_meal(spoken, context)
     old = wall_of(context.deadline, context.zone)
     day = _moved_day(spoken.day, old.date(), wall_of(context.now, context.zone).date())
-    clock = min(spoken.meal_times(spoken.clock), key=lambda t: _gap(t, old.time())) if spoken.clock else old.time()
+    clock = (
+        min(spoken.meal_times(spoken.clock, context.units.temperature == "c"), key=lambda t: _gap(t, old.time()))
+        if spoken.clock
+        else old.time()
+    )
     if not spoken.clock and spoken.part and not spoken.day:
         clock = time(_PARTS[spoken.part][0])
     return _made(instant(day, clock, context.zone), spoken, context)
+
+
+def still_ahead(text: str, context: Context) -> datetime | None:
+    """An hour of today that has not come yet, said of something that is done: a slip, or yesterday's."""
+    spoken = _spoken(text, context)
+    if spoken.day is not None or spoken.clock is None or not spoken.clock.written:
+        return None
+    soon = (next_at(t, context.now, context.zone).at for t in spoken.times(0))
+    return next((at for at in soon if at - context.now <= _SOON), None)
 
 
 def open_hour(text: str, context: Context) -> str:
     """«sat 5» as typed, which may be five o'clock or the fifth; "" where nothing of the kind is open."""
     plain = _masked(text)
     day = find_day(plain, wall_of(context.now, context.zone).date())
-    if day is None or day.weekday is None or _clock(plain):
+    if day is None or day.weekday is None or find_clock(plain):
         return ""
     found = re.match(r" (?:the )?(\d{1,2})(?=$|[,;!?.])", plain[day.end :])
     return plain[day.start : day.end] + found[0] if found else ""
@@ -169,24 +155,10 @@ def hour_after_day(text: str, context: Context) -> str:
     return text.replace(words, f"{words[: number.start()]}at {number[0]}") if number else text
 
 
-def clocks(text: str) -> tuple[time, ...]:
-    """Every time of day in a line of settings, in order: «7 and 19», «22:30 to 7», «8 am»."""
-    found = re.finditer(
-        rf"(?<![\d.:])(?P<h>[01]?\d|2[0-4])(?:[:.](?P<m>[0-5]\d))? ?{_HALF}?(?![\d%]|[.:]\d)|\b(?P<word>noon"
-        rf"|midnight)\b",
-        text,
-    )
-    out = []
-    for hit in found:
-        clock = _read_clock(hit)
-        out.append(clock.times()[0])
-    return tuple(out)
-
-
 def without_times(text: str) -> str:
     """The text with every measure, day, hour and span of time blanked out: what is left may be a bare number."""
     plain = _masked(text)
-    for pattern in (*DAY_PATTERNS, *_CLOCKS, _SPAN):
+    for pattern in (*DAY_PATTERNS, *CLOCKS, _SPAN):
         plain = pattern.sub(" ", plain)
     return plain
 
@@ -194,7 +166,7 @@ def without_times(text: str) -> str:
 @dataclass(frozen=True)
 class _Spoken:
     day: Day | None
-    clock: _Clock | None
+    clock: Clock | None
     part: str
 
     def times(self, usual: int) -> tuple[time, ...]:
@@ -204,14 +176,22 @@ class _Spoken:
         half = _PARTS[self.part][1] if self.part else ""
         return self._settled(self.clock, half).times() if half else self.clock.times()
 
-    def meal_times(self, clock: _Clock) -> tuple[time, ...]:
-        """The times of an hour at which people may eat."""
+    def as_written(self, context: Context) -> bool:
+        """Whether an hour stands as it is written: with its minutes, and a day beside it or a clock of 24 hours."""
+        clock = self.clock is not None and self.clock.written and not self.part
+        return clock and (self.day is not None or context.units.temperature == "c")
+
+    def meal_times(self, clock: Clock, on_24_hours: bool) -> tuple[time, ...]:
+        """The times of an hour at which people may eat; on a clock of 24 hours one from 7:00 stands as written."""
         half = _PARTS[self.part][1] if self.part in _MEAL_PARTS else ""
-        times = self._settled(clock, half).times() if half else clock.times()
+        settled = self._settled(clock, half).times() if half else clock.times()
+        times = settled if settled[0].hour <= _LATEST_MEAL else clock.times()
+        if clock.written and on_24_hours and not half and times[0].hour >= _FIRST_MEAL:
+            return times[:1]
         awake = tuple(t for t in times if 10 <= t.hour <= 21)
         return awake or times
 
-    def _settled(self, clock: _Clock, half: str) -> _Clock:
+    def _settled(self, clock: Clock, half: str) -> Clock:
         small_hours = half == "pm" and self.part in ("night", "nite", "tonight") and clock.hour < 5
         settled = clock.half or clock.hour > 12 or small_hours
         return clock if settled else replace(clock, half=half)
@@ -219,7 +199,7 @@ class _Spoken:
 
 def _new_meal(spoken: _Spoken, context: Context) -> When:
     usual = _PARTS.get(spoken.part, _USUAL_MEAL)[0]
-    clock = spoken.meal_times(spoken.clock)[0] if spoken.clock else time(usual)
+    clock = spoken.meal_times(spoken.clock, context.units.temperature == "c")[0] if spoken.clock else time(usual)
     if spoken.day is None:
         return _made(next_at(clock, context.now, context.zone), spoken, context)
     first = instant(spoken.day.days[0], clock, context.zone)
@@ -256,23 +236,7 @@ def _spoken(text: str, context: Context, past: bool = False, dates: bool = False
     plain = _masked(text)
     day = find_day(plain, wall_of(context.now, context.zone).date(), past, dates)
     part = _PART.search(plain)
-    return _Spoken(day, _clock(plain), part[0] if part else "")
-
-
-def _clock(plain: str) -> _Clock | None:
-    found: Iterable[re.Match[str] | None] = (pattern.search(plain) for pattern in _CLOCKS)
-    hit = next((f for f in found if f), None)
-    return _read_clock(hit) if hit else None
-
-
-def _read_clock(found: re.Match[str]) -> _Clock:
-    parts = found.groupdict()
-    if word := parts.get("word"):
-        return _Clock(_WORD_HOURS[word], 0, "pm" if _WORD_HOURS[word] else "am")
-    half = (parts.get("half") or "").replace(".", "")
-    if not half and parts["h"][0] == "0":  # «02:30» is written on a clock of 24 hours
-        half = "am"
-    return _Clock(int(parts["h"]), int(parts.get("m") or 0), half)
+    return _Spoken(day, find_clock(plain), part[0] if part else "")
 
 
 def _masked(text: str) -> str:

@@ -159,6 +159,8 @@ def of_log(a: Assessment, topic: str) -> str:
             return f"{numbers.length(a.piece.thickness, a.person)}, {said} ({numbers.length(a.piece.thickness_low, a.person)} to {numbers.length(a.piece.thickness_high, a.person)})."
         case "pit":
             return _pit(a)
+        case "relit":
+            return _relit(a)
         case "yield":
             return _yield(a)
         case "cautions":
@@ -173,6 +175,15 @@ def _pit(a: Assessment) -> str:
         return f"No pit readings yet; it is set for {numbers.temperature(a.batch.setup.pit_c, a.person)}."
     said = ", ".join(f"{numbers.clock(r.at, a.person)} {numbers.temperature(r.celsius, a.person)}" for r in seen)
     return f"The pit: {said}. {readings.fire(a)}".strip()
+
+
+def _relit(a: Assessment) -> str:
+    """The fire burns again: whether the meat may go on is told by its core."""
+    example = "158/245" if a.person.units.temperature == "f" else "70/120"
+    return (
+        f"Good. Read core and pit now, and reply like {example}: the core tells whether it may go on.\n"
+        "Then once more in 20 min; the pit climbs slowly on a new fire."
+    )
 
 
 def _yield(a: Assessment) -> str:

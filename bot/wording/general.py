@@ -1,9 +1,6 @@
 """Words that belong to no subject: hello, help, what is unclear, what is over."""
 
-import re
-
-from bot.intents.intents import Unclear
-from bot.wording import asking, numbers, options, plans, refusals
+from bot.wording import numbers, plans
 from core.batch.assess import Assessment, Way
 from core.person import Person
 
@@ -61,23 +58,6 @@ def not_known(text: str, a: Assessment | None) -> str:
     )
 
 
-def unclear(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
-    """What was typed and could not be taken, with what works."""
-    degree = "158/245" if person.units.temperature == "f" else "70/120"
-    texts = {
-        "number": f"What is «{intent.text}»? Say what it was, like «core {degree.split('/')[0]}», «fridge 3 c» or «pit {degree.split('/')[1]}».",
-        "too_long": "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now».",
-        "empty": "I got nothing to read there. Type it in words, like «flipped» or «what now».",
-        "unit": f"In which unit is {intent.text}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.",
-        "word": f"I am not sure what «{intent.text}» means here. Type «help» for what I understand.",
-        "other": "I cannot read that. Type it in words, like «flipped» or «core 158».",
-    }
-    rows = tuple((asking.button(options.label(o, person), o),) for o in intent.options[:4])
-    if intent.why in ("unit", "number") and not rows and re.search(r"%|salt|cure|percent", intent.text):
-        return refusals.no_strength(intent.text), rows
-    return texts.get(intent.why, texts["word"]), rows
-
-
 def old_button() -> str:
     """A button of something that is gone."""
     return "That button is from something that is gone. Type «plan» to see where things stand."
@@ -121,6 +101,18 @@ def answered_already() -> str:
 def about(a: Assessment) -> str:
     """Which batch the talk is about from here on."""
     return f"«{a.batch.name}» it is. {plans.now(a)}"
+
+
+def at_once(texts: tuple[str, ...]) -> str:
+    """Several things that were said in one message, answered in one: what comes next is told once, at the end."""
+    *before, last = texts
+    return "\n".join([text for t in before if (text := _without_next(t))] + [last])
+
+
+def _without_next(text: str) -> str:
+    cut = max(text.rfind(lead) for lead in plans.NEXT)
+    tail = text[cut:]
+    return text if cut < 0 or "\n" in tail else text[:cut].rstrip()
 
 
 def ways(offered: tuple[Way, ...]) -> str:

@@ -111,7 +111,7 @@ def missed(forgotten: Sequence[Step], change: Change) -> str:
 
 def not_skipped(step: Step, a: Assessment) -> str:
     """What decides safety is not skipped."""
-    return f"«{steps.name(step, a)}» decides whether it is safe, so I keep asking. {steps.task(step, a)}"
+    return f"«{steps.name(step, a)}» decides whether it is safe, so I keep asking.\n{steps.task(step, a)}"
 
 
 def no_batch_without(step: Step, a: Assessment) -> str:

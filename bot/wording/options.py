@@ -45,11 +45,13 @@ def label(option: Intent, person: Person) -> str:
         case Debrief(mass=mass, grey=grey):
             return f"{numbers.mass(mass, person)} after" if mass else f"{numbers.length(grey or 0.0, person)} grey"
         case _:
-            return _of_step(option)
+            return _of_step(option, person)
 
 
-def _of_step(option: Intent) -> str:
+def _of_step(option: Intent, person: Person) -> str:
     match option:
+        case StepDone(at=at) if at is not None:
+            return f"{_moment(at, person)}"
         case StepDone():
             return "Done"
         case StepMissed():

@@ -255,6 +255,9 @@ def now(a: Assessment) -> str:
     return f"Nothing to do now. Next: {steps.name(step, a)}, {numbers.when(_shown(step, a.plan), a.person, a.now)}."
 
 
+NEXT = ("Next: ", "Nothing is open.")  # how the last line begins that tells what comes
+
+
 def coming(a: Assessment) -> str:
     """«Next: Flip the bag, tomorrow 08:00.»"""
     if a.plan is None:

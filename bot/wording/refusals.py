@@ -171,6 +171,16 @@ def no_strength(typed: str) -> str:
     )
 
 
+def odd_strength(typed: str) -> str:
+    """A strength that no usual packet of curing salt has."""
+    number = typed.removesuffix("%").strip()
+    return (
+        f"Look at the packet again: does it say {number} % nitrite?\nUsual curing salts hold 0.4 to 1 %, 5 to 6.5 % or 10 %, "
+        "and with the wrong number the dose is wrong by as much.\nI dose nothing by it until you tap it, or type what the "
+        "packet says, like «cure is 6.25 %»."
+    )
+
+
 def our_fault(key: str) -> str:
     """Something broke on our side; the message is kept by its key."""
     return (

@@ -69,6 +69,9 @@ def _nearest(plan: Plan, kind: str, at: datetime, done: bool) -> Step:
     just_done = [s for s in alike if s.done_at is not None and abs(at - s.done_at) < JUST_NOW]
     if done and just_done and not reached:  # said twice, by one or by two: the next one is not done by that
         return just_done[-1]
+    passed = [s for s in alike if s.state is not State.DONE and s.due <= at + AHEAD_OF_TIME]
+    if done and not reached:  # said of a time that has gone by: one that was let pass, and none that is to come
+        reached = passed
     return min(reached or waiting, key=lambda s: abs(s.due - at))
 
 

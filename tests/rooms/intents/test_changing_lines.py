@@ -289,7 +289,7 @@ def test_the_answer_completes_a_start(slot: str, text: str, intent: Intent) -> N
 def test_a_number_for_another_question_is_asked() -> None:
     """With the strength asked, «4» may be the fridge; with the thickness asked and the fridge due, «38» may be too."""
     assert read("4", context("curing", asked="cure")) == [
-        Unclear("number", "4", (Change({"cure_nitrite_fraction": 0.04}),))
+        Unclear("strength", "4 %", (Change({"cure_nitrite_fraction": 0.04}),))
     ]
     (asked,) = read("38", context("curing", asked="thickness", due_step="fridge_check/2"))
     assert isinstance(asked, Unclear)

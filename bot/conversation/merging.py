@@ -1,0 +1,40 @@
+"""Several things said in one message are done together, and answered in one."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from bot.reply import Reply
+from bot.wording import general
+
+LONGEST: Final = 900  # characters; what is longer, as a whole plan, stands alone
+
+
+def together(replies: Sequence[Reply]) -> list[Reply]:
+    """The replies with those that follow each other about one batch made one; a question stands last, with its taps."""
+    out: list[Reply] = []
+    for reply in sorted(replies, key=_asks):
+        joined = _joined(out[-1], reply) if out else None
+        if joined is None:
+            out.append(reply)
+        else:
+            out[-1] = joined
+    return out
+
+
+def _asks(reply: Reply) -> bool:
+    return reply.facts.get("answer_kind") == "asked_back"
+
+
+def _joined(one: Reply, two: Reply) -> Reply | None:
+    plain = one.kind == two.kind == "reply" and one.picture is None and two.picture is None and one.to == two.to
+    length = len(one.text) + len(two.text)
+    if not plain or length > LONGEST or (one.about != two.about and one.about and two.about):
+        return None
+    facts = {**one.facts, **two.facts, "intents": [*_intents(one), *_intents(two)]}
+    text = general.at_once((one.text, two.text))
+    return replace(two, text=text, facts=facts, about=two.about or one.about)
+
+
+def _intents(reply: Reply) -> list[str]:
+    return list(reply.facts.get("intents") or [reply.facts.get("intent", "")])
