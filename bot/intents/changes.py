@@ -39,7 +39,7 @@ _BY: Final = tuple(
         (1, rf"\b{_AMOUNT} (?:later|später)\b"),
     )
 )  # fmt: skip
-_LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)$")
+_LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
 _TO: Final = tuple(
     re.compile(words)
     for words in (
@@ -66,7 +66,7 @@ _THICKNESS_BARE: Final = re.compile(
 )
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
-    r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,3})?)$"
+    r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,4})?)$"
 )
 _WANTED: Final = re.compile(
     r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
@@ -74,14 +74,18 @@ _WANTED: Final = re.compile(
     r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"
     r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
 )
-_MEANT_AS_MASS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|weighed|its|it is|is|really|now|only|meat)\b")
-_AFTER: Final = re.compile(r"\b(?:after|cooked|finished|in the end|came out|final|yield)\b")
+_MEANT_AS_MASS: Final = re.compile(
+    r"\b(?:trimmed|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
+    r"|only|meat)\b"
+)
+_AFTER: Final = re.compile(r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|came out|final|yield)\b")
 _CURE_STRENGTH: Final = (
     0.055,
     0.065,
 )  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
 _INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm; between them it may be cm
 _MILLIMETRES: Final = (12.0, 150.0)
+_BETTER: Final = re.compile(r" (?:(?:works|is|would be|suits us|fits) ?(?:better|best|fine)?|then|please|pls)$")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 
@@ -262,6 +266,7 @@ def _may_be_grey(text: str, context: Context) -> bool:
 def read_word(text: str, context: Context) -> Intent | None:
     """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
     bare = text.strip(" .!")
+    bare = _BETTER.sub("", bare)
     said = when.meal(when.hour_after_day(bare, context), context)
     if said is None or len(bare.split()) > 3 or not (said.day_said or said.hour_said):
         return None

@@ -12,7 +12,19 @@ from bot.intents.changes import read_change, read_move, read_word
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.incidents import read_debrief, read_happened
-from bot.intents.intents import Change, Debrief, Greet, Intent, Reading, Settings, Start, StepDone, Temperature, Unclear
+from bot.intents.intents import (
+    Change,
+    Debrief,
+    Greet,
+    Intent,
+    Reading,
+    Settings,
+    Snooze,
+    Start,
+    StepDone,
+    Temperature,
+    Unclear,
+)
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_pause, read_settings
 from bot.intents.start import read_start
@@ -22,6 +34,8 @@ from core.batch.events import Probe
 _SENTENCE: Final = re.compile(r"(?<!\d)[.]+(?:\s|$)|(?<=\d)\.(?=\s|$)|[;!\n]+|(?<=\?)\s")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
+_AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
+_FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
 _SET_UP: Final = ("none", "waiting", "curing")
 
 
@@ -154,6 +168,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [found]
     if aside := read_aside(text, context):
         return [aside]
+    if deed := _deed_at_an_hour(text, context):
+        return deed
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
     if told := _happened(text, context):
@@ -166,6 +182,15 @@ def _said(text: str, context: Context) -> list[Intent]:
         if found := reader(text, context):
             return [found]
     return read_change(text, context) or _rest(text, context)
+
+
+def _deed_at_an_hour(text: str, context: Context) -> list[Intent]:
+    """«brisket went on at 8»: what was done, with a number that is an hour and no temperature."""
+    if not _AN_HOUR_LAST.search(text):
+        return []
+    said = read_step(text, context)
+    deed = said[0] if said else None
+    return said if isinstance(deed, StepDone) and deed.step and deed.at else []
 
 
 def _rest(text: str, context: Context) -> list[Intent]:
@@ -181,7 +206,8 @@ def _happened(text: str, context: Context) -> list[Intent]:
     found = read_happened(text, context)
     if found is None or context.phase == "none":
         return []
-    reading = read_reading(found.rest, context) if re.search(r"\d", found.rest) else None
+    degrees = re.search(r"\d", found.rest) and not _FROM_TO.search(found.rest)
+    reading = read_reading(found.rest, context) if degrees else None
     happened = found.happened
     if not isinstance(reading, Reading):
         return [happened]
@@ -209,6 +235,8 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return Settings({**a, **b}, ua or ub)
         case Start(), Change(changes=b):
             return replace(one, said={**one.said, **b})
+        case Snooze(until=None, by=None), Snooze():
+            return two
         case StepDone(), StepDone() if one == two:
             return one
         case _:

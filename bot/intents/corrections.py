@@ -214,6 +214,6 @@ def _of_unit(text: str, context: Context) -> Intent | None:
 def _of_probe(text: str, context: Context) -> Intent | None:
     found = _PROBE.search(text)
     told = _SECOND_THOUGHT.search(text) or (context.phase != "none" and _ITS_THE.match(text))
-    if not found or not told or re.search(r"\d", text) or len(text.split()) > 9:
+    if not found or not told or re.search(r"\bin the\b", text) or re.search(r"\d", text) or len(text.split()) > 9:
         return None
     return Correct(probe=_PROBES[found["probe"]])

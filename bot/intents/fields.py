@@ -13,7 +13,7 @@ from bot import measures
 from bot.intents.intents import Change, Unclear
 from bot.measures import Measure
 
-_CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps)\b|#1\b")
+_CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|packet|label)\b|#1\b")
 _NO_STRENGTH: Final = re.compile(
     r"\b(?:cure ?#? ?[12]|pink (?:curing )?salt|prague powder|curing salt|pökelsalz)(?!\w)|#1\b"
 )
@@ -32,6 +32,7 @@ STRONGEST_CURE: Final = (
 )
 # what packets of curing salt hold of nitrite: continental salts, the pink ones, and the strongest sold to butchers
 USUAL_CURE: Final = ((0.004, 0.010), (0.05, 0.065), (0.095, 0.105))
+CURE_ALONE: Final = (0.055, 0.065)  # a bare percentage in here is no salt, sugar or pump
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
@@ -57,9 +58,9 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),
     ("chill", "foil", r"\b(?:cool|chill)(?: it)? (?:in (?:the )?(?:foil|wrap)|wrapped)\b"),
     ("purpose", "pulled", r"\b(?:pulled|shredded|for pulling)\b"),
-    ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold cuts?|eat (?:it )?cold"
+    ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold slices|cold cuts?|eat (?:it )?cold"
                         r"|serve (?:it )?cold|for sandwiches)\b"),
-    ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin slices|deli thin|shaved)\b"),
+    ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin (?:cold )?slices|deli thin|shaved)\b"),
     ("purpose", "hot", r"\b(?:sliced? (?:it )?(?:hot|warm)|(?:hot|warm) (?:slices|sliced)|eat (?:it )?(?:hot|warm)"
                        r"|serve (?:it )?(?:hot|warm)|straight off)\b"),
     ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody"
@@ -144,6 +145,8 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         if measure.kind != "fraction":
             continue
         role = _role(text, measure)
+        if not role and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1]:
+            role = "cure_nitrite_fraction"
         cure = role == "cure_nitrite_fraction"
         odd = cure and 0 < measure.value <= STRONGEST_CURE and not usual_cure(measure.value)
         if role and not odd and measure.low is None and 0 < measure.value <= (STRONGEST_CURE if cure else 0.5):

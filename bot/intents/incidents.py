@@ -22,7 +22,7 @@ _WHAT: Final = tuple(
                       r"|freezer) door (?:was )?(?:left )?open\b|\bstromausfall\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
                      r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
-        ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
+        ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
                    r"|\bleaked\b|\bbag leak\b|\bhole in the bag\b"),
         ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
@@ -42,7 +42,7 @@ _OVERNIGHT: Final = re.compile(r"\b(?:overnight|all night|über nacht)\b")
 _PINK: Final = re.compile(
     r"\b(?:pink|rosa)\b.{0,24}\b(?:all (?:the way )?through|throughout|through|all over|to the middle|edge to edge"
     r"|everywhere|durch)\b|^(?:all|fully|completely|totally|nice) (?:and )?pink\b|\bno grey\b|\bno gray\b"
-    r"|\bnot grey\b|\bdurchgehend rosa\b"
+    r"|\bpink all the way$|\bnot grey\b|\bdurchgehend rosa\b"
 )
 _GREY: Final = re.compile(r"\b(?:grey|gray|grau\w{0,2}|brown)\b")
 _OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
@@ -57,7 +57,8 @@ _SALT: Final = tuple(
     )
 )  # fmt: skip
 _AFTER: Final = re.compile(
-    r"\b(?:after|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded|weighs? (?:out|in)|end weight"
+    r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
+    r"|weighs? (?:out|in)|end weight"
     r"|ended up|danach)\b"
 )
 
@@ -133,4 +134,4 @@ def _mass_after(text: str, context: Context) -> float | None:
     masses = measures.of_kind(text, "mass")
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
     cooked = context.phase in ("resting", "chilling", "stored") and _WEIGHS.search(text)
-    return masses[0].value if usable and (cooked or _AFTER.search(text)) and "trimm" not in text else None
+    return masses[0].value if usable and (cooked or _AFTER.search(text)) and "trim" not in text else None

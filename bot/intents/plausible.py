@@ -32,6 +32,7 @@ _PIT_ALONE_C: Final = (100.0, 150.0)
 _SLIP: Final = 450.0  # above what any thermometer of a slow cook shows
 _DIP_K: Final = 2.5  # a stall may dip by 1 to 3 °F
 _CARRY_K: Final = 8.0  # a core goes on rising for a while after it is off
+_COOLING_C: Final = 54.0  # below it, in the chill, nothing carries on rising
 _RISE_K: Final = 60.0
 _PIT_DRIFT_K: Final = 30.0
 
@@ -208,6 +209,8 @@ def _follows(core: Temperature, context: Context) -> bool:
     if last is None:
         return True
     step = _celsius(core) - last
+    if context.phase == "chilling" and last < _COOLING_C:
+        return step <= _DIP_K
     return step <= _CARRY_K if context.phase in FALLING_PHASES else -_DIP_K <= step <= _RISE_K
 
 

@@ -19,13 +19,15 @@ _GREET: Final = re.compile(
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
 _NOW: Final = (
-    r"^/?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do| to do)? (?:now|next"
+    r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do"
+    r"| to do)? (?:now|next"
     r"|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
-    r"|\bwhats up next\b|\bwhat do i do$|\banything (?:to do|due)\b|\bwhat day (?:are we|is it)\b"
+    r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to )?do(?: today| now)?$|\banything (?:to do"
+    r"|due)\b|\bwhat day (?:are we|is it)\b"
 )
 _PLAN: Final = (
-    r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again))*$"
+    r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again|bitte))*$"
     r"|\b(?:show|send|give|resend|see|repeat)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule|timeline|week)\b"
     r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays left\b"
     r"|\bwhats the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b|\bwhat happens (?:when|if) (?:im"
@@ -61,7 +63,7 @@ _TOPICS: Final = (
              r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"
              r"|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
              r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
-    ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the )?stall\b"
+    ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the |a )?stall\b"
             r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
             r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left"
             r"|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"

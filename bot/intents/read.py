@@ -39,6 +39,7 @@ from bot.intents.intents import (
 )
 from bot.intents.readings import hot_words, read_reading
 from bot.intents.settings import read_pause, read_settings, wrong_clock
+from bot.intents.spelling import written
 from bot.intents.start import read_start
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
@@ -65,6 +66,7 @@ _SPOON_OF_CURE: Final = re.compile(
     r".{0,24}\b(?:pink|cure|salt)\b.{0,12}$"
 )
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!?](?:\s|$)+|\s+(?:and|then|so)\s+")
+_WILL_IT: Final = re.compile(r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b")
 _WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that can be the weight of a piece in kg or lb
 
 
@@ -111,7 +113,7 @@ def normal(text: str, language: str = "en") -> str:
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return english(plain, language)
+    return written(english(plain, language))
 
 
 def _as_typed(intent: Intent, shown: str) -> Intent:
@@ -215,7 +217,7 @@ def _tells(plain: str, context: Context) -> Intent | None:
 
 def _move(plain: str, context: Context) -> Intent | None:
     """A meal that is moved, where that is all that was said."""
-    return None if several(plain) else read_move(plain, context)
+    return None if several(plain) or _WILL_IT.search(plain) else read_move(plain, context)
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (

@@ -23,7 +23,7 @@ _UNIT_WORDS: Final = (
 )
 _UNITS: Final = tuple((name, unit, re.compile(listed)) for name, unit, listed in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
-    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|set (?:units? )?to|show|give me|talk|units?"
+    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^only|set (?:units? )?to|show|give me|talk|units?"
     r"|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial"
     r"|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
 )
@@ -39,9 +39,11 @@ _ZONE: Final = tuple(
     re.compile(words)
     for words in (
         r"\b(?:time ?zone|tz|zone|zeitzone)(?: (?:is|to|=|:|ist|now|should be))* (?P<place>[^\W\d_][\w/ .+-]{1,39})$",
-        r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|moved to|travelling to"
+        r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|travelling to"
         r"|flying to|now) (?:now )?(?:in |on |at )(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week"
         r"|until \w+))*$",
+        r"\b(?:moved|moving|travelled|flew|flying|travelling|travel) to "
+        r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|until \w+))*$",
         r"^(?:use |set |its )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )
@@ -60,14 +62,17 @@ _FLIPS: Final = re.compile(
 )
 _NIGHT: Final = (time(22), time(7))
 _PAUSE: Final = re.compile(
-    r"^(?:please |pls |ok )?(?:pause|mute|silence|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
+    r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
+    r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|^away\b"
     r"|\bpausier\w{0,3}\b"
 )
 _RESUME: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|hi|hey|right) )*(?:(?:im|i am|were|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|back(?: again| now)?$|resume|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
+    r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
+    r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
+    r"|(?:bin )?back(?: again| now)?$|resume"
+    r"|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
 )
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"
@@ -158,7 +163,16 @@ def _evening(hour: time, text: str) -> time:
 
 
 def _flip_hours(text: str, context: Context) -> Settings | None:
-    if not _FLIPS.search(text) or re.search(r"\b(?:at|um|hours|times|once|twice)\b", text) is None:
+    if (
+        re.search(r"\b(?:done|did|is)\b", text)
+        or not _FLIPS.search(text)
+        or re.search(
+            r"\b(?:at|um|hours|times"
+            r"|once|twice)\b",
+            text,
+        )
+        is None
+    ):
         return None
     hours = clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
     if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):

@@ -19,16 +19,16 @@ _IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everyth
 _DEEDS: Final = tuple(
     (kind, re.compile(words))
     for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipped|fliped|flippd|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
+        (Kind.FLIP, rf"\b(?:flipp?e?d|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
                     rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted))\b"
-                    r"|^(?:both )?turned$|^flip$"),
+                    r"|^(?:(?:both|bag|bags|meat|it) )*(?:is |are )?turned$|^flip$"),
         (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
         (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
-                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)"),
+                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
@@ -40,15 +40,19 @@ _DEEDS: Final = tuple(
                     r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
         (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
                    rf"|pit|fire)|out of the smoker)\b"
-                   r"|\b(?:taking |took |pulling )?(?:meat|brisket|it|flat)s? (?:is )?(?:now )?off\b|^pulled\b|^off\b"),
+                   r"|\b(?:taking |took |pulling )?(?<!washed )(?<!rinsed )(?<!dried )(?:meat|brisket|it"
+                   r"|flat)s? (?:is )?(?:now )?off\b"
+                   r"|^pulled\b|^off\b|\b(?:from|vom|of) (?:the )?(?:grill|smoker|pit|feuer)(?: genommen| geholt)?$"),
         (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
                        rf"|counter|ice|top))\b"
-                       rf"|\b(?:put|got) (?:{_IT}|the meat) on\b|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$"),
+                       rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
+                       r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
+                       r"|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
-                     r"|in the chill(?:er)?|chilling)\b"),
+                     r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
@@ -91,20 +95,27 @@ _LATER: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry) )*"
     r"(?:later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute|moment)|one sec|soon|hold on"
     r"|remind me (?:later|again)|"
-    r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:done )?yet|havent (?:done|flipped|rinsed"
+    r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
+    r"|wrapped) )?yet|havent (?:done|flipped|rinsed"
     r"|wrapped)\b.{0,20}(?:yet)?)\b"
 )
 _PUT_OFF: Final = re.compile(
-    r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|\b(?:ill|i will|will|going to|gonna|well) (?:do|flip|rinse|light"
+    r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|(?:\b(?:ill|i will|we will|going to|gonna|well)|^will) (?:do"
+    r"|flip|rinse|light"
     r"|wrap|turn|be|start|get|check)\b"
-    r"|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)|later|tomorrow)\b|\bsnooze\b"
+    r"|\b(?:give me|wait) (?:un)?til\b|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)"
+    r"|later|tomorrow)\b|\bsnooze\b"
     r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
     r"|\berinner mich\b"
 )
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
-_GIVE_ME: Final = re.compile(r"\b(?:give me|need|gimme|gib mir) (?:another )?(?P<minutes>\d{1,3})(?: more)?$")
+_GIVE_ME: Final = re.compile(
+    r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
+    r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
+)
 _SPAN_ONLY: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|brb|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later|like|noch"
+    r"^(?:(?:ok(?:ay)?|brb|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later"
+    r"|like|noch|still"
     r"|ca|back) ?)*"
     r"(?:half an hour|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?|stunden?|days?"
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
@@ -195,8 +206,10 @@ def _deeds(text: str, context: Context) -> list[Intent]:
 
 def _possible(kind: Kind, text: str, context: Context) -> bool:
     """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
-    if kind in (Kind.OFF, Kind.REST, Kind.CHILL):
+    if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing")
+    if kind is Kind.MEAT_ON:
+        return context.phase not in ("resting", "chilling", "stored")
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
 
 
@@ -239,6 +252,7 @@ def _reading_beside(text: str, context: Context) -> list[Intent]:
     """«203 tender, taking it off»: a number beside a deed, where it is no hour."""
     for _, words in _DEEDS:
         text = words.sub(" ", text)
+    text = re.sub(r"\bin (?:the |butcher )?(?:paper|foil)\b", " ", text)
     if not re.search(r"\d\d", text) or when.past(text, context):
         return []
     found = read_reading(" ".join(text.split()), context)

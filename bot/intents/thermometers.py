@@ -29,7 +29,7 @@ _SMALL_TALK: Final = words(
     the a an in on of about around approx roughly just only currently degrees degree deg last past hr hour hours after
     since from and then so ok okay hi up down to stuck stalled stalling sitting holding steady climbing climbed dropped
     dropping rose rising fell falling went got gets hit hits hitting reached has had have been my our that this here
-    like almost nearly already finally again today yesterday night morning mornin min mins minutes over h mid noon
+    like there almost nearly already finally again today yesterday night morning mornin min mins minutes over h mid noon
     midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
     maybe think reckon thick side thin part spot cold coldest slow very too pretty really warm hot cool thats were
     slides goes
@@ -37,7 +37,7 @@ _SMALL_TALK: Final = words(
 )
 _TOKEN: Final = re.compile(
     r"(?P<time>(?:[01]?\d|2[0-4]):[0-5]\d(?: ?[ap]\.?m\b\.?)?|(?:1[0-2]|0?\d)(?:\.[0-5]\d)? ?[ap]\.?m\b\.?"
-    r"|\d{1,2} ?(?:oclock|uhr)\b|\b(?:noon|midnight|yesterday|last night|this morning|gestern)\b)"
+    r"|\d{1,2}(?:\.[0-5]\d)? ?(?:oclock|uhr)\b|\b(?:noon|midnight|yesterday|last night|this morning|gestern)\b)"
     r"|(?P<span>\b(?:an?|half an|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)\b(?P<ago> ago)?)"
     r"|(?P<over>\b(?:last|past|over the last) (?:(?P<many>\d{1,2}) )?(?:h|hrs?|hours?)\b)"
     r"|(?P<temp>(?<![\w.])-?\d{1,6}(?:\.\d{1,2})?)"

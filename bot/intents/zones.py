@@ -42,13 +42,14 @@ _PLACES: Final = {
 _ALIASES: Final = {name.strip(): zone for zone, names in _PLACES.items() for name in names.split(",")}
 # the law of the kitchen by place; the rules themselves are in core/cure
 _JURISDICTIONS: Final = {
-    "US": "usa, us, united states, america, the states",
-    "UK": "uk, england, scotland, wales, britain, great britain, united kingdom, northern ireland",
+    "US": "usa, us, united states, america, the states, american, us american",
+    "UK": "uk, england, scotland, wales, britain, great britain, united kingdom, northern ireland, british, english, "
+          "scottish, welsh",
     "EU": "eu, europe, germany, deutschland, austria, österreich, france, netherlands, holland, belgium, spain, "
           "italy, denmark, sweden, "
           "finland, poland, czechia, czech republic, portugal, ireland, greece, hungary, romania, slovakia, "
-          "slovenia, croatia",
-    "CA": "canada",
+          "slovenia, croatia, german, austrian, french, dutch, italian, spanish, european, irish, danish, swedish",
+    "CA": "canada, canadian",
 }  # fmt: skip
 _COUNTRIES: Final = {name.strip(): law for law, names in _JURISDICTIONS.items() for name in names.split(",")}
 _NO_CITY: Final = ("Etc/", "SystemV/", "posix/", "right/", "US/", "Canada/", "Mexico/", "Brazil/", "Chile/")
