@@ -11,7 +11,8 @@ from bot.pictures import drawn
 from bot.reply import Outgoing, Picture, Reply, from_body
 from bot.wording import general, reminders
 from core.batch.assess import Assessment
-from core.plan.steps import Kind, State, Step
+from core.plan.hours import wall_of
+from core.plan.steps import Kind, State, Step, Urgency
 from core.service import waiting
 from core.service.turn import House
 from core.service.waiting import Row
@@ -38,7 +39,7 @@ class Notify:
             return replace(kept, text=general.repeat(kept.text)) if row.repeat else kept
         a = waiting.batch_of(self._house, row, now)
         step = a.plan.step(row.step or "") if a is not None and a.plan is not None else None
-        if a is None or step is None or not _still_wanted(step, a):
+        if a is None or step is None or not _still_wanted(step, a) or (row.occurrence and _asleep(step, a)):
             return None
         reply = reminders.say(a, step, row.kind or "", (row.due_at, row.occurrence, row.repeat))
         body = {**facts(a), **step_facts(step), "reminder": row.kind, "due": row.due_at.isoformat()}
@@ -49,6 +50,11 @@ class Notify:
             return None
         a = waiting.batch_by_id(self._house, reply.picture.batch, now)
         return None if a is None else drawn(a, reply.picture.subject)
+
+
+def _asleep(step: Step, a: Assessment) -> bool:
+    """Whether a repeat that was moved, since the first came late, would now break the quiet hours."""
+    return step.urgency is not Urgency.PIERCING and wall_of(a.person).quiet(a.now)
 
 
 def _still_wanted(step: Step, a: Assessment) -> bool:

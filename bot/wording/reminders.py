@@ -23,7 +23,7 @@ def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) 
         text = "\n".join([f"Still open: {text}", *named.again(step, a)])
     else:
         text = "\n".join([text, *named.following(step, a), *_extra(step, a), *cautions.of_step(step, a)])
-    if a.now - due > LATE:
+    if a.now - due > LATE and not occurrence:  # «still open» says as much
         text = general.late_reminder(numbers.when(due, a.person, a.now), text)
     if repeat:
         text = general.repeat(text)

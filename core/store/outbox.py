@@ -17,6 +17,7 @@ from functools import cache
 from typing import Any, Final
 
 from sqlalchemy import (
+    BigInteger,
     ColumnElement,
     Select,
     Update,
@@ -27,6 +28,7 @@ from sqlalchemy import (
     literal_column,
     or_,
     select,
+    type_coerce,
     update,
 )
 from sqlalchemy.sql.dml import ReturningUpdate
@@ -34,7 +36,7 @@ from sqlalchemy.sql.dml import ReturningUpdate
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
 from core.store.database import Database, Transaction
-from core.store.tables import outgoing
+from core.store.tables import MICROSECOND, outgoing
 from core.store.wanted import reconcile
 
 __all__ = [
@@ -47,6 +49,15 @@ SORTS: Final = ("reply", "reminder")  # in the order in which they are claimed
 OUT: Final = outgoing.c
 # spelled in the statement, not bound: only so does a planner see that the partial indexes serve
 OPEN: Final[Sequence[ColumnElement[str]]] = [literal_column("'waiting'"), literal_column("'sending'")]
+
+
+LATER: Final = type_coerce(type_coerce(OUT.due_at, BigInteger) + bindparam("late", type_=BigInteger), OUT.due_at.type)
+DELAY: Final = (
+    update(outgoing)
+    .where(OUT.batch == bindparam("of_batch"), OUT.step == bindparam("of_step"), OUT.occurrence > 0)
+    .where(OUT.state == "waiting", OUT.free_at < LATER)
+    .values(free_at=LATER)
+)
 
 
 @dataclass(frozen=True)
@@ -118,8 +129,16 @@ def claim(
 
 
 def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
-    """The row arrived, as `channel_key` of its channel; False where the claim was lost meanwhile."""
-    return _finish(database, row, state="sent", sent_at=at, channel_key=channel_key)
+    """The row arrived, as `channel_key` of its channel; False where the claim was lost meanwhile.
+
+    The repeat of a reminder keeps its distance from the first: as late as that went out, so much later it comes.
+    """
+    with database.transaction() as tx:
+        if not _change(tx, row, state="sent", sent_at=at, channel_key=channel_key):
+            return False
+        if row.sort == "reminder" and row.occurrence == 0 and at > row.due_at:
+            tx.execute(DELAY, {"of_batch": row.batch, "of_step": row.step, "late": (at - row.due_at) // MICROSECOND})
+    return True
 
 
 def put_back(database: Database, row: Row, until: datetime, *, alone: bool = False) -> bool:
@@ -152,11 +171,11 @@ def give_up(database: Database, row: Row, why: str) -> bool:
     return _finish(database, row, state="dead", why=why)
 
 
-def next_due(database: Database, held: Collection[str] = ()) -> datetime | None:
+def next_due(database: Database, held: Collection[str] = (), sorts: Collection[str] = SORTS) -> datetime | None:
     """When the next row can be claimed, ends of leases of others included; None where nothing waits."""
     ours = {"held": [int(i) for i in held]}
     with database.reading() as tx:
-        times = [tx.execute(_earliest(sort), ours).scalar() for sort in SORTS]
+        times = [tx.execute(_earliest(sort), ours).scalar() for sort in sorts]
     return min((at for at in times if at is not None), default=None)
 
 
@@ -210,11 +229,13 @@ def prune(tx: Transaction, before: datetime) -> int:
 
 
 def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
-    """Open rows of a sort that no earlier reply of their chat holds back."""
+    """Open rows of a sort that no earlier reply of their chat, and no earlier asking of their step, holds back."""
     live = OUT.state.in_(OPEN)
-    if sort != "reply":
-        return OUT.sort == sort, live
     earlier = outgoing.alias("earlier")
+    if sort != "reply":
+        # a repeat never overtakes the first, which another replica may have in its hands
+        first = earlier.c.batch == OUT.batch, earlier.c.step == OUT.step, earlier.c.occurrence < OUT.occurrence
+        return OUT.sort == sort, live, (OUT.occurrence == 0) | ~exists().where(*first, earlier.c.state.in_(OPEN))
     before = earlier.c.chat == OUT.chat, earlier.c.sort == "reply", earlier.c.state.in_(OPEN), earlier.c.id < OUT.id
     return OUT.sort == sort, live, ~exists().where(*before)
 

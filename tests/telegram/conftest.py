@@ -19,6 +19,7 @@ from tests.telegram.echo_house import EchoHouse
 from tests.telegram.loopback import BotApi
 
 SECRET = "a-secret-of-the-allotment"
+PUBLIC = "https://bot.example.org"
 
 
 class AnyHouse(Protocol):
@@ -29,9 +30,9 @@ class AnyHouse(Protocol):
     async def open(self) -> House: ...
 
 
-def door(server: BotApi, manners: Manners | None = None) -> Telegram:
-    """A channel that calls the loopback server, with the short patience of a test."""
-    return Telegram(Account(server.token, server.url, read_timeout=0.5, poll_seconds=5), manners)
+def door(server: BotApi, manners: Manners | None = None, *, read_timeout: float = 30.0) -> Telegram:
+    """A channel that calls the loopback server; on a busy machine an answer may take its time."""
+    return Telegram(Account(server.token, server.url, read_timeout=read_timeout, poll_seconds=5), manners)
 
 
 @asynccontextmanager
@@ -53,19 +54,13 @@ async def behind_door(way: str, server: BotApi, house: AnyHouse) -> AsyncIterato
         async with running(house.channel, house.channel.run_polling(house.open)) as channel:
             yield channel
         return
-    port = await _unused_port()
-    site = WebhookSite(f"http://127.0.0.1:{port}/telegram", SECRET, port=port)
+    site = WebhookSite(f"{PUBLIC}/telegram", SECRET, port=0)
     async with running(house.channel, house.channel.run_webhook(house.open, site)) as channel:
+        while channel.webhook_port is None:  # known before the address is told to the server
+            await asyncio.sleep(0)
+        server.webhook.proxies[PUBLIC] = f"http://127.0.0.1:{channel.webhook_port}"
         await server.until(lambda: bool(server.webhook.url))
         yield channel
-
-
-async def _unused_port() -> int:
-    listening = await asyncio.start_server(lambda *_: None, "127.0.0.1", 0)
-    port = int(listening.sockets[0].getsockname()[1])
-    listening.close()
-    await listening.wait_closed()
-    return port
 
 
 @pytest.fixture

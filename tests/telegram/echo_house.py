@@ -10,6 +10,8 @@ from bot.channels.telegram.intake import House
 from bot.reply import Button, Message, Outgoing, Picture, Reply
 from core.errors import NotDelivered, NotKept
 
+HELD_AT_MOST = 60.0  # seconds
+
 
 @dataclass
 class EchoHouse:
@@ -22,7 +24,8 @@ class EchoHouse:
     keys: dict[str, str] = field(default_factory=dict)
     broken: list[Exception] = field(default_factory=list)  # what the next turns raise
     after_commit: list[Exception] = field(default_factory=list)  # a crash between commit and confirmation
-    pause: dict[str, float] = field(default_factory=dict)  # chat -> seconds that its turns take
+    held: dict[str, threading.Event] = field(default_factory=dict)  # chat -> its turns wait for this
+    begun: list[str] = field(default_factory=list)  # the chats whose turns began
     buttons: tuple[tuple[Button, ...], ...] = ()
     picture: Picture | None = None
     channel: Telegram | None = None
@@ -33,8 +36,9 @@ class EchoHouse:
         return House(self.receive, self.deliver)
 
     def receive(self, message: Message, now: datetime) -> bool:
-        if message.chat in self.pause:
-            threading.Event().wait(self.pause[message.chat])
+        self.begun.append(message.chat)
+        if message.chat in self.held:
+            self.held[message.chat].wait(HELD_AT_MOST)
         with self._lock:
             if self.broken:
                 raise self.broken.pop(0)

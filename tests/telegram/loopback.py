@@ -25,6 +25,7 @@ from tests.telegram.loopback_webhook import WebhookCaller
 
 TOKEN = "100001:loopback-token"
 BOT = {"id": 100001, "is_bot": True, "first_name": "Saltbell", "username": "saltbell_bot"}
+PATIENCE = 60.0  # seconds; a test that passes waits no longer than it must, however busy the machine
 BUTTON_BYTES, TEXT_UNITS, CAPTION_UNITS = 64, 4096, 1024
 
 Json = dict[str, Any]
@@ -36,6 +37,7 @@ class BotApi:
     def __init__(self, latency: float = 0.0, limits: Limits | None = None, port: int = 0) -> None:
         self.latency = latency
         self.port = port
+        self.clock: Callable[[], float] = time.time  # what the phones show; seconds since 1970
         self.privacy = True
         self.token = TOKEN
         self.me: Json = dict(BOT)
@@ -92,12 +94,12 @@ class BotApi:
         """How often a method was called."""
         return sum(name == method for name, *_ in self.calls)
 
-    async def reaches(self, chat: int, count: int, seconds: float = 5.0) -> list[Sent]:
+    async def reaches(self, chat: int, count: int, seconds: float = PATIENCE) -> list[Sent]:
         """Wait until a chat received `count` messages."""
         await self.until(lambda: len(self.to(chat)) >= count, seconds)
         return self.to(chat)
 
-    async def until(self, true: Callable[[], bool], seconds: float = 5.0) -> None:
+    async def until(self, true: Callable[[], bool], seconds: float = PATIENCE) -> None:
         """Wait until something holds."""
         async with asyncio.timeout(seconds):
             while not true():
@@ -218,7 +220,7 @@ class BotApi:
         buttons = _buttons(given)
         self.chats.mind_limits(chat)
         number = self.chats.number()
-        message = {"message_id": number, "from": self.me, "chat": chat.about, "date": int(time.time()), "text": text}
+        message = {"message_id": number, "from": self.me, "chat": chat.about, "date": int(self.clock()), "text": text}
         chat.messages[number] = message
         answering = json.loads(str(given.get("reply_parameters", "{}"))).get("message_id")
         quiet = str(given.get("disable_notification", "")).lower() == "true"
@@ -250,7 +252,7 @@ class BotApi:
         if given.get("text", message["text"]) == message["text"] and "reply_markup" not in given:
             raise Refusal(400, "Bad Request: message is not modified")
         message["text"] = given.get("text", message["text"])
-        return message | {"edit_date": int(time.time())}
+        return message | {"edit_date": int(self.clock())}
 
 
 def units(text: str) -> int:

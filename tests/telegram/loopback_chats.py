@@ -2,6 +2,7 @@
 
 import time
 from collections import deque
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any, Protocol
 
@@ -49,6 +50,7 @@ class Server(Protocol):
     me: Json
     privacy: bool
     sent: list[Sent]
+    clock: Callable[[], float]
 
     def bring(self, kind: str, content: Json) -> int: ...
 
@@ -176,7 +178,11 @@ class Person:
         """Change an earlier message (the last one)."""
         chat = group or self._private
         number = message or self.last
-        chat.messages[number] |= {"text": text, "edit_date": int(time.time()), "entities": _entities(text)}
+        chat.messages[number] |= {
+            "text": text,
+            "edit_date": int(self._chats.server.clock()),
+            "entities": _entities(text),
+        }
         if not self._reaches_bot(chat, chat.messages[number]):
             return 0
         return self._chats.server.bring("edited_message", chat.messages[number])
@@ -213,14 +219,19 @@ class Person:
 
     def _membership(self, chat: Chat, status: str) -> int:
         bot = self._chats.server.me
-        change = {"chat": chat.about, "from": self.about, "date": int(time.time())}
+        change = {"chat": chat.about, "from": self.about, "date": int(self._chats.server.clock())}
         member = {"status": "member", "user": bot}
         now = {"status": status, "user": bot} | ({"until_date": 0} if status == "kicked" else {})
         return self._chats.server.bring("my_chat_member", change | {"old_chat_member": member, "new_chat_member": now})
 
     def _message(self, chat: Chat) -> Json:
         self.last = self._chats.number()
-        return {"message_id": self.last, "from": self.about, "chat": chat.about, "date": int(time.time())}
+        return {
+            "message_id": self.last,
+            "from": self.about,
+            "chat": chat.about,
+            "date": int(self._chats.server.clock()),
+        }
 
     def _reaches_bot(self, chat: Chat, message: Json) -> bool:
         """Privacy mode: in a group only commands, replies to the bot and mentions of it."""

@@ -1,6 +1,5 @@
 """The real house behind the real door: store, talk, postman and channel, against the loopback Bot API."""
 
-import asyncio
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
@@ -9,18 +8,22 @@ from bot.channels.telegram.account import Account
 from bot.channels.telegram.channel import Manners, Telegram
 from bot.channels.telegram.intake import House
 from bot.channels.telegram.traffic import Pace
+from core.store import outbox
 from tests.telegram.loopback import BotApi
 
+MONDAY = datetime(2027, 3, 1, 15, tzinfo=UTC)  # four in the afternoon in Vienna
 MOST_ROUNDS = 400
 AT_ONCE = Pace(chat_gap=0.0, group_gap=0.0, reminders_a_second=1000, a_minute_to_a_group=100_000)
 
 
 class RealHouse:
-    """A house on a store of its own. `ahead` moves its clock on from the machine's."""
+    """A house on a store of its own. Its clock and the phones' stand still between its moves."""
 
     def __init__(self, server: BotApi, folder: Path, zone: str | None = "Europe/Vienna") -> None:
-        self.standing: datetime | None = None  # a clock that stands still between its moves
-        self.ahead = timedelta(0)
+        self.standing = MONDAY
+        self.server = server
+        server.clock = self._phones
+        self._delivering = 0
         # a first picture takes its time on a busy machine, and a time-out would be a repeat
         account = Account(server.token, server.url, read_timeout=15.0, poll_seconds=5)
         self.channel = Telegram(account, Manners(AT_ONCE, now=self.now))
@@ -28,13 +31,21 @@ class RealHouse:
 
     def now(self) -> datetime:
         """The time in the house."""
-        return self.standing or datetime.now(UTC) + self.ahead
+        return self.standing
+
+    def _phones(self) -> float:
+        """What the phones show. [s since 1970]"""
+        return self.standing.timestamp()
 
     async def open(self) -> House:
         return House(self.built.receive, self.deliver)
 
     async def deliver(self, chat: str) -> None:
-        await self.built.postman.replies(chat, self.now())
+        self._delivering += 1
+        try:
+            await self.built.postman.replies(chat, self.now())
+        finally:
+            self._delivering -= 1
 
     async def round(self) -> int:
         """What falls due by now goes out."""
@@ -50,26 +61,21 @@ class RealHouse:
             due = self.built.next_due()
             if due is None or due > moment:
                 break
-            self._set(max(self.now(), due))
+            self.standing = max(self.now(), due)
             await self.round()
-        self._set(max(self.now(), moment))
+        self.standing = max(self.now(), moment)
         await self.round()
 
-    def _set(self, moment: datetime) -> None:
-        if self.standing is not None:
-            self.standing = moment
-        else:
-            self.ahead = moment - datetime.now(UTC) + timedelta(milliseconds=5)
+    async def settled(self) -> None:
+        """Wait until every update was taken, and each answer has gone out or waits for a later time."""
+        await self.server.until(lambda: not self.server.pending)
+        # what is not claimed yet is owed; what is claimed is being delivered
+        await self.server.until(lambda: not self._owes() and not self._delivering)
+
+    def _owes(self) -> bool:
+        """Whether an answer waits that could go out now."""
+        due = outbox.next_due(self.built.house, sorts=("reply",))
+        return due is not None and due <= self.now()
 
     def close(self) -> None:
         self.built.close()
-
-
-async def settled(server: BotApi, chat: int, quiet: float = 0.3) -> None:
-    """Wait until every update was taken and nothing more reaches a chat for a while."""
-    await server.until(lambda: not server.pending, 20)
-    count, same = -1, 0
-    while same < 3:
-        same = same + 1 if count == len(server.to(chat)) else 0
-        count = len(server.to(chat))
-        await asyncio.sleep(quiet / 2)

@@ -6,12 +6,13 @@ from pathlib import Path
 
 import pytest
 
+from bot.channels.telegram import circuit
 from core.batch.events import Probe
 from core.service import record
 from core.store import batches
 from tests.telegram.conftest import running
-from tests.telegram.loopback import BotApi
-from tests.telegram.real_house import RealHouse, settled
+from tests.telegram.loopback import PATIENCE, BotApi
+from tests.telegram.real_house import RealHouse
 
 
 @pytest.fixture
@@ -58,10 +59,10 @@ async def test_a_button_pressed_twice_counts_once(server: BotApi, home: RealHous
     """The second tap is told that it was noted, and the log holds one «done»."""
     ida = await started(server, home)
     await home.move(days=1)
-    await settled(server, ida.chat)
+    await home.settled()
     for _ in range(2):
         ida.taps("Done")
-    await settled(server, ida.chat)
+    await home.settled()
 
     texts = [each.text for each in server.to(ida.chat)]
     assert sum("noted already" in text for text in texts) == 1
@@ -73,7 +74,7 @@ async def test_an_edited_message_corrects_its_reading(server: BotApi, home: Real
     ida.says("fridge 8 c")
     await server.reaches(ida.chat, 3)
     ida.edits("fridge 3 c")
-    await settled(server, ida.chat)
+    await home.settled()
 
     assert readings(home, ida.chat, Probe.FRIDGE) == [3.0]
 
@@ -84,7 +85,7 @@ async def test_what_cannot_be_read_gets_one_sentence(server: BotApi, home: RealH
     ida = server.person("Ida")
     getattr(ida, send)()
     sent = await server.reaches(ida.chat, 1)
-    await settled(server, ida.chat)
+    await home.settled()
 
     assert len(server.to(ida.chat)) == 1
     assert "Type it in words" in sent[0].text
@@ -95,13 +96,13 @@ async def test_a_group_works_with_privacy_on(server: BotApi, home: RealHouse) ->
     group = server.group("Supper committee")
     ida, bo = server.person("Ida"), server.person("Bo")
     ida.says("/start@saltbell_test_bot 3.2 kg brisket flat", group=group)
-    await settled(server, group.id)
+    await home.settled()
     ida.says(f"@{server.me['username']} 3.2 kg brisket flat", group=group)
     await server.until(lambda: any("6.25 %" in dict(each.buttons) for each in server.to(group.id)))
     ida.taps("6.25 %", group=group)
     await server.until(lambda: any("Dose:" in each.text for each in server.to(group.id)))
     await home.move(hours=14)
-    await settled(server, group.id)
+    await home.settled()
     brine = next(each for each in server.to(group.id) if each.text.startswith(("Make the brine:", "This was due")))
     bo.says("done", group=group, answering=brine.message_id)
     await server.until(lambda: any("Make the brine: done" in each.text for each in server.to(group.id)))
@@ -113,7 +114,7 @@ async def test_a_picture_arrives_as_a_photo(server: BotApi, home: RealHouse) -> 
     """«picture» brings a photo whose caption says the same."""
     ida = await started(server, home)
     ida.says("picture")
-    await server.until(lambda: any(each.photo for each in server.to(ida.chat)), seconds=15)
+    await server.until(lambda: any(each.photo for each in server.to(ida.chat)))
 
     photo = next(each for each in server.to(ida.chat) if each.photo)
     assert photo.photo is not None
@@ -135,27 +136,29 @@ async def test_a_reply_arrives_in_the_end(server: BotApi, home: RealHouse, how: 
     ida = server.person("Ida")
     server.fail("sendMessage", how, **details)
     ida.says("3.2 kg brisket flat")
-    await settled(server, ida.chat)
-    for _ in range(20):
-        if server.to(ida.chat):
-            break
-        await home.move(seconds=5)
+    await home.settled()
+    async with asyncio.timeout(PATIENCE):
+        while not server.to(ida.chat):
+            await home.move(seconds=5)
+            await asyncio.sleep(0.05)  # what the API asked to wait passes by the machine's own clock
 
     assert any("How strong" in each.text for each in server.to(ida.chat))
     assert len(batch_ids(home, ida.chat)) == 1
 
 
-async def test_a_reminder_that_could_not_go_out_says_when_it_was_due(server: BotApi, home: RealHouse) -> None:
+async def test_a_reminder_that_could_not_go_out_says_when_it_was_due(
+    server: BotApi, home: RealHouse, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """The API is down when the flip falls due; it goes out later and says so."""
+    monkeypatch.setattr(circuit, "LONGEST_WAIT", 0.2)
     ida = await started(server, home)
     fault = server.fail("sendMessage", status=502, times=10_000)
     await home.move(hours=14)
     fault.times = 0
-    for _ in range(40):  # the channel stays away for a while of the machine's own time before it tries again
-        await home.move(minutes=3)
-        await asyncio.sleep(0.2)
-        if len(server.to(ida.chat)) > 2:
-            break
+    async with asyncio.timeout(PATIENCE):
+        while len(server.to(ida.chat)) < 3:  # the channel stays away for a while of the machine's own time
+            await home.move(minutes=3)
+            await asyncio.sleep(0.2)
 
     assert any("This was due" in each.text for each in server.to(ida.chat)[2:])
 
@@ -165,7 +168,7 @@ async def test_a_blocked_bot_keeps_the_batch(server: BotApi, home: RealHouse) ->
     ida = await started(server, home)
     ida.blocks()
     await server.until(lambda: not server.pending)
-    await settled(server, ida.chat)
+    await home.settled()
     count = server.count("sendMessage")
     await home.move(days=3)
 
@@ -182,9 +185,9 @@ async def test_a_group_that_moves_takes_its_batch_along(server: BotApi, home: Re
     ida.taps("6.25 %", group=group)
     await server.until(lambda: any("Dose:" in each.text for each in server.to(group.id)))
     bigger = ida.upgrades(group)
-    await settled(server, bigger.id)
+    await home.settled()
     await home.move(days=1)
-    await settled(server, bigger.id)
+    await home.settled()
 
     assert len(batch_ids(home, bigger.id)) == 1
     assert server.to(bigger.id)

@@ -38,18 +38,18 @@ async def test_an_update_is_confirmed_by_the_next_offset(server: BotApi, bot: Bo
 async def test_a_long_poll_ends_with_the_first_message(server: BotApi, bot: Bot) -> None:
     """It waits, and answers at once when somebody speaks; without a message it is empty in the end."""
     ida = server.person("Ida")
-    waiting = asyncio.create_task(bot.get_updates(timeout=5))
-    await asyncio.sleep(0.05)
+    waiting = asyncio.create_task(bot.get_updates(timeout=50))
+    await server.until(lambda: server.count("getUpdates") == 1)
     ida.says("158")
 
-    assert len(await asyncio.wait_for(waiting, 0.5)) == 1
+    assert len(await asyncio.wait_for(waiting, 25)) == 1
 
 
 async def test_the_second_of_two_pollers_wins(server: BotApi, bot: Bot) -> None:
     """The older question gets 409."""
-    older = asyncio.create_task(bot.get_updates(timeout=5))
-    await asyncio.sleep(0.05)
-    newer = asyncio.create_task(bot.get_updates(timeout=5))
+    older = asyncio.create_task(bot.get_updates(timeout=50))
+    await server.until(lambda: server.count("getUpdates") == 1)
+    newer = asyncio.create_task(bot.get_updates(timeout=50))
 
     with pytest.raises(Conflict):
         await older

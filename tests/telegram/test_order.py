@@ -9,7 +9,7 @@ from bot.channels.telegram.channel import Manners, Telegram
 from bot.channels.telegram.intake import House
 from bot.reply import Message
 from tests.telegram.conftest import behind_door, door, running
-from tests.telegram.echo_house import EchoHouse
+from tests.telegram.echo_house import HELD_AT_MOST, EchoHouse
 from tests.telegram.loopback import BotApi
 
 
@@ -22,7 +22,7 @@ async def test_a_chat_keeps_its_order(way: str, server: BotApi, house: EchoHouse
             person.says(str(number))
     async with behind_door(way, server, house):
         for person in people:
-            sent = await server.reaches(person.chat, 30, 10)
+            sent = await server.reaches(person.chat, 30)
             assert [each.text for each in sent] == [str(number) for number in range(30)]
         assert len(house.received) == 120
 
@@ -32,20 +32,22 @@ async def test_a_slow_chat_delays_nobody_else(way: str, server: BotApi, house: E
     """While a turn of one chat takes its time, what another chat says afterwards is answered."""
     async with behind_door(way, server, house):
         slow, quick = server.person("Ida"), server.person("Otto")
-        house.pause[str(slow.chat)] = 0.7
+        go_on = house.held[str(slow.chat)] = threading.Event()
         slow.says("draw a picture")
-        await server.until(lambda: server.count("getUpdates") > 1 or way == "webhook")
+        await server.until(lambda: str(slow.chat) in house.begun)
         quick.says("158")
 
-        await server.reaches(quick.chat, 1, 0.6)
+        await server.reaches(quick.chat, 1)
 
         assert server.to(slow.chat) == []
+        go_on.set()
         assert len(await server.reaches(slow.chat, 1)) == 1
 
 
 async def test_turns_at_once_are_bounded(server: BotApi) -> None:
     """With forty chats speaking at once, no more turns run at a time than were allowed."""
     under_way, most, lock = 0, 0, threading.Lock()
+    four = threading.Barrier(4)  # each waits until four are there, so that four there must be
     house = EchoHouse()
 
     def receive(message: Message, now: datetime) -> bool:
@@ -53,7 +55,7 @@ async def test_turns_at_once_are_bounded(server: BotApi) -> None:
         with lock:
             under_way += 1
             most = max(most, under_way)
-        threading.Event().wait(0.01)
+        four.wait(HELD_AT_MOST)
         with lock:
             under_way -= 1
         return house.receive(message, now)

@@ -12,7 +12,7 @@ from bot.channels.telegram.traffic import Pace, Traffic
 from bot.reply import Kind, Outgoing, Reply
 from core.errors import NotDelivered
 from tests.telegram.conftest import door
-from tests.telegram.loopback import BotApi
+from tests.telegram.loopback import PATIENCE, BotApi
 from tests.telegram.loopback_chats import Limits
 
 NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
@@ -83,8 +83,8 @@ async def test_a_storm() -> None:
         for chat in groups:
             assert [each.text for each in server.to(chat)] == [f"reminder {number}" for number in range(6)]
         # 252 reminders at 125 a second take 2 s; what is put back now and then costs some of it
-        assert 2.0 <= took <= 8.0
-        assert sorted(replies)[len(replies) // 2] < 0.1
+        assert took >= 2.0
+        assert sorted(replies)[len(replies) // 2] < took / 10
 
 
 async def test_without_a_pacer_the_same_server_refuses() -> None:
@@ -164,7 +164,7 @@ def test_old_chats_are_forgotten() -> None:
 
 async def test_a_busy_chat_goes_back_to_the_outbox() -> None:
     """A reminder for a chat that has just got one is put back with its wait, so that others pass it."""
-    pacer = Pacer(Pace())
+    pacer = Pacer(Pace(), Clock())
     async with pacer.turn("7", urgent=False):
         pass
 
@@ -172,29 +172,30 @@ async def test_a_busy_chat_goes_back_to_the_outbox() -> None:
         async with pacer.turn("7", urgent=False):
             pass
 
-    assert trouble.value.after is not None
-    assert 0.9 < trouble.value.after.total_seconds() <= 1.05
+    assert trouble.value.after == timedelta(seconds=1.05)
     assert not trouble.value.uncertain
 
 
 async def test_one_reminder_is_in_flight_at_a_time() -> None:
     """A crash can leave one reminder in doubt, not several; an urgent message is not held up by it."""
     pacer = Pacer(Pace())
-    under_way, most = 0, 0
+    under_way, most, overtaken = 0, 0, asyncio.Event()
 
     async def send(chat: str) -> None:
         nonlocal under_way, most
         async with pacer.turn(chat, urgent=False):
             under_way += 1
             most = max(most, under_way)
-            await asyncio.sleep(0.06)
+            await overtaken.wait()
             under_way -= 1
 
     sends = [asyncio.create_task(send(str(number))) for number in range(4)]
-    await asyncio.sleep(0.01)
-    async with asyncio.timeout(0.03), pacer.turn("9", urgent=True):
-        pass
-    await asyncio.gather(*sends)
+    async with asyncio.timeout(PATIENCE):
+        while not under_way:
+            await asyncio.sleep(0)
+        async with pacer.turn("9", urgent=True):
+            overtaken.set()
+        await asyncio.gather(*sends)
 
     assert most == 1
 
@@ -214,26 +215,30 @@ async def test_who_goes_away_leaves_no_gap() -> None:
         each.cancel()
     await asyncio.wait([first, *gone])
 
-    await asyncio.wait_for(hold("7", 0), 1)
+    await asyncio.wait_for(hold("7", 0), PATIENCE)
 
 
 async def test_patience_ends() -> None:
     """Who would wait longer than a lease should is sent back, and takes no turn later."""
     pacer = Pacer(Pace(patience=0.1))
 
+    held, let_go = asyncio.Event(), asyncio.Event()
+
     async def hold() -> None:
         async with pacer.turn("1", urgent=False):
-            await asyncio.sleep(0.3)
+            held.set()
+            await let_go.wait()
 
     holding = asyncio.create_task(hold())
-    await asyncio.sleep(0.01)
+    await held.wait()
     with pytest.raises(NotDelivered) as trouble:
         async with pacer.turn("2", urgent=False):
             pass
+    let_go.set()
     await holding
 
     assert trouble.value.after is not None
-    await asyncio.wait_for(_pass(pacer), 1)
+    await asyncio.wait_for(_pass(pacer), PATIENCE)
 
 
 async def _pass(pacer: Pacer) -> None:

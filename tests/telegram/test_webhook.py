@@ -9,7 +9,7 @@ import pytest
 from bot.channels.telegram.channel import Telegram
 from tests.telegram.conftest import SECRET
 from tests.telegram.echo_house import EchoHouse
-from tests.telegram.loopback import BotApi
+from tests.telegram.loopback import PATIENCE, BotApi
 from tests.telegram.loopback_http import HttpClient
 
 HEADER = "X-Telegram-Bot-Api-Secret-Token"
@@ -37,7 +37,7 @@ class Caller:
     async def raw(self, request: bytes) -> bytes:
         reader, writer = await asyncio.open_connection("127.0.0.1", self.port)
         writer.write(request)
-        answer = await asyncio.wait_for(reader.read(1000), 2)
+        answer = await asyncio.wait_for(reader.read(1000), PATIENCE)
         writer.close()
         return answer
 

@@ -1,6 +1,5 @@
 """The scripted week of the docs over Telegram: the same words in the same order as in the terminal."""
 
-import asyncio
 from collections.abc import AsyncIterator
 from datetime import UTC, datetime
 from pathlib import Path
@@ -20,32 +19,42 @@ START = "2027-09-23T18:00"
 
 
 @pytest.fixture
-async def home(server: BotApi, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[RealHouse]:
+async def home(server: BotApi, tmp_path: Path) -> AsyncIterator[RealHouse]:
     """The real house at the door, with its clock and the phones' at the start of the week."""
     house = RealHouse(server, tmp_path)
     house.standing = datetime.fromisoformat(START).replace(tzinfo=ZONE).astimezone(UTC)
-    monkeypatch.setattr("tests.telegram.loopback_chats.time.time", lambda: house.now().timestamp())
     async with running(house.channel, house.channel.run_polling(house.open)):
         yield house
     house.close()
-
-
-async def quiet(server: BotApi, home: RealHouse, chat: int) -> None:
-    """Wait until the update was taken and nothing more is on its way to the chat."""
-    await server.until(lambda: not server.pending)
-    count = -1
-    while home.built.postman.busy or count != len(server.to(chat)):
-        count = len(server.to(chat))
-        await asyncio.sleep(0.12)
 
 
 async def test_the_week_is_the_same_talk(server: BotApi, home: RealHouse, tmp_path: Path) -> None:
     """Every text of the week arrives over Telegram as it is said in the terminal, none more and none less."""
     lines = WEEK.read_text("utf-8").splitlines()
     player = Player(tmp_path / "terminal", START, ZONE.key)
-    expected = [said["text"] for said in await player.play(*lines)]
+    await player.play(*lines)
     player.restart()
 
+    assert await over_telegram(server, home, lines) == [said["text"] for said in player.said]
+
+
+async def test_who_answers_in_the_minute_of_the_reminder(server: BotApi, home: RealHouse, tmp_path: Path) -> None:
+    """Each reminder is answered in the very minute in which it falls due: the two talks are the same one."""
+    lines = ["3.2 kg brisket flat", "!6.25 %"]
+    player = Player(tmp_path / "terminal", START, ZONE.key)
+    await player.play(*lines)
+    for _ in range(8):
+        due = player.house().next_due()
+        assert due is not None
+        lines += [f"@{due.astimezone(ZONE):%Y-%m-%dT%H:%M} done"]
+        await player.play(lines[-1])
+    player.restart()
+
+    assert await over_telegram(server, home, lines) == [said["text"] for said in player.said]
+
+
+async def over_telegram(server: BotApi, home: RealHouse, lines: list[str]) -> list[str]:
+    """The texts that come over Telegram when the lines of a script are said there."""
     start = datetime.fromisoformat(START).replace(tzinfo=ZONE).astimezone(UTC)
     ida = server.person("you")
     for _, act in acts(lines, start, ZONE):
@@ -56,8 +65,7 @@ async def test_the_week_is_the_same_talk(server: BotApi, home: RealHouse, tmp_pa
                 ida.says(text)
             case Press(label):
                 ida.taps(label)
-        await quiet(server, home, ida.chat)
+        await home.settled()
         await home.round()
-        await quiet(server, home, ida.chat)
 
-    assert [each.text for each in server.to(ida.chat)] == expected
+    return [each.text for each in server.to(ida.chat)]

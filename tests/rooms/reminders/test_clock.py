@@ -22,6 +22,7 @@ from core.store.outbox import Row
 from core.store.tables import seen
 
 MILLISECOND = timedelta(milliseconds=1)
+LATE = timedelta(seconds=15)  # a busy machine may take its time, but the sweep comes after 30 s only
 
 
 @pytest.fixture
@@ -49,7 +50,7 @@ class Doorstep:
         return step
 
     async def until(self, step: str) -> datetime:
-        async with asyncio.timeout(5):
+        async with asyncio.timeout(60):
             while step not in self.arrived:
                 await self.bell.wait()
                 self.bell.clear()
@@ -92,7 +93,7 @@ async def test_it_wakes_at_the_next_due_time(database: Database) -> None:
     door = Doorstep(database, real)
     async with running(Clock(real), door.postman):
         for step, at in due.items():
-            assert timedelta(0) <= await door.until(step) - at < timedelta(seconds=1)
+            assert timedelta(0) <= await door.until(step) - at < LATE
 
 
 async def test_an_earlier_one_moves_the_alarm(database: Database) -> None:
@@ -107,7 +108,7 @@ async def test_an_earlier_one_moves_the_alarm(database: Database) -> None:
         thread.start()
         thread.join()
         clock.wake_at(soon + timedelta(hours=2))  # a later one does not move it back
-        assert timedelta(0) <= await door.until("soon") - soon < timedelta(seconds=1)
+        assert timedelta(0) <= await door.until("soon") - soon < LATE
         assert "tomorrow" not in door.arrived
 
 
@@ -214,7 +215,7 @@ async def test_it_follows_the_clock_it_was_given(database: Database) -> None:
     remind(database, due, "next year")
     door = Doorstep(database, ahead)
     async with running(Clock(ahead), door.postman):
-        assert timedelta(0) <= await door.until("next year") - due < timedelta(seconds=1)
+        assert timedelta(0) <= await door.until("next year") - due < LATE
 
 
 async def test_waiting_costs_nothing(database: Database) -> None:

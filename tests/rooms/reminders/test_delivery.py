@@ -116,6 +116,45 @@ async def test_what_was_sent_is_known_by_its_key(database: Database, postman: Po
         assert (row.step, row.sent_at) == ("a", NOW + 5 * MINUTE)
 
 
+def asked_twice(database: Database) -> None:
+    """A step that is asked for at once, and once more half an hour later."""
+    wanted = [Wanted("chill", "chill", NOW + n * 30 * MINUTE, Urgency.PIERCING, n) for n in (0, 1)]
+    with database.transaction() as tx:
+        outbox.reconcile(tx, "batch", "garden", wanted, NOW)
+
+
+async def test_a_repeat_counts_from_when_the_first_went_out(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """After an outage of 50 minutes the step is asked for once; the repeat comes half an hour after that."""
+    asked_twice(database)
+    assert await postman.round(NOW + 50 * MINUTE) == 1
+    assert await postman.next_due() == NOW + 80 * MINUTE
+    assert await postman.round(NOW + 79 * MINUTE) == 0
+    assert await postman.round(NOW + 80 * MINUTE) == 1
+
+
+async def test_a_repeat_that_is_in_time_stays_there(database: Database, postman: Postman[str], street: Street) -> None:
+    """Sent when it is due, the first leaves its repeat where the plan has it."""
+    asked_twice(database)
+    assert await postman.round(NOW) == 1
+    assert await postman.next_due() == NOW + 30 * MINUTE
+
+
+async def test_a_repeat_waits_while_the_first_is_on_its_way(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """Another replica that looks while the first hangs in the channel does not take the repeat."""
+    asked_twice(database)
+    street.held["chill"] = asyncio.Event()
+    round_ = asyncio.create_task(postman.round(NOW + 50 * MINUTE))
+    while not street.in_flight["reminder"]:
+        await asyncio.sleep(0.001)
+    assert outbox.claim(database, NOW + 50 * MINUTE, LEASE, 10, "another") == []
+    street.held["chill"].set()
+    assert await round_ == 1
+
+
 async def test_one_reminder_is_in_flight_at_a_time(database: Database, postman: Postman[str], street: Street) -> None:
     """Three rounds at once send each reminder once, and never two at a time: a crash repeats one at most."""
     for chat in "xyz":
