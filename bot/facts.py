@@ -4,6 +4,7 @@ from typing import Any
 
 from core.batch.assess import Assessment
 from core.batch.events import Probe
+from core.cure.dose import Dose
 from core.plan.steps import State, Step, TimeBand
 from core.sources import Source
 
@@ -42,11 +43,20 @@ def _dose(a: Assessment) -> dict[str, Any]:
         "water_kg": d.water_kg,
         "cure_nitrite_fraction": d.nitrite_fraction,
         "nitrite_ingoing_mg_kg": d.nitrite_ingoing,
-        "nitrite_by_pickup_mg_kg": d.nitrite_by_pickup,
+        "salt_fraction": d.salt_fraction,
+        **({} if d.nitrite_by_pickup is None else {"nitrite_by_pickup_mg_kg": d.nitrite_by_pickup}),
+        **_limit(d),
+    }
+
+
+def _limit(d: Dose) -> dict[str, Any]:
+    """The limit that the dose is held to; none where no nitrite goes in."""
+    if d.limit is None:
+        return {}
+    return {
         "nitrite_limit_mg_kg": d.limit.max_mg_kg,
         "nitrite_limit_source": d.limit.where,
         "jurisdiction": d.limit.jurisdiction,
-        "salt_fraction": d.salt_fraction,
     }
 
 

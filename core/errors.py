@@ -6,6 +6,7 @@
     ├── Refused             a rule or a law says no, whoever asks
     │   ├── OverLimit       a dose over a legal limit: say the limit and the dose that passes
     │   ├── UnknownCure     a curing salt of unknown strength: no dose, no cure plan
+    │   ├── OtherWay        a cut that may not be cured in this way: say in which it may
     │   ├── TooLate             what is to be changed is done already
     │   └── TooLong         a cure past the longest that is planned unasked
     ├── TooSoon             no safe plan ends by then: say what is possible instead
@@ -80,6 +81,15 @@ class TooLate(Refused):
     """What is asked to be changed is done: the meat is in its cure, on the fire, or off it."""
 
     what: str
+
+
+@dataclass(eq=False)
+class OtherWay(Refused):
+    """A cut that may not be cured in this way; `ways` are those in which it may."""
+
+    cut: str
+    method: str
+    ways: tuple[str, ...]
 
 
 @dataclass(eq=False)

@@ -89,7 +89,7 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
 
 def _slot(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     batch = meant.of(intent.batch)
-    text, rows = asking.slot(str(intent.value), batch, turn.person)
+    text, rows = asking.slot(str(intent.value), batches.look(turn, batch), turn.person)
     turn.ask({"slot": str(intent.value), "batch": batch})
     return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": str(intent.value)}, about=batch),)
 

@@ -9,9 +9,10 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, plans, refusals
+from bot.wording import asking, cautions, general, meats, plans, refusals
 from core.batch.assess import Assessment, alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
+from core.plan.recipe import product
 from core.service import batches
 from core.service.turn import Turn
 
@@ -44,7 +45,7 @@ def show(turn: Turn, a: Assessment) -> Sequence[Reply]:
         return (refused(a),)
     return (
         Reply(
-            "\n".join([plans.whole(a), *cautions.at_the_start()]),
+            "\n".join([plans.whole(a), *cautions.at_the_start(a)]),
             buttons=asking.changes(a),
             facts=facts(a),
             about=a.batch.id,
@@ -64,24 +65,34 @@ def refused(a: Assessment) -> Reply:
 def _ask_cure(turn: Turn, a: Assessment) -> Reply:
     text, rows = asking.cure(a.batch.id)
     turn.ask({"slot": "cure", "batch": a.batch.id})
-    lead = f"{plans.what(a)}: noted. "
+    lead = f"{meats.what(a)}: noted. "
     body = facts(a) | {"answer_kind": "asked_back", "asked": "cure"}
     return Reply(lead + text, buttons=rows, facts=body, about=a.batch.id)
 
 
 def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Reply | None:
     """The question for the first thing that cannot be done without."""
+    _take_cut(said)
     broken = _broken(turn, said, unclear)
     if broken is not None:
         return broken
     if "cut" not in said:
-        text, rows = asking.cut()
+        text, rows = asking.cut(said.get("product", "pastrami"), open_="product" not in said)
         return _ask(turn, "cut", said, text, rows)
     if "mass" not in said:
         return _ask(turn, "mass", said, asking.mass(turn.person), ())
     if not turn.person.zone_known:
         return _ask(turn, "zone", said, asking.zone(), ())
     return None
+
+
+def _take_cut(said: dict[str, Any]) -> None:
+    """Where a product was named, its only cut goes without saying; raises Gone for a product that is not planned."""
+    if "product" not in said:
+        return
+    cuts = product(said["product"]).cuts
+    if len(cuts) == 1:
+        said.setdefault("cut", cuts[0])
 
 
 def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:

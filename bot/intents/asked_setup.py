@@ -13,7 +13,7 @@ from bot.intents.changes import thicknesses
 from bot.intents.context import Context
 from bot.intents.fields import odd_strength, open_strength, usual_cure
 from bot.intents.intents import Change, Choose, Intent, Reading, Unclear
-from bot.intents.meats import meat
+from bot.intents.meats import bone, meat
 from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG
@@ -128,7 +128,11 @@ def _deadline(text: str, context: Context) -> Intent | None:
 
 def _cut(text: str, context: Context) -> Intent | None:
     named = meat(text)
-    known = named.cut in ("brisket_flat", "brisket_point") and not re.search(r"\d", text)
+    if found := bone(text):
+        return Choose("cut", found)
+    if re.fullmatch(r"(?:the |a )?(?:beef )?round", text):
+        return Choose("cut", "beef_round")
+    known = named.cut in ("brisket_flat", "brisket_point", "beef_round") and not re.search(r"\d", text)
     if named.cut == "brisket" and len(text.split()) <= 2:
         return Unclear("word", text, (Choose("cut", "brisket_flat"), Choose("cut", "brisket_point")))
     return Choose("cut", named.cut) if known else None

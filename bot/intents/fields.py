@@ -42,6 +42,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
                         r"|\bbrine (?:it|instead|cure)\b"
                         r"|\bwet (?:instead|then|please|pls)\b"),
+    ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
+                            r"|\bplain salt\b|\bnitrite[- ]free\b"),
     ("skin_on", True, r"\b(?:skin|rind)[ -]on\b|\bmit schwarte\b"),
     ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\bskinless\b|\bohne schwarte\b"),
     ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),
@@ -153,7 +155,7 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
             out.fields[role] = measure.value
         else:
             out.unclear["strength" if odd else "percent"] = text[measure.start : measure.end]
-    if words := open_strength(text):
+    if "nitrite_target" not in out.fields and (words := open_strength(text)):
         out.unclear["strength"] = words
 
 

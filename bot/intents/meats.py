@@ -11,24 +11,38 @@ from typing import Final
 _PRODUCTS: Final = (
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
     (r"corned[ _]beef|corn beef|salt beef|pökelfleisch", "corned_beef"),
-    (r"buckboard", "buckboard_bacon"),
-    (r"(?:canadian|back) bacon|kassler", "loin"),
-    (r"bacon|pancetta|speck|(?:pork )?belly|bellies|schweinebauch|bauchspeck", "bacon"),
-    (r"hams?|gammon|schinken", "ham"),
-    (r"(?:pork )?loins?|tenderloin", "loin"),
-    (r"turkeys?(?: breasts?| brests?| legs?)?|pute|putenbrust|truthahn", "turkey"),
-    (r"chickens?(?: breasts?| thighs?)?|hühnchen|huhn", "chicken"),
-    (r"ducks?(?: breasts?)?|ente|entenbrust|goose", "duck"),
+    (r"buckboard(?: bacon)?", "shoulder"),
+    (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
+    (r"pancetta|guanciale", "pancetta"),
+    (r"bacon|speck|(?:pork )?belly|bellies|schweinebauch|bauchspeck", "bacon"),
+    (r"hams?|gammon|schinken|fresh leg of pork|leg of pork", "ham"),
+    (r"tenderloins?", "tenderloin"),
+    (r"(?:pork )?loins?", "back_bacon"),
+    (r"turkey[ _](?:breasts?|brests?)|(?:breasts?|brests?) of turkey|putenbrust", "turkey"),
+    (r"turkeys?(?: legs?)?|pute|truthahn", "whole_turkey"),
+    (r"chicken (?:breasts?|thighs?|legs?|wings?|drumsticks?)", "chicken_pieces"),
+    (r"chickens?|hühnchen|huhn", "chicken"),
+    (r"goose|gans", "goose"),
+    (r"ducks?(?:[ _]breasts?)?|ente|entenbrust", "duck"),
     (r"salmon|lachs", "salmon"),
-    (r"trouts?|forellen?|mackerel", "trout"),
+    (r"trouts?|forellen?", "trout"),
+    (r"mackerel", "mackerel"),
     (r"jerky|biltong", "jerky"),
     (r"sausages?|salami|kielbasa|wurst", "sausage"),
     (r"(?:beef )?tongue|zunge", "tongue"),
-    (r"(?:pork )?(?:butt|shoulder)|pulled pork|schulter", "shoulder"),
+    (r"pulled pork", "pulled_pork"),
+    (r"(?:pork )?(?:butt|shoulder)|schulter", "shoulder"),
     (r"(?:short |spare )?ribs?|rippen", "ribs"),
-    (r"(?:bottom |eye of |top )?round|topside|silverside", "round"),
     (r"venison|lamb|bear|boar|goat", "game"),
 )  # fmt: skip
+_ROUND: Final = re.compile(
+    r"\b(?:(?:bottom|eye of|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"
+)
+_BARE_ROUND: Final = re.compile(r"\bround\b")
+_BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")
+_BONED: Final = re.compile(
+    r"\b(?:bone[- ]?less|boned|deboned|bone (?:is )?out|without (?:the |its )?bone|netted|rolled|ohne knochen)\b"
+)
 _CUTS: Final = (
     (r"brisket[ _]flats?|flat (?:cut )?brisket|flat cut|flats?", "brisket_flat"),
     (r"brisket[ _]points?|point (?:cut|end|brisket)|deckle|points?", "brisket_point"),
@@ -37,6 +51,7 @@ _CUTS: Final = (
 )
 _PRODUCT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
 _CUT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
+_OF_BEEF: Final = ("pastrami", "corned_beef")
 _DENIED: Final = re.compile(r"\bnot (?:the |a )?(?:flat|point)\b")
 
 
@@ -58,11 +73,22 @@ def meat(text: str) -> Meat:
     cuts = [name for words, name in _CUT_WORDS if words.search(text)]
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cuts) else next(iter(cuts), "")
     product = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
+    if product == "ham":
+        cut = bone(text)
+    elif not cut and (_ROUND.search(text) or (product in _OF_BEEF and _BARE_ROUND.search(text))):
+        cut = "beef_round"
     return Meat(product, cut)
+
+
+def bone(text: str) -> str:
+    """The cut of a ham, where it is said whether the bone is in."""
+    if _BONE_IN.search(text):
+        return "ham_bone_in"
+    return "ham_boned" if _BONED.search(text) else ""
 
 
 def without(text: str) -> str:
     """The text with its words for meat taken out."""
-    for words, _ in (*_PRODUCT_WORDS, *_CUT_WORDS):
+    for words in (*(found for found, _ in (*_PRODUCT_WORDS, *_CUT_WORDS)), _ROUND, _BONE_IN, _BONED):
         text = words.sub(" ", text)
     return text

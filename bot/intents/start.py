@@ -51,6 +51,10 @@ _JOINED: Final = re.compile(
     r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of"
     r"|is)? ?$"
 )
+_COUNTED: Final = re.compile(
+    r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
+    r"|chickens|hams|loins)\b"
+)
 _EACH: Final = re.compile(
     r"\bx ?([2-9])(?![\w.])|(?<![\w.])([2-9])\b.{0,30}\beach\b"
     r"|\beach\b.{0,30}?(?<![\w.])([2-9])\b"
@@ -169,6 +173,8 @@ def _take_meat(text: str, draft: _Draft) -> None:
         draft.typed["cut"] = "packer"
     elif named.cut:
         draft.said["cut"] = named.cut
+    if count := _COUNTED.search(text):
+        draft.said["pieces"] = int(count[1])
     if not named and (unknown := _unknown_words(text)):
         draft.typed["meat"] = unknown[0]
 

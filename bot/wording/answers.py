@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from bot.wording import cautions, incidents, numbers, plans, readings, safety, steps
+from bot.wording import cautions, incidents, meats, numbers, plans, readings, safety, steps
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.sources import Source
@@ -32,6 +32,8 @@ def _known(source: Source) -> str:
 
 
 def _why_days(a: Assessment) -> str:
+    if a.plan is not None and meats.plain(a):
+        return plans.days(a)
     if a.cure is None or a.plan is None:
         return plans.now(a)
     after = a.after_cure()
@@ -58,6 +60,8 @@ def _why_dose(a: Assessment) -> str:
     if a.dose is None:
         return plans.now(a)
     d, setup = a.dose, a.batch.setup
+    if d.limit is None:
+        return f"{plans.dose(a)}\n{cite(d.sources)}"
     milligrams = d.cure_kg * d.nitrite_fraction * 1e6
     base = "meat plus the whole pickle" if setup.method == "brine" else "green meat"
     pickup = (
@@ -141,6 +145,8 @@ def _cook_said(a: Assessment) -> str:
 
 def _cure_said(a: Assessment) -> str:
     after = a.after_cure()
+    if a.plan is not None and meats.plain(a):
+        return "It is only salted, so there is no pink to show."
     if after is None or a.plan is None:
         return "There is no plan yet, so no cure to show."
     return (

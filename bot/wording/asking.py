@@ -3,9 +3,10 @@
 from bot.intents.buttons import payload
 from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, StepDone
 from bot.reply import Button
-from bot.wording import numbers, steps
+from bot.wording import meats, numbers, steps
 from core.batch.assess import Assessment, Way
 from core.person import Person
+from core.plan.recipe import product
 from core.plan.steps import Kind, State
 
 Rows = tuple[tuple[Button, ...], ...]
@@ -49,18 +50,23 @@ def mass_unit(value: float, batch: str | None) -> tuple[str, Rows]:
     return text, (row,)
 
 
-def cut() -> tuple[str, Rows]:
-    """Which cut."""
-    row = (
-        button("Brisket flat", Choose("cut", "brisket_flat")),
-        button("Brisket point", Choose("cut", "brisket_point")),
-    )
-    return "Which cut is it? I plan pastrami from brisket: the flat or the point.", (row,)
+def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:
+    """Which cut of those that a product is made from; `open_` where the product was not said either."""
+    row = tuple(button(meats.cut_name(c), Choose("cut", c)) for c in product(name).cuts)
+    if name == "ham":
+        return "Is the bone in it? It decides how it is cured.", (row,)
+    if not open_:
+        return f"Which cut is it for the {meats.PRODUCTS[name].lower()}? Tap it, or type it.", (row,)
+    more = "Or type it: belly, loin, shoulder, ham, turkey breast, chicken, duck breast, salmon, trout."
+    return f"Which cut is it? For pastrami tap one of these.\n{more}", (row,)
 
 
 def unknown_meat(said: str) -> str:
     """A meat that is none, or none that is planned yet."""
-    return f"I do not know «{said}» as a cut. I plan pastrami from brisket, flat or point: tap it, or type it like «3.2 kg brisket flat»."
+    return (
+        f"I do not know «{said}» as a cut. Type it with its weight, like «3.2 kg brisket flat» or «2 kg pork belly».\n"
+        f"I plan {meats.planned()}."
+    )
 
 
 def zone(said: str = "") -> str:
@@ -76,8 +82,9 @@ def thickness() -> str:
     return "How thick is it at its thickest? Type it with its unit, like 48 mm or 1.9 in."
 
 
-def slot(name: str, batch: str, person: Person) -> tuple[str, Rows]:
+def slot(name: str, a: Assessment, person: Person) -> tuple[str, Rows]:
     """The question behind a button that changes an assumption."""
+    batch, made = a.batch.id, product(a.batch.setup.product)
     hot = "250 f" if person.units.temperature == "f" else "121 c"
     cold = "38 f" if person.units.temperature == "f" else "3 c"
     texts = {
@@ -96,6 +103,8 @@ def slot(name: str, batch: str, person: Person) -> tuple[str, Rows]:
     }  # fmt: skip
     if name in choices:
         question, field, options = choices[name]
+        fitting = {"method": made.methods(a.batch.setup.cut), "purpose": tuple(p.name for p in made.purposes)}
+        options = tuple(o for o in options if o[1] in fitting.get(name, (o[1],)))
         return question, tuple((button(label, Change({field: value}, batch)),) for label, value in options)
     return texts[name], ()
 

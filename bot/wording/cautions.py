@@ -1,8 +1,9 @@
 """Words for each caution: short, once, where it belongs. The register with its sources is `core/safety/cautions.toml`."""
 
+import re
 from collections.abc import Iterable, Sequence
 
-from bot.wording import numbers
+from bot.wording import meats, numbers
 from core.batch.assess import Assessment
 from core.meat.piece import Species
 from core.plan.steps import Kind, Step
@@ -88,9 +89,9 @@ def of_step(step: Step, a: Assessment) -> list[str]:
     return lines(of_kind(step.kind.value, a))
 
 
-def at_the_start() -> list[str]:
-    """What is said once, under the first plan."""
-    return lines(caution(key) for key in AT_THE_START)
+def at_the_start(a: Assessment) -> list[str]:
+    """What is said once, under the first plan; of curing salt only where there is some."""
+    return lines(caution(key) for key in AT_THE_START if not (meats.plain(a) and key.startswith("nitrite")))
 
 
 def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
@@ -99,6 +100,10 @@ def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     leave_out = {"non_intact"} if whole else set()
     leave_out |= set().union(*(keys for species, keys in OF_SPECIES.items() if species is not a.piece.cut.species))
     leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}
+    if meats.in_pot(a):
+        leave_out |= {key for key in WORDS if re.search("coal|ash|burp|moist", key)}
+    if meats.plain(a):
+        leave_out |= {key for key in WORDS if key.startswith(("nitrite", "cure_", "pink_rock", "poison"))}
     if a.batch.setup.at_risk_eaters is False:
         leave_out.add("at_risk_reheat")
     fitting = [c for c in for_step(kind) if c.key not in leave_out]

@@ -51,9 +51,8 @@ def _off(a: Assessment) -> str:
             f"The record does not show {numbers.both(a.floor_c, a.person)} in the middle yet. "
             "Send a core reading; below it I cannot call it cooked."
         )
-    return "Let it rest, wrapped. " + (
-        readings.shown(60.0, a.person) + " is where the chill clock starts." if a.chilled else ""
-    )
+    clock = f" {readings.shown(60.0, a.person)} is where the chill clock starts." if a.chilled else ""
+    return f"Let it rest, wrapped.{clock}"
 
 
 def _into(a: Assessment) -> str:

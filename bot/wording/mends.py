@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, numbers, plans, refusals, steps
+from bot.wording import cautions, meats, numbers, plans, refusals, steps
 from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
@@ -40,6 +40,9 @@ FIELDS = {
     "at_risk_eaters": "",
     "cure_days": "days in the cure",
     "salt_fraction": "salt",
+    "sugar_fraction": "sugar",
+    "pump_fraction": "pump",
+    "nitrite_target": "nitrite",
     "sealed_faces": "fat on one face",
     "cut": "cut",
     "water_share": "water",
@@ -100,7 +103,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.when(v, person, a.now) if v is not None else "without a date"
         case "pit_c" | "fridge_c" | "target_c":
             return numbers.temperature(v, person)
-        case "cure_nitrite_fraction" | "salt_fraction":
+        case "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
             return numbers.percent(v)
         case "fridge_vouched":
             return ""
@@ -109,7 +112,11 @@ def value(field: str, v: Any, a: Assessment) -> str:
         case "method":
             return plans.METHODS[v]
         case "purpose":
-            return plans.PURPOSES[v]
+            return meats.purpose_of(a, v)
+        case "nitrite_target":
+            return numbers.ppm(v) if v else "none"
+        case "product" | "cut":
+            return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
         case "wrap":
             return plans.WRAPS[v]
         case "chill":

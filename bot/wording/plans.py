@@ -2,8 +2,10 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import cautions, numbers, refusals, steps
+from bot.wording import cautions, meats, numbers, refusals, steps
 from core.batch.assess import Assessment
+from core.cure.dose import Dose
+from core.plan.recipe import product
 from core.plan.reminders import UNSPOKEN
 from core.plan.steps import Kind, Plan, State, Step
 
@@ -21,13 +23,8 @@ METHODS = {
     "dry": "dry, everything in the bag",
     "inject": "injected, then covered with brine",
 }
-PURPOSES = {
-    "thin": "thin cold slices by machine",
-    "cold": "tender, chilled, sliced cold",
-    "hot": "tender, sliced warm the same day",
-    "pulled": "pulled",
-}
 WRAPS = {"none": "no wrap", "paper": "paper", "foil": "foil"}
+COOKERS = {"pot": "simmered in a pot"}
 CHILLS = {
     "foil": "in foil in the fridge",
     "rack": "on a rack",
@@ -36,19 +33,10 @@ CHILLS = {
 }
 
 
-def what(a: Assessment) -> str:
-    """«Pastrami from a 3.2 kg brisket flat»."""
-    cut = a.batch.setup.cut.replace("_", " ")
-    if a.batch.setup.pieces > 1:
-        name, mass = a.batch.setup.product.capitalize(), numbers.mass(a.batch.setup.mass, a.person)
-        return f"{name} from {a.batch.setup.pieces} pieces of {cut}, {mass} in all"
-    return f"{a.batch.setup.product.replace('_', ' ').capitalize()} from a {numbers.mass(a.batch.setup.mass, a.person)} {cut}"
-
-
 def whole(a: Assessment) -> str:
     """The plan from now to the meal: what to do next first, then the dose, the days, the week, what was assumed."""
     if a.plan is None:
-        return f"{what(a)}: no plan yet. {_why_none(a)}".strip()
+        return f"{meats.what(a)}: no plan yet. {_why_none(a)}".strip()
     parts = [_first(a, a.plan), dose(a), days(a), _week(a, a.plan), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 
@@ -61,9 +49,9 @@ def _first(a: Assessment, plan: Plan) -> str:
     step = plan.next_step()
     meal = _meal(a, plan)
     if step is None:
-        return f"All done. {what(a)}, meal {meal}."
+        return f"All done. {meats.what(a)}, meal {meal}."
     due = "now" if step.state is State.DUE else numbers.when(_shown(step, plan), a.person, a.now)
-    return f"{steps.name(step, a)} {due}; meal {meal}.\n{what(a)}."
+    return f"{steps.name(step, a)} {due}; meal {meal}.\n{meats.what(a)}."
 
 
 def _meal(a: Assessment, plan: Plan) -> str:
@@ -77,6 +65,8 @@ def dose(a: Assessment) -> str:
     d = a.dose
     if d is None:
         return ""
+    if d.limit is None:
+        return _salt_alone(d)
     strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
     water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
     low, high = d.teaspoons
@@ -91,10 +81,19 @@ def dose(a: Assessment) -> str:
     return "\n".join([said, *beware])
 
 
+def _salt_alone(d: Dose) -> str:
+    """What is weighed out where no nitrite goes in."""
+    water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
+    return (
+        f"Dose: {water}{numbers.grams(d.salt_kg)} salt, {numbers.grams(d.sugar_kg)} sugar, and no curing salt: "
+        f"it is salted, not cured, and cools and keeps by the stricter rules. Salt {numbers.percent(d.salt_fraction)}."
+    )
+
+
 def dose_in(a: Assessment) -> str:
     """What is in the cure, once it was weighed out: its nitrite by the meat that it went to."""
     d = a.dose
-    if d is None:
+    if d is None or d.limit is None:
         return ""
     limit = f"limit {numbers.ppm(d.limit.max_mg_kg)} ({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)})"
     return f"In it are {numbers.grams(d.cure_kg)} curing salt of {numbers.percent(d.nitrite_fraction)}: {numbers.ppm(d.nitrite_ingoing)} nitrite; {limit}."
@@ -106,15 +105,21 @@ def _memory(status: str) -> str:
 
 def days(a: Assessment) -> str:
     """How long it stays in, and the band behind it."""
+    if a.plan is not None and meats.plain(a):
+        return (
+            f"In the salt for {numbers.days(a.plan.cure_days)}: no nitrite goes in, so there is no middle to wait for."
+        )
     if a.cure_days is None or a.plan is None:
         return ""
     band = a.cure_days
     learned = _learned(a)
-    if band.p50 < 0.25:
+    if a.batch.setup.method == "inject":
         return f"In the cure for {numbers.days(a.plan.cure_days)}: injected, the middle is reached within a day, and the colour wants its time.{learned}"
+    least = product(a.batch.setup.product).least(a.batch.setup)
+    evens = " It stays longer, so that salt and colour even out." if least > band.p90 + 1.0 else ""
     return (
         f"In the cure for {numbers.days(a.plan.cure_days)}. The middle turns pink after about {band.p50:.1f} days "
-        f"({band.p10:.1f} to {band.p90:.1f}); nine in ten pieces like this are there by {numbers.days(band.p90)}.{learned}"
+        f"({band.p10:.1f} to {band.p90:.1f}); nine in ten pieces like this are there by {numbers.days(band.p90)}.{evens}{learned}"
     )
 
 
@@ -171,22 +176,30 @@ def assumed(a: Assessment) -> str:
         ),
         (
             "method",
-            METHODS[setup.method] + (", as a brine would be too slow for your date" if setup.method == "dry" else ""),
+            METHODS[setup.method] + (", as a brine would be too slow for your date" if _hurried(a) else ""),
         ),
         ("fridge_c", f"fridge {numbers.temperature(setup.fridge_c, person)}"),
-        ("pit_c", f"pit {numbers.temperature(setup.pit_c, person)}"),
-        ("cooker", f"{setup.cooker} cooker"),
-        ("purpose", f"{PURPOSES[setup.purpose]}, off at {numbers.temperature(setup.target_c, person)}"),
-        ("wrap", WRAPS[setup.wrap]),
+        ("pieces", f"{setup.pieces} pieces" if setup.pieces > 1 else ""),
+        ("pit_c", f"{'water' if meats.in_pot(a) else 'pit'} {numbers.temperature(setup.pit_c, person)}"),
+        ("cooker", COOKERS.get(setup.cooker, f"{setup.cooker} cooker")),
+        ("purpose", f"{meats.purpose(a)}, off at {numbers.temperature(setup.target_c, person)}"),
+        ("wrap", "" if meats.in_pot(a) or meats.fish(a) else WRAPS[setup.wrap]),
         ("chill", f"chill: {CHILLS[setup.chill]}"),
         ("deadline", "no meal date, so the soonest"),
     )
-    open_ones = [words for field, words in guesses if field not in said]
+    open_ones = [words for field, words in guesses if words and field not in said]
     if "salt_fraction" not in said and person.learned.salt_shift:
         taste = "too salty" if person.learned.salt_shift < 0 else "bland"
         open_ones.append(f"salt {numbers.percent(setup.salt_fraction)}, as you found the last {taste}")
-    open_ones.append(f"nitrite by the law of {person.jurisdiction} (say where you are, like «i'm in Germany»)")
+    if not meats.plain(a):
+        open_ones.append(f"nitrite by the law of {person.jurisdiction} (say where you are, like «i'm in Germany»)")
     return "I assumed: " + "; ".join(open_ones) + "." if open_ones else ""
+
+
+def _hurried(a: Assessment) -> bool:
+    """Whether the dry cure was assumed for a near date, where the product would have been brined."""
+    usual = product(a.batch.setup.product).defaults_of(a.batch.setup.cut).get("method", "brine")
+    return a.batch.setup.method == "dry" and usual != "dry"
 
 
 def moved(before: Plan | None, after: Assessment) -> list[str]:
@@ -242,7 +255,7 @@ def _waiting(plan: Plan) -> list[Step]:
 def now(a: Assessment) -> str:
     """What to do now, and what comes next."""
     if a.plan is None:
-        return f"{what(a)}: no plan yet. {_why_none(a)}".strip()
+        return f"{meats.what(a)}: no plan yet. {_why_none(a)}".strip()
     waiting = _waiting(a.plan)
     due = [s for s in waiting if s.state is State.DUE]
     if due:

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from bot.intents.intents import Ask
-from bot.wording import asking, incidents, numbers, plans, safety
+from bot.wording import asking, incidents, meats, numbers, plans, safety
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.doubts import Doubted
@@ -113,7 +113,7 @@ def _ready(a: Assessment, tender: bool) -> str:
     if tender:
         return "Tender is better than a number: take it off, and say «off». Then let it rest."
     if core is not None and core.celsius >= a.batch.setup.target_c:
-        return f"It has reached {target}: probe it. If it slides in like into soft butter, take it off and say «off»."
+        return meats.reached(a)
     if a.ready is None:
         return ""
     return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}."

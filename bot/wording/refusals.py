@@ -3,12 +3,13 @@
 from datetime import datetime, timedelta
 from math import isinf
 
-from bot.wording import numbers
+from bot.wording import meats, numbers
 from core.errors import (
     Gone,
     Missing,
     NotDelivered,
     NotKept,
+    OtherWay,
     OutOfRange,
     OverLimit,
     SaltbellError,
@@ -19,6 +20,7 @@ from core.errors import (
     Unreadable,
 )
 from core.person import Person
+from core.sources import every_source
 from core.units import celsius_from_fahrenheit
 
 FIELDS = {"method": "way of curing", "nitrite_target": "nitrite", "salt_fraction": "salt", "water_share": "water"}
@@ -58,6 +60,9 @@ def say(error: SaltbellError, person: Person) -> str:
                 "No dose without the strength of your curing salt.\nLook for the nitrite figure on the packet, "
                 "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
             )
+        case OtherWay(cut, _, ways):
+            way = {"inject": "inject it", "dry": "cure it dry", "brine": "brine it"}[ways[0]]
+            return f"A {meats.CUTS[cut]} is not cured that way: the middle would be reached too late.\nFor this one, {way}."
         case TooLate(thing):
             return (
                 f"The meat is in its cure already, so the {FIELDS.get(thing, thing.replace('_', ' '))} stays as it is. "
@@ -108,14 +113,20 @@ def _shown(error: OutOfRange, value: float, person: Person) -> str:
 def _over_limit(error: OverLimit) -> str:
     memory = " (from memory)" if error.status == "MEMORY" else ""
     passing = (
-        f" The most that passes is {numbers.grams(error.passing_cure_kg)} of this curing salt."
+        f"\nThe most that passes is {numbers.grams(error.passing_cure_kg)} of this curing salt."
         if error.passing_cure_kg
         else ""
     )
     return (
         f"No: that is {numbers.ppm(error.found_mg_kg)} {error.substance}, and the limit is "
-        f"{numbers.ppm(error.limit_mg_kg)} ({error.jurisdiction}, {error.source}{memory}).{passing}"
+        f"{numbers.ppm(error.limit_mg_kg)} ({error.jurisdiction}, {_title(error.source)}{memory}).{passing}"
     )
+
+
+def _title(key: str) -> str:
+    """The source as it is called, by its key."""
+    known = every_source().get(key)
+    return key if known is None else known.title
 
 
 def too_soon(error: TooSoon, person: Person) -> str:
@@ -148,7 +159,12 @@ def _gone(thing: str) -> str:
         return "There is nothing left to take back."
     if thing == "due":
         return "Nothing waits to be done just now. Type «plan» to see the week, or name the step, like «flipped»."
-    return f"I have nothing on {thing.split(' ', 1)[-1].replace('_', ' ')} yet. I plan pastrami from brisket, flat or point."
+    if thing.startswith("nitrite limit"):
+        return meats.nitrite_refused(thing)
+    if thing.startswith("purpose"):
+        return "That is no way to eat this one that I can plan. Ask «eaten how» under the plan for those that are."
+    name = thing.removeprefix("product ").removeprefix("cut ").replace("_", " ")
+    return f"I plan no {name} yet.\nI do plan {meats.planned()}: type it with its weight, like «2 kg pork belly»."
 
 
 def _machine(error: SaltbellError) -> str:

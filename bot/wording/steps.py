@@ -1,9 +1,10 @@
 """Words for each step of the week: its name in a plan, and what to do when it falls due."""
 
-from bot.wording import numbers
+from bot.wording import meats, numbers
 from core.batch.assess import Assessment
 from core.cure.dose import Dose
 from core.heat.fire import Fuel
+from core.plan.recipe import product
 from core.plan.steps import Kind, State, Step
 
 NAMES = {
@@ -33,13 +34,21 @@ NAMES = {
     Kind.DEBRIEF: "Look back",
 }
 DRY_NAME = "Weigh the cure"
+SALT_NAME = "Weigh the salt"
+POT_NAMES = {Kind.LIGHT: "Heat the water", Kind.MEAT_ON: "Meat into the pot", Kind.OFF: "Out of the pot"}
+NEEDLES = {
+    "ham_bone_in": ", first at the ball joint, at the shank and along the bone",
+    "chicken_whole": " into breast, thighs and legs, from inside the skin",
+}
 STATES = {State.DONE: "done", State.SKIPPED: "left out", State.DUE: "due now", State.AHEAD: ""}
 
 
 def name(step: Step, a: Assessment) -> str:
     """The step in a few words, as a plan lists it."""
     if step.kind is Kind.BRINE and a.batch.setup.method == "dry":
-        return DRY_NAME
+        return SALT_NAME if meats.plain(a) else DRY_NAME
+    if meats.in_pot(a) and step.kind in POT_NAMES:
+        return POT_NAMES[step.kind]
     if step.kind is Kind.CHILL_CHECK:
         corner = 26.7 if step.key.endswith("/27") else 4.4
         return f"Core at {numbers.both(corner, a.person)} or below"
@@ -61,32 +70,33 @@ def _brine(step: Step, a: Assessment) -> str:
     dose = a.dose
     if dose is None:
         return "Make the brine. I still need the strength printed on your curing salt before I can give grams."
-    strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
-    parts = (
-        f"{numbers.grams(dose.cure_kg)} curing salt ({strength} nitrite), "
-        f"{numbers.grams(dose.salt_kg)} salt, {numbers.grams(dose.sugar_kg)} sugar"
-    )
+    parts = _weighed(dose)
     if a.batch.setup.method == "dry":
-        return (
-            f"Weigh the cure: {parts}. All of it onto the meat and into the bag, nothing left over; press the air out."
-        )
+        return f"{name(step, a)}: {parts}.\nAll of it onto the meat and into the bag, nothing left over; press the air out."
     if a.batch.setup.method == "inject":
-        return _pickle(dose, strength, a)
+        return _pickle(dose, a)
     return (
         f"Make the brine: {dose.water_kg:.2f} kg water, {parts}.\n"
         "Dissolve salt and sugar in a quarter of the water, hot; the rest of the water cold, or as ice. "
-        f"The curing salt goes in last, cold. Then into the fridge until it reads {numbers.both(4.4, a.person)} or less."
+        f"{'' if meats.plain(a) else 'The curing salt goes in last, cold. '}Then into the fridge until it reads {numbers.both(4.4, a.person)} or less."
     )
 
 
-def _pickle(dose: Dose, strength: str, a: Assessment) -> str:
+def _weighed(dose: Dose) -> str:
+    """«11.9 g curing salt (6.25 % nitrite), 96 g salt, 48 g sugar»; without the first where no nitrite goes in."""
+    cure = f"{numbers.grams(dose.cure_kg)} curing salt ({numbers.percent(dose.nitrite_fraction)} nitrite), "
+    return f"{cure if dose.cure_kg else ''}{numbers.grams(dose.salt_kg)} salt, {numbers.grams(dose.sugar_kg)} sugar"
+
+
+def _pickle(dose: Dose, a: Assessment) -> str:
     """What is injected, and what no pickle of that size can carry and goes on from outside."""
     dissolved = dose.salt_kg - dose.rubbed_salt_kg
     share = numbers.percent(a.batch.setup.pump_fraction, 0)
+    cure = f"{numbers.grams(dose.cure_kg)} curing salt ({numbers.percent(dose.nitrite_fraction)} nitrite), "
     return (
-        f"Make the pickle to inject: {dose.water_kg * 1000:.0f} g water, {numbers.grams(dose.cure_kg)} curing salt "
-        f"({strength} nitrite), {numbers.grams(dissolved)} salt. It goes cold, at {numbers.both(4.4, a.person)} or less.\n"
-        f"All of it is injected, {share} of the weight, a needle every 25 mm from both faces. Weigh {numbers.grams(dose.rubbed_salt_kg)} "
+        f"Make the pickle to inject: {dose.water_kg * 1000:.0f} g water, {cure if dose.cure_kg else ''}"
+        f"{numbers.grams(dissolved)} salt. It goes cold, at {numbers.both(4.4, a.person)} or less.\n"
+        f"All of it is injected, {share} of the weight, a needle every 25 mm{NEEDLES.get(a.batch.setup.cut, ' from both faces')}. Weigh {numbers.grams(dose.rubbed_salt_kg)} "
         f"salt and {numbers.grams(dose.sugar_kg)} sugar apart: they are rubbed on afterwards."
     )
 
@@ -102,10 +112,11 @@ def _into_cure(step: Step, a: Assessment) -> str:
     days = a.plan.cure_days if a.plan else 0.0
     if a.batch.setup.method == "inject":
         return (
-            "Inject all of the pickle, then rub on the salt and sugar that are left, and into the bag, air out, lowest shelf. "
-            f"Write today's date on it; it stays in for {numbers.days(days)}."
+            "Inject all of the pickle, then rub on the salt and sugar that are left.\n"
+            f"Into the bag, air out, lowest shelf. Write today's date on it; it stays in for {numbers.days(days)}."
         )
-    how = "with all of its brine" if a.batch.setup.method != "dry" else "with all of its cure"
+    dry = "with all of its salt" if meats.plain(a) else "with all of its cure"
+    how = "with all of its brine" if a.batch.setup.method != "dry" else dry
     wait = f"Once the brine reads {numbers.both(4.4, a.person)} or colder: meat" if brine_unread(a) else "Meat"
     return (
         f"{wait} into the bag {how}, air out.\n"
@@ -141,7 +152,7 @@ def _out(step: Step, a: Assessment) -> str:
 
 def _rinse(step: Step, a: Assessment) -> str:
     return (
-        "Rinse it cold for a minute, both faces, then fry a thin slice from a corner and taste.\n"
+        "Rinse it cold for a minute, both faces, then fry a thin slice from a corner through and taste.\n"
         "Too salty: an hour in ice water in the fridge, then taste again."
     )
 
@@ -151,11 +162,17 @@ def _dry(step: Step, a: Assessment) -> str:
 
 
 def _rub(step: Step, a: Assessment) -> str:
-    amount = round(a.batch.setup.mass * 0.03 * 200) * 5  # to 5 g: no dose
-    return f"Rub it: about {amount} g (30 g a kilo), without salt. Then let it rest for 30 min while the fire settles."
+    share = product(a.batch.setup.product).rub_g_per_kg
+    amount = round(a.batch.setup.mass * share / 5.0) * 5  # to 5 g: no dose
+    return f"Rub it: about {amount} g ({share:.0f} g a kilo), without salt. Then let it rest for 30 min while the fire settles."
 
 
 def _light(step: Step, a: Assessment) -> str:
+    if meats.in_pot(a):
+        return (
+            "Heat a pot of fresh water, enough to cover the meat, with the spices you like and no salt.\n"
+            f"It simmers at {numbers.temperature(a.batch.setup.pit_c, a.person)}: bubbles rise, nothing boils hard."
+        )
     fuel = a.fuel
     load = _fuel(fuel, a)
     return (
@@ -178,10 +195,9 @@ def _coal(kilos: float, a: Assessment) -> str:
 
 
 def _meat_on(step: Step, a: Assessment) -> str:
-    return (
-        "Meat on, probe from the side into the middle of the thickest part. Say «on» when it is.\n"
-        "The pit will read low for half an hour; leave it."
-    )
+    if meats.in_pot(a):
+        return "Meat into the simmering water, covered by it, lid on a crack. Say «on» when it is in."
+    return f"Meat on, {meats.probed(a)}. Say «on» when it is.\nThe pit will read low for half an hour; leave it."
 
 
 def _reading(step: Step, a: Assessment) -> str:
@@ -194,11 +210,7 @@ def _wrap(step: Step, a: Assessment) -> str:
 
 
 def _off(step: Step, a: Assessment) -> str:
-    target = numbers.temperature(a.batch.setup.target_c, a.person)
-    return (
-        f"Probe the thickest part: at about {target} it should slide in like into soft butter.\n"
-        "If it does, take it off and say «off»; if not, give it time and send a reading."
-    )
+    return meats.done_at(a)
 
 
 def _rest(step: Step, a: Assessment) -> str:
@@ -229,9 +241,7 @@ def _chill_check(step: Step, a: Assessment) -> str:
 
 
 def _slice(step: Step, a: Assessment) -> str:
-    if _chilled(a):
-        return "Slice it cold, across the grain, 2 to 3 mm. Look at the middle: is any of it grey, and how wide?"
-    return "Slice it across the grain, pencil thick. Look at the middle: is any of it grey, and how wide?"
+    return meats.carved(a)
 
 
 def _use_by(step: Step, a: Assessment) -> str:

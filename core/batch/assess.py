@@ -27,7 +27,7 @@ from core.plan.schedule import schedule
 from core.plan.setup import Setup
 from core.plan.steps import Band, Durations, Kind, Plan, TimeBand
 from core.safety.storage import keeping
-from core.units import Celsius, Days
+from core.units import Celsius, Days, Hours
 
 WRAP_AT_C: Celsius = 71.0  # 160 °F, colour set: common practice
 READING_SOON = timedelta(minutes=20)
@@ -91,7 +91,12 @@ class Assessment:
         """When a cook under way is ready."""
         if self.cook is None or self.on_at is None or self.batch.off_at is not None:
             return None
-        return _times(self.on_at, self.cook.ready)
+        return _times(self.on_at, self.cook.ready, self.hold_hours)
+
+    @property
+    def hold_hours(self) -> Hours:
+        """How long it stays on once its core is at the target. [h]"""
+        return product(self.batch.setup.product).hours.hold_at_target
 
     @property
     def fuel(self) -> Fuel | None:
@@ -129,9 +134,10 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     piece = material.piece_of(setup)
     weighed, refusal = _weighed(batch, person)
     cure, refusal = _days(setup, person, (weighed, refusal))
+    days = material.in_the_cure(setup, cure)
     cook = material.estimate_of(batch, person, now)
     cooling = cold.cooling(batch, now)
-    plan, refusal = _plan(batch, (person, now), (cure, cook, cooling), refusal)
+    plan, refusal = _plan(batch, (person, now), (days, cook, cooling), refusal)
     known = ledger.Known(piece, weighed, cure, cook, _cured_days(batch, plan))
     found = ledger.judge(batch, known, now)
     return Assessment(batch, person, now, piece, weighed, cure, cook, cooling, plan, found, refusal)
@@ -147,7 +153,9 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
         ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
         ("date", {"deadline": _next_date(a)}),
     )
-    found = (_way(a, name, changes) for name, changes in tries if changes.get("method") != a.batch.setup.method)
+    setup = a.batch.setup
+    open_ones = {*product(setup.product).methods(setup.cut), None} - {setup.method}
+    found = (_way(a, name, changes) for name, changes in tries if changes.get("method") in open_ones)
     return tuple(way for way in found if way is not None)
 
 
@@ -165,13 +173,13 @@ def _next_date(a: Assessment) -> datetime:
 def _way(a: Assessment, name: str, changes: dict[str, Any]) -> Way | None:
     setup_changes = {k: v for k, v in changes.items() if k != "cut_in"}
     tried = assess(replace(a.batch, setup=a.batch.setup.change(setup_changes)), a.person, a.now)
-    if tried.plan is None or tried.cure is None:
+    if tried.plan is None:
         return None
-    return Way(name, tuple(setup_changes.items()), tried.plan.serve, tried.cure.advice)
+    return Way(name, tuple(setup_changes.items()), tried.plan.serve, tried.plan.cure_days)
 
 
 def _weighed(batch: Batch, person: Person) -> tuple[Dose | None, SaltbellError | None]:
-    if batch.setup.cure_nitrite_fraction is None:
+    if batch.setup.cure_nitrite_fraction is None and batch.setup.nitrite_target > 0.0:
         return None, UnknownCure("")
     try:
         return material.dose_in(batch, person.jurisdiction), None
@@ -183,7 +191,7 @@ def _days(
     setup: Setup, person: Person, known: tuple[Dose | None, SaltbellError | None]
 ) -> tuple[Penetration | None, SaltbellError | None]:
     weighed, refusal = known
-    if refusal is not None and not isinstance(refusal, UnknownCure):
+    if setup.nitrite_target == 0.0 or (refusal is not None and not isinstance(refusal, UnknownCure)):
         return None, refusal
     try:
         return material.days_of(setup, person, weighed), refusal
@@ -194,17 +202,17 @@ def _days(
 def _plan(
     batch: Batch,
     told: tuple[Person, datetime],
-    known: tuple[Penetration | None, Estimate, cold.Cooling],
+    known: tuple[Band | None, Estimate, cold.Cooling],
     refusal: SaltbellError | None,
 ) -> tuple[Plan | None, SaltbellError | None]:
     person, now = told
-    cure, cook, cooling = known
-    if refusal is not None or cure is None:
+    days, cook, cooling = known
+    if refusal is not None or days is None:
         return None, refusal
     case = Case(
         batch.setup,
         product(batch.setup.product),
-        _durations(batch.setup, cure, cook),
+        _durations(batch.setup, days, cook),
         _progress(batch, cook, cooling),
         wall_of(person),
         now,
@@ -216,11 +224,12 @@ def _plan(
         return None, found
 
 
-def _durations(setup: Setup, cure: Penetration, cook: Estimate) -> Durations:
+def _durations(setup: Setup, days: Band, cook: Estimate) -> Durations:
+    hold = product(setup.product).hours.hold_at_target
     rest, chill = material.rest_of(setup).to(60.0), material.chill_of(setup, 60.0).to(4.4)
     return Durations(
-        cure=Band(cure.days_p10, cure.days_p50, cure.advice),
-        cook=Band(cook.ready.p10, cook.ready.p50, cook.ready.p90),
+        cure=days,
+        cook=Band(cook.ready.p10 + hold, cook.ready.p50 + hold, cook.ready.p90 + hold),
         rest=rest.p50 if rest else 1.0,
         chill=chill.p50 if chill else 24.0,
         lighting=material.lighting_of(setup),
@@ -239,7 +248,9 @@ def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
         done=batch.done,
         skipped=batch.skipped,
         snoozed=batch.snoozed,
-        ready=_times(on, cook.ready) if on is not None and cooking else None,
+        ready=_times(on, cook.ready, product(batch.setup.product).hours.hold_at_target)
+        if on is not None and cooking
+        else None,
         wrap_at=_wrap_at(on, cook) if on is not None and cooking else None,
         next_reading=on + timedelta(seconds=cook.next_reading_s) if on is not None and cooking else None,
         readings=len(core),
@@ -257,8 +268,9 @@ def _fire_seen(batch: Batch) -> bool:
     return out is not None and any(r.at >= out for p in (Probe.CORE, Probe.PIT) for r in batch.of_probe(p))
 
 
-def _times(on: datetime, hours: HeatBand) -> TimeBand:
-    return TimeBand(*(on + timedelta(hours=h) for h in (hours.p10, hours.p50, hours.p90)))
+def _times(on: datetime, hours: HeatBand, hold: Hours) -> TimeBand:
+    """When it comes off: at the target, and held there for as long as the product asks."""
+    return TimeBand(*(on + timedelta(hours=h + hold) for h in (hours.p10, hours.p50, hours.p90)))
 
 
 def _wrap_at(on: datetime, cook: Estimate) -> datetime | None:

@@ -13,6 +13,7 @@ from core.meat.piece import Piece
 from core.plan.recipe import product
 from core.safety.cooling import CoolingVerdict, judge_cooling
 from core.safety.ledger import Verdict, verdict
+from core.safety.left_out import CEILING
 from core.safety.lethality import Lethality, lethality
 from core.safety.record import Incident, Record
 from core.units import Days
@@ -60,7 +61,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         injected=setup.method == "inject",
         fat_fraction=cut.composition.fat,
         ingoing_mg_kg=known.dose.nitrite_ingoing if known.dose else None,
-        nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose else 200.0,
+        nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose and known.dose.limit else CEILING,
         cured_centre_mg_kg=_centre(known),
         at_risk_eaters=setup.at_risk_eaters,
         doneness_floor_c=made.safety_floor_c,

@@ -25,6 +25,7 @@ from core.meat.piece import Piece, piece
 from core.person import Learned, Person
 from core.plan.recipe import product
 from core.plan.setup import Setup
+from core.plan.steps import Band
 from core.units import Celsius, Hours
 
 ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
@@ -45,7 +46,7 @@ def piece_of(setup: Setup) -> Piece:
         cut(setup.cut),
         setup.heaviest or setup.mass / setup.pieces,
         setup.thickness,
-        sealed_faces=setup.sealed_faces,
+        sealed_faces=max(setup.sealed_faces, int(setup.skin_on)),  # skin and rind hardly let salt through
         skin_on=setup.skin_on,
         intact=setup.method != "inject",
     )
@@ -58,9 +59,8 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
     What nobody asked for is aimed within the limit of the place; what somebody asked for is held against it.
     """
     kind = product(setup.product).product_class
-    asked = "nitrite_target" in setup.said
     target = setup.nitrite_target
-    if not asked:
+    if target > 0.0 and "nitrite_target" not in setup.said:
         target = min(target, house_target(jurisdiction, kind, setup.method))
     return dose(
         Recipe(
@@ -114,6 +114,15 @@ def _penetration(immersion: Immersion) -> Penetration:
     if not isfinite(found.days_p90):
         raise TooLong(found.days_p90, 21.0)
     return found
+
+
+def in_the_cure(setup: Setup, cure: Penetration | None) -> Band | None:
+    """Days in the cure as they are planned: for the middle, and no fewer than the product wants; in salt, its hours."""
+    made = product(setup.product)
+    if setup.nitrite_target == 0.0:
+        salting = made.hours.salting / 24.0
+        return Band(salting, salting, salting)
+    return None if cure is None else Band(cure.days_p10, cure.days_p50, max(cure.advice, made.least(setup)))
 
 
 def cook_of(batch: Batch, person: Person) -> Cook:

@@ -5,13 +5,13 @@ from math import floor
 from typing import Final
 
 from core.cure import nitrite
-from core.cure.beware import cautions_of
+from core.cure.beware import cautions_of, uncured
 from core.cure.contents import SATURATED_BRINE, Contents, check_method, check_strength
 from core.cure.limits import Limit, check, limit, limits_of
 from core.cure.weighing import HOUSE_TARGET, Recipe, check_ranges, weigh
 from core.errors import OutOfRange
 from core.safety.cautions import Caution
-from core.sources import FSIS_HANDBOOK_1995, Source
+from core.sources import FSIS_COOLING_1999, FSIS_HANDBOOK_1995, Source
 from core.units import Grams, Kilograms, MilligramsPerKilogram
 
 __all__ = ["Dose", "Recipe", "dose", "from_teaspoons", "house_target", "passing_cure", "teaspoons"]
@@ -28,13 +28,14 @@ class Dose(Contents):
 
     `nitrite_ingoing` is by the formula of the method and is what the limit is held against; `nitrite_by_pickup` is
     the other official figure of a brine, as information. `teaspoons` is a sanity band for the curing salt (low,
-    high), never a measure. `salt_fraction` says what salt is reached, where a weak curing salt brings more than asked.
+    high), never a measure. `limit` is None where no nitrite goes in. `salt_fraction` says what salt is reached, where
+    a weak curing salt brings more than asked.
     """
 
     nitrite_ingoing: MilligramsPerKilogram = field(kw_only=True)
     nitrate_ingoing: MilligramsPerKilogram = field(kw_only=True)
     nitrite_by_pickup: MilligramsPerKilogram | None = field(kw_only=True)
-    limit: Limit = field(kw_only=True)
+    limit: Limit | None = field(kw_only=True)
     teaspoons: tuple[float, float] = field(kw_only=True)
     cautions: tuple[Caution, ...] = field(kw_only=True)
     sources: tuple[Source, ...] = field(kw_only=True)
@@ -76,6 +77,8 @@ def dose(recipe: Recipe) -> Dose:
         There is no such method, jurisdiction or product class.
     """
     check_method(recipe.method)
+    if recipe.nitrite_target == 0.0:
+        return _plain_salt(recipe)
     check_strength(recipe.nitrite_fraction)
     check_ranges(recipe)
     against = limits_of(recipe.jurisdiction, recipe.product_class, recipe.method)
@@ -126,6 +129,23 @@ def _as_dose(contents: Contents, recipe: Recipe, against: tuple[Limit, ...]) -> 
         teaspoons=teaspoons(contents.cure_kg),
         cautions=cautions_of(contents, recipe, against),
         sources=(FSIS_HANDBOOK_1995, *dict.fromkeys(one.source for one in against)),
+    )
+
+
+def _plain_salt(recipe: Recipe) -> Dose:
+    """Salt, sugar and water without any nitrite: no law limits it, and nothing of it counts as cured."""
+    check_ranges(recipe)
+    contents = weigh(recipe, 0.0)
+    _check_dissolves(contents)
+    return Dose(
+        **vars(contents),
+        nitrite_ingoing=0.0,
+        nitrate_ingoing=0.0,
+        nitrite_by_pickup=None,
+        limit=None,
+        teaspoons=(0.0, 0.0),
+        cautions=(uncured(),),
+        sources=(FSIS_COOLING_1999,),
     )
 
 

@@ -5,6 +5,7 @@ from enum import StrEnum
 from typing import Final
 
 from core.cure import nitrite
+from core.cure.beware import CURED_FROM
 from core.cure.contents import Contents
 from core.cure.dose import house_target
 from core.cure.limits import Ingoing, Limit, limits_of
@@ -14,7 +15,6 @@ from core.units import Hours, Kilograms, MilligramsPerKilogram
 
 HOME_CEILING: Final[MilligramsPerKilogram] = 200.0  # 21 CFR 172.175(a)(3)
 THROW_AWAY_ABOVE: Final[MilligramsPerKilogram] = 400.0  # owner's policy
-CURED_FROM: Final[MilligramsPerKilogram] = 100.0  # ingoing nitrite of the cooling rule for cured meat
 POUR_OFF_WITHIN: Final[Hours] = 24.0  # common practice: little has gone in yet
 
 

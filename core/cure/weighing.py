@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.cure import nitrite
-from core.cure.contents import SATURATED_BRINE, Contents, check_strength
+from core.cure.contents import SATURATED_BRINE, STRONGEST_CURE, Contents, check_strength
 from core.errors import OutOfRange
 from core.units import Fraction, Kilograms, MilligramsPerKilogram
 
@@ -17,8 +17,9 @@ class Recipe:
     """What a cook wants. `nitrite_fraction` is None while the strength of the curing salt is unknown.
 
     `nitrite_target` is mg/kg by the formula of the method: of meat plus whole pickle for a brine, of green meat
-    otherwise. `salt_fraction` (the curing salt's included) and `sugar_fraction` are of meat plus water. `water_share`
-    is kg of water for a kg of meat; `pump_fraction` the gain by injection.
+    otherwise; 0 is plain salt, for which no curing salt is needed. `salt_fraction` (the curing salt's included) and
+    `sugar_fraction` are of meat plus water. `water_share` is kg of water for a kg of meat; `pump_fraction` the gain by
+    injection.
     """
 
     method: str
@@ -39,7 +40,7 @@ def check_ranges(recipe: Recipe) -> None:
     """Raise OutOfRange for a quantity that a cure cannot have; the error names it with its range."""
     ranges = (
         ("meat", recipe.meat_kg, 0.05, 30.0, "kg"),
-        ("nitrite target", recipe.nitrite_target, 1.0, 2000.0, "mg/kg"),
+        ("nitrite target", recipe.nitrite_target or 1.0, 1.0, 2000.0, "mg/kg"),
         ("nitrate in the curing salt", recipe.nitrate_fraction, 0.0, 0.08, ""),
         ("salt", recipe.salt_fraction, 0.0, 0.06, ""),
         ("sugar", recipe.sugar_fraction, 0.0, 0.10, ""),
@@ -64,7 +65,7 @@ def weigh(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
 
 def _brine(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
     """F9 with the salt depending on the cure: pickle = water + sugar + wanted salt + the nitrite and nitrate."""
-    meat, strength = _counted(recipe), check_strength(recipe.nitrite_fraction)
+    meat, strength = _counted(recipe), _strength(recipe)
     water = recipe.water_share * meat
     base = meat + water
     sugar, salt = recipe.sugar_fraction * base, recipe.salt_fraction * base
@@ -77,7 +78,7 @@ def _brine(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
 
 
 def _dry(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
-    meat, strength = _counted(recipe), check_strength(recipe.nitrite_fraction)
+    meat, strength = _counted(recipe), _strength(recipe)
     cure = nitrite.cure_for_dry(target, meat, strength)
     brought = cure * (1.0 - strength - recipe.nitrate_fraction)
     added = max(recipe.salt_fraction * meat - brought, 0.0)
@@ -89,7 +90,7 @@ def _injected(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
 
     A pickle of 10 % that carried all the salt of a 2.25 % cure would be past saturation.
     """
-    meat, strength = _counted(recipe), check_strength(recipe.nitrite_fraction)
+    meat, strength = _counted(recipe), _strength(recipe)
     pickle = recipe.pump_fraction * meat
     cure = nitrite.cure_for_dry(target, meat, strength)  # F8 with the whole pickle pumped
     brought = cure * (1.0 - strength - recipe.nitrate_fraction)
@@ -109,7 +110,7 @@ def _contents(
         method=recipe.method,
         meat_kg=recipe.meat_kg,
         cure_kg=cure,
-        nitrite_fraction=check_strength(recipe.nitrite_fraction),
+        nitrite_fraction=_strength(recipe) if cure > 0.0 else 0.0,
         salt_kg=salt,
         sugar_kg=sugar,
         water_kg=water,
@@ -120,6 +121,11 @@ def _contents(
         product_class=recipe.product_class,
         jurisdiction=recipe.jurisdiction,
     )
+
+
+def _strength(recipe: Recipe) -> Fraction:
+    """The strength that is dosed by; plain salt is weighed by the same sums, with none of whatever cure there is."""
+    return STRONGEST_CURE if recipe.nitrite_target == 0.0 else check_strength(recipe.nitrite_fraction)
 
 
 def _counted(recipe: Recipe) -> Kilograms:

@@ -226,8 +226,8 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
     before = span(case.product.hours.slice_before_meal if case.chilled else BEFORE_HOT)
     meal = _meal(case, case.wall.day(on))
     serve = max(meal, free + before)
-    if case.chilled and serve > meal and case.setup.deadline is None:
-        serve = case.wall.next_at(MEAL_AT, serve)
+    if serve > meal and case.setup.deadline is None:
+        serve = case.wall.next_at(MEAL_AT, serve) if case.chilled else quarter(serve, up=True)
     brine = case.done("brine") or _brine_at(case, into)
     thaw = case.done("thaw") or into - span(case.durations.thaw)
     sliced = case.done("slice") or max(serve - before, free)

@@ -1,15 +1,23 @@
 """Which steps a product needs and how long each may take, read from `products/*.toml` beside this file."""
 
 import tomllib
-from dataclasses import dataclass, fields
+from collections.abc import Collection, Iterable, Mapping
+from dataclasses import dataclass, field, fields
 from functools import cache
 from importlib import resources
-from typing import Any
+from typing import Any, Final
 
-from core.errors import Gone, OutOfRange, Unreadable
+from core.errors import Gone, OtherWay, OutOfRange, Unreadable
 from core.plan.setup import Setup
-from core.units import Celsius, Hours, celsius_from_fahrenheit
+from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
 
+METHODS: Final = ("brine", "dry", "inject")
+PURPOSES: Final = ("thin", "cold", "hot", "pulled")
+ENTRIES: Final = frozenset(
+    {"name", "cuts", "product_class", "storage", "rub_g_per_kg", "safety_floor_c", "defaults", "purposes", "hours",
+     "by_cut", "only_methods", "least_days", "only_by_name"}
+)  # fmt: skip
+SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", "mass", "deadline", "said"}
 COLDEST_FRIDGE_C: Celsius = -1.0  # just above where cured meat freezes
 WARMEST_FRIDGE_C: Celsius = celsius_from_fahrenheit(40.0) + 1e-9  # USDA FSIS, the danger zone begins at 40 °F
 
@@ -25,7 +33,10 @@ class Purpose:
 
 @dataclass(frozen=True)
 class StepHours:
-    """How long the steps between cure and meal take. [h]"""
+    """How long the steps between cure and meal take. [h]
+
+    `hold_at_target` is how long it stays on once its core is there; `salting` how long meat lies in plain salt.
+    """
 
     brine_chill: Hours
     dry: Hours
@@ -33,13 +44,18 @@ class StepHours:
     set: Hours
     slice_before_meal: Hours
     hold_longest: Hours
+    hold_at_target: Hours = 0.0
+    salting: Hours = 24.0
 
 
 @dataclass(frozen=True)
 class Product:
     """One product of the trade, as its file describes it.
 
-    `safety_floor_c` is the core below which it is never called done. [°C]
+    `safety_floor_c` is the core below which it is never called done [°C], `rub_g_per_kg` 0 where none is rubbed on.
+    `only_by_name` says that its cuts are made into something else where nobody names it.
+    `by_cut` holds the defaults that a cut has of its own, `only_methods` the ways that a cut may be cured where not
+    every one will do, `least_days` the days below which a cut does not come out, by method. [d]
     """
 
     name: str
@@ -50,6 +66,23 @@ class Product:
     defaults: tuple[tuple[str, Any], ...]
     purposes: tuple[Purpose, ...]
     hours: StepHours
+    rub_g_per_kg: float = 0.0
+    only_by_name: bool = False
+    by_cut: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
+    only_methods: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    least_days: Mapping[str, Mapping[str, Days]] = field(default_factory=dict)
+
+    def defaults_of(self, cut: str) -> dict[str, Any]:
+        """What a batch of that cut is set up to be where nobody says otherwise."""
+        return dict(self.defaults) | dict(self.by_cut.get(cut, {}))
+
+    def methods(self, cut: str) -> tuple[str, ...]:
+        """The ways in which that cut may be cured."""
+        return self.only_methods.get(cut, METHODS)
+
+    def least(self, setup: Setup) -> Days:
+        """Days below which it does not come out, however soon the middle is reached. [d]"""
+        return self.least_days.get(setup.cut, {}).get(setup.method, 0.0)
 
     def purpose(self, name: str) -> Purpose:
         """The purpose of that name; raises Gone where the product has none."""
@@ -70,7 +103,9 @@ class Product:
             cure may lie in is ever so cold or so warm.
         """
         cut = said.get("cut", self.cuts[0])
-        base = {"product": self.name, "cut": cut, **dict(self.defaults)}
+        if cut not in self.cuts:
+            raise Gone(f"{self.name.replace('_', ' ')} from {cut.replace('_', ' ')}")
+        base = {"product": self.name, "cut": cut, **self.defaults_of(cut)}
         unknown = said.keys() - {f.name for f in fields(Setup)}
         if unknown:
             raise Gone(", ".join(sorted(unknown)))
@@ -78,7 +113,12 @@ class Product:
         return self.settle(chosen)
 
     def settle(self, setup: Setup) -> Setup:
-        """The setup with its target taken from the purpose, unless the cook set a target of their own."""
+        """The setup with its target taken from the purpose, unless the cook set a target of their own.
+
+        Raises what `setup` raises, and OtherWay where the cut may not be cured so.
+        """
+        if setup.method not in self.methods(setup.cut):
+            raise OtherWay(setup.cut, setup.method, self.methods(setup.cut))
         target = setup.target_c if "target_c" in setup.said else self.purpose(setup.purpose).target_c
         if not self.safety_floor_c <= target <= 100.0:
             raise OutOfRange("target", target, self.safety_floor_c, 100.0, "°C")
@@ -106,8 +146,8 @@ def product(name: str) -> Product:
 
 
 def product_of_cut(cut: str) -> Product:
-    """The first product made from a cut; raises Gone where there is none."""
-    found = next((p for p in products().values() if cut in p.cuts), None)
+    """What a cut is made into where nobody says otherwise; raises Gone where there is nothing."""
+    found = next((p for p in products().values() if cut in p.cuts and not p.only_by_name), None)
     if found is None:
         raise Gone(f"product of {cut}")
     return found
@@ -115,7 +155,11 @@ def product_of_cut(cut: str) -> Product:
 
 def _product(file: str, table: dict[str, Any]) -> Product:
     try:
-        return Product(
+        _known(table, ENTRIES)
+        if not isinstance(table["cuts"], list):
+            raise ValueError(f"cuts: {table['cuts']} is no list of cuts")
+        _known(table["defaults"], SETTINGS)
+        made = Product(
             name=table["name"],
             cuts=tuple(table["cuts"]),
             product_class=table["product_class"],
@@ -124,6 +168,37 @@ def _product(file: str, table: dict[str, Any]) -> Product:
             defaults=tuple(table["defaults"].items()),
             purposes=tuple(Purpose(n, float(p["target_c"]), p["chilled"]) for n, p in table["purposes"].items()),
             hours=StepHours(**table["hours"]),
+            rub_g_per_kg=float(table["rub_g_per_kg"]),
+            only_by_name=table.get("only_by_name", False),
+            by_cut=table.get("by_cut", {}),
+            only_methods={cut: tuple(ways) for cut, ways in table.get("only_methods", {}).items()},
+            least_days=table.get("least_days", {}),
         )
-    except (KeyError, TypeError, ValueError) as trouble:
+        _check(made)
+    except (AttributeError, KeyError, TypeError, ValueError) as trouble:
         raise Unreadable(file, table.get("name", "?"), str(trouble)) from trouble
+    return made
+
+
+def _check(made: Product) -> None:
+    """Raise ValueError, naming the entry, where two entries of a file do not fit together."""
+    for name, by_cut in (("by_cut", made.by_cut), ("only_methods", made.only_methods), ("least_days", made.least_days)):
+        _known(by_cut, made.cuts, name)
+    for cut, settings in made.by_cut.items():
+        _known(settings, SETTINGS, f"by_cut.{cut}")
+    for cut, ways in (*made.only_methods.items(), *made.least_days.items()):
+        _known(ways, METHODS, cut)
+    _known([p.name for p in made.purposes], PURPOSES, "purposes")
+    for cut in made.cuts:
+        own = made.defaults_of(cut)
+        _known([own.get("purpose", "cold")], [p.name for p in made.purposes], "purpose")
+        _known([own.get("method", "brine")], made.methods(cut), f"method of {cut}")
+    for purpose in made.purposes:
+        if not made.safety_floor_c <= purpose.target_c <= 100.0:
+            raise ValueError(f"purposes.{purpose.name}: target_c {purpose.target_c} is under the floor or over boiling")
+
+
+def _known(entries: Iterable[str], known: Collection[str], where: str = "") -> None:
+    wrong = [entry for entry in entries if entry not in known]
+    if wrong:
+        raise ValueError(f"{where}: {', '.join(map(str, wrong))} is none of {', '.join(sorted(known))}".lstrip(": "))

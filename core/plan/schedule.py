@@ -58,7 +58,8 @@ def _cure_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
     yield Step("into_cure", Kind.INTO_CURE, fixed.into_cure, minutes=20)
     yield Step("out", Kind.OUT, fixed.out, minutes=10)
     yield Step("rinse", Kind.RINSE, fixed.out + timedelta(minutes=10), minutes=20)
-    yield Step("dry", Kind.DRY, fixed.out + timedelta(minutes=30), minutes=case.product.hours.dry * 60)
+    if case.product.hours.dry:
+        yield Step("dry", Kind.DRY, fixed.out + timedelta(minutes=30), minutes=case.product.hours.dry * 60)
 
 
 def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
@@ -82,7 +83,8 @@ def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
 
 def _fire_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
     rub = fixed.on - timedelta(hours=case.product.hours.rub_rest, minutes=15)
-    yield Step("rub", Kind.RUB, rub, Urgency.PIERCING, minutes=case.product.hours.rub_rest * 60)
+    if case.product.rub_g_per_kg:
+        yield Step("rub", Kind.RUB, rub, Urgency.PIERCING, minutes=case.product.hours.rub_rest * 60)
     yield Step("light", Kind.LIGHT, fixed.light, Urgency.PIERCING, minutes=case.durations.lighting * 60)
     yield Step("meat_on", Kind.MEAT_ON, fixed.on, Urgency.PIERCING, minutes=5)
     if case.done("meat_on") and not case.done("off") and fixed.off.p50 - case.now > READY_SOON:

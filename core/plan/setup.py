@@ -13,6 +13,7 @@ class Setup:
     """One batch as planned. `said` names the fields that the cook stated; the others are assumptions.
 
     `mass` is that of all the `pieces` together; the `heaviest` of them sets the days and the hours.
+    `nitrite_target` 0 is plain salt: no curing salt is weighed, and nothing counts as cured.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown. `purpose` names how it will be eaten ("cold", "sliced", "pulled").

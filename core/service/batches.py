@@ -1,18 +1,21 @@
 """Start, change, finish and list batches; correct and undo what was said of them."""
 
 from datetime import datetime
+from math import ceil
 from typing import Any
 
 from core.batch.assess import Assessment, Change, alternatives, assess
 from core.batch.batch import effective, fold
 from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
 from core.errors import Gone, TooLate, TooSoon
+from core.meat.cuts import cut
 from core.plan.recipe import product, product_of_cut
 from core.service import record
 from core.service.turn import Turn
 from core.store import batches
 from core.store.batches import Row
 
+IN_PIECES = frozenset({"duck_breast", "trout"})  # cuts of which one is a portion: more weight is more of them
 SETTLED_BY_THE_CURE = frozenset(
     {"method", "cut", "nitrite_target", "salt_fraction", "sugar_fraction", "water_share", "pump_fraction", "skin_on"}
 )
@@ -29,9 +32,13 @@ def start(turn: Turn, said: dict[str, Any]) -> Change:
         A weight, thickness or target that cannot be.
     """
     name = said.get("product") or product_of_cut(said["cut"]).name
-    habits = _habits(turn, name)
-    setup = habits | said | {"product": name, "assumed": sorted(habits.keys() - said.keys())}
-    product(name).setup({k: v for k, v in said.items() if k != "product"})  # refuses before anything is kept
+    said = _in_pieces(said | {"cut": said.get("cut", product(name).cuts[0])})
+    habits = _habits(turn, name, said["cut"])
+    assumed = sorted((habits.keys() - said.keys()) | set(said.get("assumed", ())))
+    setup = habits | said | {"product": name, "assumed": assumed}
+    product(name).setup(
+        {k: v for k, v in said.items() if k not in ("product", "assumed")}
+    )  # refuses before anything is kept
     batch_id = batches.new_id(turn.tx)
     label = _label(turn, name, setup.get("cut", ""))
     batches.add(turn.tx, batch_id, turn.said.chat, turn.person.id, label, turn.now)
@@ -149,21 +156,30 @@ def _may_see(turn: Turn, row: Row) -> bool:
     return row.chat == turn.said.chat
 
 
-def _habits(turn: Turn, name: str) -> dict[str, Any]:
+def _in_pieces(said: dict[str, Any]) -> dict[str, Any]:
+    """More than one piece of that cut can weigh, where nobody said how many: as few and as thick as they can be."""
+    most = cut(said["cut"]).mass_high
+    if "pieces" in said or said["cut"] not in IN_PIECES or said["mass"] <= most:
+        return said
+    return said | {"pieces": ceil(said["mass"] / most), "assumed": ["pieces"]}
+
+
+def _habits(turn: Turn, name: str, cut_name: str) -> dict[str, Any]:
     """What the person's settings and past batches say before they say anything."""
     person = turn.person
-    habits: dict[str, Any] = {"cooker": person.cooker, "fridge_c": person.fridge_c}
+    own = product(name).defaults_of(cut_name)
+    habits: dict[str, Any] = {"fridge_c": person.fridge_c} | ({} if "cooker" in own else {"cooker": person.cooker})
     if person.cure_nitrite_fraction is not None:
         habits["cure_nitrite_fraction"] = person.cure_nitrite_fraction
-    usual = dict(product(name).defaults).get("salt_fraction")
+    usual = own.get("salt_fraction")
     if usual is not None and person.learned.salt_shift:
         habits["salt_fraction"] = usual + person.learned.salt_shift
     return habits
 
 
-def _label(turn: Turn, name: str, cut: str) -> str:
-    """A short name for the batch, unlike the others of this chat: "flat", "flat 2"."""
-    base = cut.rsplit("_", 1)[-1] if cut else name
+def _label(turn: Turn, name: str, cut_name: str) -> str:
+    """A short name for the batch, unlike the others of this chat: "flat", "flat 2", "ham"."""
+    base = cut_name.rsplit("_", 1)[-1] if cut_name.startswith("brisket") else name.replace("_", " ")
     taken = {row.name for row in batches.open_in(turn.tx, turn.said.chat)}
     names = (base if n == 1 else f"{base} {n}" for n in range(1, len(taken) + 2))
     return next(n for n in names if n not in taken)

@@ -7,7 +7,7 @@ from typing import get_args
 
 import pytest
 
-from bot.wording import asking, cautions, incidents, mends, plans, refusals, safety, steps
+from bot.wording import asking, cautions, incidents, meats, mends, plans, refusals, safety, steps
 from core import errors
 from core.heat.doubt import Reason
 from core.person import Person
@@ -30,6 +30,11 @@ LEAVES = (
     errors.TooLong(24.0, 21.0),
     errors.TooLong(float("inf"), 21.0),
     errors.TooLate("method"),
+    errors.OtherWay("ham_bone_in", "brine", ("inject",)),
+    errors.Gone("purpose pulled"),
+    errors.Gone("nitrite limit EU fish dry"),
+    errors.Gone("bacon from brisket flat"),
+    errors.Gone("product jerky"),
     errors.TooSoon(WHEN, WHEN, 6.5),
     errors.Gone("batch"),
     errors.Gone("event"),
@@ -106,7 +111,9 @@ def test_every_doubt_has_words() -> None:
 def test_every_choice_of_a_product_has_words() -> None:
     """Methods, purposes, wraps and chills of every product are named in a plan."""
     for product in products().values():
-        assert {p.name for p in product.purposes} <= plans.PURPOSES.keys()
+        assert {p.name for p in product.purposes} <= meats.PURPOSES.keys()
         assert dict(product.defaults).get("method", "brine") in plans.METHODS
+        assert product.name in meats.PRODUCTS
+        assert set(product.cuts) <= meats.CUTS.keys()
     assert plans.WRAPS.keys() == {"none", "paper", "foil"}
     assert "cure_nitrite_fraction" in mends.FIELDS

@@ -90,7 +90,7 @@ def test_what_is_read_after_the_lid_was_open_is_not_chased() -> None:
 
 def test_every_cooker_of_the_file_can_be_read() -> None:
     """Six kinds, each with film, walls, dew point and times that make sense."""
-    assert set(cookers()) == {"ceramic", "steel", "kettle", "offset", "gas", "electric"}
+    assert set(cookers()) == {"ceramic", "steel", "kettle", "offset", "gas", "electric", "pot"}
     for stove in cookers().values():
         assert 4.0 <= stove.film.centre <= 10.0
         assert stove.dew_point.low < stove.dew_point.high < 60.0

@@ -63,7 +63,12 @@ MEANT: dict[str, tuple[Context, list[Intent]]] = {
     "M005": (START, [Start({"mass": 12.7 * LB, "cut": "brisket_flat"}, pieces=(6.8 * LB, 5.9 * LB))]),
     "M006": (
         START,
-        [Start({"mass": 9.0, "product": "ham", "deadline": wall(12, 25, 13)}, assumed=("deadline_hour",))],
+        [
+            Start(
+                {"mass": 9.0, "product": "ham", "cut": "ham_bone_in", "deadline": wall(12, 25, 13)},
+                assumed=("deadline_hour",),
+            )
+        ],
     ),
     "M008": (
         START,

@@ -92,4 +92,5 @@ def test_a_slip_in_the_file_is_named(entry: str, value: object) -> None:
 def test_every_cut_turns_pink_where_it_was_found_to(name: str) -> None:
     """Onset of pink, Heaton et al. 2000, Meat Science 55:321-329 [mg/kg]."""
     onset = {Species.BEEF: 14.0, Species.PORK: 4.0, Species.TURKEY: 2.0, Species.CHICKEN: 1.0}
-    assert cut(name).pink_from == onset[cut(name).species]
+    # duck and fish were not measured: taken as slow as beef, judgement
+    assert cut(name).pink_from == onset.get(cut(name).species, onset[Species.BEEF])

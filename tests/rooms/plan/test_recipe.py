@@ -6,7 +6,7 @@ from importlib import resources
 
 import pytest
 
-from core.errors import Gone, OutOfRange, Unreadable
+from core.errors import Gone, OtherWay, OutOfRange, Unreadable
 from core.plan import recipe
 from core.plan.recipe import product, product_of_cut, products
 
@@ -56,6 +56,16 @@ def test_what_the_past_says_is_not_the_cooks_word() -> None:
         (("hours", "dry"), None),
         (("hours", "nap"), 3.0),
         (("defaults",), None),
+        (("salt_free_rub",), True),
+        (("defaults", "nitrit_target"), 150.0),
+        (("defaults", "purpose"), "raw"),
+        (("defaults", "method"), "smoke"),
+        (("purposes", "cold", "target_c"), 50.0),
+        (("purposes", "brunch"), {"target_c": 70.0, "chilled": True}),
+        (("by_cut", "beef_round", "pitt_c"), 100.0),
+        (("by_cut", "pork_belly"), {"method": "dry"}),
+        (("least_days", "beef_round", "soak"), 3.0),
+        (("only_methods",), {"beef_round": ["brine"]}),
     ],
 )
 def test_a_slip_in_a_file_is_named(where: tuple[str, ...], value: object) -> None:
@@ -71,6 +81,32 @@ def test_a_slip_in_a_file_is_named(where: tuple[str, ...], value: object) -> Non
     with pytest.raises(Unreadable) as refused:
         recipe._product("pastrami.toml", table)
     assert refused.value.file == "pastrami.toml"
+    entries = (*where, *(value if isinstance(value, dict) else ()))
+    assert any(entry in refused.value.why for entry in entries) or str(value) in refused.value.why
+
+
+def test_a_leg_with_its_bone_is_injected_and_no_other_way() -> None:
+    """A soak reaches the bone too late: refused, with the way that will do."""
+    made = product("ham")
+    assert made.setup({"mass": 8.0, "cut": "ham_bone_in"}).method == "inject"
+    with pytest.raises(OtherWay) as refused:
+        made.setup({"mass": 8.0, "cut": "ham_bone_in", "method": "brine"})
+    assert refused.value.ways == ("inject",)
+
+
+def test_what_a_cut_has_of_its_own_stands_before_the_product() -> None:
+    """Round is injected and sliced thin, where brisket is brined and tender; what the cook says stands before both."""
+    made = product("pastrami")
+    own = made.setup({"mass": 2.0, "cut": "beef_round"})
+    assert (own.method, own.purpose, made.least(own)) == ("inject", "thin", 6.0)
+    assert made.setup({"mass": 2.0, "cut": "beef_round", "method": "dry"}).method == "dry"
+    assert made.setup({"mass": 2.0, "cut": "brisket_flat"}).method == "brine"
+
+
+def test_a_product_is_made_of_its_own_cuts() -> None:
+    """No bacon from brisket."""
+    with pytest.raises(Gone, match="bacon from brisket flat"):
+        product("bacon").setup({"mass": 2.0, "cut": "brisket_flat"})
 
 
 def test_every_product_is_named_for_its_file() -> None:
