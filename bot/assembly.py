@@ -1,6 +1,7 @@
 """Everything that stands behind a channel, built once and fitted together."""
 
 import os
+import secrets
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
 from datetime import datetime
@@ -34,6 +35,7 @@ class Built:
 
     def close(self) -> None:
         """Let go of the store."""
+        self.postman.leave()
         self.house.close()
 
 
@@ -41,7 +43,9 @@ def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]
     """The house over a store, sending through one channel."""
     house = waiting.open_house(url)
     notify = Notify(house)
-    return Built(house, Conversation(house, newcomer_), Postman(house, notify.render, send, f"saltbell-{os.getpid()}"))
+    # unlike any other process's, on this machine or another: in a container every process has the number 1
+    owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
+    return Built(house, Conversation(house, newcomer_), Postman(house, notify.render, send, owner))
 
 
 def newcomer(zone: str | None) -> Person:

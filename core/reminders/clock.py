@@ -62,6 +62,7 @@ class Clock:
 
     async def _round(self, postman: Postman[Any]) -> None:
         try:
+            await postman.call_the_roll()
             # the time is asked for each message: a storm takes minutes, and a lease counts from its own claim
             while await postman.one(self.now()) is not None:
                 pass

@@ -15,6 +15,7 @@ from core.errors import NotDelivered
 from core.store import chats, outbox
 from core.store.database import Database
 from core.store.outbox import Row
+from core.store.roll import Roll
 from core.store.tidy import tidy
 
 Rendered = TypeVar("Rendered")
@@ -57,6 +58,7 @@ class Postman(Generic[Rendered]):
         self.owner: Final = owner
         self.lease: Final = lease
         self.bell: Callable[[], None] | None = None
+        self._roll: Final = Roll(database, owner)
         self._turn: Final = asyncio.Lock()
         self._held: Final[set[str]] = set()
 
@@ -89,6 +91,15 @@ class Postman(Generic[Rendered]):
     async def next_due(self) -> datetime | None:
         """When there will be something to send."""
         return await asyncio.to_thread(outbox.next_due, self.database, tuple(self._held))
+
+    async def call_the_roll(self) -> None:
+        """Take over what a replica that died had in hand."""
+        if not self.database.on_sqlite:
+            await asyncio.to_thread(self._roll.call)
+
+    def leave(self) -> None:
+        """Be counted among the replicas no longer."""
+        self._roll.leave()
 
     async def tidy(self, now: datetime) -> None:
         """Forget what nobody will ask for again."""

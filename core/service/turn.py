@@ -76,6 +76,7 @@ def begin(house: House, said: Said, newcomer: Person) -> Iterator[Turn | None]:
     `newcomer` holds the defaults of somebody who speaks for the first time.
     """
     with house.transaction() as tx:
+        tx.take_turns(said.chat, said.person)
         if not inbox.first_time(tx, said.key, said.now):
             yield None
             return

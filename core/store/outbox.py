@@ -249,7 +249,8 @@ def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
     due = select(OUT.id).where(*_open(sort), OUT.due_at <= at, OUT.free_at <= at, _not_held())
     if of_chat:
         due = due.where(OUT.chat == bindparam("of_chat"))
-    which = due.order_by(OUT.due_at, OUT.id).limit(bindparam("most")).with_for_update(skip_locked=True)
+    # apart from the update, so that no plan looks twice and takes more than was asked for
+    free = due.order_by(OUT.due_at, OUT.id).limit(bindparam("most")).with_for_update(skip_locked=True).cte("free")
     values: dict[str, Any] = {
         "state": "sending",
         "owner": bindparam("claimer"),
@@ -258,7 +259,7 @@ def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
         # what is claimed out of "sending" was in flight when its lease ended
         "repeat": or_(OUT.repeat, OUT.state == "sending"),
     }
-    return update(outgoing).where(OUT.id.in_(which)).values(values).returning(*outgoing.c)
+    return update(outgoing).where(OUT.id.in_(select(free.c.id))).values(values).returning(*outgoing.c)
 
 
 @cache

@@ -29,6 +29,7 @@ KNOWN: Final = (
     select(outgoing)
     .where(outgoing.c.batch == bindparam("batch"), outgoing.c.sort == "reminder")
     .order_by(outgoing.c.again)
+    .with_for_update()  # another replica must not claim what is about to be moved
 )
 
 

@@ -58,7 +58,7 @@ async def behind_door(way: str, server: BotApi, house: AnyHouse) -> AsyncIterato
     async with running(house.channel, house.channel.run_webhook(house.open, site)) as channel:
         while channel.webhook_port is None:  # known before the address is told to the server
             await asyncio.sleep(0)
-        server.webhook.proxies[PUBLIC] = f"http://127.0.0.1:{channel.webhook_port}"
+        server.webhook.proxies[PUBLIC] = (f"http://127.0.0.1:{channel.webhook_port}",)
         await server.until(lambda: bool(server.webhook.url))
         yield channel
 

@@ -2,7 +2,9 @@
 
 import asyncio
 import json
+import random
 from collections import deque
+from contextlib import suppress
 from typing import Any, Protocol
 from urllib.parse import urlsplit
 
@@ -26,7 +28,9 @@ class WebhookCaller:
         self._patience = patience  # seconds before an update that was not taken is brought again
         self._task: asyncio.Task[None] | None = None
         self._under_way: dict[int, asyncio.Task[None]] = {}
-        self.proxies: dict[str, str] = {}  # public address -> where the proxy that speaks https passes it on to
+        # public address -> where the proxy that speaks https passes it on to, to any one of several
+        self.proxies: dict[str, tuple[str, ...]] = {}
+        self.hangs_up_after: float | None = None  # seconds without an answer
         self.statuses: list[int] = []
         self.url = ""
 
@@ -47,19 +51,21 @@ class WebhookCaller:
 
     async def _run(self, secret: str) -> None:
         headers = {"content-type": "application/json"} | ({"X-Telegram-Bot-Api-Secret-Token": secret} if secret else {})
-        client = HttpClient(self._behind_proxy(), headers)
+        clients = [HttpClient(url, headers) for url in self._behind_proxy()]
         try:
             while True:
                 self._source.news.clear()
                 for update in list(self._source.pending):
-                    self._bring(update, client)
+                    self._bring(update, random.choice(clients))
                 await self._source.news.wait()
         finally:
-            client.close()
+            for client in clients:
+                client.close()
 
-    def _behind_proxy(self) -> str:
+    def _behind_proxy(self) -> list[str]:
         where = urlsplit(self.url)
-        return self.proxies.get(f"{where.scheme}://{where.netloc}", f"http://{where.netloc}") + where.path
+        hosts = self.proxies.get(f"{where.scheme}://{where.netloc}", (f"http://{where.netloc}",))
+        return [host + where.path for host in hosts]
 
     def _bring(self, update: Json, client: HttpClient) -> None:
         """Start a call, unless one for the same chat is under way."""
@@ -71,7 +77,10 @@ class WebhookCaller:
         task.add_done_callback(lambda _: self._ended(chat))
 
     async def _call(self, update: Json, client: HttpClient) -> None:
-        status = await client.post(json.dumps(update).encode())
+        status = 0
+        with suppress(TimeoutError):
+            async with asyncio.timeout(self.hangs_up_after):
+                status = await client.post(json.dumps(update).encode())
         self.statuses.append(status)
         if 200 <= status < 300:
             self._source.pending.remove(update)
