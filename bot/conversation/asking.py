@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from bot.conversation import curing
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -32,6 +33,8 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
 
 
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
+    if intent.topic in curing.topics():
+        return curing.answer(turn, meant, intent)
     if intent.batch is None and meant.batch is None:
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     a = batches.look(turn, meant.of(intent.batch))

@@ -22,6 +22,7 @@ _BARE_STRENGTH: Final = re.compile(
     r"(?! ?(?:%|percent|pct|prozent|days?|d\b|g\b|gr|kg|kilos?|lbs?|pounds?|hours?|h\b|weeks?|ppm|mm|cm|in\b|of\b))"
 )
 _SHARES: Final = (
+    ("cure_nitrate_fraction", re.compile(r"\bnitrate\b|\bsaltpet\w{1,3}\b")),
     ("cure_nitrite_fraction", _CURE),
     ("salt_fraction", re.compile(r"\bsalt\b|\bsalz\b")),
     ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
@@ -44,6 +45,10 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
                             r"|\bplain salt\b|\bnitrite[- ]free\b"),
+    ("pierced", True, r"\b(?:i |we |ive |have )(?:already )?(?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"
+                      r"|\b(?:its|it is|it was|meat is|mechanically)"
+                      r" (?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"
+                      r"|^(?:pierced|jaccarded|needled)$"),
     ("skin_on", True, r"\b(?:skin|rind)[ -]on\b|\bmit schwarte\b"),
     ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\bskinless\b|\bohne schwarte\b"),
     ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),

@@ -28,12 +28,21 @@ _WHAT: Final = tuple(
         ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
                         r"|\bboth (?:added|put in) the cure\b"),
+        ("cure_as_salt", r"\b(?:cure|pink salt|curing salt)\b.{0,20}\b(?:like|as|instead of|in place of|for)"
+                         r" (?:the |all the )?(?:table |normal |regular |kosher |cooking )?salt\b"
+                         r"|\b(?:all|only) (?:the salt (?:was|is)|of it (?:was|is)) (?:pink|cure|curing)"),
+        ("cure_in_rub", r"\b(?:cure|pink salt|curing salt)\b.{0,12}"
+                        r"\b(?:in|into|on|to) (?:the |my )?(?:rub|crust|bark|outside)\b"
+                        r"|\b(?:rubbed|sprinkled|dusted) (?:it )?(?:with )?(?:the |some |more )?"
+                        r"(?:cure|pink salt|curing salt)\b"),
         ("forgot_cure", r"\bforgot (?:to (?:add|put)(?: in)? )?(?:the |any )?(?:cure|curing salt|pink salt|pink)\b"
                         r"|\bno cure in (?:it|the)\b|\bdidnt (?:add|put)(?: in)? (?:the |any )?(?:cure|pink)\b"),
-        ("wrong_salt", r"\b(?:used|added|put in) (?:the )?(?:himalayan|cure ?#? ?2|table salt|wrong (?:salt|cure)"
+        ("wrong_salt", r"\b(?:used|added|put in|took) (?:the |some )?(?:pink )?(?:himalayan|sea salt"
+                       r"|rock salt|kosher salt|cure ?#? ?2|table salt|wrong (?:salt|cure)"
                        r"|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
     )
 )  # fmt: skip
+_NITRATE: Final = re.compile(r"\bcure ?#? ?2\b|\bsaltpet|\bnitrate\b")
 _DENIED: Final = re.compile(r"\b(?:not|isnt|hasnt|didnt|dont|never|no longer|if|what if|when|should|before)\b")
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
@@ -93,6 +102,8 @@ def read_happened(text: str, context: Context) -> Told | None:
 
 def _facts(what: str, text: str) -> dict[str, Any]:
     facts: dict[str, Any] = {"overnight": True} if _OVERNIGHT.search(text) else {}
+    if what == "wrong_salt":
+        facts["salt"] = "nitrate" if _NITRATE.search(text) else "no_cure"
     temperatures = measures.of_kind(text, "temperature")
     if len(temperatures) == 1:
         place = {"fire_out": "core_c", "left_out": "room_c"}.get(what, "celsius")

@@ -144,8 +144,9 @@ class Undo:
 class Ask:
     """«what now», «plan», «why 11 days», «is it safe», «how much longer», «show me the curve».
 
-    `topic` is one of now, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions; `about` narrows
-    "why" ("days", "dose", "hours", "chill") and "picture" ("cook", "cure", "chill"); `text` is as typed.
+    `topic` is one of now, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, or one about
+    the cure itself: what_if, soak, law, judge, poison; `about` narrows "why" ("days", "dose", "hours", "chill"),
+    "picture" ("cook", "cure", "chill") and "what_if" ("day", "inject", "pierce", "split"); `text` is as typed.
     """
 
     topic: str
@@ -165,7 +166,8 @@ class Question:
 class Happened:
     """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice».
 
-    `what` is one of fire_out, power_cut, left_out, leaked, dosed_twice, forgot_cure, wrong_salt. `facts` may hold
+    `what` is one of fire_out, power_cut, left_out, leaked, dosed_twice, forgot_cure, wrong_salt, cure_as_salt,
+    cure_in_rub. `facts` may hold "salt" ("nitrate" or "no_cure"),
     "hours" (how long), "overnight", "core_c", "room_c" and "celsius"; `at` is when, None where it was not said.
     """
 

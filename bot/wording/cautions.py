@@ -96,8 +96,7 @@ def at_the_start(a: Assessment) -> list[str]:
 
 def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     """The cautions of a place that apply to this batch."""
-    whole = a.batch.setup.method != "inject"
-    leave_out = {"non_intact"} if whole else set()
+    leave_out = {"non_intact"} if a.piece.intact else set()
     leave_out |= set().union(*(keys for species, keys in OF_SPECIES.items() if species is not a.piece.cut.species))
     leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}
     if meats.in_pot(a):

@@ -49,7 +49,7 @@ def not_known(text: str, a: Assessment | None) -> str:
         return "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now»."
     if a is None:
         return (
-            "I do not know that. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00», or type «help». "
+            "I do not know that. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00», or type «help».\n"
             "For the rest, your butcher or the local extension office knows best."
         )
     return (

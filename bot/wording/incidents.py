@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from bot.wording import safety
+from bot.wording import safety, salts
 from bot.wording.safety import VERDICTS, finding
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -23,6 +23,8 @@ INCIDENTS = {
 
 def incident(a: Assessment, what: str) -> str:
     """Something went wrong: the verdict and its rule; what is still to be known is asked."""
+    if what in salts.TOLD:
+        return salts.told(a, what)
     rule = INCIDENTS.get(what)
     found = [f for f in a.ledger.verdict.because if f.rule is rule]
     if not found:

@@ -43,6 +43,7 @@ FIELDS = {
     "sugar_fraction": "sugar",
     "pump_fraction": "pump",
     "nitrite_target": "nitrite",
+    "cure_nitrate_fraction": "nitrate in the cure",
     "sealed_faces": "fat on one face",
     "cut": "cut",
     "water_share": "water",
@@ -103,10 +104,12 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.when(v, person, a.now) if v is not None else "without a date"
         case "pit_c" | "fridge_c" | "target_c":
             return numbers.temperature(v, person)
-        case "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
+        case "cure_nitrate_fraction" | "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
             return numbers.percent(v)
         case "fridge_vouched":
             return ""
+        case "pierced":
+            return "so no longer intact, and no faster: the shorter clocks count" if v else "no, still intact"
         case "at_risk_eaters":
             return "somebody at risk will eat it" if v else "nobody at risk will eat it"
         case "method":

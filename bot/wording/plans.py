@@ -72,11 +72,12 @@ def dose(a: Assessment) -> str:
     low, high = d.teaspoons
     base = "meat and pickle" if a.batch.setup.method == "brine" else "green meat"
     beware = cautions.lines(c for c in d.cautions if c.key != "nitrite_weigh_exactly")  # the words above say so
+    nitrate = f"Nitrate {numbers.ppm(d.nitrate_ingoing)} beside it. " if d.nitrate_ingoing else ""
     said = (
         f"Dose: {water}{numbers.grams(d.cure_kg)} curing salt of {strength}, {numbers.grams(d.salt_kg)} salt, "
         f"{numbers.grams(d.sugar_kg)} sugar. Weigh it: {low:.1f} to {high:.1f} level teaspoons is only a check on the scale.\n"
         f"Nitrite {numbers.ppm(d.nitrite_ingoing)} of {base}; limit {numbers.ppm(d.limit.max_mg_kg)} "
-        f"({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)}). Salt {numbers.percent(d.salt_fraction)}."
+        f"({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)}). {nitrate}Salt {numbers.percent(d.salt_fraction)}."
     )
     return "\n".join([said, *beware])
 

@@ -62,7 +62,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         fat_fraction=cut.composition.fat,
         ingoing_mg_kg=known.dose.nitrite_ingoing if known.dose else None,
         nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose and known.dose.limit else CEILING,
-        cured_centre_mg_kg=_centre(known),
+        cured_centre_mg_kg=_centre(batch, known),
         at_risk_eaters=setup.at_risk_eaters,
         doneness_floor_c=made.safety_floor_c,
         core=_core(batch),
@@ -90,9 +90,16 @@ def _core(batch: Batch) -> History:
     return tuple((at, c) for at, c in _history(batch, Probe.CORE) if on is not None and at >= on)
 
 
-def _centre(known: Known) -> float | None:
+def uncured(batch: Batch) -> bool:
+    """Whether what lies in the bag holds no nitrite after all: forgotten, or a salt that is merely pink."""
+    into = batch.done.get("into_cure")
+    kinds = [what for at, what in batch.incidents if into is not None and at >= into]  # before, nothing was lost
+    return any(k.what == "forgot_cure" or (k.what == "wrong_salt" and k.facts.get("salt") == "no_cure") for k in kinds)
+
+
+def _centre(batch: Batch, known: Known) -> float | None:
     """Nitrite that came into the middle, at the slow end of the band: what the cooling rule counts. [mg/kg]"""
-    if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0:
+    if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0 or uncured(batch):
         return None
     return known.cure.after(known.cured_days).ingoing_centre.p10
 

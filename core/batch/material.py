@@ -48,7 +48,7 @@ def piece_of(setup: Setup) -> Piece:
         setup.thickness,
         sealed_faces=max(setup.sealed_faces, int(setup.skin_on)),  # skin and rind hardly let salt through
         skin_on=setup.skin_on,
-        intact=setup.method != "inject",
+        intact=setup.method != "inject" and not setup.pierced,
     )
 
 
@@ -69,6 +69,7 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
             nitrite_fraction=setup.cure_nitrite_fraction,
             product_class=kind,
             jurisdiction=jurisdiction,
+            nitrate_fraction=setup.cure_nitrate_fraction,
             nitrite_target=target,
             salt_fraction=setup.salt_fraction,
             sugar_fraction=setup.sugar_fraction,

@@ -16,7 +16,8 @@ class Setup:
     `nitrite_target` 0 is plain salt: no curing salt is weighed, and nothing counts as cured.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
-    on the packet, None while unknown. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
+    on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
+    intact, and cures no faster. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
     `fridge_vouched` is the cook's word that the fridge stayed cold where nobody read it.
     `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
     """
@@ -29,6 +30,7 @@ class Setup:
     heaviest: Kilograms | None = None
     method: str = "brine"
     cure_nitrite_fraction: Fraction | None = None
+    cure_nitrate_fraction: Fraction = 0.0
     salt_fraction: Fraction = 0.0225
     sugar_fraction: Fraction = 0.01
     nitrite_target: MilligramsPerKilogram = 150.0
@@ -36,6 +38,7 @@ class Setup:
     pump_fraction: Fraction = 0.10
     sealed_faces: int = 0
     skin_on: bool = False
+    pierced: bool = False
     fridge_c: Celsius = 3.0
     deadline: datetime | None = None
     cooker: str = "ceramic"

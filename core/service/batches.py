@@ -17,7 +17,17 @@ from core.store.batches import Row
 
 IN_PIECES = frozenset({"duck_breast", "trout"})  # cuts of which one is a portion: more weight is more of them
 SETTLED_BY_THE_CURE = frozenset(
-    {"method", "cut", "nitrite_target", "salt_fraction", "sugar_fraction", "water_share", "pump_fraction", "skin_on"}
+    {
+        "method",
+        "cut",
+        "nitrite_target",
+        "salt_fraction",
+        "sugar_fraction",
+        "water_share",
+        "pump_fraction",
+        "skin_on",
+        "cure_nitrate_fraction",
+    }
 )
 
 

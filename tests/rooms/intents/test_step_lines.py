@@ -180,7 +180,7 @@ def test_skipped_and_open_words() -> None:
         ("bag leaked", CURE, Happened("leaked")),
         ("i doubled the cure", CURE, Happened("dosed_twice")),
         ("forgot the cure", CURE, Happened("forgot_cure")),
-        ("used table salt instead of cure", CURE, Happened("wrong_salt")),
+        ("used table salt instead of cure", CURE, Happened("wrong_salt", {"salt": "no_cure"})),
     ],
 )
 def test_what_went_wrong(text: str, where: Context, happened: Happened) -> None:

@@ -1,0 +1,127 @@
+"""Questions about the cure itself: is this mix right, what would one more day do, how long to soak, what the law says.
+
+And the one that is no question: somebody ate curing salt.
+"""
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from bot import measures
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Intent
+from core.cure.dose import from_teaspoons
+from core.units import Fraction, Kilograms
+
+_WHAT_IF: Final = (
+    ("day", r"\b(?:one|1|an?|another|a few|two|2)? ?(?:more|extra|longer|additional|other) days?\b|\banother day\b"
+            r"|\b(?:a )?day (?:longer|more)\b|\bleave it (?:in )?longer\b"),
+    ("inject", r"\binject\w{0,3}\b|\bpump\w{0,3}\b"),
+    ("pierce", r"\b(?:pierc\w{1,3}|prick\w{0,3}|poke\w{0,3}|jaccard\w{0,3}|needl\w{1,3}|tenderi[sz]\w{1,3})\b"),
+    ("split", r"\b(?:split\w{0,4}|halv\w{1,3}|(?:cut|slice) it (?:in|into) (?:two|2|half|halves)|cut it in half"
+              r"|butterfl\w{1,3})\b"),
+)  # fmt: skip
+_WHAT_IF_WORDS: Final = tuple((about, re.compile(words)) for about, words in _WHAT_IF)
+_SUPPOSED: Final = re.compile(
+    r"\bwhat (?:would|does|will|if|happens if|about|do i (?:gain|get))\b|\bwhat difference\b|\bshould i\b"
+    r"|\b(?:would|does|will) (?:it|one|a|an|another|injecting|piercing|splitting)\b.{0,30}\b(?:help|do|change|faster"
+    r"|quicker|better|matter)\b|\bis (?:one|another) (?:more )?day\b"
+)
+_FASTER: Final = re.compile(
+    r"\b(?:how can i|can i|what would) (?:make it |cure it |get it cured )(?:faster|quicker|sooner)"
+    r"|\bspeed (?:it|this|the cure) up\b|\bspeed up the cure\b|\bwhat are my options\b"
+)
+_SOAK: Final = re.compile(
+    r"\b(?:how long|should i|do i (?:need|have) to|when do i|must i)\b.{0,30}\bsoak\w{0,3}\b|^soak(?:ing)?\??$"
+    r"|\bsoak (?:it )?(?:to|down to|until) \d|\bhow long in (?:fresh|clean|cold) water\b"
+)
+_TOO_SALTY: Final = re.compile(r"\b(?:too|very|really|a bit|bit too|way too|quite) salty\b|\bover ?salted\b")
+_LAW: Final = re.compile(
+    r"\bwhat (?:does|do) (?:the )?(?:law|rules?|regulations?)\b"
+    r"|\bwhat(?:s| is| are) the (?:legal )?(?:nitrite |nitrate )?limits?\b"
+    r"|^(?:the )?(?:law|limits?|nitrite limits?)\??$|\bhow much nitrite is (?:allowed|legal|the limit)\b"
+)
+_CURING: Final = r"(?:pink(?: curing)? salt|curing salt|cure(?: ?#? ?[12])?|nitrite|saltpet\w{1,3}|prague powder)"
+_ATE: Final = re.compile(
+    rf"\b(?:ate|eaten|swallowed|drank|licked|tasted|got into|mistook)\b.{{0,30}}\b(?:{_CURING}|pickle|the brine)\b"
+    r"|\bblue lips\b|\blips (?:are |went |turned )?blue\b|\bnitrite poison\w{0,3}\b|\bpoison(?:ed|ing)\b"
+)
+_NEAR: Final = 26
+_OF_CURE: Final = re.compile(rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?% )?{_CURING}\b")
+_OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
+_POUR: Final = ("l", "ml", "gal", "qt", "cup")
+_SPOON: Final = ("tsp", "tbsp")
+_ONE: Final = re.compile(
+    r"\b(?:an?|one) (?=(?:gallon|quart|lit(?:er|re)|cup|kilo|pound|(?:level )?(?:tea|table)spoon|tsp|tbsp)\b)"
+)
+_WET: Final = re.compile(r"\b(?:water|brine)\b")
+_MOST_WATER: Final = 100.0  # l
+
+
+@dataclass(frozen=True)
+class Mixture:
+    """A cure as somebody tells it. `cure` is its low and its high mass, alike where it was weighed. [kg]
+
+    `water` is None where there is none (dry), `strength` where the words do not say it.
+    """
+
+    cure: tuple[Kilograms, Kilograms]
+    meat: Kilograms
+    water: Kilograms | None
+    salt: Kilograms
+    strength: Fraction | None
+    spoons: float | None
+
+
+def read_cures(text: str, context: Context) -> Intent | None:
+    """A question about the cure, where a plain text is one."""
+    if _ATE.search(text):
+        return Ask("poison", text=text)
+    if mixture(text) is not None:
+        return Ask("judge", text=text)
+    if _LAW.search(text):
+        return Ask("law", text=text)
+    if _SOAK.search(text) or (context.phase == "drying" and _TOO_SALTY.search(text)):
+        return Ask("soak", text=text)
+    if context.phase not in ("waiting", "curing", "drying"):
+        return None
+    if _FASTER.search(text):
+        return Ask("what_if", "", text)
+    if not _SUPPOSED.search(text):
+        return None
+    about = next((name for name, words in _WHAT_IF_WORDS if words.search(text)), None)
+    return None if about is None else Ask("what_if", about, text)
+
+
+def mixture(text: str) -> Mixture | None:
+    """«5 tsp in 1 gal water for 5 lb»: cure, water and meat; None where one of them is missing, or how much water."""
+    text = _ONE.sub("1 ", text)
+    found = [m for m in measures.find(text) if m.low is None and m.value > 0]
+    cure = next((m for m in found if _is_cure(text, m, found)), None)
+    meat = next((m for m in found if m.kind == "mass" and m is not cure and not _of_another(text, m)), None)
+    if cure is None or meat is None or len(found) > 6:
+        return None
+    water = next((m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])), None)
+    if water is None and _WET.search(text):
+        return None
+    salt = sum(m.value for m in found if m.kind == "mass" and m not in (cure, meat) and _OF_SALT.match(text[m.end :]))
+    shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1]
+    spoons = measures.from_house(cure.value, "tsp") if cure.unit in _SPOON else None
+    weighed = (cure.value, cure.value) if spoons is None else from_teaspoons(spoons)
+    litres = None if water is None or water.value > _MOST_WATER else water.value  # a litre of cold water is a kilo
+    return Mixture(weighed, meat.value, litres, salt, shares[0] if len(shares) == 1 else None, spoons)
+
+
+def _is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bool:
+    """Spoons or a weight of cure by its word, or spoons of nothing named beside water."""
+    if m.unit in _SPOON or m.kind == "mass":
+        if _OF_CURE.match(text[m.end : m.end + _NEAR]):
+            return True
+        bare = m.unit in _SPOON and not _OF_SALT.match(text[m.end :])
+        return bare and any(other.unit in _POUR for other in found) and not re.search(r"\b(?:pepper|spice|rub)\b", text)
+    return False
+
+
+def _of_another(text: str, m: measures.Measure) -> bool:
+    rest = text[m.end : m.end + _NEAR]
+    return bool(_OF_CURE.match(rest) or _OF_SALT.match(rest) or re.match(r"^ ?(?:of )?(?:water|ice|brine)\b", rest))
