@@ -9,7 +9,6 @@ What is not needed for the first question to the Bot API is imported after it ha
 import argparse
 import asyncio
 import io
-import logging
 import os
 import sys
 import tempfile
@@ -20,12 +19,14 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 from zoneinfo import ZoneInfo, available_timezones
 
-from bot.config import Settings, settings
+from bot import logs
+from bot.config import Listen, Settings, settings
 from core.errors import Missing, NotKept, SaltbellError, Unreadable
 
 if TYPE_CHECKING:
     from bot.assembly import Built
     from bot.channels.telegram.intake import House
+    from bot.keeper.alarm import Alarm
     from bot.reply import Outgoing
 
 PROGRAM = "saltbell"
@@ -41,7 +42,7 @@ def main(arguments: list[str] | None = None) -> int:
         sys.stdout.reconfigure(encoding="utf-8")  # whatever the locale, what is said is said in full
     try:
         chosen = settings(os.environ)
-        logging.basicConfig(level=chosen.log.upper(), format="%(asctime)s %(levelname)s %(name)s: %(message)s")
+        logs.begin(chosen.log, as_json=chosen.log_as == "json")
         return int(said.run(said, chosen))
     except SaltbellError as trouble:
         print(f"{PROGRAM}: {_plain(trouble)}", file=sys.stderr)
@@ -108,8 +109,12 @@ async def _telegram(chosen: Settings) -> None:
     alarms: list[asyncio.Task[None]] = []
 
     async def open_house() -> House:
+        from bot.keeper.alarm import Alarm
+
         built = await asyncio.to_thread(_built, chosen, telegram.send)
-        return _opened(built, alarms)
+        if chosen.metrics is not None:
+            alarms.append(asyncio.create_task(_watched(built, chosen.metrics)))
+        return _opened(built, alarms, Alarm(telegram.send, chosen.keeper))
 
     for name in (signal.SIGTERM, signal.SIGINT):
         asyncio.get_running_loop().add_signal_handler(name, telegram.stop)
@@ -129,10 +134,22 @@ async def _telegram(chosen: Settings) -> None:
 def _built(chosen: Settings, send: "Callable[[Outgoing], Awaitable[str]]") -> "Built":
     from bot.assembly import build, newcomer
 
-    return build(chosen.database_url, newcomer(chosen.zone), send)
+    return build(chosen.database_url, newcomer(chosen.zone), send, chosen.keeper)
 
 
-def _opened(built: "Built", alarms: list["asyncio.Task[None]"]) -> "House":
+async def _watched(built: "Built", where: Listen) -> None:
+    """The keeper's door, open until cancelled."""
+    from bot.keeper.door import Door
+
+    door = Door(built.report)
+    await door.open(where.host, where.port)
+    try:
+        await asyncio.Event().wait()
+    finally:
+        await door.close()
+
+
+def _opened(built: "Built", alarms: list["asyncio.Task[None]"], alarm: "Alarm") -> "House":
     """What stands behind the door, with the alarm clock running."""
     from bot.channels.telegram.intake import House, Menu
     from bot.wording.commands import MENUS
@@ -146,7 +163,7 @@ def _opened(built: "Built", alarms: list["asyncio.Task[None]"]) -> "House":
         clock.ring()
 
     menus = tuple(Menu(commands, language) for language, commands in MENUS)
-    return House(built.receive, deliver, menus)
+    return House(alarm.receiving(built.receive), deliver, menus)
 
 
 def _chat(said: argparse.Namespace, chosen: Settings) -> int:

@@ -1,20 +1,26 @@
 """Everything that stands behind a channel, built once and fitted together."""
 
 import os
+import re
 import secrets
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import UTC, datetime
+from functools import partial
 
 from bot.conversation.turns import Conversation
+from bot.keeper.gauges import Gauges
+from bot.keeper.report import Report
 from bot.notify import Notify
 from bot.reply import Message, Outgoing
+from bot.wording import keeper as words
 from core.person import Person, Units
 from core.reminders.delivery import Postman
 from core.service import waiting
 from core.service.turn import House
 
 FAHRENHEIT_COUNTRIES = ("America/", "US/")
+STATUS = re.compile(r"/?\s*bot[ _]?status", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -24,10 +30,11 @@ class Built:
     house: House
     conversation: Conversation
     postman: Postman[Outgoing]
+    report: Report
 
     def receive(self, message: Message, now: datetime) -> bool:
-        """One whole turn; see `Conversation.receive`."""
-        return self.conversation.receive(message, now)
+        """One whole turn, counted; see `Conversation.receive`."""
+        return self.report.gauges.receiving(self.conversation.receive)(message, now)
 
     def next_due(self) -> datetime | None:
         """When the next thing falls due."""
@@ -39,13 +46,25 @@ class Built:
         self.house.close()
 
 
-def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]]) -> Built:
-    """The house over a store, sending through one channel."""
+def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]], keeper: str | None = None) -> Built:
+    """The house over a store, sending through one channel; `keeper` is who may ask how the bot goes."""
     house = waiting.open_house(url)
-    notify = Notify(house)
+    gauges = Gauges(datetime.now(UTC))
+    report = Report(gauges, partial(waiting.backlog, house), lambda: datetime.now(UTC))
     # unlike any other process's, on this machine or another: in a container every process has the number 1
     owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
-    return Built(house, Conversation(house, newcomer_), Postman(house, notify.render, send, owner))
+    postman = Postman(house, Notify(house).render, gauges.sending(send), owner)
+    return Built(house, Conversation(house, newcomer_, partial(_aside, report, keeper)), postman, report)
+
+
+def _aside(report: Report, keeper: str | None, message: Message) -> str | None:
+    """How the bot goes, where its keeper asks in private."""
+    if keeper is None or message.person != keeper or message.in_group or not STATUS.fullmatch(message.text.strip()):
+        return None
+    gauges, behind, late = report.status()
+    sent = gauges.sends["reply"] + gauges.sends["reminder"] + gauges.sends["repeat"]
+    up = datetime.now(UTC) - gauges.started
+    return words.status(up, gauges.updates["kept"], sent, (behind.replies, behind.reminders, late), gauges.not_kept)
 
 
 def newcomer(zone: str | None) -> Person:

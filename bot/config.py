@@ -10,6 +10,9 @@
     SALTBELL_API_URL          another server of the Bot API than the public one
     SALTBELL_PICTURES         the folder where the terminal leaves pictures
     SALTBELL_LOG              debug, info, warning (default) or error
+    SALTBELL_LOG_AS           text (default) or json, one object a line
+    SALTBELL_KEEPER           the keeper's number on the channel: may ask «bot status», is told when nothing is kept
+    SALTBELL_METRICS          host:port of /healthz and /metrics for the keeper's own tools; default: none
 
 deploy/saltbell.env.example is the same list for a machine.
 """
@@ -25,6 +28,7 @@ from core.errors import Missing, OutOfRange, Unreadable
 
 Mode = Literal["polling", "webhook"]
 Log = Literal["debug", "info", "warning", "error"]
+LogAs = Literal["text", "json"]
 
 SECRET = re.compile(r"[A-Za-z0-9_-]{1,256}")  # what the Bot API takes as a secret_token
 URL = re.compile(r"[a-z0-9+]+://")
@@ -53,6 +57,9 @@ class Settings:
     listen: Listen = Listen()
     api_url: str | None = None
     log: Log = "warning"
+    log_as: LogAs = "text"
+    keeper: str | None = None
+    metrics: Listen | None = None
 
     @property
     def database_url(self) -> str:
@@ -90,9 +97,12 @@ def settings(environment: Mapping[str, str]) -> Settings:
         mode=cast(Mode, _one_of("MODE", said.get("MODE", "polling"), get_args(Mode))),
         webhook_url=_https(said.get("WEBHOOK_URL")),
         webhook_secret=_secret(said.get("WEBHOOK_SECRET")),
-        listen=_listen(said.get("LISTEN")),
+        listen=_listen("LISTEN", said.get("LISTEN")) or Listen(),
         api_url=said.get("API_URL"),
         log=cast(Log, _one_of("LOG", said.get("LOG", "warning"), get_args(Log))),
+        log_as=cast(LogAs, _one_of("LOG_AS", said.get("LOG_AS", "text"), get_args(LogAs))),
+        keeper=said.get("KEEPER"),
+        metrics=_listen("METRICS", said.get("METRICS")),
     )
 
 
@@ -134,12 +144,12 @@ def _secret(said: str | None) -> str | None:
     return said
 
 
-def _listen(said: str | None) -> Listen:
+def _listen(name: str, said: str | None) -> Listen | None:
     if said is None:
-        return Listen()
+        return None
     host, colon, port = said.rpartition(":")
     if not colon or not port.isdecimal():
-        raise _unreadable("LISTEN", f"{said!r} is not host:port")
+        raise _unreadable(name, f"{said!r} is not host:port")
     if not 1 <= int(port) <= HIGHEST_PORT:
-        raise OutOfRange("SALTBELL_LISTEN", float(port), 1, HIGHEST_PORT)
+        raise OutOfRange(f"SALTBELL_{name}", float(port), 1, HIGHEST_PORT)
     return Listen(host.strip("[]"), int(port))

@@ -23,6 +23,7 @@ class Conversation:
 
     house: House
     newcomer: Person
+    aside: Callable[[Message], str | None] = lambda _: None  # what somebody is told before the talk begins
 
     def receive(self, message: Message, now: datetime) -> bool:
         """Take one message: True if it was new, False if it had been taken before.
@@ -32,8 +33,9 @@ class Conversation:
         NotKept
             The store could not keep it: the channel must not confirm it.
         """
+        aside = self.aside(message)
         try:
-            return self._turn(message, now, answers)
+            return self._turn(message, now, answers if aside is None else lambda *_: (Reply(aside),))
         except NotKept:
             raise
         except Exception:  # the last line of defence: a person gets a sentence, the keeper gets the trace

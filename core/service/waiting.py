@@ -6,11 +6,13 @@ from core.batch.assess import Assessment
 from core.errors import Gone
 from core.service import record
 from core.service.turn import House
+from core.store import backlog as backlogs
 from core.store import outbox
+from core.store.backlog import Backlog
 from core.store.database import open_database
 from core.store.outbox import Row
 
-__all__ = ["Row", "batch_by_id", "batch_of", "next_due", "open_house"]
+__all__ = ["Backlog", "Row", "backlog", "batch_by_id", "batch_of", "next_due", "open_house"]
 
 
 def batch_of(house: House, row: Row, now: datetime) -> Assessment | None:
@@ -30,6 +32,12 @@ def batch_by_id(house: House, batch_id: str, now: datetime) -> Assessment | None
 def next_due(house: House) -> datetime | None:
     """When the next message falls due."""
     return outbox.next_due(house)
+
+
+def backlog(house: House, now: datetime) -> Backlog:
+    """What is due and not yet sent. Raises NotKept."""
+    with house.reading() as tx:
+        return backlogs.backlog(tx, now)
 
 
 def open_house(url: str) -> House:

@@ -37,6 +37,9 @@ def test_everything_that_is_set_is_taken() -> None:
             "SALTBELL_API_URL": "http://127.0.0.1:8081/bot",
             "SALTBELL_PICTURES": "/srv/pictures",
             "SALTBELL_LOG": "INFO",
+            "SALTBELL_LOG_AS": "json",
+            "SALTBELL_KEEPER": "700000",
+            "SALTBELL_METRICS": "127.0.0.1:9108",
         }
     )
     assert said == Settings(
@@ -50,6 +53,9 @@ def test_everything_that_is_set_is_taken() -> None:
         api_url="http://127.0.0.1:8081/bot",
         pictures=Path("/srv/pictures"),
         log="info",
+        log_as="json",
+        keeper="700000",
+        metrics=Listen("127.0.0.1", 9108),
     )
 
 

@@ -17,6 +17,8 @@ from telegram import Bot
 from telegram.error import NetworkError, TelegramError
 from telegram.request import BaseRequest, HTTPXRequest
 
+from bot.logs import fault
+
 API_URL = "https://api.telegram.org/bot"
 SENDS_AT_ONCE = 16  # more connections cost the pool more than they bring (LIBRARIES: quadratic above 16)
 BATCH = 100  # updates in one answer, the most that the Bot API gives
@@ -190,7 +192,7 @@ def hide_token(token: str) -> None:
         if token in str(record.msg) or token in str(record.args):
             record.msg, record.args = record.getMessage().replace(token, "<token>"), ()
         if record.exc_info:
-            record.exc_text = logging.Formatter().formatException(record.exc_info).replace(token, "<token>")
+            record.exc_text = fault(record.exc_info)  # without its words: an address that is called holds the token
             record.exc_info = None
         return record
 
