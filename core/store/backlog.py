@@ -21,10 +21,6 @@ class Backlog:
 def backlog(tx: Transaction, now: datetime) -> Backlog:
     """What is due and not yet sent; what waits for its day costs nothing here, however much it is."""
     due = OUT.state.in_(OPEN), OUT.due_at <= now
-    counts: list[int] = []
-    times: list[datetime] = []
-    for sort in SORTS:
-        found = tx.execute(select(func.count(), func.min(OUT.due_at)).where(OUT.sort == sort, *due)).one()
-        counts.append(found[0])
-        times += [found[1]] if found[1] is not None else []
-    return Backlog(counts[0], counts[1], min(times, default=None))
+    counts = [tx.execute(select(func.count()).where(OUT.sort == sort, *due)).scalar_one() for sort in SORTS]
+    firsts = [tx.execute(select(func.min(OUT.due_at)).where(OUT.sort == sort, *due)).scalar() for sort in SORTS]
+    return Backlog(counts[0], counts[1], min((at for at in firsts if at is not None), default=None))
