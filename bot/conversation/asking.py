@@ -39,10 +39,18 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     a = batches.look(turn, meant.of(intent.batch))
     text = _about(a, intent)
-    picture = PictureWanted(_subject(a, intent.about), a.batch.id) if intent.topic == "picture" else None
+    picture = _picture(a, intent.about) if intent.topic == "picture" else None
     rows = _rows(a, intent.topic)
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
     return (Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id),)
+
+
+def _picture(a: Assessment, about: str) -> PictureWanted | None:
+    """The picture that is asked for; none of a cure where no nitrite went in."""
+    subject = _subject(a, about)
+    if subject == "cure" and a.batch.setup.nitrite_target == 0.0:
+        return None
+    return PictureWanted(subject, a.batch.id)
 
 
 def _rows(a: Assessment, topic: str) -> asking.Rows:

@@ -21,7 +21,7 @@ WORTH_TELLING = timedelta(minutes=10)
 METHODS = {
     "brine": "brine in a bag",
     "dry": "dry, everything in the bag",
-    "inject": "injected, then covered with brine",
+    "inject": "injected, what salt is left rubbed on",
 }
 WRAPS = {"none": "no wrap", "paper": "paper", "foil": "foil"}
 COOKERS = {"pot": "simmered in a pot"}
@@ -173,7 +173,7 @@ def assumed(a: Assessment) -> str:
     guesses = (
         (
             "thickness",
-            f"{numbers.length(piece.thickness, person)} thick ({low} to {high}; measure it, it decides the days)",
+            f"{numbers.length(piece.thickness, person)} thick ({low} to {high}; measure it, it decides the {_decided(a)})",
         ),
         (
             "method",
@@ -195,6 +195,11 @@ def assumed(a: Assessment) -> str:
     if not meats.plain(a):
         open_ones.append(f"nitrite by the law of {person.jurisdiction} (say where you are, like «i'm in Germany»)")
     return "I assumed: " + "; ".join(open_ones) + "." if open_ones else ""
+
+
+def _decided(a: Assessment) -> str:
+    """What hangs on the thickness: the days where the cure creeps in, else the hours of the cook."""
+    return "hours" if meats.plain(a) or a.batch.setup.method == "inject" else "days"
 
 
 def _hurried(a: Assessment) -> bool:

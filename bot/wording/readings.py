@@ -143,7 +143,7 @@ def stall(a: Assessment) -> str:
 
 def wrap_gain(a: Assessment) -> str:
     """What wrapping now would save, where it would save something worth it."""
-    if a.cook is None or a.batch.setup.wrap != "none" or a.cook.stall.phase not in ("ahead", "in"):
+    if a.cook is None or a.batch.setup.wrap != "none" or meats.fish(a) or a.cook.stall.phase not in ("ahead", "in"):
         return ""
     foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
     core = a.batch.last(Probe.CORE)
