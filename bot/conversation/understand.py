@@ -6,7 +6,7 @@ from typing import Any
 from bot.conversation.half import unpack
 from bot.intents.buttons import from_payload
 from bot.intents.context import Context
-from bot.intents.intents import Intent, Question, Start, Unclear
+from bot.intents.intents import Intent, Question, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
 from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
@@ -48,8 +48,17 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     a = batches.look(turn, batch) if batch else None
     if message.edits is not None:
         return _edited(turn, message, batch)
-    intents = read(message.text[: LONGEST * 2], _context(turn, message, asked, a))
-    return Understood(message, tuple(intents), batch, asked, a)
+    called = steps.step_of_message(turn, batch, message.answers) if batch and message.answers else None
+    context = _context(turn, message, asked, a)
+    context = replace(context, due_step=called) if called else context
+    intents = read(message.text[: LONGEST * 2], context)
+    return Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
+
+
+def _of_step(intent: Intent, called: str | None) -> Intent:
+    """An answer to a reminder that names no step means the one that was called for there."""
+    unnamed = isinstance(intent, StepDone | StepMissed | StepSkipped | Snooze) and intent.step is None
+    return replace(intent, step=called) if called and unnamed else intent  # type: ignore[type-var]
 
 
 def _tapped(turn: Turn, message: Message) -> Understood | Reply:

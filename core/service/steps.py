@@ -159,6 +159,12 @@ def batch_of_message(turn: Turn, channel_key: str) -> str | None:
     return row.batch if row else None
 
 
+def step_of_message(turn: Turn, batch_id: str, channel_key: str) -> str | None:
+    """The step of a batch that a reminder of ours called for."""
+    row = outbox.find_by_channel_key(turn.tx, turn.said.chat, channel_key)
+    return row.step if row and row.batch == batch_id else None
+
+
 def batch_last_spoken_of(turn: Turn) -> str | None:
     """The batch of the latest reminder or reply in this chat."""
     return outbox.last_about(turn.tx, turn.said.chat)

@@ -2,6 +2,7 @@
 
 import asyncio
 from collections.abc import AsyncIterator
+from datetime import UTC, datetime
 from pathlib import Path
 
 import pytest
@@ -16,9 +17,11 @@ from tests.telegram.real_house import RealHouse
 
 
 @pytest.fixture
-async def home(server: BotApi, tmp_path: Path) -> AsyncIterator[RealHouse]:
-    """The real house behind a door that polls."""
+async def home(server: BotApi, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> AsyncIterator[RealHouse]:
+    """The real house behind a door that polls, its clock and the phones' on one morning of the year."""
     house = RealHouse(server, tmp_path)
+    house.standing = datetime(2027, 9, 23, 8, 0, tzinfo=UTC)
+    monkeypatch.setattr("tests.telegram.loopback_chats.time.time", lambda: house.now().timestamp())
     async with running(house.channel, house.channel.run_polling(house.open)):
         yield house
     house.close()
