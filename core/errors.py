@@ -7,6 +7,7 @@
     │   ├── OverLimit       a dose over a legal limit: say the limit and the dose that passes
     │   ├── UnknownCure     a curing salt of unknown strength: no dose, no cure plan
     │   ├── OtherWay        a cut that may not be cured in this way: say in which it may
+    │   ├── ByTheClock      nitrite in a brine that is left by the clock: plain salt, or an equilibrium
     │   ├── TooLate             what is to be changed is done already
     │   └── TooLong         a cure past the longest that is planned unasked
     ├── TooSoon             no safe plan ends by then: say what is possible instead
@@ -90,6 +91,13 @@ class OtherWay(Refused):
     cut: str
     method: str
     ways: tuple[str, ...]
+
+
+@dataclass(eq=False)
+class ByTheClock(Refused):
+    """Nitrite in a strong brine that is left by the clock: nobody can tell how much of it the meat took."""
+
+    strength: float
 
 
 @dataclass(eq=False)

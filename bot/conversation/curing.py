@@ -161,8 +161,7 @@ def _soak(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
 
 def _wanted(a: Assessment, intent: Ask) -> tuple[float, ...]:
     shares = [m.value for m in measures.of_kind(normal(intent.text), "fraction") if 0 < m.value <= 0.06]
-    after = a.after_cure()
-    before = after.salt_mean.p50 if after else a.dose.salt_fraction if a.dose else a.batch.setup.salt_fraction
+    before = _soaking(a, LEAST_SALT).salt_before.p50
     return tuple(shares) or tuple(max(before - less, LEAST_SALT) for less in LESS_SALT)
 
 

@@ -26,6 +26,7 @@ _SHARES: Final = (
     ("cure_nitrite_fraction", _CURE),
     ("salt_fraction", re.compile(r"\bsalt\b|\bsalz\b")),
     ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
+    ("brine_strength", re.compile(r"\b(?:gradient )?brine\b")),
     ("pump_fraction", re.compile(r"\bpump(?:ed)?\b|\binject(?:ed|ion)?\b")),
 )
 STRONGEST_CURE: Final = (
@@ -45,6 +46,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
                             r"|\bplain salt\b|\bnitrite[- ]free\b"),
+    ("brine_strength", None, r"\bequilibrium(?: brine)?\b"),
     ("pierced", True, r"\b(?:i |we |ive |have )(?:already )?(?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"
                       r"|\b(?:its|it is|it was|meat is|mechanically)"
                       r" (?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"

@@ -43,6 +43,7 @@ FIELDS = {
     "sugar_fraction": "sugar",
     "pump_fraction": "pump",
     "nitrite_target": "nitrite",
+    "brine_strength": "brine",
     "cure_nitrate_fraction": "nitrate in the cure",
     "sealed_faces": "fat on one face",
     "cut": "cut",
@@ -108,6 +109,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.percent(v)
         case "fridge_vouched":
             return ""
+        case "brine_strength":
+            return "by the equilibrium" if v is None else f"of {numbers.percent(v)} by the clock"
         case "pierced":
             return "so no longer intact, and no faster: the shorter clocks count" if v else "no, still intact"
         case "at_risk_eaters":

@@ -2,11 +2,12 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import cautions, meats, numbers, refusals, steps
+from bot.wording import brines, cautions, meats, numbers, refusals, steps
 from core.batch.assess import Assessment
-from core.cure.dose import Dose
+from core.batch.material import brining_of
 from core.plan.recipe import product
 from core.plan.reminders import UNSPOKEN
+from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step
 
 QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.REST})
@@ -66,7 +67,7 @@ def dose(a: Assessment) -> str:
     if d is None:
         return ""
     if d.limit is None:
-        return _salt_alone(d)
+        return brines.salt_alone(d, a.batch.setup)
     strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
     water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
     low, high = d.teaspoons
@@ -80,15 +81,6 @@ def dose(a: Assessment) -> str:
         f"({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)}). {nitrate}Salt {numbers.percent(d.salt_fraction)}."
     )
     return "\n".join([said, *beware])
-
-
-def _salt_alone(d: Dose) -> str:
-    """What is weighed out where no nitrite goes in."""
-    water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
-    return (
-        f"Dose: {water}{numbers.grams(d.salt_kg)} salt, {numbers.grams(d.sugar_kg)} sugar, and no curing salt: "
-        f"it is salted, not cured, and cools and keeps by the stricter rules. Salt {numbers.percent(d.salt_fraction)}."
-    )
 
 
 def dose_in(a: Assessment) -> str:
@@ -106,6 +98,8 @@ def _memory(status: str) -> str:
 
 def days(a: Assessment) -> str:
     """How long it stays in, and the band behind it."""
+    if a.plan is not None and by_the_clock(a.batch.setup) and a.dose is not None:
+        return brines.by_the_clock(a, brining_of(a.batch.setup, a.dose))
     if a.plan is not None and meats.plain(a):
         return (
             f"In the salt for {numbers.days(a.plan.cure_days)}: no nitrite goes in, so there is no middle to wait for."

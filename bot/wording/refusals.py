@@ -5,6 +5,7 @@ from math import isinf
 
 from bot.wording import meats, numbers
 from core.errors import (
+    ByTheClock,
     Gone,
     Missing,
     NotDelivered,
@@ -59,6 +60,11 @@ def say(error: SaltbellError, person: Person) -> str:
             return (
                 "No dose without the strength of your curing salt.\nLook for the nitrite figure on the packet, "
                 "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
+            )
+        case ByTheClock(strength):
+            return (
+                f"No curing salt in a brine of {numbers.percent(strength)} that is left by the clock.\nNobody could tell how much nitrite the meat took: "
+                "say «without nitrite», or «equilibrium brine» for a cure."
             )
         case OtherWay(cut, _, ways):
             way = {"inject": "inject it", "dry": "cure it dry", "brine": "brine it"}[ways[0]]

@@ -134,7 +134,7 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     piece = material.piece_of(setup)
     weighed, refusal = _weighed(batch, person)
     cure, refusal = _days(setup, person, (weighed, refusal))
-    days = material.in_the_cure(setup, cure)
+    days, refusal = material.planned_days(setup, (cure, weighed), refusal)
     cook = material.estimate_of(batch, person, now)
     cooling = cold.cooling(batch, now)
     plan, refusal = _plan(batch, (person, now), (days, cook, cooling), refusal)

@@ -13,8 +13,9 @@ from core.batch.batch import Batch
 from core.batch.events import Probe
 from core.cure.course import Immersion
 from core.cure.dose import Dose, Recipe, dose, house_target
+from core.cure.gradient import Brining, brining
 from core.cure.penetration import Penetration, penetration
-from core.errors import TooLong
+from core.errors import SaltbellError, TooLong
 from core.heat.cook import Cook, History, PitSet, Seen, WrapKind, Wrapped
 from core.heat.cooker import cooker
 from core.heat.cooling import Chill, ChillMethod, chill, rest
@@ -24,9 +25,9 @@ from core.meat.cuts import cut
 from core.meat.piece import Piece, piece
 from core.person import Learned, Person
 from core.plan.recipe import product
-from core.plan.setup import Setup
+from core.plan.setup import Setup, by_the_clock
 from core.plan.steps import Band
-from core.units import Celsius, Hours
+from core.units import Celsius, Fraction, Hours
 
 ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
 CHILLS: dict[str, ChillMethod] = {"foil": "foil", "rack": "rack", "fan": "fan", "ice": "ice"}
@@ -76,6 +77,7 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
             water_share=setup.water_share,
             pump_fraction=setup.pump_fraction,
             skin_on=setup.skin_on,
+            brine_strength=setup.brine_strength if setup.method == "brine" else None,
         )
     )
 
@@ -117,13 +119,39 @@ def _penetration(immersion: Immersion) -> Penetration:
     return found
 
 
-def in_the_cure(setup: Setup, cure: Penetration | None) -> Band | None:
-    """Days in the cure as they are planned: for the middle, and no fewer than the product wants; in salt, its hours."""
+def brining_of(setup: Setup, weighed: Dose) -> Brining:
+    """The hours in a strong brine that is left by the clock."""
+    return _brining(Immersion(piece_of(setup), weighed, setup.fridge_c), setup.salt_fraction)
+
+
+@lru_cache(maxsize=256)
+def _brining(immersion: Immersion, wanted: Fraction) -> Brining:
+    return brining(immersion, wanted)
+
+
+def in_the_cure(setup: Setup, cure: Penetration | None, weighed: Dose | None) -> Band | None:
+    """Days in the cure as they are planned: for the middle, and no fewer than the product wants; in salt, its hours.
+
+    By the clock it is the middle of the band: longer is as wrong as shorter.
+    """
     made = product(setup.product)
+    if by_the_clock(setup):
+        hours = None if weighed is None else brining_of(setup, weighed).hours
+        return None if hours is None else Band(hours.p10 / 24.0, hours.p50 / 24.0, hours.p50 / 24.0)
     if setup.nitrite_target == 0.0:
         salting = made.hours.salting / 24.0
         return Band(salting, salting, salting)
     return None if cure is None else Band(cure.days_p10, cure.days_p50, max(cure.advice, made.least(setup)))
+
+
+def planned_days(
+    setup: Setup, known: tuple[Penetration | None, Dose | None], refusal: SaltbellError | None
+) -> tuple[Band | None, SaltbellError | None]:
+    """The same with what refuses it, the refusal before it standing first."""
+    try:
+        return in_the_cure(setup, *known), refusal
+    except SaltbellError as found:
+        return None, refusal or found
 
 
 def cook_of(batch: Batch, person: Person) -> Cook:

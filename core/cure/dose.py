@@ -9,7 +9,7 @@ from core.cure.beware import cautions_of, uncured
 from core.cure.contents import SATURATED_BRINE, Contents, check_method, check_strength
 from core.cure.limits import Limit, check, limit, limits_of
 from core.cure.weighing import HOUSE_TARGET, Recipe, check_ranges, weigh
-from core.errors import OutOfRange
+from core.errors import ByTheClock, OutOfRange
 from core.safety.cautions import Caution
 from core.sources import FSIS_COOLING_1999, FSIS_HANDBOOK_1995, Source
 from core.units import Grams, Kilograms, MilligramsPerKilogram
@@ -69,6 +69,8 @@ def dose(recipe: Recipe) -> Dose:
     ------
     UnknownCure
         The strength of the curing salt is not known.
+    ByTheClock
+        Nitrite was asked for in a strong brine that is left by the clock.
     OverLimit
         The target is over a limit; `passing_cure_kg` of the same curing salt would pass.
     OutOfRange
@@ -77,6 +79,8 @@ def dose(recipe: Recipe) -> Dose:
         There is no such method, jurisdiction or product class.
     """
     check_method(recipe.method)
+    if recipe.brine_strength is not None and recipe.nitrite_target > 0.0:
+        raise ByTheClock(recipe.brine_strength)
     if recipe.nitrite_target == 0.0:
         return _plain_salt(recipe)
     check_strength(recipe.nitrite_fraction)

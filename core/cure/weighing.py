@@ -19,7 +19,8 @@ class Recipe:
     `nitrite_target` is mg/kg by the formula of the method: of meat plus whole pickle for a brine, of green meat
     otherwise; 0 is plain salt, for which no curing salt is needed. `salt_fraction` (the curing salt's included) and
     `sugar_fraction` are of meat plus water. `water_share` is kg of water for a kg of meat; `pump_fraction` the gain by
-    injection.
+    injection. `brine_strength` is salt in salt plus water of a strong brine that is left by the clock; None is an
+    equilibrium, whose salt is that of the meat.
     """
 
     method: str
@@ -34,6 +35,7 @@ class Recipe:
     water_share: float = 0.5
     pump_fraction: Fraction = 0.10
     skin_on: bool = False
+    brine_strength: Fraction | None = None
 
 
 def check_ranges(recipe: Recipe) -> None:
@@ -46,6 +48,7 @@ def check_ranges(recipe: Recipe) -> None:
         ("sugar", recipe.sugar_fraction, 0.0, 0.10, ""),
         ("water for a kg of meat", recipe.water_share, 0.1, 10.0, "kg"),
         ("pump", recipe.pump_fraction, 0.03, 0.30, ""),
+        ("salt in the brine", recipe.brine_strength or 0.03, 0.03, 0.20, ""),
     )
     for name, value, low, high, unit in ranges:
         if not low <= value <= high:
@@ -55,6 +58,8 @@ def check_ranges(recipe: Recipe) -> None:
 def weigh(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
     """What has to be weighed out for a target, no limit asked. The curing salt's own salt is taken off the salt."""
     match recipe.method:
+        case "brine" if recipe.brine_strength is not None:
+            return _by_the_clock(recipe)
         case "brine":
             return _brine(recipe, target)
         case "inject":
@@ -75,6 +80,12 @@ def _brine(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
     if added < 0.0:  # a weak curing salt is all the salt there is
         cure, added = nitrite.cure_for_equilibrium(target, base + sugar, strength), 0.0
     return _contents(recipe, cure, added, sugar, water)
+
+
+def _by_the_clock(recipe: Recipe) -> Contents:
+    """A brine of a strength, whatever the meat: salt and sugar in the water alone."""
+    water, strength = recipe.water_share * _counted(recipe), recipe.brine_strength or 0.0
+    return _contents(recipe, 0.0, water * strength / (1.0 - strength), recipe.sugar_fraction * water, water)
 
 
 def _dry(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:

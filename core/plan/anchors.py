@@ -12,10 +12,11 @@ from core.errors import TooLong, TooSoon
 from core.plan.hours import Wall, span
 from core.plan.progress import Progress
 from core.plan.recipe import Product
-from core.plan.setup import Setup
+from core.plan.setup import Setup, by_the_clock
 from core.plan.steps import Band, Durations, TimeBand
 from core.units import Days, Hours
 
+EVENING = time(20, 0)
 OUT_AT = time(17, 0)  # rinsed and on the rack before the evening
 IN_AT = time(9, 0)
 FIRE_NOT_BEFORE = time(6, 0)
@@ -98,8 +99,16 @@ def anchors(case: Case) -> Anchors:
     into = case.done("into_cure")
     if into is None and case.setup.deadline is not None:
         into = _start_for(case, case.setup.deadline, earliest_in)
-    start = into or earliest_in
+    start = into or _by_daylight(case, earliest_in)
     return _forward(case, start, _cook_day(case, start))
+
+
+def _by_daylight(case: Case, start: datetime) -> datetime:
+    """A little later where a brine that is left by the clock would have to be left in the quiet hours."""
+    if not by_the_clock(case.setup):
+        return start
+    out = start + span(needed_days(case) * 24)
+    return case.wall.awake(start + (case.wall.awake(out) - out))
 
 
 def needed_days(case: Case) -> Days:
@@ -126,6 +135,8 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
     out = _out_for(case, _on_for(case, deadline))
     latest_in = out - span(needed_days(case) * 24)
+    if by_the_clock(case.setup) and latest_in >= earliest_in:  # fresh until the eve of the fire, in by daylight
+        return max(case.wall.last_at(EVENING, latest_in), earliest_in) if case.wall.quiet(latest_in) else latest_in
     if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
         free = replace(case, setup=replace(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
@@ -150,7 +161,8 @@ def _soonest_on(case: Case, start: datetime) -> datetime:
     out = case.done("out")
     if out is not None:
         return out + LEAST_DRYING
-    first_out = case.wall.next_at(OUT_AT, start + span(needed_days(case) * 24))
+    cured = start + span(needed_days(case) * 24)
+    first_out = cured if by_the_clock(case.setup) else case.wall.next_at(OUT_AT, cured)
     return first_out + span(case.product.hours.dry)
 
 
@@ -191,8 +203,9 @@ def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
         planned_on = _on_of_day(case, cook_day)
     else:
         planned_on = max(_on_for(case, _meal(case, cook_day)), _soonest_on(case, into))
-    cured = case.wall.awake(into + span(needed_days(case) * 24))
-    out = case.done("out") or max(_out_for(case, planned_on), cured)
+    cured = into + span(needed_days(case) * 24)
+    planned_out = cured if by_the_clock(case.setup) else max(_out_for(case, planned_on), case.wall.awake(cured))
+    out = case.done("out") or planned_out
     on = case.done("meat_on") or _not_past(case, max(planned_on, out + LEAST_DRYING))
     light = case.done("light") or quarter(on - span(case.durations.lighting))
     return _afterwards(case, into, (out, light, on))

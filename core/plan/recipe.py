@@ -2,13 +2,13 @@
 
 import tomllib
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass, field, fields
+from dataclasses import dataclass, field, fields, replace
 from functools import cache
 from importlib import resources
 from typing import Any, Final
 
 from core.errors import Gone, OtherWay, OutOfRange, Unreadable
-from core.plan.setup import Setup
+from core.plan.setup import Setup, by_the_clock
 from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
 
 METHODS: Final = ("brine", "dry", "inject")
@@ -18,6 +18,7 @@ ENTRIES: Final = frozenset(
      "by_cut", "only_methods", "least_days", "only_by_name"}
 )  # fmt: skip
 SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", "mass", "deadline", "said"}
+WATER_BY_THE_CLOCK: Final = 1.5  # kg for a kg of meat: a strong brine is hardly weakened by it. Common practice
 COLDEST_FRIDGE_C: Celsius = -1.0  # just above where cured meat freezes
 WARMEST_FRIDGE_C: Celsius = celsius_from_fahrenheit(40.0) + 1e-9  # USDA FSIS, the danger zone begins at 40 °F
 
@@ -124,8 +125,14 @@ class Product:
             raise OutOfRange("target", target, self.safety_floor_c, 100.0, "°C")
         if not COLDEST_FRIDGE_C <= setup.fridge_c <= WARMEST_FRIDGE_C:
             raise OutOfRange("fridge", setup.fridge_c, COLDEST_FRIDGE_C, WARMEST_FRIDGE_C, "°C")
-        known = {f.name: getattr(setup, f.name) for f in fields(setup)}
-        return Setup(**(known | {"target_c": target}))
+        return replace(setup, target_c=target, water_share=self._water(setup))
+
+    def _water(self, setup: Setup) -> float:
+        """Water of the brine for a kg of meat: as said, else enough that a strong one stays strong, or the default."""
+        if "water_share" in setup.said:
+            return setup.water_share
+        usual: float = self.defaults_of(setup.cut).get("water_share", Setup.water_share)
+        return WATER_BY_THE_CLOCK if by_the_clock(setup) else usual
 
 
 @cache

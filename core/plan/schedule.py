@@ -6,6 +6,7 @@ from datetime import datetime, time, timedelta
 
 from core.plan.anchors import Anchors, Case, anchors, needed_days
 from core.plan.folding import within
+from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step, Urgency
 
 ORDER = {kind: place for place, kind in enumerate(Kind)}
@@ -56,7 +57,8 @@ def _cure_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
     if case.needs_brine:
         yield Step("brine_check", Kind.BRINE_CHECK, fixed.into_cure - timedelta(minutes=15), minutes=5)
     yield Step("into_cure", Kind.INTO_CURE, fixed.into_cure, minutes=20)
-    yield Step("out", Kind.OUT, fixed.out, minutes=10)
+    clock = Urgency.PIERCING if by_the_clock(case.setup) else Urgency.NORMAL
+    yield Step("out", Kind.OUT, fixed.out, clock, minutes=10)
     yield Step("rinse", Kind.RINSE, fixed.out + timedelta(minutes=10), minutes=20)
     if case.product.hours.dry:
         yield Step("dry", Kind.DRY, fixed.out + timedelta(minutes=30), minutes=case.product.hours.dry * 60)

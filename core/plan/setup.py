@@ -15,6 +15,7 @@ class Setup:
     `mass` is that of all the `pieces` together; the `heaviest` of them sets the days and the hours.
     `nitrite_target` 0 is plain salt: no curing salt is weighed, and nothing counts as cured.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
+    `brine_strength` is the salt of a strong brine that is left by the clock, None for an equilibrium.
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
     intact, and cures no faster. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
@@ -36,6 +37,7 @@ class Setup:
     nitrite_target: MilligramsPerKilogram = 150.0
     water_share: float = 0.5
     pump_fraction: Fraction = 0.10
+    brine_strength: Fraction | None = None
     sealed_faces: int = 0
     skin_on: bool = False
     pierced: bool = False
@@ -64,3 +66,8 @@ class Setup:
     def assume(self, changes: dict[str, Any]) -> "Setup":
         """The same batch with `changes` as the house assumes them: they may be changed without a word."""
         return replace(self.change(changes), said=self.said - frozenset(changes))
+
+
+def by_the_clock(setup: Setup) -> bool:
+    """Whether it lies in a strong brine that has to be left on the hour."""
+    return setup.method == "brine" and setup.brine_strength is not None

@@ -21,6 +21,7 @@ SETTLED_BY_THE_CURE = frozenset(
         "method",
         "cut",
         "nitrite_target",
+        "brine_strength",
         "salt_fraction",
         "sugar_fraction",
         "water_share",
