@@ -4,8 +4,12 @@ Products other than pastrami are named here so that they are recognised and answ
 """
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Final
+
+from core.meat.cuts import cuts
+from core.plan.recipe import products
 
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
@@ -77,7 +81,17 @@ def meat(text: str) -> Meat:
         cut = bone(text)
     elif not cut and (_ROUND.search(text) or (product in _OF_BEEF and _BARE_ROUND.search(text))):
         cut = "beef_round"
-    return Meat(product, cut)
+    return Meat(product, cut) if product or cut else _by_file(text)
+
+
+def _by_file(text: str) -> Meat:
+    """A product or a cut that a cook added, by the name in its file."""
+    spoken = re.compile(r"[_ ]")
+
+    def named(names: Iterable[str]) -> str:
+        return next((n for n in names if re.search(rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b", text)), "")
+
+    return Meat(named(products()), named(cuts()))
 
 
 def bone(text: str) -> str:

@@ -56,7 +56,7 @@ def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:
     if name == "ham":
         return "Is the bone in it? It decides how it is cured.", (row,)
     if not open_:
-        return f"Which cut is it for the {meats.PRODUCTS[name].lower()}? Tap it, or type it.", (row,)
+        return f"Which cut is it for the {meats.product_name(name).lower()}? Tap it, or type it.", (row,)
     more = "Or type it: belly, loin, shoulder, ham, turkey breast, chicken, duck breast, salmon, trout."
     return f"Which cut is it? For pastrami tap one of these.\n{more}", (row,)
 

@@ -150,7 +150,7 @@ def _about(q: Quantiles) -> str:
 
 def law(a: Assessment | None, person: Person, found: tuple[Limit, ...]) -> str:
     """The limits of a product in each place, those of the person's own place first."""
-    name = meats.PRODUCTS[a.batch.setup.product] if a is not None else "Whole cuts of meat"
+    name = meats.product_name(a.batch.setup.product) if a is not None else "Whole cuts of meat"
     method = "" if a is None else f", {a.batch.setup.method}"
     lines = [f"{name}{method}, the most nitrite that may go in (as sodium nitrite):"]
     ordered = sorted(found, key=lambda one: one.jurisdiction != person.jurisdiction)

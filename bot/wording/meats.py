@@ -47,11 +47,16 @@ FLAKED = {"cold": "chilled, eaten cold", "hot": "eaten warm the same day"}
 def what(a: Assessment) -> str:
     """«Pastrami from a 3.2 kg brisket flat», «Hot-smoked trout from 4 pieces, 1.4 kg in all»."""
     setup, mass = a.batch.setup, numbers.mass(a.batch.setup.mass, a.person)
-    name, cut = PRODUCTS[setup.product], CUTS[setup.cut]
+    name, cut = product_name(setup.product), CUTS.get(setup.cut, setup.cut.replace("_", " "))
     if setup.pieces > 1:
         return f"{name} from {setup.pieces} pieces of {cut}, {mass} in all"
     article = "an" if mass.startswith(("8", "11 ", "11.", "18 ", "18.")) else "a"
     return f"{name} from {article} {mass} {cut}"
+
+
+def product_name(name: str) -> str:
+    """What a product is called; one that a cook added is called by the name in its file."""
+    return PRODUCTS.get(name, name.replace("_", " ").capitalize())
 
 
 def purpose(a: Assessment) -> str:
@@ -68,7 +73,8 @@ def purpose_of(a: Assessment, name: str) -> str:
 
 def planned() -> str:
     """«pastrami, corned beef, … and hot-smoked trout»."""
-    names = [PRODUCTS[name].lower() for name in PRODUCTS if name in products()]
+    ours = [name for name in PRODUCTS if name in products()]
+    names = [product_name(name).lower() for name in (*ours, *sorted(products().keys() - PRODUCTS.keys()))]
     return f"{', '.join(names[:-1])} and {names[-1]}"
 
 
@@ -76,7 +82,7 @@ def cut_name(name: str) -> str:
     """A cut as a button says it."""
     by_itself = {"chicken_whole": "Whole chicken", "turkey_breast": "Turkey breast", "duck_breast": "Duck breast",
                  "salmon_side": "Salmon side", "trout": "Trout"}  # fmt: skip
-    return by_itself.get(name, CUTS[name].capitalize())
+    return by_itself.get(name, CUTS.get(name, name.replace("_", " ")).capitalize())
 
 
 def fish(a: Assessment) -> bool:

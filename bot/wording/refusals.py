@@ -68,7 +68,7 @@ def say(error: SaltbellError, person: Person) -> str:
             )
         case OtherWay(cut, _, ways):
             way = {"inject": "inject it", "dry": "cure it dry", "brine": "brine it"}[ways[0]]
-            return f"A {meats.CUTS[cut]} is not cured that way: the middle would be reached too late.\nFor this one, {way}."
+            return f"A {meats.CUTS.get(cut, cut.replace('_', ' '))} is not cured that way: the middle would be reached too late.\nFor this one, {way}."
         case TooLate(thing):
             return (
                 f"The meat is in its cure already, so the {FIELDS.get(thing, thing.replace('_', ' '))} stays as it is. "

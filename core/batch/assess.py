@@ -137,7 +137,7 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     days, refusal = material.planned_days(setup, (cure, weighed), refusal)
     cook = material.estimate_of(batch, person, now)
     cooling = cold.cooling(batch, now)
-    plan, refusal = _plan(batch, (person, now), (days, cook, cooling), refusal)
+    plan, refusal = _plan(batch, (person, now), ((days, weighed), cook, cooling), refusal)
     known = ledger.Known(piece, weighed, cure, cook, _cured_days(batch, plan))
     found = ledger.judge(batch, known, now)
     return Assessment(batch, person, now, piece, weighed, cure, cook, cooling, plan, found, refusal)
@@ -202,17 +202,17 @@ def _days(
 def _plan(
     batch: Batch,
     told: tuple[Person, datetime],
-    known: tuple[Band | None, Estimate, cold.Cooling],
+    known: tuple[tuple[Band | None, Dose | None], Estimate, cold.Cooling],
     refusal: SaltbellError | None,
 ) -> tuple[Plan | None, SaltbellError | None]:
     person, now = told
-    days, cook, cooling = known
+    (days, weighed), cook, cooling = known
     if refusal is not None or days is None:
         return None, refusal
     case = Case(
         batch.setup,
         product(batch.setup.product),
-        _durations(batch.setup, days, cook),
+        _durations(batch.setup, (days, weighed), cook),
         _progress(batch, cook, cooling),
         wall_of(person),
         now,
@@ -224,17 +224,17 @@ def _plan(
         return None, found
 
 
-def _durations(setup: Setup, days: Band, cook: Estimate) -> Durations:
+def _durations(setup: Setup, cured: tuple[Band, Dose | None], cook: Estimate) -> Durations:
     hold = product(setup.product).hours.hold_at_target
     rest, chill = material.rest_of(setup).to(60.0), material.chill_of(setup, 60.0).to(4.4)
     return Durations(
-        cure=days,
+        cure=cured[0],
         cook=Band(cook.ready.p10 + hold, cook.ready.p50 + hold, cook.ready.p90 + hold),
         rest=rest.p50 if rest else 1.0,
         chill=chill.p50 if chill else 24.0,
         lighting=material.lighting_of(setup),
         thaw=setup.mass / 2.0 * 24.0,  # 24 h for 4 to 5 lb in the fridge, USDA
-        keep_days=int(keeping(product(setup.product).storage).days),
+        keep_days=int(keeping(material.storage_of(setup, cured[1])).days),
     )
 
 

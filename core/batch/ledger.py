@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 
 from core.batch.batch import Batch
 from core.batch.events import Probe
+from core.batch.material import LEFTOVERS, storage_of
 from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
@@ -56,7 +57,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
     return Record(
         species=cut.species.value,
         now=now,
-        product_class=made.storage,
+        product_class=LEFTOVERS if uncured(batch) else storage_of(setup, known.dose),
         intact=known.piece.intact,
         injected=setup.method == "inject",
         fat_fraction=cut.composition.fat,

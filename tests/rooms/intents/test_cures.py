@@ -112,3 +112,13 @@ def test_drying_too_salty_is_a_question_of_soaking() -> None:
     (intent,) = read("too salty", context("drying"))
     assert isinstance(intent, Ask)
     assert intent.topic == "soak"
+
+
+def test_a_product_that_a_cook_added_is_understood_by_its_name(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A file is enough: its name, as it is spoken, begins a batch of it."""
+    from bot.intents import meats
+    from core.plan.recipe import products
+
+    known = products() | {"cured_navel": products()["pastrami"]}
+    monkeypatch.setattr(meats, "products", lambda: known)
+    assert meats.meat("2 kg cured navel for sunday") == meats.Meat("cured_navel", "")
