@@ -34,8 +34,8 @@ _PRODUCTS: Final = (
     (r"jerky|biltong", "jerky"),
     (r"sausages?|salami|kielbasa|wurst", "sausage"),
     (r"(?:beef )?tongue|zunge", "tongue"),
-    (r"pulled pork", "pulled_pork"),
     (r"(?:pork )?(?:butt|shoulder)|schulter", "shoulder"),
+    (r"pulled pork", "pulled_pork"),
     (r"(?:short |spare )?ribs?|rippen", "ribs"),
     (r"venison|lamb|bear|boar|goat", "game"),
 )  # fmt: skip

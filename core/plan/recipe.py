@@ -125,7 +125,14 @@ class Product:
             raise OutOfRange("target", target, self.safety_floor_c, 100.0, "°C")
         if not COLDEST_FRIDGE_C <= setup.fridge_c <= WARMEST_FRIDGE_C:
             raise OutOfRange("fridge", setup.fridge_c, COLDEST_FRIDGE_C, WARMEST_FRIDGE_C, "°C")
-        return replace(setup, target_c=target, water_share=self._water(setup))
+        return replace(setup, target_c=target, water_share=self._water(setup), pit_c=self._pit(setup))
+
+    def _pit(self, setup: Setup) -> Celsius:
+        """The pit: as said, else that of the product; on another cooker than its own, the house's."""
+        own = self.defaults_of(setup.cut)
+        if "pit_c" in setup.said or setup.cooker == own.get("cooker", setup.cooker):
+            return setup.pit_c
+        return Setup.pit_c
 
     def _water(self, setup: Setup) -> float:
         """Water of the brine for a kg of meat: as said, else enough that a strong one stays strong, or the default."""

@@ -61,6 +61,7 @@ def start(text: str) -> Start:
         ("2 kg pastrami from round", {"mass": 2.0, "product": "pastrami", "cut": "beef_round"}),
         ("2 kg bottom round", {"mass": 2.0, "cut": "beef_round"}),
         ("boneless pork shoulder 2 kg", {"mass": 2.0, "product": "shoulder"}),
+        ("3 kg pork shoulder for pulled pork", {"mass": 3.0, "product": "shoulder", "purpose": "pulled"}),
         ("4 trout, 1.4 kg", {"mass": 1.4, "product": "trout", "pieces": 4}),
         ("2 duck breasts 700 g", {"mass": 0.7, "product": "duck", "pieces": 2}),
         ("1.6 kg chicken without nitrite", {"mass": 1.6, "product": "chicken", "nitrite_target": 0.0}),

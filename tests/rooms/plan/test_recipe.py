@@ -103,6 +103,16 @@ def test_what_a_cut_has_of_its_own_stands_before_the_product() -> None:
     assert made.setup({"mass": 2.0, "cut": "brisket_flat"}).method == "brine"
 
 
+def test_corned_beef_on_a_smoker_is_not_smoked_at_a_simmer() -> None:
+    """The 96 °C of its pot are those of water: on another cooker the pit is the usual one, unless the cook says."""
+    made = product("corned_beef")
+    pot = made.setup({"mass": 2.0})
+    assert (pot.cooker, pot.pit_c) == ("pot", 96.0)
+    assert made.settle(pot.change({"cooker": "kettle"})).pit_c == 121.0
+    assert made.settle(pot.change({"cooker": "kettle", "pit_c": 110.0})).pit_c == 110.0
+    assert product("bacon").setup({"mass": 2.0, "cooker": "gas"}).pit_c == 93.0
+
+
 def test_a_product_is_made_of_its_own_cuts() -> None:
     """No bacon from brisket."""
     with pytest.raises(Gone, match="bacon from brisket flat"):
