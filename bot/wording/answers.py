@@ -80,6 +80,13 @@ def _why_hours(a: Assessment) -> str:
     if a.cook is None:
         return "There is no cook to compute yet."
     c, person = a.cook, a.person
+    if meats.in_pot(a):
+        hold = a.hold_hours
+        return (
+            f"{c.ready.p10 + hold:.1f} to {c.ready.p90 + hold:.1f} h in the pot ({c.ready.p50 + hold:.1f} in the middle), because heat creeps in from the water "
+            f"through {numbers.length(a.piece.thickness / 2, person)} each way, and then it simmers {numbers.hours(hold)} more until a fork turns in it.\n"
+            f"The first is computed, the second common practice.\n{cite(c.sources[:1])}"
+        )
     return (
         f"{c.ready.p10:.1f} to {c.ready.p90:.1f} h from meat on ({c.ready.p50:.1f} in the middle), because evaporation at the surface "
         f"takes most of the heat, not the weight: {numbers.length(a.piece.thickness, person)} thick, pit {numbers.temperature(a.batch.setup.pit_c, person)}, "

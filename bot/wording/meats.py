@@ -119,7 +119,8 @@ def done_at(a: Assessment) -> str:
     target = numbers.temperature(a.batch.setup.target_c, a.person)
     if a.batch.setup.target_c >= TENDER_FROM_C:
         if in_pot(a):
-            return f"Try it with a fork: it turns without force a good hour after {target}. Then lift it out and say «off»."
+            hold = numbers.hours(a.hold_hours)
+            return f"Try it with a fork: it turns without force about {hold} after {target}. Then lift it out and say «off»."
         return (
             f"Probe the thickest part: at about {target} it should slide in like into soft butter.\n"
             "If it does, take it off and say «off»; if not, give it time and send a reading."

@@ -140,7 +140,7 @@ def too_soon(error: TooSoon, person: Person) -> str:
     earliest = f"{numbers.day(error.earliest, person)} {numbers.clock(error.earliest, person)}"
     wish = f"{numbers.day(error.deadline, person)} {numbers.clock(error.deadline, person)}"
     return (
-        f"{wish} is too soon: the cure needs {numbers.days(error.cure_days_p90)} to reach the middle. "
+        f"{wish} is too soon: the cure needs {numbers.days(error.cure_days_p90)}. "
         f"As it stands, the earliest meal is {earliest}."
     )
 
