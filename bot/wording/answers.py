@@ -83,7 +83,7 @@ def _why_hours(a: Assessment) -> str:
     if meats.in_pot(a):
         hold = a.hold_hours
         return (
-            f"{c.ready.p10 + hold:.1f} to {c.ready.p90 + hold:.1f} h in the pot ({c.ready.p50 + hold:.1f} in the middle), because heat creeps in from the water "
+            f"{c.ready.p10 + hold:.1f} to {c.ready.p90 + hold:.1f} h in the pot ({c.ready.p50 + hold:.1f} in the middle),\nbecause heat creeps in from the water "
             f"through {numbers.length(a.piece.thickness / 2, person)} each way, and then it simmers {numbers.hours(hold)} more until a fork turns in it.\n"
             f"The first is computed, the second common practice.\n{cite(c.sources[:1])}"
         )
