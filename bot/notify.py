@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 from bot.facts import facts, step_facts
 from bot.pictures import drawn
 from bot.reply import Outgoing, Picture, Reply, from_body
-from bot.wording import general, reminders
+from bot.wording import batches, general, reminders
 from core.batch.assess import Assessment
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -42,6 +42,8 @@ class Notify:
         if a is None or step is None or not _still_wanted(step, a) or (row.occurrence and _asleep(step, a)):
             return None
         reply = reminders.say(a, step, row.kind or "", (row.due_at, row.occurrence, row.repeat))
+        if waiting.has_others(self._house, row):
+            reply = replace(reply, text=batches.with_name(a.batch.name, reply.text))
         body = {**facts(a), **step_facts(step), "reminder": row.kind, "due": row.due_at.isoformat()}
         return replace(reply, facts=body)
 

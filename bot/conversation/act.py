@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import asking, marking, mending, reading, settling, starting
+from bot.conversation import asking, marking, mending, reading, settling, several, starting
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
 from bot.intents.intents import (
@@ -51,7 +51,7 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     replies: list[Reply] = []
     for intent in meant.intents:
         replies.extend(_named(intent, reply) for reply in _one(turn, meant, intent))
-    return together(replies)
+    return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
 
 
 def _membership(turn: Turn, message: Message) -> Sequence[Reply]:

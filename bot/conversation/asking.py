@@ -9,6 +9,7 @@ from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
 from bot.wording import answers, asking, general, plans, unclear
+from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
 from core.service import batches
@@ -37,6 +38,8 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return curing.answer(turn, meant, intent)
     if intent.batch is None and meant.batch is None:
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
+    if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):
+        return _every(turn)
     a = batches.look(turn, meant.of(intent.batch))
     text = _about(a, intent)
     picture = _picture(a, intent.about) if intent.topic == "picture" else None
@@ -51,6 +54,13 @@ def _picture(a: Assessment, about: str) -> PictureWanted | None:
     if subject == "cure" and a.batch.setup.nitrite_target == 0.0:
         return None
     return PictureWanted(subject, a.batch.id)
+
+
+def _every(turn: Turn) -> Sequence[Reply]:
+    """Every batch of the chat, and what is next in each."""
+    found = tuple(batches.look(turn, row.id) for row in sorted(batches.open_here(turn), key=lambda row: row.name))
+    names = [a.batch.name for a in found]
+    return (Reply(several.listed(found), facts={"answer_kind": "batch", "topic": "batches", "batches": names}),)
 
 
 def _rows(a: Assessment, topic: str) -> asking.Rows:

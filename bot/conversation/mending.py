@@ -11,13 +11,14 @@ from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Temperature, Undo
 from bot.measures import from_house, to_house
 from bot.reply import Reply
+from bot.wording import batches as several_words
 from bot.wording import mends, refusals
 from core.batch.assess import Assessment
 from core.batch.events import Changed, Done, Event, Probe, Read, What
 from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
-from core.service import batches, record
+from core.service import batches, record, steps
 from core.service import readings as taking
 from core.service.turn import Turn
 
@@ -76,8 +77,10 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         events, done = batches.undo(turn, batch)
         _out_of_the_cupboard(turn, events)
         return (Reply(mends.undone(events, done), facts=facts(done.after), about=batch),)
+    if intent.to_batch == "":
+        return wrong_batch(turn, batch)
     if intent.to_batch is not None:
-        return _to_other(turn, batch, intent.to_batch)
+        return to_other(turn, batch, intent.to_batch)
     asked = meant.asked or {}
     if asked.get("slot") == "doubt" and asked["batch"] == batch and _of_reading(intent):
         turn.ask(None)
@@ -214,9 +217,26 @@ def _reading(was: Read, intent: Correct, person: Person) -> Read:
     return replace(was, probe=Probe(probe))
 
 
-def _to_other(turn: Turn, batch: str, other: str) -> Sequence[Reply]:
-    """«that was for the ham»: the last thing said moves from one batch to another."""
-    event = batches.last_event(turn, batch)
-    batches.correct(turn, batch, event.number, None)
-    done = record.add(turn, other, [(event.what, event.at)])
-    return (Reply(mends.moved_over(event, done.after), facts=facts(done.after), about=other),)
+def to_other(turn: Turn, batch: str, other: str) -> Sequence[Reply]:
+    """«that was for the ham»: all that the last message said moves from one batch to another, its steps to its own."""
+    last, elsewhere = batches.last_event(turn, batch), batches.look(turn, other)
+    said = [e for e in batches.standing(turn, batch) if e.message == last.message]
+    for event in said:
+        batches.correct(turn, batch, event.number, None)
+    done = record.add(turn, other, [(_there(turn, elsewhere, event), event.at) for event in said])
+    return (Reply(mends.moved_over(said, done.after), facts=facts(done.after), about=other),)
+
+
+def _there(turn: Turn, a: Assessment, event: Event) -> What:
+    """The same in another batch: its flip of that hour has a number of its own."""
+    if not isinstance(event.what, Done) or "/" not in event.what.step:
+        return event.what
+    return replace(event.what, step=steps.find(turn, a, event.what.step.split("/")[0], event.at).key)
+
+
+def wrong_batch(turn: Turn, batch: str) -> Sequence[Reply]:
+    """«wrong batch»: where it belongs is asked, each other batch a tap."""
+    names = {row.id: row.name for row in sorted(batches.open_here(turn), key=lambda row: row.name)}
+    others = tuple((key, name) for key, name in names.items() if key != batch)
+    text, rows = several_words.wrong_one(names.get(batch, ""), batch, others)
+    return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "batch"}, about=batch),)

@@ -51,6 +51,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
         case "keep":
             turn.ask(None)
             return (Reply(general.kept()),)
+        case "moved" if intent.batch:
+            return mending.to_other(turn, intent.batch, str(intent.value))
         case "batch":
             turn.ask({"slot": "talk", "batch": intent.batch or str(intent.value)})
             return (Reply(general.about(batches.look(turn, intent.batch or str(intent.value)))),)

@@ -3,10 +3,21 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
+from bot.conversation import several
 from bot.conversation.half import unpack
 from bot.intents.buttons import from_payload
 from bot.intents.context import Context
-from bot.intents.intents import Intent, Question, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.intents import (
+    Intent,
+    Question,
+    Reading,
+    Snooze,
+    Start,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+)
 from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
@@ -28,6 +39,7 @@ class Understood:
     batch: str | None
     asked: dict[str, Any] | None
     a: Assessment | None = None
+    sure: bool = True  # whether the batch was named, answered or tapped, or is the only one
 
     def of(self, named: str | None) -> str:
         """The batch that an intent is about; raises Gone where there is none."""
@@ -52,7 +64,57 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     context = _context(turn, message, asked, a)
     context = replace(context, due_step=called) if called else context
     intents = read(message.text[: LONGEST * 2], context)
-    return Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
+    meant = Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
+    if those := several.answered(intents[0], asked):
+        return _of_those(turn, _line_kept(turn, meant), those)
+    several_here = len(batches.open_here(turn)) > 1
+    return _sorted_out(turn, meant) if several_here and not _certain(turn, message, asked) else meant
+
+
+def _certain(turn: Turn, message: Message, asked: dict[str, Any] | None) -> bool:
+    """Whether the batch was named, or the message answers one of ours or an open question about it."""
+    names = Context(message.said_at, batches=tuple((row.id, row.name) for row in batches.open_here(turn)))
+    replied = bool(message.answers and steps.batch_of_message(turn, message.answers))
+    return replied or bool((asked or {}).get("batch")) or batch_named(message.text, names) is not None
+
+
+def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
+    """A line without a name, among several batches: the one that it fits, all that it says, or the question which."""
+    those = several.fitting(turn, meant.message, meant.intents) or _elsewhere(turn, meant)
+    if len(those) > 1 and several.says_all(meant.message):
+        return _of_those(turn, meant, those)
+    if len(those) > 1:
+        return several.ask(turn, meant.message, those)
+    found = meant if not those or those[0] == meant.batch else _of_those(turn, meant, those)
+    return replace(found, sure=False)
+
+
+def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
+    """A number that means nothing in the batch of the talk, and a reading in one other."""
+    if not any(isinstance(intent, Question | Unclear) for intent in meant.intents):
+        return ()
+    others = [row.id for row in batches.open_here(turn) if row.id != meant.batch]
+    takes = [key for key in others if isinstance(_read_for(turn, meant, key)[0], Reading)]
+    return tuple(takes) if len(takes) == 1 else ()
+
+
+def _read_for(turn: Turn, meant: Understood, batch: str) -> list[Intent]:
+    context = _context(turn, meant.message, None, batches.look(turn, batch))
+    return read(meant.message.text[: LONGEST * 2], context)
+
+
+def _of_those(turn: Turn, meant: Understood, those: tuple[str, ...]) -> Understood:
+    """The line read for each of the batches that it is about."""
+    intents = tuple(i for key in those for i in several.of_all(_read_for(turn, meant, key), (key,)))
+    return replace(meant, intents=intents, batch=those[0], a=batches.look(turn, those[0]))
+
+
+def _line_kept(turn: Turn, meant: Understood) -> Understood:
+    """The line that waited for the answer which batch it is about."""
+    asked = meant.asked or {}
+    turn.ask(None)
+    said = replace(meant.message, text=asked["line"], said_at=asked["at"], pressed=None)
+    return replace(meant, message=said, asked=None)
 
 
 def _of_step(intent: Intent, called: str | None) -> Intent:
@@ -72,7 +134,9 @@ def _tapped(turn: Turn, message: Message) -> Understood | Reply:
         return Reply(general.old_button(), facts={"intent": "old_button"})
     if a is not None and a.batch.finished:
         return Reply(general.over(a), facts={"intent": "old_button"})
-    return Understood(message, (intent,), named, unpack(turn.open_question()), a)
+    meant = Understood(message, (intent,), named, unpack(turn.open_question()), a)
+    those = several.answered(intent, meant.asked)
+    return _of_those(turn, _line_kept(turn, meant), those) if those else meant
 
 
 def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Reply:

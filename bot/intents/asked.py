@@ -125,6 +125,8 @@ def _when(text: str, context: Context) -> Intent | None:
 
 
 def _batch(text: str, context: Context) -> Intent | None:
+    if re.fullmatch(r"(?:both|all|beide|alle)(?: of them)?", text):
+        return Choose("batch", "all")
     names = [(key, name.lower()) for key, name in context.batches]
     exact = [key for key, name in names if name == text]
     part = [key for key, name in names if set(name.split()) & set(text.split())]

@@ -63,6 +63,9 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     """The one batch that a plain text names, where there are several, and the text without its name."""
     names = [(key, name.lower()) for key, name in context.batches] if len(context.batches) > 1 else []
     hits = [(key, name) for key, name in names if re.search(rf"\b{re.escape(name)}\b", text)]
+    hits = [
+        hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
+    ]  # «flat 2», not «flat»
     if len(hits) != 1:
         return None, text
     key, name = hits[0]
@@ -72,8 +75,12 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
 
 def _names(text: str, context: Context) -> int:
     """How many batches a plain text names."""
-    names = {name.lower() for _, name in context.batches}
-    return sum(bool(re.search(rf"\b{re.escape(name)}\b", text)) for name in names if name)
+    names = sorted({name.lower() for _, name in context.batches if name}, key=len, reverse=True)
+    found = 0
+    for name in names:  # the longest first, so that «flat 2» is not «flat» too
+        text, hits = re.subn(rf"\b{re.escape(name)}\b", " ", text)
+        found += bool(hits)
+    return found
 
 
 def about(named: str | None, context: Context) -> Context:

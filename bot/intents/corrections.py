@@ -78,6 +78,10 @@ _FOR_BATCH: Final = re.compile(
     r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant"
     r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
 )
+_WRONG_BATCH: Final = re.compile(
+    r"^(?:(?:no|oops|sorry|ups|that was|thats) )*(?:the )?(?:wrong|other) (?:batch"
+    r"|one|meat|bag)$"
+)
 _GRAMS: Final = re.compile(
     r"\b(?:only |actually |really )?(?:put|added|used|weighed"
     r"|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure"
@@ -172,6 +176,8 @@ def _of_day(text: str, context: Context) -> Intent | None:
 
 
 def _of_batch(text: str, context: Context) -> Intent | None:
+    if len(context.batches) > 1 and _WRONG_BATCH.match(text):
+        return Correct(to_batch="")
     found = _FOR_BATCH.search(text)
     if not found:
         return None

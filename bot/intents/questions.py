@@ -58,6 +58,7 @@ _WHY: Final = (
 )
 _TOPICS: Final = (
     ("now", _NOW),
+    ("batches", r"^/?(?:batches|list|chargen)$|\b(?:which|what|list|show)(?: me)?(?: the| my| all)? batches\b"),
     ("plan", _PLAN),
     ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"
              r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"

@@ -1,5 +1,6 @@
 """Words for changes and corrections: what stands now, and only the differences."""
 
+from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
@@ -188,6 +189,7 @@ def ready(a: Assessment) -> str:
     return f"\nReady {numbers.time_band(a.ready, a.person, a.now)}." if a.ready is not None else ""
 
 
-def moved_over(event: Event, a: Assessment) -> str:
+def moved_over(events: Sequence[Event], a: Assessment) -> str:
     """The last thing said belongs to another batch."""
-    return f"Moved to «{a.batch.name}»: {name(event.what, a)}. Nothing of it is left on the other."
+    said = ", ".join(name(event.what, a) for event in events)
+    return f"Moved to «{a.batch.name}»: {said}. Nothing of it is left on the other."

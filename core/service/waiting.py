@@ -7,12 +7,12 @@ from core.errors import Gone
 from core.service import record
 from core.service.turn import House
 from core.store import backlog as backlogs
-from core.store import outbox
+from core.store import batches, outbox
 from core.store.backlog import Backlog
 from core.store.database import open_database
 from core.store.outbox import Row
 
-__all__ = ["Backlog", "Row", "backlog", "batch_by_id", "batch_of", "next_due", "open_house"]
+__all__ = ["Backlog", "Row", "backlog", "batch_by_id", "batch_of", "has_others", "next_due", "open_house"]
 
 
 def batch_of(house: House, row: Row, now: datetime) -> Assessment | None:
@@ -27,6 +27,12 @@ def batch_by_id(house: House, batch_id: str, now: datetime) -> Assessment | None
             return record.look(tx, batch_id, now)
         except Gone:
             return None
+
+
+def has_others(house: House, row: Row) -> bool:
+    """Whether the chat of a reminder has more than one batch under way: then each is called by its name."""
+    with house.reading() as tx:
+        return len(batches.open_in(tx, row.chat)) > 1
 
 
 def next_due(house: House) -> datetime | None:

@@ -1,0 +1,135 @@
+"""Several batches in one chat: which of them is meant, asked where it may be more than one, and named in what is said.
+
+What is named, answered or tapped is certain. Else the one whose step, reading or trouble it can be; where that is
+more than one it is asked, with the line kept meanwhile, and one tap says both.
+"""
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+from datetime import timedelta
+from typing import Any
+
+from bot.conversation.half import pack
+from bot.intents.clauses import to_batch
+from bot.intents.intents import (
+    Change,
+    Choose,
+    Happened,
+    Intent,
+    MoveDeadline,
+    Reading,
+    Snooze,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+)
+from bot.reply import Message, Reply
+from bot.wording import batches as words
+from core.batch.assess import Assessment
+from core.batch.batch import Phase
+from core.batch.events import Probe
+from core.plan.steps import Kind, State, Step
+from core.service import batches
+from core.service.turn import Turn
+
+ALL = "all"
+FRESH = timedelta(hours=12)  # a step that was called for longer ago is not what a bare «done» means
+NEAR = timedelta(hours=3)
+HOT = frozenset({Phase.COOKING, Phase.RESTING, Phase.CHILLING})
+STANDS_IN = {
+    Probe.FRIDGE: frozenset({Phase.CURING, Phase.DRYING}),
+    Probe.BRINE: frozenset({Phase.WAITING}),
+    Probe.CORE: HOT,
+    Probe.PIT: frozenset({Phase.COOKING}),
+}
+BY_NUMBER = frozenset({Kind.FRIDGE_CHECK, Kind.READING, Kind.BRINE_CHECK, Kind.CHILL_CHECK})
+RECORDED = (StepDone, StepMissed, StepSkipped, Snooze, Reading, Change, MoveDeadline, Happened)
+BOTH = frozenset(("both", "all", "beide", "alle"))
+
+
+def fitting(turn: Turn, message: Message, intents: Sequence[Intent]) -> tuple[str, ...]:
+    """The batches that a line without a name can be about; none where the talk itself tells."""
+    here = [batches.look(turn, row.id) for row in sorted(batches.open_here(turn), key=lambda row: row.name)]
+    for intent in intents:
+        found = tuple(a.batch.id for a in here if _can_be(intent, a, message))
+        if found:
+            return found
+    return ()
+
+
+def of_all(intents: Sequence[Intent], those: Sequence[str]) -> tuple[Intent, ...]:
+    """The intents, once for each of several batches."""
+    return tuple(to_batch(intent, batch) for batch in those for intent in intents)
+
+
+def says_all(message: Message) -> bool:
+    """«both flipped»: said of every batch that it fits."""
+    return bool(BOTH & set(message.text.lower().replace(",", " ").split()))
+
+
+def ask(turn: Turn, message: Message, those: Sequence[str]) -> Reply:
+    """Which of several batches: asked once, with the line kept."""
+    names = {row.id: row.name for row in batches.open_here(turn)}
+    those = sorted(those, key=names.__getitem__)
+    turn.ask({"slot": "batch", "line": message.text, "at": pack(message.said_at), "batches": list(those)})
+    text, rows = words.which(message.text, tuple((key, names[key]) for key in those))
+    return Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "batch"})
+
+
+def answered(intent: Intent, asked: dict[str, Any] | None) -> tuple[str, ...]:
+    """The batches that an answer to the question names; none where it is no answer to it."""
+    waits = asked is not None and asked.get("slot") == "batch" and bool(asked.get("line"))
+    if not waits or asked is None or not isinstance(intent, Choose) or intent.slot != "batch":
+        return ()
+    chosen = intent.batch or str(intent.value)
+    return tuple(asked["batches"]) if intent.value == ALL or chosen == ALL else (chosen,)
+
+
+def named(turn: Turn, replies: Sequence[Reply], *, sure: bool, meant: Sequence[Intent]) -> list[Reply]:
+    """The replies with the name of their batch before them, where there are several; a wrong guess is one tap away."""
+    rows = batches.open_here(turn)
+    if len(rows) < 2:
+        return list(replies)
+    names = {row.id: row.name for row in sorted(rows, key=lambda row: row.name)}
+    mend = not sure and any(isinstance(intent, RECORDED) for intent in meant)
+    out = []
+    for reply in replies:
+        name = names.get(reply.about or "")
+        if name is None:
+            out.append(reply)
+            continue
+        others = tuple((key, other) for key, other in names.items() if key != reply.about)
+        taps = words.not_that_one(reply.about or "", others) if mend and "answer_kind" not in reply.facts else ()
+        out.append(replace(reply, text=words.with_name(name, reply.text), buttons=(*reply.buttons, *taps)))
+    return out
+
+
+def _can_be(intent: Intent, a: Assessment, message: Message) -> bool:
+    match intent:
+        case StepDone(step=step) | StepMissed(step=step) | StepSkipped(step=step) | Snooze(step=step):
+            return any(map(_called(step, a, message), a.plan.steps if a.plan else ()))
+        case Reading(temperatures=temperatures):
+            return any(_stands_in(t.probe, a) for t in temperatures if t.probe)
+        case Happened():
+            return bool(a.batch.done)  # what nobody has begun cannot have leaked
+        case _:
+            return False
+
+
+def _stands_in(probe: Probe, a: Assessment) -> bool:
+    mixed = probe is not Probe.BRINE or "brine" in a.batch.done
+    return mixed and a.batch.phase in STANDS_IN.get(probe, frozenset())
+
+
+def _called(meant: str | None, a: Assessment, message: Message) -> Callable[[Step], bool]:
+    """Whether a step of a batch waits to be done, and is one that the words can mean."""
+
+    def called(step: Step) -> bool:
+        if meant is not None and step.kind != meant.split("/")[0]:
+            return False
+        if meant is None and (step.kind in BY_NUMBER or step.state is not State.DUE):
+            return False
+        waits = step.state is State.DUE or (step.state is State.AHEAD and step.due - a.now <= NEAR)
+        return waits and a.now - step.due <= FRESH
+
+    return called

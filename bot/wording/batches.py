@@ -1,0 +1,46 @@
+"""Words for several batches at once: which is meant, its name before what is said, and the list of all."""
+
+from bot.intents.intents import Choose
+from bot.wording import asking, plans
+from core.batch.assess import Assessment
+
+SHOWN = 40  # characters of a line that a question repeats
+
+
+def which(line: str, those: tuple[tuple[str, str], ...]) -> tuple[str, asking.Rows]:
+    """Which of several batches a line is about."""
+    shown = line if len(line) <= SHOWN else f"{line[:SHOWN]}…"
+    rows = tuple((asking.button(_capital(name), Choose("batch", key, key)),) for key, name in those)
+    every = (asking.button("Both" if len(those) == 2 else "All of them", Choose("batch", "all")),)
+    names = ", ".join(name for _, name in those[:-1]) + f" or {those[-1][1]}"
+    return f"«{shown}»: is that {names}? Tap it; next time put the name before it.", (*rows, every)
+
+
+def with_name(name: str, text: str) -> str:
+    """A message with the name of its batch before it, where its first line does not say it."""
+    first = text.split("\n", 1)[0]
+    return text if f"«{name}»" in first or first.startswith(f"{_capital(name)}: ") else f"{_capital(name)}: {text}"
+
+
+def not_that_one(wrong: str, others: tuple[tuple[str, str], ...]) -> asking.Rows:
+    """The tap that moves what was just said to the batch that was meant."""
+    row = tuple(asking.button(f"No, {name}", Choose("moved", key, wrong)) for key, name in others[:3])
+    return (row,) if row else ()
+
+
+def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tuple[str, asking.Rows]:
+    """«wrong batch»: to which it belongs."""
+    return f"Then it was not «{name}». Which one was it? Tap it and I move it over.", not_that_one(wrong, others)
+
+
+def listed(found: tuple[Assessment, ...]) -> str:
+    """Every batch that is under way, one paragraph each."""
+    return "\n".join(f"{_capital(a.batch.name)}: {_first(plans.now(a))}" for a in found)
+
+
+def _capital(name: str) -> str:
+    return name[:1].upper() + name[1:]
+
+
+def _first(text: str) -> str:
+    return text.split("\n", 1)[0]
