@@ -14,7 +14,10 @@ from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.slices import course_of, front_of
 from core.heat.curve import Curve as HeatCurve
+from core.meat.piece import Shape
 from core.units import SECONDS_PER_DAY, celsius_from_fahrenheit
+
+SKIN_DRAWN = 0.004  # m; how thick fat or skin is drawn, whatever it is
 
 
 def drawn(a: Assessment, subject: str) -> Picture:
@@ -108,6 +111,8 @@ def _cure(a: Assessment) -> bytes:
         salt_centre=Band(*course.salt),
         pink_from=a.piece.cut.pink_from,
         salt_wanted=a.batch.setup.salt_fraction,
+        fat_cap=SKIN_DRAWN if a.piece.sealed_faces else 0.0,
+        round=a.piece.cut.shape is Shape.CYLINDER and not a.piece.sealed_faces,
         elapsed=None if elapsed is None else elapsed * SECONDS_PER_DAY,
         cured=end * SECONDS_PER_DAY,
     )

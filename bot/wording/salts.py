@@ -39,12 +39,12 @@ def _no_cure(a: Assessment, *, merely_pink: bool) -> str:
         else "No cure in it yet."
     )
     into = a.batch.done.get("into_cure")
-    late = into is not None and a.now - into > IN_TIME
+    late = into is not None and (a.now - into > IN_TIME or a.batch.setup.method == "inject")
     if into is None:
         return f"{lead}\nThe meat is not in yet, so nothing is lost: make it as the plan says, with curing salt."
     if late:
         return (
-            f"{lead}\nIt has lain for over a day, so I count it as uncured from here.\n"
+            f"{lead}\n{_why_late(a)}, so I count it as uncured from here.\n"
             "Cook it through within the days that raw meat keeps (3 to 5 in the fridge, birds 1 to 2); grey inside is no fault.\n"
             f"{cautions.WORDS['under_cured_floor']} No cure on top now: nobody could tell the dose."
         )
@@ -53,9 +53,20 @@ def _no_cure(a: Assessment, *, merely_pink: bool) -> str:
         f"{numbers.grams(dose.cure_kg)} of your curing salt" if dose is not None and dose.cure_kg else "the curing salt"
     )
     return (
-        f"{lead}\nWithin a day it can be put right: take the meat out, stir {grams} into the same cure, cold, meat back in.\n"
+        f"{lead}\nWithin a day it can be put right: {_how(a, grams)}\n"
         "Then say «undo», and when it went in; the days count from then. If the fridge was not cold all the time, do not."
     )
+
+
+def _why_late(a: Assessment) -> str:
+    return "What is injected is in" if a.batch.setup.method == "inject" else "It has lain for over a day"
+
+
+def _how(a: Assessment, grams: str) -> str:
+    """How the curing salt still gets in, by the way that it lies."""
+    if a.batch.setup.method == "dry":
+        return f"rub {grams} evenly onto the meat, back into its bag with all its juice, air out."
+    return f"take the meat out, stir {grams} into the same cure, cold, meat back in."
 
 
 def _nitrate(a: Assessment) -> str:
