@@ -63,7 +63,7 @@ def _changed(turn: Turn, batch: str, changes: dict[str, object]) -> Sequence[Rep
     done = batches.change(turn, batch, dict(changes))
     turn.ask(None)
     if done.after.plan is None:
-        return starting.show(turn, done.after)
+        return starting.show(turn, done.after, had_plan=done.before is not None and done.before.plan is not None)
     if done.before is None or done.before.plan is None:
         return starting.show(turn, done.after)
     text = mends.changed(done, changes)

@@ -37,12 +37,12 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     return show(turn, change.after)
 
 
-def show(turn: Turn, a: Assessment) -> Sequence[Reply]:
+def show(turn: Turn, a: Assessment, *, had_plan: bool = False) -> Sequence[Reply]:
     """The plan of a batch, or what stands in its way with the ways round it."""
     if isinstance(a.refusal, UnknownCure):
         return (_ask_cure(turn, a),)
     if a.refusal is not None:
-        return (refused(a),)
+        return (refused(a, had_plan=had_plan),)
     return (
         Reply(
             "\n".join([plans.whole(a), *cautions.at_the_start(a)]),
@@ -53,11 +53,12 @@ def show(turn: Turn, a: Assessment) -> Sequence[Reply]:
     )
 
 
-def refused(a: Assessment) -> Reply:
-    """Why there is no plan, and the ways that do work, each computed and one tap away."""
+def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
+    """Why there is no plan (any more), and the ways that do work, each computed and one tap away."""
     error = a.refusal or SaltbellError()
     ways = alternatives(a) if isinstance(error, TooSoon) else ()
-    text = "\n\n".join(t for t in (refusals.say(error, a.person), plans.dose(a), general.ways(ways)) if t)
+    lost = general.no_plan_till_then() if had_plan else ""
+    text = "\n\n".join(t for t in (refusals.say(error, a.person), plans.dose(a), general.ways(ways), lost) if t)
     body = facts(a) | {"refused": type(error).__name__, "ways": [w.name for w in ways]}
     return Reply(text, buttons=asking.ways(a, ways), facts=body, about=a.batch.id)
 

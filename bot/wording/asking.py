@@ -129,6 +129,7 @@ def changes(a: Assessment) -> Rows:
 def ways(a: Assessment, offered: tuple[Way, ...]) -> Rows:
     """The ways that do work for a meal that comes too soon, each computed."""
     labels = {
+        "soonest": "Meal {at}",
         "date": "Meal {at}",
         "dry": "Dry cure, meal {at}",
         "inject": "Inject, meal {at}",

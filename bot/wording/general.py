@@ -123,10 +123,16 @@ def ways(offered: tuple[Way, ...]) -> str:
         "inject": "injecting it needs {d}",
         "dry": "a dry cure needs {d}",
         "thinner": "split to half its thickness it needs {d}",
+        "soonest": "a later date leaves time",
         "date": "a later date leaves time",
     }
-    parts = [days[w.name].format(d=numbers.days(w.cure_days)) for w in offered]
+    parts = dict.fromkeys(days[w.name].format(d=numbers.days(w.cure_days)) for w in offered)
     return "What does work: " + "; ".join(parts) + ". Tap one, or type another day."
+
+
+def no_plan_till_then() -> str:
+    """A plan was there, and what was said took it away."""
+    return "Until then there is no plan, and I call for nothing. «undo» brings the plan back as it was."
 
 
 def late_reminder(due: str, text: str) -> str:

@@ -232,6 +232,8 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     if after.plan is None:
         return f"{lead} There is no plan now. {_why_none(after)}".strip()
     lines, gap = moved(before, after), "\n" if "\n" in lead else " "
+    if before is None:
+        return f"{lead}{gap}There is a plan again: meal {_meal(after, after.plan)}. Type «plan» to see it."
     if not lines:
         return f"{lead}{gap}The plan stays as it is."
     return "\n".join([f"{lead}{gap}What moves:", *lines, *late(after)])

@@ -151,7 +151,7 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
         ("inject", {"method": "inject"}),
         ("dry", {"method": "dry"}),
         ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
-        ("date", {"deadline": _next_date(a)}),
+        *((name, {"deadline": date}) for name, date in _next_dates(a).items()),
     )
     setup = a.batch.setup
     open_ones = {*product(setup.product).methods(setup.cut), None} - {setup.method}
@@ -159,15 +159,15 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
     return tuple(way for way in found if way is not None)
 
 
-def _next_date(a: Assessment) -> datetime:
-    """The meal at the hour and, if it can be, on the weekday that was wanted, later."""
+def _next_dates(a: Assessment) -> dict[str, datetime]:
+    """The first meal that can be, and the one at the hour and on the weekday that was wanted, where that is later."""
     refusal = a.refusal
     if not isinstance(refusal, TooSoon):
         raise SaltbellError
     date, wall = refusal.deadline, wall_of(a.person)
     while date < refusal.earliest:
         date = wall.at(wall.day(date) + timedelta(days=7), wall.clock(date).replace(tzinfo=None))
-    return date
+    return {"date": date} if date == refusal.earliest else {"soonest": refusal.earliest, "date": date}
 
 
 def _way(a: Assessment, name: str, changes: dict[str, Any]) -> Way | None:
