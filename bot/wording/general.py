@@ -1,6 +1,6 @@
 """Words that belong to no subject: hello, help, what is unclear, what is over."""
 
-from bot.wording import numbers, plans
+from bot.wording import meats, numbers, plans
 from core.batch.assess import Assessment, Way
 from core.person import Person
 
@@ -19,7 +19,8 @@ def help_(a: Assessment | None) -> str:
     """Short, and by where the person is."""
     if a is None:
         return (
-            "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or «7 lb brisket point». "
+            "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or «7 lb brisket point».\n"
+            f"I plan {meats.planned()}.\n"
             "Settings in words: «we are in Chicago», «only kg and c», «flips at 7 and 19»."
         )
     by_phase = {
