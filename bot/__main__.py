@@ -162,7 +162,7 @@ def _opened(built: "Built", alarms: list["asyncio.Task[None]"], alarm: "Alarm") 
         await built.postman.replies(chat, _now())
         clock.ring()
 
-    menus = tuple(Menu(commands, language) for language, commands in MENUS)
+    menus = tuple(Menu(commands, language, chats) for language, chats, commands in MENUS)
     return House(alarm.receiving(built.receive), deliver, menus)
 
 
