@@ -176,8 +176,8 @@ def _of_day(text: str, context: Context) -> Intent | None:
 
 
 def _of_batch(text: str, context: Context) -> Intent | None:
-    if len(context.batches) > 1 and _WRONG_BATCH.match(text):
-        return Correct(to_batch="")
+    if _WRONG_BATCH.match(text):
+        return Correct(to_batch="") if len(context.batches) > 1 else Unclear("word", text, (Undo(),))
     found = _FOR_BATCH.search(text)
     if not found:
         return None

@@ -7,7 +7,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
 _HELP: Final = re.compile(
-    r"^(?:settings|units|language|options|einstellungen)$|^/?(?:help|hilfe|commands?|menu|\?+|what can you do"
+    r"^(?:units|language|options)$|^/?(?:help|hilfe|commands?|menu|\?+|what can you do"
     r"|how (?:does this|do you) work|how do i use (?:this"
     r"|you))\b[ ?!.]*(?:me)?$"
 )
@@ -58,6 +58,7 @@ _WHY: Final = (
 )
 _TOPICS: Final = (
     ("now", _NOW),
+    ("settings", r"^/?(?:my )?(?:settings|einstellungen)$|^(?:show|what are)(?: me)?(?: the| my)? settings$"),
     ("batches", r"^/?(?:batches|list|chargen)$|\b(?:which|what|list|show)(?: me)?(?: the| my| all)? batches\b"),
     ("plan", _PLAN),
     ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"

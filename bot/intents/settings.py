@@ -60,6 +60,12 @@ _QUIET: Final = re.compile(
 _FLIPS: Final = re.compile(
     r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
 )
+_SET_HOURS: Final = re.compile(r"\b(?:at|um|hours|times|once|twice|with)\b|\bflips (?:after|before|in)\b")
+# habits instead of hours: when most people do it; common practice, no source
+_HABITS: Final = {
+    "breakfast": time(8), "coffee": time(8), "lunch": time(13), "tea": time(17), "dinner": time(19), "supper": time(19),
+    "bedtime": time(21, 30), "morning": time(8), "evening": time(20),
+}  # fmt: skip
 _NIGHT: Final = (time(22), time(7))
 _PAUSE: Final = re.compile(
     r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
@@ -163,17 +169,11 @@ def _evening(hour: time, text: str) -> time:
 
 
 def _flip_hours(text: str, context: Context) -> Settings | None:
-    if (
-        re.search(r"\b(?:done|did|is)\b", text)
-        or not _FLIPS.search(text)
-        or re.search(
-            r"\b(?:at|um|hours|times"
-            r"|once|twice)\b",
-            text,
-        )
-        is None
-    ):
+    if re.search(r"\b(?:done|did|is)\b", text) or not _FLIPS.search(text) or not _SET_HOURS.search(text):
         return None
+    habits = [_HABITS[word] for word in re.findall(r"[a-z]+", text) if word in _HABITS]
+    if habits and not re.search(r"\d", text):  # «flips with breakfast and supper»
+        return Settings({"flip_hours": tuple(sorted(dict.fromkeys(habits)))})
     hours = clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
     if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):
         return None

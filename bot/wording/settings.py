@@ -15,6 +15,17 @@ def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
     return f"Noted: {said}." if said else "Noted."
 
 
+STANDING = ("zone", "units", "quiet_from", "flip_hours", "jurisdiction", "cooker", "fridge_c", "cure_nitrite_fraction")
+
+
+def standing(person: Person, now: datetime) -> str:
+    """Everything that holds for a person, one line each, and how it is changed."""
+    lines = [f"{said[:1].upper()}{said[1:]}." for field in STANDING if (said := _one(field, person, now))]
+    return "\n".join([
+        "Change any of these in words, like «we are in Chicago» or «quiet from 23 to 6».", *lines,
+    ])  # fmt: skip
+
+
 def _one(field: str, person: Person, now: datetime) -> str:
     match field:
         case "zone":

@@ -1,7 +1,7 @@
 """What leans on what was said before, what cannot be, and two numbers that may be the other way round."""
 
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import UTC, datetime, time
 
 import pytest
 
@@ -64,6 +64,20 @@ def at(day: int, hour: int, minute: int = 0, month: int = 9) -> datetime:
 def test_remarks(text: str, context: Context, meant: list[object]) -> None:
     """A remark of a few words is taken for what it leans on."""
     assert read(text, context) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("flips with breakfast and supper", (time(8), time(19))),
+        ("flips at breakfast and at bedtime", (time(8), time(21, 30))),
+        ("remind me to flip with dinner", (time(19),)),
+        ("flips at 7 and 19", (time(7), time(19))),
+    ],
+)
+def test_habits_for_hours(text: str, hours: tuple[time, ...]) -> None:
+    """Flips may be tied to what one does every day; the hour that is taken is told."""
+    assert read(text, CURE) == [Settings({"flip_hours": hours})]
 
 
 def test_late_by_hours() -> None:
