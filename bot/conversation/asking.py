@@ -8,7 +8,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
-from bot.wording import answers, asking, general, plans, settings, unclear
+from bot.wording import answers, asking, general, plans, privacy, settings, unclear
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
@@ -36,6 +36,10 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if intent.topic in curing.topics():
         return curing.answer(turn, meant, intent)
+    if intent.topic == "forget":
+        turn.ask({"slot": "forget"})
+        text, rows = privacy.sure()
+        return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "forget"}),)
     if intent.topic == "settings":
         return (Reply(settings.standing(turn.person, turn.now), facts={"answer_kind": "entry", "entry": "settings"}),)
     if intent.batch is None and meant.batch is None:

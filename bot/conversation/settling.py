@@ -11,7 +11,7 @@ from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause, Resume, Settings
 from bot.measures import to_house
 from bot.reply import Reply
-from bot.wording import asking, general, mends, refusals, settings
+from bot.wording import asking, general, mends, privacy, refusals, settings
 from core.batch.assess import alternatives
 from core.batch.events import Probe
 from core.errors import Gone, UnknownCure
@@ -51,6 +51,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
         case "keep":
             turn.ask(None)
             return (Reply(general.kept()),)
+        case "forget" if asked.get("slot") == "forget":  # asked of this person, so nobody else's tap forgets them
+            return _forget(turn, bool(intent.value))
         case "moved" if intent.batch:
             return mending.to_other(turn, intent.batch, str(intent.value))
         case "batch":
@@ -66,6 +68,13 @@ def _confirm(turn: Turn, meant: Understood, yes: bool, batch: str) -> Sequence[R
         return _cancel(turn, meant, Cancel(batch, sure=True))
     turn.ask(None)
     return (Reply(general.kept()),)
+
+
+def _forget(turn: Turn, yes: bool) -> Sequence[Reply]:
+    turn.ask(None)
+    if not yes:
+        return (Reply(general.kept()),)
+    return (Reply(privacy.forgotten(people.forget(turn))),)
 
 
 def _not_known(turn: Turn, meant: Understood, slot: str) -> Sequence[Reply]:

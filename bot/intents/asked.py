@@ -163,6 +163,11 @@ def _confirm(text: str, context: Context) -> Intent | None:
     return None if yes is None else Choose("confirm", yes)
 
 
+def _forget(text: str, context: Context) -> Intent | None:
+    yes = True if re.fullmatch(r"forget me(?: please)?", text) else _yes_no(text)
+    return None if yes is None else Choose("forget", yes)
+
+
 def _doubt(text: str, context: Context) -> Intent | None:
     if re.search(r"\d", text) or len(text.split()) > 5:
         return None
@@ -171,5 +176,5 @@ def _doubt(text: str, context: Context) -> Intent | None:
 
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     **SETUP_READERS, "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
-    "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "doubt": _doubt,
+    "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
 }  # fmt: skip

@@ -59,6 +59,8 @@ _WHY: Final = (
 _TOPICS: Final = (
     ("now", _NOW),
     ("settings", r"^/?(?:my )?(?:settings|einstellungen)$|^(?:show|what are)(?: me)?(?: the| my)? settings$"),
+    ("forget", r"^/?(?:please )?(?:forget|delete|erase) (?:me|my data|all my data|everything about me)$"
+               r"|^vergiss mich$"),
     ("batches", r"^/?(?:batches|list|chargen)$|\b(?:which|what|list|show)(?: me)?(?: the| my| all)? batches\b"),
     ("plan", _PLAN),
     ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"

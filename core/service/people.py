@@ -5,7 +5,7 @@ from typing import Any
 from core.batch.assess import Change
 from core.service import record
 from core.service.turn import Turn
-from core.store import batches
+from core.store import batches, people
 
 
 def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
@@ -19,3 +19,14 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
         record.remind(turn.tx, after)
         found.append(Change(was, after))
     return found
+
+
+def forget(turn: Turn) -> tuple[str, ...]:
+    """Forget who spoke: settings, learning, open questions; the names of their open batches, where these forbid it.
+
+    The clock and the hours of an open batch are its owner's, so none of them may be under way.
+    """
+    open_ones = tuple(row.name for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None)
+    if not open_ones:
+        people.forget(turn.tx, turn.person.id)
+    return open_ones

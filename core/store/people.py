@@ -39,6 +39,12 @@ def ask(tx: Transaction, chat: str, person_id: str, question: dict[str, Any] | N
     tx.execute(new.on_conflict_do_update(index_elements=["chat", "person"], set_=instead))
 
 
+def forget(tx: Transaction, person_id: str) -> None:
+    """Nothing is kept of a person any more: neither settings nor what they were asked, in any chat."""
+    tx.execute(delete(questions).where(questions.c.person == person_id))
+    tx.execute(delete(people).where(people.c.id == person_id))
+
+
 def chat_moved(tx: Transaction, old: str, new: str) -> None:
     """The chat has another id now; what was asked in the new one already stands."""
     known = select(questions.c.person).where(questions.c.chat == new)

@@ -27,6 +27,20 @@ def test_a_person_is_kept_and_changed(database: Database) -> None:
         assert (people.load(tx, "7"), people.load(tx, "8")) == (learned, Person("8"))
 
 
+def test_who_is_forgotten_is_nobody(database: Database) -> None:
+    """Settings and open questions of one person go, in every chat; nobody else loses anything."""
+    with database.transaction() as tx:
+        people.save(tx, HEDDA)
+        people.save(tx, Person("8"))
+        for chat, person in (("a", "7"), ("b", "7"), ("a", "8")):
+            people.ask(tx, chat, person, {"slot": "cure"})
+        people.forget(tx, "7")
+    with database.reading() as tx:
+        assert (people.load(tx, "7"), people.load(tx, "8")) == (None, Person("8"))
+        assert [people.asked(tx, chat, "7") for chat in "ab"] == [None, None]
+        assert people.asked(tx, "a", "8") == {"slot": "cure"}
+
+
 def test_a_question_waits_for_its_answer(database: Database, now: datetime) -> None:
     """What was asked, with the half intent, is kept for this person in this chat until it is answered."""
     question = {"slot": "cure", "start": {"cut": "brisket_flat", "deadline": now, "said": frozenset({"mass"})}}
