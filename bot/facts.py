@@ -116,7 +116,8 @@ def _safety(a: Assessment) -> dict[str, Any]:
         "sources": sorted({_title(f.source) for f in v.because} | _dose_sources(a)),
     }
     if kill is not None:
-        found |= {"log_reduction": kill.log_reduction, "log_required": kill.required_log}
+        credited = min(kill.log_reduction, kill.required_log)  # the tables vouch for no more than they print
+        found |= {"log_reduction": credited, "log_required": kill.required_log}
     if chill is not None and chill.decided_by is not None:
         found |= {"cooling_rule": chill.decided_by.rule.key, "cooling_status": chill.decided_by.status.value}
     return found

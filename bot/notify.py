@@ -41,6 +41,8 @@ class Notify:
         step = a.plan.step(row.step or "") if a is not None and a.plan is not None else None
         if a is None or step is None or not _still_wanted(step, a) or (row.occurrence and _asleep(step, a)):
             return None
+        if a.ledger.thrown:
+            return reminders.thrown(a) if step.urgency is Urgency.PIERCING and not row.occurrence else None
         reply = reminders.say(a, step, row.kind or "", (row.due_at, row.occurrence, row.repeat))
         if waiting.has_others(self._house, row):
             reply = replace(reply, text=batches.with_name(a.batch.name, reply.text))

@@ -4,7 +4,7 @@ from datetime import datetime
 
 from bot.wording import safety, salts
 from bot.wording.safety import VERDICTS, finding
-from core.batch.assess import Assessment
+from core.batch.assess import Assessment, Change, assess
 from core.batch.events import Probe
 from core.safety.findings import Outcome, Rule
 
@@ -19,6 +19,8 @@ INCIDENTS = {
     "warm_fridge": Rule.WARM_FRIDGE,
     "warm_brine": Rule.WARM_BRINE,
 }
+
+CLOSE = "No more reminders for it. «cancel» closes it; if a reading was a slip, correct it, and I go on."
 
 
 def incident(a: Assessment, what: str) -> str:
@@ -36,10 +38,26 @@ def incident(a: Assessment, what: str) -> str:
             VERDICTS[f.means],
             finding(f, a),
             ADVICE.get(f.advice, ""),
+            CLOSE if a.ledger.thrown else "",
             safety.missing([f] if f.missing else [], a),
         )
         if t
     )
+
+
+def thrown(change: Change) -> str:
+    """The verdict that nothing more is done with it; the way to close it is told once, with the way to put a slip right."""
+    a = change.after
+    known = change.before is not None and _known(change.before)
+    found = [f for f in a.ledger.verdict.because if f.means is Outcome.THROW_AWAY]
+    told = sorted(found, key=lambda f: f.rule not in INCIDENTS.values())  # what the cook told of comes before its like
+    first = [VERDICTS[Outcome.THROW_AWAY], *(finding(f, a) for f in told[:1])]
+    return "\n".join(first if known else [*first, CLOSE])
+
+
+def _known(a: Assessment) -> bool:
+    """Whether the verdict had fallen by the last reading already, and not only by the hours since."""
+    return bool(a.batch.readings) and assess(a.batch, a.person, a.batch.readings[-1].at).ledger.thrown
 
 
 def fire_out(a: Assessment, read_at: frozenset[datetime]) -> str:
@@ -63,6 +81,7 @@ ADVICE = {
     "throw_away": "",
     "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
     "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
+    "say_how_long_out": "How long can the fire have been out at most? Type «fire was out 30 min»; light it again meanwhile.",
     "read_the_core": "Read the core now, in the middle of the thickest part.",
     "relight_and_finish": "Light it again and finish it.",
     "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",

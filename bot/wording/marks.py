@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from bot.wording import cautions, numbers, plans, readings, steps
+from bot.wording import cautions, numbers, plans, safety, steps
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.plan.steps import Kind, Step
@@ -51,7 +51,7 @@ def _off(a: Assessment) -> str:
             f"The record does not show {numbers.both(a.floor_c, a.person)} in the middle yet. "
             "Send a core reading; below it I cannot call it cooked."
         )
-    clock = f" {readings.shown(60.0, a.person)} is where the chill clock starts." if a.chilled else ""
+    clock = f" {safety.chill_from(a.person)}" if a.chilled else ""
     return f"Let it rest, wrapped.{clock}"
 
 

@@ -11,7 +11,6 @@ from core.batch.doubts import Doubted
 from core.batch.events import Probe
 from core.person import Person
 from core.plan.steps import Kind
-from core.safety.findings import Outcome
 from core.units import Celsius, celsius_from_fahrenheit
 
 PLACES = {
@@ -44,10 +43,11 @@ def suggestion(doubt: Doubted, person: Person) -> str | None:
 def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, asking.Rows]:
     """What a reading says: the ready time or the rule first, then what was kept, then what to do."""
     a = change.after
+    if a.ledger.thrown:
+        return "\n".join((incidents.thrown(change), _kept(a, plain))), ()
     out = incidents.fire_out(a, frozenset(at for p, _, at in plain if p is Probe.CORE))
-    thrown = a.ledger.verdict.kind is Outcome.THROW_AWAY  # then nothing is left to be told of hours and fires
-    lines = [out, "" if out and thrown else _lead(a, plain, tender), _kept(a, plain)]
-    if a.batch.phase is Phase.COOKING and not (out and thrown):
+    lines = [out, _lead(a, plain, tender), _kept(a, plain)]
+    if a.batch.phase is Phase.COOKING:
         lines += _cook(a)
     lines += [line for line in plans.moved(change.before.plan if change.before else None, a) if _tell(a)]
     if a.batch.phase in COOK_PHASES:

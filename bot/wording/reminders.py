@@ -3,9 +3,9 @@
 from datetime import datetime, timedelta
 
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, named, numbers, plans, steps
+from bot.wording import asking, cautions, general, incidents, named, numbers, plans, steps
 from bot.wording.debriefs import next_slot
-from core.batch.assess import Assessment
+from core.batch.assess import Assessment, Change
 from core.plan.reminders import FLIP_AND_FRIDGE
 from core.plan.steps import Kind, Step, Urgency
 
@@ -34,6 +34,11 @@ def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) 
         quiet=step.urgency is Urgency.QUIET,
         about=a.batch.id,
     )
+
+
+def thrown(a: Assessment) -> Reply:
+    """In place of an alert for meat that the clock alone has condemned."""
+    return Reply(incidents.thrown(Change(None, a)), kind="alert", about=a.batch.id)
 
 
 def _fridge_too(a: Assessment) -> str:

@@ -6,6 +6,7 @@ from math import floor
 
 from bot.wording import numbers
 from core.batch.assess import Assessment
+from core.person import Person
 from core.safety.cooling import CoolingVerdict
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.sources import Source
@@ -68,6 +69,7 @@ MISSING = {
     "mg_kg": "how many grams of curing salt are in it",
 }
 MOST = 3
+FAR_OVER = 1.5  # times what the table asks: the table vouches for no number above its own
 FIRST = (Rule.COOLING, Rule.DONENESS, Rule.HELD_140, Rule.FRIDGE, Rule.LETHALITY)
 
 
@@ -193,7 +195,7 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
     if core is not None and core >= celsius_from_fahrenheit(130.0):
         return _before_the_clock(a)
     if stage is None or stage.deadline is None:
-        return "The chill clock is not running yet."
+        return "The hours of the chill do not count yet."
     goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
     text = f"It must read {goal} or colder by {numbers.when(stage.deadline, a.person, a.now)}."
     return text if core is None else f"{text} {_pace(a, core, stage.deadline)}".strip()
@@ -201,14 +203,22 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
 
 def _before_the_clock(a: Assessment) -> str:
     if "chill" in a.batch.done:
-        return f"It is in the chill; the clock of the rule starts below {numbers.both(54.4, a.person)}."
+        return f"It is in the chill; the clock of the rule starts when the core falls below {numbers.both(54.4, a.person)}."
     at = a.cooling.at_60c
     when = (
         f", about {numbers.when(numbers.quarter(at, up=False), a.person, a.now)}"
         if at is not None and at > a.now
         else ""
     )
-    return f"Start the chill at {numbers.both(60.0, a.person)}{when}; the clock of the rule starts below {numbers.both(54.4, a.person)}."
+    return chill_from(a.person, when)
+
+
+def chill_from(person: Person, when: str = "") -> str:
+    """When to begin the chill and from where the rule counts, in one sentence; `when` is the hour of the first."""
+    return (
+        f"Start the chill at {numbers.both(60.0, person)}{when}; "
+        f"the rule counts its hours from {numbers.both(54.4, person)} down."
+    )
 
 
 def _pace(a: Assessment, core: Celsius, deadline: datetime) -> str:
@@ -229,7 +239,8 @@ def cooling_numbers(a: Assessment) -> str:
     kill = a.ledger.lethality
     if kill is None or kill.fraction <= 0:
         return ""
-    share = "met" if kill.met else f"{floor(kill.fraction * 100)} % of what is required"
+    over = f", well over {kill.required_log:g} log" if kill.fraction >= FAR_OVER else ""
+    share = f"met{over}" if kill.met else f"{floor(kill.fraction * 100)} % of what is required"
     return f"Kill by the time-temperature table ({kill.required_log:g} log): {share}. {source(kill.source)}"
 
 

@@ -1,6 +1,6 @@
 """Words for each step of the week: its name in a plan, and what to do when it falls due."""
 
-from bot.wording import meats, numbers
+from bot.wording import meats, numbers, safety
 from core.batch.assess import Assessment
 from core.cure.dose import Dose
 from core.heat.fire import Fuel
@@ -215,7 +215,7 @@ def _off(step: Step, a: Assessment) -> str:
 
 def _rest(step: Step, a: Assessment) -> str:
     return (
-        f"Let it rest, wrapped, and watch the core: at {numbers.both(60.0, a.person)} the chill clock starts."
+        f"Let it rest, wrapped, and watch the core. {safety.chill_from(a.person)}"
         if _chilled(a)
         else f"Let it rest, wrapped; keep the core at {numbers.both(60.0, a.person)} or above until you slice."
     )

@@ -13,6 +13,7 @@ from core.heat.ready import Estimate
 from core.meat.piece import Piece
 from core.plan.recipe import product
 from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.findings import Outcome, Rule
 from core.safety.ledger import Verdict, verdict
 from core.safety.left_out import CEILING
 from core.safety.lethality import Lethality, lethality
@@ -42,6 +43,11 @@ class Ledger:
     cooling: CoolingVerdict | None
     record: Record
 
+    @property
+    def thrown(self) -> bool:
+        """Whether it is to be thrown away for what happened to it; a use-by day that is over has its own reminder."""
+        return any(f.means is Outcome.THROW_AWAY and f.rule is not Rule.USE_BY for f in self.verdict.because)
+
 
 def judge(batch: Batch, known: Known, now: datetime) -> Ledger:
     """What the ledger finds at a time."""
@@ -68,6 +74,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         doneness_floor_c=made.safety_floor_c,
         core=_core(batch),
         modelled_low=_modelled(batch, known, now),
+        pit=_history(batch, Probe.PIT),
         fridge=_history(batch, Probe.FRIDGE),
         brine=_history(batch, Probe.BRINE),
         put_in_cure_at=done.get("into_cure"),

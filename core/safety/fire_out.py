@@ -17,15 +17,17 @@ LOWEST_F: Final = 110.0  # below it staphylococci had their best hours on the wa
 COLD_F: Final = 40.0
 LONGEST_BELOW: Final = 2.0  # h
 LONGEST_COME_UP: Final = 4.0  # h since going on, for meat that never reached 140 °F
+LONGEST_WHOLE: Final = 6.0  # h, for intact meat whose core is past 110 °F: the clock of sources.FSIS_COOKING_2021
 
 
 @dataclass(frozen=True)
 class FireOut:
     """The facts that decide. None is not known.
 
-    `core` is the reading now, `hours_below` the worst case below 140 °F since the last good reading [h],
-    `reached` whether it ever read 140 °F, `hours_since_on` since the meat went on [h], `hours_in_all` between 40
-    and 140 °F in all [h], `delicate` a bird or meat that is not intact.
+    `core` is the reading now, `hours_below` the worst case without heat: below 140 °F since the last good reading,
+    or, before it ever was so hot, since the fire was last shown to burn [h], `reached` whether it ever read 140 °F,
+    `hours_since_on` since the meat went on, until it read 140 °F again [h], `hours_in_all` between 40 and 140 °F in
+    all [h], `delicate` a bird or meat that is not intact, `again` whether it read 140 °F after it was found.
     """
 
     core: Celsius | None
@@ -34,6 +36,7 @@ class FireOut:
     hours_since_on: Hours | None
     hours_in_all: Hours | None = None
     delicate: bool = False
+    again: bool = False
 
 
 def judge_fire_out(facts: FireOut, readings: tuple[Reading, ...] = ()) -> Finding:
@@ -67,6 +70,8 @@ _GRID: Final = {
     "no_core": (Status.UNKNOWN, Outcome.CANNOT_SAY, "read_the_core"),
     "still_hot": (Status.PASSED, Outcome.NOT_YET, "relight_and_finish"),
     "still_cold": (Status.PASSED, Outcome.NOT_YET, "relight_and_finish"),
+    "came_through": (Status.PASSED, Outcome.SAFE, ""),
+    "unknown_loss": (Status.UNKNOWN, Outcome.CANNOT_SAY, "say_how_long_out"),
     "on_its_way": (Status.OPEN, Outcome.NOT_YET, "through_140f_now"),
     "bring_through": (Status.OPEN, Outcome.EAT_NOW, "to_165f_now_eat_today"),
     "never_reached": (Status.FAILED, Outcome.THROW_AWAY, "throw_away"),
@@ -75,8 +80,8 @@ _GRID: Final = {
     "too_cold": (Status.FAILED, Outcome.THROW_AWAY, "throw_away"),
     "delicate_too_long": (Status.FAILED, Outcome.THROW_AWAY, "throw_away"),
 }
-_MISSING: Final = {"no_core": "core_reading", "unknown_time": "last_good_reading"}
-_BY_COME_UP: Final = frozenset({"on_its_way", "never_reached"})
+_MISSING: Final = {"no_core": "core_reading", "unknown_time": "last_good_reading", "unknown_loss": "hours_out"}
+_BY_COME_UP: Final = frozenset({"on_its_way", "never_reached", "came_through"})
 
 
 def _case(facts: FireOut) -> str:
@@ -91,13 +96,21 @@ def _case(facts: FireOut) -> str:
 
 
 def _never_reached(facts: FireOut, core_f: Fahrenheit) -> str:
+    """On its way up the clock of the come-up counts from going on, and the two hours from when the heat was lost."""
     if core_f <= COLD_F:
         return "still_cold"
-    if facts.hours_since_on is None or facts.hours_below is None:
+    if facts.hours_since_on is None:
         return "unknown_time"
-    if facts.hours_since_on > LONGEST_COME_UP or facts.hours_below > LONGEST_BELOW:
+    whole = not facts.delicate and core_f >= LOWEST_F
+    if facts.hours_since_on > (LONGEST_WHOLE if whole else LONGEST_COME_UP):
         return "never_reached"
-    return "on_its_way"
+    if facts.hours_below is None:
+        return "unknown_loss"
+    if facts.hours_below > LONGEST_BELOW:
+        return "too_long"
+    if facts.hours_since_on > LONGEST_COME_UP:
+        return "bring_through"
+    return "came_through" if facts.again else "on_its_way"
 
 
 def _fallen(facts: FireOut, core_f: Fahrenheit) -> str:

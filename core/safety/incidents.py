@@ -10,10 +10,11 @@ from typing import Final
 from core.safety.come_up import danger_hours
 from core.safety.cook import cook_readings, hours_on
 from core.safety.findings import Finding, Outcome, Rule, Status
-from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
+from core.safety.fire_out import HOT_F, LONGEST_BELOW, FireOut, judge_fire_out
 from core.safety.fridge import MENDED_F, PART_OF_A_DAY, two_hour_limit
 from core.safety.heat import brought_through
-from core.safety.history import Reading, hours_between, last_at_or_above, later, printed_f, within
+from core.safety.heat_shown import last_heat, said_hours
+from core.safety.history import Reading, first_at_or_above, hours_between, last_at_or_above, later, printed_f, within
 from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_nitrite, judge_power_cut
 from core.safety.record import Incident, Record
 from core.sources import CFR_21_172, FSIS_DANGER_ZONE, SMALL_PLANT_STORAGE
@@ -54,6 +55,8 @@ def needed(incident: Incident, record: Record) -> tuple[str, ...]:
     finding = judge_incident(incident, record)
     if finding is None or finding.status in (Status.PASSED, Status.FAILED):
         return ()
+    if finding.missing == "hours_out":
+        return ("hours",)
     return tuple(fact for fact in _NEEDED[_kind(incident)] if fact not in incident.facts)
 
 
@@ -80,22 +83,39 @@ def _kind(incident: Incident) -> str:
 
 
 def _fire_out(incident: Incident, record: Record) -> Finding:
-    """The worst case runs from the last reading at 140 °F to the first look after it, or to now."""
+    """The worst case runs from the last sign of heat to the first look after it, or to now."""
     readings = within(cook_readings(record), record.meat_on_at, record.off_at)
     before = within(readings, None, incident.at)
     good = last_at_or_above(HOT_F, before)
     seen = _seen(incident, [r for r in readings if (r.at > good.at if good else r.at >= incident.at)])
-    since = good.at if good else record.meat_on_at
+    shown = good or last_heat(incident, record, before)
+    again = None if seen is None else first_at_or_above(HOT_F, [r for r in readings if r.at > seen.at])
     facts = FireOut(
         core=seen.celsius if seen else None,
-        hours_below=hours_between(since, seen.at if seen else record.now) if since else None,
+        hours_below=_without_heat(incident, record, shown, seen),
         reached=good is not None,
-        hours_since_on=hours_on(record),
+        hours_since_on=hours_between(record.meat_on_at, again.at) if record.meat_on_at and again else hours_on(record),
         hours_in_all=danger_hours(readings).by_line,
         delicate=record.delicate,
+        again=again is not None,
     )
-    judged = judge_fire_out(facts, tuple(r for r in (good, seen) if r is not None))
+    judged = judge_fire_out(facts, tuple(r for r in (shown, seen) if r is not None))
     return brought_through(judged, readings, Rule.FIRE_OUT)
+
+
+def _without_heat(incident: Incident, record: Record, shown: Reading | None, seen: Reading | None) -> Hours | None:
+    """From the last sign of heat to the look; else from going on, while short, or by the cook's word. [h]"""
+    if record.meat_on_at is None and shown is None:
+        return None
+    until = seen.at if seen else record.now
+    told = said_hours(incident, record)
+    by_sign = hours_between(shown.at, until) if shown else None
+    if by_sign is not None:
+        return max(by_sign, told or 0.0)
+    since_on = hours_between(record.meat_on_at, until) if record.meat_on_at else None
+    if since_on is not None and since_on <= LONGEST_BELOW:
+        return since_on
+    return told
 
 
 def _seen(incident: Incident, after: list[Reading]) -> Reading | None:

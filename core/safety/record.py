@@ -52,6 +52,7 @@ class Record:
     doneness_floor_c: Celsius | None = None
     core: History = ()
     modelled_low: History = ()
+    pit: History = ()
     fridge: History = ()
     brine: History = ()
     put_in_cure_at: datetime | None = None

@@ -47,13 +47,13 @@ def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) ->
 
 
 def remind(tx: Transaction, after: Assessment) -> None:
-    """Bring the waiting reminders of a batch in line with its plan."""
+    """Bring the waiting reminders of a batch in line with its plan; meat that is thrown away calls for none."""
     batch = after.batch
     row = batches.get(tx, batch.id)
     if row is None:
         raise Gone("batch")
     asked: Sequence[Wanted] = ()
-    if after.plan is not None and batch.phase is not Phase.OVER:
+    if after.plan is not None and batch.phase is not Phase.OVER and not after.ledger.thrown:
         until = batch.paused_until if batch.paused else None
         asked = wanted(after.plan, wall_of(after.person), paused=batch.paused, paused_until=until, now=after.now)
     outbox.reconcile(tx, batch.id, row.chat, asked, after.now)

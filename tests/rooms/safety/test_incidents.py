@@ -39,14 +39,17 @@ def test_the_grid_once_it_was_hot(core, hours, means, case):
     [
         (40.0, None, None, "still_cold"),
         (60.0, 2.0, 4.0, "on_its_way"),
-        (60.0, 2.1, 4.0, "never_reached"),
+        (60.0, 2.1, 4.0, "too_long"),
         (60.0, 1.0, 4.1, "never_reached"),
-        (60.0, None, 1.0, "unknown_time"),
+        (60.0, None, 1.0, "unknown_loss"),
         (60.0, 1.0, None, "unknown_time"),
+        (110.0, 2.0, 6.0, "bring_through"),
+        (110.0, 2.0, 6.1, "never_reached"),
+        (109.9, 2.0, 4.1, "never_reached"),
     ],
 )
 def test_the_grid_before_it_was_hot(core, hours, since_on, case):
-    """Never at 140 °F: on its way for 4 h at most, of which the fire was out for 2 h at most."""
+    """Never at 140 °F: 4 h from going on (6 h intact, from 110 °F), of which at most 2 h without heat."""
     assert judge_fire_out(FireOut(c(core), hours, reached=False, hours_since_on=since_on)).detail == case
 
 
@@ -115,6 +118,55 @@ def test_fire_out_early():
     found = judge_incident(out, record)
     assert found is not None
     assert (found.detail, found.limit) == ("on_its_way", 4.0)
+
+
+def _early(core, pit=(), hours=None, now=3.2, **known):
+    """A fire that went out 3 h after the meat went on, before the core read 140 °F."""
+    out = Incident("fire_out", at(3.0), {} if hours is None else {"hours": hours})
+    told = {"off_at": None, "chill_started_at": None, "incidents": (out,), **known}
+    record = brisket(core, now=at(now), pit=tuple((at(h), c(f)) for h, f in pit), **told)
+    found = judge_incident(out, record)
+    assert found is not None
+    return found, needed(out, record)
+
+
+COME_UP = ((1.5, 88.0), (2.6, 115.0), (3.1, 125.0))
+
+
+@pytest.mark.parametrize("known", [{}, {"intact": False}, {"injected": True}])
+def test_a_healthy_come_up_is_no_fire_out(known):
+    """Three hours on the way up with the fire burning are no hours without heat."""
+    found, _ = _early(COME_UP, **known)
+    assert (found.detail, found.means) == ("on_its_way", Outcome.NOT_YET)
+    found, _ = _early((*COME_UP, (3.9, 141.0)), now=5.0, **known)
+    assert (found.detail, found.status) == ("came_through", Status.PASSED)
+
+
+def test_late_at_140_after_the_fire_is_out():
+    """At 140 °F only 4.5 h after going on: thrown away for meat that is not intact; intact, 165 °F and eaten today."""
+    late = (*COME_UP, (4.5, 141.0))
+    assert _early(late, now=5.0, intact=False)[0].means is OUT
+    assert _early(late, now=5.0)[0].means is Outcome.NOT_YET
+    assert _early((*late, (5.5, 165.0)), now=5.6)[0].means is Outcome.EAT_NOW
+
+
+def test_a_hot_pit_is_a_sign_of_heat():
+    """A pit at 200 °F shortly before settles it; one at 199 °F or none leaves the question."""
+    core = ((3.1, 125.0),)
+    assert _early(core, pit=((2.5, 200.0),))[0].detail == "on_its_way"
+    for pit in ((), ((2.5, 199.0),), ((3.05, 250.0),)):
+        found, asked = _early(core, pit=pit)
+        assert (found.means, asked) == (Outcome.CANNOT_SAY, ("hours",))
+    assert _early(core, pit=((1.0, 250.0),))[0].means is OUT
+
+
+def test_how_long_it_was_out_by_the_cooks_word():
+    """Where nothing shows it the cook's word decides; it never shortens what the readings show."""
+    assert _early(((3.1, 125.0),), hours=0.5)[0].detail == "on_its_way"
+    assert _early(((3.1, 125.0),), hours=2.5)[0].means is OUT
+    assert _early(COME_UP, hours=2.5)[0].means is OUT
+    falling = ((0.5, 60.0), (0.9, 62.1), (2.0, 61.0), (3.1, 60.0))
+    assert _early(falling, hours=0.1)[0].means is OUT
 
 
 def test_a_core_that_fell_needs_no_confession():
