@@ -12,6 +12,7 @@ from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause
 from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, general, mends, privacy, refusals, settings
+from bot.wording import batches as batch_words
 from core.batch.assess import alternatives
 from core.batch.events import Probe
 from core.errors import Gone, UnknownCure
@@ -171,6 +172,13 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     text = settings.changed(turn.person, changes, turn.now)
     if not changed:
         return (Reply(text),)
+    if len(changed) > 1:  # several batches follow: each by its name, and the message is about none of them
+        said = [
+            batch_words.with_name(one.after.batch.name, "\n".join(lines))
+            for one in changed
+            if (lines := mends.effects(one))
+        ]
+        return (Reply("\n".join([text, *said])),)
     lines = [text, *(line for one in changed for line in mends.effects(one))]
     return (Reply("\n".join(lines), facts=facts(changed[-1].after), about=changed[-1].after.batch.id),)
 

@@ -86,7 +86,7 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     if len(those) > 1:
         return several.ask(turn, meant.message, those)
     found = meant if not those or those[0] == meant.batch else _of_those(turn, meant, those)
-    return replace(found, sure=False)
+    return replace(found, sure=len(those) == 1)
 
 
 def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:

@@ -36,6 +36,7 @@ _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
                ("kettle", r"\bkettle\b"),
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
+_A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 
@@ -127,6 +128,8 @@ def _deadline(text: str, context: Context) -> Intent | None:
 
 
 def _cut(text: str, context: Context) -> Intent | None:
+    if _A_DEED.search(text):  # «flat: made the brine» is about another batch, and no answer
+        return None
     named = meat(text)
     if found := bone(text):
         return Choose("cut", found)

@@ -40,8 +40,8 @@ _ZONE: Final = tuple(
     for words in (
         r"\b(?:time ?zone|tz|zone|zeitzone)(?: (?:is|to|=|:|ist|now|should be))* (?P<place>[^\W\d_][\w/ .+-]{1,39})$",
         r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|travelling to"
-        r"|flying to|now) (?:now )?(?:in |on |at )(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week"
-        r"|until \w+))*$",
+        r"|flying to|now) (?:now |back |home |back home )?(?:in |on |at )"
+        r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|until \w+))*$",
         r"\b(?:moved|moving|travelled|flew|flying|travelling|travel) to "
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|until \w+))*$",
         r"^(?:use |set |its )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",

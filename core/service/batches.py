@@ -190,7 +190,8 @@ def _habits(turn: Turn, name: str, cut_name: str) -> dict[str, Any]:
 
 def _label(turn: Turn, name: str, cut_name: str) -> str:
     """A short name for the batch, unlike the others of this chat: "flat", "flat 2", "ham"."""
-    base = cut_name.rsplit("_", 1)[-1] if cut_name.startswith("brisket") else name.replace("_", " ")
+    of_cut = name == "pastrami" and cut_name.startswith("brisket")
+    base = cut_name.rsplit("_", 1)[-1] if of_cut else name.replace("_", " ")
     taken = {row.name for row in batches.open_in(turn.tx, turn.said.chat)}
     names = (base if n == 1 else f"{base} {n}" for n in range(1, len(taken) + 2))
     return next(n for n in names if n not in taken)
