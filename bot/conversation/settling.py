@@ -13,6 +13,7 @@ from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, general, mends, privacy, refusals, settings
 from bot.wording import batches as batch_words
+from core.batch.assess import Change as Done
 from core.batch.assess import alternatives
 from core.batch.events import Probe
 from core.errors import Gone, UnknownCure
@@ -148,15 +149,24 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ha
         case Settings(changes, unclear):
             return _settings(turn, meant, changes, unclear)
         case Pause(until):
-            done = batches.pause(turn, meant.of(intent.batch), until)
-            return (Reply(settings.paused(done.after), facts=facts(done.after), about=done.after.batch.id),)
+            done = [batches.pause(turn, batch, until) for batch in _named_or_all(turn, meant, intent.batch)]
+            return (Reply(settings.paused(done[0].after), facts=facts(done[0].after), about=_only(done)),)
         case Resume():
-            done = batches.resume(turn, meant.of(intent.batch))
-            return (Reply(settings.resumed(done.after), facts=facts(done.after), about=done.after.batch.id),)
+            done = [batches.resume(turn, batch) for batch in _named_or_all(turn, meant, intent.batch)]
+            return (Reply(settings.resumed(done[0].after), facts=facts(done[0].after), about=_only(done)),)
         case HandOver(to):
             return (Reply(settings.hand_over(to)),)
         case Cancel():
             return _cancel(turn, meant, intent)
+
+
+def _named_or_all(turn: Turn, meant: Understood, named: str | None) -> Sequence[str]:
+    """Who goes out is away from every batch, unless one was named."""
+    return [named] if named else [row.id for row in batches.open_here(turn)] or [meant.of(None)]
+
+
+def _only(done: Sequence[Done]) -> str | None:
+    return done[0].after.batch.id if len(done) == 1 else None
 
 
 def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: str) -> Sequence[Reply]:
