@@ -6,12 +6,14 @@ from datetime import datetime, timedelta
 from bot.conversation import mending
 from bot.conversation.understand import Understood
 from bot.facts import facts, step_facts
+from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, debriefs, marks
+from bot.wording import answers, asking, debriefs, incidents, marks
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.plan.steps import Kind, State, Step
+from core.safety.incidents import needed
 from core.service import batches, learning, steps
 from core.service.turn import Turn
 
@@ -109,9 +111,20 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
     match intent:
         case Happened(what, told, at):
             change = learning.happened(turn, batch, what, told, at or meant.message.said_at)
-            return (Reply(answers.incident(change.after, what), facts=facts(change.after), about=batch),)
+            question = _decides(change.after, what)
+            if question or str((meant.asked or {}).get("slot")).startswith(SLOT):
+                turn.ask({"slot": SLOT + what, "batch": batch} if question else None)
+            text = "\n".join(t for t in (answers.incident(change.after, what), question) if t)
+            return (Reply(text, facts=facts(change.after), about=batch),)
         case Debrief():
             change = learning.debrief(turn, batch, intent.mass, (intent.grey, intent.of), intent.salt)
             text, rows = debriefs.thanks(change, turn.person)
             turn.ask(debriefs.next_question(change.after))
             return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
+
+
+def _decides(a: Assessment, what: str) -> str:
+    """The question for the facts that still decide it; nothing where it is settled."""
+    told = [i for i in a.ledger.record.incidents if i.what == what]
+    wanted = needed(told[-1], a.ledger.record) if told and what in ASKED else ()
+    return incidents.wanted(what, wanted) if "hours" in wanted else ""

@@ -9,6 +9,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.asked_setup import SETUP_READERS, UNKNOWN
 from bot.intents.context import Context
+from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
 from bot.intents.plausible import Number, meanings
@@ -175,6 +176,7 @@ def _doubt(text: str, context: Context) -> Intent | None:
 
 
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
-    **SETUP_READERS, "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
+    **SETUP_READERS, **DEVIATION_READERS,
+    "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
     "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
 }  # fmt: skip

@@ -18,8 +18,13 @@ _WHAT: Final = tuple(
                      r"|\b(?:fire|grill|smoker) died\b|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b"
                      r"|\bfire out\b|\bfeuer ist aus\b"),
         ("power_cut", r"\bpower (?:cut|outage|failure|failed|went|is out|was out|out|off)\b|\bno power\b|\b(?:fridge"
-                      r"|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b|\b(?:fridge"
-                      r"|freezer) door (?:was )?(?:left )?open\b|\bstromausfall\b"),
+                      r"|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b"
+                      r"|\bfreezer door (?:was )?(?:left )?open\b"
+                      r"|\bstromausfall\b"),
+        ("warm_fridge", r"\bfridge door (?:was |is |has been |stood )?(?:left )?(?:open|ajar)\b"
+                        r"|\bleft the fridge (?:door )?open\b"
+                        r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
+        ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
                      r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
@@ -42,6 +47,7 @@ _WHAT: Final = tuple(
                        r"|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
     )
 )  # fmt: skip
+_PLACE: Final = {"fire_out": "core_c", "left_out": "room_c", "warm_fridge": "room_c", "warm_brine": "room_c"}
 _NITRATE: Final = re.compile(r"\bcure ?#? ?2\b|\bsaltpet|\bnitrate\b")
 _DENIED: Final = re.compile(r"\b(?:not|isnt|hasnt|didnt|dont|never|no longer|if|what if|when|should|before)\b")
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
@@ -106,7 +112,7 @@ def _facts(what: str, text: str) -> dict[str, Any]:
         facts["salt"] = "nitrate" if _NITRATE.search(text) else "no_cure"
     temperatures = measures.of_kind(text, "temperature")
     if len(temperatures) == 1:
-        place = {"fire_out": "core_c", "left_out": "room_c"}.get(what, "celsius")
+        place = _PLACE.get(what, "celsius")
         facts[place] = temperatures[0].value
     return facts
 

@@ -1,5 +1,6 @@
 """Words for what went wrong: the verdict first, then the rule, and what to do; what is still to be known is asked."""
 
+from collections.abc import Sequence
 from datetime import datetime
 
 from bot.wording import safety, salts
@@ -20,6 +21,7 @@ INCIDENTS = {
     "warm_brine": Rule.WARM_BRINE,
 }
 
+GO_ON = "It can go on: this alone did no harm."
 CLOSE = "No more reminders for it. «cancel» closes it; if a reading was a slip, correct it, and I go on."
 
 
@@ -31,11 +33,11 @@ def incident(a: Assessment, what: str) -> str:
     found = [f for f in a.ledger.verdict.because if f.rule is rule]
     if not found:
         return "I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c»."
-    f = found[-1]
+    f = found[0]  # the gravest
     return "\n".join(
         t
         for t in (
-            VERDICTS[f.means],
+            GO_ON if f.means is Outcome.SAFE else VERDICTS[f.means],
             finding(f, a),
             ADVICE.get(f.advice, ""),
             CLOSE if a.ledger.thrown else "",
@@ -43,6 +45,27 @@ def incident(a: Assessment, what: str) -> str:
         )
         if t
     )
+
+
+def wanted(what: str, facts: Sequence[str]) -> str:
+    """The question for the facts that decide, with what to type."""
+    return f"{HOW_LONG[what]} «{EXAMPLES[what]}»; «no idea» is an answer too." if "hours" in facts else ""
+
+
+HOW_LONG = {
+    "power_cut": "How long was it off at most, and did the door stay shut? Type like",
+    "left_out": "How long was it out at most, and how warm is it there? Type like",
+    "warm_fridge": "How long at most, and how warm did it get? Type like",
+    "warm_brine": "How long at most, and how warm did it get? Type like",
+    "fire_out": "Type like",
+}
+EXAMPLES = {
+    "power_cut": "3 hours, door shut",
+    "left_out": "90 minutes, room 22 c",
+    "warm_fridge": "3 hours, 9 c",
+    "warm_brine": "3 hours, 9 c",
+    "fire_out": "30 min",
+}
 
 
 def thrown(change: Change) -> str:
@@ -69,7 +92,7 @@ def fire_out(a: Assessment, read_at: frozenset[datetime]) -> str:
     found = [f for f in a.ledger.verdict.because if f.rule is Rule.FIRE_OUT]
     if not out or not found:
         return ""
-    f, later = found[-1], [r.at for r in a.batch.of_probe(Probe.CORE) if r.at >= out[-1]]
+    f, later = found[0], [r.at for r in a.batch.of_probe(Probe.CORE) if r.at >= out[-1]]
     if f.means in (Outcome.THROW_AWAY, Outcome.EAT_NOW):
         return "\n".join([VERDICTS[f.means], finding(f, a), ADVICE.get(f.advice, "")]).strip()
     return ADVICE.get(f.advice, "") if later and later[0] in read_at else ""

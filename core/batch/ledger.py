@@ -84,8 +84,21 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         chill_started_at=done.get("chill"),
         storage_started_at=batch.off_at,
         vouched=frozenset({"fridge_cold"} if setup.fridge_vouched else ()),
-        incidents=tuple(Incident(what.what, at, what.facts) for at, what in batch.incidents),
+        incidents=incidents_of(batch),
     )
+
+
+def incidents_of(batch: Batch) -> tuple[Incident, ...]:
+    """What went wrong, each with the facts that were told later ("more") put in."""
+    found: list[Incident] = []
+    for at, told in batch.incidents:
+        same = [i for i, known in enumerate(found) if known.what == told.what]
+        if told.facts.get("more") and same:
+            known = found[same[-1]]
+            found[same[-1]] = Incident(known.what, known.at, {**known.facts, **told.facts})
+        else:
+            found.append(Incident(told.what, at, told.facts))
+    return tuple(found)
 
 
 def _history(batch: Batch, probe: Probe) -> History:

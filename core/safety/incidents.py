@@ -5,6 +5,7 @@ Temperatures are in °C ("core_c", "room_c"), times in hours ("hours"), a dose i
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Final
 
 from core.safety.come_up import danger_hours
@@ -55,7 +56,7 @@ def needed(incident: Incident, record: Record) -> tuple[str, ...]:
     finding = judge_incident(incident, record)
     if finding is None or finding.status in (Status.PASSED, Status.FAILED):
         return ()
-    if finding.missing == "hours_out":
+    if finding.rule is Rule.FIRE_OUT and finding.missing == "hours_out" and "hours" not in incident.facts:
         return ("hours",)
     return tuple(fact for fact in _NEEDED[_kind(incident)] if fact not in incident.facts)
 
@@ -127,7 +128,11 @@ def _seen(incident: Incident, after: list[Reading]) -> Reading | None:
 
 
 def _left_out(incident: Incident, record: Record) -> Finding:
-    return judge_left_out(Counter(_number(incident, "hours"), _number(incident, "room_c"), _number(incident, "core_c")))
+    """Nobody asked for the hours yet: a doubt; asked and not known, or overnight: thrown away."""
+    told = Counter(_number(incident, "hours"), _number(incident, "room_c"), _number(incident, "core_c"))
+    judged = judge_left_out(told)
+    asked = "hours" in incident.facts or bool(incident.facts.get("overnight"))
+    return judged if asked or judged.status is not Status.UNKNOWN else replace(judged, means=Outcome.CANNOT_SAY)
 
 
 def _power_cut(incident: Incident, record: Record) -> Finding:
