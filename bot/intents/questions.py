@@ -63,7 +63,9 @@ _TOPICS: Final = (
                r"|^vergiss mich$"),
     ("batches", r"^/?(?:batches|list|chargen)$|\b(?:which|what|list|show)(?: me)?(?: the| my| all)? batches\b"),
     ("plan", _PLAN),
-    ("safe", r"^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"
+    ("safe", r"^(?:(?:but|well|look|trust me),? )*(?:i know what (?:i am|im) doing|trust me"
+             r"|(?:ive|i have|we have|weve) always done it (?:like this|this way|so))$"
+             r"|^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"
              r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"
              r"|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
              r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
