@@ -193,6 +193,9 @@ NRC_COLOUR = Source(
 )
 
 
+PROPANE_HEAT = Source(
+    "PROPANE_HEAT", "Lower heating value of propane, 46.3 MJ/kg", "thermochemical tables, from memory", "-", "MEMORY"
+)
 CHARCOAL_HEAT = Source(
     "CHARCOAL_HEAT",
     "Heating value of charcoal, 27 to 33 MJ/kg (energy statistics; bioenergy stove measurements)",

@@ -29,6 +29,7 @@ from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_pause, read_settings
 from bot.intents.start import read_start
 from bot.intents.steps import read_step
+from bot.intents.yard import read_yard
 from core.batch.events import Probe
 
 _SENTENCE: Final = re.compile(r"(?<!\d)[.]+(?:\s|$)|(?<=\d)\.(?=\s|$)|[;!\n]+|(?<=\?)\s")
@@ -173,7 +174,7 @@ def _said(text: str, context: Context) -> list[Intent]:
         return []
     if found := read_answer(text, context) or read_correction(text, context):
         return [found]
-    if aside := read_aside(text, context):
+    if aside := read_aside(text, context) or read_yard(text, context):
         return [aside]
     if deed := _deed_at_an_hour(text, context):
         return deed

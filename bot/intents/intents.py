@@ -144,9 +144,10 @@ class Undo:
 class Ask:
     """«what now», «plan», «why 11 days», «is it safe», «how much longer», «show me the curve».
 
-    `topic` is one of now, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, or one about
-    the cure itself: what_if, soak, law, judge, poison; `about` narrows "why" ("days", "dose", "hours", "chill"),
-    "picture" ("cook", "cure", "chill") and "what_if" ("day", "inject", "pierce", "split"); `text` is as typed.
+    `topic` is one of now, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions; about the cure
+    itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall, hold, chill, pull, tender,
+    tough. `about` narrows "why" ("days", "dose", "hours", "chill"), "picture" ("cook", "cure", "chill") and "what_if"
+    ("day", "inject", "pierce", "split"); `text` is as typed.
     """
 
     topic: str
@@ -167,7 +168,7 @@ class Happened:
     """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice».
 
     `what` is one of fire_out, power_cut, warm_fridge, warm_brine, left_out, leaked, dosed_twice, forgot_cure,
-    wrong_salt, cure_as_salt, cure_in_rub. `facts` may hold "salt" ("nitrate" or "no_cure"),
+    wrong_salt, cure_as_salt, cure_in_rub, lid, flare. `facts` may hold "salt" ("nitrate" or "no_cure"),
     "hours" (how long), "overnight", "core_c", "room_c" and "celsius"; `at` is when, None where it was not said.
     """
 

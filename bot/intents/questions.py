@@ -3,6 +3,7 @@
 import re
 from typing import Final
 
+from bot.intents import yard
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
@@ -103,7 +104,7 @@ _TOPICS: Final = (
                  r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
 )  # fmt: skip
 _WHY_COMPILED: Final = tuple((about, re.compile(words)) for about, words in _WHY)
-_TOPICS_COMPILED: Final = tuple((topic, re.compile(words)) for topic, words in _TOPICS)
+_TOPICS_COMPILED: Final = tuple((topic, re.compile(words)) for topic, words in (*yard.TOPICS, *_TOPICS))
 _WHY_ALONE: Final = re.compile(r"^/?(?:why|warum|how come|wieso)[ ?!]*$")
 _ABOUT_PICTURE: Final = (
     ("chill", r"chill|cool"),
@@ -132,11 +133,11 @@ def read_plain(text: str, context: Context) -> Intent | None:
 
 def read_topic(text: str, context: Context) -> Intent | None:
     """A question about the batch in hand, where a plain text is one; one with its own numbers is about the trade."""
-    found = find_topic(text)
+    found = find_topic(text, context.phase)
     return found[1] if found else None
 
 
-def find_topic(text: str) -> tuple[str, Intent] | None:
+def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
     """A question about the batch in hand, and what was said before it in the same breath («158, how much longer»)."""
     bare = text.strip(" ?!.")
     if _BARE_WET_OR_DRY.search(text.strip()):
@@ -148,7 +149,7 @@ def find_topic(text: str) -> tuple[str, Intent] | None:
             return "", Ask("why", about, text)
     for topic, words in _TOPICS_COMPILED:
         found = words.search(bare)
-        if found and not _foreign(topic, bare[found.start() :]):
+        if found and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
             return _before(bare, found), Ask(topic, _about(topic, bare), text)
     return None
 
@@ -170,6 +171,6 @@ def _about(topic: str, text: str) -> str:
 
 def _foreign(topic: str, text: str) -> bool:
     """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
-    if topic == "eta":
+    if topic in ("eta", "wrap"):
         text = re.sub(r"\bby \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
     return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))

@@ -42,6 +42,7 @@ from bot.intents.readings import hot_words, read_reading
 from bot.intents.settings import read_pause, read_settings, wrong_clock
 from bot.intents.spelling import written
 from bot.intents.start import read_start
+from bot.intents.yard import read_feel
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
@@ -180,6 +181,8 @@ def _ambiguous(plain: str, context: Context) -> Intent | None:
     weight = measures.number(bare) if context.phase == "none" else None
     if weight is not None and _WEIGHTS[0] <= weight <= _WEIGHTS[1]:
         return Start(unclear=(f"unit:{weight:g}",))
+    if feel := read_feel(bare, context):
+        return feel
     if hot_words(bare):
         return Unclear("number", bare)
     if _SPOON_OF_CURE.match(bare):
@@ -240,7 +243,7 @@ def _topic(plain: str, context: Context) -> list[Intent]:
     """A question about the batch, after what was read or done («158, how much longer»)."""
     if re.fullmatch(r"(?:(?:is it|all|are we|its) )?(?:done|ready|finished)(?: yet)?\?+", plain):
         return [Ask("eta", text=plain)]
-    found = questions.find_topic(plain)
+    found = questions.find_topic(plain, context.phase)
     if found is None:
         return []
     before, ask = found

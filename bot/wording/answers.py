@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from bot.wording import cautions, incidents, meats, numbers, plans, readings, safety, steps
+from bot.wording import cautions, fire, incidents, meats, numbers, plans, readings, safety, steps, wraps, yard
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.sources import Source
@@ -111,7 +111,7 @@ def safe(a: Assessment) -> str:
 def eta(a: Assessment) -> str:
     """How much longer."""
     if a.ready is not None:
-        return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, {_left(a.ready.p50, a.now)}.\n{readings.stall(a)}".strip()
+        return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, {_left(a.ready.p50, a.now)}.\n{wraps.stall(a)}".strip()
     step = a.plan.next_step() if a.plan else None
     if step is None or a.plan is None:
         return plans.now(a)
@@ -187,7 +187,7 @@ def _pit(a: Assessment) -> str:
     if not seen:
         return f"No pit readings yet; it is set for {numbers.temperature(a.batch.setup.pit_c, a.person)}."
     said = ", ".join(f"{numbers.clock(r.at, a.person)} {numbers.temperature(r.celsius, a.person)}" for r in seen)
-    return f"The pit: {said}. {readings.fire(a)}".strip()
+    return f"The pit: {said}. {fire.advice(a)}".strip()
 
 
 def _relit(a: Assessment) -> str:
@@ -222,4 +222,5 @@ def _events(a: Assessment) -> list[tuple[datetime, str]]:
 
 def incident(a: Assessment, what: str) -> str:
     """Something went wrong: the verdict first, the rule behind it, and what to do."""
-    return incidents.incident(a, what)
+    event = yard.EVENTS.get(what)
+    return event(a) if event else incidents.incident(a, what)

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from bot.wording import cautions, numbers, plans, safety, steps
+from bot.wording import cautions, doneness, numbers, plans, steps
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.plan.steps import Kind, Step
@@ -45,16 +45,6 @@ def _on(a: Assessment) -> str:
     return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}. Readings narrow that."
 
 
-def _off(a: Assessment) -> str:
-    if a.below_floor:
-        return (
-            f"The record does not show {numbers.both(a.floor_c, a.person)} in the middle yet. "
-            "Send a core reading; below it I cannot call it cooked."
-        )
-    clock = f" {safety.chill_from(a.person)}" if a.chilled else ""
-    return f"Let it rest, wrapped.{clock}"
-
-
 def _into(a: Assessment) -> str:
     out = a.plan.step("out") if a.plan else None
     if out is None:
@@ -69,7 +59,7 @@ def _chill(a: Assessment) -> str:
 
 
 _UNREAD = "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
-_SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: _off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
+_SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: doneness.off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 
 def none_missed(a: Assessment) -> str:

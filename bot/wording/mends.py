@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, meats, numbers, plans, refusals, steps
+from bot.wording import cautions, fire, meats, numbers, plans, refusals, steps
 from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
@@ -48,6 +48,9 @@ FIELDS = {
     "cure_nitrate_fraction": "nitrate in the cure",
     "sealed_faces": "fat on one face",
     "cut": "cut",
+    "lighter": "lit with",
+    "outside_c": "outside",
+    "wind_m_s": "",
     "water_share": "water",
     "frozen": "frozen",
     "put_in_cure": "curing salt put in",
@@ -66,6 +69,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     if changes.get("at_risk_eaters"):
         lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
     before = change.before
+    if changes.keys() & {"wind_m_s", "outside_c"}:
+        lead = f"{lead}\n{fire.in_this_air(a)}"
     if put_in:
         lead = f"{lead}\n{plans.dose_in(a)}"
     elif before is not None and _dose_differs(before, a):
@@ -92,6 +97,14 @@ def _dose_differs(before: Assessment, after: Assessment) -> bool:
     return abs(before.dose.cure_kg - after.dose.cure_kg) > 5e-5 or abs(before.dose.salt_kg - after.dose.salt_kg) > 5e-4
 
 
+_IN_WORDS: dict[str, dict[Any, str]] = {
+    "wrap": plans.WRAPS,
+    "chill": plans.CHILLS,
+    "lighter": fire.LIGHTERS,
+    "wind_m_s": {0.0: "no wind"},
+}
+
+
 def value(field: str, v: Any, a: Assessment) -> str:
     """A value of the setup in the person's units."""
     person = a.person
@@ -104,7 +117,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.length(v, person)
         case "deadline":
             return numbers.when(v, person, a.now) if v is not None else "without a date"
-        case "pit_c" | "fridge_c" | "target_c":
+        case "pit_c" | "fridge_c" | "target_c" | "outside_c":
             return numbers.temperature(v, person)
         case "cure_nitrate_fraction" | "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
             return numbers.percent(v)
@@ -124,10 +137,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.ppm(v) if v else "none"
         case "product" | "cut":
             return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
-        case "wrap":
-            return plans.WRAPS[v]
-        case "chill":
-            return plans.CHILLS[v]
+        case "wrap" | "chill" | "lighter" | "wind_m_s":
+            return _IN_WORDS[field].get(v, "windy")
         case _:
             return (
                 {True: "yes", False: "no"}.get(v, str(v).replace("_", " "))

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import brines, cautions, meats, numbers, refusals, steps
+from bot.wording import brines, cautions, holding, meats, numbers, refusals, steps
 from core.batch.assess import Assessment
 from core.batch.material import brining_of
 from core.plan.recipe import product
@@ -38,7 +38,7 @@ def whole(a: Assessment) -> str:
     """The plan from now to the meal: what to do next first, then the dose, the days, the week, what was assumed."""
     if a.plan is None:
         return f"{meats.what(a)}: no plan yet. {_why_none(a)}".strip()
-    parts = [_first(a, a.plan), dose(a), days(a), _week(a, a.plan), assumed(a)]
+    parts = [_first(a, a.plan), dose(a), days(a), _week(a, a.plan), holding.planned(a), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 
 

@@ -1,10 +1,10 @@
 """Words for a reading: what it says of the hours, and what to do now."""
 
 from collections.abc import Sequence
-from datetime import datetime, timedelta
+from datetime import datetime
 
 from bot.intents.intents import Ask
-from bot.wording import asking, incidents, meats, numbers, plans, safety
+from bot.wording import asking, fire, holding, incidents, meats, numbers, plans, safety, wraps
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.doubts import Doubted
@@ -90,6 +90,8 @@ def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
         return _brine(a, plain)
     if Probe.FRIDGE in probes:
         return safety.fridge(a, next(c for p, c, _ in plain if p is Probe.FRIDGE))
+    if a.batch.phase is Phase.RESTING and not a.chilled and Probe.CORE in probes:
+        return holding.reading(a, next(c for p, c, _ in reversed(plain) if p is Probe.CORE))
     if a.batch.phase in (Phase.RESTING, Phase.CHILLING) and Probe.CORE in probes:
         return safety.cooling(a)
     return ""
@@ -120,73 +122,10 @@ def _ready(a: Assessment, tender: bool) -> str:
 
 
 def _cook(a: Assessment) -> list[str]:
-    return [line for line in (stall(a), fire(a), wrap_gain(a), _next(a), _late(a)) if line]
-
-
-def stall(a: Assessment) -> str:
-    """The stall told before it comes, and while it lasts."""
-    if a.cook is None or a.on_at is None:
-        return ""
-    s = a.cook.stall
-    if s.phase == "ahead" and s.begins is not None and s.lasts is not None:
-        begins = a.on_at + timedelta(hours=s.begins.p50)
-        if begins - a.now > timedelta(hours=2.5):
-            return ""
-        return (
-            f"The stall comes about {numbers.clock(numbers.quarter(begins, up=False), a.person)}: the core hardly climbs for "
-            f"{s.lasts.p10:.1f} to {s.lasts.p90:.1f} h while the surface sweats. It ends by itself."
-        )
-    if s.phase == "in" and s.lasts is not None:
-        return "This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents."
-    return ""
-
-
-def wrap_gain(a: Assessment) -> str:
-    """What wrapping now would save, where it would save something worth it."""
-    if a.cook is None or a.batch.setup.wrap != "none" or meats.fish(a) or a.cook.stall.phase not in ("ahead", "in"):
-        return ""
-    foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
-    core = a.batch.last(Probe.CORE)
-    if foil is None or core is None or core.celsius < 55.0 or foil.saves.p50 < 0.5:
-        return ""
-    return (
-        f"Foil now would save {foil.saves.p10:.1f} to {foil.saves.p90:.1f} h and cost the crust its bite; "
-        "«wrapped in foil» tells me."
-    )
-
-
-def fire(a: Assessment) -> str:
-    """What the pit readings say, one small step at a time."""
-    if a.cook is None:
-        return ""
-    f = a.cook.fire
-    off = abs(f.off_k) * (1.8 if a.person.units.temperature == "f" else 1.0)
-    unit = "°F" if a.person.units.temperature == "f" else "°C"
-    low, high = f.wait_minutes
-    wait = f"then wait {low:.0f} to {high:.0f} min before judging"
-    match f.state:
-        case "high" | "far_high":
-            return (
-                f"The pit is {off:.0f} {unit} high: close the {_vent(f.vent)} by {_share(f.share)} of the gap, {wait}."
-            )
-        case "low":
-            return f"The pit is {off:.0f} {unit} low: open the {_vent(f.vent)} by {_share(f.share)} of the gap, {wait}."
-        case "dying":
-            return "The fire is dying: look for ash over the air holes, fuel and vents; open both for 10 min."
-        case "out":
-            return "The fire looks out. Light it again now, or finish in an oven at 150 °C (300 °F). Tell me when it burns."
-        case "wait":
-            return "The pit is still coming back from the lid or the cold meat: leave the vents."
-        case _:
-            return ""
-
-
-def _vent(vent: str) -> str:
-    return "vents" if vent == "both" else "lower vent"
-
-
-def _share(share: float) -> str:
-    return {0.25: "a quarter", 0.5: "half", 0.75: "three quarters"}.get(share, f"{share:.0%}")
+    """What the reading says beyond the hour; where the meal is near its limit, the wrap is told by that."""
+    by = wraps.deadline(a, soon=not _late(a))
+    told = (wraps.stall(a), fire.advice(a), by or wraps.gain(a), _next(a), "" if by else _late(a))
+    return [line for line in told if line]
 
 
 def _next(a: Assessment) -> str:

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from math import floor
 
-from bot.wording import numbers
+from bot.wording import chilling, numbers
 from core.batch.assess import Assessment
+from core.batch.pass_now import help_now
 from core.person import Person
 from core.safety.cooling import CoolingVerdict
 from core.safety.findings import Finding, Outcome, Rule, Status
@@ -198,7 +199,7 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
         return "The hours of the chill do not count yet."
     goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
     text = f"It must read {goal} or colder by {numbers.when(stage.deadline, a.person, a.now)}."
-    return text if core is None else f"{text} {_pace(a, core, stage.deadline)}".strip()
+    return text if core is None else f"{text}\n{_pace(a, core, stage.deadline)}".strip()
 
 
 def _before_the_clock(a: Assessment) -> str:
@@ -228,10 +229,18 @@ def _pace(a: Assessment, core: Celsius, deadline: datetime) -> str:
         return ""
     reached = forecast.to(26.7 if core > celsius_from_fahrenheit(80.0) else 4.4)
     if reached is None or max(since + timedelta(hours=reached.p50), a.now) >= deadline:
-        return "At this pace it will not: ice water around the bag now, or cut it to half its thickness."
+        return f"At this pace it will not: {_help(a)}."
     if since + timedelta(hours=reached.p90) >= deadline:
-        return "It may just miss that: ice water around the bag makes it sure."
+        return f"It may just miss that: {_help(a)}."
     return "It is on its way."
+
+
+def _help(a: Assessment) -> str:
+    """What makes it pass, as it is computed; where nothing does for sure, what cools most."""
+    found = help_now(a)
+    if found is None:
+        return "cut it to thin slices now, and into ice water"
+    return chilling.action(found, a)
 
 
 def cooling_numbers(a: Assessment) -> str:

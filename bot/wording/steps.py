@@ -1,9 +1,8 @@
 """Words for each step of the week: its name in a plan, and what to do when it falls due."""
 
-from bot.wording import meats, numbers, safety
+from bot.wording import fire, meats, numbers, safety
 from core.batch.assess import Assessment
 from core.cure.dose import Dose
-from core.heat.fire import Fuel
 from core.plan.recipe import product
 from core.plan.steps import Kind, State, Step
 
@@ -173,25 +172,11 @@ def _light(step: Step, a: Assessment) -> str:
             "Heat a pot of fresh water, enough to cover the meat, with the spices you like and no salt.\n"
             f"It simmers at {numbers.temperature(a.batch.setup.pit_c, a.person)}: bubbles rise, nothing boils hard."
         )
-    fuel = a.fuel
-    load = _fuel(fuel, a)
+    load = fire.to_fill(a.fuel, a)
     return (
         f"Light the fire: the meat goes on in {numbers.hours(step.minutes / 60)}.\n{load}"
         f"Bring the pit to {numbers.temperature(a.batch.setup.pit_c, a.person)} and wait for thin, clear smoke."
     )
-
-
-def _fuel(fuel: Fuel | None, a: Assessment) -> str:
-    if fuel is None:
-        return ""
-    wood = f" and {fuel.chunks.low:.0f} to {fuel.chunks.high:.0f} fist-size chunks of wood"
-    burns = f"it burns about {_coal(fuel.burnt.p50 + fuel.warm_up, a)} if the air is still"
-    return f"Fill in {_coal(fuel.load, a)} charcoal{wood}; {burns}, the rest is reserve. "
-
-
-def _coal(kilos: float, a: Assessment) -> str:
-    """«4.3 kg»: charcoal is not weighed to the gram."""
-    return numbers.mass(kilos, a.person) if a.person.units.mass == "lb" else f"{kilos:.1f} kg"
 
 
 def _meat_on(step: Step, a: Assessment) -> str:

@@ -100,7 +100,7 @@ class Assessment:
 
     @property
     def fuel(self) -> Fuel | None:
-        """Charcoal for the hours, where the cooker burns any."""
+        """Fuel for the hours of the slow end of the band."""
         return material.fuel_of(self.batch.setup, self.cook.ready.p90) if self.cook else None
 
     def after_cure(self) -> After | None:

@@ -18,10 +18,11 @@ from core.cure.judgement import floor_of
 from core.cure.limits import ROUNDING
 from core.cure.penetration import Penetration, penetration
 from core.errors import SaltbellError, TooLong
+from core.heat import lighting
 from core.heat.cook import Cook, History, PitSet, Seen, WrapKind, Wrapped
 from core.heat.cooker import cooker
 from core.heat.cooling import Chill, ChillMethod, chill, rest
-from core.heat.fire import Fuel, fuel
+from core.heat.fire import Fuel, Weather, fuel
 from core.heat.ready import Estimate, forecast
 from core.meat.cuts import cut
 from core.meat.piece import Piece, Species, piece
@@ -206,8 +207,9 @@ def history_of(batch: Batch, now: datetime) -> History:
     )
     wrapped = batch.done.get("wrap")
     wraps = () if wrapped is None else (Wrapped((wrapped - on).total_seconds(), _wrap_kind(batch.setup)),)
+    lids = tuple((at - on).total_seconds() for at, what in batch.incidents if what.what == "lid" and on <= at <= until)
     sets = tuple(PitSet(max((at - on).total_seconds(), 0.0), c) for at, c in batch.pit_sets if at > on)
-    return History(seen, wraps, max((min(now, until) - on).total_seconds(), 0.0), sets)
+    return History(seen, wraps, max((min(now, until) - on).total_seconds(), 0.0), sets, lids)
 
 
 def _wrap_kind(setup: Setup) -> WrapKind:
@@ -219,16 +221,15 @@ def estimate_of(batch: Batch, person: Person, now: datetime) -> Estimate:
     return forecast(cook_of(batch, person), history_of(batch, now))
 
 
-def fuel_of(setup: Setup, hours: Hours) -> Fuel | None:
-    """Charcoal for the hours, where the cooker burns any."""
-    if cooker(setup.cooker).fuel != "charcoal":
-        return None
-    return fuel(setup.cooker, setup.pit_c, hours, cut(setup.cut))
+def fuel_of(setup: Setup, hours: Hours) -> Fuel:
+    """Fuel for the hours, in the weather that was told."""
+    weather = Weather(setup.outside_c, setup.wind_m_s)
+    return fuel(setup.cooker, setup.pit_c, hours, cut(setup.cut), weather)
 
 
 def lighting_of(setup: Setup) -> Hours:
-    """From lighting to a steady pit, the slow end of the cooker's range. [h]"""
-    return cooker(setup.cooker).stable_minutes.high / 60.0
+    """From lighting to a steady pit, the slow end of it. [h]"""
+    return lighting.hours(cooker(setup.cooker), setup.lighter)
 
 
 def rest_of(setup: Setup) -> Chill:

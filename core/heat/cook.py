@@ -87,12 +87,16 @@ class PitSet:
 
 @dataclass(frozen=True)
 class History:
-    """What happened since the meat went on. `now_s` is None before that: nothing has happened yet."""
+    """What happened since the meat went on. `now_s` is None before that: nothing has happened yet.
+
+    `lids` are the times at which the lid is known to have been opened. [s]
+    """
 
     seen: tuple[Seen, ...] = ()
     wraps: tuple[Wrapped, ...] = ()
     now_s: Seconds | None = None
     pit_sets: tuple[PitSet, ...] = ()
+    lids: tuple[Seconds, ...] = ()
 
     def of(self, probe: Probe) -> tuple[Seen, ...]:
         """The readings of a probe from the time the meat went on, in order."""
@@ -109,4 +113,5 @@ class History:
         seconds = [s.seconds for s in self.seen]
         seconds += [w.seconds for w in self.wraps]
         seconds += [p.seconds for p in self.pit_sets]
+        seconds += self.lids
         return max(self.now_s or 0.0, 0.0, *seconds)

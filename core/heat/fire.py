@@ -1,24 +1,29 @@
-"""Fuel for the hours: charcoal from the heat balance of the cooker, wood by the cut.
+"""Fuel for the hours from the heat balance of the cooker, wood by the cut.
 
-    kg/h = (shell x (T_pit - T_out) + air x c_p x (T_pit - T_out) + meat) / lower heating value
+    per hour = (shell x (T_pit - T_out) + air x c_p x (T_pit - T_out) + meat) / lower heating value
 
-Lower heating value 29.5 MJ/kg, 7 % either way. The balance is a floor for still, dry air and a closed
-lid; what cooks report (common practice) is two to three times that on thin steel. The load is taken from
-the higher of the two with a reserve: unburnt charcoal keeps, a fire that dies at night does not.
+Charcoal 29.5 MJ/kg, 7 % either way; propane 46.3 MJ/kg; electricity 3.6 MJ/kWh. The balance is a floor for
+still, dry air and a closed lid; what cooks report of charcoal (common practice) is two to three times that on
+thin steel. The load is taken from the higher of the two with a reserve: what is not burnt keeps, a fire that
+dies at night does not.
 """
 
 from dataclasses import dataclass
 from math import exp, log, sqrt
 from typing import Final
 
-from core.errors import Missing
 from core.heat.band import Band
 from core.heat.cooker import Cooker, Range, cooker
 from core.meat.piece import Z90, Cut, Species
-from core.sources import CHARCOAL_HEAT, COMMON_PRACTICE, Source
-from core.units import Celsius, Hours, Kilograms
+from core.sources import CHARCOAL_HEAT, COMMON_PRACTICE, PROPANE_HEAT, Source
+from core.units import Celsius, Hours
 
-HEATING_VALUE: Final = 29.5e6  # [J/kg]
+HEATING_VALUE: Final = {"charcoal": 29.5e6, "propane": 46.3e6, "electricity": 3.6e6}  # [J/kg, J/kWh]
+SOURCES: Final[dict[str, tuple[Source, ...]]] = {
+    "charcoal": (CHARCOAL_HEAT, COMMON_PRACTICE),
+    "propane": (PROPANE_HEAT, COMMON_PRACTICE),
+    "electricity": (COMMON_PRACTICE,),
+}
 HEATING_LOG_SD: Final = 0.07 / 1.645
 AIR_HEAT: Final = 1010.0  # [J/kg K]
 MEAT_W: Final = 100.0  # what a flat takes up, evaporation included. DERIVED
@@ -36,51 +41,51 @@ class Weather:
 
 @dataclass(frozen=True)
 class Fuel:
-    """Charcoal for a cook. [kg]
+    """Fuel for a cook. [kg, of electricity kWh]
 
-    `burnt` is the heat balance with its band, `warm_up` for the walls, `practice` what cooks report for
-    those hours, `load` what to fill; `stable_minutes` from lighting to a steady pit; `chunks` of wood.
+    `kind` is "charcoal", "propane" or "electricity". `burnt` is the heat balance with its band, `warm_up` for the
+    walls, `practice` what cooks report for those hours (0 where nobody counts), `load` what to fill or have; `chunks`
+    of wood.
     """
 
+    kind: str
     burnt: Band
-    warm_up: Kilograms
+    warm_up: float
     practice: Range
-    load: Kilograms
-    stable_minutes: Range
+    load: float
     chunks: Range
-    sources: tuple[Source, ...] = (CHARCOAL_HEAT, COMMON_PRACTICE)
+
+    @property
+    def sources(self) -> tuple[Source, ...]:
+        """What the figures rest on."""
+        return SOURCES[self.kind]
 
 
 def fuel(kind: str, pit_c: Celsius, hours: Hours, cut: Cut, weather: Weather | None = None) -> Fuel:
-    """Charcoal and wood for the hours, from lighting on.
+    """Fuel and wood for the hours, from lighting on.
 
     Parameters
     ----------
+    kind
+        The cooker; raises Gone where there is none of that name.
     pit_c
         Set point. [°C]
     hours
         From a steady pit to the meat off; the 90 % point is the one to load for. [h]
-
-    Raises
-    ------
-    Missing
-        The cooker burns no charcoal.
     """
     stove = cooker(kind)
-    if stove.fuel != "charcoal":
-        raise Missing("charcoal")
     air = weather or Weather()
-    warm_up = stove.shell_heat * 1e3 * (pit_c - air.outside_c) / HEATING_VALUE
+    warm_up = stove.shell_heat * 1e3 * (pit_c - air.outside_c) / HEATING_VALUE[stove.fuel]
     rate = burn_rate(stove, pit_c, air)
     burnt = Band(*(hours * r for r in (rate.p10, rate.p50, rate.p90)))
     practice = _practice(stove, pit_c, air)
     usual = Range(hours * practice.low, hours * practice.high)
     load = max(RESERVE * usual.middle, RESERVE * burnt.p50, burnt.p90) + warm_up
-    return Fuel(burnt, warm_up, usual, load, stove.stable_minutes, chunks(cut))
+    return Fuel(stove.fuel, burnt, warm_up, usual, load, chunks(cut))
 
 
 def burn_rate(stove: Cooker, pit_c: Celsius, weather: Weather) -> Band:
-    """Charcoal burnt in an hour by the heat balance. [kg/h]"""
+    """Fuel burnt in an hour by the heat balance. [kg/h, of electricity kW]"""
     rise = pit_c - weather.outside_c
     shell = _middle(stove.shell) * rise * _wind(stove, weather)
     flue = _middle(stove.air) / 3600.0 * AIR_HEAT * rise
@@ -88,7 +93,7 @@ def burn_rate(stove: Cooker, pit_c: Celsius, weather: Weather) -> Band:
     spread = sqrt(
         (shell / power * _log_sd(stove.shell)) ** 2 + (flue / power * _log_sd(stove.air)) ** 2 + HEATING_LOG_SD**2
     )
-    centre = 3600.0 * power / HEATING_VALUE
+    centre = 3600.0 * power / HEATING_VALUE[stove.fuel]
     return Band(centre * exp(-Z90 * spread), centre, centre * exp(Z90 * spread))
 
 

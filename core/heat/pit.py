@@ -6,7 +6,7 @@ from typing import Final
 import numpy as np
 
 from core.heat.band import Array
-from core.heat.cook import Cook, History
+from core.heat.cook import Cook, History, Seen
 from core.heat.cooker import cooker
 from core.units import Celsius, Seconds
 
@@ -29,7 +29,7 @@ def course(cook: Cook, history: History, step_s: Seconds, count: int) -> Course:
     """The pit from the time the meat goes on: between readings straight, after them towards the set point."""
     times = step_s * np.arange(count, dtype=np.float64)
     set_c = _set_points(cook, history, times)
-    readings = history.of("pit")
+    readings = _of_a_shut_lid(cook, history)
     if not readings:
         return Course(step_s, set_c, np.full(count, cooker(cook.cooker).pit_swing_sd))
     at = np.array([r.seconds for r in readings])
@@ -42,6 +42,12 @@ def course(cook: Cook, history: History, step_s: Seconds, count: int) -> Course:
     near = np.exp(-np.abs(times[:, None] - at[None, :]).min(axis=1) / (2 * NEAR_S))
     swing = cooker(cook.cooker).pit_swing_sd * (1.0 - (1.0 - READ_SD) * near)
     return Course(step_s, set_c + deviation, swing)
+
+
+def _of_a_shut_lid(cook: Cook, history: History) -> tuple[Seen, ...]:
+    """The pit readings but those taken while it came back from an opened lid: they tell of the lid, not of the fire."""
+    back = 60.0 * cooker(cook.cooker).wait_minutes.high
+    return tuple(r for r in history.of("pit") if not any(0.0 <= r.seconds - lid < back for lid in history.lids))
 
 
 def _lasting(at: Array, off: Array) -> float:

@@ -25,7 +25,7 @@ from core.heat.stall import Stall, stall
 from core.heat.vents import Advice, advise
 from core.meat.piece import Z90
 from core.sources import CHOI_OKOS_1986, COOK_CASE, KERTH_BRISKET, TAMU_BRISKET, USDA_YIELDS, Source
-from core.units import Seconds
+from core.units import Celsius, Seconds
 
 __all__ = [
     "Cook", "Doubt", "Estimate", "History", "PitSet", "Probe", "Seen", "Stall", "WrapGain", "WrapKind", "Wrapped",
@@ -112,7 +112,7 @@ def _forecast(cook: Cook, history: History) -> Estimate:
     diffusivity = meat(cook.piece.cut.composition, cook.target_c).diffusivity
     weights = np.ones(z.shape[1])
     hours, now_h = outcome.hours, history.now / 3600.0
-    horizon_h = (_steps(history) - 1) * STEP_S / 3600.0
+    horizon_h = (horizon_steps(history) - 1) * STEP_S / 3600.0
     times = STEP_S / 3600.0 * np.arange(len(outcome.run.core), dtype=np.float64)
     now_row = outcome.run.at(np.array([history.now]))[0]
     return Estimate(
@@ -125,7 +125,7 @@ def _forecast(cook: Cook, history: History) -> Estimate:
         loss=_loss(outcome),
         carry_over=_carry_over(outcome, diffusivity),
         next_reading_s=_next_reading(outcome, history),
-        fire=advise(history.of("pit"), set_point(cook, history), cook.cooker, _lid(history)),
+        fire=advise(history.of("pit"), set_point(cook, history), cook.cooker, _lids(history)),
         now_s=history.now,
     )
 
@@ -136,15 +136,15 @@ def _outcome(cook: Cook, history: History, z: Array) -> _Outcome:
     kinds = _wraps_left(history)
     quarter = z[:, ::EVERY_WRAP]
     columns = members(cook, np.concatenate([z, *[quarter] * len(kinds)], axis=1))
-    pit = course(cook, history, STEP_S, _steps(history))
-    changes: list[Change] = [*wrappings(history, STEP_S, slice(None)), *_pull(history)]
+    pit = course(cook, history, STEP_S, horizon_steps(history))
+    changes: list[Change] = [*wrappings(history, STEP_S, slice(None)), *pulls(history)]
     size = quarter.shape[1]
     for number, kind in enumerate(kinds):
         who = slice(count + number * size, count + (number + 1) * size)
         changes.append(Wrapping(round(history.now / STEP_S), who, kind))
     run = simulate(columns, pit, changes, Task(cook.target_c, count, least=int(history.now // STEP_S) + 2))
-    core = _corrected(run, history)
-    hours = _reached(core, cook.target_c)
+    core = corrected(run, history)
+    hours = reached(core, cook.target_c)
     lost = loss_fraction(
         cook.piece.cut.composition, columns.area * _at_hours(run.water, hours), np.array(cook.target_c)
     )
@@ -154,7 +154,7 @@ def _outcome(cook: Cook, history: History, z: Array) -> _Outcome:
     return _Outcome(real, hours[:count], lost[:count], columns.bodies.length[:count], tried)
 
 
-def _steps(history: History) -> int:
+def horizon_steps(history: History) -> int:
     """Steps to the horizon, which moves on with a cook that is very late."""
     return int(max(HORIZON_H * 3600.0, history.now + AHEAD_S) / STEP_S) + 1
 
@@ -163,7 +163,7 @@ def _wraps_left(history: History) -> tuple[WrapKind, ...]:
     return ("paper", "foil") if history.wrap == "none" else ()
 
 
-def _pull(history: History) -> list[Change]:
+def pulls(history: History) -> list[Change]:
     """At the last reading the members are moved by what the model is wrong there, as the readings tell it."""
     readings = used(history)
     if not readings:
@@ -173,7 +173,7 @@ def _pull(history: History) -> list[Change]:
     return [Pull(round(seconds[-1] / STEP_S), seconds, np.array([r.celsius for r in readings]), weights)]
 
 
-def _corrected(run: Run, history: History) -> Array:
+def corrected(run: Run, history: History) -> Array:
     """The cores, those of the past moved by what the model is wrong there."""
     readings = used(history)
     if not readings:
@@ -188,7 +188,7 @@ def _corrected(run: Run, history: History) -> Array:
     return moved
 
 
-def _reached(core: Array, target_c: float) -> Array:
+def reached(core: Array, target_c: Celsius) -> Array:
     """Hours at which each member's core passes the target for the first time, infinite where it does not. [h]"""
     above = core >= target_c
     at = above.argmax(axis=0)
@@ -265,6 +265,6 @@ def _told(core: Array, hours: Array) -> float:
     return share * variance / (variance + READING_SD**2)
 
 
-def _lid(history: History) -> Seconds:
-    """When the lid was last open, for all we know: the last wrap, or the meat going on."""
-    return max((w.seconds for w in history.wraps), default=0.0)
+def _lids(history: History) -> tuple[Seconds, ...]:
+    """When the lid was open, for all we know: as told, at each wrap, and when the meat went on."""
+    return (0.0, *(w.seconds for w in history.wraps), *history.lids)

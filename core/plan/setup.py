@@ -20,7 +20,8 @@ class Setup:
     on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
     intact, and cures no faster. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
     `fridge_vouched` is the cook's word that the fridge stayed cold where nobody read it.
-    `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
+    `lighter` is how a fire of coals is lit: "cubes", "chimney", "torch" or "wand"; `outside_c` and `wind_m_s` are the
+    weather on the day of the fire. `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
     """
 
     product: str
@@ -44,6 +45,9 @@ class Setup:
     fridge_c: Celsius = 3.0
     deadline: datetime | None = None
     cooker: str = "ceramic"
+    lighter: str = "cubes"
+    outside_c: Celsius = 20.0
+    wind_m_s: float = 0.0
     pit_c: Celsius = 121.0
     purpose: str = "cold"
     target_c: Celsius = 93.0

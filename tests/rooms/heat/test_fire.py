@@ -2,13 +2,16 @@
 
 import pytest
 
-from core.errors import Gone, Missing, Unreadable
+from core.errors import Gone, Unreadable
 from core.heat import cooker as cooker_room
-from core.heat.cook import Seen
+from core.heat.cook import Cook, History, Seen
 from core.heat.cooker import cooker, cookers
 from core.heat.fire import Weather, burn_rate, chunks, fuel
+from core.heat.lighting import hours, minutes
+from core.heat.ready import forecast
 from core.heat.vents import advise
 from core.meat.cuts import cut
+from core.meat.piece import piece
 
 FLAT = cut("brisket_flat")
 
@@ -45,10 +48,28 @@ def test_wind_and_frost_cost_charcoal() -> None:
         assert burn_rate(stove, 121.0, Weather(outside_c=-10.0)).p50 > calm
 
 
-def test_gas_is_not_weighed() -> None:
-    """A cooker without charcoal says so."""
-    with pytest.raises(Missing):
-        fuel("gas", 121.0, 8.0, FLAT)
+def test_gas_and_current_by_the_same_balance() -> None:
+    """The heat of an hour is the same whatever it comes from: 46.3 MJ in a kg of propane, 3.6 MJ in a kWh."""
+    gas, current = fuel("gas", 121.0, 8.0, FLAT), fuel("electric", 121.0, 8.0, FLAT)
+    assert (gas.kind, current.kind) == ("propane", "electricity")
+    # by hand: 17.5 W/K (middle of 10 and 25 is their root, 15.8), 17.3 kg/h of air, 101 K over the yard, 100 W of meat
+    watts = (10.0 * 25.0) ** 0.5 * 101.0 + (10.0 * 30.0) ** 0.5 / 3600.0 * 1010.0 * 101.0 + 100.0
+    assert gas.burnt.p50 == pytest.approx(8.0 * 3600.0 * watts / 46.3e6, rel=1e-6)
+    watts = (3.0 * 8.0) ** 0.5 * 101.0 + (1.0 * 4.0) ** 0.5 / 3600.0 * 1010.0 * 101.0 + 100.0
+    assert current.burnt.p50 == pytest.approx(8.0 * watts / 1000.0, rel=1e-6)
+    assert gas.load > gas.burnt.p90
+    assert gas.practice.high == 0.0
+
+
+def test_a_chimney_saves_ceramic_no_time_and_a_torch_some() -> None:
+    """Cubes 35 to 60 min on ceramic; a chimney 15 to 20 min and the walls after it; gas takes its own time."""
+    stove = cooker("ceramic")
+    assert (minutes(stove).low, minutes(stove).high) == (35, 60)
+    assert (minutes(stove, "chimney").low, minutes(stove, "chimney").high) == pytest.approx((36, 56))
+    assert hours(stove, "torch") < hours(stove)
+    assert minutes(cooker("gas"), "chimney") == cooker("gas").stable_minutes
+    with pytest.raises(Gone):
+        minutes(stove, "petrol")
 
 
 def test_a_brisket_wants_three_to_five_chunks() -> None:
@@ -66,6 +87,9 @@ def test_a_brisket_wants_three_to_five_chunks() -> None:
         (pit((180, 118), (200, 104)), "dying", 1),
         (pit((180, 120), (200, 110)), "dying", 1),
         (pit((150, 90), (200, 75)), "out", 1),
+        (pit((180, 90), (200, 104)), "coming", 0),
+        (pit((180, 145), (200, 136)), "coming", 0),
+        (pit((180, 99), (200, 101)), "dying", 1),
         ((), "unknown", 0),
     ],
 )
@@ -83,9 +107,35 @@ def test_heavy_walls_want_more_patience() -> None:
 
 def test_what_is_read_after_the_lid_was_open_is_not_chased() -> None:
     """A dip within the waiting time of the lid, or within 40 min of cold meat, waits; a dead fire does not."""
-    assert advise(pit((200, 100)), 121.0, "ceramic", lid_s=190 * 60.0).state == "wait"
-    assert advise(pit((20, 100)), 121.0, "ceramic", lid_s=0.0).state == "wait"
-    assert advise(pit((10, 90), (20, 60)), 121.0, "ceramic", lid_s=0.0).state == "out"
+    assert advise(pit((200, 100)), 121.0, "ceramic", lids=(190 * 60.0,)).state == "wait"
+    assert advise(pit((20, 100)), 121.0, "ceramic", lids=(0.0,)).state == "wait"
+    assert advise(pit((10, 90), (20, 60)), 121.0, "ceramic", lids=(0.0,)).state == "out"
+
+
+def test_a_vent_that_was_moved_is_given_its_time() -> None:
+    """132 °C at 200 min asks for a step; at 210 it is still 131: no second step before 220, unless it runs away."""
+    assert advise(pit((200, 132)), 121.0, "ceramic").judge_s == 220 * 60.0
+    found = advise(pit((200, 132), (210, 131)), 121.0, "ceramic")
+    assert (found.state, found.direction, found.judge_s) == ("settling", 0, 220 * 60.0)
+    assert advise(pit((200, 132), (210, 140)), 121.0, "ceramic").state == "far_high"
+    assert advise(pit((200, 132), (221, 132)), 121.0, "ceramic").state == "high"
+
+
+def test_a_lid_that_is_opened_over_and_over_is_named() -> None:
+    """Three times within the hour is more than a fire makes good."""
+    lids = (0.0, 160 * 60.0, 175 * 60.0, 190 * 60.0)
+    assert advise(pit((200, 100)), 121.0, "ceramic", lids=lids).lid_often
+    assert not advise(pit((200, 100)), 121.0, "ceramic", lids=lids[:3]).lid_often
+
+
+def test_a_dip_after_the_lid_does_not_move_the_ready_time() -> None:
+    """90 °C five minutes after the lid was open says nothing of the hours; the same reading unexplained does."""
+    cook = Cook(piece(FLAT, 3.2, 0.048), "ceramic", 121.0, 4.0, 90.5)
+    seen = (*pit((120, 120), (185, 90)), Seen(7200.0, "core", 58.0))
+    told = forecast(cook, History(seen, now_s=11100.0, lids=(10800.0,)))
+    untold = forecast(cook, History(seen, now_s=11100.0))
+    assert told.fire.state == "wait"
+    assert untold.ready.p50 > told.ready.p50 + 0.5
 
 
 def test_every_cooker_of_the_file_can_be_read() -> None:

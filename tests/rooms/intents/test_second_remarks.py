@@ -55,7 +55,7 @@ def at(day: int, hour: int, minute: int = 0, month: int = 9) -> datetime:
             [Reading((Temperature(4.0, "c", Probe.FRIDGE),)), Choose("vouch", "fridge")],
         ),
         ("fridge runs at 4c", CURE, [Change({"fridge_c": 4.0})]),
-        ("is this the stall?", FIRE, [Ask("eta", text="is this the stall?")]),
+        ("is this the stall?", FIRE, [Ask("stall", text="is this the stall?")]),
         ("skip brine check", replace(CURE, phase="waiting"), [StepSkipped("brine_check")]),
         ("did the brine check at 08:00", replace(CURE, phase="waiting"), [StepDone("brine_check", at(24, 8))]),
         ("done with the fridge at 7", CURE, [StepDone("fridge_check", at(24, 7))]),

@@ -1,0 +1,165 @@
+"""Words for the stall and the wrap: when it comes and how long, what a wrap saves and costs, and until when it helps."""
+
+from datetime import datetime, timedelta
+
+from bot.wording import meats, numbers
+from core.batch.assess import Assessment
+from core.batch.events import Probe
+from core.batch.in_time import latest_wrap, off_by
+from core.heat.ready import WrapGain
+from core.heat.stall import Stall
+from core.heat.wrap_by import WrapBy
+from core.units import Celsius, Hours
+
+COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for little. Common practice
+SOON = timedelta(hours=2.5)
+TELL_H: Hours = 4.0
+LIKELY = 0.8  # of the bare ones in time: then nobody is told to wrap
+CRUSTS = {"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"}
+
+
+def stall(a: Assessment) -> str:
+    """The stall told before it comes, and while it lasts."""
+    if a.cook is None or a.on_at is None:
+        return ""
+    s = a.cook.stall
+    if s.phase == "ahead" and s.begins is not None and s.lasts is not None:
+        begins = a.on_at + timedelta(hours=s.begins.p50)
+        return _comes(s, begins, a) if begins - a.now <= SOON else ""
+    if s.phase == "in" and s.lasts is not None:
+        return "This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents."
+    return ""
+
+
+def _comes(s: Stall, begins: datetime, a: Assessment) -> str:
+    lasts = f"{s.lasts.p10:.1f} to {s.lasts.p90:.1f} h" if s.lasts else "a while"
+    at = numbers.clock(numbers.quarter(begins, up=False), a.person)
+    return (
+        f"The stall comes about {at}: the core hardly climbs for {lasts} while the surface sweats. It ends by itself."
+    )
+
+
+def stall_asked(a: Assessment) -> str:
+    """When the stall comes, at what core, how long it lasts, or how long it still will; and what ends it."""
+    if a.cook is None or a.batch.off_at is not None:
+        return "The stall is behind you: it is off the fire."
+    s = a.cook.stall
+    if s.begins is None or s.lasts is None or s.core is None:
+        return "I expect no stall to speak of: this piece is thin, or its surface is shut."
+    core = f"{numbers.temperature(s.core.p10, a.person)} to {numbers.temperature(s.core.p90, a.person)}"
+    if a.on_at is None:
+        return (
+            f"It stalls {s.begins.p10:.1f} to {s.begins.p90:.1f} h after meat on, at a core of {core}, for {s.lasts.p10:.1f} to {s.lasts.p90:.1f} h.\n"
+            f"The surface sweats, and that takes the heat. It ends by itself, or under foil. {_chance(s)}"
+        )
+    begins = a.on_at + timedelta(hours=s.begins.p50)
+    match s.phase:
+        case "ahead":
+            return f"{_comes(s, begins, a)}\nIt comes at a core of {core}. {_chance(s)}\n{gain(a, told=True)}".strip()
+        case "in":
+            return f"{_goes_on(s, a)}\n{gain(a, told=True)}".strip()
+        case _:
+            return f"The stall is over. {_ready(a)}"
+
+
+def _goes_on(s: Stall, a: Assessment) -> str:
+    """How much longer, from when it began and how long such stalls last."""
+    if a.on_at is None or s.begins is None or s.lasts is None:
+        return ""
+    since = (a.now - a.on_at) / timedelta(hours=1) - s.begins.p50
+    low, high = (max(hours - since, 0.0) for hours in (s.lasts.p10, s.lasts.p90))
+    return f"This is the stall. It goes on for {low:.1f} to {high:.1f} h more; do not chase it with the vents."
+
+
+def _chance(s: Stall) -> str:
+    return f"{numbers.chance(s.likely)} of such cooks stall."
+
+
+def _ready(a: Assessment) -> str:
+    return f"Ready {numbers.time_band(a.ready, a.person, a.now)}." if a.ready else ""
+
+
+def gain(a: Assessment, *, told: bool = False) -> str:
+    """What wrapping now would save, where it would save something worth it; `told` where somebody asked."""
+    if a.cook is None or a.batch.setup.wrap != "none" or meats.fish(a) or a.cook.stall.phase not in ("ahead", "in"):
+        return ""
+    foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
+    core = a.batch.last(Probe.CORE)
+    if foil is None or core is None or foil.saves.p50 < 0.5 or (core.celsius < 55.0 and not told):
+        return ""
+    return (
+        f"Foil now would save {foil.saves.p10:.1f} to {foil.saves.p90:.1f} h and cost the crust its bite; "
+        "«wrapped in foil» tells me."
+    )
+
+
+def asked(a: Assessment) -> str:
+    """Whether to wrap now: what each wrap saves and costs, and the latest hour for the meal."""
+    if meats.in_pot(a):
+        return "No wrap under water: it does not stall there."
+    if a.on_at is None or a.cook is None:
+        return (
+            "Not before it is on: wrap once the colour of the crust pleases you, at a core of about "
+            f"{numbers.temperature(COLOUR_SET_C, a.person)} to {numbers.temperature(74.0, a.person)}.\nI say what it saves once I have core readings."
+        )
+    if a.batch.off_at is not None:
+        return "It is off the fire: wrap it for the rest."
+    if "wrap" in a.batch.done or (a.batch.setup.wrap != "none" and a.cook.stall.phase == "over"):
+        return f"It is wrapped. {_ready(a)}"
+    lines = [deadline(a) or _now_or_not(a), *(_way(w, a) for w in a.cook.wraps), _ready(a), _colour(a)]
+    return "\n".join(line for line in lines if line)
+
+
+def _now_or_not(a: Assessment) -> str:
+    return "No need to wrap: time is not short. Bare gives the best crust, foil the surest hour."
+
+
+def _way(w: WrapGain, a: Assessment) -> str:
+    name = w.kind.capitalize()
+    kept = numbers.mass(max(w.weight_kept, 0.0) * a.batch.setup.mass, a.person)
+    return f"{name} now saves {w.saves.p10:.1f} to {w.saves.p90:.1f} h and about {kept} of weight; {CRUSTS[w.crust]}."
+
+
+def _colour(a: Assessment) -> str:
+    core = a.batch.last(Probe.CORE)
+    if core is None or core.celsius >= COLOUR_SET_C:
+        return ""
+    return f"At {numbers.temperature(core.celsius, a.person)} the crust has not set: wait for {numbers.temperature(COLOUR_SET_C, a.person)} if the hour allows."
+
+
+def deadline(a: Assessment, *, soon: bool = False) -> str:
+    """«To eat at 18:00: wrap by 14:10», or that not even a wrap brings it there; empty where it is in time bare.
+
+    With `soon` it is not told hours ahead, when every reading still moves it.
+    """
+    found, needed = latest_wrap(a), off_by(a)
+    if found is None or needed is None or a.batch.setup.deadline is None or a.on_at is None:
+        return ""
+    meal = numbers.when(a.batch.setup.deadline, a.person, a.now)
+    if found.bare >= LIKELY:
+        return ""
+    if found.sure is not None:
+        if soon and found.sure - (a.now - a.on_at) / timedelta(hours=1) > TELL_H:
+            return ""
+        return f"To eat {_at(meal)}: wrap in foil by {_clock(a, found.sure)}, then nine in ten such cooks are in time.{_bare(found)}"
+    if needed <= a.now:
+        return ""
+    if found.now > 0.1:
+        return f"To eat {_at(meal)}: wrap in foil now; {numbers.chance(found.now)} of such cooks are in time then, {numbers.chance(found.bare)} bare."
+    return (
+        f"Not even foil now brings it in time for {meal}: it should be off by {numbers.when(needed, a.person, a.now)}. "
+        "Move the meal, like «dinner at 20:00»; do not take it off under its target."
+    )
+
+
+def _at(meal: str) -> str:
+    return f"at {meal}" if meal[:1].isdigit() else meal
+
+
+def _clock(a: Assessment, hours: Hours) -> str:
+    at = (a.on_at or a.now) + timedelta(hours=hours)
+    return numbers.clock(numbers.quarter(at, up=False) if at - a.now > timedelta(minutes=15) else at, a.person)
+
+
+def _bare(found: WrapBy) -> str:
+    return f" Bare {numbers.chance(found.bare)} are."

@@ -1,0 +1,87 @@
+"""Talk beside the fire, and what of it is about the trade while there is no fire."""
+
+import pytest
+
+from bot.intents.intents import Ask, Change, Happened, Question, Reading
+from bot.intents.read import read
+from tests.talk_lines import context
+
+COOK = context("cooking", last_core_c=62.0, last_pit_c=121.0)
+DRY = context("drying")
+
+
+@pytest.mark.parametrize(
+    ("text", "topic"),
+    [
+        ("how much charcoal do i need", "fuel"),
+        ("will the charcoal last?", "fuel"),
+        ("how many chunks", "fuel"),
+        ("should i wrap now", "wrap"),
+        ("when do I wrap?", "wrap"),
+        ("what does foil save", "wrap"),
+        ("how long does the stall last?", "stall"),
+        ("is this the stall", "stall"),
+        ("pit is running hot", "fire"),
+        ("the fire keeps dropping", "fire"),
+        ("cant hold the temp", "fire"),
+        ("should i open the vents", "fire"),
+        ("how do i hold it warm", "hold"),
+        ("its ready too early", "hold"),
+        ("how do i chill it", "chill"),
+        ("what temp do i pull it", "pull"),
+        ("probe tender", "tender"),
+        ("it's like butter", "tender"),
+        ("still tough", "tough"),
+        ("not tender yet", "tough"),
+    ],
+)
+def test_beside_the_fire_it_is_about_this_meat(text: str, topic: str) -> None:
+    """Asked while meat is on the fire, it is answered from the batch."""
+    found = read(text, COOK)
+    assert [type(one) for one in found] == [Ask]
+    assert isinstance(found[0], Ask)
+    assert found[0].topic == topic
+
+
+@pytest.mark.parametrize("text", ["when do i wrap", "how long does the stall last?", "how do i hold it warm"])
+def test_without_a_fire_it_is_about_the_trade(text: str) -> None:
+    """Before there is a batch the entries answer."""
+    assert [type(one) for one in read(text, context("none"))] == [Question]
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("i opened the lid", Happened("lid")),
+        ("spritzed it", Happened("lid")),
+        ("flare up!", Happened("flare")),
+        ("grease fire", Happened("flare")),
+        ("it's windy", Change({"wind_m_s": 7.0})),
+        ("wind picked up", Change({"wind_m_s": 7.0})),
+        ("no wind", Change({"wind_m_s": 0.0})),
+        ("5 c outside", Change({"outside_c": 5.0})),
+        ("i light with a chimney", Change({"lighter": "chimney"})),
+        ("we use a torch", Change({"lighter": "torch"})),
+    ],
+)
+def test_what_happens_in_the_yard(text: str, meant: object) -> None:
+    """The lid, a flare, the weather and the way of lighting are written down."""
+    assert read(text, COOK) == [meant]
+
+
+def test_a_lid_and_a_reading_in_one_line() -> None:
+    """Both are taken, each for itself."""
+    found = read("opened the lid, pit 99 c", COOK)
+    assert {type(one) for one in found} == {Happened, Reading}
+
+
+@pytest.mark.parametrize("text", ["should i open the lid", "how do i avoid a flare up?", "what if it is windy"])
+def test_a_question_happens_to_nobody(text: str) -> None:
+    """Asking about it writes nothing down."""
+    assert not any(isinstance(one, Happened | Change) for one in read(text, COOK))
+
+
+def test_before_the_fire_the_fuel_can_be_asked_for() -> None:
+    """Charcoal is bought days before."""
+    assert read("how much charcoal", context("curing")) == [Ask("fuel", text="how much charcoal")]
+    assert read("when do i light", DRY) == [Ask("light", text="when do i light")]
