@@ -138,10 +138,12 @@ class NotDelivered(SaltbellError):
     """A message could not be delivered now.
 
     `after` is the wait before the next try, None to give it up. `uncertain` says that it may have
-    arrived all the same. `chat_gone` says that nothing more can reach this chat.
+    arrived all the same. `chat_gone` says that nothing more can reach this chat. `paced` says that nothing failed:
+    its turn is simply not before `after`.
     """
 
     after: timedelta | None
     uncertain: bool = False
     chat_gone: bool = False
     moved_to: str | None = None
+    paced: bool = False

@@ -156,7 +156,11 @@ class Postman(Generic[Rendered]):
             log.error("outbox row %s (%s, %s) was refused and is given up", row.id, row.sort, row.kind)
             outbox.give_up(self.database, row, "refused by the channel")
         else:
-            wait = max(trouble.after, SHORTEST) if row.attempts == 1 else max(trouble.after, _patience(row))
+            wait = (
+                max(trouble.after, SHORTEST)
+                if row.attempts == 1 or trouble.paced
+                else max(trouble.after, _patience(row))
+            )
             outbox.put_back(self.database, row, now + wait)
 
     def _move(self, row: Row, chat: str, now: datetime) -> None:

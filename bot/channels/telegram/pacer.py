@@ -68,7 +68,7 @@ class Pacer:
             raise
         if not waiting.turn.done():
             self._queue.remove(waiting)
-            raise NotDelivered(after=timedelta(seconds=max(1.0, self.traffic.wait(chat, urgent=False))))
+            raise NotDelivered(after=timedelta(seconds=max(1.0, self.traffic.wait(chat, urgent=False))), paced=True)
 
     def _withdraw(self, waiting: Waiting) -> None:
         if waiting.turn.done():
@@ -115,4 +115,4 @@ class Pacer:
 
 def _refuse_if_longer(patience: float, wait: float) -> None:
     if wait > patience:
-        raise NotDelivered(after=timedelta(seconds=wait))
+        raise NotDelivered(after=timedelta(seconds=wait), paced=True)

@@ -134,6 +134,17 @@ async def test_a_repeat_counts_from_when_the_first_went_out(
     assert await postman.round(NOW + 80 * MINUTE) == 1
 
 
+async def test_who_only_waits_for_a_turn_is_no_failure(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """A chat that has just got a reminder waits a second for the next, however often: the wait does not double."""
+    remind(database, a=0)
+    for second in range(8):
+        street.troubles = [NotDelivered(after=timedelta(seconds=1), paced=True)]
+        await postman.round(NOW + timedelta(seconds=second))
+        assert await postman.next_due() == NOW + timedelta(seconds=second + 1)
+
+
 async def test_a_repeat_that_is_in_time_stays_there(database: Database, postman: Postman[str], street: Street) -> None:
     """Sent when it is due, the first leaves its repeat where the plan has it."""
     asked_twice(database)
