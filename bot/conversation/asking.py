@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from bot.conversation import curing
+from bot.conversation import curing, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -24,7 +24,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
         case Ask():
             return _asked(turn, meant, intent)
         case Question(text):
-            return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
+            return trade.answer(turn, meant, text)
         case Help():
             return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
         case Greet():

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any
 
-from bot.conversation import marking, mending, reading, starting
+from bot.conversation import marking, mending, reading, starting, trade
 from bot.conversation.half import unpack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -50,6 +50,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return marking.note(turn, meant, Debrief(mass=float(intent.value), batch=intent.batch))
         case "vouch":
             return mending.change(turn, meant, Change({"fridge_vouched": True}, intent.batch))
+        case "entry" | "more" | "sources":
+            return trade.chosen(turn, intent.slot, str(intent.value))
         case "keep":
             turn.ask(None)
             return (Reply(general.kept()),)

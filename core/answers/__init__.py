@@ -1,1 +1,1 @@
-"""A question in, an answer out: number, band, sources, cautions."""
+"""A question of the trade in, the entry that answers it out, or honestly none."""

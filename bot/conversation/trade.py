@@ -1,0 +1,48 @@
+"""Questions about the trade: answered from an entry with its source, offered where two may be meant, or declined."""
+
+from collections.abc import Sequence
+
+from bot.conversation.understand import Understood
+from bot.reply import Reply
+from bot.wording import general, trade
+from core.answers.entries import Entry, entry
+from core.answers.find import LONGEST, find
+from core.service.turn import Turn
+
+KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
+
+
+def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
+    """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
+    found = find(text) if len(text) <= LONGEST else None
+    if found is not None and found.answer is not None:
+        return (_said(turn, entry(found.answer)),)
+    if found is not None and found.perhaps:
+        offered = tuple(entry(name) for name in found.perhaps)
+        text, rows = trade.perhaps(offered)
+        body = {"answer_kind": "asked_back", "asked": "entry", "offered": list(found.perhaps)}
+        return (Reply(text, buttons=rows, facts=body),)
+    return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
+
+
+def chosen(turn: Turn, slot: str, name: str) -> Sequence[Reply]:
+    """An entry that was tapped: its answer, its longer part, or where it comes from."""
+    e = entry(name)
+    if slot == "entry":
+        return (_said(turn, e),)
+    text = trade.glance(e.more) if slot == "more" else trade.sources(e)
+    return (Reply(text, facts=_facts(e)),)
+
+
+def _said(turn: Turn, e: Entry) -> Reply:
+    text, rows = trade.short(e, turn.person)
+    return Reply(text, buttons=rows, facts=_facts(e))
+
+
+def _facts(e: Entry) -> dict[str, object]:
+    return {
+        "answer_kind": KINDS[e.kind],
+        "entry": e.id,
+        "cautions": list(e.cautions),
+        "sources": [source.key for source in e.sources],
+    }

@@ -1,0 +1,44 @@
+"""Answers about the trade: the entry, its cautions, what more there is, where it comes from; and what may be meant."""
+
+import re
+from collections.abc import Sequence
+
+from bot.intents.intents import Choose
+from bot.wording import answers, cautions
+from bot.wording.asking import Rows, button
+from core.answers.entries import Entry
+from core.person import Person
+from core.safety.cautions import caution
+
+LONGEST_LABEL = 40
+_SENTENCE = re.compile(r"(?<=[.?]) +")
+
+
+def short(e: Entry, person: Person) -> tuple[str, Rows]:
+    """The short answer with the cautions that belong to it, and taps for the rest."""
+    text = "\n".join([glance(e.short), *cautions.lines(caution(name) for name in e.cautions)])
+    more = (button("More", Choose("more", e.id)),) if e.more else ()
+    row = (*more, button("Where from", Choose("sources", e.id))) if e.sources else more
+    return text, (row,) if row else ()
+
+
+def glance(text: str) -> str:
+    """A text with its first sentence on a line of its own: what a lock screen shows."""
+    return "\n".join(_SENTENCE.split(text, maxsplit=1))
+
+
+def sources(e: Entry) -> str:
+    """Where an answer comes from, and how well each source is known."""
+    return answers.cite(list(e.sources))
+
+
+def perhaps(offered: Sequence[Entry]) -> tuple[str, Rows]:
+    """A question that may mean one of a few."""
+    rows = tuple((button(_label(e), Choose("entry", e.id)),) for e in offered)
+    return "I am not sure which you mean. Tap one, or ask in other words.", rows
+
+
+def _label(e: Entry) -> str:
+    asked = e.asks[0]
+    whole = f"{asked[0].upper()}{asked[1:]}?"
+    return whole if len(whole) <= LONGEST_LABEL else f"{whole[: LONGEST_LABEL - 1]}…"

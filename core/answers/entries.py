@@ -1,0 +1,93 @@
+"""What is known of the trade, one Markdown file an entry under `entries/`: a short answer, a longer one, sources.
+
+A file begins with TOML between two lines of `+++`; the short answer follows, and behind a line of `---` the longer one.
+A cook can add or mend one; a test holds every file to the schema and every number of its text to a source.
+"""
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib import resources
+from importlib.resources.abc import Traversable
+from typing import Final, Literal
+
+from core import sources
+from core.errors import Gone, Unreadable
+from core.sources import Source
+
+Sort = Literal["entry", "refused", "off_topic"]
+FENCE: Final = "+++"
+MORE: Final = "\n---\n"
+KEYS: Final = frozenset({"subject", "asks", "sources", "cautions", "never", "kind", "figures"})
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One answer.
+
+    `asks` are ways to ask for it; `figures` names the source of every number as it is printed in the text. `kind` says
+    whether it answers, refuses a dangerous wish with the rule and a safe way, or declines what is not of the trade.
+    """
+
+    id: str
+    subject: str
+    kind: Sort
+    asks: tuple[str, ...]
+    short: str
+    more: str
+    sources: tuple[Source, ...]
+    cautions: tuple[str, ...]
+    never: tuple[str, ...]
+    figures: Mapping[str, Source]
+
+
+@cache
+def entries() -> Mapping[str, Entry]:
+    """Every entry by its id, in the order of the ids; read at the first question. Raises Unreadable."""
+    return {path.name.removesuffix(".md"): read(path) for path in _files()}
+
+
+def entry(name: str) -> Entry:
+    """One entry by its id; raises Gone where there is none."""
+    found = entries().get(name)
+    if found is None:
+        raise Gone(f"entry {name}")
+    return found
+
+
+def _files() -> Iterator[Traversable]:
+    folder = resources.files("core.answers") / "entries"
+    return iter(sorted((p for p in folder.iterdir() if p.name.endswith(".md")), key=lambda p: p.name))
+
+
+def read(path: Traversable) -> Entry:
+    """An entry from its file; raises Unreadable with the name of the file and what is wrong in it."""
+    try:
+        _, front, text = path.read_text("utf-8").split(FENCE + "\n", 2)
+        told = tomllib.loads(front)
+        unknown = told.keys() - KEYS
+        if unknown:
+            raise KeyError(*sorted(unknown))
+        short, _, more = text.partition(MORE)
+        return Entry(
+            path.name.removesuffix(".md"),
+            told["subject"],
+            told.get("kind", "entry"),
+            tuple(told["asks"]),
+            short.strip(),
+            more.strip(),
+            tuple(_source(key) for key in told.get("sources", ())),
+            tuple(told.get("cautions", ())),
+            tuple(told.get("never", ())),
+            {printed: _source(key) for printed, key in told.get("figures", {}).items()},
+        )
+    except (KeyError, ValueError, AttributeError, TypeError) as wrong:
+        raise Unreadable(path.name, "front matter", str(wrong)) from wrong
+
+
+def _source(key: str) -> Source:
+    found = getattr(sources, key)
+    if not isinstance(found, Source):
+        raise KeyError(key)
+    return found
