@@ -9,7 +9,7 @@ from datetime import datetime, timedelta
 from bot.facts import facts, step_facts
 from bot.pictures import drawn
 from bot.reply import Outgoing, Picture, Reply, from_body
-from bot.wording import batches, general, reminders
+from bot.wording import batches, general, language, reminders
 from core.batch.assess import Assessment
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -31,15 +31,25 @@ class Notify:
         reply = self._reply(row, now)
         if reply is None:
             return None
-        return Outgoing(row.id, row.chat, now, reply, self._picture(reply, now), row.repeat, row.answering)
+        with language.speaking(reply.language):
+            picture = self._picture(reply, now)
+        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering)
 
     def _reply(self, row: Row, now: datetime) -> Reply | None:
         if row.body is not None:
             kept = from_body(row.body)
-            return replace(kept, text=general.repeat(kept.text)) if row.repeat else kept
+            with language.speaking(kept.language):
+                return replace(kept, text=general.repeat(kept.text)) if row.repeat else kept
         a = waiting.batch_of(self._house, row, now)
-        step = a.plan.step(row.step or "") if a is not None and a.plan is not None else None
-        if a is None or step is None or not _still_wanted(step, a) or (row.occurrence and _asleep(step, a)):
+        if a is None:
+            return None
+        with language.speaking(a.person.language):
+            reply = self._reminder(row, a)
+            return None if reply is None else replace(reply, language=language.spoken())
+
+    def _reminder(self, row: Row, a: Assessment) -> Reply | None:
+        step = a.plan.step(row.step or "") if a.plan is not None else None
+        if step is None or not _still_wanted(step, a) or (row.occurrence and _asleep(step, a)):
             return None
         if a.ledger.thrown:
             return reminders.thrown(a) if step.urgency is Urgency.PIERCING and not row.occurrence else None

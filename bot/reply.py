@@ -73,6 +73,7 @@ class Reply:
     quiet: bool = False
     to: str | None = None  # another person or chat; None is who spoke
     about: str | None = None  # the batch that it is about, so that an answer to it finds the batch
+    language: str = "en"  # in which it is said, so that its picture and its repeat are too
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
-from bot.wording import answers, asking, general, plans, privacy, settings, unclear, yard
+from bot.wording import answers, asking, general, log, plans, privacy, settings, unclear, yard
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
@@ -100,7 +100,7 @@ def _about(a: Assessment, intent: Ask) -> str:
         case topic if topic in yard.TOPICS:
             return yard.TOPICS[topic](a)
         case topic:
-            return answers.of_log(a, topic)
+            return log.of_log(a, topic)
 
 
 def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:

@@ -11,7 +11,7 @@ from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause, Resume, Settings
 from bot.measures import to_house
 from bot.reply import Reply
-from bot.wording import asking, general, mends, privacy, refusals, settings
+from bot.wording import asking, general, language, mends, privacy, refusals, settings
 from bot.wording import batches as batch_words
 from core.batch.assess import Change as Done
 from core.batch.assess import alternatives
@@ -179,6 +179,7 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         changes = changes | {"zone_known": True}
     changes = _with_length(turn.person, changes)
     changed = people.change(turn, changes)
+    language.speak(turn.person.language)
     if asked.get("slot") == "zone" and "zone" in changes and asked.get("said") is not None:
         return starting.begin(turn, dict(unpack(asked["said"])))
     text = settings.changed(turn.person, changes, turn.now)

@@ -9,7 +9,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, meats, plans, refusals
+from bot.wording import asking, cautions, doses, general, meats, plans, refusals
 from core.batch.assess import Assessment, alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
 from core.plan.recipe import product
@@ -58,7 +58,7 @@ def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
     error = a.refusal or SaltbellError()
     ways = alternatives(a) if isinstance(error, TooSoon) else ()
     lost = general.no_plan_till_then() if had_plan else ""
-    text = "\n\n".join(t for t in (refusals.say(error, a.person), plans.dose(a), general.ways(ways), lost) if t)
+    text = "\n\n".join(t for t in (refusals.say(error, a.person), doses.dose(a), general.ways(ways), lost) if t)
     body = facts(a) | {"refused": type(error).__name__, "ways": [w.name for w in ways]}
     return Reply(text, buttons=asking.ways(a, ways), facts=body, about=a.batch.id)
 

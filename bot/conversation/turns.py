@@ -2,12 +2,12 @@
 
 import logging
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 
 from bot.conversation.act import answers
 from bot.reply import Message, Reply, to_body
-from bot.wording import refusals
+from bot.wording import language, refusals
 from core.errors import NotKept
 from core.person import Person
 from core.service import turn as turns
@@ -56,8 +56,10 @@ class Conversation:
         with turns.begin(self.house, said, self.newcomer) as turn:
             if turn is None:
                 return False
-            for reply in answer(turn, message):
-                turn.say(to_body(reply), answering=message.ref or None, about=reply.about)
+            with language.speaking(turn.person.language):
+                for reply in answer(turn, message):
+                    said_in = replace(reply, language=language.spoken())
+                    turn.say(to_body(said_in), answering=message.ref or None, about=reply.about)
         return True
 
 

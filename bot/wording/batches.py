@@ -2,6 +2,7 @@
 
 from bot.intents.intents import Choose
 from bot.wording import asking, plans
+from bot.wording.language import say
 from core.batch.assess import Assessment
 
 SHOWN = 40  # characters of a line that a question repeats
@@ -11,9 +12,12 @@ def which(line: str, those: tuple[tuple[str, str], ...]) -> tuple[str, asking.Ro
     """Which of several batches a line is about."""
     shown = line if len(line) <= SHOWN else f"{line[:SHOWN]}…"
     rows = tuple((asking.button(_capital(name), Choose("batch", key, key)),) for key, name in those)
-    every = (asking.button("Both" if len(those) == 2 else "All of them", Choose("batch", "all")),)
-    names = ", ".join(name for _, name in those[:-1]) + f" or {those[-1][1]}"
-    return f"«{shown}»: is that {names}? Tap it; next time put the name before it.", (*rows, every)
+    every = (asking.button(say("Both") if len(those) == 2 else say("All of them"), Choose("batch", "all")),)
+    names = ", ".join(name for _, name in those[:-1]) + say(" or {those}", those=those[-1][1])
+    return say("«{shown}»: is that {names}? Tap it; next time put the name before it.", shown=shown, names=names), (
+        *rows,
+        every,
+    )
 
 
 def with_name(name: str, text: str) -> str:
@@ -24,13 +28,15 @@ def with_name(name: str, text: str) -> str:
 
 def not_that_one(wrong: str, others: tuple[tuple[str, str], ...]) -> asking.Rows:
     """The tap that moves what was just said to the batch that was meant."""
-    row = tuple(asking.button(f"No, {name}", Choose("moved", key, wrong)) for key, name in others[:3])
+    row = tuple(asking.button(say("No, {name}", name=name), Choose("moved", key, wrong)) for key, name in others[:3])
     return (row,) if row else ()
 
 
 def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tuple[str, asking.Rows]:
     """«wrong batch»: to which it belongs."""
-    return f"Then it was not «{name}». Which one was it? Tap it and I move it over.", not_that_one(wrong, others)
+    return say("Then it was not «{name}». Which one was it? Tap it and I move it over.", name=name), not_that_one(
+        wrong, others
+    )
 
 
 def listed(found: tuple[Assessment, ...]) -> str:

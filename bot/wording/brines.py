@@ -1,6 +1,7 @@
 """Words for plain salt, and for a strong brine that is left by the clock."""
 
 from bot.wording import numbers
+from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.cure.dose import Dose
 from core.cure.gradient import Brining
@@ -10,18 +11,27 @@ from core.plan.setup import Setup
 
 def salt_alone(d: Dose, setup: Setup) -> str:
     """What is weighed out where no nitrite goes in."""
-    water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
-    reached = f" Salt {numbers.percent(d.salt_fraction)}." if not setups.by_the_clock(setup) else ""
-    return (
-        f"Dose: {water}{numbers.grams(d.salt_kg)} salt, {numbers.grams(d.sugar_kg)} sugar, and no curing salt: "
-        f"it is salted, not cured, and cools and keeps by the stricter rules.{reached}"
+    water = say("{water} kg water, ", water=decimal(d.water_kg, 2)) if d.water_kg else ""
+    reached = say(" Salt {salt}.", salt=numbers.percent(d.salt_fraction)) if not setups.by_the_clock(setup) else ""
+    return say(
+        "Dose: {water}{salt} salt, {sugar} sugar, and no curing salt: "
+        "it is salted, not cured, and cools and keeps by the stricter rules.{reached}",
+        water=water,
+        salt=numbers.grams(d.salt_kg),
+        sugar=numbers.grams(d.sugar_kg),
+        reached=reached,
     )
 
 
 def by_the_clock(a: Assessment, found: Brining) -> str:
     """How long it lies in a strong brine, and why on the hour."""
     hours, setup = found.hours, a.batch.setup
-    return (
-        f"In the brine for {numbers.hours(hours.p50)} ({hours.p10:.0f} to {hours.p90:.0f} h in pieces like this), to {numbers.percent(setup.salt_fraction)} salt on average.\n"
-        f"By the clock: left in, it would go to {numbers.percent(found.salt_in_the_end, 1)}. It evens out in the fridge afterwards."
+    return say(
+        "In the brine for {p50} ({p10} to {p90} h in pieces like this), to {salt} salt on average.\n"
+        "By the clock: left in, it would go to {salt_in_the_end}. It evens out in the fridge afterwards.",
+        p50=numbers.hours(hours.p50),
+        p10=f"{hours.p10:.0f}",
+        p90=f"{hours.p90:.0f}",
+        salt=numbers.percent(setup.salt_fraction),
+        salt_in_the_end=numbers.percent(found.salt_in_the_end, 1),
     )

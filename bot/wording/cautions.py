@@ -3,7 +3,8 @@
 import re
 from collections.abc import Iterable, Sequence
 
-from bot.wording import meats, numbers
+from bot.wording import language, meats, numbers
+from bot.wording.language import Words
 from core.batch.assess import Assessment
 from core.meat.piece import Species
 from core.plan.steps import Kind, Step
@@ -16,7 +17,7 @@ OF_SPECIES = {
     Species.FISH: frozenset({"fish_160f", "vacuum_fish_38f"}),
     Species.TURKEY: frozenset({"poultry_own_table"}),
 }
-WORDS = {
+WORDS = Words({
     "nitrite_weigh_exactly": "Weigh the curing salt on a scale that shows 0.1 g; a spoon can be out by a quarter.",
     "nitrite_away_from_children": "Keep curing salt labelled, shut, and away from children: a teaspoon of it can make somebody very ill.",
     "nitrite_limit": "The nitrite limit is law; I give no dose over it.",
@@ -68,7 +69,7 @@ WORDS = {
     "nitrite_throw_away": "That much nitrite is not to be eaten: throw it away.",
     "nitrite_cannot_call_safe": "That is over the limit for what is eaten: I cannot call it safe.",
     "nitrite_over_limit": "That is over the legal limit.",
-}  # fmt: skip
+})  # fmt: skip
 
 
 def say(caution: Caution) -> str:
@@ -78,7 +79,7 @@ def say(caution: Caution) -> str:
 
 def lines(found: Iterable[Caution], most: int = MOST) -> list[str]:
     """The gravest few, a line each."""
-    return [f"Mind: {say(c)}" for c in list(found)[:most]]
+    return [language.say("Mind: {more}", more=say(c)) for c in list(found)[:most]]
 
 
 def of_step(step: Step, a: Assessment) -> list[str]:
@@ -127,8 +128,17 @@ def chill_forecast(a: Assessment) -> str:
     if to_80 is None:
         return ""
     chance = forecast.chance(((54.4, 26.7, 1.5), (26.7, 4.4, 5.0)))
-    cold = f"; cold after {numbers.hours(to_40.p50)}" if to_40 else ""
-    lead = f"54 to 27 °C (130 to 80 °F) takes about {numbers.hours(to_80.p50)} this way ({numbers.hours(to_80.p10)} to {numbers.hours(to_80.p90)}){cold}."
+    cold = language.say("; cold after {p50}", p50=numbers.hours(to_40.p50)) if to_40 else ""
+    lead = language.say(
+        "54 to 27 °C (130 to 80 °F) takes about {p50} this way ({p10} to {p90}){cold}.",
+        p50=numbers.hours(to_80.p50),
+        p10=numbers.hours(to_80.p10),
+        p90=numbers.hours(to_80.p90),
+        cold=cold,
+    )
     if chance >= 0.9:
         return lead
-    return f"{lead} That may miss the rule of 1.5 h: ice water around the bag, or cut it to half its thickness now."
+    return language.say(
+        "{lead} That may miss the rule of 1.5 h: ice water around the bag, or cut it to half its thickness now.",
+        lead=lead,
+    )

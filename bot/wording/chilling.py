@@ -1,6 +1,7 @@
 """Words for the chill: how long each way takes to each mark of the rules, which way passes, and what to do now to pass."""
 
 from bot.wording import numbers
+from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.pass_now import Help, help_now
 from core.heat.cooling import Chill
@@ -8,18 +9,22 @@ from core.heat.ways import Way, ways
 from core.units import celsius_from_fahrenheit
 
 MARKS_F = (80.0, 70.0, 55.0, 45.0, 41.0, 40.0)
-METHODS = {
-    "foil": "in its foil in the fridge",
-    "rack": "unwrapped on a rack in the fridge",
-    "fan": "unwrapped on a rack before a fan",
-    "ice": "bagged in ice water",
-}
-DO = {
-    "foil": "leave it in its foil in the fridge",
-    "rack": "unwrap it and lay it on a rack in the fridge",
-    "fan": "unwrap it, on a rack, with a fan on it",
-    "ice": "into a bag with the air out, and into ice water to the brim",
-}
+METHODS = Words(
+    {
+        "foil": "in its foil in the fridge",
+        "rack": "unwrapped on a rack in the fridge",
+        "fan": "unwrapped on a rack before a fan",
+        "ice": "bagged in ice water",
+    }
+)
+DO = Words(
+    {
+        "foil": "leave it in its foil in the fridge",
+        "rack": "unwrap it and lay it on a rack in the fridge",
+        "fan": "unwrap it, on a rack, with a fan on it",
+        "ice": "into a bag with the air out, and into ice water to the brim",
+    }
+)
 
 
 def asked(a: Assessment) -> str:
@@ -32,32 +37,52 @@ def asked(a: Assessment) -> str:
     forecast = a.cooling.forecast or planned.chill
     first = next((w for w in found if w.cut_to is None and w.passes), None)
     lead = (
-        f"{_cap(METHODS[planned.method])}, as planned, it passes: {numbers.chance(_best(planned))} keep the rule."
+        say(
+            "{cap}, as planned, it passes: {best} keep the rule.",
+            cap=_cap(METHODS[planned.method]),
+            best=numbers.chance(_best(planned)),
+        )
         if planned.passes
-        else f"{_cap(METHODS[planned.method])} only {numbers.chance(_best(planned))} keep the rule; {_instead(first, found, a)}."
+        else say(
+            "{cap} only {best} keep the rule; {instead}.",
+            cap=_cap(METHODS[planned.method]),
+            best=numbers.chance(_best(planned)),
+            instead=_instead(first, found, a),
+        )
     )
     whole = "; ".join(f"{METHODS[w.method]} {numbers.chance(_best(w))}" for w in found if w.cut_to is None)
-    return f"{lead}\n{_marks(forecast, a)}\nBy the way of chilling: {whole}."
+    return say("{lead}\n{marks}\nBy the way of chilling: {whole}.", lead=lead, marks=_marks(forecast, a), whole=whole)
 
 
 def now(a: Assessment) -> str:
     """What to do now to pass the corner that is open; empty where none is, or nothing helps any more."""
     found = help_now(a)
-    return "" if found is None else f"To pass: {action(found, a)}."
+    return "" if found is None else say("To pass: {action}.", action=action(found, a))
 
 
 def action(found: Help, a: Assessment) -> str:
     """«cut it flat to 24 mm, into a bag … : there by 21:10»"""
-    cut = "" if found.cut_to is None else f"cut it flat to {numbers.length(found.cut_to, a.person)} pieces, then "
-    return f"{cut}{DO[found.method]}: there by {numbers.clock(found.reached[2], a.person)} in nine of ten"
+    cut = (
+        ""
+        if found.cut_to is None
+        else say("cut it flat to {cut_to} pieces, then ", cut_to=numbers.length(found.cut_to, a.person))
+    )
+    return say(
+        "{cut}{do}: there by {reached} in nine of ten",
+        cut=cut,
+        do=DO[found.method],
+        reached=numbers.clock(found.reached[2], a.person),
+    )
 
 
 def _instead(first: Way | None, found: tuple[Way, ...], a: Assessment) -> str:
     best = first or next((w for w in found if w.passes), None)
     if best is None:
-        return "cut it to thin slices and lay them in ice water"
-    cut = "" if best.cut_to is None else f"cut flat to {numbers.length(best.cut_to, a.person)} and "
-    return f"{cut}{METHODS[best.method]} it passes ({numbers.chance(_best(best))})"
+        return say("cut it to thin slices and lay them in ice water")
+    cut = "" if best.cut_to is None else say("cut flat to {cut_to} and ", cut_to=numbers.length(best.cut_to, a.person))
+    return say(
+        "{cut}{methods} it passes ({best})", cut=cut, methods=METHODS[best.method], best=numbers.chance(_best(best))
+    )
 
 
 def _best(way: Way) -> float:
@@ -74,10 +99,16 @@ def _marks(forecast: Chill | None, a: Assessment) -> str:
         hours = forecast.to(mark)
         if hours is not None and hours.p90 > 0.0:
             told.append(
-                f"{numbers.temperature(mark, a.person)} after {hours.p50:.1f} h ({hours.p10:.1f} to {hours.p90:.1f})"
+                say(
+                    "{mark} after {p50} h ({p10} to {p90})",
+                    mark=numbers.temperature(mark, a.person),
+                    p50=decimal(hours.p50, 1),
+                    p10=decimal(hours.p10, 1),
+                    p90=decimal(hours.p90, 1),
+                )
             )
     start = numbers.temperature(forecast.start_c, a.person)
-    return f"From {start} the middle is at {', '.join(told)}." if told else ""
+    return say("From {start} the middle is at {join}.", start=start, join=", ".join(told)) if told else ""
 
 
 def _cap(text: str) -> str:

@@ -4,6 +4,7 @@ from typing import Any
 
 from bot.intents.intents import Choose
 from bot.wording import asking, numbers
+from bot.wording.language import decimal, point, say
 from core.batch.assess import Assessment, Change
 from core.person import Person
 
@@ -24,11 +25,13 @@ def _slice(a: Assessment) -> str:
     if sliced is None:
         return ""
     if sliced.grey <= 0:
-        return "Pink all through: noted."
-    of = f" of {numbers.length(sliced.of, a.person)}" if sliced.of else ""
-    return (
-        f"Grey {numbers.length(sliced.grey, a.person)}{of} in the middle: noted.\nIt is safe to eat if it was cooked and "
-        "cooled as the rules say; the grey part was simply not reached by the cure."
+        return say("Pink all through: noted.")
+    of = say(" of {of}", of=numbers.length(sliced.of, a.person)) if sliced.of else ""
+    return say(
+        "Grey {grey}{of} in the middle: noted.\nIt is safe to eat if it was cooked and "
+        "cooled as the rules say; the grey part was simply not reached by the cure.",
+        grey=numbers.length(sliced.grey, a.person),
+        of=of,
     )
 
 
@@ -36,12 +39,14 @@ def _yield(a: Assessment) -> str:
     after = a.batch.weighed_after
     if after is None:
         return ""
-    return f"Yield {after / a.batch.setup.mass * 100:.0f} % of the green weight."
+    return say("Yield {after} % of the green weight.", after=f"{after / a.batch.setup.mass * 100:.0f}")
 
 
 def _salt(a: Assessment) -> str:
     return (
-        {1: "Too salty: noted.", -1: "Bland: noted.", 0: "Salt just right: noted."}.get(a.batch.tasted or 0, "")
+        {1: say("Too salty: noted."), -1: say("Bland: noted."), 0: say("Salt just right: noted.")}.get(
+            a.batch.tasted or 0, ""
+        )
         if a.batch.tasted is not None
         else ""
     )
@@ -52,12 +57,24 @@ def _taught(change: Change, person: Person) -> str:
     if learned.batches == 0 or (change.before is not None and change.before.person.learned == learned):
         return ""
     factor = 2.718281828 ** (-learned.diffusivity_log_shift)
-    days = f"{factor:.2f} times the usual days" if abs(factor - 1) > 0.03 else "the usual days"
+    days = (
+        say("{factor} times the usual days", factor=decimal(factor, 2))
+        if abs(factor - 1) > 0.03
+        else say("the usual days")
+    )
     salt = ""
     if abs(learned.salt_shift) > 1e-4:
-        points = f"{abs(learned.salt_shift) * 100:.2f}".rstrip("0")
-        salt = f", {points} percentage points {'more' if learned.salt_shift > 0 else 'less'} salt"
-    return f"Your next plan starts from this: {days}{salt} (from {learned.batches} {'batch' if learned.batches == 1 else 'batches'})."
+        points = point(f"{abs(learned.salt_shift) * 100:.2f}".rstrip("0"))
+        salt = say(
+            ", {points} percentage points {more} salt", points=points, more="more" if learned.salt_shift > 0 else "less"
+        )
+    return say(
+        "Your next plan starts from this: {days}{salt} (from {batches} {more}).",
+        days=days,
+        salt=salt,
+        batches=learned.batches,
+        more="batch" if learned.batches == 1 else "batches",
+    )
 
 
 def _ask(a: Assessment) -> tuple[str, asking.Rows]:
@@ -65,19 +82,19 @@ def _ask(a: Assessment) -> tuple[str, asking.Rows]:
     slot = next_slot(a)
     if slot == "grey":
         return (
-            "What did the slice show? Type the grey in the middle, like «grey 12 mm in the middle of 48».",
-            ((asking.button("Pink all through", Choose("grey", 0.0, batch)),),),
+            say("What did the slice show? Type the grey in the middle, like «grey 12 mm in the middle of 48»."),
+            ((asking.button(say("Pink all through"), Choose("grey", 0.0, batch)),),),
         )
     if slot == "salty":
         row = (
-            asking.button("Too salty", Choose("salty", 1, batch)),
-            asking.button("Just right", Choose("salty", 0, batch)),
-            asking.button("Bland", Choose("salty", -1, batch)),
+            asking.button(say("Too salty"), Choose("salty", 1, batch)),
+            asking.button(say("Just right"), Choose("salty", 0, batch)),
+            asking.button(say("Bland"), Choose("salty", -1, batch)),
         )
-        return "And the salt?", (row,)
+        return say("And the salt?"), (row,)
     if slot == "weight_after":
-        return "What does it weigh now? Type it with its unit, or leave it.", ()
-    return "That is all I need. Thank you.", ()
+        return say("What does it weigh now? Type it with its unit, or leave it."), ()
+    return say("That is all I need. Thank you."), ()
 
 
 def next_slot(a: Assessment) -> str | None:

@@ -1,6 +1,7 @@
 """Words for when to take it off: by purpose, by feel before a number, and never under the floor of safety."""
 
-from bot.wording import holding, meats, numbers, safety
+from bot.wording import cooling, holding, meats, numbers
+from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.plan.recipe import product
@@ -12,33 +13,41 @@ UNDER_K: Celsius = 4.0  # so far under its target, and what comes off is another
 def pull_asked(a: Assessment) -> str:
     """At what core it comes off, for its purpose and for the others of the product, and the floor under all."""
     made, setup = product(a.batch.setup.product), a.batch.setup
-    own = f"Take it off at about {numbers.temperature(setup.target_c, a.person)} in the middle: {meats.purpose(a)}."
+    own = say(
+        "Take it off at about {target} in the middle: {purpose}.",
+        target=numbers.temperature(setup.target_c, a.person),
+        purpose=meats.purpose(a),
+    )
     others = "; ".join(
         f"{meats.purpose_of(a, p.name)} {numbers.temperature(p.target_c, a.person)}"
         for p in made.purposes
         if p.name != setup.purpose
     )
-    floor = f"Never under {numbers.both(a.floor_c, a.person)}: that is the floor of safety."
-    rest = f"Otherwise: {others}." if others else ""
+    floor = say("Never under {limit}: that is the floor of safety.", limit=numbers.both(a.floor_c, a.person))
+    rest = say("Otherwise: {others}.", others=others) if others else ""
     return "\n".join(line for line in (own, meats.done_at(a), rest, floor) if line)
 
 
 def tender(a: Assessment) -> str:
     """Probe-tender beats a number, but not the floor."""
     if a.on_at is None or a.batch.off_at is not None:
-        return "Good. Tender is what counts in the end."
+        return say("Good. Tender is what counts in the end.")
     core = a.batch.last(Probe.CORE)
     if a.below_floor:
         seen = (
-            f"the last core I have is {numbers.temperature(core.celsius, a.person)}" if core else "I have no core yet"
+            say("the last core I have is {celsius}", celsius=numbers.temperature(core.celsius, a.person))
+            if core
+            else say("I have no core yet")
         )
-        return (
-            f"Send me the core before it comes off: {seen}.\n"
-            f"However tender it is, under {numbers.both(a.floor_c, a.person)} in the middle I cannot call it cooked."
+        return say(
+            "Send me the core before it comes off: {seen}.\n"
+            "However tender it is, under {limit} in the middle I cannot call it cooked.",
+            seen=seen,
+            limit=numbers.both(a.floor_c, a.person),
         )
     if a.batch.setup.target_c < meats.TENDER_FROM_C:
         return meats.done_at(a)
-    return "Tender is better than a number: take it off, and say «off». Then let it rest."
+    return say("Tender is better than a number: take it off, and say «off». Then let it rest.")
 
 
 def tough(a: Assessment) -> str:
@@ -46,13 +55,18 @@ def tough(a: Assessment) -> str:
     if a.on_at is not None and a.batch.off_at is None and a.batch.setup.target_c < meats.TENDER_FROM_C:
         return meats.done_at(a)
     if a.on_at is None or a.batch.off_at is not None:
-        return "Slice it thin and across the grain: that helps most. Next time it stays on until a probe slides in."
+        return say(
+            "Slice it thin and across the grain: that helps most. Next time it stays on until a probe slides in."
+        )
     ready = (
-        f" I expect the target {numbers.time_band(a.ready, a.person, a.now)}."
+        say(" I expect the target {when}.", when=numbers.time_band(a.ready, a.person, a.now))
         if a.ready and a.ready.p50 > a.now
         else ""
     )
-    return f"Then it stays on, whatever the number says: probe it again in 20 to 30 min.{ready}\nToo dry comes later than tender."
+    return say(
+        "Then it stays on, whatever the number says: probe it again in 20 to 30 min.{ready}\nToo dry comes later than tender.",
+        ready=ready,
+    )
 
 
 def off(a: Assessment) -> str:
@@ -60,16 +74,21 @@ def off(a: Assessment) -> str:
     core = a.batch.last(Probe.CORE)
     target = a.batch.setup.target_c
     if a.below_floor:
-        return (
-            f"The record does not show {numbers.both(a.floor_c, a.person)} in the middle yet. "
-            "Send a core reading; below it I cannot call it cooked."
+        return say(
+            "The record does not show {limit} in the middle yet. "
+            "Send a core reading; below it I cannot call it cooked.",
+            limit=numbers.both(a.floor_c, a.person),
         )
     short = ""
     if core is not None and core.celsius < target - UNDER_K:
-        short = (
-            f"The last core was {numbers.temperature(core.celsius, a.person)}, and {numbers.temperature(target, a.person)} was meant: "
-            "if it is not as you want it, «undo» and put it back on.\n"
+        short = say(
+            "The last core was {celsius}, and {target} was meant: "
+            "if it is not as you want it, «undo» and put it back on.\n",
+            celsius=numbers.temperature(core.celsius, a.person),
+            target=numbers.temperature(target, a.person),
         )
     if a.chilled:
-        return f"{short}Let it rest, wrapped. {safety.chill_from(a.person)}"
-    return f"{short}Let it rest, wrapped. {holding.till_the_knife(a)}".strip()
+        return say("{short}Let it rest, wrapped. {chill_from}", short=short, chill_from=cooling.chill_from(a.person))
+    return say(
+        "{short}Let it rest, wrapped. {till_the_knife}", short=short, till_the_knife=holding.till_the_knife(a)
+    ).strip()

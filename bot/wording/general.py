@@ -1,6 +1,7 @@
 """Words that belong to no subject: hello, help, what is unclear, what is over."""
 
 from bot.wording import meats, numbers, plans
+from bot.wording.language import say
 from core.batch.assess import Assessment, Way
 from core.person import Person
 
@@ -8,8 +9,8 @@ from core.person import Person
 def hello(person: Person, a: Assessment | None) -> str:
     """The first sentence of the talk, or a short word back."""
     if a is not None:
-        return f"Hello. {plans.now(a)}"
-    return (
+        return say("Hello. {now}", now=plans.now(a))
+    return say(
         "Hello. Tell me the cut, its weight and when you want to eat it, like «3.2 kg brisket flat for saturday 13:00». "
         "I work out the dose, the days and the hours, and remind you of every step."
     )
@@ -18,42 +19,46 @@ def hello(person: Person, a: Assessment | None) -> str:
 def help_(a: Assessment | None) -> str:
     """Short, and by where the person is."""
     if a is None:
-        return (
+        return say(
             "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or «7 lb brisket point».\n"
-            f"I plan {meats.planned()}.\n"
-            "Settings in words: «we are in Chicago», «only kg and c», «flips at 7 and 19»."
+            "I plan {planned}.\n"
+            "Settings in words: «we are in Chicago», «only kg and c», «flips at 7 and 19».",
+            planned=meats.planned(),
         )
     by_phase = {
-        "waiting": "«brine 3 c», «done», «48 mm», «cure is 6.25 %»",
-        "curing": "«flipped», «fridge 3 c», «forgot this morning», «why these days»",
-        "drying": "«rinsed», «lit it», «meat is on»",
-        "cooking": "«158/245» (core/pit), «wrapped in foil», «how much longer», «picture», «fire went out»",
-        "resting": "«core 62 c», «in the chill»",
-        "chilling": "«core 27 c», «is it safe»",
-        "stored": "«grey 12 mm in the middle of 48», «pink all through», «too salty», «1.9 kg after»",
+        "waiting": say("«brine 3 c», «done», «48 mm», «cure is 6.25 %»"),
+        "curing": say("«flipped», «fridge 3 c», «forgot this morning», «why these days»"),
+        "drying": say("«rinsed», «lit it», «meat is on»"),
+        "cooking": say("«158/245» (core/pit), «wrapped in foil», «how much longer», «picture», «fire went out»"),
+        "resting": say("«core 62 c», «in the chill»"),
+        "chilling": say("«core 27 c», «is it safe»"),
+        "stored": say("«grey 12 mm in the middle of 48», «pink all through», «too salty», «1.9 kg after»"),
     }
     here = by_phase.get(a.batch.phase.value, "«plan»")
-    return (
-        f"Now you can say {here}. Always: «plan», «what now», «is it safe», «no, 185», «undo», «dinner moved to 15:00», "
-        "«pause», «cancel»."
+    return say(
+        "Now you can say {here}. Always: «plan», «what now», «is it safe», «no, 185», «undo», «dinner moved to 15:00», "
+        "«pause», «cancel».",
+        here=here,
     )
 
 
 def no_batch() -> str:
     """A question about a batch where there is none."""
-    return "Nothing is under way here yet. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00»."
+    return say(
+        "Nothing is under way here yet. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00»."
+    )
 
 
 def not_known(text: str, a: Assessment | None) -> str:
     """Out of what is known: said, with whom to ask."""
     if len(text) > 300:
-        return "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now»."
+        return say("That is more than I can take in at once. Say it in one short line, like «core 158» or «what now».")
     if a is None:
-        return (
+        return say(
             "I do not know that. Start with the cut and the weight, like «3.2 kg brisket flat for saturday 13:00», or type «help».\n"
             "For the rest, your butcher or the local extension office knows best."
         )
-    return (
+    return say(
         "I do not know that. I know this batch: ask «plan», «what now», «why these days» or «is it safe».\n"
         "For the rest, your butcher or the local extension office knows best."
     )
@@ -61,47 +66,55 @@ def not_known(text: str, a: Assessment | None) -> str:
 
 def old_button() -> str:
     """A button of something that is gone."""
-    return "That button is from something that is gone. Type «plan» to see where things stand."
+    return say("That button is from something that is gone. Type «plan» to see where things stand.")
 
 
 def over(a: Assessment) -> str:
     """A button of a batch that is over."""
-    return f"«{a.batch.name}» is over, so that button does nothing any more. Type a new cut and weight to begin again."
+    return say(
+        "«{name}» is over, so that button does nothing any more. Type a new cut and weight to begin again.",
+        name=a.batch.name,
+    )
 
 
 def edited() -> str:
     """An edit of something that is no reading."""
-    return "I saw that you changed an earlier message, and could not tell what it changes. Please say it anew."
+    return say("I saw that you changed an earlier message, and could not tell what it changes. Please say it anew.")
 
 
 def thickness_guessed() -> str:
     """Nobody has a ruler: the guess from the weight stands, with its wide band."""
-    return "Then I go on with my guess from the weight, and its wide band. A ruler makes the days shorter or surer: «48 mm»."
+    return say(
+        "Then I go on with my guess from the weight, and its wide band. A ruler makes the days shorter or surer: «48 mm»."
+    )
 
 
 def kept() -> str:
     """Nothing dropped."""
-    return "Kept. Everything stays as it is."
+    return say("Kept. Everything stays as it is.")
 
 
 def dropped(a: Assessment) -> str:
     """A batch dropped, its log kept."""
-    return f"«{a.batch.name}» is dropped and its reminders are silent. Raw meat that was in the cure: cook it through or throw it away."
+    return say(
+        "«{name}» is dropped and its reminders are silent. Raw meat that was in the cure: cook it through or throw it away.",
+        name=a.batch.name,
+    )
 
 
 def forgotten() -> str:
     """A doubted reading that was none."""
-    return "Forgotten. Send the reading again when you have it."
+    return say("Forgotten. Send the reading again when you have it.")
 
 
 def answered_already() -> str:
     """An answer to a question that is not open."""
-    return "That question is answered already. Type «plan» to see where things stand."
+    return say("That question is answered already. Type «plan» to see where things stand.")
 
 
 def about(a: Assessment) -> str:
     """Which batch the talk is about from here on."""
-    return f"«{a.batch.name}» it is. {plans.now(a)}"
+    return say("«{name}» it is. {now}", name=a.batch.name, now=plans.now(a))
 
 
 def at_once(texts: tuple[str, ...]) -> str:
@@ -121,26 +134,26 @@ def ways(offered: tuple[Way, ...]) -> str:
     if not offered:
         return ""
     days = {
-        "inject": "injecting it needs {d}",
-        "dry": "a dry cure needs {d}",
-        "thinner": "split to half its thickness it needs {d}",
-        "soonest": "a later date leaves time",
-        "date": "a later date leaves time",
+        "inject": say("injecting it needs {d}"),
+        "dry": say("a dry cure needs {d}"),
+        "thinner": say("split to half its thickness it needs {d}"),
+        "soonest": say("a later date leaves time"),
+        "date": say("a later date leaves time"),
     }
     parts = dict.fromkeys(days[w.name].format(d=numbers.days(w.cure_days)) for w in offered)
-    return "What does work: " + "; ".join(parts) + ". Tap one, or type another day."
+    return say("What does work: ") + "; ".join(parts) + say(". Tap one, or type another day.")
 
 
 def no_plan_till_then() -> str:
     """A plan was there, and what was said took it away."""
-    return "Until then there is no plan, and I call for nothing. «undo» brings the plan back as it was."
+    return say("Until then there is no plan, and I call for nothing. «undo» brings the plan back as it was.")
 
 
 def late_reminder(due: str, text: str) -> str:
     """A reminder that comes late says when it was due."""
-    return f"This was due {due}. {text}"
+    return say("This was due {due}. {text}", due=due, text=text)
 
 
 def repeat(text: str) -> str:
     """A message that may have arrived before."""
-    return f"{text}\n(Again, in case it did not reach you.)"
+    return say("{text}\n(Again, in case it did not reach you.)", text=text)

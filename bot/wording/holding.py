@@ -1,17 +1,20 @@
 """Words for meat that is ready before the meal: how to hold it hot, for how long, and when to chill it instead."""
 
 from bot.wording import cautions, numbers
+from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.batch.hot import HOT_C, Hold, by_itself, hold
 from core.heat.band import Band
 from core.units import Celsius, Hours
 
 OVEN_C: Celsius = 75.0  # 165 °F; holds 60 °C in the middle without cooking on. Common practice
-WAYS = {
-    "foil": "in foil",
-    "towels": "in foil and towels",
-    "box": "in foil and towels in a shut cool box without ice",
-}
+WAYS = Words(
+    {
+        "foil": "in foil",
+        "towels": "in foil and towels",
+        "box": "in foil and towels in a shut cool box without ice",
+    }
+)
 
 
 def planned(a: Assessment) -> str:
@@ -24,20 +27,26 @@ def till_the_knife(a: Assessment) -> str:
     """Once it is off: how to keep it hot till it is sliced, and what never to fall under."""
     found = hold(a)
     if found is None:
-        return f"Keep the middle at {numbers.both(HOT_C, a.person)} or above until you slice."
-    return f"It is {numbers.hours(_half(found.hours.p50))} to the knife.\n{_how(found, a)}"
+        return say("Keep the middle at {limit} or above until you slice.", limit=numbers.both(HOT_C, a.person))
+    return say("It is {half} to the knife.\n{how}", half=numbers.hours(_half(found.hours.p50)), how=_how(found, a))
 
 
 def reading(a: Assessment, core_c: Celsius) -> str:
     """A core read in the hold: how long it stays hot in the way it lies, or that it is time to eat or to chill."""
     limit = numbers.both(HOT_C, a.person)
     if core_c < HOT_C:
-        return (
-            f"It is under {limit}: eat it within the hour, or chill it now and heat it again later.\n"
-            "Say «in the chill» when you do, and send the core."
+        return say(
+            "It is under {limit}: eat it within the hour, or chill it now and heat it again later.\n"
+            "Say «in the chill» when you do, and send the core.",
+            limit=limit,
         )
     told = ", ".join(f"{WAYS[way]} {_span(hours)}" for way, hours in by_itself(a))
-    return f"It holds: {numbers.temperature(core_c, a.person)}.\nAbove {limit} it stays from now on {told}."
+    return say(
+        "It holds: {core}.\nAbove {limit} it stays from now on {told}.",
+        core=numbers.temperature(core_c, a.person),
+        limit=limit,
+        told=told,
+    )
 
 
 def asked(a: Assessment) -> str:
@@ -45,38 +54,50 @@ def asked(a: Assessment) -> str:
     found = hold(a)
     if found is not None:
         return f"{_how(found, a)}\n{_by_itself(a)}\n{cautions.WORDS['hold_at_140f']}"
-    return (
-        f"Hold it wrapped, with a probe in it, at {numbers.both(HOT_C, a.person)} or above in the middle.\n{_by_itself(a)}\n"
-        f"Longer than that: an oven or the pit at {numbers.both(OVEN_C, a.person)}. Falling under "
-        f"{numbers.both(HOT_C, a.person)} and nobody at the table yet: chill it, and heat it again later."
+    return say(
+        "Hold it wrapped, with a probe in it, at {limit} or above in the middle.\n{by_itself}\n"
+        "Longer than that: an oven or the pit at {limit2}. Falling under "
+        "{limit} and nobody at the table yet: chill it, and heat it again later.",
+        limit=numbers.both(HOT_C, a.person),
+        by_itself=_by_itself(a),
+        limit2=numbers.both(OVEN_C, a.person),
     )
 
 
 def _early(found: Hold) -> str:
-    return f"It may be ready {_span(found.hours)} before the knife, so that a slow one is still in time."
+    return say("It may be ready {span} before the knife, so that a slow one is still in time.", span=_span(found.hours))
 
 
 def _how(found: Hold, a: Assessment) -> str:
     limit = numbers.both(HOT_C, a.person)
-    oven = f"an oven or the pit at {numbers.both(OVEN_C, a.person)}"
+    oven = say("an oven or the pit at {limit}", limit=numbers.both(OVEN_C, a.person))
     enough = found.enough
     if enough is None:
-        return f"Hold it wrapped in {oven}, a probe in it.\nNever under {limit} in the middle."
+        return say(
+            "Hold it wrapped in {oven}, a probe in it.\nNever under {limit} in the middle.", oven=oven, limit=limit
+        )
     stays = dict(found.by_itself)[enough]
     longest = min(stays.p10, found.longest)
-    return (
-        f"Hold it {WAYS[enough]}.\nNine in ten stay above {limit} for {numbers.hours(_half(longest))}. "
-        f"Longer, or without a probe in it: {oven}."
+    return say(
+        "Hold it {ways}.\nNine in ten stay above {limit} for {half}. Longer, or without a probe in it: {oven}.",
+        ways=WAYS[enough],
+        limit=limit,
+        half=numbers.hours(_half(longest)),
+        oven=oven,
     )
 
 
 def _by_itself(a: Assessment) -> str:
     told = ", ".join(f"{WAYS[way]} {_span(hours)}" for way, hours in by_itself(a))
-    return f"Above {numbers.both(HOT_C, a.person)} it stays by itself: {told} (computed; a probe in it knows better)."
+    return say(
+        "Above {limit} it stays by itself: {told} (computed; a probe in it knows better).",
+        limit=numbers.both(HOT_C, a.person),
+        told=told,
+    )
 
 
 def _span(hours: Band) -> str:
-    return f"{numbers.hours(_half(hours.p10))} to {numbers.hours(_half(hours.p90))}"
+    return say("{half} to {half2}", half=numbers.hours(_half(hours.p10)), half2=numbers.hours(_half(hours.p90)))
 
 
 def _half(hours: Hours) -> Hours:

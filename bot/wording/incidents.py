@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from bot.wording import safety, salts
+from bot.wording.language import Words, later, say
 from bot.wording.safety import VERDICTS, finding
 from core.batch.assess import Assessment, Change, assess
 from core.batch.events import Probe
@@ -21,8 +22,8 @@ INCIDENTS = {
     "warm_brine": Rule.WARM_BRINE,
 }
 
-GO_ON = "It can go on: this alone did no harm."
-CLOSE = "No more reminders for it. «cancel» closes it; if a reading was a slip, correct it, and I go on."
+GO_ON = later("It can go on: this alone did no harm.")
+CLOSE = later("No more reminders for it. «cancel» closes it; if a reading was a slip, correct it, and I go on.")
 
 
 def incident(a: Assessment, what: str) -> str:
@@ -32,15 +33,15 @@ def incident(a: Assessment, what: str) -> str:
     rule = INCIDENTS.get(what)
     found = [f for f in a.ledger.verdict.because if f.rule is rule]
     if not found:
-        return "I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c»."
+        return say("I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c».")
     f = found[0]  # the gravest
     return "\n".join(
         t
         for t in (
-            GO_ON if f.means is Outcome.SAFE else VERDICTS[f.means],
+            say(GO_ON) if f.means is Outcome.SAFE else VERDICTS[f.means],
             finding(f, a),
             ADVICE.get(f.advice, ""),
-            CLOSE if a.ledger.thrown else "",
+            say(CLOSE) if a.ledger.thrown else "",
             safety.missing([f] if f.missing else [], a),
         )
         if t
@@ -49,23 +50,31 @@ def incident(a: Assessment, what: str) -> str:
 
 def wanted(what: str, facts: Sequence[str]) -> str:
     """The question for the facts that decide, with what to type."""
-    return f"{HOW_LONG[what]} «{EXAMPLES[what]}»; «no idea» is an answer too." if "hours" in facts else ""
+    return (
+        say("{how_long} «{examples}»; «no idea» is an answer too.", how_long=HOW_LONG[what], examples=EXAMPLES[what])
+        if "hours" in facts
+        else ""
+    )
 
 
-HOW_LONG = {
-    "power_cut": "How long was it off at most, and did the door stay shut? Type like",
-    "left_out": "How long was it out at most, and how warm is it there? Type like",
-    "warm_fridge": "How long at most, and how warm did it get? Type like",
-    "warm_brine": "How long at most, and how warm did it get? Type like",
-    "fire_out": "Type like",
-}
-EXAMPLES = {
-    "power_cut": "3 hours, door shut",
-    "left_out": "90 minutes, room 22 c",
-    "warm_fridge": "3 hours, 9 c",
-    "warm_brine": "3 hours, 9 c",
-    "fire_out": "30 min",
-}
+HOW_LONG = Words(
+    {
+        "power_cut": "How long was it off at most, and did the door stay shut? Type like",
+        "left_out": "How long was it out at most, and how warm is it there? Type like",
+        "warm_fridge": "How long at most, and how warm did it get? Type like",
+        "warm_brine": "How long at most, and how warm did it get? Type like",
+        "fire_out": "Type like",
+    }
+)
+EXAMPLES = Words(
+    {
+        "power_cut": "3 hours, door shut",
+        "left_out": "90 minutes, room 22 c",
+        "warm_fridge": "3 hours, 9 c",
+        "warm_brine": "3 hours, 9 c",
+        "fire_out": "30 min",
+    }
+)
 
 
 def thrown(change: Change) -> str:
@@ -75,7 +84,7 @@ def thrown(change: Change) -> str:
     found = [f for f in a.ledger.verdict.because if f.means is Outcome.THROW_AWAY]
     told = sorted(found, key=lambda f: f.rule not in INCIDENTS.values())  # what the cook told of comes before its like
     first = [VERDICTS[Outcome.THROW_AWAY], *(finding(f, a) for f in told[:1])]
-    return "\n".join(first if known else [*first, CLOSE])
+    return "\n".join(first if known else [*first, say(CLOSE)])
 
 
 def _known(a: Assessment) -> bool:
@@ -98,20 +107,22 @@ def fire_out(a: Assessment, read_at: frozenset[datetime]) -> str:
     return ADVICE.get(f.advice, "") if later and later[0] in read_at else ""
 
 
-ADVICE = {
-    "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
-    "throw_away_advised": "Throwing it away is the safe way.",
-    "throw_away": "",
-    "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
-    "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
-    "say_how_long_out": "How long can the fire have been out at most? Type «fire was out 30 min»; light it again meanwhile.",
-    "read_the_core": "Read the core now, in the middle of the thickest part.",
-    "relight_and_finish": "Light it again and finish it.",
-    "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",
-    "into_the_fridge_now": "Into the fridge with it now; write down when.",
-    "ice_and_go_on": "Ice around it, door shut, and go on.",
-    "bag_again": "A new bag and a tray, and go on.",
-    "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
-    "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose.",
-    "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
-}
+ADVICE = Words(
+    {
+        "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
+        "throw_away_advised": "Throwing it away is the safe way.",
+        "throw_away": "",
+        "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
+        "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
+        "say_how_long_out": "How long can the fire have been out at most? Type «fire was out 30 min»; light it again meanwhile.",
+        "read_the_core": "Read the core now, in the middle of the thickest part.",
+        "relight_and_finish": "Light it again and finish it.",
+        "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",
+        "into_the_fridge_now": "Into the fridge with it now; write down when.",
+        "ice_and_go_on": "Ice around it, door shut, and go on.",
+        "bag_again": "A new bag and a tray, and go on.",
+        "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
+        "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose.",
+        "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
+    }
+)

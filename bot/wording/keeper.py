@@ -2,28 +2,49 @@
 
 from datetime import timedelta
 
+from bot.wording.language import say
+
 
 def status(up: timedelta, taken: int, sent: int, behind: tuple[int, int, timedelta], trouble: str | None) -> str:
     """The state of the bot. `behind` is the replies and reminders that are due and not sent, and the oldest's wait."""
     replies, reminders, late = behind
-    waits = f"{replies} {_plural('reply', 'replies', replies)} and {reminders} {_plural('reminder', 'reminders', reminders)}"
-    first = f"Look at the store: the last message was not kept ({trouble})." if trouble else "All is kept."
-    lateness = f", the oldest for {late.total_seconds():.0f} s" if late else ""
-    return (
-        f"{first} Up for {_span(up)}.\n"
-        f"Since then {taken} {_plural('message', 'messages', taken)} taken and {sent} sent.\n"
-        f"Due and not sent yet: {waits}{lateness}."
+    waits = say(
+        "{replies} {plural} and {reminders} {plural2}",
+        replies=replies,
+        plural=_plural("reply", "replies", replies),
+        reminders=reminders,
+        plural2=_plural("reminder", "reminders", reminders),
+    )
+    first = (
+        say("Look at the store: the last message was not kept ({trouble}).", trouble=trouble)
+        if trouble
+        else say("All is kept.")
+    )
+    lateness = say(", the oldest for {total_seconds} s", total_seconds=f"{late.total_seconds():.0f}") if late else ""
+    return say(
+        "{first} Up for {span}.\n"
+        "Since then {taken} {plural} taken and {sent} sent.\n"
+        "Due and not sent yet: {waits}{lateness}.",
+        first=first,
+        span=_span(up),
+        taken=taken,
+        plural=_plural("message", "messages", taken),
+        sent=sent,
+        waits=waits,
+        lateness=lateness,
     )
 
 
 def not_kept() -> str:
     """To whoever said something that the store did not take."""
-    return "Not kept yet: my store takes nothing just now. I try again by myself; you need not say it again."
+    return say("Not kept yet: my store takes nothing just now. I try again by myself; you need not say it again.")
 
 
 def store_in_trouble(why: str) -> str:
     """To the keeper, when the store takes nothing."""
-    return f"Look at the store: it keeps nothing ({why}). What people say waits at the Bot API, for a day at most."
+    return say(
+        "Look at the store: it keeps nothing ({why}). What people say waits at the Bot API, for a day at most.", why=why
+    )
 
 
 def _span(up: timedelta) -> str:

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from bot.wording import cautions, doneness, numbers, plans, steps
+from bot.wording import cautions, doneness, numbers, plans, steps, tasks
+from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.plan.steps import Kind, Step
@@ -15,20 +16,23 @@ BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 def already(step: Step, a: Assessment) -> str:
     """Done twice is done once."""
     at = numbers.when(step.done_at, a.person, a.now) if step.done_at else ""
-    return f"{steps.name(step, a)} was noted already, {at}. {plans.coming(a)}"
+    return say("{name} was noted already, {at}. {coming}", name=steps.name(step, a), at=at, coming=plans.coming(a))
 
 
 def needs_number(step: Step, a: Assessment) -> str:
     """Cold enough is a number, not a word."""
     if step.kind is not Kind.BRINE_CHECK:
-        return f"I need the number. {steps.task(step, a)}"
-    return f"What does the brine read? The meat goes in at {numbers.both(4.4, a.person)} or colder. Type it like «brine 3 c» or «brine 38 f»."
+        return say("I need the number. {task}", task=tasks.task(step, a))
+    return say(
+        "What does the brine read? The meat goes in at {limit} or colder. Type it like «brine 3 c» or «brine 38 f».",
+        limit=numbers.both(4.4, a.person),
+    )
 
 
 def done(step: Step, change: Change, at: datetime) -> str:
     """A step done, what it means, and what comes next."""
     a = change.after
-    lead = f"{steps.name(step, a)}: done {numbers.when(at, a.person, a.now)}."
+    lead = say("{name}: done {at}.", name=steps.name(step, a), at=numbers.when(at, a.person, a.now))
     special = _SPECIAL.get(step.kind)
     middle = special(a) if special else ""
     moved = plans.moved(change.before.plan if change.before else None, a) if step.kind not in FOLLOWED else []
@@ -42,7 +46,11 @@ def _on(a: Assessment) -> str:
     if a.ready is None:
         return ""
     target = numbers.temperature(a.batch.setup.target_c, a.person)
-    return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}. Readings narrow that."
+    return say(
+        "Ready {when}, at {target}. Readings narrow that.",
+        when=numbers.time_band(a.ready, a.person, a.now),
+        target=target,
+    )
 
 
 def _into(a: Assessment) -> str:
@@ -50,75 +58,98 @@ def _into(a: Assessment) -> str:
     if out is None:
         return ""
     cold = any(r.celsius <= BRINE_COLD_C for r in a.batch.of_probe(Probe.BRINE))
-    unread = "" if a.batch.setup.method == "dry" or cold else _UNREAD.format(limit=numbers.both(4.4, a.person))
-    return f"{unread}It comes out {numbers.when(out.due, a.person, a.now)}, after {numbers.days(a.plan.cure_days if a.plan else 0)}."
+    unread = "" if a.batch.setup.method == "dry" or cold else say(_UNREAD, limit=numbers.both(4.4, a.person))
+    return say(
+        "{unread}It comes out {due}, after {cure_days}.",
+        unread=unread,
+        due=numbers.when(out.due, a.person, a.now),
+        cure_days=numbers.days(a.plan.cure_days if a.plan else 0),
+    )
 
 
 def _chill(a: Assessment) -> str:
     return cautions.chill_forecast(a)
 
 
-_UNREAD = "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
+_UNREAD = later(
+    "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
+)
 _SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: doneness.off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 
 def none_missed(a: Assessment) -> str:
     """Nothing was open on the day that is said to be forgotten."""
-    return f"Nothing was open then. {plans.coming(a)}"
+    return say("Nothing was open then. {coming}", coming=plans.coming(a))
 
 
 def out_of_order(step: Step, at: datetime, before: tuple[str, datetime], a: Assessment) -> str:
     """A time that cannot be, since what comes before it in the week was done later."""
     name, done_at = before
     said, was = numbers.when(at, a.person, a.now), numbers.when(done_at, a.person, a.now)
-    return (
-        f"When was «{steps.name(step, a)}»? I read {said}, and that is before «{steps.name_of(name)}», {was}.\n"
-        f"Type it with its day and hour, like «{EXAMPLES[step.kind]}»."
+    return say(
+        "When was «{name}»? I read {said}, and that is before «{name_of}», {was}.\n"
+        "Type it with its day and hour, like «{examples}».",
+        name=steps.name(step, a),
+        said=said,
+        name_of=steps.name_of(name),
+        was=was,
+        examples=EXAMPLES[step.kind],
     )
 
 
-EXAMPLES = {
-    Kind.OUT: "out of the cure today at 17:05",
-    Kind.MEAT_ON: "meat on today at 07:20",
-    Kind.OFF: "off the fire today at 16:20",
-    Kind.CHILL: "in the chill today at 18:30",
-    Kind.SLICE: "sliced today at 11:00",
-}
+EXAMPLES = Words(
+    {
+        Kind.OUT: "out of the cure today at 17:05",
+        Kind.MEAT_ON: "meat on today at 07:20",
+        Kind.OFF: "off the fire today at 16:20",
+        Kind.CHILL: "in the chill today at 18:30",
+        Kind.SLICE: "sliced today at 11:00",
+    }
+)
 
 
 def missed(forgotten: Sequence[Step], change: Change) -> str:
     """Steps forgotten: what that means, without blame."""
     a, step = change.after, forgotten[0]
     harm = {
-        Kind.FLIP: "One missed flip does no harm.",
-        Kind.FRIDGE_CHECK: "Read it now if you can: the log is the only proof later.",
-        Kind.READING: "Send one now; the estimate goes on from there.",
+        Kind.FLIP: say("One missed flip does no harm."),
+        Kind.FRIDGE_CHECK: say("Read it now if you can: the log is the only proof later."),
+        Kind.READING: say("Send one now; the estimate goes on from there."),
     }.get(step.kind, "The plan goes on from here.")
-    times = ", ".join(f"{steps.name(s, a)} of {numbers.when(s.due, a.person, a.now)}" for s in forgotten)
-    return f"{times}: noted as missed. {harm} {plans.coming(a)}"
+    times = ", ".join(
+        say("{name} of {due}", name=steps.name(s, a), due=numbers.when(s.due, a.person, a.now)) for s in forgotten
+    )
+    return say("{times}: noted as missed. {harm} {coming}", times=times, harm=harm, coming=plans.coming(a))
 
 
 def not_skipped(step: Step, a: Assessment) -> str:
     """What decides safety is not skipped."""
-    return f"«{steps.name(step, a)}» decides whether it is safe, so I keep asking.\n{steps.task(step, a)}"
+    return say(
+        "«{name}» decides whether it is safe, so I keep asking.\n{task}",
+        name=steps.name(step, a),
+        task=tasks.task(step, a),
+    )
 
 
 def no_batch_without(step: Step, a: Assessment) -> str:
     """What makes the batch is not left out."""
-    return f"Without «{steps.name(step, a)}» there is no batch, so it stays in the plan. To put it off, type «later»; to drop the batch, «cancel»."
+    return say(
+        "Without «{name}» there is no batch, so it stays in the plan. To put it off, type «later»; to drop the batch, «cancel».",
+        name=steps.name(step, a),
+    )
 
 
 def skipped(step: Step, change: Change) -> str:
     """A step left out."""
     a = change.after
     moved = plans.moved(change.before.plan if change.before else None, a)
-    return "\n".join(t for t in (f"{steps.name(step, a)}: left out.", *moved, plans.coming(a)) if t)
+    return "\n".join(t for t in (say("{name}: left out.", name=steps.name(step, a)), *moved, plans.coming(a)) if t)
 
 
 def snoozed(step: Step, change: Change, until: datetime) -> str:
     """A step put off."""
     a = change.after
-    lead = f"{steps.name(step, a)}: put off until {numbers.when(until, a.person, a.now)}."
+    lead = say("{name}: put off until {until}.", name=steps.name(step, a), until=numbers.when(until, a.person, a.now))
     moved = [
         m
         for m in plans.moved(change.before.plan if change.before else None, a)

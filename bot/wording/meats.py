@@ -1,47 +1,54 @@
 """Words for products and cuts, and what of them is said in a way of its own: how it is cooked, carved and eaten."""
 
 from bot.wording import numbers
+from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.meat.piece import Species
 from core.plan.recipe import products
 
-PRODUCTS = {
-    "pastrami": "Pastrami",
-    "corned_beef": "Corned beef",
-    "bacon": "Bacon",
-    "back_bacon": "Back bacon",
-    "shoulder": "Cured shoulder",
-    "ham": "Ham",
-    "turkey": "Smoked turkey",
-    "chicken": "Smoked chicken",
-    "duck": "Smoked duck",
-    "salmon": "Hot-smoked salmon",
-    "trout": "Hot-smoked trout",
-}
-CUTS = {
-    "brisket_flat": "brisket flat",
-    "brisket_point": "brisket point",
-    "beef_round": "round of beef",
-    "pork_belly": "pork belly",
-    "pork_loin": "pork loin",
-    "pork_shoulder": "boned shoulder",
-    "ham_boned": "boned leg",
-    "ham_bone_in": "leg with its bone",
-    "turkey_breast": "breast",
-    "chicken_whole": "whole bird",
-    "duck_breast": "breast",
-    "salmon_side": "side",
-    "trout": "fish",
-}
+PRODUCTS = Words(
+    {
+        "pastrami": "Pastrami",
+        "corned_beef": "Corned beef",
+        "bacon": "Bacon",
+        "back_bacon": "Back bacon",
+        "shoulder": "Cured shoulder",
+        "ham": "Ham",
+        "turkey": "Smoked turkey",
+        "chicken": "Smoked chicken",
+        "duck": "Smoked duck",
+        "salmon": "Hot-smoked salmon",
+        "trout": "Hot-smoked trout",
+    }
+)
+CUTS = Words(
+    {
+        "brisket_flat": "brisket flat",
+        "brisket_point": "brisket point",
+        "beef_round": "round of beef",
+        "pork_belly": "pork belly",
+        "pork_loin": "pork loin",
+        "pork_shoulder": "boned shoulder",
+        "ham_boned": "boned leg",
+        "ham_bone_in": "leg with its bone",
+        "turkey_breast": "breast",
+        "chicken_whole": "whole bird",
+        "duck_breast": "breast",
+        "salmon_side": "side",
+        "trout": "fish",
+    }
+)
 TENDER_FROM_C = 80.0  # under it meat is firm, and no probe slides in like into butter
-PURPOSES = {
-    "thin": "thin cold slices by machine",
-    "cold": "tender, chilled, sliced cold",
-    "hot": "tender, sliced warm the same day",
-    "pulled": "pulled",
-}
-FIRM = {"thin": "thin cold slices by machine", "cold": "chilled, sliced cold", "hot": "sliced warm the same day"}
-FLAKED = {"cold": "chilled, eaten cold", "hot": "eaten warm the same day"}
+PURPOSES = Words(
+    {
+        "thin": "thin cold slices by machine",
+        "cold": "tender, chilled, sliced cold",
+        "hot": "tender, sliced warm the same day",
+        "pulled": "pulled",
+    }
+)
+FIRM = Words({"thin": "thin cold slices by machine", "cold": "chilled, sliced cold", "hot": "sliced warm the same day"})
+FLAKED = Words({"cold": "chilled, eaten cold", "hot": "eaten warm the same day"})
 
 
 def what(a: Assessment) -> str:
@@ -49,9 +56,11 @@ def what(a: Assessment) -> str:
     setup, mass = a.batch.setup, numbers.mass(a.batch.setup.mass, a.person)
     name, cut = product_name(setup.product), CUTS.get(setup.cut, setup.cut.replace("_", " "))
     if setup.pieces > 1:
-        return f"{name} from {setup.pieces} pieces of {cut}, {mass} in all"
+        return say(
+            "{name} from {pieces} pieces of {cut}, {mass} in all", name=name, pieces=setup.pieces, cut=cut, mass=mass
+        )
     article = "an" if mass.startswith(("8", "11 ", "11.", "18 ", "18.")) else "a"
-    return f"{name} from {article} {mass} {cut}"
+    return say("{name} from {article} {mass} {cut}", name=name, article=article, mass=mass, cut=cut)
 
 
 def product_name(name: str) -> str:
@@ -75,13 +84,13 @@ def planned() -> str:
     """«pastrami, corned beef, … and hot-smoked trout»."""
     ours = [name for name in PRODUCTS if name in products()]
     names = [product_name(name).lower() for name in (*ours, *sorted(products().keys() - PRODUCTS.keys()))]
-    return f"{', '.join(names[:-1])} and {names[-1]}"
+    return say("{join} and {names}", join=", ".join(names[:-1]), names=names[-1])
 
 
 def cut_name(name: str) -> str:
     """A cut as a button says it."""
-    by_itself = {"chicken_whole": "Whole chicken", "turkey_breast": "Turkey breast", "duck_breast": "Duck breast",
-                 "salmon_side": "Salmon side", "trout": "Trout"}  # fmt: skip
+    by_itself = {"chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"),
+                 "salmon_side": say("Salmon side"), "trout": say("Trout")}  # fmt: skip
     return by_itself.get(name, CUTS.get(name, name.replace("_", " ")).capitalize())
 
 
@@ -108,10 +117,10 @@ def plain(a: Assessment) -> bool:
 def probed(a: Assessment) -> str:
     """Where the probe goes."""
     if a.batch.setup.cut == "chicken_whole":
-        return "probe into the deepest breast, clear of bone"
+        return say("probe into the deepest breast, clear of bone")
     if a.batch.setup.cut == "ham_bone_in":
-        return "probe into the middle of the thickest part, an inch off the bone"
-    return "probe from the side into the middle of the thickest part"
+        return say("probe into the middle of the thickest part, an inch off the bone")
+    return say("probe from the side into the middle of the thickest part")
 
 
 def done_at(a: Assessment) -> str:
@@ -120,21 +129,30 @@ def done_at(a: Assessment) -> str:
     if a.batch.setup.target_c >= TENDER_FROM_C:
         if in_pot(a):
             hold = numbers.hours(a.hold_hours)
-            return f"Try it with a fork: it turns without force about {hold} after {target}. Then lift it out and say «off»."
-        return (
-            f"Probe the thickest part: at about {target} it should slide in like into soft butter.\n"
-            "If it does, take it off and say «off»; if not, give it time and send a reading."
+            return say(
+                "Try it with a fork: it turns without force about {hold} after {target}. Then lift it out and say «off».",
+                hold=hold,
+                target=target,
+            )
+        return say(
+            "Probe the thickest part: at about {target} it should slide in like into soft butter.\n"
+            "If it does, take it off and say «off»; if not, give it time and send a reading.",
+            target=target,
         )
     floor = numbers.both(a.floor_c, a.person)
     if fish(a):
-        return (
-            f"Probe the thickest part: once it reads {floor}, it stays on for 30 min at that or above.\n"
-            "Send that first reading and one after the half hour, then take it off and say «off»."
+        return say(
+            "Probe the thickest part: once it reads {floor}, it stays on for 30 min at that or above.\n"
+            "Send that first reading and one after the half hour, then take it off and say «off».",
+            floor=floor,
         )
-    where = "breast and inner thigh, three places" if a.batch.setup.cut == "chicken_whole" else "three places"
-    return (
-        f"Probe {where}: off when the coldest reads {target}; never before {floor}.\n"
-        "Send that reading, then take it off and say «off»; if it is short, give it time."
+    where = say("breast and inner thigh, three places") if a.batch.setup.cut == "chicken_whole" else say("three places")
+    return say(
+        "Probe {where}: off when the coldest reads {target}; never before {floor}.\n"
+        "Send that reading, then take it off and say «off»; if it is short, give it time.",
+        where=where,
+        target=target,
+        floor=floor,
     )
 
 
@@ -142,32 +160,47 @@ def reached(a: Assessment) -> str:
     """Its core is at the target: what to do now."""
     target = numbers.temperature(a.batch.setup.target_c, a.person)
     if fish(a):
-        return f"It has reached {target}: it stays on for 30 min more, then read it again, take it off and say «off»."
+        return say(
+            "It has reached {target}: it stays on for 30 min more, then read it again, take it off and say «off».",
+            target=target,
+        )
     if in_pot(a):
-        return f"It has reached {target}: leave it in until a fork turns in it, then lift it out and say «off»."
+        return say(
+            "It has reached {target}: leave it in until a fork turns in it, then lift it out and say «off».",
+            target=target,
+        )
     if a.batch.setup.target_c >= TENDER_FROM_C:
-        return f"It has reached {target}: probe it. If it slides in like into soft butter, take it off and say «off»."
-    return f"It has reached {target}: probe two more places. If the coldest of them is there too, take it off and say «off»."
+        return say(
+            "It has reached {target}: probe it. If it slides in like into soft butter, take it off and say «off».",
+            target=target,
+        )
+    return say(
+        "It has reached {target}: probe two more places. If the coldest of them is there too, take it off and say «off».",
+        target=target,
+    )
 
 
 def carved(a: Assessment) -> str:
     """How it is sliced, and what to look at."""
-    look = "Look at the middle: is any of it grey, and how wide?"
+    look = say("Look at the middle: is any of it grey, and how wide?")
     if fish(a):
-        return "Lift the flakes off the skin, or slice it thin with a long knife."
+        return say("Lift the flakes off the skin, or slice it thin with a long knife.")
     if a.batch.setup.product == "chicken":
-        return "Joint it, and carve the breast across the grain. Pink is the cure: the thermometer decides, not the colour."
+        return say(
+            "Joint it, and carve the breast across the grain. Pink is the cure: the thermometer decides, not the colour."
+        )
     if a.batch.setup.product == "bacon":
-        return f"Slice it cold, across the grain, 2 to 4 mm. {look}"
+        return say("Slice it cold, across the grain, 2 to 4 mm. {look}", look=look)
     if a.chilled:
-        return f"Slice it cold, across the grain, 2 to 3 mm. {look}"
-    return f"Slice it across the grain, pencil thick. {look}"
+        return say("Slice it cold, across the grain, 2 to 3 mm. {look}", look=look)
+    return say("Slice it across the grain, pencil thick. {look}", look=look)
 
 
 def nitrite_refused(thing: str) -> str:
     """A product for which the place's law, as it is held here, names no nitrite."""
     jurisdiction = thing.split()[2]
-    return (
-        f"No nitrite for that: in the law of {jurisdiction}, as I hold it, nothing allows it in this product.\n"
-        "It needs none when it is cooked through; say «without nitrite»."
+    return say(
+        "No nitrite for that: in the law of {jurisdiction}, as I hold it, nothing allows it in this product.\n"
+        "It needs none when it is cooked through; say «without nitrite».",
+        jurisdiction=jurisdiction,
     )

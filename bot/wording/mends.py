@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, fire, meats, numbers, plans, refusals, steps
+from bot.wording import cautions, doses, fire, fuel, meats, numbers, plans, refusals, steps
+from bot.wording.language import Words, say
 from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
@@ -25,37 +26,39 @@ from core.batch.events import (
     What,
 )
 
-FIELDS = {
-    "mass": "weight",
-    "thickness": "thickness",
-    "deadline": "meal",
-    "method": "method",
-    "pit_c": "pit",
-    "fridge_c": "fridge",
-    "purpose": "eaten",
-    "wrap": "wrap",
-    "chill": "chill",
-    "cooker": "cooker",
-    "cure_nitrite_fraction": "curing salt",
-    "target_c": "off at",
-    "at_risk_eaters": "",
-    "cure_days": "days in the cure",
-    "salt_fraction": "salt",
-    "sugar_fraction": "sugar",
-    "pump_fraction": "pump",
-    "nitrite_target": "nitrite",
-    "brine_strength": "brine",
-    "cure_nitrate_fraction": "nitrate in the cure",
-    "sealed_faces": "fat on one face",
-    "cut": "cut",
-    "lighter": "lit with",
-    "outside_c": "outside",
-    "wind_m_s": "",
-    "water_share": "water",
-    "frozen": "frozen",
-    "put_in_cure": "curing salt put in",
-    "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
-}
+FIELDS = Words(
+    {
+        "mass": "weight",
+        "thickness": "thickness",
+        "deadline": "meal",
+        "method": "method",
+        "pit_c": "pit",
+        "fridge_c": "fridge",
+        "purpose": "eaten",
+        "wrap": "wrap",
+        "chill": "chill",
+        "cooker": "cooker",
+        "cure_nitrite_fraction": "curing salt",
+        "target_c": "off at",
+        "at_risk_eaters": "",
+        "cure_days": "days in the cure",
+        "salt_fraction": "salt",
+        "sugar_fraction": "sugar",
+        "pump_fraction": "pump",
+        "nitrite_target": "nitrite",
+        "brine_strength": "brine",
+        "cure_nitrate_fraction": "nitrate in the cure",
+        "sealed_faces": "fat on one face",
+        "cut": "cut",
+        "lighter": "lit with",
+        "outside_c": "outside",
+        "wind_m_s": "",
+        "water_share": "water",
+        "frozen": "frozen",
+        "put_in_cure": "curing salt put in",
+        "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
+    }
+)
 
 
 def changed(change: Change, changes: dict[str, Any]) -> str:
@@ -65,18 +68,18 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     said = ", ".join(
         f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip() for field, v in changes.items()
     )
-    lead = f"Noted: {said}."
+    lead = say("Noted: {said}.", said=said)
     if changes.get("at_risk_eaters"):
         lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
     before = change.before
     if changes.keys() & {"wind_m_s", "outside_c"}:
-        lead = f"{lead}\n{fire.in_this_air(a)}"
+        lead = f"{lead}\n{fuel.in_this_air(a)}"
     if put_in:
-        lead = f"{lead}\n{plans.dose_in(a)}"
+        lead = f"{lead}\n{doses.dose_in(a)}"
     elif before is not None and _dose_differs(before, a):
-        lead = f"{lead}\n{plans.dose(a)}"
+        lead = f"{lead}\n{doses.dose(a)}"
     if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
-        lead = f"{lead}\n{plans.days(a)}"
+        lead = f"{lead}\n{doses.days(a)}"
     return plans.changed(before.plan if before else None, a, lead)
 
 
@@ -85,7 +88,7 @@ def effects(change: Change) -> list[str]:
     a, before = change.after, change.before
     lines = []
     if before is not None and _dose_differs(before, a) and a.dose is not None:
-        lines.append(plans.dose(a))
+        lines.append(doses.dose(a))
     if a.refusal is not None and (before is None or before.refusal is None):
         lines.append(refusals.say(a.refusal, a.person))
     return lines + plans.moved(before.plan if before else None, a)
@@ -116,7 +119,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
         case "thickness":
             return numbers.length(v, person)
         case "deadline":
-            return numbers.when(v, person, a.now) if v is not None else "without a date"
+            return numbers.when(v, person, a.now) if v is not None else say("without a date")
         case "pit_c" | "fridge_c" | "target_c" | "outside_c":
             return numbers.temperature(v, person)
         case "cure_nitrate_fraction" | "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
@@ -124,11 +127,11 @@ def value(field: str, v: Any, a: Assessment) -> str:
         case "fridge_vouched":
             return ""
         case "brine_strength":
-            return "by the equilibrium" if v is None else f"of {numbers.percent(v)} by the clock"
+            return say("by the equilibrium") if v is None else say("of {v} by the clock", v=numbers.percent(v))
         case "pierced":
-            return "so no longer intact, and no faster: the shorter clocks count" if v else "no, still intact"
+            return say("so no longer intact, and no faster: the shorter clocks count") if v else say("no, still intact")
         case "at_risk_eaters":
-            return "somebody at risk will eat it" if v else "nobody at risk will eat it"
+            return say("somebody at risk will eat it") if v else say("nobody at risk will eat it")
         case "method":
             return plans.METHODS[v]
         case "purpose":
@@ -157,26 +160,26 @@ def name(what: What, a: Assessment) -> str:
         case Changed(changes):
             return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}".strip() for k, v in changes.items())
         case Missed():
-            return "a missed step"
+            return say("a missed step")
         case Sliced() | Tasted() | Weighed():
-            return "what you said of the slice"
+            return say("what you said of the slice")
         case Incident(kind):
             return kind.replace("_", " ")
         case Corrected():
-            return "the correction"
+            return say("the correction")
         case Paused():
-            return "the pause"
+            return say("the pause")
         case Resumed():
-            return "carrying on"
+            return say("carrying on")
         case _:
-            return "the last thing"
+            return say("the last thing")
 
 
 def undone(events: tuple[Event, ...], change: Change) -> str:
     """A message taken back."""
     a = change.after
     names = ", ".join(dict.fromkeys(name(e.what, a) for e in events))
-    lead = f"Taken back: {names} of {numbers.when(events[-1].at, a.person, a.now)}."
+    lead = say("Taken back: {names} of {at}.", names=names, at=numbers.when(events[-1].at, a.person, a.now))
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
 
 
@@ -184,23 +187,31 @@ def corrected(event: Event, what: What, at: datetime | None, change: Change) -> 
     """Something else stands in its place."""
     a = change.after
     when = f", {numbers.when(at, a.person, a.now)}" if at is not None else ""
-    lead = f"Corrected: {name(what, a)}{when}, instead of {name(event.what, a)}, {numbers.when(event.at, a.person, a.now)}."
+    lead = say(
+        "Corrected: {name}{when}, instead of {name2}, {at}.",
+        name=name(what, a),
+        when=when,
+        name2=name(event.what, a),
+        at=numbers.when(event.at, a.person, a.now),
+    )
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
 
 
 def as_it_was(event: Event | None, a: Assessment) -> str:
     """A correction that was none: what was said first stands."""
     if event is None:
-        return "Forgotten. Send the reading again when you have it."
-    return f"Forgotten: it stays {name(event.what, a)}, {numbers.when(event.at, a.person, a.now)}."
+        return say("Forgotten. Send the reading again when you have it.")
+    return say(
+        "Forgotten: it stays {name}, {at}.", name=name(event.what, a), at=numbers.when(event.at, a.person, a.now)
+    )
 
 
 def ready(a: Assessment) -> str:
     """The ready time of a cook under way, as it stands after a correction."""
-    return f"\nReady {numbers.time_band(a.ready, a.person, a.now)}." if a.ready is not None else ""
+    return say("\nReady {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready is not None else ""
 
 
 def moved_over(events: Sequence[Event], a: Assessment) -> str:
     """The last thing said belongs to another batch."""
     said = ", ".join(name(event.what, a) for event in events)
-    return f"Moved to «{a.batch.name}»: {said}. Nothing of it is left on the other."
+    return say("Moved to «{name}»: {said}. Nothing of it is left on the other.", name=a.batch.name, said=said)

@@ -1,6 +1,7 @@
 """Words for what comes after a step that nobody has confirmed yet: named in its call, not called for one by one."""
 
 from bot.wording import numbers, steps
+from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.plan.steps import Kind, Step
 
@@ -10,9 +11,11 @@ NEXT = {  # what is told beforehand; the rest is called for once there is a sign
     "light": {Kind.RUB, Kind.MEAT_ON},
     "meat_on": {Kind.WRAP},
 }
-SAY = {
-    "light": "Say «lit» once it burns: until I hear of a fire I call for nothing that comes after it.",
-}
+SAY = Words(
+    {
+        "light": "Say «lit» once it burns: until I hear of a fire I call for nothing that comes after it.",
+    }
+)
 
 
 def following(step: Step, a: Assessment) -> list[str]:
@@ -21,7 +24,7 @@ def following(step: Step, a: Assessment) -> list[str]:
     if not named:
         return []
     told = "; ".join(f"{numbers.clock(s.due, a.person)} {_lower(steps.name(s, a))}" for s in named)
-    return [f"Then: {told}."]
+    return [say("Then: {told}.", told=told)]
 
 
 def again(step: Step, a: Assessment) -> list[str]:

@@ -8,6 +8,8 @@ from datetime import datetime, timedelta
 from math import ceil, floor
 
 from bot.measures import from_house
+from bot.wording import language
+from bot.wording.language import decimal, point, say, say_n
 from core.person import Person
 from core.plan.steps import Band, TimeBand
 from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
@@ -15,23 +17,28 @@ from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
 NARROW_NO_BREAK = " "
 
 
+def plain(value: float) -> str:
+    """A number as it was typed: «3.2», «70»."""
+    return point(f"{value:g}")
+
+
 def mass(value: Kilograms, person: Person) -> str:
     """«3.2 kg» or «7.1 lb»."""
     if person.units.mass == "lb":
-        return f"{from_house(value, 'lb'):.1f} lb"
-    return f"{value:.2f} kg".replace("0 kg", " kg") if value < 10 else f"{value:.1f} kg"
+        return f"{decimal(from_house(value, 'lb'), 1)} lb"
+    return point(f"{value:.2f} kg".replace("0 kg", " kg") if value < 10 else f"{value:.1f} kg")
 
 
 def grams(value: Kilograms) -> str:
     """A dose: «12.0 g» under 100 g, «173 g» above."""
     amount = value * 1000
-    return f"{amount:.1f} g" if amount < 100 else f"{amount:.0f} g"
+    return f"{decimal(amount, 1 if amount < 100 else 0)} g"
 
 
 def length(value: Metres, person: Person) -> str:
     """«48 mm» or «1.9 in»."""
     if person.units.length == "in":
-        return f"{from_house(value, 'in'):.1f} in"
+        return f"{decimal(from_house(value, 'in'), 1)} in"
     return f"{value * 1000:.0f} mm"
 
 
@@ -40,7 +47,7 @@ def temperature(value: Celsius, person: Person) -> str:
     shown = from_house(value, "f") if person.units.temperature == "f" else value
     unit = "°F" if person.units.temperature == "f" else "°C"
     rounded = round(shown * 2) / 2
-    return f"{rounded:.0f} {unit}" if rounded == int(rounded) else f"{rounded:.1f} {unit}"
+    return f"{decimal(rounded, 0 if rounded == int(rounded) else 1)} {unit}"
 
 
 def both(value: Celsius, person: Person) -> str:
@@ -52,14 +59,14 @@ def both(value: Celsius, person: Person) -> str:
 def percent(value: Fraction, digits: int = 2) -> str:
     """«2.25 %», without zeros that say nothing."""
     shown = f"{value * 100:.{digits}f}"
-    return (shown.rstrip("0").rstrip(".") if "." in shown else shown) + " %"
+    return point(shown.rstrip("0").rstrip(".") if "." in shown else shown) + " %"
 
 
 def chance(value: float) -> str:
     """«95 %», never said to be certain: «over 99 %», «under 1 %»."""
     if value > 0.99:
-        return "over 99 %"
-    return "under 1 %" if value < 0.01 else f"{value * 100:.0f} %"
+        return say("over 99 %")
+    return say("under 1 %") if value < 0.01 else f"{value * 100:.0f} %"
 
 
 def share(value: Fraction) -> str:
@@ -79,21 +86,29 @@ def clock(moment: datetime, person: Person) -> str:
 
 def day(moment: datetime, person: Person) -> str:
     """«Sat 13 Mar»."""
-    local = moment.astimezone(person.tz)
-    return f"{local:%a} {local.day} {local:%b}"
+    return language.day(moment.astimezone(person.tz))
 
 
 def when(moment: datetime, person: Person, now: datetime) -> str:
     """«14:05» today, «tomorrow 08:00», otherwise «Sat 13 Mar 13:00»."""
     away = (moment.astimezone(person.tz).date() - now.astimezone(person.tz).date()).days
-    prefix = {0: "", 1: "tomorrow ", -1: "yesterday "}.get(away, f"{day(moment, person)} ")
-    return prefix + clock(moment, person)
+    at = clock(moment, person)
+    match away:
+        case 0:
+            return at
+        case 1:
+            return say("tomorrow {at}", at=at)
+        case -1:
+            return say("yesterday {at}", at=at)
+        case _:
+            return f"{day(moment, person)} {at}"
 
 
 def when_after(moment: datetime, earlier: datetime, person: Person) -> str:
     """«19:15», or «Sat 03:15» where that is another day than the earlier moment's."""
     local, before = moment.astimezone(person.tz), earlier.astimezone(person.tz)
-    return clock(moment, person) if local.date() == before.date() else f"{local:%a} {clock(moment, person)}"
+    at = clock(moment, person)
+    return at if local.date() == before.date() else f"{language.weekday(local)} {at}"
 
 
 def quarter(moment: datetime, *, up: bool) -> datetime:
@@ -108,20 +123,20 @@ def time_band(band: TimeBand, person: Person, now: datetime) -> str:
     middle = quarter(band.p50 + timedelta(minutes=7), up=False)
     same_day = early.astimezone(person.tz).date() == late.astimezone(person.tz).date()
     end = clock(late, person) if same_day else when(late, person, now)
-    return f"about {when(middle, person, now)} ({clock(early, person)} to {end})"
+    return say(
+        "about {middle} ({early} to {late})", middle=when(middle, person, now), early=clock(early, person), late=end
+    )
 
 
 def days(value: Days) -> str:
     """«4.5 days», to the half day, upwards: days in the cure are a safety figure."""
     shown = ceil(value * 2 - 1e-9) / 2
-    if shown == 1:
-        return "1 day"
-    return f"{shown:.0f} days" if shown == int(shown) else f"{shown:.1f} days"
+    return say_n("{n} day", "{n} days", shown, n=decimal(shown, 0 if shown == int(shown) else 1))
 
 
 def day_band(band: Band) -> str:
     """«5.5 days (2.5 to 8)»."""
-    return f"{days(band.p50)} ({band.p10:.1f} to {band.p90:.1f})"
+    return say("{middle} ({low} to {high})", middle=days(band.p50), low=decimal(band.p10, 1), high=decimal(band.p90, 1))
 
 
 def hours(value: Hours) -> str:
@@ -137,5 +152,5 @@ def span(value: timedelta) -> str:
     """How long ago or ahead: «40 min», «3 h», «2 days»."""
     hours_all = value / timedelta(hours=1)
     if hours_all >= 48:
-        return f"{hours_all / 24:.0f} days"
+        return say_n("{n} day", "{n} days", round(hours_all / 24), n=round(hours_all / 24))
     return hours(round(hours_all * 12) / 12)

@@ -18,17 +18,22 @@ from bot.intents.intents import (
 )
 from bot.measures import from_house
 from bot.wording import numbers
+from bot.wording.language import Words, say
 from core.person import Person
 
-_PLACES = {"core": "meat", "pit": "pit", "fridge": "fridge", "brine": "brine", "room": "room"}
-_FIELDS = {
-    "cure_nitrite_fraction": "cure",
-    "salt_fraction": "salt",
-    "thickness": "thick",
-    "mass": "",
-    "deadline": "meal",
-}
-_WORDS = {True: "Yes", False: "No", None: "None", "brisket_flat": "Brisket flat", "brisket_point": "Brisket point"}
+_PLACES = Words({"core": "meat", "pit": "pit", "fridge": "fridge", "brine": "brine", "room": "room"})
+_FIELDS = Words(
+    {
+        "cure_nitrite_fraction": "cure",
+        "salt_fraction": "salt",
+        "thickness": "thick",
+        "mass": "",
+        "deadline": "meal",
+    }
+)
+_WORDS = Words(
+    {True: "Yes", False: "No", None: "None", "brisket_flat": "Brisket flat", "brisket_point": "Brisket point"}
+)
 
 
 def label(option: Intent, person: Person) -> str:
@@ -41,9 +46,19 @@ def label(option: Intent, person: Person) -> str:
         case Choose(slot=slot, value=value):
             return _value(slot, value, person)
         case MoveDeadline(to=to, by=by):
-            return f"Meal {_moment(to, person)}" if to else f"Meal {numbers.span(by)} later" if by else "Meal"
+            return (
+                say("Meal {moment}", moment=_moment(to, person))
+                if to
+                else say("Meal {by} later", by=numbers.span(by))
+                if by
+                else say("Meal")
+            )
         case Debrief(mass=mass, grey=grey):
-            return f"{numbers.mass(mass, person)} after" if mass else f"{numbers.length(grey or 0.0, person)} grey"
+            return (
+                say("{mass} after", mass=numbers.mass(mass, person))
+                if mass
+                else say("{length} grey", length=numbers.length(grey or 0.0, person))
+            )
         case _:
             return _of_step(option, person)
 
@@ -53,13 +68,13 @@ def _of_step(option: Intent, person: Person) -> str:
         case StepDone(at=at) if at is not None:
             return f"{_moment(at, person)}"
         case StepDone():
-            return "Done"
+            return say("Done")
         case StepMissed():
-            return "Forgot it"
+            return say("Forgot it")
         case StepSkipped():
-            return "Leave it out"
+            return say("Leave it out")
         case Snooze(by=by):
-            return f"In {numbers.span(by)}" if by else "Later"
+            return say("In {by}", by=numbers.span(by)) if by else say("Later")
         case _:
             return type(option).__name__
 
@@ -67,12 +82,12 @@ def _of_step(option: Intent, person: Person) -> str:
 def _temperature(temperature: Temperature, person: Person) -> str:
     unit = (temperature.unit or person.units.temperature).upper()
     place = _PLACES[temperature.probe.value] if temperature.probe else "meat"
-    return f"{temperature.value:g} °{unit} {place}"
+    return f"{numbers.plain(temperature.value)} °{unit} {place}"
 
 
 def _value(name: str, value: Any, person: Person) -> str:
     if isinstance(value, datetime):
-        return f"Meal {_moment(value, person)}"
+        return say("Meal {moment}", moment=_moment(value, person))
     match name, value:
         case "probe", str():
             place, _, unit = value.partition("/")
@@ -93,7 +108,7 @@ def _weight(value: float, person: Person) -> str:
     """In the unit in which it was typed, where that can be told: 3.2 lb is no round number of kilos."""
     pounds = from_house(value, "lb")
     typed = abs(pounds * 100 - round(pounds * 100)) < 1e-6 < abs(value * 100 - round(value * 100))
-    return f"{pounds:g} lb" if typed else numbers.mass(value, person)
+    return f"{numbers.plain(pounds)} lb" if typed else numbers.mass(value, person)
 
 
 def _moment(at: datetime, person: Person) -> str:

@@ -1,6 +1,7 @@
 """What is written on pictures."""
 
 from bot.labels import ChillWords, CookWords, CureWords
+from bot.wording.language import say
 from core.batch.assess import Assessment
 
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
@@ -54,14 +55,14 @@ RULES = (
 
 def cook_title(a: Assessment) -> str:
     """The title of a cook."""
-    return f"«{a.batch.name}»: the cook so far and ahead"
+    return say("«{name}»: the cook so far and ahead", name=a.batch.name)
 
 
 def chill_title(a: Assessment) -> str:
     """The title of a chill."""
-    return f"«{a.batch.name}»: the chill against the rule"
+    return say("«{name}»: the chill against the rule", name=a.batch.name)
 
 
 def cure_title(a: Assessment) -> str:
     """The title of a cure."""
-    return f"«{a.batch.name}»: how far the cure has come"
+    return say("«{name}»: how far the cure has come", name=a.batch.name)

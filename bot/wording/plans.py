@@ -2,12 +2,11 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import brines, cautions, holding, meats, numbers, refusals, steps
+from bot.wording import doses, holding, meats, numbers, refusals, steps, tasks
+from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
-from core.batch.material import brining_of
 from core.plan.recipe import product
 from core.plan.reminders import UNSPOKEN
-from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step
 
 QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.REST})
@@ -19,26 +18,40 @@ TOLD_WHEN_MOVED = frozenset(
      Kind.SERVE, Kind.USE_BY}
 )  # fmt: skip
 WORTH_TELLING = timedelta(minutes=10)
-METHODS = {
-    "brine": "brine in a bag",
-    "dry": "dry, everything in the bag",
-    "inject": "injected, what salt is left rubbed on",
-}
-WRAPS = {"none": "no wrap", "paper": "paper", "foil": "foil"}
-COOKERS = {"pot": "simmered in a pot"}
-CHILLS = {
-    "foil": "in foil in the fridge",
-    "rack": "on a rack",
-    "fan": "on a rack with a fan",
-    "ice": "ice bath, then rack",
-}
+METHODS = Words(
+    {
+        "brine": "brine in a bag",
+        "dry": "dry, everything in the bag",
+        "inject": "injected, what salt is left rubbed on",
+    }
+)
+WRAPS = Words({"none": "no wrap", "paper": "paper", "foil": "foil"})
+COOKERS = Words(
+    {
+        "pot": "simmered in a pot",
+        "ceramic": "ceramic cooker",
+        "steel": "steel cooker",
+        "kettle": "kettle cooker",
+        "offset": "offset cooker",
+        "gas": "gas cooker",
+        "electric": "electric cooker",
+    }
+)
+CHILLS = Words(
+    {
+        "foil": "in foil in the fridge",
+        "rack": "on a rack",
+        "fan": "on a rack with a fan",
+        "ice": "ice bath, then rack",
+    }
+)
 
 
 def whole(a: Assessment) -> str:
     """The plan from now to the meal: what to do next first, then the dose, the days, the week, what was assumed."""
     if a.plan is None:
-        return f"{meats.what(a)}: no plan yet. {_why_none(a)}".strip()
-    parts = [_first(a, a.plan), dose(a), days(a), _week(a, a.plan), holding.planned(a), assumed(a)]
+        return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
+    parts = [_first(a, a.plan), doses.dose(a), doses.days(a), _week(a, a.plan), holding.planned(a), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 
 
@@ -50,81 +63,15 @@ def _first(a: Assessment, plan: Plan) -> str:
     step = plan.next_step()
     meal = _meal(a, plan)
     if step is None:
-        return f"All done. {meats.what(a)}, meal {meal}."
+        return say("All done. {what}, meal {meal}.", what=meats.what(a), meal=meal)
     due = "now" if step.state is State.DUE else numbers.when(_shown(step, plan), a.person, a.now)
-    return f"{steps.name(step, a)} {due}; meal {meal}.\n{meats.what(a)}."
+    return say("{name} {due}; meal {meal}.\n{what}.", name=steps.name(step, a), due=due, meal=meal, what=meats.what(a))
 
 
 def _meal(a: Assessment, plan: Plan) -> str:
     """When the meal is; one that comes later than it was wanted is never said too early."""
     late = plan.wanted is not None and plan.serve > plan.wanted
     return numbers.when(numbers.quarter(plan.serve, up=True) if late else plan.serve, a.person, a.now)
-
-
-def dose(a: Assessment) -> str:
-    """The dose in grams, its nitrite, the limit and where the limit stands."""
-    d = a.dose
-    if d is None:
-        return ""
-    if d.limit is None:
-        return brines.salt_alone(d, a.batch.setup)
-    strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
-    water = f"{d.water_kg:.2f} kg water, " if d.water_kg else ""
-    low, high = d.teaspoons
-    base = "meat and pickle" if a.batch.setup.method == "brine" else "green meat"
-    beware = cautions.lines(c for c in d.cautions if c.key != "nitrite_weigh_exactly")  # the words above say so
-    nitrate = f"Nitrate {numbers.ppm(d.nitrate_ingoing)} beside it. " if d.nitrate_ingoing else ""
-    said = (
-        f"Dose: {water}{numbers.grams(d.cure_kg)} curing salt of {strength}, {numbers.grams(d.salt_kg)} salt, "
-        f"{numbers.grams(d.sugar_kg)} sugar. Weigh it: {low:.1f} to {high:.1f} level teaspoons is only a check on the scale.\n"
-        f"Nitrite {numbers.ppm(d.nitrite_ingoing)} of {base}; limit {numbers.ppm(d.limit.max_mg_kg)} "
-        f"({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)}). {nitrate}Salt {numbers.percent(d.salt_fraction)}."
-    )
-    return "\n".join([said, *beware])
-
-
-def dose_in(a: Assessment) -> str:
-    """What is in the cure, once it was weighed out: its nitrite by the meat that it went to."""
-    d = a.dose
-    if d is None or d.limit is None:
-        return ""
-    limit = f"limit {numbers.ppm(d.limit.max_mg_kg)} ({d.limit.jurisdiction}, {d.limit.where}{_memory(d.limit.status)})"
-    return f"In it are {numbers.grams(d.cure_kg)} curing salt of {numbers.percent(d.nitrite_fraction)}: {numbers.ppm(d.nitrite_ingoing)} nitrite; {limit}."
-
-
-def _memory(status: str) -> str:
-    return ", from memory" if status == "MEMORY" else ""
-
-
-def days(a: Assessment) -> str:
-    """How long it stays in, and the band behind it."""
-    if a.plan is not None and by_the_clock(a.batch.setup) and a.dose is not None:
-        return brines.by_the_clock(a, brining_of(a.batch.setup, a.dose))
-    if a.plan is not None and meats.plain(a):
-        return (
-            f"In the salt for {numbers.days(a.plan.cure_days)}: no nitrite goes in, so there is no middle to wait for."
-        )
-    if a.cure_days is None or a.plan is None:
-        return ""
-    band = a.cure_days
-    learned = _learned(a)
-    if a.batch.setup.method == "inject":
-        return f"In the cure for {numbers.days(a.plan.cure_days)}: injected, the middle is reached within a day, and the colour wants its time.{learned}"
-    least = product(a.batch.setup.product).least(a.batch.setup)
-    evens = " It stays longer, so that salt and colour even out." if least > band.p90 + 1.0 else ""
-    return (
-        f"In the cure for {numbers.days(a.plan.cure_days)}. The middle turns pink after about {band.p50:.1f} days "
-        f"({band.p10:.1f} to {band.p90:.1f}); nine in ten pieces like this are there by {numbers.days(band.p90)}.{evens}{learned}"
-    )
-
-
-def _learned(a: Assessment) -> str:
-    shift = a.cure_shift_days
-    if a.person.learned.batches == 0 or abs(shift) < 0.25:
-        return ""
-    pace = "slowly" if shift > 0 else "quickly"
-    way = "more" if shift > 0 else "less"
-    return f" By your slices your meat cures {pace}: {numbers.days(abs(shift))} {way} than usual."
 
 
 def _week(a: Assessment, plan: Plan) -> str:
@@ -147,53 +94,85 @@ def line(step: Step, a: Assessment) -> str:
     band = ""
     if step.early is not None and step.late is not None and step.early != step.late:
         early, late = numbers.quarter(step.early, up=False), numbers.quarter(step.late, up=True)
-        band = f" ({numbers.clock(early, a.person)} to {numbers.when_after(late, early, a.person)})"
-    return f"{about} or so {steps.name(step, a)}{band}"
+        band = say(
+            " ({early} to {late})", early=numbers.clock(early, a.person), late=numbers.when_after(late, early, a.person)
+        )
+    return say("{about} or so {name}{band}", about=about, name=steps.name(step, a), band=band)
 
 
 def _flips(a: Assessment, plan: Plan) -> str:
     flips = [s for s in plan.of_kind(Kind.FLIP) if s.state in (State.AHEAD, State.DUE)]
     if not flips:
         return ""
-    clocks = " and ".join(f"{t:%H:%M}" for t in a.person.flip_hours)
-    return f"Flips at {clocks}, quietly, {len(flips)} in all; the fridge is read with the morning flip."
+    clocks = say(" and ").join(f"{t:%H:%M}" for t in a.person.flip_hours)
+    return say(
+        "Flips at {clocks}, quietly, {len} in all; the fridge is read with the morning flip.",
+        clocks=clocks,
+        len=len(flips),
+    )
 
 
 def assumed(a: Assessment) -> str:
     """What nobody said, so that a tap can change it."""
     setup, said, person = a.batch.setup, a.batch.setup.said, a.person
-    piece = a.piece
-    low, high = numbers.length(piece.thickness_low, person), numbers.length(piece.thickness_high, person)
     guesses = (
-        (
-            "thickness",
-            f"{numbers.length(piece.thickness, person)} thick ({low} to {high}; measure it, it decides the {_decided(a)})",
-        ),
-        (
-            "method",
-            METHODS[setup.method] + (", as a brine would be too slow for your date" if _hurried(a) else ""),
-        ),
-        ("fridge_c", f"fridge {numbers.temperature(setup.fridge_c, person)}"),
-        ("pieces", f"{setup.pieces} pieces" if setup.pieces > 1 else ""),
-        ("pit_c", f"{'water' if meats.in_pot(a) else 'pit'} {numbers.temperature(setup.pit_c, person)}"),
-        ("cooker", COOKERS.get(setup.cooker, f"{setup.cooker} cooker")),
-        ("purpose", f"{meats.purpose(a)}, off at {numbers.temperature(setup.target_c, person)}"),
+        ("thickness", _thick(a)),
+        ("method", _method(a)),
+        ("fridge_c", say("fridge {fridge}", fridge=numbers.temperature(setup.fridge_c, person))),
+        ("pieces", say("{pieces} pieces", pieces=setup.pieces) if setup.pieces > 1 else ""),
+        ("pit_c", _pit(a)),
+        ("cooker", COOKERS[setup.cooker]),
+        ("purpose", _purpose(a)),
         ("wrap", "" if meats.in_pot(a) or meats.fish(a) else WRAPS[setup.wrap]),
-        ("chill", f"chill: {CHILLS[setup.chill]}"),
-        ("deadline", "no meal date, so the soonest"),
+        ("chill", say("chill: {chills}", chills=CHILLS[setup.chill])),
+        ("deadline", say("no meal date, so the soonest")),
     )
     open_ones = [words for field, words in guesses if words and field not in said]
-    if "salt_fraction" not in said and person.learned.salt_shift:
-        taste = "too salty" if person.learned.salt_shift < 0 else "bland"
-        open_ones.append(f"salt {numbers.percent(setup.salt_fraction)}, as you found the last {taste}")
-    if not meats.plain(a):
-        open_ones.append(f"nitrite by the law of {person.jurisdiction} (say where you are, like «i'm in Germany»)")
-    return "I assumed: " + "; ".join(open_ones) + "." if open_ones else ""
+    open_ones += _by_taste(a) + _by_law(a)
+    return say("I assumed: {guesses}.", guesses="; ".join(open_ones)) if open_ones else ""
 
 
-def _decided(a: Assessment) -> str:
+def _by_taste(a: Assessment) -> list[str]:
+    setup, person = a.batch.setup, a.person
+    if "salt_fraction" in setup.said or not person.learned.salt_shift:
+        return []
+    salt = numbers.percent(setup.salt_fraction)
+    if person.learned.salt_shift < 0:
+        return [say("salt {salt}, as you found the last too salty", salt=salt)]
+    return [say("salt {salt}, as you found the last bland", salt=salt)]
+
+
+def _by_law(a: Assessment) -> list[str]:
+    law = a.person.jurisdiction
+    told = say("nitrite by the law of {law} (say where you are, like «i'm in Germany»)", law=law)
+    return [] if meats.plain(a) else [told]
+
+
+def _thick(a: Assessment) -> str:
     """What hangs on the thickness: the days where the cure creeps in, else the hours of the cook."""
-    return "hours" if meats.plain(a) or a.batch.setup.method == "inject" else "days"
+    piece, person = a.piece, a.person
+    thick, low, high = (numbers.length(m, person) for m in (piece.thickness, piece.thickness_low, piece.thickness_high))
+    if meats.plain(a) or a.batch.setup.method == "inject":
+        sentence = later("{thick} thick ({low} to {high}; measure it, it decides the hours)")
+    else:
+        sentence = later("{thick} thick ({low} to {high}; measure it, it decides the days)")
+    return say(sentence, thick=thick, low=low, high=high)
+
+
+def _method(a: Assessment) -> str:
+    if _hurried(a):
+        return say("{method}, as a brine would be too slow for your date", method=METHODS[a.batch.setup.method])
+    return METHODS[a.batch.setup.method]
+
+
+def _pit(a: Assessment) -> str:
+    heat = numbers.temperature(a.batch.setup.pit_c, a.person)
+    return say("water {heat}", heat=heat) if meats.in_pot(a) else say("pit {heat}", heat=heat)
+
+
+def _purpose(a: Assessment) -> str:
+    target = numbers.temperature(a.batch.setup.target_c, a.person)
+    return say("{purpose}, off at {target}", purpose=meats.purpose(a), target=target)
 
 
 def _hurried(a: Assessment) -> bool:
@@ -215,7 +194,9 @@ def moved(before: Plan | None, after: Assessment) -> list[str]:
             continue
         shown = (_shown(old, before), _shown(step, after.plan))
         was, now = (numbers.when(moment, after.person, after.now) for moment in shown)
-        lines += [] if was == now else [f"{steps.name(step, after)}: {now} (was {was})"]
+        lines += (
+            [] if was == now else [say("{name}: {now} (was {was})", name=steps.name(step, after), now=now, was=was)]
+        )
     return lines
 
 
@@ -230,13 +211,18 @@ def _shown(step: Step, plan: Plan) -> datetime:
 def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     """A change acknowledged, with only the differences behind it, or with what now stands in the way of a plan."""
     if after.plan is None:
-        return f"{lead} There is no plan now. {_why_none(after)}".strip()
+        return say("{lead} There is no plan now. {why_none}", lead=lead, why_none=_why_none(after)).strip()
     lines, gap = moved(before, after), "\n" if "\n" in lead else " "
     if before is None:
-        return f"{lead}{gap}There is a plan again: meal {_meal(after, after.plan)}. Type «plan» to see it."
+        return say(
+            "{lead}{gap}There is a plan again: meal {meal}. Type «plan» to see it.",
+            lead=lead,
+            gap=gap,
+            meal=_meal(after, after.plan),
+        )
     if not lines:
-        return f"{lead}{gap}The plan stays as it is."
-    return "\n".join([f"{lead}{gap}What moves:", *lines, *late(after)])
+        return say("{lead}{gap}The plan stays as it is.", lead=lead, gap=gap)
+    return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *late(after)])
 
 
 def late(a: Assessment) -> list[str]:
@@ -244,7 +230,11 @@ def late(a: Assessment) -> list[str]:
     if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None:
         return []
     return [
-        f"The meal was wanted {numbers.when(a.plan.wanted, a.person, a.now)}; safe and done it is {_meal(a, a.plan)}."
+        say(
+            "The meal was wanted {wanted}; safe and done it is {meal}.",
+            wanted=numbers.when(a.plan.wanted, a.person, a.now),
+            meal=_meal(a, a.plan),
+        )
     ]
 
 
@@ -257,17 +247,21 @@ def _waiting(plan: Plan) -> list[Step]:
 def now(a: Assessment) -> str:
     """What to do now, and what comes next."""
     if a.plan is None:
-        return f"{meats.what(a)}: no plan yet. {_why_none(a)}".strip()
+        return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
     waiting = _waiting(a.plan)
     due = [s for s in waiting if s.state is State.DUE]
     if due:
-        first = steps.task(due[-1], a)
-        rest = [f"Also open: {steps.name(s, a)}." for s in due[:-1][-2:]]
+        first = tasks.task(due[-1], a)
+        rest = [say("Also open: {name}.", name=steps.name(s, a)) for s in due[:-1][-2:]]
         return "\n".join([first, *rest])
     if not waiting:
-        return "Nothing is open: enjoy it."
+        return say("Nothing is open: enjoy it.")
     step = waiting[0]
-    return f"Nothing to do now. Next: {steps.name(step, a)}, {numbers.when(_shown(step, a.plan), a.person, a.now)}."
+    return say(
+        "Nothing to do now. Next: {name}, {shown}.",
+        name=steps.name(step, a),
+        shown=numbers.when(_shown(step, a.plan), a.person, a.now),
+    )
 
 
 NEXT = ("Next: ", "Nothing is open.")  # how the last line begins that tells what comes
@@ -279,7 +273,7 @@ def coming(a: Assessment) -> str:
         return ""
     waiting = _waiting(a.plan)
     if not waiting:
-        return "Nothing is open."
+        return say("Nothing is open.")
     step = next((s for s in waiting if s.state is State.DUE), waiting[0])
     due = "now" if step.state is State.DUE else numbers.when(_shown(step, a.plan), a.person, a.now)
-    return f"Next: {steps.name(step, a)}, {due}."
+    return say("Next: {name}, {due}.", name=steps.name(step, a), due=due)

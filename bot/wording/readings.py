@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from bot.intents.intents import Ask
-from bot.wording import asking, fire, holding, incidents, meats, numbers, plans, safety, wraps
+from bot.wording import asking, cooling, fire, holding, incidents, meats, numbers, plans, safety, wraps
+from bot.wording.language import Words, say
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.doubts import Doubted
@@ -13,13 +14,15 @@ from core.person import Person
 from core.plan.steps import Kind
 from core.units import Celsius, celsius_from_fahrenheit
 
-PLACES = {
-    Probe.CORE: "core",
-    Probe.PIT: "pit",
-    Probe.FRIDGE: "fridge",
-    Probe.BRINE: "brine",
-    Probe.ROOM: "room",
-}
+PLACES = Words(
+    {
+        Probe.CORE: "core",
+        Probe.PIT: "pit",
+        Probe.FRIDGE: "fridge",
+        Probe.BRINE: "brine",
+        Probe.ROOM: "room",
+    }
+)
 Plain = Sequence[tuple[Probe, Celsius, datetime]]
 
 
@@ -30,7 +33,7 @@ def shown(celsius: Celsius, person: Person) -> str:
 
 def typed(value: float, unit: str) -> str:
     """A reading as it was typed."""
-    return f"{value:g} °{unit.upper()}"
+    return f"{numbers.plain(value)} °{unit.upper()}"
 
 
 def suggestion(doubt: Doubted, person: Person) -> str | None:
@@ -51,7 +54,7 @@ def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, 
         lines += _cook(a)
     lines += [line for line in plans.moved(change.before.plan if change.before else None, a) if _tell(a)]
     if a.batch.phase in COOK_PHASES:
-        rows: asking.Rows = ((asking.button("Picture", Ask("picture", batch=a.batch.id)),),)
+        rows: asking.Rows = ((asking.button(say("Picture"), Ask("picture", batch=a.batch.id)),),)
     else:
         rows = asking.next_buttons(a)
         lines.append(plans.coming(a))
@@ -73,8 +76,11 @@ def _tell(a: Assessment) -> bool:
 
 
 def _kept(a: Assessment, plain: Plain) -> str:
-    said = ", ".join(f"{PLACES[p]} {shown(c, a.person)} at {numbers.clock(at, a.person)}" for p, c, at in plain)
-    return f"Noted: {said}."
+    said = ", ".join(
+        say("{places} {c} at {at}", places=PLACES[p], c=shown(c, a.person), at=numbers.clock(at, a.person))
+        for p, c, at in plain
+    )
+    return say("Noted: {said}.", said=said)
 
 
 def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
@@ -82,7 +88,7 @@ def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
     if a.batch.phase is Phase.COOKING:
         return _ready(a, tender)
     if any(p in BEFORE_THE_FIRE.get(a.batch.phase, ()) and c > WARM_C for p, c, _ in plain):
-        return (
+        return say(
             "By my record the meat is not on the fire yet.\nIf it is, say when it went on, like «meat on at 7:20»; "
             "if that was a slip, «undo» takes it back."
         )
@@ -93,7 +99,7 @@ def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
     if a.batch.phase is Phase.RESTING and not a.chilled and Probe.CORE in probes:
         return holding.reading(a, next(c for p, c, _ in reversed(plain) if p is Probe.CORE))
     if a.batch.phase in (Phase.RESTING, Phase.CHILLING) and Probe.CORE in probes:
-        return safety.cooling(a)
+        return cooling.stands(a)
     return ""
 
 
@@ -102,23 +108,26 @@ def _brine(a: Assessment, plain: Plain) -> str:
     limit = numbers.both(4.4, a.person)
     if celsius <= celsius_from_fahrenheit(40.0):
         return (
-            "The brine is cold enough: the meat can go in."
+            say("The brine is cold enough: the meat can go in.")
             if "brine" in a.batch.done
-            else "That is cold enough for a brine."
+            else say("That is cold enough for a brine.")
         )
-    return f"Too warm yet: the meat goes in at {limit} or colder. Ice in a shut bag helps; read it again in an hour."
+    return say(
+        "Too warm yet: the meat goes in at {limit} or colder. Ice in a shut bag helps; read it again in an hour.",
+        limit=limit,
+    )
 
 
 def _ready(a: Assessment, tender: bool) -> str:
     target = shown(a.batch.setup.target_c, a.person)
     core = a.batch.last(Probe.CORE)
     if tender:
-        return "Tender is better than a number: take it off, and say «off». Then let it rest."
+        return say("Tender is better than a number: take it off, and say «off». Then let it rest.")
     if core is not None and core.celsius >= a.batch.setup.target_c:
         return meats.reached(a)
     if a.ready is None:
         return ""
-    return f"Ready {numbers.time_band(a.ready, a.person, a.now)}, at {target}."
+    return say("Ready {when}, at {target}.", when=numbers.time_band(a.ready, a.person, a.now), target=target)
 
 
 def _cook(a: Assessment) -> list[str]:
@@ -130,7 +139,7 @@ def _cook(a: Assessment) -> list[str]:
 
 def _next(a: Assessment) -> str:
     step = a.plan.of_kind(Kind.READING)[-1] if a.plan and a.plan.of_kind(Kind.READING) else None
-    return "" if step is None else f"Next reading about {numbers.clock(step.due, a.person)}."
+    return "" if step is None else say("Next reading about {due}.", due=numbers.clock(step.due, a.person))
 
 
 def _late(a: Assessment) -> str:

@@ -3,7 +3,8 @@
 from datetime import datetime, timedelta
 from math import isinf
 
-from bot.wording import meats, numbers
+from bot.wording import language, meats, numbers
+from bot.wording.language import Words
 from core.errors import (
     ByTheClock,
     Gone,
@@ -22,29 +23,34 @@ from core.errors import (
 )
 from core.person import Person
 from core.sources import every_source
-from core.units import celsius_from_fahrenheit
 
-FIELDS = {"method": "way of curing", "nitrite_target": "nitrite", "salt_fraction": "salt", "water_share": "water"}
-QUANTITIES = {
-    "mass": "weight",
-    "thickness": "thickness",
-    "target": "core temperature to take it off at",
-    "pit": "pit temperature",
-    "fridge": "fridge temperature",
-    "temperature": "temperature",
-    "nitrite_fraction": "strength of the curing salt",
-    "salt_fraction": "share of salt",
-    "water_share": "share of water",
-    "pump_fraction": "share to inject",
-    "days": "number of days",
-}
+FIELDS = Words(
+    {"method": "way of curing", "nitrite_target": "nitrite", "salt_fraction": "salt", "water_share": "water"}
+)
+QUANTITIES = Words(
+    {
+        "mass": "weight",
+        "thickness": "thickness",
+        "target": "core temperature to take it off at",
+        "pit": "pit temperature",
+        "fridge": "fridge temperature",
+        "temperature": "temperature",
+        "nitrite_fraction": "strength of the curing salt",
+        "salt_fraction": "share of salt",
+        "water_share": "share of water",
+        "pump_fraction": "share to inject",
+        "days": "number of days",
+    }
+)
 SHARES = frozenset({"nitrite in the curing salt", "salt", "sugar", "pump", "salt_fraction", "nitrite_fraction"})
-EXAMPLES = {
-    "nitrite in the curing salt": "like 6.25 %",
-    "mass": "like 3.2 kg or 7 lb",
-    "thickness": "like 48 mm or 1.9 in",
-    "nitrite_fraction": "like 6.25 %",
-}
+EXAMPLES = Words(
+    {
+        "nitrite in the curing salt": "like 6.25 %",
+        "mass": "like 3.2 kg or 7 lb",
+        "thickness": "like 48 mm or 1.9 in",
+        "nitrite_fraction": "like 6.25 %",
+    }
+)
 
 
 def say(error: SaltbellError, person: Person) -> str:
@@ -53,51 +59,85 @@ def say(error: SaltbellError, person: Person) -> str:
         case OutOfRange():
             return _out_of_range(error, person)
         case Missing(quantity):
-            return f"I still need the {QUANTITIES.get(quantity, quantity.replace('_', ' '))}. Type it with its unit."
+            return language.say(
+                "I still need the {get}. Type it with its unit.",
+                get=QUANTITIES.get(quantity, quantity.replace("_", " ")),
+            )
         case OverLimit():
             return _over_limit(error)
         case UnknownCure():
-            return (
+            return language.say(
                 "No dose without the strength of your curing salt.\nLook for the nitrite figure on the packet, "
                 "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
             )
         case ByTheClock(strength):
-            return (
-                f"No curing salt in a brine of {numbers.percent(strength)} that is left by the clock.\nNobody could tell how much nitrite the meat took: "
-                "say «without nitrite», or «equilibrium brine» for a cure."
+            return language.say(
+                "No curing salt in a brine of {strength} that is left by the clock.\nNobody could tell how much nitrite the meat took: "
+                "say «without nitrite», or «equilibrium brine» for a cure.",
+                strength=numbers.percent(strength),
             )
+        case OtherWay() | TooLate() | TooLong() | TooSoon() | Gone():
+            return _not_so(error, person)
+        case _:
+            return _machine(error)
+
+
+def _not_so(error: OtherWay | TooLate | TooLong | TooSoon | Gone, person: Person) -> str:
+    match error:
         case OtherWay(cut, _, ways):
-            way = {"inject": "inject it", "dry": "cure it dry", "brine": "brine it"}[ways[0]]
-            return f"A {meats.CUTS.get(cut, cut.replace('_', ' '))} is not cured that way: the middle would be reached too late.\nFor this one, {way}."
+            way = {
+                "inject": language.say("inject it"),
+                "dry": language.say("cure it dry"),
+                "brine": language.say("brine it"),
+            }[ways[0]]
+            return language.say(
+                "A {get} is not cured that way: the middle would be reached too late.\nFor this one, {way}.",
+                get=meats.CUTS.get(cut, cut.replace("_", " ")),
+                way=way,
+            )
         case TooLate(thing):
-            return (
-                f"The meat is in its cure already, so the {FIELDS.get(thing, thing.replace('_', ' '))} stays as it is. "
-                "Adding cure or brine now would change the dose; a test slice tells more."
+            return language.say(
+                "The meat is in its cure already, so the {get} stays as it is. "
+                "Adding cure or brine now would change the dose; a test slice tells more.",
+                get=FIELDS.get(thing, thing.replace("_", " ")),
             )
         case TooLong(days, limit) if isinf(days):
-            return "The cure would never reach the middle of that in time. Inject it, or split it into thinner pieces."
+            return language.say(
+                "The cure would never reach the middle of that in time. Inject it, or split it into thinner pieces."
+            )
         case TooLong(days, limit):
-            return (
-                f"That would take {numbers.days(days)} in the cure, and I plan no more than {limit:.0f} unasked. "
-                "Better: inject it, or split it into thinner pieces."
+            return language.say(
+                "That would take {days} in the cure, and I plan no more than {limit} unasked. "
+                "Better: inject it, or split it into thinner pieces.",
+                days=numbers.days(days),
+                limit=f"{limit:.0f}",
             )
         case TooSoon():
             return too_soon(error, person)
         case Gone(thing):
             return _gone(thing)
-        case _:
-            return _machine(error)
 
 
 def _out_of_range(error: OutOfRange, person: Person) -> str:
     if error.quantity == "fridge":
         found, limit = numbers.temperature(error.value, person), numbers.both(4.4, person)
-        return f"A fridge at {found} is no place for a cure: it has to run at {limit} or below.\nTurn it down, then type what it reads, like «fridge runs at 3 c»."
+        return language.say(
+            "A fridge at {found} is no place for a cure: it has to run at {limit} or below.\nTurn it down, then type what it reads, like «fridge runs at 3 c».",
+            found=found,
+            limit=limit,
+        )
     name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
     low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
     example = EXAMPLES.get(error.quantity, "")
-    again = f" Type it again, {example}." if example else " Type it again."
-    return f"A {name} of {value} cannot be right; I can take {low} to {high}.{again}"
+    again = language.say(" Type it again, {example}.", example=example) if example else language.say(" Type it again.")
+    return language.say(
+        "A {name} of {value} cannot be right; I can take {low} to {high}.{again}",
+        name=name,
+        value=value,
+        low=low,
+        high=high,
+        again=again,
+    )
 
 
 def _shown(error: OutOfRange, value: float, person: Person) -> str:
@@ -111,21 +151,30 @@ def _shown(error: OutOfRange, value: float, person: Person) -> str:
         case "-" if error.quantity in SHARES:
             return numbers.percent(value)
         case "-" | "":
-            return f"{value:g}"
+            return numbers.plain(value)
         case unit:
-            return f"{value:g} {unit}"
+            return f"{numbers.plain(value)} {unit}"
 
 
 def _over_limit(error: OverLimit) -> str:
-    memory = " (from memory)" if error.status == "MEMORY" else ""
+    memory = language.say(" (from memory)") if error.status == "MEMORY" else ""
     passing = (
-        f"\nThe most that passes is {numbers.grams(error.passing_cure_kg)} of this curing salt."
+        language.say(
+            "\nThe most that passes is {passing_cure} of this curing salt.",
+            passing_cure=numbers.grams(error.passing_cure_kg),
+        )
         if error.passing_cure_kg
         else ""
     )
-    return (
-        f"No: that is {numbers.ppm(error.found_mg_kg)} {error.substance}, and the limit is "
-        f"{numbers.ppm(error.limit_mg_kg)} ({error.jurisdiction}, {_title(error.source)}{memory}).{passing}"
+    return language.say(
+        "No: that is {found} {substance}, and the limit is {limit} ({jurisdiction}, {title}{memory}).{passing}",
+        found=numbers.ppm(error.found_mg_kg),
+        substance=error.substance,
+        limit=numbers.ppm(error.limit_mg_kg),
+        jurisdiction=error.jurisdiction,
+        title=_title(error.source),
+        memory=memory,
+        passing=passing,
     )
 
 
@@ -139,9 +188,11 @@ def too_soon(error: TooSoon, person: Person) -> str:
     """The date cannot be met: when it can, before any other way is offered."""
     earliest = f"{numbers.day(error.earliest, person)} {numbers.clock(error.earliest, person)}"
     wish = f"{numbers.day(error.deadline, person)} {numbers.clock(error.deadline, person)}"
-    return (
-        f"{wish} is too soon: the cure needs {numbers.days(error.cure_days_p90)}. "
-        f"As it stands, the earliest meal is {earliest}."
+    return language.say(
+        "{wish} is too soon: the cure needs {cure_days_p90}. As it stands, the earliest meal is {earliest}.",
+        wish=wish,
+        cure_days_p90=numbers.days(error.cure_days_p90),
+        earliest=earliest,
     )
 
 
@@ -152,72 +203,91 @@ def unfit_date(person: Person, deadline: datetime, now: datetime) -> str | None:
     """A meal date that has gone by, or lies so far ahead that another was meant; None for any other."""
     date = f"{numbers.day(deadline, person)} {deadline.astimezone(person.tz):%Y} {numbers.clock(deadline, person)}"
     if deadline <= now:
-        return f"{date} has gone by already. When is the meal? Type a later day, like «saturday 13:00»."
+        return language.say(
+            "{date} has gone by already. When is the meal? Type a later day, like «saturday 13:00».", date=date
+        )
     if deadline - now > FAR:
-        return f"{date} is most of a year away. When is the meal? Type a nearer day, like «saturday 13:00»."
+        return language.say(
+            "{date} is most of a year away. When is the meal? Type a nearer day, like «saturday 13:00».", date=date
+        )
     return None
 
 
 def _gone(thing: str) -> str:
     if thing == "batch":
-        return "Nothing like that is under way here. Start with the cut and the weight, or type «help»."
+        return language.say("Nothing like that is under way here. Start with the cut and the weight, or type «help».")
     if thing == "event":
-        return "There is nothing left to take back."
+        return language.say("There is nothing left to take back.")
     if thing == "due":
-        return "Nothing waits to be done just now. Type «plan» to see the week, or name the step, like «flipped»."
+        return language.say(
+            "Nothing waits to be done just now. Type «plan» to see the week, or name the step, like «flipped»."
+        )
     if thing.startswith("nitrite limit"):
         return meats.nitrite_refused(thing)
     if thing.startswith("purpose"):
-        return "That is no way to eat this one that I can plan. Ask «eaten how» under the plan for those that are."
+        return language.say(
+            "That is no way to eat this one that I can plan. Ask «eaten how» under the plan for those that are."
+        )
     name = thing.removeprefix("product ").removeprefix("cut ").replace("_", " ")
-    return f"I plan no {name} yet.\nI do plan {meats.planned()}: type it with its weight, like «2 kg pork belly»."
+    return language.say(
+        "I plan no {name} yet.\nI do plan {planned}: type it with its weight, like «2 kg pork belly».",
+        name=name,
+        planned=meats.planned(),
+    )
 
 
 def _machine(error: SaltbellError) -> str:
     match error:
         case NotKept():
-            return "I could not keep that just now, so please take it as not said. Try again in a few minutes."
+            return language.say(
+                "I could not keep that just now, so please take it as not said. Try again in a few minutes."
+            )
         case NotDelivered():
-            return "I could not get a message through. It will come again."
+            return language.say("I could not get a message through. It will come again.")
         case Unreadable(file, where, why):
-            return f"The file {file} cannot be read at {where}: {why}. The keeper of this bot has to mend it."
+            return language.say(
+                "The file {file} cannot be read at {where}: {why}. The keeper of this bot has to mend it.",
+                file=file,
+                where=where,
+                why=why,
+            )
         case _:
-            return "I cannot do that."
+            return language.say("I cannot do that.")
 
 
 def no_strength(typed: str) -> str:
     """Something that is no strength of a curing salt."""
-    return (
-        f"«{typed}» is no strength that I can dose by.\nThe packet says its nitrite, like 6.25 %, 5.88 %, 0.6 % or 0.5 %; "
-        "salt that is merely pink, from a mine, is no cure."
+    return language.say(
+        "«{typed}» is no strength that I can dose by.\nThe packet says its nitrite, like 6.25 %, 5.88 %, 0.6 % or 0.5 %; "
+        "salt that is merely pink, from a mine, is no cure.",
+        typed=typed,
     )
 
 
 def odd_strength(typed: str) -> str:
     """A strength that no usual packet of curing salt has."""
     number = typed.removesuffix("%").strip()
-    return (
-        f"Look at the packet again: does it say {number} % nitrite?\nUsual curing salts hold 0.4 to 1 %, 5 to 6.5 % or 10 %, "
+    return language.say(
+        "Look at the packet again: does it say {number} % nitrite?\nUsual curing salts hold 0.4 to 1 %, 5 to 6.5 % or 10 %, "
         "and with the wrong number the dose is wrong by as much.\nI dose nothing by it until you tap it, or type what the "
-        "packet says, like «cure is 6.25 %»."
+        "packet says, like «cure is 6.25 %».",
+        number=number,
     )
 
 
 def our_fault(key: str) -> str:
     """Something broke on our side; the message is kept by its key."""
-    return (
+    return language.say(
         "Something went wrong on my side, and what you just said had no effect. "
-        f"Please say it again; if it happens twice, give the keeper of this bot the word {key}."
+        "Please say it again; if it happens twice, give the keeper of this bot the word {key}.",
+        key=key,
     )
 
 
 def cannot_read(kind: str) -> str:
     """A sticker, a voice message, a picture: kindly declined, with what works instead."""
-    names = {"photo": "pictures", "voice": "voice messages", "sticker": "stickers", "video": "videos"}
-    return f"I cannot read {names.get(kind, 'that kind of message')}. Type it in words, like «core 158» or «flipped»."
-
-
-def too_cold_target(person: Person) -> str:
-    """The floor under which nothing is called done."""
-    floor = numbers.both(celsius_from_fahrenheit(145.0), person)
-    return f"I call no whole cut of beef done below {floor} with 3 min of rest (FSIS safe temperature chart)."
+    names = {"photo": "pictures", "voice": language.say("voice messages"), "sticker": "stickers", "video": "videos"}
+    return language.say(
+        "I cannot read {get}. Type it in words, like «core 158» or «flipped».",
+        get=names.get(kind, "that kind of message"),
+    )

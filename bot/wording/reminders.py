@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, incidents, named, numbers, plans, steps
+from bot.wording import asking, cautions, general, incidents, language, named, numbers, plans, tasks
 from bot.wording.debriefs import next_slot
 from core.batch.assess import Assessment, Change
 from core.plan.reminders import FLIP_AND_FRIDGE
@@ -16,11 +16,11 @@ ALERTS = frozenset({Kind.CHILL, Kind.CHILL_CHECK})
 def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) -> Reply:
     """A reminder. `told` is when it was due, which repeat it is, and whether it may have arrived before."""
     due, occurrence, repeat = told
-    text = steps.task(step, a)
+    text = tasks.task(step, a)
     if kind == FLIP_AND_FRIDGE:
         text = f"{text}\n{_fridge_too(a)}"
     if occurrence:
-        text = "\n".join([f"Still open: {text}", *named.again(step, a)])
+        text = "\n".join([language.say("Still open: {text}", text=text), *named.again(step, a)])
     else:
         text = "\n".join([text, *named.following(step, a), *_extra(step, a), *cautions.of_step(step, a)])
     if a.now - due > LATE and not occurrence:  # «still open» says as much
@@ -42,7 +42,9 @@ def thrown(a: Assessment) -> Reply:
 
 
 def _fridge_too(a: Assessment) -> str:
-    return f"And read the fridge: reply like «fridge {'38 f' if a.person.units.temperature == 'f' else '3 c'}»."
+    return language.say(
+        "And read the fridge: reply like «fridge {more}».", more="38 f" if a.person.units.temperature == "f" else "3 c"
+    )
 
 
 def _extra(step: Step, a: Assessment) -> list[str]:
@@ -51,10 +53,15 @@ def _extra(step: Step, a: Assessment) -> list[str]:
         return (
             []
             if chance is None
-            else [f"By now {numbers.chance(chance.probability_pink)} of pieces like this are pink in the middle."]
+            else [
+                language.say(
+                    "By now {probability_pink} of pieces like this are pink in the middle.",
+                    probability_pink=numbers.chance(chance.probability_pink),
+                )
+            ]
         )
     if step.kind is Kind.OFF and a.ready is not None:
-        return [f"The estimate is {numbers.time_band(a.ready, a.person, a.now)}."]
+        return [language.say("The estimate is {when}.", when=numbers.time_band(a.ready, a.person, a.now))]
     if step.kind is Kind.SLICE:
         asked = [asking.eaters(a.batch.id)[0]] if a.batch.setup.at_risk_eaters is None else []
         return [*plans.late(a), *asked]

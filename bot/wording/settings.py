@@ -4,6 +4,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.wording import numbers, plans
+from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.person import Person, Units
 from core.plan.steps import Kind, State
@@ -12,7 +13,7 @@ from core.plan.steps import Kind, State
 def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
     """What is kept now, echoed so that a slip is seen."""
     said = "; ".join(dict.fromkeys(text for field in changes if (text := _one(field, person, now))))
-    return f"Noted: {said}." if said else "Noted."
+    return say("Noted: {said}.", said=said) if said else say("Noted.")
 
 
 STANDING = ("zone", "units", "quiet_from", "flip_hours", "jurisdiction", "cooker", "fridge_c", "cure_nitrite_fraction")
@@ -22,52 +23,74 @@ def standing(person: Person, now: datetime) -> str:
     """Everything that holds for a person, one line each, and how it is changed."""
     lines = [f"{said[:1].upper()}{said[1:]}." for field in STANDING if (said := _one(field, person, now))]
     return "\n".join([
-        "Change any of these in words, like «we are in Chicago» or «quiet from 23 to 6».", *lines,
+        say("Change any of these in words, like «we are in Chicago» or «quiet from 23 to 6»."), *lines,
     ])  # fmt: skip
 
 
 def _one(field: str, person: Person, now: datetime) -> str:
     match field:
         case "zone":
-            return f"your clock is {person.zone.replace('_', ' ')}, where it is {numbers.clock(now, person)} now"
+            return say(
+                "your clock is {replace}, where it is {now} now",
+                replace=person.zone.replace("_", " "),
+                now=numbers.clock(now, person),
+            )
         case "units":
-            return f"units are {_units(person.units)}"
+            return say("units are {units}", units=_units(person.units))
         case "quiet_from" | "quiet_to":
-            return f"quiet from {person.quiet_from:%H:%M} to {person.quiet_to:%H:%M}; chill, fire and safety still speak up"
+            return say(
+                "quiet from {quiet_from} to {quiet_to}; chill, fire and safety still speak up",
+                quiet_from=f"{person.quiet_from:%H:%M}",
+                quiet_to=f"{person.quiet_to:%H:%M}",
+            )
         case "flip_hours":
-            return "flips at " + " and ".join(f"{t:%H:%M}" for t in person.flip_hours)
+            return say("flips at ") + say(" and ").join(f"{t:%H:%M}" for t in person.flip_hours)
         case "jurisdiction":
-            return f"limits by the law of {person.jurisdiction}"
+            return say("limits by the law of {jurisdiction}", jurisdiction=person.jurisdiction)
         case "cooker":
-            return f"you cook on {person.cooker}"
+            return say("you cook on {cooker}", cooker=person.cooker)
         case "fridge_c":
-            return f"your fridge runs at {numbers.temperature(person.fridge_c, person)}"
+            return say("your fridge runs at {fridge}", fridge=numbers.temperature(person.fridge_c, person))
         case "cure_nitrite_fraction" if person.cure_nitrite_fraction is not None:
-            return f"your curing salt holds {numbers.percent(person.cure_nitrite_fraction)} nitrite"
+            return say(
+                "your curing salt holds {cure_nitrite} nitrite",
+                cure_nitrite=numbers.percent(person.cure_nitrite_fraction),
+            )
         case "language":
-            return f"language {person.language}"
+            return say("language {language}", language=person.language)
         case _:
             return ""
 
 
 def _units(units: Units) -> str:
-    return f"{units.mass}, {units.length} and °{units.temperature.upper()}"
+    return say("{mass}, {length} and °{upper}", mass=units.mass, length=units.length, upper=units.temperature.upper())
 
 
 def paused(a: Assessment) -> str:
     """A pause, and what goes on all the same."""
-    until = f" until {numbers.when(a.batch.paused_until, a.person, a.now)}" if a.batch.paused_until else ""
-    return f"Quiet{until}. Fire, chill and safety still speak up. Say «back» to carry on."
+    until = (
+        say(" until {paused_until}", paused_until=numbers.when(a.batch.paused_until, a.person, a.now))
+        if a.batch.paused_until
+        else ""
+    )
+    return say("Quiet{until}. Fire, chill and safety still speak up. Say «back» to carry on.", until=until)
 
 
 def resumed(a: Assessment) -> str:
     """Carrying on, with what was missed."""
     missed = [s for s in a.plan.of_kind(Kind.FLIP) if s.state is State.SKIPPED and s.due < a.now] if a.plan else []
-    lead = f"Welcome back. {len(missed)} flips passed; that does no harm.\n" if missed else "Welcome back. "
+    lead = (
+        say("Welcome back. {len} flips passed; that does no harm.\n", len=len(missed))
+        if missed
+        else say("Welcome back. ")
+    )
     return lead + plans.now(a)
 
 
 def hand_over(to: str) -> str:
     """Somebody else takes over: what works today."""
-    who = to or "whoever takes over"
-    return f"Everybody in this chat gets the reminders and may answer them, so {who} only needs to be in it. The first «done» counts for all."
+    who = to or say("whoever takes over")
+    return say(
+        "Everybody in this chat gets the reminders and may answer them, so {who} only needs to be in it. The first «done» counts for all.",
+        who=who,
+    )

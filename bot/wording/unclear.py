@@ -3,7 +3,7 @@
 import re
 
 from bot.intents.intents import Unclear
-from bot.wording import asking, options, refusals
+from bot.wording import asking, language, options, refusals
 from core.person import Person
 
 
@@ -22,20 +22,40 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
     degree = "158/245" if person.units.temperature == "f" else "70/120"
     core, pit = ("158 f", "245 f") if person.units.temperature == "f" else ("70 c", "120 c")
     return {
-        "number": f"What is «{typed}»? Say what it was, like «core {degree.split('/')[0]}», «fridge 3 c» or «pit {degree.split('/')[1]}».",
-        "too_long": "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now».",
-        "empty": "I got nothing to read there. Type it in words, like «flipped» or «what now».",
-        "unit": f"In which unit is {typed}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.",
-        "word": f"I am not sure what «{typed}» means here. Type «help» for what I understand.",
-        "at": f"«{typed}»: is that the hour, or what it read? Tap it, or type it like «brine 3 c».",
-        "ahead": f"«{typed}»: that hour is still to come today. When was it? Tap it, or type the hour anew.",
-        "pair": f"Which is which in «{typed}»? Tap it, or type each by its name, like «core {core} pit {pit}».",
-        "other": "I cannot read that. Type it in words, like «flipped» or «core 158».",
+        "number": language.say(
+            "What is «{typed}»? Say what it was, like «core {split}», «fridge 3 c» or «pit {split2}».",
+            typed=typed,
+            split=degree.split("/")[0],
+            split2=degree.split("/")[1],
+        ),
+        "too_long": language.say(
+            "That is more than I can take in at once. Say it in one short line, like «core 158» or «what now»."
+        ),
+        "empty": language.say("I got nothing to read there. Type it in words, like «flipped» or «what now»."),
+        "unit": language.say(
+            "In which unit is {typed}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.", typed=typed
+        ),
+        "word": language.say(
+            "I am not sure what «{typed}» means here. Type «help» for what I understand.", typed=typed
+        ),
+        "at": language.say(
+            "«{typed}»: is that the hour, or what it read? Tap it, or type it like «brine 3 c».", typed=typed
+        ),
+        "ahead": language.say(
+            "«{typed}»: that hour is still to come today. When was it? Tap it, or type the hour anew.", typed=typed
+        ),
+        "pair": language.say(
+            "Which is which in «{typed}»? Tap it, or type each by its name, like «core {core} pit {pit}».",
+            typed=typed,
+            core=core,
+            pit=pit,
+        ),
+        "other": language.say("I cannot read that. Type it in words, like «flipped» or «core 158»."),
     }
 
 
 def _no_hour(typed: str) -> str:
-    return f"There is no {typed} on the clock. Type the hour like 8:00 or 20:00, or 8 pm."
+    return language.say("There is no {typed} on the clock. Type the hour like 8:00 or 20:00, or 8 pm.", typed=typed)
 
 
 _CANNOT_BE = {

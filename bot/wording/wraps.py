@@ -3,6 +3,7 @@
 from datetime import datetime, timedelta
 
 from bot.wording import meats, numbers
+from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.in_time import latest_wrap, off_by
@@ -15,7 +16,7 @@ COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for lit
 SOON = timedelta(hours=2.5)
 TELL_H: Hours = 4.0
 LIKELY = 0.8  # of the bare ones in time: then nobody is told to wrap
-CRUSTS = {"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"}
+CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"})
 
 
 def stall(a: Assessment) -> str:
@@ -27,39 +28,57 @@ def stall(a: Assessment) -> str:
         begins = a.on_at + timedelta(hours=s.begins.p50)
         return _comes(s, begins, a) if begins - a.now <= SOON else ""
     if s.phase == "in" and s.lasts is not None:
-        return "This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents."
+        return say("This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents.")
     return ""
 
 
 def _comes(s: Stall, begins: datetime, a: Assessment) -> str:
-    lasts = f"{s.lasts.p10:.1f} to {s.lasts.p90:.1f} h" if s.lasts else "a while"
+    lasts = (
+        say("{p10} to {p90} h", p10=decimal(s.lasts.p10, 1), p90=decimal(s.lasts.p90, 1)) if s.lasts else say("a while")
+    )
     at = numbers.clock(numbers.quarter(begins, up=False), a.person)
-    return (
-        f"The stall comes about {at}: the core hardly climbs for {lasts} while the surface sweats. It ends by itself."
+    return say(
+        "The stall comes about {at}: the core hardly climbs for {lasts} while the surface sweats. It ends by itself.",
+        at=at,
+        lasts=lasts,
     )
 
 
 def stall_asked(a: Assessment) -> str:
     """When the stall comes, at what core, how long it lasts, or how long it still will; and what ends it."""
     if a.cook is None or a.batch.off_at is not None:
-        return "The stall is behind you: it is off the fire."
+        return say("The stall is behind you: it is off the fire.")
     s = a.cook.stall
     if s.begins is None or s.lasts is None or s.core is None:
-        return "I expect no stall to speak of: this piece is thin, or its surface is shut."
-    core = f"{numbers.temperature(s.core.p10, a.person)} to {numbers.temperature(s.core.p90, a.person)}"
+        return say("I expect no stall to speak of: this piece is thin, or its surface is shut.")
+    core = say(
+        "{p10} to {p90}", p10=numbers.temperature(s.core.p10, a.person), p90=numbers.temperature(s.core.p90, a.person)
+    )
     if a.on_at is None:
-        return (
-            f"It stalls {s.begins.p10:.1f} to {s.begins.p90:.1f} h after meat on, at a core of {core}, for {s.lasts.p10:.1f} to {s.lasts.p90:.1f} h.\n"
-            f"The surface sweats, and that takes the heat. It ends by itself, or under foil. {_chance(s)}"
+        return say(
+            "It stalls {p10} to {p90} h after meat on, at a core of {core}, for {p102} to {p902} h.\n"
+            "The surface sweats, and that takes the heat. It ends by itself, or under foil. {chance}",
+            p10=decimal(s.begins.p10, 1),
+            p90=decimal(s.begins.p90, 1),
+            core=core,
+            p102=decimal(s.lasts.p10, 1),
+            p902=decimal(s.lasts.p90, 1),
+            chance=_chance(s),
         )
     begins = a.on_at + timedelta(hours=s.begins.p50)
     match s.phase:
         case "ahead":
-            return f"{_comes(s, begins, a)}\nIt comes at a core of {core}. {_chance(s)}\n{gain(a, told=True)}".strip()
+            return say(
+                "{comes}\nIt comes at a core of {core}. {chance}\n{gain}",
+                comes=_comes(s, begins, a),
+                core=core,
+                chance=_chance(s),
+                gain=gain(a, told=True),
+            ).strip()
         case "in":
             return f"{_goes_on(s, a)}\n{gain(a, told=True)}".strip()
         case _:
-            return f"The stall is over. {_ready(a)}"
+            return say("The stall is over. {ready}", ready=_ready(a))
 
 
 def _goes_on(s: Stall, a: Assessment) -> str:
@@ -68,15 +87,19 @@ def _goes_on(s: Stall, a: Assessment) -> str:
         return ""
     since = (a.now - a.on_at) / timedelta(hours=1) - s.begins.p50
     low, high = (max(hours - since, 0.0) for hours in (s.lasts.p10, s.lasts.p90))
-    return f"This is the stall. It goes on for {low:.1f} to {high:.1f} h more; do not chase it with the vents."
+    return say(
+        "This is the stall. It goes on for {low} to {high} h more; do not chase it with the vents.",
+        low=decimal(low, 1),
+        high=decimal(high, 1),
+    )
 
 
 def _chance(s: Stall) -> str:
-    return f"{numbers.chance(s.likely)} of such cooks stall."
+    return say("{likely} of such cooks stall.", likely=numbers.chance(s.likely))
 
 
 def _ready(a: Assessment) -> str:
-    return f"Ready {numbers.time_band(a.ready, a.person, a.now)}." if a.ready else ""
+    return say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else ""
 
 
 def gain(a: Assessment, *, told: bool = False) -> str:
@@ -87,44 +110,58 @@ def gain(a: Assessment, *, told: bool = False) -> str:
     core = a.batch.last(Probe.CORE)
     if foil is None or core is None or foil.saves.p50 < 0.5 or (core.celsius < 55.0 and not told):
         return ""
-    return (
-        f"Foil now would save {foil.saves.p10:.1f} to {foil.saves.p90:.1f} h and cost the crust its bite; "
-        "«wrapped in foil» tells me."
+    return say(
+        "Foil now would save {p10} to {p90} h and cost the crust its bite; «wrapped in foil» tells me.",
+        p10=decimal(foil.saves.p10, 1),
+        p90=decimal(foil.saves.p90, 1),
     )
 
 
 def asked(a: Assessment) -> str:
     """Whether to wrap now: what each wrap saves and costs, and the latest hour for the meal."""
     if meats.in_pot(a):
-        return "No wrap under water: it does not stall there."
+        return say("No wrap under water: it does not stall there.")
     if a.on_at is None or a.cook is None:
-        return (
+        return say(
             "Not before it is on: wrap once the colour of the crust pleases you, at a core of about "
-            f"{numbers.temperature(COLOUR_SET_C, a.person)} to {numbers.temperature(74.0, a.person)}.\nI say what it saves once I have core readings."
+            "{colour_set} to {temperature}.\nI say what it saves once I have core readings.",
+            colour_set=numbers.temperature(COLOUR_SET_C, a.person),
+            temperature=numbers.temperature(74.0, a.person),
         )
     if a.batch.off_at is not None:
-        return "It is off the fire: wrap it for the rest."
+        return say("It is off the fire: wrap it for the rest.")
     if "wrap" in a.batch.done or (a.batch.setup.wrap != "none" and a.cook.stall.phase == "over"):
-        return f"It is wrapped. {_ready(a)}"
+        return say("It is wrapped. {ready}", ready=_ready(a))
     lines = [deadline(a) or _now_or_not(a), *(_way(w, a) for w in a.cook.wraps), _ready(a), _colour(a)]
     return "\n".join(line for line in lines if line)
 
 
 def _now_or_not(a: Assessment) -> str:
-    return "No need to wrap: time is not short. Bare gives the best crust, foil the surest hour."
+    return say("No need to wrap: time is not short. Bare gives the best crust, foil the surest hour.")
 
 
 def _way(w: WrapGain, a: Assessment) -> str:
     name = w.kind.capitalize()
     kept = numbers.mass(max(w.weight_kept, 0.0) * a.batch.setup.mass, a.person)
-    return f"{name} now saves {w.saves.p10:.1f} to {w.saves.p90:.1f} h and about {kept} of weight; {CRUSTS[w.crust]}."
+    return say(
+        "{name} now saves {p10} to {p90} h and about {kept} of weight; {crusts}.",
+        name=name,
+        p10=decimal(w.saves.p10, 1),
+        p90=decimal(w.saves.p90, 1),
+        kept=kept,
+        crusts=CRUSTS[w.crust],
+    )
 
 
 def _colour(a: Assessment) -> str:
     core = a.batch.last(Probe.CORE)
     if core is None or core.celsius >= COLOUR_SET_C:
         return ""
-    return f"At {numbers.temperature(core.celsius, a.person)} the crust has not set: wait for {numbers.temperature(COLOUR_SET_C, a.person)} if the hour allows."
+    return say(
+        "At {celsius} the crust has not set: wait for {colour_set} if the hour allows.",
+        celsius=numbers.temperature(core.celsius, a.person),
+        colour_set=numbers.temperature(COLOUR_SET_C, a.person),
+    )
 
 
 def deadline(a: Assessment, *, soon: bool = False) -> str:
@@ -141,19 +178,31 @@ def deadline(a: Assessment, *, soon: bool = False) -> str:
     if found.sure is not None:
         if soon and found.sure - (a.now - a.on_at) / timedelta(hours=1) > TELL_H:
             return ""
-        return f"To eat {_at(meal)}: wrap in foil by {_clock(a, found.sure)}, then nine in ten such cooks are in time.{_bare(found)}"
+        return say(
+            "To eat {at}: wrap in foil by {clock}, then nine in ten such cooks are in time.{bare}",
+            at=_at(meal),
+            clock=_clock(a, found.sure),
+            bare=_bare(found),
+        )
     if needed <= a.now:
         return ""
     if found.now > 0.1:
-        return f"To eat {_at(meal)}: wrap in foil now; {numbers.chance(found.now)} of such cooks are in time then, {numbers.chance(found.bare)} bare."
-    return (
-        f"Not even foil now brings it in time for {meal}: it should be off by {numbers.when(needed, a.person, a.now)}. "
-        "Move the meal, like «dinner at 20:00»; do not take it off under its target."
+        return say(
+            "To eat {at}: wrap in foil now; {now} of such cooks are in time then, {bare} bare.",
+            at=_at(meal),
+            now=numbers.chance(found.now),
+            bare=numbers.chance(found.bare),
+        )
+    return say(
+        "Not even foil now brings it in time for {meal}: it should be off by {needed}. "
+        "Move the meal, like «dinner at 20:00»; do not take it off under its target.",
+        meal=meal,
+        needed=numbers.when(needed, a.person, a.now),
     )
 
 
 def _at(meal: str) -> str:
-    return f"at {meal}" if meal[:1].isdigit() else meal
+    return say("at {meal}", meal=meal) if meal[:1].isdigit() else meal
 
 
 def _clock(a: Assessment, hours: Hours) -> str:
@@ -162,4 +211,4 @@ def _clock(a: Assessment, hours: Hours) -> str:
 
 
 def _bare(found: WrapBy) -> str:
-    return f" Bare {numbers.chance(found.bare)} are."
+    return say(" Bare {bare} are.", bare=numbers.chance(found.bare))

@@ -3,12 +3,13 @@
 from collections.abc import Callable
 from datetime import timedelta
 
-from bot.wording import chilling, doneness, fire, holding, numbers, wraps
+from bot.wording import chilling, doneness, fire, fuel, holding, numbers, wraps
+from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.heat.cooker import cooker
 
 TOPICS: dict[str, Callable[[Assessment], str]] = {
-    "fuel": fire.fuel_asked,
+    "fuel": fuel.fuel_asked,
     "light": fire.lighting_asked,
     "fire": fire.asked,
     "wrap": wraps.asked,
@@ -26,15 +27,20 @@ def _lid(a: Assessment) -> str:
     at = next((at for at, what in reversed(a.batch.incidents) if what.what == "lid"), a.now)
     back = numbers.clock(at + timedelta(minutes=wait), a.person)
     often = fire.often(a)
-    return f"Noted, the lid was open. Leave the vents till {back}.\nWhat the pit reads before then says nothing.{often}"
+    return say(
+        "Noted, the lid was open. Leave the vents till {back}.\nWhat the pit reads before then says nothing.{often}",
+        back=back,
+        often=often,
+    )
 
 
 def _flare(a: Assessment) -> str:
-    out = "Turn the burner off. " if cooker(a.batch.setup.cooker).fuel == "propane" else ""
-    return (
-        f"{out}Lid shut and both vents shut, now; stand back. No water on it.\n"
+    out = say("Turn the burner off. ") if cooker(a.batch.setup.cooker).fuel == "propane" else ""
+    return say(
+        "{out}Lid shut and both vents shut, now; stand back. No water on it.\n"
         "After 5 min give the top vent a crack, wait, and lift the lid by a finger before you open it: a starved fire flashes. "
-        "If it burns outside the cooker, call the fire brigade. Then send the pit."
+        "If it burns outside the cooker, call the fire brigade. Then send the pit.",
+        out=out,
     )
 
 

@@ -1,0 +1,109 @@
+"""Words for the chill against its rule: what is to be reached and by when, and whether it will be."""
+
+from datetime import datetime, timedelta
+
+from bot.wording import chilling, numbers, safety
+from bot.wording.language import say
+from core.batch.assess import Assessment
+from core.batch.pass_now import help_now
+from core.person import Person
+from core.safety.cooling import CoolingVerdict
+from core.safety.findings import Outcome, Rule, Status
+from core.units import Celsius, celsius_from_fahrenheit
+
+
+def rule_of_cooling() -> str:
+    """The two rules that grant, with their sources."""
+    return say(
+        "Rule: FSIS cooling guideline (Appendix B, 1999), option 1; or FDA Food Code 3-501.14: 57 to 21 °C (135 to 70 °F) in 2 h, "
+        "to 5 °C (41 °F) in 6 h in all."
+    )
+
+
+def stands(a: Assessment) -> str:
+    """How the chill stands: what is to be reached, by when, and what to do if it will not be."""
+    found = a.ledger.cooling
+    if found is None:
+        return ""
+    match found.kind:
+        case Outcome.SAFE:
+            return say("The chill met its rule: it may be kept.")
+        case Outcome.NOT_YET:
+            return _stage_ahead(found, a)
+        case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
+            between = say(" and ").join(numbers.when(r.at, a.person, a.now) for r in found.deciding)
+            return say(
+                "Between {between} nobody read the core, so the record does not show that it was cold in time: I cannot say it is safe to keep. "
+                "Eat it today, heated to 74 °C (165 °F), or throw it away.",
+                between=between,
+            )
+        case Outcome.CANNOT_SAY:
+            return say(
+                "The chill is slower than the rules that I can grant. It is inside the 15 h row for cured meat of 1999 at best, and the one of 2021 "
+                "also wants ascorbate: I cannot say it is safe to keep. Eat it today, heated to 74 °C (165 °F), or throw it away."
+            )
+        case _:
+            failed = [safety.finding(f, a) for f in a.ledger.verdict.because if f.rule is Rule.COOLING]
+            return "\n".join([safety.VERDICTS[found.kind], *failed[:1]])
+
+
+def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
+    stage = found.next_stage
+    core = a.cooling.readings[-1].celsius if a.cooling.readings else None
+    if core is not None and core >= celsius_from_fahrenheit(130.0):
+        return _before_the_clock(a)
+    if stage is None or stage.deadline is None:
+        return say("The hours of the chill do not count yet.")
+    goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
+    text = say(
+        "It must read {goal} or colder by {deadline}.",
+        goal=goal,
+        deadline=numbers.when(stage.deadline, a.person, a.now),
+    )
+    return text if core is None else f"{text}\n{_pace(a, core, stage.deadline)}".strip()
+
+
+def _before_the_clock(a: Assessment) -> str:
+    if "chill" in a.batch.done:
+        return say(
+            "It is in the chill; the clock of the rule starts when the core falls below {limit}.",
+            limit=numbers.both(54.4, a.person),
+        )
+    at = a.cooling.at_60c
+    when = (
+        say(", about {at}", at=numbers.when(numbers.quarter(at, up=False), a.person, a.now))
+        if at is not None and at > a.now
+        else ""
+    )
+    return chill_from(a.person, when)
+
+
+def chill_from(person: Person, when: str = "") -> str:
+    """When to begin the chill and from where the rule counts, in one sentence; `when` is the hour of the first."""
+    return say(
+        "Start the chill at {limit}{when}; the rule counts its hours from {limit2} down.",
+        limit=numbers.both(60.0, person),
+        when=when,
+        limit2=numbers.both(54.4, person),
+    )
+
+
+def _pace(a: Assessment, core: Celsius, deadline: datetime) -> str:
+    """Whether the corner will be reached in time, by the chill as its readings have it."""
+    forecast, since = a.cooling.forecast, a.cooling.since
+    if forecast is None or since is None:
+        return ""
+    reached = forecast.to(26.7 if core > celsius_from_fahrenheit(80.0) else 4.4)
+    if reached is None or max(since + timedelta(hours=reached.p50), a.now) >= deadline:
+        return say("At this pace it will not: {help}.", help=_help(a))
+    if since + timedelta(hours=reached.p90) >= deadline:
+        return say("It may just miss that: {help}.", help=_help(a))
+    return say("It is on its way.")
+
+
+def _help(a: Assessment) -> str:
+    """What makes it pass, as it is computed; where nothing does for sure, what cools most."""
+    found = help_now(a)
+    if found is None:
+        return say("cut it to thin slices now, and into ice water")
+    return chilling.action(found, a)

@@ -1,0 +1,122 @@
+"""Words for the dose, its nitrite and its limit, and for the days in the cure."""
+
+from bot.wording import brines, cautions, meats, numbers
+from bot.wording.language import decimal, say
+from core.batch.assess import Assessment
+from core.batch.material import brining_of
+from core.plan.recipe import product
+from core.plan.setup import by_the_clock
+
+
+def dose(a: Assessment) -> str:
+    """The dose in grams, its nitrite, the limit and where the limit stands."""
+    d = a.dose
+    if d is None:
+        return ""
+    if d.limit is None:
+        return brines.salt_alone(d, a.batch.setup)
+    strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
+    water = say("{water} kg water, ", water=decimal(d.water_kg, 2)) if d.water_kg else ""
+    low, high = d.teaspoons
+    base = say("meat and pickle") if a.batch.setup.method == "brine" else say("green meat")
+    beware = cautions.lines(c for c in d.cautions if c.key != "nitrite_weigh_exactly")  # the words above say so
+    nitrate = (
+        say("Nitrate {nitrate_ingoing} beside it. ", nitrate_ingoing=numbers.ppm(d.nitrate_ingoing))
+        if d.nitrate_ingoing
+        else ""
+    )
+    said = say(
+        "Dose: {water}{cure} curing salt of {strength}, {salt} salt, "
+        "{sugar} sugar. Weigh it: {low} to {high} level teaspoons is only a check on the scale.\n"
+        "Nitrite {nitrite_ingoing} of {base}; limit {max} "
+        "({jurisdiction}, {where}{memory}). {nitrate}Salt {salt2}.",
+        water=water,
+        cure=numbers.grams(d.cure_kg),
+        strength=strength,
+        salt=numbers.grams(d.salt_kg),
+        sugar=numbers.grams(d.sugar_kg),
+        low=decimal(low, 1),
+        high=decimal(high, 1),
+        nitrite_ingoing=numbers.ppm(d.nitrite_ingoing),
+        base=base,
+        max=numbers.ppm(d.limit.max_mg_kg),
+        jurisdiction=d.limit.jurisdiction,
+        where=d.limit.where,
+        memory=_memory(d.limit.status),
+        nitrate=nitrate,
+        salt2=numbers.percent(d.salt_fraction),
+    )
+    return "\n".join([said, *beware])
+
+
+def dose_in(a: Assessment) -> str:
+    """What is in the cure, once it was weighed out: its nitrite by the meat that it went to."""
+    d = a.dose
+    if d is None or d.limit is None:
+        return ""
+    limit = say(
+        "limit {max} ({jurisdiction}, {where}{memory})",
+        max=numbers.ppm(d.limit.max_mg_kg),
+        jurisdiction=d.limit.jurisdiction,
+        where=d.limit.where,
+        memory=_memory(d.limit.status),
+    )
+    return say(
+        "In it are {cure} curing salt of {nitrite}: {nitrite_ingoing} nitrite; {limit}.",
+        cure=numbers.grams(d.cure_kg),
+        nitrite=numbers.percent(d.nitrite_fraction),
+        nitrite_ingoing=numbers.ppm(d.nitrite_ingoing),
+        limit=limit,
+    )
+
+
+def _memory(status: str) -> str:
+    return say(", from memory") if status == "MEMORY" else ""
+
+
+def days(a: Assessment) -> str:
+    """How long it stays in, and the band behind it."""
+    if a.plan is not None and by_the_clock(a.batch.setup) and a.dose is not None:
+        return brines.by_the_clock(a, brining_of(a.batch.setup, a.dose))
+    if a.plan is not None and meats.plain(a):
+        return say(
+            "In the salt for {cure_days}: no nitrite goes in, so there is no middle to wait for.",
+            cure_days=numbers.days(a.plan.cure_days),
+        )
+    if a.cure_days is None or a.plan is None:
+        return ""
+    band = a.cure_days
+    learned = _learned(a)
+    if a.batch.setup.method == "inject":
+        return say(
+            "In the cure for {cure_days}: injected, the middle is reached within a day, and the colour wants its time.{learned}",
+            cure_days=numbers.days(a.plan.cure_days),
+            learned=learned,
+        )
+    least = product(a.batch.setup.product).least(a.batch.setup)
+    evens = say(" It stays longer, so that salt and colour even out.") if least > band.p90 + 1.0 else ""
+    return say(
+        "In the cure for {cure_days}. The middle turns pink after about {p50} days "
+        "({p10} to {p90}); nine in ten pieces like this are there by {p902}.{evens}{learned}",
+        cure_days=numbers.days(a.plan.cure_days),
+        p50=decimal(band.p50, 1),
+        p10=decimal(band.p10, 1),
+        p90=decimal(band.p90, 1),
+        p902=numbers.days(band.p90),
+        evens=evens,
+        learned=learned,
+    )
+
+
+def _learned(a: Assessment) -> str:
+    shift = a.cure_shift_days
+    if a.person.learned.batches == 0 or abs(shift) < 0.25:
+        return ""
+    pace = "slowly" if shift > 0 else "quickly"
+    way = "more" if shift > 0 else "less"
+    return say(
+        " By your slices your meat cures {pace}: {abs} {way} than usual.",
+        pace=pace,
+        abs=numbers.days(abs(shift)),
+        way=way,
+    )

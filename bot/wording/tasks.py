@@ -1,0 +1,286 @@
+"""Words for a step that falls due: what to do, the action first, and why or how where that is not plain."""
+
+from bot.wording import cooling, fuel, meats, numbers, steps
+from bot.wording.language import Words, decimal, say
+from core.batch.assess import Assessment
+from core.cure.dose import Dose
+from core.plan.recipe import product
+from core.plan.steps import Kind, Step
+
+NEEDLES = Words(
+    {
+        "ham_bone_in": ", first at the ball joint, at the shank and along the bone",
+        "chicken_whole": " into breast, thighs and legs, from inside the skin",
+    }
+)
+
+
+def task(step: Step, a: Assessment) -> str:
+    """What to do, the action first, and why or how where that is not plain."""
+    writer = _TASKS.get(step.kind)
+    return writer(step, a) if writer else f"{steps.name(step, a)}."
+
+
+def _brine(step: Step, a: Assessment) -> str:
+    dose = a.dose
+    if dose is None:
+        return say("Make the brine. I still need the strength printed on your curing salt before I can give grams.")
+    parts = _weighed(dose)
+    if a.batch.setup.method == "dry":
+        return say(
+            "{name}: {parts}.\nAll of it onto the meat and into the bag, nothing left over; press the air out.",
+            name=steps.name(step, a),
+            parts=parts,
+        )
+    if a.batch.setup.method == "inject":
+        return _pickle(dose, a)
+    return say(
+        "Make the brine: {water} kg water, {parts}.\n"
+        "Dissolve salt and sugar in a quarter of the water, hot; the rest of the water cold, or as ice. "
+        "{more}Then into the fridge until it reads {limit} or less.",
+        water=decimal(dose.water_kg, 2),
+        parts=parts,
+        more="" if meats.plain(a) else say("The curing salt goes in last, cold. "),
+        limit=numbers.both(4.4, a.person),
+    )
+
+
+def _weighed(dose: Dose) -> str:
+    """«11.9 g curing salt (6.25 % nitrite), 96 g salt, 48 g sugar»; without the first where no nitrite goes in."""
+    cure = say(
+        "{cure} curing salt ({nitrite} nitrite), ",
+        cure=numbers.grams(dose.cure_kg),
+        nitrite=numbers.percent(dose.nitrite_fraction),
+    )
+    return say(
+        "{cure}{salt} salt, {sugar} sugar",
+        cure=cure if dose.cure_kg else "",
+        salt=numbers.grams(dose.salt_kg),
+        sugar=numbers.grams(dose.sugar_kg),
+    )
+
+
+def _pickle(dose: Dose, a: Assessment) -> str:
+    """What is injected, and what no pickle of that size can carry and goes on from outside."""
+    dissolved = dose.salt_kg - dose.rubbed_salt_kg
+    share = numbers.percent(a.batch.setup.pump_fraction, 0)
+    cure = say(
+        "{cure} curing salt ({nitrite} nitrite), ",
+        cure=numbers.grams(dose.cure_kg),
+        nitrite=numbers.percent(dose.nitrite_fraction),
+    )
+    return say(
+        "Make the pickle to inject: {water} g water, {cure}"
+        "{dissolved} salt. It goes cold, at {limit} or less.\n"
+        "All of it is injected, {share} of the weight, a needle every 25 mm{get}. Weigh {rubbed_salt} "
+        "salt and {sugar} sugar apart: they are rubbed on afterwards.",
+        water=f"{dose.water_kg * 1000:.0f}",
+        cure=cure if dose.cure_kg else "",
+        dissolved=numbers.grams(dissolved),
+        limit=numbers.both(4.4, a.person),
+        share=share,
+        get=NEEDLES.get(a.batch.setup.cut, " from both faces"),
+        rubbed_salt=numbers.grams(dose.rubbed_salt_kg),
+        sugar=numbers.grams(dose.sugar_kg),
+    )
+
+
+def _brine_check(step: Step, a: Assessment) -> str:
+    return (
+        say(
+            "Read the brine: the meat goes in at {limit} or colder. Reply with the number, like: brine 3",
+            limit=numbers.both(4.4, a.person),
+        )
+        + (" c" if a.person.units.temperature == "c" else "8 f")
+        + "."
+    )
+
+
+def _into_cure(step: Step, a: Assessment) -> str:
+    days = a.plan.cure_days if a.plan else 0.0
+    if a.batch.setup.method == "inject":
+        return say(
+            "Inject all of the pickle, then rub on the salt and sugar that are left.\n"
+            "Into the bag, air out, lowest shelf. Write today's date on it; it stays in for {days}.",
+            days=numbers.days(days),
+        )
+    dry = say("with all of its salt") if meats.plain(a) else say("with all of its cure")
+    how = say("with all of its brine") if a.batch.setup.method != "dry" else dry
+    wait = (
+        say("Once the brine reads {limit} or colder: meat", limit=numbers.both(4.4, a.person))
+        if steps.brine_unread(a)
+        else say("Meat")
+    )
+    return say(
+        "{wait} into the bag {how}, air out.\n"
+        "A tray under it, lowest shelf. Write today's date on it; it stays in for {days}.",
+        wait=wait,
+        how=how,
+        days=numbers.days(days),
+    )
+
+
+def _flip(step: Step, a: Assessment) -> str:
+    return say("Flip the bag and press the liquid around the meat. Missing one does no harm.")
+
+
+def _fridge(step: Step, a: Assessment) -> str:
+    low, high = numbers.temperature(2.0, a.person), numbers.temperature(4.4, a.person)
+    return say(
+        "Read the fridge, a thermometer in a glass of water beside the bag: {low} to {high} is right.",
+        low=low,
+        high=high,
+    )
+
+
+def _mid(step: Step, a: Assessment) -> str:
+    return say(
+        "Look at the bag: firmer than raw, smelling of spice and clean meat, no leak.\n"
+        "Sour, slimy or gassy: stop, and tell me."
+    )
+
+
+def _out(step: Step, a: Assessment) -> str:
+    return say("Take the meat out of the cure and pour the liquid away; it is not used twice.")
+
+
+def _rinse(step: Step, a: Assessment) -> str:
+    return say(
+        "Rinse it cold for a minute, both faces, then fry a thin slice from a corner through and taste.\n"
+        "Too salty: an hour in ice water in the fridge, then taste again."
+    )
+
+
+def _dry(step: Step, a: Assessment) -> str:
+    return say("Pat it dry and set it on a rack in the fridge, uncovered, until the surface is tacky.")
+
+
+def _rub(step: Step, a: Assessment) -> str:
+    share = product(a.batch.setup.product).rub_g_per_kg
+    amount = round(a.batch.setup.mass * share / 5.0) * 5  # to 5 g: no dose
+    return say(
+        "Rub it: about {amount} g ({share} g a kilo), without salt. Then let it rest for 30 min while the fire settles.",
+        amount=amount,
+        share=f"{share:.0f}",
+    )
+
+
+def _light(step: Step, a: Assessment) -> str:
+    if meats.in_pot(a):
+        return say(
+            "Heat a pot of fresh water, enough to cover the meat, with the spices you like and no salt.\n"
+            "It simmers at {pit}: bubbles rise, nothing boils hard.",
+            pit=numbers.temperature(a.batch.setup.pit_c, a.person),
+        )
+    load = fuel.to_fill(a.fuel, a)
+    return say(
+        "Light the fire: the meat goes on in {minutes}.\n{load}Bring the pit to {pit} and wait for thin, clear smoke.",
+        minutes=numbers.hours(step.minutes / 60),
+        load=load,
+        pit=numbers.temperature(a.batch.setup.pit_c, a.person),
+    )
+
+
+def _meat_on(step: Step, a: Assessment) -> str:
+    if meats.in_pot(a):
+        return say("Meat into the simmering water, covered by it, lid on a crack. Say «on» when it is in.")
+    return say(
+        "Meat on, {probed}. Say «on» when it is.\nThe pit will read low for half an hour; leave it.",
+        probed=meats.probed(a),
+    )
+
+
+def _reading(step: Step, a: Assessment) -> str:
+    example = "70/120" if a.person.units.temperature == "c" else "158/245"
+    return say("Read core and pit, and reply like {example}.", example=example)
+
+
+def _wrap(step: Step, a: Assessment) -> str:
+    return say(
+        "Wrap it tight in {wrap}, once the colour of the crust pleases you. Say «wrapped».", wrap=a.batch.setup.wrap
+    )
+
+
+def _off(step: Step, a: Assessment) -> str:
+    return meats.done_at(a)
+
+
+def _rest(step: Step, a: Assessment) -> str:
+    return (
+        say("Let it rest, wrapped, and watch the core. {chill_from}", chill_from=cooling.chill_from(a.person))
+        if _chilled(a)
+        else say(
+            "Let it rest, wrapped; keep the core at {limit} or above until you slice.",
+            limit=numbers.both(60.0, a.person),
+        )
+    )
+
+
+def _chill(step: Step, a: Assessment) -> str:
+    way = {
+        "ice": say("bag it and lay it in ice water, then on a rack in the fridge"),
+        "fan": say("unwrapped on a rack in the fridge, in front of a fan"),
+        "rack": say("unwrapped on a rack in the fridge, lowest shelf"),
+        "foil": say("in its foil in the fridge"),
+    }[a.batch.setup.chill]
+    return say(
+        "Start the chill at a core of {limit}: {way}.\n"
+        "From {limit2} it has 1.5 h to reach {limit3}. "
+        "Say «in the chill», with the core if you have it.",
+        limit=numbers.both(60.0, a.person),
+        way=way,
+        limit2=numbers.both(54.4, a.person),
+        limit3=numbers.both(26.7, a.person),
+    )
+
+
+def _chill_check(step: Step, a: Assessment) -> str:
+    corner = 26.7 if step.key.endswith("/27") else 4.4
+    return say(
+        "Read the core: it should be at {limit} or colder by now. Reply with the number.",
+        limit=numbers.both(corner, a.person),
+    )
+
+
+def _slice(step: Step, a: Assessment) -> str:
+    return meats.carved(a)
+
+
+def _use_by(step: Step, a: Assessment) -> str:
+    return say("Today is the last day for what is in the fridge. Eat it, freeze it, or let it go.")
+
+
+def _debrief(step: Step, a: Assessment) -> str:
+    return say(
+        "How was it? Tell me what the slice showed («grey 12 mm in the middle of 48», or «pink all through»),\n"
+        "the weight after, and whether it was too salty. The next plan starts from that."
+    )
+
+
+def _chilled(a: Assessment) -> bool:
+    return a.chilled
+
+
+_TASKS = {
+    Kind.BRINE: _brine,
+    Kind.BRINE_CHECK: _brine_check,
+    Kind.INTO_CURE: _into_cure,
+    Kind.FLIP: _flip,
+    Kind.FRIDGE_CHECK: _fridge,
+    Kind.MID_CHECK: _mid,
+    Kind.OUT: _out,
+    Kind.RINSE: _rinse,
+    Kind.DRY: _dry,
+    Kind.RUB: _rub,
+    Kind.LIGHT: _light,
+    Kind.MEAT_ON: _meat_on,
+    Kind.READING: _reading,
+    Kind.WRAP: _wrap,
+    Kind.OFF: _off,
+    Kind.REST: _rest,
+    Kind.CHILL: _chill,
+    Kind.CHILL_CHECK: _chill_check,
+    Kind.SLICE: _slice,
+    Kind.USE_BY: _use_by,
+    Kind.DEBRIEF: _debrief,
+}
