@@ -3,10 +3,20 @@
 from datetime import datetime
 
 from bot.wording import cautions, cooling, doses, incidents, meats, numbers, plans, safety, wraps, yard
-from bot.wording.language import decimal, say
+from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.sources import Source
+
+STATUS = Words(
+    {
+        "CONFIRMED": "confirmed",
+        "MEMORY": "memory",
+        "PRACTICE": "practice",
+        "DERIVED": "derived",
+        "TUNED": "tuned",
+    }
+)
 
 
 def why(a: Assessment, about: str) -> str:
@@ -24,12 +34,12 @@ def why(a: Assessment, about: str) -> str:
 
 def cite(sources: tuple[Source, ...] | list[Source]) -> str:
     """«Sources: …», each with its year and how well it is known."""
-    return say("Sources: ") + "; ".join(f"{s.title} ({_known(s)})" for s in sources) + "."
+    return say("Sources: {sources}.", sources="; ".join(f"{s.title} ({_known(s)})" for s in sources))
 
 
 def _known(source: Source) -> str:
     """«1975, memory», or the status alone where no year is printed."""
-    return ", ".join(part for part in (source.year.strip("-"), source.status.lower()) if part)
+    return ", ".join(part for part in (source.year.strip("-"), STATUS[source.status]) if part)
 
 
 def _why_days(a: Assessment) -> str:

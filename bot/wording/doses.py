@@ -112,11 +112,7 @@ def _learned(a: Assessment) -> str:
     shift = a.cure_shift_days
     if a.person.learned.batches == 0 or abs(shift) < 0.25:
         return ""
-    pace = "slowly" if shift > 0 else "quickly"
-    way = "more" if shift > 0 else "less"
-    return say(
-        " By your slices your meat cures {pace}: {abs} {way} than usual.",
-        pace=pace,
-        abs=numbers.days(abs(shift)),
-        way=way,
-    )
+    days_more = numbers.days(abs(shift))
+    if shift > 0:
+        return say(" By your slices your meat cures slowly: {days} more than usual.", days=days_more)
+    return say(" By your slices your meat cures quickly: {days} less than usual.", days=days_more)

@@ -52,13 +52,13 @@ def advice(a: Assessment) -> str:
             said = say(
                 "{told} {more} and on its way back by itself: leave the vents.",
                 told=told,
-                more="high" if f.off_k > 0 else "low",
+                more=say("high") if f.off_k > 0 else say("low"),
             )
         case "settling":
             said = say(
                 "{told} {more}, and the vent you moved needs its time: leave it{till}.",
                 told=told,
-                more="high" if f.off_k > 0 else "low",
+                more=say("high") if f.off_k > 0 else say("low"),
                 till=till,
             )
         case _:
@@ -120,7 +120,7 @@ def _vent(vent: str) -> str:
 
 
 def _share(share: float) -> str:
-    return {0.25: say("a quarter"), 0.5: "half", 0.75: say("three quarters")}.get(share, f"{share:.0%}")
+    return {0.25: say("a quarter"), 0.5: say("half"), 0.75: say("three quarters")}.get(share, f"{share:.0%}")
 
 
 def _lid(a: Assessment) -> str:
@@ -169,7 +169,7 @@ def lighting_asked(a: Assessment) -> str:
     on = a.plan.step("meat_on") if a.plan else None
     when = say("Light it as the plan says")
     if step is not None and on is not None and step.state in (State.DUE, State.AHEAD):
-        due = "now" if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
+        due = say("now") if step.state is State.DUE else numbers.when(step.due, a.person, a.now)
         when = say("Light it {due}, for meat on at {due2}", due=due, due2=numbers.clock(on.due, a.person))
     if stove.fuel != "charcoal":
         return say(

@@ -124,7 +124,7 @@ def at_once(texts: tuple[str, ...]) -> str:
 
 
 def _without_next(text: str) -> str:
-    cut = max(text.rfind(lead) for lead in plans.NEXT)
+    cut = max(text.rfind(lead) for lead in plans.leads())
     tail = text[cut:]
     return text if cut < 0 or "\n" in tail else text[:cut].rstrip()
 
@@ -141,7 +141,7 @@ def ways(offered: tuple[Way, ...]) -> str:
         "date": say("a later date leaves time"),
     }
     parts = dict.fromkeys(days[w.name].format(d=numbers.days(w.cure_days)) for w in offered)
-    return say("What does work: ") + "; ".join(parts) + say(". Tap one, or type another day.")
+    return say("What does work: {ways}. Tap one, or type another day.", ways="; ".join(parts))
 
 
 def no_plan_till_then() -> str:

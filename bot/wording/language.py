@@ -53,7 +53,7 @@ def speaking(code: str) -> Iterator[None]:
 
 def say(sentence: str, **fields: Any) -> str:
     """A sentence in the language of the turn, with its {fields} filled in."""
-    said = _catalogue(_language.get()).gettext(sentence)
+    said = _catalogue(_language.get()).gettext(sentence) if sentence else ""  # gettext keeps its header under ""
     return said.format(**fields) if fields else said
 
 

@@ -74,7 +74,7 @@ def _yield(a: Assessment) -> str:
 
 def _log(a: Assessment) -> str:
     lines = [f"{numbers.when(at, a.person, a.now)} {name}" for at, name in sorted(_events(a))[-12:]]
-    return say("The last of the log:\n") + "\n".join(lines) if lines else say("Nothing is in the log yet.")
+    return say("The last of the log:\n{lines}", lines="\n".join(lines)) if lines else say("Nothing is in the log yet.")
 
 
 def _events(a: Assessment) -> list[tuple[datetime, str]]:

@@ -1,7 +1,7 @@
 """Words for products and cuts, and what of them is said in a way of its own: how it is cooked, carved and eaten."""
 
 from bot.wording import numbers
-from bot.wording.language import Words, say
+from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
 from core.meat.piece import Species
 from core.plan.recipe import products
@@ -38,6 +38,21 @@ CUTS = Words(
         "trout": "fish",
     }
 )
+INSIDE = Words(
+    {
+        "pastrami": "pastrami",
+        "corned_beef": "corned beef",
+        "bacon": "bacon",
+        "back_bacon": "back bacon",
+        "shoulder": "cured shoulder",
+        "ham": "ham",
+        "turkey": "smoked turkey",
+        "chicken": "smoked chicken",
+        "duck": "smoked duck",
+        "salmon": "hot-smoked salmon",
+        "trout": "hot-smoked trout",
+    }
+)
 TENDER_FROM_C = 80.0  # under it meat is firm, and no probe slides in like into butter
 PURPOSES = Words(
     {
@@ -59,8 +74,14 @@ def what(a: Assessment) -> str:
         return say(
             "{name} from {pieces} pieces of {cut}, {mass} in all", name=name, pieces=setup.pieces, cut=cut, mass=mass
         )
-    article = "an" if mass.startswith(("8", "11 ", "11.", "18 ", "18.")) else "a"
-    return say("{name} from {article} {mass} {cut}", name=name, article=article, mass=mass, cut=cut)
+    vowel = mass.startswith(("8", "11 ", "11.", "18 ", "18."))
+    sentence = later("{name} from an {mass} {cut}") if vowel else later("{name} from a {mass} {cut}")
+    return say(sentence, name=name, mass=mass, cut=cut)
+
+
+def product_inside(name: str) -> str:
+    """A product within a sentence: «the bacon», «I plan bacon»."""
+    return INSIDE.get(name, name.replace("_", " "))
 
 
 def product_name(name: str) -> str:
@@ -83,7 +104,7 @@ def purpose_of(a: Assessment, name: str) -> str:
 def planned() -> str:
     """«pastrami, corned beef, … and hot-smoked trout»."""
     ours = [name for name in PRODUCTS if name in products()]
-    names = [product_name(name).lower() for name in (*ours, *sorted(products().keys() - PRODUCTS.keys()))]
+    names = [product_inside(name) for name in (*ours, *sorted(products().keys() - PRODUCTS.keys()))]
     return say("{join} and {names}", join=", ".join(names[:-1]), names=names[-1])
 
 

@@ -1,6 +1,6 @@
 """Words for what comes after a step that nobody has confirmed yet: named in its call, not called for one by one."""
 
-from bot.wording import numbers, steps
+from bot.wording import meats, numbers
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.plan.steps import Kind, Step
@@ -11,6 +11,16 @@ NEXT = {  # what is told beforehand; the rest is called for once there is a sign
     "light": {Kind.RUB, Kind.MEAT_ON},
     "meat_on": {Kind.WRAP},
 }
+INSIDE = Words(  # as they stand within a sentence
+    {
+        Kind.RINSE: "rinse and taste",
+        Kind.SOAK: "soak in fresh water",
+        Kind.DRY: "dry on a rack",
+        Kind.RUB: "rub, then rest",
+        Kind.MEAT_ON: "meat on",
+        Kind.WRAP: "wrap",
+    }
+)
 SAY = Words(
     {
         "light": "Say «lit» once it burns: until I hear of a fire I call for nothing that comes after it.",
@@ -23,7 +33,7 @@ def following(step: Step, a: Assessment) -> list[str]:
     named = [s for s in a.plan.named_with(step.key) if s.kind in NEXT.get(step.key, ())] if a.plan else []
     if not named:
         return []
-    told = "; ".join(f"{numbers.clock(s.due, a.person)} {_lower(steps.name(s, a))}" for s in named)
+    told = "; ".join(f"{numbers.clock(s.due, a.person)} {_inside(s, a)}" for s in named)
     return [say("Then: {told}.", told=told)]
 
 
@@ -34,5 +44,5 @@ def again(step: Step, a: Assessment) -> list[str]:
     return [SAY[step.key]]
 
 
-def _lower(name: str) -> str:
-    return name[:1].lower() + name[1:]
+def _inside(step: Step, a: Assessment) -> str:
+    return say("meat into the pot") if step.kind is Kind.MEAT_ON and meats.in_pot(a) else INSIDE[step.kind]

@@ -81,7 +81,7 @@ def _of_step(option: Intent, person: Person) -> str:
 
 def _temperature(temperature: Temperature, person: Person) -> str:
     unit = (temperature.unit or person.units.temperature).upper()
-    place = _PLACES[temperature.probe.value] if temperature.probe else "meat"
+    place = _PLACES[temperature.probe.value] if temperature.probe else say("meat")
     return f"{numbers.plain(temperature.value)} °{unit} {place}"
 
 

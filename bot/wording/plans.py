@@ -64,7 +64,7 @@ def _first(a: Assessment, plan: Plan) -> str:
     meal = _meal(a, plan)
     if step is None:
         return say("All done. {what}, meal {meal}.", what=meats.what(a), meal=meal)
-    due = "now" if step.state is State.DUE else numbers.when(_shown(step, plan), a.person, a.now)
+    due = say("now") if step.state is State.DUE else numbers.when(_shown(step, plan), a.person, a.now)
     return say("{name} {due}; meal {meal}.\n{what}.", name=steps.name(step, a), due=due, meal=meal, what=meats.what(a))
 
 
@@ -264,7 +264,9 @@ def now(a: Assessment) -> str:
     )
 
 
-NEXT = ("Next: ", "Nothing is open.")  # how the last line begins that tells what comes
+def leads() -> tuple[str, str]:
+    """How the last line begins that tells what comes."""
+    return say("Next: {name}, {due}.").partition("{")[0], say("Nothing is open.")
 
 
 def coming(a: Assessment) -> str:
@@ -275,5 +277,5 @@ def coming(a: Assessment) -> str:
     if not waiting:
         return say("Nothing is open.")
     step = next((s for s in waiting if s.state is State.DUE), waiting[0])
-    due = "now" if step.state is State.DUE else numbers.when(_shown(step, a.plan), a.person, a.now)
+    due = say("now") if step.state is State.DUE else numbers.when(_shown(step, a.plan), a.person, a.now)
     return say("Next: {name}, {due}.", name=steps.name(step, a), due=due)

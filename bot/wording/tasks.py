@@ -7,6 +7,7 @@ from core.cure.dose import Dose
 from core.plan.recipe import product
 from core.plan.steps import Kind, Step
 
+WRAPPINGS = Words({"paper": "paper", "foil": "foil"})
 NEEDLES = Words(
     {
         "ham_bone_in": ", first at the ball joint, at the shank and along the bone",
@@ -79,20 +80,17 @@ def _pickle(dose: Dose, a: Assessment) -> str:
         dissolved=numbers.grams(dissolved),
         limit=numbers.both(4.4, a.person),
         share=share,
-        get=NEEDLES.get(a.batch.setup.cut, " from both faces"),
+        get=NEEDLES.get(a.batch.setup.cut, say(" from both faces")),
         rubbed_salt=numbers.grams(dose.rubbed_salt_kg),
         sugar=numbers.grams(dose.sugar_kg),
     )
 
 
 def _brine_check(step: Step, a: Assessment) -> str:
-    return (
-        say(
-            "Read the brine: the meat goes in at {limit} or colder. Reply with the number, like: brine 3",
-            limit=numbers.both(4.4, a.person),
-        )
-        + (" c" if a.person.units.temperature == "c" else "8 f")
-        + "."
+    return say(
+        "Read the brine: the meat goes in at {limit} or colder. Reply with the number, like: {example}.",
+        limit=numbers.both(4.4, a.person),
+        example=say("brine 3 c") if a.person.units.temperature == "c" else say("brine 38 f"),
     )
 
 
@@ -197,7 +195,8 @@ def _reading(step: Step, a: Assessment) -> str:
 
 def _wrap(step: Step, a: Assessment) -> str:
     return say(
-        "Wrap it tight in {wrap}, once the colour of the crust pleases you. Say «wrapped».", wrap=a.batch.setup.wrap
+        "Wrap it tight in {wrap}, once the colour of the crust pleases you. Say «wrapped».",
+        wrap=WRAPPINGS.get(a.batch.setup.wrap, a.batch.setup.wrap),
     )
 
 

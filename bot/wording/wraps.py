@@ -16,6 +16,7 @@ COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for lit
 SOON = timedelta(hours=2.5)
 TELL_H: Hours = 4.0
 LIKELY = 0.8  # of the bare ones in time: then nobody is told to wrap
+WRAPS = Words({"none": "Bare", "paper": "Paper", "foil": "Foil"})
 CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"})
 
 
@@ -141,7 +142,7 @@ def _now_or_not(a: Assessment) -> str:
 
 
 def _way(w: WrapGain, a: Assessment) -> str:
-    name = w.kind.capitalize()
+    name = WRAPS[w.kind]
     kept = numbers.mass(max(w.weight_kept, 0.0) * a.batch.setup.mass, a.person)
     return say(
         "{name} now saves {p10} to {p90} h and about {kept} of weight; {crusts}.",
