@@ -70,7 +70,7 @@ _BY_GROUP: Final = {
     f"{kind}_{index}": unit for kind, (_, by_unit) in _WORDS.items() for index, unit in enumerate(by_unit)
 }
 _MEASURE: Final = re.compile(
-    rf"(?<![\w.,/])(?:(?P<low>\d{{1,4}}(?:\.\d{{1,4}})?) ?(?:-|to) ?)?(?P<sign>-)?(?P<number>{NUMBER}) ?(?:-(?=inch"
+    rf"(?<![\w.,/])(?:(?P<low>\d{{1,4}}(?:\.\d{{1,4}})?) ?(?:-|to|or) ?)?(?P<sign>-)?(?P<number>{NUMBER}) ?(?:-(?=inch"
     rf"|pound))?"
     rf"(?:{_UNIT})(?![^\W\d_])"
 )

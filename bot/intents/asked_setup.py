@@ -9,7 +9,6 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.changes import thicknesses
 from bot.intents.context import Context
 from bot.intents.fields import odd_strength, open_strength, usual_cure
 from bot.intents.intents import Change, Choose, Intent, Reading, Unclear
@@ -17,6 +16,7 @@ from bot.intents.meats import bone, meat
 from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG
+from bot.intents.thicknesses import thicknesses
 from core.batch.events import Probe
 
 UNKNOWN: Final = re.compile(

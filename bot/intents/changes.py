@@ -12,6 +12,7 @@ from bot.intents.meats import meat
 from bot.intents.plausible import set_point
 from bot.intents.small import content
 from bot.intents.start import HEAVIEST_KG, assumptions
+from bot.intents.thicknesses import thickness_without_unit, two_thicknesses
 from core.batch.events import Probe
 
 _MEAL: Final = (
@@ -26,6 +27,7 @@ _AMOUNT: Final = (
     r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
     r"|weeks?|d|stunden?|tage?)"
 )
+_WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
 _BY: Final = tuple(
     (sign, re.compile(words))
     for sign, words in (
@@ -53,17 +55,19 @@ _TO: Final = tuple(
         r"|be here)(?: at| on)?\b",
         r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"
         r"|\bserving (?:at|on)\b",
-        r"\b(?:make|do) it (?:for |on |at )?(?!dry|wet)\b",
+        r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
         r"^(?:deadline|serve|meal|eat)\b",
+        r"\bsame time\b",
+        rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
+        rf"|over) (?={_WEEKDAY})",
+        rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={_WEEKDAY})",
     )
 )
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
+_DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
 _NOT_THAT: Final = re.compile(r",? (?:and )?(?:not|instead of|rather than) (?:the )?\d.*$")
-_THICKNESS_BARE: Final = re.compile(
-    rf"^(?:(?:its|the|actually|sorry|no) )*thick(?:ness)?(?: (?:is|was|of|at|about|=))* (?P<value>{measures.NUMBER})$"
-)
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
     r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,4})?)$"
@@ -75,7 +79,7 @@ _WANTED: Final = re.compile(
     r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
 )
 _MEANT_AS_MASS: Final = re.compile(
-    r"\b(?:trimmed|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
+    r"\b(?:trimm(?:ed|ing)|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
     r"|only|meat)\b"
 )
 _AFTER: Final = re.compile(r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|came out|final|yield)\b")
@@ -83,9 +87,9 @@ _CURE_STRENGTH: Final = (
     0.055,
     0.065,
 )  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
-_INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm; between them it may be cm
-_MILLIMETRES: Final = (12.0, 150.0)
-_BETTER: Final = re.compile(r" (?:(?:works|is|would be|suits us|fits) ?(?:better|best|fine)?|then|please|pls)$")
+_BETTER: Final = re.compile(
+    r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls)$"
+)
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 
@@ -106,6 +110,11 @@ def read_move(text: str, context: Context) -> Intent | None:
     said = _time_of(target[min(verb.start(), len(target)) :], context) or _time_of(target, context)
     if said is None:
         return None
+    if (
+        verb[0] == "instead" and context.due_step and _DAY_PART.search(text)
+    ):  # the step that was called for, or the meal
+        put_off = when.future(text, context)
+        return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
     if said.others:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
@@ -135,7 +144,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
     text = _NOT_THAT.sub("", text)
     alone = (
-        _thickness_without_unit(text, context)
+        two_thicknesses(text)
+        or thickness_without_unit(text, context)
         or _strength_without_percent(text)
         or _lone_percent(text)
         or _lone_mass(text, context)
@@ -169,27 +179,12 @@ def read_change(text: str, context: Context) -> list[Intent]:
 def open_field(slot: str, typed: str) -> Unclear:
     """A field that was typed and not taken."""
     share = measures.sole(typed, "fraction")
+    lengths = measures.of_kind(typed, "length") if slot == "thickness" else ()
+    if len(lengths) == 1 and lengths[0].low:  # «50 or 55 mm»
+        return Unclear("unit", typed, (Change({"thickness": lengths[0].value}), Change({"thickness": lengths[0].low})))
     if slot == "strength" and share:
         return odd_strength(share.value)
     return Unclear("unit" if slot in ("percent", "strength") else "word", typed)
-
-
-def thicknesses(value: float, typed: str, context: Context) -> tuple[float, ...]:
-    """What a thickness without a unit can be [m]: millimetres from 12, inches by a fraction or the person's own."""
-    if _MILLIMETRES[0] <= value <= _MILLIMETRES[1]:
-        return (measures.to_house(value, "mm"),)
-    if _INCHES[0] <= value <= _INCHES[1] and ("/" in typed or context.units.length == "in"):
-        return (measures.to_house(value, "in"),)
-    return tuple(measures.to_house(value, unit) for unit in ("in", "cm") if _INCHES[0] <= value <= _MILLIMETRES[0])
-
-
-def _thickness_without_unit(text: str, context: Context) -> Intent | None:
-    found = _THICKNESS_BARE.search(text)
-    value = measures.number(found["value"]) if found else None
-    if value is None:
-        return None
-    options = tuple(Change({"thickness": metres}) for metres in thicknesses(value, text, context))
-    return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
 
 
 def _strength_without_percent(text: str) -> Intent | None:
@@ -265,15 +260,17 @@ def _may_be_grey(text: str, context: Context) -> bool:
 
 def read_word(text: str, context: Context) -> Intent | None:
     """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
-    bare = text.strip(" .!")
-    bare = _BETTER.sub("", bare)
+    bare = _BETTER.sub("", text.strip(" .!"))
+    preferred = bare != text.strip(" .!")
     said = when.meal(when.hour_after_day(bare, context), context)
     if said is None or len(bare.split()) > 3 or not (said.day_said or said.hour_said):
         return None
     if content(when.without_times(bare)):
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
-    certain = said.hour_said and (said.day_said or re.match(_MEAL, bare)) and not when.open_hour(bare, context)
+    certain = (
+        said.hour_said and (said.day_said or preferred or re.match(_MEAL, bare)) and not when.open_hour(bare, context)
+    )
     if context.phase == "none":
         return Unclear("word", bare, (Start({"deadline": said.at}),))
     return to if certain else Unclear("word", bare, (to,))

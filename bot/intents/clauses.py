@@ -138,7 +138,10 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
 
 
 def _has_aside(sentence: str, context: Context) -> bool:
-    return any(read_aside(part.strip(), context) for part in _COMMA.split(sentence) if part)
+    """Whether one part of a sentence is more than a reading: a remark, or what was done at an hour."""
+    parts = [part.strip() for part in _COMMA.split(sentence) if part]
+    told = (read_aside(part, context) or (len(parts) > 1 and _deed_at_an_hour(part, context)) for part in parts)
+    return any(told)
 
 
 def _halves(part: str, context: Context) -> list[Intent]:
@@ -202,6 +205,8 @@ def _deed_at_an_hour(text: str, context: Context) -> list[Intent]:
 
 
 def _rest(text: str, context: Context) -> list[Intent]:
+    if text in ("ready", "safe", "now"):  # half of a clause («seasoned and ready») asks nothing
+        return []
     for reader in (read_word, questions.read_plain, questions.read_topic, read_city):
         if found := reader(text, context):
             return [found]

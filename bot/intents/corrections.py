@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Change, Correct, Intent, Unclear, Undo
+from bot.intents.intents import Change, Correct, Intent, MoveDeadline, Unclear, Undo
 from bot.intents.steps import read_step
 from bot.measures import to_house
 from core.batch.events import Probe
@@ -13,7 +13,7 @@ from core.batch.events import Probe
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
 _UNDO: Final = re.compile(
     r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|(?:delete"
-    r"|remove) (?:that|(?:the )?last)(?: one"
+    r"|remove) (?:(?:that |the |my )?(?:last|latest)|that)(?: one"
     r"| entry| reading)?|cancel (?:that|the last) (?:flip|reading|entry|one)|"
     r"scratch that|never ?mind that|cancel that|ignore that|forget that|disregard(?: that)?)(?: (?:please|pls|last"
     r"|that|it|one))*$"
@@ -21,11 +21,14 @@ _UNDO: Final = re.compile(
 _VALUE: Final = tuple(
     re.compile(pattern)
     for pattern in (
-        rf"\b(?:not|instead of) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?,? (?:but|its|it was|rather) {_NUMBER}",
+        rf"\b(?:not|instead of) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?(?:,? (?:but|its|it was|rather)|,) {_NUMBER}$",
+        rf"^(?:i |we )?(?:said|told you|wrote|typed|put) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?,? (?:but "
+        rf"|and )?(?:it was|its|it is|meant|i meant) {_NUMBER}$",
         rf"(?<![\w.]){_NUMBER},? (?:and )?(?:not|instead of|rather than) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?![\w.])",
-        rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait"
+        rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|hang on|hold on|scratch that|my bad|my mistake"
+        rf"|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait|not right|fridge|core|pit|brine|meat"
         rf"|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich"
-        rf"|meinte) ?)*{_NUMBER}$",
+        rf"|meinte)[ ,]*)*{_NUMBER}$",
         rf"\b(?:i meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
         rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
         rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
@@ -79,13 +82,26 @@ _FOR_BATCH: Final = re.compile(
     r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
 )
 _WRONG_BATCH: Final = re.compile(
-    r"^(?:(?:no|oops|sorry|ups|that was|thats) )*(?:the )?(?:wrong|other) (?:batch"
-    r"|one|meat|bag)$"
+    r"^(?:(?:no|oops|sorry|ups|that was|thats|this was|it was) )*(?:(?:for|about|meant for) )*(?:the |a |my "
+    r"|an)?(?:wrong|other|different) (?:batch"
+    r"|one|meat|bag|piece)$"
 )
 _GRAMS: Final = re.compile(
     r"\b(?:only |actually |really )?(?:put|added|used|weighed"
     r"|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure"
-    r"|pink(?: salt)?|curing salt))?(?: in)?,? not (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?\b"
+    r"|pink(?: salt)?|curing salt))?(?: in)?,? (?:not|instead of|rather than) (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g"
+    r"|gr|grams?)?\b"
+)
+_GRAMS_OF: Final = re.compile(
+    r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
+    r"| in)?"
+    r" (?:exactly |in |only |about )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?) (?:of )?(?:the )?(?:cure"
+    r"|pink salt|curing salt)"
+    r"(?: (?:in|out|on|into it|already|so far))*$"
+)
+_MEANT_HOUR: Final = re.compile(
+    r"^(?:(?:no|sorry|oops|typo|i|we|meant|mean|to|say|type|it|was|make|that|should|be|have|been|thats|actually|at) )+"
+    r"(?P<at>(?:1[0-2]|0?\d)(?:[:.][0-5]\d)? ?(?:am|pm)|(?:[01]?\d|2[0-3]):[0-5]\d)$"
 )
 _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
@@ -102,6 +118,11 @@ _OTHER_QUANTITY: Final = re.compile(
     r"\b(?:thick\w{0,4}|weigh\w{0,3}|mass|trim\w{0,4}|cure|salt|sugar|strength|people|days?)\b|%"
     r"|\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|mm|cm|inch\w{0,2}|percent)\b"
 )
+_IN_CURE: Final = ("waiting", "curing", "drying")
+_SAID: Final = re.compile(r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d")
+_MAKE_IT: Final = re.compile(
+    r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead)"
+)  # an hour as well
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
@@ -118,7 +139,7 @@ def read_correction(text: str, context: Context) -> Intent | None:
 
 def _of_dose(text: str, context: Context) -> Intent | None:
     """«i only put 8 grams not 18»: what really went in."""
-    found = _GRAMS.search(text)
+    found = _GRAMS.search(text) or (_GRAMS_OF.search(text) if context.phase in _IN_CURE else None)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
 
 
@@ -154,6 +175,9 @@ def _of_hour(text: str, context: Context) -> Intent | None:
             return None
         said = when.past(f"at {found['at']}", context)
         return Correct(at=said.at, step=_step(text, context)) if said else None
+    if (found := _MEANT_HOUR.search(text)) and not _MEAL.search(text):
+        said = when.past(f"at {found['at']}", context)
+        return Correct(at=said.at) if said else None
     found = _THAT_WAS.search(text)
     said = when.past(found["when"], context) if found else None
     return Correct(at=said.at) if said else None
@@ -192,15 +216,25 @@ def _of_batch(text: str, context: Context) -> Intent | None:
 def _of_value(text: str, context: Context) -> Intent | None:
     if _MEAL.search(text) or _OTHER_QUANTITY.search(text):
         return None
-    for pattern in _VALUE:
-        if found := pattern.search(text):
-            parts = found.groupdict()
-            value = parts.get("value") or parts.get("star")
-            unit = parts.get("unit") or parts.get("star_unit")
-            was = parts.get("was")
-            if value is not None:
-                return Correct(value=float(value), unit=unit, was=float(was) if was else None, probe=_named_probe(text))
-    return None
+    if made := _MAKE_IT.match(text):
+        return _made(made, text, context)
+    found = next((hit for pattern in _VALUE if (hit := pattern.search(text))), None)
+    if found is None:
+        return None
+    parts = found.groupdict()
+    value, was = float(parts.get("value") or parts["star"]), parts.get("was")
+    if _SAID.match(text) and value <= 24:  # «i said 8 but it was 7»
+        hour = when.past(f"at {value:g}", context)
+        return Unclear("number", text[:60], (Correct(value=value), *((Correct(at=hour.at),) if hour else ())))
+    unit = parts.get("unit") or parts.get("star_unit")
+    return Correct(value=value, unit=unit, was=float(was) if was else None, probe=_named_probe(text))
+
+
+def _made(made: re.Match[str], text: str, context: Context) -> Unclear:
+    """«make it 2 not 1»: what was read, or the hour of the meal."""
+    meal = when.meal(f"at {made['new']}", context)
+    readings = () if ":" in made["new"] else (Correct(value=float(made["new"])),)
+    return Unclear("number", text[:60], (*readings, *((MoveDeadline(to=meal.at),) if meal else ())))
 
 
 def _named_probe(text: str) -> Probe | None:

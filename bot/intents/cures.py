@@ -36,6 +36,7 @@ _SOAK: Final = re.compile(
     r"|\bsoak (?:it )?(?:to|down to|until) \d|\bhow long in (?:fresh|clean|cold) water\b"
 )
 _TOO_SALTY: Final = re.compile(r"\b(?:too|very|really|a bit|bit too|way too|quite) salty\b|\bover ?salted\b")
+_RINSED: Final = re.compile(r"\b(?:rinsed|soaked|washed)\b.{3,}")  # done first; what it tastes like goes with it
 _LAW: Final = re.compile(
     r"\bwhat (?:does|do) (?:the )?(?:law|rules?|regulations?)\b"
     r"|\bwhat(?:s| is| are) the (?:legal )?(?:nitrite |nitrate )?limits?\b"
@@ -81,7 +82,7 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("judge", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)
-    if _SOAK.search(text) or (context.phase == "drying" and _TOO_SALTY.search(text)):
+    if _SOAK.search(text) or (context.phase == "drying" and _TOO_SALTY.search(text) and not _RINSED.search(text)):
         return Ask("soak", text=text)
     if context.phase not in ("waiting", "curing", "drying"):
         return None

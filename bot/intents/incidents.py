@@ -16,20 +16,30 @@ _WHAT: Final = tuple(
                      r"| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died"
                      r"|dead|cold|aus)\b"
                      r"|\b(?:fire|grill|smoker) died\b|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b"
-                     r"|\bfire out\b|\bfeuer ist aus\b"),
+                     r"|\bfire out\b|\bfeuer ist aus\b"
+                     r"|\b(?:gas|propane|bottle|tank|charcoal|coals?|fuel|hopper)s? (?:is |are |has |was |all |just )*"
+                     r"(?:empty|gone|finished|used up|burn(?:ed|t) (?:out|through|up|down))\b"
+                     r"|\b(?:am|im|are|we|its|is|just|run|all) out of (?:gas|charcoal|propane|fuel|pellets|coal|wood)\b"
+                     r"|\bno (?:more )?(?:gas|charcoal|propane|fuel|pellets|coal) left\b"),
         ("power_cut", r"\bpower (?:cut|outage|failure|failed|went|is out|was out|out|off)\b|\bno power\b|\b(?:fridge"
                       r"|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b"
                       r"|\bfreezer door (?:was )?(?:left )?open\b"
-                      r"|\bstromausfall\b"),
+                      r"|\b(?:fridge|it)(?: was| got| is)? (?:unplugged|switched off|turned off)\b"
+                      r"|\bunplugged the fridge\b"
+                      r"|\b(?:breaker|fuse|circuit)\b.{0,12}\b(?:tripped|blew|blown|went)\b|\blost power\b"
+                      r"|\belectric(?:ity|s)? (?:went|was|is) (?:off|out)\b"
+                      r"|\bstromausfall\b|\b(?:black|brown)[ -]?out\b|\bfridge (?:has )?(?:stopped working"
+                      r"|packed (?:in|up)|conked out|gave up|is dead|is broken|broke down)\b"),
         ("warm_fridge", r"\bfridge door (?:was |is |has been |stood )?(?:left )?(?:open|ajar)\b"
-                        r"|\bleft the fridge (?:door )?open\b"
+                        r"|\bleft the fridge (?:door )?(?:open|ajar)\b"
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
         ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
                      r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
-                   r"|\bleaked\b|\bbag leak\b|\bhole in the bag\b"),
+                   r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
+                   r"|all over|everywhere)|\bhole in the bag\b"),
         ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
                         r"|\bboth (?:added|put in) the cure\b"),
@@ -43,13 +53,17 @@ _WHAT: Final = tuple(
         ("forgot_cure", r"\bforgot (?:to (?:add|put)(?: in)? )?(?:the |any )?(?:cure|curing salt|pink salt|pink)\b"
                         r"|\bno cure in (?:it|the)\b|\bdidnt (?:add|put)(?: in)? (?:the |any )?(?:cure|pink)\b"),
         ("wrong_salt", r"\b(?:used|added|put in|took) (?:the |some )?(?:pink )?(?:himalayan|sea salt"
-                       r"|rock salt|kosher salt|cure ?#? ?2|table salt|wrong (?:salt|cure)"
+                       r"|iodi[sz]ed(?: table)?(?: salt)?|regular salt|normal salt|plain salt|rock salt|kosher salt"
+                       r"|cure ?#? ?2|table salt|wrong (?:salt|cure)"
                        r"|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
     )
 )  # fmt: skip
 _PLACE: Final = {"fire_out": "core_c", "left_out": "room_c", "warm_fridge": "room_c", "warm_brine": "room_c"}
 _NITRATE: Final = re.compile(r"\bcure ?#? ?2\b|\bsaltpet|\bnitrate\b")
-_DENIED: Final = re.compile(r"\b(?:not|isnt|hasnt|didnt|dont|never|no longer|if|what if|when|should|before)\b")
+_DENIED: Final = re.compile(
+    r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
+)
+_NOT_CURE: Final = re.compile(r",? (?:and )?(?:not|no) (?:the )?(?:curing salt|pink salt|curing|pink|cure)$")
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
 _ON_FIRE: Final = ("drying", "cooking", "resting")
@@ -90,6 +104,7 @@ class Told:
 
 def read_happened(text: str, context: Context) -> Told | None:
     """An incident, where a plain text tells of one."""
+    text = _NOT_CURE.sub("", text)
     if _DENIED.search(text) and not text.startswith(("i didnt", "we didnt", "didnt")):
         return None
     hit = next(((what, found) for what, words in _WHAT if (found := words.search(text))), None)

@@ -43,7 +43,7 @@ _ROUND: Final = re.compile(
     r"\b(?:(?:bottom|eye of|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"
 )
 _BARE_ROUND: Final = re.compile(r"\bround\b")
-_BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")
+_BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")
 _BONED: Final = re.compile(
     r"\b(?:bone[- ]?less|boned|deboned|bone (?:is )?out|without (?:the |its )?bone|netted|rolled|ohne knochen)\b"
 )

@@ -29,6 +29,9 @@ _COLD_F: Final = (33.0, 46.0)
 _COLD_C: Final = (1.0, 8.0)
 _PIT_ALONE_F: Final = (225.0, 300.0)
 _PIT_ALONE_C: Final = (100.0, 150.0)
+_PIT_OVER_MEAT_K: Final = (
+    8.0  # what drives the heat in; nearer than that two numbers are one thermometer, or a dead fire
+)
 _SLIP: Final = 450.0  # above what any thermometer of a slow cook shows
 _DIP_K: Final = 2.5  # a stall may dip by 1 to 3 °F
 _CARRY_K: Final = 8.0  # a core goes on rising for a while after it is off
@@ -88,7 +91,9 @@ def _as_pair(one: float, two: float, units: tuple[str, str]) -> tuple[tuple[Temp
     return tuple(
         (Temperature(core, meat, Probe.CORE), Temperature(fire, pit, Probe.PIT))
         for core, fire in ((one, two), (two, one))
-        if to_house(fire, pit) > to_house(core, meat) and _fits(Probe.CORE, meat, core) and _fits(Probe.PIT, pit, fire)
+        if to_house(fire, pit) > to_house(core, meat) + _PIT_OVER_MEAT_K
+        and _fits(Probe.CORE, meat, core)
+        and _fits(Probe.PIT, pit, fire)
     )
 
 

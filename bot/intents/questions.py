@@ -24,15 +24,20 @@ _NOW: Final = (
     r"| to do)? (?:now|next"
     r"|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
-    r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to )?do(?: today| now)?$|\banything (?:to do"
+    r"|\bwhen(?:s| is) (?:the |my |our )?next (?:one|flip|step|check|reading|thing|reminder|turn)\b"
+    r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to |need to |still have to )?do(?: today| now)?$"
+    r"|\banything (?:to do"
     r"|due)\b|\bwhat day (?:are we|is it)\b"
 )
 _PLAN: Final = (
     r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again|bitte))*$"
-    r"|\b(?:show|send|give|resend|see|repeat)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule|timeline|week)\b"
+    r"|\b(?:show|send|give|gimme|resend|see|repeat|list)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule"
+    r"|timeline|week)\b"
     r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays left\b"
     r"|\bwhats the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b|\bwhat happens (?:when|if) (?:im"
-    r"|we are) away\b|\bwhats left\b"
+    r"|we are) away\b|\bwhats left\b|\beverything (?:thats )?left to do\b|\bwhat (?:day|time|hour) (?:do|does|will"
+    r"|shall|should) (?:i|we|it) (?:rinse|flip"
+    r"|light|start|take|slice|chill|put|come|go)\b"
 )
 _WHY: Final = (
     (
@@ -76,7 +81,8 @@ _TOPICS: Final = (
             r"|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"
             r"|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
             r"|\bwhen(?: will| is|s)? (?:it|dinner|the meat|lunch|the brisket|this|everything)(?: going to| gonna"
-            r"| be)*(?: be)? (?:ready|done|finished)\b|\bis it (?:done|ready)(?: yet)?\b|\bare we there yet\b"
+            r"| be)*(?: be)? (?:ready|done|finished)\b|(?<!temp )(?<!temperature )\bis it (?:done|ready)(?: yet)?\b"
+            r"|\bare we there yet\b"
             r"|\bready when\b|\btime left\b"
             r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b"
             r"|\bwhen (?:can|do) we eat\b|\b(?:will|are) (?:it|we) (?:be )?(?:ready|on time|done)(?: (?:on"
@@ -92,7 +98,10 @@ _TOPICS: Final = (
     ("log", r"^/?(?:log|history|protokoll)$|\bdid (?:i|we|he|she|anyone|anybody|somebody) (?:already )?(?:flip|turn"
             r"|rinse|check|wrap|do|add|put|light|say|log|record|soak|weigh)\b|\bhave (?:i|we) (?:flipped|turned"
             r"|rinsed|checked|wrapped|done)\b"
-            r"|\bwho (?:flipped|turned|did|rinsed|lit|wrapped)\b|\bwhen did (?:i|we|it)\b|\blast (?:reading|flip"
+            r"|\b(?:has|was) (?:it|this|the \w+|that)(?: been)? (?:flipped|turned|rinsed|checked|wrapped"
+            r"|done)(?: (?:yet|today|already|this morning))*\b"
+            r"|\bwho(?:s| has| have)? (?:flipped|turned|did|rinsed|lit|wrapped)\b|\bwhen did (?:i|we|it)\b"
+            r"|(?<!delete )(?<!delete that )(?<!delete the )(?<!remove the )(?<!remove that )\blast (?:reading|flip"
             r"|temp)\b|\bhow long since\b|\bhow long (?:has|have) (?:it|i|we) been\b|\bwhat did (?:i|we) (?:say|do"
             r"|record|put|log|write|type)\b|\b(?:show|send)(?: me)?(?: the| my)? (?:log|history|readings)\b"
             r"|\bhow many (?:flips|days in)\b"),
@@ -112,7 +121,9 @@ _ABOUT_PICTURE: Final = (
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(
-    r"\?|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are|did|big"
+    r"\?|^(?:has|have|had|was|were|will|would|am) (?:it|i|we|they|that|this|anyone|anybody|someone|somebody|you|he"
+    r"|she)\b(?! \d)|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are"
+    r"|did|big"
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
     r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
     r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad"

@@ -38,6 +38,7 @@ from bot.intents.intents import (
     StepSkipped,
     Unclear,
 )
+from bot.intents.plainer import plainer, unsigned
 from bot.intents.readings import hot_words, read_reading
 from bot.intents.settings import read_pause, read_settings, wrong_clock
 from bot.intents.spelling import written
@@ -62,7 +63,11 @@ _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 _YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
 _NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")
 _OK: Final = re.compile(r"^(?:ok(?:ay)?|k|sure|alright|right)$")
-_PLAN_FOR_ME: Final = re.compile(r"^(?:can|could) (?:you|u|we) (?:please )?(?:plan|start|do|make)\b")
+_PLAN_FOR_ME: Final = re.compile(
+    r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
+    r"|with )?)?"
+    r"(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b"
+)
 _SPOON_OF_CURE: Final = re.compile(
     r"^(?:\d[\d./ ]{0,6}|an?|half a?) ?(?:tsps?|tbsps?|teaspoons?|tablespoons?|cups?|spoons?|pinch(?:es)?)\b"
     r".{0,24}\b(?:pink|cure|salt)\b.{0,12}$"
@@ -107,7 +112,7 @@ def batch_named(text: str, context: Context) -> str | None:
 
 def normal(text: str, language: str = "en") -> str:
     """A line as the readers want it: lower case, plain digits, straight quotes, one space, English words."""
-    text = _SILENT.sub(" ", text).replace("\n", " ; ")
+    text = unsigned(_SILENT.sub(" ", text).replace("\n", " ; "))
     for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
         text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
     text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
@@ -115,7 +120,7 @@ def normal(text: str, language: str = "en") -> str:
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return written(english(plain, language))
+    return written(plainer(english(plain, language)))
 
 
 def _as_typed(intent: Intent, shown: str) -> Intent:
@@ -221,7 +226,8 @@ def _tells(plain: str, context: Context) -> Intent | None:
 
 def _move(plain: str, context: Context) -> Intent | None:
     """A meal that is moved, where that is all that was said."""
-    return None if several(plain) or _WILL_IT.search(plain) else read_move(plain, context)
+    more = several(plain) or " and " in plain or " ; " in plain or ". " in plain
+    return None if more or _WILL_IT.search(plain) else read_move(plain, context)
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (

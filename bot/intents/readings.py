@@ -13,7 +13,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Reading, Snooze, Temperature, Unclear
-from bot.intents.plausible import Number, everything, may_be, meanings, pair
+from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
 
@@ -30,6 +30,13 @@ _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _SAME_THERMOMETER: Final = 20  # degrees within which three bare numbers are a series
+_BETWEEN: Final = re.compile(
+    r"(?:its |it is |the |about |somewhere )*(?P<of>fridge|brine|core|pit|meat)?(?: is| at"
+    r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
+    r"(?: ?[cf])? and (?P<high>-?\d{1,3}(?:\.\d)?(?: ?[cf])?)"
+)
+_A_PROBE: Final = re.compile(r"\bprobes?\b")
+_MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
     r"(?:(?:its|it is|the|meat|pit|fridge|very|too|so|really|getting) ?)+(?:hot|warm|cold)"
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
@@ -43,13 +50,32 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
+    if between := _BETWEEN.fullmatch(text):
+        return _either(between, context)
+    if context.phase in COLD_PHASES and not _MEAT.search(text):
+        text = _A_PROBE.sub("display", text)  # a probe in the fridge, as long as there is no meat to stand in
     line = taken_apart(text)
     if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None
     found = _settled(labelled(line), line, context)
     if isinstance(found, Unclear):
         return replace(found, text=text[:60])
+    if _at_odds(found, line):
+        return Unclear("number", text[:60], tuple(Reading((t,)) for _, t in found))
     return Reading(_timed(found, line, context), tender=_tender(line))
+
+
+def _either(between: re.Match[str], context: Context) -> Unclear:
+    """«between 3 and 4»: which of the two is the cook's to say."""
+    ways = (read_reading(f"{between['of'] or ''} {between[end]}".strip(), context) for end in ("low", "high"))
+    return Unclear("number", between[0][:60], tuple(way for way in ways if isinstance(way, Reading)))
+
+
+def _at_odds(found: Found, line: Line) -> bool:
+    """«the display says 5 but the probe 3.8»: two numbers for the same cold place at the same time."""
+    cold = [t.probe for _, t in found if t.probe in (Probe.FRIDGE, Probe.BRINE)]
+    at_once = not any(item.time or item.ago for item, _ in found) and not line.over and not line.words & _EARLIER
+    return at_once and len(cold) == len(found) and len(cold) > len(set(cold))
 
 
 def hot_words(text: str) -> bool:
@@ -64,7 +90,7 @@ def _is_strict(line: Line, text: str) -> bool:
 
 
 def _is_loose(line: Line, text: str) -> bool:
-    few = len(line.foreign) <= _LOOSE_WORDS and len(line.items) == 1
+    few = len(line.foreign) <= _LOOSE_WORDS and 1 <= len(line.items) <= len(line.labels or [1])
     return few and bool(line.labels) and not _WISHES.search(text)
 
 
@@ -74,6 +100,7 @@ def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear
     if (
         len(items) == 2
         and hours < 2
+        and not (hours and line.words & _EARLIER)
         and not line.over
         and set(labels) <= {None, Probe.CORE, Probe.PIT}
         and None in labels

@@ -14,7 +14,7 @@ from bot.intents.small import words
 from bot.intents.zones import city, jurisdiction_of, zone_of
 
 _UNIT_WORDS: Final = (
-    ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|metric)\b"),
+    ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|grams?|metric)\b"),
     ("mass", "lb", r"\b(?:lbs?|pounds?|imperial|us units|american units)\b"),
     ("length", "mm", r"\b(?:mm|millimet(?:er|re)s?|cm|metric)\b"),
     ("length", "in", r"\b(?:inch(?:es)?|imperial|us units|american units)\b"),
@@ -23,16 +23,17 @@ _UNIT_WORDS: Final = (
 )
 _UNITS: Final = tuple((name, unit, re.compile(listed)) for name, unit, listed in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
-    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^only|set (?:units? )?to|show|give me|talk|units?"
+    r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^(?:only|just)|set (?:units? )?to|show|give me"
+    r"|talk|units?"
     r"|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial"
     r"|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
 )
 _UNIT_SMALL: Final = words(
     """
-    only use using want prefer to in and & pls please units unit switch change set show speak the me i we give temps
-    temp weights weight temperature temperatures it all everything with for of ok hey from now on always kg kilo
-    kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres cm inch
-    inches c celsius centigrade f fahrenheit degrees talk bitte einheiten nur und my a
+    just grams gram g only use using want prefer to in and & pls please units unit switch change set show speak the me
+    i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
+    always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
+    cm inch inches oz ounces but c celsius centigrade f fahrenheit degrees talk bitte einheiten nur und my a
     """
 )
 _ZONE: Final = tuple(
@@ -71,14 +72,22 @@ _PAUSE: Final = re.compile(
     r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
-    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|in|by)\b|\bon holiday\b|^away\b"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|by) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
+    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\bon holiday\b|^away\b"
+    r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
+    r"|\bout of town\b|^(?:be )?gone (?:until|till?|from|for)\b|\bhold off\b|^(?:ill |we will |well "
+    r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
+    r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
+    r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\bpausier\w{0,3}\b"
 )
+_FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)$")
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
     r"|(?:bin )?back(?: again| now)?$|resume"
-    r"|unpause|unmute|carry on|continue|weiter|go on|start (?:the )?reminders again)\b"
+    r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
+    r"|start (?:the )?reminders again)\b"
 )
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"
@@ -88,8 +97,15 @@ _SURE: Final = re.compile(r"\b(?:yes|sure|really|for real|definitely)\b")
 _HAND_OVER: Final = tuple(
     re.compile(words)
     for words in (
-        r"^(?:my )?(?P<who>[^\W\d_]{2,20}(?: [^\W\d_]{2,20})?) (?:takes?|is taking|will take|takes|has|gets"
-        r"|looks after|is looking after) (?:over|the fire|the pit|it|care)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?) (?:takes?|is taking"
+        r"|will take|takes"
+        r"|has|gets|looks after|is looking after|will look after|is minding|minds|will mind|watches|will watch"
+        r"|is watching|will have"
+        r"|can take|can have|does|will do|is doing|handles|will handle|is handling)"
+        r" (?:over|the fire|the pit|the smoker|the flips?|it|care|them)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)s got (?:the |it )?(?:fire|pit|smoker|flips)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be) (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)"
+        r"|responsible)\b",
         r"\bhand(?:ing)? (?:it )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
         r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
@@ -119,7 +135,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _CANCEL.search(text):
         return Cancel()
     if _PAUSE.search(text):
-        said = when.future(re.sub(r"\bback (?:at|by)\b", "until", text), context)
+        until = _FOR_TODAY.sub("until tomorrow", re.sub(r"\bback (?:at|by)\b", "until", text))
+        said = when.future(until, context)
         return Pause(said.at if said else None)
     return _hand_over(text, context)
 
@@ -139,7 +156,10 @@ def _language(text: str, context: Context) -> Settings | None:
 
 def _units(text: str, context: Context) -> Settings | None:
     words = re.findall(r"[^\W\d_]+|&", text)
-    if not _WANT_UNITS.search(text) or not set(words) <= _UNIT_SMALL or re.search(r"\d", text):
+    several = (
+        sum(any(p.search(text) for n, _, p in _UNITS if n == name) for name in ("mass", "length", "temperature")) > 1
+    )
+    if not (several or _WANT_UNITS.search(text)) or not set(words) <= _UNIT_SMALL or re.search(r"\d", text):
         return None
     wanted = {name: unit for name, unit, pattern in _UNITS if pattern.search(text)}
     if not wanted:

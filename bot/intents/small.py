@@ -24,7 +24,7 @@ _SMALL: Final = words(
     us so as or if no looks look looking seems feels feel smells smell tastes taste fresh nicely finally properly again
     quite pretty kind sort said say says degrees degree temp temps temperature celsius fahrenheit kilos kilo pounds
     pound grams gram inches inch thick thickness weight weighs cure curing cured brine salt sugar pink percent strength
-    packet label fridge pit smoker cooker grill fire meal eat eating guests family
+    cant tell unsure dunno know packet label fridge pit smoker cooker grill fire meal eat eating guests family
     """
 )
 _WORD: Final = re.compile(r"[^\W\d_]{3,30}")

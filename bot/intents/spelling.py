@@ -23,9 +23,20 @@ _ISH: Final = re.compile(r"\b(\d{1,2})ish\b")
 _KEYS: Final = (
     "flipped", "fridge", "brisket", "wrapped", "rinsed", "thickness", "celsius", "fahrenheit", "pastrami", "charcoal",
     "tomorrow", "yesterday", "saturday", "sunday", "monday", "tuesday", "wednesday", "thursday", "friday", "dinner",
+    "turned", "soaked", "rubbed", "sliced", "chilled", "salmon", "turkey", "minutes", "forgot", "finished", "boneless",
+    "percent", "counter", "leaking", "holiday", "internal", "reminder", "breakfast", "midnight",
 )  # fmt: skip
-_KNOWN: Final = frozenset((*_KEYS, "fridges", "diner", "dinners", "sundae", "mondays", "fridays", "sundays"))
+# words as they are that stand one letter from a key
+_KNOWN: Final = frozenset((
+    *_KEYS, *(f"{key}s" for key in _KEYS), "diner", "sundae", "rinse", "rinses", "slice", "slices", "slicer", "chill",
+    "chills", "chiller", "forget", "forgets", "minute", "minuten", "counted", "counts", "rubber", "turner",
+    "internals", "finish", "finishes", "freitag",
+))  # fmt: skip
 _TYPED: Final = re.compile(r"[a-z]{5,12}")
+_ONE_WORD: Final = re.compile(r"(?P<word>[a-z]{4,5})(?P<end>[ .!]*)$")
+_NOT_DONE: Final = frozenset(
+    ("dose", "dome", "gone", "bone", "none", "zone", "down", "dine", "dune", "tone", "cone", "dost")
+)
 
 
 def written(text: str) -> str:
@@ -35,6 +46,9 @@ def written(text: str) -> str:
     text = _ONE_UNIT.sub("1 ", _AT_ONE.sub(r"\1 1", text))
     text = _MORE.sub(r"\1 \2", text)
     text = _ISH.sub(r"\1", _CURE_ONE.sub("cure #1", text))
+    alone = _ONE_WORD.match(text)
+    if alone and alone["word"] not in _NOT_DONE and _one_slip(alone["word"], "done"):
+        return f"done{alone['end']}"
     return _TYPED.sub(lambda m: _mended(m[0]), text)
 
 

@@ -47,6 +47,11 @@ _NOT_MEAT: Final = re.compile(
 )
 _LISTED: Final = re.compile(r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?(?:and|&|\+|,|/) ?$")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
+_SEVERAL: Final = re.compile(r"(?<![\w.])([2-9]) ?$")  # «two 3 lb slabs»
+_PIECES: Final = re.compile(
+    r" ?(?:pieces|slabs|flats|points|briskets|bell(?:y|ies)|loins|fillets|sides|hams|breasts|chickens|trouts?|ducks?"
+    r"|bits|ones)\b"
+)
 _JOINED: Final = re.compile(
     r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of"
     r"|is)? ?$"
@@ -63,6 +68,10 @@ _BARE: Final = re.compile(
     r"(?<![\w.:/%-])(?<!for )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)(?:\d{1,2}(?:\.\d{1,3})?"
     r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads)\b)"
 )
+_OR_ELSE: Final = re.compile(
+    r" ?(?:(?:or|to|-|/|,|no|maybe|even|perhaps|possibly|could be|almost) ?)+\d{1,2}(?:\.\d)?(?= ?(?:,|$|kg|kilo|lb"
+    r"|not|brisket|flat|point))"
+)  # «2.9 kg or maybe 3.1»
 _FOREIGN: Final = 5  # words of another subject that the line of a start may hold
 _OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
@@ -205,7 +214,7 @@ def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
     if not weights:
         return
     typed = text[weights[0].start : weights[-1].end]
-    if any(m.low is not None or not 0 < m.value <= HEAVIEST_KG for m in weights):
+    if any(m.low is not None or not 0 < m.value <= HEAVIEST_KG or _OR_ELSE.match(text[m.end :]) for m in weights):
         draft.typed["mass"] = typed
         return
     if len(weights) > 1 and not all(_JOINED.match(text[a.end : b.start]) for a, b in itertools.pairwise(weights)):
@@ -222,6 +231,8 @@ def _pieces(text: str, measure: Measure) -> list[float]:
     before = text[: measure.start]
     if listed := _LISTED.search(before):
         return [measures.to_house(float(listed[1]), measure.unit), measure.value]
+    if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):
+        return [measure.value] * int(several[1])
     if times := _TIMES.search(before) or _EACH.search(text):
         return [measure.value] * int(next(group for group in times.groups() if group))
     return [measure.value]

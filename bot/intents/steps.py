@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.deeds import DEEDS
 from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature, Unclear
 from bot.intents.plausible import Number, meanings
 from bot.intents.readings import read_reading
@@ -14,52 +15,6 @@ from bot.intents.small import content
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
-_IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everything)"
-# what was said to be done, in the order in which it is looked for
-_DEEDS: Final = tuple(
-    (kind, re.compile(words))
-    for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipp?e?d|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
-                    rf"|flip(?:s|ping)? (?:is "
-                    rf"|are |was )?(?:done|sorted))\b"
-                    r"|^(?:(?:both|bag|bags|meat|it) )*(?:is |are )?turned$|^flip$"),
-        (Kind.OUT, r"\b(?:out of the (?:brine|cure|bag|bucket|tub|pickle)|taken out of the bag)\b"
-                   r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
-                   r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
-                         r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
-                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"),
-        (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
-        (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
-        (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
-        (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|on the rack(?: uncovered)?)\b"),
-        (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
-                     r"| are)? (?:now )?(?:lit|going|on|started)\b"
-                     r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
-        (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it )?now\b|\bfoiled\b|\b(?:paper|foil) on\b"
-                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
-        (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
-                   rf"|pit|fire)|out of the smoker)\b"
-                   r"|\b(?:taking |took |pulling )?(?<!washed )(?<!rinsed )(?<!dried )(?:meat|brisket|it"
-                   r"|flat)s? (?:is )?(?:now )?off\b"
-                   r"|^pulled\b|^off\b|\b(?:from|vom|of) (?:the )?(?:grill|smoker|pit|feuer)(?: genommen| geholt)?$"),
-        (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
-                       rf"|counter|ice|top))\b"
-                       rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
-                       r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
-                       r"|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$"),
-        (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
-        (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
-        (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
-        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
-                     r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"),
-        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
-                     r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
-        (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
-        (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
-        (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),
-    )
-)  # fmt: skip
 _IN_FRIDGE: Final = re.compile(r"\b(?:in|into) the (?:fridge|refrigerator)\b")
 _NOUNS: Final = {
     "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "rinse": Kind.RINSE, "soak": Kind.SOAK,
@@ -73,7 +28,8 @@ _DONE: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both"
     r"|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
-    r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) done\b"
+    r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) (?:done"
+    r"|completed?|sorted|finished)\b"
     r"|^yes i did\b"
     r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|(?:fridge |brine |mid )?check|morning one|evening one|last one)\b"
 )
@@ -84,25 +40,36 @@ _NOT: Final = re.compile(
 _MISSED: Final = re.compile(
     r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so) )*(?:forgot|missed|didnt|did not"
     r"|never did|slept through|overslept|vergessen)\b"
-    r"|\bdont count\b|\bforgot(?:ten)?$"
+    r"|\b(?:and|so|sorry|then|again|we|i|ive|have|,) missed (?:the|that|this|it|a|an|my|one|another|\d)\b|\b(?:flip"
+    r"|rinse|check|one)s? (?:didnt"
+    r"|never|did not) (?:happen(?:ed)?|get done|got done)\b|\bdont count\b|\bforgot(?:ten)?$"
+    r"|\b(?:couldnt|could not|wasnt able to|unable to|had no time to|no time to|never got (?:a )?(?:round |around "
+    r"|chance )?to|(?:didnt|did not)"
+    r" (?:get|manage|find) (?:\w+ )?to) (?:do|flip|turn|rinse|check|get|look)\b"
+    r"|^(?:nobody|no ?one|none of us|neither of us)(?: has| have)? (?:flipped|turned|rinsed|checked|did)\b"
 )
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|gonna|going to) )*(?:skip(?:ping|ped)?|wont do|not doing"
-    r"|leave out|drop|no need for)\b(?! the line)|^überspringen\b"
+    r"|leave out|drop|no need for|dont bother(?: with)?|leave (?:this|that) one|pass on|give (?:this|that"
+    r"|it) (?:one )?a miss)\b"
+    r"(?! the line)|^überspringen\b|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
 _LATER: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry) )*"
-    r"(?:later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute|moment)|one sec|soon|hold on"
+    r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
+    r"|moment)|one sec|soon|hold on"
     r"|remind me (?:later|again)|"
     r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
     r"|wrapped) )?yet|havent (?:done|flipped|rinsed"
     r"|wrapped)\b.{0,20}(?:yet)?)\b"
 )
 _PUT_OFF: Final = re.compile(
-    r"\b(?:remind|ping|ask|tell|nudge|wake) me\b|(?:\b(?:ill|i will|we will|going to|gonna|well)|^will) (?:do"
+    r"\b(?:remind|ping|ask|tell|nudge|wake|try|message|text) me\b|\b(?:ask|remind|try|ping|check) again\b"
+    r"|^(?:i )?(?:wont|not|cant) (?:be )?(?:home|back|in|there|free)? ?(?:un)?till? \d|(?:\b(?:ill|i will|we will"
+    r"|going to|gonna|well)|^will) (?:do"
     r"|flip|rinse|light"
-    r"|wrap|turn|be|start|get|check)\b"
+    r"|wrap|turn|be(?! late)|start|get|check)\b"
     r"|\b(?:give me|wait) (?:un)?til\b|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)"
     r"|later|tomorrow)\b|\bsnooze\b"
     r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
@@ -113,11 +80,19 @@ _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
     r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
 )
+_IN_MINUTES: Final = re.compile(
+    r"^(?:(?:ok|ill|be|do|doing|flip|flipping|turning|rinsing|wrapping|back|home|ready|there|it|them"
+    r"|that) )*in (?P<minutes>\d{1,3})$"
+)
+_DOING_IN: Final = re.compile(
+    r"^(?:(?:ok|im|we are|just) )*(?:flipping|turning|doing|rinsing|wrapping) (?:it |them |that )?in (?=\d|an?\b|half)"
+)
 _SPAN_ONLY: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|brb|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later"
     r"|like|noch|still"
     r"|ca|back) ?)*"
-    r"(?:half an hour|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?|stunden?|days?"
+    r"(?:half (?:an |a )?(?:hour|hr)|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?"
+    r"|stunden?|days?"
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
 )
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
@@ -133,6 +108,7 @@ _AT_NUMBER: Final = re.compile(
     r"(?:\bat|@) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
     r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )
+_AT_A_PROBE: Final = ("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine")
 _FOREIGN: Final = 3
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
@@ -161,9 +137,9 @@ def _missed(text: str, context: Context) -> StepMissed | None:
 
 
 def _put_off(text: str, context: Context) -> Snooze | None:
-    if _GIVE_ME.search(text):
-        return Snooze(by=timedelta(minutes=int(_GIVE_ME.search(text)["minutes"])))  # type: ignore[index]
-    if _SPAN_ONLY.search(text):
+    if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
+        return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
+    if _SPAN_ONLY.search(text) or _DOING_IN.search(text):
         return Snooze(by=when.span(text))
     if _PUT_OFF.search(text) and not _NEVER.search(text):
         said = when.future(text, context)
@@ -181,12 +157,17 @@ def _noun(text: str) -> str | None:
 
 
 def _deed(text: str, context: Context) -> str | None:
-    return next((str(kind) for kind, words in _DEEDS if words.search(text)), None)
+    return next((str(kind) for kind, words in DEEDS if words.search(text)), None)
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:
-    kinds = [kind for kind, words in _DEEDS if words.search(text) and _possible(kind, text, context)]
-    if not kinds and _IN_FRIDGE.search(text) and not re.search(r"\d", _IN_FRIDGE.sub("", text)):
+    kinds = [kind for kind, words in DEEDS if words.search(text) and _possible(kind, text, context)]
+    if (
+        not kinds
+        and context.phase != "curing"
+        and _IN_FRIDGE.search(text)
+        and not re.search(r"\d", _IN_FRIDGE.sub("", text))
+    ):
         kinds = [
             Kind.INTO_CURE if context.phase == "waiting" else Kind.DRY if context.phase == "drying" else Kind.CHILL
         ]
@@ -201,13 +182,16 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), StepDone(name, at)))]
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [_noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
-    return done + (_reading(core, text, at) or _reading_beside(text, context))
+    beside = _reading_beside(rest if core else text, context)
+    return done + _reading(core, text, at) + beside
 
 
 def _possible(kind: Kind, text: str, context: Context) -> bool:
     """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing")
+    if kind is Kind.RUB:  # in the cure it is the bag that is rubbed
+        return context.phase != "curing"
     if kind is Kind.MEAT_ON:
         return context.phase not in ("resting", "chilling", "stored")
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
@@ -215,7 +199,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
 
 def _about_something_else(text: str) -> bool:
     """«wild boar cured, no cook, sliced thin»: a deed among too many words of another subject."""
-    for _, words in _DEEDS:
+    for _, words in DEEDS:
         text = words.sub(" ", text)
     return len(content(text)) > _FOREIGN
 
@@ -250,10 +234,12 @@ def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tup
 
 def _reading_beside(text: str, context: Context) -> list[Intent]:
     """«203 tender, taking it off»: a number beside a deed, where it is no hour."""
-    for _, words in _DEEDS:
+    for _, words in DEEDS:
         text = words.sub(" ", text)
     text = re.sub(r"\bin (?:the |butcher )?(?:paper|foil)\b", " ", text)
-    if not re.search(r"\d\d", text) or when.past(text, context):
+    if when.past(text, context):
+        text = when.without_times(text) if any(word in text.split() for word in _AT_A_PROBE) else ""
+    if not re.search(r"\d\d", text):
         return []
     found = read_reading(" ".join(text.split()), context)
     return [found] if isinstance(found, Reading) else []

@@ -32,7 +32,8 @@ _SMALL_TALK: Final = words(
     like there almost nearly already finally again today yesterday night morning mornin min mins minutes over h mid noon
     midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
     maybe think reckon thick side thin part spot cold coldest slow very too pretty really warm hot cool thats were
-    slides goes
+    slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but
+    rack finally around whole bit gone thickest deepest fattest parts spots end two places
     """
 )
 _TOKEN: Final = re.compile(
@@ -49,6 +50,7 @@ _CLOCK: Final = re.compile(r"\d|noon|midnight")
 # «down 2 degrees», «up 5», «by 10»: a difference, no temperature
 _DIFFERENCE: Final = re.compile(r"\b(?:down|up|by|dropped|drop|fell|rose|gained|lost|climbed|another|within|plus)$")
 _SLASH: Final = re.compile(r"\d ?°?[cf]? ?/ ?\d")  # «70/120»: meat and pit, never one thermometer twice
+_HOUR_ONLY: Final = re.compile(r"\b(?:since|after|until|till?|before|seit|bis)$")  # no temperature comes after these
 _HOUR_OF: Final = re.compile(r"(?:\b(?:at|since|from|um|seit)|@)$")
 
 
@@ -150,7 +152,7 @@ def _take(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> Non
 
 def _take_word(word: str, line: Line) -> None:
     line.words.add(word)
-    if probe := _PROBE.get(word):
+    if probe := _PROBE.get(word) or _PROBE.get(word.removesuffix("s")):  # «internal's 171»
         line.order.append(probe)
     elif word not in _SMALL_TALK and word not in TENDER and word not in TOUGH:
         line.foreign.append(word)
@@ -176,7 +178,8 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
     before = text[: found.start()].rstrip()
     if _DIFFERENCE.search(before):
         return
-    if unit is None and 0 < value <= 24 and _HOUR_OF.search(before) and _other_number(found, text):
+    hour = _HOUR_ONLY.search(before) or (_HOUR_OF.search(before) and _other_number(found, text))
+    if unit is None and 0 < value <= 24 and hour:
         _take_time(f"at {found[0]}", line, waiting)
         return
     joined = bool(line.order) and bool(re.search(r"\d ?-$", text[: found.start() + 1].rstrip("0123456789 ")))

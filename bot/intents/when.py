@@ -29,11 +29,12 @@ _SOON: Final = timedelta(hours=2)
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _USUAL_MEAL: Final = (13, "pm")
 _SPAN: Final = re.compile(
-    r"(?P<many>\b(?:half an?|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
+    r"(?P<many>\b(?:half an?|half(?= h)|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
+    r"|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
     r" ?(?P<unit>m?mins?|minutes?|minuten?|h|hrs?|hours?|stunden?|d|days?|tage?n?|wks?|weeks?|wochen?)(?:\b|(?=\d))"
     r"(?: ?(?:and )?(?P<more>\d{1,2}) ?(?:m|mins?|minutes?)?\b)?"
 )
-_MANY: Final = {"half a": 0.5, "half an": 0.5, "halbe": 0.5, "1/2 an": 0.5, "1/2 a": 0.5, "a few": 3.0}
+_MANY: Final = {"half": 0.5, "half a": 0.5, "half an": 0.5, "halbe": 0.5, "1/2 an": 0.5, "1/2 a": 0.5, "a few": 3.0}
 _SECONDS: Final = {"m": 60, "h": 3600, "s": 3600, "d": 86400, "t": 86400, "w": 604800}
 
 

@@ -1,0 +1,60 @@
+"""The words for what was done, a pattern a step, in the order in which they are looked for."""
+
+import re
+from typing import Final
+
+from core.plan.steps import Kind
+
+_IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everything)"
+# what was said to be done, in the order in which it is looked for
+DEEDS: Final = tuple(
+    (kind, re.compile(words))
+    for kind, words in (
+        (Kind.FLIP, rf"\b(?:flipp?e?d|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
+                    rf"|flip(?:s|ping)? (?:is "
+                    rf"|are |was )?(?:done|sorted))\b"
+                    r"|^(?:(?:both|bag|bags|meat|it) )*(?:is |are )?turned$|^flip$"),
+        (Kind.OUT, r"\b(?:pulled|lifted|taken|took|removed|came|got|fished|drained) (?:it |them |the meat )?(?:from"
+                   r"|out of) the"
+                   r" (?:brine|cure|bag|bucket|tub|pickle)\b|^out and drained\b|\b(?:out of the (?:brine|cure|bag"
+                   r"|bucket|tub|pickle)|taken out of the bag)\b"
+                   r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
+                   r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
+        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
+                         r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
+                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"
+                         r"|\b(?:it|they|meat|flat|brisket|ham|belly|bag) (?:all )?went in\b(?! the (?:fridge|oven"
+                         r"|bin))"),
+        (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
+        (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
+        (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
+        (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
+                   r"|on the rack(?: uncovered)?)\b"),
+        (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
+                     r"| are)? (?:now )?(?:lit|going|on|started)\b"
+                     r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
+        (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
+                    r"|\bfoiled\b|\b(?:paper|foil) on\b"
+                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
+        (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
+                   rf"|pit|fire)|out of the smoker)\b"
+                   r"|\b(?:taking |took |pulling )?(?<!washed )(?<!rinsed )(?<!dried )(?:meat|brisket|it"
+                   r"|flat)s? (?:is )?(?:now )?off\b"
+                   r"|^pulled\b|^off\b|\b(?:from|vom|of) (?:the )?(?:grill|smoker|pit|feuer)(?: genommen| geholt)?$"),
+        (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
+                       rf"|counter|ice|top))\b"
+                       rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
+                       r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
+                       r"|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$|^on (?:at|since) (?=\d)"),
+        (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
+        (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
+        (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
+        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
+                     r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"),
+        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
+                     r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
+        (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
+        (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
+        (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),
+    )
+)  # fmt: skip

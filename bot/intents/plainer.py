@@ -1,0 +1,160 @@
+"""How people talk into a phone, as they would have written it: «hey so i flipped it b4 work lol» is «flipped it».
+
+Each rule takes one kind of thing out of the way of the readers or writes it as they know it: greetings and asides,
+shorthand, split hours and weights, a half that is spelled apart, a clause that says only when or why. Nothing here
+makes or drops a number that a reader would have taken for a temperature or a dose.
+"""
+
+import re
+import unicodedata
+from typing import Final
+
+_CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
+_STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHECKED}]\ufe0f?$")
+_SIGNS_KEPT: Final = frozenset("°+$^`~<>=|")
+
+_DEED: Final = (
+    r"(?:flipped|turned|done|did|rinsed|wrapped|lit|pulled|took|taken|put|checked|soaked|rubbed|bagged|finished|sorted"
+    r"|forgot|missed|sliced|\d{1,3}(?:\.\d)?(?: ?[cf]\b)?)"
+)
+_UNIT_NEXT: Final = (
+    r"(?! ?(?:%|°|/|:|\.\d|\d|c\b|f\b|kg|kilo|g\b|gr|lb|pound|oz|ounce|mm|cm|in\b|inch|\"|h\b|hr|hour|min|day|week"
+    r"|people|ppl|flats?|points?|pieces?|x\b|am\b|pm\b|ppm|tsp|tbsp|deg|celsius|fahr|oclock|uhr|st\b|nd\b|rd\b|th\b"
+    r"|of\b"
+    r"|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|okt|dez|mai))"
+)
+_DAY: Final = (
+    r"(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?|today|tomorrow|tonight|the \d{1,2}(?:st|nd|rd|th)"
+)
+
+_DENOMINATORS: Final = {"quarter": 4, "third": 3, "eighth": 8, "sixteenth": 16}
+
+
+def _part(many: str, of: str) -> str:
+    """«three quarters» as a fraction in digits."""
+    return f"{many if many.isdigit() else 1}/{_DENOMINATORS[of]}"
+
+
+def _mixed(found: re.Match[str]) -> str:
+    """«2 and 3 quarter» is 2 3/4."""
+    return f"{found[1]} {_part(found[2], found[3])}"
+
+
+_TOLD: Final = "told"  # taken out only of a line that tells of something done or read
+_RULES: Final = tuple(
+    (re.compile(pattern), written)
+    for pattern, written in (
+        # shorthand
+        (r"\bb4\b", "before"),
+        (r"\b(?:2day|2nite|2night)\b", lambda m: {"2day": "today"}.get(m[0], "tonight")),
+        (r"\bl8r\b", "later"),
+        (r"^y (?=so|is|do|are|not|\d)", "why "),
+        (r"\bu\b(?! ?\d)", "you"),
+        (r"\b(?:dnt|dint|didint)\b", "didnt"),
+        (r"\b(?:gotta|hafta)\b", "have to"),
+        (r"\b(?:coz|cos|cuz|bc)\b", "because"),
+        # who is meant is the meat
+        (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling"
+         r"|soaking|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),
+        # greetings before, thanks after
+        (r"^(?:(?:hey+|hi+|hello|hiya|yo|ok so|so|oh(?: no)?|ah|um+|uh|hmm+|well(?=,| its| it| i | the| that| now)"
+         r"|btw|fyi"
+         r"|heads up|quick update|update|good (?:morning|evening|afternoon)|alright|all right|right|guys?|anyway)"
+         r"(?: all| there| bot| guys)?[,:.!-]*\s+(?:just )?)+(?=\S)", ""),
+        (r"[,. ]+(?:thanks|thank you|thx|ta|cheers|lol|haha+|hehe|mate|xx+|tho|though|fwiw|btw|i promise|i swear"
+         r"|for what its worth|sorry for the wait|sorry about that|sorry its late)[ .!]*$", ""),
+        (r"^(?:just )?(?:wanted to (?:say|let you know|tell you)|to let you know|letting you know|to report"
+         r"|looks like|pretty sure|im pretty sure|i can confirm|confirming|reporting)(?: that)? ", ""),
+        (r"\b(?:give or take|on the dot|or so|or thereabouts|dead on|bang on|more or less|ish)\b", ""),
+        (r"^(?:can|could|would|will) (?:you|we|u) (?:please |pls )?(?=(?:remind|ping|ask|wake|text|move|push|shift"
+         r"|postpone|delay"
+         r"|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$", r"\g<rest>"),
+        (r"^(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$", "no deadline"),
+        # said late, and why
+        (r",? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?forgot to (?:tell|say|log|mention|report"
+         r"|write"
+         r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b.*$", ""),
+        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) [^\d?,;.]*"
+         r"(?=$|,| now \d)", _TOLD),
+        (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b",
+         _TOLD),
+        (r"\b((?:\d{1,3}|an?|half an) ?(?:m?mins?|minutes?|h|hrs?|hours?)) back\b", r"\1 ago"),
+        (r"(?<=\w),? (?:but )?(?:the )?(?:actual |real )?time was (?:more like|about|around|nearer)? ?(?=\d)", " at "),
+        (r"(?<=[a-z]) ?(?:a bit )?earlier, (?=(?:at|around|about)? ?\d)", " "),
+        (r"(?<=[a-z]), (?=(?:at|around|about) \d{1,2}(?::\d\d)?(?: ?[ap]m)?$)", " "),
+        # from what to what it went: what it is now
+        (r"\b(?:(?:up|down|climbed|rose|risen|dropped|fell|jumped|back|now"
+         r"|crept) )+to (\d{1,3}(?:\.\d)?(?: ?[cf]\b)?) from"
+         r" \d{1,3}(?:\.\d)?(?: ?[cf]\b)?", r"now \1"),
+        (r"\b(?:went|gone|climbed|rose|risen|dropped|fell|jumped|crept|up"
+         r"|down) from \d{1,3}(?:\.\d)?(?: ?[cf]\b)? (?:up |down )?to"
+         r" (?=\d)", "now "),
+        (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
+         r"|wee) )*"
+         r"(flip|turn|rinse|soak)\b", r"did the \1"),
+        (r"^(on|off) at (\d{1,2}[:.]\d\d(?: ?[ap]m)?),? (?=pit|core|meat|with|\d)", r"\1 at \2, "),
+        # numbers that are written apart
+        (r"\bnegative (?=\d)", "-"),
+        (r"\b(\d{1,4}) (?:n|an|&|and) a? ?half\b", r"\1.5"),
+        (r"\b(?P<u>an?|1) (?P<h>hours?|kilos?|pounds?|inch(?:es)?|degrees?) and a half\b", r"1.5 \g<h>"),
+        (r"\b(\d{1,2}) and (\d|an?) (quarter|third|eighth|sixteenth)s?\b(?! past| to)", _mixed),
+        (r"\b(?:an? |1 )(inch|pound|kilo) and (\d|an?) (quarter|third|eighth)s?\b",
+         lambda m: f"1 {_part(m[2], m[3])} {m[1]}"),
+        (r"\b(\d) (quarter|third|eighth|sixteenth)s?(?: of)?(?: an?)? (?=inch)", lambda m: f"{_part(m[1], m[2])} "),
+        (r"\bhalf one\b", "half 1"),
+        (r"\bbetween (\d{1,4}(?:\.\d{1,2})?) and (?=\d{1,4}(?:\.\d{1,2})? ?(?:mm|cm|inch|in\b|kg|kilo|lb|pound|g\b"
+         r"|gr|%))", r"\1 to "),
+        (r"\b(lunch|dinner|supper|breakfast|brunch),? not (?:lunch|dinner|supper|breakfast|brunch),? (?=\d)",
+         r"\1 at "),
+        (r"\b(\d{1,2})h([0-5]\d)\b", r"\1:\2"),
+        (r"\b(?P<b>at|since|til|till|until|around|by|from|before) (?P<h>1?\d|2[0-3]) (?P<m>[0-5][05])\b" + _UNIT_NEXT,
+         r"\g<b> \g<h>:\g<m>"),
+        (r"(?<![\d.])(\d{1,2}) ?(?:kg|kilos?) ([1-9]\d\d)\b" + _UNIT_NEXT, r"\1.\2 kg"),
+        (r"(?<![\d.])(\d{1,2}) ?(?:lbs?|pounds?) ?(\d|1[0-5])\b(?!\.\d)" + _UNIT_NEXT, r"\1 lb \2 oz"),
+        (r"\b(1[0-9][0-9]|[1-9]\d)[oO]\b", r"\g<1>0"),
+        (r"\b(1)[lI](?=\d)", r"\g<1>1"),
+        (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{2,3}\b)", "pit "),
+        # nothing moved, and since when is said loosely
+        (r"\b(?:the )?(?:temp(?:erature)?|it|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"
+         r" (?:really )?(?:mov(?:ed?|ing)|budg(?:ed?|ing)|chang(?:ed?|ing)|gone (?:up|anywhere)|ris(?:en|ing)"
+         r"|climb(?:ed|ing))"
+         r"(?: (?:in|for|since|at) (?:an?|the last|over an|\d+|half an|ages|a while)(?: (?:hours?|h|hrs?|min\w*"
+         r"|while))?)?,?"
+         r" ?(?=.*\d\d)", "still "),
+        # a day that is not, and the one instead
+        (rf"\b(?:\w+ )?(?:cant|cannot|cant do|wont|couldnt|not) (?:make|do|work for"
+         rf"|come)? ?(?:it )?(?:on )?(?:{_DAY})\b"
+         rf"[,.; ]*(?:so |but |can we |lets |please )*(?=.*\b(?:{_DAY})\b)", ""),
+        (r"\bremind me (?=what|why|how|when)", ""),
+        (r"\bwhat the (dose|recipe|plan|time|strength) (?:is|was)(?: again)?\b", r"whats the \1"),
+        (r"\b(?:celsius|c) not (?:f|fahrenheit)$", "in celsius"),
+        (r"\b(?:fahrenheit|f) not (?:c|celsius)$", "in fahrenheit"),
+        (r"\b(?:pink stuff|pink powder|the pink$)", "pink salt"),
+        (r"\b\d{1,3}[- ](?:something|odd)\b", "something"),
+        (r"\bmy other half\b", "partner"),
+    )
+)  # fmt: skip
+_TOLD_DEED: Final = re.compile(rf"\b{_DEED}\b")
+_ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|is|are|do|does|did|can|could|should|will|would)\b")
+
+
+def unsigned(text: str) -> str:
+    """A line without its pictures; a picture of a check after a few words says that they are done."""
+    checked = _STEP_AND_CHECK.match(text.strip())
+    if checked:
+        text = f"{checked['step']} done" if len(checked["step"].split()) <= 2 else checked["step"]
+    return "".join(" " if _is_picture(sign) else sign for sign in text)
+
+
+def plainer(text: str) -> str:
+    """A plain line with its asides gone and its shorthand written out; never empty where there was a word."""
+    for pattern, written in _RULES:
+        if written != _TOLD:
+            text = pattern.sub(written, text)
+        elif _TOLD_DEED.search(text) and not _ASKS.search(text):
+            text = pattern.sub("", text)
+    return " ".join(text.split())
+
+
+def _is_picture(sign: str) -> bool:
+    return sign > "\u00bf" and unicodedata.category(sign) in ("So", "Sk", "Cn")
