@@ -6,11 +6,11 @@ from dataclasses import replace
 from bot import measures
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.cures import Mixture, mixture
+from bot.intents.cures import Mixture, WantedDose, mixture, wanted_dose
 from bot.intents.intents import Ask, Change
 from bot.intents.read import normal
 from bot.reply import Reply
-from bot.wording import asking, curing, general, plans
+from bot.wording import asking, curing, general, per_weight, plans
 from core.batch.assess import Assessment
 from core.cure.choices import choices
 from core.cure.contents import Contents
@@ -19,8 +19,10 @@ from core.cure.dose import Dose, Recipe, dose, house_target
 from core.cure.judgement import judge
 from core.cure.limits import jurisdictions, limit
 from core.cure.soak import Soak, soak
+from core.cure.weighing import LEAST_COVER
 from core.errors import Gone, SaltbellError, UnknownCure
-from core.plan.recipe import product
+from core.plan.recipe import product, products
+from core.plan.setup import Setup
 from core.service.turn import Turn
 
 LESS_SALT = (0.005, 0.010)  # half a percentage point and a whole one: what a tongue asks for. Judgement
@@ -83,13 +85,16 @@ def _kind(a: Assessment | None) -> str:
 
 
 def _contents(turn: Turn, a: Assessment | None, mix: Mixture, cure: tuple[float, float]) -> Contents:
+    pickle = (mix.water or 0.0) + mix.salt + cure[0]
     return Contents(
-        method="dry" if mix.water is None else "brine",
+        method=mix.method,
         meat_kg=mix.meat,
         cure_kg=cure[0],
         nitrite_fraction=cure[1],
         salt_kg=mix.salt,
         water_kg=mix.water or 0.0,
+        pump_fraction=min(mix.pump or 1.0, pickle / mix.meat),
+        covered=mix.covered,
         product_class=_kind(a),
         jurisdiction=turn.person.jurisdiction,
     )
@@ -102,7 +107,9 @@ def _hours_in(a: Assessment | None) -> float | None:
 
 def _instead(turn: Turn, a: Assessment | None, mix: Mixture, strength: float) -> Dose | None:
     """The dose that passes for that meat and water; None where no dose of such salt does."""
-    method, place = "dry" if mix.water is None else "brine", turn.person.jurisdiction
+    method, place = mix.method, turn.person.jurisdiction
+    water = mix.water or mix.meat
+    pump = 0.10 if mix.pump in (None, 1.0) else mix.pump
     try:
         return dose(
             Recipe(
@@ -112,11 +119,52 @@ def _instead(turn: Turn, a: Assessment | None, mix: Mixture, strength: float) ->
                 product_class=_kind(a),
                 jurisdiction=place,
                 nitrite_target=house_target(place, _kind(a), method),
-                water_share=(mix.water or mix.meat) / mix.meat,
+                water_share=water / mix.meat,
+                pump_fraction=pump,
+                cover_share=max(water / mix.meat - pump, LEAST_COVER) if mix.covered else 0.0,
             )
         )
     except SaltbellError:  # so little meat, or so much water, that no dose is computed for it
         return None
+
+
+def _dose_for(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
+    """So much curing salt for so much meat, by the law of the place, with no batch begun for it."""
+    wanted = wanted_dose(normal(intent.text, turn.person.language))
+    strength = None if wanted is None else wanted.strength or _strength(turn, a)
+    if wanted is None or strength is None:
+        raise UnknownCure(intent.text)
+    kind, method = _kind_and_way(a, wanted)
+    place = turn.person.jurisdiction
+    found = dose(
+        Recipe(
+            method=method,
+            meat_kg=wanted.meat,
+            nitrite_fraction=strength,
+            product_class=kind,
+            jurisdiction=place,
+            nitrite_target=house_target(place, kind, method),
+            water_share=wanted.water / wanted.meat if wanted.water else Recipe.water_share,
+        )
+    )
+    body = {
+        "answer_kind": "computed",
+        "topic": "dose_for",
+        "cure_kg": found.cure_kg,
+        "nitrite_ingoing_mg_kg": found.nitrite_ingoing,
+    }
+    return Reply(per_weight.asked_for(found, turn.person), facts=body)
+
+
+def _kind_and_way(a: Assessment | None, wanted: WantedDose) -> tuple[str, str]:
+    """Class of product and method: as they were said, else of the batch in hand, else dry on a whole cut."""
+    made = products().get(wanted.product)
+    if wanted.method == "comminuted":
+        return "whole_muscle", wanted.method
+    if made is not None:
+        usual = made.defaults_of(made.cuts[0]).get("method", Setup.method)
+        return made.product_class, wanted.method or usual
+    return _kind(a), wanted.method or (a.batch.setup.method if a is not None else "dry")
 
 
 def _what_if(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
@@ -184,6 +232,7 @@ _ANSWERS: dict[str, Callable[[Turn, Assessment | None, Ask], Reply]] = {
     "poison": _poison,
     "law": _law,
     "judge": _judge,
+    "dose_for": _dose_for,
     "what_if": _what_if,
     "soak": _soak,
 }

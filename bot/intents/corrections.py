@@ -47,7 +47,8 @@ _UNIT_ALONE: Final = re.compile(
     r"|farenheit|(?<= )[cf])"
 )
 _PROBE: Final = re.compile(
-    r"(?:^|\b)(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp"
+    r"(?:^|\b)(?<!cover )(?<!cover-)"
+    r"(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp"
     r"|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
 )
 _ITS_THE: Final = re.compile(

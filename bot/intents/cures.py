@@ -9,7 +9,9 @@ from typing import Final
 
 from bot import measures
 from bot.intents.context import Context
+from bot.intents.fields import covers
 from bot.intents.intents import Ask, Intent
+from bot.intents.meats import meat
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
 
@@ -56,14 +58,32 @@ _ONE: Final = re.compile(
     r"\b(?:an?|one) (?=(?:gallon|quart|lit(?:er|re)|cup|kilo|pound|(?:level )?(?:tea|table)spoon|tsp|tbsp)\b)"
 )
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
+_NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing|ion)?|pump(?:ed|ing)?)\b")
+_MINCED: Final = re.compile(
+    r"\b(?:minced?|ground (?:meat|pork|beef|turkey|chicken|lamb|venison)|(?:meat|pork|beef) ground|sausages?|comminuted"
+    r"|burgers?|hackfleisch)\b"
+)
+_HOW_MUCH: Final = re.compile(
+    rf"\b(?:how (?:much|many grams(?: of)?)|what (?:dose|amount)(?: of)?)\b.{{0,16}}\b(?:{_CURING}|dose)\b|^dose\b"
+)
+_EACH: Final = re.compile(r"\b(?:per|a|an|each|every) (?=(?:kg|kilo|kilogram|lb|pound)\b)")
+_WAYS: Final = (
+    ("comminuted", _MINCED),
+    ("inject", _NEEDLE),
+    ("dry", re.compile(r"\bdry\b")),
+    ("brine", re.compile(r"\b(?:brine|wet|pickle|water)\b")),
+)
 _MOST_WATER: Final = 100.0  # l
+MOST_MEAT: Final = 30.0  # kg
 
 
 @dataclass(frozen=True)
 class Mixture:
     """A cure as somebody tells it. `cure` is its low and its high mass, alike where it was weighed. [kg]
 
-    `water` is None where there is none (dry), `strength` where the words do not say it.
+    `water` is None where there is none (dry), `strength` where the words do not say it. `pump` is the share of the meat
+    that is injected, None without a needle and 1 where no share was said: all of the pickle then. `covered`: the rest
+    of the pickle lies about it.
     """
 
     cure: tuple[Kilograms, Kilograms]
@@ -72,6 +92,16 @@ class Mixture:
     salt: Kilograms
     strength: Fraction | None
     spoons: float | None
+    pump: Fraction | None = None
+    covered: bool = False
+    minced: bool = False
+
+    @property
+    def method(self) -> str:
+        """How it was cured, as a limit knows it."""
+        if self.water is None:
+            return "comminuted" if self.minced else "dry"
+        return "brine" if self.pump is None else "inject"
 
 
 def read_cures(text: str, context: Context) -> Intent | None:
@@ -80,6 +110,8 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("poison", text=text)
     if mixture(text) is not None:
         return Ask("judge", text=text)
+    if wanted_dose(text) is not None:
+        return Ask("dose_for", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)
     if _SOAK.search(text) or (context.phase == "drying" and _TOO_SALTY.search(text) and not _RINSED.search(text)):
@@ -99,18 +131,64 @@ def mixture(text: str) -> Mixture | None:
     text = _ONE.sub("1 ", text)
     found = [m for m in measures.find(text) if m.low is None and m.value > 0]
     cure = next((m for m in found if _is_cure(text, m, found)), None)
-    meat = next((m for m in found if m.kind == "mass" and m is not cure and not _of_another(text, m)), None)
-    if cure is None or meat is None or len(found) > 6:
+    whole = next((m for m in found if m.kind == "mass" and m is not cure and not _of_another(text, m)), None)
+    if cure is None or whole is None or len(found) > 6:
         return None
     water = next((m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])), None)
     if water is None and _WET.search(text):
         return None
-    salt = sum(m.value for m in found if m.kind == "mass" and m not in (cure, meat) and _OF_SALT.match(text[m.end :]))
-    shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1]
+    salt = sum(m.value for m in found if m.kind == "mass" and m not in (cure, whole) and _OF_SALT.match(text[m.end :]))
+    pumped = None if water is None else _pumped(text, found)
+    shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1 and m is not pumped]
     spoons = measures.from_house(cure.value, "tsp") if cure.unit in _SPOON else None
     weighed = (cure.value, cure.value) if spoons is None else from_teaspoons(spoons)
     litres = None if water is None or water.value > _MOST_WATER else water.value  # a litre of cold water is a kilo
-    return Mixture(weighed, meat.value, litres, salt, shares[0] if len(shares) == 1 else None, spoons)
+    strength = shares[0] if len(shares) == 1 else None
+    needled = litres is not None and bool(_NEEDLE.search(text))
+    pump = pumped.value if pumped else 1.0 if needled else None
+    return Mixture(
+        weighed, whole.value, litres, salt, strength, spoons, pump, needled and covers(text), bool(_MINCED.search(text))
+    )
+
+
+@dataclass(frozen=True)
+class WantedDose:
+    """«how much cure for 2 kg minced»: the meat, and what the words say of the way and the strength.
+
+    `method` is "" where they do not say how, `product` where they do not say of what; `water` None where no water is
+    said. [kg, -]
+    """
+
+    meat: Kilograms
+    method: str
+    product: str
+    strength: Fraction | None
+    water: Kilograms | None
+
+
+def wanted_dose(text: str) -> WantedDose | None:
+    """A question for the curing salt of so much meat, where a plain text is one."""
+    if not _HOW_MUCH.search(text):
+        return None
+    found = measures.find(_EACH.sub("per 1 ", text))
+    masses = [m for m in found if m.kind == "mass" and m.low is None and 0 < m.value <= MOST_MEAT]
+    if len(masses) != 1:
+        return None
+    shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1]
+    water = next((m.value for m in found if m.unit in _POUR and 0 < m.value <= _MOST_WATER), None)
+    method = next((name for name, words in _WAYS if words.search(text)), "brine" if water else "")
+    return WantedDose(masses[0].value, method, meat(text).product, shares[0] if len(shares) == 1 else None, water)
+
+
+def _pumped(text: str, found: list[measures.Measure]) -> measures.Measure | None:
+    """The share that is injected: the percentage beside the needle's word."""
+    shares = [m for m in found if m.kind == "fraction" and m.low is None and 0.02 < m.value <= 0.5]
+    return next((m for m in shares if _NEEDLE.search(_around(text, m))), None)
+
+
+def _around(text: str, m: measures.Measure) -> str:
+    before = re.split(r"[,;]", text[max(0, m.start - 12) : m.start])[-1]
+    return before + " " + re.split(r"[,;]", text[m.end : m.end + 12])[0]
 
 
 def _is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bool:

@@ -88,6 +88,13 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
 )  # fmt: skip
 _PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
+_COVER: Final = re.compile(
+    r"\bcover(?:ing)?[ -](?:brine|pickle)\b|\bcover(?:ed)? (?:it |the meat |them )?(?:with|by|in) (?:the |a |its )?"
+    r"(?:rest(?: of (?:it|the (?:brine|pickle)))?|same (?:brine|pickle)|brine|pickle)\b"
+    r"|\b(?:lay|put|leave|keep) (?:it|them|the meat) in the rest(?: of (?:it|the (?:brine|pickle)))?\b"
+)
+_NO_COVER: Final = re.compile(r"\b(?:no|without|skip|drop)(?: the| a| any)? cover(?:ing)?(?:[ -](?:brine|pickle))?\b")
+COVER_SHARE: Final = 0.5  # kg of water about a kg of meat: enough to lie under in a bag. Common practice
 _FRIDGE: Final = re.compile(
     r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
     r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
@@ -121,6 +128,7 @@ def stated(text: str) -> Stated:
         if name not in out.fields and words.search(text):
             out.fields[name] = value
             out.rest = words.sub(" ", out.rest)
+    _cover(text, out)
     for reader in _READERS:
         reader(text, found, out)
     if cooker := _UNKNOWN_COOKER.search(text):
@@ -128,6 +136,22 @@ def stated(text: str) -> Stated:
     if _NO_DEADLINE.search(text):
         out.fields["deadline"] = None
     return out
+
+
+def _cover(text: str, out: Stated) -> None:
+    """A cover brine goes about what is injected, so it says that too."""
+    words = next((words for words in (_NO_COVER, _COVER) if words.search(text)), None)
+    if words is None:
+        return
+    out.fields["cover_share"] = COVER_SHARE if words is _COVER else 0.0
+    out.rest = words.sub(" ", out.rest)
+    if words is _COVER and out.fields.get("method", "brine") == "brine":
+        out.fields["method"] = "inject"
+
+
+def covers(text: str) -> bool:
+    """Whether the rest of the pickle covers what was injected."""
+    return bool(_COVER.search(text)) and not _NO_COVER.search(text)
 
 
 def usual_cure(fraction: float) -> bool:

@@ -39,7 +39,7 @@ def poison() -> str:
 def judged(mix: Mixture, found: tuple[Judgement, Judgement], instead: Dose | None, person: Person) -> str:
     """What a mix comes to, by its heavy end, the limit it is held to, and the dose that passes."""
     low, high = found
-    base = say("meat and pickle") if mix.water is not None else say("green meat")
+    base = say("meat and pickle") if mix.method == "brine" or mix.covered else say("green meat")
     limit = say(
         "the limit is {max} ({jurisdiction}, {where}{memory})",
         max=numbers.ppm(high.limit.max_mg_kg),
@@ -51,7 +51,7 @@ def judged(mix: Mixture, found: tuple[Judgement, Judgement], instead: Dose | Non
         f"{VERDICTS[high.verdict]}.",
         say(
             "It comes to {span} nitrite of {base}; {limit}.",
-            span=_span(low.ingoing.nitrite, high.ingoing.nitrite),
+            span=_comes_to(low, high),
             base=base,
             limit=limit,
         ),
@@ -95,6 +95,14 @@ def _what_to_do(mix: Mixture, found: Judgement, instead: Dose | None, person: Pe
             )
         )
     return lines
+
+
+def _comes_to(low: Judgement, high: Judgement) -> str:
+    """What it comes to; with decimals where it is over a limit by less than it is rounded."""
+    found, most = high.ingoing.nitrite, high.limit.max_mg_kg
+    if found > most and round(found) == round(most):
+        return f"{decimal(found, 2)} mg/kg"
+    return _span(low.ingoing.nitrite, found)
 
 
 def _span(low: float, high: float) -> str:

@@ -1,6 +1,6 @@
 """Words for the dose, its nitrite and its limit, and for the days in the cure."""
 
-from bot.wording import brines, cautions, meats, numbers
+from bot.wording import brines, cautions, meats, numbers, pickles
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.material import brining_of
@@ -18,7 +18,7 @@ def dose(a: Assessment) -> str:
     strength = numbers.percent(a.batch.setup.cure_nitrite_fraction or 0.0)
     water = say("{water} kg water, ", water=decimal(d.water_kg, 2)) if d.water_kg else ""
     low, high = d.teaspoons
-    base = say("meat and pickle") if a.batch.setup.method == "brine" else say("green meat")
+    base = say("meat and pickle") if a.batch.setup.method == "brine" or d.covered else say("green meat")
     beware = cautions.lines(c for c in d.cautions if c.key != "nitrite_weigh_exactly")  # the words above say so
     nitrate = (
         say("Nitrate {nitrate_ingoing} beside it. ", nitrate_ingoing=numbers.ppm(d.nitrate_ingoing))
@@ -46,7 +46,8 @@ def dose(a: Assessment) -> str:
         nitrate=nitrate,
         salt2=numbers.percent(d.salt_fraction),
     )
-    return "\n".join([said, *beware])
+    by_needle = [pickles.parted(a)] if d.covered else []
+    return "\n".join([said, *by_needle, *beware])
 
 
 def dose_in(a: Assessment) -> str:
@@ -88,11 +89,12 @@ def days(a: Assessment) -> str:
     band = a.cure_days
     learned = _learned(a)
     if a.batch.setup.method == "inject":
-        return say(
+        said = say(
             "In the cure for {cure_days}: injected, the middle is reached within a day, and the colour wants its time.{learned}",
             cure_days=numbers.days(a.plan.cure_days),
             learned=learned,
         )
+        return f"{said}\n{pickles.creeping_in(a)}".rstrip()
     least = product(a.batch.setup.product).least(a.batch.setup)
     evens = say(" It stays longer, so that salt and colour even out.") if least > band.p90 + 1.0 else ""
     return say(

@@ -45,6 +45,7 @@ FIELDS = Words(
         "salt_fraction": "salt",
         "sugar_fraction": "sugar",
         "pump_fraction": "pump",
+        "cover_share": "",
         "nitrite_target": "nitrite",
         "brine_strength": "brine",
         "cure_nitrate_fraction": "nitrate in the cure",
@@ -66,7 +67,9 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     a = change.after
     put_in = "put_in_cure" in changes or ("mass" in changes and a.batch.dosed is not None)
     said = ", ".join(
-        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip() for field, v in changes.items()
+        f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip()
+        for field, v in changes.items()
+        if field != "method" or not changes.get("cover_share")
     )
     lead = say("Noted: {said}.", said=said)
     if changes.get("at_risk_eaters"):
@@ -133,7 +136,9 @@ def value(field: str, v: Any, a: Assessment) -> str:
         case "at_risk_eaters":
             return say("somebody at risk will eat it") if v else say("nobody at risk will eat it")
         case "method":
-            return plans.METHODS[v]
+            return plans.method(a)
+        case "cover_share":
+            return say("the rest of the pickle covers it") if v else say("no cover brine")
         case "purpose":
             return meats.purpose_of(a, v)
         case "nitrite_target":

@@ -7,6 +7,7 @@ from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
 from core.plan.recipe import product
 from core.plan.reminders import UNSPOKEN
+from core.plan.setup import covered
 from core.plan.steps import Kind, Plan, State, Step
 
 QUIET = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.REST})
@@ -23,6 +24,7 @@ METHODS = Words(
         "brine": "brine in a bag",
         "dry": "dry, everything in the bag",
         "inject": "injected, what salt is left rubbed on",
+        "covered": "injected, and covered with the rest of the pickle",
     }
 )
 WRAPS = Words({"none": "no wrap", "paper": "paper", "foil": "foil"})
@@ -159,10 +161,16 @@ def _thick(a: Assessment) -> str:
     return say(sentence, thick=thick, low=low, high=high)
 
 
+def method(a: Assessment) -> str:
+    """The way of the cure in a few words."""
+    setup = a.batch.setup
+    return METHODS["covered" if covered(setup) else setup.method]
+
+
 def _method(a: Assessment) -> str:
     if _hurried(a):
-        return say("{method}, as a brine would be too slow for your date", method=METHODS[a.batch.setup.method])
-    return METHODS[a.batch.setup.method]
+        return say("{method}, as a brine would be too slow for your date", method=method(a))
+    return method(a)
 
 
 def _pit(a: Assessment) -> str:

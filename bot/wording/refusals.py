@@ -25,7 +25,14 @@ from core.person import Person
 from core.sources import every_source
 
 FIELDS = Words(
-    {"method": "way of curing", "nitrite_target": "nitrite", "salt_fraction": "salt", "water_share": "water"}
+    {
+        "method": "way of curing",
+        "nitrite_target": "nitrite",
+        "salt_fraction": "salt",
+        "water_share": "water",
+        "cover_share": "cover brine",
+        "pump_fraction": "pump",
+    }
 )
 QUANTITIES = Words(
     {
@@ -42,7 +49,10 @@ QUANTITIES = Words(
         "days": "number of days",
     }
 )
-SHARES = frozenset({"nitrite in the curing salt", "salt", "sugar", "pump", "salt_fraction", "nitrite_fraction"})
+SHARES = frozenset(
+    {"nitrite in the curing salt", "nitrate in the curing salt", "salt", "sugar", "pump", "salt in the brine",
+     "salt wanted from this brine", "salt_fraction", "nitrite_fraction"}
+)  # fmt: skip
 EXAMPLES = Words(
     {
         "nitrite in the curing salt": "like 6.25 %",
@@ -126,6 +136,13 @@ def _out_of_range(error: OutOfRange, person: Person) -> str:
             found=found,
             limit=limit,
         )
+    if error.quantity == "salt in the pickle":
+        return language.say(
+            "No water dissolves that: the pickle would hold {found} salt, and {most} is the most.\n"
+            "Take a stronger curing salt, pump more, or cure it dry or in a brine.",
+            found=numbers.percent(error.value, 1),
+            most=numbers.percent(error.high, 1),
+        )
     name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
     low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
     example = EXAMPLES.get(error.quantity, "")
@@ -148,7 +165,7 @@ def _shown(error: OutOfRange, value: float, person: Person) -> str:
             return numbers.length(value, person)
         case "°C":
             return numbers.temperature(value, person)
-        case "-" if error.quantity in SHARES:
+        case "-" | "" if error.quantity in SHARES:
             return numbers.percent(value)
         case "-" | "":
             return numbers.plain(value)

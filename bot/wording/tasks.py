@@ -1,19 +1,12 @@
 """Words for a step that falls due: what to do, the action first, and why or how where that is not plain."""
 
-from bot.wording import cooling, fuel, meats, numbers, steps
+from bot.wording import cooling, fuel, meats, numbers, pickles, steps
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
-from core.cure.dose import Dose
 from core.plan.recipe import product
 from core.plan.steps import Kind, Step
 
 WRAPPINGS = Words({"paper": "paper", "foil": "foil"})
-NEEDLES = Words(
-    {
-        "ham_bone_in": ", first at the ball joint, at the shank and along the bone",
-        "chicken_whole": " into breast, thighs and legs, from inside the skin",
-    }
-)
 
 
 def task(step: Step, a: Assessment) -> str:
@@ -26,7 +19,7 @@ def _brine(step: Step, a: Assessment) -> str:
     dose = a.dose
     if dose is None:
         return say("Make the brine. I still need the strength printed on your curing salt before I can give grams.")
-    parts = _weighed(dose)
+    parts = pickles.weighed(dose)
     if a.batch.setup.method == "dry":
         return say(
             "{name}: {parts}.\nAll of it onto the meat and into the bag, nothing left over; press the air out.",
@@ -34,7 +27,7 @@ def _brine(step: Step, a: Assessment) -> str:
             parts=parts,
         )
     if a.batch.setup.method == "inject":
-        return _pickle(dose, a)
+        return pickles.to_make(dose, a)
     return say(
         "Make the brine: {water} kg water, {parts}.\n"
         "Dissolve salt and sugar in a quarter of the water, hot; the rest of the water cold, or as ice. "
@@ -43,46 +36,6 @@ def _brine(step: Step, a: Assessment) -> str:
         parts=parts,
         more="" if meats.plain(a) else say("The curing salt goes in last, cold. "),
         limit=numbers.both(4.4, a.person),
-    )
-
-
-def _weighed(dose: Dose) -> str:
-    """«11.9 g curing salt (6.25 % nitrite), 96 g salt, 48 g sugar»; without the first where no nitrite goes in."""
-    cure = say(
-        "{cure} curing salt ({nitrite} nitrite), ",
-        cure=numbers.grams(dose.cure_kg),
-        nitrite=numbers.percent(dose.nitrite_fraction),
-    )
-    return say(
-        "{cure}{salt} salt, {sugar} sugar",
-        cure=cure if dose.cure_kg else "",
-        salt=numbers.grams(dose.salt_kg),
-        sugar=numbers.grams(dose.sugar_kg),
-    )
-
-
-def _pickle(dose: Dose, a: Assessment) -> str:
-    """What is injected, and what no pickle of that size can carry and goes on from outside."""
-    dissolved = dose.salt_kg - dose.rubbed_salt_kg
-    share = numbers.percent(a.batch.setup.pump_fraction, 0)
-    cure = say(
-        "{cure} curing salt ({nitrite} nitrite), ",
-        cure=numbers.grams(dose.cure_kg),
-        nitrite=numbers.percent(dose.nitrite_fraction),
-    )
-    return say(
-        "Make the pickle to inject: {water} g water, {cure}"
-        "{dissolved} salt. It goes cold, at {limit} or less.\n"
-        "All of it is injected, {share} of the weight, a needle every 25 mm{get}. Weigh {rubbed_salt} "
-        "salt and {sugar} sugar apart: they are rubbed on afterwards.",
-        water=f"{dose.water_kg * 1000:.0f}",
-        cure=cure if dose.cure_kg else "",
-        dissolved=numbers.grams(dissolved),
-        limit=numbers.both(4.4, a.person),
-        share=share,
-        get=NEEDLES.get(a.batch.setup.cut, say(" from both faces")),
-        rubbed_salt=numbers.grams(dose.rubbed_salt_kg),
-        sugar=numbers.grams(dose.sugar_kg),
     )
 
 
@@ -97,11 +50,7 @@ def _brine_check(step: Step, a: Assessment) -> str:
 def _into_cure(step: Step, a: Assessment) -> str:
     days = a.plan.cure_days if a.plan else 0.0
     if a.batch.setup.method == "inject":
-        return say(
-            "Inject all of the pickle, then rub on the salt and sugar that are left.\n"
-            "Into the bag, air out, lowest shelf. Write today's date on it; it stays in for {days}.",
-            days=numbers.days(days),
-        )
+        return pickles.to_inject(a, days)
     dry = say("with all of its salt") if meats.plain(a) else say("with all of its cure")
     how = say("with all of its brine") if a.batch.setup.method != "dry" else dry
     wait = (

@@ -80,6 +80,7 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
             sugar_fraction=setup.sugar_fraction,
             water_share=setup.water_share,
             pump_fraction=setup.pump_fraction,
+            cover_share=setup.cover_share,
             skin_on=setup.skin_on,
             brine_strength=setup.brine_strength if setup.method == "brine" else None,
         )

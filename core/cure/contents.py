@@ -26,7 +26,8 @@ class Contents:
     `method` is "brine", "dry", "inject" or "comminuted". Masses in kg as weighed. `nitrite_fraction` and
     `nitrate_fraction` are the sodium nitrite and nitrate printed on the curing salt; the rest of it counts as salt.
     `pump_fraction` is the gain by injection; `rubbed_salt_kg` the part of `salt_kg` (and all sugar) that is rubbed on
-    an injected piece because the pickle cannot carry it.
+    an injected piece because the pickle cannot carry it. `covered` says that the rest of the pickle stands about the
+    injected piece, as its cover brine.
     """
 
     method: str
@@ -39,6 +40,7 @@ class Contents:
     nitrate_fraction: Fraction = 0.0
     pump_fraction: Fraction = 0.10
     rubbed_salt_kg: Kilograms = 0.0
+    covered: bool = False
     skin_on: bool = False
     product_class: str = "whole_muscle"
     jurisdiction: str = "US"
@@ -66,7 +68,7 @@ class Contents:
     @property
     def pickle_kg(self) -> Kilograms:
         """The whole pickle: water, salt, sugar and cure, but not what is rubbed on an injected piece. [kg]"""
-        rubbed = self.rubbed_salt_kg + self.sugar_kg if self.method == "inject" else 0.0
+        rubbed = self.rubbed_salt_kg + self.sugar_kg if self.method == "inject" and not self.covered else 0.0
         return self.water_kg + self.salt_kg + self.sugar_kg + self.cure_kg - rubbed
 
     @property
@@ -79,6 +81,11 @@ class Contents:
         """Salt in salt plus water of the pickle as it is made. [-] 0 where there is no water"""
         salt = self.all_salt_kg - self.rubbed_salt_kg
         return salt / (salt + self.water_kg) if self.water_kg > 0.0 else 0.0
+
+    @property
+    def pumped_kg(self) -> Kilograms:
+        """Pickle that the needles put in; one smaller than the pump would take is pumped whole. [kg] 0 uninjected"""
+        return min(self.pump_fraction * self.counted_meat_kg, self.pickle_kg) if self.method == "inject" else 0.0
 
     def ingoing(self) -> Ingoing:
         """Ingoing nitrite and nitrate by the formula of the method: equilibrium for a brine. [mg/kg]"""
@@ -95,14 +102,16 @@ class Contents:
             case "brine":
                 return nitrite.by_equilibrium(substance, self.counted_meat_kg, self.pickle_kg)
             case "inject":
-                return nitrite.pumped(substance, self._share_pumped, self.pickle_kg)
+                return self._injected(substance)
             case _:
                 return nitrite.dry_cured(substance, self.counted_meat_kg)
 
-    @property
-    def _share_pumped(self) -> Fraction:
-        # A pickle smaller than the pump would take is pumped whole, and no more than whole.
-        return min(self.pump_fraction, self.pickle_kg / self.counted_meat_kg)
+    def _injected(self, substance: Kilograms) -> MilligramsPerKilogram:
+        """What the needles put in; with a cover brine all of it at rest, where that is more."""
+        by_needle = nitrite.pumped(substance, self.pumped_kg / self.counted_meat_kg, self.pickle_kg)
+        if not self.covered:
+            return by_needle
+        return max(by_needle, nitrite.by_equilibrium(substance, self.counted_meat_kg, self.pickle_kg))
 
 
 def salometer_degrees(strength: Fraction) -> float:

@@ -63,7 +63,8 @@ class Way:
 
     `length` is from the surface to the middle [m]; `bath_ratio` Crank's alpha, 0 for a sealed dose; `layer` the share
     of the length that an injected pickle fills, None for a dose at the surface. `nitrite` [mg/kg of meat] and `salt`
-    [-] are those at rest; `salt_mean` counts salt that was rubbed on an injected piece too.
+    [-] are those at rest; `salt_mean` counts salt that was rubbed on an injected piece too. `within` is what needles
+    have put into all of a piece that lies in a cover brine, relative to rest. [-]
     """
 
     shape: Shape
@@ -74,11 +75,12 @@ class Way:
     nitrite: MilligramsPerKilogram
     salt: Fraction
     salt_mean: Fraction
+    within: Fraction = 0.0
 
     def start(self, members: int) -> Field:
         """What lies where when the cure begins, relative to what it tends to."""
         if self.bath_ratio > 0.0:
-            return diffusion.in_brine(members, self.bath_ratio)
+            return diffusion.in_brine(members, self.bath_ratio, self.within)
         if self.layer is None:
             return diffusion.at_surface(self.shape, members)
         return diffusion.in_layer(self.shape, members, self.layer)
@@ -111,6 +113,8 @@ def way(immersion: Immersion) -> Way:
     """The way in, by method, cut and faces."""
     piece, dose = immersion.piece, immersion.dose
     shape, length = inwards(piece)
+    if dose.covered:
+        return _covered(immersion, shape, length)
     if dose.method == "inject":
         return _injected(dose, length)
     ratio = dose.water_kg / holds(immersion) if dose.method == "brine" else 0.0
@@ -144,6 +148,22 @@ def _injected(dose: Contents, length: Metres) -> Way:
     half = min(NEEDLE_SPACING / 2.0, length)
     salt = dose.salt_fraction
     return Way(Shape.SLAB, half, NEEDLE_LOG_SD, 0.0, layer, dose.ingoing().nitrite, salt - rubbed, salt)
+
+
+def _covered(immersion: Immersion, shape: Shape, length: Metres) -> Way:
+    """From the cover brine as from any, into a piece that already holds what the needles put in.
+
+    The needles' share is taken as even: half their spacing evens out within the two days that no cure goes under.
+    """
+    dose = immersion.dose
+    pumped = dose.pumped_kg / dose.pickle_kg
+    inside = dose.water_kg * pumped
+    ratio = (dose.water_kg - inside) / (holds(immersion) + inside)
+    in_meat = 1.0 / ((dose.counted_meat_kg + inside) * (1.0 + ratio))
+    salt = dose.all_salt_kg * in_meat
+    nitrite = dose.nitrite_kg * 1e6 * in_meat
+    spread = immersion.piece.thickness_log_sd
+    return Way(shape, length, spread, ratio, None, nitrite, salt, salt, pumped * (1.0 + ratio))
 
 
 def ensemble(immersion: Immersion, along: Way) -> Ensemble:

@@ -131,9 +131,10 @@ def run(shape: Shape, field: Field, stage: Stage, steps: int = 16) -> Field:
     return _split(state, stage.bath_ratio)
 
 
-def in_brine(members: int, bath_ratio: float) -> Field:
-    """Fresh meat beside a brine that will bring it to 1 at rest."""
-    return Field(np.zeros((members, CELLS)), np.full(members, (1.0 + bath_ratio) / bath_ratio))
+def in_brine(members: int, bath_ratio: float, within: float = 0.0) -> Field:
+    """Meat that evenly holds `within` beside a brine that will bring it to 1 at rest."""
+    bath = (1.0 + bath_ratio - within) / bath_ratio
+    return Field(np.full((members, CELLS), within), np.full(members, bath))
 
 
 def at_surface(shape: Shape, members: int) -> Field:

@@ -8,7 +8,7 @@ from core.cure import nitrite
 from core.cure.beware import cautions_of, uncured
 from core.cure.contents import SATURATED_BRINE, Contents, check_method, check_strength
 from core.cure.limits import Limit, check, limit, limits_of
-from core.cure.weighing import HOUSE_TARGET, Recipe, check_ranges, weigh
+from core.cure.weighing import HOUSE_TARGET, Recipe, check_ranges, covered, weigh
 from core.errors import ByTheClock, OutOfRange
 from core.safety.cautions import Caution
 from core.sources import FSIS_COOLING_1999, FSIS_HANDBOOK_1995, Source
@@ -85,7 +85,7 @@ def dose(recipe: Recipe) -> Dose:
         return _plain_salt(recipe)
     check_strength(recipe.nitrite_fraction)
     check_ranges(recipe)
-    against = limits_of(recipe.jurisdiction, recipe.product_class, recipe.method)
+    against = _limits(recipe)
     contents = weigh(recipe, recipe.nitrite_target)
     check(contents.ingoing(), against, passing_cure(recipe))
     _check_dissolves(contents)
@@ -99,13 +99,13 @@ def passing_cure(recipe: Recipe) -> Kilograms | None:
     """
     strength = check_strength(recipe.nitrite_fraction)
     shares = {"nitrite": 1.0, "nitrate": recipe.nitrate_fraction / strength}
-    against = limits_of(recipe.jurisdiction, recipe.product_class, recipe.method)
+    against = _limits(recipe)
     counted = ((one.max_mg_kg, sum(shares[substance] for substance in one.counts)) for one in against)
     target = min(highest / share for highest, share in counted if share > 0.0)
     if target <= 0.0:
         return None
     most = weigh(recipe, target).cure_kg
-    if recipe.method == "brine":
+    if recipe.method == "brine" or covered(recipe):
         refused = weigh(recipe, recipe.nitrite_target)
         others = refused.counted_meat_kg + refused.pickle_kg - refused.cure_kg
         most = min(most, nitrite.cure_for_equilibrium(target, others, strength))
@@ -120,6 +120,10 @@ def teaspoons(cure: Kilograms) -> tuple[float, float]:
 def from_teaspoons(spoons: float) -> tuple[Kilograms, Kilograms]:
     """What that many teaspoons of curing salt may weigh, low and high. [kg] Judge by the high one."""
     return spoons * SPOON_LIGHT / 1000.0, spoons * SPOON_HEAVY / 1000.0
+
+
+def _limits(recipe: Recipe) -> tuple[Limit, ...]:
+    return limits_of(recipe.jurisdiction, recipe.product_class, recipe.method, covered=covered(recipe))
 
 
 def _as_dose(contents: Contents, recipe: Recipe, against: tuple[Limit, ...]) -> Dose:

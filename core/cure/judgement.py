@@ -63,7 +63,7 @@ def judge(contents: Contents, hours_in: Hours | None = None) -> Judgement:
     Gone
         There is no limit known for this product there.
     """
-    against = limits_of(contents.jurisdiction, contents.product_class, contents.method)
+    against = limits_of(contents.jurisdiction, contents.product_class, contents.method, covered=contents.covered)
     ingoing = contents.ingoing()
     least = floor_of(against[0])
     verdict = _verdict(ingoing, against, least)

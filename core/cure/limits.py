@@ -19,6 +19,7 @@ from core.units import Kilograms, MilligramsPerKilogram
 FILE = "limits.toml"
 ANY = "*"
 ROUNDING = 1e-9  # a dose computed from the limit itself may come back a few units of the last binary digit above it
+SUBSTANCES = ("nitrite", "nitrate")
 METHODS = ("brine", "dry", "inject", "comminuted")
 
 
@@ -92,9 +93,14 @@ def limit(jurisdiction: str, product_class: str, method: str) -> Limit:
     return _of(jurisdiction, product_class, method, "nitrite")
 
 
-def limits_of(jurisdiction: str, product_class: str, method: str) -> tuple[Limit, ...]:
-    """The nitrite limit and the nitrate limit of a product, once where one rule counts both. Raises as `limit`."""
-    found = (_of(jurisdiction, product_class, method, substance) for substance in ("nitrite", "nitrate"))
+def limits_of(jurisdiction: str, product_class: str, method: str, *, covered: bool = False) -> tuple[Limit, ...]:
+    """The nitrite limit and the nitrate limit of a product, once where one rule counts both. Raises as `limit`.
+
+    What is `covered` is injected and lies in a cover brine: it is held to the limits of both.
+    """
+    found = [_of(jurisdiction, product_class, method, substance) for substance in SUBSTANCES]
+    if covered:
+        found += limits_of(jurisdiction, product_class, "brine")
     return tuple(dict.fromkeys(found))
 
 

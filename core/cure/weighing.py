@@ -1,6 +1,6 @@
 """What a cook wants, as a recipe, and what has to be weighed out for it, method by method. No law is asked here."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from core.cure import nitrite
@@ -9,6 +9,7 @@ from core.errors import OutOfRange
 from core.units import Fraction, Kilograms, MilligramsPerKilogram
 
 HOUSE_TARGET: Final[MilligramsPerKilogram] = 150.0  # owner's policy: under the 156 of the retail label, 1 oz to 25 lb
+LEAST_COVER: Final = 0.15  # kg of water for a kg of meat: less covers nothing, and a pump of 30 % would pass the rest
 PICKLE_STRENGTH: Final[Fraction] = 0.6 * SATURATED_BRINE  # 60 salometer degrees, the strongest usual pump pickle
 
 
@@ -19,7 +20,8 @@ class Recipe:
     `nitrite_target` is mg/kg by the formula of the method: of meat plus whole pickle for a brine, of green meat
     otherwise; 0 is plain salt, for which no curing salt is needed. `salt_fraction` (the curing salt's included) and
     `sugar_fraction` are of meat plus water. `water_share` is kg of water for a kg of meat; `pump_fraction` the gain by
-    injection. `brine_strength` is salt in salt plus water of a strong brine that is left by the clock; None is an
+    injection, `cover_share` kg of water for a kg of meat that stands about the injected piece as its cover brine, 0 for
+    none. `brine_strength` is salt in salt plus water of a strong brine that is left by the clock; None is an
     equilibrium, whose salt is that of the meat.
     """
 
@@ -34,6 +36,7 @@ class Recipe:
     sugar_fraction: Fraction = 0.01
     water_share: float = 0.5
     pump_fraction: Fraction = 0.10
+    cover_share: float = 0.0
     skin_on: bool = False
     brine_strength: Fraction | None = None
 
@@ -48,6 +51,7 @@ def check_ranges(recipe: Recipe) -> None:
         ("sugar", recipe.sugar_fraction, 0.0, 0.10, ""),
         ("water for a kg of meat", recipe.water_share, 0.1, 10.0, "kg"),
         ("pump", recipe.pump_fraction, 0.03, 0.30, ""),
+        ("cover brine for a kg of meat", recipe.cover_share or LEAST_COVER, LEAST_COVER, 5.0, "kg"),
         ("salt in the brine", recipe.brine_strength or 0.03, 0.03, 0.20, ""),
     )
     for name, value, low, high, unit in ranges:
@@ -62,6 +66,8 @@ def weigh(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
             return _by_the_clock(recipe)
         case "brine":
             return _brine(recipe, target)
+        case "inject" if covered(recipe):
+            return _covered(recipe, target)
         case "inject":
             return _injected(recipe, target)
         case _:
@@ -112,6 +118,20 @@ def _injected(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
     rubbed = max(recipe.salt_fraction * (meat + water) - pumped_salt - brought, 0.0)
     sugar = recipe.sugar_fraction * (meat + water)
     return _contents(recipe, cure, pumped_salt + rubbed, sugar, water, rubbed)
+
+
+def _covered(recipe: Recipe, target: MilligramsPerKilogram) -> Contents:
+    """One pickle, a part of it pumped and the rest laid about the piece: an equilibrium of meat and whole pickle.
+
+    From a cover brine of LEAST_COVER on the pumped share alone is less than the whole at rest, so the target holds.
+    """
+    pickle = _brine(replace(recipe, water_share=recipe.pump_fraction + recipe.cover_share), target)
+    return replace(pickle, covered=True)
+
+
+def covered(recipe: Recipe) -> bool:
+    """Whether an injected piece lies in a cover brine."""
+    return recipe.method == "inject" and recipe.cover_share > 0.0
 
 
 def _contents(

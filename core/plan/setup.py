@@ -16,6 +16,7 @@ class Setup:
     `nitrite_target` 0 is plain salt: no curing salt is weighed, and nothing counts as cured.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `brine_strength` is the salt of a strong brine that is left by the clock, None for an equilibrium.
+    `cover_share` is the water of the pickle that covers an injected piece, per kg of meat, 0 for none.
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
     intact, and cures no faster. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
@@ -38,6 +39,7 @@ class Setup:
     nitrite_target: MilligramsPerKilogram = 150.0
     water_share: float = 0.5
     pump_fraction: Fraction = 0.10
+    cover_share: float = 0.0
     brine_strength: Fraction | None = None
     sealed_faces: int = 0
     skin_on: bool = False
@@ -70,6 +72,11 @@ class Setup:
     def assume(self, changes: dict[str, Any]) -> "Setup":
         """The same batch with `changes` as the house assumes them: they may be changed without a word."""
         return replace(self.change(changes), said=self.said - frozenset(changes))
+
+
+def covered(setup: Setup) -> bool:
+    """Whether it is injected and lies in the rest of its pickle."""
+    return setup.method == "inject" and setup.cover_share > 0.0
 
 
 def by_the_clock(setup: Setup) -> bool:

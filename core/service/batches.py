@@ -26,6 +26,7 @@ SETTLED_BY_THE_CURE = frozenset(
         "sugar_fraction",
         "water_share",
         "pump_fraction",
+        "cover_share",
         "skin_on",
         "cure_nitrate_fraction",
     }

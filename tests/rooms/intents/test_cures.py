@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.intents.cures import mixture
+from bot.intents.cures import mixture, wanted_dose
 from bot.intents.intents import Ask, Change, Happened
 from bot.intents.read import normal, read
 from core.units import KILOGRAMS_PER_POUND, LITRES_PER_US_GALLON
@@ -36,6 +36,60 @@ def test_a_mix_is_read(
         pytest.approx(meat),
         strength,
     )
+
+
+@pytest.mark.parametrize(
+    ("text", "method", "pump", "covered"),
+    [
+        ("20 g of 6.25 % cure in 1 l water, inject 10 %, for 3 kg", "inject", 0.10, False),
+        ("20 g of 6.25 % cure in 1 l water, pumped 12 %, for 3 kg", "inject", 0.12, False),
+        ("20 g cure in 1 l water, injected, for 3 kg", "inject", 1.0, False),  # how much is not said: all of it
+        ("20 g of 6.25 % cure in 1 l water, inject 10 % and cover with the rest, for 3 kg", "inject", 0.10, True),
+        ("20 g of 6.25 % cure in 1 l water for 3 kg", "brine", None, False),
+        ("5 g of 6.25 % cure for 2 kg ground pork", "comminuted", None, False),
+        ("5 g of 6.25 % cure for 2 kg of sausage", "comminuted", None, False),
+        ("5 g of 6.25 % cure for 2 kg pork", "dry", None, False),
+    ],
+)
+def test_the_way_of_a_mix_is_read(text: str, method: str, pump: float | None, covered: bool) -> None:
+    """A needle, a cover brine and mince each have their own formula; the pump's percentage is no strength."""
+    found = mixture(normal(text))
+    assert found is not None
+    assert (found.method, found.pump, found.covered) == (method, pump, covered)
+    assert found.strength == (0.0625 if "6.25" in text else None)
+
+
+@pytest.mark.parametrize(
+    ("text", "meat", "method", "product", "strength"),
+    [
+        ("how much cure for 2 kg minced", 2.0, "comminuted", "", None),
+        ("how much pink salt per kg of sausage, 6.25 %", 1.0, "comminuted", "sausage", 0.0625),
+        ("how many grams of curing salt for 5 lb of pork belly", 5 * LB, "", "bacon", None),
+        ("how much cure for 3 kg in 2 l of water", 3.0, "brine", "", None),
+        ("how much 0.5 % cure for 2 kg dry", 2.0, "dry", "", 0.005),
+    ],
+)
+def test_a_dose_is_asked_for(text: str, meat: float, method: str, product: str, strength: float | None) -> None:
+    """So much curing salt for so much meat, without a batch; no word for the way leaves it to the product."""
+    found = wanted_dose(normal(text))
+    assert found is not None
+    assert (found.meat, found.method, found.product, found.strength) == (pytest.approx(meat), method, product, strength)
+    (asked,) = read(text, context("none"))
+    assert isinstance(asked, Ask)
+    assert asked.topic == "dose_for"
+
+
+@pytest.mark.parametrize("text", ["how much cure", "how much salt for 2 kg", "how much cure for 900 kg"])
+def test_what_asks_for_no_dose_of_so_much_meat(text: str) -> None:
+    """No weight, no curing salt, or more meat than a kitchen holds."""
+    assert wanted_dose(normal(text)) is None
+
+
+@pytest.mark.parametrize("text", ["cover brine", "with a cover brine", "cover it with the rest", "lay it in the rest"])
+def test_a_cover_brine_is_a_change_of_the_batch(text: str) -> None:
+    """It says that it is injected too."""
+    assert read(text, WAITING) == [Change({"cover_share": 0.5, "method": "inject"})]
+    assert read("no cover brine", WAITING) == [Change({"cover_share": 0.0})]
 
 
 @pytest.mark.parametrize(
