@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from math import isinf
 
-from bot.wording import language, meats, numbers
+from bot.wording import language, meats, numbers, ranges
 from bot.wording.language import Words
 from core.errors import (
     ByTheClock,
@@ -34,44 +34,17 @@ FIELDS = Words(
         "pump_fraction": "pump",
     }
 )
-QUANTITIES = Words(
-    {
-        "mass": "weight",
-        "thickness": "thickness",
-        "target": "core temperature to take it off at",
-        "pit": "pit temperature",
-        "fridge": "fridge temperature",
-        "temperature": "temperature",
-        "nitrite_fraction": "strength of the curing salt",
-        "salt_fraction": "share of salt",
-        "water_share": "share of water",
-        "pump_fraction": "share to inject",
-        "days": "number of days",
-    }
-)
-SHARES = frozenset(
-    {"nitrite in the curing salt", "nitrate in the curing salt", "salt", "sugar", "pump", "salt in the brine",
-     "salt wanted from this brine", "salt_fraction", "nitrite_fraction"}
-)  # fmt: skip
-EXAMPLES = Words(
-    {
-        "nitrite in the curing salt": "like 6.25 %",
-        "mass": "like 3.2 kg or 7 lb",
-        "thickness": "like 48 mm or 1.9 in",
-        "nitrite_fraction": "like 6.25 %",
-    }
-)
 
 
 def say(error: SaltbellError, person: Person) -> str:
     """One clear, kind sentence for a refusal, with what to do instead."""
     match error:
         case OutOfRange():
-            return _out_of_range(error, person)
+            return ranges.out_of_range(error, person)
         case Missing(quantity):
             return language.say(
                 "I still need the {get}. Type it with its unit.",
-                get=QUANTITIES.get(quantity, quantity.replace("_", " ")),
+                get=ranges.QUANTITIES.get(quantity, quantity.replace("_", " ")),
             )
         case OverLimit():
             return _over_limit(error)
@@ -126,51 +99,6 @@ def _not_so(error: OtherWay | TooLate | TooLong | TooSoon | Gone, person: Person
             return too_soon(error, person)
         case Gone(thing):
             return _gone(thing)
-
-
-def _out_of_range(error: OutOfRange, person: Person) -> str:
-    if error.quantity == "fridge":
-        found, limit = numbers.temperature(error.value, person), numbers.both(4.4, person)
-        return language.say(
-            "A fridge at {found} is no place for a cure: it has to run at {limit} or below.\nTurn it down, then type what it reads, like «fridge runs at 3 c».",
-            found=found,
-            limit=limit,
-        )
-    if error.quantity == "salt in the pickle":
-        return language.say(
-            "No water dissolves that: the pickle would hold {found} salt, and {most} is the most.\n"
-            "Take a stronger curing salt, pump more, or cure it dry or in a brine.",
-            found=numbers.percent(error.value, 1),
-            most=numbers.percent(error.high, 1),
-        )
-    name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
-    low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
-    example = EXAMPLES.get(error.quantity, "")
-    again = language.say(" Type it again, {example}.", example=example) if example else language.say(" Type it again.")
-    return language.say(
-        "A {name} of {value} cannot be right; I can take {low} to {high}.{again}",
-        name=name,
-        value=value,
-        low=low,
-        high=high,
-        again=again,
-    )
-
-
-def _shown(error: OutOfRange, value: float, person: Person) -> str:
-    match error.unit:
-        case "kg":
-            return numbers.mass(value, person)
-        case "m":
-            return numbers.length(value, person)
-        case "°C":
-            return numbers.temperature(value, person)
-        case "-" | "" if error.quantity in SHARES:
-            return numbers.percent(value)
-        case "-" | "":
-            return numbers.plain(value)
-        case unit:
-            return f"{numbers.plain(value)} {unit}"
 
 
 def _over_limit(error: OverLimit) -> str:
