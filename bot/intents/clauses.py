@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 from typing import Final
 
 from bot import measures
@@ -57,7 +58,7 @@ def clause(text: str, context: Context) -> list[Intent]:
     """What one clause says, by the first reader that knows it; nothing where none does."""
     named, rest = named_batch(text, context)
     here = about(named, context)
-    return [to_batch(intent, named) for intent in _said(rest.strip(" ,"), here)]
+    return [to_batch(intent, named) for intent in remembered(rest.strip(" ,"), here)]
 
 
 def named_batch(text: str, context: Context) -> tuple[str | None, str]:
@@ -170,6 +171,12 @@ def _things(intent: Intent) -> int:
             return 0
         case _:
             return 1
+
+
+@lru_cache(maxsize=64)  # a line is tried whole, by its commas and by its «and»: many of the parts are the same
+def remembered(text: str, context: Context) -> tuple[Intent, ...]:
+    """The intents of one clause without a batch's name."""
+    return tuple(_said(text, context))
 
 
 def _said(text: str, context: Context) -> list[Intent]:
