@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from datetime import datetime, timedelta
+from typing import Any
 
 from bot.conversation import mending
 from bot.conversation.understand import Understood
@@ -9,7 +10,7 @@ from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, debriefs, incidents, marks
+from bot.wording import answers, asking, debriefs, deviations, marks
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.plan.steps import Kind, State, Step
@@ -109,13 +110,13 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
     """What went wrong, or what the slice showed."""
     batch = meant.of(intent.batch)
     match intent:
-        case Happened(what, told, at):
-            change = learning.happened(turn, batch, what, told, at or meant.message.said_at)
-            question = _decides(change.after, what)
-            if question or str((meant.asked or {}).get("slot")).startswith(SLOT):
-                turn.ask({"slot": SLOT + what, "batch": batch} if question else None)
+        case Happened(what, _, at):
+            change = learning.happened(turn, batch, what, _aged(intent, meant), at or meant.message.said_at)
+            question, rows, slot = _decides(change.after, what)
+            if slot or str((meant.asked or {}).get("slot")).startswith(SLOT):
+                turn.ask({"slot": slot, "batch": batch} if slot else None)
             text = "\n".join(t for t in (answers.incident(change.after, what), question) if t)
-            return (Reply(text, facts=facts(change.after), about=batch),)
+            return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
         case Debrief():
             change = learning.debrief(turn, batch, intent.mass, (intent.grey, intent.of), intent.salt)
             text, rows = debriefs.thanks(change, turn.person)
@@ -123,8 +124,18 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
             return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
 
 
-def _decides(a: Assessment, what: str) -> str:
-    """The question for the facts that still decide it; nothing where it is settled."""
+def _aged(intent: Happened, meant: Understood) -> dict[str, Any]:
+    """What was told, with how long after it happened its core was read. [h]"""
+    if intent.at is None or intent.facts.get("core_c") is None:
+        return dict(intent.facts)
+    return {**intent.facts, "core_after_h": (meant.message.said_at - intent.at) / timedelta(hours=1)}
+
+
+def _decides(a: Assessment, what: str) -> tuple[str, asking.Rows, str]:
+    """The question for the facts that still decide it, its buttons and slot; nothing where it is settled."""
     told = [i for i in a.ledger.record.incidents if i.what == what]
     wanted = needed(told[-1], a.ledger.record) if told and what in ASKED else ()
-    return incidents.wanted(what, wanted) if "hours" in wanted else ""
+    if wanted == ("at_risk_eaters",):
+        return (*asking.eaters(a.batch.id), "eaters")
+    question = deviations.wanted(what, wanted)
+    return question, (), SLOT + what if question else ""

@@ -1,40 +1,227 @@
-"""The facts that decide what went wrong, as the answer to the question for them: how long, how warm, the door."""
+"""The facts that decide what went wrong, as the answer to the question for them: how long, how warm, the door.
+
+What is said loosely counts as the worst that it can be: «more than four hours» is a time that nobody knows.
+"""
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
+from datetime import timedelta
 from functools import partial
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import questions, when
 from bot.intents.context import Context
+from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent
 
 SLOT: Final = "happened_"
-ASKED: Final = ("power_cut", "left_out", "warm_fridge", "warm_brine", "fire_out")
-_CORE: Final = re.compile(r"\b(?:core|middle|meat|inside|internal)\b")
-_PLACE: Final = re.compile(r"\b(?:room|counter|kitchen|outside|outdoors|air|garage|fridge|brine)\b")
-_SHUT: Final = re.compile(r"\b(?:shut|closed|kept shut|stayed shut)\b")
-_OPEN: Final = re.compile(r"\b(?:open|opened|ajar|not shut|not closed|wasnt (?:shut|closed))\b")
-_UNKNOWN: Final = re.compile(r"\b(?:no idea|dont know|unknown|not sure|nobody knows|cant say|who knows)\b")
-_OTHER: Final = re.compile(r"\b(?:later|snooze|remind|in|at|done|safe|meal|ready|ago)\b|\?")
+ASKED: Final = ("power_cut", "left_out", "warm_fridge", "warm_brine", "fire_out", "leaked", "dosed_twice")
+IN_ONE_LINE: Final = frozenset(ASKED) - {"fire_out"}  # after a fire the readings decide, and are kept as such
+_ASKS: Final = re.compile(r"\b(?:can|should|could|may|is it|do) (?:i|we|it|you|safe|ok)\b")
+_CORE: Final = re.compile(r"\b(?:core|middle|meat|inside|internal|brisket|cent(?:re|er))\b")
+_ROOM: Final = re.compile(r"\b(?:room|counter|kitchen|outside|outdoors|air|garage|table|shade|sun)\b")
+_KEPT_IN: Final = re.compile(r"\b(?:fridge|freezer|brine)\b")
+_NOW: Final = re.compile(r"\b(?:now|again|back (?:at|to|down)|currently|by now|meanwhile)\b")
+_SHUT: Final = re.compile(
+    r"\b(?:shut|closed)\b|\b(?:never|not|didnt|nobody|no one|hasnt|wasnt|without) (?:\w+ ){0,2}open(?:ed|ing)?\b"
+)
+_OPEN: Final = re.compile(
+    r"\b(?:not|wasnt|isnt|didnt|never) (?:\w+ ){0,2}(?:shut|closed?)\b"
+    r"|(?<!never )(?<!not )(?<!didnt )(?<!nobody )(?<!hasnt )(?<!wasnt )(?<!one )(?<!without )(?<!ever )(?<!been )"
+    r"\b(?:open(?:ed)?|ajar)\b"
+)
+_NO_ICE: Final = re.compile(
+    r"\b(?:no|not|without|isnt|nothing) (?:\w+ ){0,2}(?:ice|frozen|crystals)\b|\b(?:thawed|soft)\b"
+)
+_ICE: Final = re.compile(r"\b(?:ice|icy|crystals|frozen)\b")
+_HALF_FULL: Final = re.compile(r"\bhalf (?:full|empty)\b")
+_FULL: Final = re.compile(r"\b(?:full|packed)\b")
+_UNKNOWN: Final = re.compile(
+    r"\b(?:no idea|no clue|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
+)
+_LOOSE: Final = re.compile(
+    r"\b(?:overnight|all (?:night|day)|the whole (?:night|day)|hours and hours|ages|for hours)\b"
+)
+_MORE_THAN: Final = re.compile(
+    r"\b(?:over|more than|at least|longer than|minimum|min\.|or more|or longer|maybe more|perhaps more)\b|\d ?\+"
+)
+_FROM_TO: Final = re.compile(r"\b(?:from|between) (?P<a>\S+(?: ?[ap]m)?) (?:to|until|till?|and) (?P<b>\S+(?: ?[ap]m)?)")
+_SINCE: Final = re.compile(r"\b(?:since|from)\b (?P<when>.+)")
+_OTHER: Final = re.compile(
+    r"\?|\b(?:later|snooze|remind|not now|done|flipped|safe|meal|dinner|ready|cancel|undo|what|move|serve)\b"
+    r"|^in (?:\d|half|an?\b)|^at \d"
+)
+_SHARES: Final = (
+    (
+        0.05,
+        r"\b(?:few|couple of|some|two|three) drops?\b|\b(?:hardly any|a (?:little|bit|drop|splash|dribble)|barely)\b",
+    ),
+    (0.9, r"\b(?:most|nearly all|almost all|almost everything)\b"),
+    (1.0, r"\b(?:all of|all the|all gone|everything|completely|empty|dry|whole lot|nothing left|none left)\b"),
+    (0.0, r"\b(?:nothing|none)\b"),
+    (2 / 3, r"\b(?:two|2) thirds?\b"),
+    (0.75, r"\b(?:three|3) quarters?\b"),
+    (0.5, r"\b(?:half|a lot|much)\b"),
+    (1 / 3, r"\bthird\b|\b1/3\b"),
+    (0.25, r"\bquarter\b|\b1/4\b"),
+)
+_TODAY: Final = re.compile(r"\b(?:today|this (?:morning|afternoon|evening)|just now|right now|last night|tonight)\b")
+_WAS: Final = re.compile(r"\b(?:got|was|went|up to|reached|rose|at most|max\w*)\b")
+_BARE: Final = re.compile(
+    r"\b(?:is|was|got to|up to|reached|at|inside|room|kitchen|outside|counter|core|middle|meat) (?:about |only |just )?"
+    r"(-?\d{1,3}(?:\.\d)?)(?= |$|,)|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
+)
+_COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
+COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
+_PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
+_TWICE: Final = re.compile(r"\b(?:twice|two times|2 times|each)\b")
 
 
 def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
-    if _OTHER.search(text):
+    if _OTHER.search(text) or read_happened(text, context):
         return None
-    lasted, warm = when.span(text), measures.of_kind(text, "temperature")
-    facts: dict[str, Any] = {}
-    if lasted is not None:
-        facts["hours"] = round(lasted.total_seconds() / 3600, 4)
-    elif _UNKNOWN.search(text):
-        facts["hours"] = None
-    if what == "power_cut" and (_OPEN.search(text) or _SHUT.search(text)):
-        facts["door_shut"] = not _OPEN.search(text)
-    if len(warm) == 1 and (facts or _PLACE.search(text)):
-        facts["core_c" if what in ("power_cut", "fire_out") or _CORE.search(text) else "room_c"] = warm[0].value
+    unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
+    facts = told(what, text, context) | unknown
     return Happened(what, {**facts, "more": True}) if facts else None
+
+
+def read_told(text: str, context: Context) -> Intent | None:
+    """What went wrong with all its facts in one line; None where the line says something else too."""
+    hit = None if text.endswith("?") else read_happened(text, context)
+    if hit is None or hit.happened.what not in IN_ONE_LINE or questions.is_question(text) or _ASKS.search(text):
+        return None
+    what = hit.happened.what
+    rest = [part for part in _PARTS.split(text) if read_happened(part, context) is None]
+    if not all(told(what, part, context) for part in rest if part) or _OTHER.search(text) or _NOW.search(text):
+        return None
+    unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
+    return replace(hit.happened, facts={**hit.happened.facts, **told(what, text, context), **unknown})
+
+
+def told(what: str, text: str, context: Context) -> dict[str, Any]:
+    """The facts of a plain line about what went wrong, by the names of `core.safety.incidents`; none is empty."""
+    match what:
+        case "leaked":
+            return _leak(text, context)
+        case "dosed_twice":
+            return _grams(text)
+    facts = _hours(text, context)
+    if what == "power_cut":
+        facts |= _door(text)
+    return facts | _warmth(what, text, context)
+
+
+def _hours(text: str, context: Context) -> dict[str, Any]:
+    """How long at most; None where only «overnight» or «more than» is known. [h]"""
+    if _LOOSE.search(text) or (_MORE_THAN.search(text) and (when.longest(text) or "+" in text)):
+        return {"hours": None}
+    lasted = when.longest(text) or _by_clock(text, context)
+    return {} if lasted is None else {"hours": round(lasted.total_seconds() / 3600, 4)}
+
+
+def _by_clock(text: str, context: Context) -> timedelta | None:
+    """«from 2 to 5», «since 2am»: by the hours of the clock, the longer way where the halves of the day are open."""
+    if between := _FROM_TO.search(text):
+        first, last = (when.past(f"at {between[end]}", context) for end in ("a", "b"))
+        if first is None or last is None:
+            return None
+        return (last.at - first.at) % timedelta(hours=24)
+    since = _SINCE.search(text)
+    began = when.past(since["when"], context) if since else None
+    return None if began is None else max(context.now - began.at, timedelta(0))
+
+
+def _door(text: str) -> dict[str, Any]:
+    facts: dict[str, Any] = {}
+    if _OPEN.search(text) or _SHUT.search(text):
+        facts["door_shut"] = not _OPEN.search(text)
+    if "freezer" in text:
+        facts["where"] = "freezer_full" if _FULL.search(text) and not _HALF_FULL.search(text) else "freezer_half"
+    if _NO_ICE.search(text) or _ICE.search(text):
+        facts["ice_crystals"] = not _NO_ICE.search(text)
+    return facts
+
+
+def _warmth(what: str, text: str, context: Context) -> dict[str, Any]:
+    """How warm it got, by what was read; what the fridge shows again by now says nothing of what it was."""
+    celsius = _celsius(text, context)
+    core, room, kept = (bool(words.search(text)) for words in (_CORE, _ROOM, _KEPT_IN))
+    if celsius is None:
+        return {}
+    match what:
+        case "power_cut":
+            return {} if kept and not core else {"room_c" if room and not core else "core_c": celsius}
+        case "fire_out":
+            return {"core_c": celsius} if when.longest(text) else {}  # alone it is a reading, and kept as one
+        case "left_out" if core and not room:
+            return {"core_c": celsius}
+        case "left_out":
+            return {"room_c": celsius}
+        case _:
+            now = _NOW.search(text) or (kept and not _WAS.search(text) and not when.longest(text))
+            cold = celsius <= COLD and not _WAS.search(text)
+            return {} if core or now or cold else {"room_c": celsius}
+
+
+def _celsius(text: str, context: Context) -> float | None:
+    """The one temperature of a line; without its unit that of the person, where a kitchen can have it. [°C]"""
+    warm = measures.of_kind(text, "temperature")
+    if warm:
+        return warm[0].value if len(warm) == 1 else None
+    bare = [float(found[1] or found[2]) for found in _BARE.finditer(when.without_spans(text))]
+    mine = context.units.temperature
+    units = (mine, "c" if mine == "f" else "f")
+    found = [c for n in bare[:1] for u in units if _COLDEST <= (c := measures.to_house(n, u)) <= _HOTTEST]
+    return found[0] if found and len(bare) == 1 else None
+
+
+def _leak(text: str, context: Context) -> dict[str, Any]:
+    """How much is gone, and for how long nobody can have seen it. [-, d]"""
+    facts: dict[str, Any] = {}
+    text = re.sub(r"\bhalf an? (?=cup|pint|lit|quart)", "0.5 ", re.sub(r"\ban? (?=cup|pint|lit|quart)", "1 ", text))
+    volume, share = measures.of_kind(text, "volume"), measures.of_kind(text, "fraction")
+    word = next((share for share, words in _SHARES if re.search(words, _without_spans(text))), None)
+    if len(share) == 1:
+        facts["lost_fraction"] = share[0].value
+    elif len(volume) == 1:
+        facts["lost_kg"] = volume[0].value  # water and brine: a litre is a kilo within the doubt of the guess
+    elif word is not None:
+        facts["lost_fraction"] = word
+    days = _unnoticed(text, context)
+    if days is not None:
+        facts["unnoticed_days"] = days
+    return facts
+
+
+def _without_spans(text: str) -> str:
+    """«half a day» is no half of the liquid."""
+    return re.sub(r"\b(?:half an?|quarter of an?) (?:day|hour)s?\b|\b(?:and a|an?) half days?\b", " ", text)
+
+
+def _unnoticed(text: str, context: Context) -> float | None:
+    """Days since it can have begun, to the end of the day that was named."""
+    lasted = when.longest(text)
+    if lasted is not None:
+        return round(lasted.total_seconds() / 86400, 4)
+    if re.search(r"\byesterday\b", text):
+        return 2.0
+    if _TODAY.search(text):
+        return 1.0
+    since = _SINCE.search(text)
+    began = when.past(since["when"], context) if since else None
+    return None if began is None else (context.now - began.at) / timedelta(days=1) + 1.0
+
+
+def _grams(text: str) -> dict[str, Any]:
+    """The curing salt that is in it in all. [kg]"""
+    masses = measures.of_kind(text, "mass")
+    if masses and all(m.value < 1.0 for m in masses):
+        total = sum(m.value for m in masses)
+        return {"cure_kg": total * (2 if len(masses) == 1 and _TWICE.search(text) else 1)}
+    return {}
 
 
 DEVIATION_READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {

@@ -21,8 +21,10 @@ _WHAT: Final = tuple(
                      r"(?:empty|gone|finished|used up|burn(?:ed|t) (?:out|through|up|down))\b"
                      r"|\b(?:am|im|are|we|its|is|just|run|all) out of (?:gas|charcoal|propane|fuel|pellets|coal|wood)\b"
                      r"|\bno (?:more )?(?:gas|charcoal|propane|fuel|pellets|coal) left\b"),
-        ("power_cut", r"\bpower (?:cut|outage|failure|failed|went|is out|was out|out|off)\b|\bno power\b|\b(?:fridge"
-                      r"|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b"
+        ("power_cut", r"\b(?:power|electricity|current) (?:cut|outage|failure|failed|went|is out"
+                      r"|was out|was off|is off|has been off|out|off)\b"
+                      r"|\b(?:no|without) (?:power|electricity)\b|\bblackout\b"
+                      r"|\b(?:fridge|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b"
                       r"|\bfreezer door (?:was )?(?:left )?open\b"
                       r"|\b(?:fridge|it)(?: was| got| is)? (?:unplugged|switched off|turned off)\b"
                       r"|\bunplugged the fridge\b"
@@ -35,7 +37,7 @@ _WHAT: Final = tuple(
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
         ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
-                     r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun))\b"),
+                     r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun|kitchen))\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"

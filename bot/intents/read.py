@@ -20,6 +20,7 @@ from bot.intents.clauses import about, clause, is_nothing, merged, named_batch, 
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
+from bot.intents.deviations import read_told
 from bot.intents.german import english
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
@@ -231,7 +232,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_cures, read_impossible, read_answer, _ambiguous, questions.read_plain, _correction, _start,
+    read_cures, read_impossible, read_told, read_answer, _ambiguous, questions.read_plain, _correction, _start,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

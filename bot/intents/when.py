@@ -32,7 +32,7 @@ _SPAN: Final = re.compile(
     r"(?P<many>\b(?:half an?|half(?= h)|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
     r"|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
     r" ?(?P<unit>m?mins?|minutes?|minuten?|h|hrs?|hours?|stunden?|d|days?|tage?n?|wks?|weeks?|wochen?)(?:\b|(?=\d))"
-    r"(?: ?(?:and )?(?P<more>\d{1,2}) ?(?:m|mins?|minutes?)?\b)?"
+    r"(?: ?(?:and )?(?P<more>\d{1,2}) ?(?:m|mins?|minutes?)?\b| and an? (?P<part>half|quarter)\b)?"
 )
 _MANY: Final = {"half": 0.5, "half a": 0.5, "half an": 0.5, "halbe": 0.5, "1/2 an": 0.5, "1/2 a": 0.5, "a few": 3.0}
 _SECONDS: Final = {"m": 60, "h": 3600, "s": 3600, "d": 86400, "t": 86400, "w": 604800}
@@ -64,8 +64,20 @@ def span(text: str) -> timedelta | None:
         return None
     word = found["many"].strip()
     many = _MANY.get(word) or (float(word) if word[0].isdigit() else 2.0 if "couple" in word else 1.0)
-    seconds = many * _SECONDS[found["unit"][0]] + 60 * int(found["more"] or 0)
+    part = {"half": 0.5, "quarter": 0.25}.get(found["part"] or "", 0.0)
+    seconds = (many + part) * _SECONDS[found["unit"][0]] + 60 * int(found["more"] or 0)
     return timedelta(seconds=min(seconds, 10_000_000.0))
+
+
+def without_spans(text: str) -> str:
+    """A text without its lengths of time."""
+    return _SPAN.sub(" ", text)
+
+
+def longest(text: str) -> timedelta | None:
+    """The longest of the lengths of time in a text: «back an hour ago, it was off for 3 h» is three hours."""
+    found = [length for part in _SPAN.finditer(text) if (length := span(part[0])) is not None]
+    return max(found, default=None)
 
 
 def past(text: str, context: Context, before: datetime | None = None) -> When | None:

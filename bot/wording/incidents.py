@@ -1,6 +1,5 @@
 """Words for what went wrong: the verdict first, then the rule, and what to do; what is still to be known is asked."""
 
-from collections.abc import Sequence
 from datetime import datetime
 
 from bot.wording import safety, salts
@@ -48,35 +47,6 @@ def incident(a: Assessment, what: str) -> str:
     )
 
 
-def wanted(what: str, facts: Sequence[str]) -> str:
-    """The question for the facts that decide, with what to type."""
-    return (
-        say("{how_long} «{examples}»; «no idea» is an answer too.", how_long=HOW_LONG[what], examples=EXAMPLES[what])
-        if "hours" in facts
-        else ""
-    )
-
-
-HOW_LONG = Words(
-    {
-        "power_cut": "How long was it off at most, and did the door stay shut? Type like",
-        "left_out": "How long was it out at most, and how warm is it there? Type like",
-        "warm_fridge": "How long at most, and how warm did it get? Type like",
-        "warm_brine": "How long at most, and how warm did it get? Type like",
-        "fire_out": "Type like",
-    }
-)
-EXAMPLES = Words(
-    {
-        "power_cut": "3 hours, door shut",
-        "left_out": "90 minutes, room 22 c",
-        "warm_fridge": "3 hours, 9 c",
-        "warm_brine": "3 hours, 9 c",
-        "fire_out": "30 min",
-    }
-)
-
-
 def thrown(change: Change) -> str:
     """The verdict that nothing more is done with it; the way to close it is told once, with the way to put a slip right."""
     a = change.after
@@ -112,6 +82,7 @@ ADVICE = Words(
         "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
         "throw_away_advised": "Throwing it away is the safe way.",
         "throw_away": "",
+        "unless_core_is_cold": "",
         "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
         "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",
         "say_how_long_out": "How long can the fire have been out at most? Type «fire was out 30 min»; light it again meanwhile.",
@@ -122,7 +93,9 @@ ADVICE = Words(
         "ice_and_go_on": "Ice around it, door shut, and go on.",
         "bag_again": "A new bag and a tray, and go on.",
         "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
-        "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose.",
+        "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose. Then say «undo», and when it went in.",
+        "pour_off_and_begin_anew": "Pour it off now, rinse the meat, make a new brine with one dose. Then say «undo», and when it went in.",
+        "make_it_anew": "The meat is not in yet, so nothing is lost: throw that cure out and weigh it out anew. Then say «undo».",
         "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
     }
 )

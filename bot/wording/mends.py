@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, doses, fire, fuel, meats, numbers, plans, refusals, steps
+from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, refusals, steps
 from bot.wording.language import Words, say
 from bot.wording.readings import PLACES
 from core.batch.assess import Assessment, Change
@@ -75,6 +75,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     if changes.get("at_risk_eaters"):
         lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
     before = change.before
+    if a.ledger.thrown and before is not None and not before.ledger.thrown:
+        return f"{incidents.thrown(change)}\n{lead}"
     if changes.keys() & {"wind_m_s", "outside_c"}:
         lead = f"{lead}\n{fuel.in_this_air(a)}"
     if put_in:

@@ -1,6 +1,7 @@
 """The safety record of a batch, written from its log, and what the ledger finds in it."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from core.batch.batch import Batch
@@ -14,10 +15,11 @@ from core.meat.piece import Piece
 from core.plan.recipe import product
 from core.safety.cooling import CoolingVerdict, judge_cooling
 from core.safety.findings import Outcome, Rule
+from core.safety.history import hours_between
 from core.safety.ledger import Verdict, verdict
 from core.safety.left_out import CEILING
 from core.safety.lethality import Lethality, lethality
-from core.safety.record import Incident, Record
+from core.safety.record import Fact, Incident, Record
 from core.units import Days
 
 History = tuple[tuple[datetime, float], ...]
@@ -84,7 +86,8 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         chill_started_at=done.get("chill"),
         storage_started_at=batch.off_at,
         vouched=frozenset({"fridge_cold"} if setup.fridge_vouched else ()),
-        incidents=incidents_of(batch),
+        wet=setup.method == "brine",
+        incidents=tuple(_weighed(i, known.dose) for i in incidents_of(batch)),
     )
 
 
@@ -95,10 +98,27 @@ def incidents_of(batch: Batch) -> tuple[Incident, ...]:
         same = [i for i, known in enumerate(found) if known.what == told.what]
         if told.facts.get("more") and same:
             known = found[same[-1]]
-            found[same[-1]] = Incident(known.what, known.at, {**known.facts, **told.facts})
+            facts = {**known.facts, **told.facts, **_age(told.facts, known.at, at)}
+            found[same[-1]] = Incident(known.what, known.at, facts)
         else:
             found.append(Incident(told.what, at, told.facts))
     return tuple(found)
+
+
+def _age(told: Mapping[str, Fact], since: datetime, at: datetime) -> dict[str, Fact]:
+    """How long after the incident its core was read. [h]"""
+    return {"core_after_h": hours_between(since, at)} if told.get("core_c") is not None else {}
+
+
+def _weighed(incident: Incident, dose: Dose | None) -> Incident:
+    """The curing salt that went in as nitrite by the formula of the method, the liquid lost as a share of it."""
+    cure, lost = incident.facts.get("cure_kg"), incident.facts.get("lost_kg")
+    facts: dict[str, Fact] = {}
+    if "cure_kg" in incident.facts:
+        facts["mg_kg"] = replace(dose, cure_kg=float(cure)).ingoing().nitrite if dose and cure is not None else None
+    if "lost_kg" in incident.facts:
+        facts["lost_fraction"] = float(lost) / dose.water_kg if dose and dose.water_kg and lost is not None else None
+    return replace(incident, facts={**facts, **incident.facts}) if facts else incident
 
 
 def _history(batch: Batch, probe: Probe) -> History:

@@ -12,23 +12,36 @@ from core.safety.come_up import danger_hours
 from core.safety.cook import cook_readings, hours_on
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import HOT_F, LONGEST_BELOW, FireOut, judge_fire_out
-from core.safety.fridge import MENDED_F, PART_OF_A_DAY, two_hour_limit
+from core.safety.fridge import HOT_DAY_F, MENDED_F, PART_OF_A_DAY, two_hour_limit
 from core.safety.heat import brought_through
 from core.safety.heat_shown import last_heat, said_hours
 from core.safety.history import Reading, first_at_or_above, hours_between, last_at_or_above, later, printed_f, within
-from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_nitrite, judge_power_cut
+from core.safety.left_out import (
+    COUNTER_COOL_F,
+    Counter,
+    Leak,
+    PowerCut,
+    Twice,
+    judge_leak,
+    judge_left_out,
+    judge_power_cut,
+    judge_twice,
+    not_asked,
+)
 from core.safety.record import Incident, Record
 from core.sources import CFR_21_172, FSIS_DANGER_ZONE, SMALL_PLANT_STORAGE
-from core.units import Celsius, Hours
+from core.units import Celsius, Hours, celsius_from_fahrenheit
 
+EATERS: Final = "at_risk_eaters"  # a fact of the batch, not of the incident
+CORE_WITHIN: Final = 1.0  # h after it was told, while a cold core still shows what the cut did; JUDGEMENT
 _NEEDED: Final = {
     "fire_out": ("core_c",),
     "left_out": ("hours", "room_c", "core_c"),
-    "power_cut": ("hours", "door_shut", "core_c"),
-    "warm_fridge": ("room_c", "hours"),
-    "warm_brine": ("room_c", "hours"),
-    "leaked": ("lost_fraction", "day", "unnoticed_days"),
-    "dosed_twice": ("mg_kg",),
+    "power_cut": ("hours", "door_shut", "ice_crystals", "core_c"),
+    "warm_fridge": ("hours", "room_c"),
+    "warm_brine": ("hours", "room_c"),
+    "leaked": ("lost_fraction", "unnoticed_days"),
+    "dosed_twice": ("mg_kg", EATERS),
 }
 _SAME: Final = {
     "leak": "leaked",
@@ -54,11 +67,24 @@ def needed(incident: Incident, record: Record) -> tuple[str, ...]:
     Names of facts in the order in which they are asked; none where it is settled.
     """
     finding = judge_incident(incident, record)
-    if finding is None or finding.status in (Status.PASSED, Status.FAILED):
+    if finding is None or (finding.status in (Status.PASSED, Status.FAILED) and finding.detail != "by_clock"):
         return ()
-    if finding.rule is Rule.FIRE_OUT and finding.missing == "hours_out" and "hours" not in incident.facts:
-        return ("hours",)
-    return tuple(fact for fact in _NEEDED[_kind(incident)] if fact not in incident.facts)
+    if finding.rule is Rule.FIRE_OUT and finding.missing == "hours_out":
+        return () if _asked(incident, "hours") else ("hours",)
+    if finding.detail == "by_clock":
+        return () if "core_c" in incident.facts else ("core_c",)
+    wanted = (fact for fact in _NEEDED[_kind(incident)] if fact == EATERS or not _asked(incident, fact))
+    return tuple(fact for fact in wanted if _matters(fact, finding, incident, record))
+
+
+def _matters(fact: str, finding: Finding, incident: Incident, record: Record) -> bool:
+    """Whether a fact of the list can still change what was found."""
+    frozen = incident.facts.get("where", "fridge") != "fridge"
+    return {
+        "ice_crystals": frozen,
+        "mg_kg": finding.detail != "not_in_yet",
+        EATERS: record.at_risk_eaters is None and finding.detail == "over_limit",
+    }.get(fact, True)
 
 
 def judge_incident(incident: Incident, record: Record) -> Finding | None:
@@ -101,6 +127,8 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
         again=again is not None,
     )
     judged = judge_fire_out(facts, tuple(r for r in (shown, seen) if r is not None))
+    if judged.means is Outcome.CANNOT_SAY and incident.facts.get("unknown"):
+        judged = replace(judged, means=Outcome.THROW_AWAY, advice="throw_away")
     return brought_through(judged, readings, Rule.FIRE_OUT)
 
 
@@ -129,31 +157,53 @@ def _seen(incident: Incident, after: list[Reading]) -> Reading | None:
 
 def _left_out(incident: Incident, record: Record) -> Finding:
     """Nobody asked for the hours yet: a doubt; asked and not known, or overnight: thrown away."""
-    told = Counter(_number(incident, "hours"), _number(incident, "room_c"), _number(incident, "core_c"))
+    told = Counter(_number(incident, "hours"), _number(incident, "room_c"), _fresh_core(incident))
     judged = judge_left_out(told)
-    asked = "hours" in incident.facts or bool(incident.facts.get("overnight"))
+    asked = _asked(incident, "hours") or bool(incident.facts.get("overnight"))
+    hot_day = judge_left_out(replace(told, air=celsius_from_fahrenheit(HOT_DAY_F)))
+    if judged.detail == "in_time" and hot_day.detail != "in_time" and not _asked(incident, "room_c"):
+        return not_asked(Rule.LEFT_OUT, judged)
     return judged if asked or judged.status is not Status.UNKNOWN else replace(judged, means=Outcome.CANNOT_SAY)
 
 
 def _power_cut(incident: Incident, record: Record) -> Finding:
+    """By the worst that nobody denied; a doubt while a fact that could clear it was not asked for."""
     facts = PowerCut(
         hours=_number(incident, "hours"),
         where=str(incident.facts.get("where") or "fridge"),
         door_shut=_yes(incident, "door_shut"),
-        core=_number(incident, "core_c"),
+        core=_fresh_core(incident),
         ice_crystals=_yes(incident, "ice_crystals"),
+        air=_number(incident, "room_c"),
     )
-    return judge_power_cut(facts)
+    judged = judge_power_cut(facts)
+    if judged.detail != "by_clock":
+        return judged
+    shut = judge_power_cut(replace(facts, door_shut=True))
+    by_door = not _asked(incident, "door_shut") and shut.status is Status.PASSED
+    by_ice = facts.frozen and not _asked(incident, "ice_crystals")
+    asked = _asked(incident, "hours") and not by_door and not by_ice
+    return judged if asked else not_asked(Rule.POWER_CUT, judged)
+
+
+def _fresh_core(incident: Incident) -> Celsius | None:
+    """A core told long after says nothing where it is cold again; a warm one counts whenever it was read."""
+    core = _number(incident, "core_c")
+    late = (_number(incident, "core_after_h") or 0.0) > CORE_WITHIN
+    return None if core is not None and late and printed_f(core) <= COUNTER_COOL_F else core
 
 
 def _leaked(incident: Incident, record: Record) -> Finding:
+    """The leak began as long ago as the cook says, or as the meat has lain where nobody knows."""
+    since = None if record.put_in_cure_at is None else hours_between(record.put_in_cure_at, incident.at) / 24.0
+    said = _number(incident, "unnoticed_days")
+    unnoticed = said if said is not None else since
     day = _number(incident, "day")
-    if day is None and record.put_in_cure_at is not None:
-        day = hours_between(record.put_in_cure_at, incident.at) / 24.0
-    wet = _yes(incident, "wet")
-    return judge_leak(
-        Leak(_number(incident, "lost_fraction"), day, _number(incident, "unnoticed_days"), wet is not False)
-    )
+    if day is None and since is not None:
+        day = max(since - (unnoticed or 0.0), 0.0)
+    judged = judge_leak(Leak(_number(incident, "lost_fraction"), day, unnoticed, record.wet))
+    by_time = not _asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart", "partly_cured")
+    return not_asked(Rule.LEAK, judged) if by_time or not _asked(incident, "lost_fraction") else judged
 
 
 def _dosed_twice(incident: Incident, record: Record) -> Finding:
@@ -164,7 +214,11 @@ def _dosed_twice(incident: Incident, record: Record) -> Finding:
     if dose is None:
         doubt = (Status.UNKNOWN, Outcome.CANNOT_SAY)
         return Finding(Rule.DOSED_TWICE, *doubt, CFR_21_172, unit="mg/kg", missing="mg_kg", advice="throw_away_advised")
-    return judge_nitrite(dose, record.nitrite_limit_mg_kg, record.at_risk_eaters, Rule.DOSED_TWICE)
+    into = record.put_in_cure_at
+    hours_in = None if into is None else hours_between(into, incident.at)
+    judged = judge_twice(Twice(dose, hours_in, record.wet), record.nitrite_limit_mg_kg, record.at_risk_eaters)
+    known = _asked(incident, "mg_kg") or judged.detail in ("over_400", "not_in_yet")
+    return judged if known or judged.status is Status.PASSED else not_asked(Rule.DOSED_TWICE, judged)
 
 
 def _warm_fridge(incident: Incident, record: Record) -> Finding:
@@ -180,7 +234,9 @@ def _warm(rule: Rule, incident: Incident) -> Finding:
     warm, hours = _number(incident, "room_c"), _number(incident, "hours")
     mended = warm is not None and printed_f(warm) <= MENDED_F
     limit = PART_OF_A_DAY if mended else two_hour_limit(warm)
-    status, means = _warm_status(hours, limit, asked="hours" in incident.facts)
+    status, means = _warm_status(hours, limit, asked=_asked(incident, "hours"))
+    if means is Outcome.THROW_AWAY and (hours or 0.0) <= PART_OF_A_DAY and not _asked(incident, "room_c"):
+        status, means = Status.UNKNOWN, Outcome.CANNOT_SAY
     return Finding(
         rule=rule,
         status=status,
@@ -202,6 +258,11 @@ def _warm_status(hours: Hours | None, limit: Hours, *, asked: bool) -> tuple[Sta
     if hours is None:
         return Status.UNKNOWN, Outcome.THROW_AWAY if asked else Outcome.CANNOT_SAY
     return (Status.PASSED, Outcome.SAFE) if hours <= limit else (Status.FAILED, Outcome.THROW_AWAY)
+
+
+def _asked(incident: Incident, fact: str) -> bool:
+    """Whether it was told, or asked for and not known."""
+    return fact in incident.facts or bool(incident.facts.get("unknown"))
 
 
 def _number(incident: Incident, fact: str) -> Celsius | None:

@@ -3,11 +3,11 @@
 None stands for "nobody knows", and what nobody knows counts as the worst it can be. In doubt, it is thrown out.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from core.safety.findings import Finding, Outcome, Rule, Status
-from core.safety.fridge import two_hour_limit
+from core.safety.fridge import MENDED_F, two_hour_limit
 from core.safety.history import printed_f
 from core.sources import (
     CFR_21_172,
@@ -30,6 +30,7 @@ EARLY_LOSS_DAYS: Final = 1.0
 UNNOTICED_DAYS: Final = 5.0
 CEILING: Final = 200.0  # mg/kg, sources.CFR_21_172
 OUT_OF_QUESTION: Final = 400.0  # mg/kg; policy
+POUR_OFF_HOURS: Final = 24.0  # little has gone in from a brine yet; common practice
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,8 @@ class Counter:
 class PowerCut:
     """A fridge ("fridge") or freezer ("freezer_full", "freezer_half") without power. [h]
 
-    `door_shut` throughout; `core` of the meat or its brine now [°C]; `ice_crystals` still in it.
+    `door_shut` throughout; `core` of the meat or its brine when the power came back or still is off [°C];
+    `ice_crystals` still in it; `air` of the room [°C], which makes the clock of an open door shorter.
     """
 
     hours: Hours | None
@@ -53,6 +55,12 @@ class PowerCut:
     door_shut: bool | None = None
     core: Celsius | None = None
     ice_crystals: bool | None = None
+    air: Celsius | None = None
+
+    @property
+    def frozen(self) -> bool:
+        """Whether it stood in a freezer."""
+        return self.where != "fridge"
 
 
 @dataclass(frozen=True)
@@ -63,6 +71,18 @@ class Leak:
     day: float | None
     unnoticed_days: float | None = None
     wet: bool = True
+
+
+@dataclass(frozen=True)
+class Twice:
+    """A dose that went in twice: all of its nitrite [mg/kg], how long the meat has lain in it, and where. [h]
+
+    `hours_in` is None where the meat is not in yet; `wet` a brine, which can be poured off, where a rub is in it whole.
+    """
+
+    ingoing: MilligramsPerKilogram
+    hours_in: Hours | None
+    wet: bool
 
 
 def judge_left_out(facts: Counter) -> Finding:
@@ -77,18 +97,24 @@ def judge_left_out(facts: Counter) -> Finding:
 
 
 def judge_power_cut(facts: PowerCut) -> Finding:
-    """Four hours behind a shut door; then the core decides. A freezer keeps 48 h full, 24 h half full."""
-    limit = _power_limit(facts.where)
-    if _still_cold(facts):
-        return _found(Rule.POWER_CUT, "still_cold", facts.hours, limit, POWER_OUTAGE)
-    if facts.core is not None and facts.where != "fridge":
-        case = "warm" if _short(facts.hours, limit) and facts.door_shut else "too_long"
-        return _found(Rule.POWER_CUT, case, facts.hours, limit, POWER_OUTAGE)
-    if facts.door_shut and _short(facts.hours, limit):
-        return _found(Rule.POWER_CUT, "in_time", facts.hours, limit, POWER_OUTAGE)
-    if facts.core is None:
-        return _found(Rule.POWER_CUT, "read_it", facts.hours, limit, POWER_OUTAGE)
-    return _found(Rule.POWER_CUT, "too_long", facts.hours, limit, POWER_OUTAGE)
+    """Four hours behind a shut door, two where it was opened, by the clock alone; only a cold core overrules it.
+
+    A freezer keeps 48 h full and 24 h half full. sources.POWER_OUTAGE, sources.FSIS_DANGER_ZONE
+    """
+    limit = power_limit(facts)
+    case = "in_time" if _short(facts.hours, limit) else "by_clock" if facts.core is None else "too_long"
+    return _found(Rule.POWER_CUT, "still_cold" if _still_cold(facts) else case, facts.hours, limit, POWER_OUTAGE)
+
+
+def power_limit(facts: PowerCut) -> Hours:
+    """How long it may have been off. [h]
+
+    What nobody knows of the door counts as open, and a warm core says that the shut door did not keep it: two hours.
+    """
+    warm_f: Fahrenheit = COLD_F if facts.frozen else MENDED_F
+    if not facts.door_shut or (facts.core is not None and printed_f(facts.core) > warm_f):
+        return two_hour_limit(facts.air)
+    return {"freezer_full": FREEZER_FULL_HOURS, "freezer_half": FREEZER_HALF_HOURS}.get(facts.where, DOOR_SHUT_HOURS)
 
 
 def judge_leak(facts: Leak) -> Finding:
@@ -133,23 +159,43 @@ def judge_nitrite(
     return _found(rule, "within_limit", ingoing, limit, CFR_21_172)
 
 
+def judge_twice(facts: Twice, limit: MilligramsPerKilogram, at_risk: bool | None) -> Finding:
+    """A dose that went in twice: by the sum, and by what can still be taken out; parameters as for `judge_nitrite`."""
+    found = judge_nitrite(facts.ingoing, limit, at_risk, Rule.DOSED_TWICE)
+    if found.status is Status.PASSED:
+        return found
+    if facts.hours_in is None:
+        case = "not_in_yet"
+    elif found.detail == "over_400":
+        return found
+    elif facts.wet:
+        case = "pour_off" if facts.hours_in <= POUR_OFF_HOURS else found.detail
+    else:
+        case = "over_dry"
+    return _found(Rule.DOSED_TWICE, case, facts.ingoing, limit, found.source)
+
+
 _FIX: Final = (Status.PASSED, Outcome.SAFE)
 _OUT: Final = (Status.FAILED, Outcome.THROW_AWAY)
 _DOUBT: Final = (Status.UNKNOWN, Outcome.CANNOT_SAY)
+_WAIT: Final = (Status.OPEN, Outcome.NOT_YET)
 # case: how it stands and what it means, what to do, what is missing, the unit of its value
 _CASES: Final[dict[tuple[Rule, str], tuple[tuple[Status, Outcome], str, str, str]]] = {
     (Rule.LEFT_OUT, "in_time"): (_FIX, "into_the_fridge_now", "", "h"),
     (Rule.LEFT_OUT, "still_cool"): (_FIX, "into_the_fridge_now", "", "h"),
     (Rule.LEFT_OUT, "too_long"): (_OUT, "throw_away", "", "h"),
     (Rule.LEFT_OUT, "unknown_time"): ((Status.UNKNOWN, Outcome.THROW_AWAY), "throw_away", "hours_out", "h"),
+    (Rule.LEFT_OUT, "not_asked"): (_DOUBT, "into_the_fridge_now", "", "h"),
     (Rule.POWER_CUT, "still_cold"): (_FIX, "ice_and_go_on", "", "h"),
     (Rule.POWER_CUT, "in_time"): (_FIX, "ice_and_go_on", "", "h"),
-    (Rule.POWER_CUT, "warm"): (_DOUBT, "throw_away", "hours_above_40f", "h"),
-    (Rule.POWER_CUT, "read_it"): (_DOUBT, "read_the_core", "core_reading", "h"),
+    (Rule.POWER_CUT, "by_clock"): (_OUT, "unless_core_is_cold", "", "h"),
     (Rule.POWER_CUT, "too_long"): (_OUT, "throw_away", "", "h"),
+    (Rule.POWER_CUT, "not_asked"): (_DOUBT, "read_the_core", "", "h"),
+    (Rule.LEAK, "not_asked"): (_DOUBT, "", "", "-"),
+    (Rule.DOSED_TWICE, "not_asked"): (_DOUBT, "throw_away_advised", "mg_kg", "mg/kg"),
     (Rule.LEAK, "small"): (_FIX, "bag_again", "", "-"),
     (Rule.LEAK, "top_up"): (_FIX, "top_up_same_strength", "", "-"),
-    (Rule.LEAK, "restart"): ((Status.OPEN, Outcome.NOT_YET), "rinse_weigh_restart", "", "d"),
+    (Rule.LEAK, "restart"): (_WAIT, "rinse_weigh_restart", "", "d"),
     (Rule.LEAK, "partly_cured"): (_FIX, "uncured_rules", "", "d"),
     (Rule.LEAK, "when"): (_DOUBT, "rinse_weigh_restart", "day_of_the_leak", "d"),
     (Rule.LEAK, "unnoticed"): (_OUT, "throw_away", "", "d"),
@@ -159,7 +205,16 @@ _NITRITE_CASES: Final = {
     "over_limit": (_DOUBT, "throw_away_advised"),
     "over_at_risk": (_OUT, "throw_away"),
     "over_400": (_OUT, "throw_away"),
+    "over_dry": (_OUT, "throw_away"),
+    "pour_off": (_WAIT, "pour_off_and_begin_anew"),
+    "not_in_yet": (_WAIT, "make_it_anew"),
 }
+
+
+def not_asked(rule: Rule, judged: Finding) -> Finding:
+    """What the worst case says while the facts that decide were not asked for yet: a doubt, with its figures."""
+    doubt = _found(rule, "not_asked", judged.value, judged.limit or 0.0, judged.source)
+    return replace(doubt, unit=judged.unit)
 
 
 def _found(rule: Rule, case: str, value: float | None, limit: float, source: Source) -> Finding:
@@ -173,16 +228,12 @@ def _found(rule: Rule, case: str, value: float | None, limit: float, source: Sou
     )
 
 
-def _power_limit(where: str) -> Hours:
-    return {"freezer_full": FREEZER_FULL_HOURS, "freezer_half": FREEZER_HALF_HOURS}.get(where, DOOR_SHUT_HOURS)
-
-
 def _still_cold(facts: PowerCut) -> bool:
-    """Ice crystals in it, or read at 40 °F or below."""
-    if facts.ice_crystals and facts.where != "fridge":
-        return True
+    """Read at 40 °F or below; with no reading, ice crystals in what was frozen."""
+    if facts.core is None:
+        return bool(facts.ice_crystals) and facts.frozen
     limit: Fahrenheit = COLD_F
-    return facts.core is not None and printed_f(facts.core) <= limit
+    return printed_f(facts.core) <= limit
 
 
 def _short(hours: Hours | None, limit: Hours) -> bool:

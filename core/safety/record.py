@@ -35,7 +35,8 @@ class Record:
     the nitrite in the modelled centre, `ingoing` that of the dose, None where unknown. `doneness_floor` is the core
     below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
     modelled core between the readings. `storage_started_at` is when it stood cold in the fridge to be kept; without
-    it the first cold core reading says so. `vouched` holds what the cook gives their word for ("fridge_cold").
+    it the first cold core reading says so. `wet` is a brine, not a dry rub or a needle.
+    `vouched` holds what the cook gives their word for ("fridge_cold").
     """
 
     species: str
@@ -63,6 +64,7 @@ class Record:
     storage_started_at: datetime | None = None
     frozen_at: datetime | None = None
     vacuum: bool = False
+    wet: bool = True
     incidents: tuple[Incident, ...] = ()
     vouched: frozenset[str] = frozenset()
 

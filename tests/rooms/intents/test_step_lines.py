@@ -175,7 +175,7 @@ def test_skipped_and_open_words() -> None:
         ("fire went out at 2", COOK, Happened("fire_out", at=wall(3, 1, 2))),
         ("ran out of charcoal", COOK, Happened("fire_out")),
         ("power cut for 3 hours", CURE, Happened("power_cut", {"hours": 3.0})),
-        ("fridge door was left open all night", CURE, Happened("warm_fridge", {"overnight": True})),
+        ("fridge door was left open all night", CURE, Happened("warm_fridge", {"overnight": True, "hours": None})),
         ("left it on the counter for 2 hours", CURE, Happened("left_out", {"hours": 2.0})),
         ("bag leaked", CURE, Happened("leaked")),
         ("i doubled the cure", CURE, Happened("dosed_twice")),

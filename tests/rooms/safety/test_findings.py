@@ -1,5 +1,7 @@
 """What a finding carries: how the rule stands, the readings that decided, deadline, value, limit, what is missing."""
 
+from dataclasses import replace
+
 import pytest
 
 from core.safety.after import cooling_readings
@@ -9,7 +11,16 @@ from core.safety.fire_out import FireOut, judge_fire_out
 from core.safety.fridge import Window, judge_brine, judge_fridge
 from core.safety.incidents import judge_incident
 from core.safety.ledger import verdict
-from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_power_cut
+from core.safety.left_out import (
+    Counter,
+    Leak,
+    PowerCut,
+    Twice,
+    judge_leak,
+    judge_left_out,
+    judge_power_cut,
+    judge_twice,
+)
 from core.safety.lethality import lethality
 from core.safety.record import Incident
 from core.safety.thaw import thaw
@@ -251,14 +262,41 @@ DEVIATIONS = [
     (judge_left_out(Counter(None)), (U, OUT, "hours_out", "unknown_time", "throw_away"), (None, 2.0, "h")),
     (judge_left_out(Counter(9.0, None, c(45.0))), (P, SAFE, "", "still_cool", "into_the_fridge_now"), (9.0, 2.0, "h")),
     (judge_power_cut(PowerCut(3.0, door_shut=True)), (P, SAFE, "", "in_time", "ice_and_go_on"), (3.0, 4.0, "h")),
-    (judge_power_cut(PowerCut(9.0)), (U, DOUBT, "core_reading", "read_it", "read_the_core"), (9.0, 4.0, "h")),
-    (judge_power_cut(PowerCut(9.0, core=c(38.0))), (P, SAFE, "", "still_cold", "ice_and_go_on"), (9.0, 4.0, "h")),
-    (judge_power_cut(PowerCut(9.0, core=c(48.0))), (F, OUT, "", "too_long", "throw_away"), (9.0, 4.0, "h")),
+    (judge_power_cut(PowerCut(9.0, "fridge", True)), (F, OUT, "", "by_clock", "unless_core_is_cold"), (9.0, 4.0, "h")),
+    (judge_power_cut(PowerCut(9.0)), (F, OUT, "", "by_clock", "unless_core_is_cold"), (9.0, 2.0, "h")),
+    (judge_power_cut(PowerCut(9.0, core=c(38.0))), (P, SAFE, "", "still_cold", "ice_and_go_on"), (9.0, 2.0, "h")),
+    (judge_power_cut(PowerCut(9.0, core=c(48.0))), (F, OUT, "", "too_long", "throw_away"), (9.0, 2.0, "h")),
     (
         judge_power_cut(PowerCut(20.0, "freezer_half", True, c(48.0))),
-        (U, DOUBT, "hours_above_40f", "warm", "throw_away"),
-        (20.0, 24.0, "h"),
+        (F, OUT, "", "too_long", "throw_away"),
+        (20.0, 2.0, "h"),
     ),
+    (
+        judge_twice(Twice(300.0, None, True), 200.0, None),
+        (R, WAIT, "", "not_in_yet", "make_it_anew"),
+        (300.0, 200.0, "mg/kg"),
+    ),
+    (
+        judge_twice(Twice(300.0, 24.0, True), 200.0, None),
+        (R, WAIT, "", "pour_off", "pour_off_and_begin_anew"),
+        (300.0, 200.0, "mg/kg"),
+    ),
+    (
+        judge_twice(Twice(300.0, 1.0, False), 200.0, None),
+        (F, OUT, "", "over_dry", "throw_away"),
+        (300.0, 200.0, "mg/kg"),
+    ),
+    (
+        judge_twice(Twice(300.0, 24.1, True), 200.0, None),
+        (U, DOUBT, "", "over_limit", "throw_away_advised"),
+        (300.0, 200.0, "mg/kg"),
+    ),
+    (
+        judge_twice(Twice(400.1, 1.0, True), 200.0, None),
+        (F, OUT, "", "over_400", "throw_away"),
+        (400.1, 200.0, "mg/kg"),
+    ),
+    (judge_twice(Twice(200.0, 1.0, False), 200.0, None), (P, SAFE, "", "within_limit", ""), (200.0, 200.0, "mg/kg")),
     (judge_leak(Leak(0.05, 1.0, wet=False)), (P, SAFE, "", "small", "bag_again"), (0.05, 0.1, "-")),
     (judge_leak(Leak(0.5, 4.0)), (P, SAFE, "", "top_up", "top_up_same_strength"), (0.5, 0.1, "-")),
     (judge_leak(Leak(None, 1.0)), (R, WAIT, "", "restart", "rinse_weigh_restart"), (1.0, 2.0, "d")),
@@ -297,10 +335,10 @@ def test_a_warm_fridge_as_told_and_its_numbers(facts, detail, readings, source, 
 
 
 def test_a_dry_leak():
-    """A dry bag that lost a little is bagged again; wet is what is taken where nobody said."""
-    for wet, case in ((False, "small"), (True, "top_up"), (None, "top_up")):
-        leak = Incident("leaked", at(-100.0), {"lost_fraction": 0.05, "wet": wet, "day": 3.0})
-        found = judge_incident(leak, BRISKET)
+    """A dry bag that lost a little is bagged again; a brine is topped up."""
+    for wet, case in ((False, "small"), (True, "top_up")):
+        leak = Incident("leaked", at(-100.0), {"lost_fraction": 0.05, "day": 3.0})
+        found = judge_incident(leak, replace(BRISKET, wet=wet))
         assert found is not None
         assert found.detail == case
 
@@ -420,7 +458,7 @@ def test_where_the_cooling_begins():
 def test_crystals_say_nothing_of_a_fridge():
     """Ice crystals clear a freezer; where nobody said which, it is a fridge."""
     told = {"hours": 9.0, "ice_crystals": True}
-    for where, case in ((None, "read_it"), ("fridge", "read_it"), ("freezer_full", "still_cold")):
+    for where, case in ((None, "by_clock"), ("fridge", "by_clock"), ("freezer_full", "still_cold")):
         found = judge_incident(Incident("power_cut", at(-50.0), {**told, "where": where}), BRISKET)
         assert found is not None
         assert found.detail == case

@@ -111,6 +111,16 @@ def test_fire_out_and_nobody_read_the_core():
     assert needed(told, record) == ()
 
 
+@pytest.mark.parametrize(("facts", "means"), [({}, Outcome.CANNOT_SAY), ({"unknown": True}, OUT)])
+def test_fire_out_and_nobody_can_read_the_core(facts, means):
+    """Asked and not known is thrown away, until a reading says better."""
+    out = Incident("fire_out", at(5.9), facts)
+    unread = brisket(((0.0, 39.0), (4.0, 150.0)), now=at(6.0), off_at=None, chill_started_at=None)
+    assert judge_incident(out, unread).means is means
+    read = brisket(((0.0, 39.0), (5.0, 150.0), (6.0, 145.0)), now=at(6.1), off_at=None, chill_started_at=None)
+    assert judge_incident(out, read).detail == "still_hot"
+
+
 def test_fire_out_early():
     """Out in the first hour, core 60 °F: light it again; it must read 140 °F 4 h after it went on."""
     out = Incident("fire_out", at(1.0))
@@ -212,24 +222,36 @@ def test_a_brine_on_the_counter_overnight():
     ("facts", "case", "means"),
     [
         (PowerCut(4.0, door_shut=True), "in_time", Outcome.SAFE),
-        (PowerCut(4.1, door_shut=True), "read_it", Outcome.CANNOT_SAY),
-        (PowerCut(3.0, door_shut=False), "read_it", Outcome.CANNOT_SAY),
-        (PowerCut(None, door_shut=True), "read_it", Outcome.CANNOT_SAY),
-        (PowerCut(9.0, door_shut=True, core=c(40.0)), "still_cold", Outcome.SAFE),
+        (PowerCut(4.1, door_shut=True), "by_clock", OUT),
+        (PowerCut(2.0, door_shut=False), "in_time", Outcome.SAFE),
+        (PowerCut(2.1, door_shut=False), "by_clock", OUT),
+        (PowerCut(2.1, door_shut=None), "by_clock", OUT),
+        (PowerCut(1.0, door_shut=False, air=c(90.0)), "in_time", Outcome.SAFE),
+        (PowerCut(1.1, door_shut=False, air=c(90.0)), "by_clock", OUT),
+        (PowerCut(2.0, door_shut=False, air=c(89.9)), "in_time", Outcome.SAFE),
+        (PowerCut(4.0, door_shut=True, air=c(95.0)), "in_time", Outcome.SAFE),
+        (PowerCut(None, door_shut=True), "by_clock", OUT),
+        (PowerCut(9.0, door_shut=False, core=c(40.0)), "still_cold", Outcome.SAFE),
+        (PowerCut(None, core=c(40.0)), "still_cold", Outcome.SAFE),
         (PowerCut(9.0, door_shut=True, core=c(40.1)), "too_long", OUT),
+        (PowerCut(4.0, door_shut=True, core=c(45.0)), "in_time", Outcome.SAFE),
+        (PowerCut(4.0, door_shut=True, core=c(45.1)), "too_long", OUT),
+        (PowerCut(2.0, door_shut=True, core=c(45.1)), "in_time", Outcome.SAFE),
         (PowerCut(48.0, "freezer_full", True), "in_time", Outcome.SAFE),
-        (PowerCut(48.1, "freezer_full", True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(48.1, "freezer_full", True), "by_clock", OUT),
         (PowerCut(24.0, "freezer_half", True), "in_time", Outcome.SAFE),
-        (PowerCut(24.1, "freezer_half", True), "read_it", Outcome.CANNOT_SAY),
-        (PowerCut(72.0, "freezer_full", True, ice_crystals=True), "still_cold", Outcome.SAFE),
-        (PowerCut(72.0, "fridge", True, ice_crystals=True), "read_it", Outcome.CANNOT_SAY),
+        (PowerCut(24.1, "freezer_half", True), "by_clock", OUT),
+        (PowerCut(72.0, "freezer_full", False, ice_crystals=True), "still_cold", Outcome.SAFE),
+        (PowerCut(72.0, "freezer_full", True, c(41.0), ice_crystals=True), "too_long", OUT),
+        (PowerCut(72.0, "fridge", True, ice_crystals=True), "by_clock", OUT),
         (PowerCut(72.0, "freezer_full", True, core=c(55.0)), "too_long", OUT),
-        (PowerCut(20.0, "freezer_full", True, core=c(45.0)), "warm", Outcome.CANNOT_SAY),
+        (PowerCut(20.0, "freezer_full", True, core=c(40.1)), "too_long", OUT),
+        (PowerCut(2.0, "freezer_full", True, core=c(45.0)), "in_time", Outcome.SAFE),
         (PowerCut(20.0, "freezer_full", False, core=c(45.0)), "too_long", OUT),
     ],
 )
 def test_power_cut(facts, case, means):
-    """4 h behind a shut door, 48 and 24 h in a freezer; then 40 °F or ice crystals decide (FoodSafety.gov)."""
+    """4 h behind a shut door, 48 and 24 h in a freezer, else two hours; 40 °F or ice overrule (FoodSafety.gov)."""
     found = judge_power_cut(facts)
     assert (found.detail, found.means) == (case, means)
 
@@ -303,7 +325,10 @@ def test_dosed_twice():
         ({"room_c": c(45.1), "hours": 2.0}, Status.PASSED, Outcome.SAFE),
         ({"room_c": c(45.1), "hours": 2.1}, Status.FAILED, OUT),
         ({"room_c": c(95.0), "hours": 1.1}, Status.FAILED, OUT),
-        ({"hours": 2.1}, Status.FAILED, OUT),
+        ({"hours": 2.1}, Status.UNKNOWN, Outcome.CANNOT_SAY),
+        ({"hours": 2.1, "room_c": None}, Status.FAILED, OUT),
+        ({"hours": 2.0}, Status.PASSED, Outcome.SAFE),
+        ({"hours": 24.1}, Status.FAILED, OUT),
         ({"room_c": c(44.0)}, Status.UNKNOWN, Outcome.CANNOT_SAY),
         ({"room_c": c(44.0), "hours": None}, Status.UNKNOWN, OUT),
     ],
@@ -318,18 +343,102 @@ def test_warm_fridge_as_told(facts, status, means):
 
 def test_the_short_dialogue_asks_for_what_decides():
     """The facts that were told are not asked again; a settled matter asks nothing."""
-    cut = Incident("power_cut", at(-100.0), {"hours": 6.0})
-    assert needed(cut, brisket()) == ("door_shut", "core_c")
-    assert needed(Incident("power_cut", at(-100.0), {"hours": 3.0, "door_shut": True}), brisket()) == ()
-    assert needed(Incident("forgot_cure", at(-100.0)), brisket()) == ()
+    for what, facts, wanted in (
+        ("power_cut", {}, ("hours", "door_shut", "core_c")),
+        ("power_cut", {"hours": 3.0}, ("door_shut", "core_c")),
+        ("power_cut", {"hours": 2.0}, ()),
+        ("power_cut", {"hours": 6.0}, ("core_c",)),
+        ("power_cut", {"hours": 6.0, "core_c": None}, ()),
+        ("power_cut", {"hours": 3.0, "unknown": True}, ("core_c",)),
+        ("power_cut", {"hours": 3.0, "door_shut": True}, ()),
+        ("power_cut", {"hours": 30.0, "door_shut": True, "where": "freezer_half"}, ("ice_crystals", "core_c")),
+        ("left_out", {}, ("hours", "room_c", "core_c")),
+        ("left_out", {"hours": 1.5}, ("room_c", "core_c")),
+        ("left_out", {"hours": 1.0}, ()),
+        ("left_out", {"hours": 2.1}, ()),
+        ("left_out", {"unknown": True}, ()),
+        ("warm_fridge", {}, ("hours", "room_c")),
+        ("warm_fridge", {"hours": 5.0}, ("room_c",)),
+        ("warm_fridge", {"hours": 24.1}, ()),
+        ("warm_fridge", {"room_c": c(44.0)}, ("hours",)),
+        ("leaked", {}, ("lost_fraction", "unnoticed_days")),
+        ("leaked", {"unknown": True}, ()),
+        ("dosed_twice", {}, ("mg_kg",)),
+        ("dosed_twice", {"mg_kg": 300.0}, ("at_risk_eaters",)),
+        ("forgot_cure", {}, ()),
+    ):
+        record = brisket(ingoing_mg_kg=150.0, at_risk_eaters=None)
+        assert (facts, needed(Incident(what, at(-100.0), facts), record)) == (facts, wanted)
 
 
 def test_a_leak_takes_its_day_from_the_record():
     """Day of the cure at which the leak was seen, where nobody says it."""
-    leak = Incident("leaked", at(-24.0 * 6), {})
+    leak = Incident("leaked", at(-24.0 * 6), {"lost_fraction": None, "unnoticed_days": 0.0})
     found = judge_incident(leak, brisket())
     assert found is not None
     assert (found.detail, found.value) == ("restart", 1.0)
+
+
+@pytest.mark.parametrize(
+    ("facts", "wet", "case"),
+    [
+        ({}, True, "not_asked"),
+        ({"unknown": True}, True, "restart"),
+        ({"lost_fraction": 0.5}, True, "top_up"),
+        ({"lost_fraction": 0.5}, False, "not_asked"),
+        ({"lost_fraction": 0.05}, False, "small"),
+        ({"lost_fraction": 0.5, "unnoticed_days": 0.9}, False, "partly_cured"),
+        ({"lost_fraction": 0.5, "unnoticed_days": 1.0}, False, "restart"),
+        ({"lost_fraction": 0.5, "unnoticed_days": None}, False, "restart"),
+    ],
+)
+def test_a_leak_began_as_early_as_it_can_have(facts, wet, case):
+    """Three days in; the day of the leak counts back from when it was seen, and from the start where nobody knows."""
+    found = judge_incident(Incident("leaked", at(-24.0 * 4), facts), brisket(wet=wet))
+    assert found is not None
+    assert found.detail == case
+
+
+@pytest.mark.parametrize(("facts", "means"), [({}, Outcome.CANNOT_SAY), ({"unknown": True}, OUT)])
+def test_a_leak_that_nobody_saw_for_days(facts, means):
+    """Half of it gone, six days in: thrown away where it can have begun on the first day."""
+    leak = Incident("leaked", at(-24.0), {"lost_fraction": 0.5, **facts})
+    assert judge_incident(leak, brisket()).means is means
+    seen = Incident("leaked", at(-24.0), {"lost_fraction": 0.5, "unnoticed_days": 4.9})
+    assert judge_incident(seen, brisket()).detail == "top_up"
+
+
+@pytest.mark.parametrize(
+    ("after", "core", "case"), [(1.0, 40.0, "still_cold"), (1.1, 40.0, "by_clock"), (1.1, 51.0, "too_long")]
+)
+def test_a_cold_core_long_after_proves_nothing(after, core, case):
+    """It was cooled again: only what was read within the hour clears a power cut. A warm one counts always."""
+    cut = Incident("power_cut", at(-100.0), {"hours": 6.0, "core_c": c(core), "core_after_h": after})
+    assert judge_incident(cut, brisket()).detail == case
+
+
+@pytest.mark.parametrize(
+    ("hours_ago", "wet", "facts", "means"),
+    [
+        (-24.0 * 7 + 23.0, True, {}, Outcome.CANNOT_SAY),
+        (-24.0 * 7 + 23.0, True, {"mg_kg": 300.0}, Outcome.NOT_YET),
+        (-24.0 * 7 + 25.0, True, {"mg_kg": 300.0}, Outcome.CANNOT_SAY),
+        (-24.0 * 7 + 25.0, False, {"mg_kg": 300.0}, OUT),
+        (-24.0 * 7 + 1.0, True, {"mg_kg": 401.0}, OUT),
+        (-24.0 * 7 + 25.0, False, {"mg_kg": 200.0}, Outcome.SAFE),
+    ],
+)
+def test_a_doubled_cure_that_can_be_poured_off(hours_ago, wet, facts, means):
+    """A brine within a day is made anew; a rub is in it whole; over 400 mg/kg nothing is saved."""
+    twice = Incident("dosed_twice", at(hours_ago), facts)
+    assert judge_incident(twice, brisket(ingoing_mg_kg=150.0, wet=wet)).means is means
+
+
+def test_a_doubled_cure_before_the_meat_is_in():
+    """Nothing is lost: it is weighed out anew."""
+    twice = Incident("dosed_twice", at(-100.0), {})
+    found = judge_incident(twice, brisket(ingoing_mg_kg=150.0, put_in_cure_at=None))
+    assert (found.detail, found.means) == ("not_in_yet", Outcome.NOT_YET)
 
 
 def test_what_happens_later_does_not_count_yet():

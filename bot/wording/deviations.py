@@ -1,0 +1,52 @@
+"""Questions for the facts that decide what went wrong, each with what to type; «no idea» is always an answer."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from bot.wording.language import Words
+
+WARMTH: Final = {
+    "hours": "How long at most, and how warm did it get? Type like «3 hours, 9 c»; «no idea» is an answer too.",
+    "room_c": "How warm did it get at most? Type like «got to 7 c»; «no idea» is an answer too.",
+}
+ASK: Final = {
+    "power_cut": Words(
+        {
+            "hours": "How long was it off at most, and did the door stay shut? Type like «3 hours, door shut»; «no idea» is an answer too.",
+            "door_shut": "Did the door stay shut all the time? Type «shut» or «opened»; «no idea» is an answer too.",
+            "ice_crystals": "Is there still ice in it? Type «ice in it» or «no ice»; «no idea» is an answer too.",
+            "core_c": "Only the middle of the meat at 4 °C (40 °F) or below, read within the hour, changes that: type «core 4 c».",
+        }
+    ),
+    "left_out": Words(
+        {
+            "hours": "How long was it out at most, and how warm is it there? Type like «90 minutes, room 22 c»; «no idea» is an answer too.",
+            "room_c": "How warm is it there? From 32 °C (90 °F) up it is one hour at most. Type like «room 22 c»; «no idea» is an answer too.",
+        }
+    ),
+    "warm_fridge": Words(WARMTH),
+    "warm_brine": Words(WARMTH),
+    "fire_out": Words(
+        {
+            "hours": "Type like «30 min»; «no idea» is an answer too.",
+            "core_c": "Type like «core 58 c»; «no idea» is an answer too.",
+        }
+    ),
+    "leaked": Words(
+        {
+            "lost_fraction": "How much of the liquid is gone, and since when at most? Type like «a third, 1 day»; «no idea» is an answer too.",
+            "unnoticed_days": "Since when at most can it have leaked? Type like «1 day» or «since monday»; «no idea» is an answer too.",
+        }
+    ),
+    "dosed_twice": Words(
+        {
+            "mg_kg": "How many grams of curing salt are in it in all? Type like «24 g»; with «no idea» I count it as twice.",
+        }
+    ),
+}
+
+
+def wanted(what: str, facts: Sequence[str]) -> str:
+    """The question for the first of the facts that still decide; nothing where it has none."""
+    asked = ASK.get(what, {})
+    return next((asked[fact] for fact in facts if fact in asked), "")
