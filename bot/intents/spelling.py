@@ -30,7 +30,7 @@ _KEYS: Final = (
 _KNOWN: Final = frozenset((
     *_KEYS, *(f"{key}s" for key in _KEYS), "diner", "sundae", "rinse", "rinses", "slice", "slices", "slicer", "chill",
     "chills", "chiller", "forget", "forgets", "minute", "minuten", "counted", "counts", "rubber", "turner",
-    "internals", "finish", "finishes", "freitag",
+    "internals", "finish", "finishes", "freitag", "leaving", "leaning", "leading",
 ))  # fmt: skip
 _TYPED: Final = re.compile(r"[a-z]{5,12}")
 _ONE_WORD: Final = re.compile(r"(?P<word>[a-z]{4,5})(?P<end>[ .!]*)$")
