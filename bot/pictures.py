@@ -10,6 +10,7 @@ from bot.charts.shown import Band, Chill, Cook, Cure, Curve, Frame, Rule, Slice
 from bot.reply import Picture
 from bot.wording import answers
 from bot.wording import pictures as words
+from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.slices import course_of, front_of
@@ -27,7 +28,7 @@ def drawn(a: Assessment, subject: str) -> Picture:
 
 
 def _frame(a: Assessment, title: str) -> Frame:
-    return Frame(title, a.person.tz, a.person.units, words.DAYS, words.NOTHING)
+    return Frame(title, a.person.tz, a.person.units, words.days(), say(words.NOTHING))
 
 
 def _readings(a: Assessment, probe: Probe, since: datetime | None) -> tuple[tuple[datetime, float], ...]:
@@ -42,7 +43,7 @@ def _curve(start: datetime, curve: HeatCurve) -> Curve:
 def _cook(a: Assessment) -> bytes:
     start = a.on_at or (a.plan.step("meat_on").due if a.plan and a.plan.step("meat_on") else a.now)  # type: ignore[union-attr]
     if a.cook is None:
-        return cook_chart.draw(Cook(), words.COOK, _frame(a, words.cook_title(a)))
+        return cook_chart.draw(Cook(), words.said(words.COOK), _frame(a, words.cook_title(a)))
     ready = a.ready
     stall = a.cook.stall
     spell = None
@@ -61,7 +62,7 @@ def _cook(a: Assessment) -> bytes:
         now=a.now if a.on_at else None,
         deadline=None,
     )
-    return cook_chart.draw(shown, words.COOK, _frame(a, words.cook_title(a)))
+    return cook_chart.draw(shown, words.said(words.COOK), _frame(a, words.cook_title(a)))
 
 
 def _until(curve: HeatCurve, hours: float) -> HeatCurve:
@@ -72,7 +73,7 @@ def _until(curve: HeatCurve, hours: float) -> HeatCurve:
 
 def _chill(a: Assessment) -> bytes:
     cooling = a.cooling
-    rules = tuple(Rule(name, _stairs(_clock_start(a, stages[0][1]), stages)) for name, stages in words.RULES)
+    rules = tuple(Rule(say(name), _stairs(_clock_start(a, stages[0][1]), stages)) for name, stages in words.RULES)
     shown = Chill(
         readings=tuple((r.at, r.celsius) for r in cooling.readings),
         expected=_curve(cooling.since, _until(cooling.forecast.curve, 12.0))
@@ -81,7 +82,7 @@ def _chill(a: Assessment) -> bytes:
         rules=rules if cooling.since else (),
         now=a.now,
     )
-    return chill_chart.draw(shown, words.CHILL, _frame(a, words.chill_title(a)))
+    return chill_chart.draw(shown, words.said(words.CHILL), _frame(a, words.chill_title(a)))
 
 
 def _clock_start(a: Assessment, corner_f: float) -> datetime:
@@ -96,7 +97,7 @@ def _stairs(start: datetime, stages: Sequence[tuple[float, float]]) -> tuple[tup
 
 def _cure(a: Assessment) -> bytes:
     if a.cure is None or a.plan is None:
-        return cure_chart.draw(Cure(a.piece.thickness), words.CURE, _frame(a, words.cure_title(a)))
+        return cure_chart.draw(Cure(a.piece.thickness), words.said(words.CURE), _frame(a, words.cure_title(a)))
     into, end = a.batch.done.get("into_cure"), a.plan.cure_days
     elapsed = (
         None if into is None else max((min(a.now, a.batch.done.get("out", a.now)) - into) / timedelta(days=1), 0.0)
@@ -116,7 +117,7 @@ def _cure(a: Assessment) -> bytes:
         elapsed=None if elapsed is None else elapsed * SECONDS_PER_DAY,
         cured=end * SECONDS_PER_DAY,
     )
-    return cure_chart.draw(shown, words.CURE, _frame(a, words.cure_title(a)))
+    return cure_chart.draw(shown, words.said(words.CURE), _frame(a, words.cure_title(a)))
 
 
 def _slice(a: Assessment, days: float) -> Slice:

@@ -16,6 +16,7 @@ from core.cure.soak import Soak
 from core.person import Person
 from core.sources import JUDGEMENT
 
+METHODS = Words({"brine": "brine", "dry": "dry", "inject": "inject"})
 VERDICTS = Words(
     {
         Verdict.UNDER_FLOOR: "Too weak to count as cured",
@@ -220,7 +221,7 @@ def _about(q: Quantiles) -> str:
 def law(a: Assessment | None, person: Person, found: tuple[Limit, ...]) -> str:
     """The limits of a product in each place, those of the person's own place first."""
     name = meats.product_name(a.batch.setup.product) if a is not None else say("Whole cuts of meat")
-    method = "" if a is None else f", {a.batch.setup.method}"
+    method = "" if a is None else f", {METHODS[a.batch.setup.method]}"
     lines = [say("{name}{method}, the most nitrite that may go in (as sodium nitrite):", name=name, method=method)]
     ordered = sorted(found, key=lambda one: one.jurisdiction != person.jurisdiction)
     lines += [

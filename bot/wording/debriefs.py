@@ -4,7 +4,7 @@ from typing import Any
 
 from bot.intents.intents import Choose
 from bot.wording import asking, numbers
-from bot.wording.language import decimal, point, say
+from bot.wording.language import decimal, later, point, say, say_n
 from core.batch.assess import Assessment, Change
 from core.person import Person
 
@@ -65,15 +65,18 @@ def _taught(change: Change, person: Person) -> str:
     salt = ""
     if abs(learned.salt_shift) > 1e-4:
         points = point(f"{abs(learned.salt_shift) * 100:.2f}".rstrip("0"))
-        salt = say(
-            ", {points} percentage points {more} salt", points=points, more="more" if learned.salt_shift > 0 else "less"
+        more = learned.salt_shift > 0
+        sentence = (
+            later(", {points} percentage points more salt") if more else later(", {points} percentage points less salt")
         )
-    return say(
-        "Your next plan starts from this: {days}{salt} (from {batches} {more}).",
+        salt = say(sentence, points=points)
+    return say_n(
+        "Your next plan starts from this: {days}{salt} (from {batches} batch).",
+        "Your next plan starts from this: {days}{salt} (from {batches} batches).",
+        learned.batches,
         days=days,
         salt=salt,
         batches=learned.batches,
-        more="batch" if learned.batches == 1 else "batches",
     )
 
 

@@ -2,18 +2,16 @@
 
 from datetime import timedelta
 
-from bot.wording.language import say
+from bot.wording.language import say, say_n
 
 
 def status(up: timedelta, taken: int, sent: int, behind: tuple[int, int, timedelta], trouble: str | None) -> str:
     """The state of the bot. `behind` is the replies and reminders that are due and not sent, and the oldest's wait."""
     replies, reminders, late = behind
     waits = say(
-        "{replies} {plural} and {reminders} {plural2}",
-        replies=replies,
-        plural=_plural("reply", "replies", replies),
-        reminders=reminders,
-        plural2=_plural("reminder", "reminders", reminders),
+        "{replies} and {reminders}",
+        replies=say_n("{n} reply", "{n} replies", replies, n=replies),
+        reminders=say_n("{n} reminder", "{n} reminders", reminders, n=reminders),
     )
     first = (
         say("Look at the store: the last message was not kept ({trouble}).", trouble=trouble)
@@ -22,13 +20,10 @@ def status(up: timedelta, taken: int, sent: int, behind: tuple[int, int, timedel
     )
     lateness = say(", the oldest for {total_seconds} s", total_seconds=f"{late.total_seconds():.0f}") if late else ""
     return say(
-        "{first} Up for {span}.\n"
-        "Since then {taken} {plural} taken and {sent} sent.\n"
-        "Due and not sent yet: {waits}{lateness}.",
+        "{first} Up for {span}.\nSince then {taken} taken and {sent} sent.\nDue and not sent yet: {waits}{lateness}.",
         first=first,
         span=_span(up),
-        taken=taken,
-        plural=_plural("message", "messages", taken),
+        taken=say_n("{n} message", "{n} messages", taken, n=taken),
         sent=sent,
         waits=waits,
         lateness=lateness,
@@ -50,7 +45,3 @@ def store_in_trouble(why: str) -> str:
 def _span(up: timedelta) -> str:
     hours = up // timedelta(hours=1)
     return f"{hours // 24} d {hours % 24} h" if hours >= 24 else f"{hours} h {up // timedelta(minutes=1) % 60} min"
-
-
-def _plural(one: str, many: str, count: int) -> str:
-    return one if count == 1 else many

@@ -87,6 +87,11 @@ class Words(Mapping[Key, str]):
         return Words(self._english | other._english)
 
 
+def name(code: str) -> str:
+    """What a language is called in the language of the turn: «German», «Deutsch»."""
+    return Locale.parse(code, sep="-" if "-" in code else "_").get_display_name(_language.get()) or code
+
+
 def decimal(value: float, digits: int) -> str:
     """A figure with the decimal sign of the language; the same digits in each, so that no rounding differs."""
     return point(f"{value:.{digits}f}")

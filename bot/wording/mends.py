@@ -1,12 +1,13 @@
 """Words for changes and corrections: what stands now, and only the differences."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
 from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, refusals, steps
 from bot.wording.language import Words, say
 from bot.wording.readings import PLACES
+from bot.wording.settings import COOKERS
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
     Changed,
@@ -105,11 +106,29 @@ def _dose_differs(before: Assessment, after: Assessment) -> bool:
     return abs(before.dose.cure_kg - after.dose.cure_kg) > 5e-5 or abs(before.dose.salt_kg - after.dose.salt_kg) > 5e-4
 
 
-_IN_WORDS: dict[str, dict[Any, str]] = {
+INCIDENTS = Words(
+    {
+        "fire_out": "fire out",
+        "power_cut": "power cut",
+        "warm_fridge": "warm fridge",
+        "warm_brine": "warm brine",
+        "left_out": "left out",
+        "leaked": "leaked",
+        "dosed_twice": "dosed twice",
+        "cure_as_salt": "cure as salt",
+        "cure_in_rub": "cure in rub",
+        "forgot_cure": "forgot cure",
+        "wrong_salt": "wrong salt",
+        "lid": "lid",
+        "flare": "flare",
+    }
+)
+_IN_WORDS: dict[str, Mapping[Any, str]] = {
     "wrap": plans.WRAPS,
     "chill": plans.CHILLS,
     "lighter": fire.LIGHTERS,
-    "wind_m_s": {0.0: "no wind"},
+    "wind_m_s": Words({0.0: "no wind"}),
+    "cooker": COOKERS,
 }
 
 
@@ -144,17 +163,13 @@ def value(field: str, v: Any, a: Assessment) -> str:
         case "purpose":
             return meats.purpose_of(a, v)
         case "nitrite_target":
-            return numbers.ppm(v) if v else "none"
+            return numbers.ppm(v) if v else say("none")
         case "product" | "cut":
             return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
-        case "wrap" | "chill" | "lighter" | "wind_m_s":
-            return _IN_WORDS[field].get(v, "windy")
+        case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
+            return _IN_WORDS[field].get(v, say("windy"))
         case _:
-            return (
-                {True: "yes", False: "no"}.get(v, str(v).replace("_", " "))
-                if isinstance(v, bool)
-                else str(v).replace("_", " ")
-            )
+            return (say("yes") if v else say("no")) if isinstance(v, bool) else str(v).replace("_", " ")
 
 
 def name(what: What, a: Assessment) -> str:
@@ -171,7 +186,7 @@ def name(what: What, a: Assessment) -> str:
         case Sliced() | Tasted() | Weighed():
             return say("what you said of the slice")
         case Incident(kind):
-            return kind.replace("_", " ")
+            return INCIDENTS.get(kind, kind.replace("_", " "))
         case Corrected():
             return say("the correction")
         case Paused():

@@ -34,6 +34,8 @@ FIELDS = Words(
         "pump_fraction": "pump",
     }
 )
+SUBSTANCES = Words({"nitrite": "nitrite", "nitrate": "nitrate"})
+UNREAD = Words({"photo": "pictures", "voice": "voice messages", "sticker": "stickers", "video": "videos"})
 
 
 def say(error: SaltbellError, person: Person) -> str:
@@ -114,7 +116,7 @@ def _over_limit(error: OverLimit) -> str:
     return language.say(
         "No: that is {found} {substance}, and the limit is {limit} ({jurisdiction}, {title}{memory}).{passing}",
         found=numbers.ppm(error.found_mg_kg),
-        substance=error.substance,
+        substance=SUBSTANCES.get(error.substance, error.substance),
         limit=numbers.ppm(error.limit_mg_kg),
         jurisdiction=error.jurisdiction,
         title=_title(error.source),
@@ -231,8 +233,7 @@ def our_fault(key: str) -> str:
 
 def cannot_read(kind: str) -> str:
     """A sticker, a voice message, a picture: kindly declined, with what works instead."""
-    names = {"photo": "pictures", "voice": language.say("voice messages"), "sticker": "stickers", "video": "videos"}
     return language.say(
         "I cannot read {get}. Type it in words, like «core 158» or «flipped».",
-        get=names.get(kind, "that kind of message"),
+        get=UNREAD.get(kind, language.say("that kind of message")),
     )

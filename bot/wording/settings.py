@@ -4,7 +4,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.wording import numbers, plans
-from bot.wording.language import say
+from bot.wording.language import Words, name, say, say_n
 from core.batch.assess import Assessment
 from core.person import Person, Units
 from core.plan.steps import Kind, State
@@ -16,6 +16,17 @@ def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
     return say("Noted: {said}.", said=said) if said else say("Noted.")
 
 
+COOKERS = Words(
+    {
+        "ceramic": "ceramic",
+        "steel": "steel",
+        "kettle": "kettle",
+        "offset": "offset",
+        "gas": "gas",
+        "electric": "electric",
+        "pot": "pot",
+    }
+)
 STANDING = ("zone", "units", "quiet_from", "flip_hours", "jurisdiction", "cooker", "fridge_c", "cure_nitrite_fraction")
 
 
@@ -44,11 +55,11 @@ def _one(field: str, person: Person, now: datetime) -> str:
                 quiet_to=f"{person.quiet_to:%H:%M}",
             )
         case "flip_hours":
-            return say("flips at ") + say(" and ").join(f"{t:%H:%M}" for t in person.flip_hours)
+            return say("flips at {hours}", hours=say(" and ").join(f"{t:%H:%M}" for t in person.flip_hours))
         case "jurisdiction":
             return say("limits by the law of {jurisdiction}", jurisdiction=person.jurisdiction)
         case "cooker":
-            return say("you cook on {cooker}", cooker=person.cooker)
+            return say("you cook on {cooker}", cooker=COOKERS.get(person.cooker, person.cooker))
         case "fridge_c":
             return say("your fridge runs at {fridge}", fridge=numbers.temperature(person.fridge_c, person))
         case "cure_nitrite_fraction" if person.cure_nitrite_fraction is not None:
@@ -57,7 +68,7 @@ def _one(field: str, person: Person, now: datetime) -> str:
                 cure_nitrite=numbers.percent(person.cure_nitrite_fraction),
             )
         case "language":
-            return say("language {language}", language=person.language)
+            return say("language {language}", language=name(person.language))
         case _:
             return ""
 
@@ -80,7 +91,12 @@ def resumed(a: Assessment) -> str:
     """Carrying on, with what was missed."""
     missed = [s for s in a.plan.of_kind(Kind.FLIP) if s.state is State.SKIPPED and s.due < a.now] if a.plan else []
     lead = (
-        say("Welcome back. {len} flips passed; that does no harm.\n", len=len(missed))
+        say_n(
+            "Welcome back. {n} flip passed; that does no harm.\n",
+            "Welcome back. {n} flips passed; that does no harm.\n",
+            len(missed),
+            n=len(missed),
+        )
         if missed
         else say("Welcome back. ")
     )

@@ -36,7 +36,6 @@ NAMES = Words(
 DRY_NAME = later("Weigh the cure")
 SALT_NAME = later("Weigh the salt")
 POT_NAMES = Words({Kind.LIGHT: "Heat the water", Kind.MEAT_ON: "Meat into the pot", Kind.OFF: "Out of the pot"})
-STATES = Words({State.DONE: "done", State.SKIPPED: "left out", State.DUE: "due now", State.AHEAD: ""})
 
 
 def name(step: Step, a: Assessment) -> str:

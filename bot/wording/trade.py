@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from bot.intents.intents import Choose
 from bot.wording import answers, cautions
 from bot.wording.asking import Rows, button
+from bot.wording.language import say
 from core.answers.entries import Entry
 from core.person import Person
 from core.safety.cautions import caution
@@ -17,8 +18,8 @@ _SENTENCE = re.compile(r"(?<=[.?]) +")
 def short(e: Entry, person: Person) -> tuple[str, Rows]:
     """The short answer with the cautions that belong to it, and taps for the rest."""
     text = "\n".join([glance(e.short), *cautions.lines(caution(name) for name in e.cautions)])
-    more = (button("More", Choose("more", e.id)),) if e.more else ()
-    row = (*more, button("Where from", Choose("sources", e.id))) if e.sources else more
+    more = (button(say("More"), Choose("more", e.id)),) if e.more else ()
+    row = (*more, button(say("Where from"), Choose("sources", e.id))) if e.sources else more
     return text, (row,) if row else ()
 
 
@@ -35,7 +36,7 @@ def sources(e: Entry) -> str:
 def perhaps(offered: Sequence[Entry]) -> tuple[str, Rows]:
     """A question that may mean one of a few."""
     rows = tuple((button(_label(e), Choose("entry", e.id)),) for e in offered)
-    return "I am not sure which you mean. Tap one, or ask in other words.", rows
+    return say("I am not sure which you mean. Tap one, or ask in other words."), rows
 
 
 def _label(e: Entry) -> str:

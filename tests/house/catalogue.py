@@ -76,7 +76,7 @@ def renewed(old: Catalog, language: str) -> str:
     new.fuzzy = False
     for sentence, places in sentences().items():
         known = old.get(sentence)
-        new.add(sentence, known.string if known else None, locations=[(place, None) for place in places])
+        new.add(sentence, known.string if known else None, locations=[(places[0], None)])
     written = BytesIO()
     write_po(written, new, width=0, sort_output=False, include_lineno=False, omit_header=False)
     text = written.getvalue().decode()
