@@ -11,6 +11,7 @@ from bot.intents.intents import Ask, Change
 from bot.intents.read import normal
 from bot.reply import Reply
 from bot.wording import asking, curing, general, per_weight, plans
+from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.cure.choices import choices
 from core.cure.contents import Contents
@@ -187,9 +188,9 @@ def _taken(a: Assessment, about: str) -> asking.Rows:
     """What was asked about, one tap away."""
     days = a.plan.cure_days if a.plan else 0.0
     offers = {
-        "day": ("One more day", {"cure_days": days + 1.0}),
-        "inject": ("Inject it", {"method": "inject"}),
-        "split": ("Split it", {"thickness": a.piece.thickness / 2}),
+        "day": (say("One more day"), {"cure_days": days + 1.0}),
+        "inject": (say("Inject it"), {"method": "inject"}),
+        "split": (say("Split it"), {"thickness": a.piece.thickness / 2}),
     }
     if a.batch.setup.method == "inject":
         offers.pop("inject")

@@ -66,7 +66,7 @@ def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
 def _ask_cure(turn: Turn, a: Assessment) -> Reply:
     text, rows = asking.cure(a.batch.id)
     turn.ask({"slot": "cure", "batch": a.batch.id})
-    lead = f"{meats.what(a)}: noted. "
+    lead = meats.noted(a)
     body = facts(a) | {"answer_kind": "asked_back", "asked": "cure"}
     return Reply(lead + text, buttons=rows, facts=body, about=a.batch.id)
 
