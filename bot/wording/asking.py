@@ -4,7 +4,7 @@ from bot.intents.buttons import payload
 from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, StepDone
 from bot.reply import Button
 from bot.wording import meats, numbers, steps
-from bot.wording.language import say
+from bot.wording.language import point, say
 from core.batch.assess import Assessment, Way
 from core.person import Person
 from core.plan.recipe import product
@@ -25,7 +25,7 @@ def button(label: str, intent: Intent) -> Button:
 def cure(batch: str) -> tuple[str, Rows]:
     """The strength of the curing salt, which nobody may guess."""
     rows = tuple(
-        tuple(button(label, Change({"cure_nitrite_fraction": value}, batch)) for value, label in pair)
+        tuple(button(point(label), Change({"cure_nitrite_fraction": value}, batch)) for value, label in pair)
         for pair in (STRENGTHS[:2], STRENGTHS[2:])
     )
     text = say(
