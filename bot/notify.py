@@ -6,9 +6,10 @@ Replies were worded when they were made; reminders are worded when they go out.
 from dataclasses import replace
 from datetime import datetime, timedelta
 
+from bot import documents
 from bot.facts import facts, step_facts
 from bot.pictures import drawn
-from bot.reply import Outgoing, Picture, Reply, from_body
+from bot.reply import Document, Outgoing, Picture, Reply, from_body
 from bot.wording import batches, general, language, reminders
 from core.batch.assess import Assessment
 from core.plan.hours import wall_of
@@ -32,8 +33,8 @@ class Notify:
         if reply is None:
             return None
         with language.speaking(reply.language):
-            picture = self._picture(reply, now)
-        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering)
+            picture, document = self._picture(reply, now), self._document(reply, now)
+        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering, document)
 
     def _reply(self, row: Row, now: datetime) -> Reply | None:
         if row.body is not None:
@@ -64,6 +65,9 @@ class Notify:
             return None
         a = waiting.batch_by_id(self._house, reply.picture.batch, now)
         return None if a is None else drawn(a, reply.picture.subject)
+
+    def _document(self, reply: Reply, now: datetime) -> Document | None:
+        return None if reply.document is None else documents.made(self._house, reply.document, now)
 
 
 def _asleep(step: Step, a: Assessment) -> bool:

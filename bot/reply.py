@@ -62,12 +62,31 @@ class PictureWanted:
 
 
 @dataclass(frozen=True)
+class Document:
+    """A file that was made: its bytes, its name with the ending, and what is said where a channel cannot take it."""
+
+    content: bytes
+    name: str
+    instead: str
+
+
+@dataclass(frozen=True)
+class DocumentWanted:
+    """A file to be made when the reply goes out: the record of a batch in a form, or what is kept of a person."""
+
+    form: str  # "pdf", "html", "csv" or "json"
+    batch: str | None = None
+    person: str | None = None
+
+
+@dataclass(frozen=True)
 class Reply:
     """What the bot says: one idea, its first 90 characters carry the action."""
 
     text: str
     buttons: tuple[tuple[Button, ...], ...] = ()
     picture: PictureWanted | None = None
+    document: DocumentWanted | None = None
     facts: Facts = field(default_factory=dict)
     kind: Kind = "reply"
     quiet: bool = False
@@ -87,6 +106,7 @@ class Outgoing:
     picture: Picture | None = None
     repeat: bool = False
     answering: str | None = None
+    document: Document | None = None
 
 
 def to_body(reply: Reply) -> dict[str, Any]:
@@ -98,7 +118,8 @@ def from_body(body: dict[str, Any]) -> Reply:
     """The reply that was kept."""
     rows = tuple(tuple(Button(**b) for b in row) for row in body["buttons"])
     picture = PictureWanted(**body["picture"]) if body["picture"] else None
-    return Reply(**{**body, "buttons": rows, "picture": picture})
+    document = DocumentWanted(**body["document"]) if body.get("document") else None  # older rows know of none
+    return Reply(**{**body, "buttons": rows, "picture": picture, "document": document})
 
 
 class Channel(Protocol):

@@ -1,40 +1,41 @@
-"""Where a terminal, which cannot show a picture, leaves it instead."""
+"""Where a terminal, which cannot show a picture or a document, leaves it instead."""
 
 import re
 from dataclasses import dataclass
 from datetime import datetime
-from pathlib import Path
+from pathlib import Path, PurePath
 
-from bot.reply import Picture
+from bot.reply import Document, Picture
 
 _UNFIT = re.compile(r"[^\w.-]+")
 
 
 @dataclass(frozen=True)
 class Album:
-    """A folder of pictures, made when the first one comes."""
+    """A folder of pictures and documents, made when the first one comes."""
 
     folder: Path
 
-    def keep(self, picture: Picture, at: datetime) -> Path | None:
-        """Save a picture under its time and name; None when the folder cannot take it.
+    def keep(self, found: Picture | Document, at: datetime) -> Path | None:
+        """Save one under its time and name; None when the folder cannot take it.
 
-        The same picture at the same time is one file, however often it is sent; another one never
-        overwrites it.
+        The same one at the same time is one file, however often it is sent; another one never overwrites it.
         """
-        name = _UNFIT.sub("-", picture.name.removesuffix(".png")).strip("-.") or "picture"
+        content, name = (found.png, found.name) if isinstance(found, Picture) else (found.content, found.name)
+        ending = ".png" if isinstance(found, Picture) else PurePath(name).suffix
+        stem = _UNFIT.sub("-", name.removesuffix(ending)).strip("-.") or "picture"
         try:
             self.folder.mkdir(parents=True, exist_ok=True)
-            path = self._free(f"{at:%Y-%m-%d-%H%M%S}-{name}", picture.png)
-            path.write_bytes(picture.png)
+            path = self._free(f"{at:%Y-%m-%d-%H%M%S}-{stem}", ending, content)
+            path.write_bytes(content)
         except OSError:
             return None
         return path
 
-    def _free(self, stem: str, png: bytes) -> Path:
-        """The first path of a stem that is free, or holds this very picture."""
-        path, copies = self.folder / f"{stem}.png", 1
-        while path.exists() and path.read_bytes() != png:
+    def _free(self, stem: str, ending: str, content: bytes) -> Path:
+        """The first path of a stem that is free, or holds this very content."""
+        path, copies = self.folder / f"{stem}{ending}", 1
+        while path.exists() and path.read_bytes() != content:
             copies += 1
-            path = self.folder / f"{stem}-{copies}.png"
+            path = self.folder / f"{stem}-{copies}{ending}"
         return path

@@ -74,7 +74,9 @@ class ScriptedChat:
         key = f"{self._stage.session}-bot-{self._sent}"
         self._buttons.show(key, outgoing.reply)
         picture = self._album.keep(outgoing.picture, self._local()) if outgoing.picture else None
-        self._print(self._as_json(outgoing, picture) if self._stage.json else self._as_talk(outgoing, picture))
+        document = self._album.keep(outgoing.document, self._local()) if outgoing.document else None
+        kept = (picture, document)
+        self._print(self._as_json(outgoing, kept) if self._stage.json else self._as_talk(outgoing, kept))
         return key
 
     async def _act(self, number: int, act: Act, talk: Talk) -> None:
@@ -130,9 +132,9 @@ class ScriptedChat:
             raise BadLine(number, f"no single button is meant by «{label}»; there is {there}")
         return "", found.button.payload, found.key
 
-    def _as_json(self, outgoing: Outgoing, picture: Path | None) -> str:
+    def _as_json(self, outgoing: Outgoing, kept: tuple[Path | None, Path | None]) -> str:
         """One thing that the bot sends, as one line."""
-        reply = outgoing.reply
+        reply, (picture, document) = outgoing.reply, kept
         spoken = {
             "at": self._local().isoformat(timespec="seconds"),
             "kind": reply.kind,
@@ -140,16 +142,18 @@ class ScriptedChat:
             "text": reply.text,
             "buttons": [button.label for row in reply.buttons for button in row],
             "picture": str(picture) if picture else None,
+            **({"document": str(document)} if document else {}),
             "facts": reply.facts,
         }
         return json.dumps(spoken, ensure_ascii=False, allow_nan=False)
 
-    def _as_talk(self, outgoing: Outgoing, picture: Path | None) -> str:
+    def _as_talk(self, outgoing: Outgoing, kept: tuple[Path | None, Path | None]) -> str:
         """One thing that the bot sends, as a person reads it."""
-        reply = outgoing.reply
+        reply, (picture, document) = outgoing.reply, kept
         rows = (" ".join(f"[{button.label}]" for button in row) for row in reply.buttons)
         shown = [f"picture: {picture}"] if picture else [outgoing.picture.says] if outgoing.picture else []
-        return self._stamp() + "\n".join([reply.text, *rows, *shown]) + "\n"
+        filed = [f"document: {document}"] if document else [outgoing.document.instead] if outgoing.document else []
+        return self._stamp() + "\n".join([reply.text, *rows, *shown, *filed]) + "\n"
 
     def _to(self, outgoing: Outgoing) -> str:
         """Whom it is for: who is named, else who is answered, else the chat."""

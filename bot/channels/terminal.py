@@ -19,7 +19,7 @@ from bot.channels.album import Album
 from bot.channels.buttons import Buttons, Pressed
 from bot.channels.script import YOU
 from bot.channels.talk import Talk
-from bot.reply import Message, Outgoing
+from bot.reply import Document, Message, Outgoing
 
 log = logging.getLogger(__name__)
 
@@ -33,6 +33,8 @@ class TerminalWords:
     prompt: str  # before what is typed
     picture: str  # {path} where a picture was saved, {says} what it shows
     picture_lost: str  # {folder} cannot be written to, {says} what the picture would have shown
+    document: str  # {path} where a document was saved
+    document_lost: str  # {folder} cannot be written to, {instead} what else can be done
     no_button: str  # {said} presses nothing; {labels} would
     failed: str  # the message could not be taken, nothing was changed
     reminder: str  # {time} of a reminder, before its text
@@ -174,6 +176,7 @@ class TerminalChat:
             rows.append("  ".join(f"!{number + place} {button.label}" for place, button in enumerate(row, 1)))
             number += len(row)
         shown = [self._picture(outgoing, moment)] if outgoing.picture else []
+        shown += [self._document(outgoing.document, moment)] if outgoing.document else []
         opened = before.format(time=f"{moment.astimezone():%H:%M}") + " " if before else ""
         return opened + "\n".join([reply.text, *rows, *shown]) + "\n"
 
@@ -184,6 +187,13 @@ class TerminalChat:
         if path is None:
             return self._words.picture_lost.format(folder=self._desk.album.folder, **facts)
         return self._words.picture.format(path=path, **facts)
+
+    def _document(self, document: Document, moment: datetime) -> str:
+        """A document as a line of text: where it was saved."""
+        path = self._desk.album.keep(document, moment.astimezone())
+        if path is None:
+            return self._words.document_lost.format(folder=self._desk.album.folder, instead=document.instead)
+        return self._words.document.format(path=path)
 
     def _print(self, text: str) -> None:
         print(text, file=self._desk.out, flush=True)

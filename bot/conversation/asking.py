@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from bot.conversation import curing, trade
+from bot.conversation import curing, filing, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -42,6 +42,8 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "forget"}),)
     if intent.topic == "settings":
         return (Reply(settings.standing(turn.person, turn.now), facts={"answer_kind": "entry", "entry": "settings"}),)
+    if intent.topic in filing.TOPICS:
+        return filing.answer(turn, meant, intent)
     if intent.batch is None and meant.batch is None:
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):

@@ -27,13 +27,17 @@ def _asks(reply: Reply) -> bool:
 
 
 def _joined(one: Reply, two: Reply) -> Reply | None:
-    plain = one.kind == two.kind == "reply" and one.picture is None and two.picture is None and one.to == two.to
+    plain = one.kind == two.kind == "reply" and not _encloses(one) and not _encloses(two) and one.to == two.to
     length = len(one.text) + len(two.text)
     if not plain or length > LONGEST or (one.about != two.about and one.about and two.about):
         return None
     facts = {**one.facts, **two.facts, "intents": [*_intents(one), *_intents(two)]}
     text = general.at_once((one.text, two.text))
     return replace(two, text=text, facts=facts, about=two.about or one.about)
+
+
+def _encloses(reply: Reply) -> bool:
+    return reply.picture is not None or reply.document is not None
 
 
 def _intents(reply: Reply) -> list[str]:

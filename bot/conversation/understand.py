@@ -8,6 +8,7 @@ from bot.conversation.half import unpack
 from bot.intents.buttons import from_payload
 from bot.intents.context import Context
 from bot.intents.intents import (
+    Ask,
     Intent,
     Question,
     Reading,
@@ -132,7 +133,8 @@ def _tapped(turn: Turn, message: Message) -> Understood | Reply:
         a = batches.look(turn, named) if named else None
     except Gone:
         return Reply(general.old_button(), facts={"intent": "old_button"})
-    if a is not None and a.batch.finished:
+    record = isinstance(intent, Ask) and intent.topic == "record"  # of a batch that is over it can still be had
+    if a is not None and a.batch.finished and not record:
         return Reply(general.over(a), facts={"intent": "old_button"})
     meant = Understood(message, (intent,), named, unpack(turn.open_question()), a)
     those = several.answered(intent, meant.asked)

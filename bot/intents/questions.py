@@ -3,7 +3,7 @@
 import re
 from typing import Final
 
-from bot.intents import yard
+from bot.intents import filing, yard
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
@@ -113,7 +113,7 @@ _TOPICS: Final = (
                  r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
 )  # fmt: skip
 _WHY_COMPILED: Final = tuple((about, re.compile(words)) for about, words in _WHY)
-_TOPICS_COMPILED: Final = tuple((topic, re.compile(words)) for topic, words in (*yard.TOPICS, *_TOPICS))
+_TOPICS_COMPILED: Final = tuple((topic, re.compile(words)) for topic, words in (*yard.TOPICS, *filing.TOPICS, *_TOPICS))
 _WHY_ALONE: Final = re.compile(r"^/?(?:why|warum|how come|wieso)[ ?!]*$")
 _ABOUT_PICTURE: Final = (
     ("chill", r"chill|cool"),
@@ -175,9 +175,8 @@ def is_question(text: str) -> bool:
 
 
 def _about(topic: str, text: str) -> str:
-    if topic != "picture":
-        return ""
-    return next((about for about, words in _ABOUT_PICTURE if re.search(words, text)), "")
+    known = {"picture": _ABOUT_PICTURE, "record": filing.FORMS}.get(topic, ())
+    return next((about for about, words in known if re.search(words, text)), "")
 
 
 def _foreign(topic: str, text: str) -> bool:

@@ -7,6 +7,7 @@ from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, point, say
 from core.batch.assess import Assessment
 from core.safety.findings import Finding, Outcome, Rule, Status
+from core.safety.ledger import Verdict
 from core.sources import Source
 from core.units import Celsius, celsius_from_fahrenheit, fahrenheit_from_celsius
 
@@ -83,11 +84,15 @@ def verdict(a: Assessment) -> str:
     """Is it safe: the verdict, what decided, what is missing."""
     v = a.ledger.verdict
     shown = sorted((f for f in v.because if f.means is v.kind), key=_weight) or list(v.because)
-    going_on = v.kind is Outcome.SAFE and any(f.rule is Rule.COOLING and f.status is Status.OPEN for f in v.because)
-    lead = say(EAT_OR_CHILL) if going_on else VERDICTS[v.kind]
-    lines = [lead, *(finding(f, a) for f in shown[:MOST])]
+    lines = [lead(v), *(finding(f, a) for f in shown[:MOST])]
     wanted = missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
+
+
+def lead(v: Verdict) -> str:
+    """The verdict in a sentence: of meat that is done but not yet cold, both halves."""
+    going_on = v.kind is Outcome.SAFE and any(f.rule is Rule.COOLING and f.status is Status.OPEN for f in v.because)
+    return say(EAT_OR_CHILL) if going_on else VERDICTS[v.kind]
 
 
 def _weight(f: Finding) -> int:
@@ -103,12 +108,12 @@ def finding(f: Finding, a: Assessment) -> str:
         else ""
     )
     counted = f.value is not None and f.limit is not None and f.status is not Status.PASSED
-    amount = f" ({_against(f, a)})" if counted else ""
+    amount = f" ({against(f, a)})" if counted else ""
     name = RULES[f.rule]
     return f"{name[0].upper()}{name[1:]}: {STATES[f.status]}{amount}{by}.{_readings(f, a)} {source(f.source)}"
 
 
-def _against(f: Finding, a: Assessment) -> str:
+def against(f: Finding, a: Assessment) -> str:
     """The value against its limit: «2 h 30 min; 1 h 30 min at most», «5.1 log of 6.5 log»."""
     value, limit = _amount(f, f.value, a), _amount(f, f.limit, a)
     if f.unit not in ("h", "d", "mg/kg"):

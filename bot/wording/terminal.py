@@ -6,6 +6,8 @@ PLACES = {
     "prompt": "you> ",
     "picture": "picture: {path}\n{says}",
     "picture_lost": "The folder {folder} takes no picture, so in words: {says}",
+    "document": "document: {path}",
+    "document_lost": "The folder {folder} takes no document. {instead}",
     "no_button": "{said} is no button here; there is {labels}",
     "failed": "I could not take that just now, and nothing was changed. Please say it again.",
     "reminder": "[{time}]",

@@ -146,6 +146,17 @@ def effective(events: Iterable[Event]) -> tuple[Event, ...]:
     return tuple(e for e in standing.values() if e is not None)
 
 
+def amendments(events: Iterable[Event]) -> dict[int, Event]:
+    """The last correction that holds of each event that was corrected or taken back, by the number of that event."""
+    listed = {e.number: e for e in sorted(events, key=lambda e: e.number)}
+    lifted = _lifted(listed)
+    return {
+        _root(event.what, listed): event
+        for event in listed.values()
+        if isinstance(event.what, Corrected) and event.number not in lifted and not _takes_back(event.what, listed)
+    }
+
+
 def _lifted(listed: dict[int, Event]) -> set[int]:
     """The corrections that were taken back, read from the last to the first, so that taking back is itself lifted."""
     lifted: set[int] = set()

@@ -87,6 +87,11 @@ def open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
     return _rows(tx, select(batches).where(batches.c.chat == chat, batches.c.closed_at.is_(None)))
 
 
+def all_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
+    """Every batch of a chat, open or closed, the oldest first."""
+    return _rows(tx, select(batches).where(batches.c.chat == chat))
+
+
 def of_person(tx: Transaction, person_id: str) -> tuple[Row, ...]:
     """Every batch that a person began, open or closed, the oldest first."""
     return _rows(tx, select(batches).where(batches.c.owner == person_id))

@@ -12,10 +12,11 @@ import pytest
 from bot.channels.lines import BadLine, Move, Press, Say, acts, instant
 from bot.channels.script import ScriptedChat, Stage, perform
 from bot.channels.talk import Talk
-from bot.reply import Button, Message, Outgoing, Picture, Reply
+from bot.reply import Button, Document, Message, Outgoing, Picture, Reply
 
 VIENNA = ZoneInfo("Europe/Vienna")
 START = datetime(2027, 3, 1, 7, 0, tzinfo=UTC)  # 08:00 in Vienna
+RECORD = Document(b"%PDF-1.7", "record-flat.pdf", "Ask for a smaller one.")
 PICTURE = Picture(b"\x89PNG\r\n\x1a\nflat", "A curve that rises.", "cook")
 
 
@@ -313,6 +314,22 @@ async def test_a_picture_that_cannot_be_saved_becomes_its_sentence(plain: Outbox
     plain.pictured = True
     await plain.chat.play(["one"], plain.talk)
     assert "heard one\n[Done]\n[In 30 min] [Skip]\nA curve that rises.\n" in plain.stage.out.getvalue()
+
+
+async def test_a_document_is_saved_under_its_own_ending(bot: Outbox) -> None:
+    """The path is shown and holds the very bytes; a name that leads elsewhere stays in the folder."""
+    for document in (RECORD, Document(b"a,b", "../../flat.csv", "")):
+        await bot.chat.send(Outgoing("2", "you", START, Reply("x"), document=document))
+    record, rows = (Path(json.loads(line)["document"]) for line in bot.stage.out.getvalue().splitlines())
+    assert (record.name, record.read_bytes()) == ("2027-03-01-080000-record-flat.pdf", RECORD.content)
+    assert (rows.parent, rows.suffix, rows.read_bytes()) == (bot.stage.pictures, ".csv", b"a,b")
+
+
+async def test_a_document_that_cannot_be_saved_becomes_what_is_said_instead(plain: Outbox) -> None:
+    """A folder that cannot be made costs the document, not the message."""
+    plain.stage.pictures.write_text("a file where the folder should be")
+    await plain.chat.send(Outgoing("2", "you", START, Reply("Keep it."), document=RECORD))
+    assert "Keep it.\nAsk for a smaller one.\n" in plain.stage.out.getvalue()
 
 
 async def test_plain_output_is_a_readable_talk(plain: Outbox) -> None:

@@ -14,7 +14,7 @@ import pytest
 from bot.channels.album import Album
 from bot.channels.talk import Talk
 from bot.channels.terminal import Desk, TerminalChat, TerminalWords, now
-from bot.reply import Button, Message, Outgoing, Picture, Reply
+from bot.reply import Button, Document, Message, Outgoing, Picture, Reply
 
 WORDS = TerminalWords(
     welcome="Say what you cook.",
@@ -22,6 +22,8 @@ WORDS = TerminalWords(
     prompt="you> ",
     picture="(picture: {path})",
     picture_lost="(no picture: {says}, {folder})",
+    document="(document: {path})",
+    document_lost="(no document: {instead}, {folder})",
     no_button="{said} presses nothing, {labels} would",
     failed="That was not taken.",
     reminder="[{time}]",
@@ -174,6 +176,21 @@ async def test_a_picture_is_saved_and_its_path_printed(tmp_path: Path) -> None:
     printed = await said(bot)
     path = Path(printed.split("(picture: ")[1].split(")\n")[0])
     assert (path.parent, path.read_bytes()) == (tmp_path / "pictures", PICTURE.png)
+
+
+@pytest.mark.parametrize("folder", [True, False])
+async def test_a_document_is_saved_and_its_path_printed(tmp_path: Path, folder: bool) -> None:
+    """The file at the path holds the document; where the folder takes none, what else can be done is said."""
+    bot = sitting(tmp_path)
+    if not folder:
+        (tmp_path / "pictures").write_text("a file where the folder should be")
+    await bot.chat.send(Outgoing("1", "you", MOMENT, Reply("Keep it."), document=Document(b"%PDF", "a.pdf", "Ask.")))
+    printed = bot.desk.out.getvalue()  # type: ignore[union-attr]
+    if folder:
+        path = Path(printed.split("(document: ")[1].split(")\n")[0])
+        assert (path.suffix, path.read_bytes()) == (".pdf", b"%PDF")
+    else:
+        assert f"(no document: Ask., {tmp_path / 'pictures'})" in printed
 
 
 async def test_a_picture_that_cannot_be_saved_is_told(tmp_path: Path) -> None:

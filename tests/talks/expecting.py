@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 Said = dict[str, Any]
-_LINE = re.compile(r"<(@|!|#|\[|=|picture$)?\s*(.*)$", re.DOTALL)
+_LINE = re.compile(r"<(@|!|#|\[|=|picture$|document\b)?\s*(.*)$", re.DOTALL)
 _NUMBER = re.compile(r"-?\d+(?:\.(\d+))?$")
 _RANGE = re.compile(r"(\S+) (\S+) to (\S+)$")
 _BAND = re.compile(r"(\S+) (band|narrower)$")
@@ -62,6 +62,8 @@ class Expectation:
             case "[":
                 wanted = [label for label in re.findall(r"\[([^\]]*)\]", f"[{self.rest}") if label]
                 _demand(walk.here["buttons"] == wanted, f"the buttons are {walk.here['buttons']}")
+            case "document":
+                _demand((walk.here.get("document") or "").endswith(self.rest), f"it is {walk.here.get('document')}")
             case "picture":
                 _demand(bool(walk.here["picture"]), "there is no picture")
             case _:

@@ -15,12 +15,13 @@ TALKS = sorted(FOLDER.glob("*.chat"))
 
 
 def heard(done: Performance) -> list[dict[str, Any]]:
-    """What people got, the chance names of batches by number, without the folder of the pictures."""
+    """What people got, the chance names of batches by number, without the folder of pictures and documents."""
     names: dict[str, str] = {}
     for one in done.said:
         if "batch" in one["facts"]:
             names.setdefault(one["facts"]["batch"], f"batch {len(names) + 1}")
-    plain = json.dumps([{**one, "picture": Path(one["picture"] or "").name} for one in done.said])
+    files = ("picture", "document")
+    plain = json.dumps([{**one, **{each: Path(one.get(each) or "").name for each in files}} for one in done.said])
     for name, number in names.items():
         plain = plain.replace(name, number)
     return list(json.loads(plain))

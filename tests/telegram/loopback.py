@@ -26,6 +26,7 @@ from tests.telegram.loopback_webhook import WebhookCaller
 TOKEN = "100001:loopback-token"
 BOT = {"id": 100001, "is_bot": True, "first_name": "Saltbell", "username": "saltbell_bot"}
 PATIENCE = 60.0  # seconds; a test that passes waits no longer than it must, however busy the machine
+DOCUMENT_BYTES = 50_000_000
 BUTTON_BYTES, TEXT_UNITS, CAPTION_UNITS = 64, 4096, 1024
 
 Json = dict[str, Any]
@@ -146,6 +147,7 @@ class BotApi:
             "deleteWebhook": self._delete_webhook,
             "sendMessage": self._send_message,
             "sendPhoto": self._send_photo,
+            "sendDocument": self._send_document,
             "answerCallbackQuery": self._answer_callback_query,
             "setMyCommands": self._set_my_commands,
             "getChat": self._get_chat,
@@ -213,10 +215,21 @@ class BotApi:
             raise Refusal(400, "Bad Request: IMAGE_PROCESS_FAILED")
         return self._deliver(given, str(given.get("caption", "")), photo.content)
 
-    def _deliver(self, given: Parameters, text: str, photo: bytes | None) -> Json:
+    async def _send_document(self, given: Parameters) -> Json:
+        document = given.get("document")
+        if isinstance(document, str):
+            document = given.get(document.removeprefix("attach://"))
+        if not isinstance(document, Upload) or not document.content:
+            raise Refusal(400, "Bad Request: file must be non-empty")
+        if len(document.content) > DOCUMENT_BYTES:
+            raise Refusal(413, "Request Entity Too Large")
+        return self._deliver(given, str(given.get("caption", "")), None, document)
+
+    def _deliver(self, given: Parameters, text: str, photo: bytes | None, document: Upload | None = None) -> Json:
         chat = self.chats.open(_chat(given) or 0)
-        if units(text) > (TEXT_UNITS if photo is None else CAPTION_UNITS):
-            raise Refusal(400, f"Bad Request: message {'' if photo is None else 'caption '}is too long")
+        plain = photo is None and document is None
+        if units(text) > (TEXT_UNITS if plain else CAPTION_UNITS):
+            raise Refusal(400, f"Bad Request: message {'' if plain else 'caption '}is too long")
         buttons = _buttons(given)
         self.chats.mind_limits(chat)
         number = self.chats.number()
@@ -224,7 +237,7 @@ class BotApi:
         chat.messages[number] = message
         answering = json.loads(str(given.get("reply_parameters", "{}"))).get("message_id")
         quiet = str(given.get("disable_notification", "")).lower() == "true"
-        self.sent.append(Sent(time.monotonic(), chat.id, number, text, buttons, quiet, photo, answering))
+        self.sent.append(Sent(time.monotonic(), chat.id, number, text, buttons, quiet, photo, answering, document))
         return message
 
     async def _answer_callback_query(self, given: Parameters) -> bool:

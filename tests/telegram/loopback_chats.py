@@ -6,6 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any, Protocol
 
+from tests.telegram.loopback_http import Upload
+
 Json = dict[str, Any]
 
 
@@ -38,6 +40,7 @@ class Sent:
     quiet: bool = False
     photo: bytes | None = None
     answering: int | None = None
+    document: Upload | None = None
 
     def payload(self, label: str) -> str:
         """What the button of this label carries."""

@@ -113,6 +113,20 @@ async def test_a_group_works_with_privacy_on(server: BotApi, home: RealHouse) ->
     assert bo.says("just talking among ourselves", group=group) == 0
 
 
+async def test_the_record_arrives_as_a_document(server: BotApi, home: RealHouse) -> None:
+    """«record» brings a PDF with the name of the batch; a tap on a form brings that form."""
+    ida = await started(server, home)
+    ida.says("record")
+    await server.until(lambda: any(each.document for each in server.to(ida.chat)))
+    ida.taps("HTML")
+    await server.until(lambda: sum(each.document is not None for each in server.to(ida.chat)) == 2)
+
+    found = [each.document for each in server.to(ida.chat) if each.document]
+    assert [each.name for each in found] == ["record-flat-2027-09-23.pdf", "record-flat-2027-09-23.html"]
+    assert found[0].content.startswith(b"%PDF-")
+    assert "Begun 2027-09-23 10:00 +02:00 by Ida" in found[1].content.decode()
+
+
 async def test_a_picture_arrives_as_a_photo(server: BotApi, home: RealHouse) -> None:
     """«picture» brings a photo whose caption says the same."""
     ida = await started(server, home)

@@ -4,8 +4,9 @@ from datetime import UTC, datetime
 
 import pytest
 
+from bot.channels.telegram import sending
 from bot.channels.telegram.channel import Telegram
-from bot.reply import Button, Kind, Outgoing, Picture, Reply
+from bot.reply import Button, Document, Kind, Outgoing, Picture, Reply
 from core.errors import NotDelivered
 from tests.telegram.loopback import BotApi
 
@@ -13,6 +14,9 @@ PNG = b"\x89PNG\r\n\x1a\n" + bytes(range(256))
 NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
 SAYS = "The core is at 70 °C and rises."
 BUTTONS = ((Button("Done", "v1:done:b1"), Button("Later", "v1:later:b1")), (Button("Undo", "v1:undo:b1"),))
+
+
+RECORD = Document(b"%PDF-1.7 a record", "record-flat.pdf", "Ask for a smaller one.")
 
 
 def outgoing(
@@ -82,6 +86,87 @@ async def test_a_long_caption_becomes_a_message(server: BotApi, polling: Telegra
     photo, message = server.to(ida.chat)
     assert (photo.photo, photo.text, photo.buttons) == (PNG, SAYS, ())
     assert (message.photo, message.text, len(message.buttons)) == (None, text, 3)
+
+
+def filed(chat: int, text: str, document: Document = RECORD) -> Outgoing:
+    return Outgoing(f"{chat} filed", str(chat), NOW, Reply(text, BUTTONS), document=document)
+
+
+async def test_a_document_arrives_as_a_file(server: BotApi, polling: Telegram) -> None:
+    """Its bytes and its name unchanged, the text under it, and the buttons; it is no picture."""
+    ida = server.person("Ida")
+    await polling.send(filed(ida.chat, "Keep this record."))
+
+    (sent,) = server.to(ida.chat)
+    assert sent.document is not None
+    assert (sent.document.name, sent.document.content) == (RECORD.name, RECORD.content)
+    assert (sent.text, len(sent.buttons), sent.photo) == ("Keep this record.", 3, None)
+
+
+async def test_a_long_text_follows_its_document(server: BotApi, polling: Telegram) -> None:
+    """Over 1,024 the file goes first and the whole text after it, with the buttons."""
+    ida = server.person("Ida")
+    text = ("Keep this record in a dry place. " * 50).strip()
+    await polling.send(filed(ida.chat, text))
+
+    file, message = server.to(ida.chat)
+    assert (file.document is not None, file.text, file.buttons) == (True, "", ())
+    assert (message.document, message.text, len(message.buttons)) == (None, text, 3)
+
+
+async def test_a_document_that_is_refused_leaves_its_words(
+    server: BotApi, polling: Telegram, caplog: pytest.LogCaptureFixture
+) -> None:
+    """The API takes no such file: the text still arrives, with what to do instead, and the keeper is told."""
+    ida = server.person("Ida")
+    server.fail("sendDocument", status=400, description="Bad Request: wrong file")
+    key = await polling.send(filed(ida.chat, "Keep this record."))
+
+    (sent,) = server.to(ida.chat)
+    assert (sent.text, sent.document, len(sent.buttons)) == ("Keep this record.\n\nAsk for a smaller one.", None, 3)
+    assert key == f"{ida.chat}:{sent.message_id}"
+    assert "a file was left out" in caplog.text
+
+
+async def test_a_picture_that_is_refused_leaves_its_words(server: BotApi, polling: Telegram) -> None:
+    """As with a document: the sentence that says the same as the picture is what is left."""
+    ida = server.person("Ida")
+    await polling.send(outgoing(ida.chat, "Wrap it now.", Picture(b"no picture", SAYS, "cook.png"), buttons=BUTTONS))
+
+    (sent,) = server.to(ida.chat)
+    assert (sent.text, sent.photo, len(sent.buttons)) == (f"Wrap it now.\n\n{SAYS}", None, 3)
+
+
+async def test_a_file_over_the_limit_is_not_even_tried(
+    server: BotApi, polling: Telegram, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Fifty megabytes are the most that the Bot API takes: a larger file is not sent, and words come instead."""
+    assert {kind.__name__: most for kind, most in sending.UPLOAD_LIMIT.items()} == {
+        "Picture": 10_000_000,
+        "Document": 50_000_000,
+    }
+    monkeypatch.setitem(sending.UPLOAD_LIMIT, Document, len(RECORD.content) - 1)
+    ida = server.person("Ida")
+    await polling.send(filed(ida.chat, "Keep this record."))
+
+    assert [each.text for each in server.to(ida.chat)] == ["Keep this record.\n\nAsk for a smaller one."]
+    assert server.count("sendDocument") == 0
+
+
+@pytest.mark.parametrize("status", [500, 502])
+async def test_a_file_whose_fate_is_open_is_tried_again_as_a_file(
+    server: BotApi, polling: Telegram, status: int
+) -> None:
+    """The API is down: nothing goes out in its place, the outbox tries once more; only 502 may have arrived."""
+    ida = server.person("Ida")
+    server.fail("sendDocument", status=status)
+    with pytest.raises(NotDelivered) as trouble:
+        await polling.send(filed(ida.chat, "Keep this record."))
+    assert trouble.value.after is not None
+    assert trouble.value.uncertain is (status == 502)
+    assert server.to(ida.chat) == []
+    await polling.send(filed(ida.chat, "Keep this record."))
+    assert [each.document is not None for each in server.to(ida.chat)] == [True]
 
 
 async def test_a_payload_over_64_bytes_is_left_out(

@@ -2,7 +2,7 @@
 
 import logging
 from collections import OrderedDict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Any
 
@@ -16,12 +16,13 @@ from bot.channels.telegram.pacer import Pacer
 from bot.channels.telegram.splitting import CAPTION_LIMIT, length, split
 from bot.channels.telegram.traffic import is_group
 from bot.channels.telegram.updates import ref
-from bot.reply import Button, Outgoing, Picture
+from bot.reply import Button, Document, Outgoing, Picture
 from core.errors import NotDelivered
 
 log = logging.getLogger(__name__)
 
 PAYLOAD_LIMIT = 64  # bytes; Bot API, InlineKeyboardButton.callback_data
+UPLOAD_LIMIT = {Picture: 10_000_000, Document: 50_000_000}  # bytes; Bot API, sendPhoto (10 MB), sendDocument (50 MB)
 UNFINISHED_REMEMBERED = 1000
 TOKEN_PAUSE = timedelta(minutes=5)  # a refused token is the keeper's to mend; what waits is not given up
 PAUSE_AT_THE_END = timedelta(seconds=10)  # the next process sends it
@@ -37,7 +38,7 @@ class Part:
     """One message of those that make up a reply."""
 
     text: str
-    picture: Picture | None = None
+    enclosed: Picture | Document | None = None
     buttons: tuple[tuple[Button, ...], ...] = ()
 
 
@@ -63,7 +64,7 @@ class Sender:
         key = ""
         for done in range(self._unfinished.pop(outgoing.id, 0), len(parts)):
             try:
-                key = await self._send_part(outgoing, parts[done])
+                key = await self._send_whole(outgoing, parts[done])
             except BaseException:
                 self._remember(outgoing.id, done)
                 raise
@@ -74,6 +75,19 @@ class Sender:
             self._unfinished[reply] = done
         if len(self._unfinished) > UNFINISHED_REMEMBERED:
             self._unfinished.popitem(last=False)
+
+    async def _send_whole(self, outgoing: Outgoing, part: Part) -> str:
+        """One part; where what it encloses is too large or refused, its words go without it and say what to do."""
+        if part.enclosed is None:
+            return await self._send_part(outgoing, part)
+        if size(part.enclosed) <= UPLOAD_LIMIT[type(part.enclosed)]:
+            try:
+                return await self._send_part(outgoing, part)
+            except NotDelivered as refused:
+                if refused.after is not None or refused.chat_gone or refused.moved_to is not None:
+                    raise
+        log.error("a file was left out: it is too large, or it was refused")
+        return await self._send_part(outgoing, without(part))
 
     async def _send_part(self, outgoing: Outgoing, part: Part) -> str:
         urgent = outgoing.reply.kind != "reminder"
@@ -103,10 +117,12 @@ class Sender:
             "reply_markup": keyboard(part.buttons),
             "reply_parameters": answering(outgoing),
         }
-        if part.picture is not None:
-            return await self._wire.send_photo(
-                photo=part.picture.png, filename=part.picture.name, caption=part.text or None, **common
-            )
+        match part.enclosed:
+            case Picture(png, _, name):
+                return await self._wire.send_photo(photo=png, filename=name, caption=part.text or None, **common)
+            case Document(content, name, _):
+                common |= {"filename": name, "caption": part.text or None, "disable_content_type_detection": True}
+                return await self._wire.send_document(document=content, **common)
         return await self._wire.send_message(
             text=part.text, link_preview_options=api.LinkPreviewOptions(is_disabled=True), **common
         )
@@ -141,17 +157,34 @@ def may_have_arrived(trouble: error.TelegramError) -> bool:
 
 
 def parts_of(outgoing: Outgoing) -> list[Part]:
-    """The messages that a reply is sent as: the picture first, the buttons under the last."""
+    """The messages that a reply is sent as: what it encloses first, the buttons under the last."""
     text, picture = outgoing.reply.text, outgoing.picture
     parts: list[Part] = []
+    if outgoing.document is not None:
+        caption = text.strip() if length(text.strip()) <= CAPTION_LIMIT else ""
+        parts.append(Part(caption, outgoing.document))
+        text = "" if caption else text
     if picture is not None:
         caption = _caption(text, picture)
         parts.append(Part(caption, picture))
         text = "" if caption != picture.says or text.strip() == caption else text
     parts += [Part(piece) for piece in split(text)]
     if parts:
-        parts[-1] = Part(parts[-1].text, parts[-1].picture, outgoing.reply.buttons)
+        parts[-1] = replace(parts[-1], buttons=outgoing.reply.buttons)
     return parts
+
+
+def size(enclosed: Picture | Document) -> int:
+    """How many bytes are enclosed."""
+    return len(enclosed.png if isinstance(enclosed, Picture) else enclosed.content)
+
+
+def without(part: Part) -> Part:
+    """The part in words alone, with those that stand for what it enclosed."""
+    match part.enclosed:
+        case Picture(says=instead) | Document(instead=instead) if instead not in part.text:
+            return replace(part, text=split(f"{part.text}\n\n{instead}".strip())[0], enclosed=None)
+    return replace(part, enclosed=None)
 
 
 def _caption(text: str, picture: Picture) -> str:

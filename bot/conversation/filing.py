@@ -1,0 +1,31 @@
+"""Files that a person may have: the record of a batch, and everything that is kept of them."""
+
+from collections.abc import Sequence
+from typing import Final
+
+from bot.conversation.understand import Understood
+from bot.intents.intents import Ask
+from bot.reply import DocumentWanted, Reply
+from bot.wording import records
+from core.service import batches, papers
+from core.service.turn import Turn
+
+TOPICS: Final = frozenset({"record"})
+USUAL: Final = "pdf"
+
+
+def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
+    """The file, on its way: it is made when the reply goes out."""
+    return _record(turn, meant, intent)
+
+
+def _record(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
+    """The record of the batch of the talk; where none is under way, of the one that was begun last."""
+    latest = papers.latest(turn)
+    found = intent.batch or meant.batch or (latest.id if latest else None)
+    if found is None:
+        return (Reply(records.nothing_yet(), facts={"answer_kind": "asked_back"}),)
+    a, form = batches.look(turn, found), intent.about or USUAL
+    wanted = DocumentWanted(form, batch=found)
+    rows, body = records.forms(found, form), {"answer_kind": "batch", "topic": "record", "form": form}
+    return (Reply(records.said(a.batch.name, form), rows, document=wanted, facts=body, about=found),)

@@ -1,0 +1,28 @@
+"""What is written down for a person: the record of a batch."""
+
+from datetime import datetime
+
+from core.batch.batch_record import BatchRecord, batch_record
+from core.errors import Gone
+from core.service import record
+from core.service.turn import House, Turn
+from core.store import batches, people
+from core.store.batches import Row
+
+
+def of_batch(house: House, batch_id: str, now: datetime) -> BatchRecord | None:
+    """The record of a batch as it stands, None where there is no such batch."""
+    with house.reading() as tx:
+        events = batches.events(tx, batch_id)
+        known = {one: people.load(tx, one) for one in {e.by for e in events}}
+        names = {one: person.name for one, person in known.items() if person is not None}
+        try:
+            return batch_record(batch_id, events, (record.owner_of(tx, batch_id), names), now)
+        except Gone:
+            return None
+
+
+def latest(turn: Turn) -> Row | None:
+    """The batch of this chat that was begun last, under way or over."""
+    found = batches.all_in(turn.tx, turn.said.chat)
+    return found[-1] if found else None
