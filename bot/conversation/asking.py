@@ -24,7 +24,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
         case Ask():
             return _asked(turn, meant, intent)
         case Question(text):
-            return trade.answer(turn, meant, text)
+            return curing.dose_asked(turn, meant, text) or trade.answer(turn, meant, text)
         case Help():
             return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
         case Greet():

@@ -129,12 +129,24 @@ def _instead(turn: Turn, a: Assessment | None, mix: Mixture, strength: float) ->
         return None
 
 
-def _dose_for(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
-    """So much curing salt for so much meat, by the law of the place, with no batch begun for it."""
-    wanted = wanted_dose(normal(intent.text, turn.person.language))
-    strength = None if wanted is None else wanted.strength or _strength(turn, a)
-    if wanted is None or strength is None:
-        raise UnknownCure(intent.text)
+def dose_asked(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
+    """So much curing salt for so much meat, by the law of the place, with no batch begun; nothing for another question.
+
+    Raises
+    ------
+    UnknownCure
+        Nobody has said the strength of the curing salt.
+    """
+    wanted = wanted_dose(normal(text, turn.person.language))
+    if wanted is None:
+        return ()
+    strength = wanted.strength or _strength(turn, meant.a)
+    if strength is None:
+        raise UnknownCure(text)
+    return (_dose_for(turn, meant.a, wanted, strength),)
+
+
+def _dose_for(turn: Turn, a: Assessment | None, wanted: WantedDose, strength: float) -> Reply:
     kind, method = _kind_and_way(a, wanted)
     place = turn.person.jurisdiction
     found = dose(
@@ -233,7 +245,6 @@ _ANSWERS: dict[str, Callable[[Turn, Assessment | None, Ask], Reply]] = {
     "poison": _poison,
     "law": _law,
     "judge": _judge,
-    "dose_for": _dose_for,
     "what_if": _what_if,
     "soak": _soak,
 }

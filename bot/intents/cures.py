@@ -110,8 +110,6 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("poison", text=text)
     if mixture(text) is not None:
         return Ask("judge", text=text)
-    if wanted_dose(text) is not None:
-        return Ask("dose_for", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)
     if _SOAK.search(text) or (context.phase == "drying" and _TOO_SALTY.search(text) and not _RINSED.search(text)):

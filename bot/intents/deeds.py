@@ -6,6 +6,11 @@ from typing import Final
 from core.plan.steps import Kind
 
 _IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everything)"
+_DRY_GOODS: Final = r"(?:the |my )?(?:cure|curing salt|pink salt|salt|sugar|everything)"
+_RUBBED_ON: Final = (
+    r"\brubbed (?:(?:it|them|the meat) )?(?:all )?(?:down )?(?:in |on |with )?(?:all )?(?:of )?(?:the )?(?:dry )?"
+    r"(?:cure|curing salt|pink salt|salt)\b"
+)
 # what was said to be done, in the order in which it is looked for
 DEEDS: Final = tuple(
     (kind, re.compile(words))
@@ -24,7 +29,7 @@ DEEDS: Final = tuple(
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
                          r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"
                          r"|\b(?:it|they|meat|flat|brisket|ham|belly|bag) (?:all )?went in\b(?! the (?:fridge|oven"
-                         r"|bin))"),
+                         rf"|bin))|{_RUBBED_ON}"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
@@ -52,7 +57,9 @@ DEEDS: Final = tuple(
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
                      r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
-                     r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"),
+                     r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
+                     rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all)"
+                     rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),

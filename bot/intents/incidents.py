@@ -115,6 +115,8 @@ def read_happened(text: str, context: Context) -> Told | None:
     what, found = hit
     if what == "fire_out" and context.phase not in _ON_FIRE:
         return None
+    if what == "cure_in_rub" and context.phase in ("none", "waiting") and found[0].startswith("rubbed"):
+        return None  # before it is in the cure that is how a dry one goes in
     facts, lasted = _facts(what, text), when.span(text) if "ago" not in text.split() else None
     if lasted:
         facts["hours"] = round(lasted.total_seconds() / 3600, 4)

@@ -190,8 +190,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing")
-    if kind is Kind.RUB:  # in the cure it is the bag that is rubbed
-        return context.phase != "curing"
+    if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
+        return context.phase not in ("none", "waiting", "curing")
     if kind is Kind.MEAT_ON:
         return context.phase not in ("resting", "chilling", "stored")
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)

@@ -78,6 +78,6 @@ def _log(a: Assessment) -> str:
 
 
 def _events(a: Assessment) -> list[tuple[datetime, str]]:
-    done = [(at, say("{name_of}: done", name_of=steps.name_of(key))) for key, at in a.batch.done.items()]
+    done = [(at, say("{name_of}: done", name_of=steps.called(key, a))) for key, at in a.batch.done.items()]
     read = [(r.at, f"{readings.PLACES[r.probe]} {numbers.temperature(r.celsius, a.person)}") for r in a.batch.readings]
     return [*done, *read]

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, refusals, steps
+from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, put_in, refusals, steps
 from bot.wording.language import Words, say
 from bot.wording.readings import PLACES
 from bot.wording.settings import COOKERS
@@ -66,7 +66,7 @@ FIELDS = Words(
 def changed(change: Change, changes: dict[str, Any]) -> str:
     """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
     a = change.after
-    put_in = "put_in_cure" in changes or ("mass" in changes and a.batch.dosed is not None)
+    weighed = "put_in_cure" in changes or ("mass" in changes and a.batch.dosed is not None)
     said = ", ".join(
         f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip()
         for field, v in changes.items()
@@ -80,8 +80,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         return f"{incidents.thrown(change)}\n{lead}"
     if changes.keys() & {"wind_m_s", "outside_c"}:
         lead = f"{lead}\n{fuel.in_this_air(a)}"
-    if put_in:
-        lead = f"{lead}\n{doses.dose_in(a)}"
+    if weighed:
+        lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a)) if p)
     elif before is not None and _dose_differs(before, a):
         lead = f"{lead}\n{doses.dose(a)}"
     if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
@@ -178,7 +178,7 @@ def name(what: What, a: Assessment) -> str:
         case Read(probe, celsius):
             return f"{PLACES[probe]} {numbers.temperature(celsius, a.person)}"
         case Done(step) | Skipped(step) | Snoozed(step):
-            return f"«{steps.name_of(step)}»"
+            return f"«{steps.called(step, a)}»"
         case Changed(changes):
             return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}".strip() for k, v in changes.items())
         case Missed():

@@ -85,7 +85,7 @@ def verdict(a: Assessment) -> str:
     v = a.ledger.verdict
     shown = sorted((f for f in v.because if f.means is v.kind), key=_weight) or list(v.because)
     lines = [lead(v), *(finding(f, a) for f in shown[:MOST])]
-    wanted = missing([f for f in v.because if f.missing], a)
+    wanted = "" if _no_way_back(v) else missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
 
 
@@ -93,6 +93,13 @@ def lead(v: Verdict) -> str:
     """The verdict in a sentence: of meat that is done but not yet cold, both halves."""
     going_on = v.kind is Outcome.SAFE and any(f.rule is Rule.COOLING and f.status is Status.OPEN for f in v.because)
     return say(EAT_OR_CHILL) if going_on else VERDICTS[v.kind]
+
+
+def _no_way_back(v: Verdict) -> bool:
+    """Whether no reading and no cooking would clear what decided: too much nitrite, or what is thrown away."""
+    decided = [f for f in v.because if f.means is v.kind]
+    too_much = any(f.rule is Rule.NITRITE_CEILING for f in decided if v.kind is Outcome.CANNOT_SAY)
+    return v.kind is Outcome.THROW_AWAY or too_much
 
 
 def _weight(f: Finding) -> int:

@@ -50,6 +50,11 @@ def name(step: Step, a: Assessment) -> str:
     return NAMES[step.kind]
 
 
+def called(key: str, a: Assessment) -> str:
+    """The name of a step of a batch from its key."""
+    return name(Step(key, Kind(key.split("/")[0]), a.now), a)
+
+
 def name_of(key: str) -> str:
     """The name of a step from its key alone."""
     return NAMES[Kind(key.split("/")[0])]

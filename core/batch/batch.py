@@ -239,7 +239,15 @@ def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
     put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
     setup_changes = {k: v for k, v in changes.items() if k not in put_in}
     setup = product(batch.setup.product).settle(batch.setup.change(setup_changes)) if setup_changes else batch.setup
-    return replace(batch, setup=setup, put_in={**batch.put_in, **put_in})
+    batch = replace(batch, setup=setup, put_in={**batch.put_in, **put_in})
+    return _dosed(batch, at) if put_in else batch
+
+
+def _dosed(batch: Batch, at: datetime) -> Batch:
+    """What was weighed is in: nobody is called to weigh it again, and the ppm are those of what went in."""
+    if "brine" in batch.done or "into_cure" in batch.done:
+        return batch
+    return replace(batch, done={**batch.done, "brine": at}, dosed=batch.setup)
 
 
 def _as_done(batch: Batch, step: str, detail: str) -> Batch:

@@ -1,0 +1,40 @@
+"""Words for what has gone in, weighed by the cook: what is wrong with it, and the way out."""
+
+from bot.wording import cautions, numbers
+from bot.wording.curing import VERDICTS
+from bot.wording.language import say
+from core.batch.assess import Assessment
+from core.batch.material import dose_of
+from core.cure.judgement import Judgement, Verdict, judge
+
+
+def judged(a: Assessment) -> str:
+    """What is wrong with what went in, and what to do about it; empty where nothing is."""
+    d = a.dose
+    if d is None or d.limit is None or d.cure_kg <= 0.0:
+        return ""
+    into = a.batch.done.get("into_cure")
+    found = judge(d, None if into is None else (a.now - into).total_seconds() / 3600.0)
+    if found.verdict is Verdict.WITHIN:
+        return ""
+    return f"{VERDICTS[found.verdict]}.\n{_mended(a, found)}"
+
+
+def _mended(a: Assessment, found: Judgement) -> str:
+    """The way out: weighed anew while the meat is not in, topped up where it is too weak, poured off in time."""
+    planned = numbers.grams(dose_of(a.batch.setup, a.person.jurisdiction).cure_kg)
+    if found.verdict is Verdict.UNDER_FLOOR:
+        if found.top_up_cure_kg is None:
+            return cautions.WORDS["under_cured_floor"]
+        return say(
+            "Within a day of going in, {more} more of the same salt puts it right; later it keeps and cools by the stricter rules.",
+            more=numbers.grams(found.top_up_cure_kg),
+        )
+    if "into_cure" not in a.batch.done:
+        return say("The meat is not in it yet: throw that mix away and weigh it anew, {planned}.", planned=planned)
+    if found.pour_off:
+        return say(
+            "Caught within a day: pour it off, rinse the meat, and make the brine anew, with {planned}.",
+            planned=planned,
+        )
+    return say("What has gone into the meat no rinse and no soak takes out for sure. Do not serve it on my word.")
