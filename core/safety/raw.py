@@ -40,9 +40,15 @@ def _brine(record: Record) -> Finding | None:
 
 
 def _nitrite(record: Record) -> Finding | None:
-    if record.ingoing_mg_kg is None:
+    if record.ingoing_mg_kg is None or not _cured_or_later(record):
         return None
     return judge_nitrite(record.ingoing_mg_kg, record.nitrite_limit_mg_kg, record.at_risk_eaters)
+
+
+def _cured_or_later(record: Record) -> bool:
+    """Whether the meat went into the cure, or a later step says that it must have: a mix alone is no meat."""
+    later = (record.put_in_cure_at, record.out_at, record.meat_on_at, record.off_at)
+    return any(at is not None for at in later)
 
 
 def _days(record: Record) -> list[Finding]:
