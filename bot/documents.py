@@ -2,15 +2,19 @@
 
 from datetime import datetime
 
+from bot.kept import exported
 from bot.papers.forms import FORMS
 from bot.reply import Document, DocumentWanted
-from bot.wording import records
+from bot.wording import privacy, records
 from core.service import papers
 from core.service.turn import House
 
 
 def made(house: House, wanted: DocumentWanted, now: datetime) -> Document | None:
     """The file that is wanted, None where what it was about is gone."""
+    if wanted.person is not None:
+        content = exported(papers.of_person(house, wanted.person))
+        return Document(content, f"my-data-{now:%Y-%m-%d}.json", privacy.not_taken())
     found = papers.of_batch(house, wanted.batch or "", now)
     if found is None:
         return None

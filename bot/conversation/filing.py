@@ -6,17 +6,26 @@ from typing import Final
 from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.reply import DocumentWanted, Reply
-from bot.wording import records
+from bot.wording import privacy, records
 from core.service import batches, papers
 from core.service.turn import Turn
 
-TOPICS: Final = frozenset({"record"})
+TOPICS: Final = frozenset({"record", "export"})
 USUAL: Final = "pdf"
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     """The file, on its way: it is made when the reply goes out."""
-    return _record(turn, meant, intent)
+    return _export(turn, meant) if intent.topic == "export" else _record(turn, meant, intent)
+
+
+def _export(turn: Turn, meant: Understood) -> Sequence[Reply]:
+    """Everything that is kept of who asks, and only where nobody else reads along."""
+    body = {"answer_kind": "entry", "topic": "export"}
+    if meant.message.in_group:
+        return (Reply(privacy.not_in_a_group(), facts=body),)
+    wanted = DocumentWanted("json", person=turn.person.id)
+    return (Reply(privacy.exported(), document=wanted, facts=body),)
 
 
 def _record(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:

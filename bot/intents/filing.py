@@ -10,7 +10,8 @@ TOPICS: Final = (
     (
         "export",
         r"^/?(?:please )?(?:export|download|send|give|get|show)(?: me)?(?: all)?(?: of)? my data" + _PLEASE
-        + r"|^/?my data$|^what do you (?:know|have|keep|store) (?:of|about|on) me$|^(?:exportiere )?meine daten$",
+        + r"|^/?my data" + _PLEASE
+        + r"|^what do you (?:know|have|keep|store) (?:of|about|on) me$|^(?:exportiere )?meine daten$",
     ),
     (
         "record",

@@ -5,8 +5,8 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict
-from datetime import UTC, datetime
+from dataclasses import asdict, fields, is_dataclass
+from datetime import UTC, date, datetime, time, timedelta
 from enum import StrEnum
 from typing import Any, Final
 
@@ -14,7 +14,6 @@ from bot.facts import facts
 from bot.wording import recorded, records
 from bot.wording.language import say
 from core.batch.batch_record import BatchRecord, Entry, VerdictThen
-from core.batch.events import What
 from core.safety.cooling import CoolingVerdict, RuleJudgement
 from core.safety.findings import Finding
 from core.safety.history import Reading
@@ -34,25 +33,31 @@ def plain(r: BatchRecord) -> bytes:
 
 
 def value(found: Any) -> Any:
-    """Anything that an event holds, as JSON knows it, with the unit in each key."""
+    """Anything that is kept, as JSON knows it, with the unit in each key; one of our own nouns says its kind."""
     match found:
         case StrEnum():
             return found.value
         case datetime():
             return _iso(found)
+        case date() | time():
+            return found.isoformat()
+        case timedelta():
+            return found.total_seconds()
         case Mapping():
-            return {UNITS.get(key, key): value(v) for key, v in found.items()}
+            return {_key(key, v): value(v) for key, v in found.items()}
         case tuple() | list():
             return [value(v) for v in found]
         case frozenset() | set():
             return sorted(value(v) for v in found)
+        case _ if is_dataclass(found):
+            held = {field.name: getattr(found, field.name) for field in fields(found)}
+            return {"kind": type(found).__name__.lower(), **value(held)}
         case _:
             return found
 
 
-def happened(what: What) -> dict[str, Any]:
-    """An event with its kind."""
-    return {"kind": type(what).__name__.lower(), **value(asdict(what))}
+def _key(key: str, v: Any) -> str:
+    return UNITS.get(key, key) if isinstance(v, int | float) and not isinstance(v, bool) else key
 
 
 def _record(r: BatchRecord) -> dict[str, Any]:
@@ -80,9 +85,9 @@ def _entry(e: Entry) -> dict[str, Any]:
         "at": _iso(e.at),
         "said_at": _iso(e.said_at),
         "by_member": e.by,
-        "what": None if e.what is None else happened(e.what),
+        "what": None if e.what is None else value(e.what),
         "taken_back": e.what is None,
-        "said_first": happened(e.said) if e.said != e.what else None,
+        "said_first": value(e.said) if e.said != e.what else None,
         "amended_at": None if e.amended is None else _iso(e.amended),
         "amended_by_member": e.amended_by,
     }

@@ -11,6 +11,7 @@ _WORDS: Final = {
         "now": "What to do now",
         "batches": "Every batch under way",
         "safe": "Is it safe, and by which rule",
+        "record": "Everything that was done, as a file to keep",
         "undo": "Take back the last thing said",
         "settings": "Units, hours, place: how to say them",
         "help": "What you can say here",
@@ -20,14 +21,15 @@ _WORDS: Final = {
         "now": "Was jetzt zu tun ist",
         "batches": "Alles, was gerade läuft",
         "safe": "Ist es sicher, und nach welcher Regel",
+        "record": "Alles, was getan wurde, als Datei",
         "undo": "Das zuletzt Gesagte zurücknehmen",
         "settings": "Einheiten, Zeiten, Ort: wie man sie sagt",
         "help": "Was man hier sagen kann",
     },
 }
 _OF_CHATS: Final = {
-    "private": ("plan", "now", "batches", "safe", "undo", "settings", "help"),
-    "group": ("plan", "now", "batches", "safe", "undo", "help"),
+    "private": ("plan", "now", "batches", "safe", "record", "undo", "settings", "help"),
+    "group": ("plan", "now", "batches", "safe", "record", "undo", "help"),
 }
 # language, kind of chat, commands with what they do
 MENUS: Final = tuple(

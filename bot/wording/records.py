@@ -11,6 +11,7 @@ from bot.wording.recorded import degrees, note, stamp, what, who
 from core.batch.batch_record import BatchRecord, DoseSum, Entry, VerdictThen
 from core.batch.events import Read
 from core.cure.dose import Dose
+from core.safety.cautions import for_step
 from core.safety.cooling import StageJudgement
 from core.safety.cooling_rules import Use
 from core.safety.findings import Finding, Outcome, Rule, Status
@@ -74,7 +75,7 @@ def record(r: BatchRecord) -> Paper:
         sections=tuple(part for part in parts if part is not None),
         foot=(
             say("It knows only what was said: what nobody read or told is not in it."),
-            cautions.WORDS["local_code"],
+            *(cautions.say(caution) for caution in for_step("record")),
         ),
         made_at=r.made_at,
         page=say("Page {page} of {pages}"),

@@ -1,4 +1,4 @@
-"""What is written down for a person: the record of a batch."""
+"""What is written down for a person: the record of a batch, and everything that is kept of them."""
 
 from datetime import datetime
 
@@ -6,8 +6,11 @@ from core.batch.batch_record import BatchRecord, batch_record
 from core.errors import Gone
 from core.service import record
 from core.service.turn import House, Turn
-from core.store import batches, people
+from core.store import batches, kept, people
 from core.store.batches import Row
+from core.store.kept import InBatch, Kept
+
+__all__ = ["InBatch", "Kept", "latest", "of_batch", "of_person"]
 
 
 def of_batch(house: House, batch_id: str, now: datetime) -> BatchRecord | None:
@@ -26,3 +29,9 @@ def latest(turn: Turn) -> Row | None:
     """The batch of this chat that was begun last, under way or over."""
     found = batches.all_in(turn.tx, turn.said.chat)
     return found[-1] if found else None
+
+
+def of_person(house: House, person_id: str) -> Kept:
+    """Everything that is kept of a person, and nothing of anybody else."""
+    with house.reading() as tx:
+        return kept.of_person(tx, person_id)

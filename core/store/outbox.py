@@ -124,7 +124,7 @@ def claim(
         for sort in SORTS:
             if sort in sorts and len(found) < limit:
                 taken = tx.execute(_taking(sort, chat is not None), values | {"most": limit - len(found)})
-                found += sorted(map(_row, taken.mappings()), key=lambda row: (row.due_at, int(row.id)))
+                found += sorted(map(row_of, taken.mappings()), key=lambda row: (row.due_at, int(row.id)))
     return found
 
 
@@ -292,8 +292,9 @@ def _finish(database: Database, row: Row, **values: Any) -> bool:
 
 def _first(tx: Transaction, statement: Any) -> Row | None:
     found = tx.execute(statement.limit(1)).mappings().first()
-    return None if found is None else _row(found)
+    return None if found is None else row_of(found)
 
 
-def _row(found: Any) -> Row:
+def row_of(found: Any) -> Row:
+    """A row as the database gives it."""
     return Row(**{**found, "id": str(found["id"]), "body": decode(found["body"])})

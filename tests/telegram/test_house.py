@@ -1,6 +1,7 @@
 """The whole house over Telegram: what is said counts once, and its answer arrives, whatever the network does."""
 
 import asyncio
+import json
 from collections.abc import AsyncIterator
 from datetime import UTC, datetime
 from pathlib import Path
@@ -125,6 +126,26 @@ async def test_the_record_arrives_as_a_document(server: BotApi, home: RealHouse)
     assert [each.name for each in found] == ["record-flat-2027-09-23.pdf", "record-flat-2027-09-23.html"]
     assert found[0].content.startswith(b"%PDF-")
     assert "Begun 2027-09-23 10:00 +02:00 by Ida" in found[1].content.decode()
+
+
+async def test_the_export_arrives_where_nobody_else_reads(server: BotApi, home: RealHouse) -> None:
+    """In the private chat a file with settings and batch; in a group only the word where to ask."""
+    ida = await started(server, home)
+    ida.says("export my data")
+    await server.until(lambda: any(each.document for each in server.to(ida.chat)))
+
+    file = next(each.document for each in server.to(ida.chat) if each.document)
+    kept = json.loads(file.content)
+    assert file.name == "my-data-2027-09-23.json"
+    assert (kept["schema"]["version"], kept["person"]["name"]) == (1, "Ida")
+    assert [one["what"]["kind"] for one in kept["batches"][0]["said_by_you"]] == ["started", "changed"]
+    assert kept["batches"][0]["said_by_you"][0]["what"]["setup"]["mass_kg"] == 3.2
+    assert "11.9 g curing salt" in "".join(one["text"] or "" for one in kept["said_to_you"])
+
+    group = server.group("Allotments")
+    server.person("Bo").says(f"@{server.me['username']} export my data", group=group)
+    (answer,) = await server.reaches(group.id, 1)
+    assert (answer.document, "private chat" in answer.text) == (None, True)
 
 
 async def test_a_picture_arrives_as_a_photo(server: BotApi, home: RealHouse) -> None:

@@ -1,0 +1,74 @@
+"""Everything that is kept of one person, and nothing of anybody else."""
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+from sqlalchemy import select
+
+from core.batch.events import Event
+from core.person import Person
+from core.store import batches, people
+from core.store.batches import Row
+from core.store.codec import decode
+from core.store.database import Transaction
+from core.store.outbox import OUT, row_of
+from core.store.outbox import Row as Message
+from core.store.tables import asked, events, outgoing
+
+
+@dataclass(frozen=True)
+class InBatch:
+    """What a person said in one batch; `batch` is None where another began it, `by_others` counts what others said."""
+
+    id: str
+    batch: Row | None
+    said: tuple[Event, ...]
+    by_others: int
+
+
+@dataclass(frozen=True)
+class Kept:
+    """All of it. `messages` are what the bot said in the person's own chat."""
+
+    id: str
+    person: Person | None
+    questions: tuple[tuple[str, dict[str, Any]], ...]
+    batches: tuple[InBatch, ...]
+    messages: tuple[Message, ...]
+
+
+def of_person(tx: Transaction, person_id: str) -> Kept:
+    """Everything that is kept of a person: settings, open questions, what they said, and what was said to them.
+
+    A message about a batch in which others spoke may quote them, and one about no batch may be about such a one: their
+    words are left out.
+    """
+    found = tuple(_in_batch(tx, one, person_id) for one in _batch_ids(tx, person_id))
+    alone: set[str | None] = {one.id for one in found if one.by_others == 0}
+    alone |= set() if len(alone) < len(found) else {None}
+    mine = tx.execute(select(outgoing).where(OUT.chat == person_id).order_by(OUT.id)).mappings()
+    return Kept(
+        person_id,
+        people.load(tx, person_id),
+        _questions(tx, person_id),
+        found,
+        tuple(row if row.batch in alone else replace(row, body=None) for row in map(row_of, mine)),
+    )
+
+
+def _batch_ids(tx: Transaction, person_id: str) -> list[str]:
+    """The batches that a person began, then those in which they said something."""
+    spoken = tx.execute(select(events.c.batch).where(events.c.said_by == person_id).distinct()).scalars()
+    return list(dict.fromkeys([*(row.id for row in batches.of_person(tx, person_id)), *sorted(spoken)]))
+
+
+def _in_batch(tx: Transaction, batch_id: str, person_id: str) -> InBatch:
+    row = batches.get(tx, batch_id)
+    said = batches.events(tx, batch_id)
+    mine = tuple(event for event in said if event.by == person_id)
+    return InBatch(batch_id, row if row and row.owner == person_id else None, mine, len(said) - len(mine))
+
+
+def _questions(tx: Transaction, person_id: str) -> tuple[tuple[str, dict[str, Any]], ...]:
+    found = tx.execute(select(asked.c.chat, asked.c.question).where(asked.c.person == person_id).order_by(asked.c.chat))
+    return tuple((row.chat, decode(row.question)) for row in found)
