@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from bot.paper import Paper, Section, Table
 from bot.papers.page import page
+from bot.wording import language
 from bot.wording.records import record
 from tests.kept_week import HOSTILE, MONDAY, NAMES, in_pounds, week
 
@@ -129,3 +130,16 @@ def test_it_has_the_units_of_the_cook() -> None:
     assert "7.1 lb" in text
     assert "11.9 g × 6.25 %" in text
     assert "84.3 °C" not in text
+
+
+def test_it_is_in_the_language_of_who_asks(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The words of the catalogue, the language on the page, and the decimal sign; names and times as they are."""
+    monkeypatch.setattr(language, "OFFERED", frozenset({"en", "de"}))
+    with language.speaking("de-AT"):
+        paper = record(week())
+    text = " ".join("".join(read(page(paper)).words).split())
+    assert page(paper).startswith(b'<!DOCTYPE html>\n<html lang="de">')
+    assert "Es ist keine Zulassung" in text
+    assert "84,3 °C" in text
+    assert "2027-03-08 08:55 +01:00" in text
+    assert not {s.title for s in record(week()).sections} & {s.title for s in paper.sections}
