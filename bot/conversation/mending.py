@@ -31,11 +31,15 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
     match intent:
         case Change(changes):
             wanted = changes
-        case MoveDeadline(to, by):
+        case MoveDeadline(to=to, by=by):
             wanted = {"deadline": _deadline(batches.look(turn, batch), to, by)}
     deadline = wanted.get("deadline")
     unfit = refusals.unfit_date(turn.person, deadline, turn.now) if deadline else None
-    return _ask_again(turn, batches.look(turn, batch), unfit) if unfit else _changed(turn, batch, wanted)
+    if unfit:
+        return _ask_again(turn, batches.look(turn, batch), unfit)
+    replies = _changed(turn, batch, wanted)
+    assumed = intent.assumed if isinstance(intent, MoveDeadline) else ()
+    return tuple(starting.as_taken(turn, reply, assumed) for reply in replies)
 
 
 def _ask_again(turn: Turn, a: Assessment, why: str) -> Sequence[Reply]:

@@ -1,6 +1,7 @@
 """Beginning a batch: what is missing is asked for one thing at a time, and nothing that was said is lost."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
@@ -9,7 +10,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
 from bot.reply import Reply
-from bot.wording import asking, cautions, doses, general, meats, plans, refusals
+from bot.wording import asking, cautions, doses, general, plans, refusals, taken
 from core.batch.assess import Assessment, alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
 from core.plan.recipe import product
@@ -19,7 +20,17 @@ from core.service.turn import Turn
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
-    return begin(turn, _said(intent, meant.asked), dict(_slot(one) for one in intent.unclear))
+    replies = begin(turn, _said(intent, meant.asked), dict(_slot(one) for one in intent.unclear))
+    return tuple(as_taken(turn, reply, intent.assumed) for reply in replies)
+
+
+def as_taken(turn: Turn, reply: Reply, assumed: Collection[str]) -> Reply:
+    """The reply about a batch with how an open line was taken, and the other reading one tap away."""
+    if not assumed or reply.about is None:
+        return reply
+    lines, rows = taken.taken(batches.look(turn, reply.about), assumed)
+    text = "\n".join([reply.text, *lines])
+    return replace(reply, text=text, buttons=(*reply.buttons, *rows), facts={**reply.facts, "assumed": list(assumed)})
 
 
 def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = MappingProxyType({})) -> Sequence[Reply]:
@@ -66,9 +77,8 @@ def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
 def _ask_cure(turn: Turn, a: Assessment) -> Reply:
     text, rows = asking.cure(a.batch.id)
     turn.ask({"slot": "cure", "batch": a.batch.id})
-    lead = meats.noted(a)
     body = facts(a) | {"answer_kind": "asked_back", "asked": "cure"}
-    return Reply(lead + text, buttons=rows, facts=body, about=a.batch.id)
+    return Reply(f"{text}\n{taken.noted(a)}", buttons=rows, facts=body, about=a.batch.id)
 
 
 def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Reply | None:

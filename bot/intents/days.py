@@ -65,6 +65,8 @@ _WEEKEND: Final = re.compile(
 )
 _ORDINAL: Final = re.compile(r"\b(?:on )?the (?P<day>\d\d?)(?:st|nd|rd|th)\b")
 
+_THIS_ONE: Final = 3  # days ahead within which a weekday is «this» one, and «next» the one after it
+
 DAY_PATTERNS: Final = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, _NAMED)
 
 
@@ -139,8 +141,8 @@ def _named(found: re.Match[str], today: date, past: bool) -> Day:
         back = back or (7 if which == "last" else 0)
         return Day((today - timedelta(days=back),), *at, word, weekday, which)
     ahead = (weekday - today.weekday()) % 7
-    if found["after"] or (which in ("next", "nächsten") and ahead == 0):
-        ahead += 7  # «saturday week» is the one after the next
+    if found["after"] or (which in ("next", "nächsten") and ahead <= _THIS_ONE):
+        ahead += 7  # «saturday week» is the one after the next; on a thursday «next saturday» is not in two days
     return Day((today + timedelta(days=ahead),), *at, word, weekday, which)
 
 

@@ -98,12 +98,12 @@ def days(a: Assessment) -> str:
     least = product(a.batch.setup.product).least(a.batch.setup)
     evens = say(" It stays longer, so that salt and colour even out.") if least > band.p90 + 1.0 else ""
     return say(
-        "In the cure for {cure_days}. The middle turns pink after about {p50} days "
+        "In the cure for {cure_days}. The middle turns pink after about {p50} "
         "({p10} to {p90}); nine in ten pieces like this are there by {p902}.{evens}{learned}",
         cure_days=numbers.days(a.plan.cure_days),
-        p50=decimal(band.p50, 1),
-        p10=decimal(band.p10, 1),
-        p90=decimal(band.p90, 1),
+        p50=numbers.days(band.p50),
+        p10=numbers.plain(numbers.half_down(band.p10)),
+        p90=numbers.plain(numbers.half_up(band.p90)),
         p902=numbers.days(band.p90),
         evens=evens,
         learned=learned,

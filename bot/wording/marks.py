@@ -36,7 +36,11 @@ def done(step: Step, change: Change, at: datetime) -> str:
     special = _SPECIAL.get(step.kind)
     middle = special(a) if special else ""
     moved = plans.moved(change.before.plan if change.before else None, a) if step.kind not in FOLLOWED else []
-    return "\n".join(t for t in (lead, middle, *moved, *plans.late(a), plans.coming(a)) if t)
+    return "\n".join(
+        t
+        for t in (lead, middle, *moved, *plans.late(a, change.before.plan if change.before else None), plans.coming(a))
+        if t
+    )
 
 
 FOLLOWED = frozenset({Kind.MEAT_ON, Kind.WRAP, Kind.OFF})  # their own words tell the new times
@@ -155,4 +159,4 @@ def snoozed(step: Step, change: Change, until: datetime) -> str:
         for m in plans.moved(change.before.plan if change.before else None, a)
         if not m.startswith(steps.name(step, a))
     ]
-    return "\n".join([lead, *moved, *plans.late(a)])
+    return "\n".join([lead, *moved, *plans.late(a, change.before.plan if change.before else None)])

@@ -79,11 +79,6 @@ def what(a: Assessment) -> str:
     return say(sentence, name=name, mass=mass, cut=cut)
 
 
-def noted(a: Assessment) -> str:
-    """The lead to the question that is still open before there is a plan."""
-    return say("{what}: noted. ", what=what(a))
-
-
 def product_inside(name: str) -> str:
     """A product within a sentence: «the bacon», «I plan bacon»."""
     return INSIDE.get(name, name.replace("_", " "))

@@ -80,6 +80,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         return f"{incidents.thrown(change)}\n{lead}"
     if changes.keys() & {"wind_m_s", "outside_c"}:
         lead = f"{lead}\n{fuel.in_this_air(a)}"
+    if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:
+        lead = say("{lead}\nThe way of the cure changes with it: {method}.", lead=lead, method=plans.method_line(a))
     if weighed:
         lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a)) if p)
     elif before is not None and _dose_differs(before, a):

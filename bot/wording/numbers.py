@@ -11,7 +11,7 @@ from bot.measures import from_house
 from bot.wording import language
 from bot.wording.language import decimal, point, say, say_n
 from core.person import Person
-from core.plan.steps import Band, TimeBand
+from core.plan.steps import TimeBand
 from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
 
 NARROW_NO_BREAK = " "
@@ -36,9 +36,11 @@ def grams(value: Kilograms) -> str:
 
 
 def length(value: Metres, person: Person) -> str:
-    """«48 mm» or «1.9 in»."""
+    """«48 mm» or «1.9 in», «2.25 in» where it is a quarter by the rule."""
     if person.units.length == "in":
-        return f"{decimal(from_house(value, 'in'), 1)} in"
+        inches = from_house(value, "in")
+        quarter_in = abs(inches * 4 - round(inches * 4)) < 0.01 and round(inches * 4) % 2
+        return f"{decimal(inches, 2 if quarter_in else 1)} in"
     return f"{value * 1000:.0f} mm"
 
 
@@ -130,13 +132,18 @@ def time_band(band: TimeBand, person: Person, now: datetime) -> str:
 
 def days(value: Days) -> str:
     """«4.5 days», to the half day, upwards: days in the cure are a safety figure."""
-    shown = ceil(value * 2 - 1e-9) / 2
-    return say_n("{n} day", "{n} days", shown, n=decimal(shown, 0 if shown == int(shown) else 1))
+    shown = half_up(value)
+    return say_n("{n} day", "{n} days", shown, n=plain(shown))
 
 
-def day_band(band: Band) -> str:
-    """«5.5 days (2.5 to 8)»."""
-    return say("{middle} ({low} to {high})", middle=days(band.p50), low=decimal(band.p10, 1), high=decimal(band.p90, 1))
+def half_up(value: Days) -> Days:
+    """Upwards to the half day."""
+    return ceil(value * 2 - 1e-9) / 2
+
+
+def half_down(value: Days) -> Days:
+    """Downwards to the half day."""
+    return floor(value * 2 + 1e-9) / 2
 
 
 def hours(value: Hours) -> str:

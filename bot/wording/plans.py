@@ -119,7 +119,7 @@ def assumed(a: Assessment) -> str:
     setup, said, person = a.batch.setup, a.batch.setup.said, a.person
     guesses = (
         ("thickness", _thick(a)),
-        ("method", _method(a)),
+        ("method", method_line(a)),
         ("fridge_c", say("fridge {fridge}", fridge=numbers.temperature(setup.fridge_c, person))),
         ("pieces", say("{pieces} pieces", pieces=setup.pieces) if setup.pieces > 1 else ""),
         ("pit_c", _pit(a)),
@@ -167,7 +167,8 @@ def method(a: Assessment) -> str:
     return METHODS["covered" if covered(setup) else setup.method]
 
 
-def _method(a: Assessment) -> str:
+def method_line(a: Assessment) -> str:
+    """The way of the cure, and why where it is not the usual one."""
     if _hurried(a):
         return say("{method}, as a brine would be too slow for your date", method=method(a))
     return method(a)
@@ -233,13 +234,15 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *late(after)])
 
 
-def late(a: Assessment) -> list[str]:
-    """Said where the meal cannot be had when it was wanted."""
+def late(a: Assessment, before: Plan | None = None) -> list[str]:
+    """Said where the meal cannot be had when it was wanted; once, when `before` was told so already."""
     if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None:
+        return []
+    if before is not None and before.late >= WORTH_TELLING and abs(before.serve - a.plan.serve) < WORTH_TELLING:
         return []
     return [
         say(
-            "The meal was wanted {wanted}; safe and done it is {meal}.",
+            "The meal was wanted {wanted}; safe and done it is {meal}. For a later one type it, like «dinner at 15:00».",
             wanted=numbers.when(a.plan.wanted, a.person, a.now),
             meal=_meal(a, a.plan),
         )

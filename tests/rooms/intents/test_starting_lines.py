@@ -154,7 +154,6 @@ def test_what_is_assumed_in_a_start(text: str, assumed: tuple[str, ...]) -> None
         "rub for 3.4kg",
         "diet plan to lose 10 kg",
         "scale only shows 1g need 4.3",
-        "how much cure for 3 kg brisket",
         "6 kg packer how many portions",
         "138 for 20 min brisket",
         "my uncle once ruined a 3 kg brisket by leaving it in his old rusty truck",

@@ -1,0 +1,64 @@
+"""How a line was taken that left something open: said at once, with the other reading one tap away."""
+
+from collections.abc import Collection
+from datetime import datetime, timedelta
+from typing import Final
+
+from bot.intents.intents import Change, MoveDeadline
+from bot.wording import meats, numbers
+from bot.wording.asking import Rows, button
+from bot.wording.language import say
+from core.batch.assess import Assessment
+from core.plan.hours import wall_of
+
+WEEK: Final = timedelta(days=7)
+
+
+def taken(a: Assessment, assumed: Collection[str]) -> tuple[list[str], Rows]:
+    """Sentences and taps for what was completed by a usual value (see `Start.assumed`); none where all was said."""
+    lines, rows = [], []
+    if "cut" in assumed:
+        lines.append(say("Brisket by itself I take for a flat."))
+        rows.append((button(say("It is a point"), Change({"cut": "brisket_point"}, a.batch.id)),))
+    deadline = a.batch.setup.deadline
+    if deadline is not None:
+        lines += _meal(a, deadline, assumed)
+        other = _other_week(a, deadline) if "deadline_next" in assumed else None
+        rows += [(button(_label(a, other), MoveDeadline(to=other, batch=a.batch.id)),)] if other else []
+    return lines, tuple(rows)
+
+
+def noted(a: Assessment) -> str:
+    """«Pastrami from a 7.0 lb brisket flat, 2.25 in thick, meal Sat 20 Mar 13:00: noted.»"""
+    setup = a.batch.setup
+    parts = [meats.what(a)]
+    if "thickness" in setup.said:
+        parts.append(say("{thick} thick", thick=numbers.length(a.piece.thickness, a.person)))
+    if setup.deadline is not None:
+        parts.append(say("meal {meal}", meal=numbers.when(setup.deadline, a.person, a.now)))
+    return say("{what}: noted.", what=", ".join(parts))
+
+
+def _meal(a: Assessment, deadline: datetime, assumed: Collection[str]) -> list[str]:
+    day, clock = numbers.day(deadline, a.person), numbers.clock(deadline, a.person)
+    sentences = {
+        "deadline_next": say("By «next» I took {day}.", day=day),
+        "deadline_hour": say("No hour was said for the meal, so I took {clock}.", clock=clock),
+        "deadline_shifted": say(
+            "That hour does not come that night, as the clocks go forward; I took {clock}.", clock=clock
+        ),
+        "deadline_twice": say("That hour comes twice that night, as the clocks go back; I took the first."),
+    }
+    return [sentence for name, sentence in sentences.items() if name in assumed]
+
+
+def _other_week(a: Assessment, deadline: datetime) -> datetime | None:
+    """The same hour a week later where the nearest day was taken, else a week earlier, if that is still to come."""
+    wall = wall_of(a.person)
+    away = WEEK if deadline - a.now < WEEK else -WEEK
+    other = wall.at(wall.day(deadline) + away, wall.clock(deadline).replace(tzinfo=None))
+    return other if other > a.now else None
+
+
+def _label(a: Assessment, at: datetime) -> str:
+    return say("Meal {at}", at=numbers.when(at, a.person, a.now))
