@@ -14,6 +14,7 @@ ASK: Final = {
         {
             "hours": "How long was it off at most, and did the door stay shut? Type like «3 hours, door shut»; «no idea» is an answer too.",
             "door_shut": "Did the door stay shut all the time? Type «shut» or «opened»; «no idea» is an answer too.",
+            "room_c": "How warm is it there? From 32 °C (90 °F) up it is one hour at most. Type like «room 22 c»; «no idea» is an answer too.",
             "ice_crystals": "Is there still ice in it? Type «ice in it» or «no ice»; «no idea» is an answer too.",
             "core_c": "Only the middle of the meat at 4 °C (40 °F) or below, read within the hour, changes that: type «core 4 c».",
         }

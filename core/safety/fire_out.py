@@ -68,8 +68,8 @@ def judge_fire_out(facts: FireOut, readings: tuple[Reading, ...] = ()) -> Findin
 
 _GRID: Final = {
     "no_core": (Status.UNKNOWN, Outcome.CANNOT_SAY, "read_the_core"),
-    "still_hot": (Status.PASSED, Outcome.NOT_YET, "relight_and_finish"),
-    "still_cold": (Status.PASSED, Outcome.NOT_YET, "relight_and_finish"),
+    "still_hot": (Status.PASSED, Outcome.SAFE, "relight_and_finish"),  # whether it is done, the floor of its core says
+    "still_cold": (Status.PASSED, Outcome.SAFE, "relight_and_finish"),
     "came_through": (Status.PASSED, Outcome.SAFE, ""),
     "unknown_loss": (Status.UNKNOWN, Outcome.CANNOT_SAY, "say_how_long_out"),
     "on_its_way": (Status.OPEN, Outcome.NOT_YET, "through_140f_now"),

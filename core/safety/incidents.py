@@ -12,7 +12,7 @@ from core.safety.come_up import danger_hours
 from core.safety.cook import cook_readings, hours_on
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import HOT_F, LONGEST_BELOW, FireOut, judge_fire_out
-from core.safety.fridge import HOT_DAY_F, MENDED_F, PART_OF_A_DAY, two_hour_limit
+from core.safety.fridge import HOT_DAY_F, HOT_DAY_HOURS, MENDED_F, PART_OF_A_DAY, TWO_HOURS, two_hour_limit
 from core.safety.heat import brought_through
 from core.safety.heat_shown import last_heat, said_hours
 from core.safety.history import Reading, first_at_or_above, hours_between, last_at_or_above, later, printed_f, within
@@ -37,7 +37,7 @@ CORE_WITHIN: Final = 1.0  # h after it was told, while a cold core still shows w
 _NEEDED: Final = {
     "fire_out": ("core_c",),
     "left_out": ("hours", "room_c", "core_c"),
-    "power_cut": ("hours", "door_shut", "ice_crystals", "core_c"),
+    "power_cut": ("hours", "door_shut", "room_c", "ice_crystals", "core_c"),
     "warm_fridge": ("hours", "room_c"),
     "warm_brine": ("hours", "room_c"),
     "leaked": ("lost_fraction", "unnoticed_days"),
@@ -82,6 +82,7 @@ def _matters(fact: str, finding: Finding, incident: Incident, record: Record) ->
     frozen = incident.facts.get("where", "fridge") != "fridge"
     return {
         "ice_crystals": frozen,
+        "room_c": finding.rule is not Rule.POWER_CUT or (finding.value or 0.0) <= TWO_HOURS,
         "mg_kg": finding.detail != "not_in_yet",
         EATERS: record.at_risk_eaters is None and finding.detail == "over_limit",
     }.get(fact, True)
@@ -177,6 +178,9 @@ def _power_cut(incident: Incident, record: Record) -> Finding:
         air=_number(incident, "room_c"),
     )
     judged = judge_power_cut(facts)
+    hot_day = judge_power_cut(replace(facts, air=celsius_from_fahrenheit(HOT_DAY_F)))
+    if judged.detail == "in_time" and hot_day.detail != "in_time" and not _asked(incident, "room_c"):
+        return not_asked(Rule.POWER_CUT, judged)
     if judged.detail != "by_clock":
         return judged
     shut = judge_power_cut(replace(facts, door_shut=True))
@@ -235,7 +239,8 @@ def _warm(rule: Rule, incident: Incident) -> Finding:
     mended = warm is not None and printed_f(warm) <= MENDED_F
     limit = PART_OF_A_DAY if mended else two_hour_limit(warm)
     status, means = _warm_status(hours, limit, asked=_asked(incident, "hours"))
-    if means is Outcome.THROW_AWAY and (hours or 0.0) <= PART_OF_A_DAY and not _asked(incident, "room_c"):
+    open_still = means is Outcome.THROW_AWAY or (hours or 0.0) > HOT_DAY_HOURS
+    if open_still and (hours or 0.0) <= PART_OF_A_DAY and not _asked(incident, "room_c"):
         status, means = Status.UNKNOWN, Outcome.CANNOT_SAY
     return Finding(
         rule=rule,

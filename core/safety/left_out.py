@@ -120,11 +120,11 @@ def power_limit(facts: PowerCut) -> Hours:
 def judge_leak(facts: Leak) -> Finding:
     """A leaked bag is a question of the dose, and of safety only where the middle went without cure for days."""
     source = COMMON_PRACTICE
+    if facts.lost is not None and facts.lost < SMALL_LEAK:
+        return _found(Rule.LEAK, "top_up" if facts.wet else "small", facts.lost, SMALL_LEAK, source)
     early = facts.day is not None and facts.day <= EARLY_LOSS_DAYS
     if early and (facts.unnoticed_days or 0.0) > UNNOTICED_DAYS:
         return _found(Rule.LEAK, "unnoticed", facts.unnoticed_days, UNNOTICED_DAYS, source)
-    if facts.lost is not None and facts.lost < SMALL_LEAK:
-        return _found(Rule.LEAK, "top_up" if facts.wet else "small", facts.lost, SMALL_LEAK, source)
     if facts.lost is not None and facts.wet:
         return _found(Rule.LEAK, "top_up", facts.lost, SMALL_LEAK, source)
     if facts.day is None:

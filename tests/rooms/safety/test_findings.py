@@ -232,8 +232,8 @@ def test_raw_days():
 
 GRID = {
     "no_core": (FireOut(None, 1.0, True, 6.0), U, DOUBT, "core_reading", "read_the_core"),
-    "still_hot": (FireOut(c(150.0), 1.0, True, 6.0), P, WAIT, "", "relight_and_finish"),
-    "still_cold": (FireOut(c(39.0), 1.0, False, 1.0), P, WAIT, "", "relight_and_finish"),
+    "still_hot": (FireOut(c(150.0), 1.0, True, 6.0), P, SAFE, "", "relight_and_finish"),
+    "still_cold": (FireOut(c(39.0), 1.0, False, 1.0), P, SAFE, "", "relight_and_finish"),
     "on_its_way": (FireOut(c(60.0), 1.0, False, 1.0), R, WAIT, "", "through_140f_now"),
     "bring_through": (FireOut(c(120.0), 1.0, True, 6.0), R, EAT, "", "to_165f_now_eat_today"),
     "never_reached": (FireOut(c(60.0), 1.0, False, 5.0), F, OUT, "", "throw_away"),

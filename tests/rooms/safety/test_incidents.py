@@ -17,8 +17,8 @@ OUT = Outcome.THROW_AWAY
 @pytest.mark.parametrize(
     ("core", "hours", "means", "case"),
     [
-        (140.0, None, Outcome.NOT_YET, "still_hot"),
-        (140.0, 2.0, Outcome.NOT_YET, "still_hot"),
+        (140.0, None, Outcome.SAFE, "still_hot"),
+        (140.0, 2.0, Outcome.SAFE, "still_hot"),
         (140.0, 2.1, OUT, "too_long"),
         (139.9, 2.0, Outcome.EAT_NOW, "bring_through"),
         (110.0, 2.0, Outcome.EAT_NOW, "bring_through"),
@@ -119,6 +119,17 @@ def test_fire_out_and_nobody_can_read_the_core(facts, means):
     assert judge_incident(out, unread).means is means
     read = brisket(((0.0, 39.0), (5.0, 150.0), (6.0, 145.0)), now=at(6.1), off_at=None, chill_started_at=None)
     assert judge_incident(out, read).detail == "still_hot"
+
+
+def test_a_fire_that_did_no_harm_ends_with_a_safe_meal():
+    """Found at 146 °F soon after, or still fridge-cold, lit again, finished and chilled: safe to serve."""
+    early = (0.2, 39.5), (0.6, 50.0), (1.5, 60.0), (3.0, 120.0), (4.0, 142.0)
+    late = (1.0, 60.0), (3.0, 120.0), (4.0, 142.0), (5.0, 150.0), (5.6, 146.0)
+    rest = (8.0, 175.0), (10.0, 195.0), (11.0, 140.0), (11.5, 130.0), (12.5, 80.0), (16.0, 40.0)
+    for points, out_at, case in ((early, 0.1, "still_cold"), (late, 5.5, "still_hot")):
+        done = brisket(((0.0, 39.0), *points, *rest), incidents=(Incident("fire_out", at(out_at)),))
+        (found,) = verdict(done).of(Rule.FIRE_OUT)
+        assert (verdict(done).kind, found.detail) == (Outcome.SAFE, case)
 
 
 def test_fire_out_early():
@@ -262,6 +273,8 @@ def test_power_cut(facts, case, means):
         (Leak(0.05, 3.0, wet=False), "small"),
         (Leak(0.05, 3.0, wet=True), "top_up"),
         (Leak(0.10, 3.0, wet=False), "partly_cured"),
+        (Leak(0.09, 1.0, unnoticed_days=6.0), "top_up"),
+        (Leak(0.10, 1.0, unnoticed_days=6.0), "unnoticed"),
         (Leak(0.30, 1.0, wet=True), "top_up"),
         (Leak(None, 2.0), "restart"),
         (Leak(None, 2.1), "partly_cured"),
@@ -327,7 +340,9 @@ def test_dosed_twice():
         ({"room_c": c(95.0), "hours": 1.1}, Status.FAILED, OUT),
         ({"hours": 2.1}, Status.UNKNOWN, Outcome.CANNOT_SAY),
         ({"hours": 2.1, "room_c": None}, Status.FAILED, OUT),
-        ({"hours": 2.0}, Status.PASSED, Outcome.SAFE),
+        ({"hours": 1.0}, Status.PASSED, Outcome.SAFE),
+        ({"hours": 1.1}, Status.UNKNOWN, Outcome.CANNOT_SAY),
+        ({"hours": 2.0, "unknown": True}, Status.PASSED, Outcome.SAFE),
         ({"hours": 24.1}, Status.FAILED, OUT),
         ({"room_c": c(44.0)}, Status.UNKNOWN, Outcome.CANNOT_SAY),
         ({"room_c": c(44.0), "hours": None}, Status.UNKNOWN, OUT),
@@ -344,9 +359,12 @@ def test_warm_fridge_as_told(facts, status, means):
 def test_the_short_dialogue_asks_for_what_decides():
     """The facts that were told are not asked again; a settled matter asks nothing."""
     for what, facts, wanted in (
-        ("power_cut", {}, ("hours", "door_shut", "core_c")),
+        ("power_cut", {}, ("hours", "door_shut", "room_c", "core_c")),
         ("power_cut", {"hours": 3.0}, ("door_shut", "core_c")),
-        ("power_cut", {"hours": 2.0}, ()),
+        ("power_cut", {"hours": 2.0}, ("door_shut", "room_c", "core_c")),
+        ("power_cut", {"hours": 2.0, "door_shut": False}, ("room_c", "core_c")),
+        ("power_cut", {"hours": 2.0, "door_shut": False, "room_c": None}, ()),
+        ("power_cut", {"hours": 1.0}, ()),
         ("power_cut", {"hours": 6.0}, ("core_c",)),
         ("power_cut", {"hours": 6.0, "core_c": None}, ()),
         ("power_cut", {"hours": 3.0, "unknown": True}, ("core_c",)),
