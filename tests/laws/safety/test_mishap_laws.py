@@ -202,7 +202,7 @@ def _fires(draw):
     hours = sorted(draw(st.lists(st.integers(1, 90), min_size=3, max_size=9, unique=True)))
     core = [Reading(at(0.0), 3.9)]
     for h in hours:
-        core.append(Reading(at(h / 10.0), min(core[-1].celsius + draw(st.floats(-25.0, 30.0)), 95.0)))
+        core.append(Reading(at(h / 10.0), max(0.0, min(core[-1].celsius + draw(st.floats(-25.0, 30.0)), 95.0))))
     pit = [Reading(at(h / 10.0), draw(st.floats(40.0, 130.0))) for h in hours if draw(st.booleans())]
     out = Incident(
         "fire_out", at(draw(st.floats(0.1, 9.0))), {"hours": draw(st.floats(0.0, 4.0))} if draw(st.booleans()) else {}
