@@ -10,7 +10,7 @@ from bot import documents
 from bot.facts import facts, step_facts
 from bot.pictures import drawn
 from bot.reply import Document, Outgoing, Picture, Reply, from_body
-from bot.wording import batches, general, language, reminders
+from bot.wording import batches, general, households, language, reminders
 from core.batch.assess import Assessment
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -55,6 +55,10 @@ class Notify:
         if a.ledger.thrown:
             return reminders.thrown(a) if step.urgency is Urgency.PIERCING and not row.occurrence else None
         reply = reminders.say(a, step, row.kind or "", (row.due_at, row.occurrence, row.repeat))
+        if doser := waiting.doser(self._house, row, a):
+            reply = replace(reply, text=f"{reply.text}\n{households.only_one(doser)}")
+        if name := waiting.called(self._house, row, a):
+            reply = replace(reply, text=households.called(name, reply.text))
         if waiting.has_others(self._house, row):
             reply = replace(reply, text=batches.with_name(a.batch.name, reply.text))
         body = {**facts(a), **step_facts(step), "reminder": row.kind, "due": row.due_at.isoformat()}

@@ -92,6 +92,7 @@ class Reply:
     quiet: bool = False
     to: str | None = None  # another person or chat; None is who spoke
     about: str | None = None  # the batch that it is about, so that an answer to it finds the batch
+    invite: str | None = None  # the code of an invitation, for a channel that can make a link of it
     language: str = "en"  # in which it is said, so that its picture and its repeat are too
 
 

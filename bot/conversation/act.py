@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import asking, marking, mending, reading, settling, several, starting
+from bot.conversation import asking, households, marking, mending, reading, settling, several, starting
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
 from bot.intents.intents import (
@@ -18,6 +18,9 @@ from bot.intents.intents import (
     Happened,
     Help,
     Intent,
+    Invite,
+    Join,
+    Leave,
     MoveDeadline,
     Pause,
     Question,
@@ -51,6 +54,7 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     replies: list[Reply] = []
     for intent in meant.intents:
         replies.extend(_named(intent, reply) for reply in _one(turn, meant, intent))
+    households.told(turn, replies, meant.intents)
     return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
 
 
@@ -105,5 +109,7 @@ def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
             return marking.note(turn, meant, intent)
         case Ask() | Question() | Help() | Greet() | Unclear():
             return asking.answer(turn, meant, intent)
-        case Settings() | Pause() | Resume() | HandOver() | Cancel():
+        case Invite() | Join() | Leave() | HandOver():
+            return households.household(turn, meant, intent)
+        case Settings() | Pause() | Resume() | Cancel():
             return settling.settle(turn, meant, intent)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from bot.conversation import curing, filing, trade
+from bot.conversation import curing, filing, households, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -49,7 +49,11 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):
         return _every(turn)
     a = batches.look(turn, meant.of(intent.batch))
+    if intent.topic == "who":
+        return (households.who(turn, a),)
     text = _about(a, intent)
+    if intent.topic == "dose":
+        text = households.of_dose(turn, a, text)
     picture = _picture(a, intent.about) if intent.topic == "picture" else None
     rows = _rows(a, intent.topic)
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import mending
+from bot.conversation import households, mending
 from bot.conversation.understand import Understood
 from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
@@ -48,7 +48,9 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
         apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
         if intent.at is not None and abs(intent.at - step.done_at) >= apart:
             return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
-        return (Reply(marks.already(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+        text = "\n".join(t for t in (marks.already(step, a), households.before(turn, a, step)) if t)
+        body = facts(a) | step_facts(step) | {"noted_before": True}
+        return (Reply(text, facts=body, about=a.batch.id),)
     if step.kind in NEEDS_NUMBER:
         return (Reply(marks.needs_number(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
     before = steps.done_later(a, step, at)

@@ -8,7 +8,7 @@ from bot.conversation import marking, mending, reading, starting, trade
 from bot.conversation.half import unpack
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Cancel, Change, Choose, Debrief, HandOver, Pause, Resume, Settings
+from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
 from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, general, language, mends, privacy, refusals, settings
@@ -145,7 +145,7 @@ def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
     return reading.keep(turn, a, listed)
 
 
-def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | HandOver | Cancel) -> Sequence[Reply]:
+def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Cancel) -> Sequence[Reply]:
     """Settings of a person, pauses, and the end of a batch."""
     match intent:
         case Settings(changes, unclear):
@@ -156,8 +156,6 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ha
         case Resume():
             done = [batches.resume(turn, batch) for batch in _named_or_all(turn, meant, intent.batch)]
             return (Reply(settings.resumed(done[0].after), facts=facts(done[0].after), about=_only(done)),)
-        case HandOver(to):
-            return (Reply(settings.hand_over(to)),)
         case Cancel():
             return _cancel(turn, meant, intent)
 

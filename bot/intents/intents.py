@@ -144,8 +144,8 @@ class Undo:
 class Ask:
     """«what now», «plan», «why 11 days», «is it safe», «how much longer», «show me the curve».
 
-    `topic` is one of now, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, record, export;
-    about the cure itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall, hold,
+    `topic` is one of now, who, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, record,
+    export; about the cure itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall, hold,
     chill, pull, tender, tough. `about` narrows "why" ("days", "dose", "hours", "chill"), "picture" ("cook", "cure",
     "chill"), "record" ("html", "csv", "json"; else PDF) and "what_if" ("day", "inject", "pierce", "split"); `text` is
     as typed.
@@ -218,10 +218,36 @@ class Resume:
 
 @dataclass(frozen=True)
 class HandOver:
-    """«wife takes over tomorrow», «Jo has the fire from 20:00»: `to` is a name as typed, or "" for somebody else."""
+    """«wife takes over tomorrow», «Jo has the fire from 20:00», «I weigh the cure».
+
+    `to` is a name as typed, "me" for who speaks, or "" for somebody else; `task` is fire, flips, cure or all.
+    """
 
     to: str = ""
     at: datetime | None = None
+    task: str = "all"
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Invite:
+    """«invite», «share it with jo»: `to` is a name as typed, or ""."""
+
+    to: str = ""
+    batch: str | None = None
+
+
+@dataclass(frozen=True)
+class Join:
+    """«join abcdefghjk», or the link of an invitation."""
+
+    code: str
+
+
+@dataclass(frozen=True)
+class Leave:
+    """«leave the batch»."""
+
     batch: str | None = None
 
 
@@ -269,6 +295,6 @@ class Unclear:
 
 Intent = (
     Start | Change | MoveDeadline | StepDone | StepMissed | StepSkipped | Snooze | Reading | Correct | Undo
-    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Cancel | Choose | Greet | Help |
-    Unclear
+    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Invite | Join | Leave | Cancel |
+    Choose | Greet | Help | Unclear
 )  # fmt: skip

@@ -22,6 +22,7 @@ from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.deviations import read_told
 from bot.intents.german import english
+from bot.intents.households import read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
     Ask,
@@ -232,8 +233,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_cures, read_impossible, read_told, read_answer, _ambiguous, questions.read_plain, _correction, _start,
-)  # fmt: skip
+    read_household, read_cures, read_impossible, read_told, read_answer, _ambiguous, questions.read_plain,
+    _correction, _start, )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 
 

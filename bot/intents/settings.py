@@ -9,7 +9,8 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.hours import clocks
-from bot.intents.intents import Cancel, HandOver, Intent, Pause, Resume, Settings
+from bot.intents.households import read_hand_over
+from bot.intents.intents import Cancel, Intent, Pause, Resume, Settings
 from bot.intents.small import words
 from bot.intents.zones import city, jurisdiction_of, zone_of
 
@@ -94,23 +95,6 @@ _CANCEL: Final = re.compile(
     r"|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
 )
 _SURE: Final = re.compile(r"\b(?:yes|sure|really|for real|definitely)\b")
-_HAND_OVER: Final = tuple(
-    re.compile(words)
-    for words in (
-        r"^(?:my )?(?P<who>[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?) (?:takes?|is taking"
-        r"|will take|takes"
-        r"|has|gets|looks after|is looking after|will look after|is minding|minds|will mind|watches|will watch"
-        r"|is watching|will have"
-        r"|can take|can have|does|will do|is doing|handles|will handle|is handling)"
-        r" (?:over|the fire|the pit|the smoker|the flips?|it|care|them)\b",
-        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)s got (?:the |it )?(?:fire|pit|smoker|flips)\b",
-        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be) (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)"
-        r"|responsible)\b",
-        r"\bhand(?:ing)? (?:it )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
-        r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
-    )
-)
-_NOBODY: Final = words("it that this meat brisket fire what how when")
 _LANGUAGES: Final = (
     ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$")),
     ("en", re.compile(r"\b(?:in english|english please|speak english|auf englisch)\b|^english$")),
@@ -138,16 +122,7 @@ def read_pause(text: str, context: Context) -> Intent | None:
         until = _FOR_TODAY.sub("until tomorrow", re.sub(r"\bback (?:at|by)\b", "until", text))
         said = when.future(until, context)
         return Pause(said.at if said else None)
-    return _hand_over(text, context)
-
-
-def _hand_over(text: str, context: Context) -> HandOver | None:
-    for pattern in _HAND_OVER:
-        found = pattern.search(text)
-        if found and (found["who"] or "") not in _NOBODY:
-            said = when.future(text, context)
-            return HandOver(found["who"] or "", said.at if said else None)
-    return None
+    return read_hand_over(text, context)
 
 
 def _language(text: str, context: Context) -> Settings | None:

@@ -101,12 +101,3 @@ def resumed(a: Assessment) -> str:
         else say("Welcome back. ")
     )
     return lead + plans.now(a)
-
-
-def hand_over(to: str) -> str:
-    """Somebody else takes over: what works today."""
-    who = to or say("whoever takes over")
-    return say(
-        "Everybody in this chat gets the reminders and may answer them, so {who} only needs to be in it. The first «done» counts for all.",
-        who=who,
-    )

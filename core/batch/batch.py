@@ -13,6 +13,7 @@ from core.batch.events import (
     Done,
     Event,
     Finished,
+    Handed,
     Incident,
     Missed,
     Paused,
@@ -80,6 +81,7 @@ class Batch:
     pit_start: Celsius | None = None
     pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
     settled: datetime | None = None
+    handed: tuple[Handed, ...] = ()
     dosed: Setup | None = None  # the setup by which the cure was weighed out: what is in stays in
 
     @property
@@ -221,6 +223,8 @@ def _ended(batch: Batch, event: Event) -> Batch:
             return replace(batch, paused=True, paused_until=until)
         case Resumed():
             return replace(batch, paused=False, paused_until=None)
+        case Handed():
+            return replace(batch, handed=(*batch.handed, event.what))
         case Weighed(mass):
             return replace(batch, weighed_after=mass)
         case Sliced():

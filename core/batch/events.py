@@ -140,6 +140,20 @@ class Tasted:
 
 
 @dataclass(frozen=True)
+class Handed:
+    """From `since` on somebody else answers for something: "fire", "flips", "cure" (who weighs it) or "all".
+
+    `person` and `chat` are theirs, `name` as it was typed; a chat of "" is every chat of the batch.
+    """
+
+    task: str
+    since: datetime
+    person: str = ""
+    name: str = ""
+    chat: str = ""
+
+
+@dataclass(frozen=True)
 class Finished:
     """The batch is over. `how` is "eaten", "cancelled" or "thrown_away"."""
 
@@ -148,7 +162,7 @@ class Finished:
 
 What = (
     Started | Changed | Assumed | Done | Skipped | Snoozed | Missed | Read | Incident | Corrected
-    | Paused | Resumed | Weighed | Sliced | Tasted | Finished
+    | Paused | Resumed | Handed | Weighed | Sliced | Tasted | Finished
 )  # fmt: skip
 
 

@@ -23,7 +23,8 @@ FLIP_AND_FRIDGE = "flip_and_fridge"
 class Wanted:
     """A reminder that should be waiting: `occurrence` 0 is the first, 1 the one repeat.
 
-    `put_off` says that the person named the time, however soon after the last reminder.
+    `put_off` says that the person named the time, however soon after the last reminder. `chat` is the chat to which
+    it goes; "" is that of the batch.
     """
 
     step: str
@@ -32,6 +33,7 @@ class Wanted:
     urgency: Urgency
     occurrence: int = 0
     put_off: bool = False
+    chat: str = ""
 
 
 def wanted(

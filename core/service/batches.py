@@ -1,5 +1,6 @@
 """Start, change, finish and list batches; correct and undo what was said of them."""
 
+from dataclasses import replace
 from datetime import datetime
 from math import ceil
 from typing import Any
@@ -12,7 +13,7 @@ from core.meat.cuts import cut
 from core.plan.recipe import product, product_of_cut
 from core.service import record
 from core.service.turn import Turn
-from core.store import batches
+from core.store import batches, members, people
 from core.store.batches import Row
 
 IN_PIECES = frozenset({"duck_breast", "trout"})  # cuts of which one is a portion: more weight is more of them
@@ -145,7 +146,11 @@ def look(turn: Turn, batch_id: str) -> Assessment:
     row = batches.get(turn.tx, batch_id)
     if row is None or not _may_see(turn, row):
         raise Gone("batch")
-    return record.look(turn.tx, batch_id, turn.now)
+    found = record.look(turn.tx, batch_id, turn.now)
+    if row.chat == turn.said.chat:
+        return found
+    called = next((here.name for here in open_here(turn) if here.id == batch_id), found.batch.name)
+    return replace(found, batch=replace(found.batch, name=called))
 
 
 def standing(turn: Turn, batch_id: str) -> tuple[Event, ...]:
@@ -160,12 +165,20 @@ def without(turn: Turn, batch_id: str, number: int) -> Assessment:
 
 
 def open_here(turn: Turn) -> tuple[Row, ...]:
-    """The batches that are under way in this chat, the latest last."""
-    return batches.open_in(turn.tx, turn.said.chat)
+    """The batches that are under way in this chat, the latest last; where two are alike, the name says whose."""
+    rows = batches.open_in(turn.tx, turn.said.chat)
+    own = {row.name for row in rows if row.chat == turn.said.chat}
+    alike = [row for row in rows if row.chat != turn.said.chat and row.name in own]
+    return tuple(replace(row, name=_theirs(turn, row)) if row in alike else row for row in rows)
+
+
+def _theirs(turn: Turn, row: Row) -> str:
+    owner = people.load(turn.tx, row.owner)
+    return f"{row.name} {owner.name.split()[0].lower()}" if owner and owner.name else f"{row.name} {row.id[:2]}"
 
 
 def _may_see(turn: Turn, row: Row) -> bool:
-    return row.chat == turn.said.chat
+    return row.chat == turn.said.chat or any(m.chat == turn.said.chat for m in members.of_batch(turn.tx, row.id))
 
 
 def _in_pieces(said: dict[str, Any]) -> dict[str, Any]:

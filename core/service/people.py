@@ -3,7 +3,7 @@
 from typing import Any
 
 from core.batch.assess import Change
-from core.service import record
+from core.service import households, record
 from core.service.turn import Turn
 from core.store import batches, people
 
@@ -28,5 +28,6 @@ def forget(turn: Turn) -> tuple[str, ...]:
     """
     open_ones = tuple(row.name for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None)
     if not open_ones:
+        households.forget(turn)
         people.forget(turn.tx, turn.person.id)
     return open_ones

@@ -10,8 +10,9 @@ from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
 from core.plan.reminders import Wanted, wanted
+from core.service.duties import shared
 from core.service.turn import Turn
-from core.store import batches, outbox, people
+from core.store import batches, members, outbox, people
 from core.store.database import Transaction
 
 
@@ -31,6 +32,7 @@ def owner_of(tx: Transaction, batch_id: str) -> Person:
 
 def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) -> Change:
     """Append what happened, fold the batch again, and bring its reminders in line, in this turn's transaction."""
+    turn.tx.take_turns_of_batch(batch_id)
     known = batches.events(turn.tx, batch_id)
     owner = owner_of(turn.tx, batch_id)
     before = assess(fold(batch_id, known), owner, turn.now) if known else None
@@ -53,9 +55,12 @@ def remind(tx: Transaction, after: Assessment) -> None:
     if row is None:
         raise Gone("batch")
     asked: Sequence[Wanted] = ()
+    sharing = members.of_batch(tx, batch.id)
     if after.plan is not None and batch.phase is not Phase.OVER and not after.ledger.thrown:
         until = batch.paused_until if batch.paused else None
         asked = wanted(after.plan, wall_of(after.person), paused=batch.paused, paused_until=until, now=after.now)
+        asked = shared(asked, batch.handed, sharing)
     outbox.reconcile(tx, batch.id, row.chat, asked, after.now)
     if batch.phase is Phase.OVER:
         batches.close(tx, batch.id, after.now)
+        members.close(tx, batch.id)

@@ -5,14 +5,26 @@ from datetime import datetime
 from core.batch.assess import Assessment
 from core.errors import Gone
 from core.service import record
+from core.service.duties import holder
 from core.service.turn import House
 from core.store import backlog as backlogs
-from core.store import batches, outbox
+from core.store import batches, members, outbox, people
 from core.store.backlog import Backlog
 from core.store.database import open_database
 from core.store.outbox import Row
 
-__all__ = ["Backlog", "Row", "backlog", "batch_by_id", "batch_of", "has_others", "next_due", "open_house"]
+__all__ = [
+    "Backlog",
+    "Row",
+    "backlog",
+    "batch_by_id",
+    "batch_of",
+    "called",
+    "doser",
+    "has_others",
+    "next_due",
+    "open_house",
+]
 
 
 def batch_of(house: House, row: Row, now: datetime) -> Assessment | None:
@@ -27,6 +39,27 @@ def batch_by_id(house: House, batch_id: str, now: datetime) -> Assessment | None
             return record.look(tx, batch_id, now)
         except Gone:
             return None
+
+
+def called(house: House, row: Row, a: Assessment) -> str:
+    """Who a reminder is for, by name, where it was handed to somebody and goes to a chat of several."""
+    one = holder(a.batch.handed, (row.step or "").partition("/")[0], row.due_at)
+    with house.reading() as tx:
+        kept = batches.get(tx, row.batch or "")
+    at_home = kept is not None and kept.chat == row.chat
+    return one.name if one is not None and one.chat == row.chat and at_home else ""
+
+
+def doser(house: House, row: Row, a: Assessment) -> str:
+    """Who weighs the cure that a reminder calls for, by name, where others have the batch too."""
+    if row.step != "brine" or a.batch.setup.nitrite_target == 0.0:
+        return ""
+    with house.reading() as tx:
+        kept = batches.get(tx, row.batch or "")
+        sharing = members.of_batch(tx, row.batch or "")
+        owner = people.load(tx, kept.owner) if kept else None
+    handed = next((one.name for one in reversed(a.batch.handed) if one.task == "cure"), "")
+    return handed or (owner.name if owner and sharing else "")
 
 
 def has_others(house: House, row: Row) -> bool:

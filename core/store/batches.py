@@ -8,13 +8,13 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Final
 
-from sqlalchemy import RowMapping, Select, select, update
+from sqlalchemy import RowMapping, Select, or_, select, update
 
 from core.batch.events import Event
 from core.errors import Gone
 from core.store import codec
 from core.store.database import Transaction
-from core.store.tables import batches
+from core.store.tables import batches, members
 from core.store.tables import events as log
 
 ALPHABET: Final = string.digits + string.ascii_lowercase
@@ -83,8 +83,10 @@ def get(tx: Transaction, batch_id: str) -> Row | None:
 
 
 def open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
-    """The batches under way in a chat, the oldest first."""
-    return _rows(tx, select(batches).where(batches.c.chat == chat, batches.c.closed_at.is_(None)))
+    """The batches under way in a chat, begun there or shared with it, the oldest first."""
+    shared = select(members.c.batch).where(members.c.chat == chat)
+    here = or_(batches.c.chat == chat, batches.c.id.in_(shared))
+    return _rows(tx, select(batches).where(here, batches.c.closed_at.is_(None)))
 
 
 def all_in(tx: Transaction, chat: str) -> tuple[Row, ...]:

@@ -63,6 +63,11 @@ class Transaction:
             for kind, name in enumerate(names):
                 self.connection.execute(TAKE_TURNS, {"kind": kind, "name": name})
 
+    def take_turns_of_batch(self, batch: str) -> None:
+        """The same for a batch that several chats have: named after the chat and the person of a turn."""
+        if self.on_server:
+            self.connection.execute(TAKE_TURNS, {"kind": 2, "name": batch})
+
 
 class Database:
     """The store behind one URL. Any thread may open a transaction; one is never shared by two threads.

@@ -54,8 +54,8 @@ OPEN: Final[Sequence[ColumnElement[str]]] = [literal_column("'waiting'"), litera
 LATER: Final = type_coerce(type_coerce(OUT.due_at, BigInteger) + bindparam("late", type_=BigInteger), OUT.due_at.type)
 DELAY: Final = (
     update(outgoing)
-    .where(OUT.batch == bindparam("of_batch"), OUT.step == bindparam("of_step"), OUT.occurrence > 0)
-    .where(OUT.state == "waiting", OUT.free_at < LATER)
+    .where(OUT.batch == bindparam("of_batch"), OUT.chat == bindparam("of_chat"), OUT.step == bindparam("of_step"))
+    .where(OUT.occurrence > 0, OUT.state == "waiting", OUT.free_at < LATER)
     .values(free_at=LATER)
 )
 
@@ -137,7 +137,8 @@ def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
         if not _change(tx, row, state="sent", sent_at=at, channel_key=channel_key):
             return False
         if row.sort == "reminder" and row.occurrence == 0 and at > row.due_at:
-            tx.execute(DELAY, {"of_batch": row.batch, "of_step": row.step, "late": (at - row.due_at) // MICROSECOND})
+            of = {"of_batch": row.batch, "of_chat": row.chat, "of_step": row.step}
+            tx.execute(DELAY, of | {"late": (at - row.due_at) // MICROSECOND})
     return True
 
 
@@ -234,7 +235,8 @@ def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
     earlier = outgoing.alias("earlier")
     if sort != "reply":
         # a repeat never overtakes the first, which another replica may have in its hands
-        first = earlier.c.batch == OUT.batch, earlier.c.step == OUT.step, earlier.c.occurrence < OUT.occurrence
+        of_it = earlier.c.batch == OUT.batch, earlier.c.chat == OUT.chat, earlier.c.step == OUT.step
+        first = *of_it, earlier.c.occurrence < OUT.occurrence
         return OUT.sort == sort, live, (OUT.occurrence == 0) | ~exists().where(*first, earlier.c.state.in_(OPEN))
     before = earlier.c.chat == OUT.chat, earlier.c.sort == "reply", earlier.c.state.in_(OPEN), earlier.c.id < OUT.id
     return OUT.sort == sort, live, ~exists().where(*before)

@@ -91,6 +91,25 @@ Index(
 )
 Index("ix_batches_owner", batches.c.owner)
 
+members = Table(  # chats to which a batch is shared beside its own, and whose they are
+    "members",
+    metadata,
+    Column("batch", Text, ForeignKey("batches.id"), primary_key=True),
+    Column("chat", Text, primary_key=True),
+    Column("person", Text, nullable=False),
+    Column("since", Instant, nullable=False),
+)
+Index("ix_members_chat", members.c.chat)
+
+invitations = Table(
+    "invitations",
+    metadata,
+    Column("code", Text, primary_key=True),
+    Column("batch", Text, ForeignKey("batches.id"), nullable=False),
+    Column("until", Instant, nullable=False),
+    Column("handing", JSON),  # what whoever comes takes over, as an event; NULL: nothing
+)
+
 events = Table(
     "events",
     metadata,
@@ -146,7 +165,7 @@ outgoing = Table(
     CheckConstraint("sort IN ('reply', 'reminder')", name="sort"),
     CheckConstraint("state IN ('waiting', 'sending', 'sent', 'withdrawn', 'dead')", name="state"),
     CheckConstraint("free_at >= due_at", name="free_at"),
-    UniqueConstraint("batch", "step", "kind", "occurrence", "again"),
+    UniqueConstraint("batch", "chat", "step", "kind", "occurrence", "again"),
     sqlite_autoincrement=True,
 )
 

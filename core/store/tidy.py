@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from core.store import inbox, outbox
+from core.store import inbox, members, outbox
 from core.store.database import Database
 
 
@@ -10,4 +10,5 @@ def tidy(database: Database, now: datetime) -> None:
     """Forget the keys of messages and the replies that were done with 30 days ago; batches stay. Raises NotKept."""
     with database.transaction() as tx:
         inbox.prune(tx, now)
+        members.prune(tx, now)
         outbox.prune(tx, now - inbox.KEPT_FOR)

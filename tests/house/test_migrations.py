@@ -94,3 +94,33 @@ def test_the_migrations_spell_their_types_themselves() -> None:
     """A migration that imported today's tables would change with them: none imports from the core."""
     for file in (FOLDER / "versions").glob("r*.py"):
         assert not re.search(r"^(from|import) core", file.read_text("utf-8"), re.MULTILINE), file.name
+
+
+def test_what_waits_is_kept_when_the_outbox_is_made_anew(tmp_path: Path) -> None:
+    """From the first version to the second every row stays as it was, and no id is given out a second time."""
+    url = f"sqlite:///{tmp_path / 'cellar.db'}"
+    engine = create_engine(url)
+    with engine.begin() as old:
+        migrations.upgrade(old, "0001")
+        for number in (1, 2, 3):
+            old.execute(
+                text(
+                    "INSERT INTO outgoing (chat, sort, batch, step, kind, made_at, due_at, free_at, state)"
+                    " VALUES ('garden', 'reminder', 'abc', :step, 'flip', 1, 2, 3, 'waiting')"
+                ),
+                {"step": f"flip/{number}"},
+            )
+        old.execute(text("DELETE FROM outgoing WHERE id = 3"))
+        before = old.execute(text("SELECT * FROM outgoing ORDER BY id")).all()
+    engine.dispose()
+    database = open_database(url)
+    with database.transaction() as tx:
+        assert tx.execute(text("SELECT * FROM outgoing ORDER BY id")).all() == before
+        tx.execute(
+            text(
+                "INSERT INTO outgoing (chat, sort, made_at, due_at, free_at, state)"
+                " VALUES ('garden', 'reply', 1, 2, 3, 'waiting')"
+            )
+        )
+        assert tx.execute(text("SELECT max(id) FROM outgoing")).scalar() == 4
+    database.close()

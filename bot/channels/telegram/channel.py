@@ -25,7 +25,7 @@ from bot.channels.telegram.circuit import Circuit
 from bot.channels.telegram.intake import TURNS_AT_ONCE, Doorway, House, Intake, Menu
 from bot.channels.telegram.pacer import Pacer
 from bot.channels.telegram.polling import Poller
-from bot.channels.telegram.sending import Sender
+from bot.channels.telegram.sending import Sender, linked
 from bot.channels.telegram.traffic import Pace
 from bot.channels.telegram.updates import Me
 from bot.channels.telegram.webhook import WebhookServer, WebhookSite
@@ -64,6 +64,8 @@ class Telegram:
 
     async def send(self, outgoing: Outgoing) -> str:
         """Deliver one reply; its key in the channel, "chat:message". Raises NotDelivered."""
+        if outgoing.reply.invite is not None:
+            outgoing = linked(outgoing, await self._who_we_are())
         return await self._sender.send(outgoing)
 
     async def run_polling(self, open_house: OpenHouse) -> None:

@@ -15,7 +15,7 @@ from bot.channels.telegram.circuit import Circuit
 from bot.channels.telegram.pacer import Pacer
 from bot.channels.telegram.splitting import CAPTION_LIMIT, length, split
 from bot.channels.telegram.traffic import is_group
-from bot.channels.telegram.updates import ref
+from bot.channels.telegram.updates import Me, ref
 from bot.reply import Button, Document, Outgoing, Picture
 from core.errors import NotDelivered
 
@@ -154,6 +154,12 @@ def may_have_arrived(trouble: error.TelegramError) -> bool:
     if isinstance(trouble, Garbled):
         return True
     return isinstance(trouble, error.NetworkError) and not isinstance(trouble.__cause__, NOT_SENT)
+
+
+def linked(outgoing: Outgoing, me: Me) -> Outgoing:
+    """An invitation with its deep link (Bot API, "Deep linking"): a tap on it opens the bot and says the code."""
+    link = f"https://t.me/{me.username}?start={outgoing.reply.invite}"
+    return replace(outgoing, reply=replace(outgoing.reply, text=f"{outgoing.reply.text}\n{link}"))
 
 
 def parts_of(outgoing: Outgoing) -> list[Part]:

@@ -215,7 +215,7 @@ def test_pauses_and_hands() -> None:
     assert read("pause", CURE) == [Pause()]
     assert read("im away until sunday", CURE) == [Pause(wall(3, 7, 9))]
     assert read("ok im back carry on", CURE) == [Resume()]
-    assert read("jo has the fire from 20:00", CURE) == [HandOver("jo", wall(3, 1, 20))]
+    assert read("jo has the fire from 20:00", CURE) == [HandOver("jo", wall(3, 1, 20), "fire")]
 
 
 def test_several_things_at_once() -> None:

@@ -1,0 +1,91 @@
+"""Who else has a batch: invited, come, gone; and who answers for what from when."""
+
+import re
+from typing import Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.intents import Ask, HandOver, Intent, Invite, Join, Leave
+from bot.intents.small import words
+
+_INVITE: Final = re.compile(
+    r"^/?(?:invite|invitation|share)(?: (?:link|code|this|it|the (?:batch|cook"
+    r"|plan)))*(?: with)?(?: (?:my )?(?P<who>[^\W\d_]{2,20}))?"
+    r"(?: (?:to|in|into) (?:this|the|it).*)?$"
+    r"|^(?:add|let) (?:my )?(?P<added>[^\W\d_]{2,20}) (?:to|in|into|join|in on)\b(?: (?:this|the|it).*)?$"
+    r"|^how (?:do|can) (?:i|we) (?:share|invite|add)\b.*"
+)
+_JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[2-9a-hjkmnp-z]{10})$")
+_LEAVE: Final = re.compile(
+    r"^/?leave(?: (?:this|the|that)(?: (?:batch|cook|household|group))?)?$|^(?:take|count) me (?:off"
+    r"|out)(?: of (?:it|this|the \w+))?$"
+)
+_WHO: Final = re.compile(
+    r"^/?who(?:s| is| are| else is| has)? (?:in|in on (?:it|this)|in this|here|on duty|the fire|the flips"
+    r"|weighs the cure|doing what|in charge)"
+    r"(?: (?:now|today|tonight|for the \w+))?$"
+)
+_NAME: Final = r"(?P<who>[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
+_HAND_OVER: Final = tuple(
+    re.compile(pattern)
+    for pattern in (
+        rf"^(?:my )?{_NAME} (?:weighs|will weigh|doses|will dose|measures|adds|mixes) (?:out )?(?:the )?(?:cure"
+        rf"|salts?|pink salt|dose|brine)\b",
+        rf"^(?:my )?{_NAME} (?:takes?|is taking|will take|has|gets"
+        r"|looks after|is looking after|will look after|is minding|minds|will mind|watches|will watch|is watching"
+        r"|will have"
+        r"|can take|can have|does|will do|is doing|handles|will handle|is handling)"
+        r" (?:over|the fire|the pit|the smoker|the flips?|it|care|them|everything)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)s got (?:the |it )?(?:fire|pit|smoker|flips)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
+        r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
+        r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
+        r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
+    )
+)
+_MYSELF: Final = re.compile(
+    r"^(?:ok |now )*(?:i|ill|i will|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do|doing|will do|mind|watch"
+    r"|back on)"
+    r" (?:over|the fire|the pit|the flips?|back over|it over|it from here|it again)\b"
+    r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"
+)
+_SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone else else")
+_NOBODY: Final = words("it that this meat brisket fire what how when he she they")
+_TASKS: Final = (
+    ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
+    ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook)\b")),
+    ("flips", re.compile(r"\bflips?\b")),
+)
+
+
+def read_household(text: str, context: Context) -> Intent | None:
+    """An invitation, one that is taken, or the question who is in."""
+    if joined := _JOIN.match(text.strip(" .!")):
+        return Join(joined["code"])
+    if context.phase == "none":
+        return None
+    bare = text.strip(" .!?")
+    if invited := _INVITE.match(bare):
+        who = invited["who"] or invited["added"] or ""
+        return Invite("" if who in _SOMEBODY else who)
+    if _LEAVE.match(bare):
+        return Leave()
+    return Ask("who", text=text) if _WHO.match(bare) else None
+
+
+def read_hand_over(text: str, context: Context) -> HandOver | None:
+    """Somebody else, or who speaks, answers for something from a time on."""
+    said = when.future(text, context)
+    at = said.at if said else None
+    if _MYSELF.search(text):
+        return HandOver("me", at, _task(text))
+    for pattern in _HAND_OVER:
+        found = pattern.search(text)
+        who = (found["who"] or "") if found else ""
+        if found and who not in _NOBODY:
+            return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text))
+    return None
+
+
+def _task(text: str) -> str:
+    return next((task for task, pattern in _TASKS if pattern.search(text)), "all")
