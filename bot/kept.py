@@ -19,6 +19,7 @@ def exported(kept: Kept) -> bytes:
         "notice": privacy.what_is_in_it(),
         "number": kept.id,
         "person": None if kept.person is None else value(kept.person),
+        "shared_with_you": [{"batch": m.batch, "chat": m.chat, "since": value(m.since)} for m in kept.shared],
         "open_questions": [{"chat": chat, "question": value(asked)} for chat, asked in kept.questions],
         "batches": [_batch(one) for one in kept.batches],
         "said_to_you": [_message(one) for one in kept.messages],

@@ -145,10 +145,10 @@ class Ask:
     """«what now», «plan», «why 11 days», «is it safe», «how much longer», «show me the curve».
 
     `topic` is one of now, who, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, record,
-    export; about the cure itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall, hold,
-    chill, pull, tender, tough. `about` narrows "why" ("days", "dose", "hours", "chill"), "picture" ("cook", "cure",
-    "chill"), "record" ("html", "csv", "json"; else PDF) and "what_if" ("day", "inject", "pierce", "split"); `text` is
-    as typed.
+    export; about the cure itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall,
+    hold, chill, pull, tender, tough. `about` narrows "why" ("days", "dose", "hours", "chill"), "picture" ("cook",
+    "cure", "chill"), "record" ("html", "csv", "json"; else PDF) and "what_if" ("day", "inject", "pierce", "split");
+    `text` is as typed.
     """
 
     topic: str

@@ -7,10 +7,11 @@ from sqlalchemy import select
 
 from core.batch.events import Event
 from core.person import Person
-from core.store import batches, people
+from core.store import batches, members, people
 from core.store.batches import Row
 from core.store.codec import decode
 from core.store.database import Transaction
+from core.store.members import Member
 from core.store.outbox import OUT, row_of
 from core.store.outbox import Row as Message
 from core.store.tables import asked, events, outgoing
@@ -28,13 +29,14 @@ class InBatch:
 
 @dataclass(frozen=True)
 class Kept:
-    """All of it. `messages` are what the bot said in the person's own chat."""
+    """All of it. `messages` are what the bot said in the person's own chat, `shared` where others share a batch."""
 
     id: str
     person: Person | None
     questions: tuple[tuple[str, dict[str, Any]], ...]
     batches: tuple[InBatch, ...]
     messages: tuple[Message, ...]
+    shared: tuple[Member, ...] = ()
 
 
 def of_person(tx: Transaction, person_id: str) -> Kept:
@@ -53,6 +55,7 @@ def of_person(tx: Transaction, person_id: str) -> Kept:
         _questions(tx, person_id),
         found,
         tuple(row if row.batch in alone else replace(row, body=None) for row in map(row_of, mine)),
+        members.of_person(tx, person_id),
     )
 
 

@@ -41,15 +41,14 @@ from core.store.wanted import reconcile
 
 __all__ = [
     "Row", "Wanted", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
-    "last_about", "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "sent", "unsure",
-    "withdraw",
+    "last_about", "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "row_of", "sent",
+    "unsure", "withdraw",
 ]  # fmt: skip
 
 SORTS: Final = ("reply", "reminder")  # in the order in which they are claimed
 OUT: Final = outgoing.c
 # spelled in the statement, not bound: only so does a planner see that the partial indexes serve
 OPEN: Final[Sequence[ColumnElement[str]]] = [literal_column("'waiting'"), literal_column("'sending'")]
-
 
 LATER: Final = type_coerce(type_coerce(OUT.due_at, BigInteger) + bindparam("late", type_=BigInteger), OUT.due_at.type)
 DELAY: Final = (
@@ -235,8 +234,7 @@ def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
     earlier = outgoing.alias("earlier")
     if sort != "reply":
         # a repeat never overtakes the first, which another replica may have in its hands
-        of_it = earlier.c.batch == OUT.batch, earlier.c.chat == OUT.chat, earlier.c.step == OUT.step
-        first = *of_it, earlier.c.occurrence < OUT.occurrence
+        first = *(earlier.c[n] == OUT[n] for n in ("batch", "chat", "step")), earlier.c.occurrence < OUT.occurrence
         return OUT.sort == sort, live, (OUT.occurrence == 0) | ~exists().where(*first, earlier.c.state.in_(OPEN))
     before = earlier.c.chat == OUT.chat, earlier.c.sort == "reply", earlier.c.state.in_(OPEN), earlier.c.id < OUT.id
     return OUT.sort == sort, live, ~exists().where(*before)
