@@ -132,9 +132,9 @@ async def _telegram(chosen: Settings) -> None:
 
 
 def _built(chosen: Settings, send: "Callable[[Outgoing], Awaitable[str]]") -> "Built":
-    from bot.assembly import build, newcomer
+    from bot.assembly import build, newcomer, rules
 
-    return build(chosen.database_url, newcomer(chosen.zone), send, chosen.keeper)
+    return build(chosen.database_url, newcomer(chosen.zone), send, rules(chosen))
 
 
 async def _watched(built: "Built", where: Listen) -> None:

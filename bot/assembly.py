@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime
 from functools import partial
 
+from bot.config import Settings
 from bot.conversation.turns import Conversation
 from bot.keeper.gauges import Gauges
 from bot.keeper.report import Report
@@ -17,6 +18,7 @@ from bot.wording import keeper as words
 from core.person import Person, Units
 from core.reminders.delivery import Postman
 from core.service import waiting
+from core.service.admission import Rules
 from core.service.turn import House
 
 FAHRENHEIT_COUNTRIES = ("America/", "US/")
@@ -46,15 +48,16 @@ class Built:
         self.house.close()
 
 
-def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]], keeper: str | None = None) -> Built:
-    """The house over a store, sending through one channel; `keeper` is who may ask how the bot goes."""
+def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]], rules: Rules | None = None) -> Built:
+    """The house over a store, sending through one channel; `rules` say whom it lets in, and who its keeper is."""
     house = waiting.open_house(url)
     gauges = Gauges(datetime.now(UTC))
     report = Report(gauges, partial(waiting.backlog, house), lambda: datetime.now(UTC))
     # unlike any other process's, on this machine or another: in a container every process has the number 1
     owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
     postman = Postman(house, Notify(house).render, gauges.sending(send), owner)
-    return Built(house, Conversation(house, newcomer_, partial(_aside, report, keeper)), postman, report)
+    aside = partial(_aside, report, rules.keeper if rules else None)
+    return Built(house, Conversation(house, newcomer_, aside, rules), postman, report)
 
 
 def _aside(report: Report, keeper: str | None, message: Message) -> str | None:
@@ -65,6 +68,12 @@ def _aside(report: Report, keeper: str | None, message: Message) -> str | None:
     sent = gauges.sends["reply"] + gauges.sends["reminder"] + gauges.sends["repeat"]
     up = datetime.now(UTC) - gauges.started
     return words.status(up, gauges.updates["kept"], sent, (behind.replies, behind.reminders, late), gauges.not_kept)
+
+
+def rules(chosen: Settings) -> Rules:
+    """Whom the settings let in."""
+    door = chosen.door
+    return Rules(door.allowed, door.code, door.messages or None, door.new_chats or None, chosen.keeper)
 
 
 def newcomer(zone: str | None) -> Person:

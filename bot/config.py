@@ -12,6 +12,10 @@
     SALTBELL_LOG              debug, info, warning (default) or error
     SALTBELL_LOG_AS           text (default) or json, one object a line
     SALTBELL_KEEPER           the keeper's number on the channel: may ask «bot status», is told when nothing is kept
+    SALTBELL_ALLOWED          numbers of the people and groups that may use the bot, with commas; default: everybody
+    SALTBELL_INVITATION       a code of 8 to 64 letters, digits, - and _: who says it is let in, and nobody else
+    SALTBELL_CHAT_A_DAY       messages of one chat in a day where the bot is open to all; 0 for no limit; default 500
+    SALTBELL_NEW_CHATS_A_DAY  new chats in a day where the bot is open to all; 0 for no limit; default 100
     SALTBELL_METRICS          host:port of /healthz and /metrics for the keeper's own tools; default: none
 
 deploy/saltbell.env.example is the same list for a machine.
@@ -31,6 +35,8 @@ Log = Literal["debug", "info", "warning", "error"]
 LogAs = Literal["text", "json"]
 
 SECRET = re.compile(r"[A-Za-z0-9_-]{1,256}")  # what the Bot API takes as a secret_token
+CODE = re.compile(r"[A-Za-z0-9_-]{8,64}")  # 64: what a link of the channel carries
+NUMBER = re.compile(r"-?\d{1,19}")
 URL = re.compile(r"[a-z0-9+]+://")
 HIGHEST_PORT = 65535
 
@@ -41,6 +47,16 @@ class Listen:
 
     host: str = "127.0.0.1"
     port: int = 8080
+
+
+@dataclass(frozen=True)
+class Door:
+    """Whom the bot lets in: numbers and a code make it private; else so many a day, 0 for no limit."""
+
+    allowed: frozenset[str] = frozenset()
+    code: str | None = field(default=None, repr=False)
+    messages: int = 500
+    new_chats: int = 100
 
 
 @dataclass(frozen=True)
@@ -60,6 +76,7 @@ class Settings:
     log_as: LogAs = "text"
     keeper: str | None = None
     metrics: Listen | None = None
+    door: Door = Door()
 
     @property
     def database_url(self) -> str:
@@ -103,6 +120,12 @@ def settings(environment: Mapping[str, str]) -> Settings:
         log_as=cast(LogAs, _one_of("LOG_AS", said.get("LOG_AS", "text"), get_args(LogAs))),
         keeper=said.get("KEEPER"),
         metrics=_listen("METRICS", said.get("METRICS")),
+        door=Door(
+            _numbers(said.get("ALLOWED", "")),
+            _code(said.get("INVITATION")),
+            _count("CHAT_A_DAY", said, Door.messages),
+            _count("NEW_CHATS_A_DAY", said, Door.new_chats),
+        ),
     )
 
 
@@ -142,6 +165,27 @@ def _secret(said: str | None) -> str | None:
     if said is not None and not SECRET.fullmatch(said):
         raise _unreadable("WEBHOOK_SECRET", "1 to 256 letters, digits, - and _ only")
     return said
+
+
+def _numbers(said: str) -> frozenset[str]:
+    found = frozenset(filter(None, re.split(r"[\s,;]+", said)))
+    wrong = sorted(one for one in found if not NUMBER.fullmatch(one))
+    if wrong:
+        raise _unreadable("ALLOWED", f"{wrong[0]!r} is no number of a person or a group")
+    return found
+
+
+def _code(said: str | None) -> str | None:
+    if said is not None and not CODE.fullmatch(said):
+        raise _unreadable("INVITATION", "8 to 64 letters, digits, - and _ only")
+    return said
+
+
+def _count(name: str, said: Mapping[str, str], default: int) -> int:
+    found = said.get(name, str(default))
+    if not found.isdecimal():
+        raise _unreadable(name, f"{found!r} is no whole number")
+    return int(found)
 
 
 def _listen(name: str, said: str | None) -> Listen | None:

@@ -22,6 +22,7 @@ def exported(kept: Kept) -> bytes:
         "shared_with_you": [{"batch": m.batch, "chat": m.chat, "since": value(m.since)} for m in kept.shared],
         "open_questions": [{"chat": chat, "question": value(asked)} for chat, asked in kept.questions],
         "batches": [_batch(one) for one in kept.batches],
+        "door": None if kept.door is None else dict(zip(("day", "messages", "let_in"), kept.door, strict=True)),
         "said_to_you": [_message(one) for one in kept.messages],
     }
     return json.dumps(whole, ensure_ascii=False, allow_nan=False, indent=1).encode()

@@ -4,13 +4,18 @@ import logging
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime
+from functools import partial
 
+from bot.conversation import admitting
 from bot.conversation.act import answers
 from bot.reply import Message, Reply, to_body
 from bot.wording import language, refusals
 from core.errors import NotKept
 from core.person import Person
+from core.service import admission
 from core.service import turn as turns
+from core.service.admission import Rules
+from core.service.entry import Entry
 from core.service.steps import EDIT
 from core.service.turn import House, Said, Turn
 
@@ -24,6 +29,7 @@ class Conversation:
     house: House
     newcomer: Person
     aside: Callable[[Message], str | None] = lambda _: None  # what somebody is told before the talk begins
+    rules: Rules | None = None  # whom the keeper lets in; None is everybody
 
     def receive(self, message: Message, now: datetime) -> bool:
         """Take one message: True if it was new, False if it had been taken before.
@@ -53,14 +59,21 @@ class Conversation:
             message.language,
             _ref(message),
         )
-        with turns.begin(self.house, said, self.newcomer) as turn:
+        with turns.begin(self.house, said, self.newcomer, self._door(message)) as turn:
             if turn is None:
                 return False
             with language.speaking(turn.person.language):
+                answer = answer if turn.entry is Entry.OPEN else admitting.answer
                 for reply in answer(turn, message):
                     said_in = replace(reply, language=language.spoken())
                     turn.say(to_body(said_in), answering=message.ref or None, about=reply.about)
         return True
+
+    def _door(self, message: Message) -> turns.Door:
+        """The door for a message; that a chat is gone or has another number is heard of any."""
+        if self.rules is None or message.other in ("blocked", "moved"):
+            return turns.open_door
+        return partial(admission.entry, self.rules, message.text)
 
 
 def _ref(message: Message) -> str:

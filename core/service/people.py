@@ -5,7 +5,7 @@ from typing import Any
 from core.batch.assess import Change
 from core.service import households, record
 from core.service.turn import Turn
-from core.store import batches, people
+from core.store import batches, people, visits
 
 
 def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
@@ -30,4 +30,5 @@ def forget(turn: Turn) -> tuple[str, ...]:
     if not open_ones:
         households.forget(turn)
         people.forget(turn.tx, turn.person.id)
+        visits.forget(turn.tx, turn.person.id)
     return open_ones

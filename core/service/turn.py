@@ -4,13 +4,14 @@ The message's key, its effect and the replies to it are committed together; a me
 changes nothing.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any
 
 from core.person import Person
+from core.service.entry import LISTENS, Entry
 from core.store import inbox, outbox, people
 from core.store.database import Database, Transaction
 
@@ -37,12 +38,13 @@ class Said:
 
 @dataclass
 class Turn:
-    """A turn under way. `person` is who spoke, as kept before and changed during this turn."""
+    """A turn under way. `person` is who spoke, as kept before and changed during this turn; a stranger is not kept."""
 
     tx: Transaction
     said: Said
     person: Person
     replies: int = 0
+    entry: Entry = Entry.OPEN
 
     @property
     def now(self) -> datetime:
@@ -69,25 +71,34 @@ class Turn:
         people.ask(self.tx, self.said.chat, self.person.id, question)
 
 
+Door = Callable[[Transaction, Said], Entry]
+
+
+def open_door(_: Transaction, __: Said) -> Entry:
+    """Everybody is listened to."""
+    return Entry.OPEN
+
+
 @contextmanager
-def begin(house: House, said: Said, newcomer: Person) -> Iterator[Turn | None]:
+def begin(house: House, said: Said, newcomer: Person, door: Door = open_door) -> Iterator[Turn | None]:
     """A turn for one message, or None where that message was taken before.
 
-    `newcomer` holds the defaults of somebody who speaks for the first time.
+    `newcomer` holds the defaults of somebody who speaks for the first time; `door` says whether they are listened to.
     """
     with house.transaction() as tx:
         tx.take_turns(said.chat, said.person)
         if not inbox.first_time(tx, said.key, said.now):
             yield None
             return
-        yield Turn(tx, said, _person(tx, said, newcomer))
+        entry = door(tx, said)
+        fresh = replace(newcomer, id=said.person, language=said.language or newcomer.language)
+        yield Turn(tx, said, _person(tx, said, fresh) if entry in LISTENS else fresh, entry=entry)
 
 
-def _person(tx: Transaction, said: Said, newcomer: Person) -> Person:
+def _person(tx: Transaction, said: Said, fresh: Person) -> Person:
     known = people.load(tx, said.person)
     if known is not None and (known.name == said.name or not said.name):
         return known
-    fresh = replace(newcomer, id=said.person, language=said.language or newcomer.language)
     person = replace(known or fresh, name=said.name)
     people.save(tx, person)
     return person

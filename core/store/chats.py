@@ -1,6 +1,6 @@
 """A chat that got another id: everything that is kept of it moves in one transaction."""
 
-from core.store import batches, members, outbox, people
+from core.store import batches, members, outbox, people, visits
 from core.store.database import Transaction
 
 
@@ -10,3 +10,4 @@ def moved(tx: Transaction, old: str, new: str) -> None:
     members.chat_moved(tx, old, new)
     people.chat_moved(tx, old, new)
     outbox.chat_moved(tx, old, new)
+    visits.chat_moved(tx, old, new)

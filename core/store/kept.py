@@ -7,7 +7,7 @@ from sqlalchemy import select
 
 from core.batch.events import Event
 from core.person import Person
-from core.store import batches, members, people
+from core.store import batches, members, people, visits
 from core.store.batches import Row
 from core.store.codec import decode
 from core.store.database import Transaction
@@ -29,7 +29,10 @@ class InBatch:
 
 @dataclass(frozen=True)
 class Kept:
-    """All of it. `messages` are what the bot said in the person's own chat, `shared` where others share a batch."""
+    """All of it. `messages` is what the bot said in the person's own chat, `shared` where others share a batch.
+
+    `door` is what is counted of the person's own chat: its last day, its messages then, whether it was let in.
+    """
 
     id: str
     person: Person | None
@@ -37,6 +40,7 @@ class Kept:
     batches: tuple[InBatch, ...]
     messages: tuple[Message, ...]
     shared: tuple[Member, ...] = ()
+    door: tuple[str, int, bool] | None = None
 
 
 def of_person(tx: Transaction, person_id: str) -> Kept:
@@ -56,6 +60,7 @@ def of_person(tx: Transaction, person_id: str) -> Kept:
         found,
         tuple(row if row.batch in alone else replace(row, body=None) for row in map(row_of, mine)),
         members.of_person(tx, person_id),
+        visits.of_chat(tx, person_id),
     )
 
 

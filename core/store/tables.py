@@ -133,6 +133,17 @@ seen = Table(
 )
 Index("ix_seen_at", seen.c.at)
 
+visits = Table(
+    "visits",
+    metadata,
+    Column("chat", Text, primary_key=True),
+    Column("first_day", Text, nullable=False),  # YYYY-MM-DD, UTC
+    Column("day", Text, nullable=False),
+    Column("messages", Integer, nullable=False),
+    Column("admitted", Boolean, nullable=False, default=False, server_default=text("FALSE")),
+)
+Index("ix_visits_first_day", visits.c.first_day)
+
 LIVE: Final = "state IN ('waiting', 'sending')"
 
 outgoing = Table(

@@ -2,13 +2,14 @@
 
 from datetime import datetime
 
-from core.store import inbox, members, outbox
+from core.store import inbox, members, outbox, visits
 from core.store.database import Database
 
 
 def tidy(database: Database, now: datetime) -> None:
-    """Forget the keys of messages and the replies that were done with 30 days ago; batches stay. Raises NotKept."""
+    """Forget the keys of messages, the replies and the strangers of 30 days ago; batches stay. Raises NotKept."""
     with database.transaction() as tx:
         inbox.prune(tx, now)
         members.prune(tx, now)
         outbox.prune(tx, now - inbox.KEPT_FOR)
+        visits.prune(tx, now.date())

@@ -4,8 +4,10 @@ from pathlib import Path
 
 import pytest
 
-from bot.config import Listen, Settings, settings
+from bot.assembly import rules
+from bot.config import Door, Listen, Settings, settings
 from core.errors import Missing, OutOfRange, Unreadable
+from core.service.admission import Rules
 
 HOME = {"XDG_DATA_HOME": "/srv/data"}
 
@@ -40,6 +42,10 @@ def test_everything_that_is_set_is_taken() -> None:
             "SALTBELL_LOG_AS": "json",
             "SALTBELL_KEEPER": "700000",
             "SALTBELL_METRICS": "127.0.0.1:9108",
+            "SALTBELL_ALLOWED": "700000, -1005;42",
+            "SALTBELL_INVITATION": "supper_-2027",
+            "SALTBELL_CHAT_A_DAY": "50",
+            "SALTBELL_NEW_CHATS_A_DAY": "0",
         }
     )
     assert said == Settings(
@@ -56,6 +62,7 @@ def test_everything_that_is_set_is_taken() -> None:
         log_as="json",
         keeper="700000",
         metrics=Listen("127.0.0.1", 9108),
+        door=Door(frozenset({"700000", "-1005", "42"}), "supper_-2027", 50, 0),
     )
 
 
@@ -153,3 +160,32 @@ def test_secrets_do_not_show() -> None:
     shown = repr(settings({"SALTBELL_TOKEN": "1:hush", "SALTBELL_WEBHOOK_SECRET": "quiet"}))
     assert "hush" not in shown
     assert "quiet" not in shown
+
+
+def test_an_open_bot_has_limits_unless_it_is_told_otherwise() -> None:
+    """Nobody's empty environment is open without end; 0 says so on purpose. The code does not show when printed."""
+    assert settings(HOME).door == Door(frozenset(), None, 500, 100)
+    open_ended = settings({"SALTBELL_CHAT_A_DAY": "0", "SALTBELL_NEW_CHATS_A_DAY": "0"})
+    assert rules(open_ended) == Rules()
+    assert rules(settings({"SALTBELL_INVITATION": "supper-2027", "SALTBELL_KEEPER": "1"})).private
+    assert "supper-2027" not in repr(settings({"SALTBELL_INVITATION": "supper-2027"}))
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("ALLOWED", "7, @ida"),
+        ("ALLOWED", "7.5"),
+        ("INVITATION", "short"),
+        ("INVITATION", "has a blank"),
+        ("INVITATION", "x" * 65),
+        ("CHAT_A_DAY", "-1"),
+        ("CHAT_A_DAY", "many"),
+        ("NEW_CHATS_A_DAY", "1.5"),
+    ],
+)
+def test_a_door_that_cannot_be_is_refused_by_name(name: str, said: str) -> None:
+    """A slip must not leave the door open: the bot does not start."""
+    with pytest.raises(Unreadable) as trouble:
+        settings({f"SALTBELL_{name}": said})
+    assert trouble.value.where == f"SALTBELL_{name}"

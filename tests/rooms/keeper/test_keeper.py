@@ -18,6 +18,7 @@ from bot.keeper.door import Door
 from bot.logs import JsonLine, PlainLine
 from bot.reply import Message, Outgoing
 from core.errors import NotKept
+from core.service.admission import Rules
 
 NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
 KEEPER = "700001"
@@ -42,7 +43,7 @@ def letterbox() -> Letterbox:
 
 @pytest.fixture
 def built(tmp_path: Path, letterbox: Letterbox) -> Iterator[Built]:
-    house = build(f"sqlite:///{tmp_path / 'house.db'}", newcomer("Europe/Vienna"), letterbox.send, KEEPER)
+    house = build(f"sqlite:///{tmp_path / 'house.db'}", newcomer("Europe/Vienna"), letterbox.send, Rules(keeper=KEEPER))
     yield house
     house.close()
 
