@@ -3,6 +3,7 @@
 Replies were worded when they were made; reminders are worded when they go out.
 """
 
+import logging
 from dataclasses import replace
 from datetime import datetime, timedelta
 
@@ -18,6 +19,8 @@ from core.service import waiting
 from core.service.turn import House
 from core.service.waiting import Row
 
+log = logging.getLogger(__name__)
+FILE_TRIES = 2  # a picture or file that cannot be made twice will not be made
 STALE_FLIP = timedelta(hours=6)  # later than this a flip is merged into the next
 
 
@@ -33,8 +36,18 @@ class Notify:
         if reply is None:
             return None
         with language.speaking(reply.language):
-            picture, document = self._picture(reply, now), self._document(reply, now)
+            reply, picture, document = self._enclosed(row, reply, now)
         return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering, document)
+
+    def _enclosed(self, row: Row, reply: Reply, now: datetime) -> tuple[Reply, Picture | None, Document | None]:
+        """The reply with what it encloses; what cannot be made, however often, costs only itself and not the words."""
+        try:
+            return reply, self._picture(reply, now), self._document(reply, now)
+        except Exception:
+            if row.attempts < FILE_TRIES:
+                raise
+            log.exception("what outbox row %s encloses cannot be made", row.id)
+            return replace(reply, text=general.without_file(reply.text)), None, None
 
     def _reply(self, row: Row, now: datetime) -> Reply | None:
         if row.body is not None:

@@ -8,13 +8,14 @@ from functools import partial
 
 from bot.conversation import admitting
 from bot.conversation.act import answers
+from bot.intents.households import invitation_in
 from bot.reply import Message, Reply, to_body
 from bot.wording import language, refusals
 from core.errors import NotKept
 from core.person import Person
 from core.service import admission
 from core.service import turn as turns
-from core.service.admission import Rules
+from core.service.admission import Knock, Rules
 from core.service.entry import Entry
 from core.service.steps import EDIT
 from core.service.turn import House, Said, Turn
@@ -73,7 +74,7 @@ class Conversation:
         """The door for a message; that a chat is gone or has another number is heard of any."""
         if self.rules is None or message.other in ("blocked", "moved"):
             return turns.open_door
-        return partial(admission.entry, self.rules, message.text)
+        return partial(admission.entry, self.rules, Knock(message.text, invitation_in(message.text)))
 
 
 def _ref(message: Message) -> str:

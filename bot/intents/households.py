@@ -58,6 +58,12 @@ _TASKS: Final = (
 )
 
 
+def invitation_in(text: str) -> str | None:
+    """The code of an invitation to a batch, where that is all that a line says."""
+    found = _JOIN.match(text.strip(" .!\n").lower())
+    return found["code"] if found else None
+
+
 def read_household(text: str, context: Context) -> Intent | None:
     """An invitation, one that is taken, or the question who is in."""
     if joined := _JOIN.match(text.strip(" .!")):

@@ -157,3 +157,8 @@ def late_reminder(due: str, text: str) -> str:
 def repeat(text: str) -> str:
     """A message that may have arrived before."""
     return say("{text}\n(Again, in case it did not reach you.)", text=text)
+
+
+def without_file(text: str) -> str:
+    """Words whose picture or file could not be made."""
+    return say("{text}\n(The picture or file could not be made; ask for it again.)", text=text)

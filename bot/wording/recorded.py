@@ -7,6 +7,7 @@ from typing import Any
 
 from bot.measures import from_house
 from bot.wording import mends, numbers, steps
+from bot.wording.households import TASKS, somebody
 from bot.wording.language import Words, decimal, say
 from bot.wording.readings import PLACES
 from core.batch.batch_record import BatchRecord, Entry, Member
@@ -15,6 +16,7 @@ from core.batch.events import (
     Changed,
     Done,
     Finished,
+    Handed,
     Incident,
     Missed,
     Read,
@@ -116,6 +118,10 @@ def happened(event: What, r: BatchRecord) -> str:
             return say("assumed: {setup}", setup=_told(changes, r))
         case Incident(kind, facts):
             return say("trouble: {what}", what=_trouble(kind, facts, r))
+        case Handed(task, since, _, name):
+            return say(
+                "{name}: {task}, from {since}.", name=name or somebody(), task=TASKS[task], since=stamp(since, r)
+            )
         case Sliced() | Tasted() | Weighed() | Finished():
             return _at_the_end(event, r)
         case _:

@@ -10,7 +10,7 @@ from typing import Final, Literal
 
 from core.batch.assess import Assessment, assess
 from core.batch.batch import amendments, effective, fold
-from core.batch.events import Corrected, Done, Event, Finished, Started, What
+from core.batch.events import Corrected, Done, Event, Finished, Handed, Started, What
 from core.cure.dose import Dose
 from core.person import Person
 from core.safety.ledger import Verdict
@@ -130,10 +130,18 @@ def batch_record(
         as_of=as_of,
         made_at=now,
         members=members,
-        entries=_entries(events, numbers),
+        entries=_entries([_nameable(e, names) for e in events], numbers),
         dose=None if a.dose is None or a.dose.limit is None else dose_sum(a.dose),
         verdicts=_verdicts(batch_id, standing, person, as_of),
     )
+
+
+def _nameable(event: Event, names: Mapping[str, str]) -> Event:
+    """What was handed over, with the name that is kept of who has it, and with no number and no chat of theirs."""
+    if not isinstance(event.what, Handed):
+        return event
+    name = names.get(event.what.person, "") if event.what.person else event.what.name
+    return replace(event, what=replace(event.what, person="", chat="", name=name))
 
 
 def dose_sum(dose: Dose) -> DoseSum:

@@ -1,6 +1,7 @@
 """Who is let in: those of a list or with a code where the bot is private, everybody within limits where it is open.
 
-A group is let in as a whole; who is let in in person is so in every chat. A day is one of UTC.
+A group is let in as a whole; who is let in in person is so in every chat. An invitation to a batch lets in too: whoever
+gave it was let in. A day is one of UTC.
 """
 
 import hmac
@@ -10,7 +11,7 @@ from typing import Final
 
 from core.service.entry import Entry
 from core.service.turn import Said
-from core.store import visits
+from core.store import members, visits
 from core.store.database import Transaction
 
 TRIES: Final = 5  # messages of a stranger in a day that are looked at: a code cannot be found by trying
@@ -36,23 +37,32 @@ class Rules:
         return bool(self.allowed) or self.code is not None
 
 
-def entry(rules: Rules, text: str, tx: Transaction, said: Said) -> Entry:
+@dataclass(frozen=True)
+class Knock:
+    """What is said at the door: the words, and the code of an invitation to a batch that they hold."""
+
+    text: str
+    invitation: str | None = None
+
+
+def entry(rules: Rules, knock: Knock, tx: Transaction, said: Said) -> Entry:
     """What becomes of a message at the door; it is counted."""
     if said.person == rules.keeper:
         return Entry.OPEN
-    return _private(rules, text, tx, said) if rules.private else _limited(rules, tx, said)
+    return _private(rules, knock, tx, said) if rules.private else _limited(rules, tx, said)
 
 
-def _private(rules: Rules, text: str, tx: Transaction, said: Said) -> Entry:
+def _private(rules: Rules, knock: Knock, tx: Transaction, said: Said) -> Entry:
     if {said.person, said.chat} & rules.allowed or visits.admitted(tx, said.chat, said.person):
         return Entry.OPEN
     found = visits.count(tx, said.chat, _day(said))
     if found.messages > TRIES:
         return Entry.SILENT
-    if rules.code is None or not _is_code(text, rules.code):
+    invited = knock.invitation is not None and members.opens(tx, knock.invitation, said.now)
+    if not invited and (rules.code is None or not _is_code(knock.text, rules.code)):
         return Entry.STRANGER
     visits.admit(tx, said.chat)
-    return Entry.WELCOME
+    return Entry.OPEN if invited else Entry.WELCOME
 
 
 def _is_code(text: str, code: str) -> bool:

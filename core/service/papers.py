@@ -3,6 +3,7 @@
 from datetime import datetime
 
 from core.batch.batch_record import BatchRecord, batch_record
+from core.batch.events import Handed
 from core.errors import Gone
 from core.service import record
 from core.service.turn import House, Turn
@@ -17,7 +18,8 @@ def of_batch(house: House, batch_id: str, now: datetime) -> BatchRecord | None:
     """The record of a batch as it stands, None where there is no such batch."""
     with house.reading() as tx:
         events = batches.events(tx, batch_id)
-        known = {one: people.load(tx, one) for one in {e.by for e in events}}
+        handed = {e.what.person for e in events if isinstance(e.what, Handed)}
+        known = {one: people.load(tx, one) for one in {e.by for e in events} | handed}
         names = {one: person.name for one, person in known.items() if person is not None}
         try:
             return batch_record(batch_id, events, (record.owner_of(tx, batch_id), names), now)

@@ -30,5 +30,6 @@ def forget(turn: Turn) -> tuple[str, ...]:
     if not open_ones:
         households.forget(turn)
         people.forget(turn.tx, turn.person.id)
+        batches.unname(turn.tx, turn.person.id)
         visits.forget(turn.tx, turn.person.id)
     return open_ones

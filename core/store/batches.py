@@ -4,13 +4,13 @@ import secrets
 import string
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, Final
 
 from sqlalchemy import RowMapping, Select, or_, select, update
 
-from core.batch.events import Event
+from core.batch.events import Event, Handed
 from core.errors import Gone
 from core.store import codec
 from core.store.database import Transaction
@@ -97,6 +97,17 @@ def all_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
 def of_person(tx: Transaction, person_id: str) -> tuple[Row, ...]:
     """Every batch that a person began, open or closed, the oldest first."""
     return _rows(tx, select(batches).where(batches.c.owner == person_id))
+
+
+def unname(tx: Transaction, person_id: str) -> None:
+    """The log keeps what somebody answered for under their number, and their name no longer."""
+    handed = select(log.c.batch, log.c.number, log.c.body).where(log.c.kind == Handed.__name__)
+    for row in tx.execute(handed).all():
+        what = codec.build(Handed.__name__, row.body)
+        if what.person == person_id:
+            nameless = codec.body(replace(what, name=""))
+            mine = log.c.batch == row.batch, log.c.number == row.number
+            tx.execute(update(log).where(*mine).values(body=nameless))
 
 
 def close(tx: Transaction, batch_id: str, at: datetime) -> None:

@@ -5,7 +5,7 @@ from typing import Any
 
 from sqlalchemy import select
 
-from core.batch.events import Event
+from core.batch.events import Event, Handed
 from core.person import Person
 from core.store import batches, members, people, visits
 from core.store.batches import Row
@@ -46,12 +46,13 @@ class Kept:
 def of_person(tx: Transaction, person_id: str) -> Kept:
     """Everything that is kept of a person: settings, open questions, what they said, and what was said to them.
 
-    A message about a batch in which others spoke may quote them, and one about no batch may be about such a one: their
-    words are left out.
+    A message about a batch that others have or spoke in may quote them, and one about no batch may be about such a one:
+    their words are left out.
     """
     found = tuple(_in_batch(tx, one, person_id) for one in _batch_ids(tx, person_id))
-    alone: set[str | None] = {one.id for one in found if one.by_others == 0}
-    alone |= set() if len(alone) < len(found) else {None}
+    shared = members.of_person(tx, person_id)
+    alone: set[str | None] = {one.id for one in found if one.by_others == 0 and not members.of_batch(tx, one.id)}
+    alone |= set() if shared or len(alone) < len(found) else {None}
     mine = tx.execute(select(outgoing).where(OUT.chat == person_id).order_by(OUT.id)).mappings()
     return Kept(
         person_id,
@@ -59,7 +60,7 @@ def of_person(tx: Transaction, person_id: str) -> Kept:
         _questions(tx, person_id),
         found,
         tuple(row if row.batch in alone else replace(row, body=None) for row in map(row_of, mine)),
-        members.of_person(tx, person_id),
+        shared,
         visits.of_chat(tx, person_id),
     )
 
@@ -73,8 +74,15 @@ def _batch_ids(tx: Transaction, person_id: str) -> list[str]:
 def _in_batch(tx: Transaction, batch_id: str, person_id: str) -> InBatch:
     row = batches.get(tx, batch_id)
     said = batches.events(tx, batch_id)
-    mine = tuple(event for event in said if event.by == person_id)
+    mine = tuple(_own(event, person_id) for event in said if event.by == person_id)
     return InBatch(batch_id, row if row and row.owner == person_id else None, mine, len(said) - len(mine))
+
+
+def _own(event: Event, person_id: str) -> Event:
+    """What was said, without the number and the chat of whom it was handed to."""
+    if not isinstance(event.what, Handed) or event.what.person in ("", person_id):
+        return event
+    return replace(event, what=replace(event.what, person="", chat=""))
 
 
 def _questions(tx: Transaction, person_id: str) -> tuple[tuple[str, dict[str, Any]], ...]:

@@ -66,6 +66,12 @@ def invite(tx: Transaction, batch_id: str, until: datetime, handing: Any = None)
     return code
 
 
+def opens(tx: Transaction, code: str, now: datetime) -> bool:
+    """Whether a code opens a batch, which leaves it as it is."""
+    mine = select(invitations.c.code).where(invitations.c.code == code, invitations.c.until >= now)
+    return tx.execute(mine).first() is not None
+
+
 def take(tx: Transaction, code: str, now: datetime) -> Invitation | None:
     """What a code opens, used up by this; None where there is none, or its time is over."""
     mine = invitations.c.code == code

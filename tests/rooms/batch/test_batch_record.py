@@ -8,7 +8,7 @@ import pytest
 from core.batch.assess import assess
 from core.batch.batch import fold
 from core.batch.batch_record import batch_record, dose_sum
-from core.batch.events import Corrected, Done, Probe, Read
+from core.batch.events import Corrected, Done, Handed, Probe, Read
 from core.batch.material import dose_of
 from core.errors import Gone
 from core.plan.recipe import product
@@ -96,3 +96,20 @@ def test_without_a_beginning_there_is_no_record() -> None:
     """A log that begins nothing is refused, not guessed at."""
     with pytest.raises(Gone):
         batch_record("b1", log()[1:], (OWNER, NAMES), FIRE)
+
+
+def test_who_has_something_in_hand_is_named_and_not_numbered() -> None:
+    """By the name that is kept of them, none where they were forgotten; no id of a channel and no chat is in it."""
+    since = FIRE + timedelta(hours=1)
+    known, gone, typed = (
+        Handed("fire", since, "j", "Julia", "chat-j"),
+        Handed("flips", since, "gone", "Ada", "chat-a"),
+        Handed("all", since, "", "grandma", "here"),
+    )
+    r = recorded(*((since, "m", what) for what in (known, gone, typed)))
+    handed = [e.what for e in r.entries if isinstance(e.what, Handed)]
+    assert [(one.name, one.person, one.chat) for one in handed] == [
+        (NAMES["j"], "", ""),
+        ("", "", ""),
+        ("grandma", "", ""),
+    ]

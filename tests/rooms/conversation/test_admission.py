@@ -1,5 +1,6 @@
 """Who is let in: the listed and those with the code where the bot is private, else everybody within a day's limits."""
 
+import re
 from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
@@ -122,6 +123,19 @@ async def test_a_group_is_let_in_as_a_whole(opened: Open) -> None:
     assert not (await home.hears("hello", person="8", chat="-5"))[0].startswith("This bot is private")
     assert (await home.hears("hello", person="8"))[0].startswith("This bot is private")
     assert (await home.hears("hello", person="7"))[0].startswith("This bot is private")
+
+
+async def test_an_invitation_to_a_batch_lets_in(opened: Open) -> None:
+    """Whoever gave it was let in; it holds once, and a code that opens nothing lets nobody in."""
+    home = opened(Rules(allowed=frozenset({"7"})))
+    await home.hears(FLAT)
+    await home.hears("6.25 %")
+    (passed_on, *_) = await home.hears("invite")
+    code = re.search(r"join (\w{10})", passed_on)[1]  # type: ignore[index]
+    assert (await home.hears("join 2222222222", person="8"))[0].startswith("This bot is private")
+    assert not any(text.startswith("This bot is private") for text in await home.hears(f"join {code}", person="8"))
+    assert "brine" in (await home.hears("what now", person="8"))[-1].lower()
+    assert (await home.hears(f"join {code}", person="9"))[0].startswith("This bot is private")
 
 
 async def test_the_listed_and_the_keeper_come_in_without_a_code(opened: Open) -> None:

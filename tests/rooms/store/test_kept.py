@@ -4,9 +4,9 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from core.batch.events import Done, Event, Started, Tasted, What
+from core.batch.events import Done, Event, Handed, Started, Tasted, What
 from core.person import Person
-from core.store import batches, kept, outbox, people
+from core.store import batches, kept, members, outbox, people
 from core.store.database import Database, Transaction
 
 SETUP = {"product": "pastrami", "cut": "brisket_flat", "mass": 3.2}
@@ -64,6 +64,37 @@ def test_nothing_of_anybody_else_is_in_it(family: Database) -> None:
     assert [None if m.body is None else m.body["text"] for m in found.messages] == ["of her own", None, None]
     assert "Bo" not in repr(found)
     assert "'bo'" not in repr(found)
+
+
+def test_whom_something_was_handed_to_has_no_number_in_it(family: Database, now: datetime) -> None:
+    """That she handed the fire to Bo is hers; his number and his chat are not."""
+    with family.transaction() as tx:
+        said(tx, "own", now, ("marta", Handed("fire", now, "bo", "him", "bo-chat")))
+    (handed,) = [e.what for one in of(family, "marta").batches for e in one.said if isinstance(e.what, Handed)]
+    assert handed == Handed("fire", now, "", "him", "")
+
+
+def test_a_batch_that_somebody_has_with_her_is_not_hers_alone(database: Database, now: datetime) -> None:
+    """Though they have not said a word: what the bot said of them is not given; nor is it of what she joined."""
+    with database.transaction() as tx:
+        batches.add(tx, "own", "marta", "marta", "own", now)
+        said(tx, "own", now, ("marta", Started("own", SETUP)))
+        members.add(tx, members.Member("own", "bo", "bo", now))
+        outbox.put_reply(tx, "marta", {"text": "Bo is in now"}, now, batch="own")
+        outbox.put_reply(tx, "bo", {"text": "Marta began it"}, now)
+    assert [m.body for m in of(database, "marta").messages] == [None]
+    assert [m.body for m in of(database, "bo").messages] == [None]
+    assert [one.batch for one in of(database, "bo").shared] == ["own"]
+
+
+def test_the_log_forgets_the_name_of_who_took_something_over(family: Database, now: datetime) -> None:
+    """What was taken stays under the number; the name of another stays."""
+    with family.transaction() as tx:
+        fire, flips = Handed("fire", now, "bo", "Bo", "bo"), Handed("flips", now, "marta", "Marta", "marta")
+        said(tx, "shared", now, ("marta", fire), ("marta", flips))
+        batches.unname(tx, "bo")
+        handed = [e.what for e in batches.events(tx, "shared") if isinstance(e.what, Handed)]
+    assert [(one.person, one.name) for one in handed] == [("bo", ""), ("marta", "Marta")]
 
 
 def test_who_shares_nothing_has_every_word(database: Database, now: datetime) -> None:
