@@ -27,8 +27,8 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
             return curing.dose_asked(turn, meant, text) or trade.answer(turn, meant, text)
         case Help():
             return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
-        case Greet():
-            return (Reply(general.hello(turn.person, meant.a)),)
+        case Greet(kind):
+            return (Reply(general.hello(kind, meant.a)),)
         case Unclear():
             return _unclear(turn, meant, intent)
 

@@ -12,7 +12,7 @@ from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed,
 from bot.reply import Reply
 from bot.wording import answers, asking, debriefs, deviations, marks
 from core.batch.assess import Assessment, Change
-from core.batch.events import Probe
+from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
 from core.plan.steps import Kind, State, Step
 from core.safety.incidents import needed
 from core.service import batches, learning, steps
@@ -120,10 +120,18 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
             text = "\n".join(t for t in (answers.incident(change.after, what), question) if t)
             return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
         case Debrief():
-            change = learning.debrief(turn, batch, intent.mass, (intent.grey, intent.of), intent.salt)
+            change = learning.debrief(turn, batch, _looked_back(intent))
             text, rows = debriefs.thanks(change, turn.person)
             turn.ask(debriefs.next_question(change.after))
             return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
+
+
+def _looked_back(intent: Debrief) -> list[Weighed | Sliced | Tasted | Took]:
+    told: list[Weighed | Sliced | Tasted | Took] = []
+    told += [] if intent.mass is None else [Weighed(intent.mass)]
+    told += [] if intent.grey is None else [Sliced(intent.grey, intent.of)]
+    told += [] if intent.salt is None else [Tasted(intent.salt)]
+    return told + ([] if intent.hours is None else [Took(intent.hours)])
 
 
 def _aged(intent: Happened, meant: Understood) -> dict[str, Any]:

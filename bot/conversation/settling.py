@@ -14,8 +14,8 @@ from bot.reply import Reply
 from bot.wording import asking, general, language, mends, privacy, refusals, settings
 from bot.wording import batches as batch_words
 from core.batch.assess import Change as Done
-from core.batch.assess import alternatives
 from core.batch.events import Probe
+from core.batch.ways import alternatives
 from core.errors import Gone, UnknownCure
 from core.person import Person, Units
 from core.service import batches, people

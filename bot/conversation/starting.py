@@ -11,11 +11,14 @@ from bot.facts import facts
 from bot.intents.intents import Start
 from bot.reply import Reply
 from bot.wording import asking, cautions, doses, general, plans, refusals, taken
-from core.batch.assess import Assessment, alternatives
+from core.batch.assess import Assessment
+from core.batch.ways import alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
 from core.plan.recipe import product
 from core.service import batches
 from core.service.turn import Turn
+
+SAME_KG = 0.0005
 
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
@@ -44,8 +47,20 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     turn.ask(None)
     if said.get("cure_nitrite_fraction") is not None:
         turn.keep_person(cure_nitrite_fraction=said["cure_nitrite_fraction"])  # the packet outlasts the batch
-    change = batches.start(turn, said)
+    again = _said_anew(turn, said)
+    change = batches.start(turn, said) if again is None else batches.change(turn, again, said)
     return show(turn, change.after)
+
+
+def _said_anew(turn: Turn, said: dict[str, Any]) -> str | None:
+    """The batch of this very piece that could not be planned yet: typed once more, it is that one and no second."""
+    for row in batches.open_here(turn):
+        a = batches.look(turn, row.id)
+        setup = a.batch.setup
+        same = setup.cut == said.get("cut", setup.cut) and abs(setup.mass - said["mass"]) < SAME_KG
+        if same and a.refusal is not None and not a.batch.done and setup.pieces == said.get("pieces", 1):
+            return row.id
+    return None
 
 
 def show(turn: Turn, a: Assessment, *, had_plan: bool = False) -> Sequence[Reply]:

@@ -265,14 +265,14 @@ def read_word(text: str, context: Context) -> Intent | None:
     bare = _BETTER.sub("", text.strip(" .!"))
     preferred = bare != text.strip(" .!")
     said = when.meal(when.hour_after_day(bare, context), context)
-    if said is None or len(bare.split()) > 3 or not (said.day_said or said.hour_said):
+    meal = re.match(_MEAL, bare)
+    if said is None or len(bare.split()) > (6 if meal else 3) or not (said.day_said or said.hour_said):
         return None
     if content(when.without_times(bare)):
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
-    certain = (
-        said.hour_said and (said.day_said or preferred or re.match(_MEAL, bare)) and not when.open_hour(bare, context)
-    )
+    named = said.hour_said and (said.day_said or preferred or meal)
+    certain = (named or (said.day_said and meal)) and not when.open_hour(bare, context)
     if context.phase == "none":
         return Unclear("word", bare, (Start({"deadline": said.at}),))
     return to if certain else Unclear("word", bare, (to,))

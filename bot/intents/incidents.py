@@ -96,6 +96,16 @@ _AFTER: Final = re.compile(
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
 
 
+LONGEST_COOK_H: Final = 48.0
+_TOOK: Final = re.compile(
+    r"\btook (?:us |me )?(?:in all |all in all )?(?:about |around |roughly |nearly |almost |just (?:over|under)"
+    r" |only )?(?:\d|an?\b|half\b)[^,;]*?(?:m|min|mins|minutes|h|hrs?|hours?|stunden?)\b"
+    r"(?: ?\d{1,2}(?: ?(?:m|min|minutes))?)?"
+    r"(?! to (?:light|get|come|heat))|^(?:\d[^,;]*?(?:h|hrs?|hours?)) (?:on the (?:fire|smoker|grill|pit)"
+    r"|in the smoker)(?: in all| altogether)?$"
+)
+
+
 @dataclass(frozen=True)
 class Told:
     """An incident, and the text without the words for it."""
@@ -143,10 +153,18 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     salt = next((level for level, words in _SALT if words.search(text)), None)
     if salt is not None and context.phase in ("waiting", "curing", "drying") and grey is None:
         salt = None  # a fry test, not the finished slice
-    mass = _mass_after(text, context)
-    if grey is None and salt is None and mass is None:
+    mass, hours = _mass_after(text, context), _hours_taken(text, context)
+    if grey is None and salt is None and mass is None and hours is None:
         return None
-    return Debrief(mass, grey, of, salt)
+    return Debrief(mass, grey, of, salt, hours=hours)
+
+
+def _hours_taken(text: str, context: Context) -> float | None:
+    """How long it was on the fire, told when it is off."""
+    found = _TOOK.search(text) if context.phase in ("resting", "chilling", "stored") else None
+    length = when.span(found[0]) if found else None
+    hours = length.total_seconds() / 3600 if length else 0.0
+    return round(hours, 4) if 0.25 <= hours <= LONGEST_COOK_H else None
 
 
 def _grey(text: str, lengths: list[measures.Measure]) -> tuple[float | None, float | None]:

@@ -181,13 +181,14 @@ class Happened:
 
 @dataclass(frozen=True)
 class Debrief:
-    """«1.9 kg after», «grey 12 mm in the middle of 48», «pink all through», «too salty»."""
+    """«1.9 kg after», «grey 12 mm in the middle of 48», «pink all through», «too salty», «took 9 hours»."""
 
     mass: float | None = None
     grey: float | None = None
     of: float | None = None
     salt: int | None = None
     batch: str | None = None
+    hours: float | None = None
 
 
 @dataclass(frozen=True)
@@ -273,7 +274,9 @@ class Choose:
 
 @dataclass(frozen=True)
 class Greet:
-    """«hello», «thanks», /start."""
+    """«hello», /start; `thanks` for «thanks», `nod` for «great», «got it»."""
+
+    kind: str = "hello"
 
 
 @dataclass(frozen=True)

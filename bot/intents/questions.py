@@ -15,9 +15,14 @@ _HELP: Final = re.compile(
 _GREET: Final = re.compile(
     r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
     r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|thx|danke|cheers|great|cool|nice|"
-    r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|ok(?:ay)?|k|got it"
+    r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|and|ok(?:ay)?|k|got it"
     r"|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
+)
+_THANKS: Final = re.compile(r"\b(?:thanks?|ty|thx|danke|cheers)\b")
+_HELLO: Final = re.compile(
+    r"^/start\b|\b(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
+    r"|guten (?:morgen|tag|abend))\b"
 )
 _NOW: Final = (
     r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do"
@@ -77,8 +82,9 @@ _TOPICS: Final = (
              r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
     ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the |a )?stall\b"
             r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
-            r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$|\bhow (?:much )?long(?:er)?(?: (?:left"
-            r"|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"
+            r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"
+            r"|\bhow (?:much )?long(?:er)?(?: (?:left"
+            r"|still|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"
             r"|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
             r"|\bwhen(?: will| is|s)? (?:it|dinner|the meat|lunch|the brisket|this|everything)(?: going to| gonna"
             r"| be)*(?: be)? (?:ready|done|finished)\b|(?<!temp )(?<!temperature )\bis it (?:done|ready)(?: yet)?\b"
@@ -139,7 +145,12 @@ def read_plain(text: str, context: Context) -> Intent | None:
     """A greeting or a call for help."""
     if _HELP.search(text):
         return Help()
-    return Greet() if _GREET.search(text) else None
+    return greeting(text) if _GREET.search(text) else None
+
+
+def greeting(text: str) -> Greet:
+    """A greeting, thanks or a nod, whichever wants an answer most."""
+    return Greet("thanks" if _THANKS.search(text) else "hello" if _HELLO.search(text) else "nod")
 
 
 def read_topic(text: str, context: Context) -> Intent | None:

@@ -126,7 +126,9 @@ def normal(text: str, language: str = "en") -> str:
 
 
 def _as_typed(intent: Intent, shown: str) -> Intent:
-    """A question with the words of the person, not with ours."""
+    """A question with the words of the person, not with ours; a greeting by the whole of its line."""
+    if isinstance(intent, Greet):
+        return questions.greeting(shown.lower())
     return replace(intent, text=shown) if isinstance(intent, Ask | Question) else intent
 
 
@@ -282,8 +284,9 @@ def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:
     """Nothing was understood: a bare word or number to ask about, or a question for the entries."""
     if context.asked == "zone" and len(plain.split()) <= 4:
         return [Settings({}, unclear=shown[:SHOWN])]
-    if any(isinstance(intent, Greet) for intent in sentences(plain, context)):
-        return [Greet()]
+    greeted = next((intent for intent in sentences(plain, context) if isinstance(intent, Greet)), None)
+    if greeted:
+        return [greeted]
     if measures.number(plain) is not None:
         return [Unclear("number", shown[:SHOWN])]
     return [Unclear("word", shown[:SHOWN])] if len(plain.split()) == 1 else [Question(shown)]

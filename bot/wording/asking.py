@@ -5,7 +5,8 @@ from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, Ste
 from bot.reply import Button
 from bot.wording import meats, numbers, steps
 from bot.wording.language import point, say
-from core.batch.assess import Assessment, Way
+from core.batch.assess import Assessment
+from core.batch.ways import Way
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.steps import Kind, State

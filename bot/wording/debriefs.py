@@ -13,7 +13,7 @@ def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
     """What was kept, what it teaches, and the next of the three questions."""
     a = change.after
     old = change.before.batch if change.before else None
-    said = ((_slice(a), "sliced"), (_yield(a), "weighed_after"), (_salt(a), "tasted"))
+    said = ((_slice(a), "sliced"), (_yield(a), "weighed_after"), (_salt(a), "tasted"), (_took(a), "took"))
     lines = [text for text, field in said if old is None or getattr(old, field) != getattr(a.batch, field)]
     lines.append(_taught(change, person))
     question, rows = _ask(a)
@@ -40,6 +40,21 @@ def _yield(a: Assessment) -> str:
     if after is None:
         return ""
     return say("Yield {after} % of the green weight.", after=f"{after / a.batch.setup.mass * 100:.0f}")
+
+
+def _took(a: Assessment) -> str:
+    """The hours on the fire beside what was expected of it before the fire, and beside the record's own."""
+    if a.batch.took is None:
+        return ""
+    told = say("{hours} on the fire: noted.", hours=numbers.hours(a.batch.took))
+    expected = ""
+    if a.cook is not None:
+        low, middle, high = (
+            numbers.plain(round(h * 2) / 2) for h in (a.cook.ready.p10, a.cook.ready.p50, a.cook.ready.p90)
+        )
+        sentence = " Before the fire I expected {low} to {high} h, {middle} h in the middle."
+        expected = say(sentence, low=low, middle=middle, high=high)
+    return told + expected
 
 
 def _salt(a: Assessment) -> str:

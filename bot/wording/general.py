@@ -2,12 +2,15 @@
 
 from bot.wording import meats, numbers, plans
 from bot.wording.language import say
-from core.batch.assess import Assessment, Way
-from core.person import Person
+from core.batch.assess import Assessment
+from core.batch.ways import Way
 
 
-def hello(person: Person, a: Assessment | None) -> str:
-    """The first sentence of the talk, or a short word back."""
+def hello(kind: str, a: Assessment | None) -> str:
+    """The first sentence of the talk, or a short word back to a greeting, to thanks or to a nod."""
+    if kind != "hello":
+        back = say("You are welcome.") if kind == "thanks" else say("Good.")
+        return f"{back} {plans.coming(a)}".strip() if a is not None else back
     if a is not None:
         return say("Hello. {now}", now=plans.now(a))
     return say(

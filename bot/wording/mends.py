@@ -23,6 +23,7 @@ from core.batch.events import (
     Sliced,
     Snoozed,
     Tasted,
+    Took,
     Weighed,
     What,
 )
@@ -185,7 +186,7 @@ def name(what: What, a: Assessment) -> str:
             return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}".strip() for k, v in changes.items())
         case Missed():
             return say("a missed step")
-        case Sliced() | Tasted() | Weighed():
+        case Sliced() | Tasted() | Weighed() | Took():
             return say("what you said of the slice")
         case Incident(kind):
             return INCIDENTS.get(kind, kind.replace("_", " "))

@@ -25,6 +25,7 @@ from core.batch.events import (
     Snoozed,
     Started,
     Tasted,
+    Took,
     Weighed,
     What,
 )
@@ -122,7 +123,7 @@ def happened(event: What, r: BatchRecord) -> str:
             return say(
                 "{name}: {task}, from {since}.", name=name or somebody(), task=TASKS[task], since=stamp(since, r)
             )
-        case Sliced() | Tasted() | Weighed() | Finished():
+        case Sliced() | Tasted() | Weighed() | Took() | Finished():
             return _at_the_end(event, r)
         case _:
             return _of_step(event, r)
@@ -144,7 +145,7 @@ def _of_step(event: What, r: BatchRecord) -> str:
             return mends.name(event, r.a)
 
 
-def _at_the_end(event: Sliced | Tasted | Weighed | Finished, r: BatchRecord) -> str:
+def _at_the_end(event: Sliced | Tasted | Weighed | Took | Finished, r: BatchRecord) -> str:
     person = r.a.person
     match event:
         case Sliced(grey) if grey == 0:
@@ -156,6 +157,8 @@ def _at_the_end(event: Sliced | Tasted | Weighed | Finished, r: BatchRecord) -> 
             return TASTES[salt]
         case Weighed(mass):
             return say("the finished piece weighs {mass}", mass=numbers.mass(mass, person))
+        case Took(hours):
+            return say("on the fire for {hours}", hours=numbers.hours(hours))
         case Finished(how):
             return ENDS[how]
 

@@ -6,14 +6,13 @@
 
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from typing import Any
 
 from core.batch import cold, ledger, material
 from core.batch.batch import Batch, Phase
 from core.batch.events import Probe
 from core.cure.dose import Dose
 from core.cure.penetration import After, Penetration
-from core.errors import SaltbellError, TooSoon, UnknownCure
+from core.errors import SaltbellError, UnknownCure
 from core.heat.band import Band as HeatBand
 from core.heat.fire import Fuel
 from core.heat.ready import Estimate
@@ -118,16 +117,6 @@ class Change:
     after: Assessment
 
 
-@dataclass(frozen=True)
-class Way:
-    """A way round a refusal: what would be changed, and the meal that it gives."""
-
-    name: str
-    changes: tuple[tuple[str, Any], ...]
-    serve: datetime
-    cure_days: Days
-
-
 def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     """Everything that is known of a batch at a time. Pure: the same batch and time give the same answer."""
     setup = batch.setup
@@ -141,41 +130,6 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     known = ledger.Known(piece, weighed, cure, cook, _cured_days(batch, plan))
     found = ledger.judge(batch, known, now)
     return Assessment(batch, person, now, piece, weighed, cure, cook, cooling, plan, found, refusal)
-
-
-def alternatives(a: Assessment) -> tuple[Way, ...]:
-    """What does work where the meal comes too soon: each way is computed, none is guessed."""
-    if not isinstance(a.refusal, TooSoon):
-        return ()
-    tries: tuple[tuple[str, dict[str, Any]], ...] = (
-        ("inject", {"method": "inject"}),
-        ("dry", {"method": "dry"}),
-        ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
-        *((name, {"deadline": date}) for name, date in _next_dates(a).items()),
-    )
-    setup = a.batch.setup
-    open_ones = {*product(setup.product).methods(setup.cut), None} - {setup.method}
-    found = (_way(a, name, changes) for name, changes in tries if changes.get("method") in open_ones)
-    return tuple(way for way in found if way is not None)
-
-
-def _next_dates(a: Assessment) -> dict[str, datetime]:
-    """The first meal that can be, and the one at the hour and on the weekday that was wanted, where that is later."""
-    refusal = a.refusal
-    if not isinstance(refusal, TooSoon):
-        raise SaltbellError
-    date, wall = refusal.deadline, wall_of(a.person)
-    while date < refusal.earliest:
-        date = wall.at(wall.day(date) + timedelta(days=7), wall.clock(date).replace(tzinfo=None))
-    return {"date": date} if date == refusal.earliest else {"soonest": refusal.earliest, "date": date}
-
-
-def _way(a: Assessment, name: str, changes: dict[str, Any]) -> Way | None:
-    setup_changes = {k: v for k, v in changes.items() if k != "cut_in"}
-    tried = assess(replace(a.batch, setup=a.batch.setup.change(setup_changes)), a.person, a.now)
-    if tried.plan is None:
-        return None
-    return Way(name, tuple(setup_changes.items()), tried.plan.serve, tried.plan.cure_days)
 
 
 def _weighed(batch: Batch, person: Person) -> tuple[Dose | None, SaltbellError | None]:

@@ -25,12 +25,13 @@ from core.batch.events import (
     Snoozed,
     Started,
     Tasted,
+    Took,
     Weighed,
 )
 from core.errors import Gone
 from core.plan.recipe import product
 from core.plan.setup import Setup
-from core.units import Celsius
+from core.units import Celsius, Hours
 
 
 class Phase(StrEnum):
@@ -74,6 +75,7 @@ class Batch:
     weighed_after: float | None = None
     sliced: Sliced | None = None
     tasted: int | None = None
+    took: Hours | None = None  # on the fire, as the cook says
     finished: str | None = None
     paused: bool = False
     paused_until: datetime | None = None
@@ -231,6 +233,8 @@ def _ended(batch: Batch, event: Event) -> Batch:
             return replace(batch, sliced=event.what)
         case Tasted(salt):
             return replace(batch, tasted=salt)
+        case Took(hours):
+            return replace(batch, took=hours)
         case Finished(how):
             return replace(batch, finished=how)
         case _:

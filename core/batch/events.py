@@ -9,7 +9,7 @@ from datetime import datetime
 from enum import StrEnum
 from typing import Any
 
-from core.units import Celsius, Kilograms, Metres
+from core.units import Celsius, Hours, Kilograms, Metres
 
 
 class Probe(StrEnum):
@@ -154,6 +154,13 @@ class Handed:
 
 
 @dataclass(frozen=True)
+class Took:
+    """How long the piece was on the fire, as the cook says. [h]"""
+
+    hours: Hours
+
+
+@dataclass(frozen=True)
 class Finished:
     """The batch is over. `how` is "eaten", "cancelled" or "thrown_away"."""
 
@@ -162,7 +169,7 @@ class Finished:
 
 What = (
     Started | Changed | Assumed | Done | Skipped | Snoozed | Missed | Read | Incident | Corrected
-    | Paused | Resumed | Handed | Weighed | Sliced | Tasted | Finished
+    | Paused | Resumed | Handed | Weighed | Sliced | Tasted | Took | Finished
 )  # fmt: skip
 
 

@@ -5,9 +5,10 @@ from datetime import datetime
 from math import ceil
 from typing import Any
 
-from core.batch.assess import Assessment, Change, alternatives, assess
+from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import effective, fold
 from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
+from core.batch.ways import alternatives
 from core.errors import Gone, TooLate, TooSoon
 from core.meat.cuts import cut
 from core.plan.recipe import product, product_of_cut
@@ -76,7 +77,7 @@ def _in_time(turn: Turn, done: Change) -> Change:
     after = done.after
     if not isinstance(after.refusal, TooSoon) or "method" in after.batch.setup.said:
         return done
-    quicker = next((way for way in alternatives(after) if way.name == "dry"), None)
+    quicker = next((way for way in alternatives(after) if way.name == "dry" and way.in_time), None)
     if quicker is None:
         return done
     settled = record.add(turn, after.batch.id, [(Assumed(dict(quicker.changes)), turn.now)])

@@ -1,20 +1,19 @@
 """What a batch taught: incidents, the debrief, and the person's own defaults learned anew from all their batches."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
 from core.batch.assess import Change
 from core.batch.batch import fold
-from core.batch.events import Done, Incident, Sliced, Tasted, Weighed, What
+from core.batch.events import Done, Incident, Sliced, Tasted, Took, Weighed, What
 from core.batch.learn import learned_from
 from core.person import Learned
 from core.service import record
 from core.service.record import owner_of
 from core.service.turn import Turn
 from core.store import batches, people
-from core.units import Kilograms, Metres
 
 
 def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at: datetime) -> Change:
@@ -22,18 +21,10 @@ def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at:
     return record.add(turn, batch_id, [(Incident(what, dict(facts)), at)])
 
 
-def debrief(
-    turn: Turn, batch_id: str, mass: Kilograms | None, grey: tuple[Metres | None, Metres | None], salt: int | None
-) -> Change:
-    """What the scale, the slice and the tongue said; the person's defaults are learned again from all batches."""
-    width, of = grey
-    told: list[What] = []
-    told += [] if mass is None else [Weighed(mass)]
-    told += [] if width is None else [Sliced(width, of)]
-    told += [] if salt is None else [Tasted(salt)]
-    if width is not None:
-        told.append(Done("debrief"))
-    change = record.add(turn, batch_id, [(what, turn.now) for what in told])
+def debrief(turn: Turn, batch_id: str, told: Sequence[Weighed | Sliced | Tasted | Took]) -> Change:
+    """What the scale, slice, tongue and clock said; the person's defaults are learned again from all batches."""
+    looked_back: list[What] = [Done("debrief")] if any(isinstance(what, Sliced) for what in told) else []
+    change = record.add(turn, batch_id, [(what, turn.now) for what in (*told, *looked_back)])
     learn(turn, batch_id)
     return Change(change.before, record.look(turn.tx, batch_id, turn.now))
 

@@ -336,10 +336,22 @@ def test_batches_by_name() -> None:
     assert batch_named("flipped", TWO) is None
 
 
-@pytest.mark.parametrize("text", ["hi", "thanks!", "good night", "ok thanks", "Danke", "/start"])
-def test_small_talk(text: str) -> None:
-    """A greeting or thanks asks for nothing."""
-    assert read(text, CURE) == [Greet()]
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("hi", "hello"),
+        ("thanks!", "thanks"),
+        ("hi and thanks", "thanks"),
+        ("good night", "nod"),
+        ("got it", "nod"),
+        ("ok thanks", "thanks"),
+        ("Danke", "thanks"),
+        ("/start", "hello"),
+    ],
+)
+def test_small_talk(text: str, kind: str) -> None:
+    """A greeting, thanks or a nod asks for nothing, and gets the like back."""
+    assert read(text, CURE) == [Greet(kind)]
 
 
 @pytest.mark.parametrize("text", ["help", "/help", "?", "hilfe", "what can you do"])

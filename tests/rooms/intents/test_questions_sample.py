@@ -17,7 +17,6 @@ ABOUT_THE_BATCH: dict[str, tuple[type[Intent], str]] = {
     "Q140": (Ask, "log"),
     "Q143": (Ask, "eta"),
     "Q144": (Ask, "eta"),
-    "Q089": (Ask, "dose_for"),
     "Q145": (Ask, "pit"),
     "Q146": (MoveDeadline, ""),
     "Q147": (MoveDeadline, ""),

@@ -1,0 +1,87 @@
+"""The ways round a meal that comes too soon: every one is computed before it is offered."""
+
+from collections.abc import Collection
+from dataclasses import dataclass, replace
+from datetime import datetime, timedelta
+from typing import Any
+
+from core.batch.assess import Assessment, assess
+from core.batch.batch import Batch
+from core.errors import SaltbellError, TooSoon
+from core.plan.hours import wall_of
+from core.plan.recipe import product
+from core.units import Days
+
+
+@dataclass(frozen=True)
+class Way:
+    """A way round a refusal: what would be changed, and the meal that it gives."""
+
+    name: str
+    changes: tuple[tuple[str, Any], ...]
+    serve: datetime
+    cure_days: Days
+
+    @property
+    def in_time(self) -> bool:
+        """Whether it keeps the meal where it was wanted."""
+        return all(name != "deadline" for name, _ in self.changes)
+
+
+def alternatives(a: Assessment) -> tuple[Way, ...]:
+    """What does work where the meal comes too soon: each way is computed, none is guessed."""
+    if not isinstance(a.refusal, TooSoon):
+        return ()
+    tries: tuple[tuple[str, dict[str, Any]], ...] = (
+        ("inject", {"method": "inject"}),
+        ("dry", {"method": "dry"}),
+        ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
+        *((name, {"deadline": date}) for name, date in _next_dates(a).items()),
+    )
+    setup = a.batch.setup
+    open_ones = {*product(setup.product).methods(setup.cut), None} - {setup.method}
+    found = [_way(a, name, changes) for name, changes in tries if changes.get("method") in open_ones]
+    ways = tuple(way for way in found if way is not None)
+    in_time = any(way.in_time for way in ways)
+    return ways if in_time else (*_quicker(a, tries, open_ones), *ways)
+
+
+def _quicker(
+    a: Assessment, tries: tuple[tuple[str, dict[str, Any]], ...], open_ones: Collection[str | None]
+) -> tuple[Way, ...]:
+    """Where no way makes the date: the one by which the meal comes first, if that is sooner than as it stands."""
+    soonest: tuple[datetime, Way] | None = None
+    for name, changes in tries:
+        if "deadline" in changes or changes.get("method") not in open_ones:
+            continue
+        refused = assess(_with(a, changes), a.person, a.now).refusal
+        if not isinstance(a.refusal, TooSoon) or not isinstance(refused, TooSoon):
+            continue
+        limit = soonest[0] if soonest else a.refusal.earliest
+        way = _way(a, name, {**changes, "deadline": refused.earliest}) if refused.earliest < limit else None
+        soonest = (refused.earliest, way) if way else soonest
+    return (soonest[1],) if soonest else ()
+
+
+def _next_dates(a: Assessment) -> dict[str, datetime]:
+    """The first meal that can be, and the one at the hour and on the weekday that was wanted, where that is later."""
+    refusal = a.refusal
+    if not isinstance(refusal, TooSoon):
+        raise SaltbellError
+    date, wall = refusal.deadline, wall_of(a.person)
+    while date < refusal.earliest:
+        date = wall.at(wall.day(date) + timedelta(days=7), wall.clock(date).replace(tzinfo=None))
+    return {"date": date} if date == refusal.earliest else {"soonest": refusal.earliest, "date": date}
+
+
+def _way(a: Assessment, name: str, changes: dict[str, Any]) -> Way | None:
+    tried = assess(_with(a, changes), a.person, a.now)
+    if tried.plan is None:
+        return None
+    stated = tuple((k, v) for k, v in changes.items() if k != "cut_in")
+    return Way(name, stated, tried.plan.serve, tried.plan.cure_days)
+
+
+def _with(a: Assessment, changes: dict[str, Any]) -> Batch:
+    """The batch as it would be with these changes."""
+    return replace(a.batch, setup=a.batch.setup.change({k: v for k, v in changes.items() if k != "cut_in"}))
