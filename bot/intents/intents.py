@@ -1,7 +1,6 @@
 """What a person can ask for, one frozen dataclass a thing, each with a sentence that means it.
 
-Times are aware UTC, quantities are in the units of the house. `batch` names a batch where the words or
-the button did; None means the one that the talk is about.
+Times are aware UTC, quantities in units of the house; `batch` is one that was named, None that of the talk.
 """
 
 from dataclasses import dataclass, field
@@ -17,10 +16,9 @@ class Start:
 
     `pieces` are the masses [kg] of several pieces; "mass" in `said` is then their sum. `unclear` holds what was
     typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1",
-    "percent:3 %", "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill". `assumed` names what
-    was completed by a usual value: "cut" (brisket alone is a flat), "deadline_hour", "deadline_next" («next
-    saturday»: the nearest is taken), and "deadline_shifted" or "deadline_twice" for a wall time that the clocks jump
-    over or show two times.
+    "percent:3 %", "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill". `assumed` names a usual
+    value: "cut" (brisket is a flat), "deadline_hour", "deadline_next", and "deadline_shifted" or "deadline_twice" for a
+    wall time that the clocks jump over or show two times.
     """
 
     said: dict[str, Any] = field(default_factory=dict)
@@ -96,8 +94,7 @@ class Snooze:
 class Temperature:
     """One number of a reading: where (None: to be told from the phase), how warm, when (None: now).
 
-    `unit` is "c" or "f" where it was said, None where it was not: then `value` is as typed and
-    the conversation settles it by plausibility or asks.
+    `unit` is "c" or "f", None where it was not said: `value` is then as typed, and settled by plausibility or asked.
     """
 
     value: float
@@ -286,9 +283,9 @@ class Help:
 
 @dataclass(frozen=True)
 class Unclear:
-    """A bare or broken thing that needs asking: `options` are the intents that it may have been.
+    """A bare or broken thing to be asked about; `options` are what it may have been, `text` what was typed, cut short.
 
-    `why` is one of number, too_long, empty, other, word, unit; `text` is what was typed, cut short.
+    `why` is one of number, too_long, empty, other, word, unit.
     """
 
     why: str
@@ -298,6 +295,6 @@ class Unclear:
 
 Intent = (
     Start | Change | MoveDeadline | StepDone | StepMissed | StepSkipped | Snooze | Reading | Correct | Undo
-    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Invite | Join | Leave | Cancel |
-    Choose | Greet | Help | Unclear
+    | Ask | Question | Happened | Debrief | Settings | Pause | Resume | HandOver | Invite | Join | Leave | Cancel
+    | Choose | Greet | Help | Unclear
 )  # fmt: skip
