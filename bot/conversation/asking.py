@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from bot.conversation import curing, filing, households, trade
+from bot.conversation import curing, filing, households, sums, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -36,6 +36,8 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if intent.topic in curing.topics():
         return curing.answer(turn, meant, intent)
+    if intent.topic == "sum":
+        return sums.answer(turn, intent)
     if intent.topic == "forget":
         turn.ask({"slot": "forget"})
         text, rows = privacy.sure()

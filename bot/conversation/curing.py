@@ -4,6 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from bot import measures
+from bot.conversation import sums
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.cures import Mixture, WantedDose, mixture, wanted_dose
@@ -132,17 +133,14 @@ def _instead(turn: Turn, a: Assessment | None, mix: Mixture, strength: float) ->
 def dose_asked(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """So much curing salt for so much meat, by the law of the place, with no batch begun; nothing for another question.
 
-    Raises
-    ------
-    UnknownCure
-        Nobody has said the strength of the curing salt.
+    The strength of the curing salt is asked for where nobody has said it.
     """
     wanted = wanted_dose(normal(text, turn.person.language))
     if wanted is None:
         return ()
     strength = wanted.strength or _strength(turn, meant.a)
     if strength is None:
-        raise UnknownCure(text)
+        return (sums.ask_strength(turn, "dose", text),)
     return (_dose_for(turn, meant.a, wanted, strength),)
 
 

@@ -50,8 +50,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return marking.note(turn, meant, Debrief(mass=float(intent.value), batch=intent.batch))
         case "vouch":
             return mending.change(turn, meant, Change({"fridge_vouched": True}, intent.batch))
-        case "entry" | "more" | "sources":
-            return trade.chosen(turn, intent.slot, str(intent.value))
+        case "sum" | "sum_why" | "entry" | "more" | "sources":
+            return trade.chosen(turn, meant, intent.slot, str(intent.value))
         case "keep":
             turn.ask(None)
             return (Reply(general.kept()),)

@@ -2,7 +2,9 @@
 
 from collections.abc import Sequence
 
+from bot.conversation import curing, sums
 from bot.conversation.understand import Understood
+from bot.intents.intents import Ask
 from bot.reply import Reply
 from bot.wording import general, trade
 from core.answers.entries import Entry, entry
@@ -25,13 +27,26 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
 
 
-def chosen(turn: Turn, slot: str, name: str) -> Sequence[Reply]:
+def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Reply]:
     """An entry that was tapped: its answer, its longer part, or where it comes from."""
+    if slot == "sum":
+        return _gone_on(turn, meant, name)
+    if slot == "sum_why":
+        return sums.why(name)
     e = entry(name)
     if slot == "entry":
         return (_said(turn, e),)
     text = trade.glance(e.more) if slot == "more" else trade.sources(e)
     return (Reply(text, facts=_facts(e)),)
+
+
+def _gone_on(turn: Turn, meant: Understood, value: str) -> Sequence[Reply]:
+    """A sum with what was missing: a dose by the way it was asked for, if it names one."""
+    kind, text = sums.grown(turn, value)
+    if not kind:
+        return sums.over()
+    asked = Ask("sum", kind, text)
+    return (curing.dose_asked(turn, meant, text) if kind == "dose" else ()) or sums.answer(turn, asked)
 
 
 def _said(turn: Turn, e: Entry) -> Reply:

@@ -13,6 +13,7 @@ from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
 from bot.intents.plausible import Number, meanings
+from bot.intents.questions import is_question
 from bot.intents.start import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, zone_of
 from core.batch.events import Probe
@@ -46,6 +47,7 @@ _ORDINALS: Final = {
 }
 _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab before the smoke included
 _WIDEST_GREY_IN: Final = 3.0
+_MEATS: Final = frozenset({"beef", "pork", "chicken", "turkey", "duck", "fish", "brisket", "ham"})
 _DOUBTS: Final = (
     ("drop", r"\b(?:forget|drop|delete|wrong|ignore|scratch|typo)\b"),
     ("keep", r"\b(?:right|correct|keep|true|yes|it is|really|sure)\b"),
@@ -175,8 +177,16 @@ def _doubt(text: str, context: Context) -> Intent | None:
     return next((Choose("doubt", value) for value, words in _DOUBTS if re.search(words, text)), None)
 
 
+def _sum(text: str, context: Context) -> Intent | None:
+    """What a sum still needed: a figure, or a meat; a new question is none."""
+    if len(text.split()) > 5 or is_question(text):
+        return None
+    return Choose("sum", text) if re.search(r"\d", text) or text in _MEATS else None
+
+
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     **SETUP_READERS, **DEVIATION_READERS,
     "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
     "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
+    "sum": _sum,
 }  # fmt: skip

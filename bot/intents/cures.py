@@ -128,7 +128,7 @@ def mixture(text: str) -> Mixture | None:
     """«5 tsp in 1 gal water for 5 lb»: cure, water and meat; None where one of them is missing, or how much water."""
     text = _ONE.sub("1 ", text)
     found = [m for m in measures.find(text) if m.low is None and m.value > 0]
-    cure = next((m for m in found if _is_cure(text, m, found)), None)
+    cure = next((m for m in found if is_cure(text, m, found)), None)
     whole = next((m for m in found if m.kind == "mass" and m is not cure and not _of_another(text, m)), None)
     if cure is None or whole is None or len(found) > 6:
         return None
@@ -189,7 +189,7 @@ def _around(text: str, m: measures.Measure) -> str:
     return before + " " + re.split(r"[,;]", text[m.end : m.end + 12])[0]
 
 
-def _is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bool:
+def is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bool:
     """Spoons or a weight of cure by its word, or spoons of nothing named beside water."""
     if m.unit in _SPOON or m.kind == "mass":
         if _OF_CURE.match(text[m.end : m.end + _NEAR]):
@@ -197,6 +197,11 @@ def _is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> b
         bare = m.unit in _SPOON and not _OF_SALT.match(text[m.end :])
         return bare and any(other.unit in _POUR for other in found) and not re.search(r"\b(?:pepper|spice|rub)\b", text)
     return False
+
+
+def pours(m: measures.Measure) -> bool:
+    """Whether a measure is of something poured: water, a brine."""
+    return m.unit in _POUR
 
 
 def _of_another(text: str, m: measures.Measure) -> bool:

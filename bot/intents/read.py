@@ -45,6 +45,7 @@ from bot.intents.readings import hot_words, read_reading
 from bot.intents.settings import read_pause, read_settings, wrong_clock
 from bot.intents.spelling import written
 from bot.intents.start import read_start
+from bot.intents.sums import read_sum
 from bot.intents.yard import read_feel
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
@@ -236,7 +237,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_household, read_cures, read_impossible, read_told, read_answer, _ambiguous, questions.read_plain,
-    _correction, _start, )  # fmt: skip
+    _correction, _start, read_sum,
+)  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 
 

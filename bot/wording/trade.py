@@ -19,7 +19,7 @@ def short(e: Entry, person: Person) -> tuple[str, Rows]:
     """The short answer with the cautions that belong to it, and taps for the rest."""
     text = "\n".join([glance(e.short), *cautions.lines(caution(name) for name in e.cautions)])
     more = (button(say("More"), Choose("more", e.id)),) if e.more else ()
-    row = (*more, button(say("Where from"), Choose("sources", e.id))) if e.sources else more
+    row = (*more, button(say("Why"), Choose("sources", e.id))) if e.sources else more
     return text, (row,) if row else ()
 
 

@@ -1,0 +1,80 @@
+"""A question that a sum answers: computed by the core, or the one thing asked that it still needs."""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Final
+
+from bot.conversation import sums_cold, sums_hot
+from bot.intents.intents import Ask, Choose
+from bot.intents.read import normal
+from bot.intents.sums import figured
+from bot.intents.told import Told, told
+from bot.reply import Reply
+from bot.wording import sums_asked, sums_why
+from bot.wording.asking import Rows, button
+from bot.wording.language import say
+from core.errors import Missing
+from core.service.turn import Turn
+
+MOST_ASKED: Final = 400  # characters of a question that grows with its answers
+_UNITS: Final = {"meat": "mass", "body": "length"}
+
+
+def answer(turn: Turn, intent: Ask) -> Sequence[Reply]:
+    """The sum; where a figure is missing, the question for it, and the rest is kept."""
+    return (_answer(turn, intent.about, intent.text),)
+
+
+def ask_strength(turn: Turn, kind: str, text: str) -> Reply:
+    """The strength of the curing salt, asked with what the usual ones would take."""
+    return _asked(turn, kind, text, told(figured(normal(text, turn.person.language))), "strength")
+
+
+def grown(turn: Turn, value: str) -> tuple[str, str]:
+    """The open sum, and what was said for it with what was missing; nothing where none is open."""
+    open_ = turn.open_question() or {}
+    if open_.get("slot") != "sum":
+        return "", ""
+    turn.ask(None)
+    return open_["sum"], f"{open_['text']} ; {_phrase(turn, open_['wanted'], value)}"
+
+
+def over() -> Sequence[Reply]:
+    """A tap on a sum that is no longer open."""
+    return (Reply(sums_asked.over(), facts={"answer_kind": "asked_back"}),)
+
+
+def why(kind: str) -> Sequence[Reply]:
+    """The rule of a sum with its sources."""
+    return (Reply(sums_why.why(kind), facts={"answer_kind": "computed", "sum": kind, "topic": "why"}),)
+
+
+def _phrase(turn: Turn, wanted: str, value: str) -> str:
+    """The answer as the reader of figures wants it: with its unit, and with its word."""
+    units = turn.person.units
+    bare = value.strip().replace(".", "").isdigit()
+    unit = {"meat": units.mass, "body": units.length, "hours": "h", "people": "people", "water": "l"}.get(wanted, "%")
+    said = f"{value} {unit}" if bare and wanted != "species" else value
+    return f"cure {said}" if wanted == "strength" else f"{said} thick" if wanted == "body" else said
+
+
+def _answer(turn: Turn, kind: str, text: str) -> Reply:
+    line = told(figured(normal(text[-MOST_ASKED:], turn.person.language)))
+    try:
+        said, keys, body = _SUMS[kind](turn, line)
+    except Missing as missing:
+        return _asked(turn, kind, text, line, missing.quantity)
+    return Reply(said, buttons=_why(kind), facts={"answer_kind": "computed", "sum": kind, "sources": list(keys)} | body)
+
+
+def _asked(turn: Turn, kind: str, text: str, line: Told, wanted: str) -> Reply:
+    turn.ask({"slot": "sum", "sum": kind, "text": text, "wanted": wanted})
+    doses = sums_cold.usual_doses(turn, line) if wanted == "strength" and kind == "dose" else None
+    said, rows = sums_asked.by_strength(doses) if doses else sums_asked.missing(wanted)
+    return Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": wanted, "sum": kind})
+
+
+def _why(kind: str) -> Rows:
+    return ((button(say("Why"), Choose("sum_why", kind)),),)
+
+
+_SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {**sums_cold.SUMS, **sums_hot.SUMS}

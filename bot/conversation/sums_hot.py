@@ -1,0 +1,149 @@
+"""Sums about heat: a temperature that was held, how it cooled, hours, fuel, boiling water, sodium of a slice."""
+
+from collections.abc import Sequence
+from datetime import timedelta
+from typing import Any, TypeAlias
+
+from bot.intents.told import Told
+from bot.wording import sums, sums_hot
+from core.answers import amounts
+from core.answers.held import held
+from core.errors import Missing
+from core.heat.cook import Cook
+from core.heat.cooling import chill
+from core.heat.fire import fuel
+from core.heat.humid_air import boiling_point, pressure_at
+from core.heat.ready import forecast
+from core.meat.cuts import cut
+from core.meat.piece import Cut, Piece, piece
+from core.plan.recipe import product, product_of_cut
+from core.plan.setup import Setup
+from core.safety.cooling import judge_cooling
+from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
+from core.safety.history import printed_f
+from core.service.turn import Turn
+from core.units import Celsius, celsius_from_fahrenheit
+
+Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
+PIT_C = 121.0  # the plan's own default
+SLICE = 0.03  # kg
+SALTED = 0.0225  # the house's salt, of the raw meat
+CUT_OF = {
+    "pork": "pork_loin",
+    "turkey": "turkey_breast",
+    "chicken": "chicken_whole",
+    "duck": "duck_breast",
+    "fish": "salmon_side",
+}
+
+
+def piece_of(line: Told) -> Piece:
+    """The piece that a line tells: its cut by its words, its mass by its thickness where only that is told.
+
+    Raises Missing("body") where neither is told.
+    """
+    if line.length is None and line.meat is None:
+        raise Missing("body")
+    one = _cut(line)
+    mass = line.meat or min(max(((line.length or 0.0) / one.thickness_scale) ** 3, one.mass_low), one.mass_high)
+    return piece(one, mass, line.length)
+
+
+def _cut(line: Told) -> Cut:
+    """The cut by its name, else that of the product or the animal that comes in pieces of this weight."""
+    if line.cut not in ("", "both"):
+        return cut(line.cut)
+    names = product(line.product).cuts if line.product else (CUT_OF.get(line.species, "brisket_flat"),)
+    cuts = [cut(name) for name in names]
+    fitting = (one for one in cuts if line.meat is None or one.mass_low <= line.meat <= one.mass_high)
+    return next(fitting, cuts[0])
+
+
+def setup_of(line: Told) -> Setup:
+    """The piece as a plan of its product would have it."""
+    meat = piece_of(line)
+    made = product(line.product) if line.product else product_of_cut(meat.cut.name)
+    said: dict[str, Any] = {"cut": meat.cut.name, "mass": meat.mass}
+    return made.setup(said | ({"thickness": line.length} if line.length else {}))
+
+
+def _lethality(turn: Turn, line: Told) -> Answer:
+    if line.species == "":
+        raise Missing("species")
+    found = held(line.species, line.temperatures[0])
+    if found is None:
+        return sums_hot.fish(turn.person), ("HOT_SMOKED_FISH",), {}
+    seconds = None if line.hours is None or "how long" in line.text else line.hours * 3600.0
+    body = {"asked_s": found.asked if found.asked is not None else -1.0, "enough": found.enough(seconds) is True}
+    return sums_hot.held(found, seconds, turn.person), (found.source.key, "FSIS_SAFE_TEMPERATURES"), body
+
+
+def _cooling(turn: Turn, line: Told) -> Answer:
+    """Two readings of a falling core as a history that ends now, and judged as any other."""
+    hours = line.hours
+    if len(line.clocks) == 2:
+        hours = (line.clocks[1] - line.clocks[0]) % 24.0
+    if hours is None:
+        raise Missing("hours")
+    history = ((turn.now - timedelta(hours=hours), line.temperatures[0]), (turn.now, line.temperatures[1]))
+    verdict = judge_cooling(history, None, None, turn.now + timedelta(minutes=1))
+    keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
+    return sums_hot.cooled(verdict, turn.person), keys, {"verdict": verdict.kind.value, "hours": hours}
+
+
+def _fire_out(turn: Turn, line: Told) -> Answer:
+    """The last good reading and the one now; the time between is the worst case below 140 °F."""
+    hours = (line.clocks[1] - line.clocks[0]) % 24.0 if len(line.clocks) == 2 else line.hours
+    before, now = line.temperatures
+    delicate = line.species in ("turkey", "chicken", "duck")
+    found = judge_fire_out(FireOut(now, hours, printed_f(before) >= HOT_F, None, delicate=delicate))
+    body = {"verdict": found.means.value, "case": found.detail}
+    return sums_hot.fire_out(found, turn.person), (found.source.key,), body
+
+
+def _chill(turn: Turn, line: Told) -> Answer:
+    meat, marks = piece_of(line), tuple(celsius_from_fahrenheit(f) for f in (130.0, 80.0, 40.0))
+    ice, rack = chill(meat, "ice"), chill(meat, "rack", ambient_c=turn.person.fridge_c)
+    bands = [(one.between(marks[0], marks[1]), one.between(marks[0], marks[2])) for one in (ice, rack)]
+    return sums.chill(meat.thickness, bands[0], bands[1], turn.person), ("FSIS_COOLING_1999", "INCROPERA"), {}
+
+
+def _pit(line: Told) -> Celsius:
+    return next((t for t in line.temperatures if 90.0 <= t <= 200.0), PIT_C)
+
+
+def _cook(turn: Turn, line: Told) -> Answer:
+    meat, pit = piece_of(line), _pit(line)
+    recipe = product(line.product) if line.product else product_of_cut(meat.cut.name)
+    target = min(recipe.purpose(recipe.defaults_of(meat.cut.name)["purpose"]).target_c, pit - 5.0)
+    ready = forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready
+    return sums_hot.cook(ready, pit, target, turn.person), ("COOK_CASE", "TAMU_BRISKET"), {"ready_h": ready.p50}
+
+
+def _fuel(turn: Turn, line: Told) -> Answer:
+    if line.hours is None:
+        raise Missing("hours")
+    one = cut(line.cut if line.cut not in ("", "both") else "brisket_flat")
+    found = fuel(turn.person.cooker, _pit(line), line.hours, one)
+    keys = [source.key for source in found.sources]
+    return sums_hot.fuel(found, line.hours, _pit(line), turn.person), keys, {"load_kg": found.load}
+
+
+def _altitude(turn: Turn, line: Told) -> Answer:
+    height = line.height or 0.0
+    at = boiling_point(pressure_at(height))
+    return sums_hot.boils(height, at, turn.person), ("ASHRAE_PSYCHROMETRICS",), {"boils_c": at}
+
+
+def _sodium(turn: Turn, line: Told) -> Answer:
+    mass = line.meat or SLICE
+    salt = amounts.salt_in_slice(mass, SALTED)
+    body = {"sodium_kg": amounts.sodium(salt.usual)}
+    return sums_hot.sodium(mass, salt, amounts.SODIUM_IN_SALT), ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), body
+
+
+SUMS = {
+    "lethality": _lethality, "fire_out": _fire_out,
+    "cooling": _cooling, "chill": _chill, "cook": _cook, "fuel": _fuel, "altitude": _altitude,
+    "sodium": _sodium,
+}  # fmt: skip

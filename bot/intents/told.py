@@ -1,0 +1,132 @@
+"""What a question brings along: masses and their parts, times, temperatures, the meat. For the sums of a kitchen."""
+
+import re
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final
+
+from bot import measures
+from bot.intents.cures import is_cure, pours
+from bot.intents.meats import meat
+from core.units import Celsius, Fraction, Hours, Kilograms, Metres
+
+_CLOCK: Final = re.compile(
+    r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
+    r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d):(?P<m24>[0-5]\d)\b|\b(?P<word>noon|midnight)\b"
+)
+_BARE: Final = re.compile(r"(?<![\w.,/])\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))")
+_FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
+_PEOPLE: Final = re.compile(
+    r"\b(?P<n>\d{1,3}) ?(?:people|guests?|persons?|eaters|friends|adults|pax|sandwiches|of us|ppl)\b"
+)
+_SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt\b")
+_WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
+_STRENGTH: Final = re.compile(
+    r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb))"
+)
+_SPECIES: Final = (
+    ("turkey", r"\bturkeys?\b"), ("chicken", r"\bchickens?\b"), ("duck", r"\b(?:ducks?|goose|geese|poultry|birds?)\b"),
+    ("fish", r"\b(?:fish|salmon|trout)\b"), ("pork", r"\b(?:pork|ham|bacon|belly|loin|gammon)\b"),
+    ("beef", r"\b(?:beef|brisket|pastrami|flat|point|packer|round)\b"),
+)  # fmt: skip
+_HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|feet|foot)\b")
+METRES_PER_FOOT: Final = 0.3048
+
+
+@dataclass(frozen=True)
+class Told:
+    """The figures of one line, in the units of the house; None and empty where it brings none.
+
+    `temperatures` are in °C, a bare number read by what a core can be; `clocks` are hours of a day.
+    """
+
+    text: str
+    meat: Kilograms | None
+    cure: Kilograms | None
+    spoons: float | None
+    salt: Kilograms | None
+    water: Kilograms | None
+    fractions: tuple[Fraction, ...]
+    length: Metres | None
+    hours: Hours | None
+    temperatures: tuple[Celsius, ...]
+    clocks: tuple[Hours, ...]
+    people: int | None
+    height: Metres | None
+    species: str
+    cut: str
+    product: str
+
+    @property
+    def strength(self) -> Fraction | None:
+        """The nitrite share of a curing salt, where one is told."""
+        found = _STRENGTH.search(self.text)
+        shares = [f for f in self.fractions if 0.0 < f <= 0.1]
+        return shares[0] if shares else float(found["n"]) / 100.0 if found else None
+
+    def has(self, *names: str) -> bool:
+        """Whether every one of these is told."""
+        return all(getattr(self, name) not in (None, "", ()) for name in names)
+
+
+@lru_cache(maxsize=64)  # every sum asks for the same line
+def told(text: str) -> Told:
+    """What a plain line brings."""
+    found = [m for m in measures.find(text) if m.value >= 0 or m.kind == "temperature"]
+    cure = next((m for m in found if is_cure(text, m, found)), None)
+    others = [m for m in found if m is not cure]
+    salt = next((m for m in others if m.kind == "mass" and _SALT.match(text[m.end :])), None)
+    water = next((m for m in others if (pours(m) and not _SALT.match(text[m.end :])) or _is_water(text, m)), None)
+    rest = [m for m in others if m not in (salt, water)]
+    named = meat(text)
+    return Told(
+        text=text,
+        meat=next((m.value for m in rest if m.kind == "mass"), None),
+        cure=cure.value if cure and cure.kind == "mass" else None,
+        spoons=measures.from_house(cure.value, "tsp") if cure and cure.kind == "volume" else None,
+        salt=salt.value if salt else None,
+        water=water.value if water else None,
+        fractions=tuple(m.value for m in found if m.kind == "fraction"),
+        length=next((m.value for m in rest if m.kind == "length"), None),
+        hours=next((m.value / 3600.0 for m in rest if m.kind == "duration"), None),
+        temperatures=_temperatures(text, found),
+        clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
+        people=int(n["n"]) if (n := _PEOPLE.search(text)) else None,
+        height=_height(text),
+        species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
+        cut=named.cut if named else "",
+        product=named.product if named else "",
+    )
+
+
+def _is_water(text: str, m: measures.Measure) -> bool:
+    return m.kind == "mass" and bool(_WATER.match(text[m.end :]))
+
+
+def _temperatures(text: str, found: list[measures.Measure]) -> tuple[Celsius, ...]:
+    """Those with a unit and bare ones, in the order of the line; one unit goes for all that have none."""
+    marked = [m for m in found if m.kind == "temperature"]
+    bare = text
+    for span in [*((m.start, m.end) for m in found), *(c.span() for c in _CLOCK.finditer(text))]:
+        bare = bare[: span[0]] + " " * (span[1] - span[0]) + bare[span[1] :]
+    numbers = [(n.start(), float(n[0])) for n in _BARE.finditer(bare)]
+    hottest = max((value for _, value in numbers), default=0.0)
+    unit = marked[0].unit if marked else "f" if hottest >= _FAHRENHEIT_FROM else "c"
+    all_of_them = [(m.start, m.value) for m in marked]
+    all_of_them += [(place, measures.to_house(value, unit)) for place, value in numbers]
+    return tuple(value for _, value in sorted(all_of_them))
+
+
+def _hour(clock: re.Match[str]) -> Hours:
+    if clock["word"]:
+        return 12.0 if clock["word"] == "noon" else 24.0
+    if clock["h24"]:
+        return int(clock["h24"]) + int(clock["m24"]) / 60.0
+    return int(clock["hour"]) % 12 + (12 if clock["half"] == "pm" else 0) + int(clock["minute"] or 0) / 60.0
+
+
+def _height(text: str) -> Metres | None:
+    found = _HEIGHT.search(text)
+    if found is None:
+        return None
+    return float(found["n"]) * (METRES_PER_FOOT if found["unit"].startswith("f") else 1.0)

@@ -1,0 +1,205 @@
+"""What a sum comes to, in words: the figure first, then the rule or the band that it stands on."""
+
+from math import ceil
+
+from bot.wording import numbers
+from bot.wording.language import decimal, say
+from bot.wording.per_weight import WAYS
+from core.answers.amounts import Span
+from core.cure.judgement import Judgement
+from core.heat.band import Band
+from core.meat.piece import Piece
+from core.person import Person
+from core.plan.steps import Band as Days
+from core.safety.thaw import Thaw
+from core.units import Fraction, Hours, Kilograms, Metres, celsius_from_fahrenheit
+
+SIGNS = {"c": "°C", "f": "°F", "in": "in", "cup": "cups"}
+
+
+def converted(typed: float, unit: str, value: float, wanted: str) -> str:
+    """One quantity in another unit."""
+    digits = 1 if abs(value) >= 10 or wanted in ("c", "f", "mm") else 2
+    shown = decimal(value, digits)
+    if "." in shown or "," in shown:
+        shown = shown.rstrip("0").rstrip(".,")
+    return say(
+        "{typed} {unit} is {value} {wanted}.",
+        typed=numbers.plain(typed),
+        unit=SIGNS.get(unit, unit),
+        value=shown,
+        wanted=SIGNS.get(wanted, wanted),
+    )
+
+
+def spoon_of_cure(spoons: float, low: Kilograms, high: Kilograms) -> str:
+    """What spoons of curing salt may weigh."""
+    return say(
+        "Weigh it: {spoons} level teaspoons of curing salt are anything from {low} to {high}.\n"
+        "That spread is too wide for nitrite, so a spoon is only a check on the scale.",
+        spoons=numbers.plain(spoons),
+        low=numbers.grams(low),
+        high=numbers.grams(high),
+    )
+
+
+def salt_by_volume(cups: Span, kind: str, others: dict[str, tuple[float, float]]) -> str:
+    """What cups or spoons of salt weigh, and how much that is of fine table salt."""
+    names = {"table": say("fine table salt"), "coarse": say("coarse salt"), "light": say("light flakes")}
+    table = others["table"]
+    return say(
+        "That much {kind} weighs about {usual} ({low} to {high}): weigh it, and any salt will do.\n"
+        "As fine table salt it is {few} to {many} of a cup.",
+        kind=names[kind],
+        usual=numbers.grams(cups.usual),
+        low=numbers.grams(cups.low),
+        high=numbers.grams(cups.high),
+        few=decimal(cups.usual / table[1], 2),
+        many=decimal(cups.usual / table[0], 2),
+    )
+
+
+def ppm(found: Judgement, low: float, strength: Fraction) -> str:
+    """What a mix comes to, against the limit."""
+    high = found.ingoing.nitrite
+    shown = numbers.ppm(high) if high - low < 1.0 else f"{low:.0f} – {numbers.ppm(high)}"
+    said = say(
+        "That is {ppm} of nitrite, with a curing salt of {strength}; the limit is {limit}.",
+        ppm=shown,
+        strength=numbers.percent(strength),
+        limit=numbers.ppm(found.limit.max_mg_kg),
+    )
+    if high > found.limit.max_mg_kg:
+        return said + "\n" + say("Over the limit: do not use it. If meat already lies in it, do not eat it.")
+    return said + "\n" + say("It keeps the limit, weighed on a scale; spoons and other strengths are another matter.")
+
+
+def brine(salt: Kilograms, strength: Fraction, water: Kilograms, degrees: float) -> str:
+    """Salt for a brine of a strength."""
+    return say(
+        "{salt} of salt in {water} of water make a brine of {strength}, {degrees} degrees on the salometer.\n"
+        "It is salt in salt and water together; this is no cure.",
+        salt=numbers.grams(salt),
+        water=say("{litres} l", litres=numbers.plain(round(water, 2))),
+        strength=numbers.percent(strength),
+        degrees=f"{degrees:.0f}",
+    )
+
+
+def salometer(degrees: float, strength: Fraction) -> str:
+    """Degrees and percent of a brine."""
+    return say(
+        "{degrees} salometer degrees are {strength} salt; a brine that takes no more has 100 degrees.",
+        degrees=numbers.plain(round(degrees, 1)),
+        strength=numbers.percent(strength, 1),
+    )
+
+
+def equilibrium(share: Fraction) -> str:
+    """Salt once everything is even."""
+    if share > 0.028:
+        after = say("That is salty; 2 to 2.5 % suits most. Less salt, or out by the clock and a soak.")
+    else:
+        after = say("That is once all is even; the fire takes water out and makes it taste saltier.")
+    return say("{share} salt in the end, in meat and liquid alike.", share=numbers.percent(share, 1)) + "\n" + after
+
+
+def fish_brine(mass: Kilograms, water: Kilograms, salt: Kilograms, person: Person) -> str:
+    """A brine for fish, by the clock."""
+    return say(
+        "{salt} of plain salt in {water} l of water for {mass} of fish: a seventh of the water by volume.\n"
+        "An hour or two in the fridge, then rinse and dry it until tacky. No nitrite in fish.",
+        salt=numbers.grams(salt),
+        water=decimal(water, 1),
+        mass=numbers.mass(mass, person),
+    )
+
+
+def days(found: Days, method: str, piece: Piece, person: Person) -> str:
+    """Days in the cure, and the way that they are for."""
+    said = say(
+        "About {days} in the cure for {thick}, {way}, cold all the way.\n"
+        "By then 9 in 10 pieces like it are pink in the middle; half of them by {half}.",
+        days=numbers.days(found.p90),
+        thick=numbers.length(piece.thickness, person),
+        way=WAYS[method],
+        half=numbers.days(found.p50),
+    )
+    guessed = say("The thickness is my guess from the weight; measure the thickest spot and tell me.")
+    return said if piece.measured else f"{said} {guessed}"
+
+
+def shopping(people: int, raw: Span, person: Person) -> str:
+    """What to buy."""
+    return say(
+        "Buy about {usual} of trimmed raw meat for {people} people, at 150 g cooked each.\n"
+        "From {low} with much beside it to {high} for hungry ones. Half as much again, if you buy it untrimmed.",
+        usual=numbers.mass(raw.usual, person),
+        people=people,
+        low=numbers.mass(raw.low, person),
+        high=numbers.mass(raw.high, person),
+    )
+
+
+def portions(raw: Kilograms, count: Span, left: Span, person: Person) -> str:
+    """How many it feeds."""
+    return say(
+        "About {usual} portions of 150 g: {few} large ones, {many} small ones.\n"
+        "Of {raw} raw I expect {left} cooked, between {low} and {high}.",
+        usual=f"{count.usual:.0f}",
+        few=f"{count.low:.0f}",
+        many=f"{count.high:.0f}",
+        raw=numbers.mass(raw, person),
+        left=numbers.mass(left.usual, person),
+        low=numbers.mass(left.low, person),
+        high=numbers.mass(left.high, person),
+    )
+
+
+def yields(raw: Kilograms, left: Span, person: Person) -> str:
+    """What is left of it."""
+    return say(
+        "About {left} of {raw} is left, between {low} and {high}: trimming and fire take the rest.",
+        left=numbers.mass(left.usual, person),
+        raw=numbers.mass(raw, person),
+        low=numbers.mass(left.low, person),
+        high=numbers.mass(left.high, person),
+    )
+
+
+def thaw(mass: Kilograms, fridge: Thaw, water: Thaw, person: Person) -> str:
+    """How long to thaw."""
+    return say(
+        "{low} to {high} in the fridge for {mass}; take the longer one and a day in hand.\n"
+        "In cold water, sealed and changed every 30 min: about {wet}, then cure or cook it at once.",
+        low=_long(fridge.low),
+        high=_long(fridge.high),
+        mass=numbers.mass(mass, person),
+        wet=numbers.hours(water.high),
+    )
+
+
+def _long(hours: Hours) -> str:
+    return numbers.days(hours / 24.0) if hours >= 24.0 else numbers.hours(ceil(hours))
+
+
+def chill(
+    thick: Metres, ice: tuple[Band | None, Band | None], rack: tuple[Band | None, Band | None], person: Person
+) -> str:
+    """How long to cool, in ice water and on a rack."""
+    return say(
+        "In ice water about {ice_80} from {from_c} to {mark}, and {ice_40} to {cold}, at {thick} thick.\n"
+        "Bare on a rack in the fridge {rack_80} and {rack_40}. The rule: 1.5 h to the first, 5 h more to the second.",
+        ice_80=_band(ice[0]),
+        ice_40=_band(ice[1]),
+        rack_80=_band(rack[0]),
+        rack_40=_band(rack[1]),
+        from_c=numbers.both(celsius_from_fahrenheit(130.0), person),
+        mark=numbers.both(celsius_from_fahrenheit(80.0), person),
+        cold=numbers.both(celsius_from_fahrenheit(40.0), person),
+        thick=numbers.length(thick, person),
+    )
+
+
+def _band(found: Band | None) -> str:
+    return say("more than a day") if found is None else numbers.hours(found.p90)

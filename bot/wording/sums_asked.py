@@ -1,0 +1,53 @@
+"""What a sum still needs to know, asked one thing at a time."""
+
+from bot.intents.intents import Choose
+from bot.wording import numbers
+from bot.wording.asking import STRENGTHS, Rows, button
+from bot.wording.language import Words, later, point, say
+from core.units import Fraction, Kilograms
+
+ASKED = Words({
+    "meat": later("How much meat is it? Type its weight, like «3.2 kg» or «7 lb»."),
+    "body": later("How thick is it at its thickest? Type it like «48 mm» or «2 in»."),
+    "strength": later("How strong is your curing salt? Its packet says the nitrite in percent; tap it or type it, like «6.25 %»."),
+    "people": later("For how many people? Type a number, like «12 people»."),
+    "hours": later("For how many hours? Type them, like «10 h»."),
+    "species": later("Which meat is it? Each has its own table."),
+    "fractions": later("Which strength shall the brine have? Type it like «5 %»."),
+    "water": later("How much water is it? Type it like «2 l»."),
+})  # fmt: skip
+
+
+def missing(wanted: str) -> tuple[str, Rows]:
+    """The question, with the usual answers to tap."""
+    return ASKED[wanted], _rows(wanted)
+
+
+def _rows(wanted: str) -> Rows:
+    match wanted:
+        case "strength":
+            return (tuple(button(point(label), Choose("sum", label)) for _, label in STRENGTHS if "%" in label),)
+        case "species":
+            kinds = {"beef": say("Beef"), "pork": say("Pork"), "chicken": say("Chicken"), "turkey": say("Turkey")}
+            return (tuple(button(label, Choose("sum", kind)) for kind, label in kinds.items()),)
+        case _:
+            return ()
+
+
+def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Rows]:
+    """The strength, asked with what each of the usual ones would take."""
+    (one, first), (other, second) = doses
+    text = say(
+        "How strong is your curing salt? With {one} nitrite it takes {first}, with {other} {second}.\n"
+        "Its packet says it in percent; tap it or type it, like «6.25 %». Without it there is no dose.",
+        one=numbers.percent(one),
+        first=numbers.grams(first),
+        other=numbers.percent(other),
+        second=numbers.grams(second),
+    )
+    return text, _rows("strength")
+
+
+def over() -> str:
+    """A tap on a question that is answered."""
+    return say("That question is answered. Ask it anew, with its figures.")

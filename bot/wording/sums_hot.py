@@ -1,0 +1,235 @@
+"""What a sum about heat comes to: held temperatures, cooling, hours, fuel, boiling, sodium, a coarse scale."""
+
+from bot.wording import numbers
+from bot.wording.language import Words, decimal, later, say
+from core.answers.amounts import Coarse, Span
+from core.answers.held import Held
+from core.heat.band import Band
+from core.heat.fire import Fuel
+from core.person import Person
+from core.safety.cooling import CoolingVerdict
+from core.safety.findings import Finding, Outcome
+from core.safety.fire_out import HOT_F
+from core.units import Celsius, Hours, Kilograms, Metres, Seconds, celsius_from_fahrenheit
+
+MEATS = Words({
+    "beef": later("beef"), "pork": later("pork"), "turkey": later("turkey"), "chicken": later("chicken"),
+    "duck": later("birds"), "fish": later("fish"),
+})  # fmt: skip
+POULTRY_F = 165.0
+FISH_F = 160.0
+RED_F = 145.0
+
+
+def held(found: Held, seconds: Seconds | None, person: Person) -> str:
+    """A temperature that was held, against its table."""
+    if found.asked is None:
+        return say(
+            "No: at {at} no time is enough; the table for {meat} begins at {first}.\n{home}",
+            at=numbers.both(found.celsius, person),
+            meat=MEATS[found.species],
+            first=numbers.both(celsius_from_fahrenheit(found.first), person),
+            home=_home(found.species, person),
+        )
+    return f"{_verdict(found, seconds, person)}\n{_home(found.species, person)}"
+
+
+def _verdict(found: Held, seconds: Seconds | None, person: Person) -> str:
+    fields = {
+        "at": numbers.both(found.celsius, person),
+        "meat": MEATS[found.species],
+        "asked": _time(found.asked or 0.0),
+        "told": _time(seconds or 0.0),
+    }
+    match found.enough(seconds):
+        case None:
+            return say(
+                "{asked} at {at} or above, by the table for {meat}, whole and moist, at its coldest spot.", **fields
+            )
+        case True:
+            return say("On paper yes: at {at} the table for {meat} asks {asked}, and you held {told}.", **fields)
+        case _:
+            return say("Not yet: at {at} the table for {meat} asks {asked}, and {told} is less. Go on.", **fields)
+
+
+def _home(species: str, person: Person) -> str:
+    if species in ("turkey", "chicken", "duck"):
+        return say(
+            "It counts only where the coldest of three spots never fell below. The plain answer for birds is {safe}, "
+            "and always for anybody at risk.",
+            safe=numbers.both(celsius_from_fahrenheit(POULTRY_F), person),
+        )
+    return say(
+        "It counts for a whole piece, not injected or minced, whose coldest spot never fell below. "
+        "The plain answer is {safe} and 3 min of rest.",
+        safe=numbers.both(celsius_from_fahrenheit(RED_F), person),
+    )
+
+
+def fish(person: Person) -> str:
+    """Fish has one answer."""
+    return say(
+        "Hot-smoked fish: {safe} in the middle, and 30 min there. There is no table of other times for it.",
+        safe=numbers.both(celsius_from_fahrenheit(FISH_F), person),
+    )
+
+
+def _time(seconds: Seconds) -> str:
+    if seconds == 0.0:
+        return say("no time at all")
+    return say("{n} s", n=f"{seconds:.0f}") if seconds < 120 else say("{n} min", n=decimal(seconds / 60.0, 1))
+
+
+def cooled(verdict: CoolingVerdict, person: Person) -> str:
+    """How a fall of the core stands under the rules."""
+    match verdict.kind:
+        case Outcome.SAFE:
+            first = say("In time: it keeps the cooling rule. Into the fridge with it.")
+        case Outcome.NOT_YET:
+            first = say("In time so far: keep it cooling, and read it again.")
+        case Outcome.CANNOT_SAY:
+            first = say("Too slow for plain meat. I cannot call it safe.")
+        case _:
+            first = say("Too slow: throw it away. Heating it again does not undo it.")
+    return f"{first}\n{_stages(verdict, person)}\n{_cured(verdict)}".strip()
+
+
+def _stages(verdict: CoolingVerdict, person: Person) -> str:
+    """The first stage of the rule that grants, or the stage that still runs."""
+    judged = verdict.next_stage or verdict.of("130-80-40").stages[0]
+    stage = judged.stage
+    return say(
+        "From {high} to {low} it may take {limit}; by your two readings it took {took}. One between them would tell more.",
+        high=numbers.both(celsius_from_fahrenheit(stage.from_f), person),
+        low=numbers.both(celsius_from_fahrenheit(stage.to_f), person),
+        limit=numbers.hours(stage.max_h),
+        took=numbers.hours(judged.hours_by_line),
+    )
+
+
+def _cured(verdict: CoolingVerdict) -> str:
+    if verdict.kind is not Outcome.CANNOT_SAY:
+        return ""
+    return say(
+        "The longer rule is for meat that was cured to the middle, with its nitrite weighed: 5 h down to 27 °C (80 °F), "
+        "10 h more to 7 °C (45 °F). Not cured, or not sure: throw it away."
+    )
+
+
+def fire_out(found: Finding, person: Person) -> str:
+    """What a fire that went out means for a core of which only two readings are told."""
+    match found.means:
+        case Outcome.EAT_NOW:
+            first = say(
+                "Now: relight it, or an oven at 150 °C (300 °F), and bring it to {safe}. Eat it today.",
+                safe=_safe(person),
+            )
+        case Outcome.NOT_YET:
+            first = say("Relight it, or an oven, and finish it now.")
+        case Outcome.CANNOT_SAY:
+            first = say("I cannot call it safe. How long was it without fire?")
+        case _:
+            first = say("Throw it away. Cooking it again does not undo the time it was warm.")
+    rule = say(
+        "Once below {hot}, it has 2 h without heat; when nobody knows how long, it is thrown away. Not for anybody at risk.",
+        hot=numbers.both(celsius_from_fahrenheit(HOT_F), person),
+    )
+    return f"{first}\n{rule}"
+
+
+def _safe(person: Person) -> str:
+    return numbers.both(celsius_from_fahrenheit(POULTRY_F), person)
+
+
+def cook(ready: Band, pit: Celsius, target: Celsius, person: Person) -> str:
+    """Hours of a cook."""
+    return say(
+        "About {usual}, between {low} and {high}, at a pit of {pit}, until the core is {target}.\n"
+        "Thickness counts more than weight; readings narrow it once the meat is on.",
+        usual=numbers.hours(_half(ready.p50)),
+        low=numbers.hours(_half(ready.p10)),
+        high=numbers.hours(_half(ready.p90)),
+        pit=numbers.both(pit, person),
+        target=numbers.both(target, person),
+    )
+
+
+def _half(hours: Hours) -> Hours:
+    return round(hours * 2) / 2
+
+
+def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
+    """Fuel for the hours."""
+    kinds = {"charcoal": say("charcoal"), "propane": say("propane"), "electricity": say("kWh of electricity")}
+    load = numbers.mass(found.load, person) if found.kind != "electricity" else decimal(found.load, 1)
+    return say(
+        "Have {load} of {kind} for {hours} at {pit}, with a reserve in it.\n"
+        "What does not burn keeps: shut the vents when you are done. Wind and frost take more.",
+        load=load,
+        kind=kinds[found.kind],
+        hours=numbers.hours(hours),
+        pit=numbers.both(pit, person),
+    )
+
+
+def boils(height: Metres, at: Celsius, person: Person) -> str:
+    """Boiling water up there."""
+    return say(
+        "At {height} m water boils at about {at}, by the standard atmosphere.\n"
+        "So a probe reads that in boiling water there, and a simmer or a steamer is so much colder and slower.",
+        height=f"{height:.0f}",
+        at=_tenths(at, person),
+    )
+
+
+def _tenths(at: Celsius, person: Person) -> str:
+    f, c = f"{decimal(at * 1.8 + 32.0, 1)} °F", f"{decimal(at, 1)} °C"
+    return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
+
+
+def sodium(mass: Kilograms, salt: Span, share: float) -> str:
+    """Sodium in a slice."""
+    return say(
+        "Roughly {usual} mg of sodium in {mass}, between {low} and {high}.\n"
+        "That is {salt} g of salt, for meat salted to 2.25 % before the fire. An estimate, no analysis.",
+        usual=_tens(salt.usual * share),
+        low=_tens(salt.low * share),
+        high=_tens(salt.high * share),
+        mass=numbers.grams(mass),
+        salt=decimal(salt.usual * 1000.0, 1),
+    )
+
+
+def _tens(kilograms: Kilograms) -> str:
+    return f"{round(kilograms * 1e5) * 10:.0f}"
+
+
+def coarse(dose: Kilograms, found: Coarse) -> str:
+    """A small dose on a coarse scale."""
+    return say(
+        "Stir 10 g of curing salt into 90 g of water, and weigh {stock} of that for {dose}.\n"
+        "Straight on that scale the dose may be out by {low} to {high}. Take {water} less water for the brine.",
+        stock=numbers.grams(found.stock),
+        dose=numbers.grams(dose),
+        low=numbers.share(found.error_low),
+        high=numbers.share(found.error_high),
+        water=numbers.grams(0.9 * found.stock),
+    )
+
+
+def per_kilo(meat: Kilograms, grams: tuple[float, ...], spice: bool, person: Person) -> str:
+    """Rub or spice for a piece."""
+    if spice:
+        return say(
+            "{low} to {high} of pickling spice for {meat}; it scents and changes no dose.",
+            low=numbers.grams(grams[0] * meat),
+            high=numbers.grams(grams[1] * meat),
+            meat=numbers.mass(meat, person),
+        )
+    return say(
+        "About {usual} of rub for {meat}, from {low} to {high}, and no salt in it: the cure brought that.",
+        usual=numbers.grams(grams[1] * meat),
+        low=numbers.grams(grams[0] * meat),
+        high=numbers.grams(grams[2] * meat),
+        meat=numbers.mass(meat, person),
+    )

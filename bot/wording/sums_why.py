@@ -1,0 +1,49 @@
+"""Why a sum came to what it did: the rule in a sentence, and where it is from."""
+
+from typing import Final
+
+from bot.wording import answers
+from bot.wording.language import Words, later
+from core.sources import every_source
+
+RULES: Final = Words({
+    "convert": later("Exact factors: the pound and inch of 1959, US kitchen volumes, and °F as 1.8 °C steps from 32."),
+    "spoons": later("Level spoons and cups as weighed by many cooks; they differ so much that only weight is a measure."),
+    "dose": later("Target in mg/kg, times what is counted, over the strength of the curing salt; then held to the limit."),
+    "ppm": later("Nitrite that goes in, over the meat alone when dry, over meat and pickle in a brine."),
+    "brine": later("Salt over salt and water together; 100 degrees on the salometer take no more salt."),
+    "salometer": later("A brine that takes no more salt at 60 °F has 100 degrees; in between it goes evenly."),
+    "equilibrium": later("All the salt over meat, water and salt, since it ends up even in all of them."),
+    "fish_brine": later("One part of salt to seven of water by volume, as home smoking leaflets have it, and left by the clock."),
+    "days": later("Salt and nitrite creep in from the surface; twice as thick takes four times as long. 9 in 10 count."),
+    "shopping": later("Cooked portions of 100 to 200 g, over what trimming, fire and slicing leave of the raw weight."),
+    "portions": later("What trimming, fire and slicing leave of the raw weight, over portions of 100 to 200 g."),
+    "yield": later("Red meat cooked tender leaves 55 to 65 %, loin, ham and birds 70 to 78 %; a packer is trimmed by 20 to 30 %."),
+    "thaw": later("24 h in the fridge for each 4 to 5 lb, or half an hour a pound in cold water that is changed."),
+    "scale": later("A scale that shows whole grams is off by half a step to a whole one; one part in ten is ten times finer."),
+    "rub": later("25 to 40 g of rub, or 6 to 8 g of pickling spice, for each kilo."),
+    "lethality": later("Published time and temperature for a kill of 6.5 logs in red meat and 7 in birds, the row below counting."),
+    "cooling": later("From 130 to 80 °F in 1.5 h and to 40 °F in 5 h more, or from 135 to 70 °F in 2 h and to 41 °F in 6 h."),
+    "fire_out": later("Below 140 °F without heat the clock runs from the last good reading: two hours, in the worst case."),
+    "chill": later("Conduction through the piece, from one temperature throughout; ice water takes heat far faster than air."),
+    "cook": later("The heat balance of the surface: what the pit gives, less what sweating takes; tuned on real cooks."),
+    "fuel": later("What walls and flue lose at that pit, or what cooks report, whichever is more, with a reserve."),
+    "altitude": later("The pressure of the standard atmosphere at that height, and the vapour pressure of water."),
+    "sodium": later("39 % of salt is sodium; between salt that left with the juice and salt that all stayed."),
+})  # fmt: skip
+SOURCES: Final = {
+    "dose": ("FSIS_HANDBOOK_1995", "CFR_9_424"), "ppm": ("FSIS_HANDBOOK_1995", "CFR_9_424"), "brine": ("SALOMETER",),
+    "salometer": ("SALOMETER",), "fish_brine": ("HOT_SMOKED_FISH", "COMMON_PRACTICE"), "thaw": ("USDA_THAWING",),
+    "days": ("CRANK_1975", "SPRINGER_2015", "HEATON_2000", "CURE_CASE"), "lethality": ("FSIS_COOKING_2021",),
+    "cooling": ("FSIS_COOLING_1999", "FOOD_CODE_COOLING"), "fire_out": ("FSIS_DANGER_ZONE",), "chill": ("INCROPERA",),
+    "cook": ("COOK_CASE", "TAMU_BRISKET"), "fuel": ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE"),
+    "altitude": ("ASHRAE_PSYCHROMETRICS",), "sodium": ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), "convert": (),
+}  # fmt: skip
+PRACTICE: Final = ("COMMON_PRACTICE",)
+
+
+def why(kind: str) -> str:
+    """The rule of a sum, and its sources with how well each is known."""
+    keys = SOURCES.get(kind, PRACTICE)
+    rule = RULES[kind]
+    return f"{rule}\n{answers.cite([every_source()[key] for key in keys])}" if keys else rule

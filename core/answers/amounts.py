@@ -1,0 +1,116 @@
+"""Sums of the kitchen that no other room makes: salt in a mix, sodium, portions, cups of salt, a coarse scale."""
+
+from dataclasses import dataclass
+from math import sqrt
+from typing import Final
+
+from core.errors import OutOfRange
+from core.units import Fraction, Kilograms
+
+SODIUM_IN_SALT: Final[Fraction] = 22.98977 / (22.98977 + 35.45)  # sources.ATOMIC_WEIGHTS
+PORTION: Final = (
+    0.10,
+    0.15,
+    0.20,
+)  # kg cooked for each: with other dishes, a sandwich or plate, a feast. Common practice
+PACKER_TRIM: Final = (0.20, 0.30)  # of an untrimmed whole brisket. Common practice
+SLICED_AWAY: Final[Fraction] = 0.05  # ends and crumbs. Common practice
+LEFT_TENDER: Final = (0.55, 0.65)  # cooked weight of raw, red meat cooked until tender. Common practice
+LEFT_FIRM: Final = (0.70, 0.78)  # a bird, a loin or a ham, cooked to its floor. Common practice
+RUB: Final = (0.025, 0.030, 0.040)  # kg for a kg of meat. Common practice
+SPICE: Final = (0.006, 0.008)  # kg pickling spice for a kg of meat. Common practice
+CUP: Final = {
+    "table": (0.270, 0.300),
+    "coarse": (0.220, 0.250),
+    "light": (0.130, 0.150),
+}  # kg a US cup. Common practice
+STOCK: Final = (0.010, 0.090)  # kg of curing salt in kg of water: one part in ten
+
+
+@dataclass(frozen=True)
+class Span:
+    """An amount as its low, its usual and its high end."""
+
+    low: float
+    usual: float
+    high: float
+
+
+@dataclass(frozen=True)
+class Coarse:
+    """A dose on a scale that shows whole steps: what it may be out by, and the stock to weigh instead. [-, kg]"""
+
+    error_low: Fraction
+    error_high: Fraction
+    stock: Kilograms
+
+
+def salinity(salt_kg: Kilograms, water_kg: Kilograms, meat_kg: Kilograms = 0.0) -> Fraction:
+    """Salt in all that it ends up in, once it is even. [-]
+
+    Raises
+    ------
+    OutOfRange
+        Nothing to dissolve it in, or no salt.
+    """
+    everything = salt_kg + water_kg + meat_kg
+    if salt_kg <= 0.0 or water_kg + meat_kg <= 0.0:
+        raise OutOfRange("salt in the mix", salt_kg, 0.0, everything, "kg")
+    return salt_kg / everything
+
+
+def salt_for(strength: Fraction, water_kg: Kilograms) -> Kilograms:
+    """Salt that makes a brine of a strength, as salt in salt plus water. [kg] strength under 0.26"""
+    if not 0.0 < strength < 0.26395:  # sources.SALOMETER: no more dissolves
+        raise OutOfRange("salt in the brine", strength, 0.0, 0.26395)
+    return strength * water_kg / (1.0 - strength)
+
+
+def sodium(salt_kg: Kilograms) -> Kilograms:
+    """Sodium in that much salt. [kg] `sources.ATOMIC_WEIGHTS`"""
+    return SODIUM_IN_SALT * salt_kg
+
+
+def salt_in_slice(mass: Kilograms, salt_fraction: Fraction) -> Span:
+    """Salt in cooked meat that was cured to `salt_fraction` raw and has lost water since; juice takes some along. [kg]
+
+    The low end is as if it left with the juice, the high end as if all of it stayed.
+    """
+    low, high = mass * salt_fraction, mass * salt_fraction / LEFT_TENDER[0]
+    return Span(low, sqrt(low * high), high)
+
+
+def cooked(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Span:
+    """What is left of a raw piece after trimming and cooking. [kg]"""
+    low, high = LEFT_TENDER if tender else LEFT_FIRM
+    least, most = (1.0 - PACKER_TRIM[1], 1.0 - PACKER_TRIM[0]) if untrimmed else (1.0, 1.0)
+    return Span(mass * least * low, mass * (least + most) / 2.0 * (low + high) / 2.0, mass * most * high)
+
+
+def raw_for(people: int, tender: bool = True, untrimmed: bool = False) -> Span:
+    """Raw meat to buy for so many people, from smaller to larger portions. [kg]"""
+    if not 1 <= people <= 500:
+        raise OutOfRange("people", people, 1, 500)
+    of_a_kilo = cooked(1.0, tender, untrimmed).usual * (1.0 - SLICED_AWAY)
+    small, usual, large = (people * portion / of_a_kilo for portion in PORTION)
+    return Span(small, usual, large)
+
+
+def portions(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Span:
+    """How many portions a raw piece gives: large ones, usual ones, small ones. [-]"""
+    sliced = cooked(mass, tender, untrimmed).usual * (1.0 - SLICED_AWAY)
+    return Span(sliced / PORTION[2], sliced / PORTION[1], sliced / PORTION[0])
+
+
+def salt_by_volume(cups: float, kind: str) -> Span:
+    """What so many US cups of salt weigh: "table" (fine), "coarse" or "light" flakes. [kg]"""
+    low, high = CUP[kind]
+    return Span(cups * low, cups * (low + high) / 2.0, cups * high)
+
+
+def coarse(dose_kg: Kilograms, step_kg: Kilograms) -> Coarse:
+    """A small dose on a scale that shows steps of `step_kg`. [kg] The stock is one part of curing salt in ten."""
+    if not 0.0 < dose_kg <= 0.2 or not 0.0 < step_kg <= 0.01:
+        raise OutOfRange("dose", dose_kg, 0.0, 0.2, "kg")
+    share = STOCK[0] / (STOCK[0] + STOCK[1])
+    return Coarse(0.5 * step_kg / dose_kg, step_kg / dose_kg, dose_kg / share)
