@@ -112,6 +112,7 @@ async def _telegram(chosen: Settings) -> None:
         from bot.keeper.alarm import Alarm
 
         built = await asyncio.to_thread(_built, chosen, telegram.send)
+        built.postman.marked, built.postman.shared_by = telegram.marked, telegram.shared_by
         if chosen.metrics is not None:
             alarms.append(asyncio.create_task(_watched(built, chosen.metrics)))
         return _opened(built, alarms, Alarm(telegram.send, chosen.keeper))

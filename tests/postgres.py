@@ -23,7 +23,7 @@ def programs() -> Path:
     """Where initdb and postgres are; the test is skipped where they are not installed."""
     found = importlib.util.find_spec(WHEEL)
     if found is None or not found.submodule_search_locations or importlib.util.find_spec("psycopg") is None:
-        pytest.skip("needs the extra `replicas`: a PostgreSQL server in a wheel, and its driver")
+        pytest.skip("needs the extras `postgres` and `server`: the driver, and a PostgreSQL server in a wheel")
     return Path(found.submodule_search_locations[0]) / "pginstall" / "bin"
 
 

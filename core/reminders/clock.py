@@ -63,9 +63,7 @@ class Clock:
     async def _round(self, postman: Postman[Any]) -> None:
         try:
             await postman.call_the_roll()
-            # the time is asked for each message: a storm takes minutes, and a lease counts from its own claim
-            while await postman.one(self.now()) is not None:
-                pass
+            await postman.storm(self.now)
             due = await postman.next_due()
             await self._tidy(postman)
         except Exception:

@@ -1,8 +1,8 @@
 """One round of the postman: claim what is due, let it be put in words, send it, mark it.
 
-At least once: a crash between send and mark repeats that one message when its lease ends. One message is
-in flight at a time, so a crash or an unclear time-out repeats one message at most. The postman is told the
-time; it waits for nothing but the channel.
+At least once: a crash between send and mark repeats that message. Chats are served side by side, each in its own
+order; the channel lets the next message leave when the last is marked, or when it takes too long. The postman is told
+the time; it waits for nothing but the channel.
 """
 
 import asyncio
@@ -24,6 +24,7 @@ LEASE: Final = timedelta(seconds=120)  # longer than any send that a channel all
 PATIENCE: Final = timedelta(seconds=5)  # the first wait after a failure; it doubles
 LONGEST: Final = timedelta(minutes=5)
 SHORTEST: Final = timedelta(seconds=1)  # a wait of nothing would claim the same row for ever
+SIDE_BY_SIDE: Final = 8  # what a storm at the full pace has in hand: put in words, waiting for a turn, on its way
 RENDER_TRIES: Final = 5  # a sentence that cannot be made five times will not be made
 
 log = logging.getLogger(__name__)
@@ -58,8 +59,10 @@ class Postman(Generic[Rendered]):
         self.owner: Final = owner
         self.lease: Final = lease
         self.bell: Callable[[], None] | None = None
+        self.marked: Callable[[str], None] | None = None  # told the row of which nothing is in doubt any more
+        self.shared_by: Callable[[int], None] | None = None  # told how many processes send by the same channel
         self._roll: Final = Roll(database, owner)
-        self._turn: Final = asyncio.Lock()
+        self._claiming: Final = asyncio.Lock()
         self._held: Final[set[str]] = set()
 
     @property
@@ -77,8 +80,16 @@ class Postman(Generic[Rendered]):
 
     async def one(self, now: datetime) -> bool | None:
         """Take the next thing that is due: whether it went out, None where nothing is due."""
-        async with self._turn:
-            return await self._next(now, outbox.SORTS, None)
+        return await self._next(now, outbox.SORTS, None)
+
+    async def storm(self, now: Callable[[], datetime], lanes: int = SIDE_BY_SIDE) -> None:
+        """Send everything that is due, chats side by side. The time is asked for each: a storm takes minutes."""
+        async with asyncio.TaskGroup() as others:
+            beside: asyncio.Task[None] | None = None
+            while (row := await self._take(moment := now(), outbox.SORTS, None)) is not None:
+                if lanes > 1 and (beside is None or beside.done()):
+                    beside = others.create_task(self.storm(now, lanes - 1))
+                await self._hand_over(row, moment)
 
     async def replies(self, chat: str, now: datetime) -> int:
         """Send the waiting replies of one chat, in order; never waits for a reminder."""
@@ -93,9 +104,12 @@ class Postman(Generic[Rendered]):
         return await asyncio.to_thread(outbox.next_due, self.database, tuple(self._held))
 
     async def call_the_roll(self) -> None:
-        """Take over what a replica that died had in hand."""
-        if not self.database.on_sqlite:
-            await asyncio.to_thread(self._roll.call)
+        """Take over what a replica that died had in hand, and share the pace with those that live."""
+        if self.database.on_sqlite:
+            return
+        await asyncio.to_thread(self._roll.call)
+        if self.shared_by is not None:
+            self.shared_by(await asyncio.to_thread(self._roll.alive))
 
     def leave(self) -> None:
         """Be counted among the replicas no longer."""
@@ -111,14 +125,25 @@ class Postman(Generic[Rendered]):
             self.bell()
 
     async def _next(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> bool | None:
-        claim = (self.database, now, self.lease, 1, self.owner, sorts, chat, tuple(self._held))
-        for row in await asyncio.to_thread(outbox.claim, *claim):
-            self._held.add(row.id)
-            try:
-                return await self._deliver(row, now)
-            finally:
-                self._held.discard(row.id)
+        row = await self._take(now, sorts, chat)
+        return None if row is None else await self._hand_over(row, now)
+
+    async def _take(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> Row | None:
+        # one claim after another, so that each knows what is held
+        async with self._claiming:
+            claim = (self.database, now, self.lease, 1, self.owner, sorts, chat, tuple(self._held))
+            for row in await asyncio.to_thread(outbox.claim, *claim):
+                self._held.add(row.id)
+                return row
         return None
+
+    async def _hand_over(self, row: Row, now: datetime) -> bool:
+        try:
+            return await self._deliver(row, now)
+        finally:
+            self._held.discard(row.id)
+            if self.marked is not None:
+                self.marked(row.id)
 
     async def _deliver(self, row: Row, now: datetime) -> bool:
         try:

@@ -8,7 +8,6 @@ Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite t
 """
 
 import json
-import threading
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from typing import Any, Final
@@ -24,6 +23,7 @@ from sqlalchemy.pool import StaticPool
 from core.errors import NotKept
 from core.store.migrations import migrate_if_needed
 from core.store.place import Place
+from core.store.writer import Writer
 
 BUSY_SECONDS: Final = 5.0
 # a replica that is frozen in the middle of a turn is cut off by the server after this long: it has kept nothing
@@ -86,23 +86,24 @@ class Database:
         self.in_memory: Final = self.on_sqlite and self.url.database in (None, "", ":memory:")
         self.engine: Final = _engine(self.url, busy_seconds, in_memory=self.in_memory)
         self.busy_seconds: Final = busy_seconds
-        # SQLite has one writer. Waiting here is woken at once; SQLite's own busy wait sleeps and polls.
-        self._writer: Final = threading.Lock()
+        self._writer: Final = Writer()
         self._place = Place(self.url.database) if self.on_sqlite and not self.in_memory else None
         if self.on_sqlite:
             event.listen(self.engine, "connect", _preparation(busy_seconds))
             event.listen(self.engine, "begin", _begin)
 
     @contextmanager
-    def transaction(self) -> Iterator[Transaction]:
+    def transaction(self, *, first: bool = False) -> Iterator[Transaction]:
         """One transaction that may write: committed at the end, rolled back on any error.
+
+        `first` lets it pass those of this process that wait to write: for what is short and in doubt until it is kept.
 
         Raises
         ------
         NotKept
             The store could not keep it; nothing was kept.
         """
-        with self._writing(), _kept(self.engine), self.engine.begin() as connection:
+        with self._writing(first=first), _kept(self.engine), self.engine.begin() as connection:
             yield Transaction(connection)
 
     @contextmanager
@@ -130,11 +131,11 @@ class Database:
         return self.in_memory or (self._place is not None and self._place.take())
 
     @contextmanager
-    def _writing(self) -> Iterator[None]:
+    def _writing(self, *, first: bool = False) -> Iterator[None]:
         if not self.on_sqlite:
             yield
             return
-        if not self._writer.acquire(timeout=self.busy_seconds):
+        if not self._writer.acquire(self.busy_seconds, first=first):
             raise NotKept("database is locked")
         try:
             yield

@@ -28,10 +28,12 @@ from sqlalchemy import (
     literal_column,
     or_,
     select,
+    tuple_,
     type_coerce,
     update,
 )
 from sqlalchemy.sql.dml import ReturningUpdate
+from sqlalchemy.sql.selectable import NamedFromClause
 
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
@@ -114,12 +116,13 @@ def claim(
 ) -> list[Row]:
     """Take what is due, for `lease`: replies first, then by due time. Nobody else gets the same rows.
 
-    A reply is not taken while an earlier one of its chat is still open, so each chat keeps its order. `held` are
-    the ids that this process has in flight: they are not taken again, even if a clock that jumped ended their lease.
+    A reply is not taken while an earlier one of its chat is still open, nor a reminder while an earlier one of its
+    chat is due or in hand: so each chat keeps its order, over all replicas. `held` are the ids that this process has
+    in flight: they are not taken again, even if a clock that jumped ended their lease.
     """
     values = {"at": now, "lease_end": now + lease, "claimer": owner, "of_chat": chat, "held": [int(i) for i in held]}
     found: list[Row] = []
-    with database.transaction() as tx:
+    with database.transaction(first=True) as tx:
         for sort in SORTS:
             if sort in sorts and len(found) < limit:
                 taken = tx.execute(_taking(sort, chat is not None), values | {"most": limit - len(found)})
@@ -132,7 +135,7 @@ def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
 
     The repeat of a reminder keeps its distance from the first: as late as that went out, so much later it comes.
     """
-    with database.transaction() as tx:
+    with database.transaction(first=True) as tx:
         if not _change(tx, row, state="sent", sent_at=at, channel_key=channel_key):
             return False
         if row.sort == "reminder" and row.occurrence == 0 and at > row.due_at:
@@ -147,7 +150,7 @@ def put_back(database: Database, row: Row, until: datetime, *, alone: bool = Fal
     Later replies of the chat wait for an earlier one anyway; no reply ever waits for a reminder. `alone` holds
     nothing else back.
     """
-    with database.transaction() as tx:
+    with database.transaction(first=True) as tx:
         if not _change(tx, row, state="waiting", owner=None, free_at=until):
             return False
         if not alone:
@@ -157,8 +160,8 @@ def put_back(database: Database, row: Row, until: datetime, *, alone: bool = Fal
 
 
 def unsure(database: Database, row: Row, until: datetime) -> bool:
-    """The row may have arrived: it is claimed once more, as a repeat, when its lease ends at `until`."""
-    return _finish(database, row, state="sending", free_at=until)
+    """The row may have arrived: it is claimed once more, as a repeat, at `until`. Nobody has it in hand meanwhile."""
+    return _finish(database, row, state="sending", owner=None, free_at=until)
 
 
 def withdraw(database: Database, row: Row) -> bool:
@@ -235,9 +238,16 @@ def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
     if sort != "reply":
         # a repeat never overtakes the first, which another replica may have in its hands
         first = *(earlier.c[n] == OUT[n] for n in ("batch", "chat", "step")), earlier.c.occurrence < OUT.occurrence
-        return OUT.sort == sort, live, (OUT.occurrence == 0) | ~exists().where(*first, earlier.c.state.in_(OPEN))
+        asked = (OUT.occurrence == 0) | ~exists().where(*first, earlier.c.state.in_(OPEN))
+        in_hand = (earlier.c.state == "sending") & earlier.c.owner.is_not(None)
+        return OUT.sort == sort, live, asked, ~exists().where(*_earlier_reminder(earlier), in_hand)
     before = earlier.c.chat == OUT.chat, earlier.c.sort == "reply", earlier.c.state.in_(OPEN), earlier.c.id < OUT.id
     return OUT.sort == sort, live, ~exists().where(*before)
+
+
+def _earlier_reminder(earlier: NamedFromClause[Any]) -> tuple[ColumnElement[bool], ...]:
+    before = tuple_(earlier.c.due_at, earlier.c.id) < tuple_(OUT.due_at, OUT.id)
+    return earlier.c.chat == OUT.chat, earlier.c.sort == "reminder", earlier.c.state.in_(OPEN), before
 
 
 # Statements are built once: building one costs several times what the database needs to execute it.
@@ -247,6 +257,9 @@ def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
 def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
     at = bindparam("at", type_=OUT.due_at.type)
     due = select(OUT.id).where(*_open(sort), OUT.due_at <= at, OUT.free_at <= at, _not_held())
+    if sort == "reminder":
+        earlier = outgoing.alias("due_before")
+        due = due.where(~exists().where(*_earlier_reminder(earlier), earlier.c.free_at <= at))
     if of_chat:
         due = due.where(OUT.chat == bindparam("of_chat"))
     # apart from the update, so that no plan looks twice and takes more than was asked for
@@ -286,7 +299,7 @@ def _change(tx: Transaction, row: Row, **values: Any) -> bool:
 
 
 def _finish(database: Database, row: Row, **values: Any) -> bool:
-    with database.transaction() as tx:
+    with database.transaction(first=True) as tx:
         return _change(tx, row, **values)
 
 

@@ -14,6 +14,11 @@ from core.store.tables import outgoing
 
 ALIVE: Final = 17  # the class of these locks; the turns of chats and people have 0 and 1
 HERE: Final = text("SELECT pg_try_advisory_lock_shared(:kind, hashtext(:name))")
+HOW_MANY: Final = text(
+    "SELECT count(DISTINCT pid) FROM pg_locks WHERE locktype = 'advisory' AND classid = :kind AND objsubid = 2"
+    " AND mode = 'ShareLock' AND granted"
+    " AND database = (SELECT oid FROM pg_database WHERE datname = current_database())"
+)
 GONE: Final = text("SELECT pg_try_advisory_xact_lock(:kind, hashtext(:name))")
 
 
@@ -40,6 +45,13 @@ class Roll:
             theirs = update(outgoing).where(outgoing.c.state == "sending", outgoing.c.owner.in_(dead))
             back = {"state": "waiting", "owner": None, "free_at": outgoing.c.due_at, "repeat": True}
             return tx.execute(theirs.values(back)).rowcount
+
+    def alive(self) -> int:
+        """How many processes are on the roll, we among them. Raises NotKept."""
+        if self.database.on_sqlite:
+            return 1
+        with self.database.reading() as tx:
+            return max(1, int(tx.execute(HOW_MANY, {"kind": ALIVE}).scalar_one()))
 
     def leave(self) -> None:
         """Be counted no longer."""

@@ -188,5 +188,6 @@ def _partial(name: str, where: str, *columns: str) -> None:
 _partial("ix_outgoing_due", LIVE, "sort", "due_at", "id")
 _partial("ix_outgoing_free", LIVE, "sort", "free_at")
 _partial("ix_outgoing_chat", LIVE, "chat", "sort", "id")
+_partial("ix_outgoing_turn", LIVE, "chat", "sort", "due_at", "id")
 _partial("ix_outgoing_said", "channel_key IS NOT NULL", "chat", "channel_key")
 _partial("ix_outgoing_reminded", "state = 'sent' AND sort = 'reminder'", "chat", "sent_at")

@@ -62,6 +62,7 @@ class EchoHouse:
             self.waiting.remove(outgoing)
             try:
                 self.keys[outgoing.id] = await self.channel.send(outgoing)
+                self.channel.marked(outgoing.id)
             except NotDelivered as trouble:
                 self.troubles.append(trouble)
                 if trouble.after is None:

@@ -13,7 +13,7 @@ from tests.telegram.loopback import BotApi
 
 MONDAY = datetime(2027, 3, 1, 15, tzinfo=UTC)  # four in the afternoon in Vienna
 MOST_ROUNDS = 400
-AT_ONCE = Pace(chat_gap=0.0, group_gap=0.0, reminders_a_second=1000, a_minute_to_a_group=100_000)
+AT_ONCE = Pace(chat_gap=0.0, group_gap=0.0, a_second=1000, a_minute_to_a_group=100_000)
 
 
 class RealHouse:
@@ -28,6 +28,7 @@ class RealHouse:
         account = Account(server.token, server.url, read_timeout=15.0, poll_seconds=5)
         self.channel = Telegram(account, Manners(AT_ONCE, now=self.now))
         self.built: Built = build(f"sqlite:///{folder / 'house.db'}", newcomer(zone), self.channel.send)
+        self.built.postman.marked = self.channel.marked
 
     def now(self) -> datetime:
         """The time in the house."""

@@ -9,6 +9,7 @@ import pytest
 from bot.channels.telegram import channel as channel_room
 from bot.channels.telegram.channel import Telegram
 from bot.channels.telegram.intake import House
+from bot.channels.telegram.polling import Poller
 from bot.reply import Message
 from core.errors import NotKept
 from tests.telegram.conftest import behind_door, door, running
@@ -157,3 +158,19 @@ async def test_nothing_that_waits_is_dropped_at_the_start(server: BotApi, house:
 
     assert [each.text for each in sent] == ["158"]
     assert ("drop_pending_updates", "true") not in {item for _, given, _ in server.calls for item in given.items()}
+
+
+async def test_the_end_comes_with_a_turn_that_ends(server: BotApi) -> None:
+    """A program that is stopped at the very moment at which a turn ends does end, and asks for no more updates."""
+    channel = door(server)
+    poller = Poller(channel._wire, channel._intake().take, 5)
+    poller.ledger.begins(1)
+    breathing = asyncio.create_task(poller._breathe(60.0))
+    while not poller.ledger.moved._waiters:
+        await asyncio.sleep(0)
+    poller.ledger.moved.set()
+    await asyncio.sleep(0)
+    breathing.cancel()
+    with pytest.raises(asyncio.CancelledError):
+        await breathing
+    await channel.close()

@@ -68,6 +68,14 @@ class Telegram:
             outgoing = linked(outgoing, await self._who_we_are())
         return await self._sender.send(outgoing)
 
+    def marked(self, reply: str) -> None:
+        """Be told that what was sent of this reply is marked in the outbox: until then the next waits, for a beat."""
+        self._sender.marked(reply)
+
+    def shared_by(self, processes: int) -> None:
+        """Be told that so many processes send with this account: each takes its part of the pace."""
+        self._sender.shared_by(processes)
+
     async def run_polling(self, open_house: OpenHouse) -> None:
         """Ask for updates and take them in until `stop`. Raises TokenRefused; what `open_house` raises."""
         intake = self._intake()
@@ -129,7 +137,8 @@ class Telegram:
         with suppress(asyncio.CancelledError, TokenRefused):
             await ingress
         with suppress(TimeoutError):
-            await asyncio.wait_for(intake.drain(), DRAIN_SECONDS)
+            async with asyncio.timeout(DRAIN_SECONDS):
+                await intake.drain()
 
     async def close(self) -> None:
         """Hang up: what is sent from now on is not delivered. Whoever runs need not call it, the end of a run does."""

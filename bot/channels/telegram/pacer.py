@@ -2,79 +2,111 @@
 
 A library's plain rate limiter made replies wait 30 s behind a storm of reminders; here replies never queue behind
 them, and a reminder for a busy chat lets those for other chats pass.
+
+One message leaves at a time: the next when the last is marked in the outbox, or a beat of the pace after it left,
+whichever is first. So no more are in doubt at a crash than the pace needs at the speed of the API: one where it answers
+within a beat, two where it takes two. No message ever waits longer than a beat for another that hangs.
 """
 
 import asyncio
 from collections.abc import AsyncIterator, Callable
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
+from dataclasses import dataclass, field, replace
 from datetime import timedelta
+from math import inf
 from time import monotonic
 
 from bot.channels.telegram.traffic import Pace, Traffic
 from core.errors import NotDelivered
 
+LEAST = 0.001  # what is shorter than a clock can tell is no wait
 
+
+@dataclass(eq=False)
 class Waiting:
-    """A reminder that waits for its turn."""
+    """A message that waits for its turn. `of` is who will be told of as marked; None: nobody."""
 
-    def __init__(self, chat: str) -> None:
-        self.chat = chat
-        self.turn: asyncio.Future[None] = asyncio.get_running_loop().create_future()
+    chat: str
+    urgent: bool
+    of: str | None
+    since: float
+    turn: "asyncio.Future[None]" = field(default_factory=lambda: asyncio.get_running_loop().create_future())
 
 
 class Pacer:
     """Grants turns to send. Times in seconds."""
 
     def __init__(self, pace: Pace | None = None, time: Callable[[], float] = monotonic) -> None:
-        self.pace = pace or Pace()
-        self.traffic = Traffic(self.pace, time)
+        self._whole = pace or Pace()
+        self._time = time
+        self.traffic = Traffic(self._whole, time)
         self._queue: list[Waiting] = []
+        self._under_way = 0
+        self._last: tuple[Waiting, float] | None = None  # what left last and when, until it is marked
         self._changed = asyncio.Event()
         self._granting: asyncio.Task[None] | None = None
-        self._slots = asyncio.Semaphore(self.pace.sends_at_once)
-        self._reminder_slots = asyncio.Semaphore(self.pace.reminders_at_once)
+
+    @property
+    def pace(self) -> Pace:
+        """How fast we may go."""
+        return self.traffic.pace
+
+    def shared_by(self, processes: int) -> None:
+        """So many processes send with this account: each has its part of the pace."""
+        room, group = self._whole.a_second // processes, self._whole.a_minute_to_a_group // processes
+        self.traffic.pace = replace(self._whole, a_second=max(1, room), a_minute_to_a_group=max(1, group))
+
+    def marked(self, of: str) -> None:
+        """What was sent under this name is marked: it is in doubt no longer."""
+        if self._last is not None and self._last[0].of == of:
+            self._last = None
+            self._changed.set()
 
     @asynccontextmanager
-    async def turn(self, chat: str, *, urgent: bool) -> AsyncIterator[None]:
-        """Wait for a turn and hold it while sending.
+    async def turn(self, chat: str, *, urgent: bool, of: str | None = None) -> AsyncIterator[None]:
+        """Wait for a turn and hold it while sending. Whoever names `of` says later that it is `marked`.
 
         Raises NotDelivered(after) where the wait would be longer than the patience of the pace.
         """
-        await (self._urgent_turn(chat) if urgent else self._reminder_turn(chat))
+        waiting = Waiting(chat, urgent, of, self._time())
+        await self._granted(waiting)
+        arrived = False
         try:
-            async with self._slots:
-                yield
+            yield
+            arrived = True
         finally:
             self.traffic.arrived(chat)
-            if not urgent:
-                self._reminder_slots.release()
+            self._end(waiting, in_doubt=arrived and of is not None)
 
-    async def _urgent_turn(self, chat: str) -> None:
-        while (wait := self.traffic.wait(chat, urgent=True)) > 0:
-            _refuse_if_longer(self.pace.patience, wait)
-            await asyncio.sleep(wait)
-        self.traffic.starts(chat, urgent=True)
-
-    async def _reminder_turn(self, chat: str) -> None:
-        _refuse_if_longer(self.pace.chat_patience, self.traffic.wait(chat, urgent=False))
-        _refuse_if_longer(self.pace.patience, len(self._queue) * self.pace.second / self.pace.reminders_a_second)
-        waiting = Waiting(chat)
+    async def _granted(self, waiting: Waiting) -> None:
+        pace = self.pace
+        patience = pace.patience if waiting.urgent else pace.chat_patience
+        self._refuse_if_longer(patience, self.traffic.wait(waiting.chat, urgent=waiting.urgent))
+        if not waiting.urgent:
+            self._refuse_if_longer(pace.patience, len(self._queue) * pace.beat)
         self._queue.append(waiting)
         self._wake()
         try:
-            await asyncio.wait({waiting.turn}, timeout=self.pace.patience)
+            await asyncio.wait({waiting.turn}, timeout=pace.patience)
         except asyncio.CancelledError:
             self._withdraw(waiting)
             raise
         if not waiting.turn.done():
             self._queue.remove(waiting)
-            raise NotDelivered(after=timedelta(seconds=max(1.0, self.traffic.wait(chat, urgent=False))), paced=True)
+            wait = self.traffic.wait(waiting.chat, urgent=waiting.urgent)
+            raise NotDelivered(after=timedelta(seconds=max(1.0, wait)), paced=True)
 
     def _withdraw(self, waiting: Waiting) -> None:
         if waiting.turn.done():
-            self._reminder_slots.release()
+            self._end(waiting, in_doubt=False)
         else:
             self._queue.remove(waiting)
+
+    def _end(self, waiting: Waiting, *, in_doubt: bool) -> None:
+        self._under_way -= 1
+        if self._last is not None and self._last[0] is waiting and not in_doubt:
+            self._last = None
+        self._changed.set()
 
     def _wake(self) -> None:
         self._changed.set()
@@ -83,36 +115,43 @@ class Pacer:
 
     async def _grant(self) -> None:
         while self._queue:
-            await self._reminder_slots.acquire()
-            waiting = await self._next()
-            if waiting is None:
-                self._reminder_slots.release()
-                return
-            self._queue.remove(waiting)
-            self.traffic.starts(waiting.chat, urgent=False)
-            waiting.turn.set_result(None)
-
-    async def _next(self) -> Waiting | None:
-        """The first in the queue whose chat is free, once there is one; None when all have gone away."""
-        while self._queue:
             self._changed.clear()
-            pause, first = min(
-                ((self.traffic.wait(each.chat, urgent=False), each) for each in self._queue), key=lambda pair: pair[0]
-            )
-            pause = max(pause, self.traffic.wait_for_reminder())
-            if pause <= 0:
-                return first
-            await self._sleep(pause)
-        return None
+            pause, first = self._next()
+            if pause > 0:
+                await self._sleep(pause)
+                continue
+            self._queue.remove(first)
+            self._under_way += 1
+            self._last = first, self._time()
+            self.traffic.starts(first.chat, urgent=first.urgent)
+            first.turn.set_result(None)
+
+    def _next(self) -> tuple[float, Waiting]:
+        """Who goes next, and in how many seconds: replies first, and with them a reminder that yielded long enough."""
+        now = self._time()
+        yields = now - self.pace.yields_for
+        waits = [(self._wait(each, now), not (each.urgent or each.since <= yields)) for each in self._queue]
+        place = min(range(len(waits)), key=waits.__getitem__)
+        return waits[place][0], self._queue[place]
+
+    def _wait(self, waiting: Waiting, now: float) -> float:
+        if self._under_way >= self.pace.sends_at_once:
+            return inf
+        own = self.traffic.wait(waiting.chat, urgent=waiting.urgent)
+        return max(own, self.traffic.wait_overall(urgent=waiting.urgent), self._wait_for_mark(waiting, now))
+
+    def _wait_for_mark(self, waiting: Waiting, now: float) -> float:
+        if self._last is None or (waiting.of is not None and self._last[0].of == waiting.of):
+            return 0.0
+        return max(0.0, self._last[1] + self.pace.beat - now)
 
     async def _sleep(self, seconds: float) -> None:
-        """Until then, or until the queue changes."""
-        try:
-            await asyncio.wait_for(self._changed.wait(), seconds)
-        except TimeoutError:
-            return
+        """Until then, or until something changes."""
+        with suppress(TimeoutError):
+            async with asyncio.timeout(None if seconds == inf else max(seconds, LEAST)):
+                await self._changed.wait()
 
-
-def _refuse_if_longer(patience: float, wait: float) -> None:
-    if wait > patience:
-        raise NotDelivered(after=timedelta(seconds=wait), paced=True)
+    @staticmethod
+    def _refuse_if_longer(patience: float, wait: float) -> None:
+        if wait > patience:
+            raise NotDelivered(after=timedelta(seconds=wait), paced=True)

@@ -163,4 +163,5 @@ class Poller:
         while self.ledger.open and (left := ends - clock.time()) > 0:
             self.ledger.moved.clear()
             with suppress(TimeoutError):
-                await asyncio.wait_for(self.ledger.moved.wait(), left)
+                async with asyncio.timeout(left):  # `wait_for` of Python 3.11 may swallow the end of the program
+                    await self.ledger.moved.wait()

@@ -56,6 +56,14 @@ class Sender:
         """Send nothing more."""
         self._closed = True
 
+    def marked(self, reply: str) -> None:
+        """What was sent of this reply is marked in the outbox: the next may leave."""
+        self._pacer.marked(reply)
+
+    def shared_by(self, processes: int) -> None:
+        """So many processes send with this account."""
+        self._pacer.shared_by(processes)
+
     async def send(self, outgoing: Outgoing) -> str:
         """Deliver one reply; the name of its last message, which carries the buttons. Raises NotDelivered."""
         parts = parts_of(outgoing)
@@ -91,7 +99,7 @@ class Sender:
 
     async def _send_part(self, outgoing: Outgoing, part: Part) -> str:
         urgent = outgoing.reply.kind != "reminder"
-        async with self._pacer.turn(outgoing.chat, urgent=urgent):
+        async with self._pacer.turn(outgoing.chat, urgent=urgent, of=outgoing.id):
             if self._closed:
                 raise NotDelivered(after=PAUSE_AT_THE_END)
             if (stay_away := self._circuit.wait()) is not None:

@@ -10,22 +10,28 @@ from dataclasses import dataclass
 from time import monotonic
 
 REMEMBERED_CHATS = 10_000
+CATCH_UP = 3  # beats: a reminder that was granted late does not slow those behind it; a clap it must not become
 
 
 @dataclass(frozen=True)
 class Pace:
-    """How fast, in messages and seconds. What is left to the API's own limits is for replies."""
+    """How fast, in messages and seconds: a little below the limits, since the API counts on arrival, by its clock."""
 
-    second: float = 1.0
-    minute: float = 61.0  # the API counts on arrival and by its own clock: hence a little more
-    reminders_a_second: int = 25
+    a_second: int = 29
+    second: float = 1.03
     chat_gap: float = 1.05
     group_gap: float = 3.1
     a_minute_to_a_group: int = 20
+    minute: float = 61.0
     patience: float = 20.0  # longer than this nobody waits here: the outbox does, under no lease
     chat_patience: float = 0.2  # a reminder for a busy chat goes back to the outbox, and others pass it
+    yields_for: float = 1.0  # a reminder lets replies pass for so long: not for ever, however many they are
     sends_at_once: int = 16
-    reminders_at_once: int = 1  # each one in flight may be repeated after a crash
+
+    @property
+    def beat(self) -> float:
+        """From one message to the next at full pace. [s]"""
+        return self.second / self.a_second
 
 
 def is_group(chat: str) -> bool:
@@ -37,7 +43,7 @@ class Traffic:
     """Counts what goes out and says how long to wait. Times are seconds of `time`, a clock that never goes back."""
 
     def __init__(self, pace: Pace, time: Callable[[], float] = monotonic) -> None:
-        self._pace = pace
+        self.pace = pace
         self._time = time
         self._free_at: dict[str, float] = {}
         self._halted: dict[str, float] = {}
@@ -53,13 +59,13 @@ class Traffic:
             until = max(until, self._free_at.get(chat, 0.0))
         return max(0.0, until - now)
 
-    def wait_for_reminder(self) -> float:
-        """Seconds until any chat at all may get a reminder: replies have gone before."""
+    def wait_overall(self, *, urgent: bool) -> float:
+        """Seconds until any chat at all may get a message; reminders go out one by one, a beat apart."""
         now = self._time()
-        until = self._next_reminder
-        self._forget(self._lately, now - self._pace.second)
-        if len(self._lately) >= self._pace.reminders_a_second:
-            until = max(until, self._lately[-self._pace.reminders_a_second] + self._pace.second)
+        until = 0.0 if urgent else self._next_reminder
+        self._forget(self._lately, now - self.pace.second)
+        if len(self._lately) >= self.pace.a_second:
+            until = max(until, self._lately[-self.pace.a_second] + self.pace.second)
         return max(0.0, until - now)
 
     def starts(self, chat: str, *, urgent: bool) -> None:
@@ -69,13 +75,12 @@ class Traffic:
         if is_group(chat):
             self._to_group.setdefault(chat, deque()).append(now)
         if not urgent:
-            behind = max(self._next_reminder, now - self._pace.second)
-            self._next_reminder = behind + self._pace.second / self._pace.reminders_a_second
+            self._next_reminder = max(self._next_reminder, now - CATCH_UP * self.pace.beat) + self.pace.beat
         self.arrived(chat)
 
     def arrived(self, chat: str) -> None:
         """It has been taken by now: the chat's gap counts from here."""
-        self._free_at[chat] = self._time() + (self._pace.group_gap if is_group(chat) else self._pace.chat_gap)
+        self._free_at[chat] = self._time() + (self.pace.group_gap if is_group(chat) else self.pace.chat_gap)
         if len(self._free_at) > REMEMBERED_CHATS:
             self._forget_chats()
 
@@ -87,9 +92,9 @@ class Traffic:
         sent = self._to_group.get(chat)
         if sent is None:
             return 0.0
-        self._forget(sent, now - self._pace.minute)
-        room = self._pace.a_minute_to_a_group
-        return sent[-room] + self._pace.minute if len(sent) >= room else 0.0
+        self._forget(sent, now - self.pace.minute)
+        room = self.pace.a_minute_to_a_group
+        return sent[-room] + self.pace.minute if len(sent) >= room else 0.0
 
     def _forget(self, times: deque[float], before: float) -> None:
         while times and times[0] <= before:
@@ -99,5 +104,5 @@ class Traffic:
         now = self._time()
         self._free_at = {chat: until for chat, until in self._free_at.items() if until > now}
         self._halted = {chat: until for chat, until in self._halted.items() if until > now}
-        recent = now - self._pace.minute
+        recent = now - self.pace.minute
         self._to_group = {chat: sent for chat, sent in self._to_group.items() if sent and sent[-1] > recent}

@@ -149,7 +149,8 @@ class Visit:
 
     async def _event(self, seconds: float) -> object:
         while (event := self._talk.next_event()) is h11.NEED_DATA:
-            self._talk.receive_data(await asyncio.wait_for(self._reader.read(65536), seconds))
+            async with asyncio.timeout(seconds):
+                self._talk.receive_data(await self._reader.read(65536))
         return event
 
     async def _respond(self, status: int) -> None:
