@@ -12,7 +12,7 @@ from datetime import datetime, timedelta
 from typing import Final, Generic, TypeVar
 
 from core.errors import NotDelivered
-from core.store import chats, outbox
+from core.store import chats, due, outbox
 from core.store.database import Database
 from core.store.outbox import Row
 from core.store.roll import Roll
@@ -80,13 +80,13 @@ class Postman(Generic[Rendered]):
 
     async def one(self, now: datetime) -> bool | None:
         """Take the next thing that is due: whether it went out, None where nothing is due."""
-        return await self._next(now, outbox.SORTS, None)
+        return await self._next(now, due.SORTS, None)
 
     async def storm(self, now: Callable[[], datetime], lanes: int = SIDE_BY_SIDE) -> None:
         """Send everything that is due, chats side by side. The time is asked for each: a storm takes minutes."""
         async with asyncio.TaskGroup() as others:
             beside: asyncio.Task[None] | None = None
-            while (row := await self._take(moment := now(), outbox.SORTS, None)) is not None:
+            while (row := await self._take(moment := now(), due.SORTS, None)) is not None:
                 if lanes > 1 and (beside is None or beside.done()):
                     beside = others.create_task(self.storm(now, lanes - 1))
                 await self._hand_over(row, moment)

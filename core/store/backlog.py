@@ -6,7 +6,7 @@ from datetime import datetime
 from sqlalchemy import func, select
 
 from core.store.database import Transaction
-from core.store.outbox import OPEN, OUT, SORTS
+from core.store.due import OPEN, OUT, SORTS
 
 
 @dataclass(frozen=True)

@@ -11,9 +11,10 @@ from core.store import batches, members, people, visits
 from core.store.batches import Row
 from core.store.codec import decode
 from core.store.database import Transaction
+from core.store.due import OUT
 from core.store.members import Member
-from core.store.outbox import OUT, row_of
 from core.store.outbox import Row as Message
+from core.store.outbox import row_of
 from core.store.tables import asked, events, outgoing
 
 

@@ -6,38 +6,22 @@
        +------------+
 
 A row is claimed under a lease. Who claimed it sends it and marks it; if the process dies in between, the
-lease ends and the row is claimed once more, as a repeat. So nothing is lost, and at most the one message that
+lease ends and the row is claimed once more, as a repeat. So nothing is lost, and at most what
 was in flight is said twice. A claim is known by its owner and its attempt: who comes late changes nothing.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from functools import cache
 from typing import Any, Final
 
-from sqlalchemy import (
-    BigInteger,
-    ColumnElement,
-    Select,
-    Update,
-    bindparam,
-    exists,
-    func,
-    insert,
-    literal_column,
-    or_,
-    select,
-    tuple_,
-    type_coerce,
-    update,
-)
-from sqlalchemy.sql.dml import ReturningUpdate
-from sqlalchemy.sql.selectable import NamedFromClause
+from sqlalchemy import BigInteger, Update, bindparam, func, insert, select, type_coerce, update
 
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
 from core.store.database import Database, Transaction
+from core.store.due import OPEN, OUT, SORTS, earliest, taking
 from core.store.tables import MICROSECOND, outgoing
 from core.store.wanted import reconcile
 
@@ -46,11 +30,6 @@ __all__ = [
     "last_about", "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "row_of", "sent",
     "unsure", "withdraw",
 ]  # fmt: skip
-
-SORTS: Final = ("reply", "reminder")  # in the order in which they are claimed
-OUT: Final = outgoing.c
-# spelled in the statement, not bound: only so does a planner see that the partial indexes serve
-OPEN: Final[Sequence[ColumnElement[str]]] = [literal_column("'waiting'"), literal_column("'sending'")]
 
 LATER: Final = type_coerce(type_coerce(OUT.due_at, BigInteger) + bindparam("late", type_=BigInteger), OUT.due_at.type)
 DELAY: Final = (
@@ -125,7 +104,7 @@ def claim(
     with database.transaction(first=True) as tx:
         for sort in SORTS:
             if sort in sorts and len(found) < limit:
-                taken = tx.execute(_taking(sort, chat is not None), values | {"most": limit - len(found)})
+                taken = tx.execute(taking(sort, chat is not None), values | {"most": limit - len(found)})
                 found += sorted(map(row_of, taken.mappings()), key=lambda row: (row.due_at, int(row.id)))
     return found
 
@@ -178,7 +157,7 @@ def next_due(database: Database, held: Collection[str] = (), sorts: Collection[s
     """When the next row can be claimed, ends of leases of others included; None where nothing waits."""
     ours = {"held": [int(i) for i in held]}
     with database.reading() as tx:
-        times = [tx.execute(_earliest(sort), ours).scalar() for sort in sorts]
+        times = [tx.execute(earliest(sort), ours).scalar() for sort in sorts]
     return min((at for at in times if at is not None), default=None)
 
 
@@ -229,59 +208,6 @@ def prune(tx: Transaction, before: datetime) -> int:
     """Forget replies that were done with before then; how many they were. Reminders stay with their batch."""
     done = OUT.sort == "reply", OUT.state.not_in(OPEN), OUT.made_at < before
     return tx.execute(outgoing.delete().where(*done)).rowcount
-
-
-def _open(sort: str) -> tuple[ColumnElement[bool], ...]:
-    """Open rows of a sort that no earlier reply of their chat, and no earlier asking of their step, holds back."""
-    live = OUT.state.in_(OPEN)
-    earlier = outgoing.alias("earlier")
-    if sort != "reply":
-        # a repeat never overtakes the first, which another replica may have in its hands
-        first = *(earlier.c[n] == OUT[n] for n in ("batch", "chat", "step")), earlier.c.occurrence < OUT.occurrence
-        asked = (OUT.occurrence == 0) | ~exists().where(*first, earlier.c.state.in_(OPEN))
-        in_hand = (earlier.c.state == "sending") & earlier.c.owner.is_not(None)
-        return OUT.sort == sort, live, asked, ~exists().where(*_earlier_reminder(earlier), in_hand)
-    before = earlier.c.chat == OUT.chat, earlier.c.sort == "reply", earlier.c.state.in_(OPEN), earlier.c.id < OUT.id
-    return OUT.sort == sort, live, ~exists().where(*before)
-
-
-def _earlier_reminder(earlier: NamedFromClause[Any]) -> tuple[ColumnElement[bool], ...]:
-    before = tuple_(earlier.c.due_at, earlier.c.id) < tuple_(OUT.due_at, OUT.id)
-    return earlier.c.chat == OUT.chat, earlier.c.sort == "reminder", earlier.c.state.in_(OPEN), before
-
-
-# Statements are built once: building one costs several times what the database needs to execute it.
-
-
-@cache
-def _taking(sort: str, of_chat: bool) -> ReturningUpdate[Any]:
-    at = bindparam("at", type_=OUT.due_at.type)
-    due = select(OUT.id).where(*_open(sort), OUT.due_at <= at, OUT.free_at <= at, _not_held())
-    if sort == "reminder":
-        earlier = outgoing.alias("due_before")
-        due = due.where(~exists().where(*_earlier_reminder(earlier), earlier.c.free_at <= at))
-    if of_chat:
-        due = due.where(OUT.chat == bindparam("of_chat"))
-    # apart from the update, so that no plan looks twice and takes more than was asked for
-    free = due.order_by(OUT.due_at, OUT.id).limit(bindparam("most")).with_for_update(skip_locked=True).cte("free")
-    values: dict[str, Any] = {
-        "state": "sending",
-        "owner": bindparam("claimer"),
-        "free_at": bindparam("lease_end"),
-        "attempts": OUT.attempts + 1,
-        # what is claimed out of "sending" was in flight when its lease ended
-        "repeat": or_(OUT.repeat, OUT.state == "sending"),
-    }
-    return update(outgoing).where(OUT.id.in_(select(free.c.id))).values(values).returning(*outgoing.c)
-
-
-@cache
-def _earliest(sort: str) -> Select[datetime]:
-    return select(func.min(OUT.free_at)).where(*_open(sort), _not_held())
-
-
-def _not_held() -> ColumnElement[bool]:
-    return OUT.id.not_in(bindparam("held", expanding=True))
 
 
 @cache

@@ -17,7 +17,7 @@ from bot.channels.telegram.pacer import Pacer
 from core.reminders import delivery
 from core.reminders.clock import Clock
 from core.reminders.delivery import Postman
-from core.store import outbox
+from core.store import due, outbox
 from core.store.database import Database, open_database
 from core.store.outbox import Row
 from core.store.tables import outgoing
@@ -65,7 +65,7 @@ def test_a_claim_beside_the_raw_driver(million: Database) -> None:
     """Claim and mark, a row a transaction, beside sqlite3 itself executing the same statements."""
     count, now = 400, datetime.now(UTC)
     micro = (now - datetime(1970, 1, 1, tzinfo=UTC)) // timedelta(microseconds=1)
-    taking = str(outbox._taking("reminder", False).compile(dialect=sqlite.dialect(paramstyle="named")))
+    taking = str(due.taking("reminder", False).compile(dialect=sqlite.dialect(paramstyle="named")))
     taking = taking.replace("(__[POSTCOMPILE_held])", "()")
     marking = str(
         outbox._changing(("state", "sent_at", "channel_key")).compile(dialect=sqlite.dialect(paramstyle="named"))
