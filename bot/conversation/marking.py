@@ -23,6 +23,7 @@ A_MINUTE = timedelta(minutes=1)
 HALF_AN_HOUR = timedelta(minutes=30)
 NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
+IN_THE_CURE = frozenset({Kind.FLIP, Kind.MID_CHECK})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
 
 
@@ -53,6 +54,9 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
         return (Reply(text, facts=body, about=a.batch.id),)
     if step.kind in NEEDS_NUMBER:
         return (Reply(marks.needs_number(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    if step.kind in IN_THE_CURE and "into_cure" not in a.batch.done:
+        text, rows = marks.not_in_yet(a)
+        return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     before = steps.done_later(a, step, at)
     if before is not None:
         text = marks.out_of_order(step, at, before, a)

@@ -3,7 +3,8 @@
 from collections.abc import Sequence
 from datetime import datetime
 
-from bot.wording import cautions, doneness, numbers, plans, steps, tasks
+from bot.intents.intents import StepDone
+from bot.wording import asking, cautions, doneness, numbers, plans, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
@@ -133,6 +134,16 @@ def not_skipped(step: Step, a: Assessment) -> str:
         name=steps.name(step, a),
         task=tasks.task(step, a),
     )
+
+
+def not_in_yet(a: Assessment) -> tuple[str, asking.Rows]:
+    """What is only done to meat in its cure, said of meat that is not in it: its days would be counted wrong."""
+    into = say("Meat into the cure: done")
+    text = say(
+        "When did the meat go into the cure? I have not heard that it is in, so I count no day of it.\n"
+        "Type it like «in the cure since yesterday 19:00», or tap if it went in just now."
+    )
+    return text, ((asking.button(into, StepDone("into_cure", batch=a.batch.id)),),)
 
 
 def no_batch_without(step: Step, a: Assessment) -> str:

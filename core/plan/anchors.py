@@ -141,7 +141,8 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
         free = replace(case, setup=replace(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
         raise TooSoon(deadline, earliest, case.durations.cure.p90)
-    if latest_in - _earliest_in(case.at_start()) <= timedelta(days=START_AT_ONCE_WITHIN):
+    begun = case.done("brine") is not None  # what is mixed does not wait for a later day
+    if begun or latest_in - _earliest_in(case.at_start()) <= timedelta(days=START_AT_ONCE_WITHIN):
         return earliest_in
     later = case.wall.last_at(IN_AT, latest_in - timedelta(days=SLACK_DAYS))
     return max(later, earliest_in)

@@ -32,19 +32,19 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bo
         return Step(meant, Kind(meant), at)
     plan = _plan(a)
     if meant is None:
-        meant = _unnamed(turn, a, plan)
+        meant = _unnamed(turn, a, plan, done)
     exact = plan.step(meant) if meant else None
     if exact is not None:
         return exact
     return _nearest(plan, meant or "", at, done)
 
 
-def _unnamed(turn: Turn, a: Assessment, plan: Plan) -> str:
-    """The step that a bare «done» means; raises Gone where nothing is to be done."""
+def _unnamed(turn: Turn, a: Assessment, plan: Plan, done: bool) -> str:
+    """The step that a bare «done» or «later» means; raises Gone where nothing is to be done or put off."""
     following = plan.next_step()
     soon = following is not None and following.due <= turn.now + ALL_BUT_DUE
     last = outbox.last_reminder(turn.tx, turn.said.chat)
-    called = last.step if last is not None and last.batch == a.batch.id else None
+    called = last.step if done and last is not None and last.batch == a.batch.id else None
     found = due_step(turn, a) or (following.key if soon and following else called)
     if found is None:
         raise Gone("due")
