@@ -17,12 +17,12 @@ from bot.reply import Message, Outgoing
 from bot.wording import keeper as words
 from core.person import Person, Units
 from core.reminders.delivery import Postman
-from core.service import waiting
+from core.service import waiting, wronged
 from core.service.admission import Rules
 from core.service.turn import House
 
 FAHRENHEIT_COUNTRIES = ("America/", "US/")
-STATUS = re.compile(r"/?\s*bot[ _]?status", re.IGNORECASE)
+STATUS = re.compile(r"/?\s*bot[ _]?(?P<what>status|wrong|mended)", re.IGNORECASE)
 
 
 @dataclass(frozen=True)
@@ -56,14 +56,26 @@ def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]
     # unlike any other process's, on this machine or another: in a container every process has the number 1
     owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
     postman = Postman(house, Notify(house).render, gauges.sending(send), owner)
-    aside = partial(_aside, report, rules.keeper if rules else None)
+    aside = partial(_aside, (house, report), rules.keeper if rules else None)
     return Built(house, Conversation(house, newcomer_, aside, rules), postman, report)
 
 
-def _aside(report: Report, keeper: str | None, message: Message) -> str | None:
-    """How the bot goes, where its keeper asks in private."""
-    if keeper is None or message.person != keeper or message.in_group or not STATUS.fullmatch(message.text.strip()):
+def _aside(of: tuple[House, Report], keeper: str | None, message: Message) -> str | None:
+    """How the bot goes, and which answers were called wrong, where its keeper asks in private."""
+    asked = STATUS.fullmatch(message.text.strip())
+    if asked is None or keeper is None or message.person != keeper or message.in_group:
         return None
+    house, report = of
+    match asked["what"].lower():
+        case "wrong":
+            return words.wronged([(one.at, one.answer, one.question) for one in wronged.latest(house)])
+        case "mended":
+            return words.mended(wronged.clear(house))
+        case _:
+            return _status(report)
+
+
+def _status(report: Report) -> str:
     gauges, behind, late = report.status()
     sent = gauges.sends["reply"] + gauges.sends["reminder"] + gauges.sends["repeat"]
     up = datetime.now(UTC) - gauges.started

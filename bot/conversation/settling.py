@@ -50,7 +50,7 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return marking.note(turn, meant, Debrief(mass=float(intent.value), batch=intent.batch))
         case "vouch":
             return mending.change(turn, meant, Change({"fridge_vouched": True}, intent.batch))
-        case "sum" | "sum_why" | "entry" | "more" | "sources":
+        case "sum" | "sum_why" | "entry" | "more" | "sources" | "wrong":
             return trade.chosen(turn, meant, intent.slot, str(intent.value))
         case "keep":
             turn.ask(None)

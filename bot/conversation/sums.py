@@ -3,13 +3,13 @@
 from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
-from bot.conversation import sums_cold, sums_hot
+from bot.conversation import answered, sums_cold, sums_hot
 from bot.intents.intents import Ask, Choose
 from bot.intents.read import normal
 from bot.intents.sums import figured
 from bot.intents.told import Told, told
 from bot.reply import Reply
-from bot.wording import sums_asked, sums_why
+from bot.wording import sums_asked, sums_why, trade
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
 from core.errors import Missing
@@ -63,6 +63,7 @@ def _answer(turn: Turn, kind: str, text: str) -> Reply:
         said, keys, body = _SUMS[kind](turn, line)
     except Missing as missing:
         return _asked(turn, kind, text, line, missing.quantity)
+    answered.remember(turn, f"sum:{kind}", text)
     return Reply(said, buttons=_why(kind), facts={"answer_kind": "computed", "sum": kind, "sources": list(keys)} | body)
 
 
@@ -74,7 +75,7 @@ def _asked(turn: Turn, kind: str, text: str, line: Told, wanted: str) -> Reply:
 
 
 def _why(kind: str) -> Rows:
-    return ((button(say("Why"), Choose("sum_why", kind)),),)
+    return ((button(say("Why"), Choose("sum_why", kind)), trade.wrong(f"sum:{kind}")),)
 
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {**sums_cold.SUMS, **sums_hot.SUMS}

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from bot.conversation import curing, sums
+from bot.conversation import answered, curing, sums
 from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.reply import Reply
@@ -11,6 +11,7 @@ from core.answers.entries import Entry, entry
 from core.answers.find import LONGEST, find
 from core.service.turn import Turn
 
+LAST = "last"  # «why» and «wrong» in words mean the last answer
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
 
@@ -18,12 +19,14 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
     found = find(text) if len(text) <= LONGEST else None
     if found is not None and found.answer is not None:
+        answered.remember(turn, found.answer, text)
         return (_said(turn, entry(found.answer)),)
     if found is not None and found.perhaps:
         offered = tuple(entry(name) for name in found.perhaps)
         text, rows = trade.perhaps(offered)
         body = {"answer_kind": "asked_back", "asked": "entry", "offered": list(found.perhaps)}
         return (Reply(text, buttons=rows, facts=body),)
+    answered.remember(turn, answered.UNKNOWN, text)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
 
 
@@ -31,8 +34,15 @@ def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Repl
     """An entry that was tapped: its answer, its longer part, or where it comes from."""
     if slot == "sum":
         return _gone_on(turn, meant, name)
-    if slot == "sum_why":
-        return sums.why(name)
+    if slot == "wrong":
+        answered.wrong(turn, "" if name == LAST else name)
+        return (Reply(trade.wronged(), facts={"answer_kind": "entry", "entry": "wrong"}),)
+    if name == LAST:
+        name = answered.last(turn)[0]
+    if slot == "sum_why" or name.startswith("sum:"):
+        return sums.why(name.removeprefix("sum:"))
+    if name in ("", answered.UNKNOWN):
+        return (Reply(trade.no_reason(), facts={"answer_kind": "declined"}),)
     e = entry(name)
     if slot == "entry":
         return (_said(turn, e),)

@@ -47,6 +47,11 @@ _ORDINALS: Final = {
 }
 _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab before the smoke included
 _WIDEST_GREY_IN: Final = 3.0
+_OF_THE_ANSWER: Final = (
+    ("sources", re.compile(r"why|how come|how do you know(?: that)?|says who|sources?|where is that from|really")),
+    ("wrong", re.compile(r"(?:no )?(?:(?:thats|that is|this is) )?(?:wrong|not true|incorrect|nonsense)(?: answer)?")),
+    ("more", re.compile(r"(?:tell me )?more")),
+)  # fmt: skip
 _MEATS: Final = frozenset({"beef", "pork", "chicken", "turkey", "duck", "fish", "brisket", "ham"})
 _DOUBTS: Final = (
     ("drop", r"\b(?:forget|drop|delete|wrong|ignore|scratch|typo)\b"),
@@ -177,6 +182,12 @@ def _doubt(text: str, context: Context) -> Intent | None:
     return next((Choose("doubt", value) for value, words in _DOUBTS if re.search(words, text)), None)
 
 
+def _answered(text: str, context: Context) -> Intent | None:
+    """«why», «wrong», «more» of the answer that was given last."""
+    bare = text.strip(" ?")
+    return next((Choose(slot, "last") for slot, words in _OF_THE_ANSWER if words.fullmatch(bare)), None)
+
+
 def _sum(text: str, context: Context) -> Intent | None:
     """What a sum still needed: a figure, or a meat; a new question is none."""
     if len(text.split()) > 5 or is_question(text):
@@ -188,5 +199,5 @@ _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     **SETUP_READERS, **DEVIATION_READERS,
     "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
     "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
-    "sum": _sum,
+    "sum": _sum, "answered": _answered,
 }  # fmt: skip

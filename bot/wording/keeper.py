@@ -1,6 +1,7 @@
 """What the keeper of the bot reads in the chat: how it goes, in counts, and nothing of what anybody said."""
 
-from datetime import timedelta
+from collections.abc import Sequence
+from datetime import datetime, timedelta
 
 from bot.wording.language import say, say_n
 
@@ -28,6 +29,19 @@ def status(up: timedelta, taken: int, sent: int, behind: tuple[int, int, timedel
         waits=waits,
         lateness=lateness,
     )
+
+
+def wronged(found: Sequence[tuple[datetime, str, str]]) -> str:
+    """The answers that were called wrong, each with when, its name and the question, the newest first."""
+    if not found:
+        return say("Nobody called an answer wrong.")
+    lines = [f"{at:%Y-%m-%d} {answer}: {question or '-'}" for at, answer, question in found]
+    return "\n".join([say("Mend these entries, then say «bot mended»:"), *lines])
+
+
+def mended(count: int) -> str:
+    """The list is empty again."""
+    return say_n("{n} question is taken off the list.", "{n} questions are taken off the list.", count, n=count)
 
 
 def not_kept() -> str:

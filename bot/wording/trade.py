@@ -4,6 +4,7 @@ import re
 from collections.abc import Sequence
 
 from bot.intents.intents import Choose
+from bot.reply import Button
 from bot.wording import answers, cautions
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
@@ -19,8 +20,25 @@ def short(e: Entry, person: Person) -> tuple[str, Rows]:
     """The short answer with the cautions that belong to it, and taps for the rest."""
     text = "\n".join([glance(e.short), *cautions.lines(caution(name) for name in e.cautions)])
     more = (button(say("More"), Choose("more", e.id)),) if e.more else ()
-    row = (*more, button(say("Why"), Choose("sources", e.id))) if e.sources else more
-    return text, (row,) if row else ()
+    why = (button(say("Why"), Choose("sources", e.id)),) if e.sources else ()
+    return text, ((*more, *why, wrong(e.id)),)
+
+
+def wrong(answer: str) -> Button:
+    """The tap that keeps a question for whoever mends the answers."""
+    return button(say("Wrong"), Choose("wrong", answer))
+
+
+def wronged() -> str:
+    """An answer was called wrong."""
+    return say(
+        "Thank you: the question is kept for the keeper of this bot, without your name. Until then, doubt my answer."
+    )
+
+
+def no_reason() -> str:
+    """Nothing was claimed."""
+    return say("I gave no answer that has a reason. Ask it in other words, or ask your butcher.")
 
 
 def glance(text: str) -> str:

@@ -144,6 +144,16 @@ visits = Table(
 )
 Index("ix_visits_first_day", visits.c.first_day)
 
+wronged = Table(
+    "wronged",
+    metadata,
+    Column("id", BigInteger().with_variant(Integer, "sqlite"), primary_key=True, autoincrement=True),
+    Column("at", Instant, nullable=False),
+    Column("answer", Text, nullable=False),
+    Column("question", Text, nullable=False),
+    sqlite_autoincrement=True,
+)
+
 LIVE: Final = "state IN ('waiting', 'sending')"
 
 outgoing = Table(

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from core.store import inbox, members, outbox, visits
+from core.store import inbox, members, outbox, visits, wronged
 from core.store.database import Database
 
 
@@ -13,3 +13,4 @@ def tidy(database: Database, now: datetime) -> None:
         members.prune(tx, now)
         outbox.prune(tx, now - inbox.KEPT_FOR)
         visits.prune(tx, now.date())
+        wronged.prune(tx, now)

@@ -124,6 +124,26 @@ def test_the_keeper_asks_in_the_chat(built: Built, letterbox: Letterbox) -> None
     assert "taken and" not in other
 
 
+def test_the_keeper_reads_what_was_called_wrong(built: Built, letterbox: Letterbox) -> None:
+    """«wrong» keeps the question without a name; the keeper, and nobody else, lists it and takes it off the list."""
+    lines = [
+        ("best wood for pastrami", "7"),
+        ("wrong", "7"),
+        ("bot wrong", KEEPER),
+        ("bot mended", KEEPER),
+        ("bot wrong", KEEPER),
+    ]
+    for number, (text, person) in enumerate(lines):
+        built.receive(*said(text, str(number), person=person))
+    asyncio.run(built.postman.round(datetime.now(UTC)))
+
+    texts = [each.reply.text for each in letterbox.sent]
+    assert texts[1].startswith("Thank you")
+    assert texts[2].startswith("Mend these entries")
+    assert texts[2].endswith("wood: best wood for pastrami")
+    assert texts[3:] == ["1 question is taken off the list.", "Nobody called an answer wrong."]
+
+
 async def test_who_speaks_is_told_once_that_nothing_is_kept(letterbox: Letterbox) -> None:
     """The store is full: each chat is told once, the keeper with the reason; once it keeps again, the next time too."""
     full = [True]
