@@ -32,4 +32,5 @@ class Paper:
     foot: tuple[str, ...]
     made_at: datetime
     page: str  # «Page {page} of {pages}»
+    left_out: str = ""  # «The first {rows} …», where print has not room for all of a table
     language: str = "en"

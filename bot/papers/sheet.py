@@ -19,6 +19,7 @@ FILES: Final = {"": "DejaVuSans.ttf", "B": "DejaVuSans-Bold.ttf"}
 NOT_IN_THE_FONT: Final = "\N{REPLACEMENT CHARACTER}"
 MARGIN: Final = 15.0  # mm
 TITLE, HEADING, TEXT, SMALL = 16.0, 12.0, 9.5, 7.5  # points
+MOST_ROWS: Final = 500  # of a table; setting thousands would hold up what else is to be sent
 GREY: Final = (236, 236, 236)
 
 
@@ -70,6 +71,9 @@ class _Sheet(FPDF):
         for line in section.lines:
             self._line(line, TEXT)
         if section.table is not None and section.table.rows:
+            left_out = len(section.table.rows) - MOST_ROWS
+            if left_out > 0:
+                self._line(self.paper.left_out.format(rows=left_out), TEXT)
             self._rows(section.table)
 
     def _rows(self, rows: Table) -> None:
@@ -85,7 +89,7 @@ class _Sheet(FPDF):
             v_align=VAlign.T,
             padding=(0.6, 1.0),
         ) as table:
-            for row in (rows.head, *rows.rows):
+            for row in (rows.head, *rows.rows[-MOST_ROWS:]):
                 table.row([self._fit(cell) for cell in row])
 
     def _line(self, text: str, size: float, style: str = "") -> None:

@@ -79,6 +79,7 @@ def record(r: BatchRecord) -> Paper:
         ),
         made_at=r.made_at,
         page=say("Page {page} of {pages}"),
+        left_out=say("The first {rows} rows are left out in print; «record csv» has them all."),
         language=language.spoken(),
     )
 

@@ -8,6 +8,7 @@ import pypdfium2
 import pytest
 
 from bot.paper import Paper, Section, Table
+from bot.papers import sheet as made
 from bot.papers.sheet import sheet
 from bot.wording.records import record
 from tests.kept_week import MONDAY, NAMES, week
@@ -82,3 +83,15 @@ def test_no_words_break_it(words: str) -> None:
     assert "It ends." in pages[-1]
     assert ("ok" in "".join(pages)) is bool(words)
     assert f"of {len(pages)}" in pages[0]
+
+
+def test_a_table_without_end_is_cut_and_says_so(monkeypatch: pytest.MonkeyPatch) -> None:
+    """The latest rows are printed, and how many are not; a row more or less at the edge is neither lost nor told."""
+    monkeypatch.setattr(made, "MOST_ROWS", 3)
+    for count, told in ((3, False), (5, True)):
+        rows = tuple((f"row{n}",) for n in range(count))
+        paper = replace(PLAIN, left_out="Left out: {rows}.", sections=(Section("S", (), Table(("H",), rows, (1,))),))
+        (text,) = texts(sheet(paper))
+        assert ("Left out: 2." in text) is told
+        assert [n for n in range(count) if f"row{n}" in text] == list(range(count - 3, count))
+    assert "{rows}" in record(week()).left_out
