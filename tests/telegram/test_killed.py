@@ -8,6 +8,7 @@ import os
 import random
 import sqlite3
 import sys
+from collections import Counter
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from pathlib import Path
@@ -90,43 +91,51 @@ def kept(folder: Path) -> list[str]:
         store.close()
 
 
-def owed(folder: Path) -> int:
-    """How many answers the house has not marked as sent; repeats at the server say nothing of that."""
+def count(folder: Path, *states: str) -> int:
+    """How many answers of the house are in one of these states; what arrived at the server says nothing of that."""
     store = sqlite3.connect(folder / "killed.db")
     try:
-        return int(store.execute("SELECT count(*) FROM outgoing WHERE state IN ('waiting', 'sending')").fetchone()[0])
+        found = dict(store.execute("SELECT state, count(*) FROM outgoing GROUP BY state").fetchall())
     finally:
         store.close()
+    return sum(found.get(state, 0) for state in states)
 
 
 @pytest.mark.parametrize("way", ["polling", "webhook"])
 async def test_killed_while_people_talk(way: str, tmp_path: Path) -> None:
-    """Every message is taken once and answered; a kill repeats at most one answer of each chat, and it says so.
+    """Every message is taken once and answered; at most one answer a kill is repeated, and it says so.
 
-    Answers to several chats are under way side by side, so one kill can leave one in doubt in each of them.
+    In doubt is what left within the last beat of the pace and is not marked. Where this machine is so busy that an
+    answer takes longer, a kill can find two: hence the sum.
     """
     async with BotApi() as server:
         life = Life(server, tmp_path)
         if way == "webhook":
             life.hook(await unused_port())
         people = [server.person(f"P{number}") for number in range(TALKERS)]
+        in_doubt: list[int] = []
         async with talking(server, people) as said:
             for _ in range(KILLS):
                 await life.begin()
                 await asyncio.sleep(random.uniform(0.0, 0.6))
                 await life.kill()
+                await asyncio.sleep(0.05)  # what it sent with its last breath is on the way
+                in_doubt.append(len(server.sent) - count(tmp_path, "sent") - sum(in_doubt))
         await life.begin(answers=-1)  # nobody speaks any more
-        await server.until(lambda: not server.pending and not owed(tmp_path), 600)
+        await server.until(lambda: not server.pending and not count(tmp_path, "waiting", "sending"), 600)
         await life.kill()
 
-        print(f"\n{way}: {KILLS} kills, {len(said)} messages, {len(server.sent) - len(said)} answers repeated")
+        repeated = len(server.sent) - len(said)
+        kills = dict(sorted(Counter(in_doubt).items()))
+        print(f"\n{way}: {KILLS} kills, {len(said)} messages, {repeated} answers repeated; kills by how many: {kills}")
         assert sorted(kept(tmp_path)) == sorted(f"tg:{number}" for number in said)
         for person in people:
             sent = server.to(person.chat)
             wanted = sum(number in person.updates for number in said)
-            assert wanted <= len(sent) <= wanted + KILLS
+            assert len(sent) >= wanted
             # what goes out a second time is marked as a repeat
             assert sum("(Again" not in each.text for each in sent) <= wanted
+        assert repeated <= KILLS
         assert len(said) >= 10 * KILLS
 
 
