@@ -46,6 +46,8 @@ def echo(server: BotApi) -> tuple[str, ...]:
 def bot(folder: Path, server: BotApi) -> dict[str, str]:
     return {
         "SALTBELL_TOKEN": server.token,
+        "SALTBELL_CHAT_A_DAY": "0",  # a crowd of testers is no crowd of strangers
+        "SALTBELL_NEW_CHATS_A_DAY": "0",
         "SALTBELL_API_URL": server.url,
         "SALTBELL_DATABASE": str(folder / "bench.db"),
         "SALTBELL_ZONE": "Europe/Vienna",

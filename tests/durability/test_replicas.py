@@ -39,6 +39,8 @@ class Replica:
         self._environment = os.environ | {
             "PYTHONPATH": str(ROOT),
             "SALTBELL_TOKEN": server.token,
+            "SALTBELL_CHAT_A_DAY": "0",  # a crowd of testers is no crowd of strangers
+            "SALTBELL_NEW_CHATS_A_DAY": "0",
             "SALTBELL_API_URL": server.url,
             "SALTBELL_DATABASE": url,
             "SALTBELL_MODE": "webhook",
