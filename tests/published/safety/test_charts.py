@@ -3,7 +3,7 @@
 import pytest
 
 from core.errors import Missing, OutOfRange
-from core.safety import done
+from core.safety import after, done
 from core.safety.done import floor_f
 from core.safety.lethality import meat_table
 from core.safety.storage import keeping, reheat, use_by
@@ -74,6 +74,53 @@ def test_the_7_log_column_is_no_laxer_than_retail_for_injected_meat(product):
     dwell = meat_table(7.0).dwell(celsius_from_fahrenheit(float(row["min_internal_F"])))
     assert dwell is not None
     assert dwell >= float(row["hold_seconds"])
+
+
+OURS = {
+    "beef pork veal lamb steaks chops roasts": lambda: done.floor_f(brisket(species="beef", doneness_floor_c=None)),
+    "ham fresh or smoked uncooked": lambda: done.floor_f(brisket(species="pork", doneness_floor_c=None)),
+    "all poultry any part": lambda: done.floor_f(brisket(species="turkey", doneness_floor_c=None)),
+    "poultry, stuffed, wild game": lambda: done.floor_f(brisket(species="duck", doneness_floor_c=None)),
+    "cured smoked poultry (old processor rule)": lambda: done.floor_f(brisket(species="turkey", doneness_floor_c=60.0)),
+    "uncured poultry (old processor rule)": lambda: done.floor_f(brisket(species="chicken", doneness_floor_c=60.0)),
+    "fish and shellfish": lambda: done.floor_f(brisket(species="fish", doneness_floor_c=None)),
+    "intact meat, fish, eggs to order": lambda: done.floor_f(brisket(species="beef", doneness_floor_c=None)),
+    "hot-smoked fish home": lambda: done.SMOKED_FISH.rows[0][0],
+    "hot-smoked fish regulated": lambda: done.SMOKED_FISH.rows[0][0],
+    "fully cooked ham reheat, plant-packed": lambda: _shown(reheat(packed_in_a_plant=True, opened=False).core_c),
+    "fully cooked ham reheat, all other incl. home/repackaged/leftover": lambda: _shown(reheat(False, True).core_c),
+    "leftovers casseroles": lambda: _shown(reheat(False, True).core_c),
+    "reheat for hot holding": lambda: _shown(reheat(False, True).core_c),
+    "reheat commercially processed RTE": lambda: _shown(reheat(packed_in_a_plant=True, opened=False).core_c),
+    "listeria risk groups: deli/cold cured meat": lambda: _shown(reheat(False, True).core_c),
+    "hot holding": lambda: after.HOT_F,
+    "hot holding consumer": lambda: after.HOT_F,
+}
+BY_THE_TABLE = frozenset(  # held to the 7 log column, above; the first row is the Food Code's roast table
+    p for p in SAFE if p.startswith(("injected", "whole meat roasts"))
+)
+NOT_OURS = {
+    "ground meats": "no product of minced meat is offered",
+    "ground poultry": "no product of minced meat is offered",
+    "corned beef": "older advice, 160 °F; the chart of today: 145 °F and 3 min. Ours is cooked on to 195 °F",
+    "microwave raw animal food": "nobody smokes in a microwave oven",
+}
+
+
+def _shown(celsius):
+    return round(celsius * 9.0 / 5.0 + 32.0, 6)
+
+
+def test_every_row_of_the_temperatures_has_its_place():
+    """Each is ours, held to the table, or named with the reason why it is not."""
+    assert OURS.keys() | BY_THE_TABLE | NOT_OURS.keys() == set(SAFE)
+    assert not OURS.keys() & (BY_THE_TABLE | NOT_OURS.keys())
+
+
+@pytest.mark.parametrize("product", OURS)
+def test_no_temperature_of_ours_is_laxer_than_printed(product):
+    """Home charts, retail and old processors' rules: what we ask for is that or more."""
+    assert OURS[product]() >= float(SAFE[product]["min_internal_F"])
 
 
 KEPT = {
@@ -167,6 +214,14 @@ def test_no_piece_no_thaw(mass):
     """A mass that is no piece of meat is refused."""
     with pytest.raises(OutOfRange):
         thaw(mass)
+
+
+UNTIMED = {"large meat or poultry": "by weight, above", "any": "cooked at once", "TCS food": "a rule for retail, 4 h"}
+
+
+def test_every_row_of_the_thaw_chart_has_its_place():
+    """A row with its weights and hours is tried; the others have no time of their own."""
+    assert {r["item"] for r in THAW if r not in BY_WEIGHT} == UNTIMED.keys()
 
 
 def test_held_is_what_the_tables_mean():
