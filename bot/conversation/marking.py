@@ -139,10 +139,12 @@ def _looked_back(intent: Debrief) -> list[Weighed | Sliced | Tasted | Took]:
 
 
 def _aged(intent: Happened, meant: Understood) -> dict[str, Any]:
-    """What was told, with how long after it happened its core was read. [h]"""
+    """What was told, with how long after it happened its core was read [h]; an answer to a reading begins anew."""
+    anew = {"more"} if (meant.asked or {}).get("anew") else set()
+    told = {name: value for name, value in intent.facts.items() if name not in anew}
     if intent.at is None or intent.facts.get("core_c") is None:
-        return dict(intent.facts)
-    return {**intent.facts, "core_after_h": (meant.message.said_at - intent.at) / timedelta(hours=1)}
+        return told
+    return {**told, "core_after_h": (meant.message.said_at - intent.at) / timedelta(hours=1)}
 
 
 def _decides(a: Assessment, what: str) -> tuple[str, asking.Rows, str]:

@@ -7,10 +7,11 @@ from typing import Any
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
+from bot.intents.deviations import SLOT
 from bot.intents.intents import Correct, Reading, Temperature
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import asking, readings
+from bot.wording import asking, deviations, readings
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.doubts import Doubted
@@ -88,6 +89,10 @@ def keep(turn: Turn, a: Assessment, plain: Sequence[Plain], *, tender: bool = Fa
     turn.ask(None)
     change = taking.take(turn, a.batch.id, happened)
     text, rows = readings.report(change, plain, tender=tender)
+    question, what = deviations.read_warm(change.after, plain)
+    if question:
+        turn.ask({"slot": SLOT + what, "batch": a.batch.id, "anew": True})
+        text, rows = f"{text}\n{question}", ()
     return (Reply(text, buttons=rows, facts=facts(change.after) | _read(plain), about=a.batch.id),)
 
 

@@ -1,9 +1,18 @@
 """Questions for the facts that decide what went wrong, each with what to type; «no idea» is always an answer."""
 
 from collections.abc import Sequence
+from datetime import datetime
 from typing import Final
 
-from bot.wording.language import Words
+from bot.wording.language import Words, later, say
+from core.batch.assess import Assessment
+from core.batch.events import Probe
+from core.safety.findings import Finding, Rule
+from core.safety.fridge import COLD_F
+from core.units import Celsius, celsius_from_fahrenheit
+
+COLD: Final = celsius_from_fahrenheit(COLD_F)
+READ: Final = {Probe.FRIDGE: "warm_fridge", Probe.BRINE: "warm_brine"}
 
 WARMTH: Final = {
     "hours": "How long at most, and how warm did it get? Type like «3 hours, 9 c»; «no idea» is an answer too.",
@@ -45,6 +54,22 @@ ASK: Final = {
         }
     ),
 }
+
+ALREADY_READ: Final = later(
+    "How long can it have been so warm at most? Type like «1 hour»; «no idea» is an answer too."
+)
+WATCHED: Final = {"warm_fridge": Rule.FRIDGE, "warm_brine": Rule.BRINE}
+
+
+def read_warm(a: Assessment, plain: Sequence[tuple[Probe, Celsius, datetime]]) -> tuple[str, str]:
+    """After a fridge or brine that read warm while its record does not show for how long: the question, and its kind."""
+    read = {what for probe, what in READ.items() if any(p is probe and c > COLD for p, c, _ in plain)}
+    open_still = [w for w in sorted(read) if any(_unshown(f) for f in a.ledger.verdict.of(WATCHED[w]))]
+    return (say(ALREADY_READ), open_still[0]) if open_still and not a.ledger.thrown else ("", "")
+
+
+def _unshown(f: Finding) -> bool:
+    return f.missing == "hours_above_40f"
 
 
 def wanted(what: str, facts: Sequence[str]) -> str:

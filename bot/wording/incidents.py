@@ -7,7 +7,8 @@ from bot.wording.language import Words, later, say
 from bot.wording.safety import VERDICTS, finding
 from core.batch.assess import Assessment, Change, assess
 from core.batch.events import Probe
-from core.safety.findings import Outcome, Rule
+from core.safety.findings import Finding, Outcome, Rule
+from core.safety.incidents import judge_incident
 
 INCIDENTS = {
     "fire_out": Rule.FIRE_OUT,
@@ -33,7 +34,7 @@ def incident(a: Assessment, what: str) -> str:
     found = [f for f in a.ledger.verdict.because if f.rule is rule]
     if not found:
         return say("I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c».")
-    f = found[0]  # the gravest
+    f = found[0] if a.ledger.thrown else _last(a, what) or found[0]
     return "\n".join(
         t
         for t in (
@@ -45,6 +46,12 @@ def incident(a: Assessment, what: str) -> str:
         )
         if t
     )
+
+
+def _last(a: Assessment, what: str) -> Finding | None:
+    """What was found of the one that was told last."""
+    told = [i for i in a.ledger.record.incidents if i.what == what]
+    return judge_incident(told[-1], a.ledger.record) if told else None
 
 
 def thrown(change: Change) -> str:

@@ -166,11 +166,12 @@ def source(s: Source) -> str:
 
 def missing(findings: Sequence[Finding], a: Assessment) -> str:
     """«What would show it: …», with the time by which it has to be shown."""
-    findings = [f for f in findings if f.deadline is None or f.deadline > a.now]
+    asked = [f for f in findings if f.missing == "hours_above_40f"]  # told at any time, it settles the matter
+    findings = [f for f in findings if f.deadline is None or f.deadline > a.now or f in asked]
     wanted = list(dict.fromkeys(MISSING.get(f.missing, f.missing.replace("_", " ")) for f in findings))
     if not wanted:
         return ""
-    deadlines = [f.deadline for f in findings if f.deadline is not None]
+    deadlines = [f.deadline for f in findings if f.deadline is not None and f.deadline > a.now]
     by = say(" by {min}", min=numbers.when(min(deadlines), a.person, a.now)) if deadlines else ""
     return say("What would show it: {join}{by}.", join=", ".join(wanted[:2]), by=by)
 
@@ -203,7 +204,7 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
     f = round(fahrenheit_from_celsius(celsius), 6)
     if f > 45.0:
         return say(
-            "Too warm: above {limit} the two-hour rule counts. Turn it down now. How long was it so warm?",
+            "Too warm: above {limit} the two-hour rule counts. Turn it down now.",
             limit=numbers.both(celsius_from_fahrenheit(45.0), a.person),
         )
     if f > 40.0:

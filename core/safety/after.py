@@ -151,7 +151,7 @@ def _fridge(record: Record) -> Finding | None:
     since = _stored_since(record)
     if since is None or since > record.now:
         return None
-    window = Window(since, None, record.now)
+    window = Window(since, None, record.now, said_cold=record.said_cold("warm_fridge"))
     readings = within(ordered(record.fridge), since, record.now)
     return judge_fridge(record.fridge, window) if warm_spells(readings, window) else None
 

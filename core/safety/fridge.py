@@ -29,12 +29,17 @@ READ_EVERY: Final = 60.0  # h; a daily check, of which one may be missed, at ano
 
 @dataclass(frozen=True)
 class Window:
-    """The time that is judged; `until` None is still running. `vouched`: the cook says that it stayed cold."""
+    """The time that is judged; `until` None is still running. `vouched`: the cook says that it stayed cold.
+
+    `said_cold` are times up to which it was cold by the cook's word («warm for an hour at most»): they bound a gap
+    between readings, and never outweigh one.
+    """
 
     since: datetime
     until: datetime | None
     now: datetime
     vouched: bool = False
+    said_cold: tuple[datetime, ...] = ()
 
     @property
     def end(self) -> datetime:
@@ -132,6 +137,7 @@ def warm_spells(readings: Sequence[Reading], window: Window) -> tuple[WarmSpell,
         if not warm:
             cold_at = run[-1].at
             continue
+        cold_at = max([cold_at, *(at for at in window.said_cold if at <= run[0].at)])
         after = runs[i + 1][1][0].at if i + 1 < len(runs) else None
         most = hours_between(cold_at, after or window.end)
         warmest = max(run, key=lambda r: r.celsius)
@@ -201,5 +207,6 @@ def _judge_watch(readings: Sequence[Reading], window: Window) -> Finding:
     )
 
 
-def _gravity(finding: Finding) -> tuple[int, float]:
-    return tuple(Outcome).index(finding.means), finding.value or 0.0
+def _gravity(finding: Finding) -> tuple[int, bool, float]:
+    """What still runs comes before what is over."""
+    return tuple(Outcome).index(finding.means), finding.status is Status.OPEN, finding.value or 0.0

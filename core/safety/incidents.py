@@ -12,12 +12,17 @@ from core.safety.come_up import danger_hours
 from core.safety.cook import cook_readings, hours_on
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import HOT_F, LONGEST_BELOW, FireOut, judge_fire_out
-from core.safety.fridge import HOT_DAY_F, HOT_DAY_HOURS, MENDED_F, PART_OF_A_DAY, TWO_HOURS, two_hour_limit
+from core.safety.fridge import HOT_DAY_F, TWO_HOURS
 from core.safety.heat import brought_through
 from core.safety.heat_shown import last_heat, said_hours
-from core.safety.history import Reading, first_at_or_above, hours_between, last_at_or_above, later, printed_f, within
+from core.safety.history import (
+    Reading,
+    first_at_or_above,
+    hours_between,
+    last_at_or_above,
+    within,
+)
 from core.safety.left_out import (
-    COUNTER_COOL_F,
     Counter,
     Leak,
     PowerCut,
@@ -29,11 +34,12 @@ from core.safety.left_out import (
     not_asked,
 )
 from core.safety.record import Incident, Record
-from core.sources import CFR_21_172, FSIS_DANGER_ZONE, SMALL_PLANT_STORAGE
-from core.units import Celsius, Hours, celsius_from_fahrenheit
+from core.safety.told import asked, fresh_core, number, yes
+from core.safety.warm import judge_warm
+from core.sources import CFR_21_172
+from core.units import Hours, celsius_from_fahrenheit
 
 EATERS: Final = "at_risk_eaters"  # a fact of the batch, not of the incident
-CORE_WITHIN: Final = 1.0  # h after it was told, while a cold core still shows what the cut did; JUDGEMENT
 _NEEDED: Final = {
     "fire_out": ("core_c",),
     "left_out": ("hours", "room_c", "core_c"),
@@ -70,10 +76,10 @@ def needed(incident: Incident, record: Record) -> tuple[str, ...]:
     if finding is None or (finding.status in (Status.PASSED, Status.FAILED) and finding.detail != "by_clock"):
         return ()
     if finding.rule is Rule.FIRE_OUT and finding.missing == "hours_out":
-        return () if _asked(incident, "hours") else ("hours",)
+        return () if asked(incident, "hours") else ("hours",)
     if finding.detail == "by_clock":
         return () if "core_c" in incident.facts else ("core_c",)
-    wanted = (fact for fact in _NEEDED[_kind(incident)] if fact == EATERS or not _asked(incident, fact))
+    wanted = (fact for fact in _NEEDED[_kind(incident)] if fact == EATERS or not asked(incident, fact))
     return tuple(fact for fact in wanted if _matters(fact, finding, incident, record))
 
 
@@ -150,7 +156,7 @@ def _without_heat(incident: Incident, record: Record, shown: Reading | None, see
 
 def _seen(incident: Incident, after: list[Reading]) -> Reading | None:
     """The core when it was found: what was said with it, else the first reading after the last good one."""
-    said = _number(incident, "core_c")
+    said = number(incident, "core_c")
     if said is not None:
         return Reading(incident.at, said)
     return after[0] if after else None
@@ -158,61 +164,54 @@ def _seen(incident: Incident, after: list[Reading]) -> Reading | None:
 
 def _left_out(incident: Incident, record: Record) -> Finding:
     """Nobody asked for the hours yet: a doubt; asked and not known, or overnight: thrown away."""
-    told = Counter(_number(incident, "hours"), _number(incident, "room_c"), _fresh_core(incident))
+    told = Counter(number(incident, "hours"), number(incident, "room_c"), fresh_core(incident))
     judged = judge_left_out(told)
-    asked = _asked(incident, "hours") or bool(incident.facts.get("overnight"))
+    known = asked(incident, "hours") or bool(incident.facts.get("overnight"))
     hot_day = judge_left_out(replace(told, air=celsius_from_fahrenheit(HOT_DAY_F)))
-    if judged.detail == "in_time" and hot_day.detail != "in_time" and not _asked(incident, "room_c"):
+    if judged.detail == "in_time" and hot_day.detail != "in_time" and not asked(incident, "room_c"):
         return not_asked(Rule.LEFT_OUT, judged)
-    return judged if asked or judged.status is not Status.UNKNOWN else replace(judged, means=Outcome.CANNOT_SAY)
+    return judged if known or judged.status is not Status.UNKNOWN else replace(judged, means=Outcome.CANNOT_SAY)
 
 
 def _power_cut(incident: Incident, record: Record) -> Finding:
     """By the worst that nobody denied; a doubt while a fact that could clear it was not asked for."""
     facts = PowerCut(
-        hours=_number(incident, "hours"),
+        hours=number(incident, "hours"),
         where=str(incident.facts.get("where") or "fridge"),
-        door_shut=_yes(incident, "door_shut"),
-        core=_fresh_core(incident),
-        ice_crystals=_yes(incident, "ice_crystals"),
-        air=_number(incident, "room_c"),
+        door_shut=yes(incident, "door_shut"),
+        core=fresh_core(incident),
+        ice_crystals=yes(incident, "ice_crystals"),
+        air=number(incident, "room_c"),
     )
     judged = judge_power_cut(facts)
     hot_day = judge_power_cut(replace(facts, air=celsius_from_fahrenheit(HOT_DAY_F)))
-    if judged.detail == "in_time" and hot_day.detail != "in_time" and not _asked(incident, "room_c"):
+    if judged.detail == "in_time" and hot_day.detail != "in_time" and not asked(incident, "room_c"):
         return not_asked(Rule.POWER_CUT, judged)
     if judged.detail != "by_clock":
         return judged
     shut = judge_power_cut(replace(facts, door_shut=True))
-    by_door = not _asked(incident, "door_shut") and shut.status is Status.PASSED
-    by_ice = facts.frozen and not _asked(incident, "ice_crystals")
-    asked = _asked(incident, "hours") and not by_door and not by_ice
-    return judged if asked else not_asked(Rule.POWER_CUT, judged)
-
-
-def _fresh_core(incident: Incident) -> Celsius | None:
-    """A core told long after says nothing where it is cold again; a warm one counts whenever it was read."""
-    core = _number(incident, "core_c")
-    late = (_number(incident, "core_after_h") or 0.0) > CORE_WITHIN
-    return None if core is not None and late and printed_f(core) <= COUNTER_COOL_F else core
+    by_door = not asked(incident, "door_shut") and shut.status is Status.PASSED
+    by_ice = facts.frozen and not asked(incident, "ice_crystals")
+    told = asked(incident, "hours") and not by_door and not by_ice
+    return judged if told else not_asked(Rule.POWER_CUT, judged)
 
 
 def _leaked(incident: Incident, record: Record) -> Finding:
     """The leak began as long ago as the cook says, or as the meat has lain where nobody knows."""
     since = None if record.put_in_cure_at is None else hours_between(record.put_in_cure_at, incident.at) / 24.0
-    said = _number(incident, "unnoticed_days")
+    said = number(incident, "unnoticed_days")
     unnoticed = said if said is not None else since
-    day = _number(incident, "day")
+    day = number(incident, "day")
     if day is None and since is not None:
         day = max(since - (unnoticed or 0.0), 0.0)
-    judged = judge_leak(Leak(_number(incident, "lost_fraction"), day, unnoticed, record.wet))
-    by_time = not _asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart", "partly_cured")
-    return not_asked(Rule.LEAK, judged) if by_time or not _asked(incident, "lost_fraction") else judged
+    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet))
+    by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart", "partly_cured")
+    return not_asked(Rule.LEAK, judged) if by_time or not asked(incident, "lost_fraction") else judged
 
 
 def _dosed_twice(incident: Incident, record: Record) -> Finding:
     """By the computed dose; without one, twice what the record holds."""
-    dose = _number(incident, "mg_kg")
+    dose = number(incident, "mg_kg")
     if dose is None and record.ingoing_mg_kg is not None:
         dose = 2.0 * record.ingoing_mg_kg
     if dose is None:
@@ -221,63 +220,16 @@ def _dosed_twice(incident: Incident, record: Record) -> Finding:
     into = record.put_in_cure_at
     hours_in = None if into is None else hours_between(into, incident.at)
     judged = judge_twice(Twice(dose, hours_in, record.wet), record.nitrite_limit_mg_kg, record.at_risk_eaters)
-    known = _asked(incident, "mg_kg") or judged.detail in ("over_400", "not_in_yet")
+    known = asked(incident, "mg_kg") or judged.detail in ("over_400", "not_in_yet")
     return judged if known or judged.status is Status.PASSED else not_asked(Rule.DOSED_TWICE, judged)
 
 
 def _warm_fridge(incident: Incident, record: Record) -> Finding:
-    return _warm(Rule.WARM_FRIDGE, incident)
+    return judge_warm(Rule.WARM_FRIDGE, incident, record.fridge)
 
 
 def _warm_brine(incident: Incident, record: Record) -> Finding:
-    return _warm(Rule.WARM_BRINE, incident)
-
-
-def _warm(rule: Rule, incident: Incident) -> Finding:
-    """41 to 45 °F for part of a day is mended; warmer, or nobody knows how warm or how long, the two-hour rule."""
-    warm, hours = _number(incident, "room_c"), _number(incident, "hours")
-    mended = warm is not None and printed_f(warm) <= MENDED_F
-    limit = PART_OF_A_DAY if mended else two_hour_limit(warm)
-    status, means = _warm_status(hours, limit, asked=_asked(incident, "hours"))
-    open_still = means is Outcome.THROW_AWAY or (hours or 0.0) > HOT_DAY_HOURS
-    if open_still and (hours or 0.0) <= PART_OF_A_DAY and not _asked(incident, "room_c"):
-        status, means = Status.UNKNOWN, Outcome.CANNOT_SAY
-    return Finding(
-        rule=rule,
-        status=status,
-        means=means,
-        source=SMALL_PLANT_STORAGE if mended else FSIS_DANGER_ZONE,
-        readings=() if warm is None else (Reading(incident.at, warm),),
-        deadline=later(incident.at, limit) if status is Status.UNKNOWN else None,
-        value=hours,
-        limit=limit,
-        unit="h",
-        missing="hours_above_40f" if status is Status.UNKNOWN else "",
-        detail="mended" if mended else "two_hours",
-        advice="fridge_colder" if means is Outcome.SAFE else "throw_away",
-    )
-
-
-def _warm_status(hours: Hours | None, limit: Hours, *, asked: bool) -> tuple[Status, Outcome]:
-    """Not asked yet is a doubt; asked and not known is thrown away."""
-    if hours is None:
-        return Status.UNKNOWN, Outcome.THROW_AWAY if asked else Outcome.CANNOT_SAY
-    return (Status.PASSED, Outcome.SAFE) if hours <= limit else (Status.FAILED, Outcome.THROW_AWAY)
-
-
-def _asked(incident: Incident, fact: str) -> bool:
-    """Whether it was told, or asked for and not known."""
-    return fact in incident.facts or bool(incident.facts.get("unknown"))
-
-
-def _number(incident: Incident, fact: str) -> Celsius | None:
-    value = incident.facts.get(fact)
-    return None if value is None or isinstance(value, str | bool) else float(value)
-
-
-def _yes(incident: Incident, fact: str) -> bool | None:
-    value = incident.facts.get(fact)
-    return value if isinstance(value, bool) else None
+    return judge_warm(Rule.WARM_BRINE, incident, record.brine)
 
 
 _JUDGES: Final[dict[str, Callable[[Incident, Record], Finding]]] = {

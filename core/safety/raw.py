@@ -22,20 +22,20 @@ def raw_findings(record: Record) -> tuple[Finding, ...]:
     return tuple(f for f in found if f is not None)
 
 
-def _window(record: Record) -> Window | None:
+def _window(record: Record, what: str) -> Window | None:
     since = record.put_in_cure_at
     if since is None or since > record.now:
         return None
-    return Window(since, record.meat_on_at, record.now, "fridge_cold" in record.vouched)
+    return Window(since, record.meat_on_at, record.now, "fridge_cold" in record.vouched, record.said_cold(what))
 
 
 def _fridge(record: Record) -> Finding | None:
-    window = _window(record)
+    window = _window(record, "warm_fridge")
     return None if window is None else judge_fridge(record.fridge, window)
 
 
 def _brine(record: Record) -> Finding | None:
-    window = _window(record)
+    window = _window(record, "warm_brine")
     return None if window is None else judge_brine(record.brine, window)
 
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from core.safety.history import HOTTEST_CORE, History, Reading, ordered, printed_f
@@ -87,6 +87,11 @@ class Record:
     def delicate(self) -> bool:
         """Whether the shorter clocks count: a bird, or meat that is not intact."""
         return self.bird or not self.whole
+
+    def said_cold(self, what: str) -> tuple[datetime, ...]:
+        """Up to when the fridge ("warm_fridge") or brine ("warm_brine") was cold, by the hours that the cook told."""
+        told = ((i.at, i.facts.get("hours")) for i in self.incidents if i.what == what and i.at <= self.now)
+        return tuple(at - timedelta(hours=h) for at, h in told if isinstance(h, float | int))
 
     @property
     def stored_since(self) -> datetime | None:

@@ -1,10 +1,13 @@
 """Change the safety room and the nitrite formulas one place at a time, and see that a test notices each change.
 
 `python -m tests.mutants.run [modules]` prints each module's count and the survivors; results are kept in `--log` (one
-JSON line a mutant) and not tried again. Half an hour on one core. Each mutant is tried in a process of its own.
+JSON line a mutant) and not tried again. An hour on one core. Each mutant is tried in a process of its own, after the
+unchanged module has passed there: a run in which everything fails proves nothing. What survives the tests of the room
+is tried by the laws too with `--survivors --laws`.
 """
 
 import argparse
+import ast
 import importlib
 import importlib.abc
 import importlib.util
@@ -22,7 +25,8 @@ from tests.mutants.mutate import Mutant, mutants
 
 ROOT = Path(__file__).parents[2]
 WHOLE = (*sorted((ROOT / "core" / "safety").glob("*.py")), ROOT / "core" / "cure" / "nitrite.py")
-SAFETY = ("tests/rooms/safety", "tests/published/safety", "tests/laws/safety")
+SAFETY = ("tests/rooms/safety", "tests/published/safety")
+LAWS = "tests/laws/safety"
 NITRITE = (
     "tests/published/cure/test_nitrite.py",
     "tests/rooms/cure/test_dose.py",
@@ -30,6 +34,7 @@ NITRITE = (
 )
 LONGEST = 180  # seconds; what never ends is noticed
 KILLED, SURVIVED = "killed", "survived"
+NOTICED = (pytest.ExitCode.TESTS_FAILED, pytest.ExitCode.INTERRUPTED)  # a test failed, or the module cannot be imported
 
 
 class _Changed(importlib.abc.MetaPathFinder, importlib.abc.Loader):
@@ -55,13 +60,17 @@ def main() -> None:
     known = _known(log)
     paths = [p for p in WHOLE if p.name != "__init__.py" and (not args.modules or p.stem in args.modules)]
     for path in paths:
-        _module(path, known, log, again=args.survivors)
+        places = _tests(path, laws=args.laws)
+        if _try(path, Mutant(0, 0, "nothing", ast.parse(path.read_text(encoding="utf-8"))), places) != SURVIVED:
+            sys.exit(f"{path.stem}: the tests fail as it is")
+        _module(path, known, log, places, again=args.survivors)
 
 
 def _arguments() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__)
     parser.add_argument("modules", nargs="*", help="names like «fridge»; all where none is named")
     parser.add_argument("--log", default="mutants.jsonl")
+    parser.add_argument("--laws", action="store_true", help="with the laws, which are slow")
     parser.add_argument("--survivors", action="store_true", help="try those again that survived")
     return parser.parse_args()
 
@@ -73,7 +82,7 @@ def _known(log: Path) -> dict[tuple[str, str], str]:
     return {(row["module"], row["key"]): row["found"] for row in rows}
 
 
-def _module(path: Path, known: dict[tuple[str, str], str], log: Path, *, again: bool) -> None:
+def _module(path: Path, known: dict[tuple[str, str], str], log: Path, places: Sequence[str], *, again: bool) -> None:
     source = path.read_text(encoding="utf-8")
     counts = {KILLED: 0, SURVIVED: 0}
     seen: dict[str, int] = {}
@@ -84,7 +93,7 @@ def _module(path: Path, known: dict[tuple[str, str], str], log: Path, *, again: 
         key = f"{place} :: {seen[place]}"
         found = known.get((path.stem, key))
         if found is None or (again and found == SURVIVED):
-            found = _try(path, mutant)
+            found = _try(path, mutant, places)
             row = {"module": path.stem, "key": key, "line": mutant.line, "found": found}
             with log.open("a", encoding="utf-8") as out:
                 out.write(json.dumps(row) + "\n")
@@ -94,30 +103,49 @@ def _module(path: Path, known: dict[tuple[str, str], str], log: Path, *, again: 
     print(f"{path.stem}: {counts[KILLED]} of {sum(counts.values())} killed", flush=True)
 
 
-def _try(path: Path, mutant: Mutant) -> str:
+def _try(path: Path, mutant: Mutant, places: Sequence[str]) -> str:
     """Whether a test notices: in a child that ends for good, whatever the change did to it."""
     child = os.fork()
-    if child:
-        _, status = os.waitpid(child, 0)
-        return SURVIVED if status == 0 else KILLED
+    if child == 0:
+        _in_child(path, mutant, places)
+    _, status = os.waitpid(child, 0)
+    if os.WIFSIGNALED(status) or os.WEXITSTATUS(status) in NOTICED:
+        return KILLED
+    if os.WEXITSTATUS(status) == pytest.ExitCode.OK:
+        return SURVIVED
+    sys.exit(f"{path.stem}: pytest did not run ({status})")
+
+
+def _in_child(path: Path, mutant: Mutant, places: Sequence[str]) -> None:
     signal.alarm(LONGEST)
     null = os.open(os.devnull, os.O_WRONLY)
     os.dup2(null, 1)
     os.dup2(null, 2)
     name = ".".join(path.relative_to(ROOT).with_suffix("").parts)
     sys.meta_path.insert(0, _Changed(name, compile(mutant.tree, str(path), "exec"), path))
-    os._exit(int(pytest.main(["-x", "-q", "-p", "no:cacheprovider", "-p", "no:logging", *_tests(path)])))
+    quick = (
+        "-x",
+        "-q",
+        "-p",
+        "no:cacheprovider",
+        "-p",
+        "no:logging",
+        "-W",
+        "ignore::pytest.PytestAssertRewriteWarning",
+    )
+    os._exit(int(pytest.main([*quick, *places])))
 
 
-def _tests(path: Path) -> Sequence[str]:
+def _tests(path: Path, *, laws: bool) -> Sequence[str]:
     """The tests of the room, those of the module first."""
     if path.stem == "nitrite":
         return NITRITE
     own = ROOT / "tests" / "rooms" / "safety" / f"test_{path.stem}.py"
-    there = [place for place in SAFETY if (ROOT / place).exists()]
-    return (*([str(own.relative_to(ROOT))] if own.exists() else ()), *there)
+    first = (str(own.relative_to(ROOT)),) if own.exists() else ()
+    return (*first, *SAFETY, *((LAWS,) if laws else ()))
 
 
 if __name__ == "__main__":
-    importlib.import_module("hypothesis")
+    for early in ("hypothesis", "core.sources", "core.units"):  # once here, and not in every child
+        importlib.import_module(early)
     main()

@@ -2,10 +2,12 @@
 
 import pytest
 
-from core.safety.findings import Outcome, Status
+from core.safety.findings import Outcome, Rule, Status
 from core.safety.fridge import Window, judge_brine, judge_fridge, two_hour_limit, warm_spells
+from core.safety.incidents import judge_incident
+from core.safety.record import Incident
 from core.units import celsius_from_fahrenheit
-from tests.records import at, history
+from tests.records import at, brisket, history
 
 WEEK = Window(at(0.0), at(96.0), at(96.0))
 
@@ -148,3 +150,48 @@ def test_two_hours_or_one():
     assert two_hour_limit(None) == 2.0
     assert two_hour_limit(celsius_from_fahrenheit(89.9)) == 2.0
     assert two_hour_limit(celsius_from_fahrenheit(90.0)) == 1.0
+
+
+@pytest.mark.parametrize(
+    ("said", "status"),
+    [
+        ((), Status.UNKNOWN),
+        ((at(-2.0),), Status.PASSED),  # cold until an hour before it was read at 48 °F, cold again half an hour later
+        ((at(-2.6),), Status.UNKNOWN),
+        ((at(-0.9),), Status.UNKNOWN),  # no word outweighs what was read an hour before now
+        ((at(-30.0), at(-2.0)), Status.PASSED),
+    ],
+)
+def test_the_cooks_word_bounds_a_warm_spell(said, status):
+    """«Warm for an hour at most» counts from there; a reading that says otherwise outweighs it."""
+    read = history((-26.0, 38.0), (-1.0, 48.0), (-0.5, 38.0))
+    found = judge_fridge(read, Window(at(-26.0), None, at(0.0), said_cold=said))
+    assert (found.rule, found.status) == (Rule.FRIDGE, status)
+
+
+def test_the_word_of_the_cook_is_in_the_record():
+    """The hours that were told of a warm fridge count back from when they were told."""
+    told = (
+        Incident("warm_fridge", at(-1.0), {"hours": 1.0}),
+        Incident("warm_fridge", at(-3.0), {"hours": None}),
+        Incident("warm_brine", at(-5.0), {"hours": 2.0}),
+        Incident("warm_fridge", at(30.0), {"hours": 2.0}),
+    )
+    record = brisket(now=at(0.0), incidents=told)
+    assert record.said_cold("warm_fridge") == (at(-2.0),)
+    assert record.said_cold("warm_brine") == (at(-7.0),)
+
+
+@pytest.mark.parametrize(("hours", "case", "means"), [(3.0, "two_hours", "throw_away"), (0.9, "two_hours", "safe")])
+def test_what_was_read_while_it_was_warm_counts_with_what_was_told(hours, case, means):
+    """Told 43 °F, read 48 °F an hour before: the two-hour rule; a reading from before the hours told is left out."""
+    read = history((-50.5, 48.0), (-52.0, 38.0), (-70.0, 60.0))
+    told = Incident("warm_fridge", at(-50.0), {"hours": hours, "room_c": celsius_from_fahrenheit(43.0)})
+    found = judge_incident(told, brisket(fridge=read))
+    assert (found.detail, found.means.value) == (case, means)
+
+
+def test_what_still_runs_is_shown_before_what_is_over():
+    """A long spell at 43 °F that was mended, and a short one at 43 °F that nobody has seen end: the second is open."""
+    points = ((0.0, 38.0), (10.0, 43.0), (20.0, 38.0), (90.0, 38.0), (92.0, 43.0))
+    assert _fridge(*points, window=Window(at(0.0), None, at(93.0))) == (Status.OPEN, Outcome.SAFE)
