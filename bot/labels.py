@@ -17,6 +17,7 @@ class CookWords:
     ready: str
     stall: str
     wrap: str
+    wrap_by: str
     now: str
     deadline: str
 

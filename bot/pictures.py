@@ -8,15 +8,18 @@ from bot.charts import cook as cook_chart
 from bot.charts import cure as cure_chart
 from bot.charts.shown import Band, Chill, Cook, Cure, Curve, Frame, Rule, Slice
 from bot.reply import Picture
-from bot.wording import answers
+from bot.wording import answers, numbers
 from bot.wording import pictures as words
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
+from core.batch.in_time import latest_wrap, off_by
 from core.batch.slices import course_of, front_of
 from core.heat.curve import Curve as HeatCurve
+from core.heat.stall import Stall
 from core.meat.piece import Shape
-from core.units import SECONDS_PER_DAY, celsius_from_fahrenheit
+from core.plan.steps import TimeBand
+from core.units import SECONDS_PER_DAY, Celsius, celsius_from_fahrenheit
 
 SKIN_DRAWN = 0.004  # m; how thick fat or skin is drawn, whatever it is
 
@@ -44,36 +47,65 @@ def _cook(a: Assessment) -> bytes:
     start = a.on_at or (a.plan.step("meat_on").due if a.plan and a.plan.step("meat_on") else a.now)  # type: ignore[union-attr]
     if a.cook is None:
         return cook_chart.draw(Cook(), words.said(words.COOK), _frame(a, words.cook_title(a)))
-    ready = a.ready
-    stall = a.cook.stall
-    spell = None
-    if stall.begins is not None and stall.lasts is not None:
-        begins = start + timedelta(hours=stall.begins.p50)
-        spell = (begins, begins + timedelta(hours=stall.lasts.p50))
+    target = a.batch.setup.target_c
     shown = Cook(
         core=_readings(a, Probe.CORE, a.on_at) if a.on_at else (),
         pit=_readings(a, Probe.PIT, a.on_at) if a.on_at else (),
-        expected=_curve(start, _until(a.cook.curve, a.cook.ready.p90)),
+        expected=_curve(start, _capped(_until(a.cook.curve, a.cook.ready.p90), target)),
         pit_set=a.batch.setup.pit_c,
-        target=a.batch.setup.target_c,
-        ready=(ready.p10, ready.p50, ready.p90) if ready else None,
-        stall=spell,
+        target=target,
+        ready=_quarters(a.ready) if a.ready else None,
+        stall=_spell(a.cook.stall, start),
         wrap=a.batch.done.get("wrap"),
+        wrap_by=_wrap_by(a),
         now=a.now if a.on_at else None,
-        deadline=None,
+        deadline=_off_by(a),
     )
-    return cook_chart.draw(shown, words.said(words.COOK), _frame(a, words.cook_title(a)))
+    return cook_chart.draw(shown, words.cook_words(a), _frame(a, words.cook_title(a)))
+
+
+def _spell(stall: Stall, start: datetime) -> tuple[datetime, datetime] | None:
+    if stall.begins is None or stall.lasts is None:
+        return None
+    begins = start + timedelta(hours=stall.begins.p50)
+    return begins, begins + timedelta(hours=stall.lasts.p50)
+
+
+def _wrap_by(a: Assessment) -> datetime | None:
+    """Until when a wrap brings it in time, as it is told."""
+    found = latest_wrap(a)
+    if found is None or found.sure is None or a.on_at is None:
+        return None
+    return a.on_at + timedelta(hours=found.sure)
+
+
+def _off_by(a: Assessment) -> datetime | None:
+    """When it has to be off for the meal, to the quarter hour before."""
+    latest = off_by(a) if a.ready else None
+    return numbers.quarter(latest, up=False) if latest else None
+
+
+def _quarters(ready: TimeBand) -> tuple[datetime, datetime, datetime]:
+    """The ready time to the quarter hour, as it is told."""
+    middle = numbers.quarter(ready.p50 + timedelta(minutes=7), up=False)
+    return numbers.quarter(ready.p10, up=False), middle, numbers.quarter(ready.p90, up=True)
+
+
+def _capped(curve: HeatCurve, target: Celsius) -> HeatCurve:
+    """The curve up to the target, at which it comes off."""
+    low, middle, high = (tuple(min(c, target) for c in line) for line in (curve.p10, curve.p50, curve.p90))
+    return HeatCurve(curve.hours, low, middle, high, curve.low)
 
 
 def _until(curve: HeatCurve, hours: float) -> HeatCurve:
-    """The curve as far as the picture goes: half an hour past the late end."""
-    count = sum(1 for h in curve.hours if h <= hours + 0.5)
+    """The curve as far as the picture goes."""
+    count = sum(1 for h in curve.hours if h <= hours)
     return HeatCurve(*(line[:count] for line in (curve.hours, curve.p10, curve.p50, curve.p90, curve.low)))
 
 
 def _chill(a: Assessment) -> bytes:
     cooling = a.cooling
-    rules = tuple(Rule(say(name), _stairs(_clock_start(a, stages[0][1]), stages)) for name, stages in words.RULES)
+    rules = tuple(Rule(name, _stairs(_clock_start(a, stages[0][1]), stages)) for name, stages in words.rules(a))
     shown = Chill(
         readings=tuple((r.at, r.celsius) for r in cooling.readings),
         expected=_curve(cooling.since, _until(cooling.forecast.curve, 12.0))

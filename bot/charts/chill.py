@@ -26,8 +26,8 @@ from bot.labels import ChillWords
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-LEFT: Final = 88.0
-BOTTOM: Final = HEIGHT - 62.0
+LEFT: Final = 104.0
+BOTTOM: Final = HEIGHT - 88.0
 USUAL_C: Final = (0.0, 60.0)
 TOO_WARM: Final[dict[str, Any]] = {
     "facecolor": "none",

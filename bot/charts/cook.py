@@ -10,7 +10,6 @@ from bot.charts.strokes import (
     CORE,
     PIT,
     Key,
-    at_least,
     degree_sign,
     degrees,
     draw_curve,
@@ -24,8 +23,8 @@ from bot.labels import CookWords
 if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
-LEFT: Final = 88.0
-BOTTOM: Final = HEIGHT - 62.0
+LEFT: Final = 104.0
+BOTTOM: Final = HEIGHT - 88.0
 PIT_SET: Final[dict[str, Any]] = {"color": FIRE, "linestyle": (0, (6, 2, 1, 2)), "linewidth": 1.6, "zorder": 2}
 USUAL_C: Final = (0.0, 100.0)
 
@@ -57,7 +56,7 @@ def _moments(cook: Cook) -> list[datetime]:
 
 
 def _span(cook: Cook, frame: Frame) -> Span:
-    return span(_moments(cook), (cook.now, cook.deadline, cook.wrap), frame.zone)
+    return span(_moments(cook), (cook.now, cook.deadline, cook.wrap, cook.wrap_by), frame.zone)
 
 
 def _reach(cook: Cook) -> tuple[float, float]:
@@ -77,10 +76,12 @@ def _key(cook: Cook, words: CookWords) -> Key:
 
 
 def _flags(cook: Cook, words: CookWords, shown: Span) -> list[Flag]:
-    """Now, the wrap and the meal."""
+    """Now, the wrap, when it is ready and when it has to be off."""
     flags = []
     if cook.wrap:
         flags.append(Flag(cook.wrap, f"{words.wrap} {clock(cook.wrap, shown)}", (0, (4, 2, 1, 2))))
+    if cook.wrap_by:
+        flags.append(Flag(cook.wrap_by, f"{words.wrap_by} {clock(cook.wrap_by, shown)}", (0, (4, 2, 1, 2))))
     if cook.now:
         flags.append(Flag(cook.now, f"{words.now} {clock(cook.now, shown)}", "-", bold=True))
     if cook.ready:
@@ -113,9 +114,8 @@ def _target(axes: "Axes", cook: Cook, shown: Span, said: tuple[CookWords, Frame]
         return
     target = degrees(cook.target, frame.units)
     axes.axhline(target, color=INK, linewidth=1.6, zorder=2)
-    label = f"{words.target} {at_least(cook.target, frame.units)}"
     how: dict[str, Any] = {"size": SMALL, "color": INK, "parse_math": False, "zorder": 7, **outlined()}
-    axes.annotate(label, (0, target), (6, 4), textcoords="offset points", va="bottom", **how)
+    axes.annotate(words.target, (0, target), (6, 4), textcoords="offset points", va="bottom", **how)
     if cook.ready:
         low, middle, high = (shown.hours(moment) for moment in cook.ready)
         axes.plot([low, high], [target] * 2, color=INK, linewidth=6, solid_capstyle="butt", zorder=6)

@@ -15,12 +15,12 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 SLICES_RIGHT: Final = 420.0
-CURVES_LEFT: Final = 500.0
-ALONE_LEFT: Final = 88.0
+CURVES_LEFT: Final = 530.0
+ALONE_LEFT: Final = 104.0
 GAP: Final = 14.0
 ROOM_UNDER_KEY: Final = 10.0
-HEADING: Final = 24.0
-BOTTOM: Final = 66.0
+HEADING: Final = 30.0
+BOTTOM: Final = 96.0
 ROOM_ABOVE: Final = 1.25
 ROOM_AT_END: Final = 1.04
 PERCENT: Final = 100.0

@@ -13,9 +13,9 @@ if TYPE_CHECKING:
     from matplotlib.axes import Axes
 
 STEPS_MIN: Final = (15, 30, 60, 120, 180, 240, 360, 720, 1440, 2880, 7200, 14400, 43200)
-MOST_TICKS: Final = 8
-EDGE: Final = 0.01  # a label closer to the end of the axis would leave the page
-ROW: Final = 23.0
+MOST_TICKS: Final = 7
+EDGE: Final = 0.035  # a label closer to the end of the axis would leave the page
+ROW: Final = 30.0
 EMPTY_SPAN: Final = timedelta(hours=4)
 LEAST: Final = timedelta(minutes=30)
 NEVER: Final = datetime(2000, 1, 1, tzinfo=UTC)

@@ -1,6 +1,7 @@
 """The look of our pictures: paper, ink, sizes, and a page on which nothing overlaps.
 
-900 x 600 px, letters of 13 pt and more, dark ink on light paper: a phone shows it half as large, outdoors. The
+900 x 820 px, letters of 17 pt and more, dark ink on light paper: on a phone 65 mm wide they are as large as
+the small print of a newspaper, outdoors. The
 two inks differ in hue only by courtesy; what tells them apart is the stroke.
 
 Only `Figure` and the Agg canvas are used: pyplot would keep every figure for ever. The drawing library is loaded
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from matplotlib.figure import Figure
 
 WIDTH: Final = 900
-HEIGHT: Final = 600
+HEIGHT: Final = 820
 DPI: Final = 100
 MARGIN: Final = 22
 
@@ -32,13 +33,13 @@ MEAT: Final = "#a3201c"  # whatever is the core's
 FIRE: Final = "#1f4e79"  # whatever is the pit's
 BLUSH: Final = "#f0c3b2"  # a band
 
-TITLE: Final = 19.0
-LARGE: Final = 15.0
-SMALL: Final = 13.0
+TITLE: Final = 23.0
+LARGE: Final = 18.0
+SMALL: Final = 17.0
 
-KEY_STROKE: Final = 63.0  # a stroke and the gap to its name [px]
+KEY_STROKE: Final = 82.0  # a stroke and the gap to its name [px]
 KEY_GAP: Final = 28.0
-KEY_ROW: Final = 25.0
+KEY_ROW: Final = 32.0
 
 # the font's drawing code is not safe with threads: two pictures are drawn one after the other
 _ONE_AT_A_TIME = threading.Lock()
@@ -95,6 +96,7 @@ class Page:
         rectangle = (place.left / WIDTH, 1 - place.bottom / HEIGHT, width / WIDTH, height / HEIGHT)
         axes = self.figure.add_axes(rectangle, facecolor="none")
         axes.tick_params(labelsize=SMALL, colors=INK, length=5, width=1.2)
+        axes.tick_params(axis="x", pad=12)
         axes.grid(axis="y", color=FAINT, linewidth=1.0)
         axes.set_axisbelow(True)
         for side, spine in axes.spines.items():

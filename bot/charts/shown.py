@@ -44,7 +44,11 @@ class Frame:
 
 @dataclass(frozen=True)
 class Cook:
-    """A cook so far and ahead. `ready` is when the target is met: 10, 50 and 90 %."""
+    """A cook so far and ahead.
+
+    `ready` is when the target is met: 10, 50 and 90 %. `deadline` is when it has to be off for the meal, `wrap_by`
+    until when a wrap still brings it there.
+    """
 
     core: Readings = ()
     pit: Readings = ()
@@ -54,6 +58,7 @@ class Cook:
     ready: tuple[datetime, datetime, datetime] | None = None
     stall: tuple[datetime, datetime] | None = None
     wrap: datetime | None = None
+    wrap_by: datetime | None = None
     now: datetime | None = None
     deadline: datetime | None = None
 

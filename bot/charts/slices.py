@@ -20,10 +20,10 @@ EDGE: Final[dict[str, Any]] = {"fill": False, "edgecolor": INK, "linewidth": 1.8
 FAT: Final[dict[str, Any]] = {"facecolor": "#f6eed6", "edgecolor": MUTED, "hatch": "xx", "linewidth": 0.0}
 ROUNDING: Final = 0.16
 MILLIMETRES: Final = 1000.0
-CAPTION: Final = 26.0
-LINE: Final = 22.0
-CAPTION_RIGHT: Final = 436.0  # where the numbers of the curves beside it begin
-RULER: Final = 46.0  # room for the arrow and its number, left of the slice [px]
+CAPTION: Final = 32.0
+LINE: Final = 28.0
+CAPTION_RIGHT: Final = 450.0  # where the numbers of the curves beside it begin
+RULER: Final = 54.0  # room for the arrow and its number, left of the slice [px]
 SLOW, MEDIAN, FAST = 0, 1, 2
 
 

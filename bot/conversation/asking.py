@@ -87,7 +87,8 @@ def _rows(a: Assessment, topic: str) -> asking.Rows:
 def _subject(a: Assessment, about: str) -> Subject:
     if about in SUBJECTS:
         return SUBJECTS[about]
-    by_phase: dict[str, Subject] = {"cooking": "cook", "resting": "chill", "chilling": "chill", "stored": "chill"}
+    after: Subject = "chill" if a.chilled or "chill" in a.batch.done else "cook"
+    by_phase: dict[str, Subject] = {"cooking": "cook", "resting": after, "chilling": "chill", "stored": after}
     return by_phase.get(a.batch.phase.value, "cure")
 
 

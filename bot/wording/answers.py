@@ -197,8 +197,8 @@ def picture(a: Assessment, subject: str) -> str:
         case "cook":
             return _cook_said(a)
         case "chill":
-            forecast = cautions.chill_forecast(a)
-            return forecast or say("The chill has not begun; the picture shows the rule that it will be held to.")
+            stands = safety.cooling(a) if a.ledger.cooling else cautions.chill_forecast(a)
+            return stands or say("The chill has not begun; the picture shows the rule that it will be held to.")
         case _:
             return _cure_said(a)
 
@@ -218,6 +218,8 @@ def _cook_said(a: Assessment) -> str:
         return say("{last}Ready {when}.", last=last, when=numbers.time_band(a.ready, a.person, a.now))
     if a.cook is None:
         return say("There is no cook yet.")
+    if a.on_at is not None and a.batch.off_at is not None:
+        return say("{last}It was on the fire for {span}.", last=last, span=numbers.span(a.batch.off_at - a.on_at))
     return say(
         "{last}From meat on it takes about {p50} h ({p10} to {p90}).",
         last=last,

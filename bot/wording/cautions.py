@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Sequence
 
-from bot.wording import language, meats, numbers
+from bot.wording import chilling, language, meats, numbers
 from bot.wording.language import Words
 from core.batch.assess import Assessment
 from core.meat.piece import Species
@@ -130,7 +130,8 @@ def chill_forecast(a: Assessment) -> str:
     chance = forecast.chance(((54.4, 26.7, 1.5), (26.7, 4.4, 5.0)))
     cold = language.say("; cold after {p50}", p50=numbers.hours(to_40.p50)) if to_40 else ""
     lead = language.say(
-        "54 to 27 °C (130 to 80 °F) takes about {p50} this way ({p10} to {p90}){cold}.",
+        "{span} takes about {p50} this way ({p10} to {p90}){cold}.",
+        span=_span(a),
         p50=numbers.hours(to_80.p50),
         p10=numbers.hours(to_80.p10),
         p90=numbers.hours(to_80.p90),
@@ -138,7 +139,12 @@ def chill_forecast(a: Assessment) -> str:
     )
     if chance >= 0.9:
         return lead
-    return language.say(
-        "{lead} That may miss the rule of 1.5 h: ice water around the bag, or cut it to half its thickness now.",
-        lead=lead,
-    )
+    help_ = chilling.now(a) or language.say("Ice water around the bag, or cut it to half its thickness now.")
+    return language.say("{lead} That may miss the rule of 1.5 h. {help}", lead=lead, help=help_)
+
+
+def _span(a: Assessment) -> str:
+    """The first span of the rule, in the person's unit first."""
+    if a.person.units.temperature == "f":
+        return language.say("130 to 80 °F (54 to 27 °C)")
+    return language.say("54 to 27 °C (130 to 80 °F)")

@@ -33,7 +33,7 @@ NAMES: Final = (
 )  # fmt: skip
 
 PROCESS_FILM: Final = 30.0  # whole coefficient during the stall, for the equivalent body. [W/m2 K] DERIVED
-SHAPE_LOG_SD: Final = 0.08  # of the heat that all sides gather: no flat is a brick. Judgement
+SHAPE_LOG_SD: Final = 0.06  # of the heat that all sides gather: no flat is a brick. Judgement
 SKIN: Final = 280.0  # resistance of the fresh surface, a film of fat and rub. [s/m] TUNED
 SKIN_LOG_SD: Final = 0.3
 SKIN_ON: Final = 500.0  # what the skin of a bird or a rind adds. [s/m] judgement

@@ -40,7 +40,7 @@ DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 FRAME = Frame("Brisket flat for the harvest supper", ZONE, METRIC, DAYS, "Nothing was read yet.")
 COOK_WORDS = CookWords(
     "Temperature", "core, as read", "pit, as read", "core, expected", "8 in 10 end in here", "pit, as set",
-    "target", "ready", "stall", "wrap", "now", "supper",
+    "target", "ready", "stall", "wrapped", "wrap by", "now", "supper",
 )  # fmt: skip
 CURE_WORDS = CureWords(
     "now, day 3", "at the end, day 7", "now", "out", "cured pink", "may be either", "grey", "pink all through", "fat",
@@ -170,23 +170,23 @@ def faults(page: look.Page) -> list[str]:
 
 @pytest.mark.parametrize("name", ALL)
 def test_every_picture_is_a_png_of_one_size(name: str) -> None:
-    """900 x 600 px with a PNG's signature, of much, of little and of nothing."""
+    """One size, with a PNG's signature, of much, of little and of nothing."""
     png = ALL[name](FRAME)
     assert png[:8] == b"\x89PNG\r\n\x1a\n"
-    assert struct.unpack(">II", png[16:24]) == (900, 600)
+    assert struct.unpack(">II", png[16:24]) == (look.WIDTH, look.HEIGHT)
     assert pixels(png).min() < 0.2
 
 
 @pytest.mark.parametrize("units", [METRIC, CUSTOMARY], ids=["metric", "customary"])
 @pytest.mark.parametrize("name", ALL)
 def test_no_words_overlap_or_leave_the_page(name: str, units: Units, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Every text stands alone, whatever is drawn, and no letter is smaller than 11 pt."""
+    """Every text stands alone, whatever is drawn, and no letter is smaller than 16 pt."""
     long = "Brisket flat for the harvest supper of the allotment society, 3.5 kg, on Saturday: ready about 18:50"
     frame = replace(FRAME, units=units, title=FRAME.title if units == METRIC else long)
     with kept(monkeypatch) as pages:
         ALL[name](frame)
     assert faults(pages[0]) == []
-    assert min(text.get_fontsize() for text in written(pages[0])) >= 11
+    assert min(text.get_fontsize() for text in written(pages[0])) >= 16
 
 
 hours = st.floats(0, 20)
@@ -326,7 +326,7 @@ def test_drawing_is_loaded_with_the_first_picture_and_pyplot_never() -> None:
         "assert 'matplotlib' not in sys.modules;"
         "from zoneinfo import ZoneInfo; from core.person import Units;"
         "frame = Frame('t', ZoneInfo('UTC'), Units(), tuple('abcdefg'), 'n');"
-        "cook.draw(Cook(), CookWords(*'abcdefghijkl'), frame);"
+        "cook.draw(Cook(), CookWords(*'abcdefghijklm'), frame);"
         "assert 'matplotlib.figure' in sys.modules and 'matplotlib.pyplot' not in sys.modules"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)

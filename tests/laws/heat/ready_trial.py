@@ -1,4 +1,4 @@
-"""Trials of the ready time on cooks of the finer model: readings as a cook would send them, and the score.
+"""Trials of the ready time on cooks of the finer model, and the score.
 
 `finer_cooks.json` keeps cooks of the finer model (seed 5), so that the ordinary tests need not run it; the slow
 test runs it anew and holds the two equal.
@@ -16,6 +16,7 @@ from core.heat.ready import Estimate, forecast
 from core.meat.cuts import cut
 from core.meat.piece import piece
 from tests.laws.heat.finer_cook import Truth, World
+from tests.laws.heat.yard_readings import readings
 
 KEPT = Path(__file__).parent / "finer_cooks.json"
 KEPT_SEED, KEPT_COUNT = 5, 24
@@ -51,20 +52,8 @@ def trials(world: World, truth: Truth, seed: int) -> list[Trial]:
         thickness = float(world.thickness[number]) if number % 2 == 0 else None
         meat = piece(cut("brisket_flat"), float(world.mass[number]), thickness)
         planned = Cook(meat, "ceramic", float(world.pit_set[number]), 4.0, float(world.target[number]))
-        found.append(Trial(planned, _readings(truth, number, seed), float(ready), float(truth.lost[number])))
+        found.append(Trial(planned, readings(planned, truth, number, seed), float(ready), float(truth.lost[number])))
     return found
-
-
-def _readings(truth: Truth, number: int, seed: int) -> tuple[Seen, ...]:
-    """Core and pit every 30 to 60 min, rounded to 1 °F, with the error of a home thermometer."""
-    draw = np.random.default_rng(seed * 1000 + number)
-    seen, hour = [], draw.uniform(0.4, 0.9)
-    while hour < truth.ready[number]:
-        for probe, course, error in (("core", truth.core, 0.6), ("pit", truth.pit, 0.5)):
-            celsius = float(np.interp(hour, truth.hours, course[:, number])) + draw.normal(0, error)
-            seen.append(Seen(round(hour * 3600.0), probe, round((round(celsius * 1.8 + 32) - 32) / 1.8, 3)))
-        hour += draw.uniform(0.5, 1.0)
-    return tuple(seen)
 
 
 def known(trial: Trial, share: float) -> History:
