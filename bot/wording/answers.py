@@ -197,7 +197,7 @@ def picture(a: Assessment, subject: str) -> str:
         case "cook":
             return _cook_said(a)
         case "chill":
-            stands = safety.cooling(a) if a.ledger.cooling else cautions.chill_forecast(a)
+            stands = cooling.stands(a) if a.ledger.cooling else cautions.chill_forecast(a)
             return stands or say("The chill has not begun; the picture shows the rule that it will be held to.")
         case _:
             return _cure_said(a)
