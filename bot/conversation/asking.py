@@ -1,12 +1,13 @@
 """Questions of a person: about their batch, answered from it; about the trade, with a source or honestly not."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.conversation import curing, filing, households, sums, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Ask, Greet, Help, Question, Reading, Unclear
+from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
 from bot.wording import answers, asking, general, log, plans, privacy, settings, unclear, yard
 from bot.wording import batches as several
@@ -117,12 +118,18 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
     if intent.why == "at" or not any(places) or meant.batch is None:
-        text, rows = unclear.say(intent, turn.person)
+        here = tuple(replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options)
+        text, rows = unclear.say(replace(intent, options=here), turn.person)
         return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
     first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
     turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})
     text, rows = asking.probe(first.value, meant.batch, tuple(p for p in places if p))
     return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)
+
+
+def _of_a_batch(option: Intent) -> bool:
+    """Whether a tap on it must name the batch, and does not yet."""
+    return getattr(option, "batch", "") is None
 
 
 def _place(option: Reading) -> str | None:

@@ -175,6 +175,7 @@ def settle_doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Rep
     ((probe, celsius, at),) = reading.waiting(asked)
     if answer == "suggested":
         probe, celsius = Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius)
+        at = asked.get("suggested_at") or at
     return _put_right(turn, batch, event, Read(probe, celsius), at)
 
 

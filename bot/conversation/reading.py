@@ -124,6 +124,7 @@ def ask(
     turn.ask({
         "slot": "doubt", "batch": a.batch.id, "readings": kept, "which": doubt.which, "suggested": doubt.suggested,
         "suggested_probe": doubt.suggested_probe, "typed": typed.value, "unit": unit, "instead_of": instead_of,
+        "suggested_at": pack(doubt.suggested_at),
     })  # fmt: skip
     said = readings.typed(typed.value, unit)
     suggestion = readings.suggestion(doubt, turn.person)

@@ -133,6 +133,7 @@ def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
     probe, celsius, at = listed[which]
     match answer:
         case "suggested":
+            at = asked.get("suggested_at") or at
             listed[which] = (Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius), at)
         case "drop":
             listed.pop(which)

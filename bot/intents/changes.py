@@ -74,7 +74,8 @@ _STRENGTH_BARE: Final = re.compile(
 )
 _WANTED: Final = re.compile(
     r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
-    r"|the meat) (?:off )?(?:at|to)|target(?: is| temp)?) (?P<target>\d{2,3})$"
+    r"|the meat) (?:off )?(?:at|to)|(?:it comes )?off at|target(?: is| temp)?) (?P<target>[4-9]\d|[12]\d\d)"
+    r"(?: degrees)?$"
     r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"
     r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
 )

@@ -11,7 +11,9 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents.intents import Change, Unclear
+from bot.intents.plausible import set_point
 from bot.measures import Measure
+from core.batch.events import Probe
 
 _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|packet|label)\b|#1\b")
 _NO_STRENGTH: Final = re.compile(
@@ -100,7 +102,14 @@ _FRIDGE: Final = re.compile(
     r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
 )  # how it runs; without such a word it is a reading
 _PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it|smoke at|cook at|grill|run it|run)\b")
-_TARGET: Final = re.compile(r"\b(?:target|pull (?:it )?at|take it to|cook (?:it )?to|finish at|until it hits)\b")
+_PIT_BARE: Final = re.compile(
+    r"\b(?:pit|smoker|grill)(?: is| at| to)? (?P<value>\d{2,3})(?![\d.:/])"
+    r"(?! ?(?:°|degrees?|deg\b|c\b|f\b|%|h\b|hours?|hrs?\b|min|kg|kilos?|lbs?\b|pounds?|g\b|mm|cm|in\b|to\b|-))"
+)
+_TARGET: Final = re.compile(
+    r"\b(?:target|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at"
+    r"|until it hits)\b"
+)
 _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"
     r"|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
@@ -231,11 +240,19 @@ def _temperatures(text: str, found: tuple[Measure, ...], out: Stated) -> None:
                 break
 
 
+def _bare_pit(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    """«pulled, pit 110»: a pit without its unit, where only one makes sense."""
+    hit = _PIT_BARE.search(text)
+    units = set_point(Probe.PIT, float(hit["value"])) if hit and "pit_c" not in out.fields else ()
+    if hit and len(units) == 1:
+        out.fields["pit_c"] = measures.to_house(float(hit["value"]), units[0])
+
+
 def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
     if hit := _CURE_DAYS.search(text):
         out.fields["cure_days"] = float(hit["days"] or hit["for"])
 
 
 _READERS: Final[tuple[Callable[[str, tuple[Measure, ...], Stated], None], ...]] = (
-    _shares, _lengths, _temperatures, _cure_days,
+    _shares, _lengths, _temperatures, _bare_pit, _cure_days,
 )  # fmt: skip

@@ -13,7 +13,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Reading, Snooze, Temperature, Unclear
-from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
+from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
 
@@ -113,7 +113,19 @@ def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear
             return Unclear("pair")
     if len(items) > 2 and not hours and not line.over and not any(labels):
         return _several(items, context)
-    return _one_by_one(items, context)
+    return _swapped(items, context) or _one_by_one(items, context)
+
+
+def _swapped(items: list[Item], context: Context) -> Unclear | None:
+    """«core 250 pit 125»: the names the wrong way round, where no core can be so warm; asked about."""
+    named = {item.number.probe: item.number for item in items}
+    core, pit = named.get(Probe.CORE), named.get(Probe.PIT)
+    if len(items) != 2 or core is None or pit is None:
+        return None
+    if any(can_be(Probe.CORE, unit, core.value) for unit in ((core.unit,) if core.unit else ("f", "c"))):
+        return None
+    ways = pair(replace(pit, probe=None), replace(core, probe=None), context).pairs
+    return Unclear("pair", options=tuple(Reading(way) for way in ways)) if ways else None
 
 
 def _half_labelled(items: list[Item], line: Line, context: Context) -> Found | Unclear:

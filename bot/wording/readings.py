@@ -40,6 +40,12 @@ def suggestion(doubt: Doubted, person: Person) -> str | None:
     """What a doubted reading probably was."""
     if doubt.suggested_probe and doubt.suggested is not None:
         return f"{shown(doubt.suggested, person)} {PLACES[Probe(doubt.suggested_probe)]}"
+    if doubt.suggested_at is not None and doubt.suggested is not None:
+        return say(
+            "{celsius} at {clock}",
+            celsius=shown(doubt.suggested, person),
+            clock=numbers.clock(doubt.suggested_at, person),
+        )
     return None if doubt.suggested is None else shown(doubt.suggested, person)
 
 

@@ -1,13 +1,14 @@
 """Readings that cannot be true, asked about before they are kept."""
 
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from core.batch import material
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.heat.cook import Seen
+from core.heat.doubt import Doubt as HeatDoubt
 from core.heat.doubt import doubt as doubt_of_cook
 from core.units import Celsius
 
@@ -33,21 +34,23 @@ REASONS = {
 
 @dataclass(frozen=True)
 class Doubt:
-    """Why a reading is doubted, and what was probably meant. [°C]"""
+    """Why a reading is doubted, and what was probably meant: how warm [°C], where, and when."""
 
     why: str
     suggested: Celsius | None = None
     probe: str | None = None
+    at: datetime | None = None
 
 
 @dataclass(frozen=True)
 class Doubted:
-    """The reading of a message that cannot be, by its place in it, why, and what was probably meant. [°C]"""
+    """The reading of a message that cannot be, by its place in it, why, and what was probably meant."""
 
     which: int
     why: str
     suggested: Celsius | None
     suggested_probe: str | None
+    suggested_at: datetime | None = None
 
 
 def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt | None:
@@ -82,4 +85,13 @@ def _in_cook(a: Assessment, probe: Probe, celsius: Celsius, seconds: float) -> D
     if found is None:
         return None
     why = REASONS[found.reason] if low <= celsius <= high else "range"
+    if why == "clock":
+        return Doubt(why, celsius, at=_moved(a, found))
     return Doubt(why, found.suggested_c, found.suggested_probe)
+
+
+def _moved(a: Assessment, found: HeatDoubt) -> datetime:
+    """When a reading that does not fit its time was probably taken: as the cook's course says, else just now."""
+    if found.suggested_seconds is None or a.on_at is None:
+        return a.now
+    return min(a.on_at + timedelta(seconds=found.suggested_seconds), a.now)

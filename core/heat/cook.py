@@ -110,8 +110,13 @@ class History:
     @property
     def now(self) -> Seconds:
         """Seconds since the meat went on; 0 before that. Never before the last thing seen."""
+        return max(self.now_s or 0.0, self.last)
+
+    @property
+    def last(self) -> Seconds:
+        """When the last thing was seen or done; 0 before that. [s]"""
         seconds = [s.seconds for s in self.seen]
         seconds += [w.seconds for w in self.wraps]
         seconds += [p.seconds for p in self.pit_sets]
         seconds += self.lids
-        return max(self.now_s or 0.0, 0.0, *seconds)
+        return max([0.0, *seconds])

@@ -30,10 +30,12 @@ PIT_SEEN_LOW_C, PIT_SEEN_HIGH_C = -20.0, 350.0
 MARGIN_K: Final = 5.0  # beyond the members' own spread before a slip of the hand is looked for
 AHEAD_K: Final = 10.0  # the same where no slip explains it: nothing runs so far ahead. Judgement
 FALL_K: Final = 8.0  # more than a stall's dip, an opened lid or another place takes from the middle. Judgement
+LATER_K: Final = 5.0  # what two home thermometers, a stall's dip and another place make. Judgement
 PIT_NEAR_K: Final = 12.0
 JUMP_K: Final = 5.6  # 10 °F within 10 minutes
 JUMP_S: Final = 600.0
 SAME_TIME_S: Final = 900.0
+WHOLE: Final = 0.03  # of a degree, for what went through two units
 SLIP_H: Final = (1.0, 2.0, 12.0)  # hours by which clocks and AM/PM slip
 
 
@@ -58,7 +60,7 @@ def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
         return _pit_doubt(cook, history, new)
     expected = _expected(cook, history)
     here = _spread(expected, new.seconds)
-    if new.seconds < 0:
+    if new.seconds < 0 or _past_a_later_one(history, new):
         return Doubt("clock", new, here)
     jumped = _jump(history, new, expected)
     wide = 2 * here.p90 - here.p50  # the band widened by once more its own half: doubted readings are rare
@@ -67,7 +69,14 @@ def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
     explained = _explained(cook, history, new, here)
     if explained is None and not jumped and _between(_lowest(cook, history, new), new.celsius, wide + AHEAD_K):
         return None
-    return explained or (Doubt("jump", new, here) if jumped else _left(new, here, expected))
+    possible = CORE_LOW_C <= new.celsius <= CORE_HIGH_C
+    return explained or (Doubt("jump", new, here) if jumped and possible else _left(new, here, expected))
+
+
+def _past_a_later_one(history: History, new: Seen) -> bool:
+    """Told afterwards, and warmer than what was read after it: meat on the fire does not cool."""
+    after = [r.celsius for r in history.of("core") if r.seconds > new.seconds + SAME_TIME_S]
+    return bool(after) and new.celsius > after[0] + LATER_K
 
 
 def _lowest(cook: Cook, history: History, new: Seen) -> Celsius:
@@ -149,17 +158,27 @@ def _other_units(celsius: Celsius) -> Iterator[tuple[Reason, Celsius]]:
 
 
 def _slips(celsius: Celsius) -> Iterator[Celsius]:
-    """Numbers that a slip of the finger makes of this one, in either unit. [°C]"""
-    yield from (float(n) for n in _slipped(round(celsius)))
-    yield from (celsius_from_fahrenheit(n) for n in _slipped(round(fahrenheit_from_celsius(celsius))))
+    """Numbers that a slip of the finger makes of this one, in the unit in which it was typed as a whole number. [°C]"""
+    fahrenheit = fahrenheit_from_celsius(celsius)
+    broken = not _whole(celsius) and not _whole(fahrenheit)
+    if broken or _whole(celsius):
+        yield from _slipped(round(celsius))
+    if broken or _whole(fahrenheit):
+        yield from (celsius_from_fahrenheit(n) for n in _slipped(round(fahrenheit)))
 
 
-def _slipped(number: int) -> Iterator[int]:
+def _whole(number: float) -> bool:
+    return abs(number - round(number)) < WHOLE
+
+
+def _slipped(number: int) -> Iterator[float]:
     text = str(abs(number))
     if 2 <= len(text) <= 4:
         yield from sorted({int("".join(p)) for p in permutations(text)} - {number})
         yield from sorted({int(text[:i] + text[i + 1 :]) for i in range(len(text))})
         yield from (int(d + text) for d in "12")
+    if len(text) >= 3:
+        yield number / 10  # the point was left out
 
 
 def _same_time(history: History, new: Seen, probe: Probe) -> tuple[Seen, ...]:

@@ -26,7 +26,7 @@ ROUNDS: Final = 2
 ROOT_3: Final = 3.0**0.5
 MOST: Final = 16  # readings that are used; more are thinned evenly, the last one kept
 READING_SD: Final = 0.8  # thermometer and placement. [K] judgement
-MODEL_SD: Final = 3.3  # of the model about a real cook. [K] TUNED for the coverage of the band on simulated cooks
+MODEL_SD: Final = 3.8  # of the model about a real cook. [K] TUNED for the coverage of the band on simulated cooks
 MODEL_HOURS_S: Final = 4 * 3600.0  # how long that error keeps its sign. [s] TUNED like it
 
 

@@ -64,7 +64,7 @@ class Estimate:
     `ready` is when the core reaches the target; members that never do stand at the horizon (40 h, or 12 h from
     now), and `reaches` is the share that does. `loss` is the share of the raw weight gone by then,
     `carry_over` what the core still climbs on the board [K]. `next_reading_s` is when a reading of the core
-    tells most, in seconds since the meat went on. `fire` is what the pit readings say.
+    tells most, in seconds since the meat went on; in the past where it is overdue. `fire` is what the pit readings say.
     """
 
     ready: Band
@@ -241,20 +241,23 @@ def _carry_over(outcome: _Outcome, diffusivity: float) -> Band:
 
 
 def _next_reading(outcome: _Outcome, history: History) -> Seconds:
-    """The first time ahead, 20 min to 2 h, at which a reading tells nearly as much as it can.
+    """The first time, 20 min to 2 h after the last thing seen, at which a reading tells nearly as much as it can.
+
+    It counts from what was seen, not from now: time that passes in silence does not put it off.
 
     What it tells is the share of the variance of the ready time that goes with the core at that time,
     among members as they are now, over and above the error of a reading.
     """
     done = np.isfinite(outcome.hours)
-    left = (float(np.quantile(outcome.hours[done], 0.1)) * 3600.0 - history.now) if done.any() else NEXT_MOST_S
+    since = history.last
+    left = (float(np.quantile(outcome.hours[done], 0.1)) * 3600.0 - since) if done.any() else NEXT_MOST_S
     ahead = np.arange(NEXT_LEAST_S, NEXT_MOST_S + 1.0, 600.0)
     ahead = ahead[ahead <= max(left, NEXT_LEAST_S)]
     if done.sum() < 3 or left <= NEAR_END_S:
-        return history.now + min(NEXT_LEAST_S, max(left, LEAST_WAIT_S))
-    rows = outcome.run.at(history.now + ahead)[:, done]
+        return since + min(NEXT_LEAST_S, max(left, LEAST_WAIT_S))
+    rows = outcome.run.at(since + ahead)[:, done]
     told = np.array([_told(row, outcome.hours[done]) for row in rows])
-    return history.now + float(ahead[int(np.argmax(told >= ENOUGH * told.max()))])
+    return since + float(ahead[int(np.argmax(told >= ENOUGH * told.max()))])
 
 
 def _told(core: Array, hours: Array) -> float:

@@ -15,13 +15,16 @@ from core.plan.steps import Kind, Plan, State, Step, Urgency
 
 AGAIN_AFTER = {Urgency.NORMAL: timedelta(hours=3), Urgency.PIERCING: timedelta(minutes=30)}
 NOT_REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.SERVE, Kind.USE_BY, Kind.DEBRIEF})
+READING_AGAIN = timedelta(hours=2)  # who does not answer is asked anew, and never sooner
+READING_CALLS = 4  # then nobody is there
 UNSPOKEN = frozenset({Kind.SERVE, Kind.REST})  # the answer to «off» says how to rest
 FLIP_AND_FRIDGE = "flip_and_fridge"
 
 
 @dataclass(frozen=True)
 class Wanted:
-    """A reminder that should be waiting: `occurrence` 0 is the first, 1 the one repeat.
+    """A reminder that should be waiting: `occurrence` 0 is the first, 1 the one repeat; a reading is asked for
+    more often.
 
     `put_off` says that the person named the time, however soon after the last reminder. `chat` is the chat to which
     it goes; "" is that of the batch.
@@ -54,8 +57,20 @@ def wanted(
         if step.kind is Kind.FRIDGE_CHECK and step.due in merged:
             continue
         found.extend(_of_step(step, _kind(step, waiting), wall, paused_until))
+        if step.kind is Kind.READING:
+            found.extend(_readings_again(step, plan))
     open_ones = (w for w in found if w.occurrence == 0 or now is None or w.due_at >= now)
     return tuple(sorted(open_ones, key=lambda w: (w.due_at, w.step)))
+
+
+def _readings_again(step: Step, plan: Plan) -> Iterator[Wanted]:
+    """A reading that does not come is asked for every two hours, while the meat is on by the slow end of its band."""
+    off = plan.step("off")
+    end = (off.late or off.due) if off else step.due
+    for count in range(1, READING_CALLS):
+        again = step.due + count * READING_AGAIN
+        if again < end:
+            yield Wanted(step.key, step.kind.value, again, step.urgency, count)
 
 
 def _kind(step: Step, waiting: list[Step]) -> str:

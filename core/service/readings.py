@@ -28,7 +28,7 @@ def doubt(a: Assessment, plain: Sequence[Plain]) -> Doubted | None:
     for which, (probe, celsius, at) in enumerate(plain):
         why = doubts.doubt(a, probe, celsius, at)
         if why is not None:
-            return Doubted(which, why.why, why.suggested, why.probe)
+            return Doubted(which, why.why, why.suggested, why.probe, why.at)
     return None
 
 

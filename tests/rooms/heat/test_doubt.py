@@ -130,3 +130,21 @@ def test_a_core_that_runs_ahead_of_every_fire_is_asked_about() -> None:
     """80 °C an hour after the fridge is no core of 60 mm."""
     found = doubt(COOK, History((), now_s=HOUR), Seen(HOUR, "core", 80.0))
     assert found is not None
+
+
+def test_a_slip_is_looked_for_in_the_unit_that_was_typed() -> None:
+    """669 in °C is 66.9 without its point; 669 in °F is nothing that a finger makes of a core of 66 °C."""
+    metric = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", 669.0))
+    assert metric is not None
+    assert metric.suggested_c in (66.0, 66.9, 69.0)
+    customary = doubt(COOK, HISTORY, Seen(5 * HOUR, "core", c_of_f(669.0)))
+    assert customary is not None
+    assert (customary.reason, customary.suggested_c) == ("range", None)
+
+
+def test_what_is_told_afterwards_must_lie_under_what_was_read_later() -> None:
+    """75 °C at two hours, told after 62 °C at three: another time was meant."""
+    found = doubt(COOK, HISTORY, Seen(2 * HOUR, "core", 75.0))
+    assert found is not None
+    assert found.reason in ("clock", "jump")
+    assert doubt(COOK, HISTORY, Seen(2.5 * HOUR, "core", 59.0)) is None

@@ -1,0 +1,54 @@
+"""How hot the pit shall run and when to take it off, as they are wished for in passing."""
+
+from datetime import UTC, datetime
+
+import pytest
+
+from bot.intents.changes import read_change
+from bot.intents.context import Context
+from bot.intents.fields import stated
+from bot.intents.intents import Change
+
+WAITING = Context(datetime(2027, 9, 18, 18, tzinfo=UTC), phase="waiting")
+
+
+@pytest.mark.parametrize(
+    ("said", "celsius"),
+    [
+        ("pulled pit 110", 110.0),
+        ("2.3 kg pork shoulder pulled pit 225 for saturday", 107.2),
+        ("hot slices, smoker at 250", 121.1),
+        ("pit 120 c", 120.0),
+    ],
+)
+def test_a_pit_without_its_unit_is_taken_where_one_fits(said: str, celsius: float) -> None:
+    """110 can only be °C of a pit, 225 only °F."""
+    assert stated(said).fields["pit_c"] == pytest.approx(celsius, abs=0.06)
+
+
+@pytest.mark.parametrize("said", ["pulled pit 180", "pit 20 min late", "pit 5", "pit 110:30", "the pit 12 kg"])
+def test_what_may_be_either_or_none_is_no_pit(said: str) -> None:
+    """180 is a pit in °F and a roast in °C; minutes, masses and hours are no pit."""
+    assert "pit_c" not in stated(said).fields
+
+
+@pytest.mark.parametrize(
+    ("said", "celsius"),
+    [
+        ("take it off at 150 f", 65.6),
+        ("take it off at 93", 93.0),
+        ("off at 203", 95.0),
+        ("pull the meat off at 95 c", 95.0),
+        ("please take it to 190", 87.8),
+    ],
+)
+def test_when_to_take_it_off_is_a_target(said: str, celsius: float) -> None:
+    """«Take it off at» and «off at» name the core, in the unit that fits."""
+    (change,) = read_change(said, WAITING)
+    assert isinstance(change, Change)
+    assert change.changes["target_c"] == pytest.approx(celsius, abs=0.06)
+
+
+def test_off_at_an_hour_is_no_target() -> None:
+    """«off at 17» is an hour."""
+    assert not any("target_c" in getattr(found, "changes", {}) for found in read_change("off at 17", WAITING))
