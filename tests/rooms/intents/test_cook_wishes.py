@@ -1,5 +1,6 @@
 """How hot the pit shall run and when to take it off, as they are wished for in passing."""
 
+from dataclasses import replace
 from datetime import UTC, datetime
 
 import pytest
@@ -7,9 +8,14 @@ import pytest
 from bot.intents.changes import read_change
 from bot.intents.context import Context
 from bot.intents.fields import stated
-from bot.intents.intents import Change
+from bot.intents.intents import Change, Reading, Unclear
+from bot.intents.read import read
+from core.batch.events import Probe
+from tests.talk_lines import context
 
 WAITING = Context(datetime(2027, 9, 18, 18, tzinfo=UTC), phase="waiting")
+
+COOKING = context("cooking")
 
 
 @pytest.mark.parametrize(
@@ -52,3 +58,16 @@ def test_when_to_take_it_off_is_a_target(said: str, celsius: float) -> None:
 def test_off_at_an_hour_is_no_target() -> None:
     """«off at 17» is an hour."""
     assert not any("target_c" in getattr(found, "changes", {}) for found in read_change("off at 17", WAITING))
+
+
+def test_meat_and_pit_named_the_wrong_way_round_are_asked_about() -> None:
+    """«core 250 pit 125» in °F: no core is so warm, so the other way round is offered."""
+    (asked,) = read("core 250 pit 125", replace(COOKING, last_core_c=43.0, last_pit_c=121.0))
+    assert isinstance(asked, Unclear)
+    assert asked.why == "pair"
+    (option,) = asked.options
+    assert isinstance(option, Reading)
+    assert {(t.probe, t.value, t.unit) for t in option.temperatures} == {
+        (Probe.CORE, 125.0, "f"),
+        (Probe.PIT, 250.0, "f"),
+    }
