@@ -21,7 +21,6 @@ from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.deviations import read_told
-from bot.intents.german import english
 from bot.intents.households import read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
@@ -46,6 +45,7 @@ from bot.intents.settings import read_pause, read_settings, wrong_clock
 from bot.intents.spelling import written
 from bot.intents.start import read_start
 from bot.intents.sums import read_sum
+from bot.intents.tongue import english
 from bot.intents.yard import read_feel
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it

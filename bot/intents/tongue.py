@@ -1,0 +1,55 @@
+"""Other languages: the words that people use most, into the plain words that the readers know; English passes as it is.
+
+A language is a file in `tongues`. Numbers, days and units are read in their own rooms.
+"""
+
+import re
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Final
+
+FILES: Final = Path(__file__).parent / "tongues"
+_SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
+_DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
+
+
+@dataclass(frozen=True)
+class Tongue:
+    """One language: whole lines, phrases, and the words that give it away."""
+
+    lines: Mapping[str, str]
+    phrases: Mapping[str, str]
+    words: re.Pattern[str]
+    tells: re.Pattern[str]
+
+
+def english(text: str, language: str) -> str:
+    """A plain line with its foreign words in English, where it is foreign by its words or by its speaker."""
+    for code, tongue in tongues().items():
+        if language.startswith(code) or tongue.tells.search(text):
+            return _in_english(text, tongue, sure=language.startswith(code))
+    return text
+
+
+def _in_english(text: str, tongue: Tongue, *, sure: bool) -> str:
+    if whole := tongue.lines.get(text.rstrip(" .?")):
+        return whole
+    if sure:
+        text = _SUNDAY.sub("sunday ", text)
+    return tongue.words.sub(lambda found: tongue.phrases[found[0]], _DATE.sub(r"\1 ", text))
+
+
+@cache
+def tongues() -> dict[str, Tongue]:
+    """Every language that is understood beside English."""
+    return {path.stem: _tongue(path) for path in sorted(FILES.glob("*.toml"))}
+
+
+def _tongue(path: Path) -> Tongue:
+    file = tomllib.loads(path.read_text("utf-8"))
+    words = "|".join(map(re.escape, sorted(file["phrases"], key=len, reverse=True)))
+    tells = re.compile(r"[äöüß]|\b(?:" + "|".join(file["tells"]) + r")\b")
+    return Tongue(file["lines"], file["phrases"], re.compile(rf"\b(?:{words})\b"), tells)

@@ -1,0 +1,71 @@
+"""German: each line means what its English says, and so does every example that the German catalogue gives."""
+
+import csv
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Intent, Question, Unclear
+from bot.intents.read import read
+from bot.intents.tongue import tongues
+from tests.house.catalogue import paths
+from tests.house.catalogue import read as catalogue
+
+PHASES = ("none", "waiting", "curing", "drying", "cooking", "resting", "chilling", "stored")
+NOW = datetime(2027, 9, 24, 10, tzinfo=UTC)
+EXAMPLE = re.compile(r"«([^»{}]*)»")
+with (Path(__file__).parent / "german.csv").open(encoding="utf-8", newline="") as file:
+    LINES = [tuple(row.values()) for row in csv.DictReader(file, delimiter=";")]
+
+
+def meant(line: str, language: str, phase: str) -> list[Intent]:
+    """What a line means, without the words that it was said in."""
+    where = Context(NOW, zone="Europe/Vienna", language=language)
+    if phase != "none":
+        where = replace(where, phase=phase, batch="b", batches=(("b", "flat"),))
+    found = read(line, where)
+    return [replace(one, text="") if isinstance(one, Ask | Question | Unclear) else one for one in found]
+
+
+def examples(language: str) -> Iterator[tuple[str, str]]:
+    """Each example of the English sentences with the one that stands in its place."""
+    for message in catalogue(language):
+        if not message.id:
+            continue
+        english, other = (t[-1] if isinstance(t, tuple) else t for t in (message.id, message.string))
+        yield from zip(EXAMPLE.findall(english), EXAMPLE.findall(other), strict=True)
+
+
+@pytest.mark.parametrize(("line", "english", "phase"), LINES)
+def test_a_line_means_what_its_english_says(line: str, english: str, phase: str) -> None:
+    """Said by somebody who is spoken to in German."""
+    assert meant(line, "de", phase) == meant(english, "en", phase)
+    assert not any(isinstance(one, Question | Unclear) for one in meant(line, "de", phase))
+
+
+@pytest.mark.parametrize("language", sorted(paths()))
+def test_what_is_offered_is_understood(language: str) -> None:
+    """Whoever types an example of the bot is understood as in English, wherever their batch stands."""
+    wrong = []
+    for english, other in sorted(set(examples(language))):
+        for phase in PHASES:
+            wanted = meant(english, "en", phase)
+            understood = not all(isinstance(one, Question | Unclear) for one in wanted)
+            wrong += [(english, other, phase)] if understood and meant(other, language, phase) != wanted else []
+    assert wrong == []
+
+
+def test_every_language_that_is_spoken_is_understood() -> None:
+    """A catalogue without its words to read would talk and not listen."""
+    assert paths().keys() == tongues().keys()
+
+
+def test_english_passes_as_it_is() -> None:
+    """Nobody's English is read as German for a word that both have."""
+    for english in ("lake water for the brine?", "the fire is out", "flat is on, pit 120", "bring it to 70"):
+        assert meant(english, "en", "cooking") == meant(english, "en-GB", "cooking")
