@@ -18,9 +18,10 @@ _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
 
 @dataclass(frozen=True)
 class Tongue:
-    """One language: whole lines, phrases, and the words that give it away."""
+    """One language: whole lines, phrases, turns of phrase, and the words that give it away."""
 
     lines: Mapping[str, str]
+    patterns: tuple[tuple[re.Pattern[str], str], ...]  # where the order of the words is another
     phrases: Mapping[str, str]
     words: re.Pattern[str]
     tells: re.Pattern[str]
@@ -37,6 +38,8 @@ def english(text: str, language: str) -> str:
 def _in_english(text: str, tongue: Tongue, *, sure: bool) -> str:
     if whole := tongue.lines.get(text.rstrip(" .?")):
         return whole
+    for pattern, put in tongue.patterns:
+        text = pattern.sub(put, text)
     if sure:
         text = _SUNDAY.sub("sunday ", text)
     return tongue.words.sub(lambda found: tongue.phrases[found[0]], _DATE.sub(r"\1 ", text))
@@ -52,4 +55,5 @@ def _tongue(path: Path) -> Tongue:
     file = tomllib.loads(path.read_text("utf-8"))
     words = "|".join(map(re.escape, sorted(file["phrases"], key=len, reverse=True)))
     tells = re.compile(r"[äöüß]|\b(?:" + "|".join(file["tells"]) + r")\b")
-    return Tongue(file["lines"], file["phrases"], re.compile(rf"\b(?:{words})\b"), tells)
+    patterns = tuple((re.compile(pattern), put) for pattern, put in file["patterns"].items())
+    return Tongue(file["lines"], patterns, file["phrases"], re.compile(rf"\b(?:{words})\b"), tells)

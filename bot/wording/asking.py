@@ -197,7 +197,7 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
                 button(say("Forget it"), Choose("doubt", "drop", batch)),
             ),
         )
-    text = reasons.get(why, f"{said} does not fit.") + say(" What is right?")
+    text = reasons.get(why, say("{said} does not fit.", said=said)) + say(" What is right?")
     row = [button(f"{suggestion}", Choose("doubt", "suggested", batch))] if suggestion else []
     keep = [] if why == "range" else [button(say("{said} is right", said=said), Choose("doubt", "keep", batch))]
     drop = [button(say("Forget it"), Choose("doubt", "drop", batch))]

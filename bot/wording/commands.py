@@ -5,8 +5,10 @@ A group is offered what concerns everybody in it; what is one person's own stays
 
 from typing import Final
 
-_WORDS: Final = {
-    None: {
+from bot.wording.language import ENGLISH, OFFERED, Words, speaking
+
+_DOES: Final = Words(
+    {
         "plan": "The whole week on one page",
         "now": "What to do now",
         "batches": "Every batch under way",
@@ -15,25 +17,21 @@ _WORDS: Final = {
         "undo": "Take back the last thing said",
         "settings": "Units, hours, place: how to say them",
         "help": "What you can say here",
-    },
-    "de": {
-        "plan": "Die ganze Woche auf einer Seite",
-        "now": "Was jetzt zu tun ist",
-        "batches": "Alles, was gerade läuft",
-        "safe": "Ist es sicher, und nach welcher Regel",
-        "record": "Alles, was getan wurde, als Datei",
-        "undo": "Das zuletzt Gesagte zurücknehmen",
-        "settings": "Einheiten, Zeiten, Ort: wie man sie sagt",
-        "help": "Was man hier sagen kann",
-    },
-}
+    }
+)
 _OF_CHATS: Final = {
     "private": ("plan", "now", "batches", "safe", "record", "undo", "settings", "help"),
     "group": ("plan", "now", "batches", "safe", "record", "undo", "help"),
 }
-# language, kind of chat, commands with what they do
+
+
+def _menu(language: str, chats: str) -> tuple[str | None, str, tuple[tuple[str, str], ...]]:
+    """The language (None: everybody's), the kind of chat, and the commands with what they do."""
+    with speaking(language):
+        commands = tuple((name, _DOES[name]) for name in _OF_CHATS[chats])
+    return None if language == ENGLISH else language, chats, commands
+
+
 MENUS: Final = tuple(
-    (language, chats, tuple((name, said[name]) for name in names))
-    for chats, names in _OF_CHATS.items()
-    for language, said in _WORDS.items()
+    _menu(language, chats) for chats in _OF_CHATS for language in (ENGLISH, *sorted(OFFERED - {ENGLISH}))
 )

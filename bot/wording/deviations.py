@@ -14,10 +14,12 @@ from core.units import Celsius, celsius_from_fahrenheit
 COLD: Final = celsius_from_fahrenheit(COLD_F)
 READ: Final = {Probe.FRIDGE: "warm_fridge", Probe.BRINE: "warm_brine"}
 
-WARMTH: Final = {
-    "hours": "How long at most, and how warm did it get? Type like «3 hours, 9 c»; «no idea» is an answer too.",
-    "room_c": "How warm did it get at most? Type like «got to 7 c»; «no idea» is an answer too.",
-}
+WARMTH: Final = Words(
+    {
+        "hours": "How long at most, and how warm did it get? Type like «3 hours, 9 c»; «no idea» is an answer too.",
+        "room_c": "How warm did it get at most? Type like «got to 7 c»; «no idea» is an answer too.",
+    }
+)
 ASK: Final = {
     "power_cut": Words(
         {
@@ -34,8 +36,8 @@ ASK: Final = {
             "room_c": "How warm is it there? From 32 °C (90 °F) up it is one hour at most. Type like «room 22 c»; «no idea» is an answer too.",
         }
     ),
-    "warm_fridge": Words(WARMTH),
-    "warm_brine": Words(WARMTH),
+    "warm_fridge": WARMTH,
+    "warm_brine": WARMTH,
     "fire_out": Words(
         {
             "hours": "Type like «30 min»; «no idea» is an answer too.",

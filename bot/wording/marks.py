@@ -120,7 +120,7 @@ def missed(forgotten: Sequence[Step], change: Change) -> str:
         Kind.FLIP: say("One missed flip does no harm."),
         Kind.FRIDGE_CHECK: say("Read it now if you can: the log is the only proof later."),
         Kind.READING: say("Send one now; the estimate goes on from there."),
-    }.get(step.kind, "The plan goes on from here.")
+    }.get(step.kind, say("The plan goes on from here."))
     times = ", ".join(
         say("{name} of {due}", name=steps.name(s, a), due=numbers.when(s.due, a.person, a.now)) for s in forgotten
     )

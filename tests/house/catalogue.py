@@ -21,6 +21,24 @@ Sentence = str | tuple[str, str]  # as it is said, or for one and for several
 ROOM = TOP / "bot"
 OF_THE_TOOL = re.compile(r'"(?:Project-Id|Report|POT-|PO-|Last-Tr|Language-Team|Generated)|#, python-brace')
 HEADER = "# The {language} of Saltbell. How to bring it up to date: DEVELOPERS.md."
+SAID = frozenset({"say", "say_n", "later", "Words"})
+SILENT = frozenset(
+    {
+        "re.compile",
+        "re.search",
+        "re.fullmatch",
+        "re.sub",
+        "log.exception",
+        "log.error",
+        "frozenset",
+        "TypeVar",
+        "ContextVar",
+    }
+)
+_WORD = re.compile(
+    r"(?<![A-Za-z°_])(?!kWh\b|log\b|min\b|NaNO)[A-Za-z]{3,}(?![A-Za-z_])"
+)  # no unit, no code, no formula
+_WORDS = re.compile(r"^[A-Z«][^\[]*[a-z]{2,} [a-z]{2,}|^[A-Z][a-z]{2,}[.?]?$")
 
 
 def sentences() -> dict[Sentence, list[str]]:
@@ -48,6 +66,30 @@ def of(source: str) -> Iterator[Sentence]:
                 yield from (value.value for value in node.args[0].values if _is_text(value) and value.value)
 
 
+def unsaid(source: str) -> Iterator[str]:
+    """Words of one file that reach people past `say`: joined into a string, or several in a plain one."""
+    waiting: list[ast.AST] = [ast.parse(source)]
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, ast.JoinedStr) and _WORD.search("".join(v.value for v in node.values if _is_text(v))):
+            yield ast.unparse(node)
+        if isinstance(node, ast.Constant) and _is_text(node) and _WORDS.search(node.value):
+            yield node.value
+        waiting += _below(node)
+
+
+def _below(node: ast.AST) -> Iterator[ast.AST]:
+    """What stands under a node and may be shown: no docstring, no key, no pattern, nothing that goes through `say`."""
+    if isinstance(node, ast.Call) and (_name(node.func) in SAID or ast.unparse(node.func) in SILENT):
+        yield from (keyword.value for keyword in node.keywords)
+    elif isinstance(node, ast.Dict):
+        yield from node.values
+    elif isinstance(node, ast.JoinedStr):
+        yield from (value.value for value in node.values if isinstance(value, ast.FormattedValue))
+    elif not (isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)):
+        yield from ast.iter_child_nodes(node)
+
+
 def _is_text(node: ast.expr) -> bool:
     return isinstance(node, ast.Constant) and isinstance(node.value, str)
 
@@ -68,6 +110,11 @@ def read(language: str) -> Catalog:
     """A catalogue as it is kept."""
     with paths()[language].open("rb") as opened:
         return read_po(opened, locale=language)
+
+
+def gaps(catalogue: Catalog) -> list[Sentence]:
+    """The sentences that have no words beside them."""
+    return [m.id for m in catalogue if m.id and not (all(m.string) if m.pluralizable else m.string)]
 
 
 def renewed(old: Catalog, language: str) -> str:
@@ -91,8 +138,7 @@ def main() -> None:
     """Bring every catalogue up to date, and count what is missing."""
     for language, path in paths().items():
         path.write_text(renewed(read(language), language), "utf-8")
-        gaps = [m.id for m in read(language) if m.id and not (all(m.string) if m.pluralizable else m.string)]
-        print(f"{language}: {len(sentences())} sentences, {len(gaps)} without words")
+        print(f"{language}: {len(sentences())} sentences, {len(gaps(read(language)))} without words")
 
 
 if __name__ == "__main__":

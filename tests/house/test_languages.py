@@ -6,9 +6,13 @@ from string import Formatter
 
 import pytest
 
-from tests.house.catalogue import of, paths, read
+from bot.wording.language import OFFERED
+from tests.house.catalogue import gaps, of, paths, read, renewed, unsaid
+from tests.house.measure import TOP
 
 LANGUAGES = sorted(paths())
+ROOMS = ("wording", "conversation")
+ENGLISH_ONLY = {"terminal.py": "the words of the terminal itself, before anybody has said in which language"}
 
 
 def pairs(language: str) -> list[tuple[str, str]]:
@@ -27,6 +31,37 @@ def figures(sentence: str) -> Counter[str]:
     """The figures of a sentence, whatever the decimal sign."""
     bare = re.sub(r"\{[^}]*\}", "", sentence)
     return Counter(figure.replace(",", ".") for figure in re.findall(r"\d+(?:[.,]\d+)*", bare))
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_catalogue_holds_what_is_said_and_nothing_else(language: str) -> None:
+    """It is as `python -m tests.house.catalogue` would write it."""
+    assert renewed(read(language), language) == paths()[language].read_text("utf-8")
+
+
+@pytest.mark.parametrize("language", sorted(OFFERED & paths().keys()))
+def test_a_language_that_is_offered_speaks_of_everything(language: str) -> None:
+    """Every sentence has its words: nobody is answered half in their own language and half in English."""
+    assert gaps(read(language)) == []
+
+
+def test_only_whole_catalogues_are_offered() -> None:
+    """English needs none; every other language that is spoken has one."""
+    assert OFFERED - {"en"} <= paths().keys()
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_nothing_is_said_past_the_catalogue(room: str) -> None:
+    """Each sentence to people goes through `say`."""
+    files = [path for path in sorted((TOP / "bot" / room).glob("*.py")) if path.name not in ENGLISH_ONLY]
+    assert {path.name: found for path in files if (found := list(unsaid(path.read_text("utf-8"))))} == {}
+
+
+def test_what_goes_past_it_is_seen() -> None:
+    """The eye itself: joined words and plain sentences are seen; units, keys, docstrings and what is said are not."""
+    source = '"""Not this."""\nf(f"{a} days")\ng("Not yet.")\nsay("All {x} well.", x=f"{y} kWh")\n'
+    source += 'h({"No key": 1}, f"{z} kg")'
+    assert sorted(unsaid(source)) == ["Not yet.", "f'{a} days'"]
 
 
 @pytest.mark.parametrize("language", LANGUAGES)
