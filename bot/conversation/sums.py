@@ -54,7 +54,8 @@ def _phrase(turn: Turn, wanted: str, value: str) -> str:
     bare = value.strip().replace(".", "").isdigit()
     unit = {"meat": units.mass, "body": units.length, "hours": "h", "people": "people", "water": "l"}.get(wanted, "%")
     said = f"{value} {unit}" if bare and wanted != "species" else value
-    return f"cure {said}" if wanted == "strength" else f"{said} thick" if wanted == "body" else said
+    named = {"strength": ("cure", said), "body": (said, "thick")}  # as the readers want it; nobody is told this
+    return " ".join(named.get(wanted, (said,)))
 
 
 def _answer(turn: Turn, kind: str, text: str) -> Reply:
