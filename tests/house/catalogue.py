@@ -36,7 +36,7 @@ SILENT = frozenset(
     }
 )
 _WORD = re.compile(
-    r"(?<![A-Za-z°_])(?!kWh\b|log\b|min\b|NaNO)[A-Za-z]{3,}(?![A-Za-z_])"
+    r"(?<![A-Za-z°_])(?!kWh\b|log\b|min\b|NaNO)[A-Za-z]{3,}(?![A-Za-z_]|:\S|:$)"
 )  # no unit, no code, no formula
 _WORDS = re.compile(r"^[A-Z«][^\[]*[a-z]{2,} [a-z]{2,}|^[A-Z][a-z]{2,}[.?]?$")
 
