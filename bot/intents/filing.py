@@ -2,22 +2,28 @@
 
 from typing import Final
 
-_GIVE: Final = r"(?:(?:please )?(?:send|show|give|make|print|export|get|download)(?: me)? )?"
-_FORM: Final = r"(?:pdf|html|page|csv|rows|spreadsheet|json|file|document)"
+_WANT: Final = (
+    r"(?:(?:i|we) (?:want|need|would like)|id like|(?:can|could|may) (?:i|we) (?:have|get|see)|(?:can|could) you)"
+)
+_VERB: Final = r"(?:send|show|give|make|print|export|get|download|exportiere|schick|zeig|druck)"
+_GIVE: Final = rf"(?:please |bitte )?(?:{_WANT} )?(?:{_VERB}(?: me| mir)? )?"
+_FORM: Final = r"(?:pdf|html|page|csv|rows|spreadsheet|json|file|document|seite|datei)"
+_THE: Final = r"(?:the |a |my |das |die |ein )?"
 _PLEASE: Final = r"(?: (?:please|pls|bitte))?$"
 
 TOPICS: Final = (
     (
         "export",
-        r"^/?(?:please )?(?:export|download|send|give|get|show)(?: me)?(?: all)?(?: of)? my data" + _PLEASE
-        + r"|^/?my data" + _PLEASE
-        + r"|^what do you (?:know|have|keep|store) (?:of|about|on) me$|^(?:exportiere )?meine daten$",
+        rf"^/?{_GIVE}(?:all )?(?:of )?(?:my|meine) (?:data|daten)" + _PLEASE
+        + r"|^what (?:data )?do you (?:know|have|keep|store) (?:of|about|on) me$|^was weißt du (?:über|von) mich$",
     ),
     (
         "record",
-        rf"^/?{_GIVE}(?:the |a |my )?(?:last )?(?:batch )?(?:record|report|chargenprotokoll)"
+        rf"^/?{_GIVE}{_THE}(?:last )?(?:batch )?(?:records?|report|chargenprotokoll|bericht|aufzeichnung)"
         r"(?: (?:of|for) (?:the |this |my )?(?:last one|last batch|batch|week))?"
-        rf"(?: (?:(?:as|in|to|als) )?(?:an? )?{_FORM})?" + _PLEASE,
+        rf"(?: (?:(?:as|in|to|als) )?(?:an? )?{_FORM})?" + _PLEASE
+        + rf"|^(?:(?:export|print) )?{_THE}(?:batch|log|history|protokoll) (?:as|in|to|als) (?:an? )?{_FORM}" + _PLEASE
+        + r"|^(?:as (?:an? )?)?(?:pdf|csv|html|json)" + _PLEASE,
     ),
 )  # fmt: skip
-FORMS: Final = (("html", r"\b(?:html|page)\b"), ("csv", r"\b(?:csv|rows|spreadsheet)\b"), ("json", r"\bjson\b"))
+FORMS: Final = (("html", r"\b(?:html|page|seite)\b"), ("csv", r"\b(?:csv|rows|spreadsheet)\b"), ("json", r"\bjson\b"))

@@ -35,7 +35,7 @@ def help_(a: Assessment | None) -> str:
         "cooking": say("«158/245» (core/pit), «wrapped in foil», «how much longer», «picture», «fire went out»"),
         "resting": say("«core 62 c», «in the chill»"),
         "chilling": say("«core 27 c», «is it safe»"),
-        "stored": say("«grey 12 mm in the middle of 48», «pink all through», «too salty», «1.9 kg after»"),
+        "stored": say("«grey 12 mm in the middle of 48», «pink all through», «too salty», «1.9 kg after», «record»"),
     }
     here = by_phase.get(a.batch.phase.value, "«plan»")
     return say(
