@@ -32,6 +32,8 @@ DEEDS: Final = tuple(
                          rf"|bin))|{_RUBBED_ON}"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
+        (Kind.EVEN, r"\b(?:sealed (?:it|them|the meat)|(?:its|it is|meat is|all) sealed|vacuum(?:ed| packed| sealed)"
+                    r"|bagged (?:it )?to rest|equali[sz]ing|evening out|resting)\b|^sealed$"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
         (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|on the rack(?: uncovered)?)\b"),
@@ -59,7 +61,8 @@ DEEDS: Final = tuple(
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
                      rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all)"
-                     rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"),
+                     rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"
+                     r"|^(?:all )?weighed(?: out)?$"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),

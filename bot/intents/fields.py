@@ -114,6 +114,20 @@ _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"
     r"|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
 )
+_SPAN: Final = r"(?:for |another )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>h|hrs?|hours?|d|days?|nights?)\b"
+_REST: Final = (
+    re.compile(
+        rf"\b(?:equali[sz]e|even (?:it )?out|rest (?:it |them )?(?:sealed|in (?:a|its|the) (?:bag|pouch)))\b"
+        rf".{{0,24}}?{_SPAN}"
+    ),
+    re.compile(rf"\b(?:let it |let them )?(?:rest|mellow) (?:it |them |sealed )*{_SPAN}(?: sealed)?"),
+    re.compile(rf"{_SPAN} (?:of )?(?:sealed rest|rest(?:ing)? sealed|equali[sz]\w{{2,5}}|(?:to )?equali[sz]e)\b"),
+)
+_NO_REST: Final = re.compile(
+    r"\b(?:no|without|skip|drop)(?: the| a| any)? (?:sealed rest|rest(?:ing)? sealed|equali[sz]\w{2,5})\b"
+)
+_SOAK: Final = re.compile(rf"\bsoak (?:it |them |the meat )?(?:in (?:fresh |cold |ice )?water )?{_SPAN}")
+_NO_SOAK: Final = re.compile(r"\b(?:no|without|skip|drop|dont)(?: the| a| any)? soak(?:ing)?\b")
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"
 )
@@ -253,6 +267,24 @@ def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         out.fields["cure_days"] = float(hit["days"] or hit["for"])
 
 
+def _waits(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    """A soak in fresh water and a sealed rest after the cure; a rest of hours alone is that of the cooked meat."""
+    for words, name in ((_NO_REST, "rest_days"), (_NO_SOAK, "soak_hours")):
+        if words.search(text):
+            out.fields[name], out.rest = 0.0, words.sub(" ", out.rest)
+    soaked = _SOAK.search(text)
+    if soaked and "soak_hours" not in out.fields:
+        out.fields["soak_hours"], out.rest = _hours(soaked), out.rest.replace(soaked[0], " ")
+    rested = next((hit for words in _REST if (hit := words.search(text))), None)
+    in_days = rested is not None and (rested["unit"][0] in "dn" or re.search(r"equali|even|seal|bag|pouch", rested[0]))
+    if rested and in_days and "rest_days" not in out.fields:
+        out.fields["rest_days"], out.rest = _hours(rested) / 24.0, out.rest.replace(rested[0], " ")
+
+
+def _hours(said: re.Match[str]) -> float:
+    return float(said["n"]) * (24.0 if said["unit"][0] in "dn" else 1.0)
+
+
 _READERS: Final[tuple[Callable[[str, tuple[Measure, ...], Stated], None], ...]] = (
-    _shares, _lengths, _temperatures, _bare_pit, _cure_days,
+    _shares, _lengths, _temperatures, _bare_pit, _cure_days, _waits,
 )  # fmt: skip

@@ -1,9 +1,12 @@
 """Words for the dose, its nitrite and its limit, and for the days in the cure."""
 
+from dataclasses import replace
+
 from bot.wording import brines, cautions, meats, numbers, pickles
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.material import brining_of
+from core.cure.penetration import Penetration
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
 
@@ -76,7 +79,29 @@ def _memory(status: str) -> str:
 
 
 def days(a: Assessment) -> str:
-    """How long it stays in, and the band behind it."""
+    """How long it stays in, and the band behind it; what a soak and a sealed rest make of the salt."""
+    return "\n".join(line for line in (_in_the_cure(a), _afterwards(a)) if line)
+
+
+def _afterwards(a: Assessment) -> str:
+    """The salt as it goes onto the fire, soaked and rested, beside what it would be without."""
+    setup = a.batch.setup
+    after = a.after_cure()
+    if not (setup.soak_hours or setup.rest_days) or a.cure is None or a.plan is None or after is None:
+        return ""
+    plain = Penetration(replace(a.cure.immersion, soak_hours=0.0, rest_hours=0.0), 0.0, 0.0, 0.0).after(
+        a.plan.cure_days
+    )
+    return say(
+        "Afterwards the salt is {mean} on average and {centre} in the middle, instead of {mean2} and {centre2}.",
+        mean=numbers.percent(after.salt_mean.p50),
+        centre=numbers.percent(after.salt_centre.p50),
+        mean2=numbers.percent(plain.salt_mean.p50),
+        centre2=numbers.percent(plain.salt_centre.p50),
+    )
+
+
+def _in_the_cure(a: Assessment) -> str:
     if a.plan is not None and by_the_clock(a.batch.setup) and a.dose is not None:
         return brines.by_the_clock(a, brining_of(a.batch.setup, a.dose))
     if a.plan is not None and meats.plain(a):

@@ -50,6 +50,8 @@ FIELDS = Words(
         "cover_share": "",
         "nitrite_target": "nitrite",
         "brine_strength": "brine",
+        "soak_hours": "soak",
+        "rest_days": "sealed rest",
         "cure_nitrate_fraction": "nitrate in the cure",
         "sealed_faces": "fat on one face",
         "cut": "cut",
@@ -161,6 +163,10 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return say("somebody at risk will eat it") if v else say("nobody at risk will eat it")
         case "method":
             return plans.method(a)
+        case "soak_hours":
+            return numbers.hours(v) if v else say("none")
+        case "rest_days":
+            return numbers.days(v) if v else say("none")
         case "cover_share":
             return say("the rest of the pickle covers it") if v else say("no cover brine")
         case "purpose":

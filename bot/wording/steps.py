@@ -17,6 +17,7 @@ NAMES = Words(
         Kind.OUT: "Out of the cure",
         Kind.RINSE: "Rinse and taste",
         Kind.SOAK: "Soak in fresh water",
+        Kind.EVEN: "Seal it to rest",
         Kind.DRY: "Dry on a rack",
         Kind.RUB: "Rub, then rest",
         Kind.LIGHT: "Light the fire",

@@ -3,6 +3,7 @@
 from bot.wording import cooling, fuel, meats, numbers, pickles, steps
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
+from core.cure.afterwards import SOAK_WATER
 from core.plan.recipe import product
 from core.plan.steps import Kind, Step
 
@@ -95,6 +96,21 @@ def _rinse(step: Step, a: Assessment) -> str:
     return say(
         "Rinse it cold for a minute, both faces, then fry a thin slice from a corner through and taste.\n"
         "Too salty: an hour in ice water in the fridge, then taste again."
+    )
+
+
+def _soak(step: Step, a: Assessment) -> str:
+    return say(
+        "Soak it in {water} of ice-cold fresh water, in the fridge, for {hours}. Say «soaked» when it is out.",
+        water=numbers.mass(a.batch.setup.mass * SOAK_WATER, a.person),
+        hours=numbers.hours(step.minutes / 60),
+    )
+
+
+def _even(step: Step, a: Assessment) -> str:
+    return say(
+        "Pat it dry and seal it in a bag, air out: {days} in the fridge, so that the salt evens out. Say «sealed».",
+        days=numbers.days(step.minutes / 1440),
     )
 
 
@@ -218,6 +234,8 @@ _TASKS = {
     Kind.MID_CHECK: _mid,
     Kind.OUT: _out,
     Kind.RINSE: _rinse,
+    Kind.SOAK: _soak,
+    Kind.EVEN: _even,
     Kind.DRY: _dry,
     Kind.RUB: _rub,
     Kind.LIGHT: _light,

@@ -9,7 +9,6 @@ from math import exp, log
 
 from core.batch import material
 from core.batch.batch import Batch
-from core.cure.course import Immersion
 from core.cure.learning import from_slice, from_taste
 from core.errors import SaltbellError
 from core.person import Learned, Person
@@ -31,9 +30,8 @@ def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
     into, out = batch.done.get("into_cure"), batch.done.get("out")
     if batch.sliced is None or into is None or out is None or batch.setup.cure_nitrite_fraction is None:
         return learned
-    immersion = Immersion(
-        material.piece_of(batch.setup), material.dose_in(batch, person.jurisdiction), batch.setup.fridge_c
-    )
+    weighed = material.dose_in(batch, person.jurisdiction)
+    immersion = material.immersion_of(batch.setup, weighed, Learned())
     try:
         return from_slice(learned, immersion, (out - into) / timedelta(days=1), batch.sliced.grey, batch.sliced.of)
     except SaltbellError:  # a slice that cannot be (wider grey than meat) teaches nothing

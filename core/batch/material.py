@@ -110,9 +110,19 @@ def days_of(setup: Setup, person: Person, weighed: Dose | None = None) -> Penetr
     """
     known = setup.cure_nitrite_fraction or ASSUMED_STRENGTH
     weighed = weighed or dose_of(replace(setup, cure_nitrite_fraction=known), person.jurisdiction)
-    learned = person.learned
-    return _penetration(
-        Immersion(piece_of(setup), weighed, setup.fridge_c, learned.diffusivity_log_shift, learned.diffusivity_log_sd)
+    return _penetration(immersion_of(setup, weighed, person.learned))
+
+
+def immersion_of(setup: Setup, weighed: Dose, learned: Learned) -> Immersion:
+    """The piece in its cure, with the soak and the rest after it and what is known of the person's meat."""
+    return Immersion(
+        piece_of(setup),
+        weighed,
+        setup.fridge_c,
+        learned.diffusivity_log_shift,
+        learned.diffusivity_log_sd,
+        soak_hours=setup.soak_hours,
+        rest_hours=setup.rest_days * 24.0,
     )
 
 

@@ -4,7 +4,7 @@ The ensemble is not drawn but laid out (a rank-1 lattice), so the same input giv
 in how fast they cure (diffusivity and thickness together) and in how fast they use up nitrite.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import exp, hypot
 from statistics import NormalDist
@@ -13,6 +13,7 @@ from typing import Final
 import numpy as np
 
 from core.cure import diffusion
+from core.cure.afterwards import SOAK_WATER, Stages, mean, middle, seen
 from core.cure.contents import Contents
 from core.cure.diffusion import CELLS, Array, Field, Modes, modes
 from core.cure.diffusivity import COLOUR_SET_C, LOSS_LOG_SD, mean_warming, nitrite_loss, tissue, warming
@@ -45,7 +46,7 @@ class Immersion:
 
     `dose` is what was weighed out or put in. `diffusivity_log_shift` and `diffusivity_log_sd` are what the person's
     own slices say of ln(D / default D). `cook_hours` is the way up to 65 °C in the middle, during which nitrite goes
-    on moving; `rest_hours` a rest in the fridge between the cure and the fire.
+    on moving; `soak_hours` in fresh water and then `rest_hours` sealed, in the fridge, come between cure and fire.
     """
 
     piece: Piece
@@ -54,6 +55,7 @@ class Immersion:
     diffusivity_log_shift: float = 0.0
     diffusivity_log_sd: float = 0.35
     cook_hours: Hours = HEATING_UP
+    soak_hours: Hours = 0.0
     rest_hours: Hours = 0.0
 
 
@@ -98,8 +100,8 @@ class Ensemble:
 class Course:
     """What the middle holds after each of `days`, one row a day, one column a member.
 
-    `nitrite` is what is left of it after rest and cook [mg/kg]; `ingoing` what has come in, nothing used up, without
-    rest or cook [mg/kg]; `salt_centre` and `salt_mean` are those of the raw meat [-].
+    `nitrite` is what is left of it after soak, rest and cook [mg/kg]; `ingoing` what has come in, nothing used up, as
+    it comes out of the cure [mg/kg]; `salt_centre` and `salt_mean` are those of the raw meat, soaked and rested [-].
     """
 
     days: Array
@@ -201,20 +203,37 @@ def course(immersion: Immersion, days: Array) -> Course:
     members = ensemble(immersion, along)
     seconds = days * SECONDS_PER_DAY
     own = modes(along.shape, along.bath_ratio).gentle(float(members.pace.min() * seconds[0]))
-    onward = _after_cook(own, along, members, going_on(immersion))
-    resting = np.exp(-members.loss * immersion.rest_hours * SECONDS_PER_HOUR)
-    arrived, mean, left = _march(own, along, members, seconds, onward)
+    weights = (own.centre(), *_onward(own, immersion, along, members))
+    waiting = (immersion.rest_hours + immersion.soak_hours) * SECONDS_PER_HOUR
+    arrived, centre, average, left = _march(own, along, members, seconds, weights)
     return Course(
         days=days,
-        nitrite=left * resting * along.nitrite,
+        nitrite=left * np.exp(-members.loss * waiting) * along.nitrite,
         ingoing=arrived * along.nitrite,
-        salt_centre=arrived * along.salt,
-        salt_mean=mean * along.salt_mean,
+        salt_centre=centre * along.salt,
+        salt_mean=average * along.salt_mean,
     )
 
 
-def _march(own: Modes, along: Way, members: Ensemble, seconds: Array, onward: Array) -> tuple[Array, Array, Array]:
-    """Centre and mean without loss, and the centre after the cook with it, relative to rest; one row a time.
+def after_cure(immersion: Immersion, along: Way, alone: Seconds) -> Stages:
+    """Soak and what follows it; an injected piece gives nothing off between its needles. [s]"""
+    soak = immersion.soak_hours * SECONDS_PER_HOUR if along.layer is None else 0.0
+    ratio = SOAK_WATER * immersion.dose.counted_meat_kg / holds(immersion) if soak else 0.0
+    return Stages(along.shape, alone, soak, ratio)
+
+
+def _onward(own: Modes, immersion: Immersion, along: Way, members: Ensemble) -> tuple[Array, Array, Array]:
+    """What salt in the middle, salt in the mean and nitrite in the cooked middle hold of each mode in the end."""
+    raw = after_cure(immersion, along, immersion.rest_hours * SECONDS_PER_HOUR)
+    cooked = replace(raw, alone=going_on(immersion))
+    salt = (middle(own, raw, members.pace), mean(own, raw, members.pace))
+    return (*salt, middle(own, cooked, members.pace))
+
+
+def _march(
+    own: Modes, along: Way, members: Ensemble, seconds: Array, weights: tuple[Array, Array, Array, Array]
+) -> tuple[Array, ...]:
+    """What each weight sees of the modes, relative to rest, one row a time: the last with loss, the others without.
 
     The modes step from time to time. Those that have died are left behind on the way, but for LASTING_MODES that the
     loss keeps alive where meat meets bath.
@@ -222,8 +241,7 @@ def _march(own: Modes, along: Way, members: Ensemble, seconds: Array, onward: Ar
     start = along.start(1)
     cells = start.cells[0] if start.bath is None else np.append(start.cells[0], start.bath[0])
     free = lossy = np.tile(own.inward @ cells, (MEMBERS, 1))
-    centre, mean, slowest = own.centre(), own.mean(), float(members.pace.min())
-    rows = []
+    slowest, rows = float(members.pace.min()), []
     for moment, step in zip(seconds, np.diff(seconds, prepend=0.0), strict=True):
         own = own.gentle(slowest * moment, LASTING_MODES)
         alive = own.rates.size  # rates ascend, so the gentle ones come first
@@ -231,9 +249,8 @@ def _march(own: Modes, along: Way, members: Ensemble, seconds: Array, onward: Ar
         decay = np.exp(-exponent)
         free = free[:, :alive] * decay * np.exp(members.loss * step)[:, None]
         lossy = _lose(own, lossy[:, :alive], members.loss * step, exponent, decay)
-        rows.append((free @ centre[:alive], free @ mean[:alive], np.einsum("mr,mr->m", lossy, onward[:, :alive])))
-    arrived, average, left = np.array(rows).transpose(1, 0, 2)
-    return arrived, average, left
+        rows.append((*(seen(free, w) for w in weights[:-1]), seen(lossy, weights[-1])))
+    return tuple(np.array(rows).transpose(1, 0, 2))
 
 
 def _lose(own: Modes, amplitudes: Array, lost: Array, exponent: Array, decay: Array) -> Array:
@@ -263,14 +280,6 @@ def _lose(own: Modes, amplitudes: Array, lost: Array, exponent: Array, decay: Ar
     feed = feed * late
     bath = (known @ out) / (1.0 - feed @ out)
     return np.asarray(known + bath[:, None] * feed)
-
-
-def _after_cook(own: Modes, along: Way, members: Ensemble, seconds: Seconds) -> Array:
-    """What the middle holds of each mode once the meat has gone on by itself, one row a member."""
-    alone = modes(along.shape, 0.0).gentle(float(members.pace.min()) * seconds)
-    decay = np.exp(-np.outer(members.pace * seconds, alone.rates))
-    across = np.einsum("ac,cr->ar", alone.inward, own.outward[:CELLS])  # einsum: too small to wake threads for
-    return np.asarray(np.einsum("ma,ar->mr", alone.centre() * decay, across))
 
 
 @lru_cache(maxsize=1)

@@ -8,8 +8,8 @@ from statistics import NormalDist
 import numpy as np
 
 from core.cure import diffusion
-from core.cure.course import Immersion, Way, going_on, way
-from core.cure.diffusion import CELLS, Array, Stage
+from core.cure.course import Immersion, Way, after_cure, going_on, way
+from core.cure.diffusion import CELLS, Array, Field, Stage
 from core.cure.diffusivity import nitrite_loss, tissue, warming
 from core.units import SECONDS_PER_DAY, Days, Metres
 
@@ -33,6 +33,9 @@ def profile(immersion: Immersion, along: Way, days: Days, shifts: Array) -> Arra
     seconds = days * SECONDS_PER_DAY
     loss = np.full(shifts.size, nitrite_loss(immersion.fridge_c) * seconds)
     cured = diffusion.run(along.shape, along.start(shifts.size), Stage(pace * seconds, along.bath_ratio, loss=loss))
+    if immersion.soak_hours > 0.0:
+        water = after_cure(immersion, along, 0.0)
+        cured = diffusion.run(along.shape, Field(cured.cells), Stage(pace * water.soak, water.ratio, bath=0.0))
     cooked = diffusion.run(along.shape, cured, Stage(pace * going_on(immersion)))
     return np.asarray(cooked.cells * along.nitrite)
 

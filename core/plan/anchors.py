@@ -161,10 +161,17 @@ def _soonest_on(case: Case, start: datetime) -> datetime:
     """The first moment for the fire: dried for its hours, or for one where it came out late."""
     out = case.done("out")
     if out is not None:
-        return out + LEAST_DRYING
+        return dries_from(case, out) + LEAST_DRYING
     cured = start + span(needed_days(case) * 24)
     first_out = cured if by_the_clock(case.setup) else case.wall.next_at(OUT_AT, cured)
-    return first_out + span(case.product.hours.dry)
+    return dries_from(case, first_out) + span(case.product.hours.dry)
+
+
+def dries_from(case: Case, out: datetime) -> datetime:
+    """When it is set to dry: out of the cure, soaked and rested sealed where that was asked for and not left out."""
+    setup, skipped = case.setup, case.progress.skipped
+    soaked = case.done("soak") or out + span(0.0 if "soak" in skipped else setup.soak_hours)
+    return (case.done("even") or soaked) + span(0.0 if "even" in skipped else setup.rest_days * 24)
 
 
 def _on_for(case: Case, deadline: datetime) -> datetime:
@@ -195,7 +202,8 @@ def quarter(moment: datetime, *, up: bool = False) -> datetime:
 
 
 def _out_for(case: Case, on: datetime) -> datetime:
-    return case.wall.last_at(OUT_AT, on - span(case.product.hours.dry))
+    waits = case.product.hours.dry + case.setup.soak_hours + case.setup.rest_days * 24
+    return case.wall.last_at(OUT_AT, on - span(waits))
 
 
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
@@ -207,7 +215,7 @@ def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
     cured = into + span(needed_days(case) * 24)
     planned_out = cured if by_the_clock(case.setup) else max(_out_for(case, planned_on), case.wall.awake(cured))
     out = case.done("out") or planned_out
-    on = case.done("meat_on") or _not_past(case, max(planned_on, out + LEAST_DRYING))
+    on = case.done("meat_on") or _not_past(case, max(planned_on, dries_from(case, out) + LEAST_DRYING))
     light = case.done("light") or quarter(on - span(case.durations.lighting))
     return _afterwards(case, into, (out, light, on))
 

@@ -10,7 +10,7 @@ from core.plan.anchors import Case
 from core.plan.steps import Kind, Step
 
 COOKING = ("rub", "meat_on", "wrap", "off", "chill", "slice")
-AFTER_OUT = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY})
+AFTER_OUT = frozenset({Kind.RINSE, Kind.SOAK, Kind.EVEN, Kind.DRY})
 OF_THE_FIRE = frozenset(
     {Kind.RUB, Kind.MEAT_ON, Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.CHILL_CHECK, Kind.SLICE, Kind.DEBRIEF}
 )
@@ -39,7 +39,8 @@ def any_sign(case: Case) -> bool:
 def _after_out(case: Case, step: Step) -> str:
     if not _over(case, "out"):
         return "out"
-    return "rinse" if step.kind is Kind.DRY and not _over(case, "rinse") else ""
+    waits = case.setup.soak_hours or case.setup.rest_days  # then it dries hours or days after the rinse
+    return "rinse" if step.kind is Kind.DRY and not waits and not _over(case, "rinse") else ""
 
 
 def _on(case: Case) -> bool:

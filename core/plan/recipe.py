@@ -19,6 +19,8 @@ ENTRIES: Final = frozenset(
 )  # fmt: skip
 SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", "mass", "deadline", "said"}
 WATER_BY_THE_CLOCK: Final = 1.5  # kg for a kg of meat: a strong brine is hardly weakened by it. Common practice
+LONGEST_SOAK: Hours = 48.0  # a cure that wants more was no cure to begin with. Judgement
+LONGEST_REST: Days = 4.0  # with a night of drying within the 5 days that raw cured meat keeps, FSIS storage chart
 COLDEST_FRIDGE_C: Celsius = -1.0  # just above where cured meat freezes
 WARMEST_FRIDGE_C: Celsius = celsius_from_fahrenheit(40.0) + 1e-9  # USDA FSIS, the danger zone begins at 40 °F
 
@@ -123,6 +125,7 @@ class Product:
         target = setup.target_c if "target_c" in setup.said else self.purpose(setup.purpose).target_c
         if not self.safety_floor_c <= target <= 100.0:
             raise OutOfRange("target", target, self.safety_floor_c, 100.0, "°C")
+        _check_waits(setup)
         if not COLDEST_FRIDGE_C <= setup.fridge_c <= WARMEST_FRIDGE_C:
             raise OutOfRange("fridge", setup.fridge_c, COLDEST_FRIDGE_C, WARMEST_FRIDGE_C, "°C")
         return replace(setup, target_c=target, water_share=self._water(setup), pit_c=self._pit(setup))
@@ -140,6 +143,14 @@ class Product:
             return setup.water_share
         usual: float = self.defaults_of(setup.cut).get("water_share", Setup.water_share)
         return WATER_BY_THE_CLOCK if by_the_clock(setup) else usual
+
+
+def _check_waits(setup: Setup) -> None:
+    """Raise OutOfRange for a soak or a sealed rest that no piece needs, or that keeps raw meat too long."""
+    waits = (("soak", setup.soak_hours, LONGEST_SOAK, "h"), ("sealed rest", setup.rest_days, LONGEST_REST, "d"))
+    for name, value, longest, unit in waits:
+        if not 0.0 <= value <= longest:
+            raise OutOfRange(name, value, 0.0, longest, unit)
 
 
 @cache

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from datetime import datetime, time, timedelta
 
-from core.plan.anchors import Anchors, Case, anchors, needed_days
+from core.plan.anchors import Anchors, Case, anchors, dries_from, needed_days
 from core.plan.folding import within
 from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step, Urgency
@@ -60,8 +60,20 @@ def _cure_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
     clock = Urgency.PIERCING if by_the_clock(case.setup) else Urgency.NORMAL
     yield Step("out", Kind.OUT, fixed.out, clock, minutes=10)
     yield Step("rinse", Kind.RINSE, fixed.out + timedelta(minutes=10), minutes=20)
+    yield from _after_rinse(case, fixed)
+
+
+def _after_rinse(case: Case, fixed: Anchors) -> Iterator[Step]:
+    """A soak and a sealed rest where they were asked for, and the drying."""
+    setup, rinsed = case.setup, fixed.out + timedelta(minutes=30)
+    dry = dries_from(case, fixed.out) + timedelta(minutes=30)
+    if setup.soak_hours:
+        yield Step("soak", Kind.SOAK, rinsed, Urgency.PIERCING, minutes=setup.soak_hours * 60)
+    if setup.rest_days:
+        sealed = case.done("even") or dry - timedelta(days=setup.rest_days)
+        yield Step("even", Kind.EVEN, sealed, minutes=setup.rest_days * 1440)
     if case.product.hours.dry:
-        yield Step("dry", Kind.DRY, fixed.out + timedelta(minutes=30), minutes=case.product.hours.dry * 60)
+        yield Step("dry", Kind.DRY, dry, minutes=case.product.hours.dry * 60)
 
 
 def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:

@@ -15,6 +15,7 @@ class Setup:
     `mass` is that of all the `pieces` together; the `heaviest` of them sets the days and the hours.
     `nitrite_target` 0 is plain salt: no curing salt is weighed, and nothing counts as cured.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
+    `soak_hours` in fresh water and `rest_days` sealed come between the rinse and the drying; 0 for none.
     `brine_strength` is the salt of a strong brine that is left by the clock, None for an equilibrium.
     `cover_share` is the water of the pickle that covers an injected piece, per kg of meat, 0 for none.
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
@@ -41,6 +42,8 @@ class Setup:
     pump_fraction: Fraction = 0.10
     cover_share: float = 0.0
     brine_strength: Fraction | None = None
+    soak_hours: float = 0.0
+    rest_days: float = 0.0
     sealed_faces: int = 0
     skin_on: bool = False
     pierced: bool = False

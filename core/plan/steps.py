@@ -25,6 +25,7 @@ class Kind(StrEnum):
     OUT = "out"
     RINSE = "rinse"
     SOAK = "soak"
+    EVEN = "even"
     DRY = "dry"
     RUB = "rub"
     LIGHT = "light"
