@@ -188,12 +188,11 @@ def _deeds(text: str, context: Context) -> list[Intent]:
 
 def _possible(kind: Kind, text: str, context: Context) -> bool:
     """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
+    sealing = context.phase == "drying" and (context.due_step or "") == "even"
+    if kind is Kind.EVEN:  # «resting» may be cooked meat of which nobody said that it went on
+        return sealing or (context.phase == "drying" and "resting" not in text)
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
-        return context.phase not in ("none", "waiting", "curing")
-    if kind in (Kind.REST, Kind.EVEN) and context.phase in ("drying", "cooking"):
-        return (kind is Kind.EVEN) is (context.phase == "drying")  # raw meat rests sealed, cooked meat wrapped
-    if kind is Kind.EVEN:
-        return False
+        return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
         return context.phase not in ("none", "waiting", "curing")
     if kind is Kind.MEAT_ON:
