@@ -1,7 +1,7 @@
 """Message in, Reply out, and the Channel protocol: the one seam between the talk and its channels."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field
+from dataclasses import asdict, dataclass, field, replace
 from datetime import datetime
 from typing import Any, Literal, Protocol
 
@@ -34,6 +34,15 @@ class Message:
     language: str | None = None
     in_group: bool = False
     ref: str = ""
+
+    def keepable(self) -> "Message":
+        """The same without what no store takes: a zero is left out, half a character becomes the sign for one."""
+        pressed = None if self.pressed is None else _keepable(self.pressed)
+        return replace(self, name=_keepable(self.name), text=_keepable(self.text), pressed=pressed)
+
+
+def _keepable(text: str) -> str:
+    return text.encode("utf-16", "surrogatepass").decode("utf-16", "replace").replace("\0", "")
 
 
 @dataclass(frozen=True)

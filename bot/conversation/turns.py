@@ -40,6 +40,7 @@ class Conversation:
         NotKept
             The store could not keep it: the channel must not confirm it.
         """
+        message = message.keepable()
         aside = self.aside(message)
         try:
             return self._turn(message, now, answers if aside is None else lambda *_: (Reply(aside),))
