@@ -18,7 +18,7 @@ def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) 
     due, occurrence, repeat = told
     text = tasks.task(step, a)
     if kind == FLIP_AND_FRIDGE:
-        text = f"{text}\n{_fridge_too(a)}"
+        text = f"{text}\n{fridge_too(a)}"
     if occurrence:
         text = "\n".join([language.say("Still open: {text}", text=text), *named.again(step, a)])
     else:
@@ -41,7 +41,8 @@ def thrown(a: Assessment) -> Reply:
     return Reply(incidents.thrown(Change(None, a)), kind="alert", about=a.batch.id)
 
 
-def _fridge_too(a: Assessment) -> str:
+def fridge_too(a: Assessment) -> str:
+    """The fridge is read with the flip."""
     return language.say(
         "And read the fridge: reply like «fridge {more}».", more="38 f" if a.person.units.temperature == "f" else "3 c"
     )

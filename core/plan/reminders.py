@@ -2,12 +2,13 @@
 
 Quiet steps (flips, fridge checks) keep the quiet hours; fire, chill and safety break them. A step that
 matters and was not answered is asked about once more, and one that waits for another to be confirmed is named
-with that one (`folding.py`). A flip and a fridge check at the same hour are one
-message. The hours of quiet and the one repeat are common practice, no source.
+with that one (`folding.py`). A flip and a fridge check at the same hour are one message; the fridge that nobody
+read with it is asked for once more an hour after the flip. The hours of quiet and the one repeat are common
+practice, no source.
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from core.plan.hours import Wall
@@ -18,6 +19,7 @@ NOT_REPEATED = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.SERVE
 READING_AGAIN = timedelta(hours=2)  # who does not answer is asked anew, and never sooner
 READING_CALLS = 4  # then nobody is there
 UNSPOKEN = frozenset({Kind.SERVE, Kind.REST})  # the answer to «off» says how to rest
+FRIDGE_AFTER_FLIP = timedelta(hours=1)  # till the fridge that nobody read with the flip is asked for by itself
 FLIP_AND_FRIDGE = "flip_and_fridge"
 
 
@@ -52,11 +54,12 @@ def wanted(
     if paused and paused_until is None:
         waiting = [s for s in waiting if s.urgency is Urgency.PIERCING]
     merged = {s.due for s in waiting if s.kind is Kind.FLIP}
+    turned = {s.due: s.done_at for s in plan.steps if s.kind is Kind.FLIP and s.state is State.DONE and s.done_at}
     found: list[Wanted] = []
     for step in waiting:
         if step.kind is Kind.FRIDGE_CHECK and step.due in merged:
             continue
-        found.extend(_of_step(step, _kind(step, waiting), wall, paused_until))
+        found.extend(_of_step(_after_flip(step, turned), _kind(step, waiting), wall, paused_until))
         if step.kind is Kind.READING:
             found.extend(_readings_again(step, plan))
     open_ones = (w for w in found if w.occurrence == 0 or now is None or w.due_at >= now)
@@ -71,6 +74,13 @@ def _readings_again(step: Step, plan: Plan) -> Iterator[Wanted]:
         again = step.due + count * READING_AGAIN
         if again < end:
             yield Wanted(step.key, step.kind.value, again, step.urgency, count)
+
+
+def _after_flip(step: Step, turned: dict[datetime, datetime]) -> Step:
+    """A fridge check that was called for with its flip is asked for by itself only a while after that was done."""
+    if step.kind is not Kind.FRIDGE_CHECK or step.due not in turned:
+        return step
+    return replace(step, due=max(step.due, turned[step.due] + FRIDGE_AFTER_FLIP))
 
 
 def _kind(step: Step, waiting: list[Step]) -> str:

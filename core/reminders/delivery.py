@@ -8,11 +8,13 @@ the time; it waits for nothing but the channel.
 import asyncio
 import logging
 from collections.abc import Awaitable, Callable
+from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import partial
 from typing import Final, Generic, TypeVar
 
 from core.errors import NotDelivered
-from core.store import chats, due, outbox
+from core.store import chats, due, outbox, standing
 from core.store.database import Database
 from core.store.outbox import Row
 from core.store.roll import Roll
@@ -30,13 +32,29 @@ RENDER_TRIES: Final = 5  # a sentence that cannot be made five times will not be
 log = logging.getLogger(__name__)
 
 
+@dataclass(frozen=True)
+class Later:
+    """In place of words: the row waits until a moment (aware UTC), and no try was made."""
+
+    until: datetime
+
+
+@dataclass(frozen=True)
+class Together(Generic[Rendered]):
+    """Words that say other waiting rows too: these are marked with the one that went out."""
+
+    words: Rendered
+    rows: tuple[str, ...]
+
+
 class Postman(Generic[Rendered]):
     """Sends what the outbox holds.
 
     Parameters
     ----------
     render
-        A row into what the channel is handed, None where there is nothing to say any more. Runs in a thread.
+        A row into what the channel is handed, alone or together with other rows; `Later` where its time is not now,
+        None where there is nothing to say any more. Runs in a thread.
     send
         Hands it to the channel; the channel's key of the message. Raises NotDelivered.
     owner
@@ -48,7 +66,7 @@ class Postman(Generic[Rendered]):
     def __init__(
         self,
         database: Database,
-        render: Callable[[Row, datetime], Rendered | None],
+        render: Callable[[Row, datetime], Rendered | Together[Rendered] | Later | None],
         send: Callable[[Rendered], Awaitable[str]],
         owner: str,
         lease: timedelta = LEASE,
@@ -155,12 +173,23 @@ class Postman(Generic[Rendered]):
         if rendered is None:
             await asyncio.to_thread(outbox.withdraw, self.database, row)
             return False
+        if isinstance(rendered, Later):
+            await asyncio.to_thread(partial(outbox.put_back, self.database, row, rendered.until, alone=True))
+            return False
+        words, others = (rendered.words, rendered.rows) if isinstance(rendered, Together) else (rendered, ())
         try:
-            key = await self.send(rendered)
+            key = await self.send(words)
         except NotDelivered as trouble:
             await asyncio.to_thread(self._failed, row, trouble, now)
             return False
-        return await asyncio.to_thread(outbox.sent, self.database, row, now, key)
+        return await asyncio.to_thread(self._sent, row, now, key, others)
+
+    def _sent(self, row: Row, now: datetime, key: str, others: tuple[str, ...]) -> bool:
+        out = outbox.sent(self.database, row, now, key)
+        if others:
+            with self.database.transaction() as tx:
+                standing.said_too(tx, others, now, key)
+        return out
 
     def _unspeakable(self, row: Row, now: datetime) -> None:
         if row.attempts >= RENDER_TRIES:

@@ -12,7 +12,7 @@ from core.plan.hours import wall_of
 from core.plan.steps import Kind, Plan, State, Step
 from core.service import record
 from core.service.turn import Turn
-from core.store import batches, outbox
+from core.store import batches, outbox, standing
 
 EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
@@ -155,8 +155,8 @@ def said_in(turn: Turn, batch_id: str, message: str) -> tuple[Event, ...]:
 
 def batch_of_message(turn: Turn, channel_key: str) -> str | None:
     """The batch that a message of ours was about."""
-    row = outbox.find_by_channel_key(turn.tx, turn.said.chat, channel_key)
-    return row.batch if row else None
+    found = standing.in_message(turn.tx, turn.said.chat, channel_key)
+    return min(found) if len(found) == 1 else None  # one that spoke of several tells none
 
 
 def step_of_message(turn: Turn, batch_id: str, channel_key: str) -> str | None:

@@ -8,7 +8,7 @@ from core.service import record
 from core.service.duties import holder
 from core.service.turn import House
 from core.store import backlog as backlogs
-from core.store import batches, members, outbox, people
+from core.store import batches, members, outbox, people, standing
 from core.store.backlog import Backlog
 from core.store.database import open_database
 from core.store.outbox import Row
@@ -19,11 +19,13 @@ __all__ = [
     "backlog",
     "batch_by_id",
     "batch_of",
+    "beside",
     "called",
     "doser",
     "has_others",
     "next_due",
     "open_house",
+    "said_since",
 ]
 
 
@@ -39,6 +41,18 @@ def batch_by_id(house: House, batch_id: str, now: datetime) -> Assessment | None
             return record.look(tx, batch_id, now)
         except Gone:
             return None
+
+
+def beside(house: House, row: Row, now: datetime) -> tuple[Row, ...]:
+    """The other reminders of a row's chat that stand at the same time, none of them piercing."""
+    with house.reading() as tx:
+        return standing.beside(tx, row, now)
+
+
+def said_since(house: House, chat: str, since: datetime) -> int:
+    """How many messages of reminders a chat was sent from a moment on, piercing ones left out."""
+    with house.reading() as tx:
+        return standing.said_since(tx, chat, since)
 
 
 def called(house: House, row: Row, a: Assessment) -> str:
