@@ -53,7 +53,8 @@ class Notify:
         if len(standing) == 1 or (not day.full and len({one.batch for one, _, _ in standing}) == 1):
             return self._handed(row, now, reply)
         with language.speaking(a.person.language):
-            whole = gathered.say([_called(one, of) for one, of, _ in standing])
+            called = {(one.batch, one.step): _called(one, of) for one, of, _ in reversed(standing)}  # no step twice
+            whole = gathered.say(list(reversed(called.values())))
         handed = self._handed(row, now, replace(whole, language=reply.language))
         return Together(handed, tuple(one.id for one, _, _ in standing[1:]))
 

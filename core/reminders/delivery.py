@@ -10,7 +10,6 @@ import logging
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from functools import partial
 from typing import Final, Generic, TypeVar
 
 from core.errors import NotDelivered
@@ -174,7 +173,7 @@ class Postman(Generic[Rendered]):
             await asyncio.to_thread(outbox.withdraw, self.database, row)
             return False
         if isinstance(rendered, Later):
-            await asyncio.to_thread(partial(outbox.put_back, self.database, row, rendered.until, alone=True))
+            await asyncio.to_thread(standing.hold, self.database, row, rendered.until)
             return False
         words, others = (rendered.words, rendered.rows) if isinstance(rendered, Together) else (rendered, ())
         try:

@@ -5,8 +5,9 @@ from datetime import datetime
 
 from sqlalchemy import func, select, update
 
-from core.store.database import Transaction
-from core.store.outbox import OUT, Row, row_of
+from core.store.database import Database, Transaction
+from core.store.due import OUT
+from core.store.outbox import Row, put_back, row_of
 from core.store.tables import outgoing
 
 PIERCING = "piercing"
@@ -25,6 +26,17 @@ def said_since(tx: Transaction, chat: str, since: datetime) -> int:
     sent = OUT.chat == chat, OUT.sort == "reminder", OUT.state == "sent", OUT.sent_at >= since
     counted = select(func.count(func.distinct(OUT.channel_key))).where(*sent, OUT.urgency != PIERCING)
     return int(tx.execute(counted).scalar_one())
+
+
+def hold(database: Database, row: Row, until: datetime) -> bool:
+    """A claimed row waits until a moment, its repeat with it, and nothing else of its chat."""
+    if not put_back(database, row, until, alone=True):
+        return False
+    of_it = OUT.batch == row.batch, OUT.chat == row.chat, OUT.step == row.step, OUT.occurrence > row.occurrence
+    waiting = OUT.state == "waiting", OUT.free_at < until
+    with database.transaction() as tx:
+        tx.execute(update(outgoing).where(*of_it, *waiting).values(free_at=until))
+    return True
 
 
 def said_too(tx: Transaction, rows: Sequence[str], at: datetime, channel_key: str) -> None:

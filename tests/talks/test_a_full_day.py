@@ -70,6 +70,9 @@ async def test_what_comes_after_the_fifth_waits_for_the_evening(tmp_path: Path) 
     assert len(today) == 6
     assert today[-1]["at"][11:16] == "20:00"
     assert today[-1]["text"].count("g curing salt") >= 2
+    steps = today[-1]["facts"]["steps"]
+    assert today[-1]["text"].count("Flat 6: Make the brine") == 1
+    assert steps.count("brine") <= 7
     player.restart()
 
 
