@@ -6,8 +6,7 @@ from typing import NamedTuple
 
 from bot.intents.intents import StepDone
 from bot.reply import Button, Reply
-from bot.wording import asking, numbers, reminders, steps, tasks
-from bot.wording.language import say as said
+from bot.wording import asking, language, numbers, reminders, steps, tasks
 from core.batch.assess import Assessment
 from core.plan.reminders import FLIP_AND_FRIDGE
 from core.plan.steps import Step, Urgency
@@ -48,10 +47,10 @@ def _line(call: Called, a: Assessment, step: Step) -> str:
         text = f"{text} {reminders.fridge_too(a)}"
     if a.now - call.due_at <= reminders.LATE:
         return text
-    return said("{text} It was due {due}.", text=text, due=numbers.when(call.due_at, a.person, a.now))
+    return language.say("{text} It was due {due}.", text=text, due=numbers.when(call.due_at, a.person, a.now))
 
 
 def _button(a: Assessment, step: Step) -> tuple[Button, ...]:
     name = a.batch.name[:1].upper() + a.batch.name[1:]
-    label = said("{name}: {step}: done", name=name, step=steps.name(step, a))
+    label = language.say("{name}: {step}: done", name=name, step=steps.name(step, a))
     return (asking.button(label, StepDone(step.key, batch=a.batch.id)),)
