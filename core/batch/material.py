@@ -57,6 +57,12 @@ def piece_of(setup: Setup) -> Piece:
     )
 
 
+def on_the_grate(setup: Setup) -> Piece:
+    """The piece as it cooks: fish lies on its skin or in it, which gives no water off, salted with it or not."""
+    cooked = piece_of(setup)
+    return replace(cooked, skin_on=True) if cooked.cut.species is Species.FISH else cooked
+
+
 @lru_cache(maxsize=512)
 def dose_of(setup: Setup, jurisdiction: str) -> Dose:
     """The dose of a setup by the law of a place; raises what `core.cure.dose.dose` raises.
@@ -188,7 +194,7 @@ def cook_of(batch: Batch, person: Person) -> Cook:
     """The cook of a batch, on this person's cooker."""
     setup, learned = batch.setup, person.learned
     return Cook(
-        piece_of(setup),
+        on_the_grate(setup),
         cooker=setup.cooker,
         pit_c=batch.pit_start or setup.pit_c,
         start_c=_start_c(batch),

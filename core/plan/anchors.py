@@ -135,7 +135,8 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
     out = _out_for(case, _on_for(case, deadline))
     latest_in = out - span(needed_days(case) * 24)
-    if by_the_clock(case.setup) and latest_in >= earliest_in:  # fresh until the eve of the fire, in by daylight
+    on_the_eve = by_the_clock(case.setup) or case.setup.nitrite_target == 0.0  # salt alone keeps nothing for days
+    if on_the_eve and latest_in >= earliest_in:  # fresh until then, in by daylight
         return max(case.wall.last_at(EVENING, latest_in), earliest_in) if case.wall.quiet(latest_in) else latest_in
     if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
         free = replace(case, setup=replace(case.setup, deadline=None))

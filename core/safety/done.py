@@ -17,7 +17,9 @@ REST_HOURS: Final = 3.0 / 60.0  # with 145 °F; sources.FSIS_SAFE_TEMPERATURES
 CURED_FROM: Final = 100.0  # mg/kg in the centre: the rule's nitrite
 BACK_ON_WITHIN: Final = 2.0  # h
 SHOWN_WITHIN: Final = 1.0  # h before it came off: a reading that shows how far it got
-SMOKED_FISH: Final = DwellTable("fish_160f_30min", 1.0, ((160.0, 1800.0),), HOT_SMOKED_FISH)
+SMOKED_FISH_F: Final = 160.0
+SMOKED_FISH: Final = DwellTable("fish_160f_30min", 1.0, ((SMOKED_FISH_F, 1800.0),), HOT_SMOKED_FISH)
+VOUCHED: Final = 0.75  # h between two readings that show a hold; a fire can go out in more. Judgement
 
 
 def done_findings(record: Record, readings: Sequence[Reading]) -> list[Finding]:
@@ -96,9 +98,14 @@ def _kill(kill: Lethality) -> Finding:
 
 
 def _smoked_fish(record: Record) -> Finding:
-    """160 °F, held for 30 min: by the readings alone or with the modelled core between them, for both are low sides."""
-    histories = (cook_readings(record), cook_history(record))
-    held = max((earned(history, SMOKED_FISH) for history in histories), key=lambda found: found.fraction)
+    """160 °F, held for 30 min on end, from a reading on that shows it: by readings close enough to vouch for what lies
+    between them, or by the modelled low side.
+    """
+    read = cook_readings(record)
+    shown = first_at_or_above(SMOKED_FISH_F, read)
+    modelled = [r for r in cook_history(record) if shown is not None and r.at >= shown.at]
+    runs = (*_runs(read), *_runs(modelled), ())
+    held = max((earned(run, SMOKED_FISH) for run in runs), key=lambda found: found.fraction)
     return Finding(
         rule=Rule.FISH_160,
         status=Status.PASSED if held.met else Status.OPEN,
@@ -110,6 +117,19 @@ def _smoked_fish(record: Record) -> Finding:
         unit="h",
         missing="" if held.met else "core_reading",
     )
+
+
+def _runs(history: Sequence[Reading]) -> list[tuple[Reading, ...]]:
+    """The stretches at 160 °F or above: one that is colder ends a stretch, and so does a long time without one."""
+    found: list[tuple[Reading, ...]] = []
+    for reading in history:
+        if printed_f(reading.celsius) < SMOKED_FISH_F:
+            found.append(())
+        elif found and found[-1] and hours_between(found[-1][-1].at, reading.at) <= VOUCHED:
+            found[-1] = (*found[-1], reading)
+        else:
+            found.append((reading,))
+    return found
 
 
 def _partial(record: Record, readings: Sequence[Reading]) -> Finding:

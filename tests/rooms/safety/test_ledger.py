@@ -185,6 +185,21 @@ def test_smoked_fish_is_held_at_160_for_30_min():
         assert verdict(brisket(cook, now=at(2.1), **ON_FIRE, **fish)).kind is kind
 
 
+def test_the_half_hour_of_smoked_fish_is_one_stretch_that_begins_with_a_reading():
+    """A colder reading starts it anew, a long gap vouches for nothing, and a model earns nothing before a reading."""
+    fish = {**BIRD, "species": "fish", "product_class": "fish"}
+    start = ((0.0, 39.0), (1.0, 120.0))
+    dipped = (*start, (1.5, 161.0), (1.8, 161.0), (1.9, 150.0), (2.0, 161.0), (2.3, 161.0))
+    gap = (*start, (1.5, 161.0), (2.4, 161.0))
+    model = tuple((at(h), (f - 32.0) / 1.8) for h, f in ((1.2, 165.0), (1.6, 166.0), (2.0, 168.0), (2.2, 168.0)))
+    late = {**fish, "modelled_low": model}
+    for cook, kept in ((dipped, fish), (gap, fish), ((*start, (2.2, 170.0)), late)):
+        found = verdict(brisket(cook, now=at(2.5), **ON_FIRE, **kept)).of(Rule.FISH_160)[0]
+        assert found.status is Status.OPEN
+    between = (*start, (1.5, 166.0), (2.2, 168.0))  # the model stands between two hot readings
+    assert verdict(brisket(between, now=at(2.5), **ON_FIRE, **late)).of(Rule.FISH_160)[0].status is Status.PASSED
+
+
 def test_pork_and_its_parasites():
     """Trichinae by the former table: dead at once from 144 °F."""
     found = verdict(brisket(species="pork")).of(Rule.PARASITES)[0]
