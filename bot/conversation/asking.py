@@ -9,7 +9,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
-from bot.wording import answers, asking, general, log, plans, privacy, settings, unclear, yard
+from bot.wording import answers, asking, cautions, general, log, plans, privacy, settings, unclear, yard
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
@@ -47,6 +47,8 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return (Reply(settings.standing(turn.person, turn.now), facts={"answer_kind": "entry", "entry": "settings"}),)
     if intent.topic in filing.TOPICS:
         return filing.answer(turn, meant, intent)
+    if intent.topic == "cautions" and intent.batch is None and meant.batch is None:
+        return (Reply(cautions.without_a_batch(), facts={"answer_kind": "entry", "entry": "cautions"}),)
     if intent.batch is None and meant.batch is None:
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):
@@ -81,7 +83,7 @@ def _every(turn: Turn) -> Sequence[Reply]:
 def _rows(a: Assessment, topic: str) -> asking.Rows:
     if topic == "plan" and a.plan is not None:
         return asking.changes(a)
-    unread = any(f.rule is Rule.FRIDGE and f.status is Status.UNKNOWN for f in a.ledger.verdict.because)
+    unread = any(f.detail == "not_watched" and f.status is Status.UNKNOWN for f in a.ledger.verdict.of(Rule.FRIDGE))
     return asking.fridge_stayed_cold(a.batch.id) if topic == "safe" and unread else ()
 
 

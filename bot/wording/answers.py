@@ -2,10 +2,11 @@
 
 from datetime import datetime
 
-from bot.wording import cautions, cooling, doses, incidents, meats, numbers, plans, safety, wraps, yard
+from bot.wording import cautions, cooling, doses, incidents, meats, numbers, plans, refusals, safety, wraps, yard
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
+from core.errors import OverLimit
 from core.sources import Source
 
 STATUS = Words(
@@ -162,8 +163,9 @@ def _why_chill(a: Assessment) -> str:
 
 
 def safe(a: Assessment) -> str:
-    """The verdict of the ledger, by rule."""
-    return safety.verdict(a)
+    """The verdict of the ledger, by rule; a dose over the limit is refused again, whoever asks."""
+    over = refusals.say(a.refusal, a.person) if isinstance(a.refusal, OverLimit) else ""
+    return "\n".join(text for text in (over, safety.verdict(a)) if text)
 
 
 def eta(a: Assessment) -> str:

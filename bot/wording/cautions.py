@@ -6,17 +6,14 @@ from collections.abc import Iterable, Sequence
 from bot.wording import chilling, language, meats, numbers
 from bot.wording.language import Words
 from core.batch.assess import Assessment
-from core.meat.piece import Species
 from core.plan.steps import Kind, Step
 from core.safety.cautions import Caution, Severity, caution, for_step, register
 
 AT_THE_START = ("nitrite_away_from_children", "local_code")
 MOST = 2  # cautions in one message: more are read by nobody
 
-OF_SPECIES = {
-    Species.FISH: frozenset({"fish_160f", "vacuum_fish_38f"}),
-    Species.TURKEY: frozenset({"poultry_own_table"}),
-}
+OF_FISH = frozenset({"fish_160f", "vacuum_fish_38f"})
+OF_BIRDS = frozenset({"poultry_own_table"})
 WORDS = Words({
     "nitrite_weigh_exactly": "Weigh the curing salt on a scale that shows 0.1 g; a spoon can be out by a quarter.",
     "nitrite_away_from_children": "Keep curing salt labelled, shut, and away from children: a teaspoon of it can make somebody very ill.",
@@ -98,7 +95,8 @@ def at_the_start(a: Assessment) -> list[str]:
 def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     """The cautions of a place that apply to this batch."""
     leave_out = {"non_intact"} if a.piece.intact else set()
-    leave_out |= set().union(*(keys for species, keys in OF_SPECIES.items() if species is not a.piece.cut.species))
+    leave_out |= set() if a.ledger.record.fish else OF_FISH
+    leave_out |= set() if a.ledger.record.bird else OF_BIRDS
     leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}
     if meats.in_pot(a):
         leave_out |= {key for key in WORDS if re.search("coal|ash|burp|moist", key)}
@@ -113,10 +111,22 @@ def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
 
 
 def every(a: Assessment) -> str:
-    """Every caution that applies to a batch, for whoever asks."""
-    kinds = ("dose", "brine", "into_cure", "light", "meat_on", "off", "rest", "chill", "slice", "use_by")
-    seen: dict[str, Caution] = {c.key: c for kind in kinds for c in of_kind(kind, a)}
-    return "\n".join(f"{say(c)} ({c.source.title})" for c in seen.values())
+    """Every caution that belongs to a batch, and what its dose and its record found, for whoever asks."""
+    kinds = dict.fromkeys(kind for entry in register().values() for kind in entry.at)
+    found = (*(a.dose.cautions if a.dose else ()), *a.ledger.verdict.cautions)
+    seen = {c.key: c for c in (*found, *(c for kind in kinds for c in of_kind(kind, a)))}
+    return _listed(seen.values())
+
+
+def without_a_batch() -> str:
+    """What ends the matter for everybody, with its source."""
+    stops = (entry.caution for entry in register().values() if entry.caution.severity is Severity.STOP)
+    told = language.say("A batch has its own beside these: type «cautions» once it is under way.")
+    return f"{_listed(stops)}\n{told}"
+
+
+def _listed(cautions: Iterable[Caution]) -> str:
+    return "\n".join(f"{say(c)} ({c.source.title})" for c in cautions)
 
 
 def chill_forecast(a: Assessment) -> str:

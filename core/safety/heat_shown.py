@@ -10,6 +10,7 @@ from typing import Final
 
 from core.safety.history import Reading, ordered, printed_f
 from core.safety.record import Incident, Record
+from core.safety.told import number
 from core.units import Hours
 
 PIT_HOT_F: Final = 200.0
@@ -42,7 +43,6 @@ def last_heat(incident: Incident, record: Record, before: Sequence[Reading]) -> 
 
 def said_hours(incident: Incident, record: Record) -> Hours | None:
     """The longest that the cook says it was out, with this telling or a later one. [h]"""
-    told = (i.facts.get("hours") for i in record.incidents if i.what == "fire_out" and i.at >= incident.at)
-    hours = [float(h) for h in told if isinstance(h, float | int) and not isinstance(h, bool)]
-    own = incident.facts.get("hours")
-    return max([*hours, *([float(own)] if isinstance(own, float | int) else [])], default=None)
+    later = (i for i in (incident, *record.incidents) if i.what == incident.what and i.at >= incident.at)
+    hours = (number(i, "hours") for i in later)
+    return max((h for h in hours if h is not None), default=None)

@@ -32,6 +32,7 @@ NITRITE = (
     "tests/rooms/cure/test_dose.py",
     "tests/rooms/cure/test_judgement.py",
 )
+NEAREST = dict.fromkeys(("fire_out", "heat_shown", "left_out", "told", "warm"), "incidents")
 LONGEST = 180  # seconds; what never ends is noticed
 KILLED, SURVIVED = "killed", "survived"
 NOTICED = (pytest.ExitCode.TESTS_FAILED, pytest.ExitCode.INTERRUPTED)  # a test failed, or the module cannot be imported
@@ -93,7 +94,9 @@ def _module(path: Path, known: dict[tuple[str, str], str], log: Path, places: Se
         key = f"{place} :: {seen[place]}"
         found = known.get((path.stem, key))
         if found is None or (again and found == SURVIVED):
-            found = _try(path, mutant, places)
+            near = _nearest(path)
+            found = _try(path, mutant, near) if near else SURVIVED
+            found = _try(path, mutant, places) if found == SURVIVED else found
             row = {"module": path.stem, "key": key, "line": mutant.line, "found": found}
             with log.open("a", encoding="utf-8") as out:
                 out.write(json.dumps(row) + "\n")
@@ -137,12 +140,15 @@ def _in_child(path: Path, mutant: Mutant, places: Sequence[str]) -> None:
 
 
 def _tests(path: Path, *, laws: bool) -> Sequence[str]:
-    """The tests of the room, those of the module first."""
-    if path.stem == "nitrite":
-        return NITRITE
-    own = ROOT / "tests" / "rooms" / "safety" / f"test_{path.stem}.py"
-    first = (str(own.relative_to(ROOT)),) if own.exists() else ()
-    return (*first, *SAFETY, *((LAWS,) if laws else ()))
+    """The tests of the room."""
+    return NITRITE if path.stem == "nitrite" else (*SAFETY, *((LAWS,) if laws else ()))
+
+
+def _nearest(path: Path) -> Sequence[str]:
+    """The tests that are about the module, which notice most: tried first, since they are gathered soonest."""
+    names = (f"test_{NEAREST.get(path.stem, path.stem)}.py", "test_findings.py")
+    found = [ROOT / "tests" / "rooms" / "safety" / name for name in names]
+    return [str(p.relative_to(ROOT)) for p in found if p.exists() and path.stem != "nitrite"]
 
 
 if __name__ == "__main__":

@@ -235,6 +235,7 @@ GRID = {
     "still_hot": (FireOut(c(150.0), 1.0, True, 6.0), P, SAFE, "", "relight_and_finish"),
     "still_cold": (FireOut(c(39.0), 1.0, False, 1.0), P, SAFE, "", "relight_and_finish"),
     "on_its_way": (FireOut(c(60.0), 1.0, False, 1.0), R, WAIT, "", "through_140f_now"),
+    "unknown_loss": (FireOut(c(60.0), None, False, 3.0), U, DOUBT, "hours_out", "say_how_long_out"),
     "bring_through": (FireOut(c(120.0), 1.0, True, 6.0), R, EAT, "", "to_165f_now_eat_today"),
     "never_reached": (FireOut(c(60.0), 1.0, False, 5.0), F, OUT, "", "throw_away"),
     "unknown_time": (FireOut(c(120.0), None, True, 6.0), U, OUT, "last_good_reading", "throw_away"),
@@ -242,6 +243,13 @@ GRID = {
     "too_cold": (FireOut(c(100.0), 1.0, True, 6.0), F, OUT, "", "throw_away"),
     "delicate_too_long": (FireOut(c(120.0), 1.0, True, 6.0, 5.0, True), F, OUT, "", "throw_away"),
 }
+
+
+def test_came_through_by_the_clock_of_the_come_up():
+    """Read at 140 °F again within 4 h of going on: that clock is what was met."""
+    found = judge_fire_out(FireOut(c(60.0), 1.0, False, 3.5, again=True))
+    assert _shape(found) == (P, SAFE, "", "came_through", "")
+    assert (found.value, found.limit, found.unit) == (3.5, 4.0, "h")
 
 
 @pytest.mark.parametrize("case", GRID)

@@ -38,6 +38,7 @@ def test_the_grid_once_it_was_hot(core, hours, means, case):
     ("core", "hours", "since_on", "case"),
     [
         (40.0, None, None, "still_cold"),
+        (40.1, 1.0, 1.0, "on_its_way"),
         (60.0, 2.0, 4.0, "on_its_way"),
         (60.0, 2.1, 4.0, "too_long"),
         (60.0, 1.0, 4.1, "never_reached"),

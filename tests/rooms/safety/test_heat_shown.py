@@ -1,0 +1,78 @@
+"""core.safety.heat_shown: what shows that the fire burned, and what the cook says of it (docs/science/safety.md)."""
+
+import pytest
+
+from core.safety.heat_shown import last_heat, said_hours
+from core.safety.record import Incident
+from tests.records import at, brisket, history
+
+ON = at(0.0)
+OUT = Incident("fire_out", at(3.0))
+
+
+def _heat(core=(), pit=(), on=ON):
+    found = last_heat(OUT, brisket(pit=history(*pit), meat_on_at=on), history(*core))
+    return None if found is None else found.at
+
+
+@pytest.mark.parametrize(
+    ("pit", "when"),
+    [
+        (((0.0, 200.0),), at(0.0)),
+        (((3.0, 200.0),), at(3.0)),
+        (((-0.1, 250.0),), None),  # before the meat was on
+        (((3.1, 250.0),), None),  # after it was found out
+        (((1.0, 199.9),), None),
+        (((1.0, 250.0), (2.0, 220.0), (2.5, 190.0)), at(2.0)),
+        (((2.0, 220.0), (1.0, 250.0)), at(2.0)),
+    ],
+)
+def test_a_hot_pit(pit, when):
+    """Read at 200 °F or above, from going on to the moment at which it was found out: the last one."""
+    assert _heat(pit=pit) == when
+
+
+@pytest.mark.parametrize(
+    ("core", "when"),
+    [
+        (((0.5, 100.0), (1.0, 102.0)), at(0.5)),
+        (((0.5, 100.0), (1.0, 101.9)), None),
+        (((0.5, 100.0), (1.0, 90.0)), None),
+        (((0.5, 60.0), (1.0, 70.0), (1.5, 80.0), (2.0, 80.5)), at(1.0)),
+        (((0.5, 60.0),), None),
+    ],
+)
+def test_a_core_that_rose(core, when):
+    """By 2 °F from one reading to the next: the first of the two, of the last such pair."""
+    assert _heat(core=core) == when
+
+
+def test_the_later_of_both_signs_counts():
+    """A pit at 2 h and a rise from 1 h; a rise from 2.5 h and a pit at 2 h."""
+    assert _heat(((1.0, 60.0), (2.9, 80.0)), ((2.0, 250.0),)) == at(2.0)
+    assert _heat(((2.5, 60.0), (2.9, 80.0)), ((2.0, 250.0),)) == at(2.5)
+
+
+def test_nothing_is_shown_before_the_meat_is_on():
+    """Without the time of going on there is no sign at all."""
+    assert _heat(((1.0, 60.0), (2.0, 80.0)), ((2.0, 250.0),), on=None) is None
+
+
+@pytest.mark.parametrize(
+    ("own", "others", "hours"),
+    [
+        ({}, (), None),
+        ({"hours": None}, (), None),
+        ({"hours": 0.5}, (), 0.5),
+        ({"hours": 0.5}, ((3.0, "fire_out", 1.5),), 1.5),
+        ({"hours": 0.5}, ((4.0, "fire_out", 0.2),), 0.5),
+        ({}, ((4.0, "fire_out", 0.2),), 0.2),
+        ({}, ((2.9, "fire_out", 2.0),), None),  # of an earlier one
+        ({}, ((4.0, "power_cut", 2.0),), None),
+        ({}, ((4.0, "fire_out", None),), None),
+    ],
+)
+def test_the_longest_that_was_said_counts(own, others, hours):
+    """With this telling or a later one; what was told of something else, or before, is not about it."""
+    told = tuple(Incident(what, at(when), {"hours": said}) for when, what, said in others)
+    assert said_hours(Incident("fire_out", at(3.0), own), brisket(incidents=told)) == hours
