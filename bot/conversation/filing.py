@@ -36,5 +36,12 @@ def _record(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return (Reply(records.nothing_yet(), facts={"answer_kind": "asked_back"}),)
     a, form = batches.look(turn, found), intent.about or USUAL
     wanted = DocumentWanted(form, batch=found)
-    rows, body = records.forms(found, form), {"answer_kind": "batch", "topic": "record", "form": form}
+    others = () if meant.sure else _others(turn, found)
+    rows = records.forms(found, form) + records.of_others(others, form)
+    body = {"answer_kind": "batch", "topic": "record", "form": form}
     return (Reply(records.said(a.batch.name, form), rows, document=wanted, facts=body, about=found),)
+
+
+def _others(turn: Turn, found: str) -> tuple[tuple[str, str], ...]:
+    """The other batches under way here, by id and name: which was meant is one tap away."""
+    return tuple((row.id, row.name) for row in batches.open_here(turn) if row.id != found)

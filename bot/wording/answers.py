@@ -35,10 +35,10 @@ def why(a: Assessment, about: str) -> str:
 
 def cite(sources: tuple[Source, ...] | list[Source]) -> str:
     """«Sources: …», each with its year and how well it is known."""
-    return say("Sources: {sources}.", sources="; ".join(f"{s.title} ({_known(s)})" for s in sources))
+    return say("Sources: {sources}.", sources="; ".join(f"{s.title} ({known(s)})" for s in sources))
 
 
-def _known(source: Source) -> str:
+def known(source: Source) -> str:
     """«1975, memory», or the status alone where no year is printed."""
     return ", ".join(part for part in (source.year.strip("-"), STATUS[source.status]) if part)
 

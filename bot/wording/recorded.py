@@ -71,6 +71,20 @@ FACTS = Words(
         "salt": "{value}",
     }
 )
+DETAILS = Words(
+    {
+        "foil": "in foil",
+        "paper": "in paper",
+        "ice": "ice bath",
+        "fan": "with a fan",
+        "rack": "on a rack",
+        "fridge": "in the fridge",
+        "tastes salty": "tastes salty",
+        "tastes bland": "tastes bland",
+        "tastes off": "tastes off",
+        "tastes fine": "tastes fine",
+    }
+)
 NOT_OF_A_NAME = ("Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp")  # Unicode categories of signs that nobody sees
 
 
@@ -140,7 +154,7 @@ def _of_step(event: What, r: BatchRecord) -> str:
     match event:
         case Done(step, detail):
             done = say("{name_of}: done", name_of=steps.name_of(step))
-            return f"{done} ({detail})" if detail else done
+            return f"{done} ({DETAILS.get(detail, detail)})" if detail else done
         case Skipped(step):
             return say("{step}: left out", step=steps.name_of(step))
         case Missed(missed):
@@ -172,7 +186,8 @@ def _at_the_end(event: Sliced | Tasted | Weighed | Took | Finished, r: BatchReco
 
 def _told(changes: Mapping[str, Any], r: BatchRecord) -> str:
     """What was said of the setup, field by field; a meal with its date."""
-    told = ((mends.FIELDS.get(k, k.replace("_", " ")), _value(k, v, r)) for k, v in changes.items() if k != "assumed")
+    fields = {"product": ""} | {k: mends.FIELDS.get(k, k.replace("_", " ")) for k in changes if k != "product"}
+    told = ((fields[k], _value(k, v, r)) for k, v in changes.items() if k != "assumed")
     return ", ".join(f"{field} {value}".strip() for field, value in told)
 
 

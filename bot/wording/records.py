@@ -1,10 +1,24 @@
 """Words of the record of a batch: what a cook prints, keeps, or shows to whoever asks what was done."""
 
+from collections.abc import Sequence
 from datetime import timedelta
 
 from bot.intents.intents import Ask
 from bot.paper import Paper, Section, Table
-from bot.wording import asking, brines, cautions, cooling, doses, language, meats, numbers, plans, safety, steps
+from bot.wording import (
+    answers,
+    asking,
+    brines,
+    cautions,
+    cooling,
+    doses,
+    language,
+    meats,
+    numbers,
+    plans,
+    safety,
+    steps,
+)
 from bot.wording.language import Words, decimal, later, say
 from bot.wording.readings import PLACES
 from bot.wording.recorded import degrees, note, stamp, what, who
@@ -64,6 +78,12 @@ def nothing_yet() -> str:
 def forms(batch: str, had: str) -> asking.Rows:
     """The other forms, a tap each."""
     return (tuple(asking.button(name, Ask("record", form, batch=batch)) for form, name in FORMS if form != had),)
+
+
+def of_others(others: Sequence[tuple[str, str]], form: str) -> asking.Rows:
+    """The record of another batch, where it may be that which was meant."""
+    row = tuple(asking.button(say("Of «{name}»", name=name), Ask("record", form, batch=key)) for key, name in others)
+    return (row,) if row else ()
 
 
 def record(r: BatchRecord) -> Paper:
@@ -265,5 +285,5 @@ def _stage(s: StageJudgement, r: BatchRecord) -> tuple[str, str, str, str]:
 
 def _sources(r: BatchRecord) -> Section:
     found = [f.source for f in r.a.ledger.verdict.because] + list(r.a.dose.sources if r.a.dose else ())
-    lines = (f"{s.title}, {s.where} ({s.year}, {s.status.lower()})" for s in dict.fromkeys(found))
+    lines = (f"{s.title}, {s.where} ({answers.known(s)})" for s in dict.fromkeys(found))
     return Section(say("Sources"), tuple(lines))

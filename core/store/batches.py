@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, Final
 
-from sqlalchemy import RowMapping, Select, or_, select, update
+from sqlalchemy import ColumnElement, RowMapping, Select, or_, select, update
 
 from core.batch.events import Event, Handed
 from core.errors import Gone
@@ -84,14 +84,12 @@ def get(tx: Transaction, batch_id: str) -> Row | None:
 
 def open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
     """The batches under way in a chat, begun there or shared with it, the oldest first."""
-    shared = select(members.c.batch).where(members.c.chat == chat)
-    here = or_(batches.c.chat == chat, batches.c.id.in_(shared))
-    return _rows(tx, select(batches).where(here, batches.c.closed_at.is_(None)))
+    return _rows(tx, select(batches).where(_had_by(chat), batches.c.closed_at.is_(None)))
 
 
 def all_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
-    """Every batch of a chat, open or closed, the oldest first."""
-    return _rows(tx, select(batches).where(batches.c.chat == chat))
+    """Every batch of a chat, begun there or shared with it, under way or over, the oldest first."""
+    return _rows(tx, select(batches).where(_had_by(chat)))
 
 
 def of_person(tx: Transaction, person_id: str) -> tuple[Row, ...]:
@@ -119,6 +117,11 @@ def close(tx: Transaction, batch_id: str, at: datetime) -> None:
 def chat_moved(tx: Transaction, old: str, new: str) -> None:
     """The chat has another id now."""
     tx.execute(update(batches).where(batches.c.chat == old).values(chat=new))
+
+
+def _had_by(chat: str) -> ColumnElement[bool]:
+    """Batches that were begun in a chat, or are shared with it."""
+    return or_(batches.c.chat == chat, batches.c.id.in_(select(members.c.batch).where(members.c.chat == chat)))
 
 
 def _rows(tx: Transaction, statement: Select[Any]) -> tuple[Row, ...]:

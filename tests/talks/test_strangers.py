@@ -17,6 +17,7 @@ TAPS: tuple[Intent, ...] = (
     StepDone("brine", batch=OURS),
     Change({"thickness": 0.05}, batch=OURS),
     Ask("plan", batch=OURS),
+    Ask("record", "csv", batch=OURS),
     Undo(batch=OURS),
     Cancel(batch=OURS, sure=True),
     Choose("batch", OURS, OURS),
