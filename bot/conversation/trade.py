@@ -6,7 +6,7 @@ from bot.conversation import answered, curing, sums
 from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.reply import Reply
-from bot.wording import general, trade
+from bot.wording import general, language, trade
 from core.answers.entries import Entry, entry
 from core.answers.find import LONGEST, find
 from core.service.turn import Turn
@@ -17,7 +17,7 @@ KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
 def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
-    found = find(text) if len(text) <= LONGEST else None
+    found = find(text, language.spoken()) if len(text) <= LONGEST else None
     if found is not None and found.answer is not None:
         answered.remember(turn, found.answer, text)
         return (_said(turn, entry(found.answer)),)
@@ -46,7 +46,7 @@ def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Repl
     e = entry(name)
     if slot == "entry":
         return (_said(turn, e),)
-    text = trade.glance(e.more) if slot == "more" else trade.sources(e)
+    text = trade.longer(e) if slot == "more" else trade.sources(e)
     return (Reply(text, facts=_facts(e)),)
 
 

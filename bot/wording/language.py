@@ -23,6 +23,7 @@ from babel.numbers import get_decimal_symbol
 
 ENGLISH: Final = "en"
 OFFERED: Final = frozenset({ENGLISH, "de"})  # spoken with people: those whose catalogue is whole
+SENTENCES, ENTRIES = "saltbell", "entries"  # what the house says, and what it knows of the trade
 CATALOGUES: Final = Path(__file__).parent / "locale"
 Key = TypeVar("Key")
 
@@ -66,6 +67,14 @@ def say_n(one: str, many: str, count: float, **fields: Any) -> str:
 def later(sentence: str) -> str:
     """A sentence that is kept in English here, and put into the language of the turn by `say` when it is said."""
     return sentence
+
+
+def entry(text: str) -> str:
+    """A text of an entry, which is data and no sentence of ours; in English, and said so, where it is not translated."""
+    if _language.get() == ENGLISH or not text:
+        return text
+    translated = _catalogue(_language.get(), ENTRIES).gettext(text)
+    return say("{text}\n(This answer I have in English only.)", text=text) if translated == text else translated
 
 
 class Words(Mapping[Key, str]):
@@ -118,8 +127,8 @@ def _sign(code: str) -> str:
 
 
 @cache
-def _catalogue(code: str) -> NullTranslations:
-    path = CATALOGUES / code / "LC_MESSAGES" / "saltbell.po"
+def _catalogue(code: str, kind: str = SENTENCES) -> NullTranslations:
+    path = CATALOGUES / code / "LC_MESSAGES" / f"{kind}.po"
     if not path.exists():
         return NullTranslations()
     compiled = BytesIO()

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 
 from bot.intents.intents import Choose
 from bot.reply import Button
-from bot.wording import answers, cautions
+from bot.wording import answers, cautions, language
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
-from core.answers.entries import Entry
+from core.answers.entries import Entry, ways
 from core.person import Person
 from core.safety.cautions import caution
 
@@ -18,10 +18,15 @@ _SENTENCE = re.compile(r"(?<=[.?]) +")
 
 def short(e: Entry, person: Person) -> tuple[str, Rows]:
     """The short answer with the cautions that belong to it, and taps for the rest."""
-    text = "\n".join([glance(e.short), *cautions.lines(caution(name) for name in e.cautions)])
+    text = "\n".join([glance(language.entry(e.short)), *cautions.lines(caution(name) for name in e.cautions)])
     more = (button(say("More"), Choose("more", e.id)),) if e.more else ()
     why = (button(say("Why"), Choose("sources", e.id)),) if e.sources else ()
     return text, ((*more, *why, wrong(e.id)),)
+
+
+def longer(e: Entry) -> str:
+    """The longer part of an answer."""
+    return glance(language.entry(e.more))
 
 
 def wrong(answer: str) -> Button:
@@ -58,6 +63,6 @@ def perhaps(offered: Sequence[Entry]) -> tuple[str, Rows]:
 
 
 def _label(e: Entry) -> str:
-    asked = e.asks[0]
+    asked = ways(e.id, language.spoken())[0]
     whole = f"{asked[0].upper()}{asked[1:]}?"
     return whole if len(whole) <= LONGEST_LABEL else f"{whole[: LONGEST_LABEL - 1]}…"

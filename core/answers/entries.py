@@ -17,6 +17,7 @@ from core.errors import Gone, Unreadable
 from core.sources import Source
 
 Sort = Literal["entry", "refused", "off_topic"]
+ENGLISH: Final = "en"
 FENCE: Final = "+++"
 MORE: Final = "\n---\n"
 KEYS: Final = frozenset({"subject", "asks", "sources", "cautions", "never", "kind", "figures"})
@@ -54,6 +55,21 @@ def entry(name: str) -> Entry:
     if found is None:
         raise Gone(f"entry {name}")
     return found
+
+
+@cache
+def asked_in(language: str) -> Mapping[str, tuple[str, ...]]:
+    """How each entry is asked for in a language; English by the entries themselves, another by its file in `asks`."""
+    if language == ENGLISH:
+        return {name: e.asks for name, e in entries().items()}
+    path = resources.files("core.answers") / "asks" / f"{language}.toml"
+    told = tomllib.loads(path.read_text("utf-8")) if path.is_file() else {}
+    return {name: tuple(asks) for name, asks in told.items() if name in entries()}
+
+
+def ways(name: str, language: str) -> tuple[str, ...]:
+    """How one entry is asked for in a language, in English where that language has no words for it."""
+    return asked_in(language).get(name) or entry(name).asks
 
 
 def _files() -> Iterator[Traversable]:

@@ -14,7 +14,7 @@ from functools import cache
 from itertools import pairwise
 from typing import Final
 
-from core.answers.entries import entries
+from core.answers.entries import ENGLISH, asked_in, entry
 from core.answers.slang import alike, empty
 
 # tuned on questions kept apart from the phrasings (tests/published/answers)
@@ -28,7 +28,7 @@ GRAMS: Final = (3, 4, 5)
 OF_WORDS: Final = 1.6  # a whole word counts so much more than a run of letters
 OF_PAIRS: Final = 0.8  # «cold smoke» is another thing than smoke
 LONGEST: Final = 300  # characters; a longer line is no question
-_WORD: Final = re.compile(r"[a-z0-9]+(?:'[a-z]+)?")
+_WORD: Final = re.compile(r"[a-zäöüß0-9]+(?:'[a-z]+)?")
 
 
 @dataclass(frozen=True)
@@ -50,12 +50,18 @@ class Found:
         return tuple(name for name, score in self.ranked[:OFFERED] if score >= LIKELY)
 
 
-def find(question: str) -> Found:
-    """The entries nearest to a question in a person's own words."""
-    vector = _weighed(_features(question[:LONGEST]))
+def find(question: str, language: str = ENGLISH) -> Found:
+    """The entries nearest to a question in a person's own words; English is understood in every language."""
+    found = _nearest(question, language) if language != ENGLISH and asked_in(language) else Found(())
+    return found if found.answer or found.perhaps else _nearest(question, ENGLISH)
+
+
+def _nearest(question: str, language: str) -> Found:
+    index = _index(language)
+    vector = _unit(_features(question[:LONGEST]), index.rarity, index.unseen)
     scores: dict[str, float] = defaultdict(float)
     for feature, weight in vector.items():
-        for phrasing, there in _index().postings.get(feature, ()):
+        for phrasing, there in index.postings.get(feature, ()):
             scores[phrasing] += weight * there
     best: dict[str, float] = {}
     for phrasing, score in scores.items():
@@ -73,9 +79,11 @@ class _Index:
 
 
 @cache
-def _index() -> _Index:
-    asked = {f"{name}#{n}": ask for name, e in entries().items() for n, ask in enumerate(e.asks)}
-    whole = {name: " ".join((*e.asks, e.short)) for name, e in entries().items()}
+def _index(language: str) -> _Index:
+    asks = asked_in(language)
+    asked = {f"{name}#{n}": ask for name, those in asks.items() for n, ask in enumerate(those)}
+    answers = {name: entry(name).short if language == ENGLISH else "" for name in asks}
+    whole = {name: " ".join((*those, answers[name])) for name, those in asks.items()}
     features = {phrasing: _features(text) for phrasing, text in (asked | whole).items()}
     seen = Counter(feature for counts in features.values() for feature in counts)
     rarity = {feature: math.log((1 + len(asked)) / (1 + count)) + 1 for feature, count in seen.items()}
@@ -85,10 +93,6 @@ def _index() -> _Index:
         for feature, weight in _unit(counts, rarity, unseen).items():
             postings[feature].append((phrasing, weight))
     return _Index(rarity, postings, unseen)
-
-
-def _weighed(counts: Mapping[str, float]) -> dict[str, float]:
-    return _unit(counts, _index().rarity, _index().unseen)
 
 
 def _unit(counts: Mapping[str, float], rarity: Mapping[str, float], unseen: float) -> dict[str, float]:

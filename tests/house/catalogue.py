@@ -14,7 +14,8 @@ from babel.core import Locale
 from babel.messages.catalog import Catalog
 from babel.messages.pofile import read_po, write_po
 
-from bot.wording.language import CATALOGUES
+from bot.wording.language import CATALOGUES, ENTRIES, SENTENCES
+from core.answers.entries import entries
 from tests.house.measure import TOP
 
 Sentence = str | tuple[str, str]  # as it is said, or for one and for several
@@ -101,14 +102,20 @@ def _name(function: ast.expr) -> str:
     return function.id if isinstance(function, ast.Name) else ""
 
 
-def paths() -> dict[str, Path]:
-    """Each language with its catalogue."""
-    return {path.parts[-3]: path for path in sorted(CATALOGUES.glob("*/LC_MESSAGES/saltbell.po"))}
+def entry_texts() -> dict[Sentence, list[str]]:
+    """Each text of an entry of the trade with its file."""
+    texts = {text: [f"core/answers/entries/{e.id}.md"] for e in entries().values() for text in (e.short, e.more)}
+    return {text: places for text, places in texts.items() if text}
 
 
-def read(language: str) -> Catalog:
+def paths(kind: str = SENTENCES) -> dict[str, Path]:
+    """Each language with its catalogue of a kind."""
+    return {path.parts[-3]: path for path in sorted(CATALOGUES.glob(f"*/LC_MESSAGES/{kind}.po"))}
+
+
+def read(language: str, kind: str = SENTENCES) -> Catalog:
     """A catalogue as it is kept."""
-    with paths()[language].open("rb") as opened:
+    with paths(kind)[language].open("rb") as opened:
         return read_po(opened, locale=language)
 
 
@@ -117,11 +124,11 @@ def gaps(catalogue: Catalog) -> list[Sentence]:
     return [m.id for m in catalogue if m.id and not (all(m.string) if m.pluralizable else m.string)]
 
 
-def renewed(old: Catalog, language: str) -> str:
+def renewed(old: Catalog, language: str, said: dict[Sentence, list[str]] | None = None) -> str:
     """A catalogue of exactly what is said, with what was beside it before."""
     new = Catalog(language, header_comment=HEADER.format(language=_called(language)))
     new.fuzzy = False
-    for sentence, places in sentences().items():
+    for sentence, places in (sentences() if said is None else said).items():
         known = old.get(sentence)
         new.add(sentence, known.string if known else None, locations=[(places[0], None)])
     written = BytesIO()
@@ -136,9 +143,10 @@ def _called(language: str) -> str:
 
 def main() -> None:
     """Bring every catalogue up to date, and count what is missing."""
-    for language, path in paths().items():
-        path.write_text(renewed(read(language), language), "utf-8")
-        print(f"{language}: {len(sentences())} sentences, {len(gaps(read(language)))} without words")
+    for kind, said in ((SENTENCES, sentences()), (ENTRIES, entry_texts())):
+        for language, path in paths(kind).items():
+            path.write_text(renewed(read(language, kind), language, said), "utf-8")
+            print(f"{language}: {len(said)} {kind}, {len(gaps(read(language, kind)))} without words")
 
 
 if __name__ == "__main__":

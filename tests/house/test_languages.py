@@ -6,8 +6,8 @@ from string import Formatter
 
 import pytest
 
-from bot.wording.language import OFFERED
-from tests.house.catalogue import gaps, of, paths, read, renewed, unsaid
+from bot.wording.language import ENTRIES, OFFERED, SENTENCES
+from tests.house.catalogue import entry_texts, gaps, of, paths, read, renewed, unsaid
 from tests.house.measure import TOP
 
 LANGUAGES = sorted(paths())
@@ -16,8 +16,8 @@ ENGLISH_ONLY = {"terminal.py": "the words of the terminal itself, before anybody
 
 
 def pairs(language: str) -> list[tuple[str, str]]:
-    """Each English sentence with its translation; the form for several where there are two."""
-    found = [(m.id, m.string) for m in read(language) if m.id]
+    """Each English sentence and text of an entry with its translation; the form for several where there are two."""
+    found = [(m.id, m.string) for kind in (SENTENCES, ENTRIES) for m in read(language, kind) if m.id]
     flat = [(i[-1], s[-1]) if isinstance(i, tuple) else (i, s) for i, s in found]
     return [(i, s) for i, s in flat if s]
 
@@ -37,6 +37,15 @@ def figures(sentence: str) -> Counter[str]:
 def test_a_catalogue_holds_what_is_said_and_nothing_else(language: str) -> None:
     """It is as `python -m tests.house.catalogue` would write it."""
     assert renewed(read(language), language) == paths()[language].read_text("utf-8")
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_nearly_every_entry_is_translated(language: str) -> None:
+    """Entries are data that a cook may add to: one without words is said in English, and says so."""
+    known = {m.id: m.string for m in read(language, ENTRIES) if m.id}
+    texts = entry_texts()
+    missing = [text for text in texts if not known.get(text)]
+    assert len(missing) <= len(texts) / 5, missing
 
 
 @pytest.mark.parametrize("language", sorted(OFFERED & paths().keys()))
