@@ -163,7 +163,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
         return [Unclear("number", text[:60], options)]
     if fields.get("wrap") == "none" and context.phase in ("resting", "chilling"):
         fields = {**{k: v for k, v in fields.items() if k != "wrap"}, "chill": "rack"}  # out of its foil to cool
-    fields.update(_mass(text, context))
+    fields.update({} if "heaviest" in fields else _mass(text, context))
     named = meat(text)
     if (
         named.cut in ("brisket_flat", "brisket_point")

@@ -9,9 +9,9 @@ from typing import Final
 
 from bot import measures
 from bot.intents.context import Context
-from bot.intents.fields import covers
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
+from bot.intents.waits import covers
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from bot import measures
+from bot.intents import waits
 from bot.intents.intents import Change, Unclear
 from bot.intents.plausible import set_point
 from bot.measures import Measure
@@ -90,13 +91,6 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
 )  # fmt: skip
 _PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
-_COVER: Final = re.compile(
-    r"\bcover(?:ing)?[ -](?:brine|pickle)\b|\bcover(?:ed)? (?:it |the meat |them )?(?:with|by|in) (?:the |a |its )?"
-    r"(?:rest(?: of (?:it|the (?:brine|pickle)))?|same (?:brine|pickle)|brine|pickle)\b"
-    r"|\b(?:lay|put|leave|keep) (?:it|them|the meat) in the rest(?: of (?:it|the (?:brine|pickle)))?\b"
-)
-_NO_COVER: Final = re.compile(r"\b(?:no|without|skip|drop)(?: the| a| any)? cover(?:ing)?(?:[ -](?:brine|pickle))?\b")
-COVER_SHARE: Final = 0.5  # kg of water about a kg of meat: enough to lie under in a bag. Common practice
 _FRIDGE: Final = re.compile(
     r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
     r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
@@ -114,20 +108,6 @@ _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"
     r"|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
 )
-_SPAN: Final = r"(?:for |another )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>h|hrs?|hours?|d|days?|nights?)\b"
-_REST: Final = (
-    re.compile(
-        rf"\b(?:equali[sz]e|even (?:it )?out|rest (?:it |them )?(?:sealed|in (?:a|its|the) (?:bag|pouch)))\b"
-        rf".{{0,24}}?{_SPAN}"
-    ),
-    re.compile(rf"\b(?:let it |let them )?(?:rest|mellow) (?:it |them |sealed )*{_SPAN}(?: sealed)?"),
-    re.compile(rf"{_SPAN} (?:of )?(?:sealed rest|rest(?:ing)? sealed|equali[sz]\w{{2,5}}|(?:to )?equali[sz]e)\b"),
-)
-_NO_REST: Final = re.compile(
-    r"\b(?:no|without|skip|drop)(?: the| a| any)? (?:sealed rest|rest(?:ing)? sealed|equali[sz]\w{2,5})\b"
-)
-_SOAK: Final = re.compile(rf"\bsoak (?:it |them |the meat )?(?:in (?:fresh |cold |ice )?water )?{_SPAN}")
-_NO_SOAK: Final = re.compile(r"\b(?:no|without|skip|drop|dont)(?: the| a| any)? soak(?:ing)?\b")
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"
 )
@@ -151,7 +131,10 @@ def stated(text: str) -> Stated:
         if name not in out.fields and words.search(text):
             out.fields[name] = value
             out.rest = words.sub(" ", out.rest)
-    _cover(text, out)
+    fields, out.rest = waits.stated(text, out.rest)
+    if out.fields.get("method", "brine") != "brine":
+        fields.pop("method", None)
+    out.fields.update(fields)
     for reader in _READERS:
         reader(text, found, out)
     if cooker := _UNKNOWN_COOKER.search(text):
@@ -159,22 +142,6 @@ def stated(text: str) -> Stated:
     if _NO_DEADLINE.search(text):
         out.fields["deadline"] = None
     return out
-
-
-def _cover(text: str, out: Stated) -> None:
-    """A cover brine goes about what is injected, so it says that too."""
-    words = next((words for words in (_NO_COVER, _COVER) if words.search(text)), None)
-    if words is None:
-        return
-    out.fields["cover_share"] = COVER_SHARE if words is _COVER else 0.0
-    out.rest = words.sub(" ", out.rest)
-    if words is _COVER and out.fields.get("method", "brine") == "brine":
-        out.fields["method"] = "inject"
-
-
-def covers(text: str) -> bool:
-    """Whether the rest of the pickle covers what was injected."""
-    return bool(_COVER.search(text)) and not _NO_COVER.search(text)
 
 
 def usual_cure(fraction: float) -> bool:
@@ -267,24 +234,6 @@ def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         out.fields["cure_days"] = float(hit["days"] or hit["for"])
 
 
-def _waits(text: str, found: tuple[Measure, ...], out: Stated) -> None:
-    """A soak in fresh water and a sealed rest after the cure; a rest of hours alone is that of the cooked meat."""
-    for words, name in ((_NO_REST, "rest_days"), (_NO_SOAK, "soak_hours")):
-        if words.search(text):
-            out.fields[name], out.rest = 0.0, words.sub(" ", out.rest)
-    soaked = _SOAK.search(text)
-    if soaked and "soak_hours" not in out.fields:
-        out.fields["soak_hours"], out.rest = _hours(soaked), out.rest.replace(soaked[0], " ")
-    rested = next((hit for words in _REST if (hit := words.search(text))), None)
-    in_days = rested is not None and (rested["unit"][0] in "dn" or re.search(r"equali|even|seal|bag|pouch", rested[0]))
-    if rested and in_days and "rest_days" not in out.fields:
-        out.fields["rest_days"], out.rest = _hours(rested) / 24.0, out.rest.replace(rested[0], " ")
-
-
-def _hours(said: re.Match[str]) -> float:
-    return float(said["n"]) * (24.0 if said["unit"][0] in "dn" else 1.0)
-
-
 _READERS: Final[tuple[Callable[[str, tuple[Measure, ...], Stated], None], ...]] = (
-    _shares, _lengths, _temperatures, _bare_pit, _cure_days, _waits,
+    _shares, _lengths, _temperatures, _bare_pit, _cure_days,
 )  # fmt: skip

@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import waits, when
 from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
@@ -206,7 +206,8 @@ def _take_fields(text: str, draft: _Draft) -> None:
 
 
 def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
-    weights = [m for m in measures.of_kind(text, "mass") if not _NOT_MEAT.match(text, m.end)]
+    biggest = waits.heaviest(text)
+    weights = [m for m in measures.of_kind(text, "mass") if m != biggest and not _NOT_MEAT.match(text, m.end)]
     if not weights and may_be_bare and (bare := _BARE.search(when.without_times(text))):
         draft.typed["unit" if float(bare[0]) < HEAVIEST_KG else "mass"] = bare[
             0

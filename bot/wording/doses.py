@@ -80,10 +80,10 @@ def _memory(status: str) -> str:
 
 def days(a: Assessment) -> str:
     """How long it stays in, and the band behind it; what a soak and a sealed rest make of the salt."""
-    return "\n".join(line for line in (_in_the_cure(a), _afterwards(a)) if line)
+    return "\n".join(line for line in (_in_the_cure(a), afterwards(a)) if line)
 
 
-def _afterwards(a: Assessment) -> str:
+def afterwards(a: Assessment) -> str:
     """The salt as it goes onto the fire, soaked and rested, beside what it would be without."""
     setup = a.batch.setup
     after = a.after_cure()

@@ -53,7 +53,8 @@ FIELDS = Words(
         "soak_hours": "soak",
         "rest_days": "sealed rest",
         "cure_nitrate_fraction": "nitrate in the cure",
-        "sealed_faces": "fat on one face",
+        "sealed_faces": "",
+        "heaviest": "the heaviest piece",
         "cut": "cut",
         "lighter": "lit with",
         "outside_c": "outside",
@@ -91,6 +92,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         lead = f"{lead}\n{doses.dose(a)}"
     if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
         lead = f"{lead}\n{doses.days(a)}"
+    elif changes.keys() & {"soak_hours", "rest_days"}:
+        lead = f"{lead}\n{doses.afterwards(a)}".strip()
     return plans.changed(before.plan if before else None, a, lead)
 
 
@@ -100,8 +103,9 @@ def effects(change: Change) -> list[str]:
     lines = []
     if before is not None and _dose_differs(before, a) and a.dose is not None:
         lines.append(doses.dose(a))
-    if a.refusal is not None and (before is None or before.refusal is None):
-        lines.append(refusals.say(a.refusal, a.person))
+    refused = "" if a.refusal is None else refusals.say(a.refusal, a.person)
+    told = "" if before is None or before.refusal is None else refusals.say(before.refusal, a.person)
+    lines += [refused] if refused and refused != told else []
     return lines + plans.moved(before.plan if before else None, a)
 
 
@@ -137,13 +141,31 @@ _IN_WORDS: dict[str, Mapping[Any, str]] = {
 }
 
 
+_IF_SO = Words(
+    {
+        "pierced": "so no longer intact, and no faster: the shorter clocks count",
+        "at_risk_eaters": "somebody at risk will eat it",
+        "cover_share": "the rest of the pickle covers it",
+        "sealed_faces": "one face under fat",
+    }
+)
+_IF_NOT = Words(
+    {
+        "pierced": "no, still intact",
+        "at_risk_eaters": "nobody at risk will eat it",
+        "cover_share": "no cover brine",
+        "sealed_faces": "no fat on a face",
+    }
+)
+
+
 def value(field: str, v: Any, a: Assessment) -> str:
     """A value of the setup in the person's units."""
     person = a.person
     match field:
         case "put_in_cure":
             return numbers.grams(v)
-        case "mass":
+        case "mass" | "heaviest":
             return numbers.mass(v, person)
         case "thickness":
             return numbers.length(v, person)
@@ -157,24 +179,20 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return ""
         case "brine_strength":
             return say("by the equilibrium") if v is None else say("of {v} by the clock", v=numbers.percent(v))
-        case "pierced":
-            return say("so no longer intact, and no faster: the shorter clocks count") if v else say("no, still intact")
-        case "at_risk_eaters":
-            return say("somebody at risk will eat it") if v else say("nobody at risk will eat it")
         case "method":
             return plans.method(a)
         case "soak_hours":
             return numbers.hours(v) if v else say("none")
         case "rest_days":
             return numbers.days(v) if v else say("none")
-        case "cover_share":
-            return say("the rest of the pickle covers it") if v else say("no cover brine")
         case "purpose":
             return meats.purpose_of(a, v)
         case "nitrite_target":
             return numbers.ppm(v) if v else say("none")
         case "product" | "cut":
             return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
+        case "pierced" | "at_risk_eaters" | "cover_share" | "sealed_faces":
+            return (_IF_SO if v else _IF_NOT)[field]
         case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
             return _IN_WORDS[field].get(v, say("windy"))
         case _:

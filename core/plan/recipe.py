@@ -146,7 +146,9 @@ class Product:
 
 
 def _check_waits(setup: Setup) -> None:
-    """Raise OutOfRange for a soak or a sealed rest that no piece needs, or that keeps raw meat too long."""
+    """Raise OutOfRange for a soak or a sealed rest that keeps raw meat too long, and a piece heavier than them all."""
+    if setup.heaviest is not None and not setup.heaviest <= setup.mass * 1.001:
+        raise OutOfRange("heaviest piece", setup.heaviest, setup.mass / setup.pieces, setup.mass, "kg")
     waits = (("soak", setup.soak_hours, LONGEST_SOAK, "h"), ("sealed rest", setup.rest_days, LONGEST_REST, "d"))
     for name, value, longest, unit in waits:
         if not 0.0 <= value <= longest:
