@@ -28,7 +28,8 @@ _FIRE_BACK: Final = re.compile(
     r"(?:(?:now|already|burning|on|up|going|lit) )*(?:back(?: on| up| to life)?|again|going again|lit again"
     r"|burning again"
     r"|on again|relit|wieder an)(?: now)?$|^(?:(?:i|we|ive|have|just) )*(?:relit|re-lit|restarted)(?: (?:it"
-    r"|the fire|the grill|the smoker))?$"
+    r"|the fire|the grill|the smoker))?(?: (?:now|at \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?"
+    r"|(?:\d{1,2}|a few|ten) min(?:utes?|s)? ago))?$"
     r"|^(?:got|have) (?:the )?fire (?:back|going again)$"
 )
 _CHECKED_AT: Final = re.compile(

@@ -56,7 +56,8 @@ DEEDS: Final = tuple(
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
-        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in (?:the|an) ice(?: ?bath| ?water)?"
+        (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in(?:to)? (?:the |an )?ice(?: ?bath"
+                     r"| ?water)?"
                      r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"

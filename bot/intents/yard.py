@@ -46,12 +46,19 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\bwhen (?:does|will|is|comes) (?:the |it )?stall\b",
         r"\bhow long (?:does|will|is|do) (?:the |this |a )?stall\b",
         r"\bis (?:this|it|that)(?: in)? (?:already )?(?:the|a) stall\b",
+        rf"\b(?:is|has) {_IT} (?:already |now )?(?:stalling|stalled|stuck)\b",
         r"\b(?:am i|are we|is it) in (?:the|a) stall\b",
         rf"\bwhy (?:is|has) {_IT} (?:stalled|stuck|not (?:moving|climbing|rising))\b",
     )),
     ("fire", (
         rf"^(?:(?:the|my) )?{_FIRE}{_IS} {_HOW}{_BEHAVES}\b[^\d]*$",
         r"\b(?:losing|lost) (?:the |my )?(?:fire|heat|temp)\b",
+        rf"\b(?:should|shall|can|must|do) {_I}(?:turn|bring|crank|get|push) (?:the |my )?(?:heat|fire|pit|temp|it)"
+        r" (?:up|down)\b",
+        rf"\b(?:should|shall|can|must|do) {_I}(?:raise|lower) (?:the |my )?(?:heat|fire|pit|temp)\b",
+        rf"^{_I}(?:have |just |ve )*(?:opened|closed|shut|cracked|touched|adjusted) (?:up )?"
+        r"(?:the |both |a |top |bottom |lower |upper )*(?:vents?|dampers?|air)"
+        r"(?: (?:a bit|a little|more|up|wide|fully|now|down))*$",
         rf"\bcant (?:keep|hold|get|control) (?:the |my )?{_FIRE}\b",
         r"\b(?:open|close|touch|move|adjust|do (?:i|we) do) (?:with )?(?:the )?vents?\b\??$",
         r"\bwhat (?:about|do i do with|to do with) the (?:fire|vents?)\b",

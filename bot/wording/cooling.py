@@ -32,6 +32,8 @@ def stands(a: Assessment) -> str:
             return _stage_ahead(found, a)
         case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
             between = say(" and ").join(numbers.when(r.at, a.person, a.now) for r in found.deciding)
+            if len(found.deciding) == 1:
+                between = say("{since} and now", since=between)
             return say(
                 "Between {between} nobody read the core, so the record does not show that it was cold in time: I cannot say it is safe to keep. "
                 "Eat it today, heated to 74 °C (165 °F), or throw it away.",
