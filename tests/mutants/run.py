@@ -1,9 +1,11 @@
 """Change the safety room and the nitrite formulas one place at a time, and see that a test notices each change.
 
-`python -m tests.mutants.run [modules]` prints each module's count and the survivors; results are kept in `--log` (one
-JSON line a mutant) and not tried again. An hour on one core. Each mutant is tried in a process of its own, after the
-unchanged module has passed there: a run in which everything fails proves nothing. What survives the tests of the room
-is tried by the laws too with `--survivors --laws`.
+`python -m tests.mutants.run [modules]` prints each module's count and the survivors. Results are kept in `--log`, one
+JSON line a mutant, and not tried again, but for `--survivors`; the laws try them too with `--laws`.
+
+The tests are gathered once a module and must pass as it is: a run in which everything fails proves nothing. Then each
+change is tried in a process of its own that ends for good. What stands in a class is made but once, when it is
+imported, so such a change is tried by a whole run of pytest.
 """
 
 import argparse
@@ -15,27 +17,32 @@ import json
 import os
 import signal
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from types import CodeType, ModuleType
 
 import pytest
+from _pytest.main import pytest_runtestloop
 
 from tests.mutants.mutate import Mutant, mutants
+from tests.mutants.swap import enclosing, put_in
 
 ROOT = Path(__file__).parents[2]
 WHOLE = (*sorted((ROOT / "core" / "safety").glob("*.py")), ROOT / "core" / "cure" / "nitrite.py")
-SAFETY = ("tests/rooms/safety", "tests/published/safety")
+ROOMS = "tests/rooms/safety"
+SAFETY = (ROOMS, "tests/published/safety")
 LAWS = "tests/laws/safety"
 NITRITE = (
     "tests/published/cure/test_nitrite.py",
     "tests/rooms/cure/test_dose.py",
     "tests/rooms/cure/test_judgement.py",
 )
-NEAREST = dict.fromkeys(("fire_out", "heat_shown", "left_out", "told", "warm"), "incidents")
+NEAREST = dict.fromkeys(("fire_out", "left_out", "told", "warm"), "incidents")
 LONGEST = 180  # seconds; what never ends is noticed
 KILLED, SURVIVED = "killed", "survived"
 NOTICED = (pytest.ExitCode.TESTS_FAILED, pytest.ExitCode.INTERRUPTED)  # a test failed, or the module cannot be imported
+QUICK = ("-x", "-q", "-p", "no:cacheprovider", "-p", "no:logging", "-W", "ignore::pytest.PytestAssertRewriteWarning")
+Note = Callable[[str, Mutant, str], None]
 
 
 class _Changed(importlib.abc.MetaPathFinder, importlib.abc.Loader):
@@ -54,17 +61,49 @@ class _Changed(importlib.abc.MetaPathFinder, importlib.abc.Loader):
         exec(self.code, module.__dict__)  # noqa: S102  # our own source, with one place changed
 
 
+class _Gathered:
+    """In place of the run of the tests that were gathered: one run a mutant, each in a child."""
+
+    def __init__(
+        self, path: Path, tries: Sequence[tuple[str, Mutant]], note: Callable[[str, Mutant, str], None]
+    ) -> None:
+        self.path, self.tries, self.note = path, tries, note
+
+    @pytest.hookimpl(tryfirst=True)
+    def pytest_runtestloop(self, session: pytest.Session) -> bool:
+        """Every mutant of the module."""
+        if _child(lambda: _run(session)) != SURVIVED:
+            raise pytest.UsageError(f"{self.path.stem}: the tests fail as it is")
+        module = importlib.import_module(_name(self.path))
+        whole = ast.parse(self.path.read_text(encoding="utf-8"))
+        for key, mutant in self.tries:
+            self.note(key, mutant, _child(self._changed(session, module, whole, mutant)))
+        return True
+
+    def _changed(
+        self, session: pytest.Session, module: ModuleType, whole: ast.Module, mutant: Mutant
+    ) -> Callable[[], int]:
+        where = enclosing(whole, mutant.line)
+        if where is None:
+            return lambda: _anew(self.path, mutant, [str(a) for a in session.config.args])
+
+        def changed() -> int:
+            put_in(module, mutant.tree, in_function=where)
+            return _run(session)
+
+        return changed
+
+
 def main() -> None:
     """Try every mutant of the modules that are named, or of all."""
     args = _arguments()
     log = Path(args.log)
-    known = _known(log)
-    paths = [p for p in WHOLE if p.name != "__init__.py" and (not args.modules or p.stem in args.modules)]
-    for path in paths:
-        places = _tests(path, laws=args.laws)
-        if _try(path, Mutant(0, 0, "nothing", ast.parse(path.read_text(encoding="utf-8"))), places) != SURVIVED:
-            sys.exit(f"{path.stem}: the tests fail as it is")
-        _module(path, known, log, places, again=args.survivors)
+    for path in (p for p in WHOLE if p.name != "__init__.py" and (not args.modules or p.stem in args.modules)):
+        known = {} if not log.exists() else {tuple(row["key"]): row["found"] for row in map(json.loads, log.open())}
+        child = os.fork()  # a module of its own process: what it imported is not the next one's
+        if child == 0:
+            os._exit(_module(path, known, log, args))
+        os.waitpid(child, 0)
 
 
 def _arguments() -> argparse.Namespace:
@@ -76,82 +115,85 @@ def _arguments() -> argparse.Namespace:
     return parser.parse_args()
 
 
-def _known(log: Path) -> dict[tuple[str, str], str]:
-    if not log.exists():
-        return {}
-    rows = [json.loads(line) for line in log.read_text(encoding="utf-8").splitlines()]
-    return {(row["module"], row["key"]): row["found"] for row in rows}
+def _module(path: Path, known: dict[tuple[str, ...], str], log: Path, args: argparse.Namespace) -> int:
+    listed = _keyed(path)
+    found = {key: known[path.stem, key] for key, _ in listed if (path.stem, key) in known}
+    tries = [(k, m) for k, m in listed if k not in found or (args.survivors and found[k] == SURVIVED)]
+
+    def note(key: str, mutant: Mutant, result: str) -> None:
+        found[key] = result
+        with log.open("a", encoding="utf-8") as out:
+            out.write(json.dumps({"key": [path.stem, key], "line": mutant.line, "found": result}) + "\n")
+        if result == SURVIVED:
+            sys.stderr.write(f"{path.stem}:{mutant.line}: {mutant.change}\n")
+
+    code = pytest.main([*QUICK, *_tests(path, laws=args.laws)], [_Gathered(path, tries, note)]) if tries else 0
+    killed = sum(result == KILLED for result in found.values())
+    sys.stderr.write(f"{path.stem}: {killed} of {len(listed)} killed\n")
+    return int(code)
 
 
-def _module(path: Path, known: dict[tuple[str, str], str], log: Path, places: Sequence[str], *, again: bool) -> None:
+def _keyed(path: Path) -> list[tuple[str, Mutant]]:
+    """The mutants by the words of their line, which stay when lines move."""
     source = path.read_text(encoding="utf-8")
-    counts = {KILLED: 0, SURVIVED: 0}
     seen: dict[str, int] = {}
+    found = []
     for mutant in mutants(source):
-        line = source.splitlines()[mutant.line - 1].strip()
-        place = f"{line} :: {mutant.change}"
+        place = f"{source.splitlines()[mutant.line - 1].strip()} :: {mutant.change}"
         seen[place] = seen.get(place, 0) + 1
-        key = f"{place} :: {seen[place]}"
-        found = known.get((path.stem, key))
-        if found is None or (again and found == SURVIVED):
-            near = _nearest(path)
-            found = _try(path, mutant, near) if near else SURVIVED
-            found = _try(path, mutant, places) if found == SURVIVED else found
-            row = {"module": path.stem, "key": key, "line": mutant.line, "found": found}
-            with log.open("a", encoding="utf-8") as out:
-                out.write(json.dumps(row) + "\n")
-        counts[found] += 1
-        if found == SURVIVED:
-            print(f"{path.stem}:{mutant.line}: {mutant.change}", flush=True)
-    print(f"{path.stem}: {counts[KILLED]} of {sum(counts.values())} killed", flush=True)
+        found.append((f"{place} :: {seen[place]}", mutant))
+    return found
 
 
-def _try(path: Path, mutant: Mutant, places: Sequence[str]) -> str:
-    """Whether a test notices: in a child that ends for good, whatever the change did to it."""
+def _child(work: Callable[[], int]) -> str:
+    """Whether a test notices, in a child that says nothing and ends for good, whatever the change did to it."""
     child = os.fork()
     if child == 0:
-        _in_child(path, mutant, places)
+        signal.alarm(LONGEST)
+        null = os.open(os.devnull, os.O_WRONLY)
+        os.dup2(null, 1)
+        os.dup2(null, 2)
+        try:
+            os._exit(work())
+        finally:
+            os._exit(int(pytest.ExitCode.TESTS_FAILED))  # the change broke the house itself
     _, status = os.waitpid(child, 0)
     if os.WIFSIGNALED(status) or os.WEXITSTATUS(status) in NOTICED:
         return KILLED
     if os.WEXITSTATUS(status) == pytest.ExitCode.OK:
         return SURVIVED
-    sys.exit(f"{path.stem}: pytest did not run ({status})")
+    raise pytest.UsageError(f"pytest did not run ({status})")
 
 
-def _in_child(path: Path, mutant: Mutant, places: Sequence[str]) -> None:
-    signal.alarm(LONGEST)
-    null = os.open(os.devnull, os.O_WRONLY)
-    os.dup2(null, 1)
-    os.dup2(null, 2)
-    name = ".".join(path.relative_to(ROOT).with_suffix("").parts)
-    sys.meta_path.insert(0, _Changed(name, compile(mutant.tree, str(path), "exec"), path))
-    quick = (
-        "-x",
-        "-q",
-        "-p",
-        "no:cacheprovider",
-        "-p",
-        "no:logging",
-        "-W",
-        "ignore::pytest.PytestAssertRewriteWarning",
-    )
-    os._exit(int(pytest.main([*quick, *places])))
+def _run(session: pytest.Session) -> int:
+    """The gathered tests, up to the first that fails."""
+    try:
+        pytest_runtestloop(session)
+    except (session.Failed, session.Interrupted):
+        return int(pytest.ExitCode.TESTS_FAILED)
+    return int(pytest.ExitCode.TESTS_FAILED if session.testsfailed else pytest.ExitCode.OK)
+
+
+def _anew(path: Path, mutant: Mutant, places: Sequence[str]) -> int:
+    """A whole run in an interpreter that has imported nothing of ours yet."""
+    for name in [n for n in sys.modules if n.startswith(("core.", "tests.rooms", "tests.published", "tests.laws"))]:
+        del sys.modules[name]
+    sys.modules.pop("tests.records", None)
+    sys.meta_path.insert(0, _Changed(_name(path), compile(mutant.tree, str(path), "exec"), path))
+    return int(pytest.main([*QUICK, *places]))
+
+
+def _name(path: Path) -> str:
+    return ".".join(path.relative_to(ROOT).with_suffix("").parts)
 
 
 def _tests(path: Path, *, laws: bool) -> Sequence[str]:
-    """The tests of the room."""
-    return NITRITE if path.stem == "nitrite" else (*SAFETY, *((LAWS,) if laws else ()))
-
-
-def _nearest(path: Path) -> Sequence[str]:
-    """The tests that are about the module, which notice most: tried first, since they are gathered soonest."""
-    names = (f"test_{NEAREST.get(path.stem, path.stem)}.py", "test_findings.py")
-    found = [ROOT / "tests" / "rooms" / "safety" / name for name in names]
-    return [str(p.relative_to(ROOT)) for p in found if p.exists() and path.stem != "nitrite"]
+    """The tests of the room, first those that are about the module, which notice most."""
+    if path.stem == "nitrite":
+        return NITRITE
+    near = (f"{ROOMS}/test_{NEAREST.get(path.stem, path.stem)}.py", f"{ROOMS}/test_findings.py")
+    return (*(p for p in near if (ROOT / p).exists()), *SAFETY, *((LAWS,) if laws else ()))
 
 
 if __name__ == "__main__":
-    for early in ("hypothesis", "core.sources", "core.units"):  # once here, and not in every child
-        importlib.import_module(early)
     main()
