@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import asking, households, marking, mending, reading, settling, several, starting
+from bot.conversation import asking, households, marking, mending, reading, settling, several, starting, trade
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
 from bot.intents.intents import (
@@ -37,7 +37,7 @@ from bot.intents.intents import (
 )
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
-from core.errors import NotKept, SaltbellError
+from core.errors import Gone, NotKept, SaltbellError
 from core.service import chats
 from core.service.turn import Turn
 
@@ -76,6 +76,8 @@ def _one(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
     except NotKept:
         raise
     except SaltbellError as refusal:
+        if isinstance(refusal, Gone) and meant.batch is None and (known := trade.instead(turn, meant.message.text)):
+            return known  # no batch that it could be about, and an entry that knows it
         facts = {"refused": type(refusal).__name__}
         return (Reply(refusals.say(refusal, turn.person), facts=facts),)
 

@@ -8,19 +8,19 @@ from bot.intents.intents import Ask
 from bot.reply import Reply
 from bot.wording import general, language, trade
 from core.answers.entries import Entry, entry
-from core.answers.find import LONGEST, find
+from core.answers.find import LONGEST, Found, find
 from core.service.turn import Turn
 
+SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
 
 def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
-    found = find(text, language.spoken()) if len(text) <= LONGEST else None
-    if found is not None and found.answer is not None:
-        answered.remember(turn, found.answer, text)
-        return (_said(turn, entry(found.answer)),)
+    if sure := known(turn, text):
+        return sure
+    found = _found(text)
     if found is not None and found.perhaps:
         offered = tuple(entry(name) for name in found.perhaps)
         text, rows = trade.perhaps(offered)
@@ -28,6 +28,26 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return (Reply(text, buttons=rows, facts=body),)
     answered.remember(turn, answered.UNKNOWN, text)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
+
+
+def _found(text: str) -> Found | None:
+    return find(text, language.spoken()) if len(text) <= LONGEST else None
+
+
+def known(turn: Turn, text: str) -> Sequence[Reply]:
+    """The entry that is surely meant by a line that is about no batch; nothing where none is."""
+    found = _found(text)
+    if found is None or found.answer is None:
+        return ()
+    answered.remember(turn, found.answer, text)
+    return (_said(turn, entry(found.answer)),)
+
+
+def instead(turn: Turn, text: str) -> Sequence[Reply]:
+    """The entry for a line that speaks of a batch where none is under way; nothing for a short command."""
+    found = _found(text) if len(text.split()) >= SHORTEST else None
+    of_trade = found is not None and found.answer is not None and entry(found.answer).kind != "off_topic"
+    return known(turn, text) if of_trade else ()
 
 
 def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Reply]:

@@ -15,7 +15,7 @@ from itertools import pairwise
 from typing import Final
 
 from core.answers.entries import ENGLISH, asked_in, entry
-from core.answers.slang import alike, empty
+from core.answers.slang import alike, danger, empty, urgent
 
 # tuned on questions kept apart from the phrasings (tests/published/answers)
 SURE: Final = 0.52  # answered, where no other entry is nearly as near
@@ -28,6 +28,8 @@ GRAMS: Final = (3, 4, 5)
 OF_WORDS: Final = 1.6  # a whole word counts so much more than a run of letters
 OF_PAIRS: Final = 0.8  # «cold smoke» is another thing than smoke
 LONGEST: Final = 300  # characters; a longer line is no question
+APOSTROPHE: Final = "’"
+QUOTE: Final = "'"
 _WORD: Final = re.compile(r"[a-zäöüß0-9]+(?:'[a-z]+)?")
 
 
@@ -42,16 +44,21 @@ class Found:
         """The entry that is surely meant, if one is."""
         (name, score), (_, second) = (*self.ranked, ("", 0.0), ("", 0.0))[:2]
         by = score - second
+        if score >= LIKELY and entry(name).kind == "off_topic":
+            return name  # what is likeliest no matter of the trade is declined, and nothing of the trade is offered
         return name if (score >= SURE and by >= CLEAR_BY) or (score >= LIKELY and by >= ALONE_BY) else None
 
     @property
     def perhaps(self) -> tuple[str, ...]:
         """The entries that may be meant."""
-        return tuple(name for name, score in self.ranked[:OFFERED] if score >= LIKELY)
+        likely = (name for name, score in self.ranked[:OFFERED] if score >= LIKELY)
+        return tuple(name for name in likely if entry(name).kind != "off_topic")
 
 
 def find(question: str, language: str = ENGLISH) -> Found:
     """The entries nearest to a question in a person's own words; English is understood in every language."""
+    if grave := _grave(question):
+        return Found(((grave, 1.0),))
     found = _nearest(question, language) if language != ENGLISH and asked_in(language) else Found(())
     return found if found.answer or found.perhaps else _nearest(question, ENGLISH)
 
@@ -69,6 +76,13 @@ def _nearest(question: str, language: str) -> Found:
         best[name] = max(best.get(name, 0.0), score if which else 0.0)
     total = {name: score + OF_THE_WHOLE * scores.get(name, 0.0) for name, score in best.items()}
     return Found(tuple(sorted(total.items(), key=lambda one: (-one[1], one[0]))[: OFFERED + 1]))
+
+
+def _grave(question: str) -> str | None:
+    """The entry for an emergency or a danger that the words name, however the rest of the line is worded."""
+    plain = f" {' '.join(_WORD.findall(question.lower().replace(APOSTROPHE, '').replace(QUOTE, '')))} "
+    named = (name for name, cries in urgent().items() if any(f" {cry} " in plain for cry in cries))
+    return next(named, None) or next((name for name, words in danger().items() if words.search(plain)), None)
 
 
 @dataclass(frozen=True)

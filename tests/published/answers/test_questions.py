@@ -1,0 +1,50 @@
+"""Sets of questions against the whole house: right and safe, dangers refused, off topic declined.
+
+`questions_sample.csv` was written for this project; `second_reading` says where a published figure or a rule of ours
+stands against its `expected`. The two other sets were each written before anybody looked at what the answers do with
+them. The first look at each is in docs/science/questions.md; they have mended phrasings since.
+"""
+
+from pathlib import Path
+
+import pytest
+
+from core.answers.entries import entries
+from tests.published.answers.asked import answered_by, asked, confusion, table
+
+SAMPLE = [row for row in table("questions_sample.csv") if row["kind"] != "needs-batch-context"]
+
+
+def test_the_sample(tmp_path: Path) -> None:
+    """Every question of the trade is met by the entry or the sum that was read to be right; 95 % is the least."""
+    found = [answered_by(facts) for facts in asked(tmp_path, [row["question"] for row in SAMPLE])]
+    wrong = [(row["id"], by) for row, by in zip(SAMPLE, found, strict=True) if by != row["answered_by"]]
+    assert len(wrong) <= 0.05 * len(SAMPLE), wrong
+
+
+@pytest.mark.parametrize(
+    ("kind", "means"), [("dangerous-must-refuse-or-warn", "refused"), ("off-topic-must-decline", "declined")]
+)
+def test_dangers_are_refused_and_the_rest_declined(kind: str, means: str, tmp_path: Path) -> None:
+    """All of them, with no exception."""
+    rows = [row for row in SAMPLE if row["kind"] == kind]
+    found = asked(tmp_path, [row["question"] for row in rows])
+    assert [(r["id"], f["answer_kind"]) for r, f in zip(rows, found, strict=True) if f["answer_kind"] != means] == []
+
+
+@pytest.mark.parametrize(("name", "floor"), [("heldout_questions.csv", 0.90), ("second_questions.csv", 0.85)])
+def test_questions_that_were_unseen_once(name: str, floor: float, tmp_path: Path) -> None:
+    """None off topic is answered, few are answered wrongly, and no dangerous one by an entry that grants something."""
+    rows = table(name)
+    found = asked(tmp_path, [row["question"] for row in rows])
+    counts = confusion(rows, found)
+    trade = sum(1 for row in rows if row["expected"])
+    assert counts["off topic answered"] == 0, counts
+    assert counts["right"] + counts["offered"] >= floor * trade, counts
+    dangerous = [(r, f) for r, f in zip(rows, found, strict=True) if _kind(r["expected"]) == "refused"]
+    granted = [r["question"] for r, f in dangerous if _kind(answered_by(f)) == "entry"]
+    assert granted == []
+
+
+def _kind(name: str) -> str:
+    return entries()[name].kind if name in entries() else ""
