@@ -13,6 +13,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent, Question, Unclear
 from bot.intents.read import read
 from bot.intents.tongue import tongues
+from bot.wording.language import ENTRIES
 from tests.house.catalogue import paths
 from tests.house.catalogue import read as catalogue
 
@@ -34,7 +35,7 @@ def meant(line: str, language: str, phase: str) -> list[Intent]:
 
 def examples(language: str) -> Iterator[tuple[str, str]]:
     """Each example of the English sentences with the one that stands in its place."""
-    for message in catalogue(language):
+    for message in (*catalogue(language), *catalogue(language, ENTRIES)):
         if not message.id:
             continue
         english, other = (t[-1] if isinstance(t, tuple) else t for t in (message.id, message.string))
