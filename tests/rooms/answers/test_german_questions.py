@@ -14,7 +14,7 @@ UNSEEN = {
     "kann ich himalayasalz nehmen": "himalayan",
     "mein fleisch ist beim pökeln grau geworden": "grey-outside",
     "was bedeutet der rosa rand": "smoke-ring",
-    "welches holz soll ich nehmen": "wood",
+    "welches holz nimmt man": "wood",
     "wie oft soll ich den beutel wenden": "flip-often",
     "muss die lake gekocht werden": "boil-brine",
     "kann man den lachs kalt räuchern": "cold-smoke",
