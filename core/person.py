@@ -17,11 +17,33 @@ class Units:
 
 
 @dataclass(frozen=True)
+class Habit:
+    """How one cooker differs from its kind in one parameter of the cook: mean and standard deviation. [-]
+
+    In standard deviations over cookers of that kind, so 0 and 1 where nothing is known.
+    """
+
+    name: str
+    mean: float = 0.0
+    sd: float = 1.0
+
+
+@dataclass(frozen=True)
+class Runs:
+    """One cooker of a person, by its kind: its habits, and the cooks that taught them."""
+
+    cooker: str
+    habits: tuple[Habit, ...]
+    cooks: int = 1
+
+
+@dataclass(frozen=True)
 class Learned:
     """What the slices and the cooks of this person say, as updates of the house defaults.
 
     `diffusivity_log_shift` and `diffusivity_log_sd` are the posterior of ln(D / default D);
     `cook_log_shift` and `cook_log_sd` that of ln(true hours / predicted hours) of this cooker;
+    `cookers` are the habits of each cooker, from cooks with readings; the other two are from cooks without.
     `salt_shift` moves the wanted salt fraction. `batches` counts the batches that taught.
     """
 
@@ -31,6 +53,11 @@ class Learned:
     cook_log_sd: float = 0.0  # nothing learned yet: the model's own band stands
     salt_shift: Fraction = 0.0
     batches: int = 0
+    cookers: tuple[Runs, ...] = ()
+
+    def of_cooker(self, name: str) -> Runs | None:
+        """What is known of a cooker."""
+        return next((runs for runs in self.cookers if runs.cooker == name), None)
 
 
 @dataclass(frozen=True)

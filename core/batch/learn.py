@@ -11,8 +11,11 @@ from core.batch import material
 from core.batch.batch import Batch
 from core.cure.learning import from_slice, from_taste
 from core.errors import SaltbellError
-from core.person import Learned, Person
+from core.heat.carried import LEAST_READINGS, habits
+from core.heat.cook import History
+from core.person import Learned, Person, Runs
 
+POT = "pot"  # simmers: no air, no offset
 COOK_PRIOR_SD = 0.22  # ln(true / predicted hours) over cookers, as the model's own band has it; TUNED
 COOK_NOISE_SD = 0.15  # from cook to cook on one cooker; judgement
 
@@ -39,10 +42,29 @@ def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
 
 
 def _of_cook(batch: Batch, person: Person, learned: Learned) -> Learned:
-    """The cooker's own pace, by the normal update of ln(true hours / predicted hours)."""
+    """What a cook that is over says of its cooker: by its readings, else by its hours alone."""
     on, off = batch.done.get("meat_on"), batch.off_at
-    if on is None or off is None or off <= on or "wrap" in batch.done:
+    if on is None or off is None or off <= on:
         return learned
+    history = material.history_of(batch, off)
+    if len(history.of("core")) >= LEAST_READINGS and batch.setup.cooker != POT:
+        return _of_readings(batch, person, (learned, history))
+    return learned if "wrap" in batch.done else _of_hours(batch, person, learned)
+
+
+def _of_readings(batch: Batch, person: Person, known: tuple[Learned, History]) -> Learned:
+    """The habits of the cooker, moved by the readings."""
+    learned, history = known
+    kind = batch.setup.cooker
+    before = learned.of_cooker(kind)
+    cook = replace(material.cook_of(batch, replace(person, learned=Learned())), habits=before.habits if before else ())
+    after = Runs(kind, habits(cook, history), 1 + (before.cooks if before else 0))
+    return replace(learned, cookers=(*(runs for runs in learned.cookers if runs.cooker != kind), after))
+
+
+def _of_hours(batch: Batch, person: Person, learned: Learned) -> Learned:
+    """The cooker's own pace, by the normal update of ln(true hours / predicted hours)."""
+    on, off = batch.done["meat_on"], batch.off_at or batch.done["meat_on"]
     plain = replace(person, learned=Learned())
     predicted = material.estimate_of(replace(batch, readings=(), done={}), plain, on).ready.p50
     seen = log((off - on) / timedelta(hours=1) / predicted)

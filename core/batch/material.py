@@ -193,6 +193,7 @@ def planned_days(
 def cook_of(batch: Batch, person: Person) -> Cook:
     """The cook of a batch, on this person's cooker."""
     setup, learned = batch.setup, person.learned
+    runs = learned.of_cooker(setup.cooker) if batch.off_at is None else None  # a record is not judged by its own lesson
     return Cook(
         on_the_grate(setup),
         cooker=setup.cooker,
@@ -201,6 +202,7 @@ def cook_of(batch: Batch, person: Person) -> Cook:
         target_c=setup.target_c,
         log_shift=learned.cook_log_shift,
         log_sd=learned.cook_log_sd,
+        habits=runs.habits if runs else (),
     )
 
 

@@ -8,6 +8,7 @@ from typing import Literal
 
 from core.errors import OutOfRange
 from core.meat.piece import Piece
+from core.person import Habit
 from core.units import Celsius, Metres, Seconds
 
 WrapKind = Literal["none", "paper", "foil"]
@@ -31,6 +32,8 @@ class Cook:
         Core temperature at which it is ready. [°C] 40 to 99, and below the pit
     altitude_m
         [m] Water boils colder higher up.
+    habits
+        What earlier cooks on this cooker taught of its film, pit, air and walls (`core.heat.carried`).
     log_shift, log_sd
         What earlier cooks on this cooker taught: mean and standard deviation of ln(true / predicted
         hours). `log_sd` 0: nothing learned, the model's own band stands. [-]
@@ -49,6 +52,7 @@ class Cook:
     altitude_m: Metres = 0.0
     log_shift: float = 0.0
     log_sd: float = 0.0
+    habits: tuple[Habit, ...] = ()
 
     def __post_init__(self) -> None:
         if not PIT_LOW_C <= self.pit_c <= PIT_HIGH_C:

@@ -98,6 +98,7 @@ def points(count: int = MEMBERS) -> Array:
 def members(cook: Cook, z: Array) -> Members:
     """The members at those points. [parameters x members]"""
     at = dict(zip(NAMES, z, strict=True))
+    at |= {habit.name: habit.mean + habit.sd * at[habit.name] for habit in cook.habits}
     kind = cooker(cook.cooker)
     narrow = _narrowing(cook)
     bodies = _bodies(cook, at)

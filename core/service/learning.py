@@ -6,14 +6,10 @@ from datetime import datetime
 from typing import Any
 
 from core.batch.assess import Change
-from core.batch.batch import fold
 from core.batch.events import Done, Incident, Sliced, Tasted, Took, Weighed, What
-from core.batch.learn import learned_from
-from core.person import Learned
-from core.service import record
+from core.service import record, teaching
 from core.service.record import owner_of
 from core.service.turn import Turn
-from core.store import batches, people
 
 
 def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at: datetime) -> Change:
@@ -30,11 +26,7 @@ def debrief(turn: Turn, batch_id: str, told: Sequence[Weighed | Sliced | Tasted 
 
 
 def learn(turn: Turn, batch_id: str) -> None:
-    """Learn from every batch of the owner, in order, from the house defaults on: a correction re-teaches."""
-    owner = owner_of(turn.tx, batch_id)
-    learned = Learned()
-    for row in batches.of_person(turn.tx, owner.id):
-        learned = learned_from(fold(row.id, batches.events(turn.tx, row.id)), owner, learned)
-    people.save(turn.tx, replace(owner, learned=learned))
-    if owner.id == turn.person.id:
-        turn.person = replace(turn.person, learned=learned)
+    """Learn from every batch of the owner anew."""
+    taught = teaching.learn(turn.tx, owner_of(turn.tx, batch_id))
+    if taught.id == turn.person.id:
+        turn.person = replace(turn.person, learned=taught.learned)

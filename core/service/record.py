@@ -1,6 +1,7 @@
 """Add to a batch what happened: load, decide, save. Every change of a batch goes through here."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 
 from core.batch.assess import Assessment, Change, assess
@@ -10,6 +11,7 @@ from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
 from core.plan.reminders import Wanted, wanted
+from core.service import teaching
 from core.service.duties import shared
 from core.service.turn import Turn
 from core.store import batches, members, outbox, people
@@ -44,8 +46,18 @@ def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) ->
     ]
     after = assess(fold(batch_id, (*known, *new)), owner, turn.now)
     batches.append(turn.tx, batch_id, new)
+    if teaching.of_the_fire(before.batch if before else None, after.batch, turn.now):
+        after = replace(after, person=_taught(turn, owner))
     remind(turn.tx, after)
     return Change(before, after)
+
+
+def _taught(turn: Turn, owner: Person) -> Person:
+    """The owner with what their batches teach now."""
+    taught = teaching.learn(turn.tx, owner)
+    if taught.id == turn.person.id:
+        turn.person = replace(turn.person, learned=taught.learned)
+    return taught
 
 
 def remind(tx: Transaction, after: Assessment) -> None:

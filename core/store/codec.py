@@ -14,12 +14,14 @@ from typing import Any, Final, get_args, get_type_hints
 
 from core.batch import events
 from core.errors import Unreadable
-from core.person import Learned, Person, Units
+from core.person import Habit, Learned, Person, Runs, Units
 
 MARK: Final = "$"
 KIND: Final = "$kind"
 
-KEPT: Final[dict[str, type]] = {kind.__name__: kind for kind in (*get_args(events.What), Person, Learned, Units)}
+KEPT: Final[dict[str, type]] = {
+    kind.__name__: kind for kind in (*get_args(events.What), Person, Learned, Runs, Habit, Units)
+}
 
 READ: Final[dict[str, Callable[[Any], Any]]] = {
     "$at": lambda kept: datetime.fromisoformat(kept).astimezone(UTC),

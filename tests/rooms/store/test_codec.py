@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from core.batch.events import Corrected, Probe, Read, Started, What
 from core.errors import Unreadable
-from core.person import Learned, Person, Units
+from core.person import Habit, Learned, Person, Runs, Units
 from core.store import codec
 
 INSTANTS = st.datetimes(timezones=st.just(UTC))
@@ -38,7 +38,7 @@ def of_hint(hint: Any) -> st.SearchStrategy[Any]:
         return PLAIN[hint]
     if hint is Probe:
         return st.sampled_from(Probe)
-    if hint in (Units, Learned):
+    if hint in (Units, Learned, Runs, Habit):
         return made(hint)
     origin, inner = get_origin(hint), get_args(hint)
     if origin is dict:
