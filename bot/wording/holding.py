@@ -1,5 +1,7 @@
 """Words for meat that is ready before the meal: how to hold it hot, for how long, and when to chill it instead."""
 
+from datetime import timedelta
+
 from bot.wording import cautions, numbers
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment
@@ -40,7 +42,19 @@ def reading(a: Assessment, core_c: Celsius) -> str:
             "Say «in the chill» when you do, and send the core.",
             limit=limit,
         )
-    told = ", ".join(f"{WAYS[way]} {_span(hours)}" for way, hours in by_itself(a))
+    found = by_itself(a)
+    knife = a.plan.step("slice") if a.plan else None
+    left = max((knife.due - a.now) / timedelta(hours=1), 0.0) if knife else 0.0
+    if left > max((hours.p10 for _, hours in found), default=0.0):
+        return say(
+            "It holds, {core}, but not till the knife in {left}: wrapped into an oven or the pit at {oven} now.\n"
+            "Never under {limit} in the middle.",
+            core=numbers.temperature(core_c, a.person),
+            left=numbers.hours(_half(left)),
+            oven=numbers.both(OVEN_C, a.person),
+            limit=limit,
+        )
+    told = ", ".join(f"{WAYS[way]} {_span(hours)}" for way, hours in found)
     return say(
         "It holds: {core}.\nAbove {limit} it stays from now on {told}.",
         core=numbers.temperature(core_c, a.person),
@@ -97,6 +111,8 @@ def _by_itself(a: Assessment) -> str:
 
 
 def _span(hours: Band) -> str:
+    if _half(hours.p10) == _half(hours.p90):
+        return say("about {half}", half=numbers.hours(_half(hours.p50)))
     return say("{half} to {half2}", half=numbers.hours(_half(hours.p10)), half2=numbers.hours(_half(hours.p90)))
 
 

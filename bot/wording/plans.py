@@ -232,6 +232,8 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
         )
     if not lines:
         return say("{lead}{gap}The plan stays as it is.", lead=lead, gap=gap)
+    if after.on_at is not None and before.serve != after.plan.serve:
+        lines += [words for words in [holding.planned(after)] if words]
     return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *late(after)])
 
 

@@ -15,6 +15,7 @@ HOT_C: Celsius = 60.0  # 140 °F, in the middle
 WORTH_TELLING: Hours = 1.5  # between coming off and the knife; less is a rest
 WAYS: tuple[RestMethod, ...] = ("foil", "towels", "box")
 HOUR = timedelta(hours=1)
+JUST_BEFORE = timedelta(minutes=30)  # a core read then is the core that came off
 
 
 @dataclass(frozen=True)
@@ -56,6 +57,6 @@ def by_itself(a: Assessment) -> tuple[tuple[RestMethod, Band], ...]:
 
 def _resting(a: Assessment, way: RestMethod) -> Chill:
     off = a.batch.off_at
-    seen = [r for r in a.batch.of_probe(Probe.CORE) if off is not None and r.at >= off]
+    seen = [r for r in a.batch.of_probe(Probe.CORE) if off is not None and r.at >= off - JUST_BEFORE]
     start = seen[-1].celsius if seen else a.batch.setup.target_c
     return rest(a.piece, way, start_c=max(start, HOT_C + 1.0))
