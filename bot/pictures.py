@@ -76,7 +76,7 @@ def _wrap_by(a: Assessment) -> datetime | None:
     found = latest_wrap(a)
     if found is None or found.sure is None or a.on_at is None:
         return None
-    return a.on_at + timedelta(hours=found.sure)
+    return numbers.quarter(a.on_at + timedelta(hours=found.sure), up=False)
 
 
 def _off_by(a: Assessment) -> datetime | None:
