@@ -95,7 +95,9 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
         case "mass_unit":
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
         case "zone":
+            before = turn.person
             people.change(turn, {"zone": intent.value, "zone_known": True})
+            said = starting.on_the_wall(said, before, turn.person)
         case slot:
             said[slot] = intent.value
     said.pop("mass_value", None)
@@ -177,10 +179,11 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     if "zone" in changes:
         changes = changes | {"zone_known": True}
     changes = _with_length(turn.person, changes)
+    before = turn.person
     changed = people.change(turn, changes)
     language.speak(turn.person.language)
     if asked.get("slot") == "zone" and "zone" in changes and asked.get("said") is not None:
-        return starting.begin(turn, dict(unpack(asked["said"])))
+        return starting.begin(turn, starting.on_the_wall(dict(unpack(asked["said"])), before, turn.person))
     text = settings.changed(turn.person, changes, turn.now)
     if not changed:
         return (Reply(text),)

@@ -14,6 +14,8 @@ from bot.wording import asking, cautions, doses, general, plans, refusals, taken
 from core.batch.assess import Assessment
 from core.batch.ways import alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
+from core.person import Person
+from core.plan.hours import wall_of
 from core.plan.recipe import product
 from core.service import batches
 from core.service.turn import Turn
@@ -61,6 +63,15 @@ def _said_anew(turn: Turn, said: dict[str, Any]) -> str | None:
         if same and a.refusal is not None and not a.batch.done and setup.pieces == said.get("pieces", 1):
             return row.id
     return None
+
+
+def on_the_wall(said: dict[str, Any], before: Person, after: Person) -> dict[str, Any]:
+    """A meal that was named before the zone was known keeps the day and the hour that were typed."""
+    deadline = said.get("deadline")
+    if deadline is None:
+        return said
+    typed, known = wall_of(before), wall_of(after)
+    return said | {"deadline": known.at(typed.day(deadline), typed.clock(deadline).replace(tzinfo=None))}
 
 
 def show(turn: Turn, a: Assessment, *, had_plan: bool = False) -> Sequence[Reply]:

@@ -92,6 +92,15 @@ class Database:
             event.listen(self.engine, "connect", _preparation(busy_seconds))
             event.listen(self.engine, "begin", _begin)
 
+    def _make_room(self) -> None:
+        """A first start finds no folder yet."""
+        if self._place is None:
+            return
+        try:
+            self._place.make_room()
+        except OSError as trouble:
+            raise NotKept(str(trouble)) from trouble
+
     @contextmanager
     def transaction(self, *, first: bool = False) -> Iterator[Transaction]:
         """One transaction that may write: committed at the end, rolled back on any error.
@@ -158,9 +167,10 @@ def migrate(url: str) -> None:
 
 
 def open_database(url: str) -> Database:
-    """The store of that URL, its tables brought up to date first. Raises NotKept."""
+    """The store of that URL, its folder made and its tables brought up to date first. Raises NotKept."""
     database = Database(url)
     try:
+        database._make_room()
         with database._writing(), _kept(database.engine):
             migrate_if_needed(database.engine)
     except BaseException:

@@ -16,6 +16,10 @@ class Place:
         self.file: Final = Path(f"{database}.place")
         self._held: IO[bytes] | None = None
 
+    def make_room(self) -> None:
+        """Make the folder that the database is to stand in; raises OSError where that cannot be."""
+        self.file.parent.mkdir(parents=True, exist_ok=True)
+
     def take(self) -> bool:
         """Whether it is ours now; taken once, it stays ours until `leave`."""
         if self._held is not None:

@@ -1,0 +1,30 @@
+"""Somebody whose zone nobody knows yet: it is asked for once, and nothing that was typed before moves by it."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+
+from bot.assembly import Built, build, newcomer
+from bot.reply import Message, Outgoing
+
+NOW = datetime(2027, 3, 1, 9, 0, tzinfo=UTC)
+
+
+@pytest.mark.parametrize("city", ["Vienna", "Chicago", "Auckland", "Kathmandu"])
+async def test_the_meal_keeps_its_hour(tmp_path: Path, city: str) -> None:
+    """One o'clock on the day that was said is one o'clock there, over the clock changes that lie between."""
+    sent: list[Outgoing] = []
+
+    async def send(outgoing: Outgoing) -> str:
+        sent.append(outgoing)
+        return f"c:{len(sent)}"
+
+    house: Built = build(f"sqlite:///{tmp_path / 'new' / 'home.db'}", newcomer(None), send)
+    for number, text in enumerate(("3.2 kg brisket flat for 3 april 13:00, cure 6.25 %", city)):
+        house.receive(Message(f"u{number}", "c", "ida", "Ida", NOW, text), NOW)
+        await house.postman.round(NOW)
+    house.close()
+
+    assert sent[0].reply.text.startswith("In which city's time do you live?")
+    assert "meal Sat 3 Apr 13:00" in sent[1].reply.text
