@@ -10,18 +10,18 @@ from functools import partial
 
 from bot.config import Settings
 from bot.conversation.turns import Conversation
+from bot.intents.zones import units_of
 from bot.keeper.gauges import Gauges
 from bot.keeper.report import Report
 from bot.notify import Notify
 from bot.reply import Message, Outgoing
 from bot.wording import keeper as words
-from core.person import Person, Units
+from core.person import Person
 from core.reminders.delivery import Postman
 from core.service import waiting, wronged
 from core.service.admission import Rules
 from core.service.turn import House
 
-FAHRENHEIT_COUNTRIES = ("America/", "US/")
 STATUS = re.compile(r"/?\s*bot[ _]?(?P<what>status|wrong|mended)", re.IGNORECASE)
 
 
@@ -92,5 +92,4 @@ def newcomer(zone: str | None) -> Person:
     """Somebody who speaks for the first time: the zone of the house, and the units that go with it as a first guess."""
     if zone is None:
         return Person("")
-    units = Units("lb", "in", "f") if zone.startswith(FAHRENHEIT_COUNTRIES) else Units()
-    return Person("", zone=zone, zone_known=True, units=units)
+    return Person("", zone=zone, zone_known=True, units=units_of(zone))

@@ -9,6 +9,7 @@ from bot.conversation.half import unpack
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
+from bot.intents.zones import units_of
 from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, general, language, mends, privacy, refusals, settings
@@ -96,7 +97,7 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
         case "zone":
             before = turn.person
-            people.change(turn, {"zone": intent.value, "zone_known": True})
+            people.change(turn, _with_units(turn.person, {"zone": intent.value, "zone_known": True}))
             said = starting.on_the_wall(said, before, turn.person)
         case slot:
             said[slot] = intent.value
@@ -177,7 +178,7 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     if not changes:
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
     if "zone" in changes:
-        changes = changes | {"zone_known": True}
+        changes = _with_units(turn.person, changes | {"zone_known": True})
     changes = _with_length(turn.person, changes)
     before = turn.person
     changed = people.change(turn, changes)
@@ -196,6 +197,12 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         return (Reply("\n".join([text, *said])),)
     lines = [text, *(line for one in changed for line in mends.effects(one))]
     return (Reply("\n".join(lines), facts=facts(changed[-1].after), about=changed[-1].after.batch.id),)
+
+
+def _with_units(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
+    """With the first zone comes a first guess of the units, where none but those of the house were said."""
+    first = not person.zone_known and person.units == Units() and "units" not in changes
+    return changes | {"units": units_of(changes["zone"])} if first else changes
 
 
 def _with_length(person: Person, changes: dict[str, Any]) -> dict[str, Any]:

@@ -6,6 +6,8 @@ from functools import cache
 from typing import Final
 from zoneinfo import available_timezones
 
+from core.person import Units
+
 # cities and regions that no zone is named after; zone names from the IANA time zone database
 _PLACES: Final = {
     "America/New_York": "eastern, est, edt, et, boston, philadelphia, washington, dc, miami, atlanta, pittsburgh, "
@@ -53,6 +55,7 @@ _JURISDICTIONS: Final = {
 }  # fmt: skip
 _COUNTRIES: Final = {name.strip(): law for law, names in _JURISDICTIONS.items() for name in names.split(",")}
 _NO_CITY: Final = ("Etc/", "SystemV/", "posix/", "right/", "US/", "Canada/", "Mexico/", "Brazil/", "Chile/")
+_FAHRENHEIT: Final = ("America/", "US/")
 _CLOSE: Final = 0.82
 _SMALL: Final = re.compile(
     r"^(?:the |near |around |city of )+| (?:time(?: ?zone)?|tz|zone|zeit|area|standard time|daylight time|please|pls"
@@ -80,6 +83,11 @@ def city(name: str) -> str | None:
     key = name.strip(" .!").replace(" ", "_")
     zone = _zones().get(key) if len(key) > 3 else None
     return zone if zone and zone.rsplit("/", 1)[1].lower() == key else None
+
+
+def units_of(zone: str) -> Units:
+    """The units that go with a zone, as a first guess."""
+    return Units("lb", "in", "f") if zone.startswith(_FAHRENHEIT) else Units()
 
 
 def jurisdiction_of(place: str) -> str | None:

@@ -28,3 +28,20 @@ async def test_the_meal_keeps_its_hour(tmp_path: Path, city: str) -> None:
 
     assert sent[0].reply.text.startswith("In which city's time do you live?")
     assert "meal Sat 3 Apr 13:00" in sent[1].reply.text
+
+
+@pytest.mark.parametrize(("city", "shown"), [("Chicago", "7.0 lb"), ("Vienna", "3.18 kg")])
+async def test_the_first_zone_brings_units(tmp_path: Path, city: str, shown: str) -> None:
+    """Pounds and °F in America, as a first guess; «only kg and c» says otherwise."""
+    sent: list[Outgoing] = []
+
+    async def send(outgoing: Outgoing) -> str:
+        sent.append(outgoing)
+        return f"c:{len(sent)}"
+
+    house: Built = build(f"sqlite:///{tmp_path / 'home.db'}", newcomer(None), send)
+    for number, text in enumerate(("7 lb brisket flat for 3 april 13:00, cure 6.25 %", city)):
+        house.receive(Message(f"u{number}", "c", "ida", "Ida", NOW, text), NOW)
+        await house.postman.round(NOW)
+    house.close()
+    assert shown in sent[-1].reply.text
