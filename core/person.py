@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from datetime import time
 from zoneinfo import ZoneInfo
 
-from core.units import Celsius, Fraction
+from core.units import Celsius, Fraction, Metres
 
 
 @dataclass(frozen=True)
@@ -76,6 +76,7 @@ class Person:
     flip_hours: tuple[time, ...] = (time(8, 0), time(20, 0))
     jurisdiction: str = "US"
     cooker: str = "ceramic"
+    altitude_m: Metres = 0.0
     fridge_c: Celsius = 3.0
     cure_nitrite_fraction: Fraction | None = None
     learned: Learned = field(default_factory=Learned)

@@ -68,6 +68,13 @@ _HABITS: Final = {
     "breakfast": time(8), "coffee": time(8), "lunch": time(13), "tea": time(17), "dinner": time(19), "supper": time(19),
     "bedtime": time(21, 30), "morning": time(8), "evening": time(20),
 }  # fmt: skip
+_ALTITUDE: Final = re.compile(
+    r"^(?:(?:we|i|the yard|my yard) ?(?:are|am|re|m|live|is|cook|smoke)?|im|were|altitude|elevation)(?: is| of| up)?"
+    r"(?: at)? (?P<number>\d{2,5}) ?(?P<unit>m|metres?|meters?|ft|foot|feet)"
+    r"(?: (?:up|high|above (?:the )?sea(?: level)?|altitude|elevation))?$"
+)
+HIGHEST_M: Final = 4500.0
+METRES_PER_FOOT: Final = 0.3048
 _NIGHT: Final = (time(22), time(7))
 _PAUSE: Final = re.compile(
     r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
@@ -103,7 +110,7 @@ _LANGUAGES: Final = (
 
 def read_settings(text: str, context: Context) -> Intent | None:
     """A setting of the person, where a plain text is one."""
-    readers = (_language, _units, _quiet, _flip_hours, _zone, _cooker)
+    readers = (_language, _units, _quiet, _flip_hours, _altitude, _zone, _cooker)
     return next((found for reader in readers if (found := reader(text, context))), None)
 
 
@@ -202,6 +209,15 @@ def read_city(text: str, context: Context) -> Settings | None:
     """A city and nothing else, exactly as its zone is named: «vienna»."""
     zone = city(text)
     return Settings({"zone": zone}) if zone else None
+
+
+def _altitude(text: str, context: Context) -> Settings | None:
+    """«we are at 1500 m», «altitude 5000 ft»: how high the yard lies."""
+    found = _ALTITUDE.search(text)
+    if not found:
+        return None
+    metres = float(found["number"]) * (METRES_PER_FOOT if found["unit"].startswith("f") else 1.0)
+    return Settings({"altitude_m": metres}) if metres <= HIGHEST_M else None
 
 
 def _cooker(text: str, context: Context) -> Settings | None:

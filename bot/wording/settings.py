@@ -27,7 +27,18 @@ COOKERS = Words(
         "pot": "pot",
     }
 )
-STANDING = ("zone", "units", "quiet_from", "flip_hours", "jurisdiction", "cooker", "fridge_c", "cure_nitrite_fraction")
+METRES_PER_FOOT = 0.3048
+STANDING = (
+    "zone",
+    "units",
+    "quiet_from",
+    "flip_hours",
+    "jurisdiction",
+    "cooker",
+    "altitude_m",
+    "fridge_c",
+    "cure_nitrite_fraction",
+)
 
 
 def standing(person: Person, now: datetime) -> str:
@@ -60,6 +71,8 @@ def _one(field: str, person: Person, now: datetime) -> str:
             return say("limits by the law of {jurisdiction}", jurisdiction=person.jurisdiction)
         case "cooker":
             return say("you cook on {cooker}", cooker=COOKERS.get(person.cooker, person.cooker))
+        case "altitude_m" if person.altitude_m > 0.0:
+            return say("your yard lies at {height}, so water boils colder", height=_height(person))
         case "fridge_c":
             return say("your fridge runs at {fridge}", fridge=numbers.temperature(person.fridge_c, person))
         case "cure_nitrite_fraction" if person.cure_nitrite_fraction is not None:
@@ -71,6 +84,12 @@ def _one(field: str, person: Person, now: datetime) -> str:
             return say("language {language}", language=name(person.language))
         case _:
             return ""
+
+
+def _height(person: Person) -> str:
+    if person.units.length == "in":
+        return f"{person.altitude_m / METRES_PER_FOOT:.0f} ft"
+    return f"{person.altitude_m:.0f} m"
 
 
 def _units(units: Units) -> str:

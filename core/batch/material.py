@@ -200,6 +200,7 @@ def cook_of(batch: Batch, person: Person) -> Cook:
         pit_c=batch.pit_start or setup.pit_c,
         start_c=_start_c(batch),
         target_c=setup.target_c,
+        altitude_m=person.altitude_m,
         log_shift=learned.cook_log_shift,
         log_sd=learned.cook_log_sd,
         habits=runs.habits if runs else (),

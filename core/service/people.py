@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from core.batch.assess import Change
+from core.batch.assess import Assessment, Change
+from core.batch.events import Changed
 from core.service import households, record
 from core.service.turn import Turn
 from core.store import batches, people, visits
@@ -15,10 +16,20 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     turn.keep_person(**changes)
     found = []
     for was in before:
+        if _on_another_cooker(was, changes):
+            moved = record.add(turn, was.batch.id, [(Changed({"cooker": changes["cooker"]}), turn.now)])
+            found.append(Change(was, moved.after))
+            continue
         after = record.look(turn.tx, was.batch.id, turn.now)
         record.remind(turn.tx, after)
         found.append(Change(was, after))
     return found
+
+
+def _on_another_cooker(a: Assessment, changes: dict[str, Any]) -> bool:
+    """Whether meat that is not off yet, and is smoked, was planned for another cooker than the one that is told."""
+    kind = a.batch.setup.cooker
+    return "cooker" in changes and kind not in (changes["cooker"], "pot") and a.batch.off_at is None
 
 
 def forget(turn: Turn) -> tuple[str, ...]:

@@ -8,7 +8,7 @@ import pytest
 from bot.intents.changes import read_change
 from bot.intents.context import Context
 from bot.intents.fields import stated
-from bot.intents.intents import Change, Reading, Unclear
+from bot.intents.intents import Change, Reading, Settings, Unclear
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import context
@@ -71,3 +71,20 @@ def test_meat_and_pit_named_the_wrong_way_round_are_asked_about() -> None:
         (Probe.CORE, 125.0, "f"),
         (Probe.PIT, 250.0, "f"),
     }
+
+
+@pytest.mark.parametrize(
+    ("said", "metres"),
+    [
+        ("we are at 1500 m", 1500.0),
+        ("we live at 5000 ft", 1524.0),
+        ("altitude 800 m", 800.0),
+        ("elevation is 1 m", None),
+    ],
+)
+def test_how_high_the_yard_lies_is_a_setting(said: str, metres: float | None) -> None:
+    """Metres or feet; one metre is no height to speak of."""
+    found = [
+        i.changes["altitude_m"] for i in read(said, WAITING) if isinstance(i, Settings) and "altitude_m" in i.changes
+    ]
+    assert found == ([] if metres is None else [pytest.approx(metres)])
