@@ -126,7 +126,12 @@ def without_a_batch() -> str:
 
 
 def _listed(cautions: Iterable[Caution]) -> str:
-    return "\n".join(f"{say(c)} ({c.source.title})" for c in cautions)
+    """A line each; those of one source stand together, and it is named once, behind the last of them."""
+    of_source: dict[str, list[str]] = {}
+    for c in cautions:
+        of_source.setdefault(c.source.title, []).append(say(c))
+    groups = (("\n".join(said), title) for title, said in of_source.items())
+    return "\n".join(f"{said} ({title})" for said, title in groups)
 
 
 def chill_forecast(a: Assessment) -> str:
