@@ -27,7 +27,8 @@ Reason = Literal["unit", "digits", "swapped", "air", "jump", "clock", "range"]
 
 CORE_LOW_C, CORE_HIGH_C = -5.0, 101.0
 PIT_SEEN_LOW_C, PIT_SEEN_HIGH_C = -20.0, 350.0
-MARGIN_K: Final = 5.0  # beyond the members' own spread before a slip of the hand is looked for
+MARGIN_K: Final = 5.0  # ahead of the members' own spread before a slip of the hand is looked for
+BEHIND_K: Final = 10.0  # the same behind it: a thick piece on a cool fire lags more often. Judgement
 AHEAD_K: Final = 10.0  # the same where no slip explains it: nothing runs so far ahead. Judgement
 FALL_K: Final = 8.0  # more than a stall's dip, an opened lid or another place takes from the middle. Judgement
 LATER_K: Final = 5.0  # what two home thermometers, a stall's dip and another place make. Judgement
@@ -64,7 +65,7 @@ def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
         return Doubt("clock", new, here)
     jumped = _jump(history, new, expected)
     wide = 2 * here.p90 - here.p50  # the band widened by once more its own half: doubted readings are rare
-    if not jumped and _between(2 * here.p10 - here.p50 - MARGIN_K, new.celsius, wide + MARGIN_K):
+    if not jumped and _between(2 * here.p10 - here.p50 - BEHIND_K, new.celsius, wide + MARGIN_K):
         return None
     explained = _explained(cook, history, new, here)
     if explained is None and not jumped and _between(_lowest(cook, history, new), new.celsius, wide + AHEAD_K):
