@@ -101,11 +101,13 @@ async def _telegram(chosen: Settings) -> None:
     import signal
 
     from bot.channels.telegram.account import API_URL, Account
-    from bot.channels.telegram.channel import Telegram
+    from bot.channels.telegram.channel import Manners, Telegram
     from bot.channels.telegram.intake import House
+    from bot.channels.telegram.traffic import Pace
     from bot.channels.telegram.webhook import WebhookSite
 
-    telegram = Telegram(Account(chosen.token or "", chosen.api_url or API_URL))
+    manners = Manners(Pace(a_second=chosen.a_second))
+    telegram = Telegram(Account(chosen.token or "", chosen.api_url or API_URL), manners)
     alarms: list[asyncio.Task[None]] = []
 
     async def open_house() -> House:

@@ -16,6 +16,7 @@
     SALTBELL_INVITATION       a code of 8 to 64 letters, digits, - and _: who says it is let in, and nobody else
     SALTBELL_CHAT_A_DAY       messages of one chat in a day where the bot is open to all; 0 for no limit; default 500
     SALTBELL_NEW_CHATS_A_DAY  new chats in a day where the bot is open to all; 0 for no limit; default 100
+    SALTBELL_A_SECOND         messages a second that the account may send; default 29, a little below the public limit
     SALTBELL_METRICS          host:port of /healthz and /metrics for the keeper's own tools; default: none
 
 deploy/saltbell.env.example is the same list for a machine.
@@ -77,6 +78,7 @@ class Settings:
     keeper: str | None = None
     metrics: Listen | None = None
     door: Door = Door()
+    a_second: int = 29
 
     @property
     def database_url(self) -> str:
@@ -126,6 +128,7 @@ def settings(environment: Mapping[str, str]) -> Settings:
             _count("CHAT_A_DAY", said, Door.messages),
             _count("NEW_CHATS_A_DAY", said, Door.new_chats),
         ),
+        a_second=_count("A_SECOND", said, Settings.a_second, least=1),
     )
 
 
@@ -181,10 +184,10 @@ def _code(said: str | None) -> str | None:
     return said
 
 
-def _count(name: str, said: Mapping[str, str], default: int) -> int:
+def _count(name: str, said: Mapping[str, str], default: int, least: int = 0) -> int:
     found = said.get(name, str(default))
-    if not found.isdecimal():
-        raise _unreadable(name, f"{found!r} is no whole number")
+    if not found.isdecimal() or int(found) < least:
+        raise _unreadable(name, f"{found!r} is no whole number" + f" from {least}" * bool(least))
     return int(found)
 
 

@@ -46,6 +46,7 @@ def test_everything_that_is_set_is_taken() -> None:
             "SALTBELL_INVITATION": "supper_-2027",
             "SALTBELL_CHAT_A_DAY": "50",
             "SALTBELL_NEW_CHATS_A_DAY": "0",
+            "SALTBELL_A_SECOND": "300",
         }
     )
     assert said == Settings(
@@ -63,6 +64,7 @@ def test_everything_that_is_set_is_taken() -> None:
         keeper="700000",
         metrics=Listen("127.0.0.1", 9108),
         door=Door(frozenset({"700000", "-1005", "42"}), "supper_-2027", 50, 0),
+        a_second=300,
     )
 
 
@@ -182,6 +184,7 @@ def test_an_open_bot_has_limits_unless_it_is_told_otherwise() -> None:
         ("CHAT_A_DAY", "-1"),
         ("CHAT_A_DAY", "many"),
         ("NEW_CHATS_A_DAY", "1.5"),
+        ("A_SECOND", "0"),
     ],
 )
 def test_a_door_that_cannot_be_is_refused_by_name(name: str, said: str) -> None:
