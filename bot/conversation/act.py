@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import asking, households, marking, mending, reading, settling, several, starting, trade
+from bot.conversation import asking, hours, households, marking, mending, reading, settling, several, starting, trade
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
 from bot.intents.intents import (
@@ -53,7 +53,8 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
         return (meant,)
     replies: list[Reply] = []
     for intent in meant.intents:
-        replies.extend(_named(intent, reply) for reply in _one(turn, meant, intent))
+        answered = (hours.with_the_other(turn, meant, intent, reply) for reply in _one(turn, meant, intent))
+        replies.extend(_named(intent, reply) for reply in answered)
     households.told(turn, replies, meant.intents)
     return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
 

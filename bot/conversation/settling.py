@@ -2,18 +2,22 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import datetime
 from typing import Any
+from zoneinfo import available_timezones
 
 from bot.conversation import marking, mending, reading, starting, trade
 from bot.conversation.half import unpack
-from bot.conversation.understand import Understood
+from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
+from bot.intents.places import zones_at
 from bot.intents.zones import units_of
 from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, general, language, mends, privacy, refusals, settings
 from bot.wording import batches as batch_words
+from bot.wording.language import say
 from core.batch.assess import Change as Done
 from core.batch.events import Probe
 from core.batch.ways import alternatives
@@ -31,6 +35,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             asked.get("said") is not None and asked.get("slot") == intent.slot
         ):
             return _go_on(turn, asked, intent)
+        case "zone" if str(intent.value) in available_timezones():
+            return _settings(turn, meant, {"zone": intent.value}, "")
         case "change":
             return _slot(turn, meant, intent)
         case "confirm" if asked.get("batch"):
@@ -153,7 +159,7 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ca
     """Settings of a person, pauses, and the end of a batch."""
     match intent:
         case Settings(changes, unclear):
-            return _settings(turn, meant, changes, unclear)
+            return _with_other_zones(meant, turn.now, _settings(turn, meant, changes, unclear))
         case Pause(until):
             done = [batches.pause(turn, batch, until) for batch in _named_or_all(turn, meant, intent.batch)]
             return (Reply(settings.paused(done[0].after), facts=facts(done[0].after), about=_only(done)),)
@@ -162,6 +168,16 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ca
             return (Reply(settings.resumed(done[0].after), facts=facts(done[0].after), about=_only(done)),)
         case Cancel():
             return _cancel(turn, meant, intent)
+
+
+def _with_other_zones(meant: Understood, now: datetime, replies: Sequence[Reply]) -> Sequence[Reply]:
+    """After a shared location: the clocks of other places near it, one tap away."""
+    others = zones_at(meant.message.text, now)[1:] if meant.message.other in PLACES else ()
+    row = tuple(
+        asking.button(say("No, {name}", name=zone.rsplit("/", 1)[-1].replace("_", " ")), Choose("zone", zone))
+        for zone in others
+    )
+    return [replace(replies[0], buttons=(*replies[0].buttons, row)), *replies[1:]] if row else replies
 
 
 def _named_or_all(turn: Turn, meant: Understood, named: str | None) -> Sequence[str]:

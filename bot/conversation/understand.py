@@ -12,6 +12,7 @@ from bot.intents.intents import (
     Intent,
     Question,
     Reading,
+    Settings,
     Snooze,
     Start,
     StepDone,
@@ -19,6 +20,7 @@ from bot.intents.intents import (
     StepSkipped,
     Unclear,
 )
+from bot.intents.places import zones_at
 from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
@@ -29,6 +31,7 @@ from core.service import batches, steps
 from core.service.turn import Turn
 
 LONGEST = 4096
+PLACES = ("location", "venue")
 
 
 @dataclass(frozen=True)
@@ -57,6 +60,8 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     if message.other is not None and not message.text.strip():
         return Reply(refusals.cannot_read(message.other), facts={"intent": "unreadable"})
     asked = unpack(turn.open_question())
+    if message.other in PLACES:
+        return _place(turn, message, asked)
     batch = _about(turn, message, asked)
     a = batches.look(turn, batch) if batch else None
     if message.edits is not None:
@@ -70,6 +75,14 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         return _of_those(turn, _line_kept(turn, meant), those)
     several_here = len(batches.open_here(turn)) > 1
     return _sorted_out(turn, meant) if several_here and not _certain(turn, message, asked) else meant
+
+
+def _place(turn: Turn, message: Message, asked: dict[str, Any] | None) -> Understood | Reply:
+    """A shared location: the zone of the nearest place; where that is, is kept nowhere."""
+    found = zones_at(message.text, message.said_at)
+    if not found:
+        return Reply(refusals.cannot_read(message.other or ""), facts={"intent": "unreadable"})
+    return Understood(message, (Settings({"zone": found[0]}),), None, asked)
 
 
 def _certain(turn: Turn, message: Message, asked: dict[str, Any] | None) -> bool:
