@@ -78,6 +78,10 @@ class Person:
     cooker: str = "ceramic"
     altitude_m: Metres = 0.0
     fridge_c: Celsius = 3.0
+    scale: bool = True  # whether they can weigh to a tenth of a gram
+    salt: str = (
+        "fine"  # their plain salt: "fine" or "coarse" (flakes and crystals, of which a spoon holds what it likes)
+    )
     cure_nitrite_fraction: Fraction | None = None
     learned: Learned = field(default_factory=Learned)
 

@@ -41,7 +41,7 @@ from bot.intents.intents import (
 )
 from bot.intents.plainer import plainer, unsigned
 from bot.intents.readings import hot_words, read_reading
-from bot.intents.settings import read_pause, read_settings, wrong_clock
+from bot.intents.settings import read_pause, read_settings, read_units, wrong_clock
 from bot.intents.spelling import written
 from bot.intents.start import read_start
 from bot.intents.sums import read_sum
@@ -225,7 +225,7 @@ def _start(plain: str, context: Context) -> Intent | None:
 def _tells(plain: str, context: Context) -> Intent | None:
     """Settings, and a talk that is paused or handed over, where it is no question."""
     if plain.endswith("?") or (several(plain) and not wrong_clock(plain)):
-        return None
+        return None if plain.endswith("?") else read_units(plain, context)
     return read_settings(plain, context) or (None if questions.is_question(plain) else read_pause(plain, context))
 
 

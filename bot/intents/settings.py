@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import time
 from typing import Any, Final
 
+from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import stated
@@ -102,6 +103,27 @@ _CANCEL: Final = re.compile(
     r"|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
 )
 _SURE: Final = re.compile(r"\b(?:yes|sure|really|for real|definitely)\b")
+_NO_SCALE: Final = re.compile(
+    r"^(?:(?:but|sorry|i|we|ive|have|got|dont|do|not|own|only|just|theres|there is) )*(?:no|without an?"
+    r"|a) ?(?:kitchen |digital |good )?scales?"
+    r"(?: (?:here|at home|that small))?$|^(?:(?:i|we|ive|have|got|only|just|use|with|measure|in) )+(?:tea|table)?spoons"
+    r"(?: (?:no|and no|not a) scales?| only)?$"
+)
+_HAS_NO: Final = re.compile(r"\b(?:no|dont|not|without)\b|spoons")
+_SCALE: Final = re.compile(
+    r"^(?:(?:i|we|ive|have|got|bought|now|a|my|the|use|weigh|on|with) )+(?:new |digital "
+    r"|good |kitchen )*scales?(?: now)?$"
+)
+_PLAIN_SALT: Final = re.compile(
+    r"^(?=.*\bsalt\b)(?:(?:i|we|use|using|my|salt|is|have|only|just|always|set|to) )*(?:(?P<fine>fine|table"
+    r"|iodi[sz]ed table)"
+    r"|kosher|coarse|flak(?:y|ed)|sea)"
+    r"(?: (?:sea )?(?:salt|flakes))?$"
+)
+_FRIDGE_RUNS: Final = re.compile(
+    r"^(?:(?:my|our|the) )?fridge (?:usually |always )?(?:runs|is set|is kept|sits"
+    r"|stands|is) (?:at|to) "
+)
 _LANGUAGES: Final = (
     ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$")),
     ("en", re.compile(r"\b(?:in english|english please|speak english|auf englisch)\b|^english$")),
@@ -110,7 +132,7 @@ _LANGUAGES: Final = (
 
 def read_settings(text: str, context: Context) -> Intent | None:
     """A setting of the person, where a plain text is one."""
-    readers = (_language, _units, _quiet, _flip_hours, _altitude, _zone, _cooker)
+    readers = (_language, _units, _quiet, _flip_hours, _altitude, _zone, _cooker, _scale, _salt, _fridge)
     return next((found for reader in readers if (found := reader(text, context))), None)
 
 
@@ -134,6 +156,11 @@ def read_pause(text: str, context: Context) -> Intent | None:
 
 def _language(text: str, context: Context) -> Settings | None:
     return next((Settings({"language": code}) for code, words in _LANGUAGES if words.search(text)), None)
+
+
+def read_units(text: str, context: Context) -> Settings | None:
+    """Units alone, with commas between them or without."""
+    return _units(text, context)
 
 
 def _units(text: str, context: Context) -> Settings | None:
@@ -218,6 +245,26 @@ def _altitude(text: str, context: Context) -> Settings | None:
         return None
     metres = float(found["number"]) * (METRES_PER_FOOT if found["unit"].startswith("f") else 1.0)
     return Settings({"altitude_m": metres}) if metres <= HIGHEST_M else None
+
+
+def _scale(text: str, context: Context) -> Settings | None:
+    """«i have no scale», «only teaspoons», «i got a scale»."""
+    if _NO_SCALE.search(text) and _HAS_NO.search(text):
+        return Settings({"scale": False})
+    return Settings({"scale": True}) if _SCALE.search(text) else None
+
+
+def _salt(text: str, context: Context) -> Settings | None:
+    """«i use kosher salt»: of the plain salt, not of the curing salt."""
+    found = _PLAIN_SALT.search(text)
+    return Settings({"salt": "fine" if found["fine"] else "coarse"}) if found else None
+
+
+def _fridge(text: str, context: Context) -> Settings | None:
+    """«my fridge runs at 4 c», where there is no batch that it would be about."""
+    found = measures.of_kind(text, "temperature")
+    usual = context.phase == "none" and _FRIDGE_RUNS.search(text) and len(found) == 1
+    return Settings({"fridge_c": found[0].value}) if usual and -2 <= found[0].value <= 10 else None
 
 
 def _cooker(text: str, context: Context) -> Settings | None:

@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from bot.wording import brines, cautions, meats, numbers, pickles
+from bot.wording import brines, cautions, meats, numbers, pickles, spoons
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.material import brining_of
@@ -50,7 +50,8 @@ def dose(a: Assessment) -> str:
         salt2=numbers.percent(d.salt_fraction),
     )
     by_needle = [pickles.parted(a)] if d.covered else []
-    return "\n".join([said, *by_needle, *beware])
+    by_spoon = [line] if (line := spoons.without_scale(a)) else []
+    return "\n".join([said, *by_needle, *by_spoon, *beware])
 
 
 def dose_in(a: Assessment) -> str:

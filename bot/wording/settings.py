@@ -38,6 +38,8 @@ STANDING = (
     "altitude_m",
     "fridge_c",
     "cure_nitrite_fraction",
+    "scale",
+    "salt",
 )
 
 
@@ -80,6 +82,10 @@ def _one(field: str, person: Person, now: datetime) -> str:
                 "your curing salt holds {cure_nitrite} nitrite",
                 cure_nitrite=numbers.percent(person.cure_nitrite_fraction),
             )
+        case "scale":
+            return say("you weigh on a scale") if person.scale else say("you have no scale")
+        case "salt":
+            return say("your plain salt is fine") if person.salt == "fine" else say("your plain salt is coarse")
         case "language":
             return say("language {language}", language=name(person.language))
         case _:
