@@ -49,12 +49,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return _probe(turn, asked, str(intent.value))
         case "doubt" if asked.get("slot") == "doubt":
             return _doubt(turn, asked, str(intent.value))
-        case "grey":
-            return marking.note(turn, meant, Debrief(grey=float(intent.value), batch=intent.batch))
-        case "salty":
-            return marking.note(turn, meant, Debrief(salt=int(intent.value), batch=intent.batch))
-        case "weight_after":
-            return marking.note(turn, meant, Debrief(mass=float(intent.value), batch=intent.batch))
+        case "grey" | "salty" | "weight_after":
+            return marking.note(turn, meant, _looked_back(intent))
         case "vouch":
             return mending.change(turn, meant, Change({"fridge_vouched": True}, intent.batch))
         case "sum" | "sum_why" | "entry" | "more" | "sources" | "wrong":
@@ -71,6 +67,16 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return (Reply(general.about(batches.look(turn, intent.batch or str(intent.value)))),)
         case _:
             return (Reply(general.answered_already(), facts={"answer_kind": "declined"}),)
+
+
+def _looked_back(intent: Choose) -> Debrief:
+    match intent.slot:
+        case "grey":
+            return Debrief(grey=float(intent.value), batch=intent.batch)
+        case "salty":
+            return Debrief(salt=int(intent.value), batch=intent.batch)
+        case _:
+            return Debrief(mass=float(intent.value), batch=intent.batch)
 
 
 def _confirm(turn: Turn, meant: Understood, yes: bool, batch: str) -> Sequence[Reply]:
