@@ -65,11 +65,10 @@ def test_a_claim_beside_the_raw_driver(million: Database) -> None:
     """Claim and mark, a row a transaction, beside sqlite3 itself executing the same statements."""
     count, now = 400, datetime.now(UTC)
     micro = (now - datetime(1970, 1, 1, tzinfo=UTC)) // timedelta(microseconds=1)
-    taking = str(due.taking("reminder", False).compile(dialect=sqlite.dialect(paramstyle="named")))
-    taking = taking.replace("(__[POSTCOMPILE_held])", "()")
-    marking = str(
-        outbox._changing(("state", "sent_at", "channel_key")).compile(dialect=sqlite.dialect(paramstyle="named"))
-    )
+    named = sqlite.dialect(paramstyle="named")
+    take = due.taking("reminder", False).compile(dialect=named)
+    mark = outbox._changing(("state", "sent_at", "channel_key")).compile(dialect=named)
+    taking, marking = str(take).replace("(__[POSTCOMPILE_held])", "()"), str(mark)
     times: dict[str, list[float]] = {"raw": [], "ours": []}
     put(million, 2_000_000, 4 * count, now - timedelta(minutes=1))
     with closing(sqlite3.connect(million.url.database or "", isolation_level=None)) as raw:
@@ -79,11 +78,11 @@ def test_a_claim_beside_the_raw_driver(million: Database) -> None:
             for _ in range(count):
                 raw.execute("BEGIN IMMEDIATE")
                 values = {"at": micro, "lease_end": micro + 120_000_000, "claimer": "raw", "most": 1}
-                found = raw.execute(taking, _named(taking, values)).fetchone()
+                found = raw.execute(taking, _named(taking, values, take.params)).fetchone()
                 raw.execute("COMMIT")
                 raw.execute("BEGIN IMMEDIATE")
                 done = {"new_state": "sent", "new_sent_at": micro, "new_channel_key": "1", "row": found[0]}
-                raw.execute(marking, _named(marking, done | {"claimer": "raw", "attempt": 1}))
+                raw.execute(marking, _named(marking, done | {"claimer": "raw", "attempt": 1}, mark.params))
                 raw.execute("COMMIT")
             times["raw"].append(time.perf_counter() - began)
             began = time.perf_counter()
@@ -98,10 +97,9 @@ def test_a_claim_beside_the_raw_driver(million: Database) -> None:
     assert raw_s / ours_s >= 0.5
 
 
-def _named(statement: str, values: dict[str, Any]) -> dict[str, Any]:
-    """The values by the names that the compiled statement gives them; constants of ours by their suffix."""
-    fixed = {"attempts_1": 1, "sort_1": "reminder", "occurrence_1": 0, "state_1": "sending", "param_1": 1}
-    return {**fixed, **{f"{name}": "sending" for name in ("state_2", "state_3")}, "state": "sending", **values}
+def _named(statement: str, values: dict[str, Any], constants: dict[str, Any]) -> dict[str, Any]:
+    """The values by the names that the compiled statement gives them, beside the constants that it was built with."""
+    return {name: value for name, value in {**constants, **values}.items() if f":{name}" in statement}
 
 
 class Doorstep:
