@@ -30,7 +30,7 @@ def dose(a: Assessment) -> str:
     )
     said = say(
         "Dose: {water}{cure} curing salt of {strength}, {salt} salt, "
-        "{sugar} sugar. Weigh it: {low} to {high} level teaspoons is only a check on the scale.\n"
+        "{sugar} sugar.\nWeigh it: {low} to {high} level teaspoons is only a check on the scale.\n"
         "Nitrite {nitrite_ingoing} of {base}; limit {max} "
         "({jurisdiction}, {where}{memory}). {nitrate}Salt {salt2}.",
         water=water,
