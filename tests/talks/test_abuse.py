@@ -2,8 +2,6 @@
 
 import json
 import string
-from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from sqlalchemy import text
@@ -24,13 +22,6 @@ ILL = (
     "\ud83d",
 )
 BEGUN = ("3.2 kg brisket flat for 2 october 13:00", "!6.25 %")
-
-
-@pytest.fixture
-def player(tmp_path: Path) -> Iterator[Player]:
-    talking = Player(tmp_path)
-    yield talking
-    talking.restart()
 
 
 def tables(player: Player) -> list[str]:

@@ -1,9 +1,7 @@
 """Whatever is typed, tapped or sent gets one clear sentence, and nothing is lost."""
 
-from collections.abc import Iterator
 from dataclasses import replace
 from datetime import timedelta
-from pathlib import Path
 
 import pytest
 
@@ -12,13 +10,6 @@ from core.store import batches
 from tests.talks.player import Player
 
 BEGUN = ("3.2 kg brisket flat for 2 october 13:00", "!6.25 %")
-
-
-@pytest.fixture
-def player(tmp_path: Path) -> Iterator[Player]:
-    talking = Player(tmp_path)
-    yield talking
-    talking.restart()
 
 
 def kept(player: Player) -> int:
