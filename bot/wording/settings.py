@@ -1,11 +1,12 @@
 """Words for settings, pauses and carrying on."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from bot.wording import numbers, plans
 from bot.wording.language import Words, name, say, say_n
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.person import Person, Units
 from core.plan.steps import Kind, State
 
@@ -109,7 +110,20 @@ def paused(a: Assessment) -> str:
         if a.batch.paused_until
         else ""
     )
-    return say("Quiet{until}. Fire, chill and safety still speak up. Say «back» to carry on.", until=until)
+    lead = say("Quiet{until}. Fire, chill and safety still speak up. Say «back» to carry on.", until=until)
+    return "\n".join(line for line in (lead, _while_away(a)) if line)
+
+
+def _while_away(a: Assessment) -> str:
+    """Days away from what lies in the cure: flips may rest, the fridge may not."""
+    until = a.batch.paused_until
+    if until is None or until - a.now < timedelta(days=1) or a.batch.phase is not Phase.CURING:
+        return ""
+    return say(
+        "Flips may rest that long. Let somebody read the fridge once a day: it has to stay at {limit} or less. "
+        "Whoever you hand it to gets the calls.",
+        limit=numbers.both(4.4, a.person),
+    )
 
 
 def resumed(a: Assessment) -> str:
