@@ -118,6 +118,9 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
         return _ask(turn, "cut", said, text, rows)
     if "mass" not in said:
         return _ask(turn, "mass", said, asking.mass(turn.person), ())
+    meals = said.pop("meals", None)
+    if meals and "deadline" not in said:
+        return _ask(turn, "deadline", said, *taken.which_meal(meals, turn.person, turn.now))
     if not turn.person.zone_known:
         return _ask(turn, "zone", said, asking.zone(), ())
     return None
@@ -138,7 +141,8 @@ def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
     Several pieces in one bag have one dose, and the heaviest sets the days.
     """
     half = (asked or {}).get("said") or {}
-    goes_on = bool(half) and "cut" not in intent.said and "product" not in intent.said
+    which_cut = (asked or {}).get("slot") == "cut"  # a meat that is named then answers, and begins nothing new
+    goes_on = bool(half) and (which_cut or not {"cut", "product"} & intent.said.keys())
     said = (half if goes_on else {}) | intent.said
     said.pop("mass_value", None)
     if len(intent.pieces) > 1:
@@ -161,6 +165,8 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
             case "unit":
                 text, rows = asking.mass_unit(float(typed), None)
                 return _ask(turn, "mass_unit", said | {"mass_value": float(typed)}, text, rows)
+            case "deadline" if "meals" in said:  # asked when the rest is known
+                continue
             case "mass" | "deadline" | "thickness":
                 return _ask(turn, slot, said, asking.again(slot, typed), ())
             case _:  # the strength is asked for by itself; the rest may be changed under the plan

@@ -37,6 +37,7 @@ _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
+_SHORT: Final = 2  # words
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 
@@ -68,7 +69,7 @@ def _cure(text: str, context: Context) -> Intent | None:
         return Change({"cure_nitrite_fraction": value}) if usual_cure(value) else odd_strength(value)
     if open_strength(text) or UNKNOWN.search(text):
         return Choose("cure", "unknown")
-    return None
+    return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question
 
 
 def _thickness(text: str, context: Context) -> Intent | None:

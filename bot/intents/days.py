@@ -64,6 +64,8 @@ _WEEKEND: Final = re.compile(
     r"|\bsome ?time (?:next|this)\b"
 )
 _ORDINAL: Final = re.compile(r"\b(?:on )?the (?P<day>\d\d?)(?:st|nd|rd|th)\b")
+_WEEKDAY_BEFORE: Final = re.compile(rf"\b(?P<weekday>{_either(_WEEKDAYS)}),? (?:the |den )?$")
+_WEEKDAY_AFTER: Final = re.compile(rf",? (?:(?:is )?an? |on )?(?P<weekday>{_either(_WEEKDAYS)})\b")
 
 _THIS_ONE: Final = 3  # days ahead within which a weekday is «this» one, and «next» the one after it
 
@@ -72,7 +74,7 @@ DAY_PATTERNS: Final = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, _NAMED)
 
 @dataclass(frozen=True)
 class Day:
-    """A day as named: the days it may be (two where the order of day and month is open) and its place in the text.
+    """A day as named and its place in the text: two days where day and month, or day of the week and date, disagree.
 
     `weekday` is set where only the day of the week was named, `which` holds a «next» or «last» before it.
     """
@@ -96,11 +98,25 @@ def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> 
     patterns = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, *((_DOTTED, _SLASHED) if dates else ()))
     for pattern in patterns:
         if (found := pattern.search(text)) and (days := _dated(found, today, past)):
-            return Day(days, found.start(), found.end(), found[0])
+            return Day(_as_named(days, _weekday_beside(text, found)), found.start(), found.end(), found[0])
     if not past and (ahead := _ahead(text, today)):
         return ahead
     found = _NAMED.search(text)
     return _named(found, today, past) if found else None
+
+
+def _weekday_beside(text: str, date_found: re.Match[str]) -> int | None:
+    """The day of the week said with a date: «sunday 4 october», «4 october, a sunday»."""
+    before = _WEEKDAY_BEFORE.search(text[: date_found.start()])
+    beside = before or _WEEKDAY_AFTER.match(text[date_found.end() :])
+    return _WEEKDAYS[beside["weekday"]] if beside else None
+
+
+def _as_named(days: tuple[date, ...], weekday: int | None) -> tuple[date, ...]:
+    """The dates that are such a day of the week; where none is, one of the two is a slip, and both are kept."""
+    if weekday is None:
+        return days
+    return tuple(day for day in days if day.weekday() == weekday) or (*days, nearest_weekday(weekday, days[0]))
 
 
 def open_days(text: str) -> str:

@@ -14,11 +14,11 @@ from core.batch.events import Probe
 class Start:
     """«3.2 kg brisket flat for saturday 13:00». `said` holds the Setup fields that were understood.
 
-    `pieces` are the masses [kg] of several pieces; "mass" in `said` is then their sum. `unclear` holds what was
-    typed and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1",
-    "percent:3 %", "thickness:2 to 3 in", "deadline:sat 5", "cut:packer", "cooker:pellet grill". `assumed` names a usual
-    value: "cut" (brisket is a flat), "deadline_hour", "deadline_next", and "deadline_shifted" or "deadline_twice" for a
-    wall time that the clocks jump over or show two times.
+    `pieces` are the masses [kg] of several pieces; "mass" in `said` is then their sum. `unclear` holds what was typed
+    and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1", "percent:3 %",
+    "thickness:2 to 3 in", "deadline:sat 5" ("meals" in `said` are the days it may be), "cut:packer", "cooker:pellets".
+    `assumed` names a usual value: "cut" (brisket is a flat), "deadline_hour", "deadline_next", and "deadline_shifted"
+    or "deadline_twice" for a wall time that the clocks jump over or show two times.
     """
 
     said: dict[str, Any] = field(default_factory=dict)

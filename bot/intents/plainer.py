@@ -23,9 +23,12 @@ _UNIT_NEXT: Final = (
     r"|of\b"
     r"|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|okt|dez|mai))"
 )
-_DAY: Final = (
-    r"(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?|today|tomorrow|tonight|the \d{1,2}(?:st|nd|rd|th)"
+_WEEKDAY: Final = (
+    r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?"
+    r"|(?:mon|diens|donners|frei|sams|sonn)tag|mittwoch)"
 )
+_MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
+_DAY: Final = rf"{_WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
 
 _DENOMINATORS: Final = {"quarter": 4, "third": 3, "eighth": 8, "sixteenth": 16}
 
@@ -53,6 +56,9 @@ _RULES: Final = tuple(
         (r"\b(?:dnt|dint|didint)\b", "didnt"),
         (r"\b(?:gotta|hafta)\b", "have to"),
         (r"\b(?:coz|cos|cuz|bc)\b", "because"),
+        # a date is one with its weekday: «tuesday, 4 october»
+        (rf"\b({_WEEKDAY}), (?=\d{{1,2}}(?:st|nd|rd|th|\.)? ?(?:of )?{_MONTH}|{_MONTH}[a-z]*\.? \d"
+         r"|the \d{1,2}(?:st|nd|rd|th)|\d{1,2}[/.]\d{1,2}\b)", r"\1 "),
         # who is meant is the meat
         (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling"
          r"|soaking|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),

@@ -125,7 +125,7 @@ _FRIDGE_RUNS: Final = re.compile(
     r"|stands|is) (?:at|to) "
 )
 _LANGUAGES: Final = (
-    ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$")),
+    ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$|^german$")),
     ("en", re.compile(r"\b(?:in english|english please|speak english|auf englisch)\b|^english$")),
 )
 
@@ -233,9 +233,10 @@ def _placed(place: str, text: str) -> Settings | None:
 
 
 def read_city(text: str, context: Context) -> Settings | None:
-    """A city and nothing else, exactly as its zone is named: «vienna»."""
-    zone = city(text)
-    return Settings({"zone": zone}) if zone else None
+    """A city or a country and nothing else, exactly as it is named: «vienna», «usa»."""
+    zone, law = city(text), jurisdiction_of(text)
+    changes = {"zone": zone} if zone else {"jurisdiction": law} if law else {}
+    return Settings(changes) if changes else None
 
 
 def _altitude(text: str, context: Context) -> Settings | None:

@@ -130,6 +130,7 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
         return
     if said.others:
         draft.typed["deadline"] = said.words
+        draft.said["meals"] = (said.at, *said.others)
         return
     draft.said["deadline"] = said.at
     draft.assumed += assumptions(said)

@@ -39,6 +39,7 @@ COOKERS = Words(
         "electric": "electric cooker",
     }
 )
+LAWS = Words({"US": "the US", "UK": "the UK", "EU": "the EU", "CA": "Canada"})
 CHILLS = Words(
     {
         "foil": "in foil in the fridge",
@@ -123,7 +124,7 @@ def assumed(a: Assessment) -> str:
         ("method", method_line(a)),
         ("fridge_c", say("fridge {fridge}", fridge=numbers.temperature(setup.fridge_c, person))),
         ("pieces", say("{pieces} pieces", pieces=setup.pieces) if setup.pieces > 1 else ""),
-        ("pit_c", _pit(a)),
+        ("pit_c", pit(a)),
         ("cooker", COOKERS[setup.cooker]),
         ("purpose", _purpose(a)),
         ("wrap", "" if meats.in_pot(a) or meats.fish(a) else WRAPS[setup.wrap]),
@@ -146,7 +147,7 @@ def _by_taste(a: Assessment) -> list[str]:
 
 
 def _by_law(a: Assessment) -> list[str]:
-    law = a.person.jurisdiction
+    law = LAWS[a.person.jurisdiction]
     told = say("nitrite by the law of {law} (say where you are, like «i'm in Germany»)", law=law)
     return [] if meats.plain(a) else [told]
 
@@ -175,7 +176,8 @@ def method_line(a: Assessment) -> str:
     return method(a)
 
 
-def _pit(a: Assessment) -> str:
+def pit(a: Assessment) -> str:
+    """How hot the pit, or the water of the pot, is meant to run."""
     heat = numbers.temperature(a.batch.setup.pit_c, a.person)
     return say("water {heat}", heat=heat) if meats.in_pot(a) else say("pit {heat}", heat=heat)
 

@@ -71,7 +71,7 @@ def _one(field: str, person: Person, now: datetime) -> str:
         case "flip_hours":
             return say("flips at {hours}", hours=say(" and ").join(f"{t:%H:%M}" for t in person.flip_hours))
         case "jurisdiction":
-            return say("limits by the law of {jurisdiction}", jurisdiction=person.jurisdiction)
+            return say("limits by the law of {jurisdiction}", jurisdiction=plans.LAWS[person.jurisdiction])
         case "cooker":
             return say("you cook on {cooker}", cooker=COOKERS.get(person.cooker, person.cooker))
         case "altitude_m" if person.altitude_m > 0.0:

@@ -1,14 +1,15 @@
 """How a line was taken that left something open: said at once, with the other reading one tap away."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from datetime import datetime, timedelta
 from typing import Final
 
-from bot.intents.intents import Change, MoveDeadline
-from bot.wording import meats, numbers
+from bot.intents.intents import Change, Choose, MoveDeadline
+from bot.wording import meats, numbers, plans
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
 from core.batch.assess import Assessment
+from core.person import Person
 from core.plan.hours import wall_of
 
 WEEK: Final = timedelta(days=7)
@@ -28,12 +29,19 @@ def taken(a: Assessment, assumed: Collection[str]) -> tuple[list[str], Rows]:
     return lines, tuple(rows)
 
 
+def which_meal(meals: Sequence[datetime], person: Person, now: datetime) -> tuple[str, Rows]:
+    """A date that may be two days: neither is guessed."""
+    rows = tuple((button(numbers.when(at, person, now), Choose("deadline", at)),) for at in meals)
+    return say("On which day is the meal? What you typed may be either. Tap it; the rest is kept."), rows
+
+
 def noted(a: Assessment) -> str:
     """«Pastrami from a 7.0 lb brisket flat, 2.25 in thick, meal Sat 20 Mar 13:00: noted.»"""
     setup = a.batch.setup
     parts = [meats.what(a)]
     if "thickness" in setup.said:
         parts.append(say("{thick} thick", thick=numbers.length(a.piece.thickness, a.person)))
+    parts += [words(a) for field, words in (("method", plans.method), ("pit_c", plans.pit)) if field in setup.said]
     if setup.deadline is not None:
         parts.append(say("meal {meal}", meal=numbers.when(setup.deadline, a.person, a.now)))
     return say("{what}: noted.", what=", ".join(parts))
