@@ -141,6 +141,7 @@ def ways(a: Assessment, offered: tuple[Way, ...]) -> Rows:
     labels = {
         "soonest": say("Meal {at}"),
         "date": say("Meal {at}"),
+        "hot": say("Eat it hot, meal {at}"),
         "dry": say("Dry cure, meal {at}"),
         "inject": say("Inject, meal {at}"),
         "thinner": say("Split to {mm}, meal {at}"),

@@ -137,6 +137,7 @@ def ways(offered: tuple[Way, ...]) -> str:
     if not offered:
         return ""
     days = {
+        "hot": say("eaten hot it needs no day for the chill"),
         "inject": say("injecting it needs {d}"),
         "dry": say("a dry cure needs {d}"),
         "thinner": say("split to half its thickness it needs {d}"),

@@ -33,6 +33,7 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
     if not isinstance(a.refusal, TooSoon):
         return ()
     tries: tuple[tuple[str, dict[str, Any]], ...] = (
+        *((("hot", {"purpose": "hot"}),) if _chilled_for_nothing(a) else ()),
         ("inject", {"method": "inject"}),
         ("dry", {"method": "dry"}),
         ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
@@ -44,6 +45,12 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
     ways = tuple(way for way in found if way is not None)
     in_time = any(way.in_time for way in ways)
     return ways if in_time else (*_quicker(a, tries, open_ones), *ways)
+
+
+def _chilled_for_nothing(a: Assessment) -> bool:
+    """Whether it is planned to be eaten cold and could be eaten hot, on the day of its fire."""
+    made = product(a.batch.setup.product)
+    return "hot" in (one.name for one in made.purposes) and made.purpose(a.batch.setup.purpose).chilled
 
 
 def _quicker(
