@@ -29,15 +29,14 @@ def after_findings(record: Record) -> tuple[Finding, ...]:
     if record.off_at is None or record.off_at > record.now:
         return ()
     cooled = cooling(record)
-    found = [_two_hours(record), _cooling(record, cooled), _kept(record), _fridge(record), _vacuum_fish(record)]
+    kept = _kept(record, record.off_at)
+    found = [_two_hours(record), _cooling(record, cooled), kept, _fridge(record), _vacuum_fish(record)]
     return tuple(f for f in found if f is not None)
 
 
 def cooling(record: Record) -> CoolingVerdict:
     """The cooling by every rule: from the last reading before it came off, to the first cold one."""
-    return judge_cooling(
-        cooling_readings(record), record.cured_centre_mg_kg, record.ascorbate_mg_kg, record.frozen_at or record.now
-    )
+    return judge_cooling(cooling_readings(record), record.cured_centre_mg_kg, record.ascorbate_mg_kg, record.now)
 
 
 def cooling_readings(record: Record) -> tuple[Reading, ...]:
@@ -57,12 +56,14 @@ def hot_until(record: Record) -> datetime | None:
 
 def use_by_of(record: Record) -> UseBy | None:
     """Its use-by, from the time at which it came off; what has no line on the chart keeps as leftovers do."""
-    if record.off_at is None:
-        return None
+    return None if record.off_at is None else _dates(record, record.off_at)
+
+
+def _dates(record: Record, off: datetime) -> UseBy:
     try:
-        return use_by(record.product_class, record.off_at)
+        return use_by(record.product_class, off)
     except Missing:
-        return use_by("leftovers", record.off_at)
+        return use_by("leftovers", off)
 
 
 def _still_hot(record: Record) -> bool:
@@ -96,17 +97,16 @@ def _cooling(record: Record, cooled: CoolingVerdict) -> Finding:
     """While it is still hot enough to be served, an open cooling is no reason to wait."""
     means = cooled.kind
     served = means is Outcome.NOT_YET and _still_hot(record)
-    stage = cooled.next_stage or cooled.stage
-    decided = cooled.decided_by
+    stage, decided = cooled.stage, cooled.decided_by
     slow_cured = means is Outcome.CANNOT_SAY and decided.rule.use is Use.CURED
-    wanting = means is Outcome.NOT_YET or (means is Outcome.CANNOT_SAY and decided.clock is Status.UNKNOWN)
+    wanting = means is Outcome.NOT_YET or decided.clock is Status.UNKNOWN
     return Finding(
         rule=Rule.COOLING,
         status=_STATUS[means],
         means=Outcome.SAFE if served else means,
         source=decided.rule.source,
         readings=cooled.deciding,
-        deadline=cooled.next_stage.deadline if cooled.next_stage else None,
+        deadline=stage.deadline if means is Outcome.NOT_YET else None,
         value=stage.hours_at_most,
         limit=stage.stage.max_h,
         unit="h",
@@ -116,17 +116,15 @@ def _cooling(record: Record, cooled: CoolingVerdict) -> Finding:
     )
 
 
-def _kept(record: Record) -> Finding | None:
-    dates = use_by_of(record)
-    if dates is None:
-        return None
+def _kept(record: Record, off: datetime) -> Finding:
+    dates = _dates(record, off)
     asked = record.frozen_at or record.now
     status, means = Status.PASSED, Outcome.SAFE
     if asked > dates.at:
         status, means = Status.FAILED, Outcome.THROW_AWAY if record.at_risk_eaters else Outcome.EAT_NOW
     if asked > dates.latest:
         status, means = Status.FAILED, Outcome.THROW_AWAY
-    days = (asked - (record.off_at or asked)).total_seconds() / 86400.0
+    days = (asked - off).total_seconds() / 86400.0
     line = dates.keeping
     return Finding(
         Rule.USE_BY,
@@ -149,7 +147,7 @@ def _stored_since(record: Record) -> datetime | None:
 def _fridge(record: Record) -> Finding | None:
     """A warm fridge while it is kept. The fridge that was watched through the cure is taken for cold until read."""
     since = _stored_since(record)
-    if since is None or since > record.now:
+    if since is None:
         return None
     window = Window(since, None, record.now, said_cold=record.said_cold("warm_fridge"))
     readings = within(ordered(record.fridge), since, record.now)

@@ -67,9 +67,10 @@ def _table(record: Record) -> DwellTable:
 def _modelled_at(model: Sequence[Reading], at: datetime) -> Celsius:
     """The modelled core at a time, between its points by a line; colder than all where the model says nothing."""
     place = bisect_left(model, at, key=lambda r: r.at)
-    if not model or place == len(model) or (place == 0 and model[0].at != at):
+    if place < len(model) and model[place].at == at:
+        return model[place].celsius
+    if not 0 < place < len(model):
         return -ZERO_CELSIUS_IN_KELVIN
-    second, first = model[place], model[max(place - 1, 0)]
-    span = hours_between(first.at, second.at)
-    share = hours_between(first.at, at) / span if span > 0 else 1.0
+    first, second = model[place - 1], model[place]
+    share = hours_between(first.at, at) / hours_between(first.at, second.at)
     return first.celsius + share * (second.celsius - first.celsius)

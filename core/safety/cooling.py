@@ -16,7 +16,6 @@ from core.safety.findings import Outcome, Status
 from core.safety.history import (
     History,
     Reading,
-    first_at_or_above,
     hours_between,
     later,
     ordered,
@@ -70,15 +69,18 @@ class RuleJudgement:
 class CoolingVerdict:
     """What the cooling means for the meat.
 
-    `decided_by` is the rule that decided, `stage` its stage that did, with the two readings. `next_stage` is
-    its stage that runs out first, None where the rule is settled.
+    `decided_by` is the rule that decided, `stage` its stage that did, with the two readings.
     """
 
     kind: Outcome
     rules: tuple[RuleJudgement, ...]
     decided_by: RuleJudgement
     stage: StageJudgement
-    next_stage: StageJudgement | None
+
+    @property
+    def next_stage(self) -> StageJudgement | None:
+        """The stage that runs out first, None where the rule is settled: a later stage never ends before it."""
+        return self.stage if self.kind is Outcome.NOT_YET else None
 
     @property
     def deciding(self) -> tuple[Reading, ...]:
@@ -117,8 +119,7 @@ def judge_cooling(
     readings = ordered(history)
     judged = tuple(judge_rule(rule, readings, (cured_centre, ascorbate), now) for rule in judged_rules())
     kind, decided_by = _decide(judged)
-    stage = _next_stage(decided_by) if kind is Outcome.NOT_YET else None
-    return CoolingVerdict(kind, judged, decided_by, _decisive(decided_by), stage)
+    return CoolingVerdict(kind, judged, decided_by, _decisive(decided_by))
 
 
 def judge_rule(
@@ -146,8 +147,8 @@ def judge_rule(
     """
     cooled = until_cold(rule.stages[-1].to_f, _until_heated_again(warmest_at_each_time(readings)))
     stages = tuple(judge_stage(stage, cooled, now) for stage in rule.stages)
-    nitrite, ascorbate = in_the_meat
-    shown = [_at_least(nitrite, rule.min_nitrite), _at_least(ascorbate, rule.min_ascorbate)]
+    limits = (rule.min_nitrite, rule.min_ascorbate)
+    shown = [_at_least(held, limit) for held, limit in zip(in_the_meat, limits, strict=True) if limit is not None]
     if rule.start_within is not None:
         shown.append(Status.UNKNOWN)  # the start of the chill is no core reading
     conditions = together(shown)
@@ -206,10 +207,14 @@ def _end(stage: Stage, after: Sequence[Reading]) -> Reading | None:
 
 def _until_heated_again(readings: Sequence[Reading]) -> tuple[Reading, ...]:
     """The readings up to a second heating: heating again is no cure for a slow cooling and starts no new clock."""
-    hot = first_at_or_above(GROWS_BELOW_F, readings)
-    fallen = [r for r in readings if hot and r.at > hot.at and printed_f(r.celsius) < GROWS_BELOW_F]
-    again = first_at_or_above(HEATED_AGAIN_F, [r for r in readings if fallen and r.at > fallen[0].at])
-    return tuple(r for r in readings if again is None or r.at < again.at)
+    hot = fallen = False
+    for place, reading in enumerate(readings):
+        at_f = printed_f(reading.celsius)
+        if fallen and at_f >= HEATED_AGAIN_F:
+            return tuple(readings[:place])
+        hot = hot or at_f >= GROWS_BELOW_F
+        fallen = fallen or (hot and at_f < GROWS_BELOW_F)
+    return tuple(readings)
 
 
 def _start(stage: Stage, readings: Sequence[Reading]) -> Reading | None:
@@ -244,9 +249,7 @@ def _crossing(limit_f: Fahrenheit, pair: Sequence[Reading]) -> datetime:
     return first.at + (second.at - first.at) * max(share, 0.0)
 
 
-def _at_least(value: float | None, limit: float | None) -> Status:
-    if limit is None:
-        return Status.PASSED
+def _at_least(value: float | None, limit: float) -> Status:
     if value is None:
         return Status.UNKNOWN
     return Status.PASSED if value >= limit else Status.FAILED
@@ -287,9 +290,3 @@ def _decisive(judged: RuleJudgement) -> StageJudgement:
     if judged.clock is Status.PASSED:
         return judged.stages[-1]
     return next(s for s in judged.stages if s.status is judged.clock)
-
-
-def _next_stage(judged: RuleJudgement) -> StageJudgement | None:
-    """Of the open stages of the rule that decides, the first to run out."""
-    running = [s for s in judged.stages if s.status is Status.OPEN and s.deadline is not None]
-    return min(running, key=lambda s: s.deadline.timestamp() if s.deadline else 0.0, default=None)

@@ -1,6 +1,7 @@
 """Is it done: the floor of the chart, the table of the meat, and what follows where it came off before them."""
 
 from collections.abc import Sequence
+from datetime import datetime
 from typing import Final
 
 from core.safety.cook import cook_history, cook_lethality, cook_readings
@@ -37,7 +38,7 @@ def done_findings(record: Record, readings: Sequence[Reading]) -> list[Finding]:
     if record.species == "pork":
         found.append(_parasites(record))
     done = by_chart or (kill.met if kill else floor.status is Status.PASSED)
-    return found if done or record.off_at is None else [*found, _partial(record, readings)]
+    return found if done or record.off_at is None else [*found, _partial(record, readings, record.off_at)]
 
 
 def _floor(record: Record, readings: Sequence[Reading]) -> Finding:
@@ -132,11 +133,11 @@ def _runs(history: Sequence[Reading]) -> list[tuple[Reading, ...]]:
     return found
 
 
-def _partial(record: Record, readings: Sequence[Reading]) -> Finding:
+def _partial(record: Record, readings: Sequence[Reading], off: datetime) -> Finding:
     """It came off before it was done: back on within two hours, or out. Cured bacon is cooked before eating."""
-    off = record.off_at or record.now
     shown = tuple(r for r in readings if hours_between(r.at, off) <= SHOWN_WITHIN)
-    if record.product_class == "bacon" and (record.cured_centre_mg_kg or 0.0) >= CURED_FROM:
+    cured = record.cured_centre_mg_kg is not None and record.cured_centre_mg_kg >= CURED_FROM
+    if record.product_class == "bacon" and cured:
         status, means, advice = Status.OPEN, Outcome.NOT_YET, "raw_cook_before_eating"
     elif hours_between(off, record.now) <= BACK_ON_WITHIN:
         status, means, advice = Status.OPEN, Outcome.NOT_YET, "back_on_now"

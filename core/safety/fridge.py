@@ -98,7 +98,7 @@ def judge_fridge(history: History, window: Window) -> Finding:
     readings = within(ordered(history), window.since, window.end)
     spells = warm_spells(readings, window)
     if spells:
-        return max((_judge_spell(spell) for spell in spells), key=_gravity)
+        return max(((_judge_spell(spell), spell.at_most) for spell in spells), key=_gravity)[0]
     return _judge_watch(readings, window)
 
 
@@ -124,9 +124,9 @@ def judge_brine(history: History, window: Window) -> Finding | None:
     readings = within(ordered(history), window.since, window.end)
     if not readings:
         return None
-    found = [_judge_brine_spell(spell) for spell in warm_spells(readings, window)]
+    found = [(_judge_brine_spell(spell), spell.at_most) for spell in warm_spells(readings, window)]
     cold = Finding(Rule.BRINE, Status.PASSED, Outcome.SAFE, NCHFP_CURING, readings[-1:], detail="cold")
-    return max(found, key=_gravity, default=cold)
+    return max(found, key=_gravity)[0] if found else cold
 
 
 def warm_spells(readings: Sequence[Reading], window: Window) -> tuple[WarmSpell, ...]:
@@ -190,7 +190,7 @@ def _judge_watch(readings: Sequence[Reading], window: Window) -> Finding:
     marks = [window.since, *(r.at for r in readings), window.end]
     longest, begins = max((hours_between(a, b), a) for a, b in pairwise(marks))
     watched = bool(readings) and (window.vouched or longest <= READ_EVERY)
-    early = not readings and longest <= PART_OF_A_DAY
+    early = longest <= PART_OF_A_DAY
     status = Status.PASSED if watched else Status.OPEN if early else Status.UNKNOWN
     return Finding(
         rule=Rule.FRIDGE,
@@ -207,6 +207,7 @@ def _judge_watch(readings: Sequence[Reading], window: Window) -> Finding:
     )
 
 
-def _gravity(finding: Finding) -> tuple[int, bool, float]:
-    """What still runs comes before what is over."""
-    return tuple(Outcome).index(finding.means), finding.status is Status.OPEN, finding.value or 0.0
+def _gravity(judged: tuple[Finding, Hours]) -> tuple[int, bool, Hours]:
+    """What still runs comes before what is over, and the longer before the shorter."""
+    finding, hours = judged
+    return tuple(Outcome).index(finding.means), finding.status is Status.OPEN, hours

@@ -99,6 +99,6 @@ def brought_through(judged: Finding, readings: Sequence[Reading], rule: Rule) ->
     open_still = judged.means is Outcome.EAT_NOW and through is None
     means = Outcome.NOT_YET if open_still else judged.means
     status = Status.PASSED if judged.means is Outcome.EAT_NOW and through else judged.status
-    deadline = later(judged.readings[0].at, BACK_WITHIN) if open_still and judged.readings else None
+    deadline = later(judged.readings[0].at, BACK_WITHIN) if open_still else None
     missing = "core_reading" if open_still else judged.missing
     return replace(judged, rule=rule, status=status, means=means, deadline=deadline, missing=missing)

@@ -38,7 +38,7 @@ def last_heat(incident: Incident, record: Record, before: Sequence[Reading]) -> 
         return None
     pits = [r for r in ordered(record.pit) if on <= r.at <= incident.at and printed_f(r.celsius) >= PIT_HOT_F]
     rises = [a for a, b in pairwise(before) if printed_f(b.celsius) - printed_f(a.celsius) >= RISE_F]
-    return max((*pits[-1:], *rises[-1:]), key=lambda r: r.at, default=None)
+    return max((*pits, *rises), key=lambda r: r.at, default=None)
 
 
 def said_hours(incident: Incident, record: Record) -> Hours | None:

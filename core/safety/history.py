@@ -6,7 +6,6 @@ table prints 58.4 °C. Between two readings nobody looked, so each rule takes th
 
 from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
-from math import isfinite
 from typing import Final, NamedTuple, TypeAlias
 
 from core.errors import Missing, OutOfRange
@@ -49,7 +48,7 @@ def ordered(history: History) -> tuple[Reading, ...]:
 def _checked(at: datetime, celsius: Celsius) -> Reading:
     if at.tzinfo is None:
         raise Missing("time_zone")
-    if not isfinite(celsius) or not COLDEST_READING <= celsius <= HOTTEST_READING:
+    if not COLDEST_READING <= celsius <= HOTTEST_READING:  # NaN is not within either
         raise OutOfRange("temperature", celsius, COLDEST_READING, HOTTEST_READING, "°C")
     return Reading(at.astimezone(UTC), float(celsius))
 
@@ -110,6 +109,10 @@ def warmest_at_each_time(readings: Sequence[Reading]) -> tuple[Reading, ...]:
 
 def until_cold(limit_f: Fahrenheit, readings: Sequence[Reading]) -> tuple[Reading, ...]:
     """The readings up to the first that is cold after a warm one; what comes later is storage or a reheat."""
-    warm = next((i for i, r in enumerate(readings) if printed_f(r.celsius) > limit_f), 0)
-    cold = next((i for i, r in enumerate(readings) if i > warm and printed_f(r.celsius) <= limit_f), len(readings))
-    return tuple(readings[: cold + 1])
+    warm = False
+    for place, reading in enumerate(readings):
+        above = printed_f(reading.celsius) > limit_f
+        if warm and not above:
+            return tuple(readings[: place + 1])
+        warm = warm or above
+    return tuple(readings)

@@ -19,32 +19,18 @@ REHEAT_PLANT_HAM_F: Final = 140.0  # only as it came from the plant
 FRIDGE_F: Final = 40.0
 VACUUM_FISH_F: Final = 38.0  # without air botulinum grows colder than the fridge line
 
-# Which line of the chart stands for what is made at home. Home-made is never "store-wrapped" or "plant-sealed".
-_CHART_LINES: Final = {
+# Which line of the chart stands for what is made at home; a name that is not here is a line of the chart itself.
+# Home-made is never "store-wrapped" or "plant-sealed".
+_COOKED_LINES: Final = {
     "pastrami": "corned_beef",
-    "corned_beef": "corned_beef",
-    "bacon": "bacon",
-    "ham": "ham",
     "loin": "ham",
-    "canadian_bacon": "ham",
-    "buckboard_bacon": "bacon",
     "poultry": "leftovers",
     "turkey": "leftovers",
     "chicken": "leftovers",
     "duck": "leftovers",
-    "fish": "fish",
+    "roast": "leftovers",
     "salmon": "fish",
     "trout": "fish",
-    "brisket": "leftovers",
-    "roast": "leftovers",
-}
-_RAW_LINES: Final = {
-    "poultry": "poultry",
-    "turkey": "poultry",
-    "chicken": "poultry",
-    "duck": "poultry",
-    "brisket": "roast",
-    "roast": "roast",
 }
 
 
@@ -89,7 +75,7 @@ def keeping(product_class: str, state: str = "cooked") -> Keeping:
     product_class
         "pastrami", "bacon", "ham", "poultry", "fish", "roast", … or a line of the chart itself.
     state
-        "cooked" (home-made and finished) or "raw"; the chart's other states are read by their names.
+        "cooked" (home-made and finished) or "raw", by the chart's own lines; its other states by their names.
         Sealing without air buys no day.
 
     Raises
@@ -101,8 +87,7 @@ def keeping(product_class: str, state: str = "cooked") -> Keeping:
     ----------
     `sources.FSIS_COLD_STORAGE`; fish `sources.HOT_SMOKED_FISH`.
     """
-    lines = _RAW_LINES if state == "raw" else {}
-    line = lines.get(product_class) or _CHART_LINES.get(product_class, product_class)
+    line = product_class if state == "raw" else _COOKED_LINES.get(product_class, product_class)
     row = _chart().get((line, state))
     if row is None:
         raise Missing("storage_line")
@@ -141,7 +126,7 @@ def use_by(product_class: str, finished: datetime, state: str = "cooked") -> Use
     return UseBy(finished + timedelta(days=kept.days), finished + timedelta(days=kept.longest), kept)
 
 
-def reheat(packed_in_a_plant: bool = False, opened: bool = True) -> Reheat:
+def reheat(*, packed_in_a_plant: bool, opened: bool) -> Reheat:
     """How hot leftovers and ham are heated again: 165 °F for all that was made, sliced or opened at home.
 
     Source: the chart of safe minimum temperatures, where 140 °F is for ham as it came from an inspected plant.

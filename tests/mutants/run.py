@@ -4,8 +4,10 @@
 JSON line a mutant, and not tried again, but for `--survivors`; the laws try them too with `--laws`.
 
 The tests are gathered once a module and must pass as it is: a run in which everything fails proves nothing. Then each
-change is tried in a process of its own that ends for good. What stands in a class is made but once, when it is
-imported, so such a change is tried by a whole run of pytest.
+change is tried in a process of its own that ends for good. What is made but once, when it is imported, keeps what it
+was made with; so what survives, and what stands in a class, is tried by a whole run of pytest.
+
+`explained.toml` says of a survivor why it cannot be told apart; it counts as a survivor still.
 """
 
 import argparse
@@ -17,7 +19,9 @@ import json
 import os
 import signal
 import sys
+import tomllib
 from collections.abc import Callable, Sequence
+from functools import partial
 from pathlib import Path
 from types import CodeType, ModuleType
 
@@ -38,6 +42,7 @@ NITRITE = (
     "tests/rooms/cure/test_judgement.py",
 )
 NEAREST = dict.fromkeys(("fire_out", "left_out", "told", "warm"), "incidents")
+EXPLAINED = Path(__file__).with_name("explained.toml")
 LONGEST = 180  # seconds; what never ends is noticed
 KILLED, SURVIVED = "killed", "survived"
 NOTICED = (pytest.ExitCode.TESTS_FAILED, pytest.ExitCode.INTERRUPTED)  # a test failed, or the module cannot be imported
@@ -77,21 +82,20 @@ class _Gathered:
         module = importlib.import_module(_name(self.path))
         whole = ast.parse(self.path.read_text(encoding="utf-8"))
         for key, mutant in self.tries:
-            self.note(key, mutant, _child(self._changed(session, module, whole, mutant)))
+            where = enclosing(whole, mutant.line)
+            found = SURVIVED if where is None else _child(_changed(session, module, mutant, in_function=where))
+            if found == SURVIVED:
+                found = _child(partial(_anew, self.path, mutant, [str(a) for a in session.config.args]))
+            self.note(key, mutant, found)
         return True
 
-    def _changed(
-        self, session: pytest.Session, module: ModuleType, whole: ast.Module, mutant: Mutant
-    ) -> Callable[[], int]:
-        where = enclosing(whole, mutant.line)
-        if where is None:
-            return lambda: _anew(self.path, mutant, [str(a) for a in session.config.args])
 
-        def changed() -> int:
-            put_in(module, mutant.tree, in_function=where)
-            return _run(session)
+def _changed(session: pytest.Session, module: ModuleType, mutant: Mutant, *, in_function: bool) -> Callable[[], int]:
+    def changed() -> int:
+        put_in(module, mutant.tree, in_function=in_function)
+        return _run(session)
 
-        return changed
+    return changed
 
 
 def main() -> None:
@@ -124,13 +128,21 @@ def _module(path: Path, known: dict[tuple[str, ...], str], log: Path, args: argp
         found[key] = result
         with log.open("a", encoding="utf-8") as out:
             out.write(json.dumps({"key": [path.stem, key], "line": mutant.line, "found": result}) + "\n")
-        if result == SURVIVED:
+        if result == SURVIVED and key not in explained(path.stem):
             sys.stderr.write(f"{path.stem}:{mutant.line}: {mutant.change}\n")
 
     code = pytest.main([*QUICK, *_tests(path, laws=args.laws)], [_Gathered(path, tries, note)]) if tries else 0
-    killed = sum(result == KILLED for result in found.values())
-    sys.stderr.write(f"{path.stem}: {killed} of {len(listed)} killed\n")
+    survivors = [key for key, result in found.items() if result == SURVIVED]
+    unexplained = [key for key in survivors if key not in explained(path.stem)]
+    told = f"{len(survivors) - len(unexplained)} of {len(survivors)} survivors explained"
+    sys.stderr.write(f"{path.stem}: {len(found) - len(survivors)} of {len(listed)} killed, {told}\n")
     return int(code)
+
+
+def explained(module: str) -> dict[str, str]:
+    """Survivors of a module that cannot be told apart, by their key, with the reason."""
+    found: dict[str, str] = tomllib.loads(EXPLAINED.read_text(encoding="utf-8")).get(module, {})
+    return found
 
 
 def _keyed(path: Path) -> list[tuple[str, Mutant]]:

@@ -3,6 +3,7 @@
 import pytest
 
 from core.errors import Missing, OutOfRange
+from core.plan.recipe import product, products
 from core.safety import after, done
 from core.safety.done import floor_f
 from core.safety.lethality import meat_table
@@ -57,7 +58,7 @@ def test_reheating():
     plant = _f("fully cooked ham reheat, plant-packed")
     assert _f("leftovers casseroles") == home
     for plant_packed, opened in ((False, False), (False, True), (True, True)):
-        assert reheat(plant_packed, opened).core_c == celsius_from_fahrenheit(home)
+        assert reheat(packed_in_a_plant=plant_packed, opened=opened).core_c == celsius_from_fahrenheit(home)
     assert reheat(packed_in_a_plant=True, opened=False).core_c == celsius_from_fahrenheit(plant)
 
 
@@ -88,11 +89,13 @@ OURS = {
     "hot-smoked fish home": lambda: done.SMOKED_FISH.rows[0][0],
     "hot-smoked fish regulated": lambda: done.SMOKED_FISH.rows[0][0],
     "fully cooked ham reheat, plant-packed": lambda: _shown(reheat(packed_in_a_plant=True, opened=False).core_c),
-    "fully cooked ham reheat, all other incl. home/repackaged/leftover": lambda: _shown(reheat(False, True).core_c),
-    "leftovers casseroles": lambda: _shown(reheat(False, True).core_c),
-    "reheat for hot holding": lambda: _shown(reheat(False, True).core_c),
+    "fully cooked ham reheat, all other incl. home/repackaged/leftover": lambda: _shown(
+        reheat(packed_in_a_plant=False, opened=True).core_c
+    ),
+    "leftovers casseroles": lambda: _shown(reheat(packed_in_a_plant=False, opened=True).core_c),
+    "reheat for hot holding": lambda: _shown(reheat(packed_in_a_plant=False, opened=True).core_c),
     "reheat commercially processed RTE": lambda: _shown(reheat(packed_in_a_plant=True, opened=False).core_c),
-    "listeria risk groups: deli/cold cured meat": lambda: _shown(reheat(False, True).core_c),
+    "listeria risk groups: deli/cold cured meat": lambda: _shown(reheat(packed_in_a_plant=False, opened=True).core_c),
     "hot holding": lambda: after.HOT_F,
     "hot holding consumer": lambda: after.HOT_F,
 }
@@ -126,8 +129,8 @@ def test_no_temperature_of_ours_is_laxer_than_printed(product):
 KEPT = {
     ("bacon", "as listed (raw cured)"): ("bacon", "raw"),
     ("corned beef", "raw in pouch with pickling juices"): ("corned_beef", "raw"),
-    ("corned beef", "cooked"): ("pastrami", "cooked"),
-    ("cooked meat leftovers", "cooked"): ("roast", "cooked"),
+    ("corned beef", "cooked"): ("corned_beef", "cooked"),
+    ("cooked meat leftovers", "cooked"): ("leftovers", "cooked"),
     ("ham", "fresh uncured uncooked"): ("fresh_ham", "raw"),
     ("ham", "fresh uncured cooked"): ("fresh_ham", "cooked"),
     ("ham", "cured cook-before-eating uncooked"): ("ham", "raw"),
@@ -166,6 +169,37 @@ def test_the_shorter_end_of_the_storage_chart(row):
     assert kept.freezer_months == (float(row["freezer_min_months"]) if row["freezer_min_months"] else None)
 
 
+HOME_MADE = {
+    "pastrami": ("corned beef", "cooked"),
+    "corned_beef": ("corned beef", "cooked"),
+    "bacon": ("bacon", "as listed (raw cured)"),
+    "ham": ("ham", "cooked slices half or spiral"),
+    "loin": ("ham", "cooked slices half or spiral"),
+    "poultry": ("cooked meat leftovers", "cooked"),
+    "turkey": ("cooked meat leftovers", "cooked"),
+    "chicken": ("cooked meat leftovers", "cooked"),
+    "duck": ("cooked meat leftovers", "cooked"),
+    "roast": ("cooked meat leftovers", "cooked"),
+    "fish": ("smoked fish", "home hot-smoked"),
+    "salmon": ("smoked fish", "home hot-smoked"),
+    "trout": ("smoked fish", "home hot-smoked"),
+}
+
+
+@pytest.mark.parametrize("product_class", HOME_MADE)
+def test_what_is_made_at_home_keeps_by_its_line_of_the_chart(product_class):
+    """Finished at home: the days and the cold of the line that is printed for it; a bird keeps as leftovers do."""
+    row = next(r for r in WITH_DAYS if (r["food"], r["state"]) == HOME_MADE[product_class])
+    kept = keeping(product_class)
+    assert (kept.days, kept.longest) == (float(row["fridge_min_days"]), float(row["fridge_max_days"]))
+    assert kept.fridge_c == celsius_from_fahrenheit(38.0 if row["food"] == "smoked fish" else 40.0)
+
+
+def test_every_product_is_on_a_line_of_the_chart():
+    """What a cook can choose is tried above."""
+    assert {product(key).storage for key in products()} <= HOME_MADE.keys()
+
+
 def test_use_by_counts_from_the_heat():
     """Pastrami that came off at 18:00 is good for 3 days to the minute, and never for the longer end."""
     dates = use_by("pastrami", at(10.0))
@@ -186,9 +220,9 @@ def test_fish_is_kept_colder():
 
 def test_no_line_no_days():
     """What the chart does not print has no days."""
-    for product, state in (("unicorn", "cooked"), ("pastrami", "dried"), ("sausage", "plant_sealed")):
+    for line, state in (("unicorn", "cooked"), ("pastrami", "dried"), ("sausage", "plant_sealed")):
         with pytest.raises(Missing):
-            keeping(product, state)
+            keeping(line, state)
 
 
 BY_WEIGHT = [r for r in THAW if r["time_max_h"] and r["weight_max_lb"]]

@@ -160,3 +160,40 @@ def test_together():
     for i, status in enumerate(order):
         assert together(order[: i + 1]) is status
     assert together([]) is Status.PASSED
+
+
+@pytest.mark.parametrize(
+    ("points", "rule", "place", "hours"),
+    [
+        (((0.0, 120.0), (0.5, 80.0)), "120-80-55", 0, 0.5),  # less than an hour is said as it is
+        (((-0.5, 128.0), (0.0, 132.0), (1.0, 70.0)), "135-70-41", 0, 1.5),  # rising to the warmest: from the first
+        (((0.0, 132.0), (1.0, 70.0)), "135-70-41", 0, 1.0),  # the warmest is the first: no time before it
+        (((0.0, 130.4), (1.0, 129.6), (2.0, 79.6)), "130-80-40", 0, 0.5 + 49.6 / 50.0),  # a fall of under a degree
+        (((0.0, 130.0), (1.0, 100.0), (1.4, 90.0), (1.6, 70.0)), "130-80-40", 0, 1.5),  # over its last two readings
+    ],
+)
+def test_hours_by_straight_lines(points, rule, place, hours):
+    """From where the line passes the start to where it passes the limit, between the two readings about each."""
+    stage = judge_cooling(history(*points), None, None, at(2.5)).of(rule).stages[place]
+    assert stage.hours_by_line == pytest.approx(hours)
+
+
+def test_never_so_warm_starts_one_reading_before_the_warmest():
+    """Not two: the reading next to the warmest bounds it."""
+    points = ((-1.0, 100.0), (-0.5, 128.0), (0.0, 129.0), (1.0, 70.0))
+    stage = judge_cooling(history(*points), 0.0, None, NOW).of("130-80-40").stages[0]
+    assert stage.started == history((-0.5, 128.0))[0]
+
+
+@pytest.mark.parametrize(
+    "before",
+    [
+        ((-1.0, 120.0), (-0.6, 150.0)),  # cold when it came off, as the probe was put in: no fall
+        ((-0.8, 160.0), (-0.6, 150.0), (-0.4, 145.0)),  # it rests above 140 °F: no fall either
+        ((-0.8, 141.0), (-0.6, 130.0), (-0.4, 141.0)),  # 130 °F itself is not below
+    ],
+)
+def test_what_is_no_second_heating(before):
+    """Only what was below 130 °F after it had been there, and is read at 140 °F again, was heated again."""
+    points = (*before, (0.0, 130.0), (1.5, 80.0), (6.5, 40.0))
+    assert _kind(*points, centre=0.0) is Outcome.SAFE

@@ -195,3 +195,32 @@ def test_what_still_runs_is_shown_before_what_is_over():
     """A long spell at 43 °F that was mended, and a short one at 43 °F that nobody has seen end: the second is open."""
     points = ((0.0, 38.0), (10.0, 43.0), (20.0, 38.0), (90.0, 38.0), (92.0, 43.0))
     assert _fridge(*points, window=Window(at(0.0), None, at(93.0))) == (Status.OPEN, Outcome.SAFE)
+
+
+def test_warm_for_the_limit_itself_is_not_shown_to_be_longer():
+    """46 °F read twice, 2 h apart: the two hours are reached and not passed; a minute more is thrown away."""
+    for hours, status in ((2.0, Status.UNKNOWN), (2.02, Status.FAILED)):
+        warm = history((0.0, 38.0), (10.0, 46.0), (10.0 + hours, 46.0), (13.0, 38.0))
+        assert judge_fridge(warm, Window(at(0.0), at(14.0), at(14.0))).status is status
+
+
+def test_of_two_mended_spells_the_longer_is_shown_first_or_last():
+    """Two hours and five, both mended (44 °F for part of a day): the finding is about the five."""
+    two, five = ((9.0, 38.0), (10.0, 44.0), (11.0, 38.0)), ((29.0, 38.0), (30.0, 44.0), (34.0, 38.0))
+    late = tuple((h + 40.0, f) for h, f in two)
+    for points in ((*two, *five), (*five, *late)):
+        found = judge_fridge(history((0.0, 38.0), *points), Window(at(0.0), at(60.0), at(60.0)))
+        assert (found.value, found.readings) == (5.0, history((30.0, 44.0)))
+
+
+def test_a_cold_brine_shows_its_last_reading():
+    """Of three readings the last."""
+    found = judge_brine(history((1.0, 39.0), (2.0, 38.0), (3.0, 37.0)), Window(at(0.0), at(4.0), at(4.0)))
+    assert found is not None
+    assert found.readings == history((3.0, 37.0))
+
+
+def test_cold_by_the_cooks_word_up_to_the_reading_itself():
+    """«It was cold until I looked»: the hours count from the warm reading."""
+    window = Window(at(0.0), at(12.0), at(12.0), said_cold=(at(10.0),))
+    assert judge_fridge(history((0.0, 38.0), (10.0, 44.0)), window).value == 2.0

@@ -114,3 +114,22 @@ def test_an_empty_cell_is_never_zero():
     for text in ("", "soon"):
         with pytest.raises(Unreadable):
             number({"x": text}, "x")
+
+
+def test_a_limit_is_found_again_to_a_millionth():
+    """Noise under half a millionth of a degree is undone, more is not: no limit is rounded to."""
+    assert printed_f(celsius_from_fahrenheit(137.0 - 4e-7)) == 137.0
+    assert printed_f(celsius_from_fahrenheit(137.0 - 6e-7)) < 137.0
+
+
+@pytest.mark.parametrize(
+    ("points", "kept"),
+    [
+        (((0.0, 38.0), (0.5, 39.0), (1.0, 40.0), (1.5, 39.5)), 4),  # never warm: nothing has ended
+        (((0.0, 40.0), (1.0, 39.0), (2.0, 60.0)), 3),  # 40 °F itself is cold
+        (((0.0, 60.0), (1.0, 40.0), (2.0, 39.0)), 2),
+    ],
+)
+def test_only_a_fall_from_above_the_limit_ends_it(points, kept):
+    """What stays cold goes on; the first reading at the limit after a warm one is the last."""
+    assert until_cold(40.0, history(*points)) == history(*points[:kept])
