@@ -229,11 +229,14 @@ def _celsius(temperature: Temperature) -> float:
 
 def _core_units(value: float, context: Context) -> tuple[str, ...]:
     """Units for a core: above 100 only °F; below, the person's own where it can follow, else both are asked about."""
+    own = context.units.temperature
     if value > 100:
         return ("f",)
     if context.phase in COLD_PHASES:  # raw meat in the cold, or just out of it
-        return tuple(unit for unit in ("c", "f") if _fits(Probe.BRINE, unit, value)) or (context.units.temperature,)
-    own, other = (context.units.temperature, "c" if context.units.temperature == "f" else "f")
+        raw = tuple(unit for unit in ("c", "f") if _fits(Probe.BRINE, unit, value))
+        hot = own not in raw and (not raw or _fits(Probe.CORE, own, value))  # on the fire, and nobody said so
+        return (*raw, own) if hot else raw
+    other = "c" if own == "f" else "f"
     possible = _fits(Probe.CORE, own, value) and _follows(Temperature(value, own), context)
     if possible:
         return (own,)

@@ -105,9 +105,12 @@ def test_a_fridge_in_the_cure(text: str, temperature: tuple[float, str, str]) ->
 
 
 def test_raw_meat_in_the_cold_is_cold() -> None:
-    """A core of 45 before the fire can only be °F, whoever says it; of 4 only °C."""
-    assert told("core 45", context("drying", KILOS)) == [(45, "f", "core")]
+    """A core of 45 before the fire is °F to who counts in °F; 45 °C may be a fire nobody told of: asked."""
+    assert told("core 45", CURE) == [(45, "f", "core")]
     assert told("meat is 4", CURE) == [(4, "c", "core")]
+    (asked,) = read("core 45", context("drying", KILOS))
+    assert isinstance(asked, Unclear)
+    assert [o.temperatures[0].unit for o in asked.options if isinstance(o, Reading)] == ["f", "c"]
 
 
 def test_the_brine_is_meant_when_it_was_called_for() -> None:
