@@ -9,7 +9,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.cures import Mixture, WantedDose, mixture, wanted_dose
 from bot.intents.intents import Ask, Change
-from bot.intents.read import normal
+from bot.intents.normal import normal
 from bot.reply import Reply
 from bot.wording import asking, curing, general, per_weight, plans
 from bot.wording.language import say

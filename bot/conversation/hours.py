@@ -8,7 +8,7 @@ from bot.conversation.understand import Understood
 from bot.intents.clock import instant, last_at, next_at, wall_of
 from bot.intents.hours import find_clock
 from bot.intents.intents import Intent, MoveDeadline, Pause, Snooze, Start, StepDone
-from bot.intents.read import normal
+from bot.intents.normal import normal
 from bot.reply import Reply
 from bot.wording import asking, numbers
 from bot.wording.language import say

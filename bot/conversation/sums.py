@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.conversation import answered, sums_cold, sums_hot
 from bot.intents.intents import Ask, Choose
-from bot.intents.read import normal
+from bot.intents.normal import normal
 from bot.intents.sums import figured
 from bot.intents.told import Told, told
 from bot.reply import Reply

@@ -71,6 +71,8 @@ _NOT_THAT: Final = re.compile(r",? (?:and )?(?:not|instead of|rather than) (?:th
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
     r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,4})?)$"
+    r"|^(?:(?:its|it is|the|a|my|i have|ive got|using|use) )*(?P<before>\d{1,2}\.\d{1,4}) (?:cure|curing salt"
+    r"|pink salt)$"
 )
 _WANTED: Final = re.compile(
     r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
@@ -193,7 +195,7 @@ def _strength_without_percent(text: str) -> Intent | None:
     found = _STRENGTH_BARE.search(text)
     if not found:
         return None
-    value = float(found["value"]) / 100
+    value = float(found["value"] or found["before"]) / 100
     if not usual_cure(value):
         return odd_strength(value)
     return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": value}),))

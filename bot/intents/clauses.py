@@ -12,6 +12,7 @@ from bot.intents.asked import read_answer
 from bot.intents.changes import read_change, read_move, read_word
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
+from bot.intents.households import read_somebody_else
 from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import (
     Change,
@@ -32,6 +33,7 @@ from bot.intents.start import read_start
 from bot.intents.steps import read_step
 from bot.intents.yard import read_yard
 from core.batch.events import Probe
+from core.plan.steps import Kind
 
 _SENTENCE: Final = re.compile(r"(?<!\d)[.]+(?:\s|$)|(?<=\d)\.(?=\s|$)|[;!\n]+|(?<=\?)\s")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
@@ -120,6 +122,13 @@ def merged(intents: list[Intent]) -> list[Intent]:
     return out
 
 
+def without_plans(intents: list[Intent]) -> list[Intent]:
+    """«hit 165, going to wrap»: what somebody is about to do beside a reading puts nothing off."""
+    read = any(isinstance(intent, Reading) for intent in intents)
+    plans = (Kind.WRAP, Kind.OFF, Kind.REST)
+    return [i for i in intents if not (read and isinstance(i, Snooze) and i.step in plans and not (i.until or i.by))]
+
+
 def _sentence(sentence: str, context: Context) -> list[Intent]:
     """A sentence as a whole, or by its clauses where these say more."""
     whole = clause(sentence, context) if _names(sentence, context) < 2 else []
@@ -194,6 +203,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return told
     if found := read_debrief(text, context):
         return [found]
+    if handed := read_somebody_else(text, context):
+        return [handed]
     if steps := read_step(text, context):
         return steps
     for reader in (read_settings, read_pause, read_move, read_start):

@@ -15,13 +15,16 @@ _UNDO: Final = re.compile(
     r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|(?:delete"
     r"|remove) (?:(?:that |the |my )?(?:last|latest)|that)(?: one"
     r"| entry| reading)?|cancel (?:that|the last) (?:flip|reading|entry|one)|"
-    r"scratch that|never ?mind that|cancel that|ignore that|forget that|disregard(?: that)?)(?: (?:please|pls|last"
+    r"scratch that|never ?mind that|cancel that|(?:ignore|forget|disregard)(?: (?:that|my|the|what (?:i"
+    r"|we) (?:just )?(?:said|wrote|typed|told you))(?: last)?(?: message"
+    r"| one| entry)?)?)(?: (?:please|pls|last"
     r"|that|it|one))*$"
 )
 _VALUE: Final = tuple(
     re.compile(pattern)
     for pattern in (
         rf"\b(?:not|instead of) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?(?:,? (?:but|its|it was|rather)|,) {_NUMBER}$",
+        rf"^not (?P<was>\d{{2,3}}) {_NUMBER}$",
         rf"^(?:i |we )?(?:said|told you|wrote|typed|put) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?,? (?:but "
         rf"|and )?(?:it was|its|it is|meant|i meant) {_NUMBER}$",
         rf"(?<![\w.]){_NUMBER},? (?:and )?(?:not|instead of|rather than) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?![\w.])",

@@ -44,7 +44,7 @@ _NEAR: Final = 22  # characters on either side in which the word for a percentag
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
     ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
-                      r"|doing) (?:it )?dry\b"
+                      r"|doing|going) (?:it )?dry\b"
                       r"|\bdry (?:instead|then|please|pls)\b|\btrocken ?pökeln\b"),
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
                         r"|\bbrine (?:it|instead|cure)\b"

@@ -15,7 +15,8 @@ TOPICS: Final = (
     (
         "export",
         rf"^/?{_GIVE}(?:all )?(?:of )?(?:my|meine) (?:data|daten)" + _PLEASE
-        + r"|^what (?:data )?do you (?:know|have|keep|store) (?:of|about|on) me$|^was weißt du (?:über|von) mich$",
+        + r"|\b(?:everything|all|what) (?:that )?you (?:know|have|keep|store) (?:of|about|on) me\b"
+        r"|^what (?:data )?do you (?:know|have|keep|store) (?:of|about|on) me$|^was weißt du (?:über|von) mich$",
     ),
     (
         "record",

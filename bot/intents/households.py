@@ -34,7 +34,9 @@ _HAND_OVER: Final = tuple(
         rf"^(?:my )?{_NAME} (?:takes?|is taking|will take|has|gets"
         r"|looks after|is looking after|will look after|is minding|minds|will mind|watches|will watch|is watching"
         r"|will have"
-        r"|can take|can have|does|will do|is doing|handles|will handle|is handling)"
+        r"|can take|can have|does|will do|is doing|handles|will handle|is handling|(?:is |s )?(?:going to"
+        r"|gonna) (?:do|take"
+        r"|have|handle|mind|watch|look after)|makes|will make)"
         r" (?:over|the fire|the pit|the smoker|the flips?|it|care|them|everything)\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)s got (?:the |it )?(?:fire|pit|smoker|flips)\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
@@ -42,6 +44,9 @@ _HAND_OVER: Final = tuple(
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
         r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
+)
+_GOING_TO: Final = re.compile(
+    r"^(?!(?:i|we|im|ill|it|its|that|this)\b)(?:my )?[^\W\d_]{2,20}(?: \w+)? (?:is |s )?(?:going to|gonna|will)\b"
 )
 _MYSELF: Final = re.compile(
     r"^(?:ok |now )*(?:i|ill|i will|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do|doing|will do|mind|watch"
@@ -91,6 +96,14 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
         if found and who not in _NOBODY:
             return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text))
     return None
+
+
+def read_somebody_else(text: str, context: Context) -> HandOver | None:
+    """«mike is going to do the flips»: somebody who was named answers for it; nothing is put off."""
+    if not _GOING_TO.match(text):
+        return None
+    handed = read_hand_over(text, context)
+    return handed if handed and handed.to not in ("", "me") else None
 
 
 def _task(text: str) -> str:

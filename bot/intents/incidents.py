@@ -37,7 +37,9 @@ _WHAT: Final = tuple(
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
         ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
-                     r"|brine) )?(?:out|on the (?:counter|table|bench|side)|in the (?:car|garage|sun|kitchen))\b"),
+                     r"|brine) )?(?:out|on the (?:kitchen |garden |work )?(?:counter|table|bench|side|worktop|stove"
+                     r"|sink)"
+                     r"|in the (?:car|garage|sun|kitchen|sink|hall))\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"

@@ -69,6 +69,8 @@ _RULES: Final = tuple(
          r"(?: all| there| bot| guys)?[,:.!-]*\s+(?:just )?)+(?=\S)", ""),
         (r"[,. ]+(?:thanks|thank you|thx|ta|cheers|lol|haha+|hehe|mate|xx+|tho|though|fwiw|btw|i promise|i swear"
          r"|for what its worth|sorry for the wait|sorry about that|sorry its late)[ .!]*$", ""),
+        (r"^(?:(?:no|nah|nope|sorry)[, ]+)+(?=(?:skip|not yet|not now|not done|later|still|leave it"
+         r"|havent|cant)\b)", ""),
         (r"^(?:just )?(?:wanted to (?:say|let you know|tell you)|to let you know|letting you know|to report"
          r"|looks like|pretty sure|im pretty sure|i can confirm|confirming|reporting)(?: that)? ", ""),
         (r"\b(?:give or take|on the dot|or so|or thereabouts|dead on|bang on|more or less|ish)\b", ""),
@@ -77,7 +79,8 @@ _RULES: Final = tuple(
          r"|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$", r"\g<rest>"),
         (r"^(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$", "no deadline"),
         # said late, and why
-        (r",? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?forgot to (?:tell|say|log|mention|report"
+        (r",? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?(?:forgot to|did not|didnt"
+         r"|never) (?:tell|say|log|mention|report"
          r"|write"
          r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b.*$", ""),
         (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) [^\d?,;.]*"
@@ -119,7 +122,8 @@ _RULES: Final = tuple(
         (r"(?<![\d.])(\d{1,2}) ?(?:lbs?|pounds?) ?(\d|1[0-5])\b(?!\.\d)" + _UNIT_NEXT, r"\1 lb \2 oz"),
         (r"\b(1[0-9][0-9]|[1-9]\d)[oO]\b", r"\g<1>0"),
         (r"\b(1)[lI](?=\d)", r"\g<1>1"),
-        (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{2,3}\b)", "pit "),
+        (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
+        (r"(?<=\w) n (?=\w)", " and "),
         # nothing moved, and since when is said loosely
         (r"\b(?:the )?(?:temp(?:erature)?|it|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"
          r" (?:really )?(?:mov(?:ed?|ing)|budg(?:ed?|ing)|chang(?:ed?|ing)|gone (?:up|anywhere)|ris(?:en|ing)"

@@ -8,10 +8,12 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
 _HELP: Final = re.compile(
-    r"^(?:units|language|options)$|^/?(?:help|hilfe|commands?|menu|\?+|what can you do"
+    r"^(?:units|language|options)$|^/?(?:help|hilfe|commands?|menu|\?+|what (?:can you|you can) (?:do"
+    r"|help with)(?: for (?:me|us))?"
     r"|how (?:does this|do you) work|how do i use (?:this"
     r"|you))\b[ ?!.]*(?:me)?$"
 )
+_THANKED: Final = re.compile(r"^(?:thanks?|thank you|many thanks)\b[^\d?]*$")
 _GREET: Final = re.compile(
     r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
     r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|thx|danke|cheers|great|cool|nice|"
@@ -47,7 +49,7 @@ _PLAN: Final = (
 _WHY: Final = (
     (
         "days",
-        r"\b(?:why|warum|how come|explain|how did you get)\b.{0,24}\b(?:days?|so long|cure (?:so )?long|weeks?|tage"
+        r"\b(?:why|warum|how come|explain|how did you get)\b.{0,40}\b(?:days?|so long|cure (?:so )?long|weeks?|tage"
         r"|the cure)\b|\bwhy (?:not )?(?:sooner|shorter|longer)\b|\bwhy so long\b|\bhow did you (?:get"
         r"|work out) (?:that|this|the days)\b",
     ),
@@ -91,9 +93,12 @@ _TOPICS: Final = (
             r"|\bare we there yet\b"
             r"|\bready when\b|\btime left\b"
             r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b"
-            r"|\bwhen (?:can|do) we eat\b|\b(?:will|are) (?:it|we) (?:be )?(?:ready|on time|done)(?: (?:on"
+            r"|\bwhen (?:can|do) we eat\b|\b(?:will|are|am) (?:it|we|i) (?:going to |gonna )?(?:be )?(?:ready"
+            r"|on time|done|make it|finish(?:ed)?)(?: (?:on"
             r"|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
-    ("picture", r"^/?(?:curve|graph|chart|picture|plot|bild|kurve)(?: (?:please|pls))?$|\b(?:show|send|see|draw|plot"
+    ("picture", r"\bhow (?:(?:has |is )?the )?(?:temp(?:erature)?s?|meat|core|pit) (?:has |have |is )?(?:been )?"
+                r"(?:going|doing|developing|moving|risen|run)\b"
+                r"|^/?(?:curve|graph|chart|picture|plot|bild|kurve)(?: (?:please|pls))?$|\b(?:show|send|see|draw|plot"
                 r"|give)(?: me)?(?: the| a| my)?(?: (?:cook|cure|chill|cooking|curing|temperature|temp))? ?(?:curve"
                 r"|graph|chart|picture|plot|diagram)\b"),
     ("thickness", r"\b(?:what|which) thickness\b|\bhow thick (?:is it|did i say|was it|is the meat)\b"),
@@ -112,7 +117,8 @@ _TOPICS: Final = (
             r"|record|put|log|write|type)\b|\b(?:show|send)(?: me)?(?: the| my)? (?:log|history|readings)\b"
             r"|\bhow many (?:flips|days in)\b"),
     ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats the (?:dose|recipe)\b|\bhow much (?:cure|salt"
-             r"|pink(?: salt)?|sugar|water|curing salt)(?: (?:do i need|do i (?:add|use|put in)|again|for this"
+             r"|pink(?: salt)?|sugar|water|curing salt)(?: (?:do i need|i need|do i (?:add|use|put in)"
+             r"|should i (?:add|use|put in)|again|for this"
              r"|goes in|was it|do we need))?$|\bhow many grams\b(?! of (?:protein|fat))|\b(?:show"
              r"|send)(?: me)?(?: the)? (?:dose|recipe)\b"),
     ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b"
@@ -148,6 +154,11 @@ def read_plain(text: str, context: Context) -> Intent | None:
     return greeting(text) if _GREET.search(text) else None
 
 
+def thanked(text: str) -> bool:
+    """Whether a line that nobody understood begins as thanks, and asks and tells no number."""
+    return bool(_THANKED.match(text))
+
+
 def greeting(text: str) -> Greet:
     """A greeting, thanks or a nod, whichever wants an answer most."""
     return Greet("thanks" if _THANKS.search(text) else "hello" if _HELLO.search(text) else "nod")
@@ -167,7 +178,7 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
     if _WHY_ALONE.search(bare):
         return "", Ask("why", text=text)
     for about, words in _WHY_COMPILED:
-        if words.search(bare) and len(bare.split()) <= 9:
+        if words.search(bare) and len(bare.split()) <= 12:
             return "", Ask("why", about, text)
     for topic, words in _TOPICS_COMPILED:
         found = words.search(bare)

@@ -6,7 +6,6 @@ question for the entries; what may be several things is asked about.
 """
 
 import re
-import unicodedata
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
@@ -14,9 +13,20 @@ from typing import Final
 from bot import measures
 from bot.intents import questions
 from bot.intents.asked import read_answer
+from bot.intents.bare import read_bare
 from bot.intents.buttons import carried
 from bot.intents.changes import read_move
-from bot.intents.clauses import about, clause, is_nothing, merged, named_batch, sentences, several, to_batch
+from bot.intents.clauses import (
+    about,
+    clause,
+    is_nothing,
+    merged,
+    named_batch,
+    sentences,
+    several,
+    to_batch,
+    without_plans,
+)
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
@@ -32,52 +42,38 @@ from bot.intents.intents import (
     Question,
     Reading,
     Settings,
-    Snooze,
     Start,
     StepDone,
-    StepMissed,
-    StepSkipped,
     Unclear,
 )
-from bot.intents.plainer import plainer, unsigned
-from bot.intents.readings import hot_words, read_reading
+from bot.intents.normal import SILENT, normal
+from bot.intents.polite import telegram
+from bot.intents.readings import read_reading
 from bot.intents.settings import read_pause, read_settings, read_units, wrong_clock
-from bot.intents.spelling import written
 from bot.intents.start import read_start
 from bot.intents.sums import read_sum
-from bot.intents.tongue import english
-from bot.intents.yard import read_feel
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
-_SILENT: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
-_APOSTROPHES: Final = str.maketrans(
-    {"'": "", "’": "", "‘": "", "`": "", "´": "", "″": '"', "”": '"', "“": '"', "„": '"', "º": "°"}
-)
-_VULGAR: Final = "½¼¾⅓⅔⅛⅜⅝⅞"
 _ANYTHING: Final = re.compile(r"[^\W_]")
 _HALF_HOUR: Final = re.compile(
     r"\b(?:half|halb) (?P<hour>1[0-2]|[1-9])\b(?! ?(?:kg|lb|kilo|pound|inch|cup|litre|liter|tsp|hour|min))"
 )
-_TAIL_ASKS: Final = re.compile(r",? ?\b(?:ok(?:ay)?|is that (?:ok|okay|safe|alright|fine|normal)|safe|right)\s*\?+$")
-_COMMAND: Final = re.compile(r"^/(?P<word>[a-z_]{2,20})(?:@\w{1,40})?\b")
-_MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
-_YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
-_NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")
-_OK: Final = re.compile(r"^(?:ok(?:ay)?|k|sure|alright|right)$")
+_TAIL_ASKS: Final = re.compile(
+    r",? ?\b(?:(?:ok(?:ay)?|safe|right|normal)\s*\?+|(?:is|isnt) (?:that|it|this) (?:still )?(?:ok|okay|safe|alright"
+    r"|all right|fine|normal|bad|dangerous|a problem|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
+)
+_YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
+    r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d)"
+)
 _PLAN_FOR_ME: Final = re.compile(
     r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
     r"|with )?)?"
     r"(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b"
 )
-_SPOON_OF_CURE: Final = re.compile(
-    r"^(?:\d[\d./ ]{0,6}|an?|half a?) ?(?:tsps?|tbsps?|teaspoons?|tablespoons?|cups?|spoons?|pinch(?:es)?)\b"
-    r".{0,24}\b(?:pink|cure|salt)\b.{0,12}$"
-)
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!?](?:\s|$)+|\s+(?:and|then|so)\s+")
 _WILL_IT: Final = re.compile(r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b")
-_WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that can be the weight of a piece in kg or lb
 
 
 def read(text: str, context: Context) -> list[Intent]:
@@ -102,7 +98,19 @@ def read(text: str, context: Context) -> list[Intent]:
     plain = normal(shown, context.language)
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
-    return [_as_typed(intent, shown) for intent in map(_offered, _read(plain, shown, context))]
+    return [_as_typed(intent, shown) for intent in map(_offered, _looked_at_twice(plain, shown, context))]
+
+
+def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
+    """A line as it stands, and where that says nothing, without its courtesies."""
+    found = _read(plain, shown, context)
+    fewer = telegram(plain) if all(map(_is_open, found)) else plain
+    again = _read(fewer, shown, context) if fewer and fewer != plain else found
+    return found if any(map(_is_open, again)) else again
+
+
+def _is_open(intent: Intent) -> bool:
+    return isinstance(intent, Question) or is_nothing(intent)
 
 
 def batch_named(text: str, context: Context) -> str | None:
@@ -111,19 +119,6 @@ def batch_named(text: str, context: Context) -> str | None:
     named, _ = named_batch(plain, context)
     moved = read_correction(plain, context) if named else None
     return None if isinstance(moved, Correct) and moved.to_batch else named
-
-
-def normal(text: str, language: str = "en") -> str:
-    """A line as the readers want it: lower case, plain digits, straight quotes, one space, English words."""
-    text = unsigned(_SILENT.sub(" ", text).replace("\n", " ; "))
-    for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
-        text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
-    text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
-    plain = _MENTION.sub("", measures.plain(text)).strip()
-    command = _COMMAND.match(plain)
-    if command and command["word"] != "start":
-        plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return written(plainer(english(plain, language)))
 
 
 def _as_typed(intent: Intent, shown: str) -> Intent:
@@ -142,13 +137,14 @@ def _offered(intent: Intent) -> Intent:
 
 def _signs_only(shown: str) -> Intent:
     """A line without a letter or digit."""
-    bare = _SILENT.sub("", shown).strip()
+    bare = SILENT.sub("", shown).strip()
     if "?" in bare:
         return Help()
     return Unclear("other", shown[:SHOWN]) if bare.strip(".!-_ ") else Unclear("empty", shown[:SHOWN])
 
 
 def _read(plain: str, shown: str, context: Context) -> list[Intent]:
+    plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
     if half := _HALF_HOUR.search(plain):
         return _half_hours(half, plain, shown, context)
     for reader in _FIRST:
@@ -161,6 +157,12 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
             return [to_batch(found, named)]
     found_all = [to_batch(intent, named) for intent in _parts(rest, shown, here)]
     return found_all or _nothing(plain, shown, context)
+
+
+def _called_for_a_deed(context: Context) -> bool:
+    """Whether a step was called for that is done, and not read off a thermometer."""
+    due = (context.due_step or "").partition("/")[0]
+    return bool(due) and not due.endswith("_check") and due != "reading" and context.asked is None
 
 
 def _half_hours(half: re.Match[str], plain: str, shown: str, context: Context) -> list[Intent]:
@@ -183,29 +185,6 @@ def _without_deadline(start: Intent, typed: str) -> Intent:
         return start
     said = {name: value for name, value in start.said.items() if name != "deadline"}
     return replace(start, said=said, unclear=(*start.unclear, f"deadline:{typed}"))
-
-
-def _ambiguous(plain: str, context: Context) -> Intent | None:
-    """Bare words that may be several things, by whether a step was just called for."""
-    bare = plain.strip(" .!?")
-    weight = measures.number(bare) if context.phase == "none" else None
-    if weight is not None and _WEIGHTS[0] <= weight <= _WEIGHTS[1]:
-        return Start(unclear=(f"unit:{weight:g}",))
-    if feel := read_feel(bare, context):
-        return feel
-    if hot_words(bare):
-        return Unclear("number", bare)
-    if _SPOON_OF_CURE.match(bare):
-        return Unclear("unit", bare)
-    return _yes_or_no(bare) if context.due_step else None
-
-
-def _yes_or_no(bare: str) -> Intent | None:
-    if _YES.match(bare):
-        return StepDone()
-    if _OK.match(bare):
-        return Unclear("word", bare, (StepDone(), Snooze()))
-    return Unclear("word", bare, (Snooze(), StepMissed(), StepSkipped())) if _NO.match(bare) else None
 
 
 def _correction(plain: str, context: Context) -> Intent | None:
@@ -236,7 +215,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_household, read_cures, read_impossible, read_told, read_answer, _ambiguous, questions.read_plain,
+    read_household, read_cures, read_impossible, read_told, read_answer, read_bare, questions.read_plain,
     _correction, _start, read_sum,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
@@ -248,7 +227,7 @@ def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
         return found
     if questions.is_question(plain):
         return _asking(plain, shown, context)
-    return merged([intent for intent in sentences(plain, context) if not is_nothing(intent)])
+    return merged(without_plans([intent for intent in sentences(plain, context) if not is_nothing(intent)]))
 
 
 def _topic(plain: str, context: Context) -> list[Intent]:
@@ -287,8 +266,8 @@ def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:
     if context.asked == "zone" and len(plain.split()) <= 4:
         return [Settings({}, unclear=shown[:SHOWN])]
     greeted = next((intent for intent in sentences(plain, context) if isinstance(intent, Greet)), None)
-    if greeted:
-        return [greeted]
+    if greeted or questions.thanked(plain):
+        return [greeted or Greet("thanks")]
     if measures.number(plain) is not None:
         return [Unclear("number", shown[:SHOWN])]
     return [Unclear("word", shown[:SHOWN])] if len(plain.split()) == 1 else [Question(shown)]

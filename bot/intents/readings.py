@@ -38,7 +38,8 @@ _BETWEEN: Final = re.compile(
 _A_PROBE: Final = re.compile(r"\bprobes?\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
-    r"(?:(?:its|it is|the|meat|pit|fridge|very|too|so|really|getting) ?)+(?:hot|warm|cold)"
+    r"(?:(?:its|it is|it|the|meat|pit|fridge|very|too|so|really|getting|feels|feel|seems|kind of|a bit|rather|got"
+    r"|inside|in there|is|now) ?)+(?:hot|warm|cold)(?: in there| inside| now)?"
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )
 

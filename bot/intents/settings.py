@@ -32,6 +32,7 @@ _WANT_UNITS: Final = re.compile(
 )
 _UNIT_SMALL: Final = words(
     """
+    send message messages write answer
     just grams gram g only use using want prefer to in and & pls please units unit switch change set show speak the me
     i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
@@ -43,7 +44,7 @@ _ZONE: Final = tuple(
     for words in (
         r"\b(?:time ?zone|tz|zone|zeitzone)(?: (?:is|to|=|:|ist|now|should be))* (?P<place>[^\W\d_][\w/ .+-]{1,39})$",
         r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|travelling to"
-        r"|flying to|now) (?:now |back |home |back home )?(?:in |on |at )"
+        r"|flying to|now) (?:now |back |home |back home )?(?:in |on |at |near |close to |just outside |outside )"
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|until \w+))*$",
         r"\b(?:moved|moving|travelled|flew|flying|travelling|travel) to "
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|until \w+))*$",
@@ -58,7 +59,8 @@ _WRONG_ZONE: Final = re.compile(
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
 _QUIET: Final = re.compile(
     r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
-    r"|(?:dont|stop) (?:ping|text|messag|wak|remind|bug)(?:e|ing|ging)? me)\b"
+    r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
+    r"|(?:dont|do not|stop) send(?:ing)? (?:me )?(?:anything|messages?|reminders?|any (?:messages?|reminders?)))\b"
 )
 _FLIPS: Final = re.compile(
     r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
@@ -84,7 +86,8 @@ _PAUSE: Final = re.compile(
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|by) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
     r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\bon holiday\b|^away\b"
     r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
-    r"|\bout of town\b|^(?:be )?gone (?:until|till?|from|for)\b|\bhold off\b|^(?:ill |we will |well "
+    r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:until|till?"
+    r"|from|for)\b|\bhold off\b|^(?:ill |we will |well "
     r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
     r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"

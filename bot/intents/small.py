@@ -9,7 +9,7 @@ def words(listed: str) -> frozenset[str]:
     return frozenset(listed.split())
 
 
-_SMALL: Final = words(
+SMALL: Final = words(
     """
     the and for with about around some want wanna going gonna like make making start starting doing plan new batch
     begin please pls hello hey got have has had bought need ready its this that these those them they then than there
@@ -24,6 +24,7 @@ _SMALL: Final = words(
     us so as or if no looks look looking seems feels feel smells smell tastes taste fresh nicely finally properly again
     quite pretty kind sort said say says degrees degree temp temps temperature celsius fahrenheit kilos kilo pounds
     pound grams gram inches inch thick thickness weight weighs cure curing cured brine salt sugar pink percent strength
+    comes came exactly contains sodium
     cant tell unsure dunno know packet label fridge pit smoker cooker grill fire meal eat eating guests family
     """
 )
@@ -32,4 +33,4 @@ _WORD: Final = re.compile(r"[^\W\d_]{3,30}")
 
 def content(text: str) -> list[str]:
     """The words of a plain text that carry something, in order."""
-    return [word for word in _WORD.findall(text) if word not in _SMALL]
+    return [word for word in _WORD.findall(text) if word not in SMALL]

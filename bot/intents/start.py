@@ -38,20 +38,23 @@ _BEGIN: Final = re.compile(
 _NOT_A_START: Final = re.compile(
     r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
     r"|forgot|typo|"
-    r"meant|after|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
+    r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
 )
 _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only)\b")
 _NOT_MEAT: Final = re.compile(
     r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper"
     r"|rub|brine|ice|charcoal|lump|wood|slices?|portion)\b"
 )
-_LISTED: Final = re.compile(r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?(?:and|&|\+|,|/) ?$")
+_LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
+_ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _SEVERAL: Final = re.compile(r"(?<![\w.])([2-9]) ?$")  # «two 3 lb slabs»
 _PIECES: Final = re.compile(
     r" ?(?:pieces|slabs|flats|points|briskets|bell(?:y|ies)|loins|fillets|sides|hams|breasts|chickens|trouts?|ducks?"
     r"|bits|ones)\b"
 )
+_COUNT: Final = re.compile(rf"(?<![\w.])([2-9])(?={_PIECES.pattern})")
+_OTHER_ONE: Final = re.compile(r"\b(?:other|second|another)(?: one)?(?: is| weighs|s)? (?:about )?\d")
 _JOINED: Final = re.compile(
     r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of"
     r"|is)? ?$"
@@ -223,16 +226,22 @@ def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
         draft.typed["mass"] = typed  # «3.2 kg, was 3.6 before trimming»: which of them is the cook's to say
         return
     pieces = [piece for m in weights for piece in _pieces(text, m)]
+    if len(pieces) > 1 and (count := _COUNT.search(text)) and int(count[1]) != len(pieces):
+        draft.typed["mass"] = typed  # «3 flats 5 6 and 7 lb»: a weight is missing, or is none
+        return
+    if len(pieces) == 1 and _OTHER_ONE.search(text):
+        draft.typed["mass"] = typed  # «one is 6 pounds the other one is 7»: 7 of what is the cook's to say
+        return
     draft.said["mass"] = round(sum(pieces), 9)
     if len(pieces) > 1:
         draft.pieces = tuple(pieces)
 
 
 def _pieces(text: str, measure: Measure) -> list[float]:
-    """The masses that one measure stands for: «6.8 and 5.9 lb» two, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
+    """The masses that one measure stands for: «5.2 5.5 and 6 lb» three, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
     before = text[: measure.start]
     if listed := _LISTED.search(before):
-        return [measures.to_house(float(listed[1]), measure.unit), measure.value]
+        return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(listed[0])), measure.value]
     if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):
         return [measure.value] * int(several[1])
     if times := _TIMES.search(before) or _EACH.search(text):

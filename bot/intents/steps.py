@@ -50,13 +50,15 @@ _MISSED: Final = re.compile(
 )
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
-    r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|gonna|going to) )*(?:skip(?:ping|ped)?|wont do|not doing"
-    r"|leave out|drop|no need for|dont bother(?: with)?|leave (?:this|that) one|pass on|give (?:this|that"
+    r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
+    r"|wont do|not doing"
+    r"|leave out|drop|forget about (?:this|that|it|the flip)|no need for|dont bother(?: with)?|leave (?:this"
+    r"|that) one|pass on|give (?:this|that"
     r"|it) (?:one )?a miss)\b"
     r"(?! the line)|^überspringen\b|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
 _LATER: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry) )*"
+    r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry|i|we) )*"
     r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
     r"|moment)|one sec|soon|hold on"
     r"|remind me (?:later|again)|"
@@ -105,7 +107,9 @@ _TASTES: Final = re.compile(
     r"|perfect|salty|bland|off|sour)\b"
 )
 _AT_NUMBER: Final = re.compile(
-    r"(?:\bat|@) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
+    r"(?:\bat|@|^(?:wrapped|pulled|foiled|off|took it off|taken off)(?: it)?"
+    r"(?= \d{2,3}(?:\.\d)?(?: ?[cf])?(?:$| (?:in|with|paper|foil|now)))) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm"
+    r"|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
     r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )
 _AT_A_PROBE: Final = ("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine")

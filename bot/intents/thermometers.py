@@ -33,6 +33,7 @@ _SMALL_TALK: Final = words(
     midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
     maybe think reckon thick side thin part spot cold coldest slow very too pretty really warm hot cool thats were
     slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but
+    come came coming crept inched reached well fine gently standing stands
     rack finally around whole bit gone thickest deepest fattest parts spots end two places
     """
 )

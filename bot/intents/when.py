@@ -26,6 +26,8 @@ _PARTS: Final = {
 _PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
 _SOON: Final = timedelta(hours=2)
+# «bought it yesterday, for sunday»: nobody eats on a day that is gone
+_GONE: Final = re.compile(r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b")
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _USUAL_MEAL: Final = (13, "pm")
 _SPAN: Final = re.compile(
@@ -123,7 +125,8 @@ def future(text: str, context: Context) -> When | None:
 
 def meal(text: str, context: Context) -> When | None:
     """When people want to eat, the nearest to come; what is not said is kept from `context.deadline`."""
-    spoken = _spoken(text, context, dates=True)
+    ahead = _spoken(_GONE.sub(" ", text), context, dates=True)
+    spoken = ahead if ahead.day else _spoken(text, context, dates=True)
     if spoken.day is None and spoken.clock is None and not spoken.part:
         return None
     if context.deadline is None:

@@ -12,11 +12,15 @@ from core.person import Units
 _PLACES: Final = {
     "America/New_York": "eastern, est, edt, et, boston, philadelphia, washington, dc, miami, atlanta, pittsburgh, "
                         "new york city, nyc, ny, "
-                        "charlotte, orlando, tampa, cleveland, north carolina, florida, georgia usa, ohio",
+                        "charlotte, orlando, tampa, cleveland, north carolina, florida, georgia usa, ohio, "
+                        "maine, vermont, new hampshire, massachusetts, connecticut, rhode island, new jersey, "
+                        "delaware, maryland, virginia, west virginia, pennsylvania, south carolina, new york state",
     "America/Chicago": "central, cst, cdt, ct, dallas, houston, austin, san antonio, texas, minneapolis, milwaukee, "
                        "st louis, kansas city, "
-                       "memphis, nashville, new orleans, tennessee",
-    "America/Denver": "mountain, mst, mdt, mt, salt lake city, albuquerque, colorado, utah",
+                       "memphis, nashville, new orleans, tennessee, illinois, wisconsin, minnesota, iowa, missouri, "
+                       "arkansas, louisiana, mississippi, alabama, oklahoma",
+    "America/Denver": "mountain, mst, mdt, mt, salt lake city, albuquerque, colorado, utah, montana, wyoming, "
+                      "new mexico",
     "America/Los_Angeles": "pacific, pst, pdt, pt, la, san francisco, sf, seattle, portland, san diego, california, "
                            "oakland, las vegas",
     "America/Toronto": "ottawa, ontario, montreal, quebec", "America/Vancouver": "british columbia",
@@ -73,9 +77,18 @@ def zone_of(place: str) -> str | None:
     if key in known:
         return known[key]
     # a slip of the finger keeps the first letter and nearly the length: most names need no comparing
+    if region := _region(name):
+        return region
     near = [n for n in (*known, *_ALIASES) if n[0] == key[:1] and abs(len(n) - len(key)) < 3] if len(key) > 3 else []
     close = get_close_matches(key, near, n=1, cutoff=_CLOSE)
     return (known.get(close[0]) or _ALIASES[close[0]]) if close else None
+
+
+def _region(name: str) -> str | None:
+    """«phoenix arizona», «london ontario»: the zone of what stands behind the city, which many places share."""
+    words = name.replace(",", " ").split()
+    behind = (" ".join(words[-many:]) for many in (2, 1) if len(words) > many)
+    return next((zone for region in behind if (zone := _ALIASES.get(region))), None)
 
 
 def city(name: str) -> str | None:

@@ -4,7 +4,8 @@ import pytest
 
 from bot.intents.cures import mixture, wanted_dose
 from bot.intents.intents import Ask, Change, Happened, Question
-from bot.intents.read import normal, read
+from bot.intents.normal import normal
+from bot.intents.read import read
 from core.units import KILOGRAMS_PER_POUND, LITRES_PER_US_GALLON
 from tests.talk_lines import context
 

@@ -1,0 +1,42 @@
+"""A bare word or number that is the whole of a line: «yes», «its hot», «7.5», «1 tsp pink»."""
+
+import re
+from typing import Final
+
+from bot import measures
+from bot.intents.context import Context
+from bot.intents.intents import Intent, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.readings import hot_words
+from bot.intents.yard import read_feel
+
+_YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
+_NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")
+_OK: Final = re.compile(r"^(?:ok(?:ay)?|k|sure|alright|right)$")
+_SPOON_OF_CURE: Final = re.compile(
+    r"^(?:\d[\d./ ]{0,6}|an?|half a?) ?(?:tsps?|tbsps?|teaspoons?|tablespoons?|cups?|spoons?|pinch(?:es)?)\b"
+    r".{0,24}\b(?:pink|cure|salt)\b.{0,12}$"
+)
+_WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that can be the weight of a piece in kg or lb
+
+
+def read_bare(plain: str, context: Context) -> Intent | None:
+    """Bare words that may be several things, by whether a step was just called for."""
+    bare = plain.strip(" .!?")
+    weight = measures.number(bare) if context.phase == "none" else None
+    if weight is not None and _WEIGHTS[0] <= weight <= _WEIGHTS[1]:
+        return Start(unclear=(f"unit:{weight:g}",))
+    if feel := read_feel(bare, context):
+        return feel
+    if hot_words(bare):
+        return Unclear("number", bare)
+    if _SPOON_OF_CURE.match(bare):
+        return Unclear("unit", bare)
+    return _yes_or_no(bare) if context.due_step else None
+
+
+def _yes_or_no(bare: str) -> Intent | None:
+    if _YES.match(bare):
+        return StepDone()
+    if _OK.match(bare):
+        return Unclear("word", bare, (StepDone(), Snooze()))
+    return Unclear("word", bare, (Snooze(), StepMissed(), StepSkipped())) if _NO.match(bare) else None

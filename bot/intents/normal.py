@@ -1,0 +1,33 @@
+"""A line as the readers want it: the same words in plain letters, digits and English, with one space between them."""
+
+import re
+import unicodedata
+from typing import Final
+
+from bot import measures
+from bot.intents.plainer import plainer, unsigned
+from bot.intents.runon import parted
+from bot.intents.slips import mended
+from bot.intents.spelling import written
+from bot.intents.tongue import english
+
+SILENT: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
+_APOSTROPHES: Final = str.maketrans(
+    {"'": "", "’": "", "‘": "", "`": "", "´": "", "″": '"', "”": '"', "“": '"', "„": '"', "º": "°"}
+)
+_VULGAR: Final = "½¼¾⅓⅔⅛⅜⅝⅞"
+_COMMAND: Final = re.compile(r"^/(?P<word>[a-z_]{2,20})(?:@\w{1,40})?\b")
+_MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
+
+
+def normal(text: str, language: str = "en") -> str:
+    """A line as the readers want it: lower case, plain digits, straight quotes, one space, English words."""
+    text = unsigned(SILENT.sub(" ", text).replace("\n", " ; "))
+    for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
+        text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
+    text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
+    plain = _MENTION.sub("", measures.plain(text)).strip()
+    command = _COMMAND.match(plain)
+    if command and command["word"] != "start":
+        plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
+    return parted(written(plainer(mended(english(plain, language)))))
