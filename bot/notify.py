@@ -71,7 +71,8 @@ class Notify:
     def _handed(self, row: Row, now: datetime, reply: Reply) -> Outgoing:
         with language.speaking(reply.language):
             reply, picture, document = self._enclosed(row, reply, now)
-        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering, document)
+        piercing = row.urgency == Urgency.PIERCING
+        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering, document, piercing)
 
     def _enclosed(self, row: Row, reply: Reply, now: datetime) -> tuple[Reply, Picture | None, Document | None]:
         """The reply with what it encloses; what cannot be made, however often, costs only itself and not the words."""

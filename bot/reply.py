@@ -107,7 +107,7 @@ class Reply:
 
 @dataclass(frozen=True)
 class Outgoing:
-    """A reply on its way: what a channel is handed."""
+    """A reply on its way: what a channel is handed. What is `piercing` goes before all that waits for its turn."""
 
     id: str
     chat: str
@@ -117,6 +117,7 @@ class Outgoing:
     repeat: bool = False
     answering: str | None = None
     document: Document | None = None
+    piercing: bool = False
 
 
 def to_body(reply: Reply) -> dict[str, Any]:

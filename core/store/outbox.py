@@ -21,7 +21,7 @@ from sqlalchemy import BigInteger, Update, bindparam, func, insert, select, type
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
 from core.store.database import Database, Transaction
-from core.store.due import OPEN, OUT, SORTS, earliest, taking
+from core.store.due import AGAIN, OPEN, OUT, SORTS, earliest, lanes, rank, spelled, taking
 from core.store.tables import MICROSECOND, outgoing
 from core.store.wanted import reconcile
 
@@ -93,20 +93,17 @@ def claim(
     chat: str | None = None,
     held: Collection[str] = (),
 ) -> list[Row]:
-    """Take what is due, for `lease`: replies first, then by due time. Nobody else gets the same rows.
+    """Take what is due, for `lease`: lane by lane (`due.LANES`), then by due time. Nobody else gets the same rows.
 
     A reply is not taken while an earlier one of its chat is still open, nor a reminder while an earlier one of its
-    chat is due or in hand: so each chat keeps its order, over all replicas. `held` are the ids that this process has
-    in flight: they are not taken again, even if a clock that jumped ended their lease.
+    chat and urgency is due, in hand, or to be tried again: so each chat keeps its order, over all replicas. `held` are
+    the ids that this process has in flight: they are not taken again, even if a clock that jumped ended their lease.
     """
-    values = {"at": now, "lease_end": now + lease, "claimer": owner, "of_chat": chat, "held": [int(i) for i in held]}
-    found: list[Row] = []
+    values = {"at": now, "lease_end": now + lease, "claimer": owner, "held": [int(i) for i in held], "most": limit}
+    statement = taking(tuple(sorts), chat is not None)
     with database.transaction(first=True) as tx:
-        for sort in SORTS:
-            if sort in sorts and len(found) < limit:
-                taken = tx.execute(taking(sort, chat is not None), values | {"most": limit - len(found)})
-                found += sorted(map(row_of, taken.mappings()), key=lambda row: (row.due_at, int(row.id)))
-    return found
+        taken = tx.execute(statement, values if chat is None else values | {"of_chat": chat}).mappings().all()
+    return sorted(map(row_of, taken), key=lambda row: (rank(row.sort, row.urgency), row.due_at, int(row.id)))
 
 
 def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
@@ -124,18 +121,13 @@ def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
 
 
 def put_back(database: Database, row: Row, until: datetime, *, alone: bool = False) -> bool:
-    """The row did certainly not arrive: it waits for the next try, and the reminders of its chat with it.
+    """The row did certainly not arrive: it waits for the next try, and what comes later in its chat waits for it.
 
-    Later replies of the chat wait for an earlier one anyway; no reply ever waits for a reminder. `alone` holds
-    nothing else back.
+    No reply waits for a reminder, what is piercing for nothing else, nor one urgency for another. `alone` holds
+    nothing back at all. However much waits for the chat, one row is touched.
     """
-    with database.transaction(first=True) as tx:
-        if not _change(tx, row, state="waiting", owner=None, free_at=until):
-            return False
-        if not alone:
-            rest = OUT.chat == row.chat, OUT.sort == "reminder", OUT.state == "waiting", OUT.free_at < until
-            tx.execute(update(outgoing).where(*rest).values(free_at=until))
-    return True
+    why = None if alone else AGAIN
+    return _finish(database, row, state="waiting", owner=None, free_at=until, why=why)
 
 
 def unsure(database: Database, row: Row, until: datetime) -> bool:
@@ -157,7 +149,7 @@ def next_due(database: Database, held: Collection[str] = (), sorts: Collection[s
     """When the next row can be claimed, ends of leases of others included; None where nothing waits."""
     ours = {"held": [int(i) for i in held]}
     with database.reading() as tx:
-        times = [tx.execute(earliest(sort), ours).scalar() for sort in sorts]
+        times = [tx.execute(earliest(lane), ours).scalar() for lane in lanes(sorts)]
     return min((at for at in times if at is not None), default=None)
 
 
@@ -213,7 +205,7 @@ def prune(tx: Transaction, before: datetime) -> int:
 @cache
 def _changing(names: tuple[str, ...]) -> Update:
     """A change of one row, while it is held by the claim that it came from."""
-    mine = OUT.owner == bindparam("claimer"), OUT.attempts == bindparam("attempt"), OUT.state == "sending"
+    mine = OUT.owner == bindparam("claimer"), OUT.attempts == bindparam("attempt"), OUT.state == spelled("sending")
     values: dict[str, Any] = {name: bindparam(f"new_{name}") for name in names}
     return update(outgoing).where(OUT.id == bindparam("row"), *mine).values(values)
 

@@ -155,6 +155,7 @@ wronged = Table(
 )
 
 LIVE: Final = "state IN ('waiting', 'sending')"
+URGENT: Final = "urgency IN ('piercing', 'normal')"
 
 outgoing = Table(
     "outgoing",
@@ -197,6 +198,8 @@ def _partial(name: str, where: str, *columns: str) -> None:
 
 _partial("ix_outgoing_due", LIVE, "sort", "due_at", "id")
 _partial("ix_outgoing_free", LIVE, "sort", "free_at")
+_partial("ix_outgoing_urgent_due", f"{LIVE} AND {URGENT}", "urgency", "due_at", "id")
+_partial("ix_outgoing_urgent_free", f"{LIVE} AND {URGENT}", "urgency", "free_at")
 _partial("ix_outgoing_chat", LIVE, "chat", "sort", "id")
 _partial("ix_outgoing_turn", LIVE, "chat", "sort", "due_at", "id")
 _partial("ix_outgoing_said", "channel_key IS NOT NULL", "chat", "channel_key")

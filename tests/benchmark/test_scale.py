@@ -66,7 +66,7 @@ def test_a_claim_beside_the_raw_driver(million: Database) -> None:
     count, now = 400, datetime.now(UTC)
     micro = (now - datetime(1970, 1, 1, tzinfo=UTC)) // timedelta(microseconds=1)
     named = sqlite.dialect(paramstyle="named")
-    take = due.taking("reminder", False).compile(dialect=named)
+    take = due.taking(("reminder",), False).compile(dialect=named)
     mark = outbox._changing(("state", "sent_at", "channel_key")).compile(dialect=named)
     taking, marking = str(take).replace("(__[POSTCOMPILE_held])", "()"), str(mark)
     times: dict[str, list[float]] = {"raw": [], "ours": []}

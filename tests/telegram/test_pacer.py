@@ -307,3 +307,27 @@ async def test_patience_ends() -> None:
 async def _pass(pacer: Pacer) -> None:
     async with pacer.turn("3", urgent=False):
         pass
+
+
+async def test_fire_lets_no_other_reminder_pass() -> None:
+    """What breaks the quiet hours leaves first, however late it came; then replies, then the rest."""
+    pacer = Pacer(Pace(sends_at_once=1, second=0.29))
+    order: list[str] = []
+    busy = asyncio.Event()
+
+    async def send(name: str, *, urgent: bool = False, piercing: bool = False) -> None:
+        async with pacer.turn(name, urgent=urgent, piercing=piercing):
+            order.append(name)
+            await busy.wait()
+
+    async with asyncio.timeout(PATIENCE), asyncio.TaskGroup() as group:
+        group.create_task(send("on its way", urgent=True))
+        await asyncio.sleep(0.02)
+        for name in ("flip a", "flip b"):
+            group.create_task(send(name))
+        group.create_task(send("reply", urgent=True))
+        group.create_task(send("fire", piercing=True))
+        await asyncio.sleep(0.02)
+        busy.set()
+
+    assert order == ["on its way", "fire", "reply", "flip a", "flip b"]

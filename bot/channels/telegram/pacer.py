@@ -1,7 +1,7 @@
 """Whose turn it is to be sent: replies at once, reminders as fast as the Bot API allows and no faster.
 
 A library's plain rate limiter made replies wait 30 s behind a storm of reminders; here replies never queue behind
-them, and a reminder for a busy chat lets those for other chats pass.
+them, what breaks the quiet hours goes before what does not, and a reminder for a busy chat lets those for others pass.
 
 One message leaves at a time: the next when the last is marked in the outbox, or a beat of the pace after it left,
 whichever is first. So no more are in doubt at a crash than the pace needs at the speed of the API: one where it answers
@@ -24,12 +24,16 @@ LEAST = 0.001  # what is shorter than a clock can tell is no wait
 
 @dataclass(eq=False)
 class Waiting:
-    """A message that waits for its turn. `of` is who will be told of as marked; None: nobody."""
+    """A message that waits for its turn: `urgent` a reply, `piercing` a reminder that lets none pass.
+
+    `of` is who will be told of as marked; None: nobody.
+    """
 
     chat: str
     urgent: bool
     of: str | None
     since: float
+    piercing: bool = False
     turn: "asyncio.Future[None]" = field(default_factory=lambda: asyncio.get_running_loop().create_future())
 
 
@@ -63,12 +67,14 @@ class Pacer:
             self._changed.set()
 
     @asynccontextmanager
-    async def turn(self, chat: str, *, urgent: bool, of: str | None = None) -> AsyncIterator[None]:
+    async def turn(
+        self, chat: str, *, urgent: bool, of: str | None = None, piercing: bool = False
+    ) -> AsyncIterator[None]:
         """Wait for a turn and hold it while sending. Whoever names `of` says later that it is `marked`.
 
         Raises NotDelivered(after) where the wait would be longer than the patience of the pace.
         """
-        waiting = Waiting(chat, urgent, of, self._time())
+        waiting = Waiting(chat, urgent, of, self._time(), piercing)
         await self._granted(waiting)
         arrived = False
         try:
@@ -127,10 +133,11 @@ class Pacer:
             first.turn.set_result(None)
 
     def _next(self) -> tuple[float, Waiting]:
-        """Who goes next, and in how many seconds: replies first, and with them a reminder that yielded long enough."""
+        """Who goes next, and in how many seconds: replies first, and with them a reminder that yields to none, or did
+        so long enough."""
         now = self._time()
         yields = now - self.pace.yields_for
-        waits = [(self._wait(each, now), not (each.urgent or each.since <= yields)) for each in self._queue]
+        waits = [(self._wait(each, now), _class(each, yields)) for each in self._queue]
         place = min(range(len(waits)), key=waits.__getitem__)
         return waits[place][0], self._queue[place]
 
@@ -155,3 +162,10 @@ class Pacer:
     def _refuse_if_longer(patience: float, wait: float) -> None:
         if wait > patience:
             raise NotDelivered(after=timedelta(seconds=wait), paced=True)
+
+
+def _class(waiting: Waiting, yields: float) -> int:
+    """Whom a message goes before, where several could leave: first what is piercing, last what still yields."""
+    if waiting.piercing:
+        return 0
+    return 1 if waiting.urgent or waiting.since <= yields else 2

@@ -99,7 +99,7 @@ class Sender:
 
     async def _send_part(self, outgoing: Outgoing, part: Part) -> str:
         urgent = outgoing.reply.kind != "reminder"
-        async with self._pacer.turn(outgoing.chat, urgent=urgent, of=outgoing.id):
+        async with self._pacer.turn(outgoing.chat, urgent=urgent, of=outgoing.id, piercing=outgoing.piercing):
             if self._closed:
                 raise NotDelivered(after=PAUSE_AT_THE_END)
             if (stay_away := self._circuit.wait()) is not None:
