@@ -6,7 +6,7 @@ from bot.assembly import build, newcomer
 from bot.reply import Message, Outgoing
 
 MONDAY = datetime(2027, 3, 1, 8, tzinfo=UTC)
-BEGUN = ("3.2 kg pork belly, smoked, for saturday 14 march at 18:00", "cure is 6.25 %", "weighed", "it is in the cure")
+BEGUN = ("3.2 kg pork belly, smoked, for saturday 13 march at 18:00", "cure is 6.25 %", "weighed", "it is in the cure")
 
 
 async def test_a_fire_is_handed_on_as_piercing() -> None:
