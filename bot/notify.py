@@ -12,7 +12,7 @@ from bot import documents
 from bot.facts import facts, step_facts
 from bot.pictures import drawn
 from bot.reply import Document, Outgoing, Picture, Reply, from_body
-from bot.wording import batches, gathered, general, households, language, reminders
+from bot.wording import batches, gathered, general, households, language, numbers, reminders
 from core.batch.assess import Assessment
 from core.plan.hours import Wall, wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -94,7 +94,9 @@ class Notify:
             return None
         with language.speaking(a.person.language):
             reply = self._reminder(row, a)
-            return None if reply is None else replace(reply, language=language.spoken())
+            if reply is None:
+                return None
+            return replace(reply, text=numbers.own_first(reply.text, a.person), language=language.spoken())
 
     def _reminder(self, row: Row, a: Assessment) -> Reply | None:
         step = a.plan.step(row.step or "") if a.plan is not None else None

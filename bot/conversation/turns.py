@@ -10,7 +10,7 @@ from bot.conversation import admitting
 from bot.conversation.act import answers
 from bot.intents.households import invitation_in
 from bot.reply import Message, Reply, to_body
-from bot.wording import language, refusals
+from bot.wording import language, numbers, refusals
 from core.errors import NotKept
 from core.person import Person
 from core.service import admission
@@ -67,7 +67,8 @@ class Conversation:
             with language.speaking(turn.person.language):
                 answer = answer if turn.entry is Entry.OPEN else admitting.answer
                 for reply in answer(turn, message):
-                    said_in = replace(reply, language=language.spoken())
+                    text = numbers.own_first(reply.text, turn.person)
+                    said_in = replace(reply, text=text, language=language.spoken())
                     turn.say(to_body(said_in), answering=message.ref or None, about=reply.about)
         return True
 

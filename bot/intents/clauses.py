@@ -27,6 +27,7 @@ from bot.intents.intents import (
     Temperature,
     Unclear,
 )
+from bot.intents.meats import as_meat
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_pause, read_settings
 from bot.intents.start import read_start
@@ -73,6 +74,8 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     if len(hits) != 1:
         return None, text
     key, name = hits[0]
+    if (spoken := as_meat(text)) != text:  # «the ham is on»
+        return key, spoken
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
     return key, " ".join(rest.split())
 
@@ -150,8 +153,15 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
 def _has_aside(sentence: str, context: Context) -> bool:
     """Whether one part of a sentence is more than a reading: a remark, or what was done at an hour."""
     parts = [part.strip() for part in _COMMA.split(sentence) if part]
-    told = (read_aside(part, context) or (len(parts) > 1 and _deed_at_an_hour(part, context)) for part in parts)
+    told = (read_aside(part, context) or (len(parts) > 1 and _plain_deed(part, context)) for part in parts)
     return any(told)
+
+
+def _plain_deed(part: str, context: Context) -> bool:
+    """«meat is on», without a number, or with one that is an hour: beside a reading it is said as well."""
+    if re.search(r"\d", part):
+        return bool(_deed_at_an_hour(part, context))
+    return any(isinstance(intent, StepDone) and intent.step for intent in read_step(part, context))
 
 
 def _halves(part: str, context: Context) -> list[Intent]:

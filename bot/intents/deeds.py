@@ -36,7 +36,7 @@ DEEDS: Final = tuple(
                     r"|bagged (?:it )?to rest|equali[sz]ing|evening out|resting)\b|^sealed$"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
         (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
-                   r"|on the rack(?: uncovered)?)\b"),
+                   r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
         (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
                      r"| are)? (?:now )?(?:lit|going|on|started)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
@@ -52,7 +52,7 @@ DEEDS: Final = tuple(
                        rf"|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
                        r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
-                       r"|\bon the (?:smoker|grill|pit|grate)\b|^on(?: now)?$|^on (?:at|since) (?=\d)"),
+                       r"|\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),

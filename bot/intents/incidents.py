@@ -86,6 +86,7 @@ _SALT: Final = tuple(
             r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
         (-1, r"\b(?:bland|not salty enough|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
         (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
+            r"|\bsalt (?:is |was )?(?:(?:a )?(?:bit|little|touch|tad)|way|too|rather) (?:too )?(?:much|strong|high)\b"
             r"|\bover ?salted\b|\bsalty\b"),
     )
 )  # fmt: skip

@@ -55,6 +55,16 @@ _CUTS: Final = (
 )
 _PRODUCT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
 _CUT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
+_MEAT_WORDS: Final = "|".join(
+    (r"bird|fish|fillets?|pork|beef|joint|roast|slab|hunk|piece", *(w for w, _ in _PRODUCTS), *(w for w, _ in _CUTS))
+)
+# «the belly is on», «put the bird on», and «is on» behind the name of a batch: the meat in hand, and no new one
+_IN_HAND: Final = re.compile(
+    r"(?P<does>\b(?:put|got|took|taken|pulled|lifted|popped) )?\b(?:the |my |our )?(?:pork |beef )?"
+    rf"\b(?:{_MEAT_WORDS})s?"
+    r"(?= (?:(?:is|are|was|has|went|goes|came|just|now|all|been) )*(?:on|off|out|in|into|from|resting)\b)"
+    r"|^(?P<then>is|are|went|has been) (?=(?:now )?(?:on|off|out|in)\b)"
+)
 _OF_BEEF: Final = ("pastrami", "corned_beef")
 _DENIED: Final = re.compile(r"\bnot (?:the |a )?(?:flat|point)\b")
 
@@ -99,6 +109,16 @@ def bone(text: str) -> str:
     if _BONE_IN.search(text):
         return "ham_bone_in"
     return "ham_boned" if _BONED.search(text) else ""
+
+
+def as_meat(text: str) -> str:
+    """The text with the meat of the batch as «the meat», by whatever name it goes: «the meat is on»."""
+
+    def spoken(found: re.Match[str]) -> str:
+        does, then = found["does"], found["then"]
+        return f"meat {then} " if then else f"{does}the meat" if does else "meat"
+
+    return _IN_HAND.sub(spoken, text)
 
 
 def without(text: str) -> str:

@@ -9,6 +9,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS
 from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature, Unclear
+from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
 from bot.intents.readings import read_reading
 from bot.intents.small import content
@@ -119,6 +120,7 @@ _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
 def read_step(text: str, context: Context) -> list[Intent]:
     """What a plain text says of a step; nothing where it says none."""
+    text = as_meat(text)
     if missed := _missed(text, context):
         return [missed]
     if _SKIP.search(text):
@@ -165,7 +167,8 @@ def _deed(text: str, context: Context) -> str | None:
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:
-    kinds = [kind for kind, words in DEEDS if words.search(text) and _possible(kind, text, context)]
+    kinds = [_there(kind, text, context) for kind, words in DEEDS if words.search(text)]
+    kinds = [kind for kind in kinds if _possible(kind, text, context)]
     if (
         not kinds
         and context.phase != "curing"
@@ -190,6 +193,12 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     return done + _reading(core, text, at) + beside
 
 
+def _there(kind: Kind, text: str, context: Context) -> Kind:
+    """What was meant where the meat is: out of the cooker is off the fire."""
+    from_the_cure = re.search(r"\b(?:brine|cure|bag|bucket|tub|pickle|drained)\b", text)
+    return Kind.OFF if kind is Kind.OUT and context.phase == "cooking" and not from_the_cure else kind
+
+
 def _possible(kind: Kind, text: str, context: Context) -> bool:
     """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
     sealing = context.phase == "drying" and (context.due_step or "") == "even"
@@ -199,6 +208,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
         return context.phase not in ("none", "waiting", "curing")
+    if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
+        return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:
         return context.phase not in ("resting", "chilling", "stored")
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)

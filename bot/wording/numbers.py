@@ -4,6 +4,7 @@ Doses are always in grams, whatever the person's units: a scale reads them, a cu
 a limit is rounded to the unsafe side; `ceiling` and `floor` say which way a figure may go.
 """
 
+import re
 from datetime import datetime, timedelta
 from math import ceil, floor
 
@@ -14,6 +15,8 @@ from core.person import Person
 from core.plan.steps import TimeBand
 from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
 
+_FIGURES = r"[-\u2212]?\d[\d.,]*(?: (?:to|and|or|bis|und|oder) [-\u2212]?\d[\d.,]*)?"
+_BOTH = re.compile(rf"({_FIGURES}) °C \(({_FIGURES}) °F\)")
 NARROW_NO_BREAK = " "
 
 
@@ -56,6 +59,11 @@ def both(value: Celsius, person: Person) -> str:
     """A limit in the person's unit with the other beside it, as the rules print both: «4 °C (40 °F)»."""
     f, c = f"{from_house(value, 'f'):.0f} °F", f"{value:.0f} °C"
     return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
+
+
+def own_first(text: str, person: Person) -> str:
+    """A text that prints both units with the person's own in front: «40 °F (4 °C)» to who reads in °F."""
+    return _BOTH.sub(r"\2 °F (\1 °C)", text) if person.units.temperature == "f" else text
 
 
 def percent(value: Fraction, digits: int = 2) -> str:

@@ -62,3 +62,12 @@ def test_hours_are_those_of_the_person_s_wall() -> None:
     """The same moment, on two walls."""
     assert (numbers.clock(NOON, METRIC), numbers.clock(NOON, CUSTOMARY)) == ("13:07", "06:07")
     assert numbers.when(NOON + timedelta(days=1), METRIC, NOON) == "tomorrow 13:07"
+
+
+def test_who_reads_in_fahrenheit_has_it_in_front() -> None:
+    """Texts that print both units: the person's own leads, spans as well; other texts stay as they are."""
+    text = "54 to 27 °C (130 to 80 °F) in 1.5 h, 4 °C (40 °F) 5 h later; frozen at -20 °C (-4 °F)."
+    assert numbers.own_first(text, CUSTOMARY) == (
+        "130 to 80 °F (54 to 27 °C) in 1.5 h, 40 °F (4 °C) 5 h later; frozen at -4 °F (-20 °C)."
+    )
+    assert numbers.own_first(text, METRIC) == text
