@@ -123,7 +123,12 @@ def about(a: Assessment) -> str:
 def at_once(texts: tuple[str, ...]) -> str:
     """Several things that were said in one message, answered in one: what comes next is told once, at the end."""
     *before, last = texts
-    return "\n".join([text for t in before if (text := _without_next(t))] + [last])
+    estimate = say("Ready {when}, at {target}.").partition("{")[0]
+    anew = any(line.startswith(estimate) for line in last.splitlines())  # a later word of the message moved it
+    kept = [
+        _without_next("\n".join(x for x in t.splitlines() if not (anew and x.startswith(estimate)))) for t in before
+    ]
+    return "\n".join([text for text in kept if text] + [last])
 
 
 def _without_next(text: str) -> str:
