@@ -5,7 +5,7 @@ nitric oxide for a heme, the species' onset of Heaton et al. (`sources.HEATON_20
 """
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from math import ceil, inf, isfinite, log
 from statistics import NormalDist
 from typing import Final
@@ -85,7 +85,7 @@ class Penetration:
         """What `days` in the cure leave in the piece; raises OutOfRange for no days and for more than a year."""
         if not 0.0 < days <= 366.0:
             raise OutOfRange("days in the cure", days, 0.0, 366.0, "d")
-        return _after(self.immersion, course(self.immersion, np.geomspace(min(0.1, days / 2), days, 14)))
+        return _after(self.immersion, days)
 
     def probability_pink(self, days: Days) -> float:
         """Share of pieces like this one whose middle is pink after `days`. [-]"""
@@ -141,7 +141,9 @@ def _pink(immersion: Immersion, times: Course) -> Array:
     return np.asarray(normal_cdf(above).mean(axis=1))
 
 
-def _after(immersion: Immersion, times: Course) -> After:
+@lru_cache(maxsize=256)
+def _after(immersion: Immersion, days: Days) -> After:
+    times = course(immersion, np.geomspace(min(0.1, days / 2), days, 14))
     return After(
         days=float(times.days[-1]),
         nitrite_centre=_quantiles(times.nitrite[-1]),

@@ -6,9 +6,10 @@ that is kept to be explained and never credits. A row is the dwell at or above i
 two rows the lower row counts; below the first row nothing counts; nothing is interpolated or clamped.
 """
 
+from bisect import bisect_right
 from dataclasses import dataclass
 from datetime import datetime
-from functools import cache
+from functools import cache, cached_property
 from itertools import pairwise
 from math import ceil, floor
 
@@ -38,10 +39,14 @@ class DwellTable:
 
     def dwell(self, celsius: Celsius) -> Seconds | None:
         """Time that the row at or below this temperature asks for, None below the first row. [s]"""
-        at_f = printed_f(celsius)
-        return next((seconds for row_f, seconds in reversed(self.rows) if row_f <= at_f), None)
+        place = bisect_right(self._printed, printed_f(celsius))
+        return self.rows[place - 1][1] if place else None
 
-    @property
+    @cached_property
+    def _printed(self) -> tuple[Fahrenheit, ...]:
+        return tuple(row_f for row_f, _ in self.rows)
+
+    @cached_property
     def shortest(self) -> Seconds:
         """The shortest dwell that is printed as a time: what a row "at once" is counted by. [s]"""
         return min(seconds for _, seconds in self.rows if seconds > 0)

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
+from typing import Any
 
 from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import Phase, fold
@@ -20,8 +21,20 @@ from core.store.database import Transaction
 
 def look(tx: Transaction, batch_id: str, now: datetime) -> Assessment:
     """A batch as it stands; raises Gone where there is none."""
-    owner = owner_of(tx, batch_id)
-    return assess(fold(batch_id, batches.events(tx, batch_id)), owner, now)
+    return assessed(tx, batch_id, (batches.events(tx, batch_id), owner_of(tx, batch_id), now))
+
+
+def assessed(tx: Transaction, batch_id: str, of: tuple[Sequence[Event], Person, datetime]) -> Assessment:
+    """What the log of a batch, its owner and the time make of it: worked out once for the same in a transaction.
+
+    Nothing else goes into an assessment, so that nothing else can make the one of a moment ago a wrong one; from
+    one turn to the next it is not kept, since the next has another time.
+    """
+    known: tuple[Any, Assessment] | None = tx.derived.get(batch_id)
+    if known is None or known[0] != of:
+        log, owner, now = of
+        known = tx.derived[batch_id] = of, assess(fold(batch_id, log), owner, now)
+    return known[1]
 
 
 def owner_of(tx: Transaction, batch_id: str) -> Person:
@@ -37,14 +50,14 @@ def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) ->
     turn.tx.take_turns_of_batch(batch_id)
     known = batches.events(turn.tx, batch_id)
     owner = owner_of(turn.tx, batch_id)
-    before = assess(fold(batch_id, known), owner, turn.now) if known else None
+    before = assessed(turn.tx, batch_id, (known, owner, turn.now)) if known else None
     first = max((e.number for e in known), default=0) + 1
     said = turn.said
     new = [
         Event(first + i, at, said.said_at, turn.person.id, said.ref or said.key, what)
         for i, (what, at) in enumerate(happened)
     ]
-    after = assess(fold(batch_id, (*known, *new)), owner, turn.now)
+    after = assessed(turn.tx, batch_id, ((*known, *new), owner, turn.now))
     batches.append(turn.tx, batch_id, new)
     if teaching.of_the_fire(before.batch if before else None, after.batch, turn.now):
         after = replace(after, person=_taught(turn, owner))

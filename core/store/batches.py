@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from typing import Any, Final
 
-from sqlalchemy import ColumnElement, RowMapping, Select, or_, select, update
+from sqlalchemy import BindParameter, RowMapping, Select, bindparam, or_, select, update
 
 from core.batch.events import Event, Handed
 from core.errors import Gone
@@ -18,6 +18,17 @@ from core.store.tables import batches, members
 from core.store.tables import events as log
 
 ALPHABET: Final = string.digits + string.ascii_lowercase
+# Statements are built once: building one costs more than what the database needs to execute it.
+OF: Final[BindParameter[str]] = bindparam("of")
+ROWS: Final = select(batches).order_by(batches.c.made_at, batches.c.id)
+BY_ID: Final = ROWS.where(batches.c.id == OF)
+OF_PERSON: Final = ROWS.where(batches.c.owner == OF)
+# begun in a chat, or shared with it
+IN_CHAT: Final = ROWS.where(
+    or_(batches.c.chat == OF, batches.c.id.in_(select(members.c.batch).where(members.c.chat == OF)))
+)
+OPEN_IN_CHAT: Final = IN_CHAT.where(batches.c.closed_at.is_(None))
+LOG: Final = select(log).where(log.c.batch == OF).order_by(log.c.number)
 ID_LENGTH: Final = 8  # 2.8e12 ids: a button's payload stays short, a guess stays hopeless
 
 
@@ -72,29 +83,27 @@ def append(tx: Transaction, batch_id: str, events: Sequence[Event]) -> None:
 
 def events(tx: Transaction, batch_id: str) -> tuple[Event, ...]:
     """The whole log of a batch, in order; empty where there is no such batch."""
-    found = tx.execute(select(log).where(log.c.batch == batch_id).order_by(log.c.number)).mappings()
-    return tuple(_event(row) for row in found)
+    return tx.once(_events, batch_id, tables=frozenset({"events"}))
 
 
 def get(tx: Transaction, batch_id: str) -> Row | None:
     """The batch of that id."""
-    found = _rows(tx, select(batches).where(batches.c.id == batch_id))
-    return found[0] if found else None
+    return tx.once(_get, batch_id, tables=frozenset({"batches"}))
 
 
 def open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
     """The batches under way in a chat, begun there or shared with it, the oldest first."""
-    return _rows(tx, select(batches).where(_had_by(chat), batches.c.closed_at.is_(None)))
+    return tx.once(_open_in, chat, tables=frozenset({"batches", "members"}))
 
 
 def all_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
     """Every batch of a chat, begun there or shared with it, under way or over, the oldest first."""
-    return _rows(tx, select(batches).where(_had_by(chat)))
+    return _rows(tx, IN_CHAT, chat)
 
 
 def of_person(tx: Transaction, person_id: str) -> tuple[Row, ...]:
     """Every batch that a person began, open or closed, the oldest first."""
-    return _rows(tx, select(batches).where(batches.c.owner == person_id))
+    return _rows(tx, OF_PERSON, person_id)
 
 
 def unname(tx: Transaction, person_id: str) -> None:
@@ -119,14 +128,21 @@ def chat_moved(tx: Transaction, old: str, new: str) -> None:
     tx.execute(update(batches).where(batches.c.chat == old).values(chat=new))
 
 
-def _had_by(chat: str) -> ColumnElement[bool]:
-    """Batches that were begun in a chat, or are shared with it."""
-    return or_(batches.c.chat == chat, batches.c.id.in_(select(members.c.batch).where(members.c.chat == chat)))
+def _events(tx: Transaction, batch_id: str) -> tuple[Event, ...]:
+    return tuple(map(_event, tx.execute(LOG, {"of": batch_id}).mappings()))
 
 
-def _rows(tx: Transaction, statement: Select[Any]) -> tuple[Row, ...]:
-    ordered = statement.order_by(batches.c.made_at, batches.c.id)
-    return tuple(Row(**row) for row in tx.execute(ordered).mappings())
+def _get(tx: Transaction, batch_id: str) -> Row | None:
+    found = _rows(tx, BY_ID, batch_id)
+    return found[0] if found else None
+
+
+def _open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
+    return _rows(tx, OPEN_IN_CHAT, chat)
+
+
+def _rows(tx: Transaction, statement: Select[Any], of: str) -> tuple[Row, ...]:
+    return tuple(Row(**row) for row in tx.execute(statement, {"of": of}).mappings())
 
 
 def _places(tx: Transaction, batch_id: str, messages: set[str]) -> Counter[str]:

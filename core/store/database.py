@@ -10,9 +10,9 @@ Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite t
 import json
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
-from typing import Any, Final
+from typing import Any, Final, TypeVar
 
-from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, create_engine, event, text
+from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, UpdateBase, create_engine, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
 from sqlalchemy.engine.interfaces import DBAPIConnection
@@ -32,6 +32,8 @@ TAKE_TURNS: Final = text("SELECT pg_advisory_xact_lock(:kind, hashtext(:name))")
 # a foreign key or a repeated key is our own mistake, not the disk's: it stays loud
 OURS: Final = (IntegrityError, ProgrammingError, DataError)
 
+Read = TypeVar("Read")
+
 
 class Transaction:
     """One transaction. Store functions execute through it; everybody else only hands it on."""
@@ -39,10 +41,31 @@ class Transaction:
     def __init__(self, connection: Connection) -> None:
         self.connection: Final = connection
         self.appended: Final[set[tuple[str, str]]] = set()
+        self.derived: Final[dict[str, Any]] = {}  # what a service worked out, with what it worked it out from
+        self._read: Final[dict[tuple[str, ...], tuple[Any, frozenset[str]]]] = {}
 
     def execute(self, statement: Executable, values: Any = None) -> CursorResult[Any]:
         """Execute one statement, or one with many sets of values."""
+        if isinstance(statement, UpdateBase):
+            self._written(str(statement.table))
         return self.connection.execute(statement, values)
+
+    def once(self, read: Callable[..., Read], *of: str, tables: frozenset[str]) -> Read:
+        """What `read(self, *of)` gives, read once until one of its tables is written in this transaction.
+
+        Where other processes write at the same time it is read anew each time: what they committed meanwhile counts.
+        """
+        if self.on_server:
+            return read(self, *of)
+        key = read.__name__, *of
+        if key not in self._read:
+            self._read[key] = read(self, *of), tables
+        found: Read = self._read[key][0]
+        return found
+
+    def _written(self, table: str) -> None:
+        for key in [key for key, (_, tables) in self._read.items() if table in tables]:
+            del self._read[key]
 
     def insert(self, table: Table) -> sqlite.Insert | postgresql.Insert:
         """An insert that can say what becomes of a row that is there already, as this database spells it."""

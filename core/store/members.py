@@ -6,13 +6,14 @@ from dataclasses import dataclass
 from datetime import datetime
 from typing import Any, Final
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import bindparam, delete, select, update
 
 from core.store.codec import decode, encode
 from core.store.database import Transaction
 from core.store.tables import invitations, members
 
 ALPHABET: Final = "23456789abcdefghjkmnpqrstuvwxyz"  # nothing that is taken for another when it is read out
+OF_BATCH: Final = select(members).where(members.c.batch == bindparam("of")).order_by(members.c.since, members.c.chat)
 CODE_LENGTH: Final = 10  # 31^10, over 8e14: no guess comes near in a week
 
 
@@ -37,8 +38,7 @@ class Invitation:
 
 def of_batch(tx: Transaction, batch_id: str) -> tuple[Member, ...]:
     """The further chats of a batch, the earliest first."""
-    found = select(members).where(members.c.batch == batch_id).order_by(members.c.since, members.c.chat)
-    return tuple(Member(**row) for row in tx.execute(found).mappings())
+    return tx.once(_of_batch, batch_id, tables=frozenset({"members"}))
 
 
 def add(tx: Transaction, member: Member) -> None:
@@ -97,3 +97,7 @@ def chat_moved(tx: Transaction, old: str, new: str) -> None:
     known: Sequence[str] = tx.execute(select(members.c.batch).where(members.c.chat == new)).scalars().all()
     tx.execute(delete(members).where(members.c.chat == old, members.c.batch.in_(known)))
     tx.execute(update(members).where(members.c.chat == old).values(chat=new))
+
+
+def _of_batch(tx: Transaction, batch_id: str) -> tuple[Member, ...]:
+    return tuple(Member(**row) for row in tx.execute(OF_BATCH, {"of": batch_id}).mappings())

@@ -16,7 +16,7 @@ from datetime import datetime, timedelta
 from functools import cache
 from typing import Any, Final
 
-from sqlalchemy import BigInteger, Update, bindparam, func, insert, select, type_coerce, update
+from sqlalchemy import BigInteger, Select, Update, bindparam, func, insert, select, type_coerce, update
 
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
@@ -38,6 +38,14 @@ DELAY: Final = (
     .where(OUT.occurrence > 0, OUT.state == "waiting", OUT.free_at < LATER)
     .values(free_at=LATER)
 )
+OF_CHAT: Final = select(outgoing).where(OUT.chat == bindparam("of")).limit(1)
+BY_KEY: Final = OF_CHAT.where(OUT.channel_key == bindparam("key"))
+LAST_REMINDER: Final = OF_CHAT.where(OUT.sort == spelled("reminder"), OUT.state == spelled("sent")).order_by(
+    OUT.sent_at.desc(), OUT.id.desc()
+)
+LAST_ABOUT: Final = OF_CHAT.where(
+    OUT.batch.is_not(None), (OUT.sort == spelled("reply")) | (OUT.state == spelled("sent"))
+).order_by(func.coalesce(OUT.sent_at, OUT.made_at).desc(), OUT.id.desc())
 
 
 @dataclass(frozen=True)
@@ -167,21 +175,17 @@ def give_back_all(database: Database) -> int:
 
 def find_by_channel_key(tx: Transaction, chat: str, channel_key: str) -> Row | None:
     """The message of ours that a channel knows by this key."""
-    return _first(tx, select(outgoing).where(OUT.chat == chat, OUT.channel_key == channel_key))
+    return _first(tx, BY_KEY, {"of": chat, "key": channel_key})
 
 
 def last_reminder(tx: Transaction, chat: str) -> Row | None:
     """The latest reminder that was sent to a chat."""
-    said = OUT.chat == chat, OUT.sort == "reminder", OUT.state == "sent"
-    return _first(tx, select(outgoing).where(*said).order_by(OUT.sent_at.desc(), OUT.id.desc()))
+    return _first(tx, LAST_REMINDER, {"of": chat})
 
 
 def last_about(tx: Transaction, chat: str) -> str | None:
     """The batch of the latest thing that was said in a chat: a reply that was made, or a reminder that went out."""
-    said = OUT.chat == chat, OUT.batch.is_not(None), (OUT.sort == "reply") | (OUT.state == "sent")
-    row = _first(
-        tx, select(outgoing).where(*said).order_by(func.coalesce(OUT.sent_at, OUT.made_at).desc(), OUT.id.desc())
-    )
+    row = _first(tx, LAST_ABOUT, {"of": chat})
     return row.batch if row else None
 
 
@@ -221,8 +225,8 @@ def _finish(database: Database, row: Row, **values: Any) -> bool:
         return _change(tx, row, **values)
 
 
-def _first(tx: Transaction, statement: Any) -> Row | None:
-    found = tx.execute(statement.limit(1)).mappings().first()
+def _first(tx: Transaction, statement: Select[Any], values: dict[str, Any]) -> Row | None:
+    found = tx.execute(statement, values).mappings().first()
     return None if found is None else row_of(found)
 
 

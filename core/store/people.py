@@ -1,8 +1,8 @@
 """People: who is spoken to, and what the bot last asked them (a restart forgets neither)."""
 
-from typing import Any, cast
+from typing import Any, Final, cast
 
-from sqlalchemy import delete, select, update
+from sqlalchemy import bindparam, delete, select, update
 
 from core.person import Person
 from core.store.codec import decode, encode
@@ -10,11 +10,12 @@ from core.store.database import Transaction
 from core.store.tables import asked as questions
 from core.store.tables import people
 
+SETTINGS: Final = select(people.c.settings).where(people.c.id == bindparam("of"))
+
 
 def load(tx: Transaction, person_id: str) -> Person | None:
     """The person of that id, None for a stranger."""
-    kept = tx.execute(select(people.c.settings).where(people.c.id == person_id)).scalar()
-    return None if kept is None else cast("Person", decode(kept))
+    return tx.once(_load, person_id, tables=frozenset({"people"}))
 
 
 def save(tx: Transaction, person: Person) -> None:
@@ -50,6 +51,11 @@ def chat_moved(tx: Transaction, old: str, new: str) -> None:
     known = select(questions.c.person).where(questions.c.chat == new)
     tx.execute(delete(questions).where(questions.c.chat == old, questions.c.person.in_(known)))
     tx.execute(update(questions).where(questions.c.chat == old).values(chat=new))
+
+
+def _load(tx: Transaction, person_id: str) -> Person | None:
+    kept = tx.execute(SETTINGS, {"of": person_id}).scalar()
+    return None if kept is None else cast("Person", decode(kept))
 
 
 def _of(chat: str, person_id: str) -> tuple[Any, Any]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Sequence
 from datetime import datetime, timedelta
 from typing import Any, Final, NamedTuple
 
-from sqlalchemy import Row, bindparam, insert, select, update
+from sqlalchemy import Row, bindparam, insert, literal_column, select, update
 
 from core.plan.reminders import Wanted
 from core.store.database import Transaction
@@ -27,7 +27,7 @@ PLACE: Final = (
 )
 KNOWN: Final = (
     select(outgoing)
-    .where(outgoing.c.batch == bindparam("batch"), outgoing.c.sort == "reminder")
+    .where(outgoing.c.batch == bindparam("batch"), outgoing.c.sort == literal_column("'reminder'"))
     .order_by(outgoing.c.again)
     .with_for_update()  # another replica must not claim what is about to be moved
 )
