@@ -58,7 +58,10 @@ DEEDS: Final = tuple(
         (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in(?:to)? (?:the |an )?ice(?: ?bath"
                      r"| ?water)?"
-                     r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"),
+                     r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"
+                     r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
+                     r"(?:chill|cool)(?:ing)?\b"
+                     r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
                      rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all)"

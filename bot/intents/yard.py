@@ -97,6 +97,15 @@ _FLARE: Final = re.compile(
     r"\bflar(?:e|ed|ing)(?:[ -]?up)?\b|\bflames\b(?! ?out)|\b(?:grease|fat) fire\b|\bfire (?:shot|leapt) (?:up|out)\b"
 )
 _NO_FLARE: Final = re.compile(r"\b(?:no|not|if|avoid|prevent|without|blue|went|died|gone)\b")
+_UNWRAPPED: Final = re.compile(
+    r"\b(?:unwrapped|took (?:it |the meat )?out of (?:the |its )?(?:foil|paper)|(?:foil|paper|wrap) (?:is |came )?off"
+    r"|took (?:off )?the (?:foil|paper|wrap)(?: off)?)\b"
+)
+_CUT: Final = re.compile(
+    r"\b(?:halved|split"
+    r"|cut (?:it |them |the meat |the piece )?(?:flat|thinner|in|into|to|down)"
+    r"|sliced (?:it |them |the meat )?(?:flat|thinner))\b"
+)
 _TENDER: Final = r"(?:tender|soft|like (?:soft )?butter|buttery|jiggly|zart|weich)"
 _FEEL: Final = r"(?:(?:its|it is|feels|the|probes?|meat|now|nice and|really|very|all|slides|goes|in|is) )*"
 _TOUGH: Final = re.compile(
@@ -157,6 +166,8 @@ def is_ahead(topic: str, phase: str) -> bool:
 
 
 def _event(text: str, context: Context) -> Intent | None:
+    if context.phase in ("resting", "chilling"):
+        return _cut(text)
     if context.phase not in ("drying", "cooking"):
         return None
     if _FLARE.search(text) and not _NO_FLARE.search(text):
@@ -164,7 +175,18 @@ def _event(text: str, context: Context) -> Intent | None:
     if context.phase == "cooking" and _LID.search(text) and not _NO_LID.search(text):
         said = when.past(text, context)
         return Happened("lid", at=said.at if said else None)
+    if context.phase == "cooking" and _UNWRAPPED.search(text) and not _NO_LID.search(text):
+        said = when.past(text, context)
+        return Happened("unwrapped", at=said.at if said else None)
     return None
+
+
+def _cut(text: str) -> Happened | None:
+    """«cut it flat to 25 mm», «halved it»: off the fire no slicing for the table, but a piece that cools faster."""
+    if _NO_LID.search(text) or not _CUT.search(text):
+        return None
+    thick = [m.value for m in measures.find(text) if m.kind == "length"]
+    return Happened("cut", {"thickness": max(thick)} if thick else {})
 
 
 def _weather(text: str) -> Intent | None:

@@ -3,6 +3,7 @@
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
+from core.batch.material import cut_of
 from core.batch.pass_now import Help, help_now
 from core.heat.cooling import Chill
 from core.heat.ways import Way, ways
@@ -54,6 +55,21 @@ def asked(a: Assessment) -> str:
     return say("{lead}\n{marks}\nBy the way of chilling: {whole}.", lead=lead, marks=_marks(forecast, a), whole=whole)
 
 
+def cut(a: Assessment) -> str:
+    """After it was cut so as to cool: what that makes of the hours, where it was said how thick the layers are."""
+    told = cut_of(a.batch)
+    if told is None:
+        return say(
+            "Noted: cut. Say how thick the thickest layer is, like «cut it to 25 mm»: thinner is what cools it, "
+            "a cut across hardly does.\nLay the pieces apart, and send the core of the thickest."
+        )
+    lead = say(
+        "Noted: cut to {thick}. Lay the pieces apart, and send the core of the thickest.",
+        thick=numbers.length(told[1], a.person),
+    )
+    return "\n".join(line for line in (lead, _marks(a.cooling.forecast, a), now(a)) if line)
+
+
 def now(a: Assessment) -> str:
     """What to do now to pass the corner that is open; empty where none is, or nothing helps any more."""
     found = help_now(a)
@@ -101,7 +117,7 @@ def _marks(forecast: Chill | None, a: Assessment) -> str:
             told.append(
                 say(
                     "{mark} after {p50} h ({p10} to {p90})",
-                    mark=numbers.temperature(mark, a.person),
+                    mark=numbers.both(mark, a.person),
                     p50=decimal(hours.p50, 1),
                     p10=decimal(hours.p10, 1),
                     p90=decimal(hours.p90, 1),

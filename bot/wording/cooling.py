@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from bot.wording import chilling, numbers, safety
 from bot.wording.language import say
 from core.batch.assess import Assessment
+from core.batch.cold import CHILL_CLOCK_C
 from core.batch.pass_now import help_now
 from core.person import Person
 from core.safety.cooling import CoolingVerdict
@@ -56,6 +57,8 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
         return _before_the_clock(a)
     if stage is None or stage.deadline is None:
         return say("The hours of the chill do not count yet.")
+    if core is not None and "chill" not in a.batch.done:
+        return _begin_now(a, core)
     goal = numbers.both(celsius_from_fahrenheit(stage.stage.to_f), a.person)
     text = say(
         "It must read {goal} or colder by {deadline}.",
@@ -65,7 +68,20 @@ def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:
     return text if core is None else f"{text}\n{_pace(a, core, stage.deadline)}".strip()
 
 
+def _begin_now(a: Assessment, core: Celsius) -> str:
+    """Under 60 °C, and nobody said that it is in the chill."""
+    help_ = chilling.now(a)
+    return say(
+        "Start the chill now: it is at {core}. Say «in the chill» when it is in.\n{help}",
+        core=numbers.temperature(core, a.person),
+        help=help_ or rule_of_cooling(),
+    )
+
+
 def _before_the_clock(a: Assessment) -> str:
+    core = a.cooling.readings[-1].celsius if a.cooling.readings else None
+    if core is not None and core <= CHILL_CLOCK_C and "chill" not in a.batch.done:
+        return _begin_now(a, core)
     if "chill" in a.batch.done:
         return say(
             "It is in the chill; the clock of the rule starts when the core falls below {limit}.",

@@ -130,6 +130,8 @@ INCIDENTS = Words(
         "wrong_salt": "wrong salt",
         "lid": "lid",
         "flare": "flare",
+        "unwrapped": "unwrapped",
+        "cut": "cut to cool",
     }
 )
 _IN_WORDS: dict[str, Mapping[Any, str]] = {

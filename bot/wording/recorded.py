@@ -53,6 +53,8 @@ TROUBLES = Words(
         "cure_as_salt": "curing salt was used as table salt",
         "cure_in_rub": "curing salt went into the rub",
         "lid": "the lid was opened",
+        "unwrapped": "the wrap came off",
+        "cut": "cut to cool",
         "forgot_cure": "the curing salt was forgotten",
         "wrong_salt": "another salt went in",
     }

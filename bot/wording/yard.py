@@ -44,4 +44,17 @@ def _flare(a: Assessment) -> str:
     )
 
 
-EVENTS: dict[str, Callable[[Assessment], str]] = {"lid": _lid, "flare": _flare}
+def _unwrapped(a: Assessment) -> str:
+    ready = say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else ""
+    return say(
+        "Noted: unwrapped. {ready}\nThe surface dries and the crust firms up again; bare it climbs more slowly.",
+        ready=ready,
+    )
+
+
+EVENTS: dict[str, Callable[[Assessment], str]] = {
+    "lid": _lid,
+    "flare": _flare,
+    "unwrapped": _unwrapped,
+    "cut": chilling.cut,
+}

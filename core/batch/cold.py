@@ -9,7 +9,7 @@ from core.batch.events import Probe
 from core.errors import SaltbellError
 from core.heat.cook import Seen
 from core.heat.cooling import Chill, rest
-from core.units import Celsius, celsius_from_fahrenheit
+from core.units import Celsius, Metres, celsius_from_fahrenheit
 
 CHILL_CLOCK_C: Celsius = 60.0  # 140 °F
 STAGE_ONE_FROM_C: Celsius = celsius_from_fahrenheit(130.0)
@@ -60,24 +60,29 @@ def _chilling(batch: Batch, start: datetime, seen: tuple[Reading, ...]) -> Cooli
     warm = [r for r in seen if r.celsius >= STAGE_ONE_FROM_C]
     from_54c = warm[-1].at if warm else start
     corners = frozenset(name for name, c in CORNERS.items() if any(r.celsius <= c for r in seen if r.at >= start))
-    forecast = _forecast(batch, start, seen)
+    cut = material.cut_of(batch)
+    since = max(start, cut[0]) if cut else start
+    forecast = _forecast(batch, since, seen, cut[1] if cut else None)
     to_cold = forecast.to(4.4) if forecast else None
     return Cooling(
         at_60c=start,
         from_54c=from_54c,
-        cold_at=None if to_cold is None else start + timedelta(hours=to_cold.p50),
+        cold_at=None if to_cold is None else since + timedelta(hours=to_cold.p50),
         corners=corners,
         forecast=forecast,
-        since=start,
+        since=since,
         readings=seen,
     )
 
 
-def _forecast(batch: Batch, start: datetime, seen: tuple[Reading, ...]) -> Chill | None:
+def _forecast(batch: Batch, start: datetime, seen: tuple[Reading, ...], cut_to: Metres | None) -> Chill | None:
+    """The chill from its beginning on, or from when it was cut: layers begin as warm as the middle was read last."""
     near = sorted((abs((r.at - start).total_seconds()), r.celsius) for r in seen)
     start_c = near[0][1] if near and near[0][0] <= 1800.0 else CHILL_CLOCK_C
+    if cut_to is not None:
+        start_c = next((r.celsius for r in reversed(seen) if r.at <= start), start_c)
     later = tuple(Seen((r.at - start).total_seconds(), "core", r.celsius) for r in seen if r.at > start)
     try:
-        return material.chill_of(batch.setup, max(start_c, batch.setup.fridge_c + 1.0), later)
+        return material.chill_of(batch.setup, max(start_c, batch.setup.fridge_c + 1.0), later, cut_to)
     except SaltbellError:  # a start that is colder than the ice water needs no forecast
         return None

@@ -30,7 +30,7 @@ from core.person import Learned, Person
 from core.plan.recipe import product
 from core.plan.setup import Setup, by_the_clock
 from core.plan.steps import Band
-from core.units import Celsius, Fraction, Hours
+from core.units import Celsius, Fraction, Hours, Metres
 
 LEFTOVERS = "leftovers"  # line of the storage chart
 ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
@@ -226,10 +226,19 @@ def history_of(batch: Batch, now: datetime) -> History:
         if r.probe in (Probe.CORE, Probe.PIT) and on <= r.at <= until
     )
     wrapped = batch.done.get("wrap")
-    wraps = () if wrapped is None else (Wrapped((wrapped - on).total_seconds(), _wrap_kind(batch.setup)),)
+    wraps = (
+        () if wrapped is None else (Wrapped((wrapped - on).total_seconds(), _wrap_kind(batch.setup)), *_bared(batch))
+    )
     lids = tuple((at - on).total_seconds() for at, what in batch.incidents if what.what == "lid" and on <= at <= until)
     sets = tuple(PitSet(max((at - on).total_seconds(), 0.0), c) for at, c in batch.pit_sets if at > on)
     return History(seen, wraps, max((min(now, until) - on).total_seconds(), 0.0), sets, lids)
+
+
+def _bared(batch: Batch) -> tuple[Wrapped, ...]:
+    """When the wrap came off again on the fire."""
+    on, wrapped = batch.done["meat_on"], batch.done["wrap"]
+    told = (at for at, what in batch.incidents if what.what == "unwrapped" and at > wrapped)
+    return tuple(Wrapped((at - on).total_seconds(), "none") for at in told)
 
 
 def _wrap_kind(setup: Setup) -> WrapKind:
@@ -257,9 +266,24 @@ def rest_of(setup: Setup) -> Chill:
     return rest(piece_of(setup), "foil", start_c=max(setup.target_c, 61.0))
 
 
-def chill_of(setup: Setup, start_c: Celsius, seen: tuple[Seen, ...] = ()) -> Chill:
-    """The chill in the way that is planned."""
-    return chill(piece_of(setup), CHILLS[setup.chill], start_c, setup.fridge_c, seen)
+def chill_of(setup: Setup, start_c: Celsius, seen: tuple[Seen, ...] = (), cut_to: Metres | None = None) -> Chill:
+    """The chill in the way that is planned; of layers `cut_to` so thick, where it was cut for it. [m]"""
+    return chill(layer(piece_of(setup), cut_to), CHILLS[setup.chill], start_c, setup.fridge_c, seen)
+
+
+def layer(piece: Piece, cut_to: Metres | None) -> Piece:
+    """A layer of a piece that was cut flat: the footprint stays, the mass goes with the thickness."""
+    if cut_to is None or cut_to >= piece.thickness:
+        return piece
+    return replace(piece, thickness=cut_to, mass=piece.mass * cut_to / piece.thickness)
+
+
+def cut_of(batch: Batch) -> tuple[datetime, Metres] | None:
+    """When the cooked meat was cut flat so as to cool, and how thick its layers are [m]; None where it was not."""
+    off = batch.off_at
+    told = [(at, what.facts.get("thickness")) for at, what in batch.incidents if what.what == "cut"]
+    found = [(at, thick) for at, thick in told if isinstance(thick, float) and off is not None and at >= off]
+    return found[-1] if found else None
 
 
 def fresh(learned: Learned) -> Learned:

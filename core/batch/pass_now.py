@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from core.batch.assess import Assessment
+from core.batch.cold import CHILL_CLOCK_C
+from core.batch.material import cut_of, layer
 from core.heat.band import Band
 from core.heat.cooling import ChillMethod
 from core.heat.ways import Way, ways
@@ -31,6 +33,8 @@ def help_now(a: Assessment) -> Help | None:
     core = a.cooling.readings[-1] if a.cooling.readings else None
     if stage is None or core is None or stage.deadline is None or core.celsius < a.batch.setup.fridge_c + 1.0:
         return None
+    if core.celsius > CHILL_CLOCK_C and "chill" not in a.batch.done:
+        return None  # it rests: the chill has not begun, and no corner is open
     goal = celsius_from_fahrenheit(stage.stage.to_f)
     found = (_help(a, way, goal, core.at) for way in _by_ease(a, core.celsius))
     return next((one for one in found if one is not None and one.reached[2] <= stage.deadline), None)
@@ -42,7 +46,8 @@ def _next_stage(a: Assessment) -> StageJudgement | None:
 
 def _by_ease(a: Assessment, core_c: Celsius) -> list[Way]:
     """Ways for a piece that is so warm: whole before cut, no bag before ice."""
-    found = ways(a.piece, core_c, a.batch.setup.fridge_c)
+    cut = cut_of(a.batch)
+    found = ways(layer(a.piece, cut[1] if cut else None), core_c, a.batch.setup.fridge_c)
     return sorted(found, key=lambda way: (way.cut_to is not None, -(way.cut_to or 0.0), EASE.index(way.method)))
 
 

@@ -8,7 +8,7 @@ import pytest
 
 from core.batch.assess import Assessment, assess
 from core.batch.batch import fold
-from core.batch.events import Done, Event, Probe, Read, Started, What
+from core.batch.events import Done, Event, Incident, Probe, Read, Started, What
 from core.batch.hot import HOT_C, WORTH_TELLING, by_itself, hold
 from core.batch.pass_now import EASE, help_now
 from core.person import Person
@@ -51,6 +51,48 @@ def test_help_comes_only_while_a_corner_is_open() -> None:
     """Before the chill, and cold in the end, there is nothing to do."""
     assert help_now(assessed((Done("off"), 0.0), now_h=0.5)) is None
     assert help_now(chilled(38.0, 7.0)) is None
+
+
+def test_in_the_rest_nothing_is_open_yet() -> None:
+    """Meat that rests above 60 °C has not begun its chill: nobody is told to cut it."""
+    rests = assessed((Read(Probe.CORE, 90.0), -0.1), (Done("off"), 0.0), (Read(Probe.CORE, 85.0), 0.3), now_h=0.3)
+    assert help_now(rests) is None
+
+
+def cut(facts: dict[str, float]) -> Assessment:
+    """Off, in the chill in its foil, cut half an hour later at 50 °C."""
+    return assessed(
+        (Read(Probe.CORE, 90.0), -0.1),
+        (Done("off"), 0.0),
+        (Done("chill", "foil"), 1.0),
+        (Read(Probe.CORE, 60.0), 1.0),
+        (Read(Probe.CORE, 50.0), 1.5),
+        (Incident("cut", dict(facts)), 1.5),
+        now_h=1.5,
+    )
+
+
+def test_a_cut_piece_cools_as_its_layers_do() -> None:
+    """A layer of half the thickness is cold sooner than the whole, from the hour of the cut on.
+
+    Under a film the time goes with volume over surface (lumped heat capacity, Incropera section 5.1): about 0.6 here.
+    """
+    whole, thin = cut({}).cooling, cut({"thickness": 0.025}).cooling
+    assert (thin.since, whole.since) == (OFF + timedelta(hours=1.5), OFF + timedelta(hours=1))
+    assert whole.forecast is not None
+    assert thin.forecast is not None
+    slow, fast = whole.forecast.to(5.0), thin.forecast.to(5.0)
+    assert slow is not None
+    assert fast is not None
+    assert 0.4 * (slow.p50 - 0.5) < fast.p50 < 0.8 * (slow.p50 - 0.5)
+
+
+def test_a_cut_never_makes_a_piece_thicker() -> None:
+    """«cut it to 10 cm» leaves a flat of 5 cm as it is."""
+    thick, whole = cut({"thickness": 0.1}).cooling.forecast, cut({}).cooling.forecast
+    assert thick is not None
+    assert whole is not None
+    assert thick.thickness == whole.thickness == 0.05
 
 
 @pytest.mark.parametrize(("fahrenheit", "hours"), [(128.0, 1.6), (110.0, 2.0), (78.0, 2.6)])

@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.intents.intents import Ask, Change, Happened, Question, Reading
+from bot.intents.intents import Ask, Change, Happened, Question, Reading, StepDone
 from bot.intents.read import read
 from tests.talk_lines import context
 
@@ -61,6 +61,8 @@ def test_without_a_fire_it_is_about_the_trade(text: str) -> None:
         ("spritzed it", Happened("lid")),
         ("flare up!", Happened("flare")),
         ("grease fire", Happened("flare")),
+        ("unwrapped it", Happened("unwrapped")),
+        ("took it out of the foil", Happened("unwrapped")),
         ("it's windy", Change({"wind_m_s": 7.0})),
         ("wind picked up", Change({"wind_m_s": 7.0})),
         ("no wind", Change({"wind_m_s": 0.0})),
@@ -90,3 +92,30 @@ def test_before_the_fire_the_fuel_can_be_asked_for() -> None:
     """Charcoal is bought days before."""
     assert read("how much charcoal", context("curing")) == [Ask("fuel", text="how much charcoal")]
     assert read("when do i light", DRY) == [Ask("light", text="when do i light")]
+
+
+@pytest.mark.parametrize("phase", ["resting", "chilling"])
+@pytest.mark.parametrize(
+    ("text", "facts"),
+    [
+        ("halved it", {}),
+        ("cut it in half", {}),
+        ("sliced it thinner", {}),
+        ("cut it flat to 25 mm", {"thickness": 0.025}),
+        ("cut it to 1 inch", {"thickness": pytest.approx(0.0254)}),
+    ],
+)
+def test_cut_so_as_to_cool_is_no_slicing_for_the_table(text: str, facts: dict[str, float], phase: str) -> None:
+    """What the chill's own advice asks for, «cut it flat», leaves the chill going on."""
+    assert read(text, context(phase, last_core_c=50.0)) == [Happened("cut", facts)]
+
+
+@pytest.mark.parametrize("text", ["start the chill", "started the chill", "ok start chilling", "chill started"])
+def test_the_words_of_the_call_begin_the_chill(text: str) -> None:
+    """A cook who answers «Start the chill» with its own words has begun it."""
+    assert read(text, context("resting", last_core_c=60.0)) == [StepDone("chill")]
+
+
+def test_sliced_is_still_sliced() -> None:
+    """Cold meat that is sliced is sliced for the table."""
+    assert read("sliced", context("chilling", last_core_c=4.0)) == [StepDone("slice")]
