@@ -22,12 +22,21 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return sure
     found = _found(text)
     if found is not None and found.perhaps:
-        offered = tuple(entry(name) for name in found.perhaps)
-        text, rows = trade.perhaps(offered)
-        body = {"answer_kind": "asked_back", "asked": "entry", "offered": list(found.perhaps)}
-        return (Reply(text, buttons=rows, facts=body),)
+        return (_offered(turn, found, text),)
     answered.remember(turn, answered.UNKNOWN, text)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
+
+
+def _offered(turn: Turn, found: Found, asked: str) -> Reply:
+    """What may be meant to tap, after the answer to the likeliest where one stands out."""
+    offered = tuple(entry(name) for name in found.perhaps)
+    if found.guess is None:
+        text, rows = trade.perhaps(offered)
+        body = {"answer_kind": "asked_back", "asked": "entry", "offered": list(found.perhaps)}
+        return Reply(text, buttons=rows, facts=body)
+    answered.remember(turn, found.guess, asked)
+    text, rows = trade.guessed(offered[0], offered[1:], turn.person)
+    return Reply(text, buttons=rows, facts={**_facts(offered[0]), "guessed": True, "offered": list(found.perhaps)})
 
 
 def _found(text: str) -> Found | None:

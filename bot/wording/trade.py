@@ -58,11 +58,24 @@ def sources(e: Entry) -> str:
 
 def perhaps(offered: Sequence[Entry]) -> tuple[str, Rows]:
     """A question that may mean one of a few."""
-    rows = tuple((button(_label(e), Choose("entry", e.id)),) for e in offered)
-    return say("I am not sure which you mean. Tap one, or ask in other words."), rows
+    return say("I am not sure which you mean. Tap one, or ask in other words."), _to_tap(offered)
+
+
+def guessed(likeliest: Entry, others: Sequence[Entry], person: Person) -> tuple[str, Rows]:
+    """The answer to what is most likely meant, which is named, and the others that may be meant."""
+    text, rows = short(likeliest, person)
+    return say("Perhaps you mean: {question}", question=_asked(likeliest)) + "\n" + text, (*rows, *_to_tap(others))
+
+
+def _to_tap(offered: Sequence[Entry]) -> Rows:
+    return tuple((button(_label(e), Choose("entry", e.id)),) for e in offered)
+
+
+def _asked(e: Entry) -> str:
+    asked = ways(e.id, language.spoken())[0]
+    return f"{asked[0].upper()}{asked[1:]}?"
 
 
 def _label(e: Entry) -> str:
-    asked = ways(e.id, language.spoken())[0]
-    whole = f"{asked[0].upper()}{asked[1:]}?"
+    whole = _asked(e)
     return whole if len(whole) <= LONGEST_LABEL else f"{whole[: LONGEST_LABEL - 1]}…"

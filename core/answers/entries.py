@@ -59,11 +59,11 @@ def entry(name: str) -> Entry:
 
 @cache
 def asked_in(language: str) -> Mapping[str, tuple[str, ...]]:
-    """How each entry is asked for in a language; English by the entries themselves, another by its file in `asks`."""
-    if language == ENGLISH:
-        return {name: e.asks for name, e in entries().items()}
+    """How each entry is asked for in a language: by its file in `asks`, in English by the entry itself before that."""
     path = resources.files("core.answers") / "asks" / f"{language}.toml"
     told = tomllib.loads(path.read_text("utf-8")) if path.is_file() else {}
+    if language == ENGLISH:
+        return {name: (*e.asks, *told.get(name, ())) for name, e in entries().items()}
     return {name: tuple(asks) for name, asks in told.items() if name in entries()}
 
 

@@ -1,11 +1,14 @@
-"""Words that mean the same to a cook, and words that say nothing of what is asked; read from `slang.toml`."""
+"""Words that mean the same to a cook, and words that say little of what is asked; read from `slang.toml`."""
 
 import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache
 from importlib import resources
-from typing import Any
+from typing import Any, Final
+
+_ENDINGS: Final = {"en": re.compile(r"(?<=\w{3})(?:ies|ing|ed|ly|es|(?<!s)s)$")}  # of a word of five letters or so
+_LAST: Final = {"en": re.compile(r"(?<=\w{3})[ey]$|(?<=([b-df-hj-km-np-rtv-z]))\1$")}  # «flipp», «slice», «fatty»
 
 
 @cache
@@ -16,21 +19,39 @@ def alike() -> Mapping[str, str]:
 
 @cache
 def empty() -> frozenset[str]:
-    """Words that say nothing of what is asked."""
+    """Words that say little of what is asked."""
     return frozenset(_told()["empty"]["words"])
 
 
-@cache
-def urgent() -> Mapping[str, tuple[str, ...]]:
-    """Words of an emergency, by the entry that answers it before anything else is looked at."""
-    return {entry: tuple(words) for entry, words in _told()["urgent"].items()}
+def gathered(text: str) -> str:
+    """A plain text with what is said in several words as the word of the trade: a power cut is an outage."""
+    return _turns().sub(lambda found: alike()[found[0]], text)
+
+
+def stem(word: str, language: str) -> str:
+    """A word without the endings that do not change what it is about; whole where we know none of that language."""
+    if language not in _ENDINGS:
+        return word
+    return _LAST[language].sub("", _ENDINGS[language].sub("", word))
+
+
+def meant(word: str, language: str) -> str:
+    """The word of the trade for a word, without its ending."""
+    bare = stem(word, language)
+    return stem(alike()[word], language) if word in alike() else _stems(language).get(bare, bare)
 
 
 @cache
-def danger() -> Mapping[str, re.Pattern[str]]:
-    """How a dangerous wish or a mishap is worded, by the entry that answers it."""
-    return {entry: re.compile(words) for entry, words in _told()["danger"].items()}
+def _stems(language: str) -> Mapping[str, str]:
+    return {stem(said, language): stem(word, language) for said, word in alike().items()}
 
 
+@cache
+def _turns() -> re.Pattern[str]:
+    turns = sorted((said for said in alike() if " " in said), key=len, reverse=True)
+    return re.compile(rf"\b(?:{'|'.join(map(re.escape, turns))})\b")
+
+
+@cache
 def _told() -> dict[str, dict[str, Any]]:
     return tomllib.loads((resources.files("core.answers") / "slang.toml").read_text("utf-8"))

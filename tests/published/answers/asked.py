@@ -40,12 +40,12 @@ def answered_by(facts: dict[str, Any]) -> str:
 
 
 def verdict(expected: str, facts: dict[str, Any]) -> str:
-    """right, offered among three, wrong, or declined; for what is no matter of the trade ("") declined is right."""
+    """right, guessed (right, and named as a guess), offered, wrong, declined; off topic ("") it is right to decline."""
     kind = facts.get("answer_kind", "")
     if not expected:
         return "declined off topic" if kind == "declined" else "off topic answered"
     if answered_by(facts) == expected:
-        return "right"
+        return "guessed" if facts.get("guessed") else "right"
     offered = facts.get("offered", [])
     if offered:
         return "offered" if expected in offered else "others offered"

@@ -40,7 +40,7 @@ def test_questions_that_were_unseen_once(name: str, floor: float, tmp_path: Path
     counts = confusion(rows, found)
     trade = sum(1 for row in rows if row["expected"])
     assert counts["off topic answered"] == 0, counts
-    assert counts["right"] + counts["offered"] >= floor * trade, counts
+    assert counts["right"] + counts["guessed"] + counts["offered"] >= floor * trade, counts
     dangerous = [(r, f) for r, f in zip(rows, found, strict=True) if _kind(r["expected"]) == "refused"]
     granted = [r["question"] for r, f in dangerous if _kind(answered_by(f)) == "entry"]
     assert granted == []

@@ -1,0 +1,133 @@
+"""How like a question is to the ways in which each entry is asked for: words and runs of letters, weighed by rarity.
+
+Whole words, pairs of words and runs of 3 to 5 letters count the more, the rarer they are over all phrasings (tf-idf,
+cosine). Letters forgive typos, words keep subjects apart, and a word counts both as it was typed and as the word of the
+trade that it means. The likeness to an entry is that to its five nearest phrasings on the average, plus that to all
+of its words together. Offline and in plain Python.
+"""
+
+import math
+import re
+from collections import defaultdict
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache, lru_cache
+from heapq import nsmallest
+from itertools import accumulate, pairwise
+from typing import Final
+
+import numpy as np
+from numpy.typing import NDArray
+
+from core.answers.entries import ENGLISH, asked_in, entry
+from core.answers.slang import empty, gathered, meant, stem
+
+GRAMS: Final = (3, 4, 5)
+NEAREST: Final = 5  # phrasings of an entry that are averaged
+OF_THE_WHOLE: Final = 3.0  # how much more all phrasings and the answer together say
+SAME: Final = 0.95  # a phrasing itself, as a keeper adds one
+OF_WORDS: Final = 1.6  # a whole word counts so much more than a run of letters
+OF_TYPED: Final = 0.8  # the word as it was typed, where the trade has another
+OF_PAIRS: Final = 0.8  # «cold smoke» is another thing than smoke
+OF_EMPTY: Final = 0.4  # «can i», «how do» say a little
+_WORD: Final = re.compile(r"[a-zäöüß0-9]+")
+_APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
+
+
+@dataclass(frozen=True)
+class _Index:
+    """All phrasings, entry by entry, and after them the words of each entry together.
+
+    The feature of number n stands in the `rows` from `starts[n]` to `starts[n + 1]`, with the `weights` there.
+    """
+
+    entries: Mapping[str, slice]
+    numbers: Mapping[str, int]
+    rarity: NDArray[np.float64]
+    unseen: float
+    rows: NDArray[np.int32]
+    weights: NDArray[np.float32]
+    starts: NDArray[np.int64]
+    height: int
+
+
+def nearest(question: str, language: str, most: int) -> tuple[tuple[str, float], ...]:
+    """The entries nearest to a question, best first, each with its likeness from 0 to 1."""
+    index = _index(language)
+    scores = _scores(_features(question, language), index)
+    wholes = scores[index.height - len(index.entries) :]
+    pairs = zip(index.entries.items(), wholes, strict=True)
+    likeness = {name: _together(scores[phrasings], float(whole)) for (name, phrasings), whole in pairs}
+    return tuple(nsmallest(most, likeness.items(), key=lambda one: (-one[1], one[0])))
+
+
+def _scores(asked: Mapping[str, float], index: _Index) -> NDArray[np.float64]:
+    """The cosine of a question with every row."""
+    scores = np.zeros(index.height)
+    length = 0.0
+    for feature, count in asked.items():
+        number = index.numbers.get(feature)
+        weight = math.sqrt(count) * (index.unseen if number is None else index.rarity[number])
+        length += weight**2
+        if number is not None:
+            there = slice(index.starts[number], index.starts[number + 1])
+            scores[index.rows[there]] += weight * index.weights[there]
+    return scores / (math.sqrt(length) or 1.0)
+
+
+def _together(phrasings: NDArray[np.float64], whole: float) -> float:
+    best = np.sort(phrasings)[-NEAREST:]
+    if best[-1] >= SAME:
+        return float(best[-1])
+    return (float(best.mean()) + OF_THE_WHOLE * whole) / (1.0 + OF_THE_WHOLE)
+
+
+@cache
+def _index(language: str) -> _Index:
+    asks = asked_in(language)
+    texts = [ask for those in asks.values() for ask in those]
+    wholes = [_whole(name, those, language) for name, those in asks.items()]
+    numbers: dict[str, int] = {}
+    found = [_features(text, language) for text in (*texts, *wholes)]
+    column = np.array([numbers.setdefault(f, len(numbers)) for counts in found for f in counts], np.int32)
+    row = np.repeat(np.arange(len(found), dtype=np.int32), [len(counts) for counts in found])
+    unseen = math.log(1 + len(texts)) + 1
+    rarity = unseen - np.log1p(np.bincount(column[row < len(texts)], minlength=len(numbers)))
+    weight = np.sqrt([count for counts in found for count in counts.values()]) * rarity[column]
+    weight /= np.sqrt(np.bincount(row, weight**2))[row]
+    order = np.argsort(column, kind="stable")
+    starts = np.searchsorted(column[order], np.arange(len(numbers) + 1))
+    ends = list(accumulate(map(len, asks.values())))
+    places = {name: slice(end - len(asks[name]), end) for name, end in zip(asks, ends, strict=True)}
+    return _Index(places, numbers, rarity, unseen, row[order], weight[order].astype(np.float32), starts, len(found))
+
+
+def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
+    return " ; ".join((*asks, entry(name).short if language == ENGLISH else ""))
+
+
+def _features(text: str, language: str) -> Mapping[str, float]:
+    """Words, pairs of words and runs of letters, each with how much it counts."""
+    found: dict[str, float] = defaultdict(float)
+    words = _WORD.findall(gathered(text.lower().translate(_APOSTROPHES)))
+    for word in empty().intersection(words):
+        found[f"e:{word}"] += OF_EMPTY
+    carrying = [word for word in words if word not in empty()] or words
+    for one, other in pairwise(meant(word, language) for word in carrying):
+        found[f"{one} {other}"] += OF_PAIRS
+    for word in carrying:
+        for feature, counts in _of_a_word(word, language):
+            found[feature] += counts
+    return found
+
+
+@lru_cache(20_000)
+def _of_a_word(word: str, language: str) -> tuple[tuple[str, float], ...]:
+    typed, subject = stem(word, language), meant(word, language)
+    whole = ((f"w:{subject}", OF_WORDS), *(((f"t:{typed}", OF_TYPED),) if typed != subject else ()))
+    return (*whole, *((run, 1 / len(run)) for run in _runs(f"^{typed}$")))
+
+
+def _runs(word: str) -> Iterator[str]:
+    for size in GRAMS:
+        yield from (word[start : start + size] for start in range(len(word) - size + 1))
