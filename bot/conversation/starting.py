@@ -25,8 +25,9 @@ SAME_KG = 0.0005
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
+    goes_on = bool((meant.asked or {}).get("said")) and bool(intent.said)
     replies = begin(turn, _said(intent, meant.asked), dict(_slot(one) for one in intent.unclear))
-    return tuple(as_taken(turn, reply, intent.assumed) for reply in replies)
+    return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
 
 
 def as_taken(turn: Turn, reply: Reply, assumed: Collection[str]) -> Reply:

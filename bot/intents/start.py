@@ -15,7 +15,7 @@ from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import meat, without
+from bot.intents.meats import bone, meat, without
 from bot.intents.small import content, words
 from bot.measures import Measure
 
@@ -44,6 +44,12 @@ _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|tu
 _NOT_MEAT: Final = re.compile(
     r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper"
     r"|rub|brine|ice|charcoal|lump|wood|slices?|portion)\b"
+)
+# to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing
+_ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|can|could|do|does|is|are|should|will|would)\b")
+_EATS: Final = re.compile(
+    r"\b(?:eat|eating|meal|dinner|lunch|supper|breakfast|brunch|serve|serving|served|guests|table|party"
+    r"|ready (?:by|for)|needed|for (?=\w))\b"
 )
 _LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
 _ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
@@ -104,17 +110,23 @@ def read_start(text: str, context: Context) -> Start | None:
     verb = _VERB.search(text)
     if _BEGIN.match(text):
         return Start()
-    if _NOT_A_START.search(text) or not (named or weighs or (verb and context.phase == "none")):
+    goes_on = context.asked_of_start and not _ASKS.search(text)
+    if _NOT_A_START.search(text) or not (named or weighs or goes_on or (verb and context.phase == "none")):
         return None
     if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
         return None
     draft = _Draft()
     _take_mass(text, draft, may_be_bare=bool(named and (verb or context.phase == "none")))
-    if not _is_start(text, context, draft, bool(verb)):
+    whole = _is_start(text, context, draft, bool(verb))
+    if not (goes_on or whole):
         return None
-    _take_meat(text, draft)
+    if named or whole:
+        _take_meat(text, draft)
+    if goes_on and context.asked == "cut" and (cut := bone(text)):
+        draft.said["cut"] = cut
     _take_fields(text, draft)
-    take_deadline(text, context, draft)
+    if named or whole or _EATS.search(text):
+        take_deadline(text, context, draft)
     if not draft.said and not draft.typed:
         return None
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())

@@ -1,10 +1,12 @@
 """How a line was taken that left something open: said at once, with the other reading one tap away."""
 
 from collections.abc import Collection, Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final
 
 from bot.intents.intents import Change, Choose, MoveDeadline
+from bot.reply import Reply
 from bot.wording import meats, numbers, plans
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
@@ -33,6 +35,13 @@ def which_meal(meals: Sequence[datetime], person: Person, now: datetime) -> tupl
     """A date that may be two days: neither is guessed."""
     rows = tuple((button(numbers.when(at, person, now), Choose("deadline", at)),) for at in meals)
     return say("On which day is the meal? What you typed may be either. Tap it; the rest is kept."), rows
+
+
+def beside(reply: Reply, *, kept: bool) -> Reply:
+    """A question that is asked again, with a word that what was said beside it is `kept`."""
+    if not kept or reply.about is not None:
+        return reply
+    return replace(reply, text="\n".join((reply.text, say("What you said beside it is noted."))))
 
 
 def noted(a: Assessment) -> str:
