@@ -114,5 +114,5 @@ def until_cold(limit_f: Fahrenheit, readings: Sequence[Reading]) -> tuple[Readin
         above = printed_f(reading.celsius) > limit_f
         if warm and not above:
             return tuple(readings[: place + 1])
-        warm = warm or above
+        warm = above
     return tuple(readings)

@@ -88,7 +88,7 @@ def _matters(fact: str, finding: Finding, incident: Incident, record: Record) ->
     frozen = incident.facts.get("where", "fridge") != "fridge"
     return {
         "ice_crystals": frozen,
-        "room_c": finding.rule is not Rule.POWER_CUT or (finding.value or 0.0) <= TWO_HOURS,
+        "room_c": finding.rule is not Rule.POWER_CUT or finding.value is None or finding.value <= TWO_HOURS,
         "mg_kg": finding.detail != "not_in_yet",
         EATERS: record.at_risk_eaters is None and finding.detail == "over_limit",
     }.get(fact, True)
@@ -123,7 +123,7 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
     good = last_at_or_above(HOT_F, before)
     seen = _seen(incident, [r for r in readings if (r.at > good.at if good else r.at >= incident.at)])
     shown = good or last_heat(incident, record, before)
-    again = None if seen is None else first_at_or_above(HOT_F, [r for r in readings if r.at > seen.at])
+    again = None if seen is None else first_at_or_above(HOT_F, [r for r in readings if r.at >= seen.at])
     facts = FireOut(
         core=seen.celsius if seen else None,
         hours_below=_without_heat(incident, record, shown, seen),
@@ -141,17 +141,14 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
 
 def _without_heat(incident: Incident, record: Record, shown: Reading | None, seen: Reading | None) -> Hours | None:
     """From the last sign of heat to the look; else from going on, while short, or by the cook's word. [h]"""
-    if record.meat_on_at is None and shown is None:
-        return None
     until = seen.at if seen else record.now
     told = said_hours(incident, record)
-    by_sign = hours_between(shown.at, until) if shown else None
-    if by_sign is not None:
-        return max(by_sign, told or 0.0)
-    since_on = hours_between(record.meat_on_at, until) if record.meat_on_at else None
-    if since_on is not None and since_on <= LONGEST_BELOW:
-        return since_on
-    return told
+    if shown is not None:
+        return max(hours_between(shown.at, until), told or 0.0)
+    if record.meat_on_at is None:
+        return None
+    since_on = hours_between(record.meat_on_at, until)
+    return since_on if since_on <= LONGEST_BELOW else told
 
 
 def _seen(incident: Incident, after: list[Reading]) -> Reading | None:
@@ -170,7 +167,7 @@ def _left_out(incident: Incident, record: Record) -> Finding:
     hot_day = judge_left_out(replace(told, air=celsius_from_fahrenheit(HOT_DAY_F)))
     if judged.detail == "in_time" and hot_day.detail != "in_time" and not asked(incident, "room_c"):
         return not_asked(Rule.LEFT_OUT, judged)
-    return judged if known or judged.status is not Status.UNKNOWN else replace(judged, means=Outcome.CANNOT_SAY)
+    return judged if known else replace(judged, means=Outcome.CANNOT_SAY)
 
 
 def _power_cut(incident: Incident, record: Record) -> Finding:
@@ -200,12 +197,10 @@ def _leaked(incident: Incident, record: Record) -> Finding:
     """The leak began as long ago as the cook says, or as the meat has lain where nobody knows."""
     since = None if record.put_in_cure_at is None else hours_between(record.put_in_cure_at, incident.at) / 24.0
     said = number(incident, "unnoticed_days")
-    unnoticed = said if said is not None else since
-    day = number(incident, "day")
-    if day is None and since is not None:
-        day = max(since - (unnoticed or 0.0), 0.0)
+    unnoticed = since if said is None else said
+    day = None if since is None else max(since - (since if said is None else said), 0.0)
     judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet))
-    by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart", "partly_cured")
+    by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart")
     return not_asked(Rule.LEAK, judged) if by_time or not asked(incident, "lost_fraction") else judged
 
 

@@ -110,9 +110,8 @@ def _missing(record: Record, found: tuple[Finding, ...]) -> tuple[Wanted, ...]:
     for finding in found:
         if finding.missing:
             wanted.setdefault(finding.missing, Wanted(finding.missing, finding.rule, finding.deadline))
-    if record.at_risk_eaters is None:
-        wanted["at_risk_eaters"] = Wanted("at_risk_eaters", None, None)
-    return tuple(wanted.values())
+    eaters = () if record.at_risk_eaters is not None else (Wanted("at_risk_eaters", None, None),)
+    return (*wanted.values(), *eaters)
 
 
 def _cautions(record: Record, found: tuple[Finding, ...], kill: Lethality | None) -> tuple[Caution, ...]:

@@ -123,7 +123,7 @@ def judge_leak(facts: Leak) -> Finding:
     if facts.lost is not None and facts.lost < SMALL_LEAK:
         return _found(Rule.LEAK, "top_up" if facts.wet else "small", facts.lost, SMALL_LEAK, source)
     early = facts.day is not None and facts.day <= EARLY_LOSS_DAYS
-    if early and (facts.unnoticed_days or 0.0) > UNNOTICED_DAYS:
+    if early and facts.unnoticed_days is not None and facts.unnoticed_days > UNNOTICED_DAYS:
         return _found(Rule.LEAK, "unnoticed", facts.unnoticed_days, UNNOTICED_DAYS, source)
     if facts.lost is not None and facts.wet:
         return _found(Rule.LEAK, "top_up", facts.lost, SMALL_LEAK, source)
@@ -179,20 +179,21 @@ _FIX: Final = (Status.PASSED, Outcome.SAFE)
 _OUT: Final = (Status.FAILED, Outcome.THROW_AWAY)
 _DOUBT: Final = (Status.UNKNOWN, Outcome.CANNOT_SAY)
 _WAIT: Final = (Status.OPEN, Outcome.NOT_YET)
-# case: how it stands and what it means, what to do, what is missing, the unit of its value
+# case: how it stands and what it means, what to do, what is missing, the unit of its value; «not asked» has the
+# unit of what is judged
 _CASES: Final[dict[tuple[Rule, str], tuple[tuple[Status, Outcome], str, str, str]]] = {
     (Rule.LEFT_OUT, "in_time"): (_FIX, "into_the_fridge_now", "", "h"),
     (Rule.LEFT_OUT, "still_cool"): (_FIX, "into_the_fridge_now", "", "h"),
     (Rule.LEFT_OUT, "too_long"): (_OUT, "throw_away", "", "h"),
     (Rule.LEFT_OUT, "unknown_time"): ((Status.UNKNOWN, Outcome.THROW_AWAY), "throw_away", "hours_out", "h"),
-    (Rule.LEFT_OUT, "not_asked"): (_DOUBT, "into_the_fridge_now", "", "h"),
+    (Rule.LEFT_OUT, "not_asked"): (_DOUBT, "into_the_fridge_now", "", ""),
     (Rule.POWER_CUT, "still_cold"): (_FIX, "ice_and_go_on", "", "h"),
     (Rule.POWER_CUT, "in_time"): (_FIX, "ice_and_go_on", "", "h"),
     (Rule.POWER_CUT, "by_clock"): (_OUT, "unless_core_is_cold", "", "h"),
     (Rule.POWER_CUT, "too_long"): (_OUT, "throw_away", "", "h"),
-    (Rule.POWER_CUT, "not_asked"): (_DOUBT, "read_the_core", "", "h"),
-    (Rule.LEAK, "not_asked"): (_DOUBT, "", "", "-"),
-    (Rule.DOSED_TWICE, "not_asked"): (_DOUBT, "throw_away_advised", "mg_kg", "mg/kg"),
+    (Rule.POWER_CUT, "not_asked"): (_DOUBT, "read_the_core", "", ""),
+    (Rule.LEAK, "not_asked"): (_DOUBT, "", "", ""),
+    (Rule.DOSED_TWICE, "not_asked"): (_DOUBT, "throw_away_advised", "mg_kg", ""),
     (Rule.LEAK, "small"): (_FIX, "bag_again", "", "-"),
     (Rule.LEAK, "top_up"): (_FIX, "top_up_same_strength", "", "-"),
     (Rule.LEAK, "restart"): (_WAIT, "rinse_weigh_restart", "", "d"),
@@ -213,11 +214,11 @@ _NITRITE_CASES: Final = {
 
 def not_asked(rule: Rule, judged: Finding) -> Finding:
     """What the worst case says while the facts that decide were not asked for yet: a doubt, with its figures."""
-    doubt = _found(rule, "not_asked", judged.value, judged.limit or 0.0, judged.source)
+    doubt = _found(rule, "not_asked", judged.value, judged.limit, judged.source)
     return replace(doubt, unit=judged.unit)
 
 
-def _found(rule: Rule, case: str, value: float | None, limit: float, source: Source) -> Finding:
+def _found(rule: Rule, case: str, value: float | None, limit: float | None, source: Source) -> Finding:
     if case in _NITRITE_CASES:
         (status, means), advice = _NITRITE_CASES[case]
         missing, unit = "", "mg/kg"

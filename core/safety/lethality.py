@@ -10,7 +10,6 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from datetime import datetime
 from functools import cache, cached_property
-from itertools import pairwise
 from math import ceil, floor
 
 from core.errors import Missing, OutOfRange
@@ -49,7 +48,7 @@ class DwellTable:
     @cached_property
     def shortest(self) -> Seconds:
         """The shortest dwell that is printed as a time: what a row "at once" is counted by. [s]"""
-        return min(seconds for _, seconds in self.rows if seconds > 0)
+        return min(seconds for _, seconds in self.rows if seconds)
 
     @property
     def first_f(self) -> Fahrenheit:
@@ -132,7 +131,7 @@ def earned(history: History, table: DwellTable) -> Lethality:
     """
     readings = coldest_at_each_time(ordered(history))
     fraction, met_at, deciding = 0.0, None, readings[:1]
-    for first, second in pairwise(readings[:1] + readings):
+    for first, second in zip(readings[:1] + readings, readings, strict=False):
         gain = _gain(table, first, second)
         fraction = max(fraction + gain, _at_once(table, second))
         if met_at is None and (gain > 0 or fraction >= _ENOUGH):

@@ -56,12 +56,16 @@ def _days(record: Record) -> list[Finding]:
     until = record.meat_on_at or record.now
     found: list[Finding] = []
     if record.put_in_cure_at is not None and record.ingoing_mg_kg == 0.0:
-        found.append(_kept(keeping("poultry" if record.bird else "roast", "raw"), record.put_in_cure_at, until))
+        found.append(_kept(keeping(_raw_line(record), "raw"), record.put_in_cure_at, until))
     elif record.out_at is not None:
-        found.append(_kept(keeping("corned_beef", "raw"), record.out_at, until))
+        found.append(_kept(keeping("fish" if record.fish else "corned_beef", "raw"), record.out_at, until))
     if record.put_in_cure_at is not None:
         found += _too_long(_days_between(record.put_in_cure_at, record.out_at or until))
     return found
+
+
+def _raw_line(record: Record) -> str:
+    return "poultry" if record.bird else "fish" if record.fish else "roast"
 
 
 def _kept(line: Keeping, since: datetime, until: datetime) -> Finding:

@@ -24,8 +24,8 @@ class Stop:
     source: Source
     caution: Caution
     instead: str
-    figures: tuple[tuple[str, float], ...] = ()
-    emergency: bool = False
+    figures: tuple[tuple[str, float], ...]
+    emergency: bool
 
 
 def stop(key: str) -> Stop:

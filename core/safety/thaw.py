@@ -31,7 +31,7 @@ class Thaw:
     source: Source
 
 
-def thaw(mass: Kilograms, where: str = "fridge", bird: bool = False) -> Thaw:
+def thaw(mass: Kilograms, where: str, bird: bool = False) -> Thaw:
     """Time to thaw through.
 
     Parameters
@@ -56,13 +56,13 @@ def thaw(mass: Kilograms, where: str = "fridge", bird: bool = False) -> Thaw:
         raise OutOfRange("mass", mass, SMALLEST, LARGEST, "kg")
     pounds = mass / KILOGRAMS_PER_POUND
     if where == "water":
-        return Thaw(WATER * pounds, max(WATER * pounds, _package_hours(pounds)), 0.0, USDA_THAWING)
+        return Thaw(WATER * pounds, max((WATER * pounds, *_package_hours(pounds))), 0.0, USDA_THAWING)
     keeps = BIRD_KEEPS if bird else RED_MEAT_KEEPS
     return Thaw(FRIDGE_LOW * pounds, FRIDGE_HIGH * pounds, keeps, USDA_THAWING)
 
 
-def _package_hours(pounds: float) -> Hours:
-    """The chart's longer time for a package of that weight in cold water; a heavier piece goes by the pound. [h]"""
-    packages = [r for r in rows("thaw_times") if r["method"] == "cold water" and "package" in r["item"]]
-    fitting = [number(r, "time_max_h") for r in packages if pounds <= number(r, "weight_max_lb")]
-    return min(fitting, default=0.0)
+def _package_hours(pounds: float) -> tuple[Hours, ...]:
+    """The chart's longer time for a package of that weight in cold water; none for a heavier piece. [h]"""
+    packages = [r for r in rows("thaw_times") if "package" in r["item"]]
+    fitting = sorted(number(r, "time_max_h") for r in packages if pounds <= number(r, "weight_max_lb"))
+    return tuple(fitting[:1])

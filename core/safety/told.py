@@ -30,5 +30,6 @@ def yes(incident: Incident, fact: str) -> bool | None:
 def fresh_core(incident: Incident) -> Celsius | None:
     """A core told long after says nothing where it is cold again; a warm one counts whenever it was read."""
     core = number(incident, "core_c")
-    late = (number(incident, "core_after_h") or 0.0) > CORE_WITHIN
+    after = number(incident, "core_after_h")
+    late = after is not None and after > CORE_WITHIN
     return None if core is not None and late and printed_f(core) <= COUNTER_COOL_F else core

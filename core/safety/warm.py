@@ -16,8 +16,9 @@ def judge_warm(rule: Rule, incident: Incident, read: History) -> Finding:
     mended = warm is not None and printed_f(warm) <= MENDED_F
     limit = PART_OF_A_DAY if mended else two_hour_limit(warm)
     status, means = _status(hours, limit, told=asked(incident, "hours"))
-    open_still = means is Outcome.THROW_AWAY or (hours or 0.0) > HOT_DAY_HOURS
-    if open_still and (hours or 0.0) <= PART_OF_A_DAY and warm is None and not asked(incident, "room_c"):
+    longer = means is Outcome.THROW_AWAY or (hours is not None and hours > HOT_DAY_HOURS)
+    within_a_day = hours is None or hours <= PART_OF_A_DAY
+    if longer and within_a_day and warm is None and not asked(incident, "room_c"):
         status, means = Status.UNKNOWN, Outcome.CANNOT_SAY
     return Finding(
         rule=rule,

@@ -38,6 +38,7 @@ SAFETY = (ROOMS, "tests/published/safety")
 LAWS = "tests/laws/safety"
 NITRITE = (
     "tests/published/cure/test_nitrite.py",
+    "tests/rooms/cure/test_nitrite.py",
     "tests/rooms/cure/test_dose.py",
     "tests/rooms/cure/test_judgement.py",
 )
@@ -141,8 +142,8 @@ def _module(path: Path, known: dict[tuple[str, ...], str], log: Path, args: argp
 
 def explained(module: str) -> dict[str, str]:
     """Survivors of a module that cannot be told apart, by their key, with the reason."""
-    found: dict[str, str] = tomllib.loads(EXPLAINED.read_text(encoding="utf-8")).get(module, {})
-    return found
+    found = tomllib.loads(EXPLAINED.read_text(encoding="utf-8")).get(module, ())
+    return {one["place"]: one["why"] for one in found}
 
 
 def _keyed(path: Path) -> list[tuple[str, Mutant]]:

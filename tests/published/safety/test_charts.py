@@ -149,6 +149,7 @@ KEPT = {
     ("ground meat", "raw"): ("ground_meat", "raw"),
     ("poultry", "raw whole"): ("poultry", "raw"),
     ("poultry", "raw pieces"): ("poultry_pieces", "raw"),
+    ("fish", "raw salted"): ("fish", "raw"),
     ("smoked fish", "home hot-smoked"): ("fish", "cooked"),
 }
 
@@ -239,15 +240,24 @@ def test_thawing_times(row):
 def test_thawing_in_the_fridge_by_the_rule():
     """«At least 24 h per 5 lb»: 5 lb take 24 h at the least; red meat keeps 3 days after, a bird 1."""
     five = 5.0 * KILOGRAMS_PER_POUND
-    assert thaw(five).low == pytest.approx(24.0, rel=1e-12)
-    assert (thaw(five).keeps, thaw(five, bird=True).keeps, thaw(five, "water").keeps) == (3.0, 1.0, 0.0)
+    assert thaw(five, "fridge").low == pytest.approx(24.0, rel=1e-12)
+    assert (thaw(five, "fridge").keeps, thaw(five, "fridge", bird=True).keeps, thaw(five, "water").keeps) == (
+        3.0,
+        1.0,
+        0.0,
+    )
 
 
 @pytest.mark.parametrize("mass", [0.0, 0.099, 15.01])
 def test_no_piece_no_thaw(mass):
     """A mass that is no piece of meat is refused."""
     with pytest.raises(OutOfRange):
-        thaw(mass)
+        thaw(mass, "fridge")
+
+
+def test_the_smallest_and_the_heaviest_piece():
+    """100 g and 15 kg are pieces of meat."""
+    assert thaw(0.1, "fridge").low < thaw(15.0, "fridge").low
 
 
 UNTIMED = {"large meat or poultry": "by weight, above", "any": "cooked at once", "TCS food": "a rule for retail, 4 h"}

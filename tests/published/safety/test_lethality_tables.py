@@ -3,6 +3,7 @@
 import pytest
 
 from core.errors import Missing, OutOfRange
+from core.safety.done import SMOKED_FISH
 from core.safety.history import printed_f
 from core.safety.lethality import (
     bird_table,
@@ -101,6 +102,35 @@ def test_duck_and_unknown_fat_take_the_longest():
         key = (f"{fahrenheit:.0f}", "12")
         assert seconds == max(chicken[key], turkey[key])
     assert bird_table("chicken", None).rows == bird_table("chicken", 0.12).rows
+
+
+def test_a_lean_duck_is_no_exception():
+    """Its fat is known, its table is not: the longest of both birds at 12 % still counts."""
+    assert bird_table("duck", 0.01).rows == bird_table("duck").rows
+    assert lethality(held(150.0, 200.0), "duck", 0.01).fraction == lethality(held(150.0, 200.0), "duck").fraction
+
+
+def test_every_table_by_its_name_and_what_it_asks():
+    """The name stands in the record beside the verdict: meat by its logs, birds by their columns of fat."""
+    named = {
+        ("meat_6.5log", 6.5): meat_table(6.5),
+        ("meat_7log", 7.0): meat_table(7.0),
+        ("meat_5log", 5.0): restricted_meat_table(),
+        ("trichinae", 1.0): trichinella_table(),
+        ("turkey_1pct_2pct", 7.0): bird_table("turkey", 0.015),
+        ("chicken_12pct", 7.0): bird_table("chicken"),
+        ("duck_12pct", 7.0): bird_table("duck", 0.01),
+        ("fish_160f_30min", 1.0): SMOKED_FISH,
+    }
+    assert {(t.name, t.required_log) for t in named.values()} == named.keys()
+    assert [t.first_f for t in named.values()] == [130.0, 130.0, 130.0, 120.0, 136.0, 136.0, 136.0, 160.0]
+
+
+def test_a_column_of_fat_is_found_to_a_millionth_of_a_percent():
+    """Noise of binary fractions is undone (0.07 times 100), a real hundredth more takes the next column as well."""
+    assert bird_table("turkey", 0.07).name == "turkey_7pct"
+    assert bird_table("turkey", 0.01 + 4e-9).name == "turkey_1pct"
+    assert bird_table("turkey", 0.01 + 6e-9).name == "turkey_1pct_2pct"
 
 
 def test_between_two_columns_of_fat_the_longer_counts():

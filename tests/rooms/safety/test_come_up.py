@@ -50,7 +50,7 @@ def test_reach_140_counts_from_the_fire():
 def test_nobody_said_when_it_went_on():
     """Without a cold reading and without a start there is no clock."""
     judged = judge_climb(COME_UP, history((1.0, 100.0)), None, at(2.0))
-    assert (judged.status, judged.started, judged.deadline) == (Status.UNKNOWN, None, None)
+    assert (judged.status, judged.started, judged.deadline, judged.hours) == (Status.UNKNOWN, None, None, 0.0)
 
 
 def test_readings_before_the_fire_and_after_now_do_not_count():
@@ -102,6 +102,7 @@ def test_two_falls():
         (((0.0, 30.0), (1.0, 40.0)), 0.0, 0.0),
         (((0.0, 100.0), (1.0, 100.0)), 1.0, 1.0),
         (((0.0, 140.0), (1.0, 140.0)), 0.0, 0.0),
+        (((0.0, 40.0), (1.0, 40.0)), 0.0, 0.0),
         (((0.0, 160.0), (4.0, 0.0)), 4.0, 2.5),
     ],
 )

@@ -110,6 +110,8 @@ def test_heating_again_starts_no_new_clock():
     assert _kind(*points, centre=0.0) is Outcome.THROW_AWAY
     again = ((0.0, 130.0), (4.0, 85.0), (4.5, 140.0), (5.0, 70.0), (5.5, 39.0))
     assert _kind(*again, centre=0.0) is Outcome.THROW_AWAY
+    slowly = ((0.0, 150.0), (0.1, 129.0), (0.2, 135.0), (0.3, 141.0), (1.4, 79.0), (5.0, 39.0))
+    assert _kind(*slowly, centre=0.0) is not Outcome.SAFE
     stirred = ((0.0, 136.0), (0.1, 129.0), (0.2, 139.9), (1.0, 79.0), (1.1, 69.0), (2.0, 39.0))
     assert _kind(*stirred, centre=0.0) is Outcome.SAFE
 

@@ -345,7 +345,7 @@ def test_a_warm_fridge_as_told_and_its_numbers(facts, detail, readings, source, 
 def test_a_dry_leak():
     """A dry bag that lost a little is bagged again; a brine is topped up."""
     for wet, case in ((False, "small"), (True, "top_up")):
-        leak = Incident("leaked", at(-100.0), {"lost_fraction": 0.05, "day": 3.0})
+        leak = Incident("leaked", at(-100.0), {"lost_fraction": 0.05})
         found = judge_incident(leak, replace(BRISKET, wet=wet))
         assert found is not None
         assert found.detail == case

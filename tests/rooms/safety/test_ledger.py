@@ -328,12 +328,22 @@ def test_held_too_long_between_cure_and_fire(days, status):
     assert _stands(record, Rule.RAW_KEEPING)[0] is status
 
 
+@pytest.mark.parametrize(("days", "status"), [(2.0, Status.PASSED), (2.1, Status.UNKNOWN), (3.1, Status.FAILED)])
+def test_fish_out_of_its_cure_keeps_as_raw_fish(days, status):
+    """Two days, three at the longest (judgement on two charts, from memory): a cure of hours is none to keep it by."""
+    record = brisket(now=at(-1.0), species="fish", **{**RAW, "out_at": at(-1.0 - 24.0 * days)})
+    assert _stands(record, Rule.RAW_KEEPING)[0] is status
+
+
 RAW_DAYS = [
     ("beef", 3.0, "safe"),
     ("beef", 3.1, "cannot_say"),
     ("beef", 5.1, "throw_away"),
     ("turkey", 1.1, "cannot_say"),
     ("turkey", 2.1, "throw_away"),
+    ("fish", 2.0, "safe"),
+    ("fish", 2.1, "cannot_say"),
+    ("fish", 3.1, "throw_away"),
 ]
 
 
@@ -410,3 +420,30 @@ def test_a_floor_of_the_product():
     way = (*COOK[:5], (7.0, 158.0))
     assert verdict(brisket(way, now=at(7.1), **ON_FIRE, doneness_floor_c=c(160.0))).kind is Outcome.NOT_YET
     assert verdict(brisket(way, now=at(7.1), **ON_FIRE, doneness_floor_c=c(158.0))).kind is Outcome.SAFE
+
+
+def test_cold_slices_are_warned_of_once_there_are_slices():
+    """Heat them for anybody at risk: said from when it came off, unless nobody at risk eats."""
+    for at_risk, off, said in (
+        (None, at(10.2), True),
+        (True, at(10.2), True),
+        (False, at(10.2), False),
+        (None, None, False),
+    ):
+        found = verdict(brisket(at_risk_eaters=at_risk, off_at=off, chill_started_at=None))
+        assert ("at_risk_reheat" in [k.key for k in found.cautions]) is said
+
+
+def test_the_lower_of_two_readings_says_which_rows_it_rests_on():
+    """Met between 134 and 136 °F: it rests on the row of 134 °F, and that is pointed out."""
+    met = ((0.0, 39.0), (2.0, 134.0), (2.01, 136.0), (2.02, 134.0), (5.0, 136.0))
+    found = verdict(brisket(met, now=at(5.1), **ON_FIRE))
+    assert found.lethality is not None
+    assert found.lethality.deciding == history((2.02, 134.0), (5.0, 136.0))
+    assert "low_rows_not_shown" in [k.key for k in found.cautions]
+
+
+def test_who_eats_is_asked_with_what_is_missing():
+    """Asked once, last, by its own name, and not where it is known."""
+    assert [w.what for w in verdict(brisket(at_risk_eaters=None)).missing] == ["at_risk_eaters"]
+    assert verdict(brisket(at_risk_eaters=True)).missing == ()
