@@ -1,7 +1,7 @@
 """Message in, Reply out, and the Channel protocol: the one seam between the talk and its channels."""
 
 from collections.abc import Mapping
-from dataclasses import asdict, dataclass, field, replace
+from dataclasses import asdict, dataclass, field, fields, replace
 from datetime import datetime
 from typing import Any, Literal, Protocol
 
@@ -122,7 +122,9 @@ class Outgoing:
 
 def to_body(reply: Reply) -> dict[str, Any]:
     """The reply as plain data, to be kept until it is sent."""
-    return asdict(reply)
+    whole = {one.name: getattr(reply, one.name) for one in fields(reply)}
+    parts = {"picture": reply.picture and asdict(reply.picture), "document": reply.document and asdict(reply.document)}
+    return whole | parts | {"buttons": tuple(tuple(asdict(button) for button in row) for row in reply.buttons)}
 
 
 def from_body(body: dict[str, Any]) -> Reply:

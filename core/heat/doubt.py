@@ -114,13 +114,19 @@ def _pit_doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
     here = Band(pit - 2 * PIT_NEAR_K, pit, pit + 2 * PIT_NEAR_K)
     if not PIT_SEEN_LOW_C <= new.celsius <= PIT_SEEN_HIGH_C:
         return _pit_slip(new, here) or Doubt("range", new, here)
-    core = _spread(_expected(cook, _before(history, new, "core")), new.seconds)
-    cores = _same_time(history, new, "core")
-    if cores and _close(new.celsius, core) and abs(cores[-1].celsius - pit) < PIT_NEAR_K:
+    if _may_be_swapped(cook, history, new, pit):
         return Doubt("swapped", new, here, suggested_probe="core")
     if abs(new.celsius - pit) < 45.0 or new.celsius < pit:
         return None  # a fire may be anywhere below its set point
     return _pit_slip(new, here)
+
+
+def _may_be_swapped(cook: Cook, history: History, new: Seen, pit: Celsius) -> bool:
+    """Whether a pit reading is what the core should be, and the core read with it what the pit should."""
+    cores = _same_time(history, new, "core")
+    if not cores or abs(cores[-1].celsius - pit) >= PIT_NEAR_K:
+        return False  # before the members are run, which costs more than all the rest
+    return _close(new.celsius, _spread(_expected(cook, _before(history, new, "core")), new.seconds))
 
 
 def _pit_slip(new: Seen, here: Band) -> Doubt | None:

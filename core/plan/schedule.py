@@ -34,12 +34,17 @@ READY_SOON = timedelta(minutes=10)  # from then on the probe is asked for, not a
 def schedule(case: Case) -> Plan:
     """The plan of a batch as it stands now; raises what `anchors` raises."""
     fixed, first = anchors(case), case.at_start()
-    asked = {s.key: s.due for s in _steps(first, anchors(first))}
+    asked = _first_asked(first, anchors(first))
     last = _furthest(case)
     settled = (_settled(case, _asked(case, s, asked), last) for s in _steps(case, fixed))
     days = max(needed_days(case), (fixed.out - fixed.into_cure) / timedelta(days=1))
     steps = tuple(sorted(settled, key=lambda s: (s.due, ORDER[s.kind])))
     return Plan(steps, fixed.serve, case.setup.deadline, days)
+
+
+def _first_asked(case: Case, fixed: Anchors) -> Mapping[str, datetime]:
+    """When the steps whose turn comes by the hour were asked for first; none of them is a wait, a chill or a meal."""
+    return {s.key: s.due for s in (*_cure_steps(case, fixed), *_fire_steps(case, fixed)) if s.kind in TURN}
 
 
 def _steps(case: Case, fixed: Anchors) -> Iterator[Step]:
@@ -163,8 +168,8 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     passed = (ORDER[step.kind] < furthest and step.kind is not Kind.READING) or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
         return replace(step, state=State.SKIPPED)
-    step = replace(_put_off(case, step), within=within(case, step))
-    return replace(step, state=State.DUE if step.due <= case.now else State.AHEAD)
+    step = _put_off(case, step)
+    return replace(step, within=within(case, step), state=State.DUE if step.due <= case.now else State.AHEAD)
 
 
 def _stale(case: Case, step: Step) -> bool:

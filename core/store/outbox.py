@@ -38,6 +38,7 @@ DELAY: Final = (
     .where(OUT.occurrence > 0, OUT.state == "waiting", OUT.free_at < LATER)
     .values(free_at=LATER)
 )
+PUT: Final = insert(outgoing).returning(OUT.id)
 OF_CHAT: Final = select(outgoing).where(OUT.chat == bindparam("of")).limit(1)
 BY_KEY: Final = OF_CHAT.where(OUT.channel_key == bindparam("key"))
 LAST_REMINDER: Final = OF_CHAT.where(OUT.sort == spelled("reminder"), OUT.state == spelled("sent")).order_by(
@@ -87,8 +88,7 @@ def put_reply(
     """Put in a reply that is due at once; its id. Replies of a chat go out in the order in which they came."""
     values = {"chat": chat, "sort": "reply", "body": encode(body), "answering": answering, "batch": batch}
     times = {"made_at": at, "due_at": at, "free_at": at}
-    put = tx.execute(insert(outgoing).values(**values, **times, state="waiting").returning(OUT.id))
-    return str(put.scalar_one())
+    return str(tx.execute(PUT, values | times | {"state": "waiting"}).scalar_one())
 
 
 def claim(

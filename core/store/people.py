@@ -10,6 +10,9 @@ from core.store.database import Transaction
 from core.store.tables import asked as questions
 from core.store.tables import people
 
+_OF: Final = questions.c.chat == bindparam("of_chat"), questions.c.person == bindparam("of_person")
+QUESTION: Final = select(questions.c.question).where(*_OF)
+ANSWERED: Final = delete(questions).where(*_OF)
 SETTINGS: Final = select(people.c.settings).where(people.c.id == bindparam("of"))
 
 
@@ -26,14 +29,14 @@ def save(tx: Transaction, person: Person) -> None:
 
 def asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
     """What this person was last asked in this chat and has not answered, with the half intent it belongs to."""
-    kept = tx.execute(select(questions.c.question).where(*_of(chat, person_id))).scalar()
+    kept = tx.execute(QUESTION, {"of_chat": chat, "of_person": person_id}).scalar()
     return None if kept is None else cast("dict[str, Any]", decode(kept))
 
 
 def ask(tx: Transaction, chat: str, person_id: str, question: dict[str, Any] | None) -> None:
     """Keep what is asked now, in place of what was asked before; None when it was answered or dropped."""
     if question is None:
-        tx.execute(delete(questions).where(*_of(chat, person_id)))
+        tx.execute(ANSWERED, {"of_chat": chat, "of_person": person_id})
         return
     new = tx.insert(questions).values(chat=chat, person=person_id, question=encode(question))
     instead = {"question": new.excluded.question}
@@ -56,7 +59,3 @@ def chat_moved(tx: Transaction, old: str, new: str) -> None:
 def _load(tx: Transaction, person_id: str) -> Person | None:
     kept = tx.execute(SETTINGS, {"of": person_id}).scalar()
     return None if kept is None else cast("Person", decode(kept))
-
-
-def _of(chat: str, person_id: str) -> tuple[Any, Any]:
-    return questions.c.chat == chat, questions.c.person == person_id
