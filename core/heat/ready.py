@@ -5,7 +5,7 @@ as it was read and is expected, and what they do is told in quantiles. Members t
 beside them, so that the gain of a wrap is measured on the same cook.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Final
 
@@ -81,6 +81,15 @@ class Estimate:
     sources: tuple[Source, ...] = (CHOI_OKOS_1986, COOK_CASE, TAMU_BRISKET, KERTH_BRISKET, USDA_YIELDS)
 
 
+@dataclass(frozen=True)
+class _Steps:
+    """Steps of a run: that of now, those that it takes at least, those to the horizon."""
+
+    now: int
+    least: int
+    horizon: int
+
+
 @dataclass(frozen=True, eq=False)
 class _Outcome:
     """The members at the end: the run of those that are real, their hours, and of each wrap tried now."""
@@ -107,10 +116,10 @@ def forecast(cook: Cook, history: History | None = None) -> Estimate:
 
 @lru_cache(maxsize=64)
 def _forecast(cook: Cook, history: History) -> Estimate:
-    z = fitted(cook, history)
-    outcome = _outcome(cook, history, z)
+    steps = _Steps(round(history.now / STEP_S), int(history.now // STEP_S) + 2, horizon_steps(history))
+    outcome = _outcome(cook, replace(history, now_s=None), steps)
     diffusivity = meat(cook.piece.cut.composition, cook.target_c).diffusivity
-    weights = np.ones(z.shape[1])
+    weights = np.ones(len(outcome.hours))
     hours, now_h = outcome.hours, history.now / 3600.0
     horizon_h = (horizon_steps(history) - 1) * STEP_S / 3600.0
     times = STEP_S / 3600.0 * np.arange(len(outcome.run.core), dtype=np.float64)
@@ -130,19 +139,24 @@ def _forecast(cook: Cook, history: History) -> Estimate:
     )
 
 
-def _outcome(cook: Cook, history: History, z: Array) -> _Outcome:
-    """Run the members to the end, those of a quarter also wrapped now in each way that is left."""
+@lru_cache(maxsize=8)  # a run is nearly a megabyte
+def _outcome(cook: Cook, history: History, steps: _Steps) -> _Outcome:
+    """Run the members to the end, those of a quarter also wrapped now in each way that is left.
+
+    Of the time that has passed only its steps count here: who asks again within one is told from the same run.
+    """
+    z = fitted(cook, history)
     count = z.shape[1]
     kinds = _wraps_left(history)
     quarter = z[:, ::EVERY_WRAP]
     columns = members(cook, np.concatenate([z, *[quarter] * len(kinds)], axis=1))
-    pit = course(cook, history, STEP_S, horizon_steps(history))
+    pit = course(cook, history, STEP_S, steps.horizon)
     changes: list[Change] = [*wrappings(history, STEP_S, slice(None)), *pulls(history)]
     size = quarter.shape[1]
     for number, kind in enumerate(kinds):
         who = slice(count + number * size, count + (number + 1) * size)
-        changes.append(Wrapping(round(history.now / STEP_S), who, kind))
-    run = simulate(columns, pit, changes, Task(cook.target_c, count, least=int(history.now // STEP_S) + 2))
+        changes.append(Wrapping(steps.now, who, kind))
+    run = simulate(columns, pit, changes, Task(cook.target_c, count, least=steps.least))
     core = corrected(run, history)
     hours = reached(core, cook.target_c)
     lost = loss_fraction(

@@ -154,3 +154,14 @@ def test_an_update_is_quick() -> None:
         forecast(COOK, History(seen, now_s=7 * HOUR))
         spent.append(time.perf_counter() - begun)
     assert min(spent) < 0.060
+
+
+@pytest.mark.parametrize("now_s", [3 * HOUR + 1, 3 * HOUR + 149, 3 * HOUR + 151, 3 * HOUR + 299, 30 * HOUR + 10])
+def test_who_asks_again_is_told_as_if_for_the_first_time(now_s: float) -> None:
+    """What is remembered of the run of a moment ago changes no figure, whether a step has passed meanwhile or not."""
+    for earlier in (now_s - 1.0, now_s - 60.0):
+        forecast(COOK, History(ON_THE_WAY, now_s=earlier))
+    again = forecast(COOK, History(ON_THE_WAY, now_s=now_s))
+    for remembered in (ready._forecast, ready._outcome):
+        remembered.cache_clear()
+    assert forecast(COOK, History(ON_THE_WAY, now_s=now_s)) == again
