@@ -9,7 +9,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
-from bot.wording import answers, asking, cautions, general, log, plans, privacy, settings, unclear, yard
+from bot.wording import answers, asking, cautions, general, log, plans, privacy, settings, supposed, unclear, yard
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
@@ -111,6 +111,8 @@ def _about(a: Assessment, intent: Ask) -> str:
             return answers.eta(a)
         case "picture":
             return answers.picture(a, _subject(a, intent.about))
+        case "on_cooker":
+            return supposed.on_cooker(a, intent.about)
         case topic if topic in yard.TOPICS:
             return yard.TOPICS[topic](a)
         case topic:

@@ -204,4 +204,5 @@ def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Asse
         deadline=a.plan.serve if a.plan else a.batch.setup.deadline,
         due_step=steps.due_step(turn, a),
         mass=a.batch.setup.mass,
+        on_at=a.on_at,
     )

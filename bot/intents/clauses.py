@@ -15,6 +15,7 @@ from bot.intents.corrections import read_correction
 from bot.intents.households import read_somebody_else
 from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import (
+    Ask,
     Change,
     Debrief,
     Greet,
@@ -31,6 +32,7 @@ from bot.intents.meats import as_meat
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_pause, read_settings
 from bot.intents.start import read_start
+from bot.intents.started import read_started
 from bot.intents.steps import read_step
 from bot.intents.yard import read_yard
 from core.batch.events import Probe
@@ -126,7 +128,9 @@ def merged(intents: list[Intent]) -> list[Intent]:
 
 
 def without_plans(intents: list[Intent]) -> list[Intent]:
-    """«hit 165, going to wrap»: what somebody is about to do beside a reading puts nothing off."""
+    """«hit 165, going to wrap»: what is planned beside a reading puts nothing off; «tender, off» is off."""
+    if any(isinstance(intent, StepDone) and intent.step == Kind.OFF for intent in intents):
+        intents = [i for i in intents if not (isinstance(i, Ask) and i.topic == "tender")]
     read = any(isinstance(intent, Reading) for intent in intents)
     plans = (Kind.WRAP, Kind.OFF, Kind.REST)
     return [i for i in intents if not (read and isinstance(i, Snooze) and i.step in plans and not (i.until or i.by))]
@@ -207,6 +211,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [aside]
     if deed := _deed_at_an_hour(text, context):
         return deed
+    if started := read_started(text, context):
+        return [started]
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
     if told := _happened(text, context):

@@ -85,9 +85,10 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                              r"(?:kids|children) (?:are )?(?:eating|coming|will eat))\b"),
     ("cooker", "ceramic", r"\b(?:ceramic|kamado)\b|\bkeramik\w{0,6}\b"),
     ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\bpropane\b|\bgasgrill\b"),
-    ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\bin the oven\b"),
+    ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\belektro(?:smoker|grill)\b|\bin the oven\b"),
     ("cooker", "kettle", r"\bkettle\b|\bkugelgrill\b"),
-    ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"),
+    ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"
+                        r"|\bstahlgrill\b"),
     ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
 )  # fmt: skip
 _PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)

@@ -83,7 +83,7 @@ _RULES: Final = tuple(
          r"|never) (?:tell|say|log|mention|report"
          r"|write"
          r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b.*$", ""),
-        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) [^\d?,;.]*"
+        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it)[^\d?,;.]*"
          r"(?=$|,| now \d)", _TOLD),
         (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b",
          _TOLD),

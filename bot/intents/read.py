@@ -52,6 +52,7 @@ from bot.intents.readings import read_reading
 from bot.intents.settings import read_pause, read_settings, read_units, wrong_clock
 from bot.intents.start import read_start
 from bot.intents.sums import read_sum
+from bot.intents.supposed import read_supposed
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
@@ -216,7 +217,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_household, read_cures, read_impossible, read_told, read_answer, read_bare, questions.read_plain,
-    _correction, _start, read_sum,
+    _correction, _start, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

@@ -35,6 +35,7 @@ _BETWEEN: Final = re.compile(
     r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
     r"(?: ?[cf])? and (?P<high>-?\d{1,3}(?:\.\d)?(?: ?[cf])?)"
 )
+_AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|cooker|smoker) probe\b")
 _A_PROBE: Final = re.compile(r"\bprobes?\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
@@ -55,7 +56,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         return _either(between, context)
     if context.phase in COLD_PHASES and not _MEAT.search(text):
         text = _A_PROBE.sub("display", text)  # a probe in the fridge, as long as there is no meat to stand in
-    line = taken_apart(text)
+    line = taken_apart(_AIR_PROBE.sub("pit", text) if context.phase in ("drying", "cooking") else text)
     if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None
     found = _settled(labelled(line), line, context)

@@ -13,6 +13,7 @@ from bot.intents.hours import clocks
 from bot.intents.households import read_hand_over
 from bot.intents.intents import Cancel, Intent, Pause, Resume, Settings
 from bot.intents.small import words
+from bot.intents.supposed import SUPPOSED
 from bot.intents.zones import city, jurisdiction_of, zone_of
 
 _UNIT_WORDS: Final = (
@@ -274,5 +275,5 @@ def _fridge(text: str, context: Context) -> Settings | None:
 
 def _cooker(text: str, context: Context) -> Settings | None:
     told = stated(text)
-    alone = set(told.fields) == {"cooker"} and len(text.split()) <= 7
+    alone = set(told.fields) == {"cooker"} and len(text.split()) <= 7 and not SUPPOSED.search(text)
     return Settings({"cooker": told.fields["cooker"]}) if alone else None

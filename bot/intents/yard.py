@@ -36,7 +36,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
     )),
     ("wrap", (
         rf"\b(?:should|shall|do|can|could|must|when|whether) (?:do |should )?{_I}(?:to )?(?:already )?wrap\b",
-        r"\bwrap (?:it |them )?(?:now|yet|already|or not)\b\??$",
+        r"\bwrap (?:it |them )?(?:in (?:foil|(?:butcher )?paper) )?(?:now|yet|already|or not)\b\??$",
+        r"\b(?:what if|what about|how about) (?:i |we )?(?:wrap\w{0,4}|foil\w{0,3})\b",
         rf"\b(?:what|how much) (?:does|would|will|do) {_I}(?:wrap\w{{0,4}}|foil|paper|a wrap|the wrap)\b",
         r"\bto wrap or not\b",
         r"\bis wrapping worth\b",
@@ -67,6 +68,17 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         rf"\b(?:when|(?:at )?what (?:temp(?:erature)?|core)) (?:do|should|shall|to) {_I}(?:pull|take) {_IT}\b",
         rf"\b(?:what|which) (?:temp(?:erature)?|core) (?:do|should|to) {_I}(?:pull|take {_IT} off|cook to)\b",
         r"\bpull temp(?:erature)?\b",
+        r"\bwhats? (?:is )?(?:the |my |our |its )?(?:target|goal)(?: temp(?:erature)?| core)?\b",
+        r"^(?:the )?target(?: temp(?:erature)?)?$",
+    )),
+    ("probe_out", (
+        r"\bprobe(?:s| is| has| was| came| fell| slipped| slid| popped)*(?: back)? out\b(?! of range)",
+        r"\b(?:pulled|knocked|bumped|lost) (?:out )?the probe\b",
+    )),
+    ("reading", (
+        r"\bnext reading\b(?: when)?$",
+        r"\bwhen (?:do|should|shall) (?:i|we) (?:read|measure|probe|check)"
+        r"(?: (?:it|the (?:core|meat|pit|temp\w*)))?(?: again| next)?$",
     )),
     ("hold", (
         rf"\bhow (?:do|can|should|could|long can|long do|to) {_I}(?:hold|keep) {_IT}(?: warm| hot)?\b(?! in the)",

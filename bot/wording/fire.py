@@ -18,6 +18,15 @@ LIGHTERS = Words(
         "wand": "an electric lighter",
     }
 )
+HOW_TO_LIGHT = Words(  # common practice, no source
+    {
+        "ceramic": "Light one or two small spots on top, lid open 8 to 12 min, and close the vents on the way up: a hot ceramic cools slowly.",
+        "steel": "Light a few coals, lay them on the unlit ones, and close the vents on the way up: the fire should creep down slowly.",
+        "kettle": "Lay a ring or a bank of unlit coals at one side, light a few at its end, and put the meat where there is none below it.",
+        "offset": "Burn a bed of coals in the firebox first, vents wide, then add one preheated split or a handful at a time, about every "
+        "45 min; never let it smoulder.",
+    }
+)
 POT = later("It simmers on the stove: no fire to feed. Keep the water just moving, and the meat under it.")
 BREEZY = 4.0  # m/s
 
@@ -179,10 +188,10 @@ def lighting_asked(a: Assessment) -> str:
         )
     ways = "; ".join(f"{words} {_range(lighting.minutes(stove, way))}" for way, words in LIGHTERS.items() if way != own)
     return say(
-        "{when}.\nWith {lighters} it takes {range} to a steady pit.\n"
-        "Light one or two small spots on top, lid open 8 to 12 min, and close the vents on the way up: a hot ceramic cools slowly. "
+        "{when}.\nWith {lighters} it takes {range} to a steady pit.\n{how} "
         "Other ways: {ways}; say which you use, like «I light with a chimney».",
         when=when,
+        how=HOW_TO_LIGHT.get(stove.name, HOW_TO_LIGHT["steel"]),
         lighters=LIGHTERS[own],
         range=_range(lighting.minutes(stove, own)),
         ways=ways,

@@ -9,6 +9,8 @@ from core.batch.material import fuel_of
 from core.heat.fire import Fuel
 from core.units import Hours
 
+FED = frozenset({"kettle", "offset", "steel"})
+
 
 def fuel_asked(a: Assessment) -> str:
     """How much fuel: for the whole cook, or from now to the slow end of the estimate."""
@@ -50,6 +52,11 @@ def in_this_air(a: Assessment) -> str:
     return say("{have}, to the slow end of the estimate. {wind}", have=_have(found, a), wind=fire.wind(a)).strip()
 
 
+def have(a: Assessment) -> str:
+    """What fuel to have for what is left of the cook."""
+    return _have(fuel_of(a.batch.setup, _hours_left(a)), a)
+
+
 def _air(wind_m_s: float) -> str:
     return say("windy") if wind_m_s > fire.BREEZY else say("a breeze") if wind_m_s > 0 else say("no wind")
 
@@ -67,8 +74,15 @@ def _have(found: Fuel, a: Assessment) -> str:
             return say("Have {load} propane in the bottle", load=load)
         case "electricity":
             return say("Count with {load}", load=load)
+        case _ if _fed(a):
+            return say("Have {load} charcoal at hand and feed it as it burns", load=load)
         case _:
             return say("Have {load} charcoal in it", load=load)
+
+
+def _fed(a: Assessment) -> bool:
+    """Whether no such cooker holds the fuel of a long cook at once: it is fed. Common practice, no source."""
+    return a.batch.setup.cooker in FED
 
 
 def to_fill(found: Fuel | None, a: Assessment) -> str:
@@ -91,6 +105,14 @@ def to_fill(found: Fuel | None, a: Assessment) -> str:
                 low=f"{found.chunks.low:.0f}",
                 high=f"{found.chunks.high:.0f}",
             )
+            if _fed(a):
+                return say(
+                    "Have {amount} charcoal at hand and {wood}, and feed it as it burns: about {burns} if the air is still, "
+                    "the rest is reserve. ",
+                    amount=_amount(found.load, found, a),
+                    wood=wood,
+                    burns=burns,
+                )
             return say(
                 "Fill in {amount} charcoal and {wood}; it burns about {burns} if the air is still, "
                 "the rest is reserve. ",
@@ -104,7 +126,11 @@ def _amount(amount: float, found: Fuel, a: Assessment) -> str:
     """«4.3 kg», «9.5 lb», «4.1 kWh»: fuel is not weighed to the gram."""
     if found.kind == "electricity":
         return f"{decimal(amount, 1)} kWh"
-    return numbers.mass(amount, a.person) if a.person.units.mass == "lb" else f"{decimal(amount, 1)} kg"
+    return (
+        numbers.mass(amount, a.person)
+        if a.person.units.mass == "lb"
+        else f"{decimal(amount, 1 if amount < 9.95 else 0)} kg"
+    )
 
 
 def _wood(found: Fuel) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, put_in, refusals, steps
+from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, put_in, refusals, steps, wraps
 from bot.wording.language import Words, say
 from bot.wording.readings import PLACES
 from bot.wording.settings import COOKERS
@@ -82,6 +82,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     before = change.before
     if a.ledger.thrown and before is not None and not before.ledger.thrown:
         return f"{incidents.thrown(change)}\n{lead}"
+    if "deadline" in changes and (by := wraps.deadline(a)):
+        lead = f"{lead}\n{by}"
     if changes.keys() & {"wind_m_s", "outside_c"}:
         lead = f"{lead}\n{fuel.in_this_air(a)}"
     if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:

@@ -55,6 +55,12 @@ def temperature(value: Celsius, person: Person) -> str:
     return f"{decimal(rounded, 0 if rounded == int(rounded) else 1)} {unit}"
 
 
+def whole(celsius: Celsius, person: Person) -> str:
+    """A temperature of a forecast, to the degree: «66 °C», «151 °F»."""
+    fahrenheit = person.units.temperature == "f"
+    return f"{from_house(celsius, 'f'):.0f} °F" if fahrenheit else f"{celsius:.0f} °C"
+
+
 def both(value: Celsius, person: Person) -> str:
     """A limit in the person's unit with the other beside it, as the rules print both: «4 °C (40 °F)»."""
     f, c = f"{from_house(value, 'f'):.0f} °F", f"{value:.0f} °C"

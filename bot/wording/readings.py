@@ -138,14 +138,44 @@ def _ready(a: Assessment, tender: bool) -> str:
 
 def _cook(a: Assessment) -> list[str]:
     """What the reading says beyond the hour; where the meal is near its limit, the wrap is told by that."""
-    by = wraps.deadline(a, soon=not _late(a))
-    told = (wraps.stall(a), fire.advice(a), by or wraps.gain(a), _next(a), "" if by else _late(a))
+    state = a.cook.fire.state if a.cook else "unknown"
+    by = wraps.deadline(a, soon=not _late(a)) if state != "out" else ""
+    stall = "" if state in ("out", "dying") else wraps.stall(a)  # first the fire
+    gain = "" if by or state == "out" else wraps.gain(a, told=bool(stall))
+    told = (stall, fire.advice(a), by or gain, next_one(a), "" if by else _late(a))
     return [line for line in told if line]
 
 
-def _next(a: Assessment) -> str:
+def next_one(a: Assessment) -> str:
+    """When the next reading would tell most."""
     step = a.plan.of_kind(Kind.READING)[-1] if a.plan and a.plan.of_kind(Kind.READING) else None
     return "" if step is None else say("Next reading about {due}.", due=numbers.clock(step.due, a.person))
+
+
+def next_asked(a: Assessment) -> str:
+    """When to read next, for whoever asks."""
+    if a.on_at is None or a.batch.off_at is not None:
+        return plans.now(a)
+    step = a.plan.of_kind(Kind.READING)[-1] if a.plan and a.plan.of_kind(Kind.READING) else None
+    if step is None or step.due <= a.now:
+        return say("Read core and pit now, and send both, like {example}.", example=_example(a.person))
+    return say(
+        "{next_one} That is where it tells most; sooner does no harm, like {example}.",
+        next_one=next_one(a),
+        example=_example(a.person),
+    )
+
+
+def _example(person: Person) -> str:
+    return "158/245" if person.units.temperature == "f" else "70/120"
+
+
+def probe_out(a: Assessment) -> str:
+    """The probe came out of the meat: how to go on, and what becomes of what it read."""
+    return say(
+        "Push it back from the side into the middle of the thickest part, wait 10 min, then read it.\n"
+        "What it read in the air says nothing of the meat: if you sent me that, «undo» takes it back."
+    )
 
 
 def _late(a: Assessment) -> str:

@@ -1,6 +1,7 @@
 """Words for the stall and the wrap: when it comes and how long, what a wrap saves and costs, and until when it helps."""
 
 from datetime import datetime, timedelta
+from math import ceil, floor
 
 from bot.wording import meats, numbers
 from bot.wording.language import Words, decimal, say
@@ -15,6 +16,7 @@ from core.units import Celsius, Hours
 COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for little. Common practice
 SOON = timedelta(hours=2.5)
 TELL_H: Hours = 4.0
+COARSE_H: Hours = 3.0  # from here on the ends of a band are told to the hour
 LIKELY = 0.8  # of the bare ones in time: then nobody is told to wrap
 WRAPS = Words({"none": "Bare", "paper": "Paper", "foil": "Foil"})
 CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"})
@@ -34,9 +36,7 @@ def stall(a: Assessment) -> str:
 
 
 def _comes(s: Stall, begins: datetime, a: Assessment) -> str:
-    lasts = (
-        say("{p10} to {p90} h", p10=decimal(s.lasts.p10, 1), p90=decimal(s.lasts.p90, 1)) if s.lasts else say("a while")
-    )
+    lasts = say("{p10} to {p90} h", p10=_low(s.lasts.p10), p90=_high(s.lasts.p90)) if s.lasts else say("a while")
     at = numbers.clock(numbers.quarter(begins, up=False), a.person)
     return say(
         "The stall comes about {at}: the core hardly climbs for {lasts} while the surface sweats. It ends by itself.",
@@ -52,18 +52,16 @@ def stall_asked(a: Assessment) -> str:
     s = a.cook.stall
     if s.begins is None or s.lasts is None or s.core is None:
         return say("I expect no stall to speak of: this piece is thin, or its surface is shut.")
-    core = say(
-        "{p10} to {p90}", p10=numbers.temperature(s.core.p10, a.person), p90=numbers.temperature(s.core.p90, a.person)
-    )
+    core = say("{p10} to {p90}", p10=numbers.whole(s.core.p10, a.person), p90=numbers.whole(s.core.p90, a.person))
     if a.on_at is None:
         return say(
             "It stalls {p10} to {p90} h after meat on, at a core of {core}, for {p102} to {p902} h.\n"
             "The surface sweats, and that takes the heat. It ends by itself, or under foil. {chance}",
-            p10=decimal(s.begins.p10, 1),
-            p90=decimal(s.begins.p90, 1),
+            p10=_low(s.begins.p10),
+            p90=_high(s.begins.p90),
             core=core,
-            p102=decimal(s.lasts.p10, 1),
-            p902=decimal(s.lasts.p90, 1),
+            p102=_low(s.lasts.p10),
+            p902=_high(s.lasts.p90),
             chance=_chance(s),
         )
     begins = a.on_at + timedelta(hours=s.begins.p50)
@@ -90,13 +88,13 @@ def _goes_on(s: Stall, a: Assessment) -> str:
     low, high = (max(hours - since, 0.0) for hours in (s.lasts.p10, s.lasts.p90))
     return say(
         "This is the stall. It goes on for {low} to {high} h more; do not chase it with the vents.",
-        low=decimal(low, 1),
-        high=decimal(high, 1),
+        low=_low(low),
+        high=_high(high),
     )
 
 
 def _chance(s: Stall) -> str:
-    return say("{likely} of such cooks stall.", likely=numbers.chance(s.likely))
+    return say("Of such cooks {likely} stall.", likely=numbers.chance(s.likely))
 
 
 def _ready(a: Assessment) -> str:
@@ -112,9 +110,10 @@ def gain(a: Assessment, *, told: bool = False) -> str:
     if foil is None or core is None or foil.saves.p50 < 0.5 or (core.celsius < 55.0 and not told):
         return ""
     return say(
-        "Foil now would save {p10} to {p90} h and cost the crust its bite; «wrapped in foil» tells me.",
-        p10=decimal(foil.saves.p10, 1),
-        p90=decimal(foil.saves.p90, 1),
+        "Foil now would save {p10} to {p90} h and {kept} of weight, and cost the crust its bite; «wrapped in foil» tells me.",
+        p10=_low(foil.saves.p10),
+        p90=_high(foil.saves.p90),
+        kept=_kept(foil, a),
     )
 
 
@@ -131,10 +130,15 @@ def asked(a: Assessment) -> str:
         )
     if a.batch.off_at is not None:
         return say("It is off the fire: wrap it for the rest.")
-    if "wrap" in a.batch.done or (a.batch.setup.wrap != "none" and a.cook.stall.phase == "over"):
+    if wrapped(a) or (a.batch.setup.wrap != "none" and a.cook.stall.phase == "over"):
         return say("It is wrapped. {ready}", ready=_ready(a))
     lines = [deadline(a) or _now_or_not(a), *(_way(w, a) for w in a.cook.wraps), _ready(a), _colour(a)]
     return "\n".join(line for line in lines if line)
+
+
+def wrapped(a: Assessment) -> bool:
+    """Whether it lies in a wrap now."""
+    return "wrap" in a.batch.done and not any(what.what == "unwrapped" for _, what in a.batch.incidents)
 
 
 def _now_or_not(a: Assessment) -> str:
@@ -143,15 +147,31 @@ def _now_or_not(a: Assessment) -> str:
 
 def _way(w: WrapGain, a: Assessment) -> str:
     name = WRAPS[w.kind]
-    kept = numbers.mass(max(w.weight_kept, 0.0) * a.batch.setup.mass, a.person)
     return say(
         "{name} now saves {p10} to {p90} h and about {kept} of weight; {crusts}.",
         name=name,
-        p10=decimal(w.saves.p10, 1),
-        p90=decimal(w.saves.p90, 1),
-        kept=kept,
+        p10=_low(w.saves.p10),
+        p90=_high(w.saves.p90),
+        kept=_kept(w, a),
         crusts=CRUSTS[w.crust],
     )
+
+
+def _kept(w: WrapGain, a: Assessment) -> str:
+    """The weight that a wrap keeps, of all pieces."""
+    return numbers.mass(max(w.weight_kept, 0.0) * a.batch.setup.mass, a.person)
+
+
+def _low(hours: Hours) -> str:
+    """The short end of a band, to the half hour and from 3 h on to the hour, downwards."""
+    step = 0.5 if hours < COARSE_H else 1.0
+    return decimal(floor(max(hours, 0.0) / step) * step, 1).removesuffix(".0").removesuffix(",0")
+
+
+def _high(hours: Hours) -> str:
+    """The long end of it, upwards."""
+    step = 0.5 if hours < COARSE_H else 1.0
+    return decimal(ceil(max(hours, 0.0) / step) * step, 1).removesuffix(".0").removesuffix(",0")
 
 
 def _colour(a: Assessment) -> str:

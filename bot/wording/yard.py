@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import timedelta
 
-from bot.wording import chilling, doneness, fire, fuel, holding, numbers, wraps
+from bot.wording import chilling, doneness, fire, fuel, holding, numbers, readings, wraps
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.heat.cooker import cooker
@@ -18,6 +18,8 @@ TOPICS: dict[str, Callable[[Assessment], str]] = {
     "chill": chilling.asked,
     "pull": doneness.pull_asked,
     "tender": doneness.tender,
+    "reading": readings.next_asked,
+    "probe_out": readings.probe_out,
     "tough": doneness.tough,
 }
 

@@ -21,6 +21,7 @@ RANGES = {
 }
 NEARLY_DONE_K = 8.0
 FALL_K = 4.0  # more than a stall's dip or an opened lid takes from the middle
+WARMEST_RAW_C: Celsius = 25.0  # said of the time before it went on: how warm the raw meat was
 REASONS = {
     "digits": "typing_slip",
     "air": "probe_in_air",
@@ -57,7 +58,8 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
     """The doubt about a reading, or None where it may well be true."""
     low, high = RANGES[probe]
     on = a.on_at if a.batch.phase is Phase.COOKING and probe in (Probe.CORE, Probe.PIT) else None
-    if on is not None and not _fire_was_out(a, at):
+    raw = on is not None and at < on and celsius <= WARMEST_RAW_C
+    if on is not None and not raw and not _fire_was_out(a, at):
         return _in_cook(a, probe, celsius, (at - on).total_seconds())
     if not low <= celsius <= high:
         return Doubt("range")

@@ -76,8 +76,9 @@ def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
 
 def _past_a_later_one(history: History, new: Seen) -> bool:
     """Told afterwards, and warmer than what was read after it: meat on the fire does not cool."""
-    after = [r.celsius for r in history.of("core") if r.seconds > new.seconds + SAME_TIME_S]
-    return bool(after) and new.celsius > after[0] + LATER_K
+    later = [r for r in history.of("core") if r.seconds > new.seconds]
+    apart = (FALL_K if r.seconds <= new.seconds + SAME_TIME_S else LATER_K for r in later)
+    return any(new.celsius > r.celsius + k for r, k in zip(later, apart, strict=True))
 
 
 def _lowest(cook: Cook, history: History, new: Seen) -> Celsius:

@@ -148,3 +148,12 @@ def test_what_is_told_afterwards_must_lie_under_what_was_read_later() -> None:
     assert found is not None
     assert found.reason in ("clock", "jump")
     assert doubt(COOK, HISTORY, Seen(2.5 * HOUR, "core", 59.0)) is None
+
+
+@pytest.mark.parametrize(("minutes", "celsius", "doubted"), [(5.0, 75.5, True), (5.0, 72.0, False), (45.0, 72.0, True)])
+def test_what_was_warmer_than_what_came_after_it_is_doubted(minutes: float, celsius: float, doubted: bool) -> None:
+    """A core told late was no warmer than the next one: by 8 K within the quarter hour, by 5 K before that."""
+    found = doubt(COOK, HISTORY, Seen(4 * HOUR - minutes * 60.0, "core", celsius))
+    assert (found is not None) == doubted
+    if found is not None:
+        assert found.reason == "clock"

@@ -1,10 +1,14 @@
 """Talk beside the fire, and what of it is about the trade while there is no fire."""
 
+from dataclasses import replace
+from datetime import timedelta
+
 import pytest
 
-from bot.intents.intents import Ask, Change, Happened, Question, Reading, StepDone
+from bot.intents.intents import Ask, Change, Happened, Question, Reading, Settings, StepDone, Temperature
 from bot.intents.read import read
-from tests.talk_lines import context
+from core.batch.events import Probe
+from tests.talk_lines import KILOS, NOW, context
 
 COOK = context("cooking", last_core_c=62.0, last_pit_c=121.0)
 DRY = context("drying")
@@ -19,6 +23,14 @@ DRY = context("drying")
         ("should i wrap now", "wrap"),
         ("when do I wrap?", "wrap"),
         ("what does foil save", "wrap"),
+        ("wrap in paper now?", "wrap"),
+        ("what if i wrap it", "wrap"),
+        ("next reading when", "reading"),
+        ("when should i check it again", "reading"),
+        ("what is the target", "pull"),
+        ("whats my target temp?", "pull"),
+        ("the probe fell out", "probe_out"),
+        ("probe came out", "probe_out"),
         ("how long does the stall last?", "stall"),
         ("is this the stall", "stall"),
         ("is it stalling", "stall"),
@@ -119,3 +131,51 @@ def test_the_words_of_the_call_begin_the_chill(text: str) -> None:
 def test_sliced_is_still_sliced() -> None:
     """Cold meat that is sliced is sliced for the table."""
     assert read("sliced", context("chilling", last_core_c=4.0)) == [StepDone("slice")]
+
+
+@pytest.mark.parametrize("text", ["what if i use a kettle", "how about a kettle?", "would a kettle be faster"])
+@pytest.mark.parametrize("phase", ["waiting", "curing", "drying", "cooking"])
+def test_a_supposed_cooker_is_a_question(text: str, phase: str) -> None:
+    """Asked is not told: the setting stays as it is."""
+    found = read(text, context(phase))
+    assert [type(one) for one in found] == [Ask]
+    assert isinstance(found[0], Ask)
+    assert (found[0].topic, found[0].about) == ("on_cooker", "kettle")
+
+
+def test_a_cooker_that_is_told_is_a_setting() -> None:
+    """«i use a kettle» is told."""
+    assert read("i use a kettle", context("curing")) == [Settings({"cooker": "kettle"})]
+
+
+ON_AT = NOW - timedelta(hours=1)
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "unit"),
+    [
+        ("start temp was 8 c", 8.0, "c"),
+        ("starting temp 46f", 46.0, "f"),
+        ("start temp was 8", 8.0, "c"),
+        ("start temp was 46", 46.0, "f"),
+        ("the meat was 10 c when it went on", 10.0, "c"),
+        ("it was 44 f when i put it on", 44.0, "f"),
+        ("meat went on at 9 c", 9.0, "c"),
+    ],
+)
+def test_how_warm_it_went_on_is_a_core_of_just_before(text: str, value: float, unit: str) -> None:
+    """It is read as of the minute before it went on, so that it is the start of the cook and in the record."""
+    found = read(text, context("cooking", on_at=ON_AT))
+    assert found == [Reading((Temperature(value, unit, Probe.CORE, ON_AT - timedelta(minutes=1)),))]
+
+
+def test_tender_and_off_is_off() -> None:
+    """Who says both has heard what to do."""
+    assert read("tender, off", COOK) == [StepDone("off")]
+
+
+def test_a_probe_in_the_air_is_the_pit() -> None:
+    """«air probe» names where it stands, not the meat."""
+    found = read("air probe 121, meat 61", replace(COOK, units=KILOS))
+    assert isinstance(found[0], Reading)
+    assert {t.probe: t.value for t in found[0].temperatures} == {Probe.PIT: 121.0, Probe.CORE: 61.0}

@@ -1,0 +1,22 @@
+"""«what if i use a kettle»: what another cooker would make of the hours, asked and not told."""
+
+import re
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.fields import stated
+from bot.intents.intents import Ask
+
+SUPPOSED: Final = re.compile(
+    r"\b(?:what if|what about|how about|suppose|what would|what happens if|would (?:it|that) be|would an?"
+    r"|was wäre|was wenn|wie wäre|was ist (?:mit|wenn))\b"
+    r"|\b(?:should|could|can|shall) (?:i|we)\b|^if (?:i|we)\b"
+)
+
+
+def read_supposed(text: str, context: Context) -> Ask | None:
+    """A question for the hours on another cooker, about the batch in hand."""
+    if context.phase in ("none", "resting", "chilling", "stored") or not SUPPOSED.search(text):
+        return None
+    kind = stated(text).fields.get("cooker")
+    return Ask("on_cooker", str(kind), text) if kind and set(stated(text).fields) == {"cooker"} else None
