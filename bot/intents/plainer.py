@@ -83,8 +83,8 @@ _RULES: Final = tuple(
          r"|never) (?:tell|say|log|mention|report"
          r"|write"
          r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b.*$", ""),
-        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it)[^\d?,;.]*"
-         r"(?=$|,| now \d)", _TOLD),
+        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it)"
+         r"[^\d?,;.]*(?=$|,| now \d)", _TOLD),
         (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b",
          _TOLD),
         (r"\b((?:\d{1,3}|an?|half an) ?(?:m?mins?|minutes?|h|hrs?|hours?)) back\b", r"\1 ago"),
