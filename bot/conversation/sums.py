@@ -70,9 +70,16 @@ def _answer(turn: Turn, kind: str, text: str) -> Reply:
 
 def _asked(turn: Turn, kind: str, text: str, line: Told, wanted: str) -> Reply:
     turn.ask({"slot": "sum", "sum": kind, "text": text, "wanted": wanted})
-    doses = sums_cold.usual_doses(turn, line) if wanted == "strength" and kind == "dose" else None
-    said, rows = sums_asked.by_strength(doses) if doses else sums_asked.missing(wanted)
+    said, rows = (_by_strength(turn, kind, line) if wanted == "strength" else None) or sums_asked.missing(wanted)
     return Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": wanted, "sum": kind})
+
+
+def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
+    """The strength, asked with what the usual ones would take or make; None where nothing can be said before."""
+    if kind == "ppm" and (made := sums_cold.usual_levels(turn, line)):
+        return sums_asked.by_level(made)
+    doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
+    return sums_asked.by_strength(doses) if doses else None
 
 
 def _why(kind: str) -> Rows:

@@ -9,7 +9,7 @@ from core.answers import amounts
 from core.batch import material
 from core.cure.contents import SATURATED_BRINE, Contents, salometer_degrees
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
-from core.cure.judgement import judge
+from core.cure.judgement import Judgement, judge
 from core.errors import Missing, SaltbellError
 from core.plan.recipe import product
 from core.safety.thaw import thaw
@@ -18,6 +18,7 @@ from core.units import Fraction, Kilograms
 
 KITCHEN = ("COMMON_PRACTICE",)
 USUAL = (0.0625, 0.0588)
+APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
 FISH_WATER = 1.0  # l of water for a kg of fish in a bag. Common practice
 FISH_SALT = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
 COARSE_STEP = 0.001  # kg, a common kitchen scale
@@ -96,16 +97,29 @@ def _class(line: Told) -> str:
 
 def _ppm(turn: Turn, line: Told) -> Answer:
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
-    per_kilo = rate(line.text)
-    mass = 1.0 if per_kilo is not None else need(line.meat, "meat")
-    low, high = (per_kilo, per_kilo) if per_kilo is not None else _cure(line)
-    found = [judge(_mixed(turn, line, mass, (cure, strength))) for cure in (low, high)]
+    found = _judged(turn, line, strength)
     value = found[1].ingoing.nitrite
     return (
         sums.ppm(found[1], found[0].ingoing.nitrite, strength),
         (found[1].limit.source.key, "FSIS_HANDBOOK_1995"),
         {"nitrite_high_mg_kg": value, "nitrite_limit_mg_kg": found[1].limit.max_mg_kg},
     )
+
+
+def _judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
+    """The least and the most that was told of, by law."""
+    per_kilo = rate(line.text)
+    mass = 1.0 if per_kilo is not None else need(line.meat, "meat")
+    low, high = (per_kilo, per_kilo) if per_kilo is not None else _cure(line)
+    return [judge(_mixed(turn, line, mass, (cure, strength))) for cure in (low, high)]
+
+
+def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ...] | None:
+    """What a strong and a weak curing salt would make, by law, while the strength is not told."""
+    try:
+        return tuple((one, _judged(turn, line, one)[-1]) for one in APART)
+    except SaltbellError:
+        return None
 
 
 def _cure(line: Told) -> tuple[Kilograms, Kilograms]:

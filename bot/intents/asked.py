@@ -15,6 +15,7 @@ from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooz
 from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
 from bot.intents.start import HEAVIEST_KG
+from bot.intents.sums import sum_of
 from bot.intents.zones import jurisdiction_of, zone_of
 from core.batch.events import Probe
 
@@ -189,8 +190,8 @@ def _answered(text: str, context: Context) -> Intent | None:
 
 
 def _sum(text: str, context: Context) -> Intent | None:
-    """What a sum still needed: a figure, or a meat; a new question is none."""
-    if len(text.split()) > 5 or is_question(text):
+    """What a sum still needed: a figure, or a meat; a new question is none, and neither is a sum of its own."""
+    if len(text.split()) > 5 or is_question(text) or sum_of(text) is not None:
         return None
     return Choose("sum", text) if re.search(r"\d", text) or text in _MEATS else None
 

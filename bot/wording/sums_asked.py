@@ -4,6 +4,7 @@ from bot.intents.intents import Choose
 from bot.wording import numbers
 from bot.wording.asking import STRENGTHS, Rows, button
 from bot.wording.language import Words, later, point, say
+from core.cure.judgement import Judgement
 from core.units import Fraction, Kilograms
 
 ASKED = Words({
@@ -44,6 +45,21 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
         first=numbers.grams(first),
         other=numbers.percent(other),
         second=numbers.grams(second),
+    )
+    return text, _rows("strength")
+
+
+def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
+    """The strength, asked with the nitrite that a strong and a weak curing salt would bring."""
+    (one, first), (other, second) = made
+    text = say(
+        "How strong is your curing salt? With {one} nitrite that is {first}, with {other} {second}; the limit is {limit}.\n"
+        "Its packet says it in percent; tap it or type it, like «6.25 %».",
+        one=numbers.percent(one),
+        first=numbers.ppm(first.ingoing.nitrite),
+        other=numbers.percent(other),
+        second=numbers.ppm(second.ingoing.nitrite),
+        limit=numbers.ppm(first.limit.max_mg_kg),
     )
     return text, _rows("strength")
 
