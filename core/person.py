@@ -69,6 +69,7 @@ class Person:
     zone: str = "UTC"
     zone_known: bool = False
     language: str = "en"
+    language_known: bool = False  # whether they said it, or showed it by what they typed
     units: Units = field(default_factory=Units)
     units_known: bool = False
     quiet_from: time = time(22, 0)

@@ -201,6 +201,8 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
     if "zone" in changes:
         changes = _with_units(turn.person, changes | {"zone_known": True})
+    if "language" in changes:
+        changes = changes | {"language_known": True}
     changes = _with_length(turn.person, changes)
     before = turn.person
     changed = people.change(turn, changes)
@@ -210,7 +212,7 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     text = settings.changed(turn.person, changes, turn.now)
     if not changed:
         return (Reply(text),)
-    if len(changed) > 1:  # several batches follow: each by its name, and the message is about none of them
+    if len(changed) > 1 or len(batches.open_here(turn)) > 1:  # what follows by its name; the message is about no batch
         said = [
             batch_words.with_name(one.after.batch.name, "\n".join(lines))
             for one in changed

@@ -10,7 +10,7 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
 from bot.reply import Reply
-from bot.wording import asking, cautions, doses, general, plans, refusals, taken
+from bot.wording import asking, cautions, doses, general, meats, plans, refusals, taken
 from core.batch.assess import Assessment
 from core.batch.ways import alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
@@ -51,7 +51,7 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     if said.get("cure_nitrite_fraction") is not None:
         turn.keep_person(cure_nitrite_fraction=said["cure_nitrite_fraction"])  # the packet outlasts the batch
     again = _said_anew(turn, said)
-    change = batches.start(turn, said) if again is None else batches.change(turn, again, said)
+    change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
     return show(turn, change.after)
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import partial
 
-from bot.conversation import admitting
+from bot.conversation import admitting, heard
 from bot.conversation.act import answers
 from bot.intents.households import invitation_in
 from bot.reply import Message, Reply, to_body
@@ -65,8 +65,8 @@ class Conversation:
             if turn is None:
                 return False
             with language.speaking(turn.person.language):
-                answer = answer if turn.entry is Entry.OPEN else admitting.answer
-                for reply in answer(turn, message):
+                open_ = turn.entry is Entry.OPEN
+                for reply in heard.answered(turn, message, answer) if open_ else admitting.answer(turn, message):
                     text = numbers.own_first(reply.text, turn.person)
                     said_in = replace(reply, text=text, language=language.spoken())
                     turn.say(to_body(said_in), answering=message.ref or None, about=reply.about)

@@ -73,7 +73,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     meant = Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
     if those := several.answered(intents[0], asked):
         return _of_those(turn, _line_kept(turn, meant), those)
-    several_here = len(batches.open_here(turn)) > 1
+    several_here = len(batches.open_here(turn)) > 1 and not all(getattr(one, "batch", None) for one in intents)
     return _sorted_out(turn, meant) if several_here and not _certain(turn, message, asked) else meant
 
 

@@ -14,18 +14,18 @@ from core.plan.recipe import products
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
-    (r"corned[ _]beef|corn beef|salt beef|pökelfleisch", "corned_beef"),
+    (r"corned[ _]beef|corn beef|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
     (r"buckboard(?: bacon)?", "shoulder"),
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),
-    (r"bacon|speck|(?:pork )?belly|bellies|schweinebauch|bauchspeck", "bacon"),
-    (r"hams?|gammon|schinken|fresh leg of pork|leg of pork", "ham"),
+    (r"bacon|(?:bauch)?speck|(?:pork )?belly|bellies|(?:schweine)?bauch", "bacon"),
+    (r"hams?|gammon|schinken(?:braten)?|schweinekeule|fresh leg of pork|leg of pork", "ham"),
     (r"tenderloins?", "tenderloin"),
     (r"(?:pork )?loins?", "back_bacon"),
     (r"turkey[ _](?:breasts?|brests?)|(?:breasts?|brests?) of turkey|putenbrust", "turkey"),
     (r"turkeys?(?: legs?)?|pute|truthahn", "whole_turkey"),
     (r"chicken (?:breasts?|thighs?|legs?|wings?|drumsticks?)", "chicken_pieces"),
-    (r"chickens?|hühnchen|huhn", "chicken"),
+    (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
     (r"goose|gans", "goose"),
     (r"ducks?(?:[ _]breasts?)?|ente|entenbrust", "duck"),
     (r"salmon|lachs", "salmon"),
@@ -119,6 +119,16 @@ def as_meat(text: str) -> str:
         return f"meat {then} " if then else f"{does}the meat" if does else "meat"
 
     return _IN_HAND.sub(spoken, text)
+
+
+def as_named(text: str, names: Iterable[str]) -> str:
+    """The text with the meat of a batch by that batch's own name: «the belly» or «Speck» for the one called «bacon»."""
+    for name in names:
+        base = re.sub(r" \d+$", "", name.lower())
+        words = next((each for each, _ in (*_PRODUCT_WORDS, *_CUT_WORDS) if each.fullmatch(base)), None)
+        if words is not None and base not in text:
+            text = words.sub(base, text, count=1)
+    return text
 
 
 def without(text: str) -> str:

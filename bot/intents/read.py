@@ -46,6 +46,7 @@ from bot.intents.intents import (
     StepDone,
     Unclear,
 )
+from bot.intents.meats import as_named
 from bot.intents.normal import SILENT, normal
 from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
@@ -53,6 +54,7 @@ from bot.intents.settings import read_pause, read_settings, read_units, wrong_cl
 from bot.intents.start import read_start
 from bot.intents.sums import read_sum
 from bot.intents.supposed import read_supposed
+from bot.intents.together import each
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
@@ -96,10 +98,12 @@ def read(text: str, context: Context) -> list[Intent]:
     shown = text.strip()
     if _THUMBS.match(shown) and shown:
         return [StepDone()]
-    plain = normal(shown, context.language)
+    plain = _plain(shown, context)
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
-    return [_as_typed(intent, shown) for intent in map(_offered, _looked_at_twice(plain, shown, context))]
+    lines = each(plain, [name for _, name in context.batches])
+    found = [intent for line in lines for intent in _looked_at_twice(line, shown, context)]
+    return [_as_typed(_offered(intent), shown) for intent in found]
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
@@ -116,10 +120,18 @@ def _is_open(intent: Intent) -> bool:
 
 def batch_named(text: str, context: Context) -> str | None:
     """The batch that a line names and is about, where there are several; «that was for the bacon» is not about it."""
-    plain = normal(text[:LONGEST], context.language)
+    plain = _plain(text[:LONGEST], context)
     named, _ = named_batch(plain, context)
     moved = read_correction(plain, context) if named else None
     return None if isinstance(moved, Correct) and moved.to_batch else named
+
+
+def _plain(text: str, context: Context) -> str:
+    """A line as the readers want it, each batch by its own name, however it is called."""
+    plain = as_named(normal(text, context.language), (name for _, name in context.batches))
+    if len(context.batches) != 1:
+        return plain
+    return re.sub(rf"^{re.escape(context.batches[0][1].lower())}: ?(?=[^\W\d])", "", plain)  # no other can be meant
 
 
 def _as_typed(intent: Intent, shown: str) -> Intent:

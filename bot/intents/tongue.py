@@ -13,6 +13,7 @@ from typing import Final
 
 FILES: Final = Path(__file__).parent / "tongues"
 _SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
+_WORD: Final = re.compile(r"[^\W\d_]+")
 _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
 
 
@@ -33,6 +34,17 @@ def english(text: str, language: str) -> str:
         if language.startswith(code) or tongue.tells.search(text):
             return _in_english(text, tongue, sure=language.startswith(code))
     return text
+
+
+def given_away(text: str) -> str:
+    """The code of the foreign language that a line is plainly in: by two of its words, or by half of all; else ""."""
+    plain = text.lower()
+    words = len(_WORD.findall(plain))
+    for code, tongue in tongues().items():
+        told = len(set(tongue.tells.findall(plain)))
+        if words and told and (told >= 2 or 2 * told >= words):
+            return code
+    return ""
 
 
 def _in_english(text: str, tongue: Tongue, *, sure: bool) -> str:

@@ -171,3 +171,8 @@ def repeat(text: str) -> str:
 def without_file(text: str) -> str:
     """Words whose picture or file could not be made."""
     return say("{text}\n(The picture or file could not be made; ask for it again.)", text=text)
+
+
+def in_your_language() -> str:
+    """The language of the answer was chosen by what was typed; how to have it otherwise."""
+    return say("I answer in the language you type; «in english» has me answer in English.")

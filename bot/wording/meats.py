@@ -53,6 +53,23 @@ INSIDE = Words(
         "trout": "hot-smoked trout",
     }
 )
+SHORT = Words(
+    {
+        "flat": "flat",
+        "point": "point",
+        "pastrami": "pastrami",
+        "corned beef": "corned beef",
+        "bacon": "bacon",
+        "back bacon": "back bacon",
+        "shoulder": "shoulder",
+        "ham": "ham",
+        "turkey": "turkey",
+        "chicken": "chicken",
+        "duck": "duck",
+        "salmon": "salmon",
+        "trout": "trout",
+    }
+)
 TENDER_FROM_C = 80.0  # under it meat is firm, and no probe slides in like into butter
 PURPOSES = Words(
     {
@@ -77,6 +94,11 @@ def what(a: Assessment) -> str:
     vowel = mass.startswith(("8", "11 ", "11.", "18 ", "18."))
     sentence = later("{name} from an {mass} {cut}") if vowel else later("{name} from a {mass} {cut}")
     return say(sentence, name=name, mass=mass, cut=cut)
+
+
+def short_name(english: str) -> str:
+    """What a batch is called by, in the language of who begins it: «ham», «Schinken»."""
+    return SHORT.get(english, english)
 
 
 def product_inside(name: str) -> str:
@@ -112,7 +134,8 @@ def cut_name(name: str) -> str:
     """A cut as a button says it."""
     by_itself = {"chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"),
                  "salmon_side": say("Salmon side"), "trout": say("Trout")}  # fmt: skip
-    return by_itself.get(name, CUTS.get(name, name.replace("_", " ")).capitalize())
+    said = by_itself.get(name, CUTS.get(name, name.replace("_", " ")))
+    return said[:1].upper() + said[1:]  # what comes after it may be a noun of German
 
 
 def fish(a: Assessment) -> bool:

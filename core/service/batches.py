@@ -1,5 +1,6 @@
 """Start, change, finish and list batches; correct and undo what was said of them."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
 from math import ceil
@@ -35,8 +36,10 @@ SETTLED_BY_THE_CURE = frozenset(
 )
 
 
-def start(turn: Turn, said: dict[str, Any]) -> Change:
+def start(turn: Turn, said: dict[str, Any], spoken: Callable[[str], str] = str) -> Change:
     """Begin a batch from what was said of it; what the person's past says stands where nothing was said.
+
+    `spoken` puts its short name, "flat" or "ham", into the language of who begins it.
 
     Raises
     ------
@@ -54,7 +57,7 @@ def start(turn: Turn, said: dict[str, Any]) -> Change:
         {k: v for k, v in said.items() if k not in ("product", "assumed")}
     )  # refuses before anything is kept
     batch_id = batches.new_id(turn.tx)
-    label = _label(turn, name, setup.get("cut", ""))
+    label = _label(turn, spoken(_short_name(name, setup.get("cut", ""))))
     batches.add(turn.tx, batch_id, turn.said.chat, turn.person.id, label, turn.now)
     return _in_time(turn, record.add(turn, batch_id, [(Started(label, setup), turn.now)]))
 
@@ -203,10 +206,14 @@ def _habits(turn: Turn, name: str, cut_name: str) -> dict[str, Any]:
     return habits
 
 
-def _label(turn: Turn, name: str, cut_name: str) -> str:
-    """A short name for the batch, unlike the others of this chat: "flat", "flat 2", "ham"."""
+def _short_name(name: str, cut_name: str) -> str:
+    """What a batch is called by: its product, a brisket by its cut."""
     of_cut = name == "pastrami" and cut_name.startswith("brisket")
-    base = cut_name.rsplit("_", 1)[-1] if of_cut else name.replace("_", " ")
+    return cut_name.rsplit("_", 1)[-1] if of_cut else name.replace("_", " ")
+
+
+def _label(turn: Turn, base: str) -> str:
+    """A name for the batch, unlike the others of this chat: "flat", "flat 2", "ham"."""
     taken = {row.name for row in batches.open_in(turn.tx, turn.said.chat)}
     names = (base if n == 1 else f"{base} {n}" for n in range(1, len(taken) + 2))
     return next(n for n in names if n not in taken)

@@ -1,0 +1,23 @@
+"""Several batches named in one breath: «ham and bacon flipped», «bacon flipped, ham too» is said of each of them."""
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+_WEIGHED: Final = re.compile(r"\d ?(?:kg|g|kilos?|lbs?|pounds?|oz)\b")  # pieces that are begun, and no batch in hand
+
+
+def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
+    """A plain line once for each batch that it names together, with that name alone; else the line as it is."""
+    if len(names) < 2 or _WEIGHED.search(text):
+        return (text,)
+    name = "(?:the )?(?:" + "|".join(re.escape(n.lower()) for n in sorted(names, key=len, reverse=True)) + r")\b"
+    if found := re.search(rf"\b{name}(?:, {name})*(?:,? and | plus ){name}", text):
+        before, after = text[: found.start()], text[found.end() :]
+        if (before + after).strip(" :,.!?"):
+            return tuple(f"{before}{one}{after}" for one in re.findall(name, found[0]))
+    if found := re.match(rf"(?P<said>.*?)[,;]? (?:and |so is |same for )?(?P<too>{name})(?: too| also| as well)$", text):
+        before = found["said"]
+        if first := re.search(rf"\b{name}", before):
+            return before, f"{before[: first.start()]}{found['too']}{before[first.end() :]}"
+    return (text,)
