@@ -1,4 +1,4 @@
-"""The language of somebody who never said one: as soon as a line is plainly in another that is spoken here, that one."""
+"""The language of somebody who never said one: that of the first line which is plainly in one that is spoken here."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace

@@ -16,7 +16,7 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
         before, after = text[: found.start()], text[found.end() :]
         if (before + after).strip(" :,.!?"):
             return tuple(f"{before}{one}{after}" for one in re.findall(name, found[0]))
-    if found := re.match(rf"(?P<said>.*?)[,;]? (?:and |so is |same for )?(?P<too>{name})(?: too| also| as well)$", text):
+    if found := re.match(rf"(?P<said>.*?)[,;]? (?:and |same for )?(?P<too>{name})(?: too| also| as well)$", text):
         before = found["said"]
         if first := re.search(rf"\b{name}", before):
             return before, f"{before[: first.start()]}{found['too']}{before[first.end() :]}"
