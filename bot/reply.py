@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, field, fields, replace
 from datetime import datetime
+from math import isfinite
 from typing import Any, Literal, Protocol
 
 Kind = Literal["reply", "reminder", "alert"]
@@ -121,8 +122,9 @@ class Outgoing:
 
 
 def to_body(reply: Reply) -> dict[str, Any]:
-    """The reply as plain data, to be kept until it is sent."""
-    whole = {one.name: getattr(reply, one.name) for one in fields(reply)}
+    """The reply as plain data, to be kept until it is sent; a time that never comes is a fact of None."""
+    told = {k: None if isinstance(fact, float) and not isfinite(fact) else fact for k, fact in reply.facts.items()}
+    whole = {one.name: getattr(reply, one.name) for one in fields(reply)} | {"facts": told}
     parts = {"picture": reply.picture and asdict(reply.picture), "document": reply.document and asdict(reply.document)}
     return whole | parts | {"buttons": tuple(tuple(asdict(button) for button in row) for row in reply.buttons)}
 

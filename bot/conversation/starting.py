@@ -98,7 +98,7 @@ def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
     lost = general.no_plan_till_then() if had_plan else ""
     text = "\n\n".join(t for t in (refusals.say(error, a.person), doses.dose(a), general.ways(ways), lost) if t)
     body = facts(a) | {"refused": type(error).__name__, "ways": [w.name for w in ways]}
-    return Reply(text, buttons=asking.ways(a, ways), facts=body, about=a.batch.id)
+    return Reply(text, buttons=asking.ways(a, ways) or asking.long_cure(a), facts=body, about=a.batch.id)
 
 
 def _ask_cure(turn: Turn, a: Assessment) -> Reply:

@@ -47,7 +47,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                       r"|doing|going) (?:it )?dry\b"
                       r"|\bdry (?:instead|then|please|pls)\b|\btrocken ?pökeln\b"),
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
-                        r"|\bbrine (?:it|instead|cure)\b"
+                        r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
                             r"|\bplain salt\b|\bnitrite[- ]free\b"),
@@ -107,6 +107,8 @@ _TARGET: Final = re.compile(
 )
 _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"
+    r"|\b(?:leave|keep|want|lass) (?:it|the meat|es) (?:in )?(?:there )?(?:for )?(?P<left>\d{1,2}(?:\.\d)?)"
+    r" (?:days|tage)\b"
     r"|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
 )
 _NO_DEADLINE: Final = re.compile(
@@ -232,7 +234,7 @@ def _bare_pit(text: str, found: tuple[Measure, ...], out: Stated) -> None:
 
 def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
     if hit := _CURE_DAYS.search(text):
-        out.fields["cure_days"] = float(hit["days"] or hit["for"])
+        out.fields["cure_days"] = float(hit["days"] or hit["left"] or hit["for"])
 
 
 _READERS: Final[tuple[Callable[[str, tuple[Measure, ...], Stated], None], ...]] = (

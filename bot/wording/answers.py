@@ -2,22 +2,25 @@
 
 from datetime import datetime
 
-from bot.wording import cautions, cooling, doses, incidents, meats, numbers, plans, refusals, safety, wraps, yard
-from bot.wording.language import Words, decimal, say
+from bot.wording import (
+    cautions,
+    cooling,
+    cure_days,
+    doses,
+    incidents,
+    meats,
+    numbers,
+    plans,
+    refusals,
+    safety,
+    wraps,
+    yard,
+)
+from bot.wording.cited import cite
+from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.errors import OverLimit
-from core.sources import Source
-
-STATUS = Words(
-    {
-        "CONFIRMED": "confirmed",
-        "MEMORY": "memory",
-        "PRACTICE": "practice",
-        "DERIVED": "derived",
-        "TUNED": "tuned",
-    }
-)
 
 
 def why(a: Assessment, about: str) -> str:
@@ -30,58 +33,7 @@ def why(a: Assessment, about: str) -> str:
         case "chill":
             return _why_chill(a)
         case _:
-            return _why_days(a)
-
-
-def cite(sources: tuple[Source, ...] | list[Source]) -> str:
-    """«Sources: …», each with its year and how well it is known."""
-    return say("Sources: {sources}.", sources="; ".join(f"{s.title} ({known(s)})" for s in sources))
-
-
-def known(source: Source) -> str:
-    """«1975, memory», or the status alone where no year is printed."""
-    return ", ".join(part for part in (source.year.strip("-"), STATUS[source.status]) if part)
-
-
-def _why_days(a: Assessment) -> str:
-    if a.plan is not None and meats.plain(a):
-        return doses.days(a)
-    if a.cure is None or a.plan is None:
-        return plans.now(a)
-    after = a.after_cure()
-    person = a.person
-    chance = (
-        say(
-            " After {cure_days} nine in ten middles hold at least {p10} mg/kg nitrite.",
-            cure_days=numbers.days(a.plan.cure_days),
-            p10=f"{after.nitrite_centre.p10:.0f}",
-        )
-        if after
-        else ""
-    )
-    measured = say("as you measured") if a.piece.measured else say("as I guess from the weight")
-    one_more = a.cure.after(a.plan.cure_days + 1).probability_pink
-    learned = f" {doses.days(a)}" if a.person.learned.batches else ""
-    return say(
-        "{cure_days}, for {thickness} thick, {measured}, at {fridge}.\n"
-        "Salt and nitrite creep in from the faces, and twice the thickness takes four times as long. "
-        "The middle turns pink from {pink_from} mg/kg; half of such pieces are there after {days_p50} days, "
-        "nine in ten after {days_p90}.{chance} "
-        "Pink in the middle on the day it comes out: {probability_pink}; one more day: {one_more}."
-        "{learned}\n{cite}",
-        cure_days=numbers.days(a.plan.cure_days),
-        thickness=numbers.length(a.piece.thickness, person),
-        measured=measured,
-        fridge=numbers.temperature(a.batch.setup.fridge_c, person),
-        pink_from=f"{a.piece.cut.pink_from:.0f}",
-        days_p50=numbers.plain(numbers.half_up(a.cure.days_p50)),
-        days_p90=numbers.plain(numbers.half_up(a.cure.days_p90)),
-        chance=chance,
-        probability_pink=numbers.chance(after.probability_pink if after else 0.0),
-        one_more=numbers.chance(one_more),
-        learned=learned,
-        cite=cite(a.cure.sources),
-    )
+            return cure_days.why(a) or plans.now(a)
 
 
 def _why_dose(a: Assessment) -> str:

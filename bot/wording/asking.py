@@ -1,5 +1,7 @@
 """Words and buttons for everything that the bot asks. A question is short, says why, and offers taps."""
 
+from math import isinf
+
 from bot.intents.buttons import payload
 from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, StepDone
 from bot.reply import Button
@@ -7,6 +9,7 @@ from bot.wording import meats, numbers, steps
 from bot.wording.language import point, say
 from core.batch.assess import Assessment
 from core.batch.ways import Way
+from core.errors import TooLong
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.steps import Kind, State
@@ -134,6 +137,14 @@ def changes(a: Assessment) -> Rows:
             button(say("Picture"), Ask("picture", "cure", batch=batch)),
         ),
     )
+
+
+def long_cure(a: Assessment) -> Rows:
+    """A cure of more days than are planned unasked, to be taken on the cook's word."""
+    if not isinstance(a.refusal, TooLong) or isinf(a.refusal.days):
+        return ()
+    label = say("Yes, {days}", days=numbers.days(a.refusal.days))
+    return ((button(label, Change({"long_cure_confirmed": True}, a.batch.id)),),)
 
 
 def ways(a: Assessment, offered: tuple[Way, ...]) -> Rows:

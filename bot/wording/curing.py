@@ -4,7 +4,7 @@ from math import isfinite, isinf
 
 from bot.intents.cures import Mixture
 from bot.wording import cautions, meats, numbers
-from bot.wording.answers import cite
+from bot.wording.cited import cite
 from bot.wording.language import Words, decimal, later, say
 from core.batch.assess import Assessment
 from core.cure.choices import Choices

@@ -27,6 +27,8 @@ from core.batch.events import (
     Weighed,
     What,
 )
+from core.plan.recipe import product
+from core.units import Days
 
 FIELDS = Words(
     {
@@ -44,6 +46,7 @@ FIELDS = Words(
         "target_c": "off at",
         "at_risk_eaters": "",
         "cure_days": "days in the cure",
+        "long_cure_confirmed": "",
         "salt_fraction": "salt",
         "sugar_fraction": "sugar",
         "pump_fraction": "pump",
@@ -79,6 +82,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     lead = say("Noted: {said}.", said=said)
     if changes.get("at_risk_eaters"):
         lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
+    if changes.get("cure_days"):
+        lead = f"{lead}\n{_too_short(a, changes['cure_days'])}".strip()
     before = change.before
     if a.ledger.thrown and before is not None and not before.ledger.thrown:
         return f"{incidents.thrown(change)}\n{lead}"
@@ -97,6 +102,18 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     elif changes.keys() & {"soak_hours", "rest_days"}:
         lead = f"{lead}\n{doses.afterwards(a)}".strip()
     return plans.changed(before.plan if before else None, a, lead)
+
+
+def _too_short(a: Assessment, asked: Days) -> str:
+    """Said where the cook wants fewer days than it takes: it stays in for those."""
+    if a.cure is None or a.plan is None:
+        return ""
+    if asked >= max(a.cure.advice, product(a.batch.setup.product).least(a.batch.setup)):
+        return ""
+    return say(
+        "That is too short for the middle, so it stays in for {days}; «why these days» shows the sum.",
+        days=numbers.days(a.plan.cure_days),
+    )
 
 
 def effects(change: Change) -> list[str]:
@@ -147,6 +164,7 @@ _IN_WORDS: dict[str, Mapping[Any, str]] = {
 
 _IF_SO = Words(
     {
+        "long_cure_confirmed": "so long in the cure, on your word",
         "pierced": "so no longer intact, and no faster: the shorter clocks count",
         "at_risk_eaters": "somebody at risk will eat it",
         "cover_share": "the rest of the pickle covers it",
@@ -155,6 +173,7 @@ _IF_SO = Words(
 )
 _IF_NOT = Words(
     {
+        "long_cure_confirmed": "not so long in the cure",
         "pierced": "no, still intact",
         "at_risk_eaters": "nobody at risk will eat it",
         "cover_share": "no cover brine",
@@ -187,7 +206,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return plans.method(a)
         case "soak_hours":
             return numbers.hours(v) if v else say("none")
-        case "rest_days":
+        case "rest_days" | "cure_days":
             return numbers.days(v) if v else say("none")
         case "purpose":
             return meats.purpose_of(a, v)
@@ -195,7 +214,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.ppm(v) if v else say("none")
         case "product" | "cut":
             return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
-        case "pierced" | "at_risk_eaters" | "cover_share" | "sealed_faces":
+        case "pierced" | "long_cure_confirmed" | "at_risk_eaters" | "cover_share" | "sealed_faces":
             return (_IF_SO if v else _IF_NOT)[field]
         case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
             return _IN_WORDS[field].get(v, say("windy"))

@@ -1,7 +1,7 @@
 """Words for a dose that is asked for without a batch: so much curing salt for so much meat."""
 
 from bot.wording import cautions, numbers
-from bot.wording.answers import cite
+from bot.wording.cited import cite
 from bot.wording.language import Words, decimal, say
 from core.cure.dose import Dose
 from core.person import Person

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import doses, habits, holding, meats, numbers, refusals, steps, tasks
+from bot.wording import cure_days, doses, habits, holding, meats, numbers, refusals, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
 from core.plan.recipe import product
@@ -54,7 +54,7 @@ def whole(a: Assessment) -> str:
     """The plan from now to the meal: what to do next first, then the dose, the days, the week, what was assumed."""
     if a.plan is None:
         return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
-    parts = [_first(a, a.plan), doses.dose(a), doses.days(a), _week(a, a.plan), holding.planned(a)]
+    parts = [_first(a, a.plan), doses.dose(a), cure_days.whole(a), _week(a, a.plan), holding.planned(a)]
     parts += [habits.by_cooks(a), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 

@@ -6,7 +6,6 @@ from datetime import timedelta
 from bot.intents.intents import Ask
 from bot.paper import Paper, Section, Table
 from bot.wording import (
-    answers,
     asking,
     brines,
     cautions,
@@ -19,6 +18,7 @@ from bot.wording import (
     safety,
     steps,
 )
+from bot.wording.cited import known
 from bot.wording.language import Words, decimal, later, say
 from bot.wording.readings import PLACES
 from bot.wording.recorded import degrees, note, stamp, what, who
@@ -285,5 +285,5 @@ def _stage(s: StageJudgement, r: BatchRecord) -> tuple[str, str, str, str]:
 
 def _sources(r: BatchRecord) -> Section:
     found = [f.source for f in r.a.ledger.verdict.because] + list(r.a.dose.sources if r.a.dose else ())
-    lines = (f"{s.title}, {s.where} ({answers.known(s)})" for s in dict.fromkeys(found))
+    lines = (f"{s.title}, {s.where} ({known(s)})" for s in dict.fromkeys(found))
     return Section(say("Sources"), tuple(lines))

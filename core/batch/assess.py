@@ -7,7 +7,7 @@
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
-from core.batch import cold, ledger, material
+from core.batch import cold, cured, ledger, material
 from core.batch.batch import Batch, Phase
 from core.batch.events import Probe
 from core.cure.dose import Dose
@@ -126,7 +126,7 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     days, refusal = material.planned_days(setup, (cure, weighed), refusal)
     cook = material.estimate_of(batch, person, now)
     cooling = cold.cooling(batch, now)
-    plan, refusal = _plan(batch, (person, now), ((days, weighed), cook, cooling), refusal)
+    plan, refusal = _plan(batch, (person, now), ((days, weighed, cure), cook, cooling), refusal)
     known = ledger.Known(piece, weighed, cure, cook, _cured_days(batch, plan))
     found = ledger.judge(batch, known, now)
     return Assessment(batch, person, now, piece, weighed, cure, cook, cooling, plan, found, refusal)
@@ -156,17 +156,17 @@ def _days(
 def _plan(
     batch: Batch,
     told: tuple[Person, datetime],
-    known: tuple[tuple[Band | None, Dose | None], Estimate, cold.Cooling],
+    known: tuple[tuple[Band | None, Dose | None, Penetration | None], Estimate, cold.Cooling],
     refusal: SaltbellError | None,
 ) -> tuple[Plan | None, SaltbellError | None]:
     person, now = told
-    (days, weighed), cook, cooling = known
+    (days, weighed, cure), cook, cooling = known
     if refusal is not None or days is None:
         return None, refusal
     case = Case(
         batch.setup,
         product(batch.setup.product),
-        _durations(batch.setup, (days, weighed), cook),
+        _durations(batch.setup, days, cook, _keeps(batch, days, weighed, cure)),
         _progress(batch, cook, cooling),
         wall_of(person),
         now,
@@ -178,17 +178,27 @@ def _plan(
         return None, found
 
 
-def _durations(setup: Setup, cured: tuple[Band, Dose | None], cook: Estimate) -> Durations:
+def _keeps(batch: Batch, days: Band, weighed: Dose | None, cure: Penetration | None) -> int:
+    """How many days it keeps: by what the middle holds after the days that it was in the cure, or that are planned."""
+    shortest = max(days.p90, batch.setup.cure_days or 0.0)
+    past = _cured_days(batch, None)
+    inside = shortest if past is None or past <= 0.0 else past
+    centre = None if cure is None else cured.come_in(cure, inside)
+    line = cured.storage_of(batch.setup, weighed, None if ledger.uncured(batch) else centre)
+    return int(keeping(line).days)
+
+
+def _durations(setup: Setup, days: Band, cook: Estimate, keep_days: int) -> Durations:
     hold = product(setup.product).hours.hold_at_target
     rest, chill = material.rest_of(setup).to(60.0), material.chill_of(setup, 60.0).to(4.4)
     return Durations(
-        cure=cured[0],
+        cure=days,
         cook=Band(cook.ready.p10 + hold, cook.ready.p50 + hold, cook.ready.p90 + hold),
         rest=rest.p50 if rest else 1.0,
         chill=chill.p50 if chill else 24.0,
         lighting=material.lighting_of(setup),
         thaw=setup.mass / 2.0 * 24.0,  # 24 h for 4 to 5 lb in the fridge, USDA
-        keep_days=int(keeping(material.storage_of(setup, cured[1])).days),
+        keep_days=keep_days,
     )
 
 

@@ -5,8 +5,8 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from core.batch.batch import Batch
+from core.batch.cured import LEFTOVERS, come_in, storage_of
 from core.batch.events import Probe
-from core.batch.material import LEFTOVERS, storage_of
 from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
@@ -62,16 +62,17 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
     setup, done = batch.setup, batch.done
     made = product(setup.product)
     cut = known.piece.cut
+    centre = _centre(batch, known)
     return Record(
         species=cut.species.value,
         now=now,
-        product_class=LEFTOVERS if uncured(batch) else storage_of(setup, known.dose),
+        product_class=LEFTOVERS if uncured(batch) else storage_of(setup, known.dose, centre),
         intact=known.piece.intact,
         injected=setup.method == "inject",
         fat_fraction=cut.composition.fat,
         ingoing_mg_kg=known.dose.nitrite_ingoing if known.dose else None,
         nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose and known.dose.limit else CEILING,
-        cured_centre_mg_kg=_centre(batch, known),
+        cured_centre_mg_kg=centre,
         at_risk_eaters=setup.at_risk_eaters,
         doneness_floor_c=made.safety_floor_c,
         core=_core(batch),
@@ -142,7 +143,7 @@ def _centre(batch: Batch, known: Known) -> float | None:
     """Nitrite that came into the middle, at the slow end of the band: what the cooling rule counts. [mg/kg]"""
     if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0 or uncured(batch):
         return None
-    return known.cure.after(known.cured_days).ingoing_centre.p10
+    return come_in(known.cure, known.cured_days)
 
 
 def _modelled(batch: Batch, known: Known, now: datetime) -> History:

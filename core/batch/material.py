@@ -14,8 +14,6 @@ from core.batch.events import Probe
 from core.cure.course import Immersion
 from core.cure.dose import Dose, Recipe, dose, house_target
 from core.cure.gradient import Brining, brining
-from core.cure.judgement import floor_of
-from core.cure.limits import ROUNDING
 from core.cure.penetration import Penetration, penetration
 from core.errors import SaltbellError, TooLong
 from core.heat import lighting
@@ -32,7 +30,6 @@ from core.plan.setup import Setup, by_the_clock
 from core.plan.steps import Band
 from core.units import Celsius, Fraction, Hours, Metres
 
-LEFTOVERS = "leftovers"  # line of the storage chart
 ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
 CHILLS: dict[str, ChillMethod] = {"foil": "foil", "rack": "rack", "fan": "fan", "ice": "ice"}
 
@@ -148,21 +145,6 @@ def brining_of(setup: Setup, weighed: Dose) -> Brining:
 @lru_cache(maxsize=256)
 def _brining(immersion: Immersion, wanted: Fraction) -> Brining:
     return brining(immersion, wanted)
-
-
-def storage_of(setup: Setup, weighed: Dose | None) -> str:
-    """The line of the storage chart: the product's own, or that of leftovers for meat that does not count as cured."""
-    line = product(setup.product).storage
-    if cut(setup.cut).species is Species.FISH or weighed is None or counts_as_cured(weighed):
-        return line
-    return LEFTOVERS
-
-
-def counts_as_cured(weighed: Dose) -> bool:
-    """Whether as much nitrite went in as the place, or else the cooling rule, calls cured."""
-    if weighed.limit is None:
-        return False
-    return weighed.nitrite_ingoing >= floor_of(weighed.limit) * (1.0 - ROUNDING)
 
 
 def in_the_cure(setup: Setup, cure: Penetration | None, weighed: Dose | None) -> Band | None:

@@ -141,7 +141,7 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
         free = replace(case, setup=replace(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
-        raise TooSoon(deadline, earliest, case.durations.cure.p90)
+        raise TooSoon(deadline, earliest, needed_days(case))
     begun = case.done("brine") is not None  # what is mixed does not wait for a later day
     if begun or latest_in - _earliest_in(case.at_start()) <= timedelta(days=START_AT_ONCE_WITHIN):
         return earliest_in
