@@ -28,6 +28,7 @@ if TYPE_CHECKING:
     from bot.channels.telegram.intake import House
     from bot.keeper.alarm import Alarm
     from bot.reply import Outgoing
+    from core.store.servertime import Time
 
 PROGRAM = "saltbell"
 
@@ -105,19 +106,21 @@ async def _telegram(chosen: Settings) -> None:
     from bot.channels.telegram.intake import House
     from bot.channels.telegram.traffic import Pace
     from bot.channels.telegram.webhook import WebhookSite
+    from core.store.servertime import Time
 
-    manners = Manners(Pace(a_second=chosen.a_second))
+    now = Time()
+    manners = Manners(Pace(a_second=chosen.a_second), now=now)
     telegram = Telegram(Account(chosen.token or "", chosen.api_url or API_URL), manners)
     alarms: list[asyncio.Task[None]] = []
 
     async def open_house() -> House:
         from bot.keeper.alarm import Alarm
 
-        built = await asyncio.to_thread(_built, chosen, telegram.send)
+        built = await asyncio.to_thread(_built, chosen, telegram.send, now)
         built.postman.marked, built.postman.shared_by = telegram.marked, telegram.shared_by
         if chosen.metrics is not None:
             alarms.append(asyncio.create_task(_watched(built, chosen.metrics)))
-        return _opened(built, alarms, Alarm(telegram.send, chosen.keeper))
+        return _opened(built, now, alarms, Alarm(telegram.send, chosen.keeper))
 
     for name in (signal.SIGTERM, signal.SIGINT):
         asyncio.get_running_loop().add_signal_handler(name, telegram.stop)
@@ -134,10 +137,12 @@ async def _telegram(chosen: Settings) -> None:
         await asyncio.gather(*alarms, return_exceptions=True)
 
 
-def _built(chosen: Settings, send: "Callable[[Outgoing], Awaitable[str]]") -> "Built":
+def _built(chosen: Settings, send: "Callable[[Outgoing], Awaitable[str]]", now: "Time") -> "Built":
     from bot.assembly import build, newcomer, rules
 
-    return build(chosen.database_url, newcomer(chosen.zone), send, rules(chosen))
+    built = build(chosen.database_url, newcomer(chosen.zone), send, rules(chosen))
+    built.go_by(now)
+    return built
 
 
 async def _watched(built: "Built", where: Listen) -> None:
@@ -152,17 +157,17 @@ async def _watched(built: "Built", where: Listen) -> None:
         await door.close()
 
 
-def _opened(built: "Built", alarms: list["asyncio.Task[None]"], alarm: "Alarm") -> "House":
+def _opened(built: "Built", now: "Time", alarms: list["asyncio.Task[None]"], alarm: "Alarm") -> "House":
     """What stands behind the door, with the alarm clock running."""
     from bot.channels.telegram.intake import House, Menu
     from bot.wording.commands import MENUS
     from core.reminders.clock import Clock
 
-    clock = Clock(_now)
+    clock = Clock(now)
     alarms.append(asyncio.create_task(clock.run(built.postman)))
 
     async def deliver(chat: str) -> None:
-        await built.postman.replies(chat, _now())
+        await built.postman.replies(chat, now())
         clock.ring()
 
     menus = tuple(Menu(commands, language, chats) for language, chats, commands in MENUS)

@@ -5,7 +5,7 @@ import re
 import secrets
 from collections.abc import Awaitable, Callable
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import datetime
 from functools import partial
 
 from bot.config import Settings
@@ -21,6 +21,7 @@ from core.reminders.delivery import Postman
 from core.service import waiting, wronged
 from core.service.admission import Rules
 from core.service.turn import House
+from core.service.waiting import Time
 
 STATUS = re.compile(r"/?\s*bot[ _]?(?P<what>status|wrong|mended)", re.IGNORECASE)
 
@@ -38,6 +39,11 @@ class Built:
         """One whole turn, counted; see `Conversation.receive`."""
         return self.report.gauges.receiving(self.conversation.receive)(message, now)
 
+    def go_by(self, now: Time) -> None:
+        """Go by a time that is agreed on with the other replicas. Raises NotKept."""
+        now.agree(self.house)
+        self.postman.agree, self.report.now = now.agree, now
+
     def next_due(self) -> datetime | None:
         """When the next thing falls due."""
         return waiting.next_due(self.house)
@@ -51,8 +57,8 @@ class Built:
 def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]], rules: Rules | None = None) -> Built:
     """The house over a store, sending through one channel; `rules` say whom it lets in, and who its keeper is."""
     house = waiting.open_house(url)
-    gauges = Gauges(datetime.now(UTC))
-    report = Report(gauges, partial(waiting.backlog, house), lambda: datetime.now(UTC))
+    gauges = Gauges(waiting.wall())
+    report = Report(gauges, partial(waiting.backlog, house), waiting.wall)
     # unlike any other process's, on this machine or another: in a container every process has the number 1
     owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
     postman = Postman(house, Notify(house).render, gauges.sending(send), owner)
@@ -78,7 +84,7 @@ def _aside(of: tuple[House, Report], keeper: str | None, message: Message) -> st
 def _status(report: Report) -> str:
     gauges, behind, late = report.status()
     sent = gauges.sends["reply"] + gauges.sends["reminder"] + gauges.sends["repeat"]
-    up = datetime.now(UTC) - gauges.started
+    up = waiting.wall() - gauges.started
     return words.status(up, gauges.updates["kept"], sent, (behind.replies, behind.reminders, late), gauges.not_kept)
 
 

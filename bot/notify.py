@@ -72,7 +72,8 @@ class Notify:
         with language.speaking(reply.language):
             reply, picture, document = self._enclosed(row, reply, now)
         piercing = row.urgency == Urgency.PIERCING
-        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering, document, piercing)
+        ours = {"piercing": piercing, "until": row.free_at}
+        return Outgoing(row.id, row.chat, now, reply, picture, row.repeat, row.answering, document, **ours)
 
     def _enclosed(self, row: Row, reply: Reply, now: datetime) -> tuple[Reply, Picture | None, Document | None]:
         """The reply with what it encloses; what cannot be made, however often, costs only itself and not the words."""

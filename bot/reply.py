@@ -108,7 +108,10 @@ class Reply:
 
 @dataclass(frozen=True)
 class Outgoing:
-    """A reply on its way: what a channel is handed. What is `piercing` goes before all that waits for its turn."""
+    """A reply on its way: what a channel is handed. What is `piercing` goes before all that waits for its turn.
+
+    `until` is when it stops being ours to send (aware UTC): from then on another process may have it in hand.
+    """
 
     id: str
     chat: str
@@ -119,6 +122,7 @@ class Outgoing:
     answering: str | None = None
     document: Document | None = None
     piercing: bool = False
+    until: datetime | None = None
 
 
 def to_body(reply: Reply) -> dict[str, Any]:

@@ -19,12 +19,12 @@ class Report:
     def __init__(self, gauges: Gauges, backlog: Callable[[datetime], Backlog], now: Callable[[], datetime]) -> None:
         self.gauges = gauges
         self._backlog = backlog
-        self._now = now
+        self.now = now
 
     def health(self) -> tuple[bool, str]:
         """Whether all is well, and one line that says what is not."""
         try:
-            behind = self._lag(self._backlog(self._now()))
+            behind = self._lag(self._backlog(self.now()))
         except NotKept as trouble:
             return False, f"the store cannot be read: {trouble.why}"
         if self.gauges.not_kept is not None:
@@ -39,11 +39,11 @@ class Report:
 
     def status(self) -> tuple[Gauges, Backlog, timedelta]:
         """The counts, what is due and not sent, and how late the oldest of it is."""
-        found = self._backlog(self._now())
+        found = self._backlog(self.now())
         return self.gauges, found, self._lag(found)
 
     def _lag(self, found: Backlog) -> timedelta:
-        return max(timedelta(0), self._now() - found.oldest) if found.oldest is not None else timedelta(0)
+        return max(timedelta(0), self.now() - found.oldest) if found.oldest is not None else timedelta(0)
 
     def _lines(self) -> Iterator[str]:
         gauges = self.gauges
@@ -55,7 +55,7 @@ class Report:
         )
         yield from self._turns()
         try:
-            found = self._backlog(self._now())
+            found = self._backlog(self.now())
         except NotKept:
             yield from _gauge("saltbell_store_up", "Whether the store can be read.", 0)
             return

@@ -78,6 +78,7 @@ class Postman(Generic[Rendered]):
         self.bell: Callable[[], None] | None = None
         self.marked: Callable[[str], None] | None = None  # told the row of which nothing is in doubt any more
         self.shared_by: Callable[[int], None] | None = None  # told how many processes send by the same channel
+        self.agree: Callable[[Database], None] | None = None  # sets our clock by that of the store's server
         self._roll: Final = Roll(database, owner)
         self._claiming: Final = asyncio.Lock()
         self._held: Final[set[str]] = set()
@@ -121,9 +122,11 @@ class Postman(Generic[Rendered]):
         return await asyncio.to_thread(outbox.next_due, self.database, tuple(self._held))
 
     async def call_the_roll(self) -> None:
-        """Take over what a replica that died had in hand, and share the pace with those that live."""
+        """Agree on the time, take over what a dead replica had in hand, and share the pace with those that live."""
         if self.database.on_sqlite:
             return
+        if self.agree is not None:
+            await asyncio.to_thread(self.agree, self.database)
         await asyncio.to_thread(self._roll.call)
         if self.shared_by is not None:
             self.shared_by(await asyncio.to_thread(self._roll.alive))
@@ -208,13 +211,11 @@ class Postman(Generic[Rendered]):
         elif trouble.after is None:
             log.error("outbox row %s (%s, %s) was refused and is given up", row.id, row.sort, row.kind)
             outbox.give_up(self.database, row, "refused by the channel")
+        elif trouble.paced:
+            outbox.not_tried(self.database, row, now + max(trouble.after, SHORTEST))
         else:
-            wait = (
-                max(trouble.after, SHORTEST)
-                if row.attempts == 1 or trouble.paced
-                else max(trouble.after, _patience(row))
-            )
-            outbox.put_back(self.database, row, now + wait)
+            wait = SHORTEST if row.attempts == 1 else _patience(row)
+            outbox.put_back(self.database, row, now + max(trouble.after, wait))
 
     def _move(self, row: Row, chat: str, now: datetime) -> None:
         with self.database.transaction() as tx:

@@ -12,10 +12,12 @@ from core.store import batches, members, outbox, people, standing
 from core.store.backlog import Backlog
 from core.store.database import open_database
 from core.store.outbox import Row
+from core.store.servertime import Time, wall
 
 __all__ = [
     "Backlog",
     "Row",
+    "Time",
     "backlog",
     "batch_by_id",
     "batch_of",
@@ -26,6 +28,7 @@ __all__ = [
     "next_due",
     "open_house",
     "said_since",
+    "wall",
 ]
 
 

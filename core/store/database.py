@@ -10,6 +10,7 @@ Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite t
 import json
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
+from datetime import UTC, datetime
 from typing import Any, Final, TypeVar
 
 from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, UpdateBase, create_engine, event, text
@@ -28,6 +29,7 @@ from core.store.writer import Writer
 BUSY_SECONDS: Final = 5.0
 # a replica that is frozen in the middle of a turn is cut off by the server after this long: it has kept nothing
 FROZEN_SECONDS: Final = 20.0
+TIME: Final = text("SELECT clock_timestamp()")
 TAKE_TURNS: Final = text("SELECT pg_advisory_xact_lock(:kind, hashtext(:name))")
 # a foreign key or a repeated key is our own mistake, not the disk's: it stays loud
 OURS: Final = (IntegrityError, ProgrammingError, DataError)
@@ -144,6 +146,12 @@ class Database:
         with self._reading(), _kept(self.engine), self.engine.connect() as connection:
             connection.execution_options(saltbell_reads=True)
             yield Transaction(connection)
+
+    def time(self) -> datetime:
+        """What the server's clock shows at this moment, aware UTC (PostgreSQL 18, 9.9.5). Raises NotKept."""
+        with self.reading() as tx:
+            at: datetime = tx.execute(TIME).scalar_one()
+        return at.astimezone(UTC)
 
     def kept(self) -> AbstractContextManager[None]:
         """What goes wrong with the store in here is NotKept."""

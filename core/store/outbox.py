@@ -27,8 +27,8 @@ from core.store.wanted import reconcile
 
 __all__ = [
     "Row", "Wanted", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
-    "last_about", "last_reminder", "next_due", "prune", "put_back", "put_reply", "reconcile", "row_of", "sent",
-    "unsure", "withdraw",
+    "last_about", "last_reminder", "next_due", "not_tried", "prune", "put_back", "put_reply", "reconcile", "row_of",
+    "sent", "unsure", "withdraw",
 ]  # fmt: skip
 
 LATER: Final = type_coerce(type_coerce(OUT.due_at, BigInteger) + bindparam("late", type_=BigInteger), OUT.due_at.type)
@@ -136,6 +136,11 @@ def put_back(database: Database, row: Row, until: datetime, *, alone: bool = Fal
     """
     why = None if alone else AGAIN
     return _finish(database, row, state="waiting", owner=None, free_at=until, why=why)
+
+
+def not_tried(database: Database, row: Row, until: datetime) -> bool:
+    """The row's turn had not come: as `put_back`, but it counts as no attempt, so that no later wait is longer."""
+    return _finish(database, row, state="waiting", owner=None, free_at=until, why=AGAIN, attempts=row.attempts - 1)
 
 
 def unsure(database: Database, row: Row, until: datetime) -> bool:

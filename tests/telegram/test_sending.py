@@ -1,13 +1,15 @@
 """A reply as calls of the Bot API: its limits kept, its parts in order, its buttons under the last."""
 
-from datetime import UTC, datetime
+from dataclasses import replace
+from datetime import UTC, datetime, timedelta
 
 import pytest
 
 from bot.channels.telegram import sending
-from bot.channels.telegram.channel import Telegram
+from bot.channels.telegram.channel import Manners, Telegram
 from bot.reply import Button, Document, Kind, Outgoing, Picture, Reply
 from core.errors import NotDelivered
+from tests.telegram.conftest import door
 from tests.telegram.loopback import BotApi
 
 PNG = b"\x89PNG\r\n\x1a\n" + bytes(range(256))
@@ -228,3 +230,21 @@ async def test_a_reply_goes_on_where_it_was_broken_off(server: BotApi, polling: 
     sent = server.to(ida.chat)
     assert " ".join(each.text for each in sent) == long.reply.text.strip()
     assert [len(each.buttons) for each in sent] == [0, 3]
+
+
+@pytest.mark.parametrize(("left", "goes"), [(-1, False), (60, False), (90, True)])
+async def test_what_is_ours_no_longer_is_not_sent(server: BotApi, left: float, goes: bool) -> None:
+    """Stopped or asleep with a message in hand: a call that might not end while it is ours is not begun.
+
+    A call takes 70 s at most: 10 to connect, 30 to hand over, 30 to be answered.
+    """
+    ida, channel = server.person("Ida"), door(server, Manners(now=lambda: NOW))
+    late = replace(outgoing(ida.chat, "Flip it."), until=NOW + timedelta(seconds=left))
+    if goes:
+        await channel.send(late)
+    else:
+        with pytest.raises(NotDelivered) as trouble:
+            await channel.send(late)
+        assert (trouble.value.after, trouble.value.paced, trouble.value.uncertain) == (timedelta(0), True, False)
+    await channel.close()
+    assert server.count("sendMessage") == int(goes)

@@ -9,6 +9,7 @@ import logging
 import ssl
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
+from datetime import timedelta
 from functools import cache, partial
 from typing import Any
 
@@ -60,6 +61,11 @@ class Account:
     connect_timeout: float = 10.0
     read_timeout: float = 30.0
     poll_seconds: int = 30
+
+    @property
+    def longest_call(self) -> timedelta:
+        """What a call may take at most: to connect, to hand over, to be answered."""
+        return timedelta(seconds=self.connect_timeout + 2 * self.read_timeout)
 
 
 class PlainRequest(HTTPXRequest):

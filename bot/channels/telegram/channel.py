@@ -56,7 +56,7 @@ class Telegram:
         self._account = account
         self._manners = manners or Manners()
         self._wire = connect(account)
-        self._sender = Sender(self._wire, Pacer(self._manners.pace), Circuit())
+        self._sender = Sender(self._wire, Pacer(self._manners.pace), Circuit(), self._in_time)
         self._stop = asyncio.Event()
         self._me: asyncio.Task[Me] | None = None
         self._house: asyncio.Task[House] | None = None
@@ -108,6 +108,10 @@ class Telegram:
     def stop(self) -> None:
         """Take nothing more in, finish what runs, return from `run_…`."""
         self._stop.set()
+
+    def _in_time(self, outgoing: Outgoing) -> bool:
+        """Whether a call that begins now ends while it is ours to send: we may have been stopped, or asleep."""
+        return outgoing.until is None or self._manners.now() + self._account.longest_call < outgoing.until
 
     def _intake(self) -> Intake:
         hide_token(self._account.token)

@@ -2,6 +2,7 @@
 
 import logging
 from collections import OrderedDict
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import timedelta
 from typing import Any
@@ -45,10 +46,11 @@ class Part:
 class Sender:
     """Sends what the house says. A reply of several parts goes on where it was broken off."""
 
-    def __init__(self, wire: Wire, pacer: Pacer, circuit: Circuit) -> None:
+    def __init__(self, wire: Wire, pacer: Pacer, circuit: Circuit, in_time: Callable[[Outgoing], bool]) -> None:
         self._wire = wire
         self._pacer = pacer
         self._circuit = circuit
+        self._in_time = in_time
         self._unfinished: OrderedDict[str, int] = OrderedDict()
         self._closed = False
 
@@ -102,8 +104,11 @@ class Sender:
         async with self._pacer.turn(outgoing.chat, urgent=urgent, of=outgoing.id, piercing=outgoing.piercing):
             if self._closed:
                 raise NotDelivered(after=PAUSE_AT_THE_END)
+            if not self._in_time(outgoing):
+                raise NotDelivered(after=timedelta(0), paced=True)  # it is claimed anew, by us or by another
             if (stay_away := self._circuit.wait()) is not None:
-                raise NotDelivered(after=stay_away)
+                # who waits for a reply, or for what breaks the quiet hours, has it as soon as the API is back
+                raise NotDelivered(after=stay_away, paced=urgent or outgoing.piercing)
             began = self._circuit.begins()
             try:
                 sent = await self._call(outgoing, part)

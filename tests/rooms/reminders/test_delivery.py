@@ -145,6 +145,18 @@ async def test_who_only_waits_for_a_turn_is_no_failure(
         assert await postman.next_due() == NOW + timedelta(seconds=second + 1)
 
 
+async def test_waiting_for_a_turn_makes_no_later_failure_longer(
+    database: Database, postman: Postman[str], street: Street
+) -> None:
+    """However often a reply had to wait: the first time that it really fails, it is tried again a second later."""
+    reply(database, "hello")
+    street.troubles = [NotDelivered(after=timedelta(seconds=1), paced=True)] * 9 + [NotDelivered(after=timedelta(0))]
+    for second in range(10):
+        await postman.round(NOW + timedelta(seconds=second))
+    assert len(street.tried) == 10
+    assert await postman.next_due() == NOW + timedelta(seconds=10)
+
+
 async def test_a_repeat_that_is_in_time_stays_there(database: Database, postman: Postman[str], street: Street) -> None:
     """Sent when it is due, the first leaves its repeat where the plan has it."""
     asked_twice(database)
