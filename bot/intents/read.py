@@ -70,6 +70,11 @@ _TAIL_ASKS: Final = re.compile(
 _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d)"
 )
+_INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as anybody's
+    r"^(?:(?:but|well|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
+    r"|(?:tell|give|show) me(?= (?:the )?(?:grams|dose) for \d)"
+    r"|(?:i am|im) an? (?:chemist|butcher|chef|cook|doctor|professional|expert)),? )+(?=\w.*\d)"
+)
 _PLAN_FOR_ME: Final = re.compile(
     r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
     r"|with )?)?"
@@ -158,6 +163,7 @@ def _signs_only(shown: str) -> Intent:
 
 def _read(plain: str, shown: str, context: Context) -> list[Intent]:
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
+    plain = _INSISTS.sub("", plain)
     if half := _HALF_HOUR.search(plain):
         return _half_hours(half, plain, shown, context)
     for reader in _FIRST:

@@ -21,6 +21,7 @@ from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.errors import OverLimit
+from core.safety.findings import Outcome
 
 
 def why(a: Assessment, about: str) -> str:
@@ -117,6 +118,8 @@ def _why_chill(a: Assessment) -> str:
 def safe(a: Assessment) -> str:
     """The verdict of the ledger, by rule; a dose over the limit is refused again, whoever asks."""
     over = refusals.say(a.refusal, a.person) if isinstance(a.refusal, OverLimit) else ""
+    if over and a.ledger.verdict.kind is Outcome.NOT_YET:
+        return over  # no cooking through makes up for it
     return "\n".join(text for text in (over, safety.verdict(a)) if text)
 
 

@@ -223,7 +223,7 @@ def _shown(step: Step, plan: Plan) -> datetime:
 def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     """A change acknowledged, with only the differences behind it, or with what now stands in the way of a plan."""
     if after.plan is None:
-        return say("{lead} There is no plan now. {why_none}", lead=lead, why_none=_why_none(after)).strip()
+        return say("{lead} There is no plan now.\n{why_none}", lead=lead, why_none=_why_none(after)).strip()
     lines, gap = moved(before, after), "\n" if "\n" in lead else " "
     if before is None:
         return say(
