@@ -274,6 +274,11 @@ def read_word(text: str, context: Context) -> Intent | None:
     if content(when.without_times(bare)):
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+    if (
+        context.due_step and said.hour_said and not said.day_said and not meal
+    ):  # «at 20:30 please»: the step, or the meal
+        put_off = when.future(bare, context)
+        return Unclear("word", bare, (Snooze(until=put_off.at if put_off else None), to))
     named = said.hour_said and (said.day_said or preferred or meal)
     certain = (named or (said.day_said and meal)) and not when.open_hour(bare, context)
     if context.phase == "none":

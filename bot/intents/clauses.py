@@ -25,6 +25,8 @@ from bot.intents.intents import (
     Snooze,
     Start,
     StepDone,
+    StepMissed,
+    StepSkipped,
     Temperature,
     Unclear,
 )
@@ -38,11 +40,17 @@ from bot.intents.yard import read_yard
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
-_SENTENCE: Final = re.compile(r"(?<!\d)[.]+(?:\s|$)|(?<=\d)\.(?=\s|$)|[;!\n]+|(?<=\?)\s")
+_SENTENCE: Final = re.compile(
+    r"(?<!\d)[.]+(?:\s|$)"
+    r"|(?<=\d)\.(?=\s|$)(?!(?<=\d\.\d\.) (?:at |um |\d))(?!(?<=\d\.\d\d\.) (?:at |um |\d))|[;!\n]+|(?<=\?)\s"
+)
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
 _AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
 _FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
+_NOT_DONE: Final = re.compile(
+    r"(?:(?:i|we|have|was|were|it|is) )*(?:not|havent|didnt|wasnt) (?:flipped|turned|done|rinsed|do|flip|turn)(?: it)?"
+)
 _SET_UP: Final = ("none", "waiting", "curing")
 
 
@@ -239,6 +247,8 @@ def _deed_at_an_hour(text: str, context: Context) -> list[Intent]:
 
 
 def _rest(text: str, context: Context) -> list[Intent]:
+    if context.due_step and _NOT_DONE.fullmatch(text):
+        return [Unclear("word", text, (Snooze(), StepMissed(), StepSkipped()))]
     if text in ("ready", "safe", "now"):  # half of a clause («seasoned and ready») asks nothing
         return []
     for reader in (read_word, questions.read_plain, questions.read_topic, read_city):

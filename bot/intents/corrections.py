@@ -104,7 +104,8 @@ _GRAMS_OF: Final = re.compile(
     r"(?: (?:in|out|on|into it|already|so far))*$"
 )
 _MEANT_HOUR: Final = re.compile(
-    r"^(?:(?:no|sorry|oops|typo|i|we|meant|mean|to|say|type|it|was|make|that|should|be|have|been|thats|actually|at) )+"
+    r"^(?!at \d)(?:(?:no|sorry|oops|typo|i|we|meant|mean|to|say|type|it|was|make|that|should|be|have|been|thats"
+    r"|actually|at) )+"
     r"(?P<at>(?:1[0-2]|0?\d)(?:[:.][0-5]\d)? ?(?:am|pm)|(?:[01]?\d|2[0-3]):[0-5]\d)$"
 )
 _WEIGHT: Final = re.compile(
@@ -227,8 +228,9 @@ def _of_value(text: str, context: Context) -> Intent | None:
         return None
     parts = found.groupdict()
     value, was = float(parts.get("value") or parts["star"]), parts.get("was")
-    if _SAID.match(text) and value <= 24:  # «i said 8 but it was 7»
-        hour = when.past(f"at {value:g}", context)
+    hours = re.search(r"(?<!\d)(?:1?\d|2[0-3])\.[0-5]\d\b", text) and not parts.get("unit")
+    if (_SAID.match(text) or hours) and value <= 24:  # «i said 8 but it was 7», «not 7.00 but 6.30»
+        hour = when.past(f"at {value:.2f}" if hours else f"at {value:g}", context)
         return Unclear("number", text[:60], (Correct(value=value), *((Correct(at=hour.at),) if hour else ())))
     unit = parts.get("unit") or parts.get("star_unit")
     return Correct(value=value, unit=unit, was=float(was) if was else None, probe=_named_probe(text))

@@ -18,7 +18,8 @@ DEEDS: Final = tuple(
         (Kind.FLIP, rf"\b(?:flipp?e?d|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
                     rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted))\b"
-                    r"|^(?:(?:both|bag|bags|meat|it) )*(?:is |are )?turned$|^flip$"),
+                    r"|^(?:(?:both|bag|bags|meat|it|all|pieces) )*(?:is |are )?turned(?:$| (?=(?:at "
+                    r"|around )?\d{1,2}[:.]\d\d))|^flip$"),
         (Kind.OUT, r"\b(?:pulled|lifted|taken|took|removed|came|got|fished|drained) (?:it |them |the meat )?(?:from"
                    r"|out of) the"
                    r" (?:brine|cure|bag|bucket|tub|pickle)\b|^out and drained\b|\b(?:out of the (?:brine|cure|bag"
@@ -38,7 +39,7 @@ DEEDS: Final = tuple(
         (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
         (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
-                     r"| are)? (?:now )?(?:lit|going|on|started)\b"
+                     r"| are)? (?:now )?(?:lit|going|on|started|burning|glowing)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
                     r"|\bfoiled\b|\b(?:paper|foil) on\b"

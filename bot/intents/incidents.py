@@ -42,6 +42,8 @@ _WHAT: Final = tuple(
                      r"|in the (?:car|garage|sun|kitchen|sink|hall))\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
+                   r"|\b(?:bag|tub|bucket|bottle)s? (?:has |have |is )?(?:lost|losing|loses) (?:\w+ ){0,3}(?:liquid"
+                   r"|brine|juice|water|fluid)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"),
         ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"

@@ -5,6 +5,7 @@ import unicodedata
 from typing import Final
 
 from bot import measures
+from bot.intents.continental import insular
 from bot.intents.plainer import plainer, unsigned
 from bot.intents.runon import parted
 from bot.intents.slips import mended
@@ -30,4 +31,4 @@ def normal(text: str, language: str = "en") -> str:
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return parted(written(plainer(mended(english(plain, language)))))
+    return parted(written(plainer(mended(insular(english(plain, language))))))

@@ -61,7 +61,7 @@ _RULES: Final = tuple(
          r"|somewhere|somewhat|slightly|indeed|therefore|unfortunately|sadly|luckily|happily|fortunately)\b,? ?", " "),
         # what is wished
         (rf"\b(?:{_WHO} )?(?:should|would|d) (?:like|prefer|love)(?: you)? to (?:have )?", ""),
-        (r"\b(?:i|we) (?:want|wish|need|intend|plan|mean) to (?=(?:stop|cancel|undo|share|invite|move|change|pause"
+        (r"\b(?:i|we) (?:want|wish|need|intend|plan|mean) (?:to )?(?=(?:stop|cancel|undo|share|invite|move|change|pause"
          r"|eat|see)\b)", ""),
         (rf"\b{_WHO} (?:shall|will|ll) (?:have|need) to (?=(?:skip|leave|miss|pass)\b)", "i will "),
         (r"\bwhat would you have me do\b|\bwhat (?:am i|are we) (?:supposed|meant) to do\b", "what should i do"),

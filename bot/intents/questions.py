@@ -27,7 +27,8 @@ _HELLO: Final = re.compile(
     r"|guten (?:morgen|tag|abend))\b"
 )
 _NOW: Final = (
-    r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat(?:s| is| do i do| do we do| should i do"
+    r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat have (?:i|we) to do\b|\bwhat(?:s| is| do i do"
+    r"| do we do| should i do"
     r"| to do)? (?:now|next"
     r"|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
@@ -41,7 +42,8 @@ _PLAN: Final = (
     r"|\b(?:show|send|give|gimme|resend|see|repeat|list)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule"
     r"|timeline|week)\b"
     r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays left\b"
-    r"|\bwhats the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b|\bwhat happens (?:when|if) (?:im"
+    r"|\b(?:whats|hows|how is|how does|what is) the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b"
+    r"|\bwhat happens (?:when|if) (?:im"
     r"|we are) away\b|\bwhats left\b|\beverything (?:thats )?left to do\b|\bwhat (?:day|time|hour) (?:do|does|will"
     r"|shall|should) (?:i|we|it) (?:rinse|flip"
     r"|light|start|take|slice|chill|put|come|go)\b"
@@ -120,7 +122,7 @@ _TOPICS: Final = (
     ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats the (?:dose|recipe)\b|\bhow much (?:cure|salt"
              r"|pink(?: salt)?|sugar|water|curing salt)(?: (?:do i need|i need|do i (?:add|use|put in)"
              r"|should i (?:add|use|put in)|again|for this"
-             r"|goes in|was it|do we need))?$|\bhow many grams\b(?! of (?:protein|fat))|\b(?:show"
+             r"|goes in|was it|do we need))?$|\bhow many grams?\b(?! of (?:protein|fat))|\b(?:show"
              r"|send)(?: me)?(?: the)? (?:dose|recipe)\b"),
     ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b"
                  r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),

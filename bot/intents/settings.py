@@ -86,7 +86,9 @@ _PAUSE: Final = re.compile(
     r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|by) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
-    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\bon holiday\b|^away\b"
+    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
+    r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
+    r"|for|on)\b"
     r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
     r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:until|till?"
     r"|from|for)\b|\bhold off\b|^(?:ill |we will |well "
@@ -99,7 +101,7 @@ _FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonig
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|(?:bin )?back(?: again| now)?$|resume"
+    r"|(?:bin )?(?:back|here|there)(?: again| now)|back$|resume"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
     r"|start (?:the )?reminders again)\b"
 )
@@ -221,8 +223,12 @@ def _zone(text: str, context: Context) -> Settings | None:
         return placed if placed and placed.changes else Settings({})
     if placed:
         return placed
-    law = re.search(r"\b(?P<place>[a-z]{2,14}) (?:rules|law|limits)\b", text)
-    code = jurisdiction_of(law["place"]) if law else None
+    law = re.search(
+        r"\b(?P<place>[a-z]{2,14}) (?:rules|law|limits)\b|^(?:my |our |the )?(?:country|rules|law)(?: is|:"
+        r"| of)* (?P<land>[a-z ]{2,20})$",
+        text,
+    )
+    code = jurisdiction_of(law["place"] or law["land"]) if law else None
     return Settings({"jurisdiction": code}) if code else None
 
 

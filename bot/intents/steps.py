@@ -8,7 +8,17 @@ from typing import Final
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS
-from bot.intents.intents import Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped, Temperature, Unclear
+from bot.intents.intents import (
+    Intent,
+    MoveDeadline,
+    Reading,
+    Snooze,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Temperature,
+    Unclear,
+)
 from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
 from bot.intents.readings import read_reading
@@ -108,7 +118,7 @@ _TASTES: Final = re.compile(
     r"|perfect|salty|bland|off|sour)\b"
 )
 _AT_NUMBER: Final = re.compile(
-    r"(?:\bat|@|^(?:wrapped|pulled|foiled|off|took it off|taken off)(?: it)?"
+    r"(?:\b(?:at|by|with)|@|^(?:wrapped|pulled|foiled|off|took it off|taken off)(?: it)?"
     r"(?= \d{2,3}(?:\.\d)?(?: ?[cf])?(?:$| (?:in|with|paper|foil|now)))) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm"
     r"|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
     r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
@@ -142,11 +152,14 @@ def _missed(text: str, context: Context) -> StepMissed | None:
     return StepMissed(_noun(text), said.at if said else None, whole)
 
 
-def _put_off(text: str, context: Context) -> Snooze | None:
+def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text):
-        return Snooze(by=when.span(text))
+        by = when.span(text)
+        if by and by.days and not context.due_step and context.batch:  # a day more in the cure, or the meal a day later
+            return Unclear("word", text[:60], (MoveDeadline(by=by), Snooze(by=by)))
+        return Snooze(by=by)
     if _PUT_OFF.search(text) and not _NEVER.search(text):
         said = when.future(text, context)
         by = when.span(text) if said and not said.hour_said and not said.day_said else None

@@ -28,6 +28,7 @@ SETS = (
     "unseen_thumbs.csv",
     "unseen_letters.csv",
     "unseen_dictated.csv",
+    "unseen_comma.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97
