@@ -10,7 +10,7 @@ from datetime import timedelta
 from typing import Any
 
 from bot.conversation.half import pack
-from bot.intents.clauses import to_batch
+from bot.intents.clause import to_batch
 from bot.intents.intents import (
     Change,
     Choose,

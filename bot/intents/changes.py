@@ -33,7 +33,7 @@ _BY: Final = tuple(
     for sign, words in (
         (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b"
              rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:it|{_MEAL}) (?:back "
+        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:(?:it|{_MEAL}) )?(?:back "
             rf"|out )?{_AMOUNT}\b"),
         (1, rf"\b(?:guests?|they|people|family|were|we are|im|dinner|lunch)\b.{{0,24}}\b{_AMOUNT} late\b"),
         (1, rf"\b(?:running|run|being|be|are|is|im|i am) (?:about |around )?(?:{_AMOUNT} (?:late|behind)|(?:late"
@@ -50,6 +50,7 @@ _TO: Final = tuple(
         r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to"
         r"|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b"
         r"|\beating (?:at|on)\b|\beat at\b",
+        r"^(?:the )?(?:guests?|people|family|everyone|everybody) (?:at|by|for) (?=\d|noon)",
         r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:here|com\w{1,3}"
         r"|arriv\w{1,3}"
         r"|be here)(?: at| on)?\b",
@@ -85,13 +86,17 @@ _MEANT_AS_MASS: Final = re.compile(
     r"\b(?:trimm(?:ed|ing)|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
     r"|only|meat)\b"
 )
-_AFTER: Final = re.compile(r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|came out|final|yield)\b")
+_AFTER: Final = re.compile(r"\b(?:after(?!(?: \w+){0,2} trim)|cooked|finished|in the end|came out|final|yield)\b")
 _CURE_STRENGTH: Final = (
     0.055,
     0.065,
 )  # a bare percentage in here is no salt, sugar or pump: cure #1 and its British kin
 _BETTER: Final = re.compile(
     r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls)$"
+)
+_WISHED: Final = re.compile(
+    r"\b(?:set|run|keep|want|turn|hold|target|aim|smoke|cook|go|raise|lower|drop|bring"
+    r"|at|to)\b"
 )
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
@@ -118,6 +123,9 @@ def read_move(text: str, context: Context) -> Intent | None:
     ):  # the step that was called for, or the meal
         put_off = when.future(text, context)
         return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
+    if said.day_said and not said.hour_said and (open_words := when.open_hour(target, context)):  # «eat sunday 2»
+        hour = when.meal(when.hour_after_day(open_words, context), context)
+        return Unclear("word", text[:60], tuple(MoveDeadline(to=one.at) for one in (hour,) if one))
     if said.others:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
@@ -159,6 +167,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if len(content(told.rest)) > _FOREIGN:
         return []
     fields: dict[str, Any] = dict(told.fields)
+    if context.phase == "cooking" and not _WISHED.search(text):  # «161 pit 255 windy» is read off, and no wish
+        fields.pop("pit_c", None)
     open_ones: list[Intent] = [open_field(slot, words) for slot, words in told.unclear.items()]
     if "thickness" in fields and _may_be_grey(text, context):
         options = (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))

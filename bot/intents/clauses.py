@@ -2,18 +2,12 @@
 
 import re
 from dataclasses import replace
-from functools import lru_cache
 from typing import Final
 
-from bot import measures
-from bot.intents import questions
+from bot.intents import when
 from bot.intents.asides import read_aside
-from bot.intents.asked import read_answer
-from bot.intents.changes import read_change, read_move, read_word
+from bot.intents.clause import clause, deed_at_an_hour, is_nothing
 from bot.intents.context import Context
-from bot.intents.corrections import read_correction
-from bot.intents.households import read_somebody_else
-from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import (
     Ask,
     Change,
@@ -25,33 +19,22 @@ from bot.intents.intents import (
     Snooze,
     Start,
     StepDone,
-    StepMissed,
-    StepSkipped,
     Temperature,
     Unclear,
 )
-from bot.intents.meats import as_meat
-from bot.intents.readings import read_reading
-from bot.intents.settings import read_city, read_pause, read_settings
-from bot.intents.start import read_start
-from bot.intents.started import read_started
+from bot.intents.runon import halves
 from bot.intents.steps import read_step
-from bot.intents.yard import read_yard
-from core.batch.events import Probe
 from core.plan.steps import Kind
 
 _SENTENCE: Final = re.compile(
     r"(?<!\d)[.]+(?:\s|$)"
     r"|(?<=\d)\.(?=\s|$)(?!(?<=\d\.\d\.) (?:at |um |\d))(?!(?<=\d\.\d\d\.) (?:at |um |\d))|[;!\n]+|(?<=\?)\s"
 )
+_BESIDE: Final = frozenset((Reading, StepDone, Change))
+_MAY_HIDE: Final = (Reading, StepDone, Change, type(None))
+_LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
-_AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
-_FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
-_NOT_DONE: Final = re.compile(
-    r"(?:(?:i|we|have|was|were|it|is) )*(?:not|havent|didnt|wasnt) (?:flipped|turned|done|rinsed|do|flip|turn)(?: it)?"
-)
-_SET_UP: Final = ("none", "waiting", "curing")
 
 
 def sentences(text: str, context: Context) -> list[Intent]:
@@ -67,29 +50,6 @@ def several(text: str) -> bool:
     return bool(_COMMA.search(text))
 
 
-def clause(text: str, context: Context) -> list[Intent]:
-    """What one clause says, by the first reader that knows it; nothing where none does."""
-    named, rest = named_batch(text, context)
-    here = about(named, context)
-    return [to_batch(intent, named) for intent in remembered(rest.strip(" ,"), here)]
-
-
-def named_batch(text: str, context: Context) -> tuple[str | None, str]:
-    """The one batch that a plain text names, where there are several, and the text without its name."""
-    names = [(key, name.lower()) for key, name in context.batches] if len(context.batches) > 1 else []
-    hits = [(key, name) for key, name in names if re.search(rf"\b{re.escape(name)}\b", text)]
-    hits = [
-        hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
-    ]  # «flat 2», not «flat»
-    if len(hits) != 1:
-        return None, text
-    key, name = hits[0]
-    if (spoken := as_meat(text)) != text:  # «the ham is on»
-        return key, spoken
-    rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
-    return key, " ".join(rest.split())
-
-
 def _names(text: str, context: Context) -> int:
     """How many batches a plain text names."""
     names = sorted({name.lower() for _, name in context.batches if name}, key=len, reverse=True)
@@ -98,29 +58,6 @@ def _names(text: str, context: Context) -> int:
         text, hits = re.subn(rf"\b{re.escape(name)}\b", " ", text)
         found += bool(hits)
     return found
-
-
-def about(named: str | None, context: Context) -> Context:
-    """The context for a batch that was named: of another than the one in hand, neither phase nor readings are known."""
-    if named is None or named == context.batch:
-        return context
-    return replace(context, phase="none", last_core_c=None, last_pit_c=None, deadline=None, due_step=None, mass=None)
-
-
-def to_batch(intent: Intent, batch: str | None) -> Intent:
-    """The intent about a batch that was named, and with it every intent that it offers."""
-    if batch is None:
-        return intent
-    if isinstance(intent, Unclear):
-        return replace(intent, options=tuple(to_batch(option, batch) for option in intent.options))
-    if hasattr(intent, "batch") and intent.batch is None:
-        return replace(intent, batch=batch)  # type: ignore[arg-type]
-    return intent
-
-
-def is_nothing(intent: Intent) -> bool:
-    """Whether an intent holds nothing to act on: a word that was not understood, or a greeting."""
-    return (isinstance(intent, Unclear) and intent.why == "word" and not intent.options) or isinstance(intent, Greet)
 
 
 def merged(intents: list[Intent]) -> list[Intent]:
@@ -148,18 +85,61 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
     """A sentence as a whole, or by its clauses where these say more."""
     whole = clause(sentence, context) if _names(sentence, context) < 2 else []
     if whole and isinstance(whole[0], Reading | Start | Debrief) and not _has_aside(sentence, context):
-        return whole
+        return _two_in_one(sentence, whole, context) or whole
     for cut in (_COMMA, _AND):
         parts = [p for p in cut.split(sentence) if p and p.strip()]
         if len(parts) < 2:
             continue
         said = [_halves(part, context) if cut is _COMMA else clause(part, context) for part in parts]
+        said = [
+            _asked_beside(part, one, context) if not all(said) else one for part, one in zip(parts, said, strict=True)
+        ]
         flat = [intent for part in said for intent in (part or [Unclear("word", sentence[:60])])]
         begins = not whole and bool(said[0]) and not is_nothing(said[0][0])
         complete = cut is _COMMA or begins or not any(map(is_nothing, flat))
         if complete and _weight(flat) > _weight(whole):
             return flat
-    return whole or [Unclear("word", sentence[:60])]
+    return _two_in_one(sentence, whole, context) or whole or [Unclear("word", sentence[:60])]
+
+
+def _asked_beside(part: str, said: list[Intent], context: Context) -> list[Intent]:
+    """«at work, 6»: a small number beside words that nobody knows is an hour as likely as a fridge."""
+    lone = said and isinstance(said[0], Reading) and _LONE_HOUR.fullmatch(part.strip())
+    if not lone:
+        return said
+    hour = when.future(part if "at" in part else f"at {part}", context)
+    waits = (Snooze(until=hour.at),) if hour and context.due_step else ()
+    return [Unclear("number", part, (*waits, said[0]))]
+
+
+def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[Intent]:
+    """«brine at 36 meat in»: a reading beside a deed or the weather without a comma; nothing where it is one."""
+    if _COMMA.search(sentence) or _AND.search(sentence) or not isinstance(next(iter(whole), None), _MAY_HIDE):
+        return []
+    for pair in halves(sentence):
+        said = [clause(half, context) for half in pair]
+        kinds = {type(intent) for part in said for intent in part}
+        reads = [
+            part
+            for part, half in zip(said, pair, strict=True)
+            if part and isinstance(part[0], Reading) and _is_sure(half)
+        ]
+        flat = [*said[0], *said[1]]
+        if any(isinstance(intent, Change) for intent in flat) and not _is_weather(said[1]):
+            continue
+        if len(reads) == 1 and len(kinds) > 1 and kinds <= _BESIDE and _weight(flat) > _weight(whole):
+            return flat
+    return []
+
+
+def _is_sure(half: str) -> bool:
+    """Whether a half is a reading by itself: a thermometer is named, or the number can be no hour and no minutes."""
+    an_hour = re.search(r"\b(?:at|since|by|around) (?:1?\d|2[0-4])$", half)
+    return not an_hour and bool(re.search(r"[a-z]{3}.*\d|\d ?[cf]\b|\d{3}", half))
+
+
+def _is_weather(intents: list[Intent]) -> bool:
+    return all(isinstance(one, Change) and set(one.changes) == {"wind_m_s"} for one in intents)
 
 
 def _has_aside(sentence: str, context: Context) -> bool:
@@ -172,7 +152,7 @@ def _has_aside(sentence: str, context: Context) -> bool:
 def _plain_deed(part: str, context: Context) -> bool:
     """«meat is on», without a number, or with one that is an hour: beside a reading it is said as well."""
     if re.search(r"\d", part):
-        return bool(_deed_at_an_hour(part, context))
+        return bool(deed_at_an_hour(part, context))
     return any(isinstance(intent, StepDone) and intent.step for intent in read_step(part, context))
 
 
@@ -202,83 +182,6 @@ def _things(intent: Intent) -> int:
             return 0
         case _:
             return 1
-
-
-@lru_cache(maxsize=64)  # a line is tried whole, by its commas and by its «and»: many of the parts are the same
-def remembered(text: str, context: Context) -> tuple[Intent, ...]:
-    """The intents of one clause without a batch's name."""
-    return tuple(_said(text, context))
-
-
-def _said(text: str, context: Context) -> list[Intent]:
-    if not text:
-        return []
-    if found := read_answer(text, context) or read_correction(text, context):
-        return [found]
-    if aside := read_aside(text, context) or read_yard(text, context):
-        return [aside]
-    if deed := _deed_at_an_hour(text, context):
-        return deed
-    if started := read_started(text, context):
-        return [started]
-    if reading := read_reading(text, context):
-        return [_pit_wanted(reading, context) or reading]
-    if told := _happened(text, context):
-        return told
-    if found := read_debrief(text, context):
-        return [found]
-    if handed := read_somebody_else(text, context):
-        return [handed]
-    if steps := read_step(text, context):
-        return steps
-    for reader in (read_settings, read_pause, read_move, read_start):
-        if found := reader(text, context):
-            return [found]
-    return read_change(text, context) or _rest(text, context)
-
-
-def _deed_at_an_hour(text: str, context: Context) -> list[Intent]:
-    """«brisket went on at 8»: what was done, with a number that is an hour and no temperature."""
-    if not _AN_HOUR_LAST.search(text):
-        return []
-    said = read_step(text, context)
-    deed = said[0] if said else None
-    return said if isinstance(deed, StepDone) and deed.step and deed.at else []
-
-
-def _rest(text: str, context: Context) -> list[Intent]:
-    if context.due_step and _NOT_DONE.fullmatch(text):
-        return [Unclear("word", text, (Snooze(), StepMissed(), StepSkipped()))]
-    if text in ("ready", "safe", "now"):  # half of a clause («seasoned and ready») asks nothing
-        return []
-    for reader in (read_word, questions.read_plain, questions.read_topic, read_city):
-        if found := reader(text, context):
-            return [found]
-    loose = read_reading(text, context, loose=True)
-    return [loose] if loose else []
-
-
-def _happened(text: str, context: Context) -> list[Intent]:
-    """An incident, with the temperatures that were told along with it."""
-    found = read_happened(text, context)
-    if found is None or context.phase == "none":
-        return []
-    degrees = re.search(r"\d", found.rest) and not _FROM_TO.search(found.rest)
-    reading = read_reading(found.rest, context) if degrees else None
-    happened = found.happened
-    if not isinstance(reading, Reading):
-        return [happened]
-    return [reading, happened if "ago" in text.split() else replace(happened, at=None)]
-
-
-def _pit_wanted(reading: Reading | Unclear, context: Context) -> Change | None:
-    """«pit 110 c» before there is a fire is how hot it shall run."""
-    if isinstance(reading, Unclear) or context.phase not in _SET_UP:
-        return None
-    temperatures = reading.temperatures
-    if [t.probe for t in temperatures] != [Probe.PIT] or not temperatures[0].unit:
-        return None
-    return Change({"pit_c": measures.to_house(temperatures[0].value, temperatures[0].unit)})
 
 
 def _joined(one: Intent, two: Intent) -> Intent | None:

@@ -32,7 +32,7 @@ _VALUE: Final = tuple(
         rf"|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait|not right|fridge|core|pit|brine|meat"
         rf"|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich"
         rf"|meinte)[ ,]*)*{_NUMBER}$",
-        rf"\b(?:i meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
+        rf"\b(?:(?:i )?meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
         rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
         rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
@@ -71,7 +71,7 @@ _SECOND_THOUGHT: Final = re.compile(
 _YESTERDAY: Final = re.compile(
     r"\b(?:(?:that|those|this)(?: (?:one|reading|flip|\w{3,8}))?(?: was|s| is| were)?|it was) (?:for "
     r"|from )?(?P<when>yesterdays?"
-    r"|last night|gestern)\b|^(?:oops )?yesterdays$"
+    r"|last nights?|gestern)\b|^(?:oops )?yesterdays$"
 )
 _THAT_WAS: Final = re.compile(
     r"\b(?:that|it)(?: one| reading)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago|at noon"
@@ -84,6 +84,11 @@ _AT_NOT: Final = re.compile(
 _FOR_BATCH: Final = re.compile(
     r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant"
     r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
+)
+_WRONG_TAP: Final = re.compile(
+    r"^(?:(?:oops|sorry|no|i|just|have|ive) )*(?:wrong (?:button|tap|key)|(?:pressed|hit|tapped|pushed"
+    r"|touched) (?:the )?wrong \w+"
+    r"|mis ?tap(?:ped)?)$"
 )
 _WRONG_BATCH: Final = re.compile(
     r"^(?:(?:no|oops|sorry|ups|that was|thats|this was|it was) )*(?:(?:for|about|meant for) )*(?:the |a |my "
@@ -113,6 +118,7 @@ _WEIGHT: Final = re.compile(
     r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
     r"|^(?:its |the |meat |actually |no )*(?:trimmed|trimming|trimmed weight|weight|mass|weighs)"
     r"(?: its| it is| is| was| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)(?:,? not \d{1,3}(?:\.\d{1,3})?)?$"
+    r"|^(?:(?:its|it is|now|only|down to) )+(?P<cut>\d{1,3}\.\d{1,3}) (?:trimmed|after trimming)$"
 )
 _MEAL: Final = re.compile(
     r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push"
@@ -136,6 +142,8 @@ def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
     if _UNDO.search(text):
         return Undo()
+    if _WRONG_TAP.match(text):
+        return Unclear("word", text, (Undo(),))
     for reader in (_of_dose, _of_weight, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe):
         if found := reader(text, context):
             return found
@@ -155,7 +163,7 @@ def _of_weight(text: str, context: Context) -> Intent | None:
         r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
     ):
         return None
-    new = float(found["new"] or found["trimmed"])
+    new = float(found["new"] or found["trimmed"] or found["cut"])
     typed = found["unit"] or found["said_unit"]
     units = [("lb" if typed[0] in "lp" else "kg")] if typed else _likely_units(found, new, context)
     masses = [Change({"mass": to_house(new, unit)}) for unit in units]

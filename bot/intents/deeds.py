@@ -5,7 +5,9 @@ from typing import Final
 
 from core.plan.steps import Kind
 
-_IT: Final = r"(?:it|them|the (?:bag|meat|flats?|brisket|piece|lot)|both|everything)"
+_IT: Final = (
+    r"(?:it|them|the (?:bags?|meats?|flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|lot)|both|everything)"
+)
 _DRY_GOODS: Final = r"(?:the |my )?(?:cure|curing salt|pink salt|salt|sugar|everything)"
 _RUBBED_ON: Final = (
     r"\brubbed (?:(?:it|them|the meat) )?(?:all )?(?:down )?(?:in |on |with )?(?:all )?(?:of )?(?:the )?(?:dry )?"
@@ -43,7 +45,8 @@ DEEDS: Final = tuple(
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
                     r"|\bfoiled\b|\b(?:paper|foil) on\b"
-                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b"),
+                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:now )?in (?:the )?(?:foil"
+                    r"|paper)(?: now)?$"),
         (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
                    rf"|pit|fire)|out of the smoker)\b"
                    r"|\b(?:taking |took |pulling )?(?<!washed )(?<!rinsed )(?<!dried )(?:meat|brisket|it"
@@ -67,7 +70,7 @@ DEEDS: Final = tuple(
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
                      rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all)"
                      rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"
-                     r"|^(?:all )?weighed(?: out)?$"),
+                     r"|^(?:all )?weighed(?: out)?$|\bmixed (?:it|everything)\b(?: all| up| together)*$"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),

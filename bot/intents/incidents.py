@@ -69,6 +69,9 @@ _NITRATE: Final = re.compile(r"\bcure ?#? ?2\b|\bsaltpet|\bnitrate\b")
 _DENIED: Final = re.compile(
     r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
 )
+_WE_WERE_OUT: Final = re.compile(
+    r"^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
+)
 _NOT_CURE: Final = re.compile(r",? (?:and )?(?:not|no) (?:the )?(?:curing salt|pink salt|curing|pink|cure)$")
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
@@ -95,7 +98,7 @@ _SALT: Final = tuple(
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
     r"|weighs? (?:out|in)|end weight"
-    r"|ended up|danach)\b"
+    r"|ended(?: up| at)?|danach)\b"
 )
 
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
@@ -128,6 +131,8 @@ def read_happened(text: str, context: Context) -> Told | None:
     if hit is None:
         return None
     what, found = hit
+    if what == "left_out" and _WE_WERE_OUT.match(text):
+        return None
     if what == "fire_out" and context.phase not in _ON_FIRE:
         return None
     if what == "cure_in_rub" and context.phase in ("none", "waiting") and found[0].startswith("rubbed"):

@@ -11,6 +11,7 @@ from typing import Final
 
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
 _STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHECKED}]\ufe0f?$")
+_CHECK_BETWEEN: Final = re.compile(rf"(?<=\w)() ?[{_CHECKED}]\ufe0f? ?(?=\w)")
 _SIGNS_KEPT: Final = frozenset("°+$^`~<>=|")
 
 _DEED: Final = (
@@ -53,6 +54,7 @@ _RULES: Final = tuple(
         (r"\bl8r\b", "later"),
         (r"^y (?=so|is|do|are|not|\d)", "why "),
         (r"\bu\b(?! ?\d)", "you"),
+        (r"\b(we|you|they|u) r\b", r"\1 are"),
         (r"\b(?:dnt|dint|didint)\b", "didnt"),
         (r"\b(?:gotta|hafta)\b", "have to"),
         (r"\b(?:coz|cos|cuz|bc)\b", "because"),
@@ -78,6 +80,13 @@ _RULES: Final = tuple(
          r"|postpone|delay"
          r"|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$", r"\g<rest>"),
         (r"^(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$", "no deadline"),
+        # what was called for, and when it suits
+        (r"^(?:ok |yes |ill do it |not now )*(?:when|once|as soon as) (?:im|i am|i get|were|we get|well be"
+         r"|ill be) (?:back |home |in |there )+"
+         r"(?:at|around|by) (?=\d)", "remind me at "),
+        (r"^(?:ok |yes |ill do it |not now )*(?:right |just )?(?P<w>after|before) (?P<m>dinner|lunch|supper"
+         r"|breakfast)$",
+         r"remind me \g<w> \g<m>"),
         # said late, and why
         (r",? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?(?:forgot to|did not|didnt"
          r"|never) (?:tell|say|log|mention|report"
@@ -153,6 +162,7 @@ def unsigned(text: str) -> str:
     checked = _STEP_AND_CHECK.match(text.strip())
     if checked:
         text = f"{checked['step']} done" if len(checked["step"].split()) <= 2 else checked["step"]
+    text = _CHECK_BETWEEN.sub(r"\1, ", text)
     return "".join(" " if _is_picture(sign) else sign for sign in text)
 
 

@@ -41,6 +41,9 @@ _PLAN: Final = (
     r"^/?(?:the |my )?(?:plan|schedule|timeline|zeitplan|full plan|whole plan|ablauf)(?: (?:please|pls|again|bitte))*$"
     r"|\b(?:show|send|give|gimme|resend|see|repeat|list)(?: me)?(?: the| my)?(?: whole| full)? (?:plan|schedule"
     r"|timeline|week)\b"
+    r"|\bhow (?:long|many days|many hours|much longer) (?:til|till|until|to|before) (?:the |i |we "
+    r"|its )?(?:next )?(?:rinse|flip|turn|soak|light|fire"
+    r"|smoke|cook|wrap|rest|take|slice|come)\w*$"
     r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays left\b"
     r"|\b(?:whats|hows|how is|how does|what is) the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b"
     r"|\bwhat happens (?:when|if) (?:im"
@@ -96,7 +99,8 @@ _TOPICS: Final = (
             r"|\bare we there yet\b"
             r"|\bready when\b|\btime left\b"
             r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b"
-            r"|\bwhen (?:can|do) we eat\b|\b(?:will|are|am) (?:it|we|i) (?:going to |gonna )?(?:be )?(?:ready"
+            r"|\bwhen (?:can|do) we eat\b|\bwill (?:it|we) make (?:it|dinner|lunch|\d{1,2}(?:[:.]\d\d)?)$|\b(?:will"
+            r"|are|am) (?:it|we|i) (?:going to |gonna )?(?:be )?(?:ready"
             r"|on time|done|make it|finish(?:ed)?)(?: (?:on"
             r"|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
     ("picture", r"\bhow (?:(?:has |is )?the )?(?:temp(?:erature)?s?|meat|core|pit) (?:has |have |is )?(?:been )?"
@@ -119,7 +123,7 @@ _TOPICS: Final = (
             r"|temp)\b|\bhow long since\b|\bhow long (?:has|have) (?:it|i|we) been\b|\bwhat did (?:i|we) (?:say|do"
             r"|record|put|log|write|type)\b|\b(?:show|send)(?: me)?(?: the| my)? (?:log|history|readings)\b"
             r"|\bhow many (?:flips|days in)\b"),
-    ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats the (?:dose|recipe)\b|\bhow much (?:cure|salt"
+    ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats (?:the|my|our) (?:dose|recipe)\b|\bhow much (?:cure|salt"
              r"|pink(?: salt)?|sugar|water|curing salt)(?: (?:do i need|i need|do i (?:add|use|put in)"
              r"|should i (?:add|use|put in)|again|for this"
              r"|goes in|was it|do we need))?$|\bhow many grams?\b(?! of (?:protein|fat))|\b(?:show"
@@ -142,9 +146,12 @@ _MARKS: Final = re.compile(
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
     r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
     r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad"
-    r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do|can|could|wie|was ist|warum|wann|wo"
+    r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do(?! (?:it|that|the|them|both|a)\b)"
+    r"|can|could|wie|was ist|warum|wann|wo"
     r"|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
-    r"|\b(?:ok|okay|safe|right|normal|or not|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me"
+    r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )"
+    r"\b(?:ok|okay|safe|right|normal|or not"
+    r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me"
     r"|difference between|best)\b"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")

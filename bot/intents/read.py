@@ -16,17 +16,8 @@ from bot.intents.asked import read_answer
 from bot.intents.bare import read_bare
 from bot.intents.buttons import carried
 from bot.intents.changes import read_move
-from bot.intents.clauses import (
-    about,
-    clause,
-    is_nothing,
-    merged,
-    named_batch,
-    sentences,
-    several,
-    to_batch,
-    without_plans,
-)
+from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
+from bot.intents.clauses import merged, sentences, several, without_plans
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
@@ -207,7 +198,7 @@ def _without_deadline(start: Intent, typed: str) -> Intent:
 
 
 def _correction(plain: str, context: Context) -> Intent | None:
-    return None if plain.endswith("?") or several_corrections(plain) else read_correction(plain, context)
+    return None if plain.endswith("?") or several_corrections(plain) else read_correction(plain.rstrip(" .!"), context)
 
 
 def several_corrections(plain: str) -> bool:
@@ -267,7 +258,8 @@ def _topic(plain: str, context: Context) -> list[Intent]:
 def _asking(plain: str, shown: str, context: Context) -> list[Intent]:
     """A line that asks: «flipped, what now?» does and asks, «fridge 46, ok?» reads and asks whether it is safe."""
     tail = _TAIL_ASKS.search(plain)
-    reading = read_reading(plain[: tail.start()], context) if tail and context.phase != "none" else None
+    told = plain[: tail.start()] if tail else plain.rstrip(" ?")
+    reading = read_reading(told, context) if context.phase != "none" and not questions.is_question(told) else None
     if isinstance(reading, Reading):
         return [reading, Ask("safe", text=shown[:SHOWN])]
     out: list[Intent] = []

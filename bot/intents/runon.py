@@ -23,6 +23,21 @@ _RULES: Final = tuple(
 )  # fmt: skip
 
 
+_STARTS: Final = re.compile(
+    r"\s+(?=(?:the )?(?:fridge|brine|pit|smoker|grill|core|meat|internal)s?\b|[1-4]\d\d\b|(?:its |now )?(?:windy"
+    r"|breezy|calm|flipped"
+    r"|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it|pulled it|put it|in the|in foil|in paper)\b)"
+)
+_LONGEST: Final = 9  # words of a line that has no comma
+
+
+def halves(text: str) -> list[tuple[str, str]]:
+    """Where a short line without a comma may be two statements: «meat on 8:15» and «pit 230»."""
+    if len(text.split()) > _LONGEST or not re.search(r"\d", text):
+        return []
+    return [(text[: found.start()], text[found.end() :]) for found in _STARTS.finditer(text) if found.start()]
+
+
 def parted(text: str) -> str:
     """A plain line with a comma where one statement ends and the next begins."""
     for pattern, put in _RULES:

@@ -101,7 +101,7 @@ _FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonig
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|(?:bin )?(?:back|here|there)(?: again| now)|back$|resume"
+    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?$|resume"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
     r"|start (?:the )?reminders again)\b"
 )
@@ -115,6 +115,7 @@ _NO_SCALE: Final = re.compile(
     r"|a) ?(?:kitchen |digital |good )?scales?"
     r"(?: (?:here|at home|that small))?$|^(?:(?:i|we|ive|have|got|only|just|use|with|measure|in) )+(?:tea|table)?spoons"
     r"(?: (?:no|and no|not a) scales?| only)?$"
+    r"|^no scales? (?:(?:only|just|but|have|got) )+(?:tea|table|measuring )?spoons$"
 )
 _HAS_NO: Final = re.compile(r"\b(?:no|dont|not|without)\b|spoons")
 _SCALE: Final = re.compile(

@@ -88,6 +88,7 @@ _PUT_OFF: Final = re.compile(
     r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
     r"|\berinner mich\b"
 )
+_UNTIL: Final = re.compile(r"\b(?:til|till|until) ")
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
 _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
@@ -166,7 +167,8 @@ def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(until=said.at if said and not by else None, by=by, step=_noun(text))
     if _LATER.search(text):
         by = when.span(text)
-        return Snooze(by=by, step=_deed(text, context))
+        said = when.future(text, context) if not by and _UNTIL.search(text) else None
+        return Snooze(until=said.at if said else None, by=by, step=_deed(text, context))
     return None
 
 

@@ -158,7 +158,7 @@ def open_hour(text: str, context: Context) -> str:
     day = find_day(plain, wall_of(context.now, context.zone).date())
     if day is None or day.weekday is None or find_clock(plain):
         return ""
-    found = re.match(r" (?:the )?(\d{1,2})(?=$|[,;!?.])", plain[day.end :])
+    found = re.match(r" (?:the )?(\d{1,2})(?=$|[,;!?.]| instead| please| then)", plain[day.end :])
     return plain[day.start : day.end] + found[0] if found else ""
 
 

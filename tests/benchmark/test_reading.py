@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.intents.clauses import remembered
+from bot.intents.clause import remembered
 from bot.intents.context import Context
 from bot.intents.read import read
 from tests.talk_lines import KILOS, context

@@ -29,6 +29,8 @@ SETS = (
     "unseen_letters.csv",
     "unseen_dictated.csv",
     "unseen_comma.csv",
+    "unseen_kitchen.csv",
+    "unseen_supper.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97

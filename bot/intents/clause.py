@@ -1,0 +1,173 @@
+"""One clause: what it says by the first reader that knows it, about the batch that it names."""
+
+import re
+from dataclasses import replace
+from functools import lru_cache
+from typing import Final
+
+from bot import measures
+from bot.intents import questions, when
+from bot.intents.asides import read_aside
+from bot.intents.asked import read_answer
+from bot.intents.changes import read_change, read_move, read_word
+from bot.intents.context import Context
+from bot.intents.corrections import read_correction
+from bot.intents.households import read_somebody_else
+from bot.intents.incidents import read_debrief, read_happened
+from bot.intents.intents import (
+    Change,
+    Greet,
+    Intent,
+    Pause,
+    Reading,
+    Snooze,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+)
+from bot.intents.meats import as_meat
+from bot.intents.readings import read_reading
+from bot.intents.settings import read_city, read_pause, read_settings
+from bot.intents.start import read_start
+from bot.intents.started import read_started
+from bot.intents.steps import read_step
+from bot.intents.yard import read_yard
+from core.batch.events import Probe
+
+_AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
+_FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
+_BUSY_UNTIL: Final = re.compile(
+    r"^(?:(?:im|i am|we are|ill be|well be) )?(?:on|at|in|off|with|asleep|sleeping|driving|busy|flying|working|swimming"
+    r"|shopping)\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,30}\b"
+    r"(?:til|till|until) (?=\d|noon|midnight|mon|tue|wed|thu|fri|sat|sun|tom|this|the|late)"
+)
+_NOT_DONE: Final = re.compile(
+    r"(?:(?:i|we|have|was|were|it|is) )*(?:not|havent|didnt|wasnt) (?:flipped|turned|done|rinsed|do|flip|turn)(?: it)?"
+)
+_SET_UP: Final = ("none", "waiting", "curing")
+
+
+def clause(text: str, context: Context) -> list[Intent]:
+    """What one clause says, by the first reader that knows it; nothing where none does."""
+    named, rest = named_batch(text, context)
+    here = about(named, context)
+    return [to_batch(intent, named) for intent in remembered(rest.strip(" ,"), here)]
+
+
+def named_batch(text: str, context: Context) -> tuple[str | None, str]:
+    """The one batch that a plain text names, where there are several, and the text without its name."""
+    names = [(key, name.lower()) for key, name in context.batches] if len(context.batches) > 1 else []
+    hits = [(key, name) for key, name in names if re.search(rf"\b{re.escape(name)}\b", text)]
+    hits = [
+        hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
+    ]  # «flat 2», not «flat»
+    if len(hits) != 1:
+        return None, text
+    key, name = hits[0]
+    if (spoken := as_meat(text)) != text:  # «the ham is on»
+        return key, spoken
+    rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
+    return key, " ".join(rest.split())
+
+
+def about(named: str | None, context: Context) -> Context:
+    """The context for a batch that was named: of another than the one in hand, neither phase nor readings are known."""
+    if named is None or named == context.batch:
+        return context
+    return replace(context, phase="none", last_core_c=None, last_pit_c=None, deadline=None, due_step=None, mass=None)
+
+
+def to_batch(intent: Intent, batch: str | None) -> Intent:
+    """The intent about a batch that was named, and with it every intent that it offers."""
+    if batch is None:
+        return intent
+    if isinstance(intent, Unclear):
+        return replace(intent, options=tuple(to_batch(option, batch) for option in intent.options))
+    if hasattr(intent, "batch") and intent.batch is None:
+        return replace(intent, batch=batch)  # type: ignore[arg-type]
+    return intent
+
+
+def is_nothing(intent: Intent) -> bool:
+    """Whether an intent holds nothing to act on: a word that was not understood, or a greeting."""
+    return (isinstance(intent, Unclear) and intent.why == "word" and not intent.options) or isinstance(intent, Greet)
+
+
+@lru_cache(maxsize=64)  # a line is tried whole, by its commas and by its «and»: many of the parts are the same
+def remembered(text: str, context: Context) -> tuple[Intent, ...]:
+    """The intents of one clause without a batch's name."""
+    return tuple(_said(text, context))
+
+
+def _said(text: str, context: Context) -> list[Intent]:
+    if not text:
+        return []
+    if found := read_answer(text, context) or read_correction(text, context):
+        return [found]
+    if aside := read_aside(text, context) or read_yard(text, context):
+        return [aside]
+    if deed := deed_at_an_hour(text, context):
+        return deed
+    if started := read_started(text, context):
+        return [started]
+    if reading := read_reading(text, context):
+        return [_pit_wanted(reading, context) or reading]
+    if told := _happened(text, context):
+        return told
+    if found := read_debrief(text, context):
+        return [found]
+    if handed := read_somebody_else(text, context):
+        return [handed]
+    if steps := read_step(text, context):
+        return steps
+    for reader in (read_settings, read_pause, read_move, read_start):
+        if found := reader(text, context):
+            return [found]
+    return read_change(text, context) or _rest(text, context)
+
+
+def deed_at_an_hour(text: str, context: Context) -> list[Intent]:
+    """«brisket went on at 8»: what was done, with a number that is an hour and no temperature."""
+    if not _AN_HOUR_LAST.search(text):
+        return []
+    said = read_step(text, context)
+    deed = said[0] if said else None
+    return said if isinstance(deed, StepDone) and deed.step and deed.at else []
+
+
+def _rest(text: str, context: Context) -> list[Intent]:
+    if context.due_step and _NOT_DONE.fullmatch(text):
+        return [Unclear("word", text, (Snooze(), StepMissed(), StepSkipped()))]
+    if text in ("ready", "safe", "now"):  # half of a clause («seasoned and ready») asks nothing
+        return []
+    if _BUSY_UNTIL.match(text):  # «on a plane til 9»
+        return [Pause(said.at if (said := when.future(text, context)) else None)]
+    for reader in (read_word, questions.read_plain, questions.read_topic, read_city):
+        if found := reader(text, context):
+            return [found]
+    loose = read_reading(text, context, loose=True)
+    return [loose] if loose else []
+
+
+def _happened(text: str, context: Context) -> list[Intent]:
+    """An incident, with the temperatures that were told along with it."""
+    found = read_happened(text, context)
+    if found is None or context.phase == "none":
+        return []
+    degrees = re.search(r"\d", found.rest) and not _FROM_TO.search(found.rest)
+    reading = read_reading(found.rest, context) if degrees else None
+    happened = found.happened
+    if not isinstance(reading, Reading):
+        return [happened]
+    return [reading, happened if "ago" in text.split() else replace(happened, at=None)]
+
+
+def _pit_wanted(reading: Reading | Unclear, context: Context) -> Change | None:
+    """«pit 110 c» before there is a fire is how hot it shall run."""
+    if isinstance(reading, Unclear) or context.phase not in _SET_UP:
+        return None
+    temperatures = reading.temperatures
+    if [t.probe for t in temperatures] != [Probe.PIT] or not temperatures[0].unit:
+        return None
+    return Change({"pit_c": measures.to_house(temperatures[0].value, temperatures[0].unit)})
