@@ -155,7 +155,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
     text = _NOT_THAT.sub("", text)
     alone = (
-        two_thicknesses(text)
+        two_thicknesses(text, context)
         or thickness_without_unit(text, context)
         or _strength_without_percent(text)
         or _lone_percent(text)

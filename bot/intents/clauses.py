@@ -30,7 +30,6 @@ _SENTENCE: Final = re.compile(
     r"(?<!\d)[.]+(?:\s|$)"
     r"|(?<=\d)\.(?=\s|$)(?!(?<=\d\.\d\.) (?:at |um |\d))(?!(?<=\d\.\d\d\.) (?:at |um |\d))|[;!\n]+|(?<=\?)\s"
 )
-_BESIDE: Final = frozenset((Reading, StepDone, Change))
 _MAY_HIDE: Final = (Reading, StepDone, Change, type(None))
 _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
@@ -118,18 +117,18 @@ def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[In
         return []
     for pair in halves(sentence):
         said = [clause(half, context) for half in pair]
-        kinds = {type(intent) for part in said for intent in part}
-        reads = [
-            part
-            for part, half in zip(said, pair, strict=True)
-            if part and isinstance(part[0], Reading) and _is_sure(half)
-        ]
-        flat = [*said[0], *said[1]]
-        if any(isinstance(intent, Change) for intent in flat) and not _is_weather(said[1]):
-            continue
-        if len(reads) == 1 and len(kinds) > 1 and kinds <= _BESIDE and _weight(flat) > _weight(whole):
-            return flat
+        for reads, half, beside in ((said[0], pair[0], said[1]), (said[1], pair[1], said[0])):
+            deed = all(isinstance(intent, StepDone) for intent in beside) or (beside is said[1] and _is_weather(beside))
+            flat = [*said[0], *said[1]]
+            if reads and beside and deed and _reads(reads[0]) and _is_sure(half) and _weight(flat) > _weight(whole):
+                return flat
     return []
+
+
+def _reads(intent: Intent) -> bool:
+    """A reading, or the question which reading it is."""
+    asks = isinstance(intent, Unclear) and any(isinstance(option, Reading) for option in intent.options)
+    return asks or isinstance(intent, Reading)
 
 
 def _is_sure(half: str) -> bool:

@@ -19,7 +19,7 @@ DEEDS: Final = tuple(
     for kind, words in (
         (Kind.FLIP, rf"\b(?:flipp?e?d|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
                     rf"|flip(?:s|ping)? (?:is "
-                    rf"|are |was )?(?:done|sorted))\b"
+                    rf"|are |was )?(?:done|sorted|ok|okay))\b"
                     r"|^(?:(?:both|bag|bags|meat|it|all|pieces) )*(?:is |are )?turned(?:$| (?=(?:at "
                     r"|around )?\d{1,2}[:.]\d\d))|^flip$"),
         (Kind.OUT, r"\b(?:pulled|lifted|taken|took|removed|came|got|fished|drained) (?:it |them |the meat )?(?:from"
@@ -28,7 +28,10 @@ DEEDS: Final = tuple(
                    r"|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b|\b(?:bagged (?:it|up)"
+        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b"
+                         r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
+                         r"|^(?:its )?bagged(?=$| and\b))"
+                         r"|\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
                          r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"
                          r"|\b(?:it|they|meat|flat|brisket|ham|belly|bag) (?:all )?went in\b(?! the (?:fridge|oven"

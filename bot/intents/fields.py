@@ -62,9 +62,11 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
     ("frozen", False, r"\b(?:thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
-    ("wrap", "paper", r"\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b"
+    ("wrap", "paper", r"^paper not foil$"
+                      r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b"
                       r"|\bpaper (?:instead|wrap)\b"),
-    ("wrap", "foil", r"\b(?:wrap (?:it )?in|use|swap to|with|foil instead|do) (?:the |tin |tinfoil )?foil\b"
+    ("wrap", "foil", r"^foil not paper$"
+                     r"|\b(?:wrap (?:it )?in|use|swap to|with|foil instead|do) (?:the |tin |tinfoil )?foil\b"
                      r"|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
     ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|not wrapping|leave it naked)\b"),
     ("chill", "ice", r"\bice[ -]?(?:bath|water)\b|\bchill (?:it )?(?:in|on|with) ice\b|\beisbad\b"),

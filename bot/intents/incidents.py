@@ -20,10 +20,11 @@ _WHAT: Final = tuple(
                      r"|\b(?:gas|propane|bottle|tank|charcoal|coals?|fuel|hopper)s? (?:is |are |has |was |all |just )*"
                      r"(?:empty|gone|finished|used up|burn(?:ed|t) (?:out|through|up|down))\b"
                      r"|\b(?:am|im|are|we|its|is|just|run|all) out of (?:gas|charcoal|propane|fuel|pellets|coal|wood)\b"
-                     r"|\bno (?:more )?(?:gas|charcoal|propane|fuel|pellets|coal) left\b"),
+                     r"|\bno (?:more )?(?:gas|charcoal|propane|fuel|pellets|coal) left\b"
+                     r"|^out of (?:gas|charcoal|propane|fuel|pellets|coal|wood)\b"),
         ("power_cut", r"\b(?:power|electricity|current) (?:cut|outage|failure|failed|went|is out"
                       r"|was out|was off|is off|has been off|out|off)\b"
-                      r"|\b(?:no|without) (?:power|electricity)\b|\bblackout\b"
+                      r"|\b(?:no|without) (?:power|electric(?:ity|s)?)\b|\bblackout\b"
                       r"|\b(?:fridge|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b"
                       r"|\bfreezer door (?:was )?(?:left )?open\b"
                       r"|\b(?:fridge|it)(?: was| got| is)? (?:unplugged|switched off|turned off)\b"
@@ -46,7 +47,8 @@ _WHAT: Final = tuple(
                    r"|brine|juice|water|fluid)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"),
-        ("dosed_twice", r"\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
+        ("dosed_twice", r"\b(?:double|twice)[ -]?(?:dosed|salted|cured)\b"
+                        r"|\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
                         r"|\bboth (?:added|put in) the cure\b"),
         ("cure_as_salt", r"\b(?:cure|pink salt|curing salt)\b.{0,20}\b(?:like|as|instead of|in place of|for)"

@@ -41,7 +41,7 @@ def _part(many: str, of: str) -> str:
 
 def _mixed(found: re.Match[str]) -> str:
     """«2 and 3 quarter» is 2 3/4."""
-    return f"{found[1]} {_part(found[2], found[3])}"
+    return f"{found[1].replace('one', '1')} {_part(found[2], found[3])}"
 
 
 _TOLD: Final = "told"  # taken out only of a line that tells of something done or read
@@ -80,6 +80,9 @@ _RULES: Final = tuple(
          r"|postpone|delay"
          r"|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$", r"\g<rest>"),
         (r"^(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$", "no deadline"),
+        (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?) (?:about|around"
+         r"|roughly|circa|ca)"
+         r" (?=(?:1[0-2]|[1-9])(?::\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
         # what was called for, and when it suits
         (r"^(?:ok |yes |ill do it |not now )*(?:when|once|as soon as) (?:im|i am|i get|were|we get|well be"
          r"|ill be) (?:back |home |in |there )+"
@@ -115,7 +118,7 @@ _RULES: Final = tuple(
         (r"\bnegative (?=\d)", "-"),
         (r"\b(\d{1,4}) (?:n|an|&|and) a? ?half\b", r"\1.5"),
         (r"\b(?P<u>an?|1) (?P<h>hours?|kilos?|pounds?|inch(?:es)?|degrees?) and a half\b", r"1.5 \g<h>"),
-        (r"\b(\d{1,2}) and (\d|an?) (quarter|third|eighth|sixteenth)s?\b(?! past| to)", _mixed),
+        (r"\b(\d{1,2}|one) and (\d|an?) (quarter|third|eighth|sixteenth)s?\b(?! past| to)", _mixed),
         (r"\b(?:an? |1 )(inch|pound|kilo) and (\d|an?) (quarter|third|eighth)s?\b",
          lambda m: f"1 {_part(m[2], m[3])} {m[1]}"),
         (r"\b(\d) (quarter|third|eighth|sixteenth)s?(?: of)?(?: an?)? (?=inch)", lambda m: f"{_part(m[1], m[2])} "),

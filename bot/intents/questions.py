@@ -151,7 +151,7 @@ _MARKS: Final = re.compile(
     r"|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
     r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )"
     r"\b(?:ok|okay|safe|right|normal|or not"
-    r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me"
+    r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow)\b)"
     r"|difference between|best)\b"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")

@@ -59,7 +59,9 @@ _TAIL_ASKS: Final = re.compile(
     r"|all right|fine|normal|bad|dangerous|a problem|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
 )
 _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
-    r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d)"
+    r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d"
+    r"|\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on) the (?:fridge|brine|pit)"
+    r"|\d{1,3}(?:\.\d)?(?: ?[cf])? in fridge)"
 )
 _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as anybody's
     r"^(?:(?:but|well|look|please|just|trust me|believe me|i know what (?:i am|im) doing"

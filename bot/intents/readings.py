@@ -12,6 +12,7 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Reading, Snooze, Temperature, Unclear
 from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
@@ -52,6 +53,8 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
+    if context.phase in ("none", "waiting") and THICK_AND_THIN.search(text):
+        return None  # «thick end 2.5 thin end 1.5»
     if between := _BETWEEN.fullmatch(text):
         return _either(between, context)
     if context.phase in COLD_PHASES and not _MEAT.search(text):

@@ -51,7 +51,8 @@ _NOT: Final = re.compile(
 _MISSED: Final = re.compile(
     r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so) )*(?:forgot|missed|didnt|did not"
     r"|never did|slept through|overslept|vergessen)\b"
-    r"|\b(?:and|so|sorry|then|again|we|i|ive|have|,) missed (?:the|that|this|it|a|an|my|one|another|\d)\b|\b(?:flip"
+    r"|\b(?:and|so|sorry|then|again|we|i|ive|have|,) missed (?:both|them|two|the|that|this|it|a|an|my|one|another"
+    r"|\d)\b|\b(?:flip"
     r"|rinse|check|one)s? (?:didnt"
     r"|never|did not) (?:happen(?:ed)?|get done|got done)\b|\bdont count\b|\bforgot(?:ten)?$"
     r"|\b(?:couldnt|could not|wasnt able to|unable to|had no time to|no time to|never got (?:a )?(?:round |around "

@@ -11,6 +11,7 @@ from bot.intents.intents import Change, Intent, Unclear
 _THICKNESS_BARE: Final = re.compile(
     rf"^(?:(?:its|the|actually|sorry|no) )*thick(?:ness)?(?: (?:is|was|of|at|about|=))* (?P<value>{measures.NUMBER})$"
 )
+_ENDS: Final = re.compile(r"\bthick(?:est)? (?:end|side|part|bit|spot)\b")
 _INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm; between them it may be cm
 _MILLIMETRES: Final = (12.0, 150.0)
 
@@ -24,13 +25,16 @@ def thicknesses(value: float, typed: str, context: Context) -> tuple[float, ...]
     return tuple(measures.to_house(value, unit) for unit in ("in", "cm") if _INCHES[0] <= value <= _MILLIMETRES[0])
 
 
-def two_thicknesses(text: str) -> Intent | None:
+def two_thicknesses(text: str, context: Context) -> Intent | None:
     """«thickest bit 55, thinnest 40 mm»: the cure has to reach the middle of the thickest; which that is, is asked."""
     lengths = measures.of_kind(text, "length")
     typed = {float(n) for n in re.findall(r"(?<![\w.])\d{1,3}(?:\.\d{1,2})?", text)}
-    if not lengths or len(typed) < 2 or not THICK_AND_THIN.search(text):
+    if len(typed) < 2 or not THICK_AND_THIN.search(text) or not (lengths or _ENDS.search(text)):
         return None
-    metres = (measures.to_house(value, lengths[0].unit) for value in sorted(typed, reverse=True)[:2])
+    both = sorted(typed, reverse=True)[:2]
+    unit = lengths[0].unit if lengths else None
+    ways = [(measures.to_house(value, unit),) if unit else thicknesses(value, text, context) for value in both]
+    metres = [metre for way in ways for metre in way]
     return Unclear("unit", text[:60], tuple(Change({"thickness": one}) for one in metres))
 
 

@@ -31,6 +31,7 @@ SETS = (
     "unseen_comma.csv",
     "unseen_kitchen.csv",
     "unseen_supper.csv",
+    "unseen_garden.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97
