@@ -25,9 +25,9 @@ _RULES: Final = tuple(
         (rf"\b({_AT}) ([01]?\d|2[0-4]) ?h\b(?! ?\d)", r"\1 \2:00"),
         (rf"\b({'|'.join(_WEEKDAYS)})\.? (?=(?:\d{{1,2}}[:.]\d\d|\d{{1,2}} ?uhr"
          rf"|at \d)\b)", lambda m: f"{_WEEKDAYS[m[1]]} "),
-        (r"(?<![\d.])(\d{1,2})kg(\d{3})\b(?! ?(?:g|gr|grams?|ppm|ml|mm|f|c|kg|lb)\b)", r"\1.\2 kg"),
-        (r"(?<![\d.])(\d{1,2}) ?kg(\d{1,2})\b(?! ?\w)", r"\1 to \1.\2 kg"),
-        (r"(?<![\d.])(\d{1,2}) ?kg(\d{1,2})(?= \w{3,})(?! (?:gr|gram))", r"\1 to \1.\2 kg"),
+        (r"(?<![\w.])(\d{1,2})kg(\d{3})\b(?! ?(?:g|gr|grams?|ppm|ml|mm|f|c|kg|lb)\b)", r"\1.\2 kg"),
+        (r"(?<![\w.])(\d{1,2}) ?kg(\d{1,2})\b(?! ?\w)", r"\1 to \1.\2 kg"),
+        (r"(?<![\w.])(\d{1,2}) ?kg(\d{1,2})(?= \w{3,})(?! (?:gr|gram))", r"\1 to \1.\2 kg"),
         (r"(?<=\d )persons\b", "people"),
         (r"\bnitrite salt\b", "curing salt"),
         (r"\bkt\b(?=[ :]*\d)", "core"),

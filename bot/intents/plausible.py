@@ -155,8 +155,8 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
     if context.phase == "drying" and _PIT_ALONE_F[0] <= value <= _PIT_ALONE_F[1]:
         return (Temperature(value, "f", Probe.PIT),)
     unit = "f" if _COLD_F[0] <= value <= _COLD_F[1] else "c" if _COLD_C[0] <= value <= _COLD_C[1] else None
-    if unit == "f" and context.units.temperature == "c":
-        return ()  # «42» of who counts in °C may be a slip of 4.2
+    if unit == "f" and context.units.temperature == "c" and not context.due_step:
+        return ()  # «42» of who counts in °C, and was not asked to look, may be a slip of 4.2
     if unit and probe:
         return (Temperature(value, unit, probe),)
     if unit:

@@ -22,7 +22,7 @@ from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.deviations import read_told
-from bot.intents.households import read_household
+from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
     Ask,
@@ -30,6 +30,7 @@ from bot.intents.intents import (
     Greet,
     Help,
     Intent,
+    Join,
     Question,
     Reading,
     Settings,
@@ -96,6 +97,8 @@ def read(text: str, context: Context) -> list[Intent]:
     shown = text.strip()
     if _THUMBS.match(shown) and shown:
         return [StepDone()]
+    if code := invitation_in(shown):  # its letters are no words that could be mended
+        return [Join(code)]
     plain = _plain(shown, context)
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]

@@ -16,7 +16,7 @@ FILE: Final = Path(__file__).parent / "lexicon.toml"
 _WORD: Final = re.compile(r"(?<![\w'])[a-z0-9]*[a-z][a-z0-9]*(?![\w'])")
 _SHORTEST: Final = 5  # letters; shorter words are one slip away from too many others
 # «5p», «7a»: the half of the day as some write it
-_HALF_OF_DAY: Final = re.compile(r"(?<![\d.:/])((?:1[0-2]|0?[1-9])(?:[:.][0-5]\d)?)([ap])\b(?!\.?m)")
+_HALF_OF_DAY: Final = re.compile(r"(?<![\w.:/])((?:1[0-2]|0?[1-9])(?:[:.][0-5]\d)?)([ap])\b(?!\.?m)")
 # «20m ago», «in 20m»: no metres where time is told
 _MINUTES: Final = re.compile(r"\b(\d{1,3}) ?m(?= (?:ago|more|later|earlier|late|early)\b)|(?<=\bin )(\d{1,3}) ?m$")
 _POUNDS: Final = re.compile(r"(?<![\w.#])(\d{1,2}(?:\.\d{1,3})?) ?#(?! ?\d)")

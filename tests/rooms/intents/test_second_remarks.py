@@ -11,6 +11,7 @@ from bot.intents.intents import (
     Change,
     Choose,
     Correct,
+    Join,
     MoveDeadline,
     Reading,
     Settings,
@@ -159,3 +160,9 @@ def test_the_hour_or_the_degrees() -> None:
     assert asked.why == "at"
     assert not any(isinstance(option, Settings) for option in asked.options)
     assert len(asked.options) == 2
+
+
+@pytest.mark.parametrize("code", ["abcdefgh5p", "7a2kg52233", "frdgemsgs2", "trnd3kg522"])
+def test_an_invitation_is_taken_by_its_letters(code: str) -> None:
+    """The code of an invitation is no word with a slip in it and no hour: it is taken as it stands."""
+    assert read(f"join {code}", NONE) == [Join(code)]
