@@ -9,7 +9,20 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear
 from bot.reply import PictureWanted, Reply, Subject
-from bot.wording import answers, asking, cautions, general, log, plans, privacy, settings, supposed, unclear, yard
+from bot.wording import (
+    answers,
+    asking,
+    cautions,
+    cooling,
+    general,
+    log,
+    plans,
+    privacy,
+    settings,
+    supposed,
+    unclear,
+    yard,
+)
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
@@ -102,7 +115,7 @@ def _about(a: Assessment, intent: Ask) -> str:
         case "plan":
             return plans.whole(a)
         case "now":
-            return plans.now(a)
+            return cooling.now(a)
         case "why":
             return answers.why(a, intent.about)
         case "safe":

@@ -108,7 +108,7 @@ def _why_hours(a: Assessment) -> str:
 def _why_chill(a: Assessment) -> str:
     forecast = cautions.chill_forecast(a)
     return say(
-        "From 54 °C (130 °F) it has 1.5 h to 27 °C (80 °F) and 5 h more to 4 °C (40 °F), because spores survive the fire and wake "
+        "From 54 °C (130 °F) it has 1.5 h to 26 °C (80 °F) and 5 h more to 4 °C (40 °F), because spores survive the fire and wake "
         "in between. {forecast}\n{rule_of_cooling}",
         forecast=forecast,
         rule_of_cooling=cooling.rule_of_cooling(),

@@ -44,7 +44,7 @@ WORDS = Words({
     "vacuum_fish_38f": "Vacuum-packed fish stays under 3 °C (38 °F).",
     "hold_at_140f": "Held warm means 60 °C (140 °F) or above in the middle.",
     "danger_zone": "Between 4 and 60 °C (40 and 140 °F) the clock runs: two hours, one in great heat.",
-    "chill_clock": "Spores survive the fire and wake as it cools: 54 to 27 °C (130 to 80 °F) in 1.5 h, 4 °C (40 °F) 5 h later.",
+    "chill_clock": "Spores survive the fire and wake as it cools: 54 to 26 °C (130 to 80 °F) in 1.5 h, 4 °C (40 °F) 5 h later.",
     "reheating_is_no_repair": "Cooking it again does not undo time spent warm.",
     "smell_proves_nothing": "Looks, smell and taste cannot clear a doubt.",
     "reheat_165f": "Leftovers are heated to 74 °C (165 °F).",
@@ -161,5 +161,5 @@ def chill_forecast(a: Assessment) -> str:
 def _span(a: Assessment) -> str:
     """The first span of the rule, in the person's unit first."""
     if a.person.units.temperature == "f":
-        return language.say("130 to 80 °F (54 to 27 °C)")
-    return language.say("54 to 27 °C (130 to 80 °F)")
+        return language.say("130 to 80 °F (54 to 26 °C)")
+    return language.say("54 to 26 °C (130 to 80 °F)")

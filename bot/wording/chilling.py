@@ -107,7 +107,7 @@ def _best(way: Way) -> float:
 
 
 def _marks(forecast: Chill | None, a: Assessment) -> str:
-    """«From 60 °C: 27 °C after 0.9 h (0.7 to 1.2), …»"""
+    """«From 60 °C: 26 °C (80 °F) after 0.9 h (0.7 to 1.2), …»"""
     if forecast is None:
         return ""
     told = []
@@ -117,7 +117,7 @@ def _marks(forecast: Chill | None, a: Assessment) -> str:
             told.append(
                 say(
                     "{mark} after {p50} h ({p10} to {p90})",
-                    mark=numbers.both(mark, a.person),
+                    mark=numbers.at_most(mark, a.person),
                     p50=decimal(hours.p50, 1),
                     p10=decimal(hours.p10, 1),
                     p90=decimal(hours.p90, 1),

@@ -16,6 +16,7 @@ from core.plan.steps import TimeBand
 from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
 
 _FIGURES = r"[-\u2212]?\d[\d.,]*(?: (?:to|and|or|bis|und|oder) [-\u2212]?\d[\d.,]*)?"
+WITHIN_K = 0.05  # 5.0 °C that came out of 41 °F
 _BOTH = re.compile(rf"({_FIGURES}) °C \(({_FIGURES}) °F\)")
 NARROW_NO_BREAK = " "
 
@@ -64,6 +65,12 @@ def whole(celsius: Celsius, person: Person) -> str:
 def both(value: Celsius, person: Person) -> str:
     """A limit in the person's unit with the other beside it, as the rules print both: «4 °C (40 °F)»."""
     f, c = f"{from_house(value, 'f'):.0f} °F", f"{value:.0f} °C"
+    return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
+
+
+def at_most(value: Celsius, person: Person) -> str:
+    """A limit to fall to, in both units: 80 °F is 26.7 °C, and who reads 27 is not there, so «26 °C (80 °F)»."""
+    f, c = f"{from_house(value, 'f'):.0f} °F", f"{floor(value + WITHIN_K):.0f} °C"
     return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
 
 

@@ -2,6 +2,7 @@
 
 from dataclasses import fields, replace
 from datetime import date
+from math import floor
 from typing import TypeVar
 
 from bot.labels import ChillWords, CookWords, CureWords
@@ -88,10 +89,10 @@ def rules(a: Assessment) -> tuple[tuple[str, Stages], ...]:
 
 
 def _corners(stages: Stages, a: Assessment) -> str:
-    """«54-27-4 °C», or «130-80-40 °F» as the rule is printed."""
+    """«54-26-4 °C», no corner above itself, or «130-80-40 °F» as the rule is printed."""
     if a.person.units.temperature == "f":
         return "-".join(f"{f:.0f}" for _, f in stages) + " °F"
-    return "-".join(f"{celsius_from_fahrenheit(f):.0f}" for _, f in stages) + " °C"
+    return "-".join(f"{floor(celsius_from_fahrenheit(f) + numbers.WITHIN_K):.0f}" for _, f in stages) + " °C"
 
 
 def chill_title(a: Assessment) -> str:

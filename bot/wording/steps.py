@@ -47,7 +47,7 @@ def name(step: Step, a: Assessment) -> str:
         return POT_NAMES[step.kind]
     if step.kind is Kind.CHILL_CHECK:
         corner = 26.7 if step.key.endswith("/27") else 4.4
-        return say("Core at {limit} or below", limit=numbers.both(corner, a.person))
+        return say("Core at {limit} or below", limit=numbers.at_most(corner, a.person))
     return NAMES[step.kind]
 
 

@@ -195,7 +195,7 @@ def chill(
         rack_80=_band(rack[0]),
         rack_40=_band(rack[1]),
         from_c=numbers.both(celsius_from_fahrenheit(130.0), person),
-        mark=numbers.both(celsius_from_fahrenheit(80.0), person),
+        mark=numbers.at_most(celsius_from_fahrenheit(80.0), person),
         cold=numbers.both(celsius_from_fahrenheit(40.0), person),
         thick=numbers.length(thick, person),
     )

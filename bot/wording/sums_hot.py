@@ -101,7 +101,7 @@ def _stages(verdict: CoolingVerdict, person: Person) -> str:
     return say(
         "From {high} to {low} it may take {limit}; by your two readings it took {took}. One between them would tell more.",
         high=numbers.both(celsius_from_fahrenheit(stage.from_f), person),
-        low=numbers.both(celsius_from_fahrenheit(stage.to_f), person),
+        low=numbers.at_most(celsius_from_fahrenheit(stage.to_f), person),
         limit=numbers.hours(stage.max_h),
         took=numbers.hours(judged.hours_by_line),
     )
@@ -111,7 +111,7 @@ def _cured(verdict: CoolingVerdict) -> str:
     if verdict.kind is not Outcome.CANNOT_SAY:
         return ""
     return say(
-        "The longer rule is for meat that was cured to the middle, with its nitrite weighed: 5 h down to 27 °C (80 °F), "
+        "The longer rule is for meat that was cured to the middle, with its nitrite weighed: 5 h down to 26 °C (80 °F), "
         "10 h more to 7 °C (45 °F). Not cured, or not sure: throw it away."
     )
 

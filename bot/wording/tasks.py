@@ -194,7 +194,7 @@ def _chill(step: Step, a: Assessment) -> str:
         limit=numbers.both(60.0, a.person),
         way=way,
         limit2=numbers.both(54.4, a.person),
-        limit3=numbers.both(26.7, a.person),
+        limit3=numbers.at_most(26.7, a.person),
     )
 
 
@@ -202,7 +202,7 @@ def _chill_check(step: Step, a: Assessment) -> str:
     corner = 26.7 if step.key.endswith("/27") else 4.4
     return say(
         "Read the core: it should be at {limit} or colder by now. Reply with the number.",
-        limit=numbers.both(corner, a.person),
+        limit=numbers.at_most(corner, a.person),
     )
 
 

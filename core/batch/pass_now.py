@@ -25,7 +25,9 @@ class Help:
 
 
 def help_now(a: Assessment) -> Help | None:
-    """The easiest way from now that reaches the next corner in time in nine of ten; None where nothing is open or does.
+    """The easiest way from now that reaches the next corner in time in nine of ten.
+
+    None where no corner is open, where it is on its way as it lies, and where no way reaches it.
 
     The middle is the warmest spot of a piece that cools, and the whole piece is taken to be as warm: the careful side.
     """
@@ -36,8 +38,16 @@ def help_now(a: Assessment) -> Help | None:
     if core.celsius > CHILL_CLOCK_C and "chill" not in a.batch.done:
         return None  # it rests: the chill has not begun, and no corner is open
     goal = celsius_from_fahrenheit(stage.stage.to_f)
+    if on_its_way(a, goal, stage.deadline):
+        return None
     found = (_help(a, way, goal, core.at) for way in _by_ease(a, core.celsius))
     return next((one for one in found if one is not None and one.reached[2] <= stage.deadline), None)
+
+
+def on_its_way(a: Assessment, goal: Celsius, deadline: datetime) -> bool:
+    """Whether the chill as it runs, by its own readings, is there in time in nine of ten."""
+    hours = a.cooling.forecast.to(goal) if a.cooling.forecast else None
+    return hours is not None and a.cooling.since is not None and a.cooling.since + timedelta(hours=hours.p90) < deadline
 
 
 def _next_stage(a: Assessment) -> StageJudgement | None:

@@ -66,8 +66,25 @@ def test_hours_are_those_of_the_person_s_wall() -> None:
 
 def test_who_reads_in_fahrenheit_has_it_in_front() -> None:
     """Texts that print both units: the person's own leads, spans as well; other texts stay as they are."""
-    text = "54 to 27 °C (130 to 80 °F) in 1.5 h, 4 °C (40 °F) 5 h later; frozen at -20 °C (-4 °F)."
+    text = "54 to 26 °C (130 to 80 °F) in 1.5 h, 4 °C (40 °F) 5 h later; frozen at -20 °C (-4 °F)."
     assert numbers.own_first(text, CUSTOMARY) == (
-        "130 to 80 °F (54 to 27 °C) in 1.5 h, 40 °F (4 °C) 5 h later; frozen at -4 °F (-20 °C)."
+        "130 to 80 °F (54 to 26 °C) in 1.5 h, 40 °F (4 °C) 5 h later; frozen at -4 °F (-20 °C)."
     )
     assert numbers.own_first(text, METRIC) == text
+
+
+@pytest.mark.parametrize(
+    ("fahrenheit", "told"),
+    [
+        (80.0, "26 °C (80 °F)"),
+        (70.0, "21 °C (70 °F)"),
+        (45.0, "7 °C (45 °F)"),
+        (41.0, "5 °C (41 °F)"),
+        (40.0, "4 °C (40 °F)"),
+    ],
+)
+def test_a_limit_to_fall_to_is_never_told_above_itself(fahrenheit: float, told: str) -> None:
+    """A cook who reads the whole degree that was told has reached the corner of the rule."""
+    celsius = (fahrenheit - 32.0) / 1.8
+    assert numbers.at_most(celsius, Person("a")) == told
+    assert float(told.split()[0]) <= celsius + 1e-9
