@@ -27,7 +27,7 @@ _FIRE_BACK: Final = re.compile(
     r"^(?:the )?(?:fire|coals?|charcoal|pit|smoker|grill|flame|burner|gas|feuer)(?:s| is| are| ist)? "
     r"(?:(?:now|already|burning|on|up|going|lit) )*(?:back(?: on| up| to life)?|again|going again|lit again"
     r"|burning again"
-    r"|on again|relit|wieder an)(?: now)?$|^(?:(?:i|we|ive|have|just) )*(?:relit|re-lit|restarted)(?: (?:it"
+    r"|on again|relit|wieder an)(?: now)?$|^(?:(?:i|we|ive|have|just|ok) )*(?:relit|re-lit|restarted|lit again|lit (?:it|the fire) (?:up )?again)(?: (?:it"
     r"|the fire|the grill|the smoker))?(?: (?:now|at \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?"
     r"|(?:\d{1,2}|a few|ten) min(?:utes?|s)? ago))?$"
     r"|^(?:got|have) (?:the )?fire (?:back|going again)$"

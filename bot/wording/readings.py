@@ -138,12 +138,19 @@ def _ready(a: Assessment, tender: bool) -> str:
 
 def _cook(a: Assessment) -> list[str]:
     """What the reading says beyond the hour; where the meal is near its limit, the wrap is told by that."""
-    state = a.cook.fire.state if a.cook else "unknown"
+    state = "out" if _told_out(a) else a.cook.fire.state if a.cook else "unknown"
     by = wraps.deadline(a, soon=not _late(a)) if state != "out" else ""
     stall = "" if state in ("out", "dying") else wraps.stall(a)  # first the fire
     gain = "" if by or state == "out" else wraps.gain(a, told=bool(stall))
     told = (stall, fire.advice(a), by or gain, next_one(a), "" if by else _late(a))
     return [line for line in told if line]
+
+
+def _told_out(a: Assessment) -> bool:
+    """Whether the cook told of a dead fire, and no pit was read since."""
+    out = [at for at, what in a.batch.incidents if what.what == "fire_out"]
+    pit = a.batch.last(Probe.PIT)
+    return bool(out) and (pit is None or pit.at <= out[-1])
 
 
 def next_one(a: Assessment) -> str:

@@ -38,13 +38,13 @@ def help_now(a: Assessment) -> Help | None:
     if core.celsius > CHILL_CLOCK_C and "chill" not in a.batch.done:
         return None  # it rests: the chill has not begun, and no corner is open
     goal = celsius_from_fahrenheit(stage.stage.to_f)
-    if on_its_way(a, goal, stage.deadline):
+    if _on_its_way(a, goal, stage.deadline):
         return None
     found = (_help(a, way, goal, core.at) for way in _by_ease(a, core.celsius))
     return next((one for one in found if one is not None and one.reached[2] <= stage.deadline), None)
 
 
-def on_its_way(a: Assessment, goal: Celsius, deadline: datetime) -> bool:
+def _on_its_way(a: Assessment, goal: Celsius, deadline: datetime) -> bool:
     """Whether the chill as it runs, by its own readings, is there in time in nine of ten."""
     hours = a.cooling.forecast.to(goal) if a.cooling.forecast else None
     return hours is not None and a.cooling.since is not None and a.cooling.since + timedelta(hours=hours.p90) < deadline

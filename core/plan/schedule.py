@@ -134,7 +134,7 @@ def _hot_steps(fixed: Anchors) -> Iterator[Step]:
 
 
 def _meal_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
-    cooked = case.wall.day(fixed.chill if case.chilled else fixed.serve)  # a slow chill keeps nothing longer
+    cooked = case.wall.day(fixed.off.p50)  # keeping counts from the heat: a slow chill adds nothing
     yield Step("serve", Kind.SERVE, fixed.serve)
     yield Step("use_by", Kind.USE_BY, case.wall.at(cooked + timedelta(days=case.durations.keep_days), time(12, 0)))
     yield Step("debrief", Kind.DEBRIEF, case.wall.awake(fixed.serve + timedelta(hours=4)))

@@ -179,3 +179,17 @@ def test_a_probe_in_the_air_is_the_pit() -> None:
     found = read("air probe 121, meat 61", replace(COOK, units=KILOS))
     assert isinstance(found[0], Reading)
     assert {t.probe: t.value for t in found[0].temperatures} == {Probe.PIT: 121.0, Probe.CORE: 61.0}
+
+
+@pytest.mark.parametrize("text", ["lit it again", "lit again", "relit"])
+def test_lit_again_is_no_step_twice(text: str) -> None:
+    """After a dead fire it burns again; the step of lighting was long done."""
+    assert read(text, COOK) == [Ask("relit", text=text)]
+
+
+@pytest.mark.parametrize(
+    ("text", "purpose"), [("thin cold slices by machine", "thin"), ("thin cold slices", "thin"), ("cold slices", "cold")]
+)
+def test_a_purpose_is_known_by_the_name_that_the_plan_has_for_it(text: str, purpose: str) -> None:
+    """Thin and cold is thin: it comes off at another core than cold slices by hand."""
+    assert read(text, context("curing")) == [Change({"purpose": purpose})]
