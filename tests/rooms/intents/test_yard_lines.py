@@ -188,7 +188,8 @@ def test_lit_again_is_no_step_twice(text: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "purpose"), [("thin cold slices by machine", "thin"), ("thin cold slices", "thin"), ("cold slices", "cold")]
+    ("text", "purpose"),
+    [("thin cold slices by machine", "thin"), ("thin cold slices", "thin"), ("cold slices", "cold")],
 )
 def test_a_purpose_is_known_by_the_name_that_the_plan_has_for_it(text: str, purpose: str) -> None:
     """Thin and cold is thin: it comes off at another core than cold slices by hand."""
