@@ -68,6 +68,7 @@ _BARE: Final = (
                         r"(?:to )?(?:thaw|defrost)[ ?]*$")),
 )  # fmt: skip
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
+_OF_ANY_FIRE: Final = frozenset({"lethality", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _SPOON_OF_SALT: Final = re.compile(r"\b(?:salt|cure)\b")
 _ONE: Final = re.compile(
@@ -80,7 +81,9 @@ _TIMED: Final = re.compile(
 
 def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
-    kind = sum_of(text) if context.phase == "none" or is_question(text) else None
+    kind = sum_of(text)
+    if context.phase != "none" and not is_question(text) and (context.phase in _HOT or kind not in _OF_ANY_FIRE):
+        kind = None
     if kind in _OF_THE_FIRE and context.phase in _HOT and len(told(text).clocks) > 1:
         return None  # two readings with their hours are the record of the batch
     if kind == "dose" and wanted_dose(text) is not None:

@@ -59,8 +59,7 @@ class _Sheet(FPDF):
         for section in self.paper.sections:
             self._section(section)
         self.ln(4)
-        for line in self.paper.foot:
-            self._line(line, SMALL)
+        self._line(" ".join(self.paper.foot), SMALL)  # in one: single lines would go over to a page of their own
         return bytes(self.output())
 
     def _section(self, section: Section) -> None:
