@@ -66,8 +66,9 @@ def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
             chats.gone(turn)
         case "moved":
             chats.moved(turn, message.text)
-        case "added" if message.in_group:
-            return (Reply(general.hello(turn.person, None)),)
+        case "added":
+            chats.back(turn)
+            return (Reply(general.hello(turn.person, None)),) if message.in_group else ()
     return ()
 
 

@@ -12,12 +12,14 @@ from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING, Any, Final
 
 from core.reminders.delivery import Postman
+from core.store.servertime import steady
 
 if TYPE_CHECKING:
     from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 SWEEP_SECONDS: Final = 30
 SNAG: Final = timedelta(seconds=5)  # the wait when something is due and cannot be sent just now
+SET_BACK_SECONDS: Final = 5.0  # judgement: less than that is slewed, and costs a try no more
 TIDY_EVERY: Final = timedelta(days=1)
 WAKE: Final = "wake"
 
@@ -34,6 +36,7 @@ class Clock:
         self._scheduler: AsyncIOScheduler | None = None
         self._wake_at: datetime | None = None
         self._tidied_at: datetime | None = None
+        self._seen: tuple[datetime, float] | None = None  # the time at the last round, and what was counted by then
 
     def ring(self) -> None:
         """Run a round at once. Any thread may call it; before the clock runs it does nothing."""
@@ -63,6 +66,8 @@ class Clock:
     async def _round(self, postman: Postman[Any]) -> None:
         try:
             await postman.call_the_roll()
+            if self._was_set_back():
+                await postman.set_back(self.now())
             await postman.storm(self.now)
             due = await postman.next_due()
             await self._tidy(postman)
@@ -72,6 +77,12 @@ class Clock:
             due = self.now() + SNAG
         if due is not None:
             self._set(max(due, self.now() + timedelta(milliseconds=1)))
+
+    def _was_set_back(self) -> bool:
+        """Whether the time went back, or stood still, since this was asked last."""
+        before, (now, count) = self._seen, (self.now(), steady())
+        self._seen = now, count
+        return before is not None and (now - before[0]).total_seconds() < count - before[1] - SET_BACK_SECONDS
 
     async def _tidy(self, postman: Postman[Any]) -> None:
         now = self.now()

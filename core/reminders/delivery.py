@@ -135,6 +135,10 @@ class Postman(Generic[Rendered]):
         """Be counted among the replicas no longer."""
         self._roll.leave()
 
+    async def set_back(self, now: datetime) -> None:
+        """The clock was set back to `now`: no try waits for the time that it showed before."""
+        await asyncio.to_thread(outbox.set_back, self.database, now)
+
     async def tidy(self, now: datetime) -> None:
         """Forget what nobody will ask for again."""
         await asyncio.to_thread(tidy, self.database, now)
@@ -225,7 +229,7 @@ class Postman(Generic[Rendered]):
         outbox.put_back(self.database, row, now + wait, alone=True)
 
     def _lose(self, row: Row) -> None:
-        outbox.give_up(self.database, row, "chat gone")
+        outbox.give_up(self.database, row, outbox.GONE)
         with self.database.transaction() as tx:
             outbox.chat_gone(tx, row.chat)
 

@@ -9,6 +9,11 @@ def gone(turn: Turn) -> int:
     return outbox.chat_gone(turn.tx, turn.said.chat)
 
 
+def back(turn: Turn) -> int:
+    """It can be reached again: the reminders of its batches that are still ahead wait again; how many they were."""
+    return outbox.chat_back(turn.tx, turn.said.chat, turn.now)
+
+
 def moved(turn: Turn, to: str) -> None:
     """The chat has another id now: batches, open questions and whatever waits go along."""
     chats.moved(turn.tx, turn.said.chat, to)

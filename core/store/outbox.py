@@ -26,11 +26,12 @@ from core.store.tables import MICROSECOND, outgoing
 from core.store.wanted import reconcile
 
 __all__ = [
-    "Row", "Wanted", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
+    "Row", "Wanted", "chat_back", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
     "last_about", "last_reminder", "next_due", "not_tried", "prune", "put_back", "put_reply", "reconcile", "row_of",
-    "sent", "unsure", "withdraw",
+    "sent", "set_back", "unsure", "withdraw",
 ]  # fmt: skip
 
+GONE: Final = "chat gone"  # why a row is dead whose chat could not be reached
 LATER: Final = type_coerce(type_coerce(OUT.due_at, BigInteger) + bindparam("late", type_=BigInteger), OUT.due_at.type)
 DELAY: Final = (
     update(outgoing)
@@ -178,6 +179,20 @@ def give_back_all(database: Database) -> int:
         return tx.execute(held.values(state="waiting", owner=None, free_at=OUT.due_at, repeat=True)).rowcount
 
 
+def set_back(database: Database, now: datetime) -> int:
+    """The clock was set back: who waits for the next try would wait by a time that never was; how many try now.
+
+    What has its hour by the plan keeps it, and so does what was put off to an hour.
+    """
+    nobodys = OUT.owner.is_(None), OUT.state.in_(OPEN), OUT.free_at > now
+    replies = update(outgoing).where(*nobodys, OUT.sort == "reply")
+    retried = OUT.due_at <= now, (OUT.why == AGAIN) | (OUT.state == "sending")
+    reminders = update(outgoing).where(*nobodys, OUT.sort == "reminder", *retried)
+    with database.transaction() as tx:
+        said = tx.execute(replies.values(due_at=now, free_at=now)).rowcount
+        return said + tx.execute(reminders.values(free_at=now)).rowcount
+
+
 def find_by_channel_key(tx: Transaction, chat: str, channel_key: str) -> Row | None:
     """The message of ours that a channel knows by this key."""
     return _first(tx, BY_KEY, {"of": chat, "key": channel_key})
@@ -197,7 +212,14 @@ def last_about(tx: Transaction, chat: str) -> str | None:
 def chat_gone(tx: Transaction, chat: str) -> int:
     """Nothing can reach this chat any more: whatever waits for it is given up; how many they were."""
     waiting = OUT.chat == chat, OUT.state == "waiting"
-    return tx.execute(update(outgoing).where(*waiting).values(state="dead", why="chat gone")).rowcount
+    return tx.execute(update(outgoing).where(*waiting).values(state="dead", why=GONE)).rowcount
+
+
+def chat_back(tx: Transaction, chat: str, now: datetime) -> int:
+    """The chat can be reached again: the reminders that were given up and are still ahead wait again; how many."""
+    ahead = OUT.chat == chat, OUT.state == "dead", OUT.why == GONE, OUT.sort == "reminder", OUT.due_at > now
+    back = {"state": "waiting", "why": None, "free_at": OUT.due_at, "attempts": 0}
+    return tx.execute(update(outgoing).where(*ahead).values(back)).rowcount
 
 
 def chat_moved(tx: Transaction, old: str, new: str) -> None:

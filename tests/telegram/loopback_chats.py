@@ -208,6 +208,11 @@ class Person:
         self._private.blocked = True
         return self._membership(self._private, "kicked")
 
+    def unblocks(self) -> int:
+        """Let the bot in again."""
+        self._private.blocked = False
+        return self._membership(self._private, "member")
+
     def removes_bot(self, group: Chat) -> int:
         group.blocked = True
         return self._membership(group, "kicked")

@@ -214,6 +214,23 @@ async def test_a_blocked_bot_keeps_the_batch(server: BotApi, home: RealHouse) ->
     assert len(batch_ids(home, ida.chat)) == 1
 
 
+async def test_who_lets_the_bot_in_again_is_reminded_again(server: BotApi, home: RealHouse) -> None:
+    """A day later the block is taken back, without a word: what is still ahead of the batch comes as before."""
+    ida = await started(server, home)
+    ida.says("it is in the brine")
+    await home.settled()
+    ida.blocks()
+    await home.settled()
+    await home.move(days=1)
+    before = len(server.to(ida.chat))
+    ida.unblocks()
+    await home.settled()
+    await home.move(days=1)
+
+    said = [each.text for each in server.to(ida.chat)[before:]]
+    assert any("flip" in text.lower() for text in said)
+
+
 async def test_a_group_that_moves_takes_its_batch_along(server: BotApi, home: RealHouse) -> None:
     """A group becomes a supergroup: batch and reminders go on under the new number."""
     group = server.group("Supper committee")

@@ -205,6 +205,36 @@ async def test_a_broken_round_does_not_stop_the_clock(
     assert caplog.text.count("a delivery round broke off") == 2
 
 
+async def test_a_jump_forwards_finds_what_it_jumped_over(database: Database, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The machine slept for a night, or its clock was behind: the next sweep sends what fell due in between."""
+    monkeypatch.setattr(clocks, "SWEEP_SECONDS", 0.2)
+    ahead = [timedelta(0)]
+    door = Doorstep(database, lambda: real() + ahead[0])
+    remind(database, real() + timedelta(hours=8), "at night")
+    async with running(Clock(door.now), door.postman):
+        ahead[0] = timedelta(hours=9)
+        await door.until("at night")
+
+
+async def test_a_jump_back_holds_no_try_up(database: Database, monkeypatch: pytest.MonkeyPatch) -> None:
+    """The clock was an hour ahead, and a try failed: set right it is tried at once; the plan is kept."""
+    monkeypatch.setattr(clocks, "SWEEP_SECONDS", 0.2)
+    ahead = [timedelta(hours=1)]
+    door = Doorstep(database, lambda: real() + ahead[0])
+    remind(database, real(), "failed")
+    remind(database, real() + timedelta(hours=3), "planned")
+    with database.transaction() as tx:
+        outbox.put_reply(tx, "cellar", {"text": "hello"}, door.now() + timedelta(seconds=5))
+    for row in outbox.claim(database, door.now(), timedelta(minutes=2), 1, "me"):
+        outbox.put_back(database, row, door.now() + timedelta(minutes=5))
+    async with running(Clock(door.now), door.postman):
+        assert door.arrived == {}
+        ahead[0] = timedelta(0)
+        await door.until("failed")
+        await door.until("None")  # the reply, which has no step
+    assert "planned" not in door.arrived
+
+
 async def test_it_follows_the_clock_it_was_given(database: Database) -> None:
     """With a clock that is a year ahead, what is due by that clock goes out when that clock says so."""
 

@@ -303,6 +303,24 @@ def test_a_chat_that_is_gone_gets_nothing_more(
     assert dead == ["chat gone", "chat gone"]
 
 
+def test_a_chat_that_is_back_waits_for_what_is_ahead(
+    database: Database, claim: Claim, reply: Reply, remind: Remind, now: datetime
+) -> None:
+    """Its reminders that are ahead wait again; what fell due meanwhile, what was said, and other dead rows do not."""
+    reply("hello")
+    remind(past=timedelta(0), ahead=2 * MINUTE)
+    remind("shed", other=2 * MINUTE)
+    with database.transaction() as tx:
+        outbox.chat_gone(tx, "garden")
+    with database.transaction() as tx:
+        outbox.chat_gone(tx, "shed")
+    with database.transaction() as tx:
+        assert outbox.chat_back(tx, "garden", now + MINUTE) == 1
+    assert claim(now + MINUTE) == []
+    (row,) = claim(now + 2 * MINUTE)
+    assert (row.chat, row.step, row.attempts, row.repeat) == ("garden", "ahead", 1, False)
+
+
 def test_the_last_reminder_is_what_an_answer_means(
     database: Database, claim: Claim, reply: Reply, remind: Remind, now: datetime
 ) -> None:
