@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from bot.intents.intents import StepDone
-from bot.wording import asking, cautions, doneness, numbers, plans, steps, tasks
+from bot.wording import asking, cautions, doneness, holding, numbers, plans, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
@@ -58,6 +58,11 @@ def _on(a: Assessment) -> str:
     )
 
 
+def _wrapped(a: Assessment) -> str:
+    """The new hours in the wrap, and how it is held till the knife where it is ready before that."""
+    return "\n".join(line for line in (_on(a), holding.planned(a)) if line)
+
+
 def _into(a: Assessment) -> str:
     out = a.plan.step("out") if a.plan else None
     if out is None:
@@ -79,7 +84,7 @@ def _chill(a: Assessment) -> str:
 _UNREAD = later(
     "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
 )
-_SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _on, Kind.OFF: doneness.off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
+_SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _wrapped, Kind.OFF: doneness.off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 
 def none_missed(a: Assessment) -> str:

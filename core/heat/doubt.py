@@ -169,7 +169,8 @@ def _slips(celsius: Celsius) -> Iterator[Celsius]:
     """Numbers that a slip of the finger makes of this one, in the unit in which it was typed as a whole number. [°C]"""
     fahrenheit = fahrenheit_from_celsius(celsius)
     broken = not _whole(celsius) and not _whole(fahrenheit)
-    if broken or _whole(celsius):
+    in_f = _whole(fahrenheit) and celsius > CORE_HIGH_C  # 518 °F is 270 °C too, but nobody types that of meat
+    if broken or (_whole(celsius) and not in_f):
         yield from _slipped(round(celsius))
     if broken or _whole(fahrenheit):
         yield from (celsius_from_fahrenheit(n) for n in _slipped(round(fahrenheit)))

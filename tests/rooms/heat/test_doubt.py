@@ -157,3 +157,11 @@ def test_what_was_warmer_than_what_came_after_it_is_doubted(minutes: float, cels
     assert (found is not None) == doubted
     if found is not None:
         assert found.reason == "clock"
+
+
+def test_a_slip_is_looked_for_in_the_digits_that_were_typed() -> None:
+    """518 °F is 270 °C as well: at 27 °C its digits are not to be turned into «27 °C», which nobody typed."""
+    early = History((Seen(0.6 * HOUR, "core", 22.0),), now_s=0.7 * HOUR)
+    found = doubt(COOK, early, Seen(0.8 * HOUR, "core", c_of_f(518.0)))
+    assert found is not None
+    assert found.suggested_c != pytest.approx(27.0)
