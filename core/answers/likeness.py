@@ -8,6 +8,7 @@ of its words together. Offline and in plain Python.
 
 import math
 import re
+from array import array
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -87,19 +88,24 @@ def _index(language: str) -> _Index:
     asks = asked_in(language)
     texts = [ask for those in asks.values() for ask in those]
     wholes = [_whole(name, those, language) for name, those in asks.items()]
-    numbers: dict[str, int] = {}
-    found = [_features(text, language) for text in (*texts, *wholes)]
-    column = np.array([numbers.setdefault(f, len(numbers)) for counts in found for f in counts], np.int32)
-    row = np.repeat(np.arange(len(found), dtype=np.int32), [len(counts) for counts in found])
+    numbers, sizes = dict[str, int](), list[int]()
+    columns, counted = array("i"), array("d")  # row by row, since all the features as dicts would be 40 MB at once
+    for text in (*texts, *wholes):
+        features = _features(text, language)
+        columns.extend(numbers.setdefault(feature, len(numbers)) for feature in features)
+        counted.extend(features.values())
+        sizes.append(len(features))
+    column = np.array(columns, np.int32)
+    row = np.repeat(np.arange(len(sizes), dtype=np.int32), sizes)
     unseen = math.log(1 + len(texts)) + 1
     rarity = unseen - np.log1p(np.bincount(column[row < len(texts)], minlength=len(numbers)))
-    weight = np.sqrt([count for counts in found for count in counts.values()]) * rarity[column]
+    weight = np.sqrt(counted) * rarity[column]
     weight /= np.sqrt(np.bincount(row, weight**2))[row]
     order = np.argsort(column, kind="stable")
     starts = np.searchsorted(column[order], np.arange(len(numbers) + 1))
     ends = list(accumulate(map(len, asks.values())))
     places = {name: slice(end - len(asks[name]), end) for name, end in zip(asks, ends, strict=True)}
-    return _Index(places, numbers, rarity, unseen, row[order], weight[order].astype(np.float32), starts, len(found))
+    return _Index(places, numbers, rarity, unseen, row[order], weight[order].astype(np.float32), starts, len(sizes))
 
 
 def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
@@ -121,7 +127,7 @@ def _features(text: str, language: str) -> Mapping[str, float]:
     return found
 
 
-@lru_cache(20_000)
+@lru_cache(2_000)
 def _of_a_word(word: str, language: str) -> tuple[tuple[str, float], ...]:
     typed, subject = stem(word, language), meant(word, language)
     whole = ((f"w:{subject}", OF_WORDS), *(((f"t:{typed}", OF_TYPED),) if typed != subject else ()))
