@@ -13,7 +13,7 @@ from bot.wording import pictures as words
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
-from core.batch.in_time import latest_wrap, off_by
+from core.batch.in_time import LIKELY_BARE, latest_wrap, off_by
 from core.batch.slices import course_of, front_of
 from core.heat.curve import Curve as HeatCurve
 from core.heat.stall import Stall
@@ -72,9 +72,9 @@ def _spell(stall: Stall, start: datetime) -> tuple[datetime, datetime] | None:
 
 
 def _wrap_by(a: Assessment) -> datetime | None:
-    """Until when a wrap brings it in time, as it is told."""
+    """Until when a wrap brings it in time, where that is told: bare it would be late."""
     found = latest_wrap(a)
-    if found is None or found.sure is None or a.on_at is None:
+    if found is None or found.sure is None or a.on_at is None or found.bare >= LIKELY_BARE:
         return None
     return numbers.quarter(a.on_at + timedelta(hours=found.sure), up=False)
 

@@ -142,7 +142,7 @@ def _cook(a: Assessment) -> list[str]:
     by = wraps.deadline(a, soon=not _late(a)) if state != "out" else ""
     stall = "" if state in ("out", "dying") else wraps.stall(a)  # first the fire
     gain = "" if by or state == "out" else wraps.gain(a, told=bool(stall))
-    told = (stall, fire.advice(a), by or gain, next_one(a), "" if by else _late(a))
+    told = (stall, "" if _told_out(a) else fire.advice(a), by or gain, next_one(a), "" if by else _late(a))
     return [line for line in told if line]
 
 

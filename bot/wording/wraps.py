@@ -7,7 +7,7 @@ from bot.wording import meats, numbers
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
-from core.batch.in_time import latest_wrap, off_by
+from core.batch.in_time import LIKELY_BARE, latest_wrap, off_by
 from core.heat.ready import WrapGain
 from core.heat.stall import Stall
 from core.heat.wrap_by import WrapBy
@@ -17,7 +17,6 @@ COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for lit
 SOON = timedelta(hours=2.5)
 TELL_H: Hours = 4.0
 COARSE_H: Hours = 3.0  # from here on the ends of a band are told to the hour
-LIKELY = 0.8  # of the bare ones in time: then nobody is told to wrap
 WRAPS = Words({"none": "Bare", "paper": "Paper", "foil": "Foil"})
 CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"})
 
@@ -194,7 +193,7 @@ def deadline(a: Assessment, *, soon: bool = False) -> str:
     if found is None or needed is None or a.batch.setup.deadline is None or a.on_at is None:
         return ""
     meal = numbers.when(a.batch.setup.deadline, a.person, a.now)
-    if found.bare >= LIKELY:
+    if found.bare >= LIKELY_BARE:
         return ""
     if found.sure is not None:
         if soon and found.sure - (a.now - a.on_at) / timedelta(hours=1) > TELL_H:

@@ -10,6 +10,8 @@ from core.plan.anchors import BEFORE_HOT, LEAST_REST
 from core.plan.hours import span
 from core.plan.recipe import product
 
+LIKELY_BARE = 0.8  # so many in time without a wrap, and nobody is told to wrap. Judgement
+
 
 def off_by(a: Assessment) -> datetime | None:
     """The latest moment to take it off for the meal that was wanted; None where no meal was named."""
