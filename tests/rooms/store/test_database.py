@@ -2,7 +2,7 @@ import sqlite3
 import subprocess
 import sys
 import threading
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -137,6 +137,26 @@ def test_a_torn_store_is_not_kept(url: str, now: datetime) -> None:
     with pytest.raises(NotKept, match="not a database"):
         open_database(url)
     assert file.read_bytes() == b"potatoes " * 2000
+
+
+def test_a_page_that_went_bad_is_not_kept(url: str, now: datetime) -> None:
+    """A table whose page the disk lost: what needs it is refused with the reason, and the rest can still be read."""
+    database = open_database(url)
+    with database.transaction() as tx:
+        outbox.put_reply(tx, "garden", {"text": "hello"}, now)
+        root = tx.execute(text("SELECT rootpage FROM sqlite_master WHERE name = 'outgoing'")).scalar_one()
+        size = tx.execute(text("PRAGMA page_size")).scalar_one()
+    database.close()  # the last to leave moves the log into the file
+    with Path(url.removeprefix("sqlite:///")).open("r+b") as file:
+        file.seek((root - 1) * size)
+        file.write(b"\xa5" * size)
+
+    database = open_database(url)
+    with pytest.raises(NotKept, match="malformed"):
+        outbox.claim(database, now, timedelta(minutes=2), 1, "me")
+    with database.transaction() as tx:
+        assert inbox.first_time(tx, "update/1", now)
+    database.close()
 
 
 def test_a_start_on_a_finished_store_loads_no_migration_tool(url: str) -> None:
