@@ -62,8 +62,10 @@ def _judge(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
     """A mix as it was told: by the strength in the words, else by what this batch or this person has."""
     mix = mixture(normal(intent.text, turn.person.language))
     strength = None if mix is None else mix.strength or _strength(turn, a)
-    if mix is None or strength is None:
+    if mix is None or (strength is None and a is not None):
         raise UnknownCure(intent.text)
+    if strength is None:
+        return sums.ask_strength(turn, "ppm", intent.text)
     low, high = (judge(_contents(turn, a, mix, (cure, strength)), _hours_in(a)) for cure in mix.cure)
     text = curing.judged(mix, (low, high), _instead(turn, a, mix, strength), turn.person)
     body = {

@@ -159,6 +159,14 @@ def _salometer(turn: Turn, line: Told) -> Answer:
     return sums.salometer(salometer_degrees(strength), strength), ("SALOMETER",), {"strength": strength}
 
 
+def _salt_for(turn: Turn, line: Told) -> Answer:
+    """Salt of a share of what is counted: the meat, and the water where there is any."""
+    share = next(f for f in line.fractions if 0.005 <= f <= 0.06)
+    counted = need(line.meat, "meat") + (line.water or 0.0)
+    salt = share * counted
+    return sums.salt_for(salt, share, counted, turn.person), KITCHEN, {"salt_kg": salt}
+
+
 def _equilibrium(turn: Turn, line: Told) -> Answer:
     share = amounts.salinity(need(line.salt, "meat"), need(line.water, "water"), line.meat or 0.0)
     return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}
@@ -186,7 +194,9 @@ def _days(turn: Turn, line: Told) -> Answer:
 
 def _shopping(turn: Turn, line: Told) -> Answer:
     people = int(need(line.people, "people"))
-    raw = amounts.raw_for(people, _tender(line))
+    raw = amounts.raw_for(people, _tender(line), each=line.each)
+    if line.each is not None:
+        return sums.shopping_each(people, line.each, raw.usual, turn.person), KITCHEN, {"raw_kg": raw.usual}
     return sums.shopping(people, raw, turn.person), KITCHEN, {"raw_kg": raw.usual}
 
 
@@ -232,6 +242,6 @@ def _rub(turn: Turn, line: Told) -> Answer:
 
 SUMS = {
     "convert": _convert, "spoons": _spoons, "dose": _dose, "ppm": _ppm, "brine": _brine, "salometer": _salometer,
-    "equilibrium": _equilibrium, "fish_brine": _fish, "days": _days, "shopping": _shopping, "portions": _portions,
-    "yield": _yield, "thaw": _thaw, "scale": _scale, "rub": _rub,
+    "equilibrium": _equilibrium, "salt_for": _salt_for, "fish_brine": _fish, "days": _days, "shopping": _shopping,
+    "portions": _portions, "yield": _yield, "thaw": _thaw, "scale": _scale, "rub": _rub,
 }  # fmt: skip

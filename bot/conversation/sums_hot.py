@@ -51,7 +51,7 @@ def piece_of(line: Told) -> Piece:
 
 def _cut(line: Told) -> Cut:
     """The cut by its name, else that of the product or the animal that comes in pieces of this weight."""
-    if line.cut not in ("", "both"):
+    if line.cut not in ("", "both", "brisket"):
         return cut(line.cut)
     names = product(line.product).cuts if line.product else (CUT_OF.get(line.species, "brisket_flat"),)
     cuts = [cut(name) for name in names]

@@ -45,7 +45,7 @@ _LAW: Final = re.compile(
     r"|^(?:the )?(?:law|limits?|nitrite limits?)\??$|\bhow much nitrite is (?:allowed|legal|the limit)\b"
 )
 _CURING: Final = r"(?:pink(?: curing)? salt|curing salt|cure(?: ?#? ?[12])?|nitrite|saltpet\w{1,3}|prague powder)"
-_ATE: Final = re.compile(
+ATE: Final = re.compile(
     rf"\b(?:ate|eaten|swallowed|drank|licked|tasted|got into|mistook)\b.{{0,30}}\b(?:{_CURING}|pickle|the brine)\b"
     r"|\bblue lips\b|\blips (?:are |went |turned )?blue\b|\bnitrite poison\w{0,3}\b|\bpoison(?:ed|ing)\b"
 )
@@ -106,7 +106,7 @@ class Mixture:
 
 def read_cures(text: str, context: Context) -> Intent | None:
     """A question about the cure, where a plain text is one."""
-    if _ATE.search(text):
+    if ATE.search(text):
         return Ask("poison", text=text)
     if mixture(text) is not None:
         return Ask("judge", text=text)

@@ -3,7 +3,7 @@
 import re
 from typing import Final
 
-from bot.intents import filing, yard
+from bot.intents import asked_batch, filing, yard
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
@@ -132,7 +132,10 @@ _TOPICS: Final = (
                  r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
 )  # fmt: skip
 _WHY_COMPILED: Final = tuple((about, re.compile(words)) for about, words in _WHY)
-_TOPICS_COMPILED: Final = tuple((topic, re.compile(words)) for topic, words in (*yard.TOPICS, *filing.TOPICS, *_TOPICS))
+_TOPICS_COMPILED: Final = tuple(
+    (topic, re.compile(words))
+    for topic, words in (*asked_batch.TOPICS, *yard.TOPICS, *filing.TOPICS, *_TOPICS, *asked_batch.LATER)
+)
 _WHY_ALONE: Final = re.compile(r"^/?(?:why|warum|how come|wieso)[ ?!]*$")
 _ABOUT_PICTURE: Final = (
     ("chill", r"chill|cool"),
@@ -190,6 +193,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
     for about, words in _WHY_COMPILED:
         if words.search(bare) and len(bare.split()) <= 12:
             return "", Ask("why", about, text)
+    if asked_batch.may_leave(bare, phase):
+        return "", Ask("now", text=text)
     for topic, words in _TOPICS_COMPILED:
         found = words.search(bare)
         if found and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
@@ -213,6 +218,8 @@ def _about(topic: str, text: str) -> str:
 
 def _foreign(topic: str, text: str) -> bool:
     """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
+    if topic == "chill":
+        text = re.sub(r"\b(?:under|below|down to|to) \d{1,2} ?[cf]?$", " ", text)
     if topic in ("eta", "wrap"):
         text = re.sub(r"\bby \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
     return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))

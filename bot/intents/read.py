@@ -21,6 +21,7 @@ from bot.intents.clauses import merged, sentences, several, without_plans
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
+from bot.intents.dangers import read_danger
 from bot.intents.deviations import read_told
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
@@ -44,7 +45,7 @@ from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_pause, read_settings, read_units, wrong_clock
 from bot.intents.start import read_start
-from bot.intents.sums import read_sum
+from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_supposed
 from bot.intents.together import each
 
@@ -73,6 +74,9 @@ _PLAN_FOR_ME: Final = re.compile(
     r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
     r"|with )?)?"
     r"(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b"
+)
+_WHEN_TO: Final = re.compile(
+    r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
 )
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!?](?:\s|$)+|\s+(?:and|then|so)\s+")
 _WILL_IT: Final = re.compile(r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b")
@@ -226,12 +230,12 @@ def _tells(plain: str, context: Context) -> Intent | None:
 def _move(plain: str, context: Context) -> Intent | None:
     """A meal that is moved, where that is all that was said."""
     more = several(plain) or " and " in plain or " ; " in plain or ". " in plain
-    return None if more or _WILL_IT.search(plain) else read_move(plain, context)
+    return None if more or _WILL_IT.search(plain) or _WHEN_TO.search(plain) else read_move(plain, context)
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_household, read_cures, read_impossible, read_told, read_answer, read_bare, questions.read_plain,
-    _correction, _start, read_sum, read_supposed,
+    read_danger, read_household, read_cures, read_sum_first, read_impossible, read_told, read_answer, read_bare,
+    questions.read_plain, _correction, _start, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

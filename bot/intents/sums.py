@@ -22,8 +22,18 @@ _INTO: Final = (
     re.compile(rf"^(?:so )?how (?:many|much) (?:{_WORD}) (?:is|are|in|to|makes?|equals?) (?:an? )?\d"),
     re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
 )
+_OTHER: Final = {
+    "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
+    "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
+}  # fmt: skip
+_CONVERT: Final = re.compile(
+    r"^(?:please |can you |pls )*convert\b|\bin (?:metric|american|us units|imperial|british)\b"
+)
 _MEATY: Final = r"(?:meat|brisket|pastrami|ham|pork|beef|bacon|turkey|chicken|salmon|flat|packer)"
-_CURE: Final = r"(?:cure|curing salt|pink salt|pink curing salt|nitrite|prague powder)"
+_CURE: Final = (
+    r"(?:cure|curing salt|pink salt|pink curing salt|nitrite|nitrite salt|prague powder|cure ?#? ?1"
+    r"|(?:number|no|nr|#) ?1|pink stuff)"
+)
 # sum -> (its words, what has to be told for it to be meant)
 _WORDS: Final = (
     ("altitude", r"\bboil\w*|\baltitude\b|\belevation\b|\bsea level\b", ("height",)),
@@ -31,16 +41,22 @@ _WORDS: Final = (
     ("ppm", r"\bppm\b|\bmg/kg\b|\b(?:per|a) (?:kilo|kg)\b.*\bcure\b", ("mix",)),
     ("scale", r"\bscale\b", ("grams",)),
     ("thaw", r"\b(?:thaw|defrost)\w*\b", ("meat",)),
-    ("sodium", r"\bsodium\b(?! nitr)|\bhow much salt (?:is|do i eat|am i eating)\b", ()),
+    ("sodium", r"\bsodium\b(?! nitr)|\bhow much salt (?:is|do i eat|am i eating)\b"
+               r"|\bsalt (?:is )?(?:in|per|of) (?:a|an|one|each|my|1)? ?(?:\d+ ?g\w* )?(?:slice|serving|portion|plate)",
+     ()),
     ("fish_brine", r"\bbrine\b|\bhow much salt\b", ("fish", "meat")),
-    ("equilibrium", r"\bsalty\b|\bsalinity\b|\bpercent\b|\bhow strong\b|\bwhat strength\b", ("salt", "water")),
+    ("equilibrium", r"\bsalty\b|\bsalinity\b|\bpercent\b|\bhow strong\b|\bwhat strength\b|\bfinal\b|\bend\b|\bsalt"
+                    r" (?:level|content|share|%|percentage|in the (?:end|meat))", ("salt", "water")),
+    ("equilibrium", r"", ("salt", "water", "meat")),
+    ("salt_for", r"^(?!.*\b(?:nitrite|cure|curing|pink|dose|inject\w*)\b).*\bsalt\b", ("share", "meat")),
     ("brine", r"\bhow much salt\b|\bsalt for\b|\bgrams of salt\b|\b% brine\b", ("fractions", "water")),
-    ("dose", rf"\b(?:how much|how many grams|grams of|dose)\b.*\b{_CURE}\b|\b{_CURE}\b.*\bhow (?:much|many)\b",
+    ("dose", rf"\b(?:how much|how many (?:grams|g)|grams? of|dose|amount(?: of)?|need)\b.*(?<!\w){_CURE}(?!\w)"
+             rf"|(?<!\w){_CURE}(?!\w).*\b(?:how (?:much|many)|dose|amount|grams)\b|\bhow many grams\b.*\b6\.25\b",
      ("meat",)),
     ("rub", r"\brub\b|\bpickling spice\b|\bhow much spice\b", ("meat",)),
     ("shopping", r"\bhow (?:much|big|many (?:kilos?|kg|pounds|lbs?))\b|\bbuy\b|\bfeed\b", ("people",)),
     ("portions", r"\bhow many (?:portions?|people|servings?|sandwiches|guests|will it feed)\b|\bfeeds? how many\b"
-                 r"|\bserves?\b", ("meat",)),
+                 r"|\bserves?\b|\benough for how many\b", ("meat",)),
     ("yield", r"\bhow much (?:is|will be|meat is|do i have) left\b|\bleft (?:after|over)\b|\byield\b|\bshrink\w*\b"
               r"|\bweigh (?:after|when|cooked)\b|\bcooked weight\b", ("meat",)),
     ("fire_out", r"\bfire\b|\bwent out\b|\bdied\b|\bsmoker (?:is )?(?:off|cold|out)\b", ("lost",)),
@@ -52,7 +68,8 @@ _WORDS: Final = (
     ("fuel", r"\bcharcoal\b|\bfuel\b|\blump\b|\bbriquettes?\b|\bpropane\b|\bpellets?\b|\bcoal\b", ("hours",)),
     ("cook", r"\b(?:how long|how many hours|hours|when|time)\b.*\b(?:smok\w+|cook\w*|grill|pit|at \d{2,3})\b"
              r"|\b(?:smok\w+|cook\w*)\b.*\b(?:how long|hours|time)\b", ("body",)),
-    ("days", r"\bhow (?:long|many days)\b|\bdays\b|\bcure time\b|\bwhen (?:do i |should i )?start\b", ("body",)),
+    ("days", r"\bhow (?:long|many days)\b|\bdays\b|\bcur(?:e|ing) time\b|\bwhen (?:do i |should i |must i |to )?start\b"
+             r"|\bwhen (?:is it |will it be )?(?:done|ready)\b", ("body",)),
 )  # fmt: skip
 _COMPILED: Final = tuple((kind, re.compile(words), needs) for kind, words, needs in _WORDS)
 # asked for without any figure, where no batch is under way: then the first of them is asked
@@ -72,8 +89,13 @@ _OF_ANY_FIRE: Final = frozenset({"lethality", *_OF_THE_FIRE})  # while ours is n
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _SPOON_OF_SALT: Final = re.compile(r"\b(?:salt|cure)\b")
 _ONE: Final = re.compile(
-    r"(?:\b(?:an?|one) |^)(?=(?:cup|gallon|quart|lit(?:er|re)|kilo|pound|(?:level )?(?:tea|table)spoon|tsp|tbsp)\b)"
+    r"(?:\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|quart|lit(?:er|re)|kilo|pound|(?:tea|table)spoon|tsp|tbsp"
+    r"|minute|hour)\b)"
 )
+_LATER: Final = re.compile(
+    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)? \w{3,9}|xmas|christmas)\b"
+)
+_FIRST: Final = frozenset({"altitude", "convert", "sodium", "thaw", "equilibrium", "salt_for"})
 _TIMED: Final = re.compile(
     r"\b(?:since|left out|sat out|fire|freezer|fridge|counter|power|room temp\w*|on the table)\b"
 )
@@ -91,6 +113,14 @@ def read_sum(text: str, context: Context) -> Intent | None:
     if kind is None and context.phase == "none":
         kind = next((name for name, words in _BARE if words.search(text)), None)
     return Ask("sum", kind, text) if kind else None
+
+
+def read_sum_first(text: str, context: Context) -> Intent | None:
+    """A sum whose masses and percentages would else be taken for those of a new batch."""
+    if context.phase != "none" or context.asked is not None or _LATER.search(text):
+        return None
+    kind = sum_of(text)
+    return Ask("sum", kind, text) if kind in _FIRST else None
 
 
 def sum_of(text: str) -> str | None:
@@ -119,6 +149,8 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     wanted = next(
         (unit for words in _INTO for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
     )
+    if wanted is None and len(found) == 1 and _CONVERT.search(text):
+        wanted = _OTHER.get(found[0].unit)
     if wanted is None or len(found) != 1 or found[0].unit == wanted:
         return None
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None
@@ -144,6 +176,8 @@ def _is(line: Told, need: str) -> bool:
                 len([m for m in measures.find(line.text) if m.kind == "mass"]) + (bare_grams(line.text) is not None)
                 >= 2
             )
+        case "share":
+            return len([f for f in line.fractions if 0.005 <= f <= 0.06]) == 1
         case "fish":
             return line.species == "fish"
         case "fall":

@@ -23,7 +23,10 @@ _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:table|sea|kosher|plain|fine|coarse|
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb))"
+    r"|(?<![\d.])(?P<usual>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lb|in|cm|mm|l|h|hours?)\b)"
 )
+_TIMES: Final = re.compile(r"(?<![\w.])(?P<n>[2-9]|1[0-2]) ?(?:x|times|of)? ?$")  # «2 4 lb flats», «2 x 4 lb»
+_EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
 _SPECIES: Final = (
     ("turkey", r"\bturkeys?\b"), ("chicken", r"\bchickens?\b"), ("duck", r"\b(?:ducks?|goose|geese|poultry|birds?)\b"),
     ("fish", r"\b(?:fish|salmon|trout)\b"), ("pork", r"\b(?:pork|ham|bacon|belly|loin|gammon)\b"),
@@ -52,6 +55,7 @@ class Told:
     temperatures: tuple[Celsius, ...]
     clocks: tuple[Hours, ...]
     people: int | None
+    each: Kilograms | None
     height: Metres | None
     species: str
     cut: str
@@ -62,7 +66,7 @@ class Told:
         """The nitrite share of a curing salt, where one is told."""
         found = _STRENGTH.search(self.text)
         shares = [f for f in self.fractions if 0.0 < f <= 0.1]
-        return shares[0] if shares else float(found["n"]) / 100.0 if found else None
+        return shares[0] if shares else float(found["n"] or found["usual"]) / 100.0 if found else None
 
     def has(self, *names: str) -> bool:
         """Whether every one of these is told."""
@@ -77,11 +81,12 @@ def told(text: str) -> Told:
     others = [m for m in found if m is not cure]
     salt = next((m for m in others if m.kind == "mass" and _SALT.match(text[m.end :])), None)
     water = next((m for m in others if (pours(m) and not _SALT.match(text[m.end :])) or _is_water(text, m)), None)
-    rest = [m for m in others if m not in (salt, water)]
+    each = next((m for m in others if m.kind == "mass" and _EACH.match(text[m.end :])), None)
+    rest = [m for m in others if m not in (salt, water, each)]
     named = meat(text)
     return Told(
         text=text,
-        meat=next((m.value for m in rest if m.kind == "mass"), None),
+        meat=next((m.value * _pieces(text, m) for m in rest if m.kind == "mass"), None),
         cure=cure.value if cure and cure.kind == "mass" else None,
         spoons=measures.from_house(cure.value, "tsp") if cure and cure.kind == "volume" else None,
         salt=salt.value if salt else None,
@@ -92,11 +97,18 @@ def told(text: str) -> Told:
         temperatures=_temperatures(text, found),
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
         people=int(n["n"]) if (n := _PEOPLE.search(text)) else None,
+        each=each.value if each else None,
         height=_height(text),
         species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
         cut=named.cut if named else "",
         product=named.product if named else "",
     )
+
+
+def _pieces(text: str, m: measures.Measure) -> int:
+    """How many pieces of a mass there are: «2 x 4 lb»."""
+    found = _TIMES.search(text[: m.start])
+    return int(found["n"]) if found else 1
 
 
 def _is_water(text: str, m: measures.Measure) -> bool:

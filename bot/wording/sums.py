@@ -95,6 +95,17 @@ def salometer(degrees: float, strength: Fraction) -> str:
     )
 
 
+def salt_for(salt: Kilograms, share: Fraction, counted: Kilograms, person: Person) -> str:
+    """Salt as a share of what is counted."""
+    return say(
+        "{salt} of salt are {share} of {counted}.\n"
+        "Curing salt counts as salt: take as much less of the plain. In a brine the water is counted with the meat.",
+        salt=numbers.grams(salt),
+        share=numbers.percent(share, 1),
+        counted=numbers.mass(counted, person),
+    )
+
+
 def equilibrium(share: Fraction) -> str:
     """Salt once everything is even."""
     if share > 0.028:
@@ -127,6 +138,17 @@ def days(found: Days, method: str, piece: Piece, person: Person) -> str:
     )
     guessed = say("The thickness is my guess from the weight; measure the thickest spot and tell me.")
     return said if piece.measured else f"{said} {guessed}"
+
+
+def shopping_each(people: int, each: Kilograms, raw: Kilograms, person: Person) -> str:
+    """What to buy for portions of a told size."""
+    return say(
+        "Buy about {raw} of trimmed raw meat: {people} times {each} cooked, and what fire and slicing take.\n"
+        "Half as much again, if you buy it untrimmed.",
+        raw=numbers.mass(raw, person),
+        people=people,
+        each=numbers.grams(each),
+    )
 
 
 def shopping(people: int, raw: Span, person: Person) -> str:

@@ -14,6 +14,7 @@ RULES: Final = Words({
     "brine": later("Salt over salt and water together; 100 degrees on the salometer take no more salt."),
     "salometer": later("A brine that takes no more salt at 60 °F has 100 degrees; in between it goes evenly."),
     "equilibrium": later("All the salt over meat, water and salt, since it ends up even in all of them."),
+    "salt_for": later("The share times all that is counted: the meat, and the water of a brine with it."),
     "fish_brine": later("One part of salt to seven of water by volume, as home smoking leaflets have it, and left by the clock."),
     "days": later("Salt and nitrite creep in from the surface; twice as thick takes four times as long. 9 in 10 count."),
     "shopping": later("Cooked portions of 100 to 200 g, over what trimming, fire and slicing leave of the raw weight."),

@@ -87,12 +87,15 @@ def cooked(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Spa
     return Span(mass * least * low, mass * (least + most) / 2.0 * (low + high) / 2.0, mass * most * high)
 
 
-def raw_for(people: int, tender: bool = True, untrimmed: bool = False) -> Span:
-    """Raw meat to buy for so many people, from smaller to larger portions. [kg]"""
+def raw_for(people: int, tender: bool = True, untrimmed: bool = False, each: Kilograms | None = None) -> Span:
+    """Raw meat to buy for so many people, from smaller to larger portions, or for portions of `each` cooked. [kg]"""
     if not 1 <= people <= 500:
         raise OutOfRange("people", people, 1, 500)
     of_a_kilo = cooked(1.0, tender, untrimmed).usual * (1.0 - SLICED_AWAY)
-    small, usual, large = (people * portion / of_a_kilo for portion in PORTION)
+    if each is not None and not 0.02 <= each <= 1.0:
+        raise OutOfRange("portion", each, 0.02, 1.0, "kg")
+    portions_kg = PORTION if each is None else (each, each, each)
+    small, usual, large = (people * portion / of_a_kilo for portion in portions_kg)
     return Span(small, usual, large)
 
 

@@ -122,7 +122,7 @@ def test_what_is_no_mix_is_none(text: str) -> None:
         ("what does the law say", "law", ""),
         ("whats the nitrite limit", "law", ""),
         ("5 tsp of pink salt in 1 gal water for 5 lb", "judge", ""),
-        ("my dog ate the curing salt", "poison", ""),
+        ("my brother ate the curing salt", "poison", ""),
         ("blue lips", "poison", ""),
     ],
 )

@@ -35,7 +35,7 @@ SUMS = {
     "Q133": "thaw", "Q137": "sodium",
 }  # fmt: skip
 # told while meat is on the fire these are a record and a cry for help in one: the readings are kept
-AT_THE_FIRE = {"Q154": "wrap"}  # beside the fire these are about the batch that is on it
+AT_THE_FIRE = {"Q154": "wrap", "Q182": "chill"}  # beside the fire these are about the batch that is on it
 TOLD = {"Q116": [Reading, Happened], "Q119": [Reading, Ask]}
 
 

@@ -1,0 +1,57 @@
+"""More ways to ask about the batch in hand: is anything late, may I go to bed, did it cool in time, when do I slice."""
+
+import re
+from typing import Final
+
+_I: Final = r"(?:i|we)"
+_IT: Final = r"(?:it|this|that|the (?:meat|brisket|flat|ham|belly|bird|piece|batch|pastrami))"
+# topic -> its words; before those of the other files, and only ways that no step or reading is told by
+TOPICS: Final = (
+    ("now", rf"\b(?:am|are) {_I} (?:running )?(?:late|behind|overdue)\b"
+            rf"|\bis (?:any(?:thing|step)|something) (?:late|overdue|due"
+            r"|open|missing)\b|\banything (?:late|overdue|i (?:forgot|missed)|still open)\b"
+            rf"|\bdid {_I} (?:miss|forget) (?:any(?:thing)?|something|a step)\b|\bhave {_I} (?:missed|forgotten) any"
+            rf"|\bwhat(?: have| did|ve)? {_I} (?:missed?|forget|forgotten)$"
+            rf"|\bdo {_I} (?:still |really )?(?:have to|need to|got to|gotta) (?:flip|turn|check|read|rinse|do"
+            rf" anything)"
+            r"\b.{0,20}\b(?:tonight|today|now|again|this (?:evening|morning)|tomorrow)\b"
+            rf"|\b(?:whats|what is) (?:still )?(?:open|due|to do)\b|\bwhats the next thing\b"),
+    ("plan", rf"\bwhen (?:can|may|should|shall|must|will) {_I} (?:be able to )?(?:slice|carve|chill|rinse|dry"
+             rf" it|take {_IT} out"
+             rf"|get {_IT} out|put {_IT} (?:on|in))\b"
+             r"|\b(?:ready|time|when does it|when will it|when is it) (?:to )?(?:come|come out|go|go on|be) ?(?:out)?"
+             r" ?(?:of the (?:brine|cure|bag|tub)|on the (?:smoker|fire|grill))\b"
+             rf"|\bhow (?:heavy|big) (?:is|was) {_IT}\b|\bwhat did {_I} weigh (?:it|the \w+)(?: at| in at)?$"
+             rf"|\bwhat (?:weight|mass) did {_I} (?:say|give|type|enter)\b|\bwhats the weight$"
+             rf"|\b(?:what|which) day (?:of|in) (?:the )?(?:cure|brine|curing)\b"
+             rf"|\bwhat day is it (?:of|in) the (?:cure|brine)\b"
+             rf"|\bwhat day of (?:the )?cur(?:e|ing) (?:is it|are {_I})\b"
+             rf"|\bhow far (?:along|in) (?:is it|are {_I})\b"),
+    ("dose", rf"\bhow much (?:cure|curing salt|pink(?: salt)?|salt|sugar) (?:did|was|should|have) (?:you|{_I}|it)"
+             r"(?: (?:say|tell|told|said|give|gave|put|add|use|need|want|weigh|have)\w*)?(?: me)?(?: in| to"
+             r" use| to add)?\b"
+             rf"|\bwhat (?:was|is) (?:the|my) (?:dose|amount of (?:cure|salt))\b"),
+    ("safe", rf"\bdid {_IT} (?:cool|chill|get cold|come down|go down)\b.{{0,20}}\b(?:fast|quick\w*|in"
+             rf" time|enough|soon|ok(?:ay)?)\b"
+             rf"|\b(?:was|is) the (?:chill|cooling|cool down) (?:fast|quick|ok|okay|good|in time)\b"
+             rf"|\bdid {_IT} (?:get|reach|stay) (?:hot|cold|safe|warm) enough\b"),
+    ("chill", r"\bhow long (?:un)?til+ (?:its|it is|it gets|it goes|it comes|the core is)? ?(?:down"
+              r" |cold|under|below|to|cool)"
+              r"|\bhow long (?:does|will|do) (?:it|the meat|the chill) (?:take )?(?:to )?(?:cool|chill|get"
+              r" cold|be cold)"
+              r"|\bis (?:that|this|it) enough ice\b|\benough ice\b|\bdo i need more ice\b|\bmore ice\b.{0,8}\?$"),
+    ("log", r"\bhow hot is it(?: now| inside| in the middle)?$|\bwhats (?:it|the core|core)(?: at| now| temp)+$"
+            r"|\bwhat was the last (?:core|number|temp\w*|one)\b"),
+)  # fmt: skip
+# after the ways of the other files: beside the fire they know better
+LATER: Final = (("plan", r"\bwhen (?:do|should|must|shall|to) (?:i |we )?(?:light|start the fire|fire (?:it )?up)\b"),)
+_LEAVE: Final = re.compile(
+    r"\b(?:can|may|could|should) (?:i|we) (?:now )?(?:go (?:to )?(?:bed|sleep|out|home|away|shopping|to work)"
+    r"|sleep|turn in|leave (?:it|the house|now)(?: alone| be| overnight)?)\b"
+)
+_WAITS: Final = frozenset({"waiting", "curing", "drying", "stored"})
+
+
+def may_leave(text: str, phase: str) -> bool:
+    """Whether somebody asks if they may go, while nothing burns or cools: what is next, and when, answers it."""
+    return phase in _WAITS and bool(_LEAVE.search(text))
