@@ -223,6 +223,9 @@ MCMINN_2018 = Source(
     "CONFIRMED",
 )
 POWER_OUTAGE = Source("POWER_OUTAGE", "Food Safety During Power Outage", "FoodSafety.gov", "-", "CONFIRMED")
+USDA_CANNING = Source(
+    "USDA_CANNING", "Complete Guide to Home Canning, guide 5", "USDA NIFA, Bulletin 539", "2015", "MEMORY"
+)
 CDC_LISTERIA = Source("CDC_LISTERIA", "Tips for preventing Listeria food poisoning", "US CDC", "2014", "CONFIRMED")
 CDC_NITRITE = Source(
     "CDC_NITRITE", "Methemoglobinemia following nitrite in a household meal", "US CDC, MMWR 51(29)", "2002", "CONFIRMED"

@@ -55,8 +55,9 @@ def known(turn: Turn, text: str) -> Sequence[Reply]:
 def instead(turn: Turn, text: str) -> Sequence[Reply]:
     """The entry for a line that speaks of a batch where none is under way; nothing for a short command."""
     found = _found(text) if len(text.split()) >= SHORTEST else None
-    of_trade = found is not None and found.answer is not None and entry(found.answer).kind != "off_topic"
-    return known(turn, text) if of_trade else ()
+    if found is None or (found.answer and entry(found.answer).kind == "off_topic"):
+        return ()
+    return known(turn, text) if found.answer else (_offered(turn, found, text),) if found.guess else ()
 
 
 def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Reply]:

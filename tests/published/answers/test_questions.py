@@ -46,5 +46,24 @@ def test_questions_that_were_unseen_once(name: str, floor: float, tmp_path: Path
     assert granted == []
 
 
+THIRD = [row for row in table("third_questions.csv") if row["kind"] != "needs-batch-context"]
+
+
+def test_the_third_set(tmp_path: Path) -> None:
+    """What was read to be right stays so; every danger is refused or warned of; `first_look` is what a stranger met."""
+    found = asked(tmp_path, [row["question"] for row in THIRD])
+    lost = [
+        (row["id"], answered_by(facts))
+        for row, facts in zip(THIRD, found, strict=True)
+        if row["answered_by"] and row["answered_by"] != answered_by(facts)
+    ]
+    assert len(lost) <= 0.03 * len(THIRD), lost
+    kinds = [(r["kind"], r["id"], f.get("answer_kind")) for r, f in zip(THIRD, found, strict=True)]
+    warned = {"U121"}  # an undercooked bird is told its own floor
+    assert [r for r in kinds if r[0].startswith("dangerous") and r[2] != "refused" and r[1] not in warned] == []
+    answered = [r[1] for r in kinds if r[0].startswith("off") and r[2] != "declined"]
+    assert len(answered) <= 2, answered  # the weather of a city and a washing machine have words of the trade
+
+
 def _kind(name: str) -> str:
     return entries()[name].kind if name in entries() else ""

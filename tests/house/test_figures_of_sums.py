@@ -1,0 +1,73 @@
+"""No invented figure in a sum: what its sentences print stands here beside its source; the rest is computed."""
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from core.sources import every_source
+
+WORDING = Path(__file__).parents[2] / "bot" / "wording"
+FILES = ("sums", "sums_hot", "sums_asked", "sums_why", "per_weight")
+NUMBER = re.compile(
+    r"\d+(?:\.\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|hundred|half|third|quarter|seventh"
+    r"|twice|double|\w+fold)\b",
+    re.IGNORECASE,
+)
+PRINTED = {
+    "100 degrees": "SALOMETER", "60 °F": "SALOMETER", "a seventh of the water": "HOT_SMOKED_FISH",
+    "An hour or two in the fridge": "HOT_SMOKED_FISH",
+    "One part of salt to seven of water": "HOT_SMOKED_FISH",
+    "9 in 10": "JUDGEMENT", "half of them by": "JUDGEMENT", "Half as much again": "COMMON_PRACTICE",
+    "at 150 g cooked each": "COMMON_PRACTICE", "portions of 150 g": "COMMON_PRACTICE", "100 to 200 g": "COMMON_PRACTICE",
+    "every 30 min": "USDA_THAWING", "half an hour a pound": "USDA_THAWING", "24 h in the fridge": "USDA_THAWING",
+    "4 to 5 lb": "USDA_THAWING", "1.5 h to the first, 5 h more to the second": "FSIS_COOLING_1999",
+    "From 130 to 80 °F in 1.5 h and to 40 °F in 5 h more": "FSIS_COOLING_1999",
+    "from 135 to 70 °F in 2 h and to 41 °F in 6 h": "FOOD_CODE_COOLING",
+    "5 h down to 27 °C (80 °F), 10 h more to 7 °C (45 °F)": "FSIS_COOLING_1999",
+    "2 to 2.5 %": "COMMON_PRACTICE",
+    "3 min of rest": "FSIS_SAFE_TEMPERATURES", "30 min there": "HOT_SMOKED_FISH",
+    "it has 2 h without heat": "FSIS_DANGER_ZONE",
+    "Below 140 °F": "FSIS_DANGER_ZONE", "two hours, in the worst case": "FSIS_DANGER_ZONE",
+    "salted to 2.25 %": "COMMON_PRACTICE", "10 g of curing salt into 90 g of water": "COMMON_PRACTICE",
+    "half a step": "DERIVED", "one part in ten is ten times finer": "DERIVED", "three spots": "FSIS_SAFE_TEMPERATURES",
+    "an oven at 150 °C (300 °F)": "COMMON_PRACTICE", "the pound and inch of 1959": "COMMON_PRACTICE",
+    "1.8 °C steps from 32": "DERIVED", "twice as thick takes four times as long": "CRANK_1975",
+    "55 to 65 %": "COMMON_PRACTICE", "70 to 78 %": "COMMON_PRACTICE", "20 to 30 %": "COMMON_PRACTICE",
+    "25 to 40 g of rub": "COMMON_PRACTICE", "6 to 8 g of pickling spice": "COMMON_PRACTICE",
+    "6.5 logs in red meat and 7 in birds": "FSIS_COOKING_2021", "39 % of salt": "ATOMIC_WEIGHTS",
+    "two readings": "DERIVED",
+}  # fmt: skip
+DERIVED = "DERIVED"  # arithmetic of the sentence itself
+
+
+def sentences(name: str) -> Iterator[str]:
+    """What a file of words says of itself: neither its fields nor what it quotes to be typed."""
+    for node in ast.walk(ast.parse((WORDING / f"{name}.py").read_text("utf-8"))):
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in ("say", "later", "say_n"):
+            yield from (arg.value for arg in node.args if isinstance(arg, ast.Constant) and isinstance(arg.value, str))
+
+
+def own(sentence: str) -> str:
+    """A sentence without its fields and without what it quotes to be typed."""
+    return re.sub(r"\{[^}]*\}|«[^»]*»", "", sentence)
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_a_sum_prints_no_figure_without_a_source(name: str) -> None:
+    """Every number of a sentence, in digits or spelled out, is a field that was computed or stands above."""
+    bare = []
+    for sentence in map(own, sentences(name)):
+        for printed in sorted(PRINTED, key=len, reverse=True):
+            sentence = sentence.replace(printed, "")
+        bare += [(sentence, NUMBER.findall(sentence))] if NUMBER.search(sentence) else []
+    assert bare == []
+
+
+def test_the_table_is_used_and_its_sources_exist() -> None:
+    """No figure of the table is idle, and each names a source of the bibliography or its own arithmetic."""
+    said = "\n".join(own(sentence) for name in FILES for sentence in sentences(name))
+    assert [printed for printed in PRINTED if printed not in said] == []
+    assert {key for key in PRINTED.values() if key != DERIVED} <= set(every_source())
