@@ -50,7 +50,11 @@ ATE: Final = re.compile(
     r"|\bblue lips\b|\blips (?:are |went |turned )?blue\b|\bnitrite poison\w{0,3}\b|\bpoison(?:ed|ing)\b"
 )
 _NEAR: Final = 26
-_OF_CURE: Final = re.compile(rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?% )?{_CURING}\b")
+_OF_CURE: Final = re.compile(rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?{_CURING}\b")
+_BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody knows
+    rf"\b{_CURING} ?(?:of |with |at )?(?P<n>\d{{1,2}}\.\d{{1,2}})(?![\d.]| ?(?:kg|g|lb|oz|l)\b)"
+    r"|(?<![\d.])(?P<usual>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lb|oz|in|cm|mm|l|h)\b)"
+)
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
@@ -141,7 +145,7 @@ def mixture(text: str) -> Mixture | None:
     spoons = measures.from_house(cure.value, "tsp") if cure.unit in _SPOON else None
     weighed = (cure.value, cure.value) if spoons is None else from_teaspoons(spoons)
     litres = None if water is None or water.value > _MOST_WATER else water.value  # a litre of cold water is a kilo
-    strength = shares[0] if len(shares) == 1 else None
+    strength = shares[0] if len(shares) == 1 else bare_strength(text)
     needled = litres is not None and bool(_NEEDLE.search(text))
     pump = pumped.value if pumped else 1.0 if needled else None
     return Mixture(
@@ -175,7 +179,14 @@ def wanted_dose(text: str) -> WantedDose | None:
     shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1]
     water = next((m.value for m in found if m.unit in _POUR and 0 < m.value <= _MOST_WATER), None)
     method = next((name for name, words in _WAYS if words.search(text)), "brine" if water else "")
-    return WantedDose(masses[0].value, method, meat(text).product, shares[0] if len(shares) == 1 else None, water)
+    strength = shares[0] if len(shares) == 1 else bare_strength(text)
+    return WantedDose(masses[0].value, method, meat(text).product, strength, water)
+
+
+def bare_strength(text: str) -> Fraction | None:
+    """The nitrite share of a curing salt that is told without its sign: «cure 6.25»."""
+    found = _BARE_STRENGTH.search(text)
+    return float(found["n"] or found["usual"]) / 100.0 if found else None
 
 
 def _pumped(text: str, found: list[measures.Measure]) -> measures.Measure | None:

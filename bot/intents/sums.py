@@ -40,7 +40,8 @@ _WORDS: Final = (
     ("salometer", r"\bsalometer\b|\bsalinometer\b", ()),
     ("ppm", r"\bppm\b|\bmg/kg\b|\b(?:per|a) (?:kilo|kg)\b.*\bcure\b", ("mix",)),
     ("scale", r"\bscale\b", ("grams",)),
-    ("thaw", r"\b(?:thaw|defrost)\w*\b", ("meat",)),
+    ("thaw", r"\b(?:thaw|defrost)\w*\b|\b(?:frozen|turkey|chicken)\b.*\bin cold water\b.*\b(?:how long|time)\b",
+     ("meat",)),
     ("sodium", r"\bsodium\b(?! nitr)|\bhow much salt (?:is|do i eat|am i eating)\b"
                r"|\bsalt (?:is )?(?:in|per|of) (?:a|an|one|each|my|1)? ?(?:\d+ ?g\w* )?(?:slice|serving|portion|plate)",
      ()),
@@ -54,11 +55,14 @@ _WORDS: Final = (
              rf"|(?<!\w){_CURE}(?!\w).*\b(?:how (?:much|many)|dose|amount|grams)\b|\bhow many grams\b.*\b6\.25\b",
      ("meat",)),
     ("rub", r"\brub\b|\bpickling spice\b|\bhow much spice\b", ("meat",)),
-    ("shopping", r"\bhow (?:much|big|many (?:kilos?|kg|pounds|lbs?))\b|\bbuy\b|\bfeed\b", ("people",)),
+    ("shopping", r"\bhow (?:much|big|heavy|large|many (?:kilos?|kg|pounds|lbs?))\b|\bbuy\b|\bfeed\b", ("people",)),
     ("portions", r"\bhow many (?:portions?|people|servings?|sandwiches|guests|will it feed)\b|\bfeeds? how many\b"
-                 r"|\bserves?\b|\benough for how many\b", ("meat",)),
+                 r"|\bserves?\b|\benough for how many\b",
+     ("meat",)),
     ("yield", r"\bhow much (?:is|will be|meat is|do i have) left\b|\bleft (?:after|over)\b|\byield\b|\bshrink\w*\b"
-              r"|\bweigh (?:after|when|cooked)\b|\bcooked weight\b", ("meat",)),
+              r"|\bweigh (?:after|when|cooked)\b|\bcooked weight\b|\bhow much (?:\w+ )?cooked\b"
+              r"|\bonce (?:its )?cooked\b"
+              r"|\bafter (?:the )?(?:smoking|cooking|smoke|cook)\b.*\bhow much\b", ("meat",)),
     ("fire_out", r"\bfire\b|\bwent out\b|\bdied\b|\bsmoker (?:is )?(?:off|cold|out)\b", ("lost",)),
     ("cooling", r"\bok\b|\bsafe\b|\btook\b|\bcool\w*\b|\bfast enough\b|\bat\b|\bdown to\b|\btoo slow\b|\bdropped\b",
      ("fall",)),
@@ -67,7 +71,8 @@ _WORDS: Final = (
      ("held",)),
     ("fuel", r"\bcharcoal\b|\bfuel\b|\blump\b|\bbriquettes?\b|\bpropane\b|\bpellets?\b|\bcoal\b", ("hours",)),
     ("cook", r"\b(?:how long|how many hours|hours|when|time)\b.*\b(?:smok\w+|cook\w*|grill|pit|at \d{2,3})\b"
-             r"|\b(?:smok\w+|cook\w*)\b.*\b(?:how long|hours|time)\b", ("body",)),
+             r"|\b(?:smok\w+|cook\w*)\b.*\b(?:how long|hours|time)\b|\bat \d{2,3}\b.*\b(?:how long|how many hours)\b",
+     ("body",)),
     ("days", r"\bhow (?:long|many days)\b|\bdays\b|\bcur(?:e|ing) time\b|\bwhen (?:do i |should i |must i |to )?start\b"
              r"|\bwhen (?:is it |will it be )?(?:done|ready)\b", ("body",)),
 )  # fmt: skip
@@ -95,7 +100,8 @@ _ONE: Final = re.compile(
 _LATER: Final = re.compile(
     r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)? \w{3,9}|xmas|christmas)\b"
 )
-_FIRST: Final = frozenset({"altitude", "convert", "sodium", "thaw", "equilibrium", "salt_for"})
+_TIME_OF: Final = re.compile(r"\b(?:smok|cook)\w* times?\b|\bhow many hours\b")
+_FIRST: Final = frozenset({"altitude", "convert", "sodium", "thaw", "equilibrium", "salt_for", "spoons"})
 _TIMED: Final = re.compile(
     r"\b(?:since|left out|sat out|fire|freezer|fridge|counter|power|room temp\w*|on the table)\b"
 )
@@ -120,7 +126,8 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
     if context.phase != "none" or context.asked is not None or _LATER.search(text):
         return None
     kind = sum_of(text)
-    return Ask("sum", kind, text) if kind in _FIRST else None
+    timed = kind == "cook" and _TIME_OF.search(text)
+    return Ask("sum", kind, text) if kind in _FIRST or timed else None
 
 
 def sum_of(text: str) -> str | None:

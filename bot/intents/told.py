@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import is_cure, pours
+from bot.intents.cures import bare_strength, is_cure, pours
 from bot.intents.meats import meat
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
@@ -18,12 +18,12 @@ _BARE: Final = re.compile(r"(?<![\w.,/])\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:peop
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:people|guests?|persons?|eaters|friends|adults|pax|sandwiches|of us|ppl)\b"
+    r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of) (?P<party>\d{1,3})\b(?! ?(?:kg|g|lb|c|f)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt\b")
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb))"
-    r"|(?<![\d.])(?P<usual>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lb|in|cm|mm|l|h|hours?)\b)"
 )
 _TIMES: Final = re.compile(r"(?<![\w.])(?P<n>[2-9]|1[0-2]) ?(?:x|times|of)? ?$")  # «2 4 lb flats», «2 x 4 lb»
 _EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
@@ -66,7 +66,7 @@ class Told:
         """The nitrite share of a curing salt, where one is told."""
         found = _STRENGTH.search(self.text)
         shares = [f for f in self.fractions if 0.0 < f <= 0.1]
-        return shares[0] if shares else float(found["n"] or found["usual"]) / 100.0 if found else None
+        return shares[0] if shares else float(found["n"]) / 100.0 if found else bare_strength(self.text)
 
     def has(self, *names: str) -> bool:
         """Whether every one of these is told."""
@@ -96,7 +96,7 @@ def told(text: str) -> Told:
         hours=next((m.value / 3600.0 for m in rest if m.kind == "duration"), None),
         temperatures=_temperatures(text, found),
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
-        people=int(n["n"]) if (n := _PEOPLE.search(text)) else None,
+        people=int(n["n"] or n["party"]) if (n := _PEOPLE.search(text)) else None,
         each=each.value if each else None,
         height=_height(text),
         species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
