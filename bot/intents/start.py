@@ -74,7 +74,8 @@ _EACH: Final = re.compile(
     r"|\beach\b.{0,30}?(?<![\w.])([2-9])\b"
 )
 _BARE: Final = re.compile(
-    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)(?:\d{1,2}(?:\.\d{1,3})?"
+    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)"
+    r"(?:\d{1,2}(?:\.\d{1,3})?"
     r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads"
     r"|months?|years?|weeks?|yrs?|days? (?:ago|old))\b)"
 )
