@@ -27,7 +27,7 @@ PRINTED = {
     "4 to 5 lb": "USDA_THAWING", "1.5 h to the first, 5 h more to the second": "FSIS_COOLING_1999",
     "From 130 to 80 °F in 1.5 h and to 40 °F in 5 h more": "FSIS_COOLING_1999",
     "from 135 to 70 °F in 2 h and to 41 °F in 6 h": "FOOD_CODE_COOLING",
-    "5 h down to 27 °C (80 °F), 10 h more to 7 °C (45 °F)": "FSIS_COOLING_1999",
+    "5 h down to 26 °C (80 °F), 10 h more to 7 °C (45 °F)": "FSIS_COOLING_1999",
     "2 to 2.5 %": "COMMON_PRACTICE",
     "3 min of rest": "FSIS_SAFE_TEMPERATURES", "30 min there": "HOT_SMOKED_FISH",
     "it has 2 h without heat": "FSIS_DANGER_ZONE",
