@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 SLICES_RIGHT: Final = 420.0
 CURVES_LEFT: Final = 530.0
 ALONE_LEFT: Final = 104.0
+TICKS: Final = 56.0  # room of the figures at the axis, which a heading may stand above
 GAP: Final = 14.0
 ROOM_UNDER_KEY: Final = 10.0
 HEADING: Final = 30.0
@@ -68,12 +69,12 @@ def _curves(sheet: Page, cure: Cure, words: CureWords, frame: Frame) -> None:
     marks = _marks(cure, words)
     middle = (sheet.top + HEIGHT - BOTTOM) / 2
     left = CURVES_LEFT if cure.now or cure.end else ALONE_LEFT
-    sheet.write(left, sheet.top, f"{words.nitrite}, mg/kg", weight="bold", va="top")
+    sheet.write(left - TICKS, sheet.top, f"{words.nitrite}, mg/kg", weight="bold", va="top")
     sheet.top += HEADING
     nitrite = Flags(sheet, shown, marks).axes(left, middle)
     _curve(nitrite, (shown, cure), cure.nitrite_centre, frame)
     _level(nitrite, cure.pink_from, words.pink_from)
-    sheet.write(left, middle + GAP, f"{words.salt}, %", weight="bold", va="top")
+    sheet.write(left - TICKS, middle + GAP, f"{words.salt}, %", weight="bold", va="top")
     salt = sheet.axes(Place(left, middle + GAP + HEADING + 4, WIDTH - MARGIN, HEIGHT - BOTTOM))
     for mark in marks:
         salt.axvline(

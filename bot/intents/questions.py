@@ -105,9 +105,11 @@ _TOPICS: Final = (
             r"|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
     ("picture", r"\bhow (?:(?:has |is )?the )?(?:temp(?:erature)?s?|meat|core|pit) (?:has |have |is )?(?:been )?"
                 r"(?:going|doing|developing|moving|risen|run)\b"
-                r"|^/?(?:curve|graph|chart|picture|plot|bild|kurve)(?: (?:please|pls))?$|\b(?:show|send|see|draw|plot"
-                r"|give)(?: me)?(?: the| a| my)?(?: (?:cook|cure|chill|cooking|curing|temperature|temp))? ?(?:curve"
-                r"|graph|chart|picture|plot|diagram)\b"),
+                r"|^/?(?:(?:cure|cook|chill) )?(?:curve|graph|chart|picture|plot|bild|kurve)"
+                r"(?: of (?:the |my )?(?:cure|cook|chill|slice|meat|brine))?(?: (?:please|pls))?$"
+                r"|\b(?:show|send|see|draw|plot|give)(?: me)?(?: the| a| my)?"
+                r"(?: (?:cook|cure|chill|cooking|curing|temperature|temp))?"
+                r" ?(?:curve|graph|chart|picture|plot|diagram)\b"),
     ("thickness", r"\b(?:what|which) thickness\b|\bhow thick (?:is it|did i say|was it|is the meat)\b"),
     ("yield", r"\byield\b|\bhow much (?:weight )?(?:did it lose|has it lost|is left after)\b|\bweight loss\b"),
     ("pit", r"\bwhats? (?:has )?(?:my |the )?(?:pit|smoker|grill) (?:been )?(?:doing|at|like)\b|\bhow(?:s| is"
@@ -139,7 +141,7 @@ _TOPICS_COMPILED: Final = tuple(
 _WHY_ALONE: Final = re.compile(r"^/?(?:why|warum|how come|wieso)[ ?!]*$")
 _ABOUT_PICTURE: Final = (
     ("chill", r"chill|cool"),
-    ("cure", r"cur(?:e|ing)|brine|salt"),
+    ("cure", r"cure\b|curing|brine|salt|slice"),
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(

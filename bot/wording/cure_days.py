@@ -78,10 +78,11 @@ def why(a: Assessment) -> str:
     if a.cure is None or a.plan is None or after is None:
         return ""
     said = _injected(a, after) if a.batch.setup.method == "inject" else _from_outside(a, after)
-    learned = f" {doses.days(a)}" if a.person.learned.batches else ""
     rule = _rule(a)
     sources = (*a.cure.sources, *(() if rule is None else (rule.source,)))
-    return "\n".join(part for part in (f"{said}{learned}", _by_the_rule(a, rule, after), cite(sources)) if part)
+    return "\n".join(
+        part for part in (f"{said}{doses.learned(a)}", _by_the_rule(a, rule, after), cite(sources)) if part
+    )
 
 
 def _from_outside(a: Assessment, after: After) -> str:

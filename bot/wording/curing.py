@@ -134,19 +134,24 @@ PIERCED = later(
 
 def _day(a: Assessment, found: Choices) -> str:
     now, then, days = found.now, found.one_more_day, a.plan.cure_days if a.plan else found.now.days
-    return say(
-        "One more day, {days} in all: {probability_pink} of such pieces pink in the middle, "
-        "instead of {probability_pink2}.\n"
-        "Salt in the middle {p50} instead of {p502}, "
-        "on average {p503} instead of {p504}.",
-        days=numbers.days(days + 1),
-        probability_pink=numbers.chance(then.probability_pink),
-        probability_pink2=numbers.chance(now.probability_pink),
-        p50=numbers.percent(then.salt_centre.p50),
-        p502=numbers.percent(now.salt_centre.p50),
-        p503=numbers.percent(then.salt_mean.p50),
-        p504=numbers.percent(now.salt_mean.p50),
+    return "\n".join(
+        (
+            say(
+                "One more day, {days} in all. Pink in the middle: {pink}.",
+                days=numbers.days(days + 1),
+                pink=_instead(numbers.chance(now.probability_pink), numbers.chance(then.probability_pink)),
+            ),
+            say(
+                "Salt in the middle {centre}, on average {mean}.",
+                centre=_instead(numbers.percent(now.salt_centre.p50), numbers.percent(then.salt_centre.p50)),
+                mean=_instead(numbers.percent(now.salt_mean.p50), numbers.percent(then.salt_mean.p50)),
+            ),
+        )
     )
+
+
+def _instead(now: str, then: str) -> str:
+    return say("{then} as before", then=then) if now == then else say("{then} instead of {now}", then=then, now=now)
 
 
 def _inject(a: Assessment, found: Choices) -> str:
@@ -155,22 +160,22 @@ def _inject(a: Assessment, found: Choices) -> str:
     if found.injected is None:
         return say("This curing salt is too weak to inject: the pickle that carries the dose would not dissolve.")
     return say(
-        "Injected: nine in ten middles are there by {advice}, instead of {by}.\n"
+        "Injected: nine in ten middles are there by {days}.\n"
         "Then it is no longer intact: its core counts in the kill, and the clocks are shorter.",
-        advice=numbers.days(found.injected.advice),
-        by=_by(a),
+        days=_instead(_by(a), numbers.days(found.injected.advice)),
     )
 
 
 def _split(a: Assessment, found: Choices) -> str:
     half = numbers.length(a.piece.thickness / 2, a.person)
+    if a.batch.setup.method == "inject":
+        return say("Split to {half}: the needles reach the middle already, so it gains no day in the cure.", half=half)
     if isinf(found.halved.advice):
         return say("Split to {half}: the middle would still never be reached.", half=half)
     return say(
-        "Split to {half} thick: nine in ten middles are there by {advice}, instead of {by}.",
+        "Split to {half} thick: nine in ten middles are there by {days}.",
         half=half,
-        advice=numbers.days(found.halved.advice),
-        by=_by(a),
+        days=_instead(_by(a), numbers.days(found.halved.advice)),
     )
 
 

@@ -113,12 +113,12 @@ def _in_the_cure(a: Assessment) -> str:
     if a.cure_days is None or a.plan is None:
         return ""
     band = a.cure_days
-    learned = _learned(a)
+    slices = learned(a)
     if a.batch.setup.method == "inject":
         said = say(
             "In the cure for {cure_days}: injected, the middle is reached within a day, and the colour wants its time.{learned}",
             cure_days=numbers.days(a.plan.cure_days),
-            learned=learned,
+            learned=slices,
         )
         return f"{said}\n{pickles.creeping_in(a)}".rstrip()
     least = product(a.batch.setup.product).least(a.batch.setup)
@@ -132,11 +132,12 @@ def _in_the_cure(a: Assessment) -> str:
         p90=numbers.plain(numbers.half_up(band.p90)),
         p902=numbers.days(band.p90),
         evens=evens,
-        learned=learned,
+        learned=slices,
     )
 
 
-def _learned(a: Assessment) -> str:
+def learned(a: Assessment) -> str:
+    """How many days the person's own slices add or take, after a blank; nothing where they say nothing."""
     shift = a.cure_shift_days
     if a.person.learned.batches == 0 or abs(shift) < 0.25:
         return ""

@@ -51,6 +51,14 @@ def seen(amplitudes: Array, weights: Array) -> Array:
     return np.asarray(np.einsum("mr,mr->m", amplitudes, weights[:, :alive]))
 
 
+def even_left(shape: Shape, bath_ratio: float, spent: Array) -> Array:
+    """Share of an even content that the meat still holds on average after `spent` (D t / L²) in fresh water. [-]"""
+    water = modes(shape, bath_ratio)
+    alive = water.gentle(float(spent.min())).rates
+    begun = water.inward[: alive.size, :CELLS].sum(axis=1) * water.mean()[: alive.size]
+    return np.asarray(np.exp(-np.outer(spent, alive)) @ begun)
+
+
 def _weights(own: Modes, stages: Stages, pace: Array, wanted: Array) -> Array:
     slowest = float(pace.min())
     alone = modes(stages.shape, 0.0).gentle(slowest * stages.alone)

@@ -13,7 +13,7 @@ from typing import Final
 import numpy as np
 
 from core.cure import diffusion
-from core.cure.afterwards import SOAK_WATER, Stages, mean, middle, seen
+from core.cure.afterwards import SOAK_WATER, Stages, even_left, mean, middle, seen
 from core.cure.contents import Contents
 from core.cure.diffusion import CELLS, Array, Field, Modes, modes
 from core.cure.diffusivity import COLOUR_SET_C, LOSS_LOG_SD, mean_warming, nitrite_loss, tissue, warming
@@ -211,7 +211,7 @@ def course(immersion: Immersion, days: Array) -> Course:
         nitrite=left * np.exp(-members.loss * waiting) * along.nitrite,
         ingoing=arrived * along.nitrite,
         salt_centre=centre * along.salt,
-        salt_mean=average * along.salt_mean,
+        salt_mean=average * along.salt_mean * _rim_left(immersion, along, members),
     )
 
 
@@ -220,6 +220,15 @@ def after_cure(immersion: Immersion, along: Way, alone: Seconds) -> Stages:
     soak = immersion.soak_hours * SECONDS_PER_HOUR if along.layer is None else 0.0
     ratio = SOAK_WATER * immersion.dose.counted_meat_kg / holds(immersion) if soak else 0.0
     return Stages(along.shape, alone, soak, ratio)
+
+
+def _rim_left(immersion: Immersion, along: Way, members: Ensemble) -> Array | float:
+    """Share of its mean salt that a soak leaves an injected piece, which gives it off by its own faces alone. [-]"""
+    if along.layer is None or immersion.soak_hours == 0.0:
+        return 1.0
+    shape, length = inwards(immersion.piece)
+    spent = members.pace * (along.length / length) ** 2 * immersion.soak_hours * SECONDS_PER_HOUR
+    return even_left(shape, SOAK_WATER * immersion.dose.counted_meat_kg / holds(immersion), spent)
 
 
 def _onward(own: Modes, immersion: Immersion, along: Way, members: Ensemble) -> tuple[Array, Array, Array]:

@@ -12,6 +12,7 @@ from core.cure.diffusion import Array, Field, Stage
 from core.cure.dose import Recipe, dose
 from core.cure.penetration import penetration
 from core.cure.profile import front
+from core.cure.soak import soak
 from core.meat.cuts import cut
 from core.meat.piece import piece
 from core.units import SECONDS_PER_DAY, SECONDS_PER_HOUR
@@ -65,9 +66,17 @@ def test_a_soak_takes_salt_out_and_leaves_the_middle_for_last():
 
 
 def test_an_injected_piece_soaks_by_its_faces_not_between_its_needles():
-    """What lies between two needles gives nothing off there."""
+    """What lies between two needles gives nothing off there; the mean falls by what the faces give to the water."""
     plain, soaked = (penetration(bag("inject", soak_hours=h)).after(3.0) for h in (0.0, 3.0))
     assert soaked.salt_centre.p50 == pytest.approx(plain.salt_centre.p50, rel=1e-6)
+    assert soaked.salt_mean.p50 < 0.95 * plain.salt_mean.p50
+
+
+def test_an_injected_piece_is_as_salty_after_its_soak_as_the_hours_were_asked_for():
+    """The hours to a wanted mean, and the mean after those hours, are one sum."""
+    found = soak(bag("inject"), 3.0, 0.018)
+    after = penetration(bag("inject", soak_hours=found.hours.p50)).after(3.0)
+    assert after.salt_mean.p50 == pytest.approx(0.018, rel=0.01)
 
 
 def test_the_picture_of_a_slice_knows_the_rest():
