@@ -91,7 +91,10 @@ def meat(text: str) -> Meat:
         cut = bone(text)
     elif not cut and (_ROUND.search(text) or (product in _OF_BEEF and _BARE_ROUND.search(text))):
         cut = "beef_round"
-    return Meat(product, cut) if product or cut else _by_file(text)
+    if product:
+        return Meat(product, cut)
+    added = _by_file(text)
+    return Meat(added.product, cut or added.cut)
 
 
 def _by_file(text: str) -> Meat:

@@ -11,6 +11,8 @@ from pathlib import Path
 from typing import Final
 
 from bot.intents.small import SMALL
+from core.meat.cuts import cuts
+from core.plan.recipe import products
 
 FILE: Final = Path(__file__).parent / "lexicon.toml"
 _WORD: Final = re.compile(r"(?<![\w'])[a-z0-9]*[a-z][a-z0-9]*(?![\w'])")
@@ -42,7 +44,8 @@ def lexicon() -> Lexicon:
     """The lists as they stand in the file."""
     file = tomllib.loads(FILE.read_text("utf-8"))
     keys = tuple(file["keys"].split())
-    known = frozenset((*keys, *SMALL, *file["known"].split(), *file["short"].values()))
+    files = (word for name in (*products(), *cuts()) for word in name.split("_"))  # a cook may have added some
+    known = frozenset((*keys, *SMALL, *file["known"].split(), *file["short"].values(), *files))
     return Lexicon(keys, known, file["short"], frozenset(f"{stem}in" for stem in file["ing"].split()))
 
 

@@ -33,7 +33,7 @@ def whole(a: Assessment) -> str:
 def beside(a: Assessment) -> str:
     """The trade's rule where it waits longer than we do, so that a careful cook can choose; else nothing."""
     rule = _rule(a)
-    if rule is None or a.plan is None or "out" in a.batch.done or ceil(rule.days) <= a.plan.cure_days:
+    if rule is None or a.plan is None or "out" in a.batch.done or rule.days <= numbers.half_up(a.plan.cure_days):
         return ""
     return say(
         "The trade's rule, {rule}, would be {days}: it waits for even salt, I wait for a pink middle. "

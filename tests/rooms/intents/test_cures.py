@@ -175,3 +175,18 @@ def test_a_product_that_a_cook_added_is_understood_by_its_name(monkeypatch: pyte
     known = products() | {"cured_navel": products()["pastrami"]}
     monkeypatch.setattr(meats, "products", lambda: known)
     assert meats.meat("2 kg cured navel for sunday") == meats.Meat("cured_navel", "")
+    assert meats.meat("2 kg brisket flat as cured navel") == meats.Meat("cured_navel", "brisket_flat")
+
+
+def test_the_name_of_a_product_is_no_slip_of_another_word(monkeypatch: pytest.MonkeyPatch) -> None:
+    """«spiced» stays «spiced» where a cook's file is called so, and is not taken for «sliced»."""
+    from bot.intents import slips
+    from core.plan.recipe import products
+
+    known = products() | {"spiced_beef": products()["pastrami"]}
+    monkeypatch.setattr(slips, "products", lambda: known)
+    slips.lexicon.cache_clear()
+    try:
+        assert slips.mended("3 kg spiced beef") == "3 kg spiced beef"
+    finally:
+        slips.lexicon.cache_clear()
