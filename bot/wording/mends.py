@@ -57,6 +57,7 @@ FIELDS = Words(
         "rest_days": "sealed rest",
         "cure_nitrate_fraction": "nitrate in the cure",
         "sealed_faces": "",
+        "vacuum": "",
         "heaviest": "the heaviest piece",
         "cut": "cut",
         "lighter": "lit with",
@@ -169,6 +170,7 @@ _IF_SO = Words(
         "at_risk_eaters": "somebody at risk will eat it",
         "cover_share": "the rest of the pickle covers it",
         "sealed_faces": "one face under fat",
+        "vacuum": "packed without air: fish stays at 3 °C (38 °F) or below, and opens to thaw",
     }
 )
 _IF_NOT = Words(
@@ -178,6 +180,7 @@ _IF_NOT = Words(
         "at_risk_eaters": "nobody at risk will eat it",
         "cover_share": "no cover brine",
         "sealed_faces": "no fat on a face",
+        "vacuum": "not packed without air",
     }
 )
 
@@ -214,7 +217,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.ppm(v) if v else say("none")
         case "product" | "cut":
             return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
-        case "pierced" | "long_cure_confirmed" | "at_risk_eaters" | "cover_share" | "sealed_faces":
+        case "pierced" | "long_cure_confirmed" | "at_risk_eaters" | "cover_share" | "sealed_faces" | "vacuum":
             return (_IF_SO if v else _IF_NOT)[field]
         case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
             return _IN_WORDS[field].get(v, say("windy"))

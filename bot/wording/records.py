@@ -173,6 +173,8 @@ def _amount(f: Finding, r: BatchRecord) -> str:
         return NOTHING
     if f.unit == "log" and f.status is Status.PASSED:
         return say("{limit} log or more", limit=numbers.plain(f.limit))
+    if f.rule is Rule.VACUUM_FISH:
+        return say("{value}; {limit} at most", value=degrees(f.value, r), limit=degrees(f.limit, r))
     if f.unit == "°C":
         return say("{value}; {limit} at least", value=degrees(f.value, r), limit=degrees(f.limit, r))
     unread = f.rule is Rule.FRIDGE and f.unit == "h" and f.status is Status.PASSED

@@ -115,6 +115,7 @@ def finding(f: Finding, a: Assessment) -> str:
         else ""
     )
     counted = f.value is not None and f.limit is not None and f.status is not Status.PASSED
+    counted = counted and f.rule is not Rule.VACUUM_FISH  # its name and its reading say both
     amount = f" ({against(f, a)})" if counted else ""
     name = RULES[f.rule]
     return f"{name[0].upper()}{name[1:]}: {STATES[f.status]}{amount}{by}.{_readings(f, a)} {source(f.source)}"
@@ -211,6 +212,8 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
         return say(
             "A little warm: turn it down, move the bag low and to the back, and read it again in two hours. The cure goes on."
         )
+    if f > 38.0 and any(found.rule is Rule.VACUUM_FISH for found in a.ledger.verdict.because):
+        return say("Too warm for fish without air: 3 °C (38 °F) at most. Turn it down, and ask me «is it safe».")
     if f < 36.0:
         return say("Cold, which is safe; colder than 2 °C (36 °F) the cure is slow.")
     return say("The fridge is right.")

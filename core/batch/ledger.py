@@ -87,6 +87,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         chill_started_at=done.get("chill"),
         storage_started_at=batch.off_at,
         vouched=frozenset({"fridge_cold"} if setup.fridge_vouched else ()),
+        vacuum=setup.vacuum,
         wet=setup.method == "brine",
         incidents=tuple(_weighed(i, known.dose) for i in incidents_of(batch)),
     )

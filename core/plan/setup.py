@@ -21,7 +21,8 @@ class Setup:
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
     intact, and cures no faster. `purpose` names how it will be eaten ("cold", "sliced", "pulled").
-    `fridge_vouched` is the cook's word that the fridge stayed cold where nobody read it.
+    `fridge_vouched` is the cook's word that the fridge stayed cold where nobody read it; `vacuum` is how the finished
+    meat is packed.
     `lighter` is how a fire of coals is lit: "cubes", "chimney", "torch" or "wand"; `outside_c` and `wind_m_s` are the
     weather on the day of the fire. `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
     """
@@ -63,6 +64,7 @@ class Setup:
     cure_days: float | None = None
     long_cure_confirmed: bool = False
     fridge_vouched: bool = False
+    vacuum: bool = False
     said: frozenset[str] = frozenset()
 
     def change(self, changes: dict[str, Any]) -> "Setup":
