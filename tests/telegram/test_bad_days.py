@@ -115,6 +115,39 @@ async def test_retry_after_is_obeyed_for_that_chat_only(server: BotApi, polling:
     assert (len(server.to(ida.chat)), len(server.to(otto.chat)), server.count("sendMessage")) == (0, 1, 2)
 
 
+async def test_silence_for_the_whole_account_is_kept_everywhere(server: BotApi, polling: Telegram) -> None:
+    """Where one chat after another is silenced, nobody else is tried until the time is over."""
+    people = [server.person(str(number)) for number in range(10)]
+    server.fail("sendMessage", times=1000, **FLOOD | {"extra": {"retry_after": 300}})
+
+    waits = [(await trouble_of(polling.send(to(person.chat)))).after for person in people]
+
+    assert server.count("sendMessage") == 3
+    assert all(wait is not None and wait > timedelta(seconds=200) for wait in waits)
+
+
+async def test_busy_groups_silence_nobody_else(server: BotApi, polling: Telegram) -> None:
+    """Chats that are silenced while others are served have each their own silence."""
+    ida = server.person("Ida")
+    for number in range(5):
+        busy = server.person(str(number))
+        server.fail("sendMessage", chat=busy.chat, **FLOOD | {"extra": {"retry_after": 300}})
+        await trouble_of(polling.send(to(busy.chat)))
+        await polling.send(to(ida.chat))
+
+    assert len(server.to(ida.chat)) == 5
+
+
+async def test_a_start_in_silence_keeps_it(server: BotApi, house: EchoHouse) -> None:
+    """A 429 to the first question of all: it is asked again when the API said, and not before."""
+    server.fail("getMe", **FLOOD | {"extra": {"retry_after": 2}})
+    async with behind_door("polling", server, house):
+        await server.until(lambda: server.count("getMe") == 2)
+
+    first, second = (at for method, _, at in server.calls if method == "getMe")
+    assert second - first >= 2.0
+
+
 async def test_a_short_silence_is_waited_out(server: BotApi, polling: Telegram) -> None:
     """A second of silence is kept by waiting, and then the message goes out."""
     ida = server.person("Ida")

@@ -20,7 +20,7 @@ from typing import Any, TypeVar
 import telegram as api
 from telegram.error import BadRequest, InvalidToken, TelegramError
 
-from bot.channels.telegram.account import WANTED, Account, TokenRefused, connect, hide_token
+from bot.channels.telegram.account import WANTED, Account, Flooded, TokenRefused, connect, hide_token
 from bot.channels.telegram.circuit import Circuit
 from bot.channels.telegram.intake import TURNS_AT_ONCE, Doorway, House, Intake, Menu
 from bot.channels.telegram.pacer import Pacer
@@ -201,6 +201,7 @@ class Telegram:
                 raise TokenRefused("the Bot API refuses this token") from None
             except TelegramError as trouble:
                 wait = circuit.failed(circuit.begins()).total_seconds()
+                wait = max(wait, trouble.seconds) if isinstance(trouble, Flooded) else wait
                 # what we ask here says nothing of any person, so the API's words may be shown
                 log.warning("the Bot API did not do it (%s); again in %.1f s", trouble.message, wait)
                 await asyncio.sleep(wait)

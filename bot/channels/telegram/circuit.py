@@ -40,6 +40,10 @@ class Circuit:
         """The API answered, be it with a refusal."""
         self._failures, self._closed_again_at = 0, 0.0
 
+    def shut(self, seconds: float) -> None:
+        """The API wants silence from all of us. [s]"""
+        self._closed_again_at = max(self._closed_again_at, self._time() + seconds)
+
     def wait(self) -> timedelta | None:
         """How long to stay away, None to go ahead. Whoever may go ahead after a wait holds the others back."""
         left = self._closed_again_at - self._time()

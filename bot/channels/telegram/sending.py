@@ -25,6 +25,7 @@ log = logging.getLogger(__name__)
 PAYLOAD_LIMIT = 64  # bytes; Bot API, InlineKeyboardButton.callback_data
 UPLOAD_LIMIT = {Picture: 10_000_000, Document: 50_000_000}  # bytes; Bot API, sendPhoto (10 MB), sendDocument (50 MB)
 UNFINISHED_REMEMBERED = 1000
+FLOODED_CHATS = 3  # so many silenced one after another: it is the whole account that is too fast; judgement
 TOKEN_PAUSE = timedelta(minutes=5)  # a refused token is the keeper's to mend; what waits is not given up
 PAUSE_AT_THE_END = timedelta(seconds=10)  # the next process sends it
 UNCERTAIN_STATUS = (502, 504)  # a gateway gave up waiting: what stands behind it may have done its work
@@ -52,6 +53,7 @@ class Sender:
         self._circuit = circuit
         self._in_time = in_time
         self._unfinished: OrderedDict[str, int] = OrderedDict()
+        self._flooded: set[str] = set()  # chats that were silenced since the API took something
         self._closed = False
 
     def close(self) -> None:
@@ -116,12 +118,21 @@ class Sender:
                 refused = self._refused(trouble, outgoing.chat)
                 if refused is not None:
                     self._circuit.works()
+                    self._mind_flood(trouble, outgoing.chat)
                     raise refused from trouble
                 raise NotDelivered(self._circuit.failed(began), uncertain=may_have_arrived(trouble)) from trouble
             except Exception as oddity:  # an answer of a shape that nobody expects: it may have arrived
                 raise NotDelivered(self._circuit.failed(began), uncertain=True) from oddity
         self._circuit.works()
+        self._flooded.clear()
         return ref(sent.chat_id, sent.message_id)
+
+    def _mind_flood(self, trouble: error.TelegramError, chat: str) -> None:
+        """Be silent everywhere where the API silences one chat after another: each further call makes it longer."""
+        if isinstance(trouble, Flooded):
+            self._flooded.add(chat)
+            if len(self._flooded) >= FLOODED_CHATS:
+                self._circuit.shut(trouble.seconds)
 
     async def _call(self, outgoing: Outgoing, part: Part) -> api.Message:
         common: dict[str, Any] = {
