@@ -46,6 +46,10 @@ _KIND: Final[dict[str, Kind]] = {unit: kind for kind, (_, words) in _WORDS.items
 # "in" is a word far more often than an inch: it counts at the end, or before what follows a thickness
 _INCH: Final = (
     r"in\.?(?=$|[,;.)]|\s+(?:thick|deep|wide|at|grey|gray|of|round|w/|with|x|brisket|flat|point|slab|loin)\b)"
+    # glued, or after a decimal point, it is one wherever no place follows
+    r"|(?:(?<=\d)|(?<=\.\d )|(?<=\.\d\d ))in\b(?! ?(?:the|a|an|my|our|fridge|brine|pit|cooler|smoker|grill|oven|bag"
+    r"|cure(?! \d)|ice|foil|paper|core|middle|meat|total|all|half|one"
+    r"|last|past|about|under|over|less)\b| ?\d)"
 )
 _DEFINITIONS: Final = (
     "kilogram = [mass] = kg", "gram = kilogram / 1000 = g", "pound = 0.45359237 * kilogram = lb",

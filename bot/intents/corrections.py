@@ -91,7 +91,8 @@ _WRONG_TAP: Final = re.compile(
     r"|mis ?tap(?:ped)?)$"
 )
 _WRONG_BATCH: Final = re.compile(
-    r"^(?:(?:no|oops|sorry|ups|that was|thats|this was|it was) )*(?:(?:for|about|meant for) )*(?:the |a |my "
+    r"^(?:(?:no|oops|sorry|ups|i|that was|thats|this was|it was) )*(?:(?:for|about|meant for|flipped"
+    r"|turned) )*(?:the |a |my "
     r"|an)?(?:wrong|other|different) (?:batch"
     r"|one|meat|bag|piece)$"
 )
@@ -119,6 +120,11 @@ _WEIGHT: Final = re.compile(
     r"|^(?:its |the |meat |actually |no )*(?:trimmed|trimming|trimmed weight|weight|mass|weighs)"
     r"(?: its| it is| is| was| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)(?:,? not \d{1,3}(?:\.\d{1,3})?)?$"
     r"|^(?:(?:its|it is|now|only|down to) )+(?P<cut>\d{1,3}\.\d{1,3}) (?:trimmed|after trimming)$"
+)
+_NOT_WEIGHT: Final = re.compile(
+    r"^(?:(?:its|it is|it was|was|no|sorry|actually|the|weight|is) )*(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg"
+    r"|kilos?|lbs?|pounds?),? "
+    r"(?:and )?(?:not|instead of) \d{1,2}(?:\.\d{1,3})?(?: ?(?:kg|kilos?|lbs?|pounds?))?$"
 )
 _MEAL: Final = re.compile(
     r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push"
@@ -158,6 +164,8 @@ def _of_dose(text: str, context: Context) -> Intent | None:
 
 def _of_weight(text: str, context: Context) -> Intent | None:
     """«i said 7.5 but trimmed is 6.9»: in the unit in which it was said before, asked about where that is not known."""
+    if stated := _NOT_WEIGHT.match(text):
+        return Change({"mass": to_house(float(stated["new"]), "lb" if stated["unit"][0] in "lp" else "kg")})
     found = _WEIGHT.search(text)
     if not found or not re.search(
         r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text

@@ -48,7 +48,8 @@ DEEDS: Final = tuple(
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
                     r"|\bfoiled\b|\b(?:paper|foil) on\b"
-                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:now )?in (?:the )?(?:foil"
+                    r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:foil|paper) at (?=\d)"
+                    r"|^(?:now )?in (?:the )?(?:foil"
                     r"|paper)(?: now)?$"),
         (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
                    rf"|pit|fire)|out of the smoker)\b"
@@ -62,10 +63,12 @@ DEEDS: Final = tuple(
                        r"|\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
-        (Kind.REST, r"\b(?:resting|into the cooler|in the cooler(?: ?box)?|rest started|started (?:the )?rest)\b"),
+        (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
+                     r"|(?:towels?|its|wrapped) in (?:a )?cooler|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in(?:to)? (?:the |an )?ice(?: ?bath"
                      r"| ?water)?"
-                     r"|in the chill(?:er)?|chilling|(?:it|meat) on ice)\b"
+                     r"|in the chill(?:er)?|chilling|ice ?bath (?:is )?(?:started|going)|started (?:the )?(?:chill"
+                     r"|ice ?bath)|(?:it|meat) on ice)\b"
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),

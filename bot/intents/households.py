@@ -13,6 +13,7 @@ _INVITE: Final = re.compile(
     r"|plan)))*(?: with)?(?: (?:my )?(?P<who>[^\W\d_]{2,20}))?"
     r"(?: (?:to|in|into) (?:this|the|it).*)?$"
     r"|^(?:add|let) (?:my )?(?P<added>[^\W\d_]{2,20}) (?:to|in|into|join|in on)\b(?: (?:this|the|it).*)?$"
+    r"|^add my (?P<kin>[^\W\d_]{2,20})$"
     r"|^how (?:do|can) (?:i|we) (?:share|invite|add)\b.*"
 )
 _JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[2-9a-hjkmnp-z]{10})$")
@@ -37,7 +38,7 @@ _HAND_OVER: Final = tuple(
         r"|can take|can have|does|will do|is doing|handles|will handle|is handling|(?:is |s )?(?:going to"
         r"|gonna) (?:do|take"
         r"|have|handle|mind|watch|look after)|makes|will make)"
-        r" (?:over|the fire|the pit|the smoker|the flips?|it|care|them|everything)\b",
+        r" (?:over|the fire|the pit|the smoker|the cook|the flips?|it|care|them|everything)\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)s got (?:the |it )?(?:fire|pit|smoker|flips)\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
         r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
@@ -77,7 +78,7 @@ def read_household(text: str, context: Context) -> Intent | None:
         return None
     bare = text.strip(" .!?")
     if invited := _INVITE.match(bare):
-        who = invited["who"] or invited["added"] or ""
+        who = invited["who"] or invited["added"] or invited["kin"] or ""
         return Invite("" if who in _SOMEBODY else who)
     if _LEAVE.match(bare):
         return Leave()

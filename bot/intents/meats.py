@@ -45,7 +45,8 @@ _ROUND: Final = re.compile(
 _BARE_ROUND: Final = re.compile(r"\bround\b")
 _BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")
 _BONED: Final = re.compile(
-    r"\b(?:bone[- ]?less|boned|deboned|bone (?:is )?out|without (?:the |its )?bone|netted|rolled|ohne knochen)\b"
+    r"\b(?:bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
+    r"|ohne knochen)\b"
 )
 _CUTS: Final = (
     (r"brisket[ _]flats?|flat (?:cut )?brisket|flat cut|flats?", "brisket_flat"),

@@ -83,6 +83,9 @@ _RULES: Final = tuple(
         (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?) (?:about|around"
          r"|roughly|circa|ca)"
          r" (?=(?:1[0-2]|[1-9])(?::\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
+        (r"\bthat \d{2,3} was (?=(?:the |in the )?(?:pit|grill|smoker|meat|core|fridge|brine)$)", "that was "),
+        (r"\bas of (?=\d)", "since "),
+        (r"\b(?:thru|through) (?=(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b)", "until "),
         # what was called for, and when it suits
         (r"^(?:ok |yes |ill do it |not now )*(?:when|once|as soon as) (?:im|i am|i get|were|we get|well be"
          r"|ill be) (?:back |home |in |there )+"
@@ -119,7 +122,7 @@ _RULES: Final = tuple(
         (r"\b(\d{1,4}) (?:n|an|&|and) a? ?half\b", r"\1.5"),
         (r"\b(?P<u>an?|1) (?P<h>hours?|kilos?|pounds?|inch(?:es)?|degrees?) and a half\b", r"1.5 \g<h>"),
         (r"\b(\d{1,2}|one) and (\d|an?) (quarter|third|eighth|sixteenth)s?\b(?! past| to)", _mixed),
-        (r"\b(?:an? |1 )(inch|pound|kilo) and (\d|an?) (quarter|third|eighth)s?\b",
+        (r"(?<!\d )(?<!\d)\b(?:an? |1 )?(inch|pound|kilo) and (\d|an?) (quarter|third|eighth)s?\b",
          lambda m: f"1 {_part(m[2], m[3])} {m[1]}"),
         (r"\b(\d) (quarter|third|eighth|sixteenth)s?(?: of)?(?: an?)? (?=inch)", lambda m: f"{_part(m[1], m[2])} "),
         (r"\bhalf one\b", "half 1"),

@@ -90,13 +90,14 @@ _PAUSE: Final = re.compile(
     r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
     r"|for|on)\b"
     r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
-    r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:until|till?"
-    r"|from|for)\b|\bhold off\b|^(?:ill |we will |well "
+    r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:(?:mon|tue|wed"
+    r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b|^(?:ill |we will |well "
     r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
     r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\bpausier\w{0,3}\b"
 )
+_FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
 _FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)$")
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
@@ -157,7 +158,7 @@ def read_pause(text: str, context: Context) -> Intent | None:
         return Cancel()
     if _PAUSE.search(text):
         until = _FOR_TODAY.sub("until tomorrow", re.sub(r"\bback (?:at|by)\b", "until", text))
-        said = when.future(until, context)
+        said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
         return Pause(said.at if said else None)
     return read_hand_over(text, context)
 

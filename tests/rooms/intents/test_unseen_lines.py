@@ -32,6 +32,7 @@ SETS = (
     "unseen_kitchen.csv",
     "unseen_supper.csv",
     "unseen_garden.csv",
+    "unseen_porch.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97
