@@ -22,6 +22,7 @@ from core.service import batches, record, steps
 from core.service import readings as taking
 from core.service.turn import Turn
 
+PACKET = frozenset({"cure_nitrite_fraction", "cure_nitrate_fraction"})
 PERSONAL = frozenset({"cure_nitrite_fraction"})  # what a person has in the cupboard, not only in this batch
 
 
@@ -62,9 +63,9 @@ def _deadline(a: Assessment, to: datetime | None, by: timedelta | None) -> datet
 
 
 def _changed(turn: Turn, batch: str, changes: dict[str, object]) -> Sequence[Reply]:
-    for field in PERSONAL & changes.keys():
-        turn.keep_person(**{field: changes[field]})
     done = batches.change(turn, batch, dict(changes))
+    if changes.keys() & PACKET:
+        starting.keep_packet(turn, {"cure_nitrate_fraction": done.after.batch.setup.cure_nitrate_fraction, **changes})
     turn.ask(None)
     if done.after.plan is None:
         return starting.show(turn, done.after, had_plan=done.before is not None and done.before.plan is not None)

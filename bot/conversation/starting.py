@@ -48,11 +48,18 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     if question is not None:
         return (question,)
     turn.ask(None)
-    if said.get("cure_nitrite_fraction") is not None:
-        turn.keep_person(cure_nitrite_fraction=said["cure_nitrite_fraction"])  # the packet outlasts the batch
+    keep_packet(turn, said)
     again = _said_anew(turn, said)
     change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
     return show(turn, change.after)
+
+
+def keep_packet(turn: Turn, said: Mapping[str, Any]) -> None:
+    """The packet outlasts the batch. One with nitrate is asked for again: nobody may dose it by its nitrite alone."""
+    if said.get("cure_nitrate_fraction"):
+        turn.keep_person(cure_nitrite_fraction=None)
+    elif said.get("cure_nitrite_fraction") is not None:
+        turn.keep_person(cure_nitrite_fraction=said["cure_nitrite_fraction"])
 
 
 def _said_anew(turn: Turn, said: dict[str, Any]) -> str | None:
