@@ -281,7 +281,10 @@ def _fridge(text: str, context: Context) -> Settings | None:
     return Settings({"fridge_c": found[0].value}) if usual and -2 <= found[0].value <= 10 else None
 
 
+_NO_TELLING: Final = re.compile(rf"{SUPPOSED.pattern}|\bhow\b")  # «how much propane», «what if i use a kettle»
+
+
 def _cooker(text: str, context: Context) -> Settings | None:
     told = stated(text)
-    alone = set(told.fields) == {"cooker"} and len(text.split()) <= 7 and not SUPPOSED.search(text)
+    alone = set(told.fields) == {"cooker"} and len(text.split()) <= 7 and not _NO_TELLING.search(text)
     return Settings({"cooker": told.fields["cooker"]}) if alone else None

@@ -150,6 +150,8 @@ def wind(a: Assessment) -> str:
     """What the wind does to the vents; empty where it hardly blows."""
     if a.batch.setup.wind_m_s < BREEZY or cooker(a.batch.setup.cooker).fuel == "electricity":
         return ""
+    if cooker(a.batch.setup.cooker).fuel == "propane":
+        return say("In wind, stand it where the flame is sheltered, outdoors all the same, and look at the flame.")
     return say("In wind, turn the lower vent out of it: it works like opening one.")
 
 

@@ -77,12 +77,8 @@ def _hours(cook: Cook, history: History, times: Array, kind: WrapKind) -> list[A
     ]
     columns = members(cook, np.tile(quarter, groups))
     least = int(times[-1] * 3600.0 // STEP_S) + 2
-    run = simulate(
-        columns,
-        course(cook, history, STEP_S, horizon_steps(history)),
-        changes,
-        Task(cook.target_c, size * groups, least=least),
-    )
+    pit = course(cook, history, STEP_S, horizon_steps(history))
+    run = simulate(columns, pit, changes, Task(cook.target_c, size, least=least))  # until the bare ones are there
     hours = reached(corrected(run, history), cook.target_c)
     return [hours[n * size : (n + 1) * size] for n in range(groups)]
 

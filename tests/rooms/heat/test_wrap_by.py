@@ -48,3 +48,12 @@ def test_wrapped_at_that_hour_the_forecast_agrees() -> None:
     assert quick.sure is None or quick.sure <= found.sure
     told = forecast(COOK, replace(STALLED, wraps=(Wrapped(at, "foil"),), now_s=at))
     assert told.ready.p90 == pytest.approx(8.0, abs=0.6)
+
+
+@pytest.mark.parametrize("history", [History(), STALLED], ids=["just on", "in the stall"])
+def test_the_bare_share_is_that_of_the_forecast(history: History) -> None:
+    """Bare, the forecast's own band says how many are in time: one in ten, half, nine in ten at its points."""
+    told = forecast(COOK, history).ready
+    for hours, share in ((told.p10, 0.1), (told.p50, 0.5), (told.p90, 0.9)):
+        assert wrap_by(COOK, history, hours).bare == pytest.approx(share, abs=0.08)
+    assert wrap_by(COOK, history, 2.0 * told.p90).bare >= 0.95

@@ -20,6 +20,7 @@ DRY = context("drying")
         ("how much charcoal do i need", "fuel"),
         ("will the charcoal last?", "fuel"),
         ("how many chunks", "fuel"),
+        ("how much propane", "fuel"),
         ("should i wrap now", "wrap"),
         ("when do I wrap?", "wrap"),
         ("what does foil save", "wrap"),
