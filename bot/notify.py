@@ -46,14 +46,18 @@ class Notify:
         a = waiting.batch_of(self._house, row, now) if row.body is None else None
         if reply is None or a is None or row.urgency == Urgency.PIERCING or _put_off(row, a):
             return None if reply is None else self._handed(row, now, reply)
+        if (until := self._night(row, now)) is not None:
+            return Later(until)
         day = Day(self._house, row.chat, wall_of(a.person), now)
         if (until := day.wait()) is not None:
             return Later(until)
         standing = [(row, a, reply), *self._beside(row, now, everything=day.full)]
         if len(standing) == 1 or (not day.full and len({one.batch for one, _, _ in standing}) == 1):
             return self._handed(row, now, reply)
-        with language.speaking(a.person.language):
-            called = {(one.batch, one.step): _called(one, of) for one, of, _ in reversed(standing)}  # no step twice
+        with language.speaking(reply.language):
+            called = {
+                (one.batch, one.step): self._called(one, of) for one, of, _ in reversed(standing)
+            }  # no step twice
             whole = gathered.say(list(reversed(called.values())))
         handed = self._handed(row, now, replace(whole, language=reply.language))
         return Together(handed, tuple(one.id for one, _, _ in standing[1:]))
@@ -93,7 +97,8 @@ class Notify:
         a = waiting.batch_of(self._house, row, now)
         if a is None:
             return None
-        with language.speaking(a.person.language):
+        reader = waiting.reader(self._house, row) or a.person
+        with language.speaking(reader.language):
             reply = self._reminder(row, a)
             if reply is None:
                 return None
@@ -114,6 +119,15 @@ class Notify:
             reply = replace(reply, text=batches.with_name(a.batch.name, reply.text))
         body = {**facts(a), **step_facts(step), "reminder": row.kind, "due": row.due_at.isoformat()}
         return replace(reply, facts=body)
+
+    def _night(self, row: Row, now: datetime) -> datetime | None:
+        """Until when whoever reads it sleeps: by their own clock, which need not be that of the batch."""
+        person = waiting.reader(self._house, row)
+        wall = wall_of(person) if person else None
+        return wall.awake(now) if wall and wall.quiet(now) else None
+
+    def _called(self, row: Row, a: Assessment) -> gathered.Called:
+        return gathered.Called(row.step or "", row.kind or "", row.due_at, a, waiting.called(self._house, row, a))
 
     def _picture(self, reply: Reply, now: datetime) -> Picture | None:
         if reply.picture is None:
@@ -155,10 +169,6 @@ class Day:
             return evening
         tomorrow = self.wall.awake(self.wall.at(today + timedelta(days=1), MORNING))
         return tomorrow if self.said >= MOST_A_DAY else None
-
-
-def _called(row: Row, a: Assessment) -> gathered.Called:
-    return gathered.Called(row.step or "", row.kind or "", row.due_at, a)
 
 
 def _put_off(row: Row, a: Assessment) -> bool:

@@ -7,7 +7,8 @@ A line is a message, with these exceptions:
 - `+12h`, `+30m`, `+2d`, `+1h30m` moves the clock by that much true time, `@2027-03-05T08:00` to that local
   time; what follows on the same line is read as a line of its own at the new time;
 - `!label` presses a button;
-- `as NAME: text` and `as NAME: !label` do it as another member of the chat;
+- `as NAME: text` and `as NAME: !label` do it as another member of the chat; `as NAME in group: text` says it in a
+  group, where names are called, and `as NAME alone: text` in a chat of their own;
 - `\text` sends the text just as it is, whatever it begins with.
 """
 
@@ -21,6 +22,7 @@ _NUMBER = r"(\d{1,9}(?:\.\d{1,6})?)"
 _DURATION = re.compile(rf"\+(?:{_NUMBER}w)?(?:{_NUMBER}d)?(?:{_NUMBER}h)?(?:{_NUMBER}m(?:in)?)?(?:{_NUMBER}s)?")
 _WALL_TIME = re.compile(r"\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:\d{2})?")
 _SPEAKER = re.compile(r"as ([^:]*):(?:\s+(.*))?$", re.DOTALL)
+ALONE, IN_GROUP = WHERE = ("alone", "in group")
 _COMMENT = re.compile(r"(?:^|\s+)#(?:\s.*)?$|^#.*$", re.DOTALL)
 
 
@@ -37,6 +39,7 @@ class Say:
 
     text: str
     who: str | None = None
+    where: str = ""  # "alone", "in group" or neither
 
 
 @dataclass(frozen=True)
@@ -45,6 +48,7 @@ class Press:
 
     label: str
     who: str | None = None
+    where: str = ""
 
 
 Act = Move | Say | Press
@@ -128,21 +132,23 @@ def _spoken(text: str) -> Act:
     if not speaker:
         return _said(text, None)
     name, rest = speaker[1].strip(), (speaker[2] or "").strip()
+    where = next((each for each in WHERE if name.endswith(f" {each}")), "")
+    name = name.removesuffix(f" {where}").strip() if where else name
     if not name:
         raise ValueError("as whom? write «as NAME: text»")
     if not rest:
         raise ValueError(f"what does {name} say? write «as {name}: text»")
-    return _said(rest, name)
+    return _said(rest, name, where)
 
 
-def _said(text: str, who: str | None) -> Act:
+def _said(text: str, who: str | None, where: str = "") -> Act:
     """A message or a button, said by one member."""
     if not text.startswith("!"):
-        return Say(text.removeprefix("\\") if who else text, who)
+        return Say(text.removeprefix("\\") if who else text, who, where)
     label = text[1:].strip()
     if not label:
         raise ValueError("which button? write «!label»")
-    return Press(label, who)
+    return Press(label, who, where)
 
 
 def _moved(move: str, now: datetime, zone: ZoneInfo) -> datetime:

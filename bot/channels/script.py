@@ -15,7 +15,7 @@ from zoneinfo import ZoneInfo
 
 from bot.channels.album import Album
 from bot.channels.buttons import Buttons
-from bot.channels.lines import Act, BadLine, Move, Press, Say, acts
+from bot.channels.lines import ALONE, IN_GROUP, Act, BadLine, Move, Press, Say, acts
 from bot.channels.talk import Talk
 from bot.reply import Message, Outgoing
 
@@ -115,13 +115,14 @@ class ScriptedChat:
         return Message(
             key=key,
             ref=key,
-            chat=YOU,
+            chat=who if act.where == ALONE else YOU,
             person=who,
             name=act.who or "",
             said_at=self.now,
             text=text,
             pressed=pressed,
             answers=answers,
+            in_group=act.where == IN_GROUP,
         )
 
     def _press(self, number: int, label: str) -> tuple[str, str, str]:

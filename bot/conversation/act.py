@@ -55,7 +55,7 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     for intent in meant.intents:
         answered = (hours.with_the_other(turn, meant, intent, reply) for reply in _one(turn, meant, intent))
         replies.extend(_named(intent, reply) for reply in answered)
-    households.told(turn, replies, meant.intents)
+    households.told(turn, replies)
     return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
 
 

@@ -1,21 +1,24 @@
 """A batch that several people have: inviting, joining, leaving, handing over; what one did is told to the rest."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Cancel, HandOver, Happened, Intent, Invite, Join, Leave, StepDone
+from bot.intents.intents import HandOver, Invite, Join, Leave
 from bot.reply import Reply, to_body
 from bot.wording import households as words
-from bot.wording import language
+from bot.wording import language, marks, safety
 from core.batch.assess import Assessment
 from core.batch.events import Handed
 from core.errors import Gone
 from core.plan.steps import Kind, Step
+from core.safety.findings import Outcome
 from core.service import batches, households, steps
 from core.service.turn import Turn
 
-TOLD = (StepDone, Happened, Cancel)
+TOLD = frozenset({"step_done", "happened", "cancel"})  # intents of which those hear who have the batch too
+HELD_BACK = frozenset({"answer_kind", "refused", "noted_before", "asked"})
 
 
 def household(turn: Turn, meant: Understood, intent: Invite | Join | Leave | HandOver) -> Sequence[Reply]:
@@ -42,9 +45,9 @@ def _join(turn: Turn, code: str) -> Sequence[Reply]:
         return (Reply(words.no_invitation(), facts={"answer_kind": "declined"}),)
     a = change.after
     taken = next((one for one in reversed(a.batch.handed) if one.chat == turn.said.chat), None)
-    _tell(turn, a, words.came(turn.person.name, a))
+    _tell(turn, a, lambda: words.came(turn.person.name, a))
     if taken is not None:
-        _tell(turn, a, words.takes(taken.name, taken, a))
+        _tell(turn, a, lambda: words.takes(taken.name, taken, a))
     text = words.joined(a, households.owner_name(turn, a.batch.id), taken)
     return (Reply(text, facts=facts(a), about=a.batch.id),)
 
@@ -52,7 +55,7 @@ def _join(turn: Turn, code: str) -> Sequence[Reply]:
 def _leave(turn: Turn, a: Assessment) -> Sequence[Reply]:
     if not households.leave(turn, a.batch.id):
         return (Reply(words.not_left(a), facts=facts(a) | {"answer_kind": "declined"}, about=a.batch.id),)
-    _tell(turn, a, words.went(turn.person.name, a))
+    _tell(turn, a, lambda: words.went(turn.person.name, a))
     return (Reply(words.left(a), facts={"left": a.batch.id}),)
 
 
@@ -63,9 +66,25 @@ def _hand_over(turn: Turn, meant: Understood, intent: HandOver) -> Sequence[Repl
         code = households.invite(turn, a.batch.id, handed)
         text = words.reach(handed.name, a, code)
         return (Reply(text, facts=facts(a) | {"invitation": code}, about=a.batch.id, invite=code),)
-    after = households.hand(turn, a.batch.id, handed).after
-    _tell(turn, after, words.takes(handed.name, handed, after))
-    return (Reply(words.handed(after, handed), facts=facts(after), about=a.batch.id),)
+    done = [_given(turn, batch, handed) for batch in _named_or_all(turn, a.batch.id, intent.batch)]
+    about = done[0].batch.id if len(done) == 1 else None
+    return (Reply(words.handed(done[0], handed), facts=facts(done[0]) if about else {}, about=about),)
+
+
+def _given(turn: Turn, batch: str, handed: Handed) -> Assessment:
+    """One batch, or what has to be done with it, in other hands."""
+    after = households.hand(turn, batch, handed).after
+    _tell(turn, after, lambda: words.takes(handed.name, handed, after))
+    return after
+
+
+def _named_or_all(turn: Turn, meant: str, named: str | None) -> Sequence[str]:
+    """Who has the fire or the flips has those of every batch that the same people have, unless one was named."""
+    if named:
+        return (named,)
+    with_whom = {chat for chat, _ in households.others(turn, meant)}
+    alike = [row.id for row in batches.open_here(turn) if {c for c, _ in households.others(turn, row.id)} == with_whom]
+    return sorted(alike, key=lambda batch: batch != meant)
 
 
 def _handed(turn: Turn, meant: Understood, intent: HandOver, a: Assessment) -> Handed:
@@ -122,22 +141,42 @@ def of_dose(turn: Turn, a: Assessment, text: str) -> str:
     return f"{words.only_one(name)}\n{text}"
 
 
-def told(turn: Turn, replies: Sequence[Reply], intents: Sequence[Intent]) -> None:
-    """What was done, went wrong or ended, to every other chat of the batch; a dose so that it is heard."""
-    if not any(isinstance(intent, TOLD) for intent in intents):
-        return
+def told(turn: Turn, replies: Sequence[Reply]) -> None:
+    """What was done, went wrong, ended or is to be thrown away, in one message to each other chat of its batch."""
+    heard: dict[str, list[Reply]] = {}
     for reply in replies:
-        refused = {"answer_kind", "refused", "noted_before", "asked"} & reply.facts.keys()
-        if reply.about and not refused:
-            _tell_of(turn, reply)
+        if reply.about and not HELD_BACK & reply.facts.keys() and (reply.facts["intent"] in TOLD or _thrown(reply)):
+            heard.setdefault(reply.about, []).append(reply)
+    for batch, those in heard.items():
+        a = steps.look(turn, batch)  # by the name that it has at home
+        _tell(turn, a, partial(_all_of, turn, a, those), quiet=not any(map(_loud, those)))
 
 
-def _tell_of(turn: Turn, reply: Reply) -> None:
-    a = steps.look(turn, reply.about or "")  # by the name that it has at home
-    text = words.told(turn.person.name, reply.text.split("\n", 1)[0], a.batch.name)
-    _tell(turn, a, text, quiet=reply.facts.get("step_kind") != str(Kind.BRINE))
+def _thrown(reply: Reply) -> bool:
+    return reply.facts.get("verdict") == Outcome.THROW_AWAY
 
 
-def _tell(turn: Turn, a: Assessment, text: str, *, quiet: bool = True) -> None:
-    body = Reply(text, quiet=quiet, about=a.batch.id, language=language.spoken(), facts={"told": a.batch.id})
-    households.tell_others(turn, a.batch.id, to_body(body))
+def _loud(reply: Reply) -> bool:
+    """A dose, so that there is no second one, and meat that nobody may eat."""
+    return reply.facts.get("step_kind") == str(Kind.BRINE) or _thrown(reply)
+
+
+def _all_of(turn: Turn, a: Assessment, those: Sequence[Reply]) -> str:
+    return words.told(turn.person.name, "\n".join(dict.fromkeys(_line(reply, a) for reply in those)), a.batch.name)
+
+
+def _line(reply: Reply, a: Assessment) -> str:
+    """The first line of the answer; a step that was done, and the verdict, in the language of who hears of it."""
+    if _thrown(reply):
+        return safety.VERDICTS[Outcome.THROW_AWAY]
+    step = a.plan.step(str(reply.facts.get("step"))) if a.plan and reply.facts["intent"] == "step_done" else None
+    if step is None or step.done_at is None:
+        return reply.text.split("\n", 1)[0]
+    return marks.was_done(step, a, step.done_at)
+
+
+def _tell(turn: Turn, a: Assessment, text: Callable[[], str], *, quiet: bool = True) -> None:
+    for chat, code in households.others(turn, a.batch.id):
+        with language.speaking(code):
+            said = Reply(text(), quiet=quiet, about=a.batch.id, language=language.spoken(), facts={"told": a.batch.id})
+            households.tell(turn, a.batch.id, chat, to_body(said))

@@ -10,7 +10,7 @@ from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, debriefs, deviations, marks
+from bot.wording import answers, asking, debriefs, deviations, incidents, marks
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
 from core.plan.steps import Kind, State, Step
@@ -108,6 +108,9 @@ def _snoozed(turn: Turn, a: Assessment, step: Step, until: datetime) -> Sequence
 
 def _marked(change: Change, step: Step, text: str) -> Reply:
     after = change.after
+    if after.ledger.thrown:  # whatever is done with it, that comes first, and nothing comes next
+        text = "\n".join((incidents.thrown(change), text.split("\n", 1)[0]))
+        return Reply(text, facts=facts(after) | step_facts(step), about=after.batch.id)
     rows = asking.next_buttons(after)
     return Reply(text, buttons=rows, facts=facts(after) | step_facts(step), about=after.batch.id)
 

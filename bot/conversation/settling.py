@@ -209,7 +209,7 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     language.speak(turn.person.language)
     if asked.get("slot") == "zone" and "zone" in changes and asked.get("said") is not None:
         return starting.begin(turn, starting.on_the_wall(dict(unpack(asked["said"])), before, turn.person))
-    text = settings.changed(turn.person, changes, turn.now)
+    text = "\n".join([settings.changed(turn.person, changes, turn.now), *_staying(turn, changes)])
     if not changed:
         return (Reply(text),)
     if len(changed) > 1 or len(batches.open_here(turn)) > 1:  # what follows by its name; the message is about no batch
@@ -221,6 +221,13 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         return (Reply("\n".join([text, *said])),)
     lines = [text, *(line for one in changed for line in mends.effects(one))]
     return (Reply("\n".join(lines), facts=facts(changed[-1].after), about=changed[-1].after.batch.id),)
+
+
+def _staying(turn: Turn, changes: dict[str, Any]) -> list[str]:
+    """The batches that are left on the clock of the place where they lie."""
+    here = (batches.look(turn, row.id) for row in batches.open_here(turn)) if "zone" in changes else ()
+    own = (a for a in here if a.person.id == turn.person.id)
+    return [settings.stays(a.batch.name, a.batch.setup.zone) for a in own if a.batch.setup.zone]
 
 
 def _with_units(person: Person, changes: dict[str, Any]) -> dict[str, Any]:

@@ -46,9 +46,9 @@ _ZONE: Final = tuple(
         r"\b(?:time ?zone|tz|zone|zeitzone)(?: (?:is|to|=|:|ist|now|should be))* (?P<place>[^\W\d_][\w/ .+-]{1,39})$",
         r"\b(?:we are|im|i am|we re|were|were now|i live|we live|living|based|we live|travelling to"
         r"|flying to|now) (?:now |back |home |back home )?(?:in |on |at |near |close to |just outside |outside )"
-        r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|until \w+))*$",
+        r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|(?:until|till?) [\w ]{2,24}))*$",
         r"\b(?:moved|moving|travelled|flew|flying|travelling|travel) to "
-        r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|until \w+))*$",
+        r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|(?:until|till?) [\w ]{2,24}))*$",
         r"^(?:use |set |its )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )

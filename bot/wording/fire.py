@@ -81,6 +81,8 @@ def _till(a: Assessment) -> str:
     low, high = a.cook.fire.wait_minutes if a.cook else (0.0, 0.0)
     if judge is None or a.on_at is None:
         return ""
+    if a.on_at + timedelta(seconds=judge) <= a.now:  # a reading that came late: that hour is past
+        return ""
     at = numbers.clock(a.on_at + timedelta(seconds=judge), a.person)
     return (
         say(" till {at}", at=at)

@@ -6,19 +6,20 @@ from typing import NamedTuple
 
 from bot.intents.intents import StepDone
 from bot.reply import Button, Reply
-from bot.wording import asking, language, numbers, reminders, steps, tasks
+from bot.wording import asking, households, language, numbers, reminders, steps, tasks
 from core.batch.assess import Assessment
 from core.plan.reminders import FLIP_AND_FRIDGE
 from core.plan.steps import Step, Urgency
 
 
 class Called(NamedTuple):
-    """A step that is called for: its key, the kind of its reminder, when it was due (aware UTC), and its batch."""
+    """A step that is called for: its key, the kind of its reminder, when it was due (aware UTC), its batch, and whose."""
 
     step: str
     kind: str
     due_at: datetime
     a: Assessment
+    who: str = ""
 
 
 def say(standing: Sequence[Called]) -> Reply:
@@ -42,6 +43,7 @@ def _line(call: Called, a: Assessment, step: Step) -> str:
     name = a.batch.name[:1].upper() + a.batch.name[1:]
     text = tasks.task(step, a)
     text = text.split("\n", 1)[0] if step.urgency is Urgency.QUIET else text
+    text = households.called(call.who, text) if call.who else text
     text = f"{name}: {text}"
     if call.kind == FLIP_AND_FRIDGE:
         text = f"{text} {reminders.fridge_too(a)}"

@@ -16,7 +16,7 @@ from pathlib import Path
 from typing import Any, Final, TypeVar
 
 from babel.core import Locale
-from babel.dates import format_date
+from babel.dates import format_date, get_timezone_location
 from babel.messages.mofile import write_mo
 from babel.messages.pofile import read_po
 from babel.numbers import get_decimal_symbol
@@ -99,6 +99,11 @@ class Words(Mapping[Key, str]):
 def name(code: str) -> str:
     """What a language is called in the language of the turn: «German», «Deutsch»."""
     return Locale.parse(code, sep="-" if "-" in code else "_").get_display_name(_language.get()) or code
+
+
+def place(zone: str) -> str:
+    """The city of a time zone: «Vienna», «Wien»."""
+    return str(get_timezone_location(zone, locale=_language.get(), return_city=True))
 
 
 def decimal(value: float, digits: int) -> str:

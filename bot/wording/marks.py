@@ -33,7 +33,7 @@ def needs_number(step: Step, a: Assessment) -> str:
 def done(step: Step, change: Change, at: datetime) -> str:
     """A step done, what it means, and what comes next."""
     a = change.after
-    lead = say("{name}: done {at}.", name=steps.name(step, a), at=numbers.when(at, a.person, a.now))
+    lead = was_done(step, a, at)
     special = _SPECIAL.get(step.kind)
     middle = special(a) if special else ""
     moved = plans.moved(change.before.plan if change.before else None, a) if step.kind not in FOLLOWED else []
@@ -42,6 +42,11 @@ def done(step: Step, change: Change, at: datetime) -> str:
         for t in (lead, middle, *moved, *plans.late(a, change.before.plan if change.before else None), plans.coming(a))
         if t
     )
+
+
+def was_done(step: Step, a: Assessment, at: datetime) -> str:
+    """A step, and when it was done."""
+    return say("{name}: done {at}.", name=steps.name(step, a), at=numbers.when(at, a.person, a.now))
 
 
 FOLLOWED = frozenset({Kind.MEAT_ON, Kind.WRAP, Kind.OFF})  # their own words tell the new times

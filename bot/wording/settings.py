@@ -4,7 +4,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from bot.wording import numbers, plans
-from bot.wording.language import Words, name, say, say_n
+from bot.wording.language import Words, name, place, say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.person import Person, Units
@@ -101,6 +101,15 @@ def _height(person: Person) -> str:
 
 def _units(units: Units) -> str:
     return say("{mass}, {length} and °{upper}", mass=units.mass, length=units.length, upper=units.temperature.upper())
+
+
+def stays(name: str, zone: str) -> str:
+    """A batch that others have too does not travel with its owner."""
+    return say(
+        "«{name}» stays on the clock of {zone}, where others have it too. Say it once more, and it goes by yours.",
+        name=name,
+        zone=place(zone),
+    )
 
 
 def paused(a: Assessment) -> str:

@@ -120,6 +120,7 @@ class Change:
 def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     """Everything that is known of a batch at a time. Pure: the same batch and time give the same answer."""
     setup = batch.setup
+    person = replace(person, zone=setup.zone) if setup.zone else person
     piece = material.piece_of(setup)
     weighed, refusal = _weighed(batch, person)
     cure, refusal = _days(setup, person, (weighed, refusal))

@@ -25,6 +25,7 @@ class Setup:
     meat is packed.
     `lighter` is how a fire of coals is lit: "cubes", "chimney", "torch" or "wand"; `outside_c` and `wind_m_s` are the
     weather on the day of the fire. `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
+    `zone` is the clock of the place where the meat lies, "" for its owner's: who travels leaves what others have too.
     """
 
     product: str
@@ -65,6 +66,7 @@ class Setup:
     long_cure_confirmed: bool = False
     fridge_vouched: bool = False
     vacuum: bool = False
+    zone: str = ""
     said: frozenset[str] = frozenset()
 
     def change(self, changes: dict[str, Any]) -> "Setup":

@@ -116,6 +116,12 @@ def is_shared(turn: Turn, batch_id: str) -> bool:
     return len(_people(turn, batch_id)) > 1
 
 
+def in_group(turn: Turn, batch_id: str) -> bool:
+    """Whether a batch was begun in a chat that is not its owner's own."""
+    row = batches.get(turn.tx, batch_id)
+    return row is not None and row.chat != row.owner
+
+
 def who_did(turn: Turn, batch_id: str, step: str) -> tuple[str, datetime] | None:
     """Who said that a step was done, by id, and when it was; None where nobody did."""
     found = [e for e in kept.standing(turn, batch_id) if isinstance(e.what, Done) and e.what.step == step]
@@ -128,11 +134,14 @@ def _sayer(turn: Turn, batch_id: str, event: Event) -> str:
     return first.by
 
 
-def tell_others(turn: Turn, batch_id: str, body: dict[str, object]) -> int:
-    """The same to every other chat of a batch; to how many."""
+def others(turn: Turn, batch_id: str) -> list[tuple[str, str]]:
+    """Every other chat of a batch, with the language of who has it there."""
     row = batches.get(turn.tx, batch_id)
-    here = turn.said.chat
-    chats = {m.chat for m in members.of_batch(turn.tx, batch_id)} | ({row.chat} if row else set())
-    for chat in sorted(chats - {here}):
-        outbox.put_reply(turn.tx, chat, body, turn.now, batch=batch_id)
-    return len(chats - {here})
+    who = {m.chat: m.person for m in members.of_batch(turn.tx, batch_id)} | ({row.chat: row.owner} if row else {})
+    found = {chat: people.load(turn.tx, person) for chat, person in who.items() if chat != turn.said.chat}
+    return [(chat, person.language if person else turn.person.language) for chat, person in sorted(found.items())]
+
+
+def tell(turn: Turn, batch_id: str, chat: str, body: dict[str, object]) -> None:
+    """Something to another chat of a batch."""
+    outbox.put_reply(turn.tx, chat, body, turn.now, batch=batch_id)

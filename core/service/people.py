@@ -3,7 +3,7 @@
 from typing import Any
 
 from core.batch.assess import Assessment, Change
-from core.batch.events import Changed
+from core.batch.events import Assumed, Changed
 from core.service import households, record
 from core.service.turn import Turn
 from core.store import batches, people, visits
@@ -11,11 +11,17 @@ from core.store import batches, people, visits
 
 def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     """Keep settings of who spoke, and derive the plans and reminders of their open batches again."""
+    home = turn.person.zone if turn.person.zone_known else ""
     own = [row.id for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None]
     before = [record.look(turn.tx, batch_id, turn.now) for batch_id in own]
     turn.keep_person(**changes)
     found = []
     for was in before:
+        stays = _stays(turn, was, home, changes)
+        if stays is not None:
+            record.add(turn, was.batch.id, [(Assumed({"zone": stays}), turn.now)])
+        if stays:
+            continue
         if _on_another_cooker(was, changes):
             moved = record.add(turn, was.batch.id, [(Changed({"cooker": changes["cooker"]}), turn.now)])
             found.append(Change(was, moved.after))
@@ -24,6 +30,20 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
         record.remind(turn.tx, after)
         found.append(Change(was, after))
     return found
+
+
+def _stays(turn: Turn, a: Assessment, home: str, changes: dict[str, Any]) -> str | None:
+    """The clock that a batch is on from now: of the place that its owner left, where others have it too.
+
+    "" is the owner's own again: who said the same place twice, or is back. None is no change.
+    """
+    zone, kept = changes.get("zone"), a.batch.setup.zone
+    if zone is None or (kept and zone not in (kept, home)):
+        return None
+    if kept:
+        return ""
+    shared = households.is_shared(turn, a.batch.id) or households.in_group(turn, a.batch.id)
+    return home if home and zone != home and shared else None
 
 
 def _on_another_cooker(a: Assessment, changes: dict[str, Any]) -> bool:

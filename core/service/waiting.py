@@ -4,6 +4,7 @@ from datetime import datetime
 
 from core.batch.assess import Assessment
 from core.errors import Gone
+from core.person import Person
 from core.service import record
 from core.service.duties import holder
 from core.service.turn import House
@@ -27,6 +28,7 @@ __all__ = [
     "has_others",
     "next_due",
     "open_house",
+    "reader",
     "said_since",
     "wall",
 ]
@@ -64,7 +66,18 @@ def called(house: House, row: Row, a: Assessment) -> str:
     with house.reading() as tx:
         kept = batches.get(tx, row.batch or "")
     at_home = kept is not None and kept.chat == row.chat
-    return one.name if one is not None and one.chat == row.chat and at_home else ""
+    if one is None or one.chat != row.chat or one.person == row.chat:  # nobody is called by name in a chat of their own
+        return ""
+    return one.name if at_home else ""
+
+
+def reader(house: House, row: Row) -> Person | None:
+    """Who reads a reminder in a chat of their own; None for a group, which sleeps by the clock of the batch."""
+    with house.reading() as tx:
+        kept = batches.get(tx, row.batch or "")
+        sharing = {m.chat: m.person for m in members.of_batch(tx, row.batch or "")}
+        at_home = kept.owner if kept and kept.chat == row.chat == kept.owner else ""
+        return people.load(tx, sharing.get(row.chat, at_home))
 
 
 def doser(house: House, row: Row, a: Assessment) -> str:

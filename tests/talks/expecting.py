@@ -8,7 +8,7 @@ from itertools import pairwise
 from typing import Any
 
 Said = dict[str, Any]
-_LINE = re.compile(r"<(@|!|#|\[|=|picture$|document\b)?\s*(.*)$", re.DOTALL)
+_LINE = re.compile(r"<(@|!|#|\[|=|>|picture$|document\b)?\s*(.*)$", re.DOTALL)
 _NUMBER = re.compile(r"-?\d+(?:\.(\d+))?$")
 _RANGE = re.compile(r"(\S+) (\S+) to (\S+)$")
 _BAND = re.compile(r"(\S+) (band|narrower)$")
@@ -53,7 +53,7 @@ class Expectation:
     def check(self, walk: Walk) -> None:
         """Raises NotMet where the messages do not hold to it."""
         match self.sign:
-            case "" | "@":
+            case "" | "@" | ">":
                 self._text(walk)
             case "!":
                 _demand(not any(self.rest in _flat(said) for said in walk.came), f"«{self.rest}» was said")
@@ -70,12 +70,13 @@ class Expectation:
                 _fact(self.rest, walk)
 
     def _text(self, walk: Walk) -> None:
-        when, text = "", self.rest
-        if self.sign == "@":
-            when, _, text = self.rest.partition(" ")
+        mark, text = "", self.rest
+        if self.sign:
+            mark, _, text = self.rest.partition(" ")
         for place in range(walk.at or 0, len(walk.came)):
             said = walk.came[place]
-            if text.strip() in _flat(said) and _sent_at(said, when):
+            marked = said["to"] == mark if self.sign == ">" else _sent_at(said, mark)
+            if text.strip() in _flat(said) and marked:
                 walk.at = place
                 return
         raise NotMet(f"«{self.rest}» did not come")

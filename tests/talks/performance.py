@@ -48,7 +48,7 @@ async def _act(player: Player, line: Line, done: Performance) -> list[dict[str, 
     match line.stage:
         case None:
             try:
-                return await player.play(line.text)
+                return await player.play(_with_code(line.text, done))
             except BadLine as wrong:
                 done.failed.append(f"{done.talk.path.name}:{line.number}: «{line.text}»: {wrong.why}")
                 return []
@@ -61,6 +61,12 @@ async def _act(player: Player, line: Line, done: Performance) -> list[dict[str, 
             return await player.send(other=kind)
         case business:
             raise ValueError(f"line {line.number}: {business}")
+
+
+def _with_code(text: str, done: Performance) -> str:
+    """The line with the invitation that was given last, which nobody knows beforehand."""
+    codes = (said["facts"]["invitation"] for said in reversed(done.said) if "invitation" in said["facts"])
+    return text.replace("CODE", next(codes)) if "CODE" in text else text
 
 
 def _unmet(talk: Talk, line: Line, walk: Walk) -> list[str]:
