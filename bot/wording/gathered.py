@@ -46,7 +46,7 @@ def _line(call: Called, a: Assessment, step: Step) -> str:
     text = households.called(call.who, text) if call.who else text
     text = f"{name}: {text}"
     if call.kind == FLIP_AND_FRIDGE:
-        text = f"{text} {reminders.fridge_too(a)}"
+        text = f"{text}\n{reminders.fridge_too(a)}"
     if a.now - call.due_at <= reminders.LATE:
         return text
     return language.say("{text} It was due {due}.", text=text, due=numbers.when(call.due_at, a.person, a.now))

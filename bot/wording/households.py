@@ -81,8 +81,8 @@ def handed(a: Assessment, one: Handed) -> str:
     if one.task == "cure":
         return say("Noted: {name} weighs the cure, nobody else does.", name=one.name)
     return say(
-        "Noted: {name} answers for {task} from {since}, and the calls go there. A safety call that nobody answers goes to everybody. "
-        "«I take over» brings them back.",
+        "Noted: {name} answers for {task} from {since}, and the calls go there.\n"
+        "A safety call that nobody answers goes to everybody. «I take over» brings them back.",
         name=one.name,
         task=TASKS[one.task],
         since=numbers.when(one.since, a.person, a.now),

@@ -47,7 +47,7 @@ TO_DO = {
 
 IN_GERMAN = {
     "thaw": "auftauen",
-    "brine": "Lake ansetzen|(Pökelmischung|Salz) abwiegen",
+    "brine": "[Ll]ake ansetzen|(Pökelmischung|Salz) abwiegen",
     "brine_check": "Miss die Lake",
     "into_cure": "leisch mit|Spritz",
     "flip": "Wende den Beutel",
