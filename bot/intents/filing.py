@@ -16,6 +16,7 @@ TOPICS: Final = (
         "export",
         rf"^/?{_GIVE}(?:all )?(?:of )?(?:my|meine) (?:data|daten)" + _PLEASE
         + r"|\b(?:everything|all|what) (?:that )?you (?:know|have|keep|store) (?:of|about|on) me\b"
+        r"|^/?export(?: (?:please|pls|everything|it all))?$"
         r"|^what (?:data )?do you (?:know|have|keep|store) (?:of|about|on) me$|^was weißt du (?:über|von) mich$",
     ),
     (

@@ -107,8 +107,15 @@ _TIMED: Final = re.compile(
 )
 
 
+_READ_AND_ASKED: Final = re.compile(
+    r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
+)
+
+
 def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
+    if context.phase in _HOT and _READ_AND_ASKED.fullmatch(text):
+        return None  # «71 how long»: what was read, and the question when it will be ready
     kind = sum_of(text)
     if context.phase != "none" and not is_question(text) and (context.phase in _HOT or kind not in _OF_ANY_FIRE):
         kind = None

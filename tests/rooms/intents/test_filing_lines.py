@@ -41,7 +41,7 @@ def test_the_record_is_asked_for(phase: str, said: str, form: str) -> None:
 @pytest.mark.parametrize(
     "said",
     [
-        "export my data", "my data", "download my data", "give me all my data", "can you export my data",
+        "export", "export my data", "my data", "download my data", "give me all my data", "can you export my data",
         "What do you know about me?", "what data do you have about me", "meine Daten", "please send me my data",
     ],
 )  # fmt: skip
