@@ -28,6 +28,8 @@ _SUPPOSED: Final = re.compile(
     r"\bwhat (?:would|does|will|if|happens if|about|do i (?:gain|get))\b|\bwhat difference\b|\bshould i\b"
     r"|\b(?:would|does|will) (?:it|one|a|an|another|injecting|piercing|splitting)\b.{0,30}\b(?:help|do|change|faster"
     r"|quicker|better|matter)\b|\bis (?:one|another) (?:more )?day\b"
+    r"|^(?:(?:just|lets|ill|we could) )*(?:(?:one|1|another) (?:more )?day(?: more| longer)?"
+    r"|split it|pierce it|prick it)$"
 )
 _FASTER: Final = re.compile(
     r"\b(?:how can i|can i|what would) (?:make it |cure it |get it cured )(?:faster|quicker|sooner)"
