@@ -7,7 +7,8 @@ _I: Final = r"(?:i|we)"
 _IT: Final = r"(?:it|this|that|the (?:meat|brisket|flat|ham|belly|bird|piece|batch|pastrami))"
 # topic -> its words; before those of the other files, and only ways that no step or reading is told by
 TOPICS: Final = (
-    ("now", rf"\b(?:am|are) {_I} (?:running )?(?:late|behind|overdue)\b"
+    ("now", rf"^(?:is|are) (?:it|we|i|this|anything) late(?: (?:now|already|yet))?$"
+            rf"|\b(?:am|are) {_I} (?:running )?(?:late|behind|overdue)\b"
             rf"|\bis (?:any(?:thing|step)|something) (?:late|overdue|due"
             r"|open|missing)\b|\banything (?:late|overdue|i (?:forgot|missed)|still open)\b"
             rf"|\bdid {_I} (?:miss|forget) (?:any(?:thing)?|something|a step)\b|\bhave {_I} (?:missed|forgotten) any"

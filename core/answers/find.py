@@ -5,7 +5,7 @@ from typing import Final
 
 from core.answers.dangers import grave
 from core.answers.entries import ENGLISH, asked_in, entry
-from core.answers.likeness import nearest
+from core.answers.likeness import nearest, says_something
 
 # tuned by cross-validation over the phrasings and on questions kept apart from them (tests/published/answers)
 LIKELY: Final = 0.12  # from here on an entry may be meant
@@ -49,6 +49,8 @@ def find(question: str, language: str = ENGLISH) -> Found:
     """The entries nearest to a question in a person's own words; English is understood in every language."""
     if name := grave(question):
         return Found(((name, 1.0),))
+    if not says_something(question):
+        return Found(())
     found = _nearest(question, language) if language != ENGLISH and asked_in(language) else Found(())
     return found if found.answer or found.perhaps else _nearest(question, ENGLISH)
 

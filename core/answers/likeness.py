@@ -21,7 +21,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.answers.entries import ENGLISH, asked_in, entry
-from core.answers.slang import empty, gathered, meant, stem
+from core.answers.slang import alike, empty, gathered, meant, stem
 
 GRAMS: Final = (3, 4, 5)
 NEAREST: Final = 5  # phrasings of an entry that are averaged
@@ -50,6 +50,12 @@ class _Index:
     weights: NDArray[np.float32]
     starts: NDArray[np.int64]
     height: int
+
+
+def says_something(question: str) -> bool:
+    """Whether any word of a line carries a question; «ok then» has none, nor has «is it safe» without its what."""
+    words = _WORD.findall(question.lower().translate(_APOSTROPHES))
+    return any(word not in empty() and alike().get(word, word) != "safe" for word in words)
 
 
 def nearest(question: str, language: str, most: int) -> tuple[tuple[str, float], ...]:
