@@ -19,8 +19,8 @@ RULES = Words(
         "inch": "7 days an inch",
         "faces": "a quarter of an inch a day from each face and two days more",
         "pound": "4 days a pound, from an old farm bulletin",
-        "belly": "15 days for a belly of up to 10 lb, from an old farm bulletin",
-        "loin": "21 days for a loin or a heavy belly, from an old farm bulletin",
+        "belly": "an old farm bulletin's for a belly of up to 10 lb",
+        "loin": "an old farm bulletin's for a loin or a heavy belly",
     }
 )
 
@@ -37,7 +37,7 @@ def beside(a: Assessment) -> str:
         return ""
     return say(
         "The trade's rule, {rule}, would be {days}: it waits for even salt, I wait for a pink middle. "
-        "Longer does no harm, up to {longest} days: type it, like «{example}».",
+        "Kept cold, longer does no harm, up to {longest} days: type it, like «{example}».",
         rule=RULES[rule.by],
         days=numbers.days(rule.days),
         longest=numbers.plain(LONGEST_CURE),

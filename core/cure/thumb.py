@@ -30,10 +30,14 @@ class Thumb:
 
 
 def thumb(immersion: Immersion) -> Thumb | None:
-    """The trade's rule for a piece in its cure; None for an injected one, whose days are the trade's already."""
+    """The trade's rule for a piece in its cure.
+
+    None for an injected one, whose days are the trade's already, and for birds: its rules were made for beef and pork,
+    and nobody is sent to leave a raw bird for weeks.
+    """
     piece, dose = immersion.piece, immersion.dose
     inches = piece.thickness / METRES_PER_INCH
-    if dose.method == "inject":
+    if dose.method == "inject" or piece.cut.species not in (Species.BEEF, Species.PORK):
         return None
     if dose.method == "dry":
         return Thumb(DAYS_AN_INCH * inches, "inch", EXTENSION_LEAFLETS)

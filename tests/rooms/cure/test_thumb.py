@@ -42,3 +42,9 @@ def test_belly_and_loin_have_their_days_whatever_they_weigh():
 def test_an_injected_piece_has_no_rule_but_the_trade_s_days():
     """Its days are those of the product file already."""
     assert rule("brisket_flat", 3.2, 0.050, "inject") is None
+
+
+@pytest.mark.parametrize(("name", "mass"), [("turkey_breast", 2.0), ("duck_breast", 0.35)])
+def test_a_bird_has_no_rule(name: str, mass: float):
+    """The rules were made for beef and pork: no raw bird is left for weeks by them."""
+    assert rule(name, mass, 0.030, "dry") is None
