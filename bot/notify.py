@@ -46,7 +46,7 @@ class Notify:
         a = waiting.batch_of(self._house, row, now) if row.body is None else None
         if reply is None or a is None or row.urgency == Urgency.PIERCING or _put_off(row, a):
             return None if reply is None else self._handed(row, now, reply)
-        if (until := self._night(row, now)) is not None:
+        if (until := self._night(row, a, now)) is not None:
             return Later(until)
         day = Day(self._house, row.chat, wall_of(a.person), now)
         if (until := day.wait()) is not None:
@@ -120,9 +120,9 @@ class Notify:
         body = {**facts(a), **step_facts(step), "reminder": row.kind, "due": row.due_at.isoformat()}
         return replace(reply, facts=body)
 
-    def _night(self, row: Row, now: datetime) -> datetime | None:
-        """Until when whoever reads it sleeps: by their own clock, which need not be that of the batch."""
-        person = waiting.reader(self._house, row)
+    def _night(self, row: Row, a: Assessment, now: datetime) -> datetime | None:
+        """Until when whoever reads it sleeps, while it is day by the clock of the batch, which keeps its own night."""
+        person = None if wall_of(a.person).quiet(now) else waiting.reader(self._house, row)
         wall = wall_of(person) if person else None
         return wall.awake(now) if wall and wall.quiet(now) else None
 
