@@ -2,8 +2,8 @@
 
 Both poll the same loopback Bot API in the same run, one after the other; our pace is set so high that it limits
 nothing. Goal of the project: at least half of the bare bot's ordered throughput. With 50 ms to the API it holds; with
-none it does not, since a turn computes for 10 to 30 ms what an echo does not: there the figures are printed only. How
-late a single answer is, beside the echo's, is measured in `test_telegram.py`.
+none it does not, since a turn computes for 4 to 55 ms what an echo does not (`test_turns.py`): there the figures are
+printed only. How late a single answer is, beside the echo's, is measured in `test_telegram.py`.
 """
 
 import statistics

@@ -11,7 +11,7 @@ from sqlalchemy import Connection, Engine, inspect, text
 
 from core.errors import NotKept
 
-HEAD: Final = "0006"
+HEAD: Final = "0007"
 LOCK: Final = 7_258_371  # any number: the name of our advisory lock
 
 

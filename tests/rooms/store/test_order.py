@@ -8,7 +8,7 @@ from sqlalchemy import event, insert, select
 
 from core.plan.reminders import Wanted
 from core.plan.steps import Urgency
-from core.store import outbox
+from core.store import batches, outbox
 from core.store.database import Database
 from core.store.tables import outgoing
 
@@ -120,3 +120,23 @@ def test_the_planner_finds_what_is_due_by_index(database: Database, now: datetim
             used = {kind for step in steps for kind in re.findall("outgoing USING INDEX ix_outgoing_([a-z_]+) ", step)}
             assert used == kinds, steps
             assert not any(step.startswith(("SCAN outgoing", "SCAN earlier", "SCAN failed")) for step in steps), steps
+
+
+def test_a_turn_reads_nothing_of_other_chats(database: Database, now: datetime) -> None:
+    """What was said last, and which batches are open in a chat, are found by its own rows."""
+    if not database.on_sqlite:
+        pytest.skip("asks SQLite's planner")
+    told: list[tuple[str, object]] = []
+    event.listen(database.engine, "before_cursor_execute", lambda *of: told.append((of[2], of[3])))
+    with database.transaction() as tx:
+        outbox.last_about(tx, "garden")
+        outbox.last_reminder(tx, "garden")
+        outbox.find_by_channel_key(tx, "garden", "1")
+        batches.open_in(tx, "garden")
+        asked = [one for one in told if one[0].startswith("SELECT")]
+        assert len(asked) == 4
+        for statement, values in asked:
+            plan = tx.connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {statement}", values)
+            steps = [row[3] for row in plan if row[3].startswith(("SEARCH", "SCAN"))]
+            assert steps
+            assert all(re.match(r"SEARCH .*(\(chat=\?|\(batch=\?|\(id=\?)", step) for step in steps), steps
