@@ -126,6 +126,9 @@ def read_move(text: str, context: Context) -> Intent | None:
     if said.day_said and not said.hour_said and (open_words := when.open_hour(target, context)):  # «eat sunday 2»
         hour = when.meal(when.hour_after_day(open_words, context), context)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=one.at) for one in (hour,) if one))
+    if context.due_step and verb[0].startswith("do ") and not said.day_said:  # «do it at 9»: the step, or the meal
+        put_off = when.future(text, context)
+        return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
     if said.others:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))

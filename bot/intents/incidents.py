@@ -89,7 +89,8 @@ _OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
 _SALT: Final = tuple(
     (level, re.compile(words))
     for level, words in (
-        (0, r"\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
+        (0, r"\bsalt was (?:just |about )?right\b"
+            r"|\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
             r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
         (-1, r"\b(?:bland|not salty enough|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
         (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
@@ -100,7 +101,7 @@ _SALT: Final = tuple(
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
     r"|weighs? (?:out|in)|end weight"
-    r"|ended(?: up| at)?|danach)\b"
+    r"|ended(?: up| at)?|when (?:its )?done|danach)\b"
 )
 
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")

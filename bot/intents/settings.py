@@ -49,7 +49,7 @@ _ZONE: Final = tuple(
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|(?:until|till?) [\w ]{2,24}))*$",
         r"\b(?:moved|moving|travelled|flew|flying|travelling|travel) to "
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|(?:until|till?) [\w ]{2,24}))*$",
-        r"^(?:use |set |its )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
+        r"^(?:use |set |its |on )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )
 )

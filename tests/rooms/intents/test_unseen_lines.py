@@ -33,6 +33,7 @@ SETS = (
     "unseen_supper.csv",
     "unseen_garden.csv",
     "unseen_porch.csv",
+    "unseen_dusk.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97
