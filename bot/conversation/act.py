@@ -37,7 +37,7 @@ from bot.intents.intents import (
 )
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
-from core.errors import Gone, NotKept, SaltbellError
+from core.errors import Gone, NotKept, OverLimit, SaltbellError
 from core.service import chats
 from core.service.turn import Turn
 
@@ -81,6 +81,7 @@ def _one(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
         if isinstance(refusal, Gone) and meant.batch is None and (known := trade.instead(turn, meant.message.text)):
             return known  # no batch that it could be about, and an entry that knows it
         facts = {"refused": type(refusal).__name__}
+        facts |= {"answer_kind": "refused"} if isinstance(refusal, OverLimit) else {}
         return (Reply(refusals.say(refusal, turn.person), facts=facts),)
 
 

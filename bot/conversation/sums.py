@@ -69,6 +69,8 @@ def _answer(turn: Turn, kind: str, text: str) -> Reply:
 
 
 def _asked(turn: Turn, kind: str, text: str, line: Told, wanted: str) -> Reply:
+    if kind == "dose" and wanted == "strength":  # no packet makes a level over the limit lawful
+        sums_cold.within_the_law(turn, line)
     turn.ask({"slot": "sum", "sum": kind, "text": text, "wanted": wanted})
     said, rows = (_by_strength(turn, kind, line) if wanted == "strength" else None) or sums_asked.missing(wanted)
     return Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": wanted, "sum": kind})

@@ -1,5 +1,7 @@
 """Sums about units, salt, the dose, days and how much to buy: figures of a line in, words with their sources out."""
 
+from dataclasses import replace
+
 from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.intents.sums import bare_grams, converted, rate
@@ -10,11 +12,11 @@ from core.batch import material
 from core.cure.contents import SATURATED_BRINE, Contents, salometer_degrees
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
 from core.cure.judgement import Judgement, judge
-from core.errors import Missing, SaltbellError
+from core.errors import Missing, OverLimit, SaltbellError
 from core.plan.recipe import product
 from core.safety.thaw import thaw
 from core.service.turn import Turn
-from core.units import Fraction, Kilograms
+from core.units import Fraction, Kilograms, MilligramsPerKilogram
 
 KITCHEN = ("COMMON_PRACTICE",)
 USUAL = (0.0625, 0.0588)
@@ -55,6 +57,7 @@ def _spoons(turn: Turn, line: Told) -> Answer:
 
 
 def _dose(turn: Turn, line: Told) -> Answer:
+    within_the_law(turn, line)
     mass = need(line.meat, "meat")
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
@@ -64,6 +67,19 @@ def _dose(turn: Turn, line: Told) -> Answer:
         keys,
         {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing},
     )
+
+
+def _level(line: Told) -> MilligramsPerKilogram | None:
+    """The nitrite that was asked for, where the line names a level of its own."""
+    return next((m.value for m in measures.find(line.text) if m.kind == "ppm"), None)
+
+
+def within_the_law(turn: Turn, line: Told) -> None:
+    """Raises OverLimit for a level that no dose of any weight or strength may make."""
+    try:
+        _weighed(turn, line, line.meat or 1.0, USUAL[0])
+    except OverLimit as over:
+        raise replace(over, passing_cure_kg=None) from over  # the passing dose hangs on a strength that nobody told
 
 
 def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...] | None:
@@ -84,7 +100,7 @@ def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dos
             nitrite_fraction=strength,
             product_class=kind,
             jurisdiction=place,
-            nitrite_target=house_target(place, kind, method),
+            nitrite_target=_level(line) or house_target(place, kind, method),
             water_share=(line.water or 0.0) / mass if line.water else 0.5,
         )
     )

@@ -176,7 +176,7 @@ def wanted_dose(text: str) -> WantedDose | None:
         return None
     found = measures.find(_EACH.sub("per 1 ", text))
     masses = [m for m in found if m.kind == "mass" and m.low is None and 0 < m.value <= MOST_MEAT]
-    if len(masses) != 1:
+    if len(masses) != 1 or any(m.kind == "ppm" for m in found):  # a level of one's own is a sum, and judged
         return None
     shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1]
     water = next((m.value for m in found if m.unit in _POUR and 0 < m.value <= _MOST_WATER), None)

@@ -38,6 +38,7 @@ _CURE: Final = (
 _WORDS: Final = (
     ("altitude", r"\bboil\w*|\baltitude\b|\belevation\b|\bsea level\b", ("height",)),
     ("salometer", r"\bsalometer\b|\bsalinometer\b", ()),
+    ("dose", r"\b(?:how (?:much|many)|grams?|dose)\b.*\d ?(?:ppm\b|mg/kg\b)", ()),
     ("ppm", r"\bppm\b|\bmg/kg\b|\b(?:per|a) (?:kilo|kg)\b.*\bcure\b", ("mix",)),
     ("scale", r"\bscale\b", ("grams",)),
     ("thaw", r"\b(?:thaw|defrost)\w*\b|\b(?:frozen|turkey|chicken)\b.*\bin cold water\b.*\b(?:how long|time)\b",
