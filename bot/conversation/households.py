@@ -83,7 +83,8 @@ def _named_or_all(turn: Turn, meant: str, named: str | None) -> Sequence[str]:
     if named:
         return (named,)
     with_whom = {chat for chat, _ in households.others(turn, meant)}
-    alike = [row.id for row in batches.open_here(turn) if {c for c, _ in households.others(turn, row.id)} == with_whom]
+    here = sorted(batches.open_here(turn), key=lambda row: row.name)
+    alike = [row.id for row in here if {chat for chat, _ in households.others(turn, row.id)} == with_whom]
     return sorted(alike, key=lambda batch: batch != meant)
 
 

@@ -188,7 +188,11 @@ def _with_other_zones(meant: Understood, now: datetime, replies: Sequence[Reply]
 
 def _named_or_all(turn: Turn, meant: Understood, named: str | None) -> Sequence[str]:
     """Who goes out is away from every batch, unless one was named."""
-    return [named] if named else [row.id for row in batches.open_here(turn)] or [meant.of(None)]
+    return [named] if named else _by_name(turn) or [meant.of(None)]
+
+
+def _by_name(turn: Turn) -> list[str]:
+    return [row.id for row in sorted(batches.open_here(turn), key=lambda row: row.name)]
 
 
 def _only(done: Sequence[Done]) -> str | None:

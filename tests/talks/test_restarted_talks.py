@@ -15,11 +15,13 @@ TALKS = sorted(FOLDER.glob("*.chat"))
 
 
 def heard(done: Performance) -> list[dict[str, Any]]:
-    """What people got, the chance names of batches by number, without the folder of pictures and documents."""
+    """What people got, the chance names of batches and invitations by number, without the folders."""
     names: dict[str, str] = {}
     for one in done.said:
         if "batch" in one["facts"]:
             names.setdefault(one["facts"]["batch"], f"batch {len(names) + 1}")
+        if "invitation" in one["facts"]:
+            names.setdefault(one["facts"]["invitation"], f"invitation {len(names) + 1}")
     files = ("picture", "document")
     plain = json.dumps([{**one, **{each: Path(one.get(each) or "").name for each in files}} for one in done.said])
     for name, number in names.items():
