@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 
-from sqlalchemy import func, select, update
+from sqlalchemy import ColumnElement, func, select, update
 
 from core.store.database import Database
 from core.store.tables import outgoing
@@ -104,17 +104,23 @@ def fall_due(store: Database, count: int) -> None:
         tx.execute(update(outgoing).where(outgoing.c.id.in_(some)).values(due_at=now, free_at=now))
 
 
+def _due() -> tuple[ColumnElement[bool], ...]:
+    """What fell due and is not put off: the sixth message of a day to a chat waits for the evening, no try so long."""
+    now = datetime.now(UTC)
+    return outgoing.c.due_at <= now, outgoing.c.free_at <= now + timedelta(hours=1)
+
+
 def undone(store: Database) -> int:
     """What should have gone out by now, and has not."""
     with store.reading() as tx:
-        live = outgoing.c.state.in_(["waiting", "sending"]), outgoing.c.due_at <= datetime.now(UTC)
-        return int(tx.execute(select(func.count()).where(*live)).scalar_one())
+        live = select(func.count()).where(outgoing.c.state.in_(["waiting", "sending"]), *_due())
+        return int(tx.execute(live).scalar_one())
 
 
 def states(store: Database) -> dict[str, int]:
     """How many of what fell due are in which state."""
     with store.reading() as tx:
-        due = select(outgoing.c.state, func.count()).where(outgoing.c.due_at <= datetime.now(UTC))
+        due = select(outgoing.c.state, func.count()).where(*_due())
         return dict(tx.execute(due.group_by(outgoing.c.state)).all())
 
 
