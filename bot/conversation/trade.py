@@ -5,6 +5,7 @@ from collections.abc import Sequence
 from bot.conversation import answered, curing, sums
 from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
+from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import general, language, trade
 from core.answers.entries import Entry, entry
@@ -57,7 +58,9 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
     found = _found(text) if len(text.split()) >= SHORTEST else None
     if found is None or (found.answer and entry(found.answer).kind == "off_topic"):
         return ()
-    return known(turn, text) if found.answer else (_offered(turn, found, text),) if found.guess else ()
+    if found.answer:
+        return known(turn, text)
+    return (_offered(turn, found, text),) if found.guess and is_question(text.lower()) else ()
 
 
 def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Reply]:
