@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from math import isfinite
 
 from bot import measures
 from bot.conversation import sums
@@ -217,7 +218,8 @@ def _soak(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
     if a.plan is None or a.dose is None:
         return Reply(plans.now(a), facts=facts(a), about=a.batch.id)
     tries = tuple((wanted, _soaking(a, wanted)) for wanted in _wanted(a, intent))
-    body = facts(a) | {"answer_kind": "batch", "topic": "soak", "soak_hours": tries[0][1].hours.p50}
+    hours = tries[0][1].hours.p50  # none brings it there where it is inf
+    body = facts(a) | {"answer_kind": "batch", "topic": "soak"} | ({"soak_hours": hours} if isfinite(hours) else {})
     return Reply(curing.soaked(a, tries), facts=body, about=a.batch.id)
 
 

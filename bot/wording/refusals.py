@@ -92,7 +92,7 @@ def _not_so(error: OtherWay | TooLate | TooLong | TooSoon | Gone, person: Person
             )
         case TooLong(days, limit):
             return language.say(
-                "That is {days} in the cure, and I plan no more than {limit} without your word: tap it, or type fewer days. "
+                "{days} in the cure: I plan no more than {limit} without your word.\nTap it, or type fewer days. "
                 "Quicker: inject it, or split it into thinner pieces.",
                 days=numbers.days(days),
                 limit=f"{limit:.0f}",
