@@ -27,9 +27,10 @@ def say(standing: Sequence[Called]) -> Reply:
     found = [(call, call.a, step) for call in standing if call.a.plan and (step := call.a.plan.step(call.step))]
     rows = tuple(_button(a, step) for _, a, step in found if step.kind not in asking.ANSWERED_IN_WORDS)
     names = {a.batch.id: a.batch.name for _, a, _ in found}
+    fridges = dict.fromkeys(reminders.fridge_too(a) for call, a, _ in found if call.kind == FLIP_AND_FRIDGE)
     facts = {"reminder": "several", "batches": sorted(names.values()), "steps": [step.key for _, _, step in found]}
     return Reply(
-        "\n".join(_line(call, a, step) for call, a, step in found),
+        "\n".join([*(_line(call, a, step) for call, a, step in found), *fridges]),  # of all of them once
         buttons=rows,
         kind="reminder",
         quiet=all(step.urgency is Urgency.QUIET for _, _, step in found),
@@ -45,8 +46,6 @@ def _line(call: Called, a: Assessment, step: Step) -> str:
     text = text.split("\n", 1)[0] if step.urgency is Urgency.QUIET else text
     text = households.called(call.who, text) if call.who else text
     text = f"{name}: {text}"
-    if call.kind == FLIP_AND_FRIDGE:
-        text = f"{text}\n{reminders.fridge_too(a)}"
     if a.now - call.due_at <= reminders.LATE:
         return text
     return language.say("{text} It was due {due}.", text=text, due=numbers.when(call.due_at, a.person, a.now))

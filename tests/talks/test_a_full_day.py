@@ -40,7 +40,8 @@ async def test_what_stands_at_one_hour_is_one_message(tmp_path: Path) -> None:
     assert len(names) > 1
     assert all(f"{name.capitalize()}: Flip the bag" in one["text"] for name in names)
     assert [label for label in one["buttons"] if label.endswith("Flip the bag: done")]
-    assert one["text"].count("\n") == len(names) - 1
+    assert one["text"].count("\n") == len(names)
+    assert one["text"].count("And read the fridge") == 1
     tapped = await player.play(f"!{one['buttons'][0]}")
     assert "Flip the bag: done 08:01." in tapped[0]["text"]
     rest = await player.play("all flipped")
