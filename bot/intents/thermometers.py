@@ -88,9 +88,10 @@ class Line:
 
 @dataclass
 class _Waiting:
-    """An hour said before its number («at 9 it was 82»), and whether the segment has a number already."""
+    """What was said before its number («at 9 it was 82», «10 minutes ago core 67»), and how many the segment has."""
 
     time: str = ""
+    ago: timedelta | None = None
     since_sep: int = 0
 
 
@@ -136,6 +137,7 @@ def _with_unit(item: Item, unit: str) -> Item:
 def _take(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> None:
     match found.lastgroup:
         case "sep":
+            waiting.ago = None if waiting.since_sep else waiting.ago
             waiting.since_sep = 0
         case "word":
             _take_word(found[0], line)
@@ -144,7 +146,7 @@ def _take(found: re.Match[str], line: Line, waiting: _Waiting, text: str) -> Non
         case "many" | "over":
             line.over = timedelta(hours=int(found["many"] or 1))
         case "span" | "ago":
-            _take_span(found, line)
+            _take_span(found, line, waiting)
         case "time":
             _take_time(found[0], line, waiting)
         case _:
@@ -159,9 +161,11 @@ def _take_word(word: str, line: Line) -> None:
         line.foreign.append(word)
 
 
-def _take_span(found: re.Match[str], line: Line) -> None:
+def _take_span(found: re.Match[str], line: Line, waiting: _Waiting) -> None:
     if found["ago"] and line.items:
         _amend(line, replace(line.items[-1], ago=when.span(found[0])))
+    elif found["ago"]:
+        waiting.ago = when.span(found[0])
 
 
 def _take_time(words: str, line: Line, waiting: _Waiting) -> None:
@@ -184,7 +188,8 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
         _take_time(f"at {found[0]}", line, waiting)
         return
     joined = bool(line.order) and bool(re.search(r"\d ?-$", text[: found.start() + 1].rstrip("0123456789 ")))
-    line.order.append(Item(Number(abs(value) if joined else value, unit), waiting.time, joined=joined))
+    number = Number(abs(value) if joined else value, unit)
+    line.order.append(Item(number, waiting.time, waiting.ago, joined=joined))
     waiting.time = ""
     waiting.since_sep += 1
 

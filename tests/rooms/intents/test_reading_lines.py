@@ -235,3 +235,11 @@ def test_a_pit_before_the_fire_is_a_wish() -> None:
     assert read("pit 110 c", CURE) == [Change({"pit_c": 110.0})]
     assert read("pit 110 c", COOK) == [Reading((Temperature(110, "c", Probe.PIT),))]
     assert read("pit 150 c and pit 90 c", context("none", POUNDS)) != [Question("pit 150 c and pit 90 c")]
+
+
+@pytest.mark.parametrize("text", ["10 minutes ago core 157", "core was 157 10 minutes ago", "10 min ago, core 157"])
+def test_how_long_ago_it_was_read(text: str) -> None:
+    """The span before the number counts as much as the span behind it: a chill is judged by its hours."""
+    (intent,) = read(text, COOK)
+    assert isinstance(intent, Reading)
+    assert [t.at for t in intent.temperatures] == [NOW - timedelta(minutes=10)]
