@@ -35,6 +35,10 @@ _FASTER: Final = re.compile(
     r"\b(?:how can i|can i|what would) (?:make it |cure it |get it cured )(?:faster|quicker|sooner)"
     r"|\bspeed (?:it|this|the cure) up\b|\bspeed up the cure\b|\bwhat are my options\b"
 )
+_OF_WOOD: Final = re.compile(r"\b(?:wood|chips?|chunks?|logs?|spices?|beans?)\b")
+_SOAK_ASKED: Final = re.compile(
+    r"^(?:(?:should|shall|can|do|must) (?:i|we) )?(?:need to )?soak(?: (?:it|the meat|them))?(?: for)?(?: \d.*)?\?$"
+)
 _SOAK: Final = re.compile(
     r"\b(?:how long|should i|do i (?:need|have) to|when do i|must i)\b.{0,30}\bsoak\w{0,3}\b|^soak(?:ing)?\??$"
     r"|\bsoak (?:it )?(?:to|down to|until) \d|\bhow long in (?:fresh|clean|cold) water\b"
@@ -110,6 +114,15 @@ class Mixture:
         return "brine" if self.pump is None else "inject"
 
 
+def _about_a_soak(text: str, context: Context) -> bool:
+    """«soak 30 min?», «should i soak it», and what is too salty once it is out; never the wood."""
+    if _OF_WOOD.search(text):
+        return False
+    at_hand = context.phase in ("curing", "drying") and _SOAK_ASKED.search(text)
+    salty = context.phase == "drying" and _TOO_SALTY.search(text) and not _RINSED.search(text)
+    return bool(_SOAK.search(text) or at_hand or salty)
+
+
 def read_cures(text: str, context: Context) -> Intent | None:
     """A question about the cure, where a plain text is one."""
     if ATE.search(text):
@@ -118,7 +131,7 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("judge", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)
-    if _SOAK.search(text) or (context.phase == "drying" and _TOO_SALTY.search(text) and not _RINSED.search(text)):
+    if _about_a_soak(text, context):
         return Ask("soak", text=text)
     if context.phase not in ("waiting", "curing", "drying"):
         return None

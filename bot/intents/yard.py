@@ -64,9 +64,16 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\b(?:open|close|touch|move|adjust|do (?:i|we) do) (?:with )?(?:the )?vents?\b\??$",
         r"\bwhat (?:about|do i do with|to do with) the (?:fire|vents?)\b",
     )),
+    ("run", (
+        r"\b(?:what|which) (?:temp(?:erature)?|heat) (?:do|should|shall|must|to) (?:i |we )?"
+        r"(?:run|hold|keep|set|cook|smoke)(?: (?:it|the pit|the smoker|the grill|the cooker|this))?(?: at)?\??$",
+        r"\bhow hot (?:do|should|shall|must) (?:i |we )?(?:run|keep|hold) (?:it|the (?:pit|smoker|grill|fire))\b",
+    )),
     ("pull", (
         rf"\b(?:when|(?:at )?what (?:temp(?:erature)?|core)) (?:do|should|shall|to) {_I}(?:pull|take) {_IT}\b",
         rf"\b(?:what|which) (?:temp(?:erature)?|core) (?:do|should|to) {_I}(?:pull|take {_IT} off|cook to)\b",
+        rf"^(?:so )?(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}(?: off)?"
+        r"(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
         r"\bpull temp(?:erature)?\b",
         r"\bwhats? (?:is )?(?:the |my |our |its )?(?:target|goal)(?: temp(?:erature)?| core)?\b",
         r"^(?:the )?target(?: temp(?:erature)?)?$",

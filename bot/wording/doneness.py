@@ -1,6 +1,6 @@
 """Words for when to take it off: by purpose, by feel before a number, and never under the floor of safety."""
 
-from bot.wording import cooling, holding, meats, numbers
+from bot.wording import cooling, holding, meats, numbers, plans
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -26,6 +26,12 @@ def pull_asked(a: Assessment) -> str:
     floor = say("Never under {limit}: that is the floor of safety.", limit=numbers.both(a.floor_c, a.person))
     rest = say("Otherwise: {others}.", others=others) if others else ""
     return "\n".join(line for line in (own, meats.done_at(a), rest, floor) if line)
+
+
+def run_asked(a: Assessment) -> str:
+    """How hot the fire is meant to run, and how to have it otherwise."""
+    hot = "250 f" if a.person.units.temperature == "f" else "120 c"
+    return say("As planned: {pit}. Type another, like «pit {hot}», and the hours follow.", pit=plans.pit(a), hot=hot)
 
 
 def tender(a: Assessment) -> str:

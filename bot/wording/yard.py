@@ -17,6 +17,7 @@ TOPICS: dict[str, Callable[[Assessment], str]] = {
     "hold": holding.asked,
     "chill": chilling.asked,
     "pull": doneness.pull_asked,
+    "run": doneness.run_asked,
     "tender": doneness.tender,
     "reading": readings.next_asked,
     "probe_out": readings.probe_out,
