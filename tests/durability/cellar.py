@@ -77,15 +77,17 @@ class Replica:
 
 
 @asynccontextmanager
-async def talking(server: BotApi, people: list[Person]) -> AsyncIterator[list[int]]:
+async def talking(
+    server: BotApi, people: list[Person], pause: float = PAUSE, ahead: int = AHEAD
+) -> AsyncIterator[list[int]]:
     """People who say something all the time; the updates that came of it."""
     said: list[int] = []
 
     async def talk() -> None:
         while True:
-            if len(server.pending) < AHEAD:
+            if len(server.pending) < ahead:  # people wait for answers too
                 said.append(random.choice(people).says("help"))
-            await asyncio.sleep(PAUSE)
+            await asyncio.sleep(pause)
 
     task = asyncio.create_task(talk())
     try:

@@ -74,18 +74,24 @@ def test_what_was_kept_is_there_after_an_upgrade(old: Database) -> None:
         assert int(outbox.put_reply(tx, "shed", {"text": "hello"}, datetime(2027, 3, 1, tzinfo=UTC))) > used
 
 
+def break_off(store: Database) -> None:
+    """An upgrade whose power goes at its very last statement."""
+
+    def gone(_connection: object, _cursor: object, statement: str, *_: object) -> None:
+        if statement.startswith("UPDATE alembic_version") and f"'{migrations.HEAD}'" in statement:
+            raise OSError("the power is gone")
+
+    event.listen(store.engine, "before_cursor_execute", gone)
+    with pytest.raises(OSError, match="power"):
+        migrations.migrate_if_needed(store.engine)
+    event.remove(store.engine, "before_cursor_execute", gone)
+
+
 def test_an_upgrade_that_fails_leaves_the_old_state(old: Database) -> None:
     """Broken off at its very last statement, the store is to the letter what it was; then it goes forward."""
     before = dump(old)
 
-    def break_off(_connection: object, _cursor: object, statement: str, *_: object) -> None:
-        if statement.startswith("UPDATE alembic_version") and f"'{migrations.HEAD}'" in statement:
-            raise OSError("the power is gone")
-
-    event.listen(old.engine, "before_cursor_execute", break_off)
-    with pytest.raises(OSError, match="power"):
-        migrations.migrate_if_needed(old.engine)
-    event.remove(old.engine, "before_cursor_execute", break_off)
+    break_off(old)
     assert dump(old) == before
     migrations.migrate_if_needed(old.engine)
     with old.reading() as tx:

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from sqlalchemy import event, text
+from sqlalchemy import text
 
 from core.store import migrations
 from core.store.database import Database, open_database
-from tests.house.test_upgrades import KEPT, OLDER
+from tests.house.test_upgrades import KEPT, OLDER, break_off
 from tests.postgres import cluster
 
 pytestmark = pytest.mark.slow
@@ -66,14 +66,7 @@ def test_an_upgrade_that_fails_leaves_the_old_state(old: Database) -> None:
     """Broken off at its very last statement, tables and rows are what they were; then it goes forward."""
     before = kept(old), columns(old)
 
-    def break_off(_connection: object, _cursor: object, statement: str, *_: object) -> None:
-        if statement.startswith("UPDATE alembic_version") and f"'{migrations.HEAD}'" in statement:
-            raise OSError("the power is gone")
-
-    event.listen(old.engine, "before_cursor_execute", break_off)
-    with pytest.raises(OSError, match="power"):
-        migrations.migrate_if_needed(old.engine)
-    event.remove(old.engine, "before_cursor_execute", break_off)
+    break_off(old)
     assert (kept(old), columns(old)) == before
     migrations.migrate_if_needed(old.engine)
     with old.reading() as tx:

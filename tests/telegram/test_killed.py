@@ -9,14 +9,12 @@ import random
 import sqlite3
 import sys
 from collections import Counter
-from collections.abc import AsyncIterator
-from contextlib import asynccontextmanager
 from pathlib import Path
 
 import pytest
 
+from tests.durability.cellar import talking
 from tests.telegram.loopback import BotApi
-from tests.telegram.loopback_chats import Person
 
 ROOT = Path(__file__).parents[2]
 KILLS = int(os.environ.get("SALTBELL_KILLS", "6"))
@@ -65,25 +63,6 @@ class Life:
         self._server.webhook.proxies["https://bot.example.org"] = (f"http://127.0.0.1:{port}",)
 
 
-@asynccontextmanager
-async def talking(server: BotApi, people: list[Person]) -> AsyncIterator[list[int]]:
-    """People who say something all the time; the updates that came of it."""
-    said: list[int] = []
-
-    async def talk() -> None:
-        while True:
-            if len(server.pending) < AHEAD:  # people wait for answers too
-                said.append(random.choice(people).says("help"))
-            await asyncio.sleep(PAUSE)
-
-    task = asyncio.create_task(talk())
-    try:
-        yield said
-    finally:
-        task.cancel()
-        await asyncio.wait({task})
-
-
 def kept(folder: Path) -> list[str]:
     """The keys of the messages that the house took."""
     store = sqlite3.connect(folder / "killed.db")
@@ -116,7 +95,7 @@ async def test_killed_while_people_talk(way: str, tmp_path: Path) -> None:
             life.hook(await unused_port())
         people = [server.person(f"P{number}") for number in range(TALKERS)]
         in_doubt: list[int] = []
-        async with talking(server, people) as said:
+        async with talking(server, people, PAUSE, AHEAD) as said:
             for _ in range(KILLS):
                 await life.begin()
                 await asyncio.sleep(random.uniform(0.0, 0.6))
