@@ -16,7 +16,7 @@ from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
 from bot.intents.start import HEAVIEST_KG
 from bot.intents.sums import sum_of
-from bot.intents.zones import jurisdiction_of, zone_of
+from bot.intents.zones import jurisdiction_of, law_of, zone_of
 from core.batch.events import Probe
 
 _YES: Final = re.compile(
@@ -121,9 +121,10 @@ def _zone(text: str, context: Context) -> Intent | None:
     if len(text.split()) > 6 or re.search(r"\d", text):
         return None
     place = re.sub(r"^(?:(?:its|it is|i live in|i am in|im in|in|we are in|near) )+", "", text)
-    zone, law = zone_of(place), jurisdiction_of(place)
+    zone = zone_of(place)
     if zone is None:
         return None
+    law = jurisdiction_of(place) or law_of(zone)  # a first guess, and said; who travels later keeps the law of home
     return Settings({"zone": zone, "jurisdiction": law} if law else {"zone": zone})
 
 

@@ -6,6 +6,8 @@ from functools import cache
 from typing import Final
 from zoneinfo import available_timezones
 
+from babel.core import get_global
+
 from core.person import Units
 
 # cities and regions that no zone is named after; zone names from the IANA time zone database
@@ -58,6 +60,11 @@ _JURISDICTIONS: Final = {
     "CA": "canada, canadian",
 }  # fmt: skip
 _COUNTRIES: Final = {name.strip(): law for law, names in _JURISDICTIONS.items() for name in names.split(",")}
+_LAWS: Final = {"US": "US", "GB": "UK", "CA": "CA"}
+_OF_THE_EU: Final = {
+    "AT", "BE", "BG", "CY", "CZ", "DE", "DK", "EE", "ES", "FI", "FR", "GR", "HR", "HU", "IE", "IT", "LT", "LU", "LV",
+    "MT", "NL", "PL", "PT", "RO", "SE", "SI", "SK",
+}  # fmt: skip
 _NO_CITY: Final = ("Etc/", "SystemV/", "posix/", "right/", "US/", "Canada/", "Mexico/", "Brazil/", "Chile/")
 _FAHRENHEIT: Final = ("America/", "US/")
 _CLOSE: Final = 0.82
@@ -106,6 +113,12 @@ def units_of(zone: str) -> Units:
 def jurisdiction_of(place: str) -> str | None:
     """The jurisdiction of a country as typed, or None."""
     return _COUNTRIES.get(_trimmed(place))
+
+
+def law_of(zone: str) -> str | None:
+    """The jurisdiction of the country in which a zone lies, by the Unicode CLDR; None where its law is not held."""
+    territory = str(get_global("zone_territories").get(zone, ""))
+    return "EU" if territory in _OF_THE_EU else _LAWS.get(territory)
 
 
 def _trimmed(place: str) -> str:
