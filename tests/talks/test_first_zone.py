@@ -39,3 +39,14 @@ async def test_the_meal_keeps_its_hour(tmp_path: Path, city: str) -> None:
 async def test_the_first_zone_brings_units(tmp_path: Path, city: str, shown: str) -> None:
     """Pounds and °F in America, as a first guess; «only kg and c» says otherwise."""
     assert shown in (await said_to(tmp_path, ("7 lb brisket flat for 3 april 13:00, cure 6.25 %", city)))[1]
+
+
+@pytest.mark.parametrize(
+    ("city", "law"),
+    [("Chicago", "(US, "), ("Vienna", "(EU, "), ("London", "(UK, "), ("Toronto", "(CA, ")],
+)
+async def test_the_first_zone_brings_the_law(tmp_path: Path, city: str, law: str) -> None:
+    """The limit of the dose is that of the country, and the plan says whose law it goes by."""
+    planned = (await said_to(tmp_path, ("3.2 kg brisket flat for 3 april 13:00, cure 6.25 %", city)))[1]
+    assert law in planned
+    assert "nitrite by the law of" in planned
