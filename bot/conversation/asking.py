@@ -13,7 +13,6 @@ from bot.wording import (
     answers,
     asking,
     cautions,
-    cooling,
     general,
     log,
     plans,
@@ -115,7 +114,7 @@ def _about(a: Assessment, intent: Ask) -> str:
         case "plan":
             return plans.whole(a)
         case "now":
-            return cooling.now(a)
+            return answers.now(a)
         case "why":
             return answers.why(a, intent.about)
         case "safe":

@@ -22,6 +22,16 @@ from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.errors import OverLimit
 from core.safety.findings import Outcome
+from core.units import celsius_from_fahrenheit
+
+
+def now(a: Assessment) -> str:
+    """What to do now: in the chill how it stands, and what to do where it is too slow, comes before the next step."""
+    counts = a.cooling.readings and a.cooling.readings[-1].celsius < celsius_from_fahrenheit(130.0)
+    if "chill" not in a.batch.done or not counts or a.ledger.cooling is None:
+        return plans.now(a)
+    open_ = a.ledger.cooling.kind is Outcome.NOT_YET
+    return f"{cooling.stands(a)}\n{plans.coming(a)}" if open_ else plans.now(a)
 
 
 def why(a: Assessment, about: str) -> str:

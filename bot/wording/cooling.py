@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import chilling, numbers, plans, safety
+from bot.wording import chilling, numbers, safety
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.cold import CHILL_CLOCK_C
@@ -19,15 +19,6 @@ def rule_of_cooling() -> str:
         "Rule: FSIS cooling guideline (Appendix B, 1999), option 1; or FDA Food Code 3-501.14: 57 to 21 °C (135 to 70 °F) in 2 h, "
         "to 5 °C (41 °F) in 6 h in all."
     )
-
-
-def now(a: Assessment) -> str:
-    """What to do now: in the chill how it stands, and what to do where it is too slow, comes before the next step."""
-    counts = a.cooling.readings and a.cooling.readings[-1].celsius < celsius_from_fahrenheit(130.0)
-    if "chill" not in a.batch.done or not counts or a.ledger.cooling is None:
-        return plans.now(a)
-    open_ = a.ledger.cooling.kind is Outcome.NOT_YET
-    return f"{stands(a)}\n{plans.coming(a)}" if open_ else plans.now(a)
 
 
 def stands(a: Assessment) -> str:

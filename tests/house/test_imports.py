@@ -3,7 +3,11 @@
 import shutil
 import subprocess
 import sys
+from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
+
+import grimp
+import pytest
 
 TOP = Path(__file__).parents[2]
 # one fault for each contract of pyproject.toml: the file, and the import that it may not have
@@ -41,3 +45,17 @@ def test_a_step_upwards_is_seen(tmp_path: Path) -> None:
         with (tree / name).open("a", encoding="utf-8") as opened:
             opened.write(f"\nimport {wrong}\n")
     assert "Contracts: 0 kept, 5 broken." in contracts(tree)
+
+
+def in_order(graph: grimp.ImportGraph) -> None:
+    """Raises CycleError where modules import each other in a circle."""
+    TopologicalSorter({m: graph.find_modules_directly_imported_by(m) for m in graph.modules}).prepare()
+
+
+def test_nothing_imports_itself_round_a_corner() -> None:
+    """No circle of imports in the house; one that is planted is seen."""
+    graph = grimp.build_graph("core", "bot", cache_dir=None)
+    in_order(graph)
+    graph.add_import(importer="bot.wording.numbers", imported="bot.wording.plans")
+    with pytest.raises(CycleError):
+        in_order(graph)
