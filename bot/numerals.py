@@ -7,6 +7,8 @@ linear in the length of the text; what is no number is left as it is.
 import re
 from typing import Final
 
+from bot.fractions import whole
+
 _UNITS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
     "zwei": 2, "drei": 3, "vier": 4, "fünf": 5, "sechs": 6, "sieben": 7, "acht": 8, "neun": 9,
@@ -32,9 +34,6 @@ _VULGAR: Final = {
 }  # fmt: skip
 _SIGNS: Final = str.maketrans({**_VULGAR, "⁄": "/", "−": "-", "–": "-", "—": "-"})
 _MINUS: Final = re.compile(r"\bminus (?=\d)")
-_PART: Final = {"half": ".5", "quarter": ".25"}
-_AND_PART: Final = re.compile(r"\b(\d{1,4}) and (?:a |one )?(half|quarter)\b")
-_HALF_OF: Final = re.compile(r"\b(?:a )?half (?:an? |of an? )?(?=kg\b|kilo|pound|lb\b|inch|litre|liter|gallon|cup|tsp)")
 # «3,400 g» is three thousand four hundred; «3,400 kg» can only be a decimal
 _THOUSANDS: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{3})(?= ?(?:g|gr|grams?|ml|mm)\b)")
 _DECIMAL_KILOS: Final = re.compile(r"(?<![\d.,])(\d{1,2}),(\d{3})(?= ?(?:kg|kilos?|l|lit(?:er|re)s?)\b)")
@@ -55,8 +54,7 @@ def digits(text: str) -> str:
     text = _DECIMAL_KILOS.sub(r"\1.\2", text)
     text = _DECIMAL.sub(r"\1.\2", text)
     text = _RUN.sub(_spell_out, text)
-    text = _AND_PART.sub(lambda found: found[1] + _PART[found[2]], text)
-    return _HALF_OF.sub("0.5 ", text)
+    return whole(text)
 
 
 def _spell_out(found: re.Match[str]) -> str:

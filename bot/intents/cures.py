@@ -64,9 +64,6 @@ _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
-_ONE: Final = re.compile(
-    r"\b(?:an?|one) (?=(?:gallon|quart|lit(?:er|re)|cup|kilo|pound|(?:level )?(?:tea|table)spoon|tsp|tbsp)\b)"
-)
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
 _NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing|ion)?|pump(?:ed|ing)?)\b")
 _MINCED: Final = re.compile(
@@ -145,7 +142,6 @@ def read_cures(text: str, context: Context) -> Intent | None:
 
 def mixture(text: str) -> Mixture | None:
     """«5 tsp in 1 gal water for 5 lb»: cure, water and meat; None where one of them is missing, or how much water."""
-    text = _ONE.sub("1 ", text)
     found = [m for m in measures.find(text) if m.low is None and m.value > 0]
     cure = next((m for m in found if is_cure(text, m, found)), None)
     whole = next((m for m in found if m.kind == "mass" and m is not cure and not _of_another(text, m)), None)

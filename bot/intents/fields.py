@@ -39,7 +39,9 @@ STRONGEST_CURE: Final = (
 USUAL_CURE: Final = ((0.004, 0.010), (0.05, 0.065), (0.095, 0.105))
 CURE_ALONE: Final = (0.055, 0.065)  # a bare percentage in here is no salt, sugar or pump
 _A_NUMBER: Final = re.compile(r"(?<![\w.])\d{1,3}(?:\.\d{1,2})?(?![\d:/])")
-THICK_AND_THIN: Final = re.compile(r"\bthin(?:nest|ner)?\b")
+THICK_AND_THIN: Final = re.compile(
+    r"\bthin(?:nest|ner)?\b|\btaper\w*|\b(?:one|other|narrow) (?:end|side)\b|\bat the other\b"
+)
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
@@ -202,8 +204,14 @@ def _role(text: str, measure: Measure) -> str:
     return ""
 
 
+def _lengthwise(text: str, found: tuple[Measure, ...]) -> list[str]:
+    """The numbers that may be lengths: all but those with another unit."""
+    others = [range(m.start, m.end) for m in found if m.kind != "length"]
+    return [n[0] for n in _A_NUMBER.finditer(text) if not any(n.start() in other for other in others)]
+
+
 def _lengths(text: str, found: tuple[Measure, ...], out: Stated) -> None:
-    if THICK_AND_THIN.search(text) and any(m.kind == "length" for m in found) and len(_A_NUMBER.findall(text)) > 1:
+    if THICK_AND_THIN.search(text) and any(m.kind == "length" for m in found) and len(_lengthwise(text, found)) > 1:
         out.unclear["thickness"] = text[:40]
         return
     for measure in found:

@@ -31,19 +31,6 @@ _WEEKDAY: Final = (
 _MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
 _DAY: Final = rf"{_WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
 
-_DENOMINATORS: Final = {"quarter": 4, "third": 3, "eighth": 8, "sixteenth": 16}
-
-
-def _part(many: str, of: str) -> str:
-    """«three quarters» as a fraction in digits."""
-    return f"{many if many.isdigit() else 1}/{_DENOMINATORS[of]}"
-
-
-def _mixed(found: re.Match[str]) -> str:
-    """«2 and 3 quarter» is 2 3/4."""
-    return f"{found[1].replace('one', '1')} {_part(found[2], found[3])}"
-
-
 _TOLD: Final = "told"  # taken out only of a line that tells of something done or read
 _RULES: Final = tuple(
     (re.compile(pattern), written)
@@ -119,12 +106,6 @@ _RULES: Final = tuple(
         (r"^(on|off) at (\d{1,2}[:.]\d\d(?: ?[ap]m)?),? (?=pit|core|meat|with|\d)", r"\1 at \2, "),
         # numbers that are written apart
         (r"\bnegative (?=\d)", "-"),
-        (r"\b(\d{1,4}) (?:n|an|&|and) a? ?half\b", r"\1.5"),
-        (r"\b(?P<u>an?|1) (?P<h>hours?|kilos?|pounds?|inch(?:es)?|degrees?) and a half\b", r"1.5 \g<h>"),
-        (r"\b(\d{1,2}|one) and (\d|an?) (quarter|third|eighth|sixteenth)s?\b(?! past| to)", _mixed),
-        (r"(?<!\d )(?<!\d)\b(?:an? |1 )?(inch|pound|kilo) and (\d|an?) (quarter|third|eighth)s?\b",
-         lambda m: f"1 {_part(m[2], m[3])} {m[1]}"),
-        (r"\b(\d) (quarter|third|eighth|sixteenth)s?(?: of)?(?: an?)? (?=inch)", lambda m: f"{_part(m[1], m[2])} "),
         (r"\bhalf one\b", "half 1"),
         (r"\bbetween (\d{1,4}(?:\.\d{1,2})?) and (?=\d{1,4}(?:\.\d{1,2})? ?(?:mm|cm|inch|in\b|kg|kilo|lb|pound|g\b"
          r"|gr|%))", r"\1 to "),

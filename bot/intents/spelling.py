@@ -11,7 +11,6 @@ _SPOKEN_CLOCK: Final = re.compile(
     r"|(?P<to>(?:a )?quarter|viertel) (?:to|vor|of) (?P<h2>1[0-2]|[1-9]|one)"
     r"|(?<=\bat )(?P<to2>5|10|20|25) (?:to|vor) (?P<h3>1[0-2]|[1-9]|one))\b(?! ?(?:kg|lb|kilo|c\b|f\b|°))"
 )
-_AND_A_HALF: Final = re.compile(r"\ba (?P<unit>kilo|pound|kg|lb) and (?:a )?(?P<part>half|quarter)\b")
 _AT_ONE: Final = re.compile(
     r"\b(at|by|until|till|since|around|um) one\b(?=$|[ ,.;!?]*$| (?:on|sat|sun|mon|tue"
     r"|wed|thu|fri|today|tom))"
@@ -39,7 +38,6 @@ _NOT_DONE: Final = frozenset(
 def written(text: str) -> str:
     """A plain line with its numbers in digits, its spoken hours and slips as they would be written."""
     text = _SPOKEN_CLOCK.sub(_clock, text).replace("minus one", "-1")
-    text = _AND_A_HALF.sub(lambda m: f"{1.5 if m['part'] == 'half' else 1.25} {m['unit']}", text)
     text = _ONE_UNIT.sub("1 ", _AT_ONE.sub(r"\1 1", text))
     text = _DAY_OF_MONTH.sub(_day, text)
     text = _MORE.sub(r"\1 \2", text)
