@@ -3,10 +3,9 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from bot.charts import chill as chill_chart
-from bot.charts import cook as cook_chart
-from bot.charts import cure as cure_chart
+from bot.apart import apart
 from bot.charts.shown import Band, Chill, Cook, Cure, Curve, Frame, Rule, Slice
+from bot.labels import ChillWords, CookWords, CureWords
 from bot.reply import Picture
 from bot.wording import answers, numbers
 from bot.wording import pictures as words
@@ -26,8 +25,12 @@ SKIN_DRAWN = 0.004  # m; how thick fat or skin is drawn, whatever it is
 
 def drawn(a: Assessment, subject: str) -> Picture:
     """The picture of a batch, with the sentence that says the same."""
-    draw = {"cook": _cook, "chill": _chill, "cure": _cure}[subject]
-    return Picture(draw(a), answers.picture(a, subject), f"{a.batch.name}-{subject}")
+    shown = {"cook": _cook, "chill": _chill, "cure": _cure}[subject]
+    png = apart(f"bot.charts.{subject}:draw", *shown(a))
+    return Picture(png, answers.picture(a, subject), f"{a.batch.name}-{subject}")
+
+
+Shown = tuple[Cook | Chill | Cure, CookWords | ChillWords | CureWords, Frame]  # what a chart is handed
 
 
 def _frame(a: Assessment, title: str) -> Frame:
@@ -43,10 +46,10 @@ def _curve(start: datetime, curve: HeatCurve) -> Curve:
     return Curve(at, Band(curve.p10, curve.p50, curve.p90))
 
 
-def _cook(a: Assessment) -> bytes:
+def _cook(a: Assessment) -> Shown:
     start = a.on_at or (a.plan.step("meat_on").due if a.plan and a.plan.step("meat_on") else a.now)  # type: ignore[union-attr]
     if a.cook is None:
-        return cook_chart.draw(Cook(), words.said(words.COOK), _frame(a, words.cook_title(a)))
+        return Cook(), words.said(words.COOK), _frame(a, words.cook_title(a))
     target = a.batch.setup.target_c
     shown = Cook(
         core=_readings(a, Probe.CORE, a.on_at) if a.on_at else (),
@@ -61,7 +64,7 @@ def _cook(a: Assessment) -> bytes:
         now=a.now if a.on_at else None,
         deadline=_off_by(a),
     )
-    return cook_chart.draw(shown, words.cook_words(a), _frame(a, words.cook_title(a)))
+    return shown, words.cook_words(a), _frame(a, words.cook_title(a))
 
 
 def _spell(stall: Stall, start: datetime) -> tuple[datetime, datetime] | None:
@@ -103,7 +106,7 @@ def _until(curve: HeatCurve, hours: float) -> HeatCurve:
     return HeatCurve(*(line[:count] for line in (curve.hours, curve.p10, curve.p50, curve.p90, curve.low)))
 
 
-def _chill(a: Assessment) -> bytes:
+def _chill(a: Assessment) -> Shown:
     cooling = a.cooling
     rules = tuple(Rule(name, _stairs(_clock_start(a, stages[0][1]), stages)) for name, stages in words.rules(a))
     shown = Chill(
@@ -114,7 +117,7 @@ def _chill(a: Assessment) -> bytes:
         rules=rules if cooling.since else (),
         now=a.now,
     )
-    return chill_chart.draw(shown, words.said(words.CHILL), _frame(a, words.chill_title(a)))
+    return shown, words.said(words.CHILL), _frame(a, words.chill_title(a))
 
 
 def _clock_start(a: Assessment, corner_f: float) -> datetime:
@@ -127,9 +130,9 @@ def _stairs(start: datetime, stages: Sequence[tuple[float, float]]) -> tuple[tup
     return tuple((start + timedelta(hours=h), celsius_from_fahrenheit(f)) for h, f in stages)
 
 
-def _cure(a: Assessment) -> bytes:
+def _cure(a: Assessment) -> Shown:
     if a.cure is None or a.plan is None:
-        return cure_chart.draw(Cure(a.piece.thickness), words.said(words.CURE), _frame(a, words.cure_title(a)))
+        return Cure(a.piece.thickness), words.said(words.CURE), _frame(a, words.cure_title(a))
     into, end = a.batch.done.get("into_cure"), a.plan.cure_days
     elapsed = (
         None if into is None else max((min(a.now, a.batch.done.get("out", a.now)) - into) / timedelta(days=1), 0.0)
@@ -149,7 +152,7 @@ def _cure(a: Assessment) -> bytes:
         elapsed=None if elapsed is None else elapsed * SECONDS_PER_DAY,
         cured=end * SECONDS_PER_DAY,
     )
-    return cure_chart.draw(shown, words.said(words.CURE), _frame(a, words.cure_title(a)))
+    return shown, words.said(words.CURE), _frame(a, words.cure_title(a))
 
 
 def _slice(a: Assessment, days: float) -> Slice:

@@ -5,11 +5,10 @@ the small print of a newspaper, outdoors. The
 two inks differ in hue only by courtesy; what tells them apart is the stroke.
 
 Only `Figure` and the Agg canvas are used: pyplot would keep every figure for ever. The drawing library is loaded
-with the first picture, since it takes longer to load than all the rest of the house.
+by the process that draws, since it takes longer to load than all the rest of the house.
 """
 
 import io
-import threading
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -40,9 +39,6 @@ SMALL: Final = 17.0
 KEY_STROKE: Final = 82.0  # a stroke and the gap to its name [px]
 KEY_GAP: Final = 28.0
 KEY_ROW: Final = 32.0
-
-# the font's drawing code is not safe with threads: two pictures are drawn one after the other
-_ONE_AT_A_TIME = threading.Lock()
 
 
 @dataclass(frozen=True)
@@ -140,16 +136,15 @@ class Page:
 
 @contextmanager
 def page(title: str) -> Iterator[Page]:
-    """A fresh page with a title; one at a time in the whole process."""
+    """A fresh page with a title; the font's drawing code is not safe with threads, so one at a time in a process."""
     from matplotlib.backends.backend_agg import FigureCanvasAgg
     from matplotlib.figure import Figure
 
-    with _ONE_AT_A_TIME:
-        figure = Figure(figsize=(WIDTH / DPI, HEIGHT / DPI), dpi=DPI, facecolor=PAPER)
-        canvas: Any = FigureCanvasAgg(figure)
-        fresh = Page(figure, canvas.get_renderer())
-        fresh.title(title)
-        yield fresh
+    figure = Figure(figsize=(WIDTH / DPI, HEIGHT / DPI), dpi=DPI, facecolor=PAPER)
+    canvas: Any = FigureCanvasAgg(figure)
+    fresh = Page(figure, canvas.get_renderer())
+    fresh.title(title)
+    yield fresh
 
 
 def png(drawn: Page) -> bytes:

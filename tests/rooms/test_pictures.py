@@ -5,7 +5,6 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from bot import pictures
-from bot.charts import cook as cook_chart
 from bot.wording import wraps
 from core.batch.assess import Assessment, assess
 from core.batch.batch import fold
@@ -33,7 +32,7 @@ def on_the_fire(meal_h: float) -> Assessment:
 def test_wrap_by_is_drawn_where_it_is_told(meal_h: float, monkeypatch: pytest.MonkeyPatch) -> None:
     """In the picture stands an hour to wrap by exactly where the words name one."""
     drawn = []
-    monkeypatch.setattr(cook_chart, "draw", lambda shown, *_: drawn.append(shown) or b"")
+    monkeypatch.setattr(pictures, "apart", lambda _, shown, *__: drawn.append(shown) or b"")
     a = on_the_fire(meal_h)
     pictures.drawn(a, "cook")
     assert (drawn[0].wrap_by is not None) == ("wrap in foil by" in wraps.deadline(a))

@@ -3,9 +3,12 @@
 from collections.abc import Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from signal import SIGKILL
 
 import pytest
 
+from bot import pictures
+from bot.apart import apart
 from bot.assembly import Built, build, newcomer
 from bot.papers import forms
 from bot.reply import Message, Outgoing
@@ -67,6 +70,20 @@ async def test_a_file_that_cannot_be_made_costs_only_itself(
     assert "encloses cannot be made" in caplog.text
     await asked(built, "record csv", NOON + timedelta(seconds=6))
     assert sent[-1].document is not None
+
+
+async def test_a_picture_whose_process_dies_costs_only_itself(
+    built: Built, sent: list[Outgoing], monkeypatch: pytest.MonkeyPatch, caplog: pytest.LogCaptureFixture
+) -> None:
+    """As where there is no memory for it: the words go without it, and the keeper has a line."""
+    await built.postman.round(NOON)
+    sent.clear()
+    monkeypatch.setattr(pictures, "apart", lambda *_: apart("signal:raise_signal", SIGKILL))
+    await asked(built, "picture")
+    await built.postman.round(NOON + timedelta(seconds=5))
+    assert [one.picture for one in sent] == [None]
+    assert sent[0].reply.text.endswith("(The picture or file could not be made; ask for it again.)")
+    assert "broke off apart (-9)" in caplog.text
 
 
 async def test_a_file_whose_batch_is_gone_leaves_its_words(built: Built, sent: list[Outgoing]) -> None:
