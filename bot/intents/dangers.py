@@ -1,15 +1,16 @@
-"""What is grave whatever stands around it: an emergency at any time, a dangerous wish where no batch is under way."""
+"""What is grave whatever stands around it: an emergency at any time, a dangerous wish, a mishap that no deed hides."""
 
 import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Intent, Question
+from bot.intents.intents import Ask, Choose, Happened, Intent, Question
 from core.answers.dangers import grave
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt"})
-_JUDGED: Final = frozenset({"more-cure", "fire-out"})  # with figures these are sums, and the sum warns
+_JUDGED: Final = frozenset({"more-cure", "too-much-cure", "fire-out"})  # with figures these are sums, and the sum warns
+_COMPUTED: Final = frozenset({"judge", "poison", "sum", "law"})
 
 
 def read_danger(text: str, context: Context) -> Intent | None:
@@ -21,3 +22,15 @@ def read_danger(text: str, context: Context) -> Intent | None:
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not figured):
         return Question(text)
     return None
+
+
+def warned(found: list[Intent], text: str, context: Context) -> list[Intent]:
+    """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
+    if context.phase == "none" or any(map(_weighed, found)) or grave(text) is None:
+        return found
+    return [Question(text)]
+
+
+def _weighed(intent: Intent) -> bool:
+    """Whether an intent is itself judged by the rules of safety, or answers what was asked."""
+    return isinstance(intent, Happened | Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)

@@ -21,7 +21,7 @@ from bot.intents.clauses import merged, sentences, several, without_plans
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
-from bot.intents.dangers import read_danger
+from bot.intents.dangers import read_danger, warned
 from bot.intents.deviations import read_told
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
@@ -107,7 +107,7 @@ def read(text: str, context: Context) -> list[Intent]:
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
     lines = each(plain, [name for _, name in context.batches])
-    found = [intent for line in lines for intent in _looked_at_twice(line, shown, context)]
+    found = [intent for line in lines for intent in warned(_looked_at_twice(line, shown, context), line, context)]
     return [_as_typed(_offered(intent), shown) for intent in found]
 
 

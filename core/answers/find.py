@@ -40,9 +40,17 @@ class Found:
 
     @property
     def perhaps(self) -> tuple[str, ...]:
-        """The entries that may be meant."""
+        """The entries that may be meant; none where what is no matter of the trade is nearly as likely as the first."""
+        if self.answer is None and self._elsewhere():
+            return ()
         likely = (name for name, score in self.ranked[:OFFERED] if score >= LIKELY)
         return tuple(name for name in likely if entry(name).kind != "off_topic")
+
+    def _elsewhere(self) -> bool:
+        first = self.ranked[0][1] if self.ranked else 0.0
+        return any(
+            first - score < CLEAR_BY and entry(name).kind == "off_topic" for name, score in self.ranked[:OFFERED]
+        )
 
 
 def find(question: str, language: str = ENGLISH) -> Found:

@@ -54,11 +54,10 @@ def test_no_two_entries_are_asked_for_alike() -> None:
 
 
 def test_words_of_danger_raise_few_false_alarms() -> None:
-    """Of the phrasings of what may be granted, one in a hundred at most is met by a refusal instead."""
+    """Of the phrasings of what may be granted, one in a hundred at most is met by another entry's warning instead."""
     harmless = [(name, ask) for name, asks in asked_in("en").items() if entry(name).kind == "entry" for ask in asks]
-    alarms = [(name, ask, grave(ask)) for name, ask in harmless if grave(ask)]
+    alarms = [(name, ask, grave(ask)) for name, ask in harmless if grave(ask) not in (None, name)]
     assert len(alarms) <= 0.01 * len(harmless), alarms
-    assert {entry(found).kind for _, _, found in alarms if found} == {"refused"}
 
 
 def test_a_broken_file_is_named(tmp_path) -> None:  # type: ignore[no-untyped-def]
