@@ -227,20 +227,8 @@ USDA_CANNING = Source(
     "USDA_CANNING", "Complete Guide to Home Canning, guide 5", "USDA NIFA, Bulletin 539", "2015", "MEMORY"
 )
 CDC_LISTERIA = Source("CDC_LISTERIA", "Tips for preventing Listeria food poisoning", "US CDC", "2014", "CONFIRMED")
-CDC_BOTULISM = Source(
-    "CDC_BOTULISM",
-    "Botulism: prevention, signs, honey under twelve months, swollen containers",
-    "US CDC",
-    "2024",
-    "MEMORY",
-)
-FSA_FITNESS = Source(
-    "FSA_FITNESS",
-    "Food handlers: fitness to work (48 hours after diarrhoea or vomiting)",
-    "UK Food Standards Agency",
-    "2009",
-    "MEMORY",
-)
+CDC_BOTULISM = Source("CDC_BOTULISM", "Botulism: prevention, signs, honey and infants", "US CDC", "2024", "MEMORY")
+FSA_FITNESS = Source("FSA_FITNESS", "Food handlers: fitness to work (48 h after illness)", "UK FSA", "2009", "MEMORY")
 CDC_NITRITE = Source(
     "CDC_NITRITE", "Methemoglobinemia following nitrite in a household meal", "US CDC, MMWR 51(29)", "2002", "CONFIRMED"
 )

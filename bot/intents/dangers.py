@@ -18,17 +18,19 @@ def read_danger(text: str, context: Context) -> Intent | None:
     named = grave(text)
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
-    figured = named in _JUDGED and re.search(r"\d", text)
-    if named in _AT_ANY_TIME or (named and context.phase == "none" and not figured):
+    if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
         return Question(text)
     return None
 
 
 def warned(found: list[Intent], text: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
-    if context.phase == "none" or any(map(_weighed, found)) or grave(text) is None:
-        return found
-    return [Question(text)]
+    named = None if context.phase == "none" or any(map(_weighed, found)) else grave(text)
+    return found if named is None or _figured(named, text) else [Question(text)]
+
+
+def _figured(named: str, text: str) -> bool:
+    return named in _JUDGED and bool(re.search(r"\d", text))
 
 
 def _weighed(intent: Intent) -> bool:
