@@ -49,6 +49,9 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
         apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
         if intent.at is not None and abs(intent.at - step.done_at) >= apart:
             return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
+        if intent.detail in marks.TASTED:
+            change = steps.done(turn, a.batch.id, step, step.done_at, intent.detail)
+            return (_marked(change, step, marks.tasted(intent.detail, marks.taste_noted(change.after))),)
         text = "\n".join(t for t in (marks.already(step, a), households.before(turn, a, step)) if t)
         body = facts(a) | step_facts(step) | {"noted_before": True}
         return (Reply(text, facts=body, about=a.batch.id),)
@@ -64,7 +67,8 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
     change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
     if intent.also_previous:
         change = _previous(turn, change, step)
-    return (_marked(change, step, marks.done(step, change, min(at, turn.now))),)
+    said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now)))
+    return (_marked(change, step, said),)
 
 
 def off_before(turn: Turn, batch_id: str) -> None:

@@ -25,6 +25,7 @@ from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.errors import Gone
 from core.service import batches, steps
@@ -205,4 +206,5 @@ def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Asse
         due_step=steps.due_step(turn, a),
         mass=a.batch.setup.mass,
         on_at=a.on_at,
+        brine_made=a.batch.phase is Phase.WAITING and {"brine"} == {"brine", "brine_check"} & a.batch.done.keys(),
     )

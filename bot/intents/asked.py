@@ -9,6 +9,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.asked_setup import SETUP_READERS, UNKNOWN
 from bot.intents.context import Context
+from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
@@ -150,8 +151,8 @@ def _batch(text: str, context: Context) -> Intent | None:
 
 def _probe(text: str, context: Context) -> Intent | None:
     """«meat», «the pit», «it was f»: with the number that was asked about, only what it can be."""
-    if len(text.split()) > 6 or re.search(r"\d", text):
-        return None
+    if len(text.split()) > 6 or re.search(r"\d", text) or any(words.search(text) for _, words in DEEDS):
+        return None  # «meat in» is a deed, and names no thermometer
     probe = next((p for p, words in _PLACES if re.search(words, text)), None)
     unit = "f" if re.search(r"\b(?:f|fahrenheit)\b", text) else "c" if re.search(r"\b(?:c|celsius)\b", text) else None
     if probe is None and re.search(r"\bminutes?\b", text) and context.asked_value:

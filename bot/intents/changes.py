@@ -42,6 +42,7 @@ _BY: Final = tuple(
     )
 )  # fmt: skip
 _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
+_GUESTS: Final = r"(?:guests?|people|family|they|everyone|everybody|we)"
 _TO: Final = tuple(
     re.compile(words)
     for words in (
@@ -51,9 +52,9 @@ _TO: Final = tuple(
         r"|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b"
         r"|\beating (?:at|on)\b|\beat at\b",
         r"^(?:the )?(?:guests?|people|family|everyone|everybody) (?:at|by|for) (?=\d|noon)",
-        r"\b(?:guests?|people|family|they|everyone|everybody|we)(?: are| re| will| now)? (?:here|com\w{1,3}"
-        r"|arriv\w{1,3}"
-        r"|be here)(?: at| on)?\b",
+        rf"\b{_GUESTS}(?: (?:are|re|will|now|can|only))* (?:here|com\w{{1,3}}|arriv\w{{1,3}}|be here)(?: at| on)?\b",
+        rf"\b(?:{_MEAL}|{_GUESTS})(?: (?:all|can|could|will|is|are|\w{{2,4}}nt|happy|fine|ok|not|to|be))*"
+        r" (?:waiting|wait|here|com(?:e|ing)|eat(?:ing)?)(?: for it)? (?:till?|until|before)\b",
         r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"
         r"|\bserving (?:at|on)\b",
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",

@@ -8,6 +8,7 @@ from bot.intents import when
 from bot.intents.asides import read_aside
 from bot.intents.clause import clause, deed_at_an_hour, is_nothing
 from bot.intents.context import Context
+from bot.intents.deeds import DEEDS
 from bot.intents.intents import (
     Ask,
     Change,
@@ -34,10 +35,14 @@ _MAY_HIDE: Final = (Reading, StepDone, Change, type(None))
 _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
+_BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 
 def sentences(text: str, context: Context) -> list[Intent]:
     """The intents of a plain line in their order; a clause that is not understood is an Unclear word."""
+    context = replace(
+        context, brine_made=context.brine_made or (context.phase == "waiting" and bool(_BRINE.search(text)))
+    )
     out: list[Intent] = []
     for sentence in filter(None, (part.strip(" ,") for part in _SENTENCE.split(text))):
         out.extend(_sentence(sentence, context))
@@ -198,5 +203,7 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return two
         case StepDone(), StepDone() if one == two:
             return one
+        case StepDone(step=Kind.RINSE | Kind.SOAK, detail=""), StepDone(step=Kind.RINSE, at=None, detail=said) if said:
+            return replace(one, detail=said)  # «soaked an hour, tastes fine»
         case _:
             return None

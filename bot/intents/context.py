@@ -21,7 +21,8 @@ class Context:
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first.
     `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
-    pounds from kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire.
+    pounds from kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire. `brine_made`: it cools,
+    and the meat is not in it yet.
     """
 
     now: datetime
@@ -40,3 +41,4 @@ class Context:
     due_step: str | None = None
     mass: Kilograms | None = None
     on_at: datetime | None = None
+    brine_made: bool = False

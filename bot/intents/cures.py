@@ -11,6 +11,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
+from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
@@ -116,8 +117,8 @@ def _about_a_soak(text: str, context: Context) -> bool:
     if _OF_WOOD.search(text):
         return False
     at_hand = context.phase in ("curing", "drying") and _SOAK_ASKED.search(text)
-    salty = context.phase == "drying" and _TOO_SALTY.search(text) and not _RINSED.search(text)
-    return bool(_SOAK.search(text) or at_hand or salty)
+    salty = context.phase == "drying" and (_TOO_SALTY.search(text) or taste(text) == "tastes salty")
+    return bool(_SOAK.search(text) or at_hand or (salty and not _RINSED.search(text)))
 
 
 def read_cures(text: str, context: Context) -> Intent | None:

@@ -155,6 +155,12 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
     if context.phase == "drying" and _PIT_ALONE_F[0] <= value <= _PIT_ALONE_F[1]:
         return (Temperature(value, "f", Probe.PIT),)
     unit = "f" if _COLD_F[0] <= value <= _COLD_F[1] else "c" if _COLD_C[0] <= value <= _COLD_C[1] else None
+    if (
+        unit is None
+        and probe is Probe.BRINE
+        and len(units := _cold_units(probe, value, context.units.temperature)) == 1
+    ):
+        return (Temperature(value, units[0], probe),)  # too warm yet, or a slip that is told so
     if unit == "f" and context.units.temperature == "c" and not context.due_step:
         return ()  # «42» of who counts in °C, and was not asked to look, may be a slip of 4.2
     if unit and probe:
@@ -167,7 +173,7 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
 def _cold_probe(context: Context) -> Probe | None:
     """The thermometer that is read in a cold phase; before the meat is in, brine or fridge by what was called for."""
     due = (context.due_step or "").partition("/")[0]
-    if due in ("brine", "brine_check"):
+    if due in ("brine", "brine_check") or (due != "fridge_check" and context.brine_made):
         return Probe.BRINE
     return None if context.phase == "waiting" and due != "fridge_check" else Probe.FRIDGE
 

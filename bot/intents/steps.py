@@ -23,6 +23,7 @@ from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
 from bot.intents.readings import read_reading
 from bot.intents.small import content
+from bot.intents.tastes import read_taste, taste
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
@@ -115,10 +116,6 @@ _BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
 _EARLIER: Final = re.compile(
     r"\b(?:last (?:night|time|one)|this morning|yesterday|before|previous|earlier|the one before|gestern)\b"
 )
-_TASTES: Final = re.compile(
-    r"\btast\w{0,3} (?:a bit |really |very |too |pretty )?(?P<how>alright|all right|fine|good|ok(?:ay)?|great|nice"
-    r"|perfect|salty|bland|off|sour)\b"
-)
 _AT_NUMBER: Final = re.compile(
     r"(?:\b(?:at|by|with)|@|^(?:wrapped|pulled|foiled|off|took it off|taken off)(?: it)?"
     r"(?= \d{2,3}(?:\.\d)?(?: ?[cf])?(?:$| (?:in|with|paper|foil|now)))) ?(?P<value>\d{2,3}(?:\.\d)?)(?! ?(?:am|pm"
@@ -141,7 +138,8 @@ def read_step(text: str, context: Context) -> list[Intent]:
         return [put_off]
     if _NOT.search(text) and not text.startswith("not bad"):
         return []
-    return _deeds(text, context)
+    alone = read_taste(text, context)
+    return _deeds(text, context) or ([alone] if alone else [])
 
 
 def _missed(text: str, context: Context) -> StepMissed | None:
@@ -246,12 +244,7 @@ def _detail(text: str, step: str | None) -> str:
         return "foil" if "foil" in text else "paper" if "paper" in text else ""
     if step == Kind.CHILL:
         return next((way for word, way in _CHILLED_IN.items() if re.search(rf"\b{word}\b", text)), "")
-    tastes = _TASTES.search(text)
-    if tastes and step in (Kind.RINSE, Kind.SOAK):
-        return {"salty": "tastes salty", "bland": "tastes bland", "off": "tastes off", "sour": "tastes off"}.get(
-            tastes["how"], "tastes fine"
-        )
-    return ""
+    return taste(text) if step in (Kind.RINSE, Kind.SOAK) else ""
 
 
 def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tuple[Temperature, ...]]:

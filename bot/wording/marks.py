@@ -92,6 +92,31 @@ _UNREAD = later(
 _SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _wrapped, Kind.OFF: doneness.off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
 
 
+TASTED = Words(
+    {
+        "tastes fine": "Then it needs no soak.",
+        "tastes salty": "Soak it in fresh cold water in the fridge; ask «how long to soak» and I work it out.",
+        "tastes bland": "Salt the rub, or the slices at the table; no curing salt is added now.",
+        "tastes off": "Eat none of it. Where the meat smells sour, rotten or like eggs too, throw it away, and when in doubt "
+        "as well.\nA clean smell proves nothing: ask me «is it safe».",
+    }
+)
+
+
+def tasted(said: str, text: str) -> str:
+    """What the taste of the rinsed meat asks for, after what was noted; a bad one comes first."""
+    if said not in TASTED:
+        return text
+    noted, _, rest = text.partition("\n")
+    lines = (TASTED[said], noted, rest) if said == "tastes off" else (noted, TASTED[said], rest)
+    return "\n".join(line for line in lines if line)
+
+
+def taste_noted(a: Assessment) -> str:
+    """A taste told after the rinse, and what comes next."""
+    return "\n".join((say("Noted with the rinse."), plans.coming(a)))
+
+
 def none_missed(a: Assessment) -> str:
     """Nothing was open on the day that is said to be forgotten."""
     return say("Nothing was open then. {coming}", coming=plans.coming(a))

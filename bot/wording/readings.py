@@ -57,7 +57,7 @@ def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, 
     out = incidents.fire_out(a, frozenset(at for p, _, at in plain if p is Probe.CORE))
     lines = [out, _lead(a, plain, tender), _kept(a, plain)]
     if a.batch.phase is Phase.COOKING:
-        lines += _cook(a)
+        lines += _cook(change, plain)
     lines += [line for line in plans.moved(change.before.plan if change.before else None, a) if _tell(a)]
     if a.batch.phase in COOK_PHASES:
         rows: asking.Rows = ((asking.button(say("Picture"), Ask("picture", batch=a.batch.id)),),)
@@ -136,14 +136,20 @@ def _ready(a: Assessment, tender: bool) -> str:
     return say("Ready {when}, at {target}.", when=numbers.time_band(a.ready, a.person, a.now), target=target)
 
 
-def _cook(a: Assessment) -> list[str]:
-    """What the reading says beyond the hour; where the meal is near its limit, the wrap is told by that."""
+def _cook(change: Change, plain: Plain) -> list[str]:
+    """What the reading says beyond the hour; where the meal is near its limit, the wrap is told by that.
+
+    What was told already, and what only another thermometer could tell, is not said again with every reading.
+    """
+    a, before = change.after, change.before
     state = "out" if _told_out(a) else a.cook.fire.state if a.cook else "unknown"
-    by = wraps.deadline(a, soon=not _late(a)) if state != "out" else ""
+    by = wraps.deadline(a, soon=not plans.late(a)) if state != "out" else ""
     stall = "" if state in ("out", "dying") else wraps.stall(a)  # first the fire
-    gain = "" if by or state == "out" else wraps.gain(a, told=bool(stall))
-    told = (stall, "" if _told_out(a) else fire.advice(a), by or gain, next_one(a), "" if by else _late(a))
-    return [line for line in told if line]
+    gain = "" if by or state == "out" else wraps.first_gain(a, before)
+    lit = any(probe is Probe.PIT for probe, _, _ in plain) or state in ("out", "dying")
+    fired = fire.advice(a) if lit and not _told_out(a) else ""
+    late = [] if by else plans.late(a, before.plan if before else None)
+    return [line for line in (stall, fired, by or gain, next_one(a), *late) if line]
 
 
 def _told_out(a: Assessment) -> bool:
@@ -183,7 +189,3 @@ def probe_out(a: Assessment) -> str:
         "Push it back from the side into the middle of the thickest part, wait 10 min, then read it.\n"
         "What it read in the air says nothing of the meat: if you sent me that, «undo» takes it back."
     )
-
-
-def _late(a: Assessment) -> str:
-    return " ".join(plans.late(a))

@@ -15,6 +15,7 @@ from core.units import Celsius, Hours
 
 COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for little. Common practice
 SOON = timedelta(hours=2.5)
+NEAR_C: Celsius = 55.0  # from here on the wrap is worth a thought
 TELL_H: Hours = 4.0
 COARSE_H: Hours = 3.0  # from here on the ends of a band are told to the hour
 WRAPS = Words({"none": "Bare", "paper": "Paper", "foil": "Foil"})
@@ -71,10 +72,10 @@ def stall_asked(a: Assessment) -> str:
                 comes=_comes(s, begins, a),
                 core=core,
                 chance=_chance(s),
-                gain=gain(a, told=True),
+                gain=gain(a),
             ).strip()
         case "in":
-            return f"{_goes_on(s, a)}\n{gain(a, told=True)}".strip()
+            return f"{_goes_on(s, a)}\n{gain(a)}".strip()
         case _:
             return say("The stall is over. {ready}", ready=_ready(a))
 
@@ -100,13 +101,12 @@ def _ready(a: Assessment) -> str:
     return say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else ""
 
 
-def gain(a: Assessment, *, told: bool = False) -> str:
-    """What wrapping now would save, where it would save something worth it; `told` where somebody asked."""
+def gain(a: Assessment) -> str:
+    """What wrapping now would save, where it would save something worth it."""
     if a.cook is None or a.batch.setup.wrap != "none" or meats.fish(a) or a.cook.stall.phase not in ("ahead", "in"):
         return ""
     foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
-    core = a.batch.last(Probe.CORE)
-    if foil is None or core is None or foil.saves.p50 < 0.5 or (core.celsius < 55.0 and not told):
+    if foil is None or a.batch.last(Probe.CORE) is None or foil.saves.p50 < 0.5:
         return ""
     return say(
         "Foil now would save {p10} to {p90} h and {kept} of weight, and cost the crust its bite; «wrapped in foil» tells me.",
@@ -114,6 +114,16 @@ def gain(a: Assessment, *, told: bool = False) -> str:
         p90=_high(foil.saves.p90),
         kept=_kept(foil, a),
     )
+
+
+def first_gain(a: Assessment, before: Assessment | None) -> str:
+    """What a wrap would save, told once the core nears the stall, and not again with every reading."""
+    return "" if not _its_time(a) or (before is not None and _its_time(before)) else gain(a)
+
+
+def _its_time(a: Assessment) -> bool:
+    core = a.batch.last(Probe.CORE)
+    return core is not None and core.celsius >= NEAR_C
 
 
 def asked(a: Assessment) -> str:
