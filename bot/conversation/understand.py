@@ -171,13 +171,14 @@ def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Rep
 def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | None:
     """The batch of the talk: the one named, the message answered, the question, the last spoken of, the latest."""
     here = {row.id: row for row in batches.open_here(turn)}
+    if len(here) <= 1:  # whatever else says which it is could only say the same
+        return next(iter(here), None)
     names = Context(message.said_at, batches=tuple((row.id, row.name) for row in here.values()))
     by_name = batch_named(message.text, names)
     by_reply = steps.batch_of_message(turn, message.answers) if message.answers else None
     by_question = (asked or {}).get("batch")
     candidates = (by_name, by_reply, by_question, steps.batch_last_spoken_of(turn))
-    found = next((c for c in candidates if c in here), None)
-    return found or (list(here)[-1] if here else None)
+    return next((c for c in candidates if c in here), list(here)[-1])
 
 
 def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment | None) -> Context:

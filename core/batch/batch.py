@@ -1,7 +1,7 @@
 """A batch is the fold of what happened: the same events give the same batch, whenever and wherever."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
 from typing import Any
@@ -28,6 +28,7 @@ from core.batch.events import (
     Took,
     Weighed,
 )
+from core.but import but
 from core.errors import Gone
 from core.plan.recipe import product
 from core.plan.setup import Setup
@@ -129,8 +130,8 @@ def fold(batch_id: str, events: Iterable[Event]) -> Batch:
     for event in standing:
         batch = _after(batch, event)
         if isinstance(event.what, Started | Changed | Assumed):
-            batch = replace(batch, settled=event.at)
-    return replace(batch, readings=tuple(sorted(batch.readings, key=lambda r: (r.at, r.number))))
+            batch = but(batch, settled=event.at)
+    return but(batch, readings=tuple(sorted(batch.readings, key=lambda r: (r.at, r.number))))
 
 
 def effective(events: Iterable[Event]) -> tuple[Event, ...]:
@@ -187,7 +188,7 @@ def _root(what: Corrected, listed: Mapping[int, Event]) -> int:
 def _instead(original: Event, correction: Event, what: Corrected) -> Event | None:
     if what.instead is None and what.at is None:
         return None
-    return replace(original, what=what.instead or original.what, at=what.at or original.at, by=correction.by)
+    return but(original, what=what.instead or original.what, at=what.at or original.at, by=correction.by)
 
 
 def _setup(said: dict[str, Any]) -> Setup:
@@ -202,15 +203,15 @@ def _after(batch: Batch, event: Event) -> Batch:
         case Done(step, detail):
             details = {**batch.details, step: detail} if detail else batch.details
             done = {**batch.done, step: event.at}
-            return _as_done(replace(batch, done=done, details=details, skipped=batch.skipped - {step}), step, detail)
+            return _as_done(but(batch, done=done, details=details, skipped=batch.skipped - {step}), step, detail)
         case Skipped(step):
-            return replace(batch, skipped=batch.skipped | {step})
+            return but(batch, skipped=batch.skipped | {step})
         case Missed(steps):
-            return replace(batch, skipped=batch.skipped | set(steps), missed=batch.missed | set(steps))
+            return but(batch, skipped=batch.skipped | set(steps), missed=batch.missed | set(steps))
         case Snoozed(step, until):
-            return replace(batch, snoozed={**batch.snoozed, step: until})
+            return but(batch, snoozed={**batch.snoozed, step: until})
         case Read(probe, celsius):
-            return replace(batch, readings=(*batch.readings, Reading(event.at, probe, celsius, event.number)))
+            return but(batch, readings=(*batch.readings, Reading(event.at, probe, celsius, event.number)))
         case _:
             return _ended(batch, event)
 
@@ -218,36 +219,36 @@ def _after(batch: Batch, event: Event) -> Batch:
 def _ended(batch: Batch, event: Event) -> Batch:
     match event.what:
         case Assumed(changes):
-            return replace(batch, setup=product(batch.setup.product).settle(batch.setup.assume(changes)))
+            return but(batch, setup=product(batch.setup.product).settle(batch.setup.assume(changes)))
         case Incident():
-            return replace(batch, incidents=(*batch.incidents, (event.at, event.what)))
+            return but(batch, incidents=(*batch.incidents, (event.at, event.what)))
         case Paused(until):
-            return replace(batch, paused=True, paused_until=until)
+            return but(batch, paused=True, paused_until=until)
         case Resumed():
-            return replace(batch, paused=False, paused_until=None)
+            return but(batch, paused=False, paused_until=None)
         case Handed():
-            return replace(batch, handed=(*batch.handed, event.what))
+            return but(batch, handed=(*batch.handed, event.what))
         case Weighed(mass):
-            return replace(batch, weighed_after=mass)
+            return but(batch, weighed_after=mass)
         case Sliced():
-            return replace(batch, sliced=event.what)
+            return but(batch, sliced=event.what)
         case Tasted(salt):
-            return replace(batch, tasted=salt)
+            return but(batch, tasted=salt)
         case Took(hours):
-            return replace(batch, took=hours)
+            return but(batch, took=hours)
         case Finished(how):
-            return replace(batch, finished=how)
+            return but(batch, finished=how)
         case _:
             return batch
 
 
 def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
     if "pit_c" in changes and "meat_on" in batch.done:
-        batch = replace(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
+        batch = but(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
     put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
     setup_changes = {k: v for k, v in changes.items() if k not in put_in}
     setup = product(batch.setup.product).settle(batch.setup.change(setup_changes)) if setup_changes else batch.setup
-    batch = replace(batch, setup=setup, put_in={**batch.put_in, **put_in})
+    batch = but(batch, setup=setup, put_in={**batch.put_in, **put_in})
     return _dosed(batch, at) if put_in else batch
 
 
@@ -255,19 +256,19 @@ def _dosed(batch: Batch, at: datetime) -> Batch:
     """What was weighed is in: nobody is called to weigh it again, and the ppm are those of what went in."""
     if "brine" in batch.done or "into_cure" in batch.done:
         return batch
-    return replace(batch, done={**batch.done, "brine": at}, dosed=batch.setup)
+    return but(batch, done={**batch.done, "brine": at}, dosed=batch.setup)
 
 
 def _as_done(batch: Batch, step: str, detail: str) -> Batch:
     """Dose, fire, wrap and chill go on from what was done, not from what was planned."""
     if step in ("brine", "into_cure") and batch.dosed is None:
-        return replace(batch, dosed=batch.setup)
+        return but(batch, dosed=batch.setup)
     if step == "meat_on":
-        return replace(batch, pit_start=batch.setup.pit_c)
+        return but(batch, pit_start=batch.setup.pit_c)
     if step == "chill" and detail:  # «in the fridge» and no more: as it came off, wrapped or bare
         way = detail if detail != "fridge" else "foil" if batch.setup.wrap != "none" else "rack"
-        return replace(batch, setup=replace(batch.setup, chill=way))
+        return but(batch, setup=but(batch.setup, chill=way))
     if step != "wrap":
         return batch
     kind = detail if detail in ("foil", "paper") else batch.setup.wrap
-    return replace(batch, setup=replace(batch.setup, wrap=kind if kind != "none" else "foil"))
+    return but(batch, setup=but(batch.setup, wrap=kind if kind != "none" else "foil"))

@@ -1,9 +1,9 @@
 """The whole week as steps, laid out from the anchors. Pure: told the batch and the time, it derives everything."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from datetime import datetime, time, timedelta
 
+from core.but import but
 from core.plan.anchors import Anchors, Case, anchors, dries_from, needed_days
 from core.plan.folding import within
 from core.plan.setup import by_the_clock
@@ -149,7 +149,7 @@ def _asked(case: Case, step: Step, asked: Mapping[str, datetime]) -> Step:
     first = asked.get(step.key, step.due)
     if waits_for is None or first > case.now or not (waits_for == "" or case.done(waits_for)):
         return step
-    return replace(step, due=min(step.due, first))
+    return but(step, due=min(step.due, first))
 
 
 def _furthest(case: Case) -> int:
@@ -162,14 +162,14 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     """The step with its state: done, skipped, put off, passed over by a later one, due or ahead."""
     done_at = case.done(step.key)
     if done_at is not None:
-        return replace(step, state=State.DONE, done_at=done_at)
+        return but(step, state=State.DONE, done_at=done_at)
     cooled = step.kind is Kind.CHILL_CHECK and step.key.split("/")[1] in case.progress.cooled
     # a reading is asked for as long as it is on the fire, wrapped or not
     passed = (ORDER[step.kind] < furthest and step.kind is not Kind.READING) or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
-        return replace(step, state=State.SKIPPED)
+        return but(step, state=State.SKIPPED)
     step = _put_off(case, step)
-    return replace(step, within=within(case, step), state=State.DUE if step.due <= case.now else State.AHEAD)
+    return but(step, within=within(case, step), state=State.DUE if step.due <= case.now else State.AHEAD)
 
 
 def _stale(case: Case, step: Step) -> bool:
@@ -178,4 +178,4 @@ def _stale(case: Case, step: Step) -> bool:
 
 def _put_off(case: Case, step: Step) -> Step:
     until = case.progress.snoozed.get(step.key)
-    return step if until is None or until < step.due else replace(step, due=until, put_off=True)
+    return step if until is None or until < step.due else but(step, due=until, put_off=True)

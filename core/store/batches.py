@@ -29,6 +29,9 @@ IN_CHAT: Final = ROWS.where(or_(batches.c.chat == OF, batches.c.id.in_(SHARED)))
 BEGUN: Final = select(batches.c.id).where(batches.c.chat == OF, batches.c.closed_at.is_(None))
 OPEN_IN_CHAT: Final = ROWS.where(batches.c.id.in_(union_all(BEGUN, SHARED)), batches.c.closed_at.is_(None))
 LOG: Final = select(log).where(log.c.batch == OF).order_by(log.c.number)
+LOGGED: Final = frozenset({"events"})
+KEPT: Final = frozenset({"batches"})
+OPENED: Final = frozenset({"batches", "members"})
 ID_LENGTH: Final = 8  # 2.8e12 ids: a button's payload stays short, a guess stays hopeless
 
 
@@ -70,7 +73,7 @@ def append(tx: Transaction, batch_id: str, events: Sequence[Event]) -> None:
     """
     if get(tx, batch_id) is None:
         raise Gone("batch")
-    known = _places(tx, batch_id, {e.message for e in events if e.message})
+    known = Counter(e.message for e in tx.once(_events, batch_id, tables=LOGGED) if e.message)
     fresh = [e for e in events if e.message not in known or (batch_id, e.message) in tx.appended]
     rows = []
     for event in fresh:
@@ -83,17 +86,17 @@ def append(tx: Transaction, batch_id: str, events: Sequence[Event]) -> None:
 
 def events(tx: Transaction, batch_id: str) -> tuple[Event, ...]:
     """The whole log of a batch, in order; empty where there is no such batch."""
-    return tx.once(_events, batch_id, tables=frozenset({"events"}))
+    return tx.once(_events, batch_id, tables=LOGGED)
 
 
 def get(tx: Transaction, batch_id: str) -> Row | None:
     """The batch of that id."""
-    return tx.once(_get, batch_id, tables=frozenset({"batches"}))
+    return tx.once(_get, batch_id, tables=KEPT)
 
 
 def open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
     """The batches under way in a chat, begun there or shared with it, the oldest first."""
-    return tx.once(_open_in, chat, tables=frozenset({"batches", "members"}))
+    return tx.once(_open_in, chat, tables=OPENED)
 
 
 def all_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
@@ -138,19 +141,14 @@ def _get(tx: Transaction, batch_id: str) -> Row | None:
 
 
 def _open_in(tx: Transaction, chat: str) -> tuple[Row, ...]:
-    return _rows(tx, OPEN_IN_CHAT, chat)
+    found = _rows(tx, OPEN_IN_CHAT, chat)
+    for row in found:
+        tx.known(_get, row.id, given=row, tables=KEPT)
+    return found
 
 
 def _rows(tx: Transaction, statement: Select[Any], of: str) -> tuple[Row, ...]:
     return tuple(Row(**row) for row in tx.execute(statement, {"of": of}).mappings())
-
-
-def _places(tx: Transaction, batch_id: str, messages: set[str]) -> Counter[str]:
-    """How many events of each message the log has."""
-    if not messages:
-        return Counter()
-    mine = log.c.batch == batch_id, log.c.message.in_(messages)
-    return Counter(tx.execute(select(log.c.message).where(*mine)).scalars())
 
 
 def _row(batch_id: str, event: Event, place: int) -> dict[str, Any]:

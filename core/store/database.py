@@ -37,6 +37,11 @@ OURS: Final = (IntegrityError, ProgrammingError, DataError)
 Read = TypeVar("Read")
 
 
+def inserting(table: Table, *, on_server: bool) -> sqlite.Insert | postgresql.Insert:
+    """See `Transaction.insert`; for statements that are built once."""
+    return postgresql.insert(table) if on_server else sqlite.insert(table)
+
+
 class Transaction:
     """One transaction. Store functions execute through it; everybody else only hands it on."""
 
@@ -65,13 +70,17 @@ class Transaction:
         found: Read = self._read[key][0]
         return found
 
+    def known(self, read: Callable[..., Any], *of: str, given: Any, tables: frozenset[str]) -> None:
+        """What `read(self, *of)` would give was read along with something else: `once` need not ask for it."""
+        self._read[(read.__name__, *of)] = given, tables
+
     def _written(self, table: str) -> None:
         for key in [key for key, (_, tables) in self._read.items() if table in tables]:
             del self._read[key]
 
     def insert(self, table: Table) -> sqlite.Insert | postgresql.Insert:
         """An insert that can say what becomes of a row that is there already, as this database spells it."""
-        return postgresql.insert(table) if self.on_server else sqlite.insert(table)
+        return inserting(table, on_server=self.on_server)
 
     @property
     def on_server(self) -> bool:

@@ -1,11 +1,13 @@
 """The inbox: which messages were taken already. Counted in the transaction of what they change."""
 
 from datetime import datetime, timedelta
+from functools import cache
 from typing import Final
 
-from sqlalchemy import delete
+from sqlalchemy import bindparam, delete
+from sqlalchemy.sql.dml import ReturningInsert
 
-from core.store.database import Transaction
+from core.store.database import Transaction, inserting
 from core.store.tables import seen
 
 # a channel repeats an unconfirmed update for a day; the rest is for a restored backup
@@ -14,8 +16,13 @@ KEPT_FOR: Final = timedelta(days=30)
 
 def first_time(tx: Transaction, key: str, at: datetime) -> bool:
     """Whether a message comes for the first time; from now on it does not."""
-    new = tx.insert(seen).values(key=key, at=at).on_conflict_do_nothing().returning(seen.c.key)
-    return tx.execute(new).first() is not None
+    return tx.execute(_taking(on_server=tx.on_server), {"key": key, "at": at}).scalar() is not None
+
+
+@cache
+def _taking(*, on_server: bool) -> ReturningInsert[str]:
+    new = inserting(seen, on_server=on_server).values(key=bindparam("key"), at=bindparam("at"))
+    return new.on_conflict_do_nothing().returning(seen.c.key)
 
 
 def prune(tx: Transaction, now: datetime) -> int:

@@ -45,9 +45,13 @@ BY_KEY: Final = OF_CHAT.where(OUT.channel_key == bindparam("key"))
 LAST_REMINDER: Final = OF_CHAT.where(OUT.sort == spelled("reminder"), OUT.state == spelled("sent")).order_by(
     OUT.sent_at.desc(), OUT.id.desc()
 )
-LAST_ABOUT: Final = OF_CHAT.where(
-    OUT.batch.is_not(None), (OUT.sort == spelled("reply")) | (OUT.state == spelled("sent"))
-).order_by(func.coalesce(OUT.sent_at, OUT.made_at).desc(), OUT.id.desc())
+LAST_ABOUT: Final = (
+    select(OUT.batch)
+    .where(OUT.chat == bindparam("of"), OUT.batch.is_not(None))
+    .where((OUT.sort == spelled("reply")) | (OUT.state == spelled("sent")))
+    .order_by(func.coalesce(OUT.sent_at, OUT.made_at).desc(), OUT.id.desc())
+    .limit(1)
+)
 
 
 @dataclass(frozen=True)
@@ -205,8 +209,8 @@ def last_reminder(tx: Transaction, chat: str) -> Row | None:
 
 def last_about(tx: Transaction, chat: str) -> str | None:
     """The batch of the latest thing that was said in a chat: a reply that was made, or a reminder that went out."""
-    row = _first(tx, LAST_ABOUT, {"of": chat})
-    return row.batch if row else None
+    found: str | None = tx.execute(LAST_ABOUT, {"of": chat}).scalar()
+    return found
 
 
 def chat_gone(tx: Transaction, chat: str) -> int:

@@ -29,14 +29,14 @@ def save(tx: Transaction, person: Person) -> None:
 
 def asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
     """What this person was last asked in this chat and has not answered, with the half intent it belongs to."""
-    kept = tx.execute(QUESTION, {"of_chat": chat, "of_person": person_id}).scalar()
-    return None if kept is None else cast("dict[str, Any]", decode(kept))
+    return tx.once(_asked, chat, person_id, tables=frozenset({"asked"}))
 
 
 def ask(tx: Transaction, chat: str, person_id: str, question: dict[str, Any] | None) -> None:
     """Keep what is asked now, in place of what was asked before; None when it was answered or dropped."""
     if question is None:
-        tx.execute(ANSWERED, {"of_chat": chat, "of_person": person_id})
+        if asked(tx, chat, person_id) is not None:
+            tx.execute(ANSWERED, {"of_chat": chat, "of_person": person_id})
         return
     new = tx.insert(questions).values(chat=chat, person=person_id, question=encode(question))
     instead = {"question": new.excluded.question}
@@ -54,6 +54,11 @@ def chat_moved(tx: Transaction, old: str, new: str) -> None:
     known = select(questions.c.person).where(questions.c.chat == new)
     tx.execute(delete(questions).where(questions.c.chat == old, questions.c.person.in_(known)))
     tx.execute(update(questions).where(questions.c.chat == old).values(chat=new))
+
+
+def _asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
+    kept = tx.execute(QUESTION, {"of_chat": chat, "of_person": person_id}).scalar()
+    return None if kept is None else cast("dict[str, Any]", decode(kept))
 
 
 def _load(tx: Transaction, person_id: str) -> Person | None:

@@ -1,8 +1,9 @@
-"""What a turn works out: a batch once as it stands, and once more where the message changes it."""
+"""What a turn works out: a batch once as it stands, again where the message changes it; what it asks of the store."""
 
 from datetime import UTC, datetime, timedelta
 
 import pytest
+from sqlalchemy import event
 
 from bot.assembly import Built, build, newcomer
 from bot.reply import Message, Outgoing
@@ -55,4 +56,17 @@ def test_a_batch_is_worked_out_no_more_than_it_changes(
     asked.clear()
     say(built, 11, text)
     assert {now for _, now in asked} == {MONDAY + timedelta(minutes=11)}
+    built.close()
+
+
+@pytest.mark.parametrize(
+    ("text", "most"), [("what now", 9), ("plan", 9), ("help", 9), ("is it safe", 9), ("fridge 3 c", 12), ("48 mm", 14)]
+)
+def test_a_turn_asks_the_store_no_more_than_it_must(built: Built, text: str, most: int) -> None:
+    """Statements of a whole turn, its begin among them: each costs as much as reading a line does."""
+    asked: list[str] = []
+    event.listen(built.house.engine, "before_cursor_execute", lambda *of: asked.append(of[2]))
+    say(built, 10, text)
+    assert len(asked) <= most, asked
+    assert len({one for one in asked if one.startswith("SELECT")}) == sum(one.startswith("SELECT") for one in asked)
     built.close()
