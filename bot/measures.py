@@ -47,8 +47,8 @@ _KIND: Final[dict[str, Kind]] = {unit: kind for kind, (_, words) in _WORDS.items
 _INCH: Final = (
     r"in\.?(?=$|[,;.)]|\s+(?:thick|deep|wide|at|grey|gray|of|round|w/|with|x|brisket|flat|point|slab|loin|belly"
     r"|bacon|pastrami|ham)\b| to \d{1,2}(?:\.\d)? ?in\b)"
-    # glued, or after a decimal point, it is one wherever no place follows
-    r"|(?:(?<=\d)|(?<=\.\d )|(?<=\.\d\d ))in\b(?! ?(?:the|a|an|my|our|fridge|brine|pit|cooler|smoker|grill|oven|bag"
+    # glued, or after a decimal point or a fraction, it is one wherever no place follows
+    r"|(?:(?<=\d)|(?<=[./]\d )|(?<=[./]\d\d ))in\b(?! ?(?:the|a|an|my|our|fridge|brine|pit|cooler|smoker|grill|oven|bag"
     r"|cure(?! \d)|ice|foil|paper|core|middle|meat|total|all|half|one"
     r"|last|past|about|under|over|less)\b| ?\d)"
 )

@@ -20,6 +20,7 @@ from core.service.turn import Turn
 
 USUAL_SNOOZE = timedelta(minutes=30)
 A_MINUTE = timedelta(minutes=1)
+FAR_FROM_IT = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
 HALF_AN_HOUR = timedelta(minutes=30)
 NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
@@ -36,8 +37,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         case StepDone():
             return _done(turn, a, step, intent, at)
         case StepMissed():
-            keys = steps.of_day(a, at) if intent.whole_day else [step.key]
-            return _missed(turn, a, keys)
+            return _missed(turn, a, _not_done(a, intent, step, at))
         case StepSkipped():
             return _skipped(turn, a, step)
         case Snooze(until, by):
@@ -87,6 +87,13 @@ def _previous(turn: Turn, change: Change, step: Step) -> Change:
     if earlier is None or earlier.state is State.DONE:
         return change
     return steps.done(turn, change.after.batch.id, earlier, earlier.due)
+
+
+def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> list[str]:
+    """The steps that were missed: of the day and the kind that were named; none where that one was noted as done."""
+    if intent.whole_day:
+        return [key for key in steps.of_day(a, at) if intent.step is None or key.startswith(intent.step)]
+    return [] if intent.at is not None and abs(step.due - at) > FAR_FROM_IT else [step.key]
 
 
 def _missed(turn: Turn, a: Assessment, keys: Sequence[str]) -> Sequence[Reply]:

@@ -8,11 +8,11 @@ from typing import Any
 from bot.conversation import reading, starting
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Change, Correct, MoveDeadline, Temperature, Undo
+from bot.intents.intents import Change, Correct, MoveDeadline, Start, Temperature, Undo
 from bot.measures import from_house, to_house
 from bot.reply import Reply
 from bot.wording import batches as several_words
-from bot.wording import mends, refusals
+from bot.wording import mends, refusals, unclear
 from core.batch.assess import Assessment
 from core.batch.events import Changed, Done, Event, Probe, Read, What
 from core.errors import Gone
@@ -22,6 +22,10 @@ from core.service import batches, record, steps
 from core.service import readings as taking
 from core.service.turn import Turn
 
+SIZES = frozenset({"kg", "lb", "mm", "cm", "in"})
+OTHER_UNIT = {"kg": "lb", "lb": "kg"}
+LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of no reading of another day
+SAME_READING_K = 0.6  # a number said again is the one that was kept, rounding included
 PACKET = frozenset({"cure_nitrite_fraction", "cure_nitrate_fraction"})
 PERSONAL = frozenset({"cure_nitrite_fraction"})  # what a person has in the cupboard, not only in this batch
 
@@ -31,7 +35,7 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
     batch = meant.of(intent.batch)
     match intent:
         case Change(changes):
-            wanted = changes
+            wanted = _longer(batches.look(turn, batch), changes)
         case MoveDeadline(to=to, by=by):
             wanted = {"deadline": _deadline(batches.look(turn, batch), to, by)}
     deadline = wanted.get("deadline")
@@ -41,6 +45,17 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
     replies = _changed(turn, batch, wanted)
     assumed = intent.assumed if isinstance(intent, MoveDeadline) else ()
     return tuple(starting.as_taken(turn, reply, assumed) for reply in replies)
+
+
+def _longer(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
+    """«two days longer»: counted from what is planned."""
+    wanted = dict(changes)
+    more = wanted.pop("cure_days_more", None)
+    if more is None:
+        return wanted
+    if a.plan is None:
+        raise Gone("plan")
+    return {**wanted, "cure_days": round(a.plan.cure_days + more, 1)}
 
 
 def _ask_again(turn: Turn, a: Assessment, why: str) -> Sequence[Reply]:
@@ -77,6 +92,8 @@ def _changed(turn: Turn, batch: str, changes: dict[str, object]) -> Sequence[Rep
 
 def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[Reply]:
     """What was said is taken back, or something else stands in its place."""
+    if isinstance(intent, Correct) and intent.unit in SIZES:
+        return _in_other_unit(turn, meant, intent)
     batch = meant.of(intent.batch)
     if isinstance(intent, Undo):
         events, done = batches.undo(turn, batch)
@@ -93,13 +110,32 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
             return reading.mended(turn, asked, intent)
     if not _of_reading(intent):
         return _at_another_time(turn, batch, intent)
+    intent = _in_its_unit(turn, batch, intent)
     event = _meant(turn, batch, intent)
+    if event is None:
+        body = facts(batches.look(turn, batch)) | {"answer_kind": "asked_back", "asked": "number"}
+        return (Reply(unclear.nothing_to_mend(), facts=body, about=batch),)
     what, at = _instead(event, intent, turn.person)
     if isinstance(what, Read):
         doubted = _doubted(turn, batch, event, (what, at or event.at))
         if doubted is not None:
             return (doubted,)
     return _put_right(turn, batch, event, what, at)
+
+
+def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[Reply]:
+    """«lbs not kg»: the same number in the other unit, of a start that is half said or of the batch in hand."""
+    unit = intent.unit or "kg"
+    half = (meant.asked or {}).get("said") or {}
+    field = "mass" if unit in ("kg", "lb") else "thickness"
+    kept = half.get(field) if half else getattr(batches.look(turn, meant.of(intent.batch)).batch.setup, field)
+    was = intent.unit_was or OTHER_UNIT.get(unit)
+    if kept is None or was is None:
+        return (Reply(unclear.which_size(), facts={"answer_kind": "asked_back", "asked": field}),)
+    value = to_house(round(from_house(kept, was), 2), unit)
+    if half:
+        return starting.start(turn, meant, Start({field: value}))
+    return _changed(turn, meant.of(intent.batch), {field: value})
 
 
 def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:
@@ -185,15 +221,25 @@ def _put_right(turn: Turn, batch: str, event: Event, what: What, at: datetime | 
     return (Reply(mends.corrected(event, what, at, done), facts=facts(done.after), about=batch),)
 
 
-def _meant(turn: Turn, batch: str, intent: Correct) -> Event:
-    """The event that a correction is about: the last reading, or the last thing said where only its time is wrong."""
-    if intent.value is None and intent.unit is None and intent.probe is None:
-        return batches.last_event(turn, batch)
-    found = batches.last_readings(turn, batch)
+def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
+    """The reading that a correction is about; None where none of the last hours is, or none had the wrong number."""
+    found = [one for one in batches.last_readings(turn, batch) if turn.now - one[0].said_at <= LONG_AGO]
     meant = _in_house(intent, turn.person)
-    if meant is None:
-        return found[0][0] if intent.probe is None else found[-1][0]
-    return min(found, key=lambda one: abs(one[1].celsius - meant))[0]
+    if not found or meant is None:
+        return None if not found else found[0][0] if intent.probe is None else found[-1][0]
+    event, read = min(found, key=lambda one: abs(one[1].celsius - meant))
+    return None if intent.was is not None and abs(read.celsius - meant) > SAME_READING_K else event
+
+
+def _in_its_unit(turn: Turn, batch: str, intent: Correct) -> Correct:
+    """«39 not 38», after «fridge 38 f» of who counts in °C: in the unit in which that number was read."""
+    if intent.was is None or intent.unit is not None:
+        return intent
+    read = [what.celsius for _, what in batches.last_readings(turn, batch)]
+    own = turn.person.units.temperature
+    both = (own, "c" if own == "f" else "f")
+    fits = (unit for unit in both if any(abs(c - to_house(intent.was, unit)) <= SAME_READING_K for c in read))
+    return replace(intent, unit=next(fits, None))
 
 
 def _in_house(intent: Correct, person: Person) -> float | None:

@@ -9,6 +9,7 @@ from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
+from bot.intents.weights import share_of
 from bot.reply import Reply
 from bot.wording import asking, cautions, doses, general, meats, plans, refusals, taken
 from core.batch.assess import Assessment
@@ -175,6 +176,9 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
                 return _ask(turn, "mass_unit", said | {"mass_value": float(typed)}, text, rows)
             case "deadline" if "meals" in said:  # asked when the rest is known
                 continue
+            case "share":
+                text, rows = asking.share(*share_of(typed), turn.person)
+                return _ask(turn, "mass", said, text, rows)
             case "mass" | "deadline" | "thickness":
                 return _ask(turn, slot, said, asking.again(slot, typed), ())
             case _:  # the strength is asked for by itself; the rest may be changed under the plan

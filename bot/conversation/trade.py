@@ -7,7 +7,7 @@ from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.intents.questions import is_question
 from bot.reply import Reply
-from bot.wording import general, language, trade
+from bot.wording import general, language, trade, unclear
 from core.answers.entries import Entry, entry
 from core.answers.find import LONGEST, Found, find
 from core.service.turn import Turn
@@ -19,12 +19,19 @@ KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
 def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
-    if sure := known(turn, text):
+    told = meant.a is not None and not is_question(text.lower())
+    short = told and len(text.split()) < SHORTEST  # «its late», beside a batch: asked about, and no answer forced on it
+    if not short and (sure := known(turn, text)):
         return sure
     found = _found(text)
-    if found is not None and found.perhaps:
+    names = () if found is None else found.perhaps or tuple(filter(None, (found.answer,)))
+    if told and names:
+        return (_to_tap(names),)
+    if found is not None and names:
         return (_offered(turn, found, text),)
     answered.remember(turn, answered.UNKNOWN, text)
+    if told:
+        return (Reply(unclear.not_sure(text), facts={"answer_kind": "asked_back", "asked": "word"}, about=meant.batch),)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
 
 
@@ -32,12 +39,17 @@ def _offered(turn: Turn, found: Found, asked: str) -> Reply:
     """What may be meant to tap, after the answer to the likeliest where one stands out."""
     offered = tuple(entry(name) for name in found.perhaps)
     if found.guess is None:
-        text, rows = trade.perhaps(offered)
-        body = {"answer_kind": "asked_back", "asked": "entry", "offered": list(found.perhaps)}
-        return Reply(text, buttons=rows, facts=body)
+        return _to_tap(found.perhaps)
     answered.remember(turn, found.guess, asked)
     text, rows = trade.guessed(offered[0], offered[1:], turn.person)
     return Reply(text, buttons=rows, facts={**_facts(offered[0]), "guessed": True, "offered": list(found.perhaps)})
+
+
+def _to_tap(names: Sequence[str]) -> Reply:
+    """The entries that may be meant, none of them said unasked."""
+    text, rows = trade.perhaps(tuple(entry(name) for name in names))
+    body = {"answer_kind": "asked_back", "asked": "entry", "offered": list(names)}
+    return Reply(text, buttons=rows, facts=body)
 
 
 def _found(text: str) -> Found | None:

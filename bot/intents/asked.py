@@ -15,8 +15,8 @@ from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
 from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
-from bot.intents.start import HEAVIEST_KG
 from bot.intents.sums import sum_of
+from bot.intents.weights import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, law_of, zone_of
 from core.batch.events import Probe
 

@@ -15,8 +15,8 @@ from bot.intents.intents import Change, Choose, Intent, Reading, Unclear
 from bot.intents.meats import bone, meat
 from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
-from bot.intents.start import HEAVIEST_KG
-from bot.intents.thicknesses import thicknesses
+from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
+from bot.intents.weights import HEAVIEST_KG
 from core.batch.events import Probe
 
 UNKNOWN: Final = re.compile(
@@ -76,16 +76,23 @@ def _thickness(text: str, context: Context) -> Intent | None:
     length = measures.sole(text, "length") or measures.sole(f"{text} thick", "length")
     if length:
         return answer("thickness", length.value, context)
+    if BY_HAND.search(text):
+        return Unclear("ruler", text[:60])
+    if told := thickness_told(text, context):
+        return _either("thickness", told, text, context)
     number = measures.number(text)
     if number is None:
         return Choose("thickness", "unknown") if UNKNOWN.search(text) else None
     if 33 <= number <= 46 and (context.due_step or "").startswith(_COLD_CHECKS):
         both = (answer("thickness", measures.to_house(number, "mm"), context), *_cold_readings(number, context))
         return Unclear("number", text[:60], both)
-    options = tuple(answer("thickness", metres, context) for metres in thicknesses(number, text, context))
-    if len(options) == 1:
-        return options[0]
-    return Unclear("unit", text[:60], options)
+    return _either("thickness", thicknesses(number, text, context), text, context)
+
+
+def _either(slot: str, values: tuple[float, ...], text: str, context: Context) -> Intent:
+    """The one value that was told, or the question which of several."""
+    options = tuple(answer(slot, value, context) for value in values)
+    return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
 
 
 def _cold_readings(number: float, context: Context) -> tuple[Reading, ...]:
@@ -101,8 +108,7 @@ def _mass(text: str, context: Context) -> Intent | None:
     if number is None or mass:
         return None
     fits = 0 < number <= HEAVIEST_KG
-    options = tuple(answer("mass", measures.to_house(number, u), context) for u in ("kg", "lb")) if fits else ()
-    return Unclear("unit", text[:60], options)
+    return _either("mass", tuple(measures.to_house(number, u) for u in ("kg", "lb")) if fits else (), text, context)
 
 
 def _mass_unit(text: str, context: Context) -> Intent | None:

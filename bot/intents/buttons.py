@@ -1,8 +1,7 @@
 """What a tap carries: an intent in at most 64 bytes, `1|verb|batch|argument`, and back again.
 
-The first field is the version of this form: a button of an older form, a broken or a foreign one reads as None, and
-the talk says that it is out of date. Instants are whole seconds since 1970; numbers are written so that they come back
-exact.
+The first field is the version: a button of an older form, a broken or a foreign one reads as None, and the talk says
+that it is out of date. Instants are whole seconds since 1970; numbers come back exact.
 """
 
 import re
@@ -18,6 +17,7 @@ from bot.intents.intents import (
     Change,
     Choose,
     Debrief,
+    Happened,
     Intent,
     MoveDeadline,
     Pause,
@@ -119,6 +119,8 @@ def _written_plain(intent: Intent) -> tuple[str, str]:
     match intent:
         case Ask(topic=topic, about=about, text=""):
             return "a", _row(topic, about)
+        case Happened(what=what, at=None) if not intent.facts:
+            return "h", what
         case Undo():
             return "u", ""
         case Cancel(sure=sure):
@@ -209,11 +211,6 @@ def _value(text: str) -> Any:
     return _VALUES[kind](rest)
 
 
-def _nothing(text: str) -> None:
-    if text:
-        raise ValueError(text)
-
-
 def _flag(text: str) -> bool:
     if text not in ("", "0", "1"):
         raise ValueError(text)
@@ -228,7 +225,7 @@ def _finite(text: str) -> float:
 
 
 _VALUES: Final[dict[str, Callable[[str], Any]]] = {
-    "n": _nothing, "b": _flag, "i": int, "f": _finite, "s": str, "t": _at,
+    "n": {"": None}.__getitem__, "b": _flag, "i": int, "f": _finite, "s": str, "t": _at,
 }  # fmt: skip
 
 
@@ -289,6 +286,7 @@ _READERS: Final[dict[str, Callable[[str | None, str], Intent]]] = {
     "a": _Arg.ask,
     "b": _Arg.debrief,
     "g": _Arg.reading,
+    "h": lambda batch, arg: Happened(arg, batch=batch),
     "u": lambda batch, arg: Undo(batch),
     "x": lambda batch, arg: Cancel(batch, _flag(arg)),
     "p": lambda batch, arg: Pause(_at(arg), batch),

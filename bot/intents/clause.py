@@ -9,7 +9,7 @@ from bot import measures
 from bot.intents import questions, when
 from bot.intents.asides import read_aside
 from bot.intents.asked import read_answer
-from bot.intents.changes import read_change, read_move, read_word
+from bot.intents.changes import read_change
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.households import read_somebody_else
@@ -27,6 +27,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_meat
+from bot.intents.moves import read_move, read_word
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_pause, read_settings
 from bot.intents.start import read_start

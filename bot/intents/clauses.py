@@ -15,6 +15,7 @@ from bot.intents.intents import (
     Debrief,
     Greet,
     Intent,
+    MoveDeadline,
     Reading,
     Settings,
     Snooze,
@@ -201,6 +202,10 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return replace(one, said={**one.said, **b})
         case Snooze(until=None, by=None), Snooze():
             return two
+        case MoveDeadline(to=None), MoveDeadline(to=to) if to:  # «running 30 late, 6:30 ok»
+            return two
+        case MoveDeadline(to=None), Unclear(options=(Snooze(), MoveDeadline() as meal)):
+            return meal
         case StepDone(), StepDone() if one == two:
             return one
         case StepDone(step=Kind.RINSE | Kind.SOAK, detail=""), StepDone(step=Kind.RINSE, at=None, detail=said) if said:

@@ -1,11 +1,13 @@
 """Second thoughts: «no, 185», «typo 155 not 255», «that was yesterday's», «wrong one, it's the pit», «undo»."""
 
 import re
+from collections.abc import Callable
 from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Change, Correct, Intent, MoveDeadline, Unclear, Undo
+from bot.intents.mended_setup import read_mended_setup
 from bot.intents.steps import read_step
 from bot.measures import to_house
 from core.batch.events import Probe
@@ -150,7 +152,17 @@ def read_correction(text: str, context: Context) -> Intent | None:
         return Undo()
     if _WRONG_TAP.match(text):
         return Unclear("word", text, (Undo(),))
-    for reader in (_of_dose, _of_weight, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe):
+    for reader in (
+        _of_dose,
+        read_mended_setup,
+        _of_weight,
+        _of_hour,
+        _of_day,
+        _of_batch,
+        _of_value,
+        _of_unit,
+        _of_probe,
+    ):
         if found := reader(text, context):
             return found
     return None
@@ -279,3 +291,8 @@ def _of_probe(text: str, context: Context) -> Intent | None:
     if not found or not told or re.search(r"\bin the\b", text) or re.search(r"\d", text) or len(text.split()) > 9:
         return None
     return Correct(probe=_PROBES[found["probe"]])
+
+
+_READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
+    _of_dose, read_mended_setup, _of_weight, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe,
+)  # fmt: skip

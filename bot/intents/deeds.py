@@ -6,7 +6,8 @@ from typing import Final
 from core.plan.steps import Kind
 
 _IT: Final = (
-    r"(?:it|them|the (?:bags?|meats?|flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|lot)|both|everything)"
+    r"(?:it|them|her|him|both|everything"
+    r"|the (?:bags?|meats?|flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|lot))"
 )
 _DRY_GOODS: Final = r"(?:the |my )?(?:cure|curing salt|pink salt|salt|sugar|everything)"
 _RUBBED_ON: Final = (

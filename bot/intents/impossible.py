@@ -7,7 +7,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Unclear
 from bot.intents.meats import meat
-from bot.intents.start import HEAVIEST_KG
+from bot.intents.weights import HEAVIEST_KG
 
 _AFTER: Final = (
     r"(?:^|\b(?:at|from|to|until|till|by|since|um|ab|bis|gegen|and|for|off|on|it|dinner|lunch|meal|supper"

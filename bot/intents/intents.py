@@ -116,7 +116,8 @@ class Reading:
 class Correct:
     """«no, 185», «that was yesterday's», «wrong one, it's the pit», «it's celsius», «i flipped at 7 not 8».
 
-    Exactly what is different is set. `step` narrows a corrected hour to the step that was named.
+    Exactly what is different is set. `step` narrows a corrected hour to the step that was named. A unit of mass or
+    length is that of the piece, in place of `unit_was` («lbs not kg»).
     """
 
     value: float | None = None
@@ -128,6 +129,7 @@ class Correct:
     to_batch: str | None = None
     step: str | None = None
     batch: str | None = None
+    unit_was: str | None = None
 
 
 @dataclass(frozen=True)
@@ -283,10 +285,7 @@ class Help:
 
 @dataclass(frozen=True)
 class Unclear:
-    """A bare or broken thing to be asked about; `options` are what it may have been, `text` what was typed, cut short.
-
-    `why` is one of number, too_long, empty, other, word, unit.
-    """
+    """A bare or broken thing to be asked about; `options` are what it may be, `why` its sentence."""
 
     why: str
     text: str = ""

@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.meat.cuts import cuts
-from core.plan.recipe import products
+from core.plan.recipe import product, products
+from core.units import Kilograms
 
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
-    (r"corned[ _]beef|corn beef|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
+    (r"corned(?:[ _]beef)?|corn beef|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
     (r"buckboard(?: bacon)?", "shoulder"),
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),
@@ -67,7 +68,7 @@ _IN_HAND: Final = re.compile(
     r"|^(?P<then>is|are|went|has been) (?=(?:now )?(?:on|off|out|in)\b)"
 )
 _OF_BEEF: Final = ("pastrami", "corned_beef")
-_DENIED: Final = re.compile(r"\bnot (?:the |a )?(?:flat|point)\b")
+_DENIED: Final = re.compile(rf"\bnot (?:the |a |an )?(?:pork |beef )?(?:{_MEAT_WORDS})\b")
 
 
 @dataclass(frozen=True)
@@ -83,17 +84,17 @@ class Meat:
 
 
 def meat(text: str) -> Meat:
-    """The product and the cut named in a plain text; «point, not flat» is the point."""
+    """The product and the cut named in a plain text; «point, not flat» is the point, «loin not belly» the loin."""
     text = _DENIED.sub(" ", text)
-    cuts = [name for words, name in _CUT_WORDS if words.search(text)]
-    cut = "both" if {"brisket_flat", "brisket_point"} <= set(cuts) else next(iter(cuts), "")
-    product = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
-    if product == "ham":
+    cut_names = [name for words, name in _CUT_WORDS if words.search(text)]
+    cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
+    made = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
+    if made == "ham":
         cut = bone(text)
-    elif not cut and (_ROUND.search(text) or (product in _OF_BEEF and _BARE_ROUND.search(text))):
+    elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):
         cut = "beef_round"
-    if product:
-        return Meat(product, cut)
+    if made:
+        return Meat(made, cut)
     added = _by_file(text)
     return Meat(added.product, cut or added.cut)
 
@@ -106,6 +107,13 @@ def _by_file(text: str) -> Meat:
         return next((n for n in names if re.search(rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b", text)), "")
 
     return Meat(named(products()), named(cuts()))
+
+
+def ranges(named: Meat) -> tuple[tuple[Kilograms, Kilograms], ...]:
+    """What a piece of that cut can weigh [kg], or of each cut that such a product is made from; none where unknown."""
+    made_from = product(named.product).cuts if named.product in products() else ()
+    known = (named.cut,) if named.cut in cuts() else made_from
+    return tuple((cuts()[name].mass_low, cuts()[name].mass_high) for name in known)
 
 
 def bone(text: str) -> str:

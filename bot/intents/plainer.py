@@ -36,12 +36,17 @@ _RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         # shorthand
+        (r"(?<=\w) n (?=\w)", " and "),
         (r"\bb4\b", "before"),
+        (r"\b([2-9])x(?=\d)", r"\1 x "),
         (r"\b(?:2day|2nite|2night)\b", lambda m: {"2day": "today"}.get(m[0], "tonight")),
         (r"\bl8r\b", "later"),
         (r"^y (?=so|is|do|are|not|\d)", "why "),
         (r"\bu\b(?! ?\d)", "you"),
         (r"\b(we|you|they|u) r\b", r"\1 are"),
+        (r"\b(running|be|im|were|are|is) (?:about )?(\d{2,3}) (late|behind)\b", r"\1 \2 min \3"),
+        (r"\b(dinner|lunch|supper|breakfast|brunch|tea|meal|food|party)s?(?: is)? (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?"
+         r"(?: ?[ap]m)?(?: now| instead| then| please)*$)", r"\1 at "),
         (r"\b(?:dnt|dint|didint)\b", "didnt"),
         (r"\b(?:gotta|hafta)\b", "have to"),
         (r"\b(?:coz|cos|cuz|bc)\b", "because"),
@@ -51,6 +56,10 @@ _RULES: Final = tuple(
         # who is meant is the meat
         (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling"
          r"|soaking|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),
+        # a clumsy thumb
+        (r",? (?:fat (?:thumbs?|fingers?)|fat fingered(?: it)?|my bad|my mistake|autocorrect|stupid phone"
+         r"|misread(?: it)?|silly me)"
+         r"[ .!]*$", ""),
         # greetings before, thanks after
         (r"^(?:(?:hey+|hi+|hello|hiya|yo|ok so|so|oh(?: no)?|ah|um+|uh|hmm+|well(?=,| its| it| i | the| that| now)"
          r"|btw|fyi"
@@ -67,8 +76,16 @@ _RULES: Final = tuple(
          r"|postpone|delay"
          r"|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$", r"\g<rest>"),
         (r"^(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$", "no deadline"),
-        (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?) (?:about|around"
-         r"|roughly|circa|ca)"
+        (r"^((?:(?:sorry|oops|i|we) )*forgot [^,;.\d]*?) (?=(?:but |and |so )?(?:just|only|now) (?:did|flipped"
+         r"|turned|doing|flipping)\b)", r"\1, "),
+        (r"\b(?:im |i am )?(flipp|turn)ing(?: (?:it|them))?(?: right| just)? now\b", r"\1ed it now"),
+        (r"\b(flipped|turned|did (?:it|the \w+)|done|rinsed|lit|wrapped)((?: it| them| both)?),? (?:but )?"
+         r"(?:a bit |bit )?late,? (?:(?:like|about|around|more like|say|maybe|at) )+"
+         r"(?=(?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
+        (r"^((?:a )?(?:quarter|half) (?:to|past) \w{1,6}|(?:1[0-2]|[1-9])(?:[.:]\d\d| ?[ap]m))"
+         r" (?:that|it) was\b", r"did it at \1"),
+        (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?)"
+         r" (?:about|around|like|roughly|circa|ca)"
          r" (?=(?:1[0-2]|[1-9])(?::\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
         (r"\bthat \d{2,3} was (?=(?:the |in the )?(?:pit|grill|smoker|meat|core|fridge|brine)$)", "that was "),
         (r"\bas of (?=\d)", "since "),
@@ -119,14 +136,27 @@ _RULES: Final = tuple(
         (r"\b(1[0-9][0-9]|[1-9]\d)[oO]\b", r"\g<1>0"),
         (r"\b(1)[lI](?=\d)", r"\g<1>1"),
         (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
-        (r"(?<=\w) n (?=\w)", " and "),
         # nothing moved, and since when is said loosely
         (r"\b(?:the )?(?:temp(?:erature)?|it|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"
          r" (?:really )?(?:mov(?:ed?|ing)|budg(?:ed?|ing)|chang(?:ed?|ing)|gone (?:up|anywhere)|ris(?:en|ing)"
-         r"|climb(?:ed|ing))"
-         r"(?: (?:in|for|since|at) (?:an?|the last|over an|\d+|half an|ages|a while)(?: (?:hours?|h|hrs?|min\w*"
-         r"|while))?)?,?"
+         r"|climb(?:ed|ing))(?: (?:off|from|past|above|over|beyond))?"
+         r"(?: (?:in|for|since|at) (?:an?|the last|over an|\d+|half an|ages|a while)"
+         r"(?: (?:hours?|hrs?|h|min\w*|while)\b)?)?,?"
          r" ?(?=.*\d\d)", "still "),
+        # how it runs, and how far it has come: beside the number that stands now
+        (r"(?<=\d\d),? (?:and|an|n|&) (?:climbing|rising|falling|dropping|holding|steady|counting"
+         r"|going (?:up|down))\b", ""),
+        (r"\b(?:its |it |pit |thing )?(?:has |is |just )?(?:run|running|ran|got|getting) (?:off|away)"
+         r"(?: (?:on|from|with) (?:me|us))?,? (?=\d{3}\b)", "pit "),
+        (r"^(?:its |it |temp |has |just )*(?:went|gone|go|jumped|climbed|risen|rose|come|came|crept|dropped|fell)"
+         r" (?:up|down)? ?(?:by )?\d{1,2}(?: (?:degrees?|deg))?"
+         r" in (?:the last |about )?(?:half an? (?:hr|hour)|half hr|an? (?:hr|hour)"
+         r"|\d{1,2} (?:hrs?|hours?|mins?|minutes?)),? "
+         r"(?=(?:(?:and|so|now|its|at|is|core|meat|pit) )*\d{2,3}\b)", ""),
+        # nobody knows since when
+        (r",? (?:and |but )?(?:dunno|dont know|do not know|not sure|no idea|no clue|unsure|who knows)"
+         r" (?:since when|how long|for how long)"
+         r"[ .!]*$", ""),
         # a day that is not, and the one instead
         (rf"\b(?:\w+ )?(?:cant|cannot|cant do|wont|couldnt|not) (?:make|do|work for"
          rf"|come)? ?(?:it )?(?:on )?(?:{_DAY})\b"

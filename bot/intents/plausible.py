@@ -29,9 +29,7 @@ _COLD_F: Final = (33.0, 46.0)
 _COLD_C: Final = (1.0, 8.0)
 _PIT_ALONE_F: Final = (225.0, 300.0)
 _PIT_ALONE_C: Final = (100.0, 150.0)
-_PIT_OVER_MEAT_K: Final = (
-    8.0  # what drives the heat in; nearer than that two numbers are one thermometer, or a dead fire
-)
+_PIT_OVER_MEAT_K: Final = 8.0  # drives the heat in; nearer, two numbers are one thermometer, or a dead fire
 _SLIP: Final = 450.0  # above what any thermometer of a slow cook shows
 _DIP_K: Final = 2.5  # a stall may dip by 1 to 3 °F
 _CARRY_K: Final = 8.0  # a core goes on rising for a while after it is off
@@ -155,14 +153,12 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
     if context.phase == "drying" and _PIT_ALONE_F[0] <= value <= _PIT_ALONE_F[1]:
         return (Temperature(value, "f", Probe.PIT),)
     unit = "f" if _COLD_F[0] <= value <= _COLD_F[1] else "c" if _COLD_C[0] <= value <= _COLD_C[1] else None
-    if (
-        unit is None
-        and probe is Probe.BRINE
-        and len(units := _cold_units(probe, value, context.units.temperature)) == 1
-    ):
-        return (Temperature(value, units[0], probe),)  # too warm yet, or a slip that is told so
-    if unit == "f" and context.units.temperature == "c" and not context.due_step:
-        return ()  # «42» of who counts in °C, and was not asked to look, may be a slip of 4.2
+    if unit is None and probe is Probe.BRINE:
+        units = _cold_units(probe, value, context.units.temperature)
+        return (Temperature(value, units[0], probe),) if len(units) == 1 else ()  # too warm yet, or a slip told so
+    an_hour = value <= 12 and value.is_integer() and context.due_step and not _called_for(context, "fridge", "brine")
+    if an_hour or (unit != context.units.temperature and not (unit == "f" and context.due_step)):
+        return ()  # «42» of who counts in °C may be a slip of 4.2; «7» of who was asked to flip, an hour
     if unit and probe:
         return (Temperature(value, unit, probe),)
     if unit:
@@ -203,7 +199,8 @@ def _bare_falling(value: float, context: Context) -> tuple[Temperature, ...]:
         return (Temperature(value, "f", Probe.CORE),)
     out = [Temperature(value, u, Probe.CORE) for u in _core_units(value, context)]
     follow = [t for t in out if _follows(t, context)]
-    if len(follow) != 1 or not _in_own_unit(follow[0], context) or _may_be_the_fridge(follow[0], context):
+    minutes = value in (30, 45, 60, 90) and context.phase == "chilling" and not _called_for(context, "chill_check")
+    if len(follow) != 1 or minutes or not _in_own_unit(follow[0], context) or _may_be_the_fridge(follow[0], context):
         return ()
     return tuple(follow)
 
@@ -212,7 +209,7 @@ def _may_be_the_fridge(core: Temperature, context: Context) -> bool:
     """A cold number in the chill is the core's only when that was called for, or when the core was cool before."""
     low, high = _COLD_F if core.unit == "f" else _COLD_C
     cool = context.last_core_c is not None and context.last_core_c < 27.0  # 80 °F, the first mark of the chill
-    called = (context.due_step or "").startswith("chill_check")
+    called = _called_for(context, "chill_check")
     return low <= core.value <= high and not (cool or called)
 
 
@@ -225,6 +222,10 @@ def _follows(core: Temperature, context: Context) -> bool:
     if context.phase == "chilling" and last < _COOLING_C:
         return step <= _DIP_K
     return step <= _CARRY_K if context.phase in FALLING_PHASES else -_DIP_K <= step <= _RISE_K
+
+
+def _called_for(context: Context, *steps: str) -> bool:
+    return (context.due_step or "").startswith(steps)
 
 
 def _pit_follows(pit: Temperature, context: Context) -> bool:

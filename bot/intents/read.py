@@ -15,7 +15,6 @@ from bot.intents import questions
 from bot.intents.asked import read_answer
 from bot.intents.bare import read_bare
 from bot.intents.buttons import carried
-from bot.intents.changes import read_move
 from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
 from bot.intents.clauses import merged, sentences, several, without_plans
 from bot.intents.context import Context
@@ -40,6 +39,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_named
+from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
 from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
@@ -48,6 +48,7 @@ from bot.intents.start import read_start
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_supposed
 from bot.intents.together import each
+from bot.intents.vague import read_vague
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
@@ -234,8 +235,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_danger, read_household, read_cures, read_sum_first, read_impossible, read_told, read_answer, read_bare,
-    questions.read_plain, _correction, _start, read_sum, read_supposed,
+    read_danger, read_vague, read_household, read_cures, read_sum_first, read_impossible, read_told, read_answer,
+    read_bare, questions.read_plain, _correction, _start, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

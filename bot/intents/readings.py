@@ -12,8 +12,8 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import THICK_AND_THIN
-from bot.intents.intents import Reading, Snooze, Temperature, Unclear
+from bot.intents.fields import THICK_AND_THIN, usual_cure
+from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
@@ -36,6 +36,16 @@ _BETWEEN: Final = re.compile(
     r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
     r"(?: ?[cf])? and (?P<high>-?\d{1,3}(?:\.\d)?(?: ?[cf])?)"
 )
+_SET_UP: Final = ("none", "waiting", "curing")
+_FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
+# «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
+_ALL_IN: Final = re.compile(
+    r"(?<=\d),? \(?(?:(?:both|all|its|thats|theyre|are|is|in|degrees?|deg) )+"
+    r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
+)
+_MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
+_THICK: Final = re.compile(rf"{THICK_AND_THIN.pattern}|\b(?:thick\w*|fat (?:end|side|part|bit))\b")
+_COLD: Final = re.compile(r"\b(?:fridge|brine|pickle)\b")
 _AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|cooker|smoker) probe\b")
 _A_PROBE: Final = re.compile(r"\bprobes?\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
@@ -53,8 +63,10 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
-    if context.phase in ("none", "waiting") and THICK_AND_THIN.search(text):
-        return None  # «thick end 2.5 thin end 1.5»
+    text = _ALL_IN.sub(r" \g<unit>", text)
+    text = _MIXED.sub(lambda mixed: f"{measures.number(mixed[0]):g}", text)
+    if _FRACTION.search(text) or (context.phase in _SET_UP and _THICK.search(text) and not _COLD.search(text)):
+        return None  # «thick end 2.5 thin end 1.5», «2 1/4»: how thick it is
     if between := _BETWEEN.fullmatch(text):
         return _either(between, context)
     if context.phase in COLD_PHASES and not _MEAT.search(text):
@@ -199,9 +211,16 @@ def _next_of_series(item: Item, before: Found) -> tuple[Temperature, ...]:
 
 def _options(
     found: tuple[Temperature, ...], others: tuple[Temperature, ...], number: Number, context: Context
-) -> tuple[Reading | Snooze, ...]:
+) -> tuple[Intent, ...]:
     found = found or everything(number.value, context, number.unit)
-    out: list[Reading | Snooze] = [Reading((*others, t)) for t in found[:4]]
+    out: list[Intent] = [Reading((*others, t)) for t in found[:4]]
+    if (
+        context.phase in _SET_UP
+        and not number.value.is_integer()
+        and number.unit is None
+        and usual_cure(number.value / 100)
+    ):
+        out.insert(0, Change({"cure_nitrite_fraction": number.value / 100}))  # «its 6.25», read off the packet
     minutes = number.unit is None and number.probe is None and number.value.is_integer() and 5 <= number.value <= 120
     if minutes and context.due_step:
         out.append(Snooze(by=timedelta(minutes=number.value)))

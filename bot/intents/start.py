@@ -4,22 +4,20 @@ A mass without a unit, a range, a mass that no piece can have, a meat that nobod
 guessed.
 """
 
-import itertools
 import re
 from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import waits, when
+from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import bone, meat, without
+from bot.intents.meats import bone, meat, ranges, without
 from bot.intents.small import content, words
-from bot.measures import Measure
+from bot.intents.weights import Weighed, shared, weighed
 
-HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
 WHOLE_BRISKET_KG: Final = (
     4.8  # above this a «brisket» without a word more is rarely a flat alone; common practice, no source
 )
@@ -41,48 +39,23 @@ _NOT_A_START: Final = re.compile(
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
 )
 _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only)\b")
-_NOT_MEAT: Final = re.compile(
-    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper"
-    r"|rub|brine|ice|charcoal|lump|wood|slices?|portion)\b"
-)
 # to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing
 _ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|can|could|do|does|is|are|should|will|would)\b")
 _EATS: Final = re.compile(
     r"\b(?:eat|eating|meal|dinner|lunch|supper|breakfast|brunch|serve|serving|served|guests|table|party"
     r"|ready (?:by|for)|needed|for (?=\w))\b"
 )
-_LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
-_ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
-_TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
-_SEVERAL: Final = re.compile(r"(?<![\w.])([2-9]) ?$")  # «two 3 lb slabs»
-_PIECES: Final = re.compile(
-    r" ?(?:pieces|slabs|flats|points|briskets|bell(?:y|ies)|loins|fillets|sides|hams|breasts|chickens|trouts?|ducks?"
-    r"|bits|ones)\b"
-)
-_COUNT: Final = re.compile(rf"(?<![\w.])([2-9])(?={_PIECES.pattern})")
-_OTHER_ONE: Final = re.compile(r"\b(?:other|second|another)(?: one)?(?: is| weighs|s)? (?:about )?\d")
-_JOINED: Final = re.compile(
-    r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of"
-    r"|is)? ?$"
-)
 _COUNTED: Final = re.compile(
     r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
     r"|chickens|hams|loins)\b"
 )
-_EACH: Final = re.compile(
-    r"\bx ?([2-9])(?![\w.])|(?<![\w.])([2-9])\b.{0,30}\beach\b"
-    r"|\beach\b.{0,30}?(?<![\w.])([2-9])\b"
+# «flat, want to start tomorrow»: the day on which it begins, and no meal
+_BEGINS: Final = re.compile(
+    r"\b(?:start(?:ing)?|begin(?:ning)?|kick(?:ing)? off|thaw(?:ing|s)?|buy(?:ing)?|collect(?:ing)?"
+    r"|pick(?:ing)? (?:it )?up)"
+    r"(?: (?:it|this|on|from|curing|the cure))* (?=\w+day\b|mon\b|tues?\b|wed\b|thu(?:rs)?\b|fri\b|sat\b|sun\b"
+    r"|to(?:day|morrow|night)\b|the \d)[\w ]{2,24}?(?=$|[,.;!]| (?:for|and|eat\w*|serv\w+|ready)\b)"
 )
-_BARE: Final = re.compile(
-    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)"
-    r"(?:\d{1,2}(?:\.\d{1,3})?"
-    r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads"
-    r"|months?|years?|weeks?|yrs?|days? (?:ago|old))\b)"
-)
-_OR_ELSE: Final = re.compile(
-    r" ?(?:(?:or|to|-|/|,|no|maybe|even|perhaps|possibly|could be|almost) ?)+\d{1,2}(?:\.\d)?(?= ?(?:,|$|kg|kilo|lb"
-    r"|not|brisket|flat|point))"
-)  # «2.9 kg or maybe 3.1»
 _FOREIGN: Final = 5  # words of another subject that the line of a start may hold
 _OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
@@ -118,7 +91,8 @@ def read_start(text: str, context: Context) -> Start | None:
     if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
         return None
     draft = _Draft()
-    _take_mass(text, draft, may_be_bare=bool(named and (verb or context.phase == "none")))
+    told = weighed(text, may_be_bare=bool(named and (verb or context.phase == "none")))
+    _take_mass(draft, shared(told, ranges(named)))
     whole = _is_start(text, context, draft, bool(verb))
     if not (goes_on or whole):
         return None
@@ -142,7 +116,7 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     if open_words := when.open_hour(text, context) or open_days(text):
         draft.typed["deadline"] = open_words
         return
-    said = when.meal(text, _afresh(context))
+    said = when.meal(_BEGINS.sub(" ", text), _afresh(context))
     if said is None:
         return
     if said.others:
@@ -164,16 +138,26 @@ def assumptions(said: when.When) -> list[str]:
     return [name for name, true in flags.items() if true]
 
 
+def _take_mass(draft: _Draft, told: Weighed) -> None:
+    if told.slot:
+        draft.typed[told.slot] = told.typed
+    if told.mass is not None:
+        draft.said["mass"] = told.mass
+    draft.pieces = told.pieces
+
+
 def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
     named = bool(meat(text))
-    weighed = "mass" in draft.said or bool({"mass", "unit"} & draft.typed.keys())
+    has_weight = "mass" in draft.said or bool({"mass", "unit", "share"} & draft.typed.keys())
     if named:
         if len(_unknown_words(text)) > _FOREIGN and not verb:
             return False
         rest = without(text)
         alone = context.phase == "none" and not content(rest) and not re.search(r"\d", rest)
-        return weighed or verb or alone or (context.phase == "none" and when.meal(text, _afresh(context)) is not None)
-    if not weighed or (context.phase != "none" and not verb):
+        return (
+            has_weight or verb or alone or (context.phase == "none" and when.meal(text, _afresh(context)) is not None)
+        )
+    if not has_weight or (context.phase != "none" and not verb):
         return False
     return verb or _only_of_something(text)
 
@@ -221,43 +205,3 @@ def _take_fields(text: str, draft: _Draft) -> None:
         draft.said["method"] = "dry"
     if "method" not in draft.said and re.search(r"\b(?:wet|brined?)\b", text):
         draft.said["method"] = "brine"
-
-
-def _take_mass(text: str, draft: _Draft, may_be_bare: bool) -> None:
-    biggest = waits.heaviest(text)
-    weights = [m for m in measures.of_kind(text, "mass") if m != biggest and not _NOT_MEAT.match(text, m.end)]
-    if not weights and may_be_bare and (bare := _BARE.search(when.without_times(text))):
-        draft.typed["unit" if float(bare[0]) < HEAVIEST_KG else "mass"] = bare[
-            0
-        ]  # a number that can only be a weight: pounds or kilos must be asked
-    if not weights:
-        return
-    typed = text[weights[0].start : weights[-1].end]
-    if any(m.low is not None or not 0 < m.value <= HEAVIEST_KG or _OR_ELSE.match(text[m.end :]) for m in weights):
-        draft.typed["mass"] = typed
-        return
-    if len(weights) > 1 and not all(_JOINED.match(text[a.end : b.start]) for a, b in itertools.pairwise(weights)):
-        draft.typed["mass"] = typed  # «3.2 kg, was 3.6 before trimming»: which of them is the cook's to say
-        return
-    pieces = [piece for m in weights for piece in _pieces(text, m)]
-    if len(pieces) > 1 and (count := _COUNT.search(text)) and int(count[1]) != len(pieces):
-        draft.typed["mass"] = typed  # «3 flats 5 6 and 7 lb»: a weight is missing, or is none
-        return
-    if len(pieces) == 1 and _OTHER_ONE.search(text):
-        draft.typed["mass"] = typed  # «one is 6 pounds the other one is 7»: 7 of what is the cook's to say
-        return
-    draft.said["mass"] = round(sum(pieces), 9)
-    if len(pieces) > 1:
-        draft.pieces = tuple(pieces)
-
-
-def _pieces(text: str, measure: Measure) -> list[float]:
-    """The masses that one measure stands for: «5.2 5.5 and 6 lb» three, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
-    before = text[: measure.start]
-    if listed := _LISTED.search(before):
-        return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(listed[0])), measure.value]
-    if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):
-        return [measure.value] * int(several[1])
-    if times := _TIMES.search(before) or _EACH.search(text):
-        return [measure.value] * int(next(group for group in times.groups() if group))
-    return [measure.value]

@@ -81,6 +81,7 @@ _LATER: Final = re.compile(
 )
 _PUT_OFF: Final = re.compile(
     r"\b(?:remind|ping|ask|tell|nudge|wake|try|message|text) me\b|\b(?:ask|remind|try|ping|check) again\b"
+    r"|^(?:(?:ok|sure|yes) )*(?:gimme|give me|need) (?:another |about )?(?:half (?:an? )?|an? |\d{1,3} ?)(?:h|m)\w*\b"
     r"|^(?:i )?(?:wont|not|cant) (?:be )?(?:home|back|in|there|free)? ?(?:un)?till? \d|(?:\b(?:ill|i will|we will"
     r"|going to|gonna|well)|^will) (?:do"
     r"|flip|rinse|light"
@@ -111,6 +112,9 @@ _SPAN_ONLY: Final = re.compile(
     r"|stunden?|days?"
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
 )
+_A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?)")
+_LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
+_HOT: Final = ("cooking", "resting", "chilling")
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
 _BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
 _EARLIER: Final = re.compile(
@@ -157,8 +161,10 @@ def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text):
         by = when.span(text)
-        if by and by.days and not context.due_step and context.batch:  # a day more in the cure, or the meal a day later
-            return Unclear("word", text[:60], (MoveDeadline(by=by), Snooze(by=by)))
+        days = by is not None and by.days and not context.due_step  # a day more in the cure, or the meal a day later
+        hours = by is not None and by >= _LONG and _A_SPAN.fullmatch(text) and context.phase in _HOT
+        if by and ((days and context.batch) or hours):
+            return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
         return Snooze(by=by)
     if _PUT_OFF.search(text) and not _NEVER.search(text):
         said = when.future(text, context)

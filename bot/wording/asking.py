@@ -13,6 +13,7 @@ from core.errors import TooLong
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.steps import Kind, State
+from core.units import Kilograms
 
 Rows = tuple[tuple[Button, ...], ...]
 ANSWERED_IN_WORDS = frozenset(
@@ -53,6 +54,18 @@ def mass_unit(value: float, batch: str | None) -> tuple[str, Rows]:
         button(f"{numbers.plain(value)} lb", Choose("mass_unit", "lb", batch)),
     )
     return text, (row,)
+
+
+def share(count: int, mass: Kilograms, person: Person) -> tuple[str, Rows]:
+    """One weight for several pieces, where it may be that of each or of all: a guess would be a dose."""
+    said = numbers.mass(mass, person)
+    row = (
+        button(say("{mass} in all", mass=said), Choose("mass", mass)),
+        button(say("{mass} each", mass=said), Choose("mass", mass * count)),
+    )
+    return say("Is that the weight of each of the {count}, or of all? I do not guess a weight.", count=f"{count}"), (
+        row,
+    )
 
 
 def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:

@@ -1,12 +1,13 @@
 """What a button says that offers one of the things that were perhaps meant."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from bot.intents.intents import (
     Change,
     Choose,
     Debrief,
+    Happened,
     Intent,
     MoveDeadline,
     Reading,
@@ -46,13 +47,7 @@ def label(option: Intent, person: Person) -> str:
         case Choose(slot=slot, value=value):
             return _value(slot, value, person)
         case MoveDeadline(to=to, by=by):
-            return (
-                say("Meal {moment}", moment=_moment(to, person))
-                if to
-                else say("Meal {by} later", by=numbers.span(by))
-                if by
-                else say("Meal")
-            )
+            return say("Meal {moment}", moment=_moment(to, person)) if to else _moved(by) if by else say("Meal")
         case Debrief(mass=mass, grey=grey):
             return (
                 say("{mass} after", mass=numbers.mass(mass, person))
@@ -63,12 +58,24 @@ def label(option: Intent, person: Person) -> str:
             return _of_step(option, person)
 
 
+def _moved(by: timedelta) -> str:
+    if by < timedelta(0):
+        return say("Meal {by} earlier", by=numbers.span(-by))
+    return say("Meal {by} later", by=numbers.span(by))
+
+
 def _of_step(option: Intent, person: Person) -> str:
     match option:
         case StepDone(at=at) if at is not None:
             return f"{_moment(at, person)}"
+        case StepDone(step="off"):
+            return say("The meat is off")
         case StepDone():
             return say("Done")
+        case Happened(what="fire_out"):
+            return say("The fire is out")
+        case Happened(what="forgot_cure"):
+            return say("Forgot the cure")
         case StepMissed():
             return say("Forgot it")
         case StepSkipped():

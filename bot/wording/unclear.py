@@ -1,6 +1,7 @@
 """Words for what may be several things, or cannot be: asked once, with what works and the taps for it."""
 
 import re
+from collections.abc import Callable
 
 from bot.intents.intents import Unclear
 from bot.wording import asking, language, options, refusals
@@ -16,6 +17,24 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         return refusals.no_strength(intent.text), rows
     texts = _texts(intent.text, person)
     return texts.get(intent.why, texts["word"]), rows
+
+
+def not_sure(typed: str) -> str:
+    """Words that nobody here understands."""
+    return language.say("I am not sure what «{typed}» means here. Type «help» for what I understand.", typed=typed[:60])
+
+
+def nothing_to_mend() -> str:
+    """A correction of a reading that nobody has sent in the last hours."""
+    return language.say(
+        "I find no reading of the last hours that this puts right, so nothing is changed.\n"
+        "Say it whole, with its place, like «fridge 38 f» or «core 158»."
+    )
+
+
+def which_size() -> str:
+    """A unit put right, where it is not known which number it belongs to."""
+    return language.say("Which number is that about? Type it with its unit, like 3.2 kg or 48 mm.")
 
 
 def _texts(typed: str, person: Person) -> dict[str, str]:
@@ -35,9 +54,7 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
         "unit": language.say(
             "In which unit is {typed}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.", typed=typed
         ),
-        "word": language.say(
-            "I am not sure what «{typed}» means here. Type «help» for what I understand.", typed=typed
-        ),
+        "word": not_sure(typed),
         "at": language.say(
             "«{typed}»: is that the hour, or what it read? Tap it, or type it like «brine 3 c».", typed=typed
         ),
@@ -58,10 +75,47 @@ def _no_hour(typed: str) -> str:
     return language.say("There is no {typed} on the clock. Type the hour like 8:00 or 20:00, or 8 pm.", typed=typed)
 
 
+def _remark(why: str) -> Callable[[str], str]:
+    """The question that a short remark is met with."""
+    return lambda typed: language.say(_REMARKS[why], typed=typed)
+
+
+_REMARKS = {
+    "out": language.later("Is the fire out, or is the meat off? Tap it: a fire that is out counts from now."),
+    "off": language.later(
+        "Off the fire, or does something smell off? Tap it; what smells sour or rotten is thrown away."
+    ),
+    "forgot": language.later(
+        "What was forgotten: a step, or the curing salt? Tap it, or say it, like «forgot the flip»."
+    ),
+    "smell": language.later(
+        "How does it smell: of spice and smoke, or sour, rotten, like eggs?\nSour, rotten or like eggs: throw it away. "
+        "A clean smell proves nothing either; «is it safe» asks the record."
+    ),
+    "look": language.later(
+        "Where is it: outside, or in the middle of a slice? Raw or cooked?\nSay it like «grey 6 mm in the middle of 44»; "
+        "slime or green is thrown away."
+    ),
+    "late": language.later(
+        "What is late: the meat, the meal, or you? Say it like «dinner at 19:00», «core 158» or «later»."
+    ),
+    "enough": language.later("Enough of what: cure, days, charcoal, or meat for the guests? Ask it with its word."),
+    "again": language.later(
+        "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."
+    ),
+    "which": language.later("Which one is «{typed}»? Say it with its step or its piece, like «flipped» or «rinsed»."),
+    "moved": language.later("What moved, and to where? Say it with its number, like «pit 245» or «core 158»."),
+    "guests": language.later("How many will eat in all? Ask «how much for 16 people», and I say what that takes."),
+}
 _CANNOT_BE = {
+    **{why: _remark(why) for why in _REMARKS},
     "hour": _no_hour,
     "strength": refusals.odd_strength,
     "mass": lambda typed: asking.again("mass", typed),
     "thickness": lambda typed: asking.again("thickness", typed),
     "meat": asking.unknown_meat,
+    "ruler": lambda typed: language.say(
+        "«{typed}» is no measure that I can plan by. Hold a ruler to the thickest spot, and type it like 48 mm or 1.9 in.",
+        typed=typed,
+    ),
 }

@@ -91,7 +91,6 @@ def test_a_cook_read_by_one_who_thinks_in_celsius(text: str, temperatures: Told)
     ("text", "temperature"),
     [
         ("38", (38, "f", "fridge")),
-        ("4", (4, "c", "fridge")),
         ("its 38 in the fridge", (38, "f", "fridge")),
         ("fridge 46!!", (46, "f", "fridge")),
         ("fridge seems to be around 39 today", (39, "f", "fridge")),
@@ -100,8 +99,11 @@ def test_a_cook_read_by_one_who_thinks_in_celsius(text: str, temperatures: Told)
     ],
 )
 def test_a_fridge_in_the_cure(text: str, temperature: tuple[float, str, str]) -> None:
-    """33 to 46 alone is a fridge in °F, 1 to 8 one in °C."""
+    """33 to 46 alone is a fridge to who counts in °F, 1 to 8 to who counts in °C; in the other unit it is asked."""
     assert told(text, CURE) == [temperature]
+    (asked,) = read("4", CURE)
+    assert isinstance(asked, Unclear)
+    assert read("4", context(units=KILOS)) == [Reading((Temperature(4, "c", Probe.FRIDGE),))]
 
 
 def test_raw_meat_in_the_cold_is_cold() -> None:

@@ -1,0 +1,208 @@
+"""A meal that is moved, to a time or by a while; what is to come later; and a day or an hour without a verb."""
+
+import re
+from datetime import timedelta
+from typing import Final
+
+from bot import measures
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.days import open_days
+from bot.intents.intents import Change, Intent, MoveDeadline, Snooze, Start, Unclear
+from bot.intents.meats import meat
+from bot.intents.small import content
+from bot.intents.start import assumptions
+
+_MEAL: Final = (
+    r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"
+    r"|the whole (?:thing|plan)|the plan|all)"
+)
+_MOVE: Final = (
+    r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring"
+    r"|brought|shove|bump|slide|nudge|knock|kick|verschieb\w{0,3})"
+)
+_EATERS: Final = (
+    r"(?:guests?|they(?:re)?|people|family|friends|mates|lads|folks|kids|parents|in ?laws|visitors|neighbou?rs|everyone"
+    r"|everybody|mum|mom|dad|were|we are|im|dinner|lunch|supper)"
+)
+_AMOUNT: Final = (
+    r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
+    r"|weeks?|d|stunden?|tage?)"
+)
+_WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
+_BY: Final = tuple(
+    (sign, re.compile(words))
+    for sign, words in (
+        (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b"
+             rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
+        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:(?:it|{_MEAL}) )?(?:back "
+            rf"|out )?{_AMOUNT}\b"),
+        (1, rf"\b{_EATERS}\b.{{0,24}}\b{_AMOUNT} (?:late|behind)\b"),
+        (1, rf"\b(?:the lot|things|{_MEAL})(?: is| goes?| moves?| slips?| slides?)? (?:back|out) (?:by )?{_AMOUNT}\b"),
+        (1, rf"\b(?:running|run|being|be|are|is|im|i am) (?:about |around )?(?:{_AMOUNT} (?:late|behind)|(?:late"
+            rf"|behind) (?:by )?{_AMOUNT})\b"),
+        (1, rf"\b{_AMOUNT} (?:later|später)\b"),
+    )
+)  # fmt: skip
+# «bump lunch 45 min»: later as likely as earlier
+_EITHER_WAY: Final = re.compile(
+    rf"^(?:(?:please|can we|lets|just) )*(?:bump|slide|nudge|shift) (?:it|{_MEAL}) (?:by )?{_AMOUNT}$"
+)
+_MORE_DAYS: Final = re.compile(
+    r"\b(?P<n>an?|one|\d{1,2}(?:\.\d)?) (?:(?:more|extra|further|additional) days?|days? (?:more|longer|extra))\b"
+    r"|\b(?:another|extra|add|an extra) (?P<m>an?|one|\d{1,2}(?:\.\d)?)? ?days?\b"
+)
+_IN_THE_CURE: Final = re.compile(
+    r"\b(?:leav(?:e|ing)|keep(?:ing)?|giv(?:e|ing)|let(?:ting)?|stay(?:s|ing)?) (?:it|them|the (?:meat|bag|piece))?"
+    r"|\b(?:to|in|of|for) (?:the )?(?:cure|brine|bag|curing|tub)\b|\bcur(?:e|ing) (?:it|for)\b"
+)
+_CANT: Final = re.compile(
+    r"\b(?:cant|cannot|wont(?: be able to)?|no time to|unable to|not able to)\b.{0,16}"
+    r"\b(?P<verb>light|smoke|cook|rinse|slice|wrap|rub)\b.{0,24}\b(?:tomorrow|\w{3,6}day)\b"
+)
+_STEPS: Final = {"smoke": "light", "cook": "light"}
+_LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
+_GUESTS: Final = r"(?:guests?|people|family|they|everyone|everybody|we)"
+_TO: Final = tuple(
+    re.compile(words)
+    for words in (
+        rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}?(?:to|till?|until|auf|for|on) ",
+        rf"\b{_MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
+        r"\b(?:rather|can we|could we|can i|could i|want to|wanna|lets|like to|well|we|we will|ill|prefer to"
+        r"|going to) (?:\w{1,8} )?(?:eat|serve|have (?:it|dinner|lunch))(?:ing)? (?:it )?(?:at|on|by|around|to)?\b"
+        r"|\beating (?:at|on)\b|\beat at\b",
+        r"^(?:the )?(?:guests?|people|family|everyone|everybody) (?:at|by|for) (?=\d|noon)",
+        rf"\b{_EATERS}\b.{{0,16}}\b(?:late|behind|delayed|early)\b.{{0,12}}\b(?:at|until|till?) (?=\d)",
+        rf"\b{_MEAL}(?: is|s)? (?:off|put off|on hold) (?:until|till?)\b",
+        rf"\b{_GUESTS}(?: (?:are|re|will|now|can|only))* (?:here|com\w{{1,3}}|arriv\w{{1,3}}|be here)(?: at| on)?\b",
+        rf"\b(?:{_MEAL}|{_GUESTS})(?: (?:all|can|could|will|is|are|\w{{2,4}}nt|happy|fine|ok|not|to|be))*"
+        r" (?:waiting|wait|here|com(?:e|ing)|eat(?:ing)?)(?: for it)? (?:till?|until|before)\b",
+        r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"
+        r"|\bserving (?:at|on)\b",
+        r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
+        r"\binstead\b",
+        r"^(?:deadline|serve|meal|eat)\b",
+        r"\bsame time\b",
+        rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
+        rf"|over) (?={_WEEKDAY})",
+        rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={_WEEKDAY})",
+    )
+)
+_SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
+_INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
+_DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
+_LOOSE: Final = re.compile(r"instead|make it|do it")
+_BETTER: Final = re.compile(
+    r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls"
+    r"|ok(?:ay)?)$"
+)
+
+
+def read_move(text: str, context: Context) -> Intent | None:
+    """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
+    text = _SAY.sub("at ", text)
+    if found := _more_days(text, context) or _another_day(text, context):
+        return found
+    if _EITHER_WAY.match(text) and (by := when.span(text)):
+        return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
+    for sign, words in _BY:
+        if words.search(text):
+            return _moved_by(sign, text, context)
+    target = _INSTEAD_OF.sub("", text)
+    verb = next((found for words in _TO if (found := words.search(text))), None)
+    if (
+        verb is None
+        or (_LOOSE.match(verb[0]) and _about_a_deed(text))
+        or (meat(text).product and measures.of_kind(text, "mass"))
+    ):
+        return None
+    said = _time_of(target[min(verb.start(), len(target)) :], context) or _time_of(target, context)
+    if said is None:
+        return _weekend(target, context)
+    if (
+        verb[0] == "instead" and context.due_step and _DAY_PART.search(text)
+    ):  # the step that was called for, or the meal
+        put_off = when.future(text, context)
+        return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
+    if said.day_said and not said.hour_said and (open_words := when.open_hour(target, context)):  # «eat sunday 2»
+        hour = when.meal(when.hour_after_day(open_words, context), context)
+        return Unclear("word", text[:60], tuple(MoveDeadline(to=one.at) for one in (hour,) if one))
+    if context.due_step and verb[0].startswith("do ") and not said.day_said:  # «do it at 9»: the step, or the meal
+        put_off = when.future(text, context)
+        return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
+    if said.others:
+        both = (said.at, *said.others)
+        return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
+    return MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+
+
+def _more_days(text: str, context: Context) -> Change | None:
+    """«leave it in 2 more days»: longer in the cure than planned."""
+    found = _MORE_DAYS.search(text) if context.phase in ("waiting", "curing") and _IN_THE_CURE.search(text) else None
+    if found is None:
+        return None
+    many = found["n"] or found["m"] or "1"
+    return Change({"cure_days_more": float(many) if many[0].isdigit() else 1.0})
+
+
+def _another_day(text: str, context: Context) -> Unclear | None:
+    """«cant light today, do it tomorrow»: that step alone, or the meal with it."""
+    found = _CANT.search(text) if context.phase != "none" else None
+    said = when.future(re.sub(r"\btoday\b", " ", text), context) if found else None
+    if found is None or said is None:
+        return None
+    step = _STEPS.get(found["verb"], found["verb"])
+    days = round((said.at - context.now) / timedelta(days=1)) or 1
+    return Unclear("word", text[:60], (MoveDeadline(by=timedelta(days=days)), Snooze(until=said.at, step=step)))
+
+
+def _weekend(text: str, context: Context) -> Unclear | None:
+    """«the party is off till next weekend»: of the two days one is meant."""
+    words = open_days(text)
+    if "weekend" not in words:
+        return None
+    which = "next " if "next" in words else ""
+    days = (when.meal(f"{which}{day}", context) for day in ("saturday", "sunday"))
+    return Unclear("word", text[:60], tuple(MoveDeadline(to=said.at) for said in days if said))
+
+
+def _time_of(text: str, context: Context) -> when.When | None:
+    said = when.meal(text, context)
+    return said if said and (said.day_said or said.hour_said) else None
+
+
+def _about_a_deed(text: str) -> bool:
+    """«take it out tomorrow instead» moves a step, and no meal."""
+    return bool(content(when.without_times(_INSTEAD_OF.sub("", text))))
+
+
+def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
+    by = when.span(text)
+    if by is None:
+        return None
+    if _LATER_SPAN.search(text) and context.due_step:  # an answer to a reminder, or a meal that is moved
+        return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
+    return MoveDeadline(by=sign * by)
+
+
+def read_word(text: str, context: Context) -> Intent | None:
+    """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
+    bare = _BETTER.sub("", text.strip(" .!"))
+    preferred = bare != text.strip(" .!")
+    said = when.meal(when.hour_after_day(bare, context), context)
+    meal = re.match(_MEAL, bare)
+    if said is None or len(bare.split()) > (6 if meal else 3) or not (said.day_said or said.hour_said):
+        return None
+    if content(when.without_times(bare)):
+        return None
+    to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+    if (
+        context.due_step and said.hour_said and not said.day_said and not meal
+    ):  # «at 20:30 please»: the step, or the meal
+        put_off = when.future(bare, context)
+        return Unclear("word", bare, (Snooze(until=put_off.at if put_off else None), to))
+    named = said.hour_said and (said.day_said or preferred or meal)
+    certain = (named or (said.day_said and meal)) and not when.open_hour(bare, context)
+    if context.phase == "none":
+        return Unclear("word", bare, (Start({"deadline": said.at}),))
+    return to if certain else Unclear("word", bare, (to,))

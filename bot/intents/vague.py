@@ -1,0 +1,71 @@
+"""Short remarks that may be several things, one of them perhaps a danger: asked about, each with its own question.
+
+«its out» is the fire or the meat, «its off» is off the heat or smells so, «forgot» is a flip or the cure.
+"""
+
+import re
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Happened, Intent, StepDone, StepMissed, Unclear
+from core.plan.steps import Kind
+
+_A_BIT: Final = (
+    r"(?:(?:a|bit|a bit|a little|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still) )*"
+)
+_IT: Final = r"(?:(?:it|its|it is|that|thats|this|the (?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
+_ODD: Final = r"(?:bit|funny|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
+_COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
+_ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
+_DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped)"
+_WENT: Final = (
+    r"(?:dropp(?:ed|ing)|f(?:ell|alling)|r(?:ose|ising)|jump(?:ed|ing)|climb(?:ed|ing)|went (?:up|down)"
+    r"|go(?:ing|ne) (?:up|down))"
+)
+_OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")
+_REMARKS: Final = tuple(
+    (why, re.compile(words))
+    for why, words in (
+        ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?)(?: {_A_BIT}{_ODD}| a bit| a little)?$"),
+        ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}{_COLOUR}$"
+                 rf"|^{_IT}(?:looks?|looking) {_A_BIT}{_ODD}$"),
+        ("late", r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
+                 r"(?:late|behind|slow)$"),
+        ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
+        ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
+        ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
+                  rf"|{_ONE}(?: (?:one|piece|bag))?))$"
+                  rf"|^(?:the )?{_ONE} (?:one|piece|bag)$"
+                  rf"|^(?:only )?{_DEED} (?:only )?(?:the )?(?:one|{_ONE} one)(?: but)? not (?:the )?"
+                  rf"(?:{_ONE}|rest)(?: one)?$"
+                  r"|^\d (?:of (?:them|it|those)|more|left)$"),
+        ("moved", rf"^(?:(?:it|its|has|a|temp|just|suddenly|now) )*{_WENT}"
+                  r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly))*$"),
+    )
+)  # fmt: skip
+_FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
+
+
+def read_vague(text: str, context: Context) -> Intent | None:
+    """The question that such a remark has to be met with, where a batch is under way and nothing was asked."""
+    bare = text.strip(" .!?")
+    if context.phase == "none" or context.asked is not None:
+        return None
+    if (out := _OUT.match(bare)) and context.phase in ("drying", "cooking"):
+        return _out(out["which"], bare, context)
+    if _FORGOT.match(bare):
+        missed = (StepMissed(),) if context.due_step else ()
+        return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))
+    why = next((name for name, words in _REMARKS if words.match(bare)), None)
+    return Unclear(why, bare, _due(why, context)) if why else None
+
+
+def _out(which: str, typed: str, context: Context) -> Unclear | None:
+    """«its out», «its off»: the meat, the fire, or how it smells; plain where the meat is called for."""
+    if typed == "off" or (which == "off" and (context.due_step or "") == Kind.OFF):
+        return None
+    return Unclear(which, typed, (StepDone(str(Kind.OFF)), Happened("fire_out")))
+
+
+def _due(why: str, context: Context) -> tuple[Intent, ...]:
+    return (StepDone(),) if why == "which" and context.due_step else ()

@@ -1,0 +1,142 @@
+"""The weight of what a start is about: one piece, several of them, or what has to be asked about it.
+
+A range, a second number, a share of which nobody says whether it is of each or of all: named as unclear, never guessed.
+"""
+
+import itertools
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from bot import measures
+from bot.intents import waits, when
+from bot.measures import Measure
+from core.units import Kilograms
+
+HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
+_NOT_MEAT: Final = re.compile(
+    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper"
+    r"|rub|brine(?! (?:for )?\w+day\b| thurs?\b| fri\b| sat\b| sun\b)|ice|charcoal|lump|wood|slices?|portion)\b"
+)
+_NOUN: Final = (
+    r"(?:pieces?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?|trouts?"
+    r"|ducks?|fish(?:es)?|bits?|ones?)"
+)
+_APIECE: Final = r"\b(?:each|apiece|a piece|per (?:piece|fish|bird|slab)|the (?:piece|fish))\b"
+_PIECES: Final = re.compile(rf" ?{_NOUN}\b")
+_LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
+_ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
+_TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
+_SEVERAL: Final = re.compile(r"(?<![\w.])([2-9]) ?$")  # «two 3 lb slabs»
+_COUNT: Final = re.compile(rf"(?<![\w.])([2-9]) (?:\w+ )?{_NOUN}\b")
+_EACH: Final = re.compile(
+    rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
+    rf"|{_APIECE}.{{0,30}}?(?<![\w.])([2-9])\b"
+)
+_OF_EACH: Final = re.compile(_APIECE)
+_IN_ALL: Final = re.compile(r"\b(?:in all|all in all|in total|total|together|altogether|combined|between them)\b")
+_RARELY_OVER: Final = 0.8  # of the heaviest that a cut can be: few pieces are; common practice, no source
+_OTHER_ONE: Final = re.compile(r"\b(?:other|second|another)(?: one)?(?: is| weighs|s)? (?:about )?\d")
+_AND_ONE_MORE: Final = re.compile(
+    rf" ?{_NOUN}? ?(?:and|&|\+|plus) (?:an? |the |one |other |another |second |is |weighs |about )*"
+    r"\d{1,2}(?:\.\d{1,3})?(?=$|[ ,;]*(?:$|[,;]|for\b|flat|point|on\b|dry|wet|each|bag))"
+)  # «2 bellies 3 lb and 4»
+_JOINED: Final = re.compile(
+    r"^ ?(?:,|and|&|\+|plus|, and)? ?(?:an?|the|other|one)? ?(?:flat|point|brisket|piece)? ?(?:,|and|&|\+|plus|of"
+    r"|is)? ?$"
+)
+_BARE: Final = re.compile(
+    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)"
+    r"(?:\d{1,2}(?:\.\d{1,3})?"
+    r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads"
+    r"|months?|years?|weeks?|yrs?|days? (?:ago|old))\b)"
+)
+_OR_ELSE: Final = re.compile(
+    r" ?(?:(?:or|to|-|/|,|no|i think|maybe|even|perhaps|possibly|could be|almost|nearer|more like) ?)+\d{1,2}(?:\.\d)?"
+    r"(?= ?(?:,|$|kg|kilo|lb|not|brisket|flat|point))"
+)  # «2.9 kg or maybe 3.1»
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """The mass of all pieces, those of each, and the slot and words of what has to be asked about them."""
+
+    mass: Kilograms | None = None
+    pieces: tuple[Kilograms, ...] = ()
+    slot: str = ""
+    typed: str = ""
+
+
+def weighed(text: str, *, may_be_bare: bool) -> Weighed:
+    """The weight that a plain text gives; a number without a unit counts only where it can be nothing else."""
+    biggest = waits.heaviest(text)
+    weights = [m for m in measures.of_kind(text, "mass") if m != biggest and not _NOT_MEAT.match(text, m.end)]
+    if not weights:
+        bare = _BARE.search(when.without_times(text)) if may_be_bare else None
+        return Weighed(slot="unit" if float(bare[0]) < HEAVIEST_KG else "mass", typed=bare[0]) if bare else Weighed()
+    pieces = [piece for m in weights for piece in _pieces(text, m)]
+    if _is_open(text, weights, pieces):
+        return Weighed(slot="mass", typed=text[weights[0].start : weights[-1].end])
+    count = _count(text, weights)
+    if len(pieces) == 1 and count > 1 and biggest is None and not _IN_ALL.search(text):
+        return Weighed(slot="share", typed=f"{count} {pieces[0]:.6g}")
+    return Weighed(round(sum(pieces), 9), tuple(pieces) if len(pieces) > 1 else ())
+
+
+def shared(told: Weighed, ranges: Sequence[tuple[Kilograms, Kilograms]]) -> Weighed:
+    """«4 trout 1.4 kg»: of each or of all, where the range of the cut leaves but one; else it stays to be asked."""
+    if told.slot != "share":
+        return told
+    count, mass = share_of(told.typed)
+    of_each = any(low <= mass <= _RARELY_OVER * high for low, high in ranges) or not ranges
+    of_all = any(low <= mass / count <= high for low, high in ranges) or not ranges
+    if of_all == of_each:
+        return told
+    return Weighed(mass) if of_all else Weighed(mass * count, (mass,) * count)
+
+
+def share_of(typed: str) -> tuple[int, Kilograms]:
+    """What "share" holds: how many pieces, and the mass that was said [kg]."""
+    count, mass = typed.split()
+    return int(count), float(mass)
+
+
+def _is_open(text: str, weights: list[Measure], pieces: list[float]) -> bool:
+    """Whether the weights of a text leave open which of them counts, or of how many pieces."""
+    rest = _blanked(text, weights)
+    count = _count(text, weights)
+    return (
+        any(m.low is not None or not 0 < m.value <= HEAVIEST_KG or _OR_ELSE.match(text[m.end :]) for m in weights)
+        # «3.2 kg, was 3.6 before trimming», «3 lb and 4»
+        or not all(_JOINED.match(text[a.end : b.start]) for a, b in itertools.pairwise(weights))
+        or bool(_AND_ONE_MORE.match(text, weights[-1].end))
+        # «3 flats 5 6 and 7 lb»: a weight is missing, or is none
+        or (len(pieces) > 1 and count > 0 and count != len(pieces))
+        # «one is 6 pounds the other one is 7», «4 lb each»
+        or (len(pieces) == 1 and bool(_OTHER_ONE.search(rest) or _OF_EACH.search(rest)))
+    )
+
+
+def _count(text: str, weights: list[Measure]) -> int:
+    """How many pieces are counted beside their weights; 0 where none are."""
+    found = _COUNT.search(_blanked(text, weights))
+    return int(found[1]) if found else 0
+
+
+def _blanked(text: str, weights: list[Measure]) -> str:
+    for m in weights:
+        text = text[: m.start] + " " * (m.end - m.start) + text[m.end :]
+    return text
+
+
+def _pieces(text: str, measure: Measure) -> list[float]:
+    """The masses that one measure stands for: «5.2 5.5 and 6 lb» three, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
+    before = text[: measure.start]
+    if listed := _LISTED.search(before):
+        return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(listed[0])), measure.value]
+    if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):
+        return [measure.value] * int(several[1])
+    if times := _TIMES.search(before) or _EACH.search(_blanked(text, [measure])):  # «4 lb each» is no four pieces
+        return [measure.value] * int(next(group for group in times.groups() if group))
+    return [measure.value]

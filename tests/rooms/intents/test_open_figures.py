@@ -1,0 +1,130 @@
+"""Weights, thicknesses and corrections that leave something open: asked about, or read as they can only be meant."""
+
+import pytest
+
+from bot.intents.intents import Change, Correct, Start, Unclear
+from bot.intents.read import read
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import KILOS, POUNDS, context
+
+LB = 0.45359237
+
+
+@pytest.mark.parametrize(
+    ("text", "mass", "pieces"),
+    [
+        ("2 flats 4 lb each", 8 * LB, 2),
+        ("duck breasts x4 about 350g each", 1.4, 4),
+        ("trouts six pieces, 300 gramm the fish", 1.8, 6),
+        ("pork belly 3x2lb", 6 * LB, 3),
+        ("4 trout, 1.4 kg", 1.4, 0),  # of each it would be no trout
+        ("2 hams 10 kg in all", 10.0, 0),
+        ("belly slab 11 x 8 in 2in thick 4lb", 4 * LB, 0),
+        ("half a pigs shoulder four n a half pound", 4.5 * LB, 0),
+        ("turkey breast 2.5 kilo brine thurs", 2.5, 0),
+    ],
+)
+def test_a_weight_for_several_pieces(text: str, mass: float, pieces: int) -> None:
+    """A count beside a weight multiplies it where it is said to be that of each, and never where it is a size."""
+    (start,) = read(text, context("none", POUNDS))
+    assert isinstance(start, Start)
+    assert start.said["mass"] == pytest.approx(mass, abs=1e-6)
+    assert len(start.pieces) == pieces
+
+
+@pytest.mark.parametrize(
+    ("text", "slot"),
+    [
+        ("pastrami 4 lb each", "mass"),
+        ("2 bellies 3 lb and 4", "mass"),
+        ("2 hams 5kg", "share"),
+        ("2 flats 7 lb", "share"),
+        ("brisket 7.5 lb maybe 8", "mass"),
+        ("flat 6 lb i think 7", "mass"),
+    ],
+)
+def test_a_weight_that_is_asked_about(text: str, slot: str) -> None:
+    """Of each or of all, the one number or the other: the cook's to say, since the dose hangs on it."""
+    (start,) = read(text, context("none", POUNDS))
+    assert isinstance(start, Start)
+    assert "mass" not in start.said
+    assert slot in [one.split(":")[0] for one in start.unclear]
+
+
+@pytest.mark.parametrize(
+    ("text", "millimetres"),
+    [
+        ("1 3/4 at the fat end", [44.45]),
+        ("thick end is 2 1/4", [57.15]),
+        ("50 at the thickest", [50.0]),
+        ("2in one end 1 in the other", [50.8, 25.4]),
+        ("1.6in i think maybe 1.7", [43.18, 40.64]),
+        ("4.5cm thick side 3 thin side", [45.0, 30.0]),
+    ],
+)
+def test_a_thickness_in_other_words(text: str, millimetres: list[float]) -> None:
+    """The thickest spot counts where it is named; of two numbers the cook taps one; no number is a core."""
+    (found,) = read(text, context("waiting", POUNDS))
+    options = found.options if isinstance(found, Unclear) else (found,)
+    assert all(isinstance(option, Change) for option in options)
+    assert [1000 * option.changes["thickness"] for option in options] == pytest.approx(millimetres)
+
+
+def test_a_thickness_by_the_hand_is_no_measure() -> None:
+    """Fingers are of no known width."""
+    assert read("thick as 2 fingers", context("waiting", POUNDS, asked="thickness")) == [
+        Unclear("ruler", "thick as 2 fingers")
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "unit", "was"),
+    [
+        ("lbs not kg sorry", "lb", "kg"),
+        ("KILOS not lbs!!", "kg", "lb"),
+        ("its inches i put cm", "in", "cm"),
+        ("i meant kg", "kg", None),
+    ],
+)
+def test_a_unit_put_right(text: str, unit: str, was: str | None) -> None:
+    """Of the piece, and of no reading."""
+    assert read(text, context("waiting")) == [Correct(unit=unit, unit_was=was)]
+
+
+def test_a_strength_put_right_is_offered() -> None:
+    """No strength is taken without its percent sign."""
+    for text in ("just read the jar, 5.88 not 6.25", "its 6.25"):
+        (asked,) = read(text, context("waiting"))
+        assert isinstance(asked, Unclear)
+        assert isinstance(asked.options[0], Change)
+
+
+def test_another_cut_before_the_cure() -> None:
+    """The meat that is meant, and none that is denied."""
+    assert read("pork loin not belly my bad", context("waiting")) == [
+        Change({"product": "back_bacon", "cut": "pork_loin"})
+    ]
+
+
+@pytest.mark.parametrize("text", ["want to start tmrw, flat 7 lb", "flat 7 lb start saturday"])
+def test_the_day_it_begins_is_no_meal(text: str) -> None:
+    """Nobody eats on the day on which a cure begins."""
+    (start,) = read(text, context("none"))
+    assert isinstance(start, Start)
+    assert "deadline" not in start.said
+
+
+def test_a_unit_said_once_holds_for_all() -> None:
+    """«in c» at the end is of every number."""
+    where = context("cooking", POUNDS, last_core_c=60.0)
+    assert short(read("pit 120 meat 66 in c", where)) == "read pit 120c, core 66c"
+    assert short(read("core 62 pit 107 both celcius", where)) == "read core 62c, pit 107c"
+
+
+def test_a_lone_number_in_the_other_unit_is_asked() -> None:
+    """«7» is the fridge to who counts in °C, and may be an hour to who was asked to flip."""
+    assert short(read("7", context("curing", KILOS))) == "read fridge 7c"
+    assert short(read("7", context("curing", POUNDS))) == "ask"
+    assert short(read("7", context("curing", KILOS, due_step="flip/3"))) == "ask"
+    assert short(read("60", context("chilling", POUNDS, last_core_c=31.0))) == "ask"
+    assert short(read("60", context("chilling", POUNDS, last_core_c=31.0, due_step="chill_check/2"))) == "read core 60f"
