@@ -72,17 +72,29 @@ def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
     return ()
 
 
+PRODUCT = "product "  # so begins what is gone where a product has no plan
+
+
 def _one(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
     try:
         return act(turn, meant, intent)
     except NotKept:
         raise
     except SaltbellError as refusal:
-        if isinstance(refusal, Gone) and meant.batch is None and (known := trade.instead(turn, meant.message.text)):
-            return known  # no batch that it could be about, and an entry that knows it
+        if known := _known_of(turn, meant, refusal):
+            return known
         facts = {"refused": type(refusal).__name__}
         facts |= {"answer_kind": "refused"} if isinstance(refusal, OverLimit) else {}
         return (Reply(refusals.say(refusal, turn.person), facts=facts),)
+
+
+def _known_of(turn: Turn, meant: Understood, refusal: SaltbellError) -> Sequence[Reply]:
+    """An entry that knows it, where there is no batch that it could be about, or no plan for such a meat."""
+    if not isinstance(refusal, Gone):
+        return ()
+    if refusal.what.startswith(PRODUCT):
+        return trade.unplanned(turn, refusal.what.removeprefix(PRODUCT), meant.message.text)
+    return trade.instead(turn, meant.message.text) if meant.batch is None else ()
 
 
 def _named(intent: Intent, reply: Reply) -> Reply:

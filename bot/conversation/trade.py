@@ -1,14 +1,15 @@
 """Questions about the trade: answered from an entry with its source, offered where two may be meant, or declined."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from bot.conversation import answered, curing, sums
 from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.intents.questions import is_question
 from bot.reply import Reply
-from bot.wording import general, language, trade, unclear
-from core.answers.entries import Entry, entry
+from bot.wording import general, language, refusals, trade, unclear
+from core.answers.entries import Entry, entries, entry
 from core.answers.find import LONGEST, Found, find
 from core.service.turn import Turn
 
@@ -73,6 +74,17 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
     if found.answer:
         return known(turn, text)
     return (_offered(turn, found, text),) if found.guess and is_question(text.lower()) else ()
+
+
+def unplanned(turn: Turn, product: str, text: str) -> Sequence[Reply]:
+    """That a meat has no plan here, and what is known of it: its own entry, or the one that the words find."""
+    found = _found(text)
+    name = product if product in entries() else found.answer if found else None
+    if name is None or entry(name).kind == "off_topic":
+        return ()
+    answered.remember(turn, name, text)
+    said = _said(turn, entry(name))
+    return (replace(said, text=f"{refusals.no_plan_of(product)}\n{said.text}"),)
 
 
 def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Reply]:

@@ -36,6 +36,19 @@ _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
                ("kettle", r"\bkettle\b"),
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
+# what may stand around the quantity that was asked for
+_AROUND: Final = (
+    r"its|it is|it|is|was|thats|that|the|an?|my|about|around|roughly|approx|maybe|probably|exactly|just|ones?|i think"
+    r"|i guess|id say|say|says|said|reads|shows|so|yes|yeah|yep|ok|should be|at|of|on"
+)
+_NAMED: Final = {
+    "cure": r"cure|curing salt|pink salt|salt|nitrite|strength|packet|pack|package|packaging|label|jar",
+    "thickness": r"thick|thickness|thickest (?:part|spot|bit)|in the middle",
+    "mass": r"weighs?|weight|heavy|meat|piece|scales?",
+    "pit_c": r"pit|smoker|grill|cooker|set|runs?",
+    "fridge_c": r"fridge|runs?|set",
+}
+_QUANTITY: Final = re.compile(rf"(?:{measures.NUMBER}) ?(?:[a-z%°\"]+)?")
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
 _SHORT: Final = 2  # words
 _COLD_CHECKS: Final = ("fridge_check", "brine")
@@ -176,9 +189,23 @@ def _choice(slot: str) -> Callable[[str, Context], Intent | None]:
     return reader
 
 
+def _said_short(slot: str, reader: Callable[[str, Context], Intent | None]) -> Callable[[str, Context], Intent | None]:
+    """The reader, with «the packet says 6.25» or «about 2 inches i think» as the quantity alone."""
+    filler = re.compile(rf"\b(?:{_AROUND}|{_NAMED[slot]})\b")
+
+    def short(text: str, context: Context) -> Intent | None:
+        left = " ".join(filler.sub(" ", text).split()).strip(" ,.!:=")
+        alone = _QUANTITY.fullmatch(left)
+        return reader(left if alone else text, context)
+
+    return short
+
+
 SETUP_READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
-    "cure": _cure, "thickness": _thickness, "mass": _mass, "mass_unit": _mass_unit, "cut": _cut, "deadline": _deadline,
-    "pit_c": _field("pit_c"), "fridge_c": _field("fridge_c"), "method": _choice("method"),
+    "cure": _said_short("cure", _cure), "thickness": _said_short("thickness", _thickness),
+    "mass": _said_short("mass", _mass), "mass_unit": _mass_unit, "cut": _cut, "deadline": _deadline,
+    "pit_c": _said_short("pit_c", _field("pit_c")), "fridge_c": _said_short("fridge_c", _field("fridge_c")),
+    "method": _choice("method"),
     "purpose": _choice("purpose"),
     "wrap": _choice("wrap"), "chill": _choice("chill"), "cooker": _choice("cooker"),
 }  # fmt: skip

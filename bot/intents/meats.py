@@ -14,6 +14,7 @@ from core.units import Kilograms
 
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
+    (r"venison|lamb|bear|(?:wild )?boar|goat|elk|moose|deer|kangaroo|wildschwein|reh|hirsch|lamm", "game"),
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
     (r"corned(?:[ _]beef)?|corn beef|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
     (r"buckboard(?: bacon)?", "shoulder"),
@@ -24,7 +25,8 @@ _PRODUCTS: Final = (
     (r"tenderloins?", "tenderloin"),
     (r"(?:pork )?loins?", "back_bacon"),
     (r"turkey[ _](?:breasts?|brests?)|(?:breasts?|brests?) of turkey|putenbrust", "turkey"),
-    (r"turkeys?(?: legs?)?|pute|truthahn", "whole_turkey"),
+    (r"turkey[ _](?:legs?|thighs?|wings?|drumsticks?)|putenkeulen?", "turkey_pieces"),
+    (r"turkeys?|puter?|truthahn", "whole_turkey"),
     (r"chicken (?:breasts?|thighs?|legs?|wings?|drumsticks?)", "chicken_pieces"),
     (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
     (r"goose|gans", "goose"),
@@ -38,7 +40,6 @@ _PRODUCTS: Final = (
     (r"(?:pork )?(?:butt|shoulder)|schulter", "shoulder"),
     (r"pulled pork", "pulled_pork"),
     (r"(?:short |spare )?ribs?|rippen", "ribs"),
-    (r"venison|lamb|bear|boar|goat", "game"),
 )  # fmt: skip
 _ROUND: Final = re.compile(
     r"\b(?:(?:bottom|eye of|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"

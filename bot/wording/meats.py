@@ -15,6 +15,7 @@ PRODUCTS = Words(
         "shoulder": "Cured shoulder",
         "ham": "Ham",
         "turkey": "Smoked turkey",
+        "whole_turkey": "Whole smoked turkey",
         "chicken": "Smoked chicken",
         "duck": "Smoked duck",
         "salmon": "Hot-smoked salmon",
@@ -32,6 +33,7 @@ CUTS = Words(
         "ham_boned": "boned leg",
         "ham_bone_in": "leg with its bone",
         "turkey_breast": "breast",
+        "turkey_whole": "bird",
         "chicken_whole": "whole bird",
         "duck_breast": "breast",
         "salmon_side": "side",
@@ -47,6 +49,7 @@ INSIDE = Words(
         "shoulder": "cured shoulder",
         "ham": "ham",
         "turkey": "smoked turkey",
+        "whole_turkey": "whole smoked turkey",
         "chicken": "smoked chicken",
         "duck": "smoked duck",
         "salmon": "hot-smoked salmon",
@@ -64,6 +67,7 @@ SHORT = Words(
         "shoulder": "shoulder",
         "ham": "ham",
         "turkey": "turkey",
+        "whole turkey": "whole turkey",
         "chicken": "chicken",
         "duck": "duck",
         "salmon": "salmon",
@@ -132,7 +136,7 @@ def planned() -> str:
 
 def cut_name(name: str) -> str:
     """A cut as a button says it."""
-    by_itself = {"chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"),
+    by_itself = {"turkey_whole": say("Whole turkey"), "chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"),
                  "salmon_side": say("Salmon side"), "trout": say("Trout")}  # fmt: skip
     said = by_itself.get(name, CUTS.get(name, name.replace("_", " ")))
     return said[:1].upper() + said[1:]  # what comes after it may be a noun of German
@@ -148,6 +152,11 @@ def bird(a: Assessment) -> bool:
     return a.piece.cut.species in (Species.TURKEY, Species.CHICKEN, Species.DUCK)
 
 
+def whole_bird(a: Assessment) -> bool:
+    """Whether it is a bird with breast and thigh, probed in both and carved off the bone."""
+    return a.batch.setup.cut in ("chicken_whole", "turkey_whole")
+
+
 def in_pot(a: Assessment) -> bool:
     """Whether it is simmered, not smoked."""
     return a.batch.setup.cooker == "pot"
@@ -160,7 +169,7 @@ def plain(a: Assessment) -> bool:
 
 def probed(a: Assessment) -> str:
     """Where the probe goes."""
-    if a.batch.setup.cut == "chicken_whole":
+    if whole_bird(a):
         return say("probe into the deepest breast, clear of bone")
     if a.batch.setup.cut == "ham_bone_in":
         return say("probe into the middle of the thickest part, an inch off the bone")
@@ -190,7 +199,7 @@ def done_at(a: Assessment) -> str:
             "Send that first reading and one after the half hour, then take it off and say «off».",
             floor=floor,
         )
-    where = say("breast and inner thigh, three places") if a.batch.setup.cut == "chicken_whole" else say("three places")
+    where = say("breast and inner thigh, three places") if whole_bird(a) else say("three places")
     return say(
         "Probe {where}: off when the coldest reads {target}; never before {floor}.\n"
         "Send that reading, then take it off and say «off»; if it is short, give it time.",
@@ -229,7 +238,7 @@ def carved(a: Assessment) -> str:
     look = say("Look at the middle: is any of it grey, and how wide?")
     if fish(a):
         return say("Lift the flakes off the skin, or slice it thin with a long knife.")
-    if a.batch.setup.product == "chicken":
+    if whole_bird(a):
         return say(
             "Joint it, and carve the breast across the grain. Pink is the cure: the thermometer decides, not the colour."
         )

@@ -8,6 +8,7 @@ from core.cure.dose import Dose
 NEEDLES = Words(
     {
         "ham_bone_in": ", first at the ball joint, at the shank and along the bone",
+        "turkey_whole": " into breast, thighs and legs, from inside the skin",
         "chicken_whole": " into breast, thighs and legs, from inside the skin",
     }
 )

@@ -27,7 +27,6 @@ SHARES = frozenset(
 EXAMPLES = Words(
     {
         "nitrite in the curing salt": "like 6.25 %",
-        "mass": "like 3.2 kg or 7 lb",
         "thickness": "like 48 mm or 1.9 in",
         "nitrite_fraction": "like 6.25 %",
     }
@@ -52,6 +51,13 @@ def out_of_range(error: OutOfRange, person: Person) -> str:
         )
     name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
     low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
+    if error.quantity == "mass":
+        return say(
+            "I can take {low} to {high} of this cut, not {value}. Type the weight again, like 3.2 kg or 7 lb, or another cut.",
+            low=low,
+            high=high,
+            value=value,
+        )
     example = EXAMPLES.get(error.quantity, "")
     again = say(" Type it again, {example}.", example=example) if example else say(" Type it again.")
     return say(

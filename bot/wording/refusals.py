@@ -175,12 +175,16 @@ def _gone(thing: str) -> str:
         return language.say(
             "That is no way to eat this one that I can plan. Ask «eaten how» under the plan for those that are."
         )
-    name = thing.removeprefix("product ").removeprefix("cut ").replace("_", " ")
     return language.say(
-        "I plan no {name} yet.\nI do plan {planned}: type it with its weight, like «2 kg pork belly».",
-        name=name,
+        "{none}\nI do plan {planned}: type it with its weight, like «2 kg pork belly».",
+        none=no_plan_of(thing.removeprefix("product ").removeprefix("cut ")),
         planned=meats.planned(),
     )
+
+
+def no_plan_of(name: str) -> str:
+    """A meat that has no plan here."""
+    return language.say("I plan no {name} yet.", name=name.replace("_", " "))
 
 
 def _machine(error: SaltbellError) -> str:

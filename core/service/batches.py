@@ -9,6 +9,7 @@ from typing import Any
 from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import effective, fold
 from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
+from core.batch.material import piece_of
 from core.batch.ways import alternatives
 from core.errors import Gone, TooLate, TooSoon
 from core.meat.cuts import cut
@@ -53,9 +54,8 @@ def start(turn: Turn, said: dict[str, Any], spoken: Callable[[str], str] = str) 
     habits = _habits(turn, name, said["cut"])
     assumed = sorted((habits.keys() - said.keys()) | set(said.get("assumed", ())))
     setup = habits | said | {"product": name, "assumed": assumed}
-    product(name).setup(
-        {k: v for k, v in said.items() if k not in ("product", "assumed")}
-    )  # refuses before anything is kept
+    known = {key: value for key, value in setup.items() if key not in ("product", "assumed")}
+    piece_of(product(name).setup(known))  # refuses before anything is kept: no batch without a beginning
     batch_id = batches.new_id(turn.tx)
     label = _label(turn, spoken(_short_name(name, setup.get("cut", ""))))
     batches.add(turn.tx, batch_id, turn.said.chat, turn.person.id, label, turn.now)

@@ -109,3 +109,24 @@ def test_other_products_take_what_cooks_report(row: dict[str, str]) -> None:
     kept = 100 * (1 - found.loss.p90), 100 * (1 - found.loss.p10)
     assert kept[0] <= float(row["yield_high_pct"])
     assert kept[1] >= float(row["yield_low_pct"])
+
+
+def roasted() -> list[dict[str, str]]:
+    """Whole turkeys, unstuffed and thawed, at 325 °F."""
+    with (Path(__file__).parent / "turkey_roasting.csv").open(encoding="utf-8") as file:
+        return list(csv.DictReader(file))
+
+
+@pytest.mark.parametrize("row", roasted(), ids=lambda row: f"{row['pounds_low']} lb")
+def test_a_whole_turkey_takes_the_hours_of_the_chart(row: dict[str, str]) -> None:
+    """USDA FSIS, Let's Talk Turkey, roasting chart (CONFIRMED): within a seventh, and the band reaches over both ends.
+
+    The size of the bird was set by this chart (one number for four rows): a fit in its level, a check of its growth.
+    """
+    pounds = (float(row["pounds_low"]) + float(row["pounds_high"])) / 2
+    bird = piece(cut("turkey_whole"), pounds * 0.45359237, skin_on=True)
+    found = forecast(Cook(bird, "ceramic", celsius_from_fahrenheit(325.0), 4.0, celsius_from_fahrenheit(165.0))).ready
+    low, high = float(row["hours_low"]), float(row["hours_high"])
+    assert found.p50 == pytest.approx((low + high) / 2, rel=1 / 7)
+    assert found.p10 <= low
+    assert found.p90 >= high

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from bot.intents.intents import Ask, Question, Start
+from bot.intents.intents import Ask, Change, Choose, Question, Start
 from bot.intents.read import read
 from core.units import KILOGRAMS_PER_POUND as LB
 from tests.talk_lines import KILOS, MEAL, context, wall
@@ -171,3 +171,18 @@ def test_a_start_beside_another_batch() -> None:
     assert intent == Start({"mass": 2.0, "product": "bacon"})
     assert not isinstance(read("the flat is actually 3.1 kg", context("curing"))[0], Start)
     assert read("plan", NONE) == [Ask("plan", text="plan")]
+
+
+@pytest.mark.parametrize(
+    "text", ["cure 6.25", "its 6.25", "the packet says 6.25", "it's the 6.25 one", "pink salt 6.25", "6.25 i think"]
+)
+def test_the_strength_that_was_asked_for_may_stand_among_small_words(text: str) -> None:
+    """Said as one says it: the number is the answer."""
+    assert read(text, context("none", asked="cure")) == [Change({"cure_nitrite_fraction": 0.0625})]
+
+
+def test_a_size_that_was_asked_for_may_stand_among_small_words() -> None:
+    """With its unit, or in the one that fits."""
+    thickness = read("about 2 inches i think", context("waiting", asked="thickness"))
+    assert thickness == [Change({"thickness": pytest.approx(0.0508)})]
+    assert read("it weighs 3.2 kg", context("none", asked="mass", asked_of_start=True)) == [Choose("mass", 3.2)]
