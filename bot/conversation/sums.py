@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
-from bot.conversation import answered, sums_cold, sums_hot
+from bot.conversation import answered, sums_cold, sums_hot, sums_plate, sums_salt, sums_time
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
 from bot.intents.sums import figured
@@ -54,7 +54,7 @@ def _phrase(turn: Turn, wanted: str, value: str) -> str:
     bare = value.strip().replace(".", "").isdigit()
     unit = {"meat": units.mass, "body": units.length, "hours": "h", "people": "people", "water": "l"}.get(wanted, "%")
     said = f"{value} {unit}" if bare and wanted != "species" else value
-    named = {"strength": ("cure", said), "body": (said, "thick")}  # as the readers want it; nobody is told this
+    named = {"strength": ("nitrite", said), "body": (said, "thick")}  # as the readers want it; nobody is told this
     return " ".join(named.get(wanted, (said,)))
 
 
@@ -88,4 +88,6 @@ def _why(kind: str) -> Rows:
     return ((button(say("Why"), Choose("sum_why", kind)), trade.wrong(f"sum:{kind}")),)
 
 
-_SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {**sums_cold.SUMS, **sums_hot.SUMS}
+_SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
+    **sums_cold.SUMS, **sums_hot.SUMS, **sums_plate.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
+}  # fmt: skip

@@ -1,37 +1,32 @@
-"""Sums about units, salt, the dose, days and how much to buy: figures of a line in, words with their sources out."""
+"""Sums about units, the dose, nitrite, days and thawing: figures of a line in, words with their sources out."""
 
+import re
 from dataclasses import replace
 
 from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
-from bot.intents.sums import bare_grams, converted, rate
+from bot.conversation.sums_salt import KITCHEN, need
+from bot.intents.sums import bare_grams, converted, masses, rate
 from bot.intents.told import Told
-from bot.wording import per_weight, sums, sums_hot
-from core.answers import amounts
+from bot.wording import per_weight, sums, sums_hot, sums_salt
+from core.answers import amounts, mixing
 from core.batch import material
-from core.cure.contents import SATURATED_BRINE, Contents, salometer_degrees
+from core.cure.contents import Contents
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
 from core.cure.judgement import Judgement, judge
+from core.cure.nitrite import skin_free
+from core.cure.thumb import square_rule
 from core.errors import Missing, OverLimit, SaltbellError
 from core.plan.recipe import product
 from core.safety.thaw import thaw
 from core.service.turn import Turn
 from core.units import Fraction, Kilograms, MilligramsPerKilogram
 
-KITCHEN = ("COMMON_PRACTICE",)
+LAW = ("FSIS_HANDBOOK_1995",)
 USUAL = (0.0625, 0.0588)
 APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
-FISH_WATER = 1.0  # l of water for a kg of fish in a bag. Common practice
-FISH_SALT = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
+_SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
 COARSE_STEP = 0.001  # kg, a common kitchen scale
-SALTS = {"light": "light", "coarse": "coarse", "kosher": "coarse"}
-
-
-def need(value: float | None, wanted: str) -> float:
-    """A figure that a sum cannot do without; raises Missing with what to ask for."""
-    if value is None:
-        raise Missing(wanted)
-    return value
 
 
 def _convert(turn: Turn, line: Told) -> Answer:
@@ -43,30 +38,16 @@ def _convert(turn: Turn, line: Told) -> Answer:
     return sums.converted(quantity.typed, quantity.unit, value, wanted), (), {"value": value, "unit": wanted}
 
 
-def _spoons(turn: Turn, line: Told) -> Answer:
-    volume = next(m for m in measures.find(line.text) if m.kind == "volume")
-    cups = measures.from_house(volume.value, "cup")
-    if line.spoons is not None:
-        low, high = from_teaspoons(line.spoons)
-        return sums.spoon_of_cure(line.spoons, low, high), KITCHEN, {"low_kg": low, "high_kg": high}
-    kind = (
-        "light" if "light" in line.text else "coarse" if any(w in line.text for w in ("coarse", "kosher")) else "table"
-    )
-    found = amounts.salt_by_volume(cups, kind)
-    return sums.salt_by_volume(found, kind, amounts.CUP), KITCHEN, {"salt_kg": found.usual}
-
-
 def _dose(turn: Turn, line: Told) -> Answer:
     within_the_law(turn, line)
-    mass = need(line.meat, "meat")
+    skin_on = bool(_SKIN.search(line.text))
+    mass = skin_free(need(line.meat, "meat"), skin_on)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
-    return (
-        per_weight.asked_for(found, turn.person),
-        keys,
-        {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing},
-    )
+    said = per_weight.asked_for(found, turn.person)
+    body = {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing}
+    return sums_salt.without_skin(said) if skin_on else said, keys, body
 
 
 def _level(line: Told) -> MilligramsPerKilogram | None:
@@ -92,7 +73,7 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
 
 def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dose:
     kind, place = _class(line), turn.person.jurisdiction
-    method = "dry" if line.water is None else "brine"
+    method = "inject" if line.pump else "dry" if line.water is None else "brine"
     return dose(
         Recipe(
             method=method,
@@ -102,6 +83,7 @@ def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dos
             jurisdiction=place,
             nitrite_target=_level(line) or house_target(place, kind, method),
             water_share=(line.water or 0.0) / mass if line.water else 0.5,
+            **({"pump_fraction": line.pump} if line.pump else {}),
         )
     )
 
@@ -160,77 +142,17 @@ def _mixed(turn: Turn, line: Told, mass: Kilograms, cure: tuple[Kilograms, Fract
     )
 
 
-def _brine(turn: Turn, line: Told) -> Answer:
-    strength, water = line.fractions[0], need(line.water, "water")
-    salt = amounts.salt_for(strength, water)
-    return sums.brine(salt, strength, water, salometer_degrees(strength)), ("SALOMETER",), {"salt_kg": salt}
-
-
-def _salometer(turn: Turn, line: Told) -> Answer:
-    if line.fractions:
-        strength = line.fractions[0]
-        return sums.salometer(salometer_degrees(strength), strength), ("SALOMETER",), {"strength": strength}
-    degrees = next((float(word) for word in line.text.split() if word.replace(".", "").isdigit()), None)
-    strength = need(degrees, "fractions") / 100.0 * SATURATED_BRINE
-    return sums.salometer(salometer_degrees(strength), strength), ("SALOMETER",), {"strength": strength}
-
-
-def _salt_for(turn: Turn, line: Told) -> Answer:
-    """Salt of a share of what is counted: the meat, and the water where there is any."""
-    share = next(f for f in line.fractions if 0.005 <= f <= 0.06)
-    counted = need(line.meat, "meat") + (line.water or 0.0)
-    salt = share * counted
-    return sums.salt_for(salt, share, counted, turn.person), KITCHEN, {"salt_kg": salt}
-
-
-def _equilibrium(turn: Turn, line: Told) -> Answer:
-    share = amounts.salinity(need(line.salt, "meat"), need(line.water, "water"), line.meat or 0.0)
-    return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}
-
-
-def _fish(turn: Turn, line: Told) -> Answer:
-    mass = need(line.meat, "meat")
-    water = line.water or FISH_WATER * mass
-    low, high = amounts.CUP["table"]
-    cups = measures.from_house(FISH_SALT * water, "cup")
-    salt = cups * (low + high) / 2.0
-    return sums.fish_brine(mass, water, salt, turn.person), ("HOT_SMOKED_FISH", "COMMON_PRACTICE"), {"salt_kg": salt}
-
-
 def _days(turn: Turn, line: Told) -> Answer:
-    """Days as a plan would have them: the product's own way, and no fewer than it wants."""
+    """Days as a plan would have them, the product's own way and no fewer than it wants; and by the trade's rule."""
     setup = setup_of(line)
     found = material.days_of(setup, turn.person)
     band, refusal = material.planned_days(setup, (found, found.immersion.dose), None)
     if refusal is not None or band is None:
         raise refusal or Missing("body")
     keys = [source.key for source in found.sources]
-    return sums.days(band, setup.method, found.immersion.piece, turn.person), keys, {"cure_days": band.p90}
-
-
-def _shopping(turn: Turn, line: Told) -> Answer:
-    people = int(need(line.people, "people"))
-    raw = amounts.raw_for(people, _tender(line), each=line.each)
-    if line.each is not None:
-        return sums.shopping_each(people, line.each, raw.usual, turn.person), KITCHEN, {"raw_kg": raw.usual}
-    return sums.shopping(people, raw, turn.person), KITCHEN, {"raw_kg": raw.usual}
-
-
-def _portions(turn: Turn, line: Told) -> Answer:
-    mass, whole = need(line.meat, "meat"), "packer" in line.text
-    count = amounts.portions(mass, _tender(line), whole)
-    left = amounts.cooked(mass, _tender(line), whole)
-    return sums.portions(mass, count, left, turn.person), KITCHEN, {"portions": count.usual}
-
-
-def _yield(turn: Turn, line: Told) -> Answer:
-    mass = need(line.meat, "meat")
-    left = amounts.cooked(mass, _tender(line), "packer" in line.text)
-    return sums.yields(mass, left, turn.person), KITCHEN, {"left_kg": left.usual}
-
-
-def _tender(line: Told) -> bool:
-    return line.species in ("", "beef") or line.cut == "pork_shoulder"
+    by_rule = None if setup.method == "inject" else square_rule(found.immersion.piece)
+    said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
+    return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}
 
 
 def _thaw(turn: Turn, line: Told) -> Answer:
@@ -241,23 +163,52 @@ def _thaw(turn: Turn, line: Told) -> Answer:
 
 
 def _scale(turn: Turn, line: Told) -> Answer:
-    masses = [m.value for m in measures.find(line.text) if m.kind == "mass"]
+    weighed = masses(line.text)
     bare = bare_grams(line.text)
-    small = bare / 1000.0 if bare is not None else max(masses)
-    step = min(masses) if masses and min(masses) <= 0.01 else COARSE_STEP
+    small = bare / 1000.0 if bare is not None else max(weighed)
+    step = min(weighed) if weighed and min(weighed) <= 0.01 else COARSE_STEP
     found = amounts.coarse(small, step)
     return sums_hot.coarse(small, found), KITCHEN, {"stock_kg": found.stock}
 
 
-def _rub(turn: Turn, line: Told) -> Answer:
-    mass = need(line.meat, "meat")
-    spice = "rub" not in line.text.split()
-    said = sums_hot.per_kilo(mass, amounts.SPICE if spice else amounts.RUB, spice, turn.person)
-    return said, KITCHEN, {"rub_kg": mass * amounts.RUB[1]}
+def _nitrite_in(turn: Turn, line: Told) -> Answer:
+    """The nitrite of so much curing salt, or what went into so much meat."""
+    if line.cure is None and line.spoons is None:
+        mass = need(line.meat, "meat")
+        target = _level(line) or house_target(turn.person.jurisdiction, "whole_muscle", "dry")
+        return sums_salt.nitrite_of_meat(mass, target, turn.person), LAW, {"nitrite_kg": mass * target * 1e-6}
+    low, high = _cure(line)
+    strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
+    return sums_salt.nitrite_of_cure((low, high), strength), LAW, {"nitrite_kg": high * strength}
+
+
+def _inject(turn: Turn, line: Told) -> Answer:
+    """How much is pumped in, and the curing salt that it holds."""
+    mass, pump = need(line.meat, "meat"), line.pump or next((f for f in line.fractions if f < 0.3), mixing.PUMP)
+    injected = replace(line, pump=pump, water=None)
+    doses = tuple((one, _weighed(turn, injected, mass, one).cure_kg) for one in USUAL)
+    return sums_salt.inject(mass, pump, doses, turn.person), LAW, {"pickle_kg": pump * mass}
+
+
+def _recipe(turn: Turn, line: Told) -> Answer:
+    """A recipe in another size; its curing salt is held to the law as it stands."""
+    base, mine = _sizes(line)
+    cure = line.cure or 0.0
+    others = [m for m in masses(line.text) if m not in line.meats]
+    found = mixing.scaled(base, mine, tuple(others))
+    made = judge(_mixed(turn, replace(line, water=None), base, (cure, USUAL[0]))) if cure else None
+    said = sums_salt.scaled(found, (base, mine), tuple(others), made, turn.person)
+    return said, KITCHEN if made is None else (*KITCHEN, *LAW), {"factor": found.factor}
+
+
+def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
+    """The recipe's meat and one's own: the first that is told is the recipe's, unless it is said of the second."""
+    first, second = line.meats[0], line.meats[1]
+    own_first = re.search(r"^[^,.;]{0,12}\b(?:i have|ive got|i got|my|mine)\b", line.text)
+    return (second, first) if own_first else (first, second)
 
 
 SUMS = {
-    "convert": _convert, "spoons": _spoons, "dose": _dose, "ppm": _ppm, "brine": _brine, "salometer": _salometer,
-    "equilibrium": _equilibrium, "salt_for": _salt_for, "fish_brine": _fish, "days": _days, "shopping": _shopping,
-    "portions": _portions, "yield": _yield, "thaw": _thaw, "scale": _scale, "rub": _rub,
+    "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days, "thaw": _thaw, "scale": _scale,
+    "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe,
 }  # fmt: skip

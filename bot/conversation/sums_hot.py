@@ -1,14 +1,17 @@
 """Sums about heat: a temperature that was held, how it cooled, hours, fuel, boiling water, sodium of a slice."""
 
+import re
 from collections.abc import Sequence
 from datetime import timedelta
+from itertools import accumulate
 from typing import Any, TypeAlias
 
+from bot.intents.sums import between
 from bot.intents.told import Told
 from bot.wording import sums, sums_hot
-from core.answers import amounts
 from core.answers.held import held
 from core.errors import Missing
+from core.heat.band import Band
 from core.heat.cook import Cook
 from core.heat.cooling import chill
 from core.heat.fire import fuel
@@ -16,18 +19,27 @@ from core.heat.humid_air import boiling_point, pressure_at
 from core.heat.ready import forecast
 from core.meat.cuts import cut
 from core.meat.piece import Cut, Piece, piece
-from core.plan.recipe import product, product_of_cut
+from core.plan.recipe import product_of_cut, products
 from core.plan.setup import Setup
 from core.safety.cooling import judge_cooling
 from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.history import printed_f
 from core.service.turn import Turn
-from core.units import Celsius, celsius_from_fahrenheit
+from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
 PIT_C = 121.0  # the plan's own default
-SLICE = 0.03  # kg
-SALTED = 0.0225  # the house's salt, of the raw meat
+HOT_C = 60.0  # 140 °F: from there on the cooling is counted
+FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
+_STOVES = (
+    (re.compile(r"\bkettle\b"), "kettle"), (re.compile(r"\boffset\b"), "offset"),
+    (re.compile(r"\b(?:propane|gas)\b"), "gas"), (re.compile(r"\b(?:electric\w*|kwh)\b"), "electric"),
+    (re.compile(r"\b(?:kamado|ceramic|clay)\b"), "ceramic"), (re.compile(r"\b(?:steel|drum|bullet)\b"), "steel"),
+)  # fmt: skip
+_OF_FUEL = re.compile(
+    r"\b(?:kg|kilos?|lbs?|pounds?) ?(?:bags?|sacks?)? ?(?:of )?(?:charcoal|lump|coals?|briq\w*|propane|gas)\b"
+    r"|\b(?:bags?|sacks?|bottles?|cylinders?|tanks?)\b"
+)
 CUT_OF = {
     "pork": "pork_loin",
     "turkey": "turkey_breast",
@@ -53,7 +65,8 @@ def _cut(line: Told) -> Cut:
     """The cut by its name, else that of the product or the animal that comes in pieces of this weight."""
     if line.cut not in ("", "both", "brisket"):
         return cut(line.cut)
-    names = product(line.product).cuts if line.product else (CUT_OF.get(line.species, "brisket_flat"),)
+    made = products().get(line.product)
+    names = made.cuts if made else (CUT_OF.get(line.species, "brisket_flat"),)
     cuts = [cut(name) for name in names]
     fitting = (one for one in cuts if line.meat is None or one.mass_low <= line.meat <= one.mass_high)
     return next(fitting, cuts[0])
@@ -62,7 +75,7 @@ def _cut(line: Told) -> Cut:
 def setup_of(line: Told) -> Setup:
     """The piece as a plan of its product would have it."""
     meat = piece_of(line)
-    made = product(line.product) if line.product else product_of_cut(meat.cut.name)
+    made = products().get(line.product) or product_of_cut(meat.cut.name)
     said: dict[str, Any] = {"cut": meat.cut.name, "mass": meat.mass}
     return made.setup(said | ({"thickness": line.length} if line.length else {}))
 
@@ -79,22 +92,38 @@ def _lethality(turn: Turn, line: Told) -> Answer:
 
 
 def _cooling(turn: Turn, line: Told) -> Answer:
-    """Two readings of a falling core as a history that ends now, and judged as any other."""
-    hours = line.hours
-    if len(line.clocks) == 2:
-        hours = (line.clocks[1] - line.clocks[0]) % 24.0
-    if hours is None:
-        raise Missing("hours")
-    history = ((turn.now - timedelta(hours=hours), line.temperatures[0]), (turn.now, line.temperatures[1]))
+    """Readings of a falling core as a history that ends now, and judged as any other.
+
+    Where only the end is told, it began as hot as the clock of the rule: no credit for hoping.
+    """
+    marks = _marks(line)
+    began = turn.now - timedelta(hours=marks[-1][0])
+    history = tuple((began + timedelta(hours=hours), core) for hours, core in marks)
     verdict = judge_cooling(history, None, None, turn.now + timedelta(minutes=1))
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
-    return sums_hot.cooled(verdict, turn.person), keys, {"verdict": verdict.kind.value, "hours": hours}
+    body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
+    return sums_hot.cooled(verdict, turn.person), keys, body
+
+
+def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
+    """Hours from the first reading on, and the readings."""
+    hot = line.temperatures if len(line.temperatures) > 1 else (max(HOT_C, *line.temperatures), *line.temperatures)
+    if len(line.clocks) == len(hot):
+        round_ = 12.0 if line.half_told else 24.0
+        hours = [(clock - line.clocks[0]) % round_ for clock in line.clocks]
+    elif len(line.durations) >= len(hot) - 1:
+        hours = [0.0, *accumulate(line.durations[: len(hot) - 1])]
+    else:
+        took = between(line)
+        if took is None:
+            raise Missing("hours")
+        hot, hours = (hot[0], hot[-1]), [0.0, took]
+    return tuple(zip(hours, hot, strict=True))
 
 
 def _fire_out(turn: Turn, line: Told) -> Answer:
     """The last good reading and the one now; the time between is the worst case below 140 °F."""
-    hours = (line.clocks[1] - line.clocks[0]) % 24.0 if len(line.clocks) == 2 else line.hours
-    before, now = line.temperatures
+    hours, before, now = between(line), max(line.temperatures), min(line.temperatures)
     delicate = line.species in ("turkey", "chicken", "duck")
     found = judge_fire_out(FireOut(now, hours, printed_f(before) >= HOT_F, None, delicate=delicate))
     body = {"verdict": found.means.value, "case": found.detail}
@@ -112,21 +141,35 @@ def _pit(line: Told) -> Celsius:
     return next((t for t in line.temperatures if 90.0 <= t <= 200.0), PIT_C)
 
 
-def _cook(turn: Turn, line: Told) -> Answer:
+def until_ready(turn: Turn, line: Told) -> tuple[Band, Celsius, Celsius]:
+    """Hours on the fire until such a piece is ready, with the pit and the core that they are for. [h, °C]"""
     meat, pit = piece_of(line), _pit(line)
-    recipe = product(line.product) if line.product else product_of_cut(meat.cut.name)
+    recipe = products().get(line.product) or product_of_cut(meat.cut.name)
     target = min(recipe.purpose(recipe.defaults_of(meat.cut.name)["purpose"]).target_c, pit - 5.0)
-    ready = forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready
+    return forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready, pit, target
+
+
+def _cook(turn: Turn, line: Told) -> Answer:
+    ready, pit, target = until_ready(turn, line)
     return sums_hot.cook(ready, pit, target, turn.person), ("COOK_CASE", "TAMU_BRISKET"), {"ready_h": ready.p50}
 
 
 def _fuel(turn: Turn, line: Told) -> Answer:
+    """Fuel for the hours; where the fuel is told, how long it lasts, and whether that is enough."""
+    stove = next((name for words, name in _STOVES if words.search(line.text)), turn.person.cooker)
+    one = cut(line.cut if line.cut not in ("", "both", "brisket") else "brisket_flat")
+    has = line.meat if _OF_FUEL.search(line.text) else None
+    if line.hours is None and has is not None:
+        a_tenth = fuel(stove, _pit(line), 10.0, one)
+        lasts = 10.0 * has / a_tenth.load
+        return sums_hot.lasts(has, lasts, _pit(line), turn.person), FUEL, {"lasts_h": lasts}
     if line.hours is None:
         raise Missing("hours")
-    one = cut(line.cut if line.cut not in ("", "both") else "brisket_flat")
-    found = fuel(turn.person.cooker, _pit(line), line.hours, one)
-    keys = [source.key for source in found.sources]
-    return sums_hot.fuel(found, line.hours, _pit(line), turn.person), keys, {"load_kg": found.load}
+    found = fuel(stove, _pit(line), line.hours, one)
+    said = sums_hot.fuel(found, line.hours, _pit(line), turn.person)
+    if has is not None and found.kind != "electricity":
+        said = f"{sums_hot.goes_round(has >= found.load)}\n{said}"
+    return said, [source.key for source in found.sources], {"load_kg": found.load}
 
 
 def _altitude(turn: Turn, line: Told) -> Answer:
@@ -135,15 +178,7 @@ def _altitude(turn: Turn, line: Told) -> Answer:
     return sums_hot.boils(height, at, turn.person), ("ASHRAE_PSYCHROMETRICS",), {"boils_c": at}
 
 
-def _sodium(turn: Turn, line: Told) -> Answer:
-    mass = line.meat or SLICE
-    salt = amounts.salt_in_slice(mass, SALTED)
-    body = {"sodium_kg": amounts.sodium(salt.usual)}
-    return sums_hot.sodium(mass, salt, amounts.SODIUM_IN_SALT), ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), body
-
-
 SUMS = {
     "lethality": _lethality, "fire_out": _fire_out,
     "cooling": _cooling, "chill": _chill, "cook": _cook, "fuel": _fuel, "altitude": _altitude,
-    "sodium": _sodium,
 }  # fmt: skip

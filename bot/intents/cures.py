@@ -57,10 +57,21 @@ ATE: Final = re.compile(
     r"|\bblue lips\b|\blips (?:are |went |turned )?blue\b|\bnitrite poison\w{0,3}\b|\bpoison(?:ed|ing)\b"
 )
 _NEAR: Final = 26
-_OF_CURE: Final = re.compile(rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?{_CURING}\b")
+_OF_CURE: Final = re.compile(
+    rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?"
+    rf"(?:{_CURING}|pink(?! (?:himalayan|rock|sea|peppercorns?)))\b"
+)
 _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody knows
     rf"\b{_CURING} ?(?:of |with |at )?(?P<n>\d{{1,2}}\.\d{{1,2}})(?![\d.]| ?(?:kg|g|lb|oz|l)\b)"
     r"|(?<![\d.])(?P<usual>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lb|oz|in|cm|mm|l|h)\b)"
+)
+_NITRITE: Final = re.compile(r"\bnitrite\b")
+_SALT_SHARE: Final = (
+    0.01,
+    0.045,
+)  # no curing salt is sold so: it is a share of plain salt, unless nitrite stands beside
+_OF_ANOTHER: Final = re.compile(
+    r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|pump|yield|fat|pickle)"
 )
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
@@ -81,6 +92,7 @@ _WAYS: Final = (
     ("dry", re.compile(r"\bdry\b")),
     ("brine", re.compile(r"\b(?:brine|wet|pickle|water)\b")),
 )
+_MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
 MOST_MEAT: Final = 30.0  # kg
 
@@ -152,12 +164,11 @@ def mixture(text: str) -> Mixture | None:
     if water is None and _WET.search(text):
         return None
     salt = sum(m.value for m in found if m.kind == "mass" and m not in (cure, whole) and _OF_SALT.match(text[m.end :]))
-    pumped = None if water is None else _pumped(text, found)
-    shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1 and m is not pumped]
+    pumped = None if water is None else pumped_share(text, found)
     spoons = measures.from_house(cure.value, "tsp") if cure.unit in _SPOON else None
     weighed = (cure.value, cure.value) if spoons is None else from_teaspoons(spoons)
     litres = None if water is None or water.value > _MOST_WATER else water.value  # a litre of cold water is a kilo
-    strength = shares[0] if len(shares) == 1 else bare_strength(text)
+    strength = strength_told(text, found)
     needled = litres is not None and bool(_NEEDLE.search(text))
     pump = pumped.value if pumped else 1.0 if needled else None
     return Mixture(
@@ -188,11 +199,28 @@ def wanted_dose(text: str) -> WantedDose | None:
     masses = [m for m in found if m.kind == "mass" and m.low is None and 0 < m.value <= MOST_MEAT]
     if len(masses) != 1 or any(m.kind == "ppm" for m in found):  # a level of one's own is a sum, and judged
         return None
-    shares = [m.value for m in found if m.kind == "fraction" and 0 < m.value <= 0.1]
     water = next((m.value for m in found if m.unit in _POUR and 0 < m.value <= _MOST_WATER), None)
     method = next((name for name, words in _WAYS if words.search(text)), "brine" if water else "")
-    strength = shares[0] if len(shares) == 1 else bare_strength(text)
-    return WantedDose(masses[0].value, method, meat(text).product, strength, water)
+    return WantedDose(masses[0].value, method, meat(text).product, strength_told(text, found), water)
+
+
+def strength_told(text: str, found: list[measures.Measure]) -> Fraction | None:
+    """The nitrite share of a curing salt that a line tells, with its sign or without."""
+    share = nitrite_share(text, [m for m in found if m.kind == "fraction"])
+    return share.value if share else bare_strength(text)
+
+
+def nitrite_share(text: str, shares: list[measures.Measure]) -> measures.Measure | None:
+    """The percentage that is the nitrite of a curing salt, and not salt, sugar, a pickle or what is injected."""
+    pump = pumped_share(text, shares)
+    return next((m for m in shares if m is not pump and _is_nitrite(text, m)), None)
+
+
+def _is_nitrite(text: str, m: measures.Measure) -> bool:
+    if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]):
+        return False
+    beside = _NITRITE.search(text[max(0, m.start - _NEAR) : m.end + 12])
+    return bool(beside) or not _SALT_SHARE[0] <= m.value <= _SALT_SHARE[1]
 
 
 def bare_strength(text: str) -> Fraction | None:
@@ -201,7 +229,7 @@ def bare_strength(text: str) -> Fraction | None:
     return float(found["n"] or found["usual"]) / 100.0 if found else None
 
 
-def _pumped(text: str, found: list[measures.Measure]) -> measures.Measure | None:
+def pumped_share(text: str, found: list[measures.Measure]) -> measures.Measure | None:
     """The share that is injected: the percentage beside the needle's word."""
     shares = [m for m in found if m.kind == "fraction" and m.low is None and 0.02 < m.value <= 0.5]
     return next((m for m in shares if _NEEDLE.search(_around(text, m))), None)
@@ -216,7 +244,7 @@ def is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bo
     """Spoons or a weight of cure by its word, or spoons of nothing named beside water."""
     if m.unit in _SPOON or m.kind == "mass":
         if _OF_CURE.match(text[m.end : m.end + _NEAR]):
-            return True
+            return m.value < _MOST_CURE or m.unit in _SPOON or text[m.end :].startswith(" of ")
         bare = m.unit in _SPOON and not _OF_SALT.match(text[m.end :])
         return bare and any(other.unit in _POUR for other in found) and not re.search(r"\b(?:pepper|spice|rub)\b", text)
     return False

@@ -1,6 +1,14 @@
-"""Questions that bring figures of their own: which sum they ask for. What is missing for it is asked by the talk."""
+"""Questions that bring figures of their own: which sum they ask for. What is missing for it is asked by the talk.
+
+The words of a line say what is wanted, by their likeness to the ways in which each sum is asked for
+(`core/answers/asks/sums.toml`); its figures say which sums can be meant at all: no held temperature without a
+temperature, no portions without people or meat. Between entries and sums the likelier one answers.
+"""
 
 import re
+from collections.abc import Callable, Mapping
+from functools import lru_cache
+from itertools import pairwise
 from typing import Final
 
 from bot import measures
@@ -9,6 +17,8 @@ from bot.intents.cures import wanted_dose
 from bot.intents.intents import Ask, Intent
 from bot.intents.questions import is_question
 from bot.intents.told import Told, told
+from core.answers.find import sum_meant
+from core.units import Kilograms
 
 UNITS: Final = {
     "c": r"c|celsius|centigrade|°c", "f": r"f|fahrenheit|°f", "kg": r"kg|kilos?|kilograms?", "g": r"g|grams?",
@@ -22,6 +32,7 @@ _INTO: Final = (
     re.compile(rf"^(?:so )?how (?:many|much) (?:{_WORD}) (?:is|are|in|to|makes?|equals?) (?:an? )?\d"),
     re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
 )
+_INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121 c in f for the pit»
 _OTHER: Final = {
     "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
     "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
@@ -29,87 +40,47 @@ _OTHER: Final = {
 _CONVERT: Final = re.compile(
     r"^(?:please |can you |pls )*convert\b|\bin (?:metric|american|us units|imperial|british)\b"
 )
-_MEATY: Final = r"(?:meat|brisket|pastrami|ham|pork|beef|bacon|turkey|chicken|salmon|flat|packer)"
-_CURE: Final = (
-    r"(?:cure|curing salt|pink salt|pink curing salt|nitrite|nitrite salt|prague powder|cure ?#? ?1"
-    r"|(?:number|no|nr|#) ?1|pink stuff)"
-)
-# sum -> (its words, what has to be told for it to be meant)
-_WORDS: Final = (
-    ("altitude", r"\bboil\w*|\baltitude\b|\belevation\b|\bsea level\b", ("height",)),
-    ("salometer", r"\bsalometer\b|\bsalinometer\b", ()),
-    ("dose", r"\b(?:how (?:much|many)|grams?|dose)\b.*\d ?(?:ppm\b|mg/kg\b)", ()),
-    ("ppm", r"\bppm\b|\bmg/kg\b|\b(?:per|a) (?:kilo|kg)\b.*\bcure\b", ("mix",)),
-    ("scale", r"\bscale\b", ("grams",)),
-    ("thaw", r"\b(?:thaw|defrost)\w*\b|\b(?:frozen|turkey|chicken)\b.*\bin cold water\b.*\b(?:how long|time)\b",
-     ("meat",)),
-    ("sodium", r"\bsodium\b(?! nitr)|\bhow much salt (?:is|do i eat|am i eating)\b"
-               r"|\bsalt (?:is )?(?:in|per|of) (?:a|an|one|each|my|1)? ?(?:\d+ ?g\w* )?(?:slice|serving|portion|plate)",
-     ()),
-    ("fish_brine", r"\bbrine\b|\bhow much salt\b", ("fish", "meat")),
-    ("equilibrium", r"\bsalty\b|\bsalinity\b|\bpercent\b|\bhow strong\b|\bwhat strength\b|\bfinal\b|\bend\b|\bsalt"
-                    r" (?:level|content|share|%|percentage|in the (?:end|meat))", ("salt", "water")),
-    ("equilibrium", r"", ("salt", "water", "meat")),
-    ("salt_for", r"^(?!.*\b(?:nitrite|cure|curing|pink|dose|inject\w*)\b).*\bsalt\b", ("share", "meat")),
-    ("brine", r"\bhow much salt\b|\bsalt for\b|\bgrams of salt\b|\b% brine\b", ("fractions", "water")),
-    ("dose", rf"\b(?:how much|how many (?:grams|g)|grams? of|dose|amount(?: of)?|need)\b.*(?<!\w){_CURE}(?!\w)"
-             rf"|(?<!\w){_CURE}(?!\w).*\b(?:how (?:much|many)|dose|amount|grams)\b|\bhow many grams\b.*\b6\.25\b",
-     ("meat",)),
-    ("rub", r"\brub\b|\bpickling spice\b|\bhow much spice\b", ("meat",)),
-    ("shopping", r"\bhow (?:much|big|heavy|large|many (?:kilos?|kg|pounds|lbs?))\b|\bbuy\b|\bfeed\b", ("people",)),
-    ("portions", r"\bhow many (?:portions?|people|servings?|sandwiches|guests|will it feed)\b|\bfeeds? how many\b"
-                 r"|\bserves?\b|\benough for how many\b",
-     ("meat",)),
-    ("yield", r"\bhow much (?:is|will be|meat is|do i have) left\b|\bleft (?:after|over)\b|\byield\b|\bshrink\w*\b"
-              r"|\bweigh (?:after|when|cooked)\b|\bcooked weight\b|\bhow much (?:\w+ )?cooked\b"
-              r"|\bonce (?:its )?cooked\b"
-              r"|\bafter (?:the )?(?:smoking|cooking|smoke|cook)\b.*\bhow much\b", ("meat",)),
-    ("fire_out", r"\bfire\b|\bwent out\b|\bdied\b|\bsmoker (?:is )?(?:off|cold|out)\b", ("lost",)),
-    ("cooling", r"\bok\b|\bsafe\b|\btook\b|\bcool\w*\b|\bfast enough\b|\bat\b|\bdown to\b|\btoo slow\b|\bdropped\b",
-     ("fall",)),
-    ("chill", r"\bice bath\b|\bice water\b|\bcool\w*\b|\bchill\w*\b|\bget(?:s)? cold\b", ("body",)),
-    ("lethality", r"\bok\b|\bsafe\b|\benough\b|\bhow long\b|\bfor \d+ ?min|\bheld\b|\bdone\b|\bkill\w*\b|\bsat at\b",
-     ("held",)),
-    ("fuel", r"\bcharcoal\b|\bfuel\b|\blump\b|\bbriquettes?\b|\bpropane\b|\bpellets?\b|\bcoal\b", ("hours",)),
-    ("cook", r"\b(?:how long|how many hours|hours|when|time)\b.*\b(?:smok\w+|cook\w*|grill|pit|at \d{2,3})\b"
-             r"|\b(?:smok\w+|cook\w*)\b.*\b(?:how long|hours|time)\b|\bat \d{2,3}\b.*\b(?:how long|how many hours)\b",
-     ("body",)),
-    ("days", r"\bhow (?:long|many days)\b|\bdays\b|\bcur(?:e|ing) time\b|\bwhen (?:do i |should i |must i |to )?start\b"
-             r"|\bwhen (?:is it |will it be )?(?:done|ready)\b", ("body",)),
-)  # fmt: skip
-_COMPILED: Final = tuple((kind, re.compile(words), needs) for kind, words, needs in _WORDS)
-# asked for without any figure, where no batch is under way: then the first of them is asked
-_BARE: Final = (
-    ("dose", re.compile(rf"^how (?:much|many grams of) {_CURE}"
-                        r"(?: (?:do|should|must) (?:i|we) (?:need|use|add|take|put in))?[ ?]*$")),
-    ("shopping", re.compile(rf"^how (?:much|many kilos of) (?:raw )?{_MEATY}"
-                            r" (?:do|should) (?:i|we) (?:buy|need|get)[ ?]*$")),
-    ("days", re.compile(r"^how (?:long|many days) (?:do i|should i|must i|to|does it take to|do we) (?:cure|brine)"
-                        rf"(?: (?:a|an|the|my|it|pork|beef))*(?: {_MEATY})?[ ?]*$")),
-    ("fuel", re.compile(r"^how much (?:charcoal|fuel|propane|coal) (?:do|will|should) (?:i|we) need[ ?]*$")),
-    ("thaw", re.compile(rf"^how long (?:does|do|will) (?:it|a|my|the) ?{_MEATY}? ?(?:take )?"
-                        r"(?:to )?(?:thaw|defrost)[ ?]*$")),
-)  # fmt: skip
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
 _OF_ANY_FIRE: Final = frozenset({"lethality", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
-_SPOON_OF_SALT: Final = re.compile(r"\b(?:salt|cure)\b")
 _ONE: Final = re.compile(
     r"(?:\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|quart|lit(?:er|re)|kilo|pound|(?:tea|table)spoon|tsp|tbsp"
-    r"|minute|hour)\b)"
+    r"|minute|hour|week)\b)"
 )
-_LATER: Final = re.compile(
-    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)? \w{3,9}|xmas|christmas)\b"
-)
-_TIME_OF: Final = re.compile(r"\b(?:smok|cook)\w* times?\b|\bhow many hours\b")
-_FIRST: Final = frozenset({"altitude", "convert", "sodium", "thaw", "equilibrium", "salt_for", "spoons"})
-_TIMED: Final = re.compile(
-    r"\b(?:since|left out|sat out|fire|freezer|fridge|counter|power|room temp\w*|on the table)\b"
-)
-
-
+_LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:ea|able)?sp)")
+_PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|quart|cup)\b)")
+_TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
+)
+_WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+_WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
+_KEPT: Final = re.compile(
+    r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
+)
+_COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
+_FUEL: Final = re.compile(
+    r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|pellets?|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
+)
+_SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
+_SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
+SHORTEST: Final = 4  # words of a line that asks for a sum without a word of asking
+_OF_HEAT: Final = frozenset({"lethality", "cooling", "fire_out", "eta"})  # no batch begins with a core
+_OF_A_BATCH: Final = frozenset(
+    {"keeps", "hold_for", "start_by", "light_by", "eta", "thaw"}
+)  # of ours, where one is under way
+# what asks without a question's words, and is said of no batch that begins
+_WANTS: Final = re.compile(
+    r"\b(?:what|when|how|times?|hours for|amount|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
+    r"|thaw\w*|portions?|servings?|serves|feeds|defrost\w*|sodium|salometer|salinometer|boil\w*|altitude|convert|final"
+    r"|left after|(?:rub|spice|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub|bucket|water)"
+    r" (?:size |needed )?for|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
+    r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
+    r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe (?:is )?for)\b"
+)
+_OFTEN_BARE: Final = frozenset({"dose", "shopping", "days", "fuel", "thaw"})  # asked for without any figure
+_LATER: Final = re.compile(
+    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)? \w{3,9}|xmas|christmas)\b"
 )
 
 
@@ -117,45 +88,60 @@ def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
     if context.phase in _HOT and _READ_AND_ASKED.fullmatch(text):
         return None  # «71 how long»: what was read, and the question when it will be ready
-    kind = sum_of(text)
-    if context.phase != "none" and not is_question(text) and (context.phase in _HOT or kind not in _OF_ANY_FIRE):
-        kind = None
-    if kind in _OF_THE_FIRE and context.phase in _HOT and len(told(text).clocks) > 1:
-        return None  # two readings with their hours are the record of the batch
-    if kind == "dose" and wanted_dose(text) is not None:
-        return None  # it names its own way, and is answered by the law of the place
-    if kind is None and context.phase == "none":
-        kind = next((name for name, words in _BARE if words.search(text)), None)
+    kind = _elsewhere(text) if context.phase == "none" else _beside_a_batch(text, context.phase in _HOT)
+    kind = _by_the_law(text, kind)
     return Ask("sum", kind, text) if kind else None
+
+
+def _elsewhere(text: str) -> str | None:
+    return sum_of(text) or (sum_of(text, unread=True) if len(text.split()) >= SHORTEST else None)
+
+
+def _beside_a_batch(text: str, hot: bool) -> str | None:
+    """A sum where a batch is under way: what is told without asking is about another only while ours is not lit."""
+    kind = sum_of(text, elsewhere=False)
+    if not is_question(text) and (hot or kind not in _OF_ANY_FIRE):
+        return None
+    recorded = hot and kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
+    return None if recorded else kind
 
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch."""
     if context.phase != "none" or context.asked is not None or _LATER.search(text):
         return None
-    kind = sum_of(text)
-    timed = kind == "cook" and _TIME_OF.search(text)
-    return Ask("sum", kind, text) if kind in _FIRST or timed else None
+    return Ask("sum", kind, text) if (kind := _by_the_law(text, sum_of(text))) else None
 
 
-def sum_of(text: str) -> str | None:
-    """The sum that a plain text with figures asks for."""
+def _by_the_law(text: str, kind: str | None) -> str | None:
+    """Nothing for a dose that names its own way, which is answered by the law of the place."""
+    return None if kind == "dose" and wanted_dose(text) is not None else kind
+
+
+@lru_cache(maxsize=64)  # the readers of one line ask again
+def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | None:
+    """The sum that a plain text asks for.
+
+    `elsewhere` says that no batch is under way that the line may be about, `unread` that it begins none either.
+    """
     text = figured(text)
-    if not re.search(r"\d", text):
-        return None
     if converted(text) is not None:
         return "convert"
+    bare, asks = not re.search(r"\d", text), is_question(text)
+    if bare and not (asks and elsewhere):
+        return None
     line = told(text)
-    if _spoonful(text):
-        return "spoons"
-    return next(
-        (kind for kind, words, needs in _COMPILED if words.search(text) and all(_is(line, n) for n in needs)), None
-    )
+    possible = [kind for kind, fits in _FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
+    if not (asks or unread or _WANTS.search(text)):
+        possible = [kind for kind in possible if kind in _OF_HEAT]
+    if not elsewhere:
+        possible = [kind for kind in possible if kind not in _OF_A_BATCH]
+    return sum_meant(text, possible, asks, surely=bare) if possible else None
 
 
 def figured(text: str) -> str:
-    """«a tablespoon of salt» with its figure."""
-    return _ONE.sub("1 ", text)
+    """«a level tablespoon of salt», «80 g per litre» with their figures."""
+    return _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text)))
 
 
 def converted(text: str) -> tuple[measures.Measure, str] | None:
@@ -164,8 +150,9 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     wanted = next(
         (unit for words in _INTO for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
     )
-    if wanted is None and len(found) == 1 and _CONVERT.search(text):
-        wanted = _OTHER.get(found[0].unit)
+    if wanted is None and len(found) == 1:
+        behind = _INTO_BEHIND.match(text, found[0].end)
+        wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _CONVERT.search(text) else None
     if wanted is None or len(found) != 1 or found[0].unit == wanted:
         return None
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None
@@ -175,36 +162,20 @@ def _kind(unit: str) -> str:
     return measures.find(f"1 {unit}")[0].kind
 
 
-def _spoonful(text: str) -> bool:
-    """Salt by the cup or spoon that is wanted by weight or as another salt."""
-    found = measures.find(text)
-    of_salt = _SPOON_OF_SALT.search(text) and len(found) == 1 and found[0].unit in ("tsp", "tbsp", "cup")
-    return bool(of_salt and re.search(r"\b(?:grams?|g|weigh\w*|table|instead|flake|only got|convert)\b", text))
+def spoonful(text: str) -> measures.Measure | None:
+    """What is told by the cup or the spoon."""
+    found = [m for m in measures.find(text) if m.unit in ("tsp", "tbsp", "cup")]
+    return found[0] if found else None
 
 
-def _is(line: Told, need: str) -> bool:
-    match need:
-        case "mix":
-            return (line.has("meat") and (line.has("cure") or "tsp" in line.text)) or rate(line.text) is not None
-        case "grams":
-            return (
-                len([m for m in measures.find(line.text) if m.kind == "mass"]) + (bare_grams(line.text) is not None)
-                >= 2
-            )
-        case "share":
-            return len([f for f in line.fractions if 0.005 <= f <= 0.06]) == 1
-        case "fish":
-            return line.species == "fish"
-        case "fall":
-            return _falls(line) and not _TIMED.search(line.text)
-        case "lost":
-            return _falls(line)
-        case "body":
-            return line.has("meat") or line.has("length")
-        case "held":
-            return _held(line)
-        case _:
-            return line.has(need)
+def masses(text: str) -> list[Kilograms]:
+    """All that is told by its weight."""
+    return [m.value for m in measures.find(text) if m.kind == "mass"]
+
+
+def salt_share(line: Told) -> float | None:
+    """The share of salt that is wanted, where it is one that meat may have."""
+    return next((f for f in line.fractions if _SALTED[0] <= f <= _SALTED[1]), None)
 
 
 def rate(text: str) -> float | None:
@@ -219,16 +190,101 @@ def bare_grams(text: str) -> float | None:
     return float(found[1]) if found else None
 
 
+def days_kept(line: Told) -> float | None:
+    """How many days something has been kept: told, or from one day of the week to a later one."""
+    told_ = [hours / 24.0 for hours in line.durations if hours >= 24.0]
+    named = [_WEEKDAYS.index(found[0][:3]) for found in _WEEKDAY.finditer(line.text)]
+    if told_ or len(named) < 2:
+        return next(iter(told_), None)
+    return float((named[1] - named[0]) % 7 or 7)
+
+
+def between(line: Told) -> float | None:
+    """The hours from the first hour of the day that is told to the last, else the time that is told. [h]"""
+    if len(line.clocks) < 2:
+        return line.hours
+    round_ = 12.0 if line.half_told else 24.0
+    return (line.clocks[-1] - line.clocks[0]) % round_
+
+
+def _has_cure(line: Told) -> bool:
+    return line.has("cure") or line.has("spoons") or rate(line.text) is not None
+
+
+def _is_mix(line: Told) -> bool:
+    return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
+
+
 def _falls(line: Told) -> bool:
-    """Two temperatures, the later the colder, with how long it took."""
-    if len(line.temperatures) != 2:
-        return False
-    timed = len(line.clocks) == 2 or line.has("hours")
-    return timed and line.temperatures[0] > line.temperatures[1] and line.temperatures[0] <= 105.0
+    """Temperatures of which each is colder than the one before, with how long it took."""
+    hot = line.temperatures
+    falls = len(hot) > 1 and all(a > b for a, b in pairwise(hot))
+    return falls and (len(line.clocks) > 1 or line.has("hours")) and hot[0] <= 105.0
+
+
+def _cools(line: Told) -> bool:
+    """A fall, or one reading that is colder than hot meat, hours after a first clock."""
+    one = len(line.temperatures) == 1 and line.temperatures[0] < 45.0
+    timed = len(line.clocks) > 1 or (line.has("hours") and bool(_COOLING.search(line.text)))
+    return _falls(line) or (one and timed)
+
+
+def _rises(line: Told) -> bool:
+    hot = line.temperatures
+    return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
 
 
 def _held(line: Told) -> bool:
     """One temperature of a core, for a time or to ask for how long."""
     one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
-    timed = line.has("hours") or "how long" in line.text
+    timed = line.has("hours") or "how long" in line.text or "how many min" in line.text
     return one and timed and not _TIMED.search(line.text) and not line.has("meat")
+
+
+def _is_body(line: Told) -> bool:
+    return line.has("meat") or line.has("length")
+
+
+# what each sum cannot do without; the rest is asked for
+_FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
+    "dose": lambda line: not _has_cure(line),
+    "ppm": _is_mix,
+    "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
+    "salt_for": lambda line: line.has("meat") and not line.has("salt"),
+    "sugar": lambda line: line.has("meat"),
+    "brine": lambda line: line.has("fractions") and not line.has("meat"),
+    "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
+    "equilibrium": lambda line: line.has("salt") and (line.has("water") or line.has("meat")),
+    "dilute": lambda line: line.has("water", "fractions"),
+    "topup": lambda line: line.has("water"),
+    "fish_brine": lambda line: line.species == "fish" and line.has("meat"),
+    "days": _is_body,
+    "start_by": _is_body,
+    "cook": _is_body,
+    "light_by": lambda line: line.has("clocks") and (_is_body(line) or line.has("hours")),
+    "eta": _rises,
+    "shopping": lambda line: line.has("people") or line.has("each") or line.has("meat"),
+    "portions": lambda line: line.has("meat"),
+    "yield": lambda line: line.has("meat"),
+    "loss": lambda line: len(line.meats) == 2,
+    "thaw": lambda line: line.has("meat"),
+    "scale": lambda line: len(masses(line.text)) + (bare_grams(line.text) is not None) >= 2,
+    "tsp_of": lambda line: any(m < 0.1 for m in masses(line.text)) and not line.has("meat"),
+    "spoons": lambda line: spoonful(line.text) is not None and not line.has("meat"),
+    "recipe": lambda line: len(line.meats) >= 2,
+    "rub": lambda line: line.has("meat"),
+    "spice": lambda line: line.has("meat"),
+    "brine_amount": lambda line: line.has("meat"),
+    "inject": lambda line: line.has("meat"),
+    "lethality": _held,
+    "cooling": lambda line: _cools(line) and not _TIMED.search(line.text),
+    "fire_out": lambda line: len(line.temperatures) > 1 and (len(line.clocks) > 1 or line.has("hours")),
+    "chill": _is_body,
+    "ice": lambda line: line.has("meat"),
+    "fuel": lambda line: bool(_FUEL.search(line.text)),
+    "altitude": lambda line: line.has("height"),
+    "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
+    "steam": lambda line: line.has("meat"),
+    "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
+    "hold_for": lambda line: (line.has("temperatures") or line.has("hours")) and not _TIMED.search(line.text),
+}

@@ -3,28 +3,38 @@
 import re
 from dataclasses import dataclass
 from functools import lru_cache
+from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import bare_strength, is_cure, pours
+from bot.intents.cures import bare_strength, is_cure, nitrite_share, pours, pumped_share
 from bot.intents.meats import meat
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
-    r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d):(?P<m24>[0-5]\d)\b|\b(?P<word>noon|midnight)\b"
+    r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
+    r"|\b(?:at|by|since|around) (?P<bare>1[0-2]|[1-9])(?: oclock)?(?=[ ?.,!]*$|[,;?]| (?:and|need|how|when|in|on|now|is"
+    r"|it|what|with|fine|ok|today|tomorrow|am i)\b)"
 )
-_BARE: Final = re.compile(r"(?<![\w.,/])\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))")
+_BARE: Final = re.compile(
+    r"(?<![\w.,/])(?<!min )(?<!minutes )\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))"
+)
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
-    r"\b(?P<n>\d{1,3}) ?(?:people|guests?|persons?|eaters|friends|adults|pax|sandwiches|of us|ppl)\b"
-    r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of) (?P<party>\d{1,3})\b(?! ?(?:kg|g|lb|c|f)\b)"
+    r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
+    r"|pax|sandwiches|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners)\b"
+    r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
+    r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt\b")
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _STRENGTH: Final = re.compile(
-    r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb))"
+    r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
 )
+_SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
+_LEAST_MEAT: Final = 0.05  # kg
+_KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _TIMES: Final = re.compile(r"(?<![\w.])(?P<n>[2-9]|1[0-2]) ?(?:x|times|of)? ?$")  # «2 4 lb flats», «2 x 4 lb»
 _EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
 _SPECIES: Final = (
@@ -40,20 +50,25 @@ METRES_PER_FOOT: Final = 0.3048
 class Told:
     """The figures of one line, in the units of the house; None and empty where it brings none.
 
-    `temperatures` are in °C, a bare number read by what a core can be; `clocks` are hours of a day.
+    `temperatures` are in °C, a bare number read by what a core can be; `clocks` are hours of a day, `half_told` says
+    that of one of them the half of the day is not told.
     """
 
     text: str
-    meat: Kilograms | None
+    meats: tuple[Kilograms, ...]
     cure: Kilograms | None
     spoons: float | None
     salt: Kilograms | None
+    sugar: Kilograms | None
     water: Kilograms | None
+    pump: Fraction | None
+    nitrite: Fraction | None
     fractions: tuple[Fraction, ...]
     length: Metres | None
-    hours: Hours | None
+    durations: tuple[Hours, ...]
     temperatures: tuple[Celsius, ...]
     clocks: tuple[Hours, ...]
+    half_told: bool
     people: int | None
     each: Kilograms | None
     height: Metres | None
@@ -62,11 +77,20 @@ class Told:
     product: str
 
     @property
+    def meat(self) -> Kilograms | None:
+        """All the meat, where several pieces are told."""
+        return sum(self.meats) or None
+
+    @property
+    def hours(self) -> Hours | None:
+        """The first time that is told."""
+        return next(iter(self.durations), None)
+
+    @property
     def strength(self) -> Fraction | None:
         """The nitrite share of a curing salt, where one is told."""
         found = _STRENGTH.search(self.text)
-        shares = [f for f in self.fractions if 0.0 < f <= 0.1]
-        return shares[0] if shares else float(found["n"]) / 100.0 if found else bare_strength(self.text)
+        return self.nitrite or bare_strength(self.text) or (float(found["n"]) / 100.0 if found else None)
 
     def has(self, *names: str) -> bool:
         """Whether every one of these is told."""
@@ -79,30 +103,52 @@ def told(text: str) -> Told:
     found = [m for m in measures.find(text) if m.value >= 0 or m.kind == "temperature"]
     cure = next((m for m in found if is_cure(text, m, found)), None)
     others = [m for m in found if m is not cure]
-    salt = next((m for m in others if m.kind == "mass" and _SALT.match(text[m.end :])), None)
+    salt = _named(text, others, _SALT)
+    sugar = _named(text, others, _SUGAR)
     water = next((m for m in others if (pours(m) and not _SALT.match(text[m.end :])) or _is_water(text, m)), None)
     each = next((m for m in others if m.kind == "mass" and _EACH.match(text[m.end :])), None)
-    rest = [m for m in others if m not in (salt, water, each)]
+    rest = [m for m in others if m not in (salt, sugar, water, each)]
+    shares = [m for m in found if m.kind == "fraction"]
+    pump, nitrite = pumped_share(text, shares), nitrite_share(text, shares)
     named = meat(text)
     return Told(
         text=text,
-        meat=next((m.value * _pieces(text, m) for m in rest if m.kind == "mass"), None),
+        meats=tuple(m.value * _pieces(text, m) for m in rest if m.kind == "mass" and m.value >= _LEAST_MEAT),
         cure=cure.value if cure and cure.kind == "mass" else None,
         spoons=measures.from_house(cure.value, "tsp") if cure and cure.kind == "volume" else None,
         salt=salt.value if salt else None,
+        sugar=sugar.value if sugar else None,
         water=water.value if water else None,
-        fractions=tuple(m.value for m in found if m.kind == "fraction"),
+        pump=pump.value if pump else None,
+        nitrite=nitrite.value if nitrite else None,
+        fractions=tuple(m.value for m in shares if m not in (pump, nitrite)),
         length=next((m.value for m in rest if m.kind == "length"), None),
-        hours=next((m.value / 3600.0 for m in rest if m.kind == "duration"), None),
+        durations=tuple(m.value / 3600.0 for m in rest if m.kind == "duration"),
         temperatures=_temperatures(text, found),
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
-        people=int(n["n"] or n["party"]) if (n := _PEOPLE.search(text)) else None,
+        half_told=any(c["bare"] for c in _CLOCK.finditer(text)),
+        people=_people(text),
         each=each.value if each else None,
         height=_height(text),
         species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
         cut=named.cut if named else "",
         product=named.product if named else "",
     )
+
+
+def _named(text: str, found: list[measures.Measure], words: re.Pattern[str]) -> measures.Measure | None:
+    """The weight of what the words after it name."""
+    return next((m for m in found if m.kind == "mass" and words.match(text[m.end :])), None)
+
+
+def _people(text: str) -> int | None:
+    """How many eat; a child by half, as the trade counts. Common practice"""
+    found = _PEOPLE.search(text)
+    if found is None:
+        return None
+    told_, kids = int(found["n"] or found["party"]), _KIDS.search(text)
+    more = ceil(int(kids[1]) / 2) if kids and kids.start() != found.start() else 0
+    return told_ + more
 
 
 def _pieces(text: str, m: measures.Measure) -> int:
@@ -134,6 +180,8 @@ def _hour(clock: re.Match[str]) -> Hours:
         return 12.0 if clock["word"] == "noon" else 24.0
     if clock["h24"]:
         return int(clock["h24"]) + int(clock["m24"]) / 60.0
+    if clock["bare"]:
+        return float(clock["bare"])
     return int(clock["hour"]) % 12 + (12 if clock["half"] == "pm" else 0) + int(clock["minute"] or 0) / 60.0
 
 

@@ -6,6 +6,7 @@ from bot.wording.language import Words, decimal, say
 from core.cure.dose import Dose
 from core.person import Person
 
+NO_SALT = 0.00005  # kg
 WAYS = Words({"dry": "dry, in a bag", "comminuted": "minced", "inject": "injected", "brine": "in a brine"})
 
 
@@ -50,5 +51,9 @@ def _how(found: Dose) -> str:
             return say("In {water} kg water with {salt} salt; all of it is injected.", water=water, salt=salt)
         case "brine":
             return say("In {water} kg water with {salt} salt; all of the meat lies in it.", water=water, salt=salt)
+        case _ if found.salt_kg - found.rubbed_salt_kg < NO_SALT:
+            return say(
+                "No other salt: the curing salt brings all of it. All of it goes onto the meat and into the bag."
+            )
         case _:
             return say("Weigh {salt} salt with it; all of it goes onto the meat and into the bag.", salt=salt)

@@ -10,10 +10,12 @@ from core.cure.judgement import Judgement
 from core.heat.band import Band
 from core.meat.piece import Piece
 from core.person import Person
+from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Band as Days
 from core.safety.thaw import Thaw
 from core.units import Fraction, Hours, Kilograms, Metres, celsius_from_fahrenheit
 
+LONG = 16.0  # days by the rule, from which injecting is the better way. Common practice
 SIGNS = {"c": "°C", "f": "°F", "in": "in", "cup": "cups"}
 
 
@@ -40,22 +42,6 @@ def spoon_of_cure(spoons: float, low: Kilograms, high: Kilograms) -> str:
         spoons=numbers.plain(spoons),
         low=numbers.grams(low),
         high=numbers.grams(high),
-    )
-
-
-def salt_by_volume(cups: Span, kind: str, others: dict[str, tuple[float, float]]) -> str:
-    """What cups or spoons of salt weigh, and how much that is of fine table salt."""
-    names = {"table": say("fine table salt"), "coarse": say("coarse salt"), "light": say("light flakes")}
-    table = others["table"]
-    return say(
-        "That much {kind} weighs about {usual} ({low} to {high}): weigh it, and any salt will do.\n"
-        "As fine table salt it is {few} to {many} of a cup.",
-        kind=names[kind],
-        usual=numbers.grams(cups.usual),
-        low=numbers.grams(cups.low),
-        high=numbers.grams(cups.high),
-        few=decimal(cups.usual / table[1], 2),
-        many=decimal(cups.usual / table[0], 2),
     )
 
 
@@ -126,18 +112,34 @@ def fish_brine(mass: Kilograms, water: Kilograms, salt: Kilograms, person: Perso
     )
 
 
-def days(found: Days, method: str, piece: Piece, person: Person) -> str:
-    """Days in the cure, and the way that they are for."""
+def days(found: tuple[Days, float | None], method: str, piece: Piece, person: Person) -> str:
+    """Days in the cure, the way that they are for, and the trade's own rule beside them where it waits longer."""
+    band, by_rule = found
     said = say(
-        "About {days} in the cure for {thick}, {way}, cold all the way.\n"
-        "By then 9 in 10 pieces like it are pink in the middle; half of them by {half}.",
-        days=numbers.days(found.p90),
+        "{thick}, {way}: {days} until 9 in 10 are pink in the middle; half of them by {half}.",
+        days=numbers.days(band.p90),
         thick=numbers.length(piece.thickness, person),
         way=WAYS[method],
-        half=numbers.days(found.p50),
+        half=numbers.days(band.p50),
     )
-    guessed = say("The thickness is my guess from the weight; measure the thickest spot and tell me.")
-    return said if piece.measured else f"{said} {guessed}"
+    lines = [said, _by_rule(by_rule, band.p90)]
+    if not piece.measured:
+        lines.append(say("The thickness is my guess from the weight; measure the thickest spot and tell me."))
+    return "\n".join(line for line in lines if line)
+
+
+def _by_rule(days_: float | None, ours: float) -> str:
+    if days_ is None:
+        return say("The needles bring the cure in, so the days are for colour and salt.")
+    if days_ <= ours:
+        return ""
+    said = say(
+        "The trade's rule, mm squared over 200 and half for a round, would be {days}: it waits for even salt. "
+        "Kept cold, longer does no harm, up to {longest} days.",
+        days=numbers.days(ceil(days_)),
+        longest=numbers.plain(LONGEST_CURE),
+    )
+    return f"{said} {say('So thick a piece is better injected, or split.')}" if days_ > LONG else said
 
 
 def shopping_each(people: int, each: Kilograms, raw: Kilograms, person: Person) -> str:

@@ -2,7 +2,7 @@
 
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, say
-from core.answers.amounts import Coarse, Span
+from core.answers.amounts import Coarse
 from core.answers.held import Held
 from core.heat.band import Band
 from core.heat.fire import Fuel
@@ -124,7 +124,7 @@ def fire_out(found: Finding, person: Person) -> str:
                 "Now: relight it, or an oven at 150 °C (300 °F), and bring it to {safe}. Eat it today.",
                 safe=_safe(person),
             )
-        case Outcome.NOT_YET:
+        case Outcome.SAFE | Outcome.NOT_YET:
             first = say("Relight it, or an oven, and finish it now.")
         case Outcome.CANNOT_SAY:
             first = say("I cannot call it safe. How long was it without fire?")
@@ -172,6 +172,22 @@ def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
     )
 
 
+def lasts(has: Kilograms, hours: Hours, pit: Celsius, person: Person) -> str:
+    """How long a fuel lasts."""
+    return say(
+        "{has} last about {hours} at {pit}, with a reserve left for wind and lighting.\n"
+        "Have more beside it: a fire that starves costs the meat.",
+        has=numbers.mass(has, person),
+        hours=numbers.hours(_half(hours)),
+        pit=numbers.both(pit, person),
+    )
+
+
+def goes_round(enough: bool) -> str:
+    """Whether a fuel is enough."""
+    return say("That will do.") if enough else say("Too close: have more.")
+
+
 def boils(height: Metres, at: Celsius, person: Person) -> str:
     """Boiling water up there."""
     return say(
@@ -187,20 +203,8 @@ def _tenths(at: Celsius, person: Person) -> str:
     return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
 
 
-def sodium(mass: Kilograms, salt: Span, share: float) -> str:
-    """Sodium in a slice."""
-    return say(
-        "Roughly {usual} mg of sodium in {mass}, between {low} and {high}.\n"
-        "That is {salt} g of salt, for meat salted to 2.25 % before the fire. An estimate, no analysis.",
-        usual=_tens(salt.usual * share),
-        low=_tens(salt.low * share),
-        high=_tens(salt.high * share),
-        mass=numbers.grams(mass),
-        salt=decimal(salt.usual * 1000.0, 1),
-    )
-
-
-def _tens(kilograms: Kilograms) -> str:
+def tens(kilograms: Kilograms) -> str:
+    """Milligrams, to the ten."""
     return f"{round(kilograms * 1e5) * 10:.0f}"
 
 

@@ -22,7 +22,7 @@ RULES: Final = Words({
     "yield": later("Red meat cooked tender leaves 55 to 65 %, loin, ham and birds 70 to 78 %; a packer is trimmed by 20 to 30 %."),
     "thaw": later("24 h in the fridge for each 4 to 5 lb, or half an hour a pound in cold water that is changed."),
     "scale": later("A scale that shows whole grams is off by half a step to a whole one; one part in ten is ten times finer."),
-    "rub": later("25 to 40 g of rub, or 6 to 8 g of pickling spice, for each kilo."),
+    "rub": later("25 to 40 g of rub for each kilo."),
     "lethality": later("Published time and temperature for a kill of 6.5 logs in red meat and 7 in birds, the row below counting."),
     "cooling": later("From 130 to 80 °F in 1.5 h and to 40 °F in 5 h more, or from 135 to 70 °F in 2 h and to 41 °F in 6 h."),
     "fire_out": later("Below 140 °F without heat the clock runs from the last good reading: two hours, in the worst case."),
@@ -30,6 +30,23 @@ RULES: Final = Words({
     "cook": later("The heat balance of the surface: what the pit gives, less what sweating takes; tuned on real cooks."),
     "fuel": later("What walls and flue lose at that pit, or what cooks report, whichever is more, with a reserve."),
     "altitude": later("The pressure of the standard atmosphere at that height, and the vapour pressure of water."),
+    "sugar": later("Half a percent to one and a half of the meat, and of the water with it."),
+    "dilute": later("The salt stays as it is; water makes it a smaller share."),
+    "topup": later("As much salt and nitrite for each litre as the weighed mix of meat and water comes to."),
+    "tsp_of": later("A level teaspoon of curing salt as weighed by many cooks; spoons differ by a quarter."),
+    "brine_amount": later("Water for 30 to 50 % of the meat in a bag, 60 to 100 % in a tub, and a quarter more room."),
+    "inject": later("A tenth of the weight as a rule; the nitrite is counted over the meat that is injected."),
+    "nitrite_in": later("The weight times the nitrite share; or the level times the kilos."),
+    "recipe": later("One weight over the other, times everything; then the nitrite is held to the limit."),
+    "start_by": later("Days in the cure, a day to dry, one for the fire and a night to chill, counted back from the meal."),
+    "light_by": later("The meal, less an hour of rest, the hours that nine in ten such pieces need, and an hour for the fire."),
+    "eta": later("The straight line through two readings, each read to half a degree."),
+    "hold_for": later("Conduction and the loss of a wrapped piece in still air, until its middle is at 140 °F."),
+    "ice": later("The heat of the meat and the water, over what ice takes to melt and to warm up to 4 °C."),
+    "loss": later("What came off over what went on."),
+    "steam": later("45 to 60 min a kilo from the fridge; leftovers are heated to 165 °F."),
+    "keeps": later("The cold storage chart counts from the cooking, and the shorter end of its range is the date."),
+    "spice": later("6 to 8 g of pickling spice for each kilo."),
     "sodium": later("39 % of salt is sodium; between salt that left with the juice and salt that all stayed."),
 })  # fmt: skip
 SOURCES: Final = {
@@ -39,6 +56,10 @@ SOURCES: Final = {
     "cooling": ("FSIS_COOLING_1999", "FOOD_CODE_COOLING"), "fire_out": ("FSIS_DANGER_ZONE",), "chill": ("INCROPERA",),
     "cook": ("COOK_CASE", "TAMU_BRISKET"), "fuel": ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE"),
     "altitude": ("ASHRAE_PSYCHROMETRICS",), "sodium": ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), "convert": (),
+    "topup": ("FSIS_HANDBOOK_1995", "COMMON_PRACTICE"), "inject": ("FSIS_HANDBOOK_1995",), "nitrite_in": ("FSIS_HANDBOOK_1995",),
+    "recipe": ("FSIS_HANDBOOK_1995", "COMMON_PRACTICE"), "light_by": ("COOK_CASE", "TAMU_BRISKET", "COMMON_PRACTICE"),
+    "hold_for": ("INCROPERA", "FSIS_DANGER_ZONE"), "ice": ("INCROPERA", "CHOI_OKOS_1986"),
+    "steam": ("COMMON_PRACTICE", "FSIS_SAFE_TEMPERATURES"), "keeps": ("FSIS_COLD_STORAGE", "HOT_SMOKED_FISH"),
 }  # fmt: skip
 PRACTICE: Final = ("COMMON_PRACTICE",)
 

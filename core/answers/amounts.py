@@ -17,6 +17,7 @@ PACKER_TRIM: Final = (0.20, 0.30)  # of an untrimmed whole brisket. Common pract
 SLICED_AWAY: Final[Fraction] = 0.05  # ends and crumbs. Common practice
 LEFT_TENDER: Final = (0.55, 0.65)  # cooked weight of raw, red meat cooked until tender. Common practice
 LEFT_FIRM: Final = (0.70, 0.78)  # a bird, a loin or a ham, cooked to its floor. Common practice
+BONE: Final[Fraction] = 0.15  # of a leg or a bird that is bought with its bones. Common practice
 RUB: Final = (0.025, 0.030, 0.040)  # kg for a kg of meat. Common practice
 SPICE: Final = (0.006, 0.008)  # kg pickling spice for a kg of meat. Common practice
 CUP: Final = {
@@ -24,6 +25,29 @@ CUP: Final = {
     "coarse": (0.220, 0.250),
     "light": (0.130, 0.150),
 }  # kg a US cup. Common practice
+TEASPOON: Final = {
+    "sugar": 0.0042,
+    "brown sugar": 0.0046,
+    "honey": 0.0070,
+    "maple syrup": 0.0066,
+    "black pepper": 0.0023,
+    "pepper": 0.0023,
+    "paprika": 0.0023,
+    "garlic powder": 0.0031,
+    "onion powder": 0.0024,
+    "coriander seed": 0.0018,
+    "coriander": 0.0018,
+    "mustard powder": 0.0020,
+    "allspice": 0.0019,
+    "cloves": 0.0021,
+    "fennel seed": 0.0020,
+    "celery seed": 0.0020,
+    "dill seed": 0.0021,
+    "cayenne": 0.0018,
+    "chili powder": 0.0027,
+    "cinnamon": 0.0026,
+    "ginger": 0.0018,
+}  # kg a level US teaspoon. sources.USDA_SR28, household weights
 STOCK: Final = (0.010, 0.090)  # kg of curing salt in kg of water: one part in ten
 
 
@@ -34,6 +58,10 @@ class Span:
     low: float
     usual: float
     high: float
+
+    def times(self, factor: float) -> "Span":
+        """So many times as much."""
+        return Span(self.low * factor, self.usual * factor, self.high * factor)
 
 
 @dataclass(frozen=True)
@@ -97,6 +125,23 @@ def raw_for(people: int, tender: bool = True, untrimmed: bool = False, each: Kil
     portions_kg = PORTION if each is None else (each, each, each)
     small, usual, large = (people * portion / of_a_kilo for portion in portions_kg)
     return Span(small, usual, large)
+
+
+def raw_of(cooked_kg: Kilograms, tender: bool = True) -> Span:
+    """Raw trimmed meat that leaves so much cooked. [kg]"""
+    low, high = LEFT_TENDER if tender else LEFT_FIRM
+    return Span(cooked_kg / high, cooked_kg / ((low + high) / 2.0), cooked_kg / low)
+
+
+def spice_named(text: str) -> str | None:
+    """The longest name of something sweet or spicy whose spoon is weighed, in a plain text."""
+    named = [name for name in TEASPOON if name in text]
+    return max(named, key=len) if named else None
+
+
+def of_a_teaspoon(name: str) -> Kilograms:
+    """What a level US teaspoon of it weighs. [kg] `sources.USDA_SR28`"""
+    return TEASPOON[name]
 
 
 def portions(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Span:

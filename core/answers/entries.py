@@ -18,6 +18,7 @@ from core.sources import Source
 
 Sort = Literal["entry", "refused", "off_topic"]
 ENGLISH: Final = "en"
+SUM: Final = "sum:"  # before the name of a sum, which is asked for as an entry is
 FENCE: Final = "+++"
 MORE: Final = "\n---\n"
 KEYS: Final = frozenset({"subject", "asks", "sources", "cautions", "never", "kind", "figures"})
@@ -55,6 +56,13 @@ def entry(name: str) -> Entry:
     if found is None:
         raise Gone(f"entry {name}")
     return found
+
+
+@cache
+def sums_asked() -> Mapping[str, tuple[str, ...]]:
+    """How each sum is asked for in English, with `SUM` before its name; and what has figures and is none."""
+    path = resources.files("core.answers") / "asks" / "sums.toml"
+    return {f"{SUM}{name}": tuple(asks) for name, asks in tomllib.loads(path.read_text("utf-8")).items()}
 
 
 @cache

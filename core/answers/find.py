@@ -1,10 +1,11 @@
 """Which entry answers a question: that of a danger first, then the likest, by thresholds tuned on kept questions."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import Final
 
 from core.answers.dangers import grave
-from core.answers.entries import ENGLISH, asked_in, entry
+from core.answers.entries import ENGLISH, SUM, asked_in, entry
 from core.answers.likeness import nearest, says_something
 
 # tuned by cross-validation over the phrasings and on questions kept apart from them (tests/published/answers)
@@ -12,6 +13,9 @@ LIKELY: Final = 0.12  # from here on an entry may be meant
 CLEAR_BY: Final = 0.035  # answered, where it is so much likelier than the next
 GUESSED_BY: Final = 0.01  # answered as a guess that is named as one; below that it is one among others
 OFFERED: Final = 3
+SUM_BY: Final = 0.02  # figures speak for a sum: it answers, where an entry is no more than so much likelier
+SURE_SUM: Final = 0.25  # of a sum that is asked for without a figure
+NO_SUMS: Final = frozenset({f"{SUM}start", f"{SUM}told"})  # figures of a batch that begins, or is told of
 LONGEST: Final = 300  # characters; a longer line is no question
 
 
@@ -61,6 +65,33 @@ def find(question: str, language: str = ENGLISH) -> Found:
         return Found(())
     found = _nearest(question, language) if language != ENGLISH and asked_in(language) else Found(())
     return found if found.answer or found.perhaps else _nearest(question, ENGLISH)
+
+
+def sum_meant(question: str, kinds: Collection[str], asks: bool = True, surely: bool = False) -> str | None:
+    """The sum of those that can be meant which a question asks for, if it asks for one rather than for an entry.
+
+    Parameters
+    ----------
+    kinds
+        The sums that its figures allow.
+    asks
+        It is worded as a question, so that it tells of no batch.
+    surely
+        It brings no figure: only where it is clearly likelier than every entry.
+    """
+    named = {f"{SUM}{kind}" for kind in kinds}
+    others = {f"{SUM}start"} if asks else NO_SUMS
+    ranked = nearest(question[:LONGEST], ENGLISH, OFFERED + 1, named | others)
+    best, score = next(((name, score) for name, score in ranked if name in named), ("", 0.0))
+    least = SURE_SUM if surely else LIKELY
+    likely = score >= least and all(score - one >= _lead(name, surely) for name, one in ranked if name not in named)
+    return best.removeprefix(SUM) if likely else None
+
+
+def _lead(rival: str, surely: bool) -> float:
+    """How much likelier than a rival a sum has to be; figures speak for it, but not against a refusal or a start."""
+    stands = rival in NO_SUMS or entry(rival).kind != "entry"
+    return CLEAR_BY if surely else 0.0 if stands else -SUM_BY
 
 
 def _nearest(question: str, language: str) -> Found:

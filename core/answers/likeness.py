@@ -10,7 +10,7 @@ import math
 import re
 from array import array
 from collections import defaultdict
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from heapq import nsmallest
@@ -20,7 +20,8 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from core.answers.entries import ENGLISH, asked_in, entry
+from core.answers.entries import ENGLISH, SUM, asked_in, entry, sums_asked
+from core.answers.figures import folded
 from core.answers.slang import alike, empty, gathered, meant, stem
 
 GRAMS: Final = (3, 4, 5)
@@ -58,13 +59,17 @@ def says_something(question: str) -> bool:
     return any(word not in empty() and alike().get(word, word) != "safe" for word in words)
 
 
-def nearest(question: str, language: str, most: int) -> tuple[tuple[str, float], ...]:
-    """The entries nearest to a question, best first, each with its likeness from 0 to 1."""
+def nearest(question: str, language: str, most: int, sums: Collection[str] = ()) -> tuple[tuple[str, float], ...]:
+    """The entries nearest to a question, and those of the `sums`, best first, each with its likeness from 0 to 1."""
     index = _index(language)
     scores = _scores(_features(question, language), index)
     wholes = scores[index.height - len(index.entries) :]
     pairs = zip(index.entries.items(), wholes, strict=True)
-    likeness = {name: _together(scores[phrasings], float(whole)) for (name, phrasings), whole in pairs}
+    likeness = {
+        name: _together(scores[phrasings], float(whole))
+        for (name, phrasings), whole in pairs
+        if name in sums or not name.startswith(SUM)
+    }
     return tuple(nsmallest(most, likeness.items(), key=lambda one: (-one[1], one[0])))
 
 
@@ -91,7 +96,7 @@ def _together(phrasings: NDArray[np.float64], whole: float) -> float:
 
 @cache
 def _index(language: str) -> _Index:
-    asks = asked_in(language)
+    asks = {**asked_in(language), **(sums_asked() if language == ENGLISH else {})}
     texts = [ask for those in asks.values() for ask in those]
     wholes = [_whole(name, those, language) for name, those in asks.items()]
     numbers, sizes = dict[str, int](), list[int]()
@@ -115,13 +120,13 @@ def _index(language: str) -> _Index:
 
 
 def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
-    return " ; ".join((*asks, entry(name).short if language == ENGLISH else ""))
+    return " ; ".join((*asks, entry(name).short if language == ENGLISH and not name.startswith(SUM) else ""))
 
 
 def _features(text: str, language: str) -> Mapping[str, float]:
     """Words, pairs of words and runs of letters, each with how much it counts."""
     found: dict[str, float] = defaultdict(float)
-    words = _WORD.findall(gathered(text.lower().translate(_APOSTROPHES)))
+    words = _WORD.findall(gathered(folded(text.lower().translate(_APOSTROPHES))))
     for word in empty().intersection(words):
         found[f"e:{word}"] += OF_EMPTY
     carrying = [word for word in words if word not in empty()] or words

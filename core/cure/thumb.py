@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.cure.course import Immersion
-from core.meat.piece import Shape, Species
+from core.meat.piece import Piece, Shape, Species
 from core.sources import COMMON_PRACTICE, EXTENSION_LEAFLETS, FARM_BULLETIN, Source
 from core.units import KILOGRAMS_PER_POUND, METRES_PER_INCH, Days
 
@@ -15,6 +15,7 @@ DAYS_AN_INCH: Final = 7.0
 DAYS_A_POUND: Final = 4.0  # the longer end of 3.5 to 4
 FACES_A_DAY: Final = 0.25  # inch from each face
 FACES_EXTRA: Final[Days] = 2.0
+MM2_A_DAY: Final = 200.0
 BELLY: Final[Days] = 15.0  # a belly of up to 10 lb
 LOIN: Final[Days] = 21.0  # a loin, or a belly that is heavier
 HEAVY_BELLY_LB: Final = 10.0
@@ -48,3 +49,12 @@ def thumb(immersion: Immersion) -> Thumb | None:
         return Thumb(DAYS_A_POUND * pounds, "pound", FARM_BULLETIN)
     light = piece.cut.shape is Shape.SLAB and pounds <= HEAVY_BELLY_LB
     return Thumb(BELLY, "belly", FARM_BULLETIN) if light else Thumb(LOIN, "loin", FARM_BULLETIN)
+
+
+def square_rule(piece: Piece) -> Days:
+    """The trade's rule of the square: millimetres of thickness squared over 200, half of it for a round piece. [d]
+
+    Common practice; it waits for even salt, and the cook's longer way is safe as long as it is cold.
+    """
+    days = (piece.thickness * 1000.0) ** 2 / MM2_A_DAY
+    return days / 2.0 if piece.cut.shape is Shape.CYLINDER else days

@@ -10,7 +10,7 @@ import pytest
 from core.sources import every_source
 
 WORDING = Path(__file__).parents[2] / "bot" / "wording"
-FILES = ("sums", "sums_hot", "sums_asked", "sums_why", "per_weight")
+FILES = ("sums", "sums_hot", "sums_plate", "sums_salt", "sums_time", "sums_asked", "sums_why", "per_weight")
 NUMBER = re.compile(
     r"\d+(?:\.\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|hundred|half|third|quarter|seventh"
     r"|twice|double|\w+fold)\b",
@@ -32,14 +32,25 @@ PRINTED = {
     "3 min of rest": "FSIS_SAFE_TEMPERATURES", "30 min there": "HOT_SMOKED_FISH",
     "it has 2 h without heat": "FSIS_DANGER_ZONE",
     "Below 140 °F": "FSIS_DANGER_ZONE", "two hours, in the worst case": "FSIS_DANGER_ZONE",
-    "salted to 2.25 %": "COMMON_PRACTICE", "10 g of curing salt into 90 g of water": "COMMON_PRACTICE",
+    "10 g of curing salt into 90 g of water": "COMMON_PRACTICE",
     "half a step": "DERIVED", "one part in ten is ten times finer": "DERIVED", "three spots": "FSIS_SAFE_TEMPERATURES",
     "an oven at 150 °C (300 °F)": "COMMON_PRACTICE", "the pound and inch of 1959": "COMMON_PRACTICE",
     "1.8 °C steps from 32": "DERIVED", "twice as thick takes four times as long": "CRANK_1975",
     "55 to 65 %": "COMMON_PRACTICE", "70 to 78 %": "COMMON_PRACTICE", "20 to 30 %": "COMMON_PRACTICE",
     "25 to 40 g of rub": "COMMON_PRACTICE", "6 to 8 g of pickling spice": "COMMON_PRACTICE",
     "6.5 logs in red meat and 7 in birds": "FSIS_COOKING_2021", "39 % of salt": "ATOMIC_WEIGHTS",
-    "two readings": "DERIVED",
+    "two readings": "DERIVED", "mm squared over 200": "COMMON_PRACTICE", "half for a round": "COMMON_PRACTICE",
+    "gives them 150 g cooked each": "COMMON_PRACTICE",
+    "two to three hours until": "COMMON_PRACTICE", "at 4 °C (40 °F) or below": "FSIS_COLD_STORAGE",
+    "2.25 to 2.5 %": "COMMON_PRACTICE", "0.5 to 1.5 %": "COMMON_PRACTICE", "shows 0.1 g": "COMMON_PRACTICE",
+    "at 6.25 %": "CFR_9_424", "90 % of the weight": "FSIS_HANDBOOK_1995", "without one 4 h": "COMMON_PRACTICE",
+    "70 to 75 °C (160 to 165 °F)": "COMMON_PRACTICE", "have twice that": "COMMON_PRACTICE", "halved": "COMMON_PRACTICE",
+    "in half an hour": "COMMON_PRACTICE",
+    "Half a percent to one and a half": "COMMON_PRACTICE", "differ by a quarter": "COMMON_PRACTICE",
+    "30 to 50 %": "COMMON_PRACTICE", "60 to 100 %": "COMMON_PRACTICE", "a quarter more room": "COMMON_PRACTICE",
+    "nine in ten": "JUDGEMENT", "to half a degree": "JUDGEMENT", "at 140 °F": "FSIS_DANGER_ZONE",
+    "up to 4 °C": "FSIS_COLD_STORAGE", "45 to 60 min a kilo": "COMMON_PRACTICE",
+    "heated to 165 °F": "FSIS_SAFE_TEMPERATURES",
 }  # fmt: skip
 DERIVED = "DERIVED"  # arithmetic of the sentence itself
 

@@ -29,7 +29,8 @@ ABOUT_THE_BATCH: dict[str, tuple[type[Intent], str]] = {
     "Q183": (Ask, "yield"),
 }
 SUMS = {
-    "Q092": "ppm", "Q095": "dose", "Q096": "ppm", "Q098": "days", "Q099": "days", "Q103": "portions", "Q110": "convert",
+    "Q092": "ppm", "Q095": "dose", "Q096": "ppm", "Q098": "days", "Q099": "start_by", "Q103": "portions",
+    "Q110": "convert",
     "Q111": "lethality", "Q112": "lethality", "Q114": "lethality", "Q116": "fire_out", "Q119": "cooling",
     "Q120": "cooling", "Q121": "spoons", "Q125": "equilibrium", "Q128": "scale", "Q130": "rub", "Q132": "fish_brine",
     "Q133": "thaw", "Q137": "sodium",

@@ -1,0 +1,104 @@
+"""Sums of the table: what to buy, how many it feeds, what is left, how long it keeps, what is in a slice."""
+
+import re
+from typing import Final
+
+from bot.conversation.sums_hot import Answer
+from bot.conversation.sums_salt import KITCHEN, need
+from bot.intents.sums import days_kept
+from bot.intents.told import Told
+from bot.wording import sums, sums_hot, sums_plate
+from core.answers import amounts, mixing
+from core.plan.recipe import products
+from core.safety.storage import keeping
+from core.service.turn import Turn
+
+SLICE: Final = 0.03  # kg
+SALTED: Final = 0.0225  # the house's salt, of the raw meat
+_OF_SPECIES: Final = {"turkey": "turkey", "chicken": "chicken", "duck": "duck", "fish": "salmon"}
+_RAW_OF: Final = {"turkey": "poultry", "chicken": "poultry", "duck": "poultry", "fish": "fish"}
+_BONE: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the )?bone)\b")
+_RAW: Final = re.compile(r"\b(?:raw|uncooked|before (?:curing|cooking|smoking)|not cured yet|from the shop)\b")
+_SLICES: Final = re.compile(r"\b(\d{1,2}) slices\b")
+
+
+def _shopping(turn: Turn, line: Told) -> Answer:
+    if line.people is None and line.each is None and line.meat is not None:
+        raw = amounts.raw_of(line.meat, _tender(line))
+        return sums_plate.raw_for_cooked(line.meat, raw, turn.person), KITCHEN, {"raw_kg": raw.usual}
+    people = int(need(line.people, "people"))
+    bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
+    raw = amounts.raw_for(people, _tender(line), each=line.each).times(1.0 / bone)
+    body = {"raw_kg": raw.usual}
+    if line.meat is not None and line.each is None:
+        return sums_plate.enough(line.meat, people, raw, turn.person), KITCHEN, body
+    if line.each is not None:
+        return sums.shopping_each(people, line.each, raw.usual, turn.person), KITCHEN, body
+    return sums.shopping(people, raw, turn.person), KITCHEN, body
+
+
+def _portions(turn: Turn, line: Told) -> Answer:
+    mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
+    count = amounts.portions(mass, _tender(line), whole)
+    left = amounts.cooked(mass, _tender(line), whole)
+    return sums.portions(need(line.meat, "meat"), count, left, turn.person), KITCHEN, {"portions": count.usual}
+
+
+def _yield(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    left = amounts.cooked(mass * _boned(line), _tender(line), "packer" in line.text)
+    return sums.yields(mass, left, turn.person), KITCHEN, {"left_kg": left.usual}
+
+
+def _boned(line: Told) -> float:
+    return 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
+
+
+def _loss(turn: Turn, line: Told) -> Answer:
+    before, after = max(line.meats), min(line.meats)
+    return sums_plate.lost(after / before, _tender(line)), KITCHEN, {"left": after / before}
+
+
+def _tender(line: Told) -> bool:
+    return line.species in ("", "beef") or line.cut == "pork_shoulder"
+
+
+def _rub(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    return sums_hot.per_kilo(mass, amounts.RUB, False, turn.person), KITCHEN, {"rub_kg": mass * amounts.RUB[1]}
+
+
+def _spice(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    return sums_hot.per_kilo(mass, amounts.SPICE, True, turn.person), KITCHEN, {"spice_kg": mass * amounts.SPICE[0]}
+
+
+def _sodium(turn: Turn, line: Told) -> Answer:
+    slices = _SLICES.search(line.text)
+    mass = (line.meat or SLICE) * (int(slices[1]) if slices else 1)
+    salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
+    salt = amounts.salt_in_slice(mass, salted)
+    body = {"sodium_kg": amounts.sodium(salt.usual)}
+    said = sums_plate.sodium(mass, salt, amounts.SODIUM_IN_SALT, salted)
+    return said, ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), body
+
+
+def _steam(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    found = mixing.steaming(mass)
+    return sums_plate.steam(mass, found, turn.person), (*KITCHEN, "FSIS_SAFE_TEMPERATURES"), {"high_h": found.high}
+
+
+def _keeps(turn: Turn, line: Told) -> Answer:
+    kept = need(days_kept(line), "hours")
+    made = products().get(line.product)
+    cooked = made.storage if made else _OF_SPECIES.get(line.species, "pastrami")
+    chart = keeping(*((_RAW_OF.get(line.species, "roast"), "raw") if _RAW.search(line.text) else (cooked, "cooked")))
+    body = {"days": chart.days, "longest": chart.longest}
+    return sums_plate.keeps(kept, chart), (chart.source.key,), body
+
+
+SUMS = {
+    "shopping": _shopping, "portions": _portions, "yield": _yield, "loss": _loss, "rub": _rub, "spice": _spice,
+    "sodium": _sodium, "steam": _steam, "keeps": _keeps,
+}  # fmt: skip

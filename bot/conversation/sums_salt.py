@@ -1,0 +1,160 @@
+"""Sums of salt, water and sugar: figures of a line in, words with their sources out."""
+
+import re
+from typing import Final
+
+from bot import measures
+from bot.conversation.sums_hot import Answer
+from bot.intents.cures import pours
+from bot.intents.sums import salt_share, spoonful
+from bot.intents.told import Told
+from bot.wording import sums, sums_salt
+from core.answers import amounts, mixing
+from core.cure.contents import SATURATED_BRINE, salometer_degrees
+from core.cure.dose import from_teaspoons, house_target, teaspoons
+from core.cure.nitrite import cure_for_dry
+from core.errors import Missing
+from core.service.turn import Turn
+from core.units import Kilograms
+
+KITCHEN: Final = ("COMMON_PRACTICE",)
+FISH_WATER: Final = 1.0  # l of water for a kg of fish in a bag. Common practice
+FISH_SALT: Final = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
+HOUSE_SALT: Final = (0.0225, 0.025)  # of all that is counted. Common practice
+_KINDS: Final = (
+    ("coarse", r"\b(?:coarse|dense|sea)\b"),
+    ("light", r"\b(?:light|flak[ey]\w*|feathery)\b"),
+    ("kosher", r"\bkosher\b"),
+    ("table", r"\b(?:table|fine|pickling|canning|plain)\b"),
+)  # fmt: skip
+_ADDED: Final = re.compile(r"\b(?:add\w*|top\w* up with|poured in|more|extra)\b[^,;]{0,16}$")
+
+
+def need(value: float | None, wanted: str) -> float:
+    """A figure that a sum cannot do without; raises Missing with what to ask for."""
+    if value is None:
+        raise Missing(wanted)
+    return value
+
+
+def counted(line: Told) -> Kilograms:
+    """What salt is a share of: the meat, and the water of a brine with it."""
+    return need(line.meat, "meat") + (line.water or 0.0)
+
+
+def _brine(turn: Turn, line: Told) -> Answer:
+    strength, water = line.fractions[0], need(line.water, "water")
+    salt = amounts.salt_for(strength, water)
+    return sums.brine(salt, strength, water, salometer_degrees(strength)), ("SALOMETER",), {"salt_kg": salt}
+
+
+def _salometer(turn: Turn, line: Told) -> Answer:
+    if line.fractions:
+        strength = line.fractions[0]
+    else:
+        degrees = next((float(word) for word in line.text.split() if word.replace(".", "").isdigit()), None)
+        strength = need(degrees, "fractions") / 100.0 * SATURATED_BRINE
+    return sums.salometer(salometer_degrees(strength), strength), ("SALOMETER",), {"strength": strength}
+
+
+def _salt_for(turn: Turn, line: Told) -> Answer:
+    """Salt of a share of what is counted, and where no share is told, of the house's."""
+    share, all_ = salt_share(line), counted(line)
+    if share is None:
+        low, high = (one * all_ for one in HOUSE_SALT)
+        return sums_salt.usual_salt(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
+    return sums.salt_for(share * all_, share, all_, turn.person), KITCHEN, {"salt_kg": share * all_}
+
+
+def _sugar(turn: Turn, line: Told) -> Answer:
+    all_ = counted(line)
+    found = mixing.sugar(all_, next(iter(line.fractions), None))
+    return sums_salt.sugar(found, all_, turn.person), KITCHEN, {"sugar_kg": found.usual}
+
+
+def _equilibrium(turn: Turn, line: Told) -> Answer:
+    share = amounts.salinity(need(line.salt, "meat"), line.water or 0.0, line.meat or 0.0)
+    if line.meat is None:
+        return sums_salt.strength(share, salometer_degrees(share)), ("SALOMETER",), {"salt_fraction": share}
+    return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}
+
+
+def _dilute(turn: Turn, line: Told) -> Answer:
+    poured = [m for m in measures.find(line.text) if pours(m)]
+    strength = max(line.fractions)
+    if len(line.fractions) > 1:
+        brine = mixing.brine_mass(poured[0].value, strength)
+        more = mixing.water_to_thin(brine, strength, min(line.fractions))
+        return sums_salt.thin(more, strength, min(line.fractions)), KITCHEN, {"water_kg": more}
+    if len(poured) < 2:
+        raise Missing("water")
+    water = next((m for m in poured if _ADDED.search(line.text[: m.start])), min(poured, key=lambda m: m.value))
+    brine = mixing.brine_mass(sum(m.value for m in poured) - water.value, strength)
+    share = mixing.thinned(brine, strength, water.value)
+    return sums_salt.strength(share, salometer_degrees(share)), KITCHEN, {"salt_fraction": share}
+
+
+def _topup(turn: Turn, line: Told) -> Answer:
+    """A brine like that which all comes to, for what was lost."""
+    litres = min(m.value for m in measures.find(line.text) if pours(m))
+    strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
+    target = house_target(turn.person.jurisdiction, "whole_muscle", "brine")
+    cure = cure_for_dry(target, litres, strength)
+    salt = HOUSE_SALT[0] * litres - cure * (1.0 - strength)
+    body = {"cure_kg": cure, "salt_kg": max(salt, 0.0)}
+    return sums_salt.topup(litres, (cure, strength), max(salt, 0.0)), ("FSIS_HANDBOOK_1995", *KITCHEN), body
+
+
+def _fish(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    water = line.water or FISH_WATER * mass
+    low, high = amounts.CUP["table"]
+    salt = measures.from_house(FISH_SALT * water, "cup") * (low + high) / 2.0
+    return sums.fish_brine(mass, water, salt, turn.person), ("HOT_SMOKED_FISH", *KITCHEN), {"salt_kg": salt}
+
+
+def _spoons(turn: Turn, line: Told) -> Answer:
+    if line.spoons is not None:
+        low, high = from_teaspoons(line.spoons)
+        return sums.spoon_of_cure(line.spoons, low, high), KITCHEN, {"low_kg": low, "high_kg": high}
+    told = spoonful(line.text)
+    if told is None:
+        raise Missing("meat")
+    if other := amounts.spice_named(line.text):
+        mass = amounts.of_a_teaspoon(other) * measures.from_house(told.value, "tsp")
+        return sums_salt.spoon_of(told.typed, told.unit, mass), ("USDA_SR28",), {"mass_kg": mass}
+    kind, cups = _kind_of_salt(line.text, told), measures.from_house(told.value, "cup")
+    if kind == "kosher":
+        light, dense = (amounts.salt_by_volume(cups, one) for one in ("light", "coarse"))
+        return sums_salt.kosher(light, dense), KITCHEN, {"low_kg": light.low, "high_kg": dense.high}
+    found = amounts.salt_by_volume(cups, kind)
+    return sums_salt.salt(found, kind, told, cups), KITCHEN, {"salt_kg": found.usual}
+
+
+def _kind_of_salt(text: str, told: measures.Measure) -> str:
+    """The salt that stands behind the spoon or the cup, else the first that is named."""
+    behind = text[told.end :]
+    places = [(found.start(), kind) for kind, words in _KINDS if (found := re.search(words, behind))]
+    return min(places)[1] if places else "table"
+
+
+def _tsp_of(turn: Turn, line: Told) -> Answer:
+    mass = need(line.cure or min(m.value for m in measures.find(line.text) if m.kind == "mass"), "meat")
+    low, high = teaspoons(mass)
+    return sums_salt.in_spoons(mass, low, high), KITCHEN, {"teaspoons_low": low, "teaspoons_high": high}
+
+
+def _brine_amount(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    share = next((f for f in line.fractions if f > 0.2), None)
+    if share is not None:
+        return sums_salt.water_of(share * mass, share), KITCHEN, {"water_kg": share * mass}
+    body = {"tub_l": mixing.vessel(mass).high}
+    return sums_salt.water(mass, mixing.vessel(mass), turn.person), KITCHEN, body
+
+
+SUMS = {
+    "brine": _brine, "salometer": _salometer, "salt_for": _salt_for, "sugar": _sugar, "equilibrium": _equilibrium,
+    "dilute": _dilute, "topup": _topup, "fish_brine": _fish, "spoons": _spoons, "tsp_of": _tsp_of,
+    "brine_amount": _brine_amount,
+}  # fmt: skip

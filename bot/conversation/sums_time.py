@@ -1,0 +1,114 @@
+"""Sums of the clock and the calendar: when to begin, when to light, how long it still takes, how long it stays hot."""
+
+from datetime import date, datetime, time, timedelta
+from math import ceil
+from typing import Final
+
+from bot.conversation.sums_hot import Answer, piece_of, setup_of, until_ready
+from bot.conversation.sums_salt import KITCHEN, need
+from bot.intents.clock import instant, wall_of
+from bot.intents.days import find_day
+from bot.intents.sums import between
+from bot.intents.told import Told, told
+from bot.wording import sums_time
+from core.answers import mixing
+from core.batch import material
+from core.errors import Missing
+from core.heat.band import Band
+from core.heat.cooling import rest
+from core.safety.thaw import thaw
+from core.service.turn import Turn
+from core.units import Celsius, Days, Hours
+
+HOT_C: Final[Celsius] = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
+OFF_THE_FIRE: Final[Celsius] = 93.0  # where no core is told: tender
+USUAL: Final = "3 kg brisket flat"
+REST: Final[Hours] = 1.0
+LIGHTING: Final[Hours] = 1.0
+AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
+NOON: Final = time(12)
+HALF_A_DAY: Final[Hours] = 12.0
+DAWN: Final[Hours] = 7.0  # a meal at an hour below that, without its half of the day, is of the afternoon
+
+
+def cure_days(turn: Turn, line: Told) -> tuple[Days, Days]:
+    """Days in the cure as they are planned for such a piece: for half of them, and for nine in ten. [d]"""
+    setup = setup_of(line)
+    found = material.days_of(setup, turn.person)
+    band, refusal = material.planned_days(setup, (found, found.immersion.dose), None)
+    if band is None:
+        raise refusal or Missing("body")
+    return band.p50, band.p90
+
+
+def _start_by(turn: Turn, line: Told) -> Answer:
+    cure = cure_days(turn, line)[1]
+    frozen = "frozen" in line.text or "freezer" in line.text
+    thawing = thaw(need(line.meat, "meat"), "fridge").high / 24.0 if frozen else 0.0
+    before = ceil(cure) + AFTER_THE_CURE + ceil(thawing)
+    today = wall_of(turn.now, turn.person.zone).date()
+    day = find_day(line.text, today)
+    body = {"days_before": before, "cure_days": cure}
+    if day is None:
+        return sums_time.days_before(before, cure, ceil(thawing)), KITCHEN, body
+    begin = day.days[0] - timedelta(days=before)
+    said = sums_time.begin_on(
+        (_noon(turn, begin), _noon(turn, day.days[0])), (before, cure, ceil(thawing)), begin < today, turn.person
+    )
+    return said, KITCHEN, body | {"late": begin < today}
+
+
+def _noon(turn: Turn, day: date) -> datetime:
+    return instant(day, NOON, turn.person.zone).at
+
+
+def _light_by(turn: Turn, line: Told) -> Answer:
+    eat = _awake(line)
+    ready = Band(line.hours, line.hours, line.hours) if line.hours is not None else until_ready(turn, line)[0]
+    on = _clock(turn, eat - REST - ready.p90)
+    lit = _clock(turn, eat - REST - ready.p90 - LIGHTING)
+    body = {"hours": ready.p90}
+    return sums_time.light_by((lit, on, _clock(turn, eat)), ready, turn.person), ("COOK_CASE", *KITCHEN), body
+
+
+def _awake(line: Told) -> Hours:
+    """The last hour that is told; of the afternoon, where it is early and its half of the day is not told."""
+    hour = line.clocks[-1]
+    return hour + HALF_A_DAY if line.half_told and hour < DAWN else hour
+
+
+def _clock(turn: Turn, hour: Hours) -> datetime:
+    """An hour of a day, to the quarter before it."""
+    minutes = int(hour * 4 // 1) * 15 % (24 * 60)
+    return instant(wall_of(turn.now, turn.person.zone).date(), time(*divmod(minutes, 60)), turn.person.zone).at
+
+
+def _eta(turn: Turn, line: Told) -> Answer:
+    first, last, target = line.temperatures[-3], line.temperatures[-2], line.temperatures[-1]
+    left = mixing.straight_on(first, last, need(between(line), "hours"), target)
+    at = _clock(turn, _awake(line) + left.usual) if line.clocks else None
+    return sums_time.straight_on(left, at, turn.person), KITCHEN, {"left_h": left.usual}
+
+
+def _hold_for(turn: Turn, line: Told) -> Answer:
+    """How long a piece, or a usual flat, stays above 60 °C in a box with towels, and whether that is enough."""
+    piece = piece_of(line if line.meat or line.length else told(USUAL))
+    start = next((t for t in line.temperatures if HOT_C < t <= 100.0), OFF_THE_FIRE)
+    stays = rest(piece, "box", start).to(HOT_C)
+    if stays is None:
+        raise Missing("body")
+    wanted = between(line)
+    body = {"stays_h": stays.p10, "wanted_h": wanted or -1.0}
+    return sums_time.stays_hot(stays, wanted, turn.person), ("INCROPERA", "FSIS_DANGER_ZONE"), body
+
+
+def _ice(turn: Turn, line: Told) -> Answer:
+    mass = need(line.meat, "meat")
+    start = next((t for t in line.temperatures if 30.0 <= t <= 100.0), HOT_C)
+    found = mixing.ice(mass, start, mass)
+    return sums_time.ice(mass, found, turn.person), ("INCROPERA", "CHOI_OKOS_1986"), {"ice_kg": found}
+
+
+SUMS = {
+    "start_by": _start_by, "light_by": _light_by, "eta": _eta, "hold_for": _hold_for, "ice": _ice,
+}  # fmt: skip

@@ -1,0 +1,101 @@
+"""What the sums of the table come to, in words: to buy, to lose, to keep, to warm."""
+
+from bot.wording import numbers
+from bot.wording.language import decimal, say
+from bot.wording.sums_hot import tens
+from core.answers.amounts import LEFT_FIRM, LEFT_TENDER, Span
+from core.person import Person
+from core.safety.storage import REHEAT_F, Keeping
+from core.units import Days, Fraction, Kilograms, celsius_from_fahrenheit
+
+
+def raw_for_cooked(cooked: Kilograms, raw: Span, person: Person) -> str:
+    """What to buy for so much cooked."""
+    return say(
+        "Buy about {usual} trimmed for {cooked} cooked, between {low} and {high}.\n"
+        "Half as much again, if you buy it untrimmed.",
+        usual=numbers.mass(raw.usual, person),
+        cooked=numbers.mass(cooked, person),
+        low=numbers.mass(raw.low, person),
+        high=numbers.mass(raw.high, person),
+    )
+
+
+def enough(mass: Kilograms, people: int, raw: Span, person: Person) -> str:
+    """Whether so much raw meat is enough."""
+    if mass >= raw.usual:
+        first = say("Yes: {mass} raw is enough for {people}.", mass=numbers.mass(mass, person), people=people)
+    elif mass >= raw.low:
+        first = say(
+            "Just: {mass} raw is enough for {people} with much beside it.",
+            mass=numbers.mass(mass, person),
+            people=people,
+        )
+    else:
+        first = say("No: {mass} raw is too little for {people}.", mass=numbers.mass(mass, person), people=people)
+    rule = say(
+        "Trimmed, about {usual} gives them 150 g cooked each; from {low} with much beside it to {high} for hungry ones.",
+        usual=numbers.mass(raw.usual, person),
+        low=numbers.mass(raw.low, person),
+        high=numbers.mass(raw.high, person),
+    )
+    return f"{first}\n{rule}"
+
+
+def lost(left: Fraction, tender: bool) -> str:
+    """What a cook left of a piece, and whether that is usual."""
+    low, high = LEFT_TENDER if tender else LEFT_FIRM
+    usual = say(
+        "Usual is {low} to {high} for it; the rest is water and fat that the fire took.",
+        low=numbers.percent(low, 0),
+        high=numbers.percent(high, 0),
+    )
+    return (
+        say("{left} is left, so {gone} went.", left=numbers.percent(left, 0), gone=numbers.percent(1.0 - left, 0))
+        + f"\n{usual}"
+    )
+
+
+def sodium(mass: Kilograms, salt: Span, share: float, salted: Fraction) -> str:
+    """Sodium in a slice."""
+    return say(
+        "Roughly {usual} mg of sodium in {mass}, between {low} and {high}.\n"
+        "That is {salt} g of salt, {least} to {most}, for meat salted to {salted} before the fire. An estimate, no analysis.",
+        usual=tens(salt.usual * share),
+        low=tens(salt.low * share),
+        high=tens(salt.high * share),
+        mass=numbers.grams(mass),
+        salt=decimal(salt.usual * 1000.0, 1),
+        least=decimal(salt.low * 1000.0, 1),
+        most=decimal(salt.high * 1000.0, 1),
+        salted=numbers.percent(salted),
+    )
+
+
+def steam(mass: Kilograms, found: Span, person: Person) -> str:
+    """How long it steams."""
+    return say(
+        "{low} to {high} in steam for {mass} from the fridge, until it is {safe} inside.\n"
+        "If it is still firm from the smoke, two to three hours until a probe goes in like into butter.",
+        low=numbers.hours(found.low),
+        high=numbers.hours(found.high),
+        mass=numbers.mass(mass, person),
+        safe=numbers.both(celsius_from_fahrenheit(REHEAT_F), person),
+    )
+
+
+def keeps(kept: Days, chart: Keeping) -> str:
+    """Whether something that was kept so long is still to be eaten."""
+    rule = say(
+        "The chart gives it {days} to {longest} days at 4 °C (40 °F) or below, counted from the cooking; raw, from the shop.\n"
+        "A longer wait is nothing that heat, vacuum or a good smell mends.",
+        days=numbers.plain(chart.days),
+        longest=numbers.plain(chart.longest),
+    )
+    if kept <= chart.days:
+        first = say("After {kept} it is in time, if it stayed cold all the while.", kept=numbers.days(kept))
+    elif kept <= chart.longest:
+        first = say("After {kept} it is at its end: today, hot, and not for anybody at risk.", kept=numbers.days(kept))
+    else:
+        first = say("After {kept} it is too old: throw it away.", kept=numbers.days(kept))
+    return f"{first}\n{rule}"

@@ -1,0 +1,120 @@
+"""What the sums of the clock and the calendar come to, in words: when first, then the hours that it stands on."""
+
+from datetime import datetime
+
+from bot.wording import numbers
+from bot.wording.language import decimal, say
+from core.answers.amounts import Span
+from core.heat.band import Band
+from core.person import Person
+from core.units import Celsius, Days, Hours, Kilograms
+
+HOT: Celsius = 60.0
+
+
+def days_before(before: Days, cure: Days, thawing: Days) -> str:
+    """How far ahead to begin."""
+    return say(
+        "Begin {before} before the meal: {parts}.\nType the cut, the weight, the thickness and the day, and I give the dates.",
+        before=numbers.days(before),
+        parts=_parts(cure, thawing),
+    )
+
+
+def _parts(cure: Days, thawing: Days) -> str:
+    parts = say("{cure} in the cure, a day to dry, a day for the fire and a night to chill", cure=numbers.days(cure))
+    return parts if not thawing else say("{thawing} to thaw, {parts}", thawing=numbers.days(thawing), parts=parts)
+
+
+def begin_on(days: tuple[datetime, datetime], counted: tuple[Days, Days, Days], late: bool, person: Person) -> str:
+    """The day on which it begins, or that it is too late for it."""
+    begin, meal = days
+    before, cure, thawing = counted
+    if late:
+        first = say(
+            "Too late for {meal}: it would have begun on {begin}. Thinner pieces or injecting shorten it; else move the meal.",
+            meal=numbers.day(meal, person),
+            begin=numbers.day(begin, person),
+        )
+    else:
+        first = say(
+            "Begin on {begin} at the latest for {meal}; some days sooner does no harm, cold.",
+            begin=numbers.day(begin, person),
+            meal=numbers.day(meal, person),
+        )
+    return first + "\n" + say("{before} in all: {parts}.", before=numbers.days(before), parts=_parts(cure, thawing))
+
+
+def light_by(at: tuple[datetime, datetime, datetime], ready: Band, person: Person) -> str:
+    """When to light, counted back from the meal."""
+    lit, on, eat = at
+    return say(
+        "Light it by {lit}, meat on by {on}, to slice at {eat}.\n"
+        "That is an hour to settle the fire, up to {slow} on it ({usual} is likelier) and an hour of rest. "
+        "Ready early it is held at {hot} or above.",
+        lit=numbers.clock(lit, person),
+        on=numbers.clock(on, person),
+        eat=numbers.clock(eat, person),
+        slow=numbers.hours(round(ready.p90 * 2) / 2),
+        usual=numbers.hours(round(ready.p50 * 2) / 2),
+        hot=numbers.both(HOT, person),
+    )
+
+
+def straight_on(left: Span, at: datetime | None, person: Person) -> str:
+    """When a core that goes on rising so will be there."""
+    band = {"low": numbers.hours(_quarter(left.low)), "high": numbers.hours(_quarter(left.high))}
+    if at is None:
+        first = say("About {usual} more, between {low} and {high}.", usual=numbers.hours(_quarter(left.usual)), **band)
+    else:
+        first = say(
+            "About {usual} more, so around {at}; between {low} and {high}.",
+            usual=numbers.hours(_quarter(left.usual)),
+            at=numbers.clock(at, person),
+            **band,
+        )
+    return (
+        first
+        + "\n"
+        + say(
+            "That is the straight line through your two readings, as close as a probe is read. In the stall it takes longer; "
+            "wrapped, or with a hotter pit, less. Read it again in half an hour."
+        )
+    )
+
+
+def _quarter(hours: Hours) -> Hours:
+    return round(hours * 4) / 4
+
+
+def stays_hot(stays: Band, wanted: Hours | None, person: Person) -> str:
+    """How long it stays hot in a box, and whether that does."""
+    hot = numbers.both(HOT, person)
+    rule = say(
+        "In foil and towels in a shut, dry box it stays above {hot} for {low} to {high}. A probe in it tells, and without "
+        "one 4 h are the most; from {hot} down eat it within the hour, or chill it. An oven at 70 to 75 °C (160 to 165 °F) holds it longer.",
+        hot=hot,
+        low=numbers.hours(round(stays.p10 * 2) / 2),
+        high=numbers.hours(round(stays.p90 * 2) / 2),
+    )
+    if wanted is None:
+        return rule
+    if wanted <= stays.p10:
+        first = say("{wanted} should do, with a probe in it.", wanted=numbers.hours(wanted))
+    elif wanted <= stays.p90:
+        first = say("{wanted} is at the edge: only with a probe in it, or into an oven.", wanted=numbers.hours(wanted))
+    else:
+        first = say(
+            "{wanted} is too long for a box: an oven, or chill it now and heat it again.", wanted=numbers.hours(wanted)
+        )
+    return f"{first}\n{rule}"
+
+
+def ice(mass: Kilograms, found: Kilograms, person: Person) -> str:
+    """How much ice."""
+    return say(
+        "At least {ice} of ice melt to cool {mass} and as much water; have twice that, and top it up as it goes.\n"
+        "Sealed in a bag, under the surface, thick pieces halved, stirred now and then.",
+        ice=say("{kilos} kg", kilos=decimal(found, 1)),
+        mass=numbers.mass(mass, person),
+    )
