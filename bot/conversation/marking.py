@@ -47,7 +47,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
     if step.state is State.DONE and step.done_at is not None:
         apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
-        if intent.at is not None and abs(intent.at - step.done_at) >= apart:
+        before = steps.done_later(a, step, intent.at) if intent.at is not None else None
+        if before is None and intent.at is not None and abs(intent.at - step.done_at) >= apart:
             return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
         if intent.detail in marks.TASTED:
             change = steps.done(turn, a.batch.id, step, step.done_at, intent.detail)

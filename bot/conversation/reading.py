@@ -30,10 +30,11 @@ BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     """Readings taken: every one is kept or doubted; none is dropped in silence."""
     a = taking.look(turn, intent.batch or _where_it_fits(turn, meant, intent))
-    plain = [_placed(t, a, turn.person, meant.message.said_at) for t in intent.temperatures]
+    told = _deciding_last(intent.temperatures, a, turn.person, meant.message.said_at)
+    plain = [one for _, one in told]
     doubt = taking.doubt(a, plain)
     if doubt is not None:
-        return (ask(turn, a, plain, doubt, intent.temperatures[doubt.which]),)
+        return (ask(turn, a, plain, doubt, told[doubt.which][0]),)
     return keep(turn, a, plain, tender=intent.tender)
 
 
@@ -72,6 +73,17 @@ def _where_it_fits(turn: Turn, meant: Understood, intent: Reading) -> str:
     open_ones = [row.id for row in batches.open_here(turn) if row.id != here]
     fitting = [key for key in open_ones if batches.look(turn, key).batch.phase in wanted]
     return fitting[0] if len(fitting) == 1 else here
+
+
+def _deciding_last(
+    temperatures: Sequence[Temperature], a: Assessment, person: Person, said_at: datetime
+) -> list[tuple[Temperature, Plain]]:
+    """«thick end 149, thin end 163»: of cores at one time the coldest decides on the fire, the warmest as it cools."""
+    told = [(t, _placed(t, a, person, said_at)) for t in temperatures]
+    cores = [one for _, one in told if one[0] is Probe.CORE]
+    if len(cores) != len(told) or len({at for _, _, at in cores}) != 1:
+        return told
+    return sorted(told, key=lambda one: one[1][1], reverse=a.batch.phase is Phase.COOKING)
 
 
 def _placed(temperature: Temperature, a: Assessment, person: Person, said_at: datetime) -> Plain:

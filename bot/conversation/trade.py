@@ -1,5 +1,6 @@
 """Questions about the trade: answered from an entry with its source, offered where two may be meant, or declined."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -14,6 +15,7 @@ from core.answers.find import LONGEST, Found, find
 from core.service.turn import Turn
 
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
+AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
@@ -21,7 +23,9 @@ KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
     told = meant.a is not None and not is_question(text.lower())
-    short = told and len(text.split()) < SHORTEST  # «its late», beside a batch: asked about, and no answer forced on it
+    short = told and (
+        len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
+    )  # «its late», beside a batch: asked about, and no answer forced on it
     if not short and (sure := known(turn, text)):
         return sure
     found = _found(text)

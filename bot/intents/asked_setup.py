@@ -92,7 +92,7 @@ def _thickness(text: str, context: Context) -> Intent | None:
     if BY_HAND.search(text):
         return Unclear("ruler", text[:60])
     if told := thickness_told(text, context):
-        return _either("thickness", told, text, context)
+        return _either("thickness", told, text, context, why="thickest")
     number = measures.number(text)
     if number is None:
         return Choose("thickness", "unknown") if UNKNOWN.search(text) else None
@@ -102,10 +102,10 @@ def _thickness(text: str, context: Context) -> Intent | None:
     return _either("thickness", thicknesses(number, text, context), text, context)
 
 
-def _either(slot: str, values: tuple[float, ...], text: str, context: Context) -> Intent:
+def _either(slot: str, values: tuple[float, ...], text: str, context: Context, *, why: str = "unit") -> Intent:
     """The one value that was told, or the question which of several."""
     options = tuple(answer(slot, value, context) for value in values)
-    return options[0] if len(options) == 1 else Unclear("unit", text[:60], options)
+    return options[0] if len(options) == 1 else Unclear(why, text[:60], options)
 
 
 def _cold_readings(number: float, context: Context) -> tuple[Reading, ...]:

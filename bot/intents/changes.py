@@ -90,6 +90,8 @@ def open_field(slot: str, typed: str) -> Unclear:
         return Unclear("unit", typed, (Change({"thickness": lengths[0].value}), Change({"thickness": lengths[0].low})))
     if slot == "strength" and share:
         return odd_strength(share.value)
+    if slot == "method":
+        return Unclear("word", typed, (Change({"method": "brine"}), Change({"method": "dry"})))
     return Unclear("unit" if slot in ("percent", "strength") else "word", typed)
 
 

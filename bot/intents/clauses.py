@@ -16,6 +16,7 @@ from bot.intents.intents import (
     Greet,
     Intent,
     MoveDeadline,
+    Pause,
     Reading,
     Settings,
     Snooze,
@@ -201,6 +202,8 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
         case Start(), Change(changes=b):
             return replace(one, said={**one.said, **b})
         case Snooze(until=None, by=None), Snooze():
+            return two
+        case Pause(until=None), Pause():
             return two
         case MoveDeadline(to=None), MoveDeadline(to=to) if to:  # «running 30 late, 6:30 ok»
             return two

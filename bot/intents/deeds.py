@@ -32,7 +32,7 @@ DEEDS: Final = tuple(
         (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b"
                          r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
                          r"|^(?:its )?bagged(?=$| and\b))"
-                         r"|\b(?:bagged (?:it|up)"
+                         r"|(?<!double )(?<!double-)(?<!re)(?<!re-)\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
                          r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"
                          r"|\b(?:it|they|meat|flat|brisket|ham|belly|bag) (?:all )?went in\b(?! the (?:fridge|oven"
@@ -61,7 +61,8 @@ DEEDS: Final = tuple(
                        rf"|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
                        r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
-                       r"|\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at|since) (?=\d)"),
+                       r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
+                       r"|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
@@ -70,6 +71,8 @@ DEEDS: Final = tuple(
                      r"| ?water)?"
                      r"|in the chill(?:er)?|chilling|ice ?bath (?:is )?(?:started|going)|started (?:the )?(?:chill"
                      r"|ice ?bath)|(?:it|meat) on ice)\b"
+                     r"|\bon (?:a |the )?(?:wire )?rack\b.{0,16}\b(?:shelf|fridge)\b"
+                     r"|^(?:(?:in|now|ok|an|the) )*ice ?(?:bath|water)(?: now)?$"
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),

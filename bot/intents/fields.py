@@ -98,6 +98,13 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                         r"|\bstahlgrill\b"),
     ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
 )  # fmt: skip
+# «not injecting after all»: what is denied holds no more, and what is done instead is asked
+_NOT_THAT: Final = re.compile(
+    r"\b(?:not|no|dont|wont|without|never|isnt|arent|cant|instead of|rather than)(?: (?:to|be|going|gonna|the|a|any"
+    r"|using"
+    r"|in|going to|having|it))* ?$"
+)
+_TURNED_DOWN: Final = ("method",)
 _PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
 _FRIDGE: Final = re.compile(
     r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
@@ -138,9 +145,13 @@ def stated(text: str) -> Stated:
     out = Stated(rest=text)
     found = measures.find(text)
     for name, value, words in _PATTERNS:
-        if name not in out.fields and words.search(text):
+        hit = words.search(text) if name not in out.fields else None
+        if hit and _NOT_THAT.search(text[: hit.start()]):
+            out.unclear |= {name: hit[0]} if name in _TURNED_DOWN else {}
+        elif hit:
             out.fields[name] = value
             out.rest = words.sub(" ", out.rest)
+    out.unclear = {slot: typed for slot, typed in out.unclear.items() if slot not in out.fields}
     fields, out.rest = waits.stated(text, out.rest)
     if out.fields.get("method", "brine") != "brine":
         fields.pop("method", None)

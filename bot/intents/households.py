@@ -14,6 +14,8 @@ _INVITE: Final = re.compile(
     r"(?: (?:to|in|into) (?:this|the|it).*)?$"
     r"|^(?:add|let) (?:my )?(?P<added>[^\W\d_]{2,20}) (?:to|in|into|join|in on)\b(?: (?:this|the|it).*)?$"
     r"|^add my (?P<kin>[^\W\d_]{2,20})$"
+    r"|^(?:send|show|tell|give) (?:these|this|them|it|all|everything|the messages|reminders|the plan) (?:all )?"
+    r"(?:to|with) (?:my )?(?P<also>[^\W\d_]{2,20})(?: (?:too|as well|also))?$"
     r"|^how (?:do|can) (?:i|we) (?:share|invite|add)\b.*"
 )
 _JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[2-9a-hjkmnp-z]{10})$")
@@ -39,7 +41,8 @@ _HAND_OVER: Final = tuple(
         r"|gonna) (?:do|take"
         r"|have|handle|mind|watch|look after)|makes|will make)"
         r" (?:over|the fire|the pit|the smoker|the cook|the flips?|it|care|them|everything)\b",
-        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)s got (?:the |it )?(?:fire|pit|smoker|flips)\b",
+        r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| has)? got (?:(?:the |it )?(?:fire|pit|smoker|flips)\b"
+        r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
         r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
@@ -78,7 +81,7 @@ def read_household(text: str, context: Context) -> Intent | None:
         return None
     bare = text.strip(" .!?")
     if invited := _INVITE.match(bare):
-        who = invited["who"] or invited["added"] or invited["kin"] or ""
+        who = next(filter(None, invited.groups()), "")
         return Invite("" if who in _SOMEBODY else who)
     if _LEAVE.match(bare):
         return Leave()

@@ -45,6 +45,9 @@ _WHAT: Final = tuple(
                    r"|torn)\b"
                    r"|\b(?:bag|tub|bucket|bottle)s? (?:has |have |is )?(?:lost|losing|loses) (?:\w+ ){0,3}(?:liquid"
                    r"|brine|juice|water|fluid)\b"
+                   r"|\b(?:bag|tub|bucket|it)(?:s| is| was| has been)? (?:weep|seep|drip)(?:ing|ed|s)\b"
+                   r"|(?<!no )\b(?:juice|liquid|brine|water|fluid|puddle|drips?)\b.{0,10}"
+                   r"\b(?:in|on|under|all over) (?:the )?(?:tray|fridge|shelf|bottom|plate|dish|drawer|floor)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"),
         ("dosed_twice", r"\b(?:double|twice)[ -]?(?:dosed|salted|cured)\b"

@@ -39,6 +39,15 @@ _RULES: Final = tuple(
         (r"(?<=\w) n (?=\w)", " and "),
         (r"\bb4\b", "before"),
         (r"\b([2-9])x(?=\d)", r"\1 x "),
+        (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
+        (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
+        (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
+         r"|bump(?:ing)?"
+         r"|rais(?:e|ing)|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?|push(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
+         r"|smoker"
+         r"|grill))?(?: (?:hotter|up|down|at|to|on|for))* (?P<n>[1-3]\d\d)(?: ?(?P<u>[cf]))?"
+         r"(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then))*$",
+         lambda m: f"run the pit at {m['n']}{m['u'] or ''}"),
         (r"\b(?:2day|2nite|2night)\b", lambda m: {"2day": "today"}.get(m[0], "tonight")),
         (r"\bl8r\b", "later"),
         (r"^y (?=so|is|do|are|not|\d)", "why "),

@@ -97,7 +97,7 @@ _TOPICS: Final = (
             r"|until (?:its ready|dinner|lunch)))?$|\bhow much longer\b|\bhow much time(?: is)?(?: left)?$"
             r"|\bwhen(?: will| is|s)? (?:it|dinner|the meat|lunch|the brisket|this|everything)(?: going to| gonna"
             r"| be)*(?: be)? (?:ready|done|finished)\b|(?<!temp )(?<!temperature )\bis it (?:done|ready)(?: yet)?\b"
-            r"|\bare we there yet\b"
+            r"|\bare we there yet\b|^whens? (?:is )?(?:food|dinner|lunch|supper|grub|eats)(?: up| ready| on)?$"
             r"|\bready when\b|\btime left\b"
             r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b"
             r"|\bwhen (?:can|do) we eat\b|\bwill (?:it|we) make (?:it|dinner|lunch|\d{1,2}(?:[:.]\d\d)?)$|\b(?:will"

@@ -22,6 +22,7 @@ from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.dangers import read_danger, warned
 from bot.intents.deviations import read_told
+from bot.intents.guests import read_guests
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
@@ -42,9 +43,9 @@ from bot.intents.meats import as_named
 from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
 from bot.intents.polite import telegram
-from bot.intents.readings import read_reading
+from bot.intents.readings import lone_number, read_reading
 from bot.intents.settings import read_pause, read_settings, read_units, wrong_clock
-from bot.intents.start import read_start
+from bot.intents.start import is_cured, read_start
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_supposed
 from bot.intents.together import each
@@ -218,7 +219,8 @@ def several_corrections(plain: str) -> bool:
 
 def _start(plain: str, context: Context) -> Intent | None:
     asks = questions.is_question(plain) and not _PLAN_FOR_ME.search(plain)
-    return None if asks else read_start(plain, context)
+    found = None if asks else read_start(plain, context)
+    return Unclear("cured", plain[:SHOWN]) if found and is_cured(plain) else found
 
 
 def _tells(plain: str, context: Context) -> Intent | None:
@@ -235,7 +237,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_danger, read_vague, read_household, read_cures, read_sum_first, read_impossible, read_told, read_answer,
+    read_danger, read_vague, read_guests, read_household, read_cures, read_sum_first, read_impossible, read_told,
+    read_answer,
     read_bare, questions.read_plain, _correction, _start, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
@@ -289,6 +292,7 @@ def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:
     greeted = next((intent for intent in sentences(plain, context) if isinstance(intent, Greet)), None)
     if greeted or questions.thanked(plain):
         return [greeted or Greet("thanks")]
-    if measures.number(plain) is not None:
-        return [Unclear("number", shown[:SHOWN])]
+    told = None if questions.is_question(plain) else lone_number(plain, context)
+    if told or measures.number(plain) is not None:
+        return [told or Unclear("number", shown[:SHOWN])]
     return [Unclear("word", shown[:SHOWN])] if len(plain.split()) == 1 else [Question(shown)]

@@ -14,7 +14,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
-from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
+from bot.intents.plausible import COLD_PHASES, FALLING_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
 
@@ -24,13 +24,17 @@ Found: TypeAlias = list[tuple[Item, Temperature]]
 _WISHES: Final = re.compile(
     r"\b(?:under|below|above|keep|target|until|till|want|should|need|max|min|between|set|if|when|will|aim|pull at"
     r"|runs?|"
-    r"always|never|not|instead|typo|meant|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to|more|add)\b"
+    r"always|never|wont|not|instead|typo|meant|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to|more|add)\b"
 )
 _LASTING: Final = frozenset(("been", "stuck", "stalled", "holding", "sitting", "steady"))
 _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _SAME_THERMOMETER: Final = 20  # degrees within which three bare numbers are a series
+_LONE: Final = re.compile(
+    r"(?<![\w.:/%-])\d{2,3}(?:\.\d)?(?![\w.:/%])(?! ?(?:people|guests|more|bags|pieces|slices"
+    r"|ppl))"
+)
 _BETWEEN: Final = re.compile(
     r"(?:its |it is |the |about |somewhere )*(?P<of>fridge|brine|core|pit|meat)?(?: is| at"
     r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
@@ -38,6 +42,8 @@ _BETWEEN: Final = re.compile(
 )
 _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
+_OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )?ice(?: ?bath| ?water)?\b")
+_OF_THE_BATH: Final = re.compile(r"^(?:the )?(?:ice ?(?:bath|water)|bath|water)(?: (?:is|at|now|reads|says))* \d")
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
     r"(?<=\d),? \(?(?:(?:both|all|its|thats|theyre|are|is|in|degrees?|deg) )+"
@@ -63,6 +69,10 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
+    if context.phase == "chilling":
+        text = _OUT_OF_ICE.sub(" ", text).strip()
+        if _OF_THE_BATH.match(text):
+            return Unclear("number", text[:60])  # how cold the water is tells nothing of the core
     text = _ALL_IN.sub(r" \g<unit>", text)
     text = _MIXED.sub(lambda mixed: f"{measures.number(mixed[0]):g}", text)
     if _FRACTION.search(text) or (context.phase in _SET_UP and _THICK.search(text) and not _COLD.search(text)):
@@ -93,6 +103,15 @@ def _at_odds(found: Found, line: Line) -> bool:
     cold = [t.probe for _, t in found if t.probe in (Probe.FRIDGE, Probe.BRINE)]
     at_once = not any(item.time or item.ago for item, _ in found) and not line.over and not line.words & _EARLIER
     return at_once and len(cold) == len(found) and len(cold) > len(set(cold))
+
+
+def lone_number(text: str, context: Context) -> Unclear | None:
+    """The one number of a remark beside the fire that nobody understood: offered as what it may have read."""
+    if context.phase not in ("cooking", *FALLING_PHASES) or when.span(text) or _WISHES.search(text):
+        return None
+    found = _LONE.findall(when.without_times(text))
+    options = everything(float(found[0]), context) if len(found) == 1 else ()
+    return Unclear("number", text[:60], tuple(Reading((t,)) for t in options[:4])) if options else None
 
 
 def hot_words(text: str) -> bool:

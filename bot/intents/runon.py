@@ -16,6 +16,12 @@ _RULES: Final = tuple(
         (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
          rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
         (rf"\b({_DONE}(?: it| them| both| now| just)*) (?=(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
+        (rf"^({_DONE}(?: it| them| her| the bag)?) (?=(?:a )?(?:bit|lots?|little|some|bag|theres|there)\b)",
+         r"\1, "),
+        # «flipped fridge 3c push dinner to 3»: after its unit a reading is at its end
+        (r"(\b(?:fridge|brine|core|meat|pit)\b[^,;.?\d]{0,16}\d{1,3}(?:\.\d)? ?[cf])"
+         r" (?=(?:push|move|shift|bump|delay|postpone"
+         r"|dinner|lunch|supper|meal|remind|skip|pause|guests?|make it|lets)\b)", r"\1, "),
         # what was read, and what is going to be done about it
         (rf"^((?:{_COLD_OR_PIT}|core|meat|hit|its|at|now| )*{_NUMBER}),? (?=(?:(?:so|im|i am|we are|now) )*"
          r"(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),

@@ -60,6 +60,7 @@ _WRONG_ZONE: Final = re.compile(
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
 _QUIET: Final = re.compile(
     r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
+    r"|zip it|shut up|hush|shush|be quiet"
     r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
     r"|(?:dont|do not|stop) send(?:ing)? (?:me )?(?:anything|messages?|reminders?|any (?:messages?|reminders?)))\b"
 )
@@ -85,14 +86,19 @@ _PAUSE: Final = re.compile(
     r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
-    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|\bback (?:at|by) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
+    r"|round|about"
+    r"|after) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
     r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
     r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
     r"|for|on)\b"
     r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
     r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:(?:mon|tue|wed"
-    r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b|^(?:ill |we will |well "
+    r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b(?! (?:on )?(?:the )?(?:wrap|foil|light|flip|turn"
+    r"|rins|slic|rub))|^(?:ill |we will |well "
     r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
+    r"|^(?:(?:im|i am|still|we are) )*(?:stuck|held up|caught up) (?:at|in) (?:work|traffic|town|the office"
+    r"|a meeting)\b"
     r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
@@ -158,7 +164,9 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _CANCEL.search(text):
         return Cancel()
     if _PAUSE.search(text):
-        until = _FOR_TODAY.sub("until tomorrow", re.sub(r"\bback (?:at|by)\b", "until", text))
+        until = _FOR_TODAY.sub(
+            "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
+        )
         said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
         return Pause(said.at if said else None)
     return read_hand_over(text, context)
@@ -190,7 +198,7 @@ def _quiet(text: str, context: Context) -> Settings | None:
     if not _QUIET.search(text):
         return None
     hours = clocks(text)
-    if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep)\b", text):
+    if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep|wake me)\b", text):
         return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
     if len(hours) == 2:
         return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})

@@ -49,6 +49,11 @@ _COUNTED: Final = re.compile(
     r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
     r"|chickens|hams|loins)\b"
 )
+_CURED: Final = re.compile(
+    r"\b(?:already|ready|pre)[ -]?(?:cured|corned|brined)\b"
+    r"|\b(?:shop|store|supermarket)[ -](?:bought )?(?=corned)|\bin (?:the|its) (?:pouch|packet)\b"
+    r"|\bcorned(?: beef)? (?:from|out of) (?:the|a) (?:shop|store|supermarket|packet|pouch)\b"
+)
 # «flat, want to start tomorrow»: the day on which it begins, and no meal
 _BEGINS: Final = re.compile(
     r"\b(?:start(?:ing)?|begin(?:ning)?|kick(?:ing)? off|thaw(?:ing|s)?|buy(?:ing)?|collect(?:ing)?"
@@ -107,6 +112,11 @@ def read_start(text: str, context: Context) -> Start | None:
         return None
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())
     return Start(draft.said, unclear, tuple(draft.assumed), draft.pieces)
+
+
+def is_cured(text: str) -> bool:
+    """Whether the meat of a start has its cure already: another would come on top of it."""
+    return bool(_CURED.search(text))
 
 
 def take_deadline(text: str, context: Context, draft: _Draft) -> None:

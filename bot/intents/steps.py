@@ -29,7 +29,8 @@ from core.plan.steps import Kind
 
 _IN_FRIDGE: Final = re.compile(r"\b(?:in|into) the (?:fridge|refrigerator)\b")
 _NOUNS: Final = {
-    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "rinse": Kind.RINSE, "soak": Kind.SOAK,
+    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP,
+    "rinse": Kind.RINSE, "soak": Kind.SOAK,
     "rub": Kind.RUB, "wrap": Kind.WRAP,
     "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
     "fridge check": Kind.FRIDGE_CHECK, "brine check": Kind.BRINE_CHECK, "fridge": Kind.FRIDGE_CHECK,
@@ -73,7 +74,7 @@ _SKIP: Final = re.compile(
 _LATER: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry|i|we) )*"
     r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
-    r"|moment)|one sec|soon|hold on"
+    r"|moment)|one sec|soon|hold (?:on|off)"
     r"|remind me (?:later|again)|"
     r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
     r"|wrapped) )?yet|havent (?:done|flipped|rinsed"
@@ -224,6 +225,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     sealing = context.phase == "drying" and (context.due_step or "") == "even"
     if kind is Kind.EVEN:  # «resting» may be cooked meat of which nobody said that it went on
         return sealing or (context.phase == "drying" and "resting" not in text)
+    if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
+        return False
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag

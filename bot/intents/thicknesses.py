@@ -52,10 +52,13 @@ def thickness_told(text: str, context: Context) -> tuple[Metres, ...]:
 
 def read_thickness(text: str, context: Context) -> Intent | None:
     """The thickness that a text states, or what it may be."""
+    if BY_HAND.search(text) and "thick" in text:
+        return Unclear("ruler", text[:60])
     options = tuple(Change({"thickness": metres}) for metres in thickness_told(text, context))
     if len(options) == 1:
         return options[0]
-    return Unclear("unit", text[:60], options) if options or _without_unit_typed(text) else None
+    why = "thickest" if len(options) == 2 and not _without_unit_typed(text) else "unit"
+    return Unclear(why, text[:60], options) if options or _without_unit_typed(text) else None
 
 
 def _two(text: str, context: Context) -> tuple[Metres, ...]:

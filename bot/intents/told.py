@@ -23,7 +23,9 @@ _BARE: Final = re.compile(
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
-    r"|pax|sandwiches|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners)\b"
+    r"|pax|sandwiches|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
+    r"|mates|bodies)\b"
+    r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
     r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to)\b)"
 )
@@ -146,7 +148,7 @@ def _people(text: str) -> int | None:
     found = _PEOPLE.search(text)
     if found is None:
         return None
-    told_, kids = int(found["n"] or found["party"]), _KIDS.search(text)
+    told_, kids = int(found["n"] or found["party"] or found["all"]), _KIDS.search(text)
     more = ceil(int(kids[1]) / 2) if kids and kids.start() != found.start() else 0
     return told_ + more
 

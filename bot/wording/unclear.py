@@ -105,6 +105,13 @@ _REMARKS = {
     ),
     "which": language.later("Which one is «{typed}»? Say it with its step or its piece, like «flipped» or «rinsed»."),
     "moved": language.later("What moved, and to where? Say it with its number, like «pit 245» or «core 158»."),
+    "cured": language.later(
+        "What is cured already gets no cure from me: another dose would come on top of it. I plan raw meat.\n"
+        "Ask «pastrami from bought corned beef» for how to soak and smoke it."
+    ),
+    "thickest": language.later(
+        "Which is it at the thickest spot? The cure has to reach the middle there. Tap it, or type it like 48 mm or 1.9 in."
+    ),
     "guests": language.later("How many will eat in all? Ask «how much for 16 people», and I say what that takes."),
 }
 _CANNOT_BE = {

@@ -128,3 +128,33 @@ def test_a_lone_number_in_the_other_unit_is_asked() -> None:
     assert short(read("7", context("curing", KILOS, due_step="flip/3"))) == "ask"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0))) == "ask"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0, due_step="chill_check/2"))) == "read core 60f"
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "meant"),
+    [
+        ("not injecting after all", "waiting", "ask"),
+        ("gonna slice hot not cold", "curing", "set purpose=hot"),
+        ("hold off wrapping", "cooking", "later"),
+        ("lets go 275 on the pit", "cooking", "set pit=135c"),
+        ("pulled it out the brine", "curing", "done out"),
+        ("turned it bit of juice in the tray", "curing", "done flip & happened leaked"),
+        ("flipped fridge 3c push dinner to 3", "curing", "done flip & read fridge 3c & meal sat15:00"),
+        ("79 at 8.30 after the ice bath", "chilling", "read core 79f"),
+        ("ice bath 34", "chilling", "ask"),
+        ("ice bath, went in at 138", "resting", "done chill & read core 138f"),
+        ("breast 158 thigh 171", "cooking", "read core 158f, core 171f"),
+        ("3.5lb corned beef from the shop in the pouch just wanna smoke it", "none", "ask"),
+        ("4 more coming", "curing", "ask"),
+        ("4 more bodies, makes 16", "curing", "ask sum"),
+        ("how much brisket do i get for 14 grown men, sandwiches", "none", "ask sum"),
+        ("my brothers got it til i land tues", "curing", "hand brother"),
+        ("dont wake me unless fires out", "cooking", "settings quiet"),
+        ("stuck at work, home round nine", "curing", "pause"),
+        ("the darn thing finally says like 171 mate", "cooking", "ask"),
+    ],
+)
+def test_kinds_of_talk_that_were_misread(text: str, phase: str, meant: str) -> None:
+    """One line of each kind: what is denied, run together, beside the ice, or said of others."""
+    cores = {"cooking": 65.5, "chilling": 30.0, "resting": 72.0}
+    assert short(read(text, context(phase, POUNDS, last_core_c=cores.get(phase)))) == meant

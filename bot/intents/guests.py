@@ -1,0 +1,31 @@
+"""More guests than was said: how many in all is asked, or what that takes is told."""
+
+import re
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Intent, Unclear
+
+_WHO: Final = r"(?:people|guests?|bodies|mouths|friends|mates|kids|adults|heads|of us|ppl|eaters)"
+_MORE: Final = re.compile(
+    r"^(?:(?:and|oh|theres|there are|we have|got|now|its|plus) )*(?:\d{1,2}|a few|a couple|some|another \d{1,2}) "
+    rf"(?:more|extra|fewer|less)(?: {_WHO})?(?: (?:are|is|coming|joining|eating|turning up|showing up|for \w+|now"
+    rf"|not))*$"
+)
+_IN_ALL: Final = re.compile(
+    rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
+    rf"| total)?$"
+    rf"|^(?:(?:were|we are|its|itll be|now|there will be|so) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
+    rf"|instead|eating))*$"
+)
+_SOME: Final = re.compile(rf"\b{_WHO}\b|\bmore\b|\bextra\b")
+
+
+def read_guests(text: str, context: Context) -> Intent | None:
+    """A change of the number of guests, where a plain text tells one of a batch that is under way."""
+    if context.phase == "none" or context.asked is not None:
+        return None
+    bare = text.strip(" .!")
+    if _MORE.match(bare):
+        return Unclear("guests", bare)
+    return Ask("sum", "shopping", bare) if _IN_ALL.search(bare) and _SOME.search(bare) else None
