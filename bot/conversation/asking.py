@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import curing, filing, households, sums, trade
+from bot.conversation import curing, filing, households, of_batch, sums, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -37,7 +37,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
         case Ask():
             return _asked(turn, meant, intent)
         case Question(text):
-            return curing.dose_asked(turn, meant, text) or trade.answer(turn, meant, text)
+            return curing.dose_asked(turn, meant, text) or _question(turn, meant, text)
         case Help():
             return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
         case Greet(kind):
@@ -46,7 +46,17 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
             return _unclear(turn, meant, intent)
 
 
+def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
+    """Of the batch in hand, where it is likelier meant than any entry; else of the trade."""
+    if meant.a is None:
+        return trade.answer(turn, meant, text)
+    found = of_batch.topic_of(turn, text, meant.a.batch.phase.value)
+    return trade.answer(turn, meant, text) if found is None else _asked(turn, meant, found)
+
+
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
+    if meant.a is not None:
+        intent = of_batch.closer(turn, intent)
     if intent.topic in curing.topics():
         return curing.answer(turn, meant, intent)
     if intent.topic == "sum":
@@ -62,11 +72,13 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if intent.topic == "cautions" and intent.batch is None and meant.batch is None:
         return (Reply(cautions.without_a_batch(), facts={"answer_kind": "entry", "entry": "cautions"}),)
     if intent.batch is None and meant.batch is None:
-        if sure := trade.instead(turn, intent.text):
+        if not of_batch.of_none(intent.text) and (sure := trade.instead(turn, intent.text)):
             return sure
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):
         return _every(turn)
+    if found := of_batch.answer(turn, meant, intent):
+        return found
     a = batches.look(turn, meant.of(intent.batch))
     if intent.topic == "who":
         return (households.who(turn, a),)

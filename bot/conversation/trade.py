@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import answered, curing, sums
+from bot.conversation import answered, curing, of_batch, sums
 from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.intents.questions import is_question
@@ -34,6 +34,8 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return (_to_tap(names),)
     if found is not None and names:
         return (_offered(turn, found, text),)
+    if meant.a is None and (none := of_batch.without(turn, text)):
+        return none
     answered.remember(turn, answered.UNKNOWN, text)
     if told:
         return (Reply(unclear.not_sure(text), facts={"answer_kind": "asked_back", "asked": "word"}, about=meant.batch),)

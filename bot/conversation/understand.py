@@ -68,7 +68,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     if message.edits is not None:
         return _edited(turn, message, batch)
     called = steps.step_of_message(turn, batch, message.answers) if batch and message.answers else None
-    context = _context(turn, message, asked, a)
+    context = context_of(turn, message, asked, a)
     context = replace(context, due_step=called) if called else context
     intents = read(message.text[: LONGEST * 2], context)
     meant = Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
@@ -114,7 +114,7 @@ def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
 
 
 def _read_for(turn: Turn, meant: Understood, batch: str) -> list[Intent]:
-    context = _context(turn, meant.message, None, batches.look(turn, batch))
+    context = context_of(turn, meant.message, None, batches.look(turn, batch))
     return read(meant.message.text[: LONGEST * 2], context)
 
 
@@ -160,7 +160,7 @@ def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Rep
     found = steps.said_in(turn, batch, message.edits or "") if batch else ()
     asked = unpack(turn.open_question())
     a = batches.look(turn, batch) if batch else None
-    intents = read(message.text, _context(turn, message, asked, a))
+    intents = read(message.text, context_of(turn, message, asked, a))
     if batch is None or not found or any(isinstance(i, Question | Unclear | Start) for i in intents):
         return Reply(general.edited(), facts={"intent": "edited"})
     for event in found:
@@ -181,7 +181,8 @@ def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | 
     return next((c for c in candidates if c in here), list(here)[-1])
 
 
-def _context(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment | None) -> Context:
+def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment | None) -> Context:
+    """What a line of this chat is read against: the batch as it stands, and the question that is open."""
     here = tuple((row.id, row.name) for row in reversed(batches.open_here(turn)))
     person = turn.person
     base = Context(

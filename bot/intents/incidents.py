@@ -101,6 +101,7 @@ _SALT: Final = tuple(
             r"|\bover ?salted\b|\bsalty\b"),
     )
 )  # fmt: skip
+_TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
     r"|weighs? (?:out|in)|end weight"
@@ -167,8 +168,9 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     lengths = [m for m in measures.of_kind(text, "length") if m.low is None]
     grey, of = _grey(text, lengths)
     salt = next((level for level, words in _SALT if words.search(text)), None)
-    if salt is not None and context.phase in ("waiting", "curing", "drying") and grey is None:
-        salt = None  # a fry test, not the finished slice
+    raw = context.phase in ("waiting", "curing", "drying") and grey is None
+    if raw or "last time" in text:
+        salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     if grey is None and salt is None and mass is None and hours is None:
         return None
@@ -204,4 +206,5 @@ def _mass_after(text: str, context: Context) -> float | None:
     masses = measures.of_kind(text, "mass")
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
     cooked = context.phase in ("resting", "chilling", "stored") and _WEIGHS.search(text)
-    return masses[0].value if usable and (cooked or _AFTER.search(text)) and "trim" not in text else None
+    finished = (cooked or _AFTER.search(text)) and not _TRIMMED.search(text)
+    return masses[0].value if usable and finished else None

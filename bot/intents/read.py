@@ -29,6 +29,7 @@ from bot.intents.intents import (
     Ask,
     Correct,
     Greet,
+    Happened,
     Help,
     Intent,
     Join,
@@ -262,7 +263,7 @@ def _topic(plain: str, context: Context) -> list[Intent]:
         return []
     before, ask = found
     said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if before else []
-    acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Unclear)]
+    acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear)]
     if not acted and re.search(r"\d", before):
         return [Question(plain)]  # it brings figures of its own: none about this batch's record
     return merged([*acted, ask])

@@ -12,7 +12,7 @@ from bot.intents.fields import stated
 from bot.intents.hours import clocks
 from bot.intents.households import read_hand_over
 from bot.intents.intents import Cancel, Intent, Pause, Resume, Settings
-from bot.intents.small import words
+from bot.intents.small import wakes, words
 from bot.intents.supposed import SUPPOSED
 from bot.intents.zones import city, jurisdiction_of, zone_of
 
@@ -161,9 +161,9 @@ def read_pause(text: str, context: Context) -> Intent | None:
     """A talk paused or taken up again, handed over, or a batch given up."""
     if _RESUME.search(text):
         return Resume()
-    if _CANCEL.search(text):
+    if _CANCEL.search(text) and not re.search(r"\b(?:number|reading|temp)\b", text):
         return Cancel()
-    if _PAUSE.search(text):
+    if _PAUSE.search(text) and not wakes(text):
         until = _FOR_TODAY.sub(
             "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         )

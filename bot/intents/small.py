@@ -3,6 +3,11 @@
 import re
 from typing import Final
 
+_WAKES: Final = re.compile(
+    r"\b(?:stop|quit|dont|never|no more) (?:buzz|ping|wak|r[iu]ng|messag|bother|call|text)\w* (?:me |us )?(?:up )?"
+    r"(?:at|before|in the|during)\b"
+)
+
 
 def words(listed: str) -> frozenset[str]:
     """A list of words written as words."""
@@ -34,3 +39,8 @@ _WORD: Final = re.compile(r"[^\W\d_]{3,30}")
 def content(text: str) -> list[str]:
     """The words of a plain text that carry something, in order."""
     return [word for word in _WORD.findall(text) if word not in SMALL]
+
+
+def wakes(text: str) -> bool:
+    """Whether a line complains of the hour at which it was called, and asks for no pause till then."""
+    return bool(_WAKES.search(text))

@@ -19,6 +19,7 @@ from core.sources import Source
 Sort = Literal["entry", "refused", "off_topic"]
 ENGLISH: Final = "en"
 SUM: Final = "sum:"  # before the name of a sum, which is asked for as an entry is
+OF_BATCH: Final = "batch:"  # before that of a topic of the batch in hand
 FENCE: Final = "+++"
 MORE: Final = "\n---\n"
 KEYS: Final = frozenset({"subject", "asks", "sources", "cautions", "never", "kind", "figures"})
@@ -58,11 +59,31 @@ def entry(name: str) -> Entry:
     return found
 
 
+def is_entry(name: str) -> bool:
+    """Whether a name is that of an entry, and not of a sum or a topic of a batch."""
+    return ":" not in name
+
+
 @cache
 def sums_asked() -> Mapping[str, tuple[str, ...]]:
     """How each sum is asked for in English, with `SUM` before its name; and what has figures and is none."""
-    path = resources.files("core.answers") / "asks" / "sums.toml"
-    return {f"{SUM}{name}": tuple(asks) for name, asks in tomllib.loads(path.read_text("utf-8")).items()}
+    return _named(SUM, "sums")
+
+
+@cache
+def asked_of_batch() -> Mapping[str, tuple[str, ...]]:
+    """How each topic of a batch in hand is asked for in English, with `OF_BATCH` before its name."""
+    return _named(OF_BATCH, "batch")
+
+
+def asked_beside() -> Mapping[str, tuple[str, ...]]:
+    """How all is asked for that is no entry."""
+    return {**sums_asked(), **asked_of_batch()}
+
+
+def _named(kind: str, file: str) -> Mapping[str, tuple[str, ...]]:
+    path = resources.files("core.answers") / "asks" / f"{file}.toml"
+    return {f"{kind}{name}": tuple(asks) for name, asks in tomllib.loads(path.read_text("utf-8")).items()}
 
 
 @cache

@@ -5,13 +5,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.answers.dangers import grave
-from core.answers.entries import ENGLISH, SUM, asked_in, entry
+from core.answers.entries import ENGLISH, OF_BATCH, SUM, asked_in, asked_of_batch, entry, is_entry
 from core.answers.likeness import nearest, says_something
 
 # tuned by cross-validation over the phrasings and on questions kept apart from them (tests/published/answers)
 LIKELY: Final = 0.12  # from here on an entry may be meant
 CLEAR_BY: Final = 0.035  # answered, where it is so much likelier than the next
 GUESSED_BY: Final = 0.01  # answered as a guess that is named as one; below that it is one among others
+LIKELY_OF_BATCH: Final = 0.16  # from here on a topic of the batch in hand
+PLAINLY: Final = 0.25
 OFFERED: Final = 3
 SUM_BY: Final = 0.02  # figures speak for a sum: it answers, where an entry is no more than so much likelier
 SURE_SUM: Final = 0.25  # of a sum that is asked for without a figure
@@ -92,6 +94,25 @@ def _lead(rival: str, surely: bool) -> float:
     """How much likelier than a rival a sum has to be; figures speak for it, but not against a refusal or a start."""
     stands = rival in NO_SUMS or entry(rival).kind != "entry"
     return CLEAR_BY if surely else 0.0 if stands else -SUM_BY
+
+
+def of_batch(question: str, ahead: float = GUESSED_BY) -> str | None:
+    """The topic of a batch in hand that an English question is for, so far ahead of any entry; None where none is."""
+    if grave(question) or not says_something(question):
+        return None
+    (name, score), *rest = nearest(question[:LONGEST], ENGLISH, OFFERED + 1, asked_of_batch())
+    rival = next((other for one, other in rest if is_entry(one)), 0.0)
+    if is_entry(name) or score < LIKELY_OF_BATCH or score - rival < ahead:
+        return None
+    return name.removeprefix(OF_BATCH)
+
+
+def closest(question: str, among: Collection[str]) -> str | None:
+    """The likeliest of some topics of a batch, where it is plainly meant."""
+    named = {OF_BATCH + topic for topic in among}
+    found = nearest(question[:LONGEST], ENGLISH, len(asked_of_batch()), named)
+    meant = (one.removeprefix(OF_BATCH) for one, score in found if score >= PLAINLY and one in named)
+    return next(meant, None)
 
 
 def _nearest(question: str, language: str) -> Found:

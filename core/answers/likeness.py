@@ -20,7 +20,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from core.answers.entries import ENGLISH, SUM, asked_in, entry, sums_asked
+from core.answers.entries import ENGLISH, asked_beside, asked_in, entry, is_entry
 from core.answers.figures import folded
 from core.answers.slang import alike, empty, gathered, meant, stem
 
@@ -59,8 +59,8 @@ def says_something(question: str) -> bool:
     return any(word not in empty() and alike().get(word, word) != "safe" for word in words)
 
 
-def nearest(question: str, language: str, most: int, sums: Collection[str] = ()) -> tuple[tuple[str, float], ...]:
-    """The entries nearest to a question, and those of the `sums`, best first, each with its likeness from 0 to 1."""
+def nearest(question: str, language: str, most: int, beside: Collection[str] = ()) -> tuple[tuple[str, float], ...]:
+    """The entries nearest to a question, and what is asked for `beside` them, best first, each with its likeness."""
     index = _index(language)
     scores = _scores(_features(question, language), index)
     wholes = scores[index.height - len(index.entries) :]
@@ -68,7 +68,7 @@ def nearest(question: str, language: str, most: int, sums: Collection[str] = ())
     likeness = {
         name: _together(scores[phrasings], float(whole))
         for (name, phrasings), whole in pairs
-        if name in sums or not name.startswith(SUM)
+        if name in beside or is_entry(name)
     }
     return tuple(nsmallest(most, likeness.items(), key=lambda one: (-one[1], one[0])))
 
@@ -96,7 +96,7 @@ def _together(phrasings: NDArray[np.float64], whole: float) -> float:
 
 @cache
 def _index(language: str) -> _Index:
-    asks = {**asked_in(language), **(sums_asked() if language == ENGLISH else {})}
+    asks = {**asked_in(language), **(asked_beside() if language == ENGLISH else {})}
     texts = [ask for those in asks.values() for ask in those]
     wholes = [_whole(name, those, language) for name, those in asks.items()]
     numbers, sizes = dict[str, int](), list[int]()
@@ -120,7 +120,7 @@ def _index(language: str) -> _Index:
 
 
 def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
-    return " ; ".join((*asks, entry(name).short if language == ENGLISH and not name.startswith(SUM) else ""))
+    return " ; ".join((*asks, entry(name).short if language == ENGLISH and is_entry(name) else ""))
 
 
 def _features(text: str, language: str) -> Mapping[str, float]:

@@ -1,0 +1,221 @@
+"""Questions about the batch in hand that no reader knew by its words: told by likeness, answered from the record."""
+
+import re
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
+from datetime import datetime, timedelta
+
+from bot import measures
+from bot.conversation.understand import Understood, context_of
+from bot.facts import facts
+from bot.intents import when, yard
+from bot.intents.intents import Ask, MoveDeadline
+from bot.intents.normal import normal
+from bot.reply import Reply
+from bot.wording import answers as of_answers
+from bot.wording import asking, cooling, general, recalled, reckoned, sooner, standing, talked_of
+from bot.wording.language import say
+from core.answers.entries import ENGLISH
+from core.answers.find import closest, of_batch
+from core.batch.assess import Assessment, assess
+from core.batch.events import Probe
+from core.plan.steps import Kind
+from core.service import batches, households, record
+from core.service.turn import Turn
+from core.store import batches as kept
+
+SHORTEST = 3  # words; «plan» is the whole plan
+CLOSER = {  # said of much, and what may be meant of it
+    "log": frozenset(
+        {
+            "flip_last",
+            "since",
+            "last_reading",
+            "fridge_log",
+            "weight",
+            "dose",
+            "cure_in",
+            "thickness",
+            "meal",
+            "missed",
+            "last_time",
+        }
+    ),
+    "plan": frozenset({"out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight"}),
+    "now": frozenset({"flip_next", "day", "missed", "bed", "in_time", "longer"}),
+    "dose": frozenset({"cure_in"}),
+    "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold"}),
+}
+ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
+PROBES = (
+    (Probe.FRIDGE, r"\bfridge\b"),
+    (Probe.PIT, r"\b(?:pit|smoker|grill|fire)\b"),
+    (Probe.CORE, r"\b(?:core|middle|meat|internal|inside)\b"),
+)
+A_DAY = timedelta(days=1)
+_OWN = frozenset({"mass", "length", "volume", "fraction", "ppm"})  # told with the question: no figures of this record
+OF_ONES_OWN = frozenset(
+    {"eta", "flip_next", "flip_last", "day", "since", "last_reading", "fridge_log", "weight", "meal", "cure_in"}
+)  # no matter of the trade, whoever asks
+CLEAR = 0.15
+LAST_TIME = "last_time"
+Said = tuple[str, asking.Rows]
+Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
+
+
+def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
+    """What a line asks of a batch in that phase, by likeness; None where an entry is as likely, or figures are told."""
+    language = turn.person.language
+    plain = normal(text, language)
+    named = None if _OWN & {m.kind for m in measures.find(plain)} else of_batch(text if language == ENGLISH else plain)
+    if named is None or yard.is_ahead(named, phase):
+        return None
+    topic, about = ABOUT.get(named, (named, ""))
+    return Ask(topic, about, text)
+
+
+def closer(turn: Turn, intent: Ask) -> Ask:
+    """A question that its words made one for the whole log or plan, as the closer one that it is."""
+    if len(intent.text.split()) < SHORTEST or intent.topic not in CLOSER or turn.person.language != ENGLISH:
+        return intent
+    found = closest(intent.text, CLOSER[intent.topic])
+    return intent if found is None else replace(intent, topic=found)
+
+
+def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
+    """One of the topics here answered; nothing where it is none of them."""
+    if intent.topic not in TOPICS:
+        return ()
+    a = batches.look(turn, meant.of(intent.batch))
+    said = TOPICS[intent.topic](turn, meant, (a, intent.text))
+    text, rows = said if isinstance(said, tuple) else (said, ())
+    body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
+    return (Reply(text, buttons=rows, facts=body, about=a.batch.id),)
+
+
+def without(turn: Turn, text: str) -> Sequence[Reply]:
+    """A question about a batch where none is under way: what the last one was, or how to begin; else nothing."""
+    found = topic_of(turn, text, "none")
+    if found is None or found.topic not in OF_ONES_OWN | {LAST_TIME}:
+        return ()
+    past = _past(turn) if found.topic == LAST_TIME else None
+    body = {"answer_kind": "asked_back", "topic": found.topic}
+    return (Reply(general.no_batch() if past is None else f"{reckoned.last_time(past)}\n{_again()}", facts=body),)
+
+
+def of_none(text: str) -> bool:
+    """Whether a line is plainly about somebody's own batch, and there is none."""
+    return of_batch(text, CLEAR) in OF_ONES_OWN
+
+
+def _again() -> str:
+    return say("For another, type its weight and the meal, like «3.2 kg brisket flat for saturday 13:00».")
+
+
+def _past(turn: Turn, but: str = "") -> Assessment | None:
+    """The batch of this person before the one in hand."""
+    rows = [row for row in kept.of_person(turn.tx, turn.person.id) if row.id != but]
+    return record.look(turn.tx, rows[-1].id, turn.now) if rows else None
+
+
+def _last_time(turn: Turn, a: Assessment) -> str:
+    past = _past(turn, a.batch.id)
+    return say("This is the first that I know of.") if past is None else reckoned.last_time(past)
+
+
+def _who_did(turn: Turn, a: Assessment, step: str) -> str:
+    did = households.who_did(turn, a.batch.id, step)
+    return "" if did is None else households.name_of(turn, did[0]) or ""
+
+
+def _flip_last(turn: Turn, a: Assessment) -> str:
+    last = standing.last_flip(a)
+    return standing.flip_last(a, _who_did(turn, a, last.key) if last else "")
+
+
+def _cure_in(turn: Turn, a: Assessment) -> str:
+    return recalled.cure_in(a, recalled.dosed_at(a), _who_did(turn, a, Kind.BRINE.value))
+
+
+def _reading(a: Assessment, text: str) -> str:
+    return recalled.last_reading(a, next((probe for probe, words in PROBES if re.search(words, text.lower())), None))
+
+
+def _cooled(a: Assessment) -> str:
+    return cooling.stands(a) if a.ledger.cooling is not None else of_answers.safe(a)
+
+
+def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
+    """How many days a line speaks of: a span, the days to a day that it names, or one."""
+    a, text = of
+    plain = normal(text, turn.person.language)
+    span = when.span(plain)
+    if span is not None:
+        return max(span / A_DAY, 0.0)
+    said = when.meal(plain, context_of(turn, meant.message, None, a))
+    planned = a.plan.step("out") if a.plan else None
+    if said is None or not said.day_said or planned is None:
+        return 1.0
+    return float(abs((planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days))
+
+
+def _earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    return sooner.earlier(of[0], _days(turn, meant, of))
+
+
+def _longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    a, text = of
+    days = _days(turn, meant, of)
+    in_all = re.search(r"\bbeen\b", text.lower()) and a.plan is not None
+    return sooner.longer(a, days - a.plan.cure_days if in_all and a.plan else days)
+
+
+def _in_time(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str | Said:
+    """«will it be ready by saturday instead»: whether it can be, and the tap that moves it there."""
+    a, _ = of
+    wanted = _wanted(turn, meant, of)
+    if wanted is None or a.plan is None or abs(wanted - a.plan.serve) < sooner.WORTH:
+        return sooner.in_time(a)
+    then = assess(replace(a.batch, setup=replace(a.batch.setup, deadline=wanted)), a.person, turn.now)
+    text = sooner.moved(a, then, wanted)
+    if then.plan is None or then.plan.late >= sooner.WORTH or wanted <= a.now:
+        return text
+    return text, ((asking.button(say("Move the meal"), MoveDeadline(to=wanted, batch=a.batch.id)),),)
+
+
+def _wanted(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> datetime | None:
+    a, text = of
+    plain = re.sub(r"\b(?:make|by|for|around) (?=\d)", "at ", normal(text, turn.person.language))
+    plain = re.sub(r"\binstead of .*$|\binstead\b", "", plain).strip(" ?")
+    said = when.meal(plain, context_of(turn, meant.message, None, a))
+    return said.at if said is not None and (said.day_said or said.hour_said) else None
+
+
+def _of_a(words: Callable[[Assessment], str | Said]) -> Answer:
+    return lambda turn, meant, of: words(of[0])
+
+
+def _of_turn(words: Callable[[Turn, Assessment], str]) -> Answer:
+    return lambda turn, meant, of: words(turn, of[0])
+
+
+def _step(kind: Kind) -> Answer:
+    return lambda turn, meant, of: standing.of_step(kind, of[0])
+
+
+TOPICS: Mapping[str, Answer] = {
+    "day": _of_a(standing.day), "out": _of_a(standing.out), "since": _of_a(standing.since),
+    "flip_next": _of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": _of_a(standing.missed),
+    "skip_flip": _of_a(standing.skip_flip), "last_reading": lambda turn, meant, of: _reading(*of),
+    "fridge_log": _of_a(recalled.fridge), "weight": _of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
+    "is_cured": _of_a(recalled.is_cured), "cured_yet": _of_a(sooner.cured_yet), "earlier": _earlier,
+    "longer": _longer, "eat_cold": _of_a(talked_of.eat_cold), "cooled": _of_a(_cooled), "in_time": _in_time,
+    "meal": _of_a(standing.meal), "left": _of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
+    "off": _of_a(reckoned.off),
+    "bed": _of_a(talked_of.bed), "rest": _of_a(talked_of.rest), "slice": _of_a(talked_of.slice_),
+    "use_by": _of_a(recalled.keeps), "feed": _of_a(reckoned.feed), "cooker": _of_a(reckoned.cooker_runs),
+    LAST_TIME: _of_turn(_last_time), "catch_up": _of_a(reckoned.catch_up), "need": _of_a(reckoned.need),
+    "method": _of_a(recalled.method), "strength": _of_a(recalled.strength), "salty": _of_a(talked_of.salty),
+    "quiet": _of_a(talked_of.quiet), "away": _of_a(talked_of.away), "hand_over": _of_a(talked_of.hand_over),
+    "take_back": _of_a(talked_of.take_back),
+}  # fmt: skip

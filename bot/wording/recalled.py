@@ -1,0 +1,163 @@
+"""What was said and read of a batch: the last reading, the fridge, the weight, the cure that went in, the way it is cured."""
+
+from datetime import datetime
+
+from bot.wording import doses, meats, numbers, plans, readings
+from bot.wording.language import Words, say, say_n
+from core.batch.assess import Assessment
+from core.batch.batch import Reading
+from core.batch.events import Probe
+from core.batch.ledger import uncured
+from core.plan.steps import Kind
+from core.units import Celsius
+
+SHOWN = 8  # readings in a list
+COLD: Celsius = 4.45  # 40 °F, as the rules count it
+WAYS = Words(
+    {
+        "brine": "in a brine that ends even, in its bag",
+        "dry": "dry, everything in its bag",
+        "inject": "injected",
+    }
+)
+
+
+def last_reading(a: Assessment, probe: Probe | None) -> str:
+    """The last number of a probe, or of any, how long ago, and the one before it."""
+    seen = a.batch.of_probe(probe) if probe else a.batch.readings
+    if not seen:
+        return say("Nothing is read yet. {next}", next=plans.coming(a)).strip()
+    last = seen[-1]
+    before = [r for r in seen[:-1] if r.probe is last.probe]
+    lead = say("Last read {reading}, {span} ago.", reading=one(last, a), span=numbers.span(a.now - last.at))
+    earlier = say("Before it: {reading}.", reading=one(before[-1], a)) if before else ""
+    return "\n".join(line for line in (f"{lead} {earlier}".strip(), plans.coming(a)) if line)
+
+
+def one(r: Reading, a: Assessment) -> str:
+    """«core 55 °C at 11:00»."""
+    return say(
+        "{place} {celsius} at {at}",
+        place=readings.PLACES[r.probe],
+        celsius=numbers.temperature(r.celsius, a.person),
+        at=numbers.when(r.at, a.person, a.now),
+    )
+
+
+def fridge(a: Assessment) -> str:
+    """Every reading of the fridge, and which were too warm; how long nobody has read it."""
+    seen = a.batch.of_probe(Probe.FRIDGE)
+    if not seen:
+        return say("Nobody has read the fridge yet: put a thermometer in a glass of water beside the bag, and send it.")
+    last = seen[-1]
+    warm = [r for r in seen if r.celsius > COLD]
+    lead = say(
+        "The fridge read {celsius} {when}, {span} ago.",
+        celsius=numbers.temperature(last.celsius, a.person),
+        when=numbers.when(last.at, a.person, a.now),
+        span=numbers.span(a.now - last.at),
+    )
+    earlier = ", ".join(
+        f"{numbers.when(r.at, a.person, a.now)} {numbers.temperature(r.celsius, a.person)}"
+        for r in seen[-SHOWN - 1 : -1]
+    )
+    before = say("Before: {earlier}.", earlier=earlier) if earlier else ""
+    return "\n".join(line for line in (lead, before, _too_warm(warm, a)) if line)
+
+
+def _too_warm(warm: list[Reading], a: Assessment) -> str:
+    limit = numbers.both(4.4, a.person)
+    if not warm:
+        return say(
+            "All at {limit} or below. If it felt warm since then, read it now: more than 2 h above that is too long.",
+            limit=limit,
+        )
+    return say_n(
+        "{n} reading was above {limit}: ask «is it safe».",
+        "{n} readings were above {limit}: ask «is it safe».",
+        len(warm),
+        n=len(warm),
+        limit=limit,
+    )
+
+
+def weight(a: Assessment) -> str:
+    """What it weighed raw, and finished where that was said."""
+    setup = a.batch.setup
+    pieces = say_n(", {n} piece", ", {n} pieces", setup.pieces, n=setup.pieces) if setup.pieces > 1 else ""
+    raw = say("{mass} raw and trimmed, as you said{pieces}.", mass=numbers.mass(setup.mass, a.person), pieces=pieces)
+    after = a.batch.weighed_after
+    done = say("Finished {mass}.", mass=numbers.mass(after, a.person)) if after is not None else ""
+    return f"{raw} {done}".strip()
+
+
+def cure_in(a: Assessment, at: datetime | None, who: str) -> str:
+    """Whether the cure went in: when, how much, by whom; and that there is no dose on a guess."""
+    if a.batch.setup.nitrite_target == 0.0:
+        return say("No curing salt goes into this one: it is only salted.")
+    if at is None:
+        return say(
+            "Not noted: no cure is in, as far as I know.\n"
+            "Never add it on a guess. Ask who was there, and weigh the packet: what is missing from it is in the meat.\n{dose}",
+            dose=doses.dose(a),
+        ).strip()
+    when = numbers.when(at, a.person, a.now)
+    lead = (
+        say("Yes, it went in {when}, by {who}.", when=when, who=who)
+        if who
+        else say("Yes, it went in {when}.", when=when)
+    )
+    return say("{lead} Add no second dose.\n{dose}", lead=lead, dose=doses.dose_in(a) or doses.dose(a))
+
+
+def dosed_at(a: Assessment) -> datetime | None:
+    """When the cure was weighed in, or went in with the meat."""
+    done = a.batch.done
+    return done.get(Kind.BRINE.value) or done.get(Kind.INTO_CURE.value)
+
+
+def is_cured(a: Assessment) -> str:
+    """Whether nitrite is in it, and what that means for cooling and keeping."""
+    setup = a.batch.setup
+    if setup.nitrite_target == 0.0 or uncured(a.batch):
+        return say(
+            "{what}: not cured, only salted. It cools and keeps by the stricter rules of plain meat.",
+            what=meats.what(a),
+        )
+    if a.dose is None:
+        return say("{what}: to be cured, but nobody has said how strong the curing salt is.", what=meats.what(a))
+    raw = "" if "meat_on" in a.batch.done else say("It is raw till it is cooked all the same.")
+    nitrite = numbers.ppm(a.dose.nitrite_ingoing)
+    return say("{what}: cured, {nitrite} nitrite. {raw}", what=meats.what(a), nitrite=nitrite, raw=raw).strip()
+
+
+def method(a: Assessment) -> str:
+    """How it is cured."""
+    return say(
+        "It is cured {way}. Before it goes in that can be changed.",
+        way=WAYS[a.batch.setup.method],
+    )
+
+
+def strength(a: Assessment) -> str:
+    """Which curing salt the sums go by."""
+    said = a.batch.setup.cure_nitrite_fraction
+    if said is None:
+        return say("Nobody has said it yet. Read the packet: its nitrite in percent, like «cure is 6.25 %».")
+    return say(
+        "{strength} nitrite, as you said. Compare it with the packet; another is typed like «cure is 6.25 %».",
+        strength=numbers.percent(said),
+    )
+
+
+def keeps(a: Assessment) -> str:
+    """Until when it keeps, by its step or from the storage chart."""
+    step = a.plan.step(Kind.USE_BY.value) if a.plan else None
+    if step is None:
+        return plans.now(a)
+    return say(
+        "{what}: use it by {when}, kept at {limit} or below. Freeze what is over by then.",
+        what=meats.what(a),
+        when=numbers.day(step.due, a.person),
+        limit=numbers.both(4.4, a.person),
+    )

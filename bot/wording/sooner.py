@@ -1,0 +1,151 @@
+"""Sooner or later than planned: what a day less or more in the cure makes of it, and whether a meal can be had in time."""
+
+from datetime import datetime, timedelta
+from math import ceil
+
+from bot.wording import meats, numbers, plans, standing
+from bot.wording.language import decimal, say
+from core.batch.assess import Assessment
+from core.batch.in_time import off_by
+from core.plan.anchors import LONGEST_CURE
+from core.plan.steps import TimeBand
+from core.units import Days
+
+WORTH = timedelta(minutes=10)
+LIKELY = 0.9
+
+
+def cured_yet(a: Assessment) -> str:
+    """How pink such a middle is by today, and by the day it comes out."""
+    into, out = a.batch.done.get("into_cure"), a.batch.done.get("out")
+    if meats.plain(a):
+        return say("It is only salted, so there is no pink to wait for. {out}", out=standing.out(a))
+    if a.cure is None or into is None:
+        return standing.out(a)
+    days = ((out or a.now) - into) / timedelta(days=1)
+    chance = numbers.chance(a.cure.after(max(days, 0.01)).probability_pink)
+    if out is not None:
+        return say(
+            "It was in for {days} d: {chance} of pieces like this are pink in the middle by then.",
+            days=decimal(days, 1),
+            chance=chance,
+        )
+    return say(
+        "After {days} d in the cure {chance} of pieces like this are pink in the middle.\n"
+        "Nine in ten are there after {p90}. Only a slice shows it, so leave it in. {out}",
+        days=decimal(days, 1),
+        chance=chance,
+        p90=numbers.days(a.cure.days_p90),
+        out=standing.out(a),
+    )
+
+
+def earlier(a: Assessment, less: Days) -> str:
+    """Out of the cure so many days before the plan: how many middles are pink then, and what that costs."""
+    planned = a.plan.step("out") if a.plan else None
+    if a.plan is None or planned is None or a.cure is None or "out" in a.batch.done:
+        return _no_cure_left(a)
+    then = max(a.plan.cure_days - less, 0.0)
+    if then <= 0.0:
+        return say(
+            "It has {days} in all, so not so early. {out}", days=numbers.days(a.plan.cure_days), out=standing.out(a)
+        )
+    at = planned.due - timedelta(days=less)
+    pink, planned_pink = (a.cure.after(d).probability_pink for d in (then, a.plan.cure_days))
+    lead = say(
+        "Out {at}, after {then}: {chance} of pieces like this are pink in the middle, {planned} as planned.",
+        at=numbers.when(at, a.person, a.now),
+        then=numbers.days(then),
+        chance=numbers.chance(pink),
+        planned=numbers.chance(planned_pink),
+    )
+    return f"{lead}\n{_enough(then, pink, a)}"
+
+
+def _enough(then: Days, pink: float, a: Assessment) -> str:
+    if pink >= LIKELY and a.cure is not None and then >= a.cure.days_p90:
+        return say("That is enough for the colour. Type it, like «leave it in for {days} days».", days=ceil(then))
+    return say(
+        "A middle that is not reached counts as not cured: cook it through, and chill it by the stricter rule. "
+        "Better to split it thinner or inject it next time. Type it, like «leave it in for {days} days».",
+        days=max(ceil(then), 1),
+    )
+
+
+def longer(a: Assessment, more: Days) -> str:
+    """In the cure so many days beyond the plan: harmless in the cold, up to the longest that is planned."""
+    into = a.batch.done.get("into_cure")
+    if a.plan is None or "out" in a.batch.done:
+        return _no_cure_left(a)
+    so_far = (a.now - into) / timedelta(days=1) if into else 0.0
+    then = max(a.plan.cure_days + more, so_far)
+    longest = numbers.plain(LONGEST_CURE)
+    if then > LONGEST_CURE:
+        return say(
+            "No: {longest} days in the cure are the most that I plan. Take it out, rinse it, and cook or freeze it. "
+            "Sour, slimy or gassy: throw it away.",
+            longest=longest,
+        )
+    return say(
+        "Yes, kept at {limit} or below: the salt ends even, so longer does no harm, up to {longest} days.\n"
+        "It has been in for {so_far} d of {planned}. Type it, like «leave it in for {days} days», and the plan moves.",
+        limit=numbers.both(4.4, a.person),
+        longest=longest,
+        so_far=decimal(so_far, 1),
+        planned=numbers.days(a.plan.cure_days),
+        days=ceil(then),
+    )
+
+
+def _no_cure_left(a: Assessment) -> str:
+    return f"{standing.since(a)}\n{plans.coming(a)}".strip()
+
+
+def in_time(a: Assessment) -> str:
+    """Whether the meal is had when it was wanted: by the estimate on the fire, else by the plan."""
+    needed = off_by(a)
+    if a.ready is not None and needed is not None:
+        return f"{_against(a.ready, needed, a)}\n{_meal(a)}"
+    if a.plan is None:
+        return plans.now(a)
+    if a.plan.late >= WORTH:
+        return "\n".join(plans.late(a))
+    return say("Yes, as it stands: {meal}", meal=_meal(a))
+
+
+def _meal(a: Assessment) -> str:
+    return standing.meal(a)
+
+
+def _against(ready: TimeBand, needed: datetime, a: Assessment) -> str:
+    band, by = numbers.time_band(ready, a.person, a.now), numbers.when(needed, a.person, a.now)
+    if ready.p90 <= needed:
+        return say("Yes: ready {band}, and it has to be off by {by}.", band=band, by=by)
+    if ready.p50 <= needed:
+        return say(
+            "Likely: ready {band}, and it has to be off by {by}. A wrap makes it surer: ask «should I wrap».",
+            band=band,
+            by=by,
+        )
+    return say("Not likely: ready {band}, and it would have to be off by {by}.", band=band, by=by)
+
+
+def moved(a: Assessment, then: Assessment, wanted: datetime) -> str:
+    """Whether the meal can be had at another time, asked and not told: nothing is changed yet."""
+    shown = numbers.when(wanted, a.person, a.now)
+    if then.plan is None or wanted <= a.now:
+        return say("Not {wanted}. The meal stays {serve}.", wanted=shown, serve=_serve(a))
+    if then.plan.late >= WORTH:
+        return say(
+            "Not {wanted}: safe and done it is {soonest} at the earliest. Nothing is changed; the meal stays {serve}.",
+            wanted=shown,
+            soonest=numbers.when(numbers.quarter(then.plan.serve, up=True), a.person, a.now),
+            serve=_serve(a),
+        )
+    steps = plans.moved(a.plan, then) if a.plan else []
+    lead = say("Yes, {wanted} can be had. Nothing is moved yet: tap it, or type it.", wanted=shown)
+    return "\n".join([lead, *steps])
+
+
+def _serve(a: Assessment) -> str:
+    return numbers.when(a.plan.serve, a.person, a.now) if a.plan else say("as it is")
