@@ -31,9 +31,7 @@ _UNIT_AND: Final = re.compile(
 )
 _OF_A_UNIT: Final = re.compile(rf"(?<![\d./:])(?<!\d )\b{_SHARE} ?(?:of )?(?:an? )?(?={_SOLID}\b)")
 _AN: Final = re.compile(rf"\ban? (?=(?:level )?{_SOLID}\b)")
-_BARE: Final = re.compile(
-    r"(?:^|(?<=[,;:] ))(?=(?:inch (?:thick|deep)|(?:inch|kilo|pound|lb|kg) (?:of )?(?!not\b|sorry\b|please\b)[a-z]{3}))"
-)
+_BARE: Final = re.compile(r"(?:^|(?<=[,;:] ))(?=(?:inch (?:thick|deep)|(?:kilo|pound|lb|kg) of [a-z]))")
 # before «a kilo» it is a rate: «25 g a kilo», «days an inch», «how much salt a pound»
 _WORD: Final = 14  # characters that the longest of them takes
 _RATE: Final = re.compile(

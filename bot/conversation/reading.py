@@ -1,6 +1,7 @@
 """A temperature from the yard or the fridge: what cannot be is doubted, the rest is kept; none is lost in silence."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -30,12 +31,17 @@ BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     """Readings taken: every one is kept or doubted; none is dropped in silence."""
     a = taking.look(turn, intent.batch or _where_it_fits(turn, meant, intent))
-    told = _deciding_last(intent.temperatures, a, turn.person, meant.message.said_at)
-    plain = [one for _, one in told]
+    placed = [(_placed(t, a, turn.person, meant.message.said_at), t) for t in intent.temperatures]
+    cooling = a.batch.phase in (Phase.RESTING, Phase.CHILLING)
+    counted = deciding(placed, cooling=cooling)
+    plain = [one for one, _ in counted]
     doubt = taking.doubt(a, plain)
     if doubt is not None:
-        return (ask(turn, a, plain, doubt, told[doubt.which][0]),)
-    return keep(turn, a, plain, tender=intent.tender)
+        return (ask(turn, a, plain, doubt, counted[doubt.which][1]),)
+    replies = keep(turn, a, plain, tender=intent.tender)
+    if len(counted) == len(placed):
+        return replies
+    return (replace(replies[0], text=f"{replies[0].text}\n{readings.counts(cooling=cooling)}"), *replies[1:])
 
 
 def mended(turn: Turn, asked: dict[str, Any], intent: Correct) -> Sequence[Reply]:
@@ -62,6 +68,21 @@ def _as_kept(one: Plain, person: Person) -> Temperature:
     return Temperature(round(from_house(one[1], unit), 1), unit)
 
 
+def deciding(
+    placed: Sequence[tuple[Plain, Temperature]], *, cooling: bool = False
+) -> list[tuple[Plain, Temperature]]:
+    """Of several places of the meat that were read at once («breast 163, thigh 172») the one that counts.
+
+    That is the coldest on the fire, and the warmest as it cools.
+    """
+    counts: dict[datetime, tuple[Plain, Temperature]] = {}
+    for each in placed:
+        (probe, celsius, at), _ = each
+        if probe is Probe.CORE and (at not in counts or (celsius > counts[at][0][1]) is cooling):
+            counts[at] = each
+    return [each for each in placed if each[0][0] is not Probe.CORE or counts[each[0][2]] is each]
+
+
 BELONGS = {Probe.FRIDGE: Phase.CURING, Probe.BRINE: Phase.WAITING, Probe.CORE: Phase.COOKING, Probe.PIT: Phase.COOKING}
 
 
@@ -73,17 +94,6 @@ def _where_it_fits(turn: Turn, meant: Understood, intent: Reading) -> str:
     open_ones = [row.id for row in batches.open_here(turn) if row.id != here]
     fitting = [key for key in open_ones if batches.look(turn, key).batch.phase in wanted]
     return fitting[0] if len(fitting) == 1 else here
-
-
-def _deciding_last(
-    temperatures: Sequence[Temperature], a: Assessment, person: Person, said_at: datetime
-) -> list[tuple[Temperature, Plain]]:
-    """«thick end 149, thin end 163»: of cores at one time the coldest decides on the fire, the warmest as it cools."""
-    told = [(t, _placed(t, a, person, said_at)) for t in temperatures]
-    cores = [one for _, one in told if one[0] is Probe.CORE]
-    if len(cores) != len(told) or len({at for _, _, at in cores}) != 1:
-        return told
-    return sorted(told, key=lambda one: one[1][1], reverse=a.batch.phase is Phase.COOKING)
 
 
 def _placed(temperature: Temperature, a: Assessment, person: Person, said_at: datetime) -> Plain:

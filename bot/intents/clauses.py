@@ -27,6 +27,7 @@ from bot.intents.intents import (
 )
 from bot.intents.runon import halves
 from bot.intents.steps import read_step
+from core.batch.events import Probe
 from core.plan.steps import Kind
 
 _SENTENCE: Final = re.compile(
@@ -76,6 +77,16 @@ def merged(intents: list[Intent]) -> list[Intent]:
         else:
             out[-1] = joined
     return out
+
+
+def brine_first(intents: list[Intent]) -> list[Intent]:
+    """«brine 38 f, meat in»: the brine was read before the meat went in, wherever the line says so."""
+
+    def late(intent: Intent) -> bool:
+        return isinstance(intent, StepDone) and intent.step == Kind.INTO_CURE
+
+    read = any(isinstance(i, Reading) and any(t.probe is Probe.BRINE for t in i.temperatures) for i in intents)
+    return sorted(intents, key=late) if read else intents
 
 
 def without_plans(intents: list[Intent]) -> list[Intent]:

@@ -59,7 +59,10 @@ _MYSELF: Final = re.compile(
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"
 )
 _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone else else")
-_NOBODY: Final = words("it that this meat brisket fire what how when he she they")
+_NOBODY: Final = words(
+    "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
+    " should shall must may might would will please pls to dont do does did not just"
+)
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook)\b")),
@@ -97,7 +100,7 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
     for pattern in _HAND_OVER:
         found = pattern.search(text)
         who = (found["who"] or "") if found else ""
-        if found and who not in _NOBODY:
+        if found and not set(who.split()) & _NOBODY:
             return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text))
     return None
 

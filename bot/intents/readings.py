@@ -213,11 +213,21 @@ def _one_by_one(items: list[Item], context: Context) -> Found | Unclear:
     out: Found = []
     for item in items:
         found = _next_of_series(item, out) or meanings(item.number, context)
+        found = found if len(found) == 1 else _as_the_others(found, items, context)
         if len(found) != 1:
             others = tuple(t for _, t in out)
             return Unclear("number", options=_options(found, others, item.number, context))
         out.append((item, found[0]))
     return out
+
+
+def _as_the_others(found: tuple[Temperature, ...], items: list[Item], context: Context) -> tuple[Temperature, ...]:
+    """«breast 98 thigh 104 pit 270»: in the cook's own unit, where the others of the line can be in no other."""
+    sure = [one[0].unit for one in (meanings(item.number, context) for item in items) if len(one) == 1]
+    own = context.units.temperature
+    if len(items) <= 2 or not sure or set(sure) != {own} or len({t.probe for t in found}) != 1:
+        return found
+    return tuple(t for t in found if t.unit == own)
 
 
 def _next_of_series(item: Item, before: Found) -> tuple[Temperature, ...]:

@@ -14,7 +14,8 @@ from core.batch.events import Probe
 _PROBE_WORDS: Final = {
     Probe.CORE: """meat meats core internal inside int brisket briskets flat point probe probes middle center centre
     ham bacon
-                   kern kerntemperatur kerntemp fleisch turkey breast breasts thigh thighs drumstick
+                   kern kerntemperatur kerntemp fleisch turkey breast breasts thigh thighs leg legs drumstick
+                   wing brust keule schenkel
     end ends""",
     Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
     Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",

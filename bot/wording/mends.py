@@ -64,7 +64,7 @@ FIELDS = Words(
         "outside_c": "outside",
         "wind_m_s": "",
         "water_share": "water",
-        "frozen": "frozen",
+        "frozen": "",
         "put_in_cure": "curing salt put in",
         "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
     }
@@ -171,6 +171,7 @@ _IF_SO = Words(
         "cover_share": "the rest of the pickle covers it",
         "sealed_faces": "one face under fat",
         "vacuum": "packed without air: fish stays at 3 °C (38 °F) or below, and opens to thaw",
+        "frozen": "still frozen, it thaws first",
     }
 )
 _IF_NOT = Words(
@@ -181,6 +182,7 @@ _IF_NOT = Words(
         "cover_share": "no cover brine",
         "sealed_faces": "no fat on a face",
         "vacuum": "not packed without air",
+        "frozen": "thawed",
     }
 )
 
@@ -217,7 +219,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.ppm(v) if v else say("none")
         case "product" | "cut":
             return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
-        case "pierced" | "long_cure_confirmed" | "at_risk_eaters" | "cover_share" | "sealed_faces" | "vacuum":
+        case _ if field in _IF_SO:
             return (_IF_SO if v else _IF_NOT)[field]
         case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
             return _IN_WORDS[field].get(v, say("windy"))

@@ -89,6 +89,13 @@ def _kept(a: Assessment, plain: Plain) -> str:
     return say("Noted: {said}.", said=said)
 
 
+def counts(*, cooling: bool) -> str:
+    """Several places of the meat were read at once."""
+    if cooling:
+        return say("Of the places that you read, the warmest counts while it cools.")
+    return say("Of the places that you read, the coldest counts.")
+
+
 def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
     probes = {probe for probe, _, _ in plain}
     if a.batch.phase is Phase.COOKING:
