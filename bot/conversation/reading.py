@@ -68,9 +68,7 @@ def _as_kept(one: Plain, person: Person) -> Temperature:
     return Temperature(round(from_house(one[1], unit), 1), unit)
 
 
-def deciding(
-    placed: Sequence[tuple[Plain, Temperature]], *, cooling: bool = False
-) -> list[tuple[Plain, Temperature]]:
+def deciding(placed: Sequence[tuple[Plain, Temperature]], *, cooling: bool = False) -> list[tuple[Plain, Temperature]]:
     """Of several places of the meat that were read at once («breast 163, thigh 172») the one that counts.
 
     That is the coldest on the fire, and the warmest as it cools.

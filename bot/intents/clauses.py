@@ -79,14 +79,12 @@ def merged(intents: list[Intent]) -> list[Intent]:
     return out
 
 
-def brine_first(intents: list[Intent]) -> list[Intent]:
+def as_it_happened(intents: list[Intent]) -> list[Intent]:
     """«brine 38 f, meat in»: the brine was read before the meat went in, wherever the line says so."""
-
-    def late(intent: Intent) -> bool:
-        return isinstance(intent, StepDone) and intent.step == Kind.INTO_CURE
-
-    read = any(isinstance(i, Reading) and any(t.probe is Probe.BRINE for t in i.temperatures) for i in intents)
-    return sorted(intents, key=late) if read else intents
+    read = {t.probe for i in intents if isinstance(i, Reading) for t in i.temperatures}
+    if Probe.BRINE not in read:
+        return intents
+    return sorted(intents, key=lambda i: isinstance(i, StepDone) and i.step == Kind.INTO_CURE)
 
 
 def without_plans(intents: list[Intent]) -> list[Intent]:

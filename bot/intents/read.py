@@ -16,7 +16,7 @@ from bot.intents.asked import read_answer
 from bot.intents.bare import read_bare
 from bot.intents.buttons import carried
 from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
-from bot.intents.clauses import brine_first, merged, sentences, several, without_plans
+from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
@@ -251,7 +251,7 @@ def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
         return found
     if questions.is_question(plain):
         return _asking(plain, shown, context)
-    return brine_first(merged(without_plans([i for i in sentences(plain, context) if not is_nothing(i)])))
+    return as_it_happened(merged(without_plans([i for i in sentences(plain, context) if not is_nothing(i)])))
 
 
 def _topic(plain: str, context: Context) -> list[Intent]:
