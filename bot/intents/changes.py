@@ -41,6 +41,7 @@ _WISHED: Final = re.compile(
     r"\b(?:set|run|keep|want|turn|hold|target|aim|smoke|cook|go|raise|lower|drop|bring"
     r"|at|to)\b"
 )
+LIGHTEST_KG: Final = 0.1  # no piece of meat weighs less: «12 g» may be the cure. The lightest cut in cuts.toml
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 
@@ -138,10 +139,12 @@ def _lone_mass(text: str, context: Context) -> Intent | None:
     match context.phase:
         case "none":
             return Start({"mass": mass.value})
-        case "waiting":
+        case "waiting" if mass.value >= LIGHTEST_KG:
             return Change({"mass": mass.value})
         case "resting" | "chilling" | "stored":
             return Debrief(mass=mass.value)
+        case _ if mass.value < LIGHTEST_KG:
+            return Unclear("number", text[:60])
         case _:
             return Unclear("number", text[:60], (Change({"mass": mass.value}), Debrief(mass=mass.value)))
 

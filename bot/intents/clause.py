@@ -28,8 +28,9 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
+from bot.intents.pauses import read_pause
 from bot.intents.readings import read_reading
-from bot.intents.settings import read_city, read_pause, read_settings
+from bot.intents.settings import read_city, read_settings
 from bot.intents.start import read_start
 from bot.intents.started import read_started
 from bot.intents.steps import read_step

@@ -53,16 +53,17 @@ _UNIT_ALONE: Final = re.compile(
 )
 _PROBE: Final = re.compile(
     r"(?:^|\b)(?<!cover )(?<!cover-)"
-    r"(?:the )?(?P<probe>pit|grill|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe|temp"
+    r"(?:the )?(?P<probe>pit|grill|grate|dome|lid|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe"
+    r"|temp"
     r"|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
 )
 _ITS_THE: Final = re.compile(
     r"^(?:its|it is|it was|thats|this is) the (?:pit|grill|smoker|meat|core|fridge|brine|room)(?: (?:temp|one|probe))?$"
 )
 _PROBES: Final = {
-    "pit": Probe.PIT, "grill": Probe.PIT, "smoker": Probe.PIT, "cooker": Probe.PIT, "meat": Probe.CORE, "core":
-    Probe.CORE, "brisket": Probe.CORE, "flat": Probe.CORE, "fridge": Probe.FRIDGE, "brine": Probe.BRINE, "room":
-    Probe.ROOM,
+    **dict.fromkeys(("pit", "grate", "dome", "lid", "grill", "smoker", "cooker"), Probe.PIT),
+    **dict.fromkeys(("meat", "core", "brisket", "flat"), Probe.CORE),
+    "fridge": Probe.FRIDGE, "brine": Probe.BRINE, "room": Probe.ROOM,
 }  # fmt: skip
 _SECOND_THOUGHT: Final = re.compile(
     r"^(?:oh |ah |ok )*(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh"
@@ -112,7 +113,8 @@ _GRAMS_OF: Final = re.compile(
     r"(?: (?:in|out|on|into it|already|so far))*$"
 )
 _MEANT_HOUR: Final = re.compile(
-    r"^(?!at \d)(?:(?:no|sorry|oops|typo|i|we|meant|mean|to|say|type|it|was|make|that|should|be|have|been|thats"
+    r"^(?!at \d)(?!make )(?:(?:no|sorry|oops|typo|i|we|meant|mean|to|say|type|it|was|make|that|should|be|have|been"
+    r"|thats"
     r"|actually|at) )+"
     r"(?P<at>(?:1[0-2]|0?\d)(?:[:.][0-5]\d)? ?(?:am|pm)|(?:[01]?\d|2[0-3]):[0-5]\d)$"
 )
@@ -129,7 +131,7 @@ _NOT_WEIGHT: Final = re.compile(
     r"(?:and )?(?:not|instead of) \d{1,2}(?:\.\d{1,3})?(?: ?(?:kg|kilos?|lbs?|pounds?))?$"
 )
 _MEAL: Final = re.compile(
-    r"\b(?:eat|eating|dinner|lunch|supper|breakfast|meal|serve|guests?|move|moved|push"
+    r"\b(?:eat|eating|dinners?|lunch|suppers?|breakfast|meals?|serve|guests?|move|moved|push"
     r"|deadline|remind)\b"
 )
 # a number of these is no reading: what stands instead is a change of the setup

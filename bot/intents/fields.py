@@ -86,12 +86,14 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                               r"|\b(?:only|all) healthy adults\b"),
     ("at_risk_eaters", True, r"\b(?:pregnant|toddlers?|babies|baby|elderly|chemo|immun\w{0,14}|over 65|grandma"
                              r"|grandpa|small kids|little kids|"
+                             r"(?:kids?|children|child) (?:are |is )?under \d|"
                              r"(?:kids|children) (?:are )?(?:eating|coming|will eat))\b"),
     ("vacuum", False, r"\b(?:not vacuum|no vacuum|out of (?:the|its) vacuum|opened the vacuum)\b"),
     ("vacuum", True, r"\b(?:vacuum|vac)[ -]?(?:packed|sealed)(?: (?:it|them|the (?:fish|salmon|trout|fillets?))\b|$)"
                      r"|\b(?:packed|sealed) (?:it|them|the (?:fish|salmon|trout)) (?:in|under) (?:a )?vacuum\b"),
     ("cooker", "ceramic", r"\b(?:ceramic|kamado)\b|\bkeramik\w{0,6}\b"),
-    ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\bpropane\b|\bgasgrill\b"),
+    ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\b(?:to|using|on) (?:the )?gas\b|\bpropane\b"
+                      r"|\bgasgrill\b"),
     ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\belektro(?:smoker|grill)\b|\bin the oven\b"),
     ("cooker", "kettle", r"\bkettle\b|\bkugelgrill\b"),
     ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"

@@ -45,6 +45,8 @@ _HAND_OVER: Final = tuple(
         r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
         r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
+        rf"^(?:my )?(?:mate |friend |brother |sister )?{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
+        r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
         r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )

@@ -68,6 +68,7 @@ _IN_HAND: Final = re.compile(
     r"(?= (?:(?:is|are|was|has|went|goes|came|just|now|all|been) )*(?:on|off|out|in|into|from|resting)\b)"
     r"|^(?P<then>is|are|went|has been) (?=(?:now )?(?:on|off|out|in)\b)"
 )
+_OTHER_BACON: Final = re.compile(r"\b(?:shoulder|butt|loin)\b")
 _OF_BEEF: Final = ("pastrami", "corned_beef")
 _DENIED: Final = re.compile(rf"\bnot (?:the |a |an )?(?:pork |beef )?(?:{_MEAT_WORDS})\b")
 
@@ -90,6 +91,8 @@ def meat(text: str) -> Meat:
     cut_names = [name for words, name in _CUT_WORDS if words.search(text)]
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
     made = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
+    if made == "bacon" and (other := _OTHER_BACON.search(text)):  # «pork shoulder bacon»
+        made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham":
         cut = bone(text)
     elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):

@@ -22,6 +22,7 @@ _THOUGHT: Final = (
     r"|wrong|unit|to say)[ ,]+)*"
 )
 _AGAIN: Final = re.compile(r"\b(?:not|meant|mean|sorry|oops|wrong|typo|should|put|said|typed|wrote|no)\b")
+_ITS: Final = re.compile(r"^(?:its|it was|that was|thats) \w+$")
 _UNITS: Final = tuple(
     re.compile(words)
     for words in (
@@ -47,7 +48,7 @@ def read_mended_setup(text: str, context: Context) -> Intent | None:
 
 def _of_unit(text: str) -> Correct | None:
     found = next((hit for words in _UNITS if (hit := words.match(text))), None)
-    if found is None or not _AGAIN.search(text):
+    if found is None or not (_AGAIN.search(text) or _ITS.match(text)):
         return None
     was = _name(found["was"]) if found["was"] else None
     return Correct(unit=_name(found["unit"]), unit_was=was)

@@ -81,12 +81,17 @@ _TO: Final = tuple(
         r"|\bserving (?:at|on)\b",
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
+        r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",
         rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
         rf"|over) (?={_WEEKDAY})",
         rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={_WEEKDAY})",
     )
+)
+_SOON: Final = re.compile(
+    rf"^(?:the )?(?:{_EATERS}|{_MEAL}|we eat|eating)(?: are| is| will be| be)*(?: here| coming"
+    rf"| arriving)? in {_AMOUNT}$"
 )
 _SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
@@ -103,6 +108,8 @@ def read_move(text: str, context: Context) -> Intent | None:
     text = _SAY.sub("at ", text)
     if found := _more_days(text, context) or _another_day(text, context):
         return found
+    if _SOON.match(text) and (by := when.span(text)):
+        return MoveDeadline(to=context.now + by)
     if _EITHER_WAY.match(text) and (by := when.span(text)):
         return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
     for sign, words in _BY:

@@ -39,6 +39,8 @@ _RULES: Final = tuple(
         (r"(?<=\w) n (?=\w)", " and "),
         (r"\bb4\b", "before"),
         (r"\b([2-9])x(?=\d)", r"\1 x "),
+        (r"\b(on|off|in|out|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)",
+         r"\1 at "),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"

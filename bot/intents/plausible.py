@@ -199,8 +199,7 @@ def _bare_falling(value: float, context: Context) -> tuple[Temperature, ...]:
         return (Temperature(value, "f", Probe.CORE),)
     out = [Temperature(value, u, Probe.CORE) for u in _core_units(value, context)]
     follow = [t for t in out if _follows(t, context)]
-    minutes = value in (30, 45, 60, 90) and context.phase == "chilling" and not _called_for(context, "chill_check")
-    if len(follow) != 1 or minutes or not _in_own_unit(follow[0], context) or _may_be_the_fridge(follow[0], context):
+    if len(follow) != 1 or not _in_own_unit(follow[0], context) or _may_be_the_fridge(follow[0], context):
         return ()
     return tuple(follow)
 

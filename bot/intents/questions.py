@@ -82,7 +82,8 @@ _TOPICS: Final = (
                r"|^vergiss mich$"),
     ("batches", r"^/?(?:batches|list|chargen)$|\b(?:which|what|list|show)(?: me)?(?: the| my| all)? batches\b"),
     ("plan", _PLAN),
-    ("safe", r"^(?:(?:but|well|look|trust me),? )*(?:i know what (?:i am|im) doing|trust me"
+    ("safe", r"^is (?:it|this|that|everything|all) (?:still )?(?:all )?(?:ok|okay|alright|fine|good|right)$"
+             r"|^(?:(?:but|well|look|trust me),? )*(?:i know what (?:i am|im) doing|trust me"
              r"|(?:ive|i have|we have|weve) always done it (?:like this|this way|so))$"
              r"|^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"
              r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"
@@ -160,6 +161,10 @@ _MARKS: Final = re.compile(
     r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow)\b)"
     r"|difference between|best)\b"
 )
+_NOT_KNOWN: Final = re.compile(
+    r"^(?:i |we )?(?:dont know|do not know|dunno|no idea|not sure|no clue) (?:how|what"
+    r"|which|when)\b"
+)
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")
 
 
@@ -210,8 +215,8 @@ def _before(text: str, found: re.Match[str]) -> str:
 
 
 def is_question(text: str) -> bool:
-    """Whether a plain text asks something."""
-    return bool(_MARKS.search(text))
+    """Whether a plain text asks something; «dont know how thick» tells that nobody knows."""
+    return bool(_MARKS.search(text)) and not (_NOT_KNOWN.match(text) and not text.endswith("?"))
 
 
 def _about(topic: str, text: str) -> str:

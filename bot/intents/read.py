@@ -43,9 +43,10 @@ from bot.intents.intents import (
 from bot.intents.meats import as_named
 from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
+from bot.intents.pauses import read_pause
 from bot.intents.polite import telegram
 from bot.intents.readings import lone_number, read_reading
-from bot.intents.settings import read_pause, read_settings, read_units, wrong_clock
+from bot.intents.settings import read_settings, read_units, wrong_clock
 from bot.intents.start import is_cured, read_start
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_supposed

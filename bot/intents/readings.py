@@ -42,6 +42,10 @@ _BETWEEN: Final = re.compile(
 )
 _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
+_MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
+_SINCE_A_MEAL: Final = re.compile(
+    r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
+)
 _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )?ice(?: ?bath| ?water)?\b")
 _OF_THE_BATH: Final = re.compile(r"^(?:the )?(?:ice ?(?:bath|water)|bath|water)(?: (?:is|at|now|reads|says))* \d")
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
@@ -69,7 +73,11 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
+    text = _SINCE_A_MEAL.sub("", text)
     if context.phase == "chilling":
+        if text in _MINUTES and not (context.due_step or "").startswith("chill_check"):
+            by = Snooze(by=timedelta(minutes=int(text)))
+            return Unclear("number", text, (*(Reading((t,)) for t in everything(float(text), context)[:2]), by))
         text = _OUT_OF_ICE.sub(" ", text).strip()
         if _OF_THE_BATH.match(text):
             return Unclear("number", text[:60])  # how cold the water is tells nothing of the core

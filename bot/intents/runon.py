@@ -34,6 +34,7 @@ _STARTS: Final = re.compile(
     r"|breezy|calm|flipped"
     r"|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it|pulled it|put it|in the|in foil|in paper)\b)"
 )
+_GOES_ON: Final = re.compile(r"\b(?:at|in|on|to|by|with|of|for|from|under|over)$")  # no statement ends so
 _LONGEST: Final = 9  # words of a line that has no comma
 
 
@@ -41,7 +42,9 @@ def halves(text: str) -> list[tuple[str, str]]:
     """Where a short line without a comma may be two statements: «meat on 8:15» and «pit 230»."""
     if len(text.split()) > _LONGEST or not re.search(r"\d", text):
         return []
-    return [(text[: found.start()], text[found.end() :]) for found in _STARTS.finditer(text) if found.start()]
+    starts = (found for found in _STARTS.finditer(text) if found.start())
+    pairs = ((text[: found.start()], text[found.end() :]) for found in starts)
+    return [(one, two) for one, two in pairs if not _GOES_ON.search(one)]
 
 
 def parted(text: str) -> str:

@@ -6,13 +6,11 @@ from datetime import time
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.hours import clocks
-from bot.intents.households import read_hand_over
-from bot.intents.intents import Cancel, Intent, Pause, Resume, Settings
-from bot.intents.small import wakes, words
+from bot.intents.intents import Intent, Settings
+from bot.intents.small import words
 from bot.intents.supposed import SUPPOSED
 from bot.intents.zones import city, jurisdiction_of, zone_of
 
@@ -82,42 +80,6 @@ _ALTITUDE: Final = re.compile(
 HIGHEST_M: Final = 4500.0
 METRES_PER_FOOT: Final = 0.3048
 _NIGHT: Final = (time(22), time(7))
-_PAUSE: Final = re.compile(
-    r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
-    r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
-    r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
-    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
-    r"|round|about"
-    r"|after) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
-    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
-    r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
-    r"|for|on)\b"
-    r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
-    r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:(?:mon|tue|wed"
-    r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b(?! (?:on )?(?:the )?(?:wrap|foil|light|flip|turn"
-    r"|rins|slic|rub))|^(?:ill |we will |well "
-    r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
-    r"|^(?:(?:im|i am|still|we are) )*(?:stuck|held up|caught up) (?:at|in) (?:work|traffic|town|the office"
-    r"|a meeting)\b"
-    r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
-    r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
-    r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
-    r"|\bpausier\w{0,3}\b"
-)
-_FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
-_FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)$")
-_RESUME: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
-    r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?$|resume"
-    r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
-    r"|start (?:the )?reminders again)\b"
-)
-_CANCEL: Final = re.compile(
-    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"
-    r"|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
-)
-_SURE: Final = re.compile(r"\b(?:yes|sure|really|for real|definitely)\b")
 _NO_SCALE: Final = re.compile(
     r"^(?:(?:but|sorry|i|we|ive|have|got|dont|do|not|own|only|just|theres|there is) )*(?:no|without an?"
     r"|a) ?(?:kitchen |digital |good )?scales?"
@@ -152,24 +114,14 @@ def read_settings(text: str, context: Context) -> Intent | None:
     return next((found for reader in readers if (found := reader(text, context))), None)
 
 
+def is_off(context: Context) -> bool:
+    """Whether the meat is off the fire: «resting in the oven» is no other cooker then."""
+    return context.phase in ("resting", "chilling", "stored")
+
+
 def wrong_clock(text: str) -> bool:
     """«wrong time zone, it says 9 but it's 6»."""
     return bool(_WRONG_ZONE.search(text))
-
-
-def read_pause(text: str, context: Context) -> Intent | None:
-    """A talk paused or taken up again, handed over, or a batch given up."""
-    if _RESUME.search(text):
-        return Resume()
-    if _CANCEL.search(text) and not re.search(r"\b(?:number|reading|temp)\b", text):
-        return Cancel()
-    if _PAUSE.search(text) and not wakes(text):
-        until = _FOR_TODAY.sub(
-            "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
-        )
-        said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
-        return Pause(said.at if said else None)
-    return read_hand_over(text, context)
 
 
 def _language(text: str, context: Context) -> Settings | None:
@@ -224,6 +176,8 @@ def _flip_hours(text: str, context: Context) -> Settings | None:
     hours = clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
     if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):
         return None
+    if len(hours) == 2 and hours[0] == hours[1]:  # «at 7 and 7»
+        hours = (hours[0], hours[0].replace(hour=(hours[0].hour + 12) % 24))
     return Settings({"flip_hours": tuple(sorted(dict.fromkeys(hours)))})
 
 
@@ -295,5 +249,10 @@ _NO_TELLING: Final = re.compile(rf"{SUPPOSED.pattern}|\bhow\b")  # «how much pr
 
 def _cooker(text: str, context: Context) -> Settings | None:
     told = stated(text)
-    alone = set(told.fields) == {"cooker"} and len(text.split()) <= 7 and not _NO_TELLING.search(text)
+    alone = (
+        not is_off(context)
+        and set(told.fields) == {"cooker"}
+        and len(text.split()) <= 7
+        and not _NO_TELLING.search(text)
+    )
     return Settings({"cooker": told.fields["cooker"]}) if alone else None

@@ -113,7 +113,7 @@ _SPAN_ONLY: Final = re.compile(
     r"|stunden?|days?"
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
 )
-_A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?)")
+_A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
 _HOT: Final = ("cooking", "resting", "chilling")
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
@@ -128,6 +128,7 @@ _AT_NUMBER: Final = re.compile(
     r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )
 _AT_A_PROBE: Final = ("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine")
+_KEPT_IN: Final = re.compile(r"\b(?:oven|cooler|cool ?box|warmer|warming drawer)\b.{0,6}\bat \d")
 _FOREIGN: Final = 3
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
@@ -162,9 +163,11 @@ def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text):
         by = when.span(text)
-        days = by is not None and by.days and not context.due_step  # a day more in the cure, or the meal a day later
+        days = (
+            by is not None and by.days and (not context.due_step or _A_SPAN.fullmatch(text))
+        )  # a day more in the cure, or the meal a day later
         hours = by is not None and by >= _LONG and _A_SPAN.fullmatch(text) and context.phase in _HOT
-        if by and ((days and context.batch) or hours):
+        if by and context.phase != "none" and (days or hours):
             return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
         return Snooze(by=by)
     if _PUT_OFF.search(text) and not _NEVER.search(text):
@@ -235,6 +238,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:
         return context.phase not in ("resting", "chilling", "stored")
+    if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing"):
+        return False
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
 
 
@@ -283,4 +288,6 @@ def _reading_beside(text: str, context: Context) -> list[Intent]:
 
 def _reading(core: tuple[Temperature, ...], text: str, at: datetime | None) -> list[Intent]:
     readings = tuple(Reading((replace(t, at=at),)) for t in core)
+    if readings and _KEPT_IN.search(text):  # «resting in the oven at 150»: the oven, or the meat in it
+        return [Unclear("number", text[:60], readings)]
     return list(readings) if len(readings) < 2 else [Unclear("number", text[:60], readings)]

@@ -108,7 +108,7 @@ def _beside_a_batch(text: str, hot: bool) -> str | None:
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch."""
-    if context.phase != "none" or context.asked is not None or _LATER.search(text):
+    if context.phase != "none" or context.asked is not None or _LATER.search(text) or _THAWED.search(text):
         return None
     return Ask("sum", kind, text) if (kind := _by_the_law(text, sum_of(text))) else None
 
@@ -116,6 +116,9 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
 def _by_the_law(text: str, kind: str | None) -> str | None:
     """Nothing for a dose that names its own way, which is answered by the law of the place."""
     return None if kind == "dose" and wanted_dose(text) is not None else kind
+
+
+_THAWED: Final = re.compile(r"\b(?:already|fully|its|is|all|now) (?:thawed|defrosted)\b")  # asks for no thawing
 
 
 @lru_cache(maxsize=64)  # the readers of one line ask again

@@ -16,7 +16,8 @@ from core.units import Kilograms
 
 HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
 _NOT_MEAT: Final = re.compile(
-    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:salt|cure|sugar|water|pepper"
+    r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:(?P<dry>salt|cure|sugar)|water"
+    r"|pepper"
     r"|rub|brine(?! (?:for )?\w+day\b| thurs?\b| fri\b| sat\b| sun\b)|ice|charcoal|lump|wood|slices?|portion)\b"
 )
 _NOUN: Final = (
@@ -36,6 +37,7 @@ _EACH: Final = re.compile(
 )
 _OF_EACH: Final = re.compile(_APIECE)
 _IN_ALL: Final = re.compile(r"\b(?:in all|all in all|in total|total|together|altogether|combined|between them)\b")
+_NO_SALT_KG: Final = 0.5  # nobody weighs so much salt for a piece at home; common practice, no source
 _RARELY_OVER: Final = 0.8  # of the heaviest that a cut can be: few pieces are; common practice, no source
 _OTHER_ONE: Final = re.compile(r"\b(?:other|second|another)(?: one)?(?: is| weighs|s)? (?:about )?\d")
 _AND_ONE_MORE: Final = re.compile(
@@ -71,7 +73,7 @@ class Weighed:
 def weighed(text: str, *, may_be_bare: bool) -> Weighed:
     """The weight that a plain text gives; a number without a unit counts only where it can be nothing else."""
     biggest = waits.heaviest(text)
-    weights = [m for m in measures.of_kind(text, "mass") if m != biggest and not _NOT_MEAT.match(text, m.end)]
+    weights = [m for m in measures.of_kind(text, "mass") if m != biggest and not _of_something_else(text, m)]
     if not weights:
         bare = _BARE.search(when.without_times(text)) if may_be_bare else None
         return Weighed(slot="unit" if float(bare[0]) < HEAVIEST_KG else "mass", typed=bare[0]) if bare else Weighed()
@@ -82,6 +84,12 @@ def weighed(text: str, *, may_be_bare: bool) -> Weighed:
     if len(pieces) == 1 and count > 1 and biggest is None and not _IN_ALL.search(text):
         return Weighed(slot="share", typed=f"{count} {pieces[0]:.6g}")
     return Weighed(round(sum(pieces), 9), tuple(pieces) if len(pieces) > 1 else ())
+
+
+def _of_something_else(text: str, mass: Measure) -> bool:
+    """«12 g cure», «2 kg brine»; but a kilo and more before «cure #1» is meat."""
+    found = _NOT_MEAT.match(text, mass.end)
+    return bool(found) and not (found["dry"] and mass.value >= _NO_SALT_KG)  # type: ignore[index]
 
 
 def shared(told: Weighed, ranges: Sequence[tuple[Kilograms, Kilograms]]) -> Weighed:

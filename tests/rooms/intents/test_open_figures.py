@@ -158,3 +158,28 @@ def test_kinds_of_talk_that_were_misread(text: str, phase: str, meant: str) -> N
     """One line of each kind: what is denied, run together, beside the ice, or said of others."""
     cores = {"cooking": 65.5, "chilling": 30.0, "resting": 72.0}
     assert short(read(text, context(phase, POUNDS, last_core_c=cores.get(phase)))) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "due", "meant"),
+    [
+        ("resting in the oven at 150", "resting", None, "done rest & ask"),
+        ("meats on 8.15", "drying", None, "done meat_on @08:15"),
+        ("dinners at 6 not 5", "curing", "flip/3", "meal sat18:00"),
+        ("make it 5pm", "curing", "flip/3", "meal sat17:00"),
+        ("bagged n in ice", "resting", "chill", "done chill"),
+        ("3 days", "curing", "flip/3", "ask"),
+        ("12 g", "waiting", None, "ask"),
+        ("fridge 5 c since lunch", "curing", None, "read fridge 5c"),
+        ("that reading was the grate", "cooking", None, "fix"),
+        ("wrong day its sunday", "curing", None, "meal sun13:00"),
+        ("flip at 7 and 7 from now on", "curing", None, "settings flips"),
+        ("flat 2.9kg cure #1 dry sunday lunch", "none", None, "start brisket_flat 2.9kg dry sun ?strength"),
+        ("pork shoulder 4 lb bone in bacon", "none", None, "start shoulder 1.814kg"),
+        ("brisket flat 6 lb already thawed need it thurs noon", "none", None, "start brisket_flat 2.722kg thu12:00"),
+    ],
+)
+def test_an_hour_is_no_reading_and_a_meal_no_flip(text: str, phase: str, due: str | None, meant: str) -> None:
+    """What a number belongs to is told by the words about it."""
+    cores = {"cooking": 65.5, "resting": 72.0}
+    assert short(read(text, context(phase, POUNDS, last_core_c=cores.get(phase), due_step=due))) == meant

@@ -1,0 +1,61 @@
+"""A talk that is paused, taken up again or handed over, and a batch that is given up."""
+
+import re
+from typing import Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.households import read_hand_over
+from bot.intents.intents import Cancel, Intent, Pause, Resume
+from bot.intents.small import wakes
+
+_PAUSE: Final = re.compile(
+    r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
+    r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
+    r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
+    r"|round|about"
+    r"|after) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
+    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
+    r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
+    r"|for|on)\b"
+    r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
+    r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:(?:mon|tue|wed"
+    r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b(?! (?:on )?(?:the )?(?:wrap|foil|light|flip|turn"
+    r"|rins|slic|rub))|^(?:ill |we will |well "
+    r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
+    r"|^(?:(?:im|i am|still|we are) )*(?:stuck|held up|caught up) (?:at|in) (?:work|traffic|town|the office"
+    r"|a meeting)\b"
+    r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
+    r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
+    r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
+    r"|\bpausier\w{0,3}\b"
+)
+_FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
+_FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)$")
+_RESUME: Final = re.compile(
+    r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
+    r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
+    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?$|resume"
+    r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
+    r"|start (?:the )?reminders again)\b"
+)
+_CANCEL: Final = re.compile(
+    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"
+    r"|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
+)
+
+
+def read_pause(text: str, context: Context) -> Intent | None:
+    """A talk paused or taken up again, handed over, or a batch given up."""
+    if _RESUME.search(text):
+        return Resume()
+    if _CANCEL.search(text) and not re.search(r"\b(?:number|reading|temp)\b", text):
+        return Cancel()
+    if _PAUSE.search(text) and not wakes(text):
+        until = _FOR_TODAY.sub(
+            "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
+        )
+        said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
+        return Pause(said.at if said else None)
+    return read_hand_over(text, context)
