@@ -72,7 +72,7 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if intent.topic == "cautions" and intent.batch is None and meant.batch is None:
         return (Reply(cautions.without_a_batch(), facts={"answer_kind": "entry", "entry": "cautions"}),)
     if intent.batch is None and meant.batch is None:
-        if not of_batch.of_none(intent.text) and (sure := trade.instead(turn, intent.text)):
+        if sure := trade.instead(turn, intent.text):
             return sure
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):

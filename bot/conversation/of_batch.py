@@ -41,9 +41,12 @@ CLOSER = {  # said of much, and what may be meant of it
             "last_time",
         }
     ),
-    "plan": frozenset({"out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight"}),
+    "plan": frozenset(
+        {"out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight", "cooled"}
+    ),
     "now": frozenset({"flip_next", "day", "missed", "bed", "in_time", "longer"}),
     "dose": frozenset({"cure_in"}),
+    "sum": frozenset({"feed", "in_time", "why_dose"}),
     "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold"}),
 }
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
@@ -54,11 +57,12 @@ PROBES = (
 )
 A_DAY = timedelta(days=1)
 _OWN = frozenset({"mass", "length", "volume", "fraction", "ppm"})  # told with the question: no figures of this record
+LAST_TIME = "last_time"
 OF_ONES_OWN = frozenset(
     {"eta", "flip_next", "flip_last", "day", "since", "last_reading", "fridge_log", "weight", "meal", "cure_in"}
+    | {LAST_TIME}
 )  # no matter of the trade, whoever asks
 CLEAR = 0.15
-LAST_TIME = "last_time"
 Said = tuple[str, asking.Rows]
 Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
 
@@ -79,7 +83,8 @@ def closer(turn: Turn, intent: Ask) -> Ask:
     if len(intent.text.split()) < SHORTEST or intent.topic not in CLOSER or turn.person.language != ENGLISH:
         return intent
     found = closest(intent.text, CLOSER[intent.topic])
-    return intent if found is None else replace(intent, topic=found)
+    topic, about = ABOUT.get(found or "", (found, ""))
+    return intent if topic is None else replace(intent, topic=topic, about=about)
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
@@ -96,7 +101,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
 def without(turn: Turn, text: str) -> Sequence[Reply]:
     """A question about a batch where none is under way: what the last one was, or how to begin; else nothing."""
     found = topic_of(turn, text, "none")
-    if found is None or found.topic not in OF_ONES_OWN | {LAST_TIME}:
+    if found is None or found.topic not in OF_ONES_OWN:
         return ()
     past = _past(turn) if found.topic == LAST_TIME else None
     body = {"answer_kind": "asked_back", "topic": found.topic}

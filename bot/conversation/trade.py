@@ -74,6 +74,8 @@ def known(turn: Turn, text: str) -> Sequence[Reply]:
 
 def instead(turn: Turn, text: str) -> Sequence[Reply]:
     """The entry for a line that speaks of a batch where none is under way; nothing for a short command."""
+    if of_batch.of_none(text):
+        return of_batch.without(turn, text)
     found = _found(text) if len(text.split()) >= SHORTEST else None
     if found is None or (found.answer and entry(found.answer).kind == "off_topic"):
         return ()

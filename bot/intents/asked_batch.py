@@ -41,6 +41,10 @@ TOPICS: Final = (
               r"|\bhow long (?:does|will|do) (?:it|the meat|the chill) (?:take )?(?:to )?(?:cool|chill|get"
               r" cold|be cold)"
               r"|\bis (?:that|this|it) enough ice\b|\benough ice\b|\bdo i need more ice\b|\bmore ice\b.{0,8}\?$"),
+    ("take_back", r"\b(?:that|the|my|this)(?: last)? (?:reading|number|temp(?:erature)?)\b(?: \w+){0,3}? (?:rubbish"
+                  r"|nonsense|daft|silly|garbage|a (?:mistake|typo)|not right)\b"
+                  r"|\b(?:delete|remove|scrub|scrap|bin|scratch) (?:that|the|my)(?: last)?"
+                  r" (?:reading|number|temp(?:erature)?|one)\b"),
     ("log", r"\bhow hot is it(?: now| inside| in the middle)?$|\bwhats (?:it|the core|core)(?: at| now| temp)+$"
             r"|\bwhat was the last (?:core|number|temp\w*|one)\b"),
 )  # fmt: skip

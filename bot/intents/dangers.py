@@ -10,6 +10,9 @@ from core.answers.dangers import grave
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt"})
 _JUDGED: Final = frozenset({"more-cure", "too-much-cure", "fire-out"})  # with figures these are sums, and the sum warns
+_MISHAPS: Final = frozenset(
+    {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
+)
 _COMPUTED: Final = frozenset({"judge", "poison", "sum", "law"})
 
 
@@ -25,14 +28,17 @@ def read_danger(text: str, context: Context) -> Intent | None:
 
 def warned(found: list[Intent], text: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
-    named = None if context.phase == "none" or any(map(_weighed, found)) else grave(text)
-    return found if named is None or _figured(named, text) else [Question(text)]
+    named = None if context.phase == "none" else grave(text)
+    if named is None or _figured(named, text) or any(_weighed(intent, named) for intent in found):
+        return found
+    return [Question(text)]
 
 
 def _figured(named: str, text: str) -> bool:
     return named in _JUDGED and bool(re.search(r"\d", text))
 
 
-def _weighed(intent: Intent) -> bool:
-    """Whether an intent is itself judged by the rules of safety, or answers what was asked."""
-    return isinstance(intent, Happened | Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
+def _weighed(intent: Intent, named: str) -> bool:
+    """Whether an intent tells of that mishap, so that the rules of safety judge it, or answers what was asked."""
+    told = isinstance(intent, Happened) and named in _MISHAPS
+    return told or isinstance(intent, Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)

@@ -147,8 +147,10 @@ _ABOUT_PICTURE: Final = (
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(
-    r"\?|^(?:has|have|had|was|were|will|would|am) (?:it|i|we|they|that|this|anyone|anybody|someone|somebody|you|he"
-    r"|she)\b(?! \d)|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are"
+    r"\?|\by/n$|^any (?:chance|idea|way|news|word)\b|^reckon (?:it|we)|\bdoes any\w*\b"
+    r"|\bremind me (?:is|was|what|how|when|which|who|did)\b"
+    r"|^(?:has|have|had|was|were|will|would|am) (?:it|i|we|they|that|this|anyone|anybody|someone|somebody|you"
+    r"|he|she)\b(?! \d)|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are"
     r"|did|big"
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
     r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
@@ -164,6 +166,11 @@ _MARKS: Final = re.compile(
 _NOT_KNOWN: Final = re.compile(
     r"^(?:i |we )?(?:dont know|do not know|dunno|no idea|not sure|no clue) (?:how|what"
     r"|which|when)\b"
+)
+NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
+    r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b"
+    r"|^(?:(?:gonna|going to|all) )*(?:be )?(?:ready|done)\b.*\?$"
+    r"|^(?:what|which|who|why|where)\b(?! (?:about|if)\b)"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")
 

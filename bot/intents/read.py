@@ -83,7 +83,6 @@ _WHEN_TO: Final = re.compile(
     r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
 )
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!?](?:\s|$)+|\s+(?:and|then|so)\s+")
-_WILL_IT: Final = re.compile(r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b")
 
 
 def read(text: str, context: Context) -> list[Intent]:
@@ -235,7 +234,7 @@ def _tells(plain: str, context: Context) -> Intent | None:
 def _move(plain: str, context: Context) -> Intent | None:
     """A meal that is moved, where that is all that was said."""
     more = several(plain) or " and " in plain or " ; " in plain or ". " in plain
-    return None if more or _WILL_IT.search(plain) or _WHEN_TO.search(plain) else read_move(plain, context)
+    return None if more or questions.NO_MOVE.search(plain) or _WHEN_TO.search(plain) else read_move(plain, context)
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (

@@ -5,7 +5,7 @@ from typing import Final
 
 _WAKES: Final = re.compile(
     r"\b(?:stop|quit|dont|never|no more) (?:buzz|ping|wak|r[iu]ng|messag|bother|call|text)\w* (?:me |us )?(?:up )?"
-    r"(?:at|before|in the|during)\b"
+    r"(?:so |this |that )?(?:at|before|in the|during|early|late)\b"
 )
 
 

@@ -96,7 +96,7 @@ def _lead(rival: str, surely: bool) -> float:
     return CLEAR_BY if surely else 0.0 if stands else -SUM_BY
 
 
-def of_batch(question: str, ahead: float = GUESSED_BY) -> str | None:
+def of_batch(question: str, ahead: float = 0.0) -> str | None:
     """The topic of a batch in hand that an English question is for, so far ahead of any entry; None where none is."""
     if grave(question) or not says_something(question):
         return None
