@@ -51,6 +51,8 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     meant = understand(turn, message)
     if isinstance(meant, Reply):
         return (meant,)
+    if told := _story(turn, meant):
+        return told
     replies: list[Reply] = []
     for intent in meant.intents:
         answered = (hours.with_the_other(turn, meant, intent, reply) for reply in _one(turn, meant, intent))
@@ -72,6 +74,22 @@ def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
     return ()
 
 
+def _story(turn: Turn, meant: Understood) -> Sequence[Reply]:
+    """What an entry knows of a long line that would tell of a batch, where none is under way and none begins."""
+    tells = all(isinstance(one, OF_A_BATCH) or _only_named(one) for one in meant.intents)
+    alone = meant.batch is None and meant.asked is None and meant.message.pressed is None
+    return trade.story(turn, meant.message.text) if alone and tells and meant.intents else ()
+
+
+def _only_named(intent: Intent) -> bool:
+    """Whether a start names a meat and neither its weight nor a meal."""
+    return isinstance(intent, Start) and not {"mass", "deadline"} & intent.said.keys()
+
+
+OF_A_BATCH = (
+    Reading, StepDone, StepMissed, StepSkipped, Snooze, Change, MoveDeadline, Correct, Undo, Happened, Debrief, Pause,
+    Resume, Unclear,
+)  # fmt: skip
 PRODUCT = "product "  # so begins what is gone where a product has no plan
 
 

@@ -6,7 +6,8 @@ from dataclasses import replace
 from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.sums import bare_grams, converted, masses, rate
+from bot.intents.conversions import converted
+from bot.intents.sums import bare_grams, masses, rate
 from bot.intents.told import Told
 from bot.wording import per_weight, sums, sums_hot, sums_salt
 from core.answers import amounts, mixing
@@ -26,6 +27,7 @@ LAW = ("FSIS_HANDBOOK_1995",)
 USUAL = (0.0625, 0.0588)
 APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
 _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
+_A_KILO = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
 COARSE_STEP = 0.001  # kg, a common kitchen scale
 
 
@@ -41,7 +43,7 @@ def _convert(turn: Turn, line: Told) -> Answer:
 def _dose(turn: Turn, line: Told) -> Answer:
     within_the_law(turn, line)
     skin_on = bool(_SKIN.search(line.text))
-    mass = skin_free(need(line.meat, "meat"), skin_on)
+    mass = skin_free(need(line.meat or (1.0 if _A_KILO.search(line.text) else None), "meat"), skin_on)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]

@@ -31,6 +31,7 @@ Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
 PIT_C = 121.0  # the plan's own default
 HOT_C = 60.0  # 140 °F: from there on the cooling is counted
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
+_NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
 _STOVES = (
     (re.compile(r"\bkettle\b"), "kettle"), (re.compile(r"\boffset\b"), "offset"),
     (re.compile(r"\b(?:propane|gas)\b"), "gas"), (re.compile(r"\b(?:electric\w*|kwh)\b"), "electric"),
@@ -62,7 +63,12 @@ def piece_of(line: Told) -> Piece:
 
 
 def _cut(line: Told) -> Cut:
-    """The cut by its name, else that of the product or the animal that comes in pieces of this weight."""
+    """The cut by its name, else that of the product or the animal that comes in pieces of this weight.
+
+    A whole packer is as thick as its point.
+    """
+    if line.cut == "packer":
+        return cut("brisket_point")
     if line.cut not in ("", "both", "brisket"):
         return cut(line.cut)
     made = products().get(line.product)
@@ -77,6 +83,8 @@ def setup_of(line: Told) -> Setup:
     meat = piece_of(line)
     made = products().get(line.product) or product_of_cut(meat.cut.name)
     said: dict[str, Any] = {"cut": meat.cut.name, "mass": meat.mass}
+    if _NEEDLED.search(line.text):
+        said["method"] = "inject"
     return made.setup(said | ({"thickness": line.length} if line.length else {}))
 
 

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.sums import days_kept
+from bot.intents.sums import days_kept, masses
 from bot.intents.told import Told
 from bot.wording import sums, sums_hot, sums_plate
 from core.answers import amounts, mixing
@@ -75,7 +75,7 @@ def _spice(turn: Turn, line: Told) -> Answer:
 
 def _sodium(turn: Turn, line: Told) -> Answer:
     slices = _SLICES.search(line.text)
-    mass = (line.meat or SLICE) * (int(slices[1]) if slices else 1)
+    mass = min(masses(line.text), default=SLICE) * (int(slices[1]) if slices else 1)
     salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
     salt = amounts.salt_in_slice(mass, salted)
     body = {"sodium_kg": amounts.sodium(salt.usual)}

@@ -73,7 +73,8 @@ def _sugar(turn: Turn, line: Told) -> Answer:
 
 
 def _equilibrium(turn: Turn, line: Told) -> Answer:
-    share = amounts.salinity(need(line.salt, "meat"), line.water or 0.0, line.meat or 0.0)
+    poured = sum(m.value for m in measures.find(line.text) if pours(m))
+    share = amounts.salinity(need(line.salt, "meat"), max(poured, line.water or 0.0), line.meat or 0.0)
     if line.meat is None:
         return sums_salt.strength(share, salometer_degrees(share)), ("SALOMETER",), {"salt_fraction": share}
     return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}

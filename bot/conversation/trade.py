@@ -11,9 +11,11 @@ from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
 from core.answers.entries import Entry, entries, entry
-from core.answers.find import LONGEST, Found, find
+from core.answers.find import LONGEST, Found, begins, find
 from core.service.turn import Turn
 
+WISH = re.compile(r"\b(?:want|wanna|would like|plan\w*|start\w*|mak(?:e|ing)|going to|gonna|lets|doing|help me)\b")
+STORY = 6  # words; who reports a step says it in fewer
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 LAST = "last"  # «why» and «wrong» in words mean the last answer
@@ -81,7 +83,14 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
         return ()
     if found.answer:
         return known(turn, text)
-    return (_offered(turn, found, text),) if found.guess and is_question(text.lower()) else ()
+    asks = is_question(text.lower()) or len(text.split()) >= STORY
+    return (_offered(turn, found, text),) if found.guess and asks else ()
+
+
+def story(turn: Turn, text: str) -> Sequence[Reply]:
+    """The entry for a long line that tells of deeds where none is under way: who tells so much asks what of it."""
+    wished = WISH.search(text.lower()) or begins(text)
+    return instead(turn, text) if len(text.split()) >= STORY and not wished else ()
 
 
 def unplanned(turn: Turn, product: str, text: str) -> Sequence[Reply]:

@@ -56,6 +56,7 @@ ATE: Final = re.compile(
     rf"\b(?:ate|eaten|swallowed|drank|licked|tasted|got into|mistook)\b.{{0,30}}\b(?:{_CURING}|pickle|the brine)\b"
     r"|\bblue lips\b|\blips (?:are |went |turned )?blue\b|\bnitrite poison\w{0,3}\b|\bpoison(?:ed|ing)\b"
 )
+LEAST_PUMP: Final = 0.08  # no curing salt is so strong
 _NEAR: Final = 26
 _OF_CURE: Final = re.compile(
     rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?"
@@ -66,18 +67,17 @@ _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody
     r"|(?<![\d.])(?P<usual>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lb|oz|in|cm|mm|l|h)\b)"
 )
 _NITRITE: Final = re.compile(r"\bnitrite\b")
-_SALT_SHARE: Final = (
-    0.01,
-    0.045,
-)  # no curing salt is sold so: it is a share of plain salt, unless nitrite stands beside
+_PACKET: Final = re.compile(r"\b(?:cure|curing salt|packet|label)(?: (?:is|says|has|reads|of|at))?[^,;\w]{0,3}$")
+_SOLD: Final = ((0.002, 0.0095), (0.055, 0.07))  # the nitrite in curing salts
+_OF_SALTS: Final = (0.0095, 0.045)  # a share that only plain salt and sugar have, unless nitrite stands beside it
 _OF_ANOTHER: Final = re.compile(
-    r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|pump|yield|fat|pickle)"
+    r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|yield|fat|pickle)"
 )
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
-_NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing|ion)?|pump(?:ed|ing)?)\b")
+_NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing?|ion)?|pump(?:ed|ing?)?)\b")
 _MINCED: Final = re.compile(
     r"\b(?:minced?|ground (?:meat|pork|beef|turkey|chicken|lamb|venison)|(?:meat|pork|beef) ground|sausages?|comminuted"
     r"|burgers?|hackfleisch)\b"
@@ -94,6 +94,8 @@ _WAYS: Final = (
 )
 _MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
+LEAST_MEAT: Final = 0.05  # kg
+_RECIPE_FOR: Final = re.compile(r"\brecipe\b.*\b(?:i have|ive got|i got|mine|to|my)\b.*\d")
 MOST_MEAT: Final = 30.0  # kg
 
 
@@ -141,7 +143,7 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("judge", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)
-    if _about_a_soak(text, context):
+    if context.phase != "none" and _about_a_soak(text, context):
         return Ask("soak", text=text)
     if context.phase not in ("waiting", "curing", "drying"):
         return None
@@ -157,8 +159,9 @@ def mixture(text: str) -> Mixture | None:
     """«5 tsp in 1 gal water for 5 lb»: cure, water and meat; None where one of them is missing, or how much water."""
     found = [m for m in measures.find(text) if m.low is None and m.value > 0]
     cure = next((m for m in found if is_cure(text, m, found)), None)
-    whole = next((m for m in found if m.kind == "mass" and m is not cure and not _of_another(text, m)), None)
-    if cure is None or whole is None or len(found) > 6:
+    wholes = [m for m in found if m.kind == "mass" and m is not cure and m.value >= LEAST_MEAT]
+    whole = next((m for m in wholes if not _of_another(text, m)), None)
+    if cure is None or whole is None or len(found) > 6 or _RECIPE_FOR.search(text):
         return None
     water = next((m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])), None)
     if water is None and _WET.search(text):
@@ -217,10 +220,14 @@ def nitrite_share(text: str, shares: list[measures.Measure]) -> measures.Measure
 
 
 def _is_nitrite(text: str, m: measures.Measure) -> bool:
+    """By the words beside it, else by its size: 5 % is a brine, unless it is said of a curing salt."""
     if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]):
         return False
-    beside = _NITRITE.search(text[max(0, m.start - _NEAR) : m.end + 12])
-    return bool(beside) or not _SALT_SHARE[0] <= m.value <= _SALT_SHARE[1]
+    before, behind = text[max(0, m.start - _NEAR) : m.start], text[m.end : m.end + _NEAR]
+    if _NITRITE.search(before) or _OF_CURE.match(behind):
+        return True
+    named = _PACKET.search(before) and not _OF_SALTS[0] <= m.value <= _OF_SALTS[1]
+    return bool(named) or any(low <= m.value <= high for low, high in _SOLD)
 
 
 def bare_strength(text: str) -> Fraction | None:
@@ -230,9 +237,11 @@ def bare_strength(text: str) -> Fraction | None:
 
 
 def pumped_share(text: str, found: list[measures.Measure]) -> measures.Measure | None:
-    """The share that is injected: the percentage beside the needle's word."""
+    """The share that is injected: the percentage beside the needle's word, else one too large for a curing salt."""
     shares = [m for m in found if m.kind == "fraction" and m.low is None and 0.02 < m.value <= 0.5]
-    return next((m for m in shares if _NEEDLE.search(_around(text, m))), None)
+    beside = next((m for m in shares if _NEEDLE.search(_around(text, m))), None)
+    large = (m for m in shares if m.value >= LEAST_PUMP and not _OF_ANOTHER.match(text[m.end :]))
+    return beside or (next(large, None) if _NEEDLE.search(text) else None)
 
 
 def _around(text: str, m: measures.Measure) -> str:

@@ -161,7 +161,15 @@ _MARKS: Final = re.compile(
     r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!:\d\d )"
     r"\b(?:ok|okay|safe|right|normal|or not"
     r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow)\b)"
-    r"|difference between|best)\b"
+    r"|difference between|best|calories|kcal|protein)\b"
+)
+# «flat or point for pastrami», «lump vs briquettes», «gas grill ok»: a choice or a doubt without a figure asks
+_CHOICE: Final = re.compile(
+    r"^(?=\D+$)(?!.*\b(?:or (?:so|something|whatever|else|later)|one or two|didnt|not|no|done|flip\w*|turn\w*|i|we|sat"
+    r"|sun|mon|tue|wed|thu|fri|today|tomorrow)\b)(?:[a-z]+ ){1,4}(?:or|vs|versus) (?:[a-z]+ ?){1,5}[ ?]*$"
+    r"|^(?=\D+$)(?:[a-z]+ ){1,4}(?:ok|okay|fine|good enough) (?:for|to|with|in|instead|as)\b"
+    r"|^(?=\D+$)(?:gas|pellet|electric|charcoal|plastic|metal|sea|table|rock|tap)"
+    r" (?:[a-z]+ ){0,2}(?:ok|okay|fine)[ ?]*$"
 )
 _NOT_KNOWN: Final = re.compile(
     r"^(?:i |we )?(?:dont know|do not know|dunno|no idea|not sure|no clue) (?:how|what"
@@ -223,7 +231,13 @@ def _before(text: str, found: re.Match[str]) -> str:
 
 def is_question(text: str) -> bool:
     """Whether a plain text asks something; «dont know how thick» tells that nobody knows."""
-    return bool(_MARKS.search(text)) and not (_NOT_KNOWN.match(text) and not text.endswith("?"))
+    asks = bool(_MARKS.search(text)) or is_choice(text)
+    return asks and not (_NOT_KNOWN.match(text) and not text.endswith("?"))
+
+
+def is_choice(text: str) -> bool:
+    """Whether a plain text puts a choice or a doubt, and no figure."""
+    return bool(_CHOICE.search(text))
 
 
 def _about(topic: str, text: str) -> str:

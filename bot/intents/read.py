@@ -226,8 +226,9 @@ def _start(plain: str, context: Context) -> Intent | None:
 
 def _tells(plain: str, context: Context) -> Intent | None:
     """Settings, and a talk that is paused or handed over, where it is no question."""
-    if plain.endswith("?") or (several(plain) and not wrong_clock(plain)):
-        return None if plain.endswith("?") else read_units(plain, context)
+    asks = plain.endswith("?") or questions.is_choice(plain)
+    if asks or (several(plain) and not wrong_clock(plain)):
+        return None if asks else read_units(plain, context)
     return read_settings(plain, context) or (None if questions.is_question(plain) else read_pause(plain, context))
 
 

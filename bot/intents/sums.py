@@ -13,6 +13,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.context import Context
+from bot.intents.conversions import converted
 from bot.intents.cures import wanted_dose
 from bot.intents.intents import Ask, Intent
 from bot.intents.questions import is_question
@@ -20,26 +21,6 @@ from bot.intents.told import Told, told
 from core.answers.find import sum_meant
 from core.units import Kilograms
 
-UNITS: Final = {
-    "c": r"c|celsius|centigrade|°c", "f": r"f|fahrenheit|°f", "kg": r"kg|kilos?|kilograms?", "g": r"g|grams?",
-    "lb": r"lbs?|pounds?", "oz": r"oz|ounces?", "mm": r"mm|millimet\w+", "cm": r"cm|centimet\w+", "in": r"inch(?:es)?",
-    "l": r"l|lit(?:er|re)s?", "ml": r"ml|millilit\w+", "gal": r"gal|gallons?", "qt": r"qts?|quarts?", "cup": r"cups?",
-    "tbsp": r"tbsps?|tablespoons?", "tsp": r"tsps?|teaspoons?",
-}  # fmt: skip
-_WORD: Final = "|".join(f"(?P<{unit}>{words})" for unit, words in UNITS.items())
-_INTO: Final = (
-    re.compile(rf"\b(?:to|in|into|as|is)\s+(?:how many |what in )?(?:{_WORD})[ ?.]*$"),
-    re.compile(rf"^(?:so )?how (?:many|much) (?:{_WORD}) (?:is|are|in|to|makes?|equals?) (?:an? )?\d"),
-    re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
-)
-_INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121 c in f for the pit»
-_OTHER: Final = {
-    "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
-    "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
-}  # fmt: skip
-_CONVERT: Final = re.compile(
-    r"^(?:please |can you |pls )*convert\b|\bin (?:metric|american|us units|imperial|british)\b"
-)
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
 _OF_ANY_FIRE: Final = frozenset({"lethality", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
@@ -62,8 +43,22 @@ _COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took
 _FUEL: Final = re.compile(
     r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|pellets?|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
 )
+_RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
+_NOT_OURS: Final = re.compile(
+    r"[$€£]|\b(?:euros?|dollars?|bucks|costs?|price|cheap\w*|fever|bab(?:y|ies) weigh\w*|ibuprofen|paracetamol|medicine"
+    r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
+    r"(?:beers?|wine|eggs?|potatoes|rice|pasta|noodles|bread|cake|salad|flour|beans|corn))\b"
+)
+_CURING: Final = re.compile(
+    r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
+    r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
+)
+_REPLACED: Final = re.compile(
+    r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
+)
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
+COLDEST_PIT: Final = 80.0  # °C
 SHORTEST: Final = 4  # words of a line that asks for a sum without a word of asking
 _OF_HEAT: Final = frozenset({"lethality", "cooling", "fire_out", "eta"})  # no batch begins with a core
 _OF_A_BATCH: Final = frozenset(
@@ -80,7 +75,8 @@ _WANTS: Final = re.compile(
 )
 _OFTEN_BARE: Final = frozenset({"dose", "shopping", "days", "fuel", "thaw"})  # asked for without any figure
 _LATER: Final = re.compile(
-    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)? \w{3,9}|xmas|christmas)\b"
+    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas"
+    r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))"
 )
 
 
@@ -130,10 +126,12 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | Non
     text = figured(text)
     if converted(text) is not None:
         return "convert"
-    bare, asks = not re.search(r"\d", text), is_question(text)
+    line, asks = told(text), is_question(text)
+    bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
-    line = told(text)
+    if _NOT_OURS.search(text):
+        return None
     possible = [kind for kind, fits in _FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
         possible = [kind for kind in possible if kind in _OF_HEAT]
@@ -145,24 +143,6 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | Non
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre» with their figures."""
     return _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text)))
-
-
-def converted(text: str) -> tuple[measures.Measure, str] | None:
-    """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
-    found = measures.find(text)
-    wanted = next(
-        (unit for words in _INTO for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
-    )
-    if wanted is None and len(found) == 1:
-        behind = _INTO_BEHIND.match(text, found[0].end)
-        wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _CONVERT.search(text) else None
-    if wanted is None or len(found) != 1 or found[0].unit == wanted:
-        return None
-    return (found[0], wanted) if _kind(wanted) == found[0].kind else None
-
-
-def _kind(unit: str) -> str:
-    return measures.find(f"1 {unit}")[0].kind
 
 
 def spoonful(text: str) -> measures.Measure | None:
@@ -244,6 +224,12 @@ def _held(line: Told) -> bool:
     return one and timed and not _TIMED.search(line.text) and not line.has("meat")
 
 
+def _is_salted(line: Told) -> bool:
+    """Plain salt as a share of meat; never where curing salt is what is asked for."""
+    named = "salt" in line.text or salt_share(line) is not None
+    return named and line.has("meat") and not line.has("salt") and not _CURING.search(line.text)
+
+
 def _is_body(line: Told) -> bool:
     return line.has("meat") or line.has("length")
 
@@ -253,17 +239,17 @@ _FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "dose": lambda line: not _has_cure(line),
     "ppm": _is_mix,
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
-    "salt_for": lambda line: line.has("meat") and not line.has("salt"),
+    "salt_for": _is_salted,
     "sugar": lambda line: line.has("meat"),
     "brine": lambda line: line.has("fractions") and not line.has("meat"),
     "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
     "equilibrium": lambda line: line.has("salt") and (line.has("water") or line.has("meat")),
     "dilute": lambda line: line.has("water", "fractions"),
-    "topup": lambda line: line.has("water"),
+    "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
     "fish_brine": lambda line: line.species == "fish" and line.has("meat"),
     "days": _is_body,
     "start_by": _is_body,
-    "cook": _is_body,
+    "cook": lambda line: _is_body(line) and (not line.temperatures or max(line.temperatures) >= COLDEST_PIT),
     "light_by": lambda line: line.has("clocks") and (_is_body(line) or line.has("hours")),
     "eta": _rises,
     "shopping": lambda line: line.has("people") or line.has("each") or line.has("meat"),
@@ -275,10 +261,10 @@ _FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "tsp_of": lambda line: any(m < 0.1 for m in masses(line.text)) and not line.has("meat"),
     "spoons": lambda line: spoonful(line.text) is not None and not line.has("meat"),
     "recipe": lambda line: len(line.meats) >= 2,
-    "rub": lambda line: line.has("meat"),
+    "rub": lambda line: line.has("meat") and bool(_RUBBED.search(line.text)),
     "spice": lambda line: line.has("meat"),
     "brine_amount": lambda line: line.has("meat"),
-    "inject": lambda line: line.has("meat"),
+    "inject": lambda line: line.has("meat") and "days" not in line.text,
     "lethality": _held,
     "cooling": lambda line: _cools(line) and not _TIMED.search(line.text),
     "fire_out": lambda line: len(line.temperatures) > 1 and (len(line.clocks) > 1 or line.has("hours")),
@@ -289,5 +275,7 @@ _FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
     "steam": lambda line: line.has("meat"),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
-    "hold_for": lambda line: (line.has("temperatures") or line.has("hours")) and not _TIMED.search(line.text),
+    "hold_for": lambda line: (
+        (line.has("temperatures") or line.has("hours")) and not (_falls(line) or _TIMED.search(line.text))
+    ),
 }

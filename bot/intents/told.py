@@ -7,7 +7,7 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import bare_strength, is_cure, nitrite_share, pours, pumped_share
+from bot.intents.cures import LEAST_MEAT, bare_strength, is_cure, nitrite_share, pours, pumped_share
 from bot.intents.meats import meat
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
@@ -35,7 +35,6 @@ _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
 )
 _SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
-_LEAST_MEAT: Final = 0.05  # kg
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _TIMES: Final = re.compile(r"(?<![\w.])(?P<n>[2-9]|1[0-2]) ?(?:x|times|of)? ?$")  # «2 4 lb flats», «2 x 4 lb»
 _EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
@@ -115,7 +114,7 @@ def told(text: str) -> Told:
     named = meat(text)
     return Told(
         text=text,
-        meats=tuple(m.value * _pieces(text, m) for m in rest if m.kind == "mass" and m.value >= _LEAST_MEAT),
+        meats=tuple(m.value * _pieces(text, m) for m in rest if m.kind == "mass" and m.value >= LEAST_MEAT),
         cure=cure.value if cure and cure.kind == "mass" else None,
         spoons=measures.from_house(cure.value, "tsp") if cure and cure.kind == "volume" else None,
         salt=salt.value if salt else None,

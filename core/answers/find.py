@@ -16,8 +16,10 @@ LIKELY_OF_BATCH: Final = 0.16  # from here on a topic of the batch in hand
 PLAINLY: Final = 0.25
 OFFERED: Final = 3
 SUM_BY: Final = 0.02  # figures speak for a sum: it answers, where an entry is no more than so much likelier
+LIKELY_SUM: Final = 0.15  # a sum has fewer phrasings, which say all that it is asked for by
 SURE_SUM: Final = 0.25  # of a sum that is asked for without a figure
-NO_SUMS: Final = frozenset({f"{SUM}start", f"{SUM}told"})  # figures of a batch that begins, or is told of
+OTHERS: Final = frozenset({f"{SUM}start", f"{SUM}other"})  # figures of a batch that begins, or of no trade of ours
+NO_SUMS: Final = frozenset({*OTHERS, f"{SUM}told"})  # or that are told of a batch
 LONGEST: Final = 300  # characters; a longer line is no question
 
 
@@ -82,12 +84,18 @@ def sum_meant(question: str, kinds: Collection[str], asks: bool = True, surely: 
         It brings no figure: only where it is clearly likelier than every entry.
     """
     named = {f"{SUM}{kind}" for kind in kinds}
-    others = {f"{SUM}start"} if asks else NO_SUMS
+    others = OTHERS if asks else NO_SUMS
     ranked = nearest(question[:LONGEST], ENGLISH, OFFERED + 1, named | others)
     best, score = next(((name, score) for name, score in ranked if name in named), ("", 0.0))
-    least = SURE_SUM if surely else LIKELY
+    least = SURE_SUM if surely else LIKELY_SUM
     likely = score >= least and all(score - one >= _lead(name, surely) for name, one in ranked if name not in named)
     return best.removeprefix(SUM) if likely else None
+
+
+def begins(question: str) -> bool:
+    """Whether a line is likelier one that begins a batch than one that any entry answers."""
+    ranked = nearest(question[:LONGEST], ENGLISH, 1, {f"{SUM}start"})
+    return bool(ranked) and ranked[0][0] == f"{SUM}start"
 
 
 def _lead(rival: str, surely: bool) -> float:

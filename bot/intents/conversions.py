@@ -1,0 +1,45 @@
+"""A quantity that is wanted in another unit: «203 f to celsius», «how many pounds is 4.5 kilos»."""
+
+import re
+from typing import Final
+
+from bot import measures
+
+UNITS: Final = {
+    "c": r"c|celsius|centigrade|°c", "f": r"f|fahrenheit|°f", "kg": r"kg|kilos?|kilograms?", "g": r"g|grams?",
+    "lb": r"lbs?|pounds?", "oz": r"oz|ounces?", "mm": r"mm|millimet\w+", "cm": r"cm|centimet\w+", "in": r"inch(?:es)?",
+    "l": r"l|lit(?:er|re)s?", "ml": r"ml|millilit\w+", "gal": r"gal|gallons?", "qt": r"qts?|quarts?", "cup": r"cups?",
+    "tbsp": r"tbsps?|tablespoons?", "tsp": r"tsps?|teaspoons?",
+}  # fmt: skip
+_WORD: Final = "|".join(f"(?P<{unit}>{words})" for unit, words in UNITS.items())
+_INTO: Final = (
+    re.compile(rf"\b(?:to|in|into|as|is)\s+(?:how many |what in )?(?:{_WORD})[ ?.]*$"),
+    re.compile(rf"^(?:so )?how (?:many|much) (?:{_WORD}) (?:is|are|in|to|makes?|equals?) (?:an? )?\d"),
+    re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
+)
+_INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121 c in f for the pit»
+_OTHER: Final = {
+    "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
+    "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
+}  # fmt: skip
+_CONVERT: Final = re.compile(
+    r"^(?:please |can you |pls )*convert\b|\bin (?:metric|american|us units|imperial|british)\b"
+)
+
+
+def converted(text: str) -> tuple[measures.Measure, str] | None:
+    """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
+    found = measures.find(text)
+    wanted = next(
+        (unit for words in _INTO for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
+    )
+    if wanted is None and len(found) == 1:
+        behind = _INTO_BEHIND.match(text, found[0].end)
+        wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _CONVERT.search(text) else None
+    if wanted is None or len(found) != 1 or found[0].unit == wanted:
+        return None
+    return (found[0], wanted) if _kind(wanted) == found[0].kind else None
+
+
+def _kind(unit: str) -> str:
+    return measures.find(f"1 {unit}")[0].kind
