@@ -154,6 +154,10 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
     turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})
     text, rows = asking.probe(first.value, meant.batch, tuple(p for p in places if p))
+    others = [
+        replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options if not isinstance(o, Reading)
+    ]
+    rows += unclear.taps(others[:2], turn.person)  # «60» may be millimetres or minutes, too
     return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)
 
 

@@ -11,6 +11,7 @@ from bot.facts import facts
 from bot.intents import when, yard
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
+from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import asking, cooling, general, recalled, reckoned, sooner, standing, talked_of
@@ -63,6 +64,7 @@ OF_ONES_OWN = frozenset(
     | {LAST_TIME}
 )  # no matter of the trade, whoever asks
 CLEAR = 0.15
+_TELLS = re.compile(r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong)\b")  # and asks nothing
 Said = tuple[str, asking.Rows]
 Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
 
@@ -71,6 +73,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     """What a line asks of a batch in that phase, by likeness; None where an entry is as likely, or figures are told."""
     language = turn.person.language
     plain = normal(text, language)
+    if _TELLS.match(plain) and not is_question(plain):
+        return None
     named = None if _OWN & {m.kind for m in measures.find(plain)} else of_batch(text if language == ENGLISH else plain)
     if named is None or yard.is_ahead(named, phase):
         return None

@@ -6,10 +6,9 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Change, Correct, Intent, MoveDeadline, Unclear, Undo
+from bot.intents.intents import Correct, Intent, MoveDeadline, Unclear, Undo
 from bot.intents.mended_setup import read_mended_setup
 from bot.intents.steps import read_step
-from bot.measures import to_house
 from core.batch.events import Probe
 
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
@@ -32,7 +31,8 @@ _VALUE: Final = tuple(
         rf"(?<![\w.]){_NUMBER},? (?:and )?(?:not|instead of|rather than) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?![\w.])",
         rf"^(?:no|nope|nah|oops|sorry|typo|correction|wrong|wait|hang on|hold on|scratch that|my bad|my mistake"
         rf"|whoops|argh|ups|nein)\b[,.!: ]*(?:(?:no|sorry|wait|not right|fridge|core|pit|brine|meat"
-        rf"|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|read|to|say|typo|correction|actually|the|ich"
+        rf"|i|we|meant|mean|its|it|was|is|that|thats|should|be|make|temp|number|reading|one|read|to|say|typo"
+        rf"|correction|actually|the|ich"
         rf"|meinte)[ ,]*)*{_NUMBER}$",
         rf"\b(?:(?:i )?meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
         rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
@@ -77,8 +77,8 @@ _YESTERDAY: Final = re.compile(
     r"|last nights?|gestern)\b|^(?:oops )?yesterdays$"
 )
 _THAT_WAS: Final = re.compile(
-    r"\b(?:that|it)(?: one| reading)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago|at noon"
-    r"|this morning)$"
+    r"\b(?:that|it)(?: one| reading| flip)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago"
+    r"|at noon|this morning|last night|yesterday (?:morning|evening))(?:,? not .{3,20})?$"
 )
 _AT_NOT: Final = re.compile(
     r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
@@ -89,7 +89,8 @@ _FOR_BATCH: Final = re.compile(
     r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
 )
 _WRONG_TAP: Final = re.compile(
-    r"^(?:(?:oops|sorry|no|i|just|have|ive) )*(?:wrong (?:button|tap|key)|(?:pressed|hit|tapped|pushed"
+    r"^(?:(?:oops|sorry|no|i|just|have|ive) )*(?:didnt mean (?:that|it|to)|wrong (?:button|tap|key)|(?:pressed|hit"
+    r"|tapped|pushed"
     r"|touched) (?:the )?wrong \w+"
     r"|mis ?tap(?:ped)?)$"
 )
@@ -99,36 +100,11 @@ _WRONG_BATCH: Final = re.compile(
     r"|an)?(?:wrong|other|different) (?:batch"
     r"|one|meat|bag|piece)$"
 )
-_GRAMS: Final = re.compile(
-    r"\b(?:only |actually |really )?(?:put|added|used|weighed"
-    r"|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure"
-    r"|pink(?: salt)?|curing salt))?(?: in)?,? (?:not|instead of|rather than) (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g"
-    r"|gr|grams?)?\b"
-)
-_GRAMS_OF: Final = re.compile(
-    r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
-    r"| in)?"
-    r" (?:exactly |in |only |about )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?) (?:of )?(?:the )?(?:cure"
-    r"|pink salt|curing salt)"
-    r"(?: (?:in|out|on|into it|already|so far))*$"
-)
 _MEANT_HOUR: Final = re.compile(
     r"^(?!at \d)(?!make )(?:(?:no|sorry|oops|typo|i|we|meant|mean|to|say|type|it|was|make|that|should|be|have|been"
     r"|thats"
     r"|actually|at) )+"
     r"(?P<at>(?:1[0-2]|0?\d)(?:[:.][0-5]\d)? ?(?:am|pm)|(?:[01]?\d|2[0-3]):[0-5]\d)$"
-)
-_WEIGHT: Final = re.compile(
-    r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
-    r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
-    r"|^(?:its |the |meat |actually |no )*(?:trimmed|trimming|trimmed weight|weight|mass|weighs)"
-    r"(?: its| it is| is| was| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)(?:,? not \d{1,3}(?:\.\d{1,3})?)?$"
-    r"|^(?:(?:its|it is|now|only|down to) )+(?P<cut>\d{1,3}\.\d{1,3}) (?:trimmed|after trimming)$"
-)
-_NOT_WEIGHT: Final = re.compile(
-    r"^(?:(?:its|it is|it was|was|no|sorry|actually|the|weight|is) )*(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg"
-    r"|kilos?|lbs?|pounds?),? "
-    r"(?:and )?(?:not|instead of) \d{1,2}(?:\.\d{1,3})?(?: ?(?:kg|kilos?|lbs?|pounds?))?$"
 )
 _MEAL: Final = re.compile(
     r"\b(?:eat|eating|dinners?|lunch|suppers?|breakfast|meals?|serve|guests?|move|moved|push"
@@ -139,13 +115,10 @@ _OTHER_QUANTITY: Final = re.compile(
     r"\b(?:thick\w{0,4}|weigh\w{0,3}|mass|trim\w{0,4}|cure|salt|sugar|strength|people|days?)\b|%"
     r"|\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|mm|cm|inch\w{0,2}|percent)\b"
 )
-_IN_CURE: Final = ("waiting", "curing", "drying")
 _SAID: Final = re.compile(r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d")
 _MAKE_IT: Final = re.compile(
     r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead)"
 )  # an hour as well
-_SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
-_TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
 
 def read_correction(text: str, context: Context) -> Intent | None:
@@ -154,53 +127,7 @@ def read_correction(text: str, context: Context) -> Intent | None:
         return Undo()
     if _WRONG_TAP.match(text):
         return Unclear("word", text, (Undo(),))
-    for reader in (
-        _of_dose,
-        read_mended_setup,
-        _of_weight,
-        _of_hour,
-        _of_day,
-        _of_batch,
-        _of_value,
-        _of_unit,
-        _of_probe,
-    ):
-        if found := reader(text, context):
-            return found
-    return None
-
-
-def _of_dose(text: str, context: Context) -> Intent | None:
-    """«i only put 8 grams not 18»: what really went in."""
-    found = _GRAMS.search(text) or (_GRAMS_OF.search(text) if context.phase in _IN_CURE else None)
-    return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
-
-
-def _of_weight(text: str, context: Context) -> Intent | None:
-    """«i said 7.5 but trimmed is 6.9»: in the unit in which it was said before, asked about where that is not known."""
-    if stated := _NOT_WEIGHT.match(text):
-        return Change({"mass": to_house(float(stated["new"]), "lb" if stated["unit"][0] in "lp" else "kg")})
-    found = _WEIGHT.search(text)
-    if not found or not re.search(
-        r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
-    ):
-        return None
-    new = float(found["new"] or found["trimmed"] or found["cut"])
-    typed = found["unit"] or found["said_unit"]
-    units = [("lb" if typed[0] in "lp" else "kg")] if typed else _likely_units(found, new, context)
-    masses = [Change({"mass": to_house(new, unit)}) for unit in units]
-    return masses[0] if len(masses) == 1 else Unclear("unit", text[:60], tuple(masses))
-
-
-def _likely_units(found: re.Match[str], new: float, context: Context) -> list[str]:
-    both = [context.units.mass, "lb" if context.units.mass == "kg" else "kg"]
-    if context.mass is None:
-        return both
-    if said := found["said"]:
-        same = [u for u in both if abs(to_house(float(said), u) / context.mass - 1) < _SAME_MASS]
-    else:
-        same = [u for u in both if _TRIM[0] <= to_house(new, u) / context.mass <= _TRIM[1]]
-    return same if len(same) == 1 else both
+    return next((found for reader in _READERS if (found := reader(text, context))), None)
 
 
 def _of_hour(text: str, context: Context) -> Intent | None:
@@ -290,11 +217,17 @@ def _of_unit(text: str, context: Context) -> Intent | None:
 def _of_probe(text: str, context: Context) -> Intent | None:
     found = _PROBE.search(text)
     told = _SECOND_THOUGHT.search(text) or (context.phase != "none" and _ITS_THE.match(text))
-    if not found or not told or re.search(r"\bin the\b", text) or re.search(r"\d", text) or len(text.split()) > 9:
+    if (
+        not found
+        or not told
+        or re.search(r"\bin the\b|\bice\b|\bjust\b", text)
+        or re.search(r"\d", text)
+        or len(text.split()) > 9
+    ):
         return None
     return Correct(probe=_PROBES[found["probe"]])
 
 
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    _of_dose, read_mended_setup, _of_weight, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe,
+    read_mended_setup, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe,
 )  # fmt: skip

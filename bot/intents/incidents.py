@@ -77,6 +77,10 @@ _DENIED: Final = re.compile(
 _WE_WERE_OUT: Final = re.compile(
     r"^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
 )
+_SOMEBODY_OUT: Final = re.compile(  # «no flip today was out»: nothing that lies in the cold is said to be out
+    r"(?<!it )(?<!meat )(?<!bag )(?<!bags )(?<!they )(?<!that )(?<!brisket )(?<!ham )(?<!flat )(?<!belly )(?<!piece )"
+    r"\bwas out$"
+)
 _NOT_CURE: Final = re.compile(r",? (?:and )?(?:not|no) (?:the )?(?:curing salt|pink salt|curing|pink|cure)$")
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
@@ -138,7 +142,7 @@ def read_happened(text: str, context: Context) -> Told | None:
     if hit is None:
         return None
     what, found = hit
-    if what == "left_out" and _WE_WERE_OUT.match(text):
+    if what == "left_out" and (_WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
         return None
     if what == "fire_out" and context.phase not in _ON_FIRE:
         return None

@@ -1,4 +1,4 @@
-"""What was said of a piece put right: «lbs not kg», «its inches i put cm», «pork loin not belly», «5.88 not 6.25»."""
+"""What was said of a piece, and went into it, put right: «lbs not kg», «pork loin not belly», «8 grams not 18»."""
 
 import re
 from typing import Any, Final
@@ -7,6 +7,7 @@ from bot.intents.context import Context
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import meat
+from bot.measures import to_house
 from core.plan.recipe import product, products
 
 _UNIT_WORDS: Final = {
@@ -40,9 +41,51 @@ _INSTEAD: Final = re.compile(r"^[^\d]{3,40}\bnot (?:a |an |the )?[^\d]{3,30}$")
 _SET_UP: Final = ("waiting", "curing")
 
 
+_FROM_TO: Final = re.compile(
+    r"^(?:(?:please|can you|the|weight|mass|it) )*(?:change|correct|make)(?: (?:the|weight|mass|it"
+    r"|from))* \d{1,2}(?:\.\d{1,3})?"
+    rf"(?: ?(?:{_UNIT}))? (?:to|into) (?P<new>\d{{1,2}}(?:\.\d{{1,3}})?) ?(?P<unit>kgs?|kilos?|lbs?|pounds?)$"
+)
+
+
+_GRAMS: Final = re.compile(
+    r"\b(?:only |actually |really )?(?:put|added|used|weighed"
+    r"|dosed)(?: in)? (?:only )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)?(?: (?:of )?(?:the )?(?:cure"
+    r"|pink(?: salt)?|curing salt))?(?: in)?,? (?:not|instead of|rather than) (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g"
+    r"|gr|grams?)?\b"
+)
+_GRAMS_OF: Final = re.compile(
+    r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
+    r"| in)?"
+    r" (?:exactly |in |only |about )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?) (?:of )?(?:the )?(?:cure"
+    r"|pink salt|curing salt)"
+    r"(?: (?:in|out|on|into it|already|so far))*$"
+)
+_WEIGHT: Final = re.compile(
+    r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
+    r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
+    r"|^(?:its |the |meat |actually |no |i |sorry )*(?:weighed it wrong,?|trimmed|trimming|trimmed weight|weight|mass"
+    r"|weighs)"
+    r"(?: its| it is| is| was| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)(?:,? not \d{1,3}(?:\.\d{1,3})?)?$"
+    r"|^(?:(?:its|it is|now|only|down to) )+(?P<cut>\d{1,3}\.\d{1,3}) (?:trimmed|after trimming)$"
+)
+_NOT_WEIGHT: Final = re.compile(
+    r"^(?:(?:its|it is|it was|was|no|sorry|actually|the|weight|is) )*(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg"
+    r"|kilos?|lbs?|pounds?),? "
+    r"(?:and )?(?:not|instead of) \d{1,2}(?:\.\d{1,3})?(?: ?(?:kg|kilos?|lbs?|pounds?))?$"
+)
+_IN_CURE: Final = ("waiting", "curing", "drying")
+_SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
+_TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
+
+
 def read_mended_setup(text: str, context: Context) -> Intent | None:
     """A correction of the unit, the cut or the strength, where a plain text is one."""
     text = text.strip(" .!")
+    if found := _of_dose(text, context) or _of_weight(text, context):
+        return found
+    if moved := _FROM_TO.match(text):  # «change 7 to 7.5 lb»
+        return Change({"mass": to_house(float(moved["new"]), _name(moved["unit"]))})
     return _of_unit(text) or _of_strength(text, context) or _of_cut(text, context)
 
 
@@ -76,3 +119,36 @@ def _of_cut(text: str, context: Context) -> Change | None:
     cut = named.cut or (made_from[0] if len(made_from) == 1 else "")
     told: dict[str, Any] = {"product": named.product, "cut": cut}
     return Change({name: value for name, value in told.items() if value})
+
+
+def _of_dose(text: str, context: Context) -> Intent | None:
+    """«i only put 8 grams not 18»: what really went in."""
+    found = _GRAMS.search(text) or (_GRAMS_OF.search(text) if context.phase in _IN_CURE else None)
+    return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
+
+
+def _of_weight(text: str, context: Context) -> Intent | None:
+    """«i said 7.5 but trimmed is 6.9»: in the unit in which it was said before, asked about where that is not known."""
+    if stated := _NOT_WEIGHT.match(text):
+        return Change({"mass": to_house(float(stated["new"]), "lb" if stated["unit"][0] in "lp" else "kg")})
+    found = _WEIGHT.search(text)
+    if not found or not re.search(
+        r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
+    ):
+        return None
+    new = float(found["new"] or found["trimmed"] or found["cut"])
+    typed = found["unit"] or found["said_unit"]
+    units = [("lb" if typed[0] in "lp" else "kg")] if typed else _likely_units(found, new, context)
+    masses = [Change({"mass": to_house(new, unit)}) for unit in units]
+    return masses[0] if len(masses) == 1 else Unclear("unit", text[:60], tuple(masses))
+
+
+def _likely_units(found: re.Match[str], new: float, context: Context) -> list[str]:
+    both = [context.units.mass, "lb" if context.units.mass == "kg" else "kg"]
+    if context.mass is None:
+        return both
+    if said := found["said"]:
+        same = [u for u in both if abs(to_house(float(said), u) / context.mass - 1) < _SAME_MASS]
+    else:
+        same = [u for u in both if _TRIM[0] <= to_house(new, u) / context.mass <= _TRIM[1]]
+    return same if len(same) == 1 else both

@@ -97,6 +97,7 @@ _SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
+_MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
     r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls"
     r"|ok(?:ay)?)$"
@@ -194,7 +195,7 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
 
 def read_word(text: str, context: Context) -> Intent | None:
     """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
-    bare = _BETTER.sub("", text.strip(" .!"))
+    bare = _BETTER.sub("", _MEANT.sub("", text.strip(" .!")))
     preferred = bare != text.strip(" .!")
     said = when.meal(when.hour_after_day(bare, context), context)
     meal = re.match(_MEAL, bare)

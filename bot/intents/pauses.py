@@ -10,7 +10,8 @@ from bot.intents.intents import Cancel, Intent, Pause, Resume
 from bot.intents.small import wakes
 
 _PAUSE: Final = re.compile(
-    r"^(?:be )?(?:quiet|silence|shh+)(?: please| now)*$|^(?:please |pls |ok )?(?:pause|mute|silence"
+    r"^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?) ))|^out (?=(?:until"
+    r"|till?) )|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"

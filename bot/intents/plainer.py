@@ -41,11 +41,14 @@ _RULES: Final = tuple(
         (r"\b([2-9])x(?=\d)", r"\1 x "),
         (r"\b(on|off|in|out|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)",
          r"\1 at "),
+        (r"\b(?:the )?last (?:\d|few|couple of) (?:readings?|times|checks?)$", ""),
+        (r"\b(probe|sensor|channel) ([1-4]) (?=\d{2,3}\b)", r"\1 "),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
          r"|bump(?:ing)?"
-         r"|rais(?:e|ing)|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?|push(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
+         r"|rais(?:e|ing)|lower(?:ing)?|reduc(?:e|ing)|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?"
+         r"|push(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
          r"|smoker"
          r"|grill))?(?: (?:hotter|up|down|at|to|on|for))* (?P<n>[1-3]\d\d)(?: ?(?P<u>[cf]))?"
          r"(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then))*$",

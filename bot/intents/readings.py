@@ -258,7 +258,9 @@ def _options(
         and usual_cure(number.value / 100)
     ):
         out.insert(0, Change({"cure_nitrite_fraction": number.value / 100}))  # «its 6.25», read off the packet
-    minutes = number.unit is None and number.probe is None and number.value.is_integer() and 5 <= number.value <= 120
+    if context.phase == "waiting" and number.unit is None and number.probe is None and 25 <= number.value <= 150:
+        out.insert(0, Change({"thickness": measures.to_house(number.value, "mm")}))  # «60», read off a ruler
+    minutes = number.unit is None and number.probe is None and number.value % 5 == 0 and 5 <= number.value <= 120
     if minutes and context.due_step:
         out.append(Snooze(by=timedelta(minutes=number.value)))
     return tuple(out)

@@ -16,6 +16,7 @@ from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import bone, meat, ranges, without
 from bot.intents.small import content, words
+from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import Weighed, shared, weighed
 
 WHOLE_BRISKET_KG: Final = (
@@ -49,6 +50,7 @@ _COUNTED: Final = re.compile(
     r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
     r"|chickens|hams|loins)\b"
 )
+_THICK_BARE: Final = re.compile(rf"(?<![\w./])({measures.NUMBER}) thick\b")  # «2.25 thick», in the person's own unit
 _CURED: Final = re.compile(
     r"\b(?:already|ready|pre)[ -]?(?:cured|corned|brined)\b"
     r"|\b(?:shop|store|supermarket)[ -](?:bought )?(?=corned)|\bin (?:the|its) (?:pouch|packet)\b"
@@ -105,7 +107,7 @@ def read_start(text: str, context: Context) -> Start | None:
         _take_meat(text, draft)
     if goes_on and context.asked == "cut" and (cut := bone(text)):
         draft.said["cut"] = cut
-    _take_fields(text, draft)
+    _take_fields(text, draft, context)
     if named or whole or _EATS.search(text):
         take_deadline(text, context, draft)
     if not draft.said and not draft.typed:
@@ -207,8 +209,13 @@ def _unknown_words(text: str) -> list[str]:
     return after_of + [word for word in _WORD.findall(rest) if word not in _SMALL_WORDS and word not in after_of]
 
 
-def _take_fields(text: str, draft: _Draft) -> None:
+def _take_fields(text: str, draft: _Draft, context: Context) -> None:
     found = stated(text)
+    bare = _THICK_BARE.search(text) if "thickness" not in found.fields else None
+    if bare and len(metres := thicknesses(measures.number(bare[1]) or 0.0, bare[1], context)) == 1:
+        draft.said["thickness"] = metres[0]
+    elif bare:
+        draft.typed["thickness"] = bare[0]
     draft.said.update(found.fields)
     draft.typed.update(found.unclear)
     if "method" not in draft.said and re.search(r"\bdry\b(?! (?:rub|weather))", text):

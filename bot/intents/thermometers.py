@@ -31,7 +31,8 @@ _SMALL_TALK: Final = words(
     the a an in on of about around approx roughly just only currently degrees degree deg last past hr hour hours after
     since from and then so ok okay hi up down to stuck stalled stalling sitting holding steady climbing climbed dropped
     dropping rose rising fell falling went got gets hit hits hitting reached has had have been my our that this here
-    like there almost nearly already finally again today yesterday night morning mornin min mins minutes over h mid noon
+    like there getting reading readings almost nearly already finally again today yesterday night morning mornin
+    min mins minutes over h mid noon
     midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
     maybe think reckon thick side thin part spot cold coldest slow very too pretty really warm hot cool thats were
     slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but
@@ -54,6 +55,7 @@ _CLOCK: Final = re.compile(r"\d|noon|midnight")
 _DIFFERENCE: Final = re.compile(r"\b(?:down|up|by|dropped|drop|fell|rose|gained|lost|climbed|another|within|plus)$")
 _SLASH: Final = re.compile(r"\d ?°?[cf]? ?/ ?\d")  # «70/120»: meat and pit, never one thermometer twice
 _HOUR_ONLY: Final = re.compile(r"\b(?:since|after|until|till?|before|seit|bis)$")  # no temperature comes after these
+_AS_AN_HOUR: Final = re.compile(r"(?:1?\d|2[0-3])\.[0-5]\d")
 _HOUR_OF: Final = re.compile(r"(?:\b(?:at|since|from|um|seit)|@)$")
 
 
@@ -185,7 +187,8 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
     before = text[: found.start()].rstrip()
     if _DIFFERENCE.search(before):
         return
-    hour = _HOUR_ONLY.search(before) or (_HOUR_OF.search(before) and _other_number(found, text))
+    written = bool(_AS_AN_HOUR.fullmatch(found["temp"]))  # «on at 7.10»: nobody reads a thermometer so finely
+    hour = _HOUR_ONLY.search(before) or (_HOUR_OF.search(before) and (written or _other_number(found, text)))
     if unit is None and 0 < value <= 24 and hour:
         _take_time(f"at {found[0]}", line, waiting)
         return

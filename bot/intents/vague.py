@@ -35,14 +35,20 @@ _REMARKS: Final = tuple(
         ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
                   rf"|{_ONE}(?: (?:one|piece|bag))?))$"
-                  rf"|^(?:the )?{_ONE} (?:one|piece|bag)$"
+                  rf"|^(?:(?:oh|no|its|it is|it was|that was|i meant) )*(?:the )?{_ONE}"
+                  r" (?:one|piece|bag|batch|flat|point|ham|belly|slab)$"
                   rf"|^(?:only )?{_DEED} (?:only )?(?:the )?(?:one|{_ONE} one)(?: but)? not (?:the )?"
                   rf"(?:{_ONE}|rest)(?: one)?$"
                   r"|^\d (?:of (?:them|it|those)|more|left)$"),
+        ("grams", r"^(?:(?:i|we|only|just|have|ive) )*(?:used|put|added|weighed|gave it)(?: in)? (?:only |just "
+                  r"|about )?"
+                  r"(?:half|part|some|most|a third|a quarter|two thirds|the rest) (?:of )?(?:the |my )?"
+                  r"(?:cure|curing salt|pink salt|pink|salt)(?: in| so far)?$"),
         ("moved", rf"^(?:(?:it|its|has|a|temp|just|suddenly|now) )*{_WENT}"
                   r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly))*$"),
     )
 )  # fmt: skip
+_BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -51,7 +57,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!?")
     if context.phase == "none" or context.asked is not None:
         return None
-    if (out := _OUT.match(bare)) and context.phase in ("drying", "cooking"):
+    if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)
     if _FORGOT.match(bare):
         missed = (StepMissed(),) if context.due_step else ()

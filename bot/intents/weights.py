@@ -49,7 +49,8 @@ _JOINED: Final = re.compile(
     r"|is)? ?$"
 )
 _BARE: Final = re.compile(
-    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d ?(?:x|flats|points|briskets|pieces)\b)"
+    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d ?(?:x|flats|points|briskets|pieces|ducks|hams|chickens"
+    r"|trouts?|fillets|sides|breasts|bellies)\b)"
     r"(?:\d{1,2}(?:\.\d{1,3})?"
     r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads"
     r"|months?|years?|weeks?|yrs?|days? (?:ago|old))\b)"

@@ -1,7 +1,8 @@
 """Words for what may be several things, or cannot be: asked once, with what works and the taps for it."""
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from typing import Any
 
 from bot.intents.intents import Unclear
 from bot.wording import asking, language, options, refusals
@@ -10,7 +11,7 @@ from core.person import Person
 
 def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
     """What was typed and could not be taken, with what works."""
-    rows = tuple((asking.button(options.label(o, person), o),) for o in intent.options[:4])
+    rows = taps(intent.options[:4], person)
     if intent.why in _CANNOT_BE:
         return _CANNOT_BE[intent.why](intent.text), rows
     if intent.why in ("unit", "number") and not rows and re.search(r"%|salt|cure|percent", intent.text):
@@ -35,6 +36,11 @@ def nothing_to_mend() -> str:
 def which_size() -> str:
     """A unit put right, where it is not known which number it belongs to."""
     return language.say("Which number is that about? Type it with its unit, like 3.2 kg or 48 mm.")
+
+
+def taps(offered: Sequence[Any], person: Person) -> asking.Rows:
+    """A tap for each of the things that may be meant."""
+    return tuple((asking.button(options.label(o, person), o),) for o in offered)
 
 
 def _texts(typed: str, person: Person) -> dict[str, str]:
@@ -111,6 +117,9 @@ _REMARKS = {
     ),
     "thickest": language.later(
         "Which is it at the thickest spot? The cure has to reach the middle there. Tap it, or type it like 48 mm or 1.9 in."
+    ),
+    "grams": language.later(
+        "How many grams of curing salt went in? I do not guess a dose. Type it like «put in 12 g of curing salt»."
     ),
     "guests": language.later("How many will eat in all? Ask «how much for 16 people», and I say what that takes."),
 }

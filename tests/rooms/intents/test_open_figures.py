@@ -183,3 +183,32 @@ def test_an_hour_is_no_reading_and_a_meal_no_flip(text: str, phase: str, due: st
     """What a number belongs to is told by the words about it."""
     cores = {"cooking": 65.5, "resting": 72.0}
     assert short(read(text, context(phase, POUNDS, last_core_c=cores.get(phase), due_step=due))) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "due", "meant"),
+    [
+        ("on at 7.10 pit 235", "drying", None, "done meat_on @07:10 & read pit 235f"),
+        ("no flip today was out", "curing", None, "question"),
+        ("left it out", "curing", None, "happened left_out"),
+        ("68 68 69 last 3 readings", "cooking", None, "read core 68c, core 68c, core 69c"),
+        ("lower the pit to 225", "cooking", None, "set pit=107c"),
+        ("wrong temp its 152", "cooking", None, "fix 152"),
+        ("that flip was this morning not last night", "curing", None, "fix @08:00"),
+        ("i weighed it wrong its 6.4", "waiting", None, "set mass=2.903kg"),
+        ("change 7 to 7.5 lb", "waiting", None, "set mass=3.402kg"),
+        ("i only used half the cure", "waiting", None, "ask"),
+        ("it says 0.6 on the bag", "waiting", None, "ask"),
+        ("quiet til 8", "curing", None, "pause"),
+        ("oh its the other flat", "curing", None, "ask"),
+        ("out", "cooking", None, "ask"),
+        ("out", "drying", "out", "done out"),
+        ("sorry i meant friday", "curing", None, "ask"),
+        ("flat 7lbs 3oz 2.25 thick", "none", None, "start brisket_flat 3.26kg 57mm"),
+    ],
+)
+def test_what_is_put_right_or_asked(text: str, phase: str, due: str | None, meant: str) -> None:
+    """What was said before is put right in one's own words; a dose by half is asked in grams."""
+    units = KILOS if text.startswith("68") else POUNDS
+    where = context(phase, units, last_core_c={"cooking": 65.5}.get(phase), due_step=due, mass=3.175)
+    assert short(read(text, where)) == meant
