@@ -35,6 +35,7 @@ WORDS = Words({
     "no_water_on_coals": "No water on the coals; shut the vents.",
     "hot_ash": "Ash stays hot for days: a metal bin with a lid, away from the house.",
     "through_140f_in_4h": "It should pass 60 °C (140 °F) within about 4 h of going on.",
+    "through_130f_in_6h": "It has to pass 54 °C (130 °F) within 6 h of going on.",
     "no_partial_cook": "No smoking part of the way today and finishing tomorrow.",
     "coldest_spot": "Probe three places; the coldest counts.",
     "moist_surface": "The kill tables assume moist heat; a dry surface can lag behind the core.",
@@ -95,8 +96,10 @@ def at_the_start(a: Assessment) -> list[str]:
 def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     """The cautions of a place that apply to this batch."""
     leave_out = {"non_intact"} if a.piece.intact else set()
-    leave_out |= set() if a.ledger.record.fish else OF_FISH
-    leave_out |= set() if a.ledger.record.bird else OF_BIRDS
+    record = a.ledger.record
+    leave_out.add("through_140f_in_4h" if record.delicate and not record.hurried else "through_130f_in_6h")
+    leave_out |= set() if record.fish else OF_FISH
+    leave_out |= set() if record.bird else OF_BIRDS
     leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}
     if meats.in_pot(a):
         leave_out |= {key for key in WORDS if re.search("coal|ash|burp|moist", key)}

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from bot.intents.intents import Ask
-from bot.wording import asking, cooling, fire, holding, incidents, meats, numbers, plans, safety, wraps
+from bot.wording import asking, cooling, fire, holding, incidents, meats, numbers, plans, rises, safety, wraps
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
@@ -156,7 +156,7 @@ def _cook(change: Change, plain: Plain) -> list[str]:
     lit = any(probe is Probe.PIT for probe, _, _ in plain) or state in ("out", "dying")
     fired = fire.advice(a) if lit and not _told_out(a) else ""
     late = [] if by else plans.late(a, before.plan if before else None)
-    return [line for line in (stall, fired, by or gain, next_one(a), *late) if line]
+    return [line for line in (rises.on_the_fire(a), stall, fired, by or gain, next_one(a), *late) if line]
 
 
 def _told_out(a: Assessment) -> bool:

@@ -15,7 +15,6 @@ from core.units import Fahrenheit, celsius_from_fahrenheit
 FLOOR_F: Final = 145.0  # whole meat and fish
 POULTRY_FLOOR_F: Final = 165.0
 REST_HOURS: Final = 3.0 / 60.0  # with 145 °F; sources.FSIS_SAFE_TEMPERATURES
-CURED_FROM: Final = 100.0  # mg/kg in the centre: the rule's nitrite
 BACK_ON_WITHIN: Final = 2.0  # h
 SHOWN_WITHIN: Final = 1.0  # h before it came off: a reading that shows how far it got
 SMOKED_FISH_F: Final = 160.0
@@ -136,8 +135,7 @@ def _runs(history: Sequence[Reading]) -> list[tuple[Reading, ...]]:
 def _partial(record: Record, readings: Sequence[Reading], off: datetime) -> Finding:
     """It came off before it was done: back on within two hours, or out. Cured bacon is cooked before eating."""
     shown = tuple(r for r in readings if hours_between(r.at, off) <= SHOWN_WITHIN)
-    cured = record.cured_centre_mg_kg is not None and record.cured_centre_mg_kg >= CURED_FROM
-    if record.product_class == "bacon" and cured:
+    if record.product_class == "bacon" and record.cured:
         status, means, advice = Status.OPEN, Outcome.NOT_YET, "raw_cook_before_eating"
     elif hours_between(off, record.now) <= BACK_ON_WITHIN:
         status, means, advice = Status.OPEN, Outcome.NOT_YET, "back_on_now"

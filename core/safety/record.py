@@ -26,6 +26,11 @@ class Incident:
     facts: Mapping[str, Fact] = field(default_factory=dict)
 
 
+CURED_FROM: MilligramsPerKilogram = (
+    100.0  # in the centre: the nitrite of the rule for cured meat; sources.FSIS_COOLING_1999
+)
+
+
 @dataclass(frozen=True)
 class Record:
     """One batch as the ledger sees it. Times are aware; histories are in °C, in any order.
@@ -87,6 +92,16 @@ class Record:
     def delicate(self) -> bool:
         """Whether the shorter clocks count: a bird, or meat that is not intact."""
         return self.bird or not self.whole
+
+    @property
+    def hurried(self) -> bool:
+        """Whether it has the trade's 4 h to 140 °F: a bird, or meat that is not intact and not cured to the middle."""
+        return self.bird or (not self.whole and not self.cured)
+
+    @property
+    def cured(self) -> bool:
+        """Whether the middle holds the rule's nitrite."""
+        return self.cured_centre_mg_kg is not None and self.cured_centre_mg_kg >= CURED_FROM
 
     def said_cold(self, what: str) -> tuple[datetime, ...]:
         """Up to when the fridge ("warm_fridge") or brine ("warm_brine") was cold, by the hours that the cook told."""

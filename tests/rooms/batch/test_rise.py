@@ -1,0 +1,90 @@
+"""A plan never leads into its own verdict on the way up: the clocks of core.safety.come_up, by the slow tenth."""
+
+from datetime import UTC, datetime, timedelta
+
+import pytest
+
+from core.batch.assess import Assessment, assess
+from core.batch.batch import fold
+from core.batch.events import Done, Event, Probe, Read, Started, What
+from core.batch.rise import rise
+from core.person import Person
+from core.plan.recipe import products
+from core.safety.findings import Outcome, Rule
+from core.units import celsius_from_fahrenheit
+
+MONDAY = datetime(2027, 3, 1, 7, 0, tzinfo=UTC)
+ADA = Person("ada", zone="Europe/Vienna", zone_known=True)
+HAM = {"product": "ham", "cut": "ham_bone_in", "mass": 4.2, "cure_nitrite_fraction": 0.0625}
+
+
+def stands(said: dict[str, object], *told: tuple[float, What], day: float = 0.0) -> Assessment:
+    """A batch of Ada's, with what was told so many hours after Monday morning, as it stands on a day."""
+    events = [Event(1, MONDAY, MONDAY, "ada", "m1", Started("it", said))]
+    for number, (hours, what) in enumerate(told, 2):
+        at = MONDAY + timedelta(hours=hours)
+        events.append(Event(number, at, at, "ada", f"m{number}", what))
+    return assess(fold("b", events), ADA, MONDAY + timedelta(days=day))
+
+
+CURED = ((24.0, Done("brine")), (26.0, Done("into_cure")), (240.0, Done("out")), (264.0, Done("meat_on")))
+
+
+def test_a_cured_ham_has_six_hours_and_a_salted_one_four() -> None:
+    """FSIS 2021 (50 to 130 °F in 6 h) alone for the cured; for the other the trade's 140 °F in 4 h (PRACTICE) too."""
+    climb = [(266.0, 60.0), (268.5, 125.0), (269.2, 141.0)]
+    reads = [(hour, Read(Probe.CORE, celsius_from_fahrenheit(f))) for hour, f in climb]
+    cured = stands(HAM, *CURED, *reads, day=269.5 / 24)
+    salted = stands({**HAM, "nitrite_target": 0.0}, *CURED, *reads, day=269.5 / 24)
+    assert not cured.ledger.verdict.of(Rule.REACH_140)
+    assert cured.ledger.verdict.kind is not Outcome.THROW_AWAY
+    assert salted.ledger.verdict.of(Rule.REACH_140)[0].means is Outcome.THROW_AWAY
+
+
+def test_a_pit_that_is_too_low_is_told_with_one_that_is_not() -> None:
+    """At 107 °C the slow tenth of such hams takes over 6 h; on the hotter pit it does not, by the same computation."""
+    low = rise(stands({**HAM, "pit_c": 107.0}))
+    assert low is not None
+    assert (low.within, low.to_c) == (6.0, pytest.approx(54.4, abs=0.1))
+    assert low.slow > 6.0
+    assert low.pit_c is not None
+    assert rise(stands({**HAM, "pit_c": low.pit_c})) is None
+
+
+def test_where_no_pit_helps_none_is_told() -> None:
+    """A ham of 11 kg comes up too slowly at any heat of the house."""
+    found = rise(stands({**HAM, "mass": 11.0}))
+    assert found is not None
+    assert found.pit_c is None
+
+
+def test_a_reading_above_the_line_ends_it() -> None:
+    """Once it is past, nothing is told; and intact meat is not judged by its core."""
+    slow = {**HAM, "pit_c": 107.0}
+    assert rise(stands(slow, *CURED, (266.0, Read(Probe.CORE, 14.0)), day=266.0 / 24)) is not None
+    assert rise(stands(slow, *CURED, (269.0, Read(Probe.CORE, 55.0)), day=269.0 / 24)) is None
+    brisket = {
+        "product": "pastrami",
+        "cut": "brisket_flat",
+        "mass": 8.0,
+        "cure_nitrite_fraction": 0.0625,
+        "pit_c": 100.0,
+    }
+    assert rise(stands(brisket)) is None
+
+
+USUAL = [
+    ("ham", "ham_boned", 4.0), ("ham", "ham_bone_in", 6.0), ("chicken", "chicken_whole", 2.0),
+    ("turkey", "turkey_breast", 2.5),
+    ("whole_turkey", "turkey_whole", 6.3), ("shoulder", "pork_shoulder", 2.5), ("back_bacon", "pork_loin", 2.5),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "of", "mass"), USUAL)
+def test_every_usual_piece_is_planned_so_that_it_keeps_its_clock(name: str, of: str, mass: float) -> None:
+    """Injected or a bird, at the pit of its product: nothing to tell."""
+    assert name in products()
+    assert (
+        rise(stands({"product": name, "cut": of, "mass": mass, "method": "inject", "cure_nitrite_fraction": 0.0625}))
+        is None
+    )
