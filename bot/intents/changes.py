@@ -44,6 +44,7 @@ _WISHED: Final = re.compile(
     r"|at|to)\b"
 )
 LIGHTEST_KG: Final = 0.1  # no piece of meat weighs less: «12 g» may be the cure. The lightest cut in cuts.toml
+_READ_OFF: Final = re.compile(r"\b(?:pit|grill|smoker)s? (?:is |now |running |sitting )*at \d")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 
@@ -63,7 +64,9 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if len(content(told.rest)) > _FOREIGN:
         return []
     fields: dict[str, Any] = dict(told.fields)
-    if context.phase == "cooking" and not _WISHED.search(text):  # «161 pit 255 windy» is read off, and no wish
+    if context.phase == "cooking" and (
+        _READ_OFF.search(text) or not _WISHED.search(text)
+    ):  # «161 pit 255 windy» is read off, and no wish
         fields.pop("pit_c", None)
     open_ones: list[Intent] = [open_field(slot, words) for slot, words in told.unclear.items()]
     if "thickness" in fields and _may_be_grey(text, context):

@@ -58,7 +58,8 @@ _PROBE: Final = re.compile(
     r"|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
 )
 _ITS_THE: Final = re.compile(
-    r"^(?:its|it is|it was|thats|this is) the (?:pit|grill|smoker|meat|core|fridge|brine|room)(?: (?:temp|one|probe))?$"
+    r"^(?:its|it is|it was|thats|this is) the (?:pit|grill|smoker|meat|core|fridge|brine|room)(?: (?:temp|one|probe))?"
+    r"(?: not the \w{2,8})?$"
 )
 _PROBES: Final = {
     **dict.fromkeys(("pit", "grate", "dome", "lid", "grill", "smoker", "cooker"), Probe.PIT),
@@ -76,6 +77,7 @@ _YESTERDAY: Final = re.compile(
     r"|from )?(?P<when>yesterdays?"
     r"|last nights?|gestern)\b|^(?:oops )?yesterdays$"
 )
+_NOT_TODAY: Final = re.compile(r"\b(?:flipped|turned|did|rinsed)\b.{0,12}\byesterday,? (?:and )?not today$")
 _THAT_WAS: Final = re.compile(
     r"\b(?:that|it)(?: one| reading| flip)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago"
     r"|at noon|this morning|last night|yesterday (?:morning|evening))(?:,? not .{3,20})?$"
@@ -93,6 +95,10 @@ _WRONG_TAP: Final = re.compile(
     r"|tapped|pushed"
     r"|touched) (?:the )?wrong \w+"
     r"|mis ?tap(?:ped)?)$"
+)
+_TAKE_BACK: Final = re.compile(  # of one thing that was named: the last, or not
+    r"^(?:please )?(?:take back|undo|strike|delete|remove|cancel) (?:the|that|my) (?:.{1,12} )?(?:flip|turn|rinse"
+    r"|reading|one)$"
 )
 _WRONG_BATCH: Final = re.compile(
     r"^(?:(?:no|oops|sorry|ups|i|that was|thats|this was|it was) )*(?:(?:for|about|meant for|flipped"
@@ -125,7 +131,7 @@ def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
     if _UNDO.search(text):
         return Undo()
-    if _WRONG_TAP.match(text):
+    if _WRONG_TAP.match(text) or _TAKE_BACK.match(text):
         return Unclear("word", text, (Undo(),))
     return next((found for reader in _READERS if (found := reader(text, context))), None)
 
@@ -157,7 +163,7 @@ def _step(text: str, context: Context) -> str | None:
 
 
 def _of_day(text: str, context: Context) -> Intent | None:
-    found = _YESTERDAY.search(text)
+    found = _YESTERDAY.search(text) or _NOT_TODAY.search(text)
     return Correct(days_back=1, step="flip" if "flip" in text else None) if found else None
 
 

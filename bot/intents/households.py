@@ -48,7 +48,7 @@ _HAND_OVER: Final = tuple(
         rf"^(?:my )?(?:mate |friend |brother |sister )?{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
-        r"^ask (?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
+        r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )
 _GOING_TO: Final = re.compile(

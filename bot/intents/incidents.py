@@ -49,7 +49,8 @@ _WHAT: Final = tuple(
                    r"|(?<!no )\b(?:juice|liquid|brine|water|fluid|puddle|drips?)\b.{0,10}"
                    r"\b(?:in|on|under|all over) (?:the )?(?:tray|fridge|shelf|bottom|plate|dish|drawer|floor)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
-                   r"|all over|everywhere)|\bhole in the bag\b"),
+                   r"|all over|everywhere)|\bhole in the bag\b"
+                   r"|\b(?:bag|tub|pouch) (?:has|got|had) (?:a |an? \w+ )?(?:hole|tear|rip|split|leak)s?\b"),
         ("dosed_twice", r"\b(?:double|twice)[ -]?(?:dosed|salted|cured)\b"
                         r"|\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"

@@ -54,6 +54,11 @@ _GRAMS: Final = re.compile(
     r"|pink(?: salt)?|curing salt))?(?: in)?,? (?:not|instead of|rather than) (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g"
     r"|gr|grams?)?\b"
 )
+_WENT_IN: Final = re.compile(
+    r"^(?:(?:only|just|about|ok|so) )*(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)(?: of (?:the )?(?:cure"
+    r"|pink salt|curing salt))?"
+    r" (?:went|is|are|was|were) in(?:to it)?$"
+)
 _GRAMS_OF: Final = re.compile(
     r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
     r"| in)?"
@@ -79,11 +84,19 @@ _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
 
+_MEANT: Final = re.compile(
+    r"^(?:(?:no|sorry|oops|it|i|should|be|make|that|meant|mean) )*(?:meant|mean|should be|make that) "
+    r"(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kgs?|kilos?|lbs?|pounds?)$"
+)
+
+
 def read_mended_setup(text: str, context: Context) -> Intent | None:
     """A correction of the unit, the cut or the strength, where a plain text is one."""
     text = text.strip(" .!")
     if found := _of_dose(text, context) or _of_weight(text, context):
         return found
+    if stated := _MEANT.match(text):
+        return Change({"mass": to_house(float(stated["new"]), _name(stated["unit"]))})
     if moved := _FROM_TO.match(text):  # «change 7 to 7.5 lb»
         return Change({"mass": to_house(float(moved["new"]), _name(moved["unit"]))})
     return _of_unit(text) or _of_strength(text, context) or _of_cut(text, context)
@@ -123,7 +136,9 @@ def _of_cut(text: str, context: Context) -> Change | None:
 
 def _of_dose(text: str, context: Context) -> Intent | None:
     """«i only put 8 grams not 18»: what really went in."""
-    found = _GRAMS.search(text) or (_GRAMS_OF.search(text) if context.phase in _IN_CURE else None)
+    found = _GRAMS.search(text) or (
+        _WENT_IN.match(text) or _GRAMS_OF.search(text) if context.phase in _IN_CURE else None
+    )
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
 
 

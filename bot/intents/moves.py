@@ -204,6 +204,9 @@ def read_word(text: str, context: Context) -> Intent | None:
     if content(when.without_times(bare)):
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+    part = re.match(r"(?:in the|this|tomorrow|tonight)\b", bare)
+    if context.due_step and part and not said.hour_said and not meal and (soon := when.future(bare, context)):
+        return Unclear("word", bare, (Snooze(until=soon.at), to))  # «tomorrow»: what was called for, or the meal
     if (
         context.due_step and said.hour_said and not said.day_said and not meal
     ):  # «at 20:30 please»: the step, or the meal

@@ -43,6 +43,12 @@ _RULES: Final = tuple(
          r"\1 at "),
         (r"\b(?:the )?last (?:\d|few|couple of) (?:readings?|times|checks?)$", ""),
         (r"\b(probe|sensor|channel) ([1-4]) (?=\d{2,3}\b)", r"\1 "),
+        (r"\b((?:went|put it|got it|its|it is|meats?|brisket|flat) (?:is |are )?(?:on|in)) (?=(?:1[0-2]|[1-9])$)",
+         r"\1 at "),
+        (r"(?<=[a-z]) ?\+ ?(?=[a-z])", ", "),
+        (r"\b(\d{1,2}(?:\.\d)?)[ -]?pounders?\b", r"\1 lb"),
+        (r"\b(guests?|people|everyone)(?: are)? now (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?$)", r"\1 at "),
+        (r"\b(?:change|set|new|make)(?: the| my)? (?:date|day|deadline)(?: is| to| for)+ ", "move it to "),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"

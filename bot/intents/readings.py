@@ -54,14 +54,17 @@ _ALL_IN: Final = re.compile(
     r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
-_THICK: Final = re.compile(rf"{THICK_AND_THIN.pattern}|\b(?:thick\w*|fat (?:end|side|part|bit))\b")
+_THICK: Final = re.compile(
+    rf"{THICK_AND_THIN.pattern}|\b(?:middle|ends?|edges?)\b|\b(?:thick\w*|fat (?:end|side|part"
+    rf"|bit))\b"
+)
 _COLD: Final = re.compile(r"\b(?:fridge|brine|pickle)\b")
 _AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|cooker|smoker) probe\b")
 _A_PROBE: Final = re.compile(r"\bprobes?\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
     r"(?:(?:its|it is|it|the|meat|pit|fridge|very|too|so|really|getting|feels|feel|seems|kind of|a bit|rather|got"
-    r"|inside|in there|is|now) ?)+(?:hot|warm|cold)(?: in there| inside| now)?"
+    r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: in there| inside| now)?"
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )
 

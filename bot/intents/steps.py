@@ -283,7 +283,8 @@ def _reading_beside(text: str, context: Context) -> list[Intent]:
     if not re.search(r"\d\d", text):
         return []
     found = read_reading(" ".join(text.split()), context)
-    return [found] if isinstance(found, Reading) else []
+    asked = isinstance(found, Unclear) and found.options and context.phase in ("resting", "chilling")
+    return [found] if found and (asked or isinstance(found, Reading)) else []
 
 
 def _reading(core: tuple[Temperature, ...], text: str, at: datetime | None) -> list[Intent]:

@@ -30,7 +30,7 @@ _LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|
 _ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _SEVERAL: Final = re.compile(r"(?<![\w.])([2-9]) ?$")  # «two 3 lb slabs»
-_COUNT: Final = re.compile(rf"(?<![\w.])([2-9]) (?:\w+ )?{_NOUN}\b")
+_COUNT: Final = re.compile(rf"(?<![\w.])([2-9]) (?:of (?:them|em|those)\b|(?:\w+ )?{_NOUN}\b)")
 _EACH: Final = re.compile(
     rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
     rf"|{_APIECE}.{{0,30}}?(?<![\w.])([2-9])\b"

@@ -212,3 +212,32 @@ def test_what_is_put_right_or_asked(text: str, phase: str, due: str | None, mean
     units = KILOS if text.startswith("68") else POUNDS
     where = context(phase, units, last_core_c={"cooking": 65.5}.get(phase), due_step=due, mass=3.175)
     assert short(read(text, where)) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "due", "meant"),
+    [
+        ("2.1 in the middle 1.6 ends", "waiting", None, "ask"),
+        ("meat went on 8ish", "drying", None, "done meat_on @08:00"),
+        ("pit at 300 closed the vents", "cooking", None, "read pit 300f"),
+        ("flipped but bag has a hole", "curing", None, "done flip & happened leaked"),
+        ("flip + fridge 36", "curing", None, "done flip & read fridge 36f"),
+        ("ask me tomorrow", "curing", "flip/3", "later @09:00"),
+        ("guests now 6.30", "cooking", None, "meal sat18:30"),
+        ("change date to the 5th", "curing", None, "meal fri13:00"),
+        ("too low", "cooking", None, "ask"),
+        ("it was the fridge not the pit", "cooking", None, "fix"),
+        ("i flipped it yesterday not today", "curing", None, "fix day"),
+        ("i meant 5 lb", "waiting", None, "set mass=2.268kg"),
+        ("only 15g went in", "waiting", None, "set put_in_cure=15g"),
+        ("take back the flip", "curing", None, "ask"),
+        ("smoked trout 6 of em about 12 oz", "none", None, "start trout 2.041kg"),
+        ("10 pounder flat", "none", None, "start brisket_flat 4.536kg"),
+        ("tomorrow", "curing", "flip/3", "ask"),
+        ("just checked its 37", "curing", None, "read fridge 37f"),
+    ],
+)
+def test_more_of_what_a_number_belongs_to(text: str, phase: str, due: str | None, meant: str) -> None:
+    """An hour after a deed, a thickness before the cure, a weight of each."""
+    where = context(phase, POUNDS, last_core_c={"cooking": 65.5}.get(phase), due_step=due, mass=3.175)
+    assert short(read(text, where)) == meant
