@@ -41,7 +41,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         case StepSkipped():
             return _skipped(turn, a, step)
         case Snooze(until, by):
-            return _snoozed(turn, a, step, until or turn.now + (by or USUAL_SNOOZE))
+            soonest = turn.now + (by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
+            return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
 
 
 def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:

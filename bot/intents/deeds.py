@@ -61,6 +61,7 @@ DEEDS: Final = tuple(
                        rf"|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
                        r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
+                       r"|\bin(?:to)? the (?:stock ?)?pot\b|^(?:(?:its|now|meat is) )*simmering(?: now| away)?$"
                        r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
                        r"|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),

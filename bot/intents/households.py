@@ -48,6 +48,7 @@ _HAND_OVER: Final = tuple(
         rf"^(?:my )?(?:mate |friend |brother |sister )?{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
+        rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now))?$",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )
@@ -68,7 +69,7 @@ _NOBODY: Final = words(
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook)\b")),
-    ("flips", re.compile(r"\bflips?\b")),
+    ("flips", re.compile(r"\b(?:flips?|turns)\b")),
 )
 
 

@@ -125,12 +125,14 @@ _CUT: Final = re.compile(
     r"|cut (?:it |them |the meat |the piece )?(?:flat|thinner|in|into|to|down)"
     r"|sliced (?:it |them |the meat )?(?:flat|thinner))\b"
 )
-_TENDER: Final = r"(?:tender|soft|like (?:soft )?butter|buttery|jiggly|zart|weich)"
-_FEEL: Final = r"(?:(?:its|it is|feels|the|probes?|meat|now|nice and|really|very|all|slides|goes|in|is) )*"
+_TENDER: Final = r"(?:(?:fork |butter )?tender|soft|like (?:soft )?butter|buttery|jiggly|zart|weich)"
+_FEEL: Final = r"(?:(?:its|it is|feels|the|probes?|fork|skewer|meat|now|nice and|really|very|all|slides|goes|in|is) )*"
 _TOUGH: Final = re.compile(
     rf"^{_FEEL}(?:not (?:yet )?(?:quite )?{_TENDER}|still (?:tough|tight|hard|firm)|tough|tight)(?: yet| enough)?$"
 )
-_SOFT: Final = re.compile(rf"^{_FEEL}{_TENDER}(?: now| already| enough)*$")
+_SOFT: Final = re.compile(
+    rf"^{_FEEL}(?:{_TENDER}|(?:turns|twists)(?: in it)?)(?: easily| without force)?(?: now| already| enough)*$"
+)
 _HERE: Final = r"(?: (?:here|now|today|outside|hard))*$"
 _WIND: Final = (
     (WINDY_M_S, (

@@ -36,7 +36,14 @@ NAMES = Words(
 )
 DRY_NAME = later("Weigh the cure")
 SALT_NAME = later("Weigh the salt")
-POT_NAMES = Words({Kind.LIGHT: "Heat the water", Kind.MEAT_ON: "Meat into the pot", Kind.OFF: "Out of the pot"})
+POT_NAMES = Words(
+    {
+        Kind.LIGHT: "Heat the water",
+        Kind.MEAT_ON: "Meat into the pot",
+        Kind.READING: "Read the core",
+        Kind.OFF: "Out of the pot",
+    }
+)
 
 
 def name(step: Step, a: Assessment) -> str:

@@ -154,7 +154,10 @@ def _meat_on(step: Step, a: Assessment) -> str:
 
 
 def _reading(step: Step, a: Assessment) -> str:
-    example = "70/120" if a.person.units.temperature == "c" else "158/245"
+    celsius = a.person.units.temperature == "c"
+    if meats.in_pot(a):
+        return say("Read the core, and reply like {example}.", example="core 70" if celsius else "core 158")
+    example = "70/120" if celsius else "158/245"
     return say("Read core and pit, and reply like {example}.", example=example)
 
 

@@ -28,6 +28,7 @@ LAST_FLIP_BEFORE = timedelta(hours=3)
 STAGE_ONE = timedelta(hours=1.5)  # 130 to 80 °F, FSIS cooling option 1
 WHOLE_COOLING = timedelta(hours=6.5)  # and on to 40 °F
 ASK_FOR_READING = timedelta(hours=1)
+AFTER_THE_FIRE = ("off", "rest", "chill", "slice", "serve")  # any of them says that it is off
 READY_SOON = timedelta(minutes=10)  # from then on the probe is asked for, not a number
 
 
@@ -106,7 +107,8 @@ def _fire_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
         yield Step("rub", Kind.RUB, rub, Urgency.PIERCING, minutes=case.product.hours.rub_rest * 60)
     yield Step("light", Kind.LIGHT, fixed.light, Urgency.PIERCING, minutes=case.durations.lighting * 60)
     yield Step("meat_on", Kind.MEAT_ON, fixed.on, Urgency.PIERCING, minutes=5)
-    if case.done("meat_on") and not case.done("off") and fixed.off.p50 - case.now > READY_SOON:
+    on_the_fire = case.done("meat_on") and not any(map(case.done, AFTER_THE_FIRE))
+    if on_the_fire and fixed.off.p50 - case.now > READY_SOON:
         asked = case.progress.next_reading or fixed.on + ASK_FOR_READING
         yield Step(f"reading/{case.progress.readings + 1}", Kind.READING, asked, Urgency.PIERCING, minutes=1)
     if case.setup.wrap != "none":
