@@ -7,7 +7,7 @@ from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted
-from bot.intents.sums import bare_grams, masses, rate
+from bot.intents.fitting import bare_grams, masses, rate
 from bot.intents.told import Told
 from bot.wording import per_weight, sums, sums_hot, sums_salt
 from core.answers import amounts, mixing

@@ -6,7 +6,7 @@ from datetime import timedelta
 from itertools import accumulate
 from typing import Any, TypeAlias
 
-from bot.intents.sums import between
+from bot.intents.fitting import between
 from bot.intents.told import Told
 from bot.wording import sums, sums_hot
 from core.answers.held import held

@@ -5,10 +5,11 @@ from typing import Final
 
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.sums import days_kept, masses
+from bot.intents.fitting import days_kept, masses, weights
 from bot.intents.told import Told
 from bot.wording import sums, sums_hot, sums_plate
 from core.answers import amounts, mixing
+from core.errors import Missing
 from core.plan.recipe import products
 from core.safety.storage import keeping
 from core.service.turn import Turn
@@ -55,7 +56,10 @@ def _boned(line: Told) -> float:
 
 
 def _loss(turn: Turn, line: Told) -> Answer:
-    before, after = max(line.meats), min(line.meats)
+    pair = weights(line)
+    if pair is None:
+        raise Missing("meat")
+    before, after = max(pair), min(pair)
     return sums_plate.lost(after / before, _tender(line)), KITCHEN, {"left": after / before}
 
 

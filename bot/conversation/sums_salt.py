@@ -6,7 +6,7 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.sums import salt_share, spoonful
+from bot.intents.fitting import salt_share, spoonful
 from bot.intents.told import Told
 from bot.wording import sums, sums_salt
 from core.answers import amounts, mixing
@@ -15,7 +15,7 @@ from core.cure.dose import from_teaspoons, house_target, teaspoons
 from core.cure.nitrite import cure_for_dry
 from core.errors import Missing
 from core.service.turn import Turn
-from core.units import Kilograms
+from core.units import Fraction, Kilograms
 
 KITCHEN: Final = ("COMMON_PRACTICE",)
 FISH_WATER: Final = 1.0  # l of water for a kg of fish in a bag. Common practice
@@ -43,7 +43,10 @@ def counted(line: Told) -> Kilograms:
 
 
 def _brine(turn: Turn, line: Told) -> Answer:
-    strength, water = line.fractions[0], need(line.water, "water")
+    return _brine_of(line.fractions[0], need(line.water, "water"))
+
+
+def _brine_of(strength: Fraction, water: Kilograms) -> Answer:
     salt = amounts.salt_for(strength, water)
     return sums.brine(salt, strength, water, salometer_degrees(strength)), ("SALOMETER",), {"salt_kg": salt}
 
@@ -54,6 +57,8 @@ def _salometer(turn: Turn, line: Told) -> Answer:
     else:
         degrees = next((float(word) for word in line.text.split() if word.replace(".", "").isdigit()), None)
         strength = need(degrees, "fractions") / 100.0 * SATURATED_BRINE
+    if line.water is not None:
+        return _brine_of(strength, line.water)
     return sums.salometer(salometer_degrees(strength), strength), ("SALOMETER",), {"strength": strength}
 
 
@@ -73,11 +78,20 @@ def _sugar(turn: Turn, line: Told) -> Answer:
 
 
 def _equilibrium(turn: Turn, line: Told) -> Answer:
-    poured = sum(m.value for m in measures.find(line.text) if pours(m))
-    share = amounts.salinity(need(line.salt, "meat"), max(poured, line.water or 0.0), line.meat or 0.0)
+    cup = spoonful(line.text) if line.salt is None else None
+    poured = sum(m.value for m in measures.find(line.text) if pours(m) and m != cup)
+    share = amounts.salinity(_salt_told(line, cup), max(poured, line.water or 0.0), line.meat or 0.0)
     if line.meat is None:
         return sums_salt.strength(share, salometer_degrees(share)), ("SALOMETER",), {"salt_fraction": share}
     return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}
+
+
+def _salt_told(line: Told, cup: measures.Measure | None) -> Kilograms:
+    """Salt by its weight, or by the cup as it usually weighs."""
+    if cup is None:
+        return need(line.salt, "meat")
+    kind = _kind_of_salt(line.text, cup)
+    return amounts.salt_by_volume(measures.from_house(cup.value, "cup"), "coarse" if kind == "kosher" else kind).usual
 
 
 def _dilute(turn: Turn, line: Told) -> Answer:

@@ -1,5 +1,6 @@
 """Sums of the clock and the calendar: when to begin, when to light, how long it still takes, how long it stays hot."""
 
+import re
 from datetime import date, datetime, time, timedelta
 from math import ceil
 from typing import Final
@@ -8,7 +9,7 @@ from bot.conversation.sums_hot import Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.days import find_day
-from bot.intents.sums import between
+from bot.intents.fitting import RATE, between
 from bot.intents.told import Told, told
 from bot.wording import sums_time
 from core.answers import mixing
@@ -84,10 +85,21 @@ def _clock(turn: Turn, hour: Hours) -> datetime:
 
 
 def _eta(turn: Turn, line: Told) -> Answer:
-    first, last, target = line.temperatures[-3], line.temperatures[-2], line.temperatures[-1]
-    left = mixing.straight_on(first, last, need(between(line), "hours"), target)
+    if pace := RATE.search(line.text):
+        last, target = told(RATE.sub(" ", line.text)).temperatures
+        first, hours = last - float(pace[1]) * (1.0 / 1.8 if _in_fahrenheit(line) else 1.0), 1.0
+    else:
+        first, last, target = line.temperatures[-3:]
+        hours = need(between(line), "hours")
+    left = mixing.straight_on(first, last, hours, target)
     at = _clock(turn, _awake(line) + left.usual) if line.clocks else None
     return sums_time.straight_on(left, at, turn.person), KITCHEN, {"left_h": left.usual}
+
+
+def _in_fahrenheit(line: Told) -> bool:
+    """Whether the figures of a line are °F: no core is told so hot in °C."""
+    bare = [float(n) for n in re.findall(r"(?<![\d.])\d{3}(?![\d.])", line.text)]
+    return any(n > 105.0 for n in bare) or bool(re.search(r"\d ?f\b", line.text))
 
 
 def _hold_for(turn: Turn, line: Told) -> Answer:

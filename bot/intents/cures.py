@@ -68,7 +68,7 @@ _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody
 )
 _NITRITE: Final = re.compile(r"\bnitrite\b")
 _PACKET: Final = re.compile(r"\b(?:cure|curing salt|packet|label)(?: (?:is|says|has|reads|of|at))?[^,;\w]{0,3}$")
-_SOLD: Final = ((0.002, 0.0095), (0.055, 0.07))  # the nitrite in curing salts
+_SOLD: Final = ((0.002, 0.0095), (0.055, 0.0665))  # the nitrite in curing salts
 _OF_SALTS: Final = (0.0095, 0.045)  # a share that only plain salt and sugar have, unless nitrite stands beside it
 _OF_ANOTHER: Final = re.compile(
     r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|yield|fat|pickle)"

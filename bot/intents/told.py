@@ -15,11 +15,10 @@ _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
     r"|\b(?:at|by|since|around) (?P<bare>1[0-2]|[1-9])(?: oclock)?(?=[ ?.,!]*$|[,;?]| (?:and|need|how|when|in|on|now|is"
-    r"|it|what|with|fine|ok|today|tomorrow|am i)\b)"
+    r"|it|what|with|fine|ok|today|tomorrow|am i)\b"
+    r"| \d{2,3}(?![\d.]| ?(?:g|kg|lb|%|min))\b)"
 )
-_BARE: Final = re.compile(
-    r"(?<![\w.,/])(?<!min )(?<!minutes )\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))"
-)
+_BARE: Final = re.compile(r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))")
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
@@ -27,9 +26,9 @@ _PEOPLE: Final = re.compile(
     r"|mates|bodies)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
-    r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to)\b)"
+    r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have)\b)"
 )
-_SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt\b")
+_SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
@@ -45,6 +44,7 @@ _SPECIES: Final = (
 )  # fmt: skip
 _HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|feet|foot)\b")
 METRES_PER_FOOT: Final = 0.3048
+THINNEST: Final[Metres] = 0.010  # of a piece
 
 
 @dataclass(frozen=True)
@@ -106,7 +106,7 @@ def told(text: str) -> Told:
     others = [m for m in found if m is not cure]
     salt = _named(text, others, _SALT)
     sugar = _named(text, others, _SUGAR)
-    water = next((m for m in others if (pours(m) and not _SALT.match(text[m.end :])) or _is_water(text, m)), None)
+    water = next((m for m in others if _is_water(text, m)), None)
     each = next((m for m in others if m.kind == "mass" and _EACH.match(text[m.end :])), None)
     rest = [m for m in others if m not in (salt, sugar, water, each)]
     shares = [m for m in found if m.kind == "fraction"]
@@ -123,7 +123,7 @@ def told(text: str) -> Told:
         pump=pump.value if pump else None,
         nitrite=nitrite.value if nitrite else None,
         fractions=tuple(m.value for m in shares if m not in (pump, nitrite)),
-        length=next((m.value for m in rest if m.kind == "length"), None),
+        length=next((m.value for m in rest if m.kind == "length" and m.value >= THINNEST), None),
         durations=tuple(m.value / 3600.0 for m in rest if m.kind == "duration"),
         temperatures=_temperatures(text, found),
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
@@ -159,15 +159,18 @@ def _pieces(text: str, m: measures.Measure) -> int:
 
 
 def _is_water(text: str, m: measures.Measure) -> bool:
-    return m.kind == "mass" and bool(_WATER.match(text[m.end :]))
+    """Whatever is poured, but a cup of salt; and a weight of water or ice."""
+    poured = pours(m) and not (m.unit == "cup" and _SALT.match(text[m.end :]))
+    return poured or (m.kind == "mass" and bool(_WATER.match(text[m.end :])))
 
 
 def _temperatures(text: str, found: list[measures.Measure]) -> tuple[Celsius, ...]:
     """Those with a unit and bare ones, in the order of the line; one unit goes for all that have none."""
     marked = [m for m in found if m.kind == "temperature"]
     bare = text
-    for span in [*((m.start, m.end) for m in found), *(c.span() for c in _CLOCK.finditer(text))]:
-        bare = bare[: span[0]] + " " * (span[1] - span[0]) + bare[span[1] :]
+    spans = [(m.start, m.end, "~" if m.kind == "duration" else " ") for m in found]
+    for start, end, fill in (*spans, *((*c.span(), " ") for c in _CLOCK.finditer(text))):
+        bare = bare[:start] + fill * (end - start) + bare[end:]
     numbers = [(n.start(), float(n[0])) for n in _BARE.finditer(bare)]
     hottest = max((value for _, value in numbers), default=0.0)
     unit = marked[0].unit if marked else "f" if hottest >= _FAHRENHEIT_FROM else "c"

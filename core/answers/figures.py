@@ -4,6 +4,9 @@ import re
 from typing import Final
 
 _NAMES: Final = frozenset({"1", "2"})  # of the two kinds of curing salt
+_FIRST_KIND: Final = re.compile(
+    r"(?<!\w)(?:cure )?(?:#|no\.? ?|nr\.? ?|number )1\b(?! ?(?:kg|kilos?|lbs?|g|oz|l|%|h|min|day)\b)"
+)
 _NUMBER: Final = r"(?<![\w.,/#])(?:\d+ )?\d+(?:[.,/]\d+)*"
 # the kind, and the units in which it is told; the kinds are words that nobody types
 _KINDS: Final = (
@@ -25,7 +28,7 @@ _FIGURE: Final = re.compile(rf"{_NUMBER} ?-?(?:{_UNITS})(?!\w)|(?P<bare>{_NUMBER
 
 def folded(text: str) -> str:
     """A plain text with each figure as a word of its kind: «4 kg pork at 110 c» is «qmass pork at qtemp»."""
-    return _FIGURE.sub(_kind, text)
+    return _FIGURE.sub(_kind, _FIRST_KIND.sub("cure 1", text))
 
 
 def _kind(found: re.Match[str]) -> str:

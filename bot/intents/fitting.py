@@ -1,0 +1,206 @@
+"""What the figures of a question allow: which sums can be meant by it at all, and what they take from it."""
+
+import re
+from collections.abc import Callable, Mapping
+from itertools import pairwise
+from typing import Final
+
+from bot import measures
+from bot.intents.told import Told, told
+from core.units import Kilograms
+
+RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
+    r"(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?|(?:an|per|every|each|/) ?(?:1 )?)"
+    r"h(?:ou)?r\b"
+)
+_NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
+_TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
+_WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
+_WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
+_KEPT: Final = re.compile(
+    r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
+)
+_COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
+_BEFORE_AFTER: Final = re.compile(
+    r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
+    r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
+)
+_FUEL: Final = re.compile(
+    r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|pellets?|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
+)
+_RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
+_TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
+_LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
+_SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
+_CURING: Final = re.compile(
+    r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
+    r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
+)
+_IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
+_REPLACED: Final = re.compile(
+    r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
+)
+_SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
+COLDEST_PIT: Final = 80.0  # °C
+
+
+def spoonful(text: str) -> measures.Measure | None:
+    """What is told by the cup or the spoon."""
+    found = [m for m in measures.find(text) if m.unit in ("tsp", "tbsp", "cup")]
+    return found[0] if found else None
+
+
+def masses(text: str) -> list[Kilograms]:
+    """All that is told by its weight."""
+    return [m.value for m in measures.find(text) if m.kind == "mass"]
+
+
+def salt_share(line: Told) -> float | None:
+    """The share of salt that is wanted, where it is one that meat may have."""
+    return next((f for f in line.fractions if _SALTED[0] <= f <= _SALTED[1]), None)
+
+
+def rate(text: str) -> float | None:
+    """Curing salt for a kilo of meat, as «25 g per kilo». [kg/kg]"""
+    found = re.search(r"\b(\d+(?:\.\d+)?) ?g(?:rams?)? (?:per|a|for each|to the|/) ?(?:kg|kilo)", text)
+    return float(found[1]) / 1000.0 if found else None
+
+
+def bare_grams(text: str) -> float | None:
+    """A dose without its unit, as «need 4.3». [g]"""
+    found = re.search(r"\bneed (\d{1,3}(?:\.\d{1,2})?)(?![\d ]*(?:kg|lb))", text)
+    return float(found[1]) if found else None
+
+
+def days_kept(line: Told) -> float | None:
+    """How many days something has been kept: told, or from one day of the week to a later one."""
+    told_ = [hours / 24.0 for hours in line.durations if hours >= 24.0]
+    named = [_WEEKDAYS.index(found[0][:3]) for found in _WEEKDAY.finditer(line.text)]
+    if told_ or len(named) < 2:
+        return next(iter(told_), None)
+    return float((named[1] - named[0]) % 7 or 7)
+
+
+def between(line: Told) -> float | None:
+    """The hours from the first hour of the day that is told to the last, else the time that is told. [h]"""
+    if len(line.clocks) < 2:
+        return line.hours
+    round_ = 12.0 if line.half_told else 24.0
+    first, last = line.clocks[0], line.clocks[-1]
+    return ((first - last) if _NOW_FIRST.search(line.text) else (last - first)) % round_
+
+
+def weights(line: Told) -> tuple[float, float] | None:
+    """Before and after, in one unit whichever: «went on at 4.1 came off 2.4»."""
+    if len(line.meats) == 2:
+        return line.meats[0], line.meats[1]
+    found = _BEFORE_AFTER.search(line.text)
+    return (float(found["before"]), float(found["after"])) if found else None
+
+
+def _has_cure(line: Told) -> bool:
+    return line.has("cure") or line.has("spoons") or rate(line.text) is not None
+
+
+def _is_mix(line: Told) -> bool:
+    return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
+
+
+def _falls(line: Told) -> bool:
+    """Temperatures of which each is colder than the one before, with how long it took."""
+    hot = line.temperatures
+    falls = len(hot) > 1 and all(a > b for a, b in pairwise(hot))
+    return falls and (len(line.clocks) > 1 or line.has("hours")) and hot[0] <= 105.0
+
+
+def _cools(line: Told) -> bool:
+    """A fall, or one reading that is colder than hot meat, hours after a first clock."""
+    one = len(line.temperatures) == 1 and line.temperatures[0] < 45.0
+    timed = len(line.clocks) > 1 or (line.has("hours") and bool(_COOLING.search(line.text)))
+    return _falls(line) or (one and timed)
+
+
+def _rises(line: Told) -> bool:
+    """Two readings and what is wanted, or one with how fast it rises."""
+    if RATE.search(line.text):
+        hot = told(RATE.sub(" ", line.text)).temperatures
+        return len(hot) == 2 and hot[0] < hot[1]
+    hot = line.temperatures
+    return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
+
+
+def _held(line: Told) -> bool:
+    """One temperature of a core, for a time or to ask for how long."""
+    one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
+    timed = line.has("hours") or "how long" in line.text or "how many min" in line.text
+    return one and timed and not _TIMED.search(line.text) and not line.has("meat")
+
+
+def _salted(line: Told) -> bool:
+    return line.has("salt") or (
+        spoonful(line.text) is not None and "salt" in line.text and not _CURING.search(line.text)
+    )
+
+
+def _is_salted(line: Told) -> bool:
+    """Plain salt as a share of meat; never where curing salt is what is asked for."""
+    named = "salt" in line.text or salt_share(line) is not None
+    of_cure = line.nitrite or (_CURING.search(line.text) and not _IN_ALL.search(line.text))
+    return named and line.has("meat") and not line.has("salt") and not of_cure
+
+
+def _is_cooked(line: Told) -> bool:
+    """A piece over a pit, and no tank of gas."""
+    hot = not line.temperatures or max(line.temperatures) >= COLDEST_PIT
+    return _is_body(line) and hot and not _TANK.search(line.text)
+
+
+def _is_body(line: Told) -> bool:
+    return line.has("meat") or line.has("length")
+
+
+# what each sum cannot do without; the rest is asked for
+FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
+    "dose": lambda line: not _has_cure(line),
+    "ppm": _is_mix,
+    "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
+    "salt_for": _is_salted,
+    "sugar": lambda line: line.has("meat"),
+    "brine": lambda line: line.has("fractions") and not line.has("meat"),
+    "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
+    "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat")),
+    "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,
+    "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
+    "fish_brine": lambda line: line.species == "fish" and line.has("meat"),
+    "days": _is_body,
+    "start_by": _is_body,
+    "cook": _is_cooked,
+    "light_by": lambda line: line.has("clocks") and (_is_body(line) or line.has("hours")),
+    "eta": _rises,
+    "shopping": lambda line: line.has("people") or line.has("each") or line.has("meat"),
+    "portions": lambda line: line.has("meat"),
+    "yield": lambda line: line.has("meat"),
+    "loss": lambda line: weights(line) is not None,
+    "thaw": lambda line: line.has("meat"),
+    "scale": lambda line: bool(masses(line.text)) and ("scale" in line.text or bare_grams(line.text) is not None),
+    "tsp_of": lambda line: any(m < 0.1 for m in masses(line.text)) and not line.has("meat"),
+    "spoons": lambda line: spoonful(line.text) is not None and not (line.has("meat") or _LITRES.search(line.text)),
+    "recipe": lambda line: len(line.meats) >= 2,
+    "rub": lambda line: line.has("meat") and bool(_RUBBED.search(line.text)),
+    "spice": lambda line: line.has("meat"),
+    "brine_amount": lambda line: line.has("meat"),
+    "inject": lambda line: line.has("meat") and "days" not in line.text,
+    "lethality": _held,
+    "cooling": lambda line: _cools(line) and not _TIMED.search(line.text),
+    "fire_out": lambda line: len(line.temperatures) > 1 and (len(line.clocks) > 1 or line.has("hours")),
+    "chill": _is_body,
+    "ice": lambda line: line.has("meat"),
+    "fuel": lambda line: bool(_FUEL.search(line.text)),
+    "altitude": lambda line: line.has("height"),
+    "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
+    "steam": lambda line: line.has("meat"),
+    "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
+    "hold_for": lambda line: (
+        (line.has("temperatures") or line.has("hours")) and not (_falls(line) or _TIMED.search(line.text))
+    ),
+}
