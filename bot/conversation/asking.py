@@ -145,6 +145,8 @@ def _about(a: Assessment, intent: Ask) -> str:
 
 def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     """A bare thing that may be several: asked once, with the few things that it may be."""
+    if not intent.options and (heard := _long_line(turn, meant)):
+        return heard
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
     if intent.why == "at" or not any(places) or meant.batch is None:
@@ -159,6 +161,15 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     ]
     rows += unclear.taps(others[:2], turn.person)  # «60» may be millimetres or minutes, too
     return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)
+
+
+def _long_line(turn: Turn, meant: Understood) -> Sequence[Reply]:
+    """A line of several words that no reader took: of the batch in hand by likeness, or an entry surely meant."""
+    text = meant.message.text
+    if len(text.split()) < trade.SHORTEST:
+        return ()
+    found = None if meant.a is None else of_batch.topic_of(turn, text, meant.a.batch.phase.value)
+    return trade.known(turn, text) if found is None else _asked(turn, meant, found)
 
 
 def _of_a_batch(option: Intent) -> bool:

@@ -18,6 +18,7 @@ WISH = re.compile(r"\b(?:want|wanna|would like|plan\w*|start\w*|mak(?:e|ing)|goi
 STORY = 6  # words; who reports a step says it in fewer
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
+REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
@@ -28,9 +29,9 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     short = told and (
         len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
     )  # «its late», beside a batch: asked about, and no answer forced on it
-    if not short and (sure := known(turn, text)):
-        return sure
     found = _found(text)
+    if (not short or _elsewhere(found)) and (sure := known(turn, text)):
+        return sure
     names = () if found is None else found.perhaps or tuple(filter(None, (found.answer,)))
     if told and names:
         return (_to_tap(names),)
@@ -39,9 +40,14 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     if meant.a is None and (none := of_batch.without(turn, text)):
         return none
     answered.remember(turn, answered.UNKNOWN, text)
-    if told:
+    if told and len(text.split()) <= REMARK:
         return (Reply(unclear.not_sure(text), facts={"answer_kind": "asked_back", "asked": "word"}, about=meant.batch),)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
+
+
+def _elsewhere(found: Found | None) -> bool:
+    """Whether a line is surely no matter of the trade."""
+    return found is not None and found.answer is not None and entry(found.answer).kind == "off_topic"
 
 
 def _offered(turn: Turn, found: Found, asked: str) -> Reply:
