@@ -28,6 +28,7 @@ from core.safety.findings import Rule, Status
 from core.service import batches
 from core.service.turn import Turn
 
+ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
 
 
@@ -145,7 +146,7 @@ def _about(a: Assessment, intent: Ask) -> str:
 
 def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     """A bare thing that may be several: asked once, with the few things that it may be."""
-    if not intent.options and (heard := _long_line(turn, meant)):
+    if intent.why in ANY_WORDS and not intent.options and (heard := _long_line(turn, meant)):
         return heard
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
@@ -166,7 +167,7 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
 def _long_line(turn: Turn, meant: Understood) -> Sequence[Reply]:
     """A line of several words that no reader took: of the batch in hand by likeness, or an entry surely meant."""
     text = meant.message.text
-    if len(text.split()) < trade.SHORTEST:
+    if len(text.split()) <= trade.REMARK:
         return ()
     found = None if meant.a is None else of_batch.topic_of(turn, text, meant.a.batch.phase.value)
     return trade.known(turn, text) if found is None else _asked(turn, meant, found)

@@ -43,11 +43,25 @@ CLOSER = {  # said of much, and what may be meant of it
         }
     ),
     "plan": frozenset(
-        {"out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight", "cooled"}
+        {
+            "out",
+            "day",
+            "slice",
+            "meat_on",
+            "light",
+            "off",
+            "rest",
+            "meal",
+            "chill",
+            "left",
+            "weight",
+            "cooled",
+            "last_time",
+        }
     ),
     "now": frozenset({"flip_next", "day", "missed", "bed", "in_time", "longer"}),
     "dose": frozenset({"cure_in"}),
-    "sum": frozenset({"feed", "in_time", "why_dose"}),
+    "sum": frozenset({"feed", "in_time", "why_dose", "cooled", "out", "day", "dose", "eta"}),
     "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold"}),
 }
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
@@ -82,9 +96,14 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     return Ask(topic, about, text)
 
 
+def _figured(text: str) -> bool:
+    return bool(_OWN & {m.kind for m in measures.find(normal(text))})
+
+
 def closer(turn: Turn, intent: Ask) -> Ask:
     """A question that its words made one for the whole log or plan, as the closer one that it is."""
-    if len(intent.text.split()) < SHORTEST or intent.topic not in CLOSER or turn.person.language != ENGLISH:
+    known = intent.topic in CLOSER and turn.person.language == ENGLISH and not _figured(intent.text)
+    if len(intent.text.split()) < SHORTEST or not known:
         return intent
     found = closest(intent.text, CLOSER[intent.topic])
     topic, about = ABOUT.get(found or "", (found, ""))

@@ -35,7 +35,8 @@ _WHAT: Final = tuple(
                       r"|packed (?:in|up)|conked out|gave up|is dead|is broken|broke down)\b"),
         ("warm_fridge", r"\bfridge (?:door )?(?:was |is |has been |stood |got )?(?:left )?(?:wide )?(?:open|ajar)\b"
                         r"|\b(?:left|had|kept) (?:the )?fridge (?:door )?(?:wide )?(?:open|ajar)\b"
-                        r"|\bopened the fridge (?:all|over|for (?:\d|an?\b|hours))\b|\bdidnt (?:close|shut) the fridge\b"
+                        r"|\bopened the fridge (?:all|over|for (?:\d|an?\b|hours))\b"
+                        r"|\bdidnt (?:close|shut) the fridge\b"
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
         ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
         ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"

@@ -178,7 +178,7 @@ _NOT_KNOWN: Final = re.compile(
 NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b"
     r"|^(?:(?:gonna|going to|all) )*(?:be )?(?:ready|done)\b.*\?$"
-    r"|^(?:what|which|who|why|where)\b(?! (?:about|if)\b)"
+    r"|^(?:what|which|who|why|where)\b(?! about\b)"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")
 
