@@ -78,7 +78,10 @@ OF_ONES_OWN = frozenset(
     | {LAST_TIME}
 )  # no matter of the trade, whoever asks
 CLEAR = 0.15
-_TELLS = re.compile(r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong)\b")  # and asks nothing
+_TELLS = re.compile(
+    r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned|did|done"
+    r"|added|put|took|missed|fried|only|been)\b"
+)  # and asks nothing
 Said = tuple[str, asking.Rows]
 Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
 

@@ -67,6 +67,16 @@ def says_all(message: Message) -> bool:
     return bool(BOTH & set(message.text.lower().replace(",", " ").split()))
 
 
+def one_fridge(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> bool:
+    """Whether a fridge was asked for once for all of these batches: then its one reading is that of each."""
+    probes = {t.probe for i in intents for t in (i.temperatures if isinstance(i, Reading) else ())}
+    if probes != {Probe.FRIDGE} or not all(isinstance(intent, Reading) for intent in intents):
+        return False
+    plans = (batches.look(turn, key).plan for key in those)
+    checks = ([step.state for step in plan.of_kind(Kind.FRIDGE_CHECK)] if plan else [] for plan in plans)
+    return all(State.DUE in states for states in checks)
+
+
 def ask(turn: Turn, message: Message, those: Sequence[str]) -> Reply:
     """Which of several batches: asked once, with the line kept."""
     names = {row.id: row.name for row in batches.open_here(turn)}

@@ -4,11 +4,17 @@ import re
 from typing import Final
 
 from bot import measures
+from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Intent, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
-from bot.intents.readings import hot_words
+from bot.intents.intents import Intent, Reading, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.plausible import FALLING_PHASES, everything
+from bot.intents.readings import WISHES, hot_words
 from bot.intents.yard import read_feel
 
+_LONE: Final = re.compile(
+    r"(?<![\w.:/%-])\d{2,3}(?:\.\d)?(?![\w.:/%])(?! ?(?:people|guests|more|bags|pieces|slices"
+    r"|ppl))"
+)
 _YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
 _NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")
 _OK: Final = re.compile(r"^(?:ok(?:ay)?|k|sure|alright|right)$")
@@ -17,6 +23,15 @@ _SPOON_OF_CURE: Final = re.compile(
     r".{0,24}\b(?:pink|cure|salt)\b.{0,12}$"
 )
 _WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that can be the weight of a piece in kg or lb
+
+
+def lone_number(text: str, context: Context) -> Unclear | None:
+    """The one number of a remark beside the fire that nobody understood: offered as what it may have read."""
+    if context.phase not in ("cooking", *FALLING_PHASES) or when.span(text) or WISHES.search(text):
+        return None
+    found = _LONE.findall(when.without_times(text))
+    options = everything(float(found[0]), context) if len(found) == 1 else ()
+    return Unclear("number", text[:60], tuple(Reading((t,)) for t in options[:4])) if options else None
 
 
 def read_bare(plain: str, context: Context) -> Intent | None:

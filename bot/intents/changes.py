@@ -5,7 +5,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents.context import Context
-from bot.intents.fields import odd_strength, stated, usual_cure
+from bot.intents.fields import odd_strength, open_strength, stated, usual_cure
 from bot.intents.intents import Change, Debrief, Intent, Start, Unclear
 from bot.intents.meats import meat
 from bot.intents.plausible import set_point
@@ -26,7 +26,7 @@ _STRENGTH_BARE: Final = re.compile(
 _WANTED: Final = re.compile(
     r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
     r"|the meat) (?:off )?(?:at|to)|(?:it comes )?off at|target(?: is| temp)?) (?P<target>[4-9]\d|[12]\d\d)"
-    r"(?: degrees)?$"
+    r"(?: degrees)?(?: (?:this time|instead|then|please|now))*$"
     r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"
     r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
 )
@@ -44,6 +44,9 @@ _WISHED: Final = re.compile(
     r"|at|to)\b"
 )
 LIGHTEST_KG: Final = 0.1  # no piece of meat weighs less: «12 g» may be the cure. The lightest cut in cuts.toml
+_NO_NUMBER: Final = re.compile(
+    r"\b(?:no (?:number|figure|percent\w*|strength|label)|(?:doesnt|does not|dont) say|not on (?:it|the))\b"
+)
 _READ_OFF: Final = re.compile(r"\b(?:pit|grill|smoker)s? (?:is |now |running |sitting )*at \d")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
@@ -58,6 +61,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
         or _lone_percent(text)
         or _lone_mass(text, context)
     )
+    if (words := open_strength(text)) and _NO_NUMBER.search(text):
+        return [Unclear("unit", words)]
     if found := alone or _wanted_temperature(text):
         return [found]
     told = stated(text)

@@ -21,6 +21,11 @@ _UNDO: Final = re.compile(
     r"| one| entry)?)?)(?: (?:please|pls|last"
     r"|that|it|one))*$"
 )
+_LAST_GONE: Final = re.compile(  # and why
+    r"^(?:please )?(?:ignore|forget|delete|scrap|scratch|disregard) (?:the |that |my )?(?:last|latest) (?:one|1"
+    r"|reading|number|temp)\b"
+    r"(?!.*\d{2})"
+)
 _VALUE: Final = tuple(
     re.compile(pattern)
     for pattern in (
@@ -55,7 +60,7 @@ _PROBE: Final = re.compile(
     r"(?:^|\b)(?<!cover )(?<!cover-)"
     r"(?:the )?(?P<probe>pit|grill|grate|dome|lid|smoker|cooker|meat|core|brisket|flat|fridge|brine|room)(?: (?:probe"
     r"|temp"
-    r"|temperature|one|not the \w{2,8}|not \w{2,8}))*$"
+    r"|temperature|number|reading|one|not the \w{2,8}|not \w{2,8}))*$"
 )
 _ITS_THE: Final = re.compile(
     r"^(?:its|it is|it was|thats|this is) the (?:pit|grill|smoker|meat|core|fridge|brine|room)(?: (?:temp|one|probe))?"
@@ -129,7 +134,7 @@ _MAKE_IT: Final = re.compile(
 
 def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
-    if _UNDO.search(text):
+    if _UNDO.search(text) or _LAST_GONE.match(text):
         return Undo()
     if _WRONG_TAP.match(text) or _TAKE_BACK.match(text):
         return Unclear("word", text, (Undo(),))

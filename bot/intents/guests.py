@@ -15,10 +15,11 @@ _MORE: Final = re.compile(
 _IN_ALL: Final = re.compile(
     rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
     rf"| total)?$"
+    rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
     rf"|instead|eating))*$"
 )
-_SOME: Final = re.compile(rf"\b{_WHO}\b|\bmore\b|\bextra\b")
+_SOME: Final = re.compile(rf"\b{_WHO}\b|\beating\b|\bcoming\b|\bmore\b|\bextra\b")
 
 
 def read_guests(text: str, context: Context) -> Intent | None:

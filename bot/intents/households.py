@@ -56,7 +56,8 @@ _GOING_TO: Final = re.compile(
     r"^(?!(?:i|we|im|ill|it|its|that|this)\b)(?:my )?[^\W\d_]{2,20}(?: \w+)? (?:is |s )?(?:going to|gonna|will)\b"
 )
 _MYSELF: Final = re.compile(
-    r"^(?:ok |now )*(?:i|ill|i will|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do|doing|will do|mind|watch"
+    r"^(?:im|i am) back on (?:it|duty|the \w+)\b|\b(?:tell|ping|ask|message) me,? not (?:her|him|them|\w+)$"
+    r"|^(?:ok |now )*(?:i|ill|i will|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do|doing|will do|mind|watch"
     r"|back on)"
     r" (?:over|the fire|the pit|the flips?|back over|it over|it from here|it again)\b"
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"

@@ -111,7 +111,7 @@ _SALT: Final = tuple(
 _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
-    r"|weighs? (?:out|in)|end weight"
+    r"|weighs? (?:out|in)|end weight|\d{1,3} ?(?:kg|kilos?|lbs?|pounds?) (?:left )?out of(?= \d)"
     r"|ended(?: up| at)?|when (?:its )?done|danach)\b"
 )
 

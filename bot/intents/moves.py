@@ -81,6 +81,8 @@ _TO: Final = tuple(
         r"|\bserving (?:at|on)\b",
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
+        rf"^(?:they|we|guests?|everyone|everybody) (?:now )?(?:want|prefer|need|like)(?: it)? (?:for "
+        rf"|on )?(?={_WEEKDAY})",
         r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",
@@ -97,6 +99,7 @@ _SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
+_NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{_WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
     r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls"
@@ -195,11 +198,11 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
 
 def read_word(text: str, context: Context) -> Intent | None:
     """A single day or hour without a verb: «sat» may be a new day for the meal, or how long it sat."""
-    bare = _BETTER.sub("", _MEANT.sub("", text.strip(" .!")))
+    bare = _BETTER.sub("", _MEANT.sub("", _NOT_DAY.sub("", text.strip(" .!"))))
     preferred = bare != text.strip(" .!")
     said = when.meal(when.hour_after_day(bare, context), context)
     meal = re.match(_MEAL, bare)
-    if said is None or len(bare.split()) > (6 if meal else 3) or not (said.day_said or said.hour_said):
+    if said is None or len(bare.split()) > (6 if meal else 4) or not (said.day_said or said.hour_said):
         return None
     if content(when.without_times(bare)):
         return None

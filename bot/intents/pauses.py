@@ -32,6 +32,11 @@ _PAUSE: Final = re.compile(
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
     r"|\bpausier\w{0,3}\b"
 )
+_THROWN: Final = re.compile(
+    r"^(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped) (?:it|them|the (?:meat|lot"
+    r"|batch))"
+    r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
+)
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
 _FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)$")
 _RESUME: Final = re.compile(
@@ -52,6 +57,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _RESUME.search(text):
         return Resume()
     if _CANCEL.search(text) and not re.search(r"\b(?:number|reading|temp)\b", text):
+        return Cancel()
+    if _THROWN.match(text):
         return Cancel()
     if _PAUSE.search(text) and not wakes(text):
         until = _FOR_TODAY.sub(

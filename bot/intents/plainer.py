@@ -49,6 +49,11 @@ _RULES: Final = tuple(
         (r"\b(\d{1,2}(?:\.\d)?)[ -]?pounders?\b", r"\1 lb"),
         (r"\b(guests?|people|everyone)(?: are)? now (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?$)", r"\1 at "),
         (r"\b(?:change|set|new|make)(?: the| my)? (?:date|day|deadline)(?: is| to| for)+ ", "move it to "),
+        (r"^((?:(?:sorry|oops|i|we) )*(?:missed|forgot) [^,;]*?),? (?:sorry,? )?(?=(?:just )?(?:done|did it|flipped"
+         r"|turned)"
+         r"(?: it)? (?:just )?now$)", r"\1, "),
+        (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) )", r"\1, "),
+        (r"^(?:(?:yes|yep|yeah|done),? )?(?:that was )?(?:ages|hours|a while|long|a long time) ago$", "done"),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"

@@ -160,7 +160,7 @@ _MARKS: Final = re.compile(
     r"|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
     r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!:\d\d )"
     r"\b(?:ok|okay|safe|right|normal|or not"
-    r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow)\b)"
+    r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow|not)\b)"
     r"|difference between|best|calories|kcal|protein)\b"
 )
 # «flat or point for pastrami», «lump vs briquettes», «gas grill ok»: a choice or a doubt without a figure asks

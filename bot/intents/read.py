@@ -13,7 +13,7 @@ from typing import Final
 from bot import measures
 from bot.intents import questions
 from bot.intents.asked import read_answer
-from bot.intents.bare import read_bare
+from bot.intents.bare import lone_number, read_bare
 from bot.intents.buttons import carried
 from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
@@ -45,7 +45,7 @@ from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
 from bot.intents.pauses import read_pause
 from bot.intents.polite import telegram
-from bot.intents.readings import lone_number, read_reading
+from bot.intents.readings import read_reading
 from bot.intents.settings import read_settings, read_units, wrong_clock
 from bot.intents.start import is_cured, read_start
 from bot.intents.sums import read_sum, read_sum_first

@@ -14,14 +14,14 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
-from bot.intents.plausible import COLD_PHASES, FALLING_PHASES, Number, can_be, everything, may_be, meanings, pair
+from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
 
 Found: TypeAlias = list[tuple[Item, Temperature]]
 
 # words with which a number is a wish, a rule or a plan: no reading
-_WISHES: Final = re.compile(
+WISHES: Final = re.compile(
     r"\b(?:under|below|above|keep|target|until|till|want|should|need|max|min|between|set|if|when|will|aim|pull at"
     r"|runs?|"
     r"always|never|wont|not|instead|typo|meant|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to|more|add)\b"
@@ -31,10 +31,6 @@ _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _SAME_THERMOMETER: Final = 20  # degrees within which three bare numbers are a series
-_LONE: Final = re.compile(
-    r"(?<![\w.:/%-])\d{2,3}(?:\.\d)?(?![\w.:/%])(?! ?(?:people|guests|more|bags|pieces|slices"
-    r"|ppl))"
-)
 _BETWEEN: Final = re.compile(
     r"(?:its |it is |the |about |somewhere )*(?P<of>fridge|brine|core|pit|meat)?(?: is| at"
     r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
@@ -43,6 +39,7 @@ _BETWEEN: Final = re.compile(
 _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
 _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
+_LID_TOO: Final = re.compile(r"(?:,? ?(?:and|but))? ?\b(?:the )?(?:lid|dome|dial)\b[^\d]{0,12}\d{3}")
 _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
 )
@@ -77,6 +74,8 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
     text = _SINCE_A_MEAL.sub("", text)
+    if "grate" in text.split() and (lid := _LID_TOO.search(text)):  # the grate beside the meat counts, so it comes last
+        text = _LID_TOO.sub("", text).replace("grate", f"{lid[0].strip(' ,')} grate")
     if context.phase == "chilling":
         if text in _MINUTES and not (context.due_step or "").startswith("chill_check"):
             by = Snooze(by=timedelta(minutes=int(text)))
@@ -116,15 +115,6 @@ def _at_odds(found: Found, line: Line) -> bool:
     return at_once and len(cold) == len(found) and len(cold) > len(set(cold))
 
 
-def lone_number(text: str, context: Context) -> Unclear | None:
-    """The one number of a remark beside the fire that nobody understood: offered as what it may have read."""
-    if context.phase not in ("cooking", *FALLING_PHASES) or when.span(text) or _WISHES.search(text):
-        return None
-    found = _LONE.findall(when.without_times(text))
-    options = everything(float(found[0]), context) if len(found) == 1 else ()
-    return Unclear("number", text[:60], tuple(Reading((t,)) for t in options[:4])) if options else None
-
-
 def hot_words(text: str) -> bool:
     """«its hot», «probe tender»: a temperature without a number."""
     return bool(_HOT.fullmatch(text.strip(" !.")))
@@ -138,7 +128,7 @@ def _is_strict(line: Line, text: str) -> bool:
 
 def _is_loose(line: Line, text: str) -> bool:
     few = len(line.foreign) <= _LOOSE_WORDS and 1 <= len(line.items) <= len(line.labels or [1])
-    return few and bool(line.labels) and not _WISHES.search(text)
+    return few and bool(line.labels) and not WISHES.search(text)
 
 
 def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear:

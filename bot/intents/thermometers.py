@@ -32,7 +32,7 @@ _SMALL_TALK: Final = words(
     since from and then so ok okay hi up down to stuck stalled stalling sitting holding steady climbing climbed dropped
     dropping rose rising fell falling went got gets hit hits hitting reached has had have been my our that this here
     like there getting reading readings checked every almost nearly already finally again today yesterday night morning
-    mornin min mins minutes over h mid noon
+    mornin door drawer all min mins minutes over h mid noon
     midnight by im we i got yep yes right ist jetzt noch bei hat grad um im der die das seit war am gerade for probably
     maybe think reckon thick side thin part spot cold coldest slow very too pretty really warm hot cool thats were
     slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but

@@ -17,6 +17,7 @@ _BARE: Final = tuple(
     re.compile(words)
     for words in (
         rf"^(?:(?:its|the|actually|sorry|no) )*thick(?:ness)?(?: (?:is|was|of|at|about|=))* {_A_NUMBER}$",
+        rf"^(?:(?:its|it is|about|bout|around|say|like|roughly) )*{_A_NUMBER} (?:thick|deep)$",
         # «1 3/4 at the fat end», «thick end is 2»: the thickest spot is the one that counts
         rf"^(?:(?:its|it is|about|around|say|like) )*{_A_NUMBER}{_INCH} (?:at|on|in) (?:the |its )?{_THICK}"
         r"(?: (?:end|part|bit|point|spot|side|place))?$",
@@ -32,6 +33,7 @@ _OR_ELSE: Final = re.compile(
 BY_HAND: Final = re.compile(
     r"\b(?:fingers?|thumbs?|fists?|palms?|hands?(?:breadths?)?|decks? of cards|bricks?|books?) ?(?:thick|wide|deep)?\b"
 )
+SET_UP: Final = ("none", "waiting", "curing")
 _INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm; between them it may be cm
 _MILLIMETRES: Final = (12.0, 150.0)
 
@@ -65,6 +67,8 @@ def _two(text: str, context: Context) -> tuple[Metres, ...]:
     """«thickest bit 55, thinnest 40 mm»: the cure has to reach the middle of the thickest; which that is, is asked."""
     lengths = measures.of_kind(text, "length")
     typed = {measures.number(found["value"]) or 0.0 for found in re.finditer(_NUMBERS, text)}
+    if context.phase not in SET_UP or measures.of_kind(text, "temperature"):
+        return ()
     if len(typed) < 2 or not THICK_AND_THIN.search(text) or not (lengths or _ENDS.search(text)):
         return ()
     unit = lengths[0].unit if lengths else "in" if _IN_INCHES.search(text) else None

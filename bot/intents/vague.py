@@ -7,7 +7,7 @@ import re
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Happened, Intent, StepDone, StepMissed, Unclear
+from bot.intents.intents import Happened, Intent, Pause, StepDone, StepMissed, Unclear
 from core.plan.steps import Kind
 
 _A_BIT: Final = (
@@ -28,9 +28,12 @@ _REMARKS: Final = tuple(
     for why, words in (
         ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?)(?: {_A_BIT}{_ODD}| a bit| a little)?$"),
         ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}{_COLOUR}$"
+                 rf"|^{_IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
+                 rf"|edges?|bone))?$"
                  rf"|^{_IT}(?:looks?|looking) {_A_BIT}{_ODD}$"),
         ("late", r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
                  r"(?:late|behind|slow)$"),
+        ("more", r"^(?:a |the )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
@@ -48,6 +51,15 @@ _REMARKS: Final = tuple(
                   r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly))*$"),
     )
 )  # fmt: skip
+_ADDED: Final = re.compile(  # another piece in the same brine
+    r"\b(?:add|adding|put|putting|throw|throwing|chuck|chucking)(?:ing)? (?:in )?(?:a|an|another|one more"
+    r"|the other)\b.*"
+    r"\b(?:to|in|into|with) (?:the |this )?(?:same )?(?:tub|bag|brine|bucket|cure|batch)\b"
+)
+_FLIPS_MUTED: Final = re.compile(
+    r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
+    r"|turn)\w*(?: \w+){0,4}$"
+)
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
@@ -59,6 +71,10 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)
+    if _ADDED.search(bare) and context.phase in ("waiting", "curing"):
+        return Unclear("added", bare)
+    if _FLIPS_MUTED.match(bare):
+        return Unclear("word", bare, (Pause(),))
     if _FORGOT.match(bare):
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))

@@ -22,9 +22,9 @@ _NOT_MEAT: Final = re.compile(
 )
 _NOUN: Final = (
     r"(?:pieces?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?|trouts?"
-    r"|ducks?|fish(?:es)?|bits?|ones?)"
+    r"|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?)"
 )
-_APIECE: Final = r"\b(?:each|apiece|a piece|per (?:piece|fish|bird|slab)|the (?:piece|fish))\b"
+_APIECE: Final = r"\b(?:each|ea|apiece|a piece|per (?:piece|fish|bird|slab)|the (?:piece|fish))\b"
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
 _LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
 _ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
@@ -146,6 +146,8 @@ def _pieces(text: str, measure: Measure) -> list[float]:
         return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(listed[0])), measure.value]
     if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):
         return [measure.value] * int(several[1])
+    if _IN_ALL.search(text):  # «x4 1.4 kg total»
+        return [measure.value]
     if times := _TIMES.search(before) or _EACH.search(_blanked(text, [measure])):  # «4 lb each» is no four pieces
         return [measure.value] * int(next(group for group in times.groups() if group))
     return [measure.value]

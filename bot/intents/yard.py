@@ -27,7 +27,7 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         rf"\bhow (?:much|many) (?:more )?{_FUEL}\b",
         rf"\b(?:enough|more) {_FUEL}\b",
         rf"\bwill (?:the |my )?(?:fire|{_FUEL}) (?:last|be enough|hold out)\b",
-        r"\brefuel\b",
+        rf"\brefuel\b|\badd(?:ed|ing)\b.{{0,12}}\b{_FUEL}\b",
         r"\btop up the (?:coals?|charcoal|fire)\b",
     )),
     ("light", (

@@ -121,6 +121,14 @@ _REMARKS = {
     "grams": language.later(
         "How many grams of curing salt went in? I do not guess a dose. Type it like «put in 12 g of curing salt»."
     ),
+    "more": language.later(
+        "More of what: days, charcoal, salt in the next one, or meat for the guests? Ask it with its word.\n"
+        "Curing salt is never added on a guess."
+    ),
+    "added": language.later(
+        "Another piece takes its own dose: put it into a bag of its own, and start it with its weight, like «start 3 lb flat».\n"
+        "In the same brine the dose of both would be wrong."
+    ),
     "guests": language.later("How many will eat in all? Ask «how much for 16 people», and I say what that takes."),
 }
 _CANNOT_BE = {

@@ -241,3 +241,31 @@ def test_more_of_what_a_number_belongs_to(text: str, phase: str, due: str | None
     """An hour after a deed, a thickness before the cure, a weight of each."""
     where = context(phase, POUNDS, last_core_c={"cooking": 65.5}.get(phase), due_step=due, mass=3.175)
     assert short(read(text, where)) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "due", "meant"),
+    [
+        ("smoked chicken 2 birds 4lb ea sunday 2pm", "none", None, "start chicken 3.629kg sun14:00"),
+        ("duck breast x4 1.4kg total", "none", None, "start duck 1.4kg"),
+        ("turkey breast 3kg for sat 5ish", "none", None, "start turkey 3kg sat17:00"),
+        ("bout 2 and a quarter thick", "waiting", None, "set thickness=57mm"),
+        ("jar just says pink curing salt no number", "waiting", None, "ask"),
+        ("add a 3lb flat to the same tub", "curing", None, "ask"),
+        ("grate 238 lid says 270", "cooking", None, "read pit 270f, pit 238f"),
+        ("37 bottom shelf 43 in the door", "curing", None, "ask"),
+        ("missed 2 days of flips soz done now", "curing", "flip/3", "missed flip & done"),
+        ("flip done bags leaking", "curing", None, "done flip & happened leaked"),
+        ("chucked it. smelt off", "curing", None, "cancel"),
+        ("they want fri nite now not sat", "curing", None, "meal fri13:00"),
+        ("pull it at 185 this time", "cooking", None, "set target_c=85.0"),
+        ("ignore the last 1 probe was on the bone", "cooking", None, "undo"),
+        ("pink in the middle", "resting", None, "ask"),
+        ("a bit more?", "curing", None, "ask"),
+        ("4.25 lb out of 7", "stored", None, "debrief"),
+    ],
+)
+def test_what_the_first_look_at_another_set_taught(text: str, phase: str, due: str | None, meant: str) -> None:
+    """Kinds of talk of a hand that nobody here had read: a weight of each, the dial of the lid, what is thrown away."""
+    where = context(phase, POUNDS, last_core_c={"cooking": 65.5}.get(phase), due_step=due, mass=3.175)
+    assert short(read(text, where)) == meant
