@@ -134,9 +134,9 @@ _MAKE_IT: Final = re.compile(
 
 def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
-    if _UNDO.search(text) or _LAST_GONE.match(text):
+    if _UNDO.search(text):
         return Undo()
-    if _WRONG_TAP.match(text) or _TAKE_BACK.match(text):
+    if _WRONG_TAP.match(text) or _TAKE_BACK.match(text) or _LAST_GONE.match(text):
         return Unclear("word", text, (Undo(),))
     return next((found for reader in _READERS if (found := reader(text, context))), None)
 

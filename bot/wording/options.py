@@ -16,6 +16,7 @@ from bot.intents.intents import (
     StepMissed,
     StepSkipped,
     Temperature,
+    Undo,
 )
 from bot.measures import from_house
 from bot.wording import numbers
@@ -76,6 +77,8 @@ def _of_step(option: Intent, person: Person) -> str:
             return say("The fire is out")
         case Happened(what="forgot_cure"):
             return say("Forgot the cure")
+        case Undo():
+            return say("Take it back")
         case StepMissed():
             return say("Forgot it")
         case StepSkipped():

@@ -259,7 +259,7 @@ def test_more_of_what_a_number_belongs_to(text: str, phase: str, due: str | None
         ("chucked it. smelt off", "curing", None, "cancel"),
         ("they want fri nite now not sat", "curing", None, "meal fri13:00"),
         ("pull it at 185 this time", "cooking", None, "set target_c=85.0"),
-        ("ignore the last 1 probe was on the bone", "cooking", None, "undo"),
+        ("ignore the last 1 probe was on the bone", "cooking", None, "ask"),
         ("pink in the middle", "resting", None, "ask"),
         ("a bit more?", "curing", None, "ask"),
         ("4.25 lb out of 7", "stored", None, "debrief"),
