@@ -42,7 +42,9 @@ DEEDS: Final = tuple(
         (Kind.EVEN, r"\b(?:sealed (?:it|them|the meat)|(?:its|it is|meat is|all) sealed|vacuum(?:ed| packed| sealed)"
                     r"|bagged (?:it )?to rest|equali[sz]ing|evening out|resting)\b|^sealed$"),
         (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
-        (Kind.DRY, r"\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
+        (Kind.DRY, r"^(?:(?:its|nice and|now|is|all|the|surface) )*tacky(?: now)?$"
+                   r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
+                   r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
         (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
                      r"| are)? (?:now )?(?:lit|going|on|started|burning|glowing)\b"

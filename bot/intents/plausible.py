@@ -271,8 +271,10 @@ def _cold_units(probe: Probe, value: float, own: str) -> tuple[str, ...]:
 
 
 def _pit_units(value: float, own: str) -> tuple[str, ...]:
+    if own == "f" and value >= 150:  # who counts in °F smokes fish and bacon so, and nothing at 150 °C and up
+        return ("f",)
     if value > 180:
-        return ("f",) if own == "f" or value >= _PIT_ALONE_F[0] else ("f", "c")
+        return ("f",) if value >= _PIT_ALONE_F[0] else ("f", "c")
     if value < 90:
         return (own,)
     return ("c",) if own == "c" and value <= 170 else ("c", "f")  # 120: a good pit in °C, a dying one in °F

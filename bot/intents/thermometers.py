@@ -15,8 +15,8 @@ _PROBE_WORDS: Final = {
     Probe.CORE: """meat meats core internal inside int brisket briskets flat point probe probes middle center centre
     ham bacon
                    kern kerntemperatur kerntemp fleisch turkey breast breasts thigh thighs leg legs drumstick
-                   wing brust keule schenkel
-    end ends""",
+                   wing brust keule schenkel fish fillet fillets salmon trout side belly loin duck chicken bird beef
+                   pork end ends""",
     Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
     Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",
     Probe.BRINE: "brine brines pickle lake bucket liquid",

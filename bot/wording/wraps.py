@@ -200,7 +200,7 @@ def deadline(a: Assessment, *, soon: bool = False) -> str:
     With `soon` it is not told hours ahead, when every reading still moves it.
     """
     found, needed = latest_wrap(a), off_by(a)
-    if found is None or needed is None or a.batch.setup.deadline is None or a.on_at is None:
+    if found is None or needed is None or a.batch.setup.deadline is None or a.on_at is None or meats.fish(a):
         return ""
     meal = numbers.when(a.batch.setup.deadline, a.person, a.now)
     if found.bare >= LIKELY_BARE:
