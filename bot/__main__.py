@@ -118,6 +118,7 @@ async def _telegram(chosen: Settings) -> None:
 
         built = await asyncio.to_thread(_built, chosen, telegram.send, now)
         built.postman.marked, built.postman.shared_by = telegram.marked, telegram.shared_by
+        built.postman.takes_along = True
         if chosen.metrics is not None:
             alarms.append(asyncio.create_task(_watched(built, chosen.metrics)))
         return _opened(built, now, alarms, Alarm(telegram.send, chosen.keeper))
@@ -168,7 +169,6 @@ def _opened(built: "Built", now: "Time", alarms: list["asyncio.Task[None]"], ala
 
     async def deliver(chat: str) -> None:
         await built.postman.replies(chat, now())
-        clock.ring()
 
     menus = tuple(Menu(commands, language, chats) for language, chats, commands in MENUS)
     return House(alarm.receiving(built.receive), deliver, menus)

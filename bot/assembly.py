@@ -13,7 +13,7 @@ from bot.conversation.turns import Conversation
 from bot.intents.zones import units_of
 from bot.keeper.gauges import Gauges
 from bot.keeper.report import Report
-from bot.notify import Notify
+from bot.notify import Notify, stands
 from bot.reply import Message, Outgoing
 from bot.wording import keeper as words
 from core.person import Person
@@ -62,8 +62,9 @@ def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]
     # unlike any other process's, on this machine or another: in a container every process has the number 1
     owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
     postman = Postman(house, Notify(house).render, gauges.sending(send), owner)
+    postman.stands = stands
     aside = partial(_aside, (house, report), rules.keeper if rules else None)
-    return Built(house, Conversation(house, newcomer_, aside, rules), postman, report)
+    return Built(house, Conversation(house, newcomer_, aside, rules, postman), postman, report)
 
 
 def _aside(of: tuple[House, Report], keeper: str | None, message: Message) -> str | None:

@@ -171,6 +171,11 @@ class Day:
         return tomorrow if self.said >= MOST_A_DAY else None
 
 
+def stands(row: Row) -> bool:
+    """Whether the words of a row were made before, and nothing has to be read or drawn for it."""
+    return row.body is not None and not row.body["picture"] and not row.body.get("document")
+
+
 def _put_off(row: Row, a: Assessment) -> bool:
     step = a.plan.step(row.step or "") if a.plan is not None else None
     return step is not None and step.put_off

@@ -9,10 +9,11 @@ from functools import partial
 from bot.conversation import admitting, heard
 from bot.conversation.act import answers
 from bot.intents.households import invitation_in
-from bot.reply import Message, Reply, to_body
+from bot.reply import Message, Outgoing, Reply, to_body
 from bot.wording import language, numbers, refusals
 from core.errors import NotKept
 from core.person import Person
+from core.reminders.delivery import Postman
 from core.service import admission
 from core.service import turn as turns
 from core.service.admission import Knock, Rules
@@ -31,6 +32,7 @@ class Conversation:
     newcomer: Person
     aside: Callable[[Message], str | None] = lambda _: None  # what somebody is told before the talk begins
     rules: Rules | None = None  # whom the keeper lets in; None is everybody
+    postman: Postman[Outgoing] | None = None  # who takes the first reply along with the turn
 
     def receive(self, message: Message, now: datetime) -> bool:
         """Take one message: True if it was new, False if it had been taken before.
@@ -70,6 +72,9 @@ class Conversation:
                     text = numbers.own_first(reply.text, turn.person)
                     said_in = replace(reply, text=text, language=language.spoken())
                     turn.say(to_body(said_in), answering=message.ref or None, about=reply.about)
+            taken = self.postman.take_reply(turn.tx, turn.said.chat, now) if self.postman and turn.replies else None
+        if self.postman is not None and taken is not None:
+            self.postman.hand(taken)
         return True
 
     def _door(self, message: Message) -> turns.Door:

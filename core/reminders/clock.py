@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from apscheduler.schedulers.asyncio import AsyncIOScheduler
 
 SWEEP_SECONDS: Final = 30
+REST_SECONDS: Final = 0.1  # from one round to the next that somebody rings for: under a crowd one serves many
 SNAG: Final = timedelta(seconds=5)  # the wait when something is due and cannot be sent just now
 SET_BACK_SECONDS: Final = 5.0  # judgement: less than that is slewed, and costs a try no more
 TIDY_EVERY: Final = timedelta(days=1)
@@ -32,6 +33,8 @@ class Clock:
     def __init__(self, now: Callable[[], datetime]) -> None:
         self.now: Final = now
         self._bell: Final = asyncio.Event()
+        self._rung: asyncio.TimerHandle | None = None  # what will sound the bell, once it was rung for
+        self._rested_at = 0.0  # when the last round ended, by the loop's clock
         self._loop: asyncio.AbstractEventLoop | None = None
         self._scheduler: AsyncIOScheduler | None = None
         self._wake_at: datetime | None = None
@@ -39,9 +42,17 @@ class Clock:
         self._seen: tuple[datetime, float] | None = None  # the time at the last round, and what was counted by then
 
     def ring(self) -> None:
-        """Run a round at once. Any thread may call it; before the clock runs it does nothing."""
+        """Run a round at once, or a moment after the last. From any thread; before the clock runs it does nothing."""
         if self._loop is not None:
-            self._loop.call_soon_threadsafe(self._bell.set)
+            self._loop.call_soon_threadsafe(self._ring)
+
+    def _ring(self) -> None:
+        if self._loop is not None and self._rung is None:
+            self._rung = self._loop.call_at(self._rested_at + REST_SECONDS, self._sound)
+
+    def _sound(self) -> None:
+        self._rung = None
+        self._bell.set()
 
     def wake_at(self, at: datetime) -> None:
         """Ring at that time, unless it rings before. Any thread may call it."""
@@ -68,8 +79,10 @@ class Clock:
             await postman.call_the_roll()
             if self._was_set_back():
                 await postman.set_back(self.now())
-            await postman.storm(self.now)
             due = await postman.next_due()
+            if postman.in_hand or (due is not None and due <= self.now()):
+                await postman.storm(self.now)
+                due = await postman.next_due()
             await self._tidy(postman)
         except Exception:
             # whatever went wrong (a full disk, a bug), the clock goes on: the next message may well go out
@@ -77,6 +90,7 @@ class Clock:
             due = self.now() + SNAG
         if due is not None:
             self._set(max(due, self.now() + timedelta(milliseconds=1)))
+        self._rested_at = asyncio.get_running_loop().time()
 
     def _was_set_back(self) -> bool:
         """Whether the time went back, or stood still, since this was asked last."""
@@ -115,7 +129,9 @@ class Clock:
     def _stop(self) -> None:
         if self._scheduler is not None:
             self._scheduler.shutdown(wait=False)
-        self._scheduler = self._loop = self._wake_at = None
+        if self._rung is not None:
+            self._rung.cancel()
+        self._scheduler = self._loop = self._wake_at = self._rung = None
 
 
 async def run(postman: Postman[Any], now: Callable[[], datetime]) -> None:

@@ -8,13 +8,14 @@ the time; it waits for nothing but the channel.
 import asyncio
 import logging
 from collections.abc import Awaitable, Callable
+from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from typing import Final, Generic, TypeVar
 
 from core.errors import NotDelivered
 from core.store import chats, due, outbox, standing
-from core.store.database import Database
+from core.store.database import Database, Transaction
 from core.store.outbox import Row
 from core.store.roll import Roll
 from core.store.tidy import tidy
@@ -76,17 +77,25 @@ class Postman(Generic[Rendered]):
         self.owner: Final = owner
         self.lease: Final = lease
         self.bell: Callable[[], None] | None = None
+        self.takes_along = False  # whether every turn is followed by `replies` of its chat
+        self.stands: Callable[[Row], bool] = lambda _: False  # whether its words stand: then no thread is worth it
         self.marked: Callable[[str], None] | None = None  # told the row of which nothing is in doubt any more
         self.shared_by: Callable[[int], None] | None = None  # told how many processes send by the same channel
         self.agree: Callable[[Database], None] | None = None  # sets our clock by that of the store's server
         self._roll: Final = Roll(database, owner)
         self._claiming: Final = asyncio.Lock()
-        self._held: Final[set[str]] = set()
+        self._held: Final[dict[str, Row]] = {}  # by its id, from when it is taken until it is marked
+        self._in_hand: Final[dict[str, Row]] = {}  # by chat: taken with the turn or the mark before it, not yet sent
 
     @property
     def busy(self) -> bool:
         """Whether something is in flight just now."""
         return bool(self._held)
+
+    @property
+    def in_hand(self) -> bool:
+        """Whether something was taken that nobody has begun to send."""
+        return bool(self._in_hand)
 
     async def round(self, now: datetime) -> int:
         """Send everything that is due at `now`, in order; how many messages went out."""
@@ -111,11 +120,25 @@ class Postman(Generic[Rendered]):
 
     async def replies(self, chat: str, now: datetime) -> int:
         """Send the waiting replies of one chat, in order; never waits for a reminder."""
-        count = 0
-        while (out := await self._next(now, ("reply",), chat)) is not None:
+        count, more = 0, True
+        while more and (row := await self._take(now, ("reply",), chat)) is not None:
+            out = await self._hand_over(row, now, with_the_next=True)
             count += out
+            more = not out or chat in self._in_hand  # where it was marked, the next was looked for with the mark
         self._ring()
         return count
+
+    def take_reply(self, tx: Transaction, chat: str, now: datetime) -> Row | None:
+        """Take the first reply of a chat that may go out, in the transaction that puts it in; then `hand` it over."""
+        held = tuple(self._held.values())
+        if not self.takes_along or any(row.chat == chat and row.sort == "reply" for row in held):
+            return None  # the next is taken with the mark of the one on its way
+        return outbox.next_reply(tx, chat, self._claim(now))
+
+    def hand(self, row: Row) -> None:
+        """What `take_reply` took is committed: it goes out with the next errand of its chat. From any thread."""
+        self._held[row.id] = row
+        self._in_hand[row.chat] = row
 
     async def next_due(self) -> datetime | None:
         """When there will be something to send."""
@@ -152,26 +175,36 @@ class Postman(Generic[Rendered]):
         row = await self._take(now, sorts, chat)
         return None if row is None else await self._hand_over(row, now)
 
+    def _claim(self, now: datetime) -> outbox.Claim:
+        return outbox.Claim(now, self.lease, self.owner)
+
+    def _from_hand(self, chat: str | None) -> Row | None:
+        with suppress(KeyError):
+            return self._in_hand.popitem()[1] if chat is None else self._in_hand.pop(chat)
+        return None
+
     async def _take(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> Row | None:
+        if (row := self._from_hand(chat)) is not None:
+            return row
         # one claim after another, so that each knows what is held
         async with self._claiming:
             claim = (self.database, now, self.lease, 1, self.owner, sorts, chat, tuple(self._held))
             for row in await asyncio.to_thread(outbox.claim, *claim):
-                self._held.add(row.id)
+                self._held[row.id] = row
                 return row
         return None
 
-    async def _hand_over(self, row: Row, now: datetime) -> bool:
+    async def _hand_over(self, row: Row, now: datetime, *, with_the_next: bool = False) -> bool:
         try:
-            return await self._deliver(row, now)
+            return await self._deliver(row, now, with_the_next)
         finally:
-            self._held.discard(row.id)
+            self._held.pop(row.id, None)
             if self.marked is not None:
                 self.marked(row.id)
 
-    async def _deliver(self, row: Row, now: datetime) -> bool:
+    async def _deliver(self, row: Row, now: datetime, with_the_next: bool) -> bool:
         try:
-            rendered = await asyncio.to_thread(self.render, row, now)
+            rendered = self.render(row, now) if self.stands(row) else await asyncio.to_thread(self.render, row, now)
         except Exception:
             log.exception("outbox row %s cannot be put in words", row.id)
             await asyncio.to_thread(self._unspeakable, row, now)
@@ -188,13 +221,19 @@ class Postman(Generic[Rendered]):
         except NotDelivered as trouble:
             await asyncio.to_thread(self._failed, row, trouble, now)
             return False
-        return await asyncio.to_thread(self._sent, row, now, key, others)
+        return await asyncio.to_thread(self._sent, row, (now, key), others, with_the_next)
 
-    def _sent(self, row: Row, now: datetime, key: str, others: tuple[str, ...]) -> bool:
-        out = outbox.sent(self.database, row, now, key)
-        if others:
-            with self.database.transaction() as tx:
-                standing.said_too(tx, others, now, key)
+    def _sent(self, row: Row, told: tuple[datetime, str], others: tuple[str, ...], with_the_next: bool) -> bool:
+        """Mark what went out and all that it said, and take the next reply of the chat along: one commit for all."""
+        following = None
+        with self.database.transaction(first=True) as tx:
+            out = outbox.mark_sent(tx, row, *told)
+            if others:
+                standing.said_too(tx, others, *told)
+            if out and with_the_next:
+                following = outbox.next_reply(tx, row.chat, self._claim(told[0]))
+        if following is not None:
+            self.hand(following)
         return out
 
     def _unspeakable(self, row: Row, now: datetime) -> None:

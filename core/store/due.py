@@ -108,10 +108,13 @@ def _earlier(lane: str, earlier: NamedFromClause[Any]) -> tuple[ColumnElement[bo
 
 
 @cache
-def taking(sorts: tuple[str, ...], of_chat: bool) -> ReturningUpdate[Any]:
-    """Take rows of these sorts that are due `at`, at `most` so many, for a `claimer` and until `lease_end`."""
+def taking(sorts: tuple[str, ...], of_chat: bool, *, held: bool = True) -> ReturningUpdate[Any]:
+    """Take rows of these sorts that are due `at`, at `most` so many, for a `claimer` and until `lease_end`.
+
+    Those that are `held` already are left alone; without it nothing is held of what might be taken.
+    """
     # apart from the update, so that no plan looks twice and takes more than was asked for
-    due = [_due(lane, of_chat).cte(f"of_{lane}") for lane in lanes(sorts)]
+    due = [_due(lane, of_chat, held).cte(f"of_{lane}") for lane in lanes(sorts)]
     ranked = union_all(*(select(of.c.id, literal_column(str(rank)).label("rank")) for rank, of in enumerate(due)))
     every = ranked.subquery("every")
     first = select(every.c.id).order_by(every.c.rank).limit(bindparam("most"))
@@ -127,9 +130,11 @@ def taking(sorts: tuple[str, ...], of_chat: bool) -> ReturningUpdate[Any]:
     return update(outgoing).where(OUT.id.in_(first)).values(values).returning(*outgoing.c)
 
 
-def _due(lane: str, of_chat: bool) -> Select[int]:
+def _due(lane: str, of_chat: bool, held: bool) -> Select[int]:
     at = bindparam("at", type_=OUT.due_at.type)
-    due = select(OUT.id).where(*_open(lane, at), OUT.due_at <= at, OUT.free_at <= at, _not_held())
+    due = select(OUT.id).where(*_open(lane, at), OUT.due_at <= at, OUT.free_at <= at)
+    if held:
+        due = due.where(_not_held())
     if of_chat:
         due = due.where(OUT.chat == bindparam("of_chat"))
     return due.order_by(OUT.due_at, OUT.id).limit(bindparam("most")).with_for_update(skip_locked=True)

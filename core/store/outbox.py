@@ -17,6 +17,7 @@ from functools import cache
 from typing import Any, Final
 
 from sqlalchemy import BigInteger, Select, Update, bindparam, func, insert, select, type_coerce, update
+from sqlalchemy.sql.dml import ReturningUpdate
 
 from core.plan.reminders import Wanted
 from core.store.codec import decode, encode
@@ -26,9 +27,9 @@ from core.store.tables import MICROSECOND, outgoing
 from core.store.wanted import reconcile
 
 __all__ = [
-    "Row", "Wanted", "chat_back", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all", "give_up",
-    "last_about", "last_reminder", "next_due", "not_tried", "prune", "put_back", "put_reply", "reconcile", "row_of",
-    "sent", "set_back", "unsure", "withdraw",
+    "Claim", "Row", "Wanted", "chat_back", "chat_gone", "chat_moved", "claim", "find_by_channel_key", "give_back_all",
+    "give_up", "last_about", "last_reminder", "mark_sent", "next_due", "next_reply", "not_tried", "prune", "put_back",
+    "put_reply", "reconcile", "row_of", "sent", "set_back", "unsure", "withdraw",
 ]  # fmt: skip
 
 GONE: Final = "chat gone"  # why a row is dead whose chat could not be reached
@@ -81,6 +82,15 @@ class Row:
     why: str | None
 
 
+@dataclass(frozen=True)
+class Claim:
+    """When rows are taken (aware UTC), for how long, and by which process."""
+
+    at: datetime
+    lease: timedelta
+    owner: str
+
+
 def put_reply(
     tx: Transaction,
     chat: str,
@@ -112,24 +122,34 @@ def claim(
     chat and urgency is due, in hand, or to be tried again: so each chat keeps its order, over all replicas. `held` are
     the ids that this process has in flight: they are not taken again, even if a clock that jumped ended their lease.
     """
-    values = {"at": now, "lease_end": now + lease, "claimer": owner, "held": [int(i) for i in held], "most": limit}
-    statement = taking(tuple(sorts), chat is not None)
+    values = {"most": limit, "held": [int(i) for i in held]} | ({} if chat is None else {"of_chat": chat})
     with database.transaction(first=True) as tx:
-        taken = tx.execute(statement, values if chat is None else values | {"of_chat": chat}).mappings().all()
-    return sorted(map(row_of, taken), key=lambda row: (rank(row.sort, row.urgency), row.due_at, int(row.id)))
+        taken = _take(tx, taking(tuple(sorts), chat is not None), values, Claim(now, lease, owner))
+    return sorted(taken, key=lambda row: (rank(row.sort, row.urgency), row.due_at, int(row.id)))
+
+
+def next_reply(tx: Transaction, chat: str, claim_: Claim) -> Row | None:
+    """Take the first reply of a chat, none of whose replies is in flight, within a transaction: see `claim`."""
+    taken = _take(tx, taking(("reply",), of_chat=True, held=False), {"most": 1, "of_chat": chat}, claim_)
+    return taken[0] if taken else None
 
 
 def sent(database: Database, row: Row, at: datetime, channel_key: str) -> bool:
+    """`mark_sent` in a transaction of its own."""
+    with database.transaction(first=True) as tx:
+        return mark_sent(tx, row, at, channel_key)
+
+
+def mark_sent(tx: Transaction, row: Row, at: datetime, channel_key: str) -> bool:
     """The row arrived, as `channel_key` of its channel; False where the claim was lost meanwhile.
 
     The repeat of a reminder keeps its distance from the first: as late as that went out, so much later it comes.
     """
-    with database.transaction(first=True) as tx:
-        if not _change(tx, row, state="sent", sent_at=at, channel_key=channel_key):
-            return False
-        if row.sort == "reminder" and row.occurrence == 0 and at > row.due_at:
-            of = {"of_batch": row.batch, "of_chat": row.chat, "of_step": row.step}
-            tx.execute(DELAY, of | {"late": (at - row.due_at) // MICROSECOND})
+    if not _change(tx, row, state="sent", sent_at=at, channel_key=channel_key):
+        return False
+    if row.sort == "reminder" and row.occurrence == 0 and at > row.due_at:
+        of = {"of_batch": row.batch, "of_chat": row.chat, "of_step": row.step}
+        tx.execute(DELAY, of | {"late": (at - row.due_at) // MICROSECOND})
     return True
 
 
@@ -249,6 +269,11 @@ def _change(tx: Transaction, row: Row, **values: Any) -> bool:
     claim_ = {"row": int(row.id), "claimer": row.owner, "attempt": row.attempts}
     new = {f"new_{name}": value for name, value in values.items()}
     return bool(tx.execute(_changing(tuple(values)), claim_ | new).rowcount)
+
+
+def _take(tx: Transaction, statement: ReturningUpdate[Any], values: dict[str, Any], by: Claim) -> list[Row]:
+    taken = {"at": by.at, "lease_end": by.at + by.lease, "claimer": by.owner}
+    return [row_of(found) for found in tx.execute(statement, values | taken).mappings()]
 
 
 def _finish(database: Database, row: Row, **values: Any) -> bool:

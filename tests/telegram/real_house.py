@@ -29,6 +29,7 @@ class RealHouse:
         self.channel = Telegram(account, Manners(AT_ONCE, now=self.now))
         self.built: Built = build(f"sqlite:///{folder / 'house.db'}", newcomer(zone), self.channel.send)
         self.built.postman.marked = self.channel.marked
+        self.built.postman.takes_along = True
 
     def now(self) -> datetime:
         """The time in the house."""

@@ -19,6 +19,7 @@ TakeIn = Callable[[RawUpdate], Awaitable["asyncio.Future[bool]"]]
 
 BREATH = 0.05  # seconds between two questions while turns run and nothing new comes
 LONGEST_BREATH = 1.0
+CROWD = BATCH // 2  # more than so many under way, and an answer would bring little but what is known
 FIRST_BACK_OFF, LONGEST_BACK_OFF = 1.0, 30.0
 KEPT_REMEMBERED = 10 * BATCH
 CONFLICT_PAUSE = 10.0
@@ -157,10 +158,14 @@ class Poller:
         kept.add_done_callback(lambda future: self.ledger.ends(number, kept=future.result()))
 
     async def _breathe(self, longest: float) -> None:
-        """Wait for the turns that run, but not so long that a slow one keeps new messages waiting."""
+        """Wait for the turns that run, but not so long that a slow one keeps new messages waiting.
+
+        Of a crowd that waits its turn already, for a part of it: what is new would only wait behind it.
+        """
         clock = asyncio.get_running_loop()
+        few, longest = (CROWD, LONGEST_BREATH) if self.ledger.open > CROWD else (0, longest)
         ends = clock.time() + longest
-        while self.ledger.open and (left := ends - clock.time()) > 0:
+        while self.ledger.open > few and (left := ends - clock.time()) > 0:
             self.ledger.moved.clear()
             with suppress(TimeoutError):
                 async with asyncio.timeout(left):  # `wait_for` of Python 3.11 may swallow the end of the program
