@@ -6,6 +6,7 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 
+from bot.channels.telegram import pacer as room
 from bot.channels.telegram.channel import Manners, Telegram
 from bot.channels.telegram.pacer import Pacer
 from bot.channels.telegram.traffic import CATCH_UP, Pace, Traffic
@@ -200,6 +201,29 @@ async def test_one_message_is_in_doubt_at_a_time() -> None:
         await asyncio.gather(*(send(str(number)) for number in range(12)))
 
     assert most == 1
+
+
+async def test_what_arrived_is_waited_for_until_it_is_marked(monkeypatch: pytest.MonkeyPatch) -> None:
+    """However many beats a busy store takes, no second message comes to be in doubt; a store that is stuck is left."""
+    pacer = Pacer(Pace(a_second=1000, second=1.0))
+    left: list[str] = []
+
+    async def send(name: str) -> None:
+        async with pacer.turn(name, urgent=True, of=name):
+            left.append(name)
+
+    async with asyncio.timeout(PATIENCE):
+        await send("1")
+        second = asyncio.create_task(send("2"))
+        await asyncio.sleep(50 * pacer.pace.beat)
+        assert left == ["1"]
+        pacer.marked("1")
+        await second
+        monkeypatch.setattr(room, "MARK_SECONDS", 0.0)
+        pacer.marked("2")
+        await send("3")
+        await send("4")  # and nobody has marked the third
+    assert left == ["1", "2", "3", "4"]
 
 
 async def test_a_failed_message_lets_the_next_go_at_once() -> None:

@@ -3,9 +3,10 @@
 A library's plain rate limiter made replies wait 30 s behind a storm of reminders; here replies never queue behind
 them, what breaks the quiet hours goes before what does not, and a reminder for a busy chat lets those for others pass.
 
-One message leaves at a time: the next when the last is marked in the outbox, or a beat of the pace after it left,
-whichever is first. So no more are in doubt at a crash than the pace needs at the speed of the API: one where it answers
-within a beat, two where it takes two. No message ever waits longer than a beat for another that hangs.
+One message leaves at a time: the next when the last is marked in the outbox, or a beat of the pace after it left where
+it is still on its way. So no more are in doubt at a crash than the pace needs at the speed of the API: one where it
+answers within a beat, two where it takes two, however busy the store is. No message ever waits longer than a beat for
+another that hangs, nor than a second for a mark.
 """
 
 import asyncio
@@ -19,6 +20,7 @@ from time import monotonic
 from bot.channels.telegram.traffic import Pace, Traffic
 from core.errors import NotDelivered
 
+MARK_SECONDS = 1.0  # what arrived is waited for so long to be marked; a store takes milliseconds. Judgement
 LEAST = 0.001  # what is shorter than a clock can tell is no wait
 
 
@@ -46,7 +48,7 @@ class Pacer:
         self.traffic = Traffic(self._whole, time)
         self._queue: list[Waiting] = []
         self._under_way = 0
-        self._last: tuple[Waiting, float] | None = None  # what left last and when, until it is marked
+        self._last: tuple[Waiting, float] | None = None  # what left last, till it is marked; how long it is waited for
         self._changed = asyncio.Event()
         self._granting: asyncio.Task[None] | None = None
 
@@ -110,8 +112,8 @@ class Pacer:
 
     def _end(self, waiting: Waiting, *, in_doubt: bool) -> None:
         self._under_way -= 1
-        if self._last is not None and self._last[0] is waiting and not in_doubt:
-            self._last = None
+        if self._last is not None and self._last[0] is waiting:
+            self._last = (waiting, self._time() + MARK_SECONDS) if in_doubt else None
         self._changed.set()
 
     def _wake(self) -> None:
@@ -128,7 +130,7 @@ class Pacer:
                 continue
             self._queue.remove(first)
             self._under_way += 1
-            self._last = first, self._time()
+            self._last = first, self._time() + self.pace.beat
             self.traffic.starts(first.chat, urgent=first.urgent)
             first.turn.set_result(None)
 
@@ -150,7 +152,7 @@ class Pacer:
     def _wait_for_mark(self, waiting: Waiting, now: float) -> float:
         if self._last is None or (waiting.of is not None and self._last[0].of == waiting.of):
             return 0.0
-        return max(0.0, self._last[1] + self.pace.beat - now)
+        return max(0.0, self._last[1] - now)
 
     async def _sleep(self, seconds: float) -> None:
         """Until then, or until something changes."""

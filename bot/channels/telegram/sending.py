@@ -103,7 +103,8 @@ class Sender:
 
     async def _send_part(self, outgoing: Outgoing, part: Part) -> str:
         urgent = outgoing.reply.kind != "reminder"
-        async with self._pacer.turn(outgoing.chat, urgent=urgent, of=outgoing.id, piercing=outgoing.piercing):
+        of = None if outgoing.until is None else outgoing.id  # what is in no outbox is never marked
+        async with self._pacer.turn(outgoing.chat, urgent=urgent, of=of, piercing=outgoing.piercing):
             if self._closed:
                 raise NotDelivered(after=PAUSE_AT_THE_END)
             if not self._in_time(outgoing):
