@@ -5,9 +5,10 @@ laid forwards from now. What was done stands at the time when it was done, and p
 The hours of the day that it aims for are common practice, no source.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 
+from core.but import but
 from core.errors import TooLong, TooSoon
 from core.plan.hours import Wall, span
 from core.plan.progress import Progress
@@ -60,11 +61,11 @@ class Case:
 
     def as_settled(self) -> "Case":
         """The case as it stood when the cook last said what the batch is to be."""
-        return replace(self, now=min(self.now, self.progress.settled or self.progress.started))
+        return but(self, now=min(self.now, self.progress.settled or self.progress.started))
 
     def at_start(self) -> "Case":
         """The same case as if it were still the moment at which the batch was begun: what was asked for first."""
-        return replace(self, now=min(self.now, self.progress.started))
+        return but(self, now=min(self.now, self.progress.started))
 
 
 @dataclass(frozen=True)
@@ -139,7 +140,7 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     if on_the_eve and latest_in >= earliest_in:  # fresh until then, in by daylight
         return max(case.wall.last_at(EVENING, latest_in), earliest_in) if case.wall.quiet(latest_in) else latest_in
     if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
-        free = replace(case, setup=replace(case.setup, deadline=None))
+        free = but(case, setup=but(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
         raise TooSoon(deadline, earliest, needed_days(case))
     begun = case.done("brine") is not None  # what is mixed does not wait for a later day

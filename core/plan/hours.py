@@ -6,6 +6,7 @@ that does not exist is moved forward by the gap, one that comes twice is the fir
 
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
 from math import ceil
 from zoneinfo import ZoneInfo
 
@@ -13,6 +14,7 @@ from core.person import Person
 from core.units import Hours
 
 
+@lru_cache(maxsize=1024)
 def span(hours: Hours) -> timedelta:
     """A span in whole minutes, rounded up: a plan speaks in minutes, and its sums are exact."""
     return timedelta(minutes=ceil(hours * 60))

@@ -2,11 +2,12 @@
 
 import tomllib
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import dataclass, field, fields
 from functools import cache
 from importlib import resources
 from typing import Any, Final
 
+from core.but import but
 from core.errors import Gone, OtherWay, OutOfRange, Unreadable
 from core.plan.setup import Setup, by_the_clock
 from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
@@ -128,7 +129,7 @@ class Product:
         _check_waits(setup)
         if not COLDEST_FRIDGE_C <= setup.fridge_c <= WARMEST_FRIDGE_C:
             raise OutOfRange("fridge", setup.fridge_c, COLDEST_FRIDGE_C, WARMEST_FRIDGE_C, "°C")
-        return replace(setup, target_c=target, water_share=self._water(setup), pit_c=self._pit(setup))
+        return but(setup, target_c=target, water_share=self._water(setup), pit_c=self._pit(setup))
 
     def _pit(self, setup: Setup) -> Celsius:
         """The pit: as said, else that of the product; on another cooker than its own, the house's."""

@@ -1,9 +1,10 @@
 """What a batch is set up to be: everything a cook said or the bot assumed before the work begins."""
 
-from dataclasses import dataclass, fields, replace
+from dataclasses import dataclass, fields
 from datetime import datetime
 from typing import Any
 
+from core.but import but
 from core.errors import Gone
 from core.units import Celsius, Fraction, Kilograms, Metres, MilligramsPerKilogram
 
@@ -74,11 +75,11 @@ class Setup:
         unknown = set(changes) - {f.name for f in fields(self)}
         if unknown:
             raise Gone(", ".join(sorted(unknown)))
-        return replace(self, **changes, said=self.said | frozenset(changes))
+        return but(self, **changes, said=self.said | frozenset(changes))
 
     def assume(self, changes: dict[str, Any]) -> "Setup":
         """The same batch with `changes` as the house assumes them: they may be changed without a word."""
-        return replace(self.change(changes), said=self.said - frozenset(changes))
+        return but(self.change(changes), said=self.said - frozenset(changes))
 
 
 def covered(setup: Setup) -> bool:

@@ -19,6 +19,7 @@ from core.person import Habit, Learned, Person, Runs, Units
 MARK: Final = "$"
 KIND: Final = "$kind"
 
+PLAIN: Final = frozenset({str, int, float, bool, type(None)})  # as they are, and nearly all that is kept
 KEPT: Final[dict[str, type]] = {
     kind.__name__: kind for kind in (*get_args(events.What), Person, Learned, Runs, Habit, Units)
 }
@@ -36,6 +37,8 @@ READ: Final[dict[str, Callable[[Any], Any]]] = {
 
 def encode(value: Any) -> Any:
     """JSON for a value; raises ValueError for a time without a zone and for what cannot be kept."""
+    if type(value) in PLAIN:
+        return value
     match value:
         case StrEnum():
             return value.value
@@ -52,10 +55,10 @@ def encode(value: Any) -> Any:
 
 def decode(kept: Any) -> Any:
     """The value that was kept. Raises Unreadable for a mark that is not known."""
+    if type(kept) in PLAIN:
+        return kept
     if isinstance(kept, list):
         return [decode(v) for v in kept]
-    if not isinstance(kept, dict):
-        return kept
     if KIND in kept:
         return build(kept[KIND], kept)
     for mark in kept:
