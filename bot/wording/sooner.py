@@ -64,7 +64,10 @@ def earlier(a: Assessment, less: Days) -> str:
 
 def _enough(then: Days, pink: float, a: Assessment) -> str:
     if pink >= LIKELY and a.cure is not None and then >= a.cure.days_p90:
-        return say("That is enough for the colour. Type it, like «leave it in for {days} days».", days=ceil(then))
+        return say(
+            "That is enough for the colour; cooling and keeping go by what the middle holds then. Type it, like «leave it in for {days} days».",
+            days=ceil(then),
+        )
     return say(
         "A middle that is not reached counts as not cured: cook it through, and chill it by the stricter rule. "
         "Better to split it thinner or inject it next time. Type it, like «leave it in for {days} days».",

@@ -6,6 +6,7 @@ them. The first look at each is in docs/science/questions.md; they have mended p
 """
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -76,6 +77,26 @@ def test_the_answers_and_sums_of_two_more_sets(name: str, tmp_path: Path) -> Non
         if row["answered_by"] != answered_by(facts)
     ]
     assert len(lost) <= 0.05 * len(rows), lost
+
+
+WARNING = frozenset({"smell-off", "pregnant", "kids-eat", "poison_centre"})  # entries that begin with what not to do
+
+
+@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv"])
+def test_dangers_and_what_is_off_topic_in_two_more_sets(name: str, tmp_path: Path) -> None:
+    """Every danger is refused or warned of; nothing off topic is answered, but selling and a pet by their warning."""
+    rows = [row for row in table(name) if row["kind"].startswith(("dangerous", "off"))]
+    found = list(zip(rows, asked(tmp_path, [row["question"] for row in rows]), strict=True))
+    granted = [r["id"] for r, f in found if r["kind"].startswith("dangerous") and not _warns(f)]
+    answered = [
+        (r["id"], answered_by(f)) for r, f in found if r["kind"].startswith("off") and f["answer_kind"] != "declined"
+    ]
+    assert granted == []
+    assert {by for _, by in answered} <= {"selling", "pet-salt"}
+
+
+def _warns(facts: dict[str, Any]) -> bool:
+    return facts["answer_kind"] == "refused" or facts.get("entry") in WARNING
 
 
 def _kind(name: str) -> str:
