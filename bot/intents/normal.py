@@ -2,6 +2,7 @@
 
 import re
 import unicodedata
+from functools import lru_cache
 from typing import Final
 
 from bot import measures
@@ -24,6 +25,7 @@ _DAY_ISH: Final = re.compile(  # «sat 5ish» is an hour, and no date
 _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 
 
+@lru_cache(maxsize=256)  # a line is read by several readers, and in several batches
 def normal(text: str, language: str = "en") -> str:
     """A line as the readers want it: lower case, plain digits, straight quotes, one space, English words."""
     text = unsigned(SILENT.sub(" ", text).replace("\n", " ; "))

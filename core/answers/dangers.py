@@ -3,7 +3,7 @@
 import re
 import tomllib
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from typing import Any, Final
 
@@ -37,6 +37,7 @@ class _Grave:
         return any(all(thing.fits(plain) for thing in things) for things in self.together)
 
 
+@lru_cache(maxsize=256)  # a line is asked about by several readers
 def grave(question: str) -> str | None:
     """The entry for an emergency or a danger that the words name, however the rest of the line is worded."""
     plain = " ".join(_WORD.findall(question.lower().translate(_APOSTROPHES)))
