@@ -7,7 +7,7 @@ from bot.conversation import curing, filing, households, of_batch, sums, trade
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear
+from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
 from bot.reply import PictureWanted, Reply, Subject
 from bot.wording import (
     answers,
@@ -55,9 +55,18 @@ def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     return trade.answer(turn, meant, text) if found is None else _asked(turn, meant, found)
 
 
+def _of_the_trade(turn: Turn, a: Assessment, text: str) -> Sequence[Reply]:
+    """«came out too salty, what now» is no question for the next step."""
+    if len(text.split()) <= trade.SHORTEST or of_batch.topic_of(turn, text, a.batch.phase.value) is not None:
+        return ()
+    return trade.known(turn, text)
+
+
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if meant.a is not None:
         intent = of_batch.closer(turn, intent)
+    if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant.a, intent.text)):
+        return sure
     if intent.topic in curing.topics():
         return curing.answer(turn, meant, intent)
     if intent.topic == "sum":
@@ -146,6 +155,8 @@ def _about(a: Assessment, intent: Ask) -> str:
 
 def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     """A bare thing that may be several: asked once, with the few things that it may be."""
+    if meant.a is not None and intent.options == (Undo(),):
+        return of_batch.answer(turn, meant, Ask("take_back", text=intent.text))
     if intent.why in ANY_WORDS and not intent.options and (heard := _long_line(turn, meant)):
         return heard
     body = {"answer_kind": "asked_back", "asked": intent.why}

@@ -61,7 +61,7 @@ CLOSER = {  # said of much, and what may be meant of it
     ),
     "now": frozenset({"flip_next", "day", "missed", "bed", "in_time", "longer"}),
     "dose": frozenset({"cure_in"}),
-    "sum": frozenset({"feed", "in_time", "why_dose", "cooled", "out", "day", "dose", "eta"}),
+    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta"}),
     "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold"}),
 }
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
@@ -79,8 +79,8 @@ OF_ONES_OWN = frozenset(
 )  # no matter of the trade, whoever asks
 CLEAR = 0.15
 _TELLS = re.compile(
-    r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned|did|done"
-    r"|added|put|took|missed|fried|only|been)\b"
+    r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
+    r"|did (?:it|that|this|the|both|not)|done|added|put|took|missed|fried|only|been)\b"
 )  # and asks nothing
 Said = tuple[str, asking.Rows]
 Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
@@ -92,20 +92,20 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     plain = normal(text, language)
     if _TELLS.match(plain) and not is_question(plain):
         return None
-    named = None if _OWN & {m.kind for m in measures.find(plain)} else of_batch(text if language == ENGLISH else plain)
+    named = None if _figured(plain) else of_batch(text if language == ENGLISH else plain)
     if named is None or yard.is_ahead(named, phase):
         return None
     topic, about = ABOUT.get(named, (named, ""))
     return Ask(topic, about, text)
 
 
-def _figured(text: str) -> bool:
-    return bool(_OWN & {m.kind for m in measures.find(normal(text))})
+def _figured(plain: str) -> bool:
+    return bool(_OWN & {m.kind for m in measures.find(plain)})
 
 
 def closer(turn: Turn, intent: Ask) -> Ask:
     """A question that its words made one for the whole log or plan, as the closer one that it is."""
-    known = intent.topic in CLOSER and turn.person.language == ENGLISH and not _figured(intent.text)
+    known = intent.topic in CLOSER and turn.person.language == ENGLISH and not _figured(normal(intent.text))
     if len(intent.text.split()) < SHORTEST or not known:
         return intent
     found = closest(intent.text, CLOSER[intent.topic])
