@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from bot.conversation import answered, curing, of_batch, sums
 from bot.conversation.understand import Understood
-from bot.intents.intents import Ask
+from bot.intents.intents import Ask, Unclear
+from bot.intents.likely import likely
 from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
@@ -32,11 +33,10 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     found = _found(text)
     if (not short or _elsewhere(found)) and (sure := known(turn, text)):
         return sure
-    names = () if found is None else found.perhaps or tuple(filter(None, (found.answer,)))
-    if told and names:
-        return (_to_tap(names),)
-    if found is not None and names:
-        return (_offered(turn, found, text),)
+    if told and (as_told := _as_told(turn, meant, text)):
+        return as_told
+    if offered := _perhaps(turn, found, (text, told)):
+        return offered
     if meant.a is None and (none := of_batch.without(turn, text)):
         return none
     answered.remember(turn, answered.UNKNOWN, text)
@@ -48,6 +48,25 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
 def _elsewhere(found: Found | None) -> bool:
     """Whether a line is surely no matter of the trade."""
     return found is not None and found.answer is not None and entry(found.answer).kind == "off_topic"
+
+
+def _perhaps(turn: Turn, found: Found | None, asked: tuple[str, bool]) -> Sequence[Reply]:
+    """The entries that may be meant by a line; beside a told one none of them is said unasked."""
+    text, told = asked
+    names = () if found is None else found.perhaps or tuple(filter(None, (found.answer,)))
+    if found is None or not names:
+        return ()
+    return (_to_tap(names) if told else _offered(turn, found, text),)
+
+
+def _as_told(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
+    """The things that a told line may mean, by its likeness, to tap; nothing where none is like it."""
+    options = likely(text, meant.a.batch.phase.value) if meant.a is not None else ()
+    if not options:
+        return ()
+    here = tuple(replace(option, batch=meant.batch) for option in options)  # type: ignore[call-arg]
+    said, rows = unclear.say(Unclear("likely", text[:60], here), turn.person)
+    return (Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": "likely"}, about=meant.batch),)
 
 
 def _offered(turn: Turn, found: Found, asked: str) -> Reply:

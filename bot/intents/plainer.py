@@ -54,6 +54,9 @@ _RULES: Final = tuple(
          r"(?: it)? (?:just )?now$)", r"\1, "),
         (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) )", r"\1, "),
         (r"^(?:(?:yes|yep|yeah|done),? )?(?:that was )?(?:ages|hours|a while|long|a long time) ago$", "done"),
+        (r"\bsat (?=(?:on|out|nude|naked|bare|uncovered|there|for|in the (?:fridge|cooler|bag|brine|tub|car|sun"
+         r"|kitchen))\b)",
+         "stood "),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"

@@ -4,12 +4,14 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from bot.intents.intents import (
+    Cancel,
     Change,
     Choose,
     Debrief,
     Happened,
     Intent,
     MoveDeadline,
+    Pause,
     Reading,
     Snooze,
     StepDone,
@@ -19,7 +21,7 @@ from bot.intents.intents import (
     Undo,
 )
 from bot.measures import from_house
-from bot.wording import numbers
+from bot.wording import numbers, steps
 from bot.wording.language import Words, say
 from core.person import Person
 
@@ -33,6 +35,7 @@ _FIELDS = Words(
         "deadline": "meal",
     }
 )
+_HAPPENED = Words({"leaked": "The bag leaked", "left_out": "It was left out", "power_cut": "The fridge was off"})
 _WORDS = Words(
     {True: "Yes", False: "No", None: "None", "brisket_flat": "Brisket flat", "brisket_point": "Brisket point"}
 )
@@ -71,12 +74,20 @@ def _of_step(option: Intent, person: Person) -> str:
             return f"{_moment(at, person)}"
         case StepDone(step="off"):
             return say("The meat is off")
+        case StepDone(step=step) if step:
+            return say("{name}: done", name=steps.name_of(step))
         case StepDone():
             return say("Done")
         case Happened(what="fire_out"):
             return say("The fire is out")
         case Happened(what="forgot_cure"):
             return say("Forgot the cure")
+        case Happened(what=what):
+            return _HAPPENED[what]
+        case Pause():
+            return say("I am away")
+        case Cancel():
+            return say("Drop it")
         case Undo():
             return say("Take it back")
         case StepMissed():

@@ -47,6 +47,10 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
     degree = "158/245" if person.units.temperature == "f" else "70/120"
     core, pit = ("158 f", "245 f") if person.units.temperature == "f" else ("70 c", "120 c")
     return {
+        "likely": language.say(
+            "I am not sure I got «{typed}» right, so nothing is noted yet. Tap what it was, or say it in other words.",
+            typed=typed,
+        ),
         "number": language.say(
             "What is «{typed}»? Say what it was, like «core {split}», «fridge 3 c» or «pit {split2}».",
             typed=typed,
