@@ -29,7 +29,7 @@ _NO: Final = re.compile(
     r"|there (?:is|are)nt any|all healthy) ?)+$"
 )
 _PLACES: Final = (
-    (Probe.CORE, r"\b(?:meat|core|brisket|internal|inside|probe|middle|it|flat|point)\b"),
+    (Probe.CORE, r"\b(?:meat|core|brisket|internal|inside|probe|middle|flat|point)\b"),
     (Probe.PIT, r"\b(?:pit|grill|smoker|cooker|air|grate|dome)\b"),
     (Probe.FRIDGE, r"\b(?:fridge|refrigerator)\b"),
     (Probe.BRINE, r"\b(?:brine|pickle|bucket)\b"),

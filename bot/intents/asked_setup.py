@@ -42,7 +42,7 @@ _AROUND: Final = (
     r"|i guess|id say|say|says|said|reads|shows|so|yes|yeah|yep|ok|should be|at|of|on"
 )
 _NAMED: Final = {
-    "cure": r"cure|curing salt|pink salt|salt|nitrite|strength|packet|pack|package|packaging|label|jar",
+    "cure": r"cure|curing salt|pink salt|salt|sodium|nitrite|strength|bag|tub|packet|pack|package|packaging|label|jar",
     "thickness": r"thick|thickness|thickest (?:part|spot|bit)|in the middle",
     "mass": r"weighs?|weight|heavy|meat|piece|scales?",
     "pit_c": r"pit|smoker|grill|cooker|set|runs?",
@@ -80,6 +80,9 @@ def _cure(text: str, context: Context) -> Intent | None:
         value = shares[0].value  # «it's 6.25 % I think»
     if value is not None:
         return Change({"cure_nitrite_fraction": value}) if usual_cure(value) else odd_strength(value)
+    lengths = measures.of_kind(text, "length")
+    if len(lengths) == 1 and UNKNOWN.search(text):  # «dunno about two inches»: what they do know is how thick it is
+        return Change({"thickness": lengths[0].value})
     if open_strength(text) or UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question

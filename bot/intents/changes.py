@@ -34,6 +34,10 @@ _MEANT_AS_MASS: Final = re.compile(
     r"\b(?:trimm(?:ed|ing)|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
     r"|only|meat)\b"
 )
+_BY_THE_WAY: Final = re.compile(
+    r"^(?:(?:wait|no|oops|sorry|actually|hang on|hold on|correction|hmm|ok|it|its|was|is|that|thats|the|piece|meat"
+    r"|weighs|weight)[, ]+)+"
+)
 _AFTER: Final = re.compile(r"\b(?:after(?!(?: \w+){0,2} trim)|cooked|finished|in the end|came out|final|yield)\b")
 _CURE_STRENGTH: Final = (
     0.055,
@@ -141,7 +145,7 @@ def _lone_percent(text: str) -> Intent | None:
 
 def _lone_mass(text: str, context: Context) -> Intent | None:
     """A mass alone: of the piece before it is in the cure, of the finished piece once it is cooked, else asked."""
-    mass = measures.sole(text, "mass")
+    mass = measures.sole(_BY_THE_WAY.sub("", text) if context.phase == "waiting" else text, "mass")
     if mass is None:
         return None
     if not 0 < mass.value <= HEAVIEST_KG:

@@ -29,7 +29,7 @@ DEEDS: Final = tuple(
                    r"|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b"
+        (Kind.INTO_CURE, r"\bin (?:it|they) go(?:es)?\b|\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b"
                          r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
                          r"|^(?:its )?bagged(?=$| and\b))"
                          r"|(?<!double )(?<!double-)(?<!re)(?<!re-)\b(?:bagged (?:it|up)"
@@ -46,7 +46,8 @@ DEEDS: Final = tuple(
                    r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
                    r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
-        (Kind.LIGHT, r"\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
+        (Kind.LIGHT, r"^(?:(?:im|i am|we are|just|now) )*lighting(?: it| the \w+)?(?: up)?(?: now)?$"
+                     r"|\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
                      r"| are)? (?:now )?(?:lit|going|on|started|burning|glowing)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
@@ -62,6 +63,7 @@ DEEDS: Final = tuple(
         (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:the )?(?:rack"
                        rf"|counter|ice|top))\b"
                        rf"|\b(?:put|got) (?:{_IT}|the meat) on\b(?! (?:the )?(?:ice|rack|counter|top|board))"
+                       r"|\bon (?:it|they) go(?:es)?\b|^(?:(?:it|its|meat|brisket) )?(?:goes|going) on(?: now)?$"
                        r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
                        r"|\bin(?:to)? the (?:stock ?)?pot\b|^(?:(?:its|now|meat is) )*simmering(?: now| away)?$"
                        r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
@@ -83,7 +85,8 @@ DEEDS: Final = tuple(
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
                      rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all)"
                      rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"
-                     r"|^(?:all )?weighed(?: out)?$|\bmixed (?:it|everything)\b(?: all| up| together)*$"),
+                     r"|^(?:(?:all|ok|its|is|now) )*(?:weighed|mixed)(?: out| up| together)?$"
+                     r"|\bmixed (?:it|everything)\b(?: all| up| together)*$"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),

@@ -151,6 +151,8 @@ _RULES: Final = tuple(
         (r"^(on|off) at (\d{1,2}[:.]\d\d(?: ?[ap]m)?),? (?=pit|core|meat|with|\d)", r"\1 at \2, "),
         # numbers that are written apart
         (r"\bnegative (?=\d)", "-"),
+        (r"\b(?:last (?:night|evening)|yesterday evening) and (?:again )?(?:this morning|just now|now|today)\b",
+         "both times"),
         (r"\bhalf one\b", "half 1"),
         (r"\bbetween (\d{1,4}(?:\.\d{1,2})?) and (?=\d{1,4}(?:\.\d{1,2})? ?(?:mm|cm|inch|in\b|kg|kilo|lb|pound|g\b"
          r"|gr|%))", r"\1 to "),

@@ -26,6 +26,8 @@ def _slice(a: Assessment) -> str:
         return ""
     if sliced.grey <= 0:
         return say("Pink all through: noted.")
+    if a.ledger.thrown:
+        return say("Grey {grey} in the middle: noted.", grey=numbers.length(sliced.grey, a.person))
     of = say(" of {of}", of=numbers.length(sliced.of, a.person)) if sliced.of else ""
     return say(
         "Grey {grey}{of} in the middle: noted.\nIt is safe to eat if it was cooked and "

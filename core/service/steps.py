@@ -18,7 +18,7 @@ EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
 ALL_BUT_DUE = timedelta(minutes=30)
 JUST_NOW = timedelta(hours=3)
-_ONCE = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL})
+_ONCE = frozenset(Kind) - {Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK}
 
 
 def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bool = True) -> Step:

@@ -186,3 +186,10 @@ def test_a_size_that_was_asked_for_may_stand_among_small_words() -> None:
     thickness = read("about 2 inches i think", context("waiting", asked="thickness"))
     assert thickness == [Change({"thickness": pytest.approx(0.0508)})]
     assert read("it weighs 3.2 kg", context("none", asked="mass", asked_of_start=True)) == [Choose("mass", 3.2)]
+
+
+def test_what_is_known_beside_what_is_not() -> None:
+    """Asked for the strength: a thickness or a weight that is told instead is taken, and no strength is guessed."""
+    asked = context("waiting", asked="cure")
+    assert read("dunno about two and a half inches", asked) == [Change({"thickness": pytest.approx(0.0635)})]
+    assert read("wait it was 5 lb 10 oz", asked) == [Change({"mass": pytest.approx(5.625 * LB)})]

@@ -229,3 +229,23 @@ def test_several_things_at_once() -> None:
         Reading((Temperature(50, "f", Probe.FRIDGE),)),
         Happened("power_cut", {"celsius": 10.0, "hours": 2.0}),
     ]
+
+
+@pytest.mark.parametrize(
+    ("text", "where", "step"),
+    [
+        ("in it goes", context("waiting"), "into_cure"),
+        ("on it goes", context("drying"), "meat_on"),
+        ("lighting now", context("drying"), "light"),
+        ("in the pot, simmering", context("drying"), "meat_on"),
+        ("ok mixed", context("waiting"), "brine"),
+    ],
+)
+def test_a_deed_under_way_is_done(text: str, where: Context, step: str) -> None:
+    """As one says it with full hands."""
+    assert read(text, where) == [StepDone(step)]
+
+
+def test_last_night_and_this_morning_are_two_flips() -> None:
+    """Both are noted."""
+    assert read("flipped last night and this morning", CURE) == [StepDone("flip", also_previous=True)]
