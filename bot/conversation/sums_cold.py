@@ -18,7 +18,7 @@ from core.cure.judgement import Judgement, judge
 from core.cure.nitrite import skin_free
 from core.cure.thumb import square_rule
 from core.errors import Missing, OverLimit, SaltbellError
-from core.plan.recipe import product
+from core.plan.recipe import products
 from core.safety.thaw import thaw
 from core.service.turn import Turn
 from core.units import Fraction, Kilograms, MilligramsPerKilogram
@@ -91,8 +91,9 @@ def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dos
 
 
 def _class(line: Told) -> str:
-    named = "bacon" if line.cut == "pork_belly" and not line.product else line.product
-    return product(named).product_class if named else "whole_muscle"
+    """The class of the law, by the product that is named."""
+    made = products().get("bacon" if line.cut == "pork_belly" and not line.product else line.product)
+    return made.product_class if made else "whole_muscle"
 
 
 def _ppm(turn: Turn, line: Told) -> Answer:

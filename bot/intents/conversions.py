@@ -18,6 +18,9 @@ _INTO: Final = (
     re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
 )
 _INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121 c in f for the pit»
+_BARE_BEHIND: Final = re.compile(  # «68c fahrenheit?»
+    r" (?:(?P<f>fahrenheit)|(?P<c>celsius|centigrade)|(?P<lb>pounds)|(?P<kg>kilos|kilograms)|(?P<in>inches))[ ?.]*$"
+)
 _OTHER: Final = {
     "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
     "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
@@ -34,7 +37,7 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
         (unit for words in _INTO for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
     )
     if wanted is None and len(found) == 1:
-        behind = _INTO_BEHIND.match(text, found[0].end)
+        behind = _INTO_BEHIND.match(text, found[0].end) or _BARE_BEHIND.match(text, found[0].end)
         wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _CONVERT.search(text) else None
     if wanted is None or len(found) != 1 or found[0].unit == wanted:
         return None

@@ -62,7 +62,7 @@ def salt_share(line: Told) -> float | None:
 
 def rate(text: str) -> float | None:
     """Curing salt for a kilo of meat, as «25 g per kilo». [kg/kg]"""
-    found = re.search(r"\b(\d+(?:\.\d+)?) ?g(?:rams?)? (?:per|a|for each|to the|/) ?(?:kg|kilo)", text)
+    found = re.search(r"\b(\d+(?:\.\d+)?) ?g(?:rams?)? ?(?:per|a|for each|to the|/) ?(?:1 )?(?:kg|kilo)", text)
     return float(found[1]) / 1000.0 if found else None
 
 
@@ -194,7 +194,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "cooling": lambda line: _cools(line) and not _TIMED.search(line.text),
     "fire_out": lambda line: len(line.temperatures) > 1 and (len(line.clocks) > 1 or line.has("hours")),
     "chill": _is_body,
-    "ice": lambda line: line.has("meat"),
+    "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
     "fuel": lambda line: bool(_FUEL.search(line.text)),
     "altitude": lambda line: line.has("height"),
     "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),

@@ -25,8 +25,10 @@ _ONE: Final = re.compile(
     r"(?:\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|quart|lit(?:er|re)|kilo|pound|(?:tea|table)spoon|tsp|tbsp"
     r"|minute|hour|week)\b)"
 )
-_HOUR: Final = re.compile(r"(?<=\bat )(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|in))")
-_LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:ea|able)?sp)")
+_HOUR: Final = re.compile(
+    r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|in))"
+)
+_LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|quart|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
@@ -49,7 +51,7 @@ _WANTS: Final = re.compile(
     r" (?:size |needed )?for|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
-    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by))\b"
+    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$))\b"
 )
 _OFTEN_BARE: Final = frozenset({"dose", "shopping", "days", "fuel", "thaw"})  # asked for without any figure
 _LATER: Final = re.compile(

@@ -34,6 +34,12 @@ _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
 )
 _SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
+_LEVEL_ASKED: Final = re.compile(r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b")
+_BRINE_ASKED: Final = re.compile(
+    r"^(?!.*\b(?:kg|kilos?|lbs?|pounds?|cure|pink)\b).*\bbrine\b.*(?:percent|%|strong|strength)"
+)
+MOST_DOSE: Final[Kilograms] = 0.1
+MOST_SALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _TIMES: Final = re.compile(r"(?<![\w.])(?P<n>[2-9]|1[0-2]) ?(?:x|times|of)? ?$")  # «2 4 lb flats», «2 x 4 lb»
 _EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
@@ -102,9 +108,9 @@ class Told:
 def told(text: str) -> Told:
     """What a plain line brings."""
     found = [m for m in measures.find(text) if m.value >= 0 or m.kind == "temperature"]
-    cure = next((m for m in found if is_cure(text, m, found)), None)
+    cure = next((m for m in found if is_cure(text, m, found)), None) or _small(text, found, _LEVEL_ASKED, MOST_DOSE)
     others = [m for m in found if m is not cure]
-    salt = _named(text, others, _SALT)
+    salt = _named(text, others, _SALT) or _small(text, others, _BRINE_ASKED, MOST_SALT)
     sugar = _named(text, others, _SUGAR)
     water = next((m for m in others if _is_water(text, m)), None)
     each = next((m for m in others if m.kind == "mass" and _EACH.match(text[m.end :])), None)
@@ -135,6 +141,15 @@ def told(text: str) -> Told:
         cut=named.cut if named else "",
         product=named.product if named else "",
     )
+
+
+def _small(
+    text: str, found: list[measures.Measure], asked: re.Pattern[str], most: Kilograms
+) -> measures.Measure | None:
+    """Grams of nothing named: curing salt where a level is asked for, salt where the strength of a brine is."""
+    grams = [m for m in found if m.unit == "g" and m.value <= most and not _SUGAR.match(text[m.end :])]
+    other = any(m not in grams and (m.kind == "mass" or pours(m)) for m in found)
+    return grams[0] if asked.search(text) and other and len(grams) == 1 else None
 
 
 def _named(text: str, found: list[measures.Measure], words: re.Pattern[str]) -> measures.Measure | None:
