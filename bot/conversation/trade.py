@@ -11,6 +11,7 @@ from bot.intents.likely import likely
 from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
+from core.answers.dangers import grave
 from core.answers.entries import Entry, entries, entry
 from core.answers.find import LONGEST, Found, begins, find
 from core.service.turn import Turn
@@ -31,7 +32,7 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
     )  # «its late», beside a batch: asked about, and no answer forced on it
     found = _found(text)
-    if (not short or _elsewhere(found)) and (sure := known(turn, text)):
+    if (not short or _elsewhere(found) or grave(text)) and (sure := known(turn, text)):
         return sure
     if told and (as_told := _as_told(turn, meant, text)):
         return as_told

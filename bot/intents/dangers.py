@@ -13,7 +13,7 @@ _JUDGED: Final = frozenset({"more-cure", "too-much-cure", "fire-out"})  # with f
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )
-_COMPUTED: Final = frozenset({"judge", "poison", "sum", "law"})
+_COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
 def read_danger(text: str, context: Context) -> Intent | None:
