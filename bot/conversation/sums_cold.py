@@ -7,6 +7,7 @@ from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted
+from bot.intents.cures import times
 from bot.intents.fitting import bare_grams, masses, rate
 from bot.intents.told import Told
 from bot.wording import per_weight, sums, sums_hot, sums_salt
@@ -112,7 +113,8 @@ def _judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
     per_kilo = rate(line.text)
     mass = 1.0 if per_kilo is not None else need(line.meat, "meat")
     low, high = (per_kilo, per_kilo) if per_kilo is not None else _cure(line)
-    return [judge(_mixed(turn, line, mass, (cure, strength))) for cure in (low, high)]
+    put_in = times(line.text)
+    return [judge(_mixed(turn, line, mass, (put_in * cure, strength))) for cure in (low, high)]
 
 
 def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ...] | None:

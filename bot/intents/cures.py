@@ -78,6 +78,10 @@ _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
 _NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing?|ion)?|pump(?:ed|ing?)?)\b")
+_TWICE: Final = re.compile(
+    r"\b(?:so did|as did|and (?:then )?i did too|me too|again|twice|two times|both of us|we both|each of us|did it too"
+    r"|(?:the )?same again|added (?:it|that) too|doubled (?:it|the dose))\b"
+)
 _MINCED: Final = re.compile(
     r"\b(?:minced?|ground (?:meat|pork|beef|turkey|chicken|lamb|venison)|(?:meat|pork|beef) ground|sausages?|comminuted"
     r"|burgers?|hackfleisch)\b"
@@ -155,6 +159,11 @@ def read_cures(text: str, context: Context) -> Intent | None:
     return None if about is None else Ask("what_if", about, text)
 
 
+def times(text: str) -> int:
+    """How many times over a dose went in: «8 g, and so did i» is twice."""
+    return 2 if _TWICE.search(text) else 1
+
+
 def mixture(text: str) -> Mixture | None:
     """«5 tsp in 1 gal water for 5 lb»: cure, water and meat; None where one of them is missing, or how much water."""
     found = [m for m in measures.find(text) if m.low is None and m.value > 0]
@@ -170,6 +179,7 @@ def mixture(text: str) -> Mixture | None:
     pumped = None if water is None else pumped_share(text, found)
     spoons = measures.from_house(cure.value, "tsp") if cure.unit in _SPOON else None
     weighed = (cure.value, cure.value) if spoons is None else from_teaspoons(spoons)
+    weighed = (times(text) * weighed[0], times(text) * weighed[1])
     litres = None if water is None or water.value > _MOST_WATER else water.value  # a litre of cold water is a kilo
     strength = strength_told(text, found)
     needled = litres is not None and bool(_NEEDLE.search(text))

@@ -158,6 +158,8 @@ _RULES: Final = tuple(
          r"|gr|%))", r"\1 to "),
         (r"\b(lunch|dinner|supper|breakfast|brunch),? not (?:lunch|dinner|supper|breakfast|brunch),? (?=\d)",
          r"\1 at "),
+        (r"\b(took|takes|for|within|after|over|in|about|only) (\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?\b",
+         lambda m: f"{m[1]} {60 * int(m[2]) + int(m[3])} min"),
         (r"\b(\d{1,2})h([0-5]\d)\b", r"\1:\2"),
         (r"\b(?P<b>at|since|til|till|until|around|by|from|before) (?P<h>1?\d|2[0-3]) (?P<m>[0-5][05])\b" + _UNIT_NEXT,
          r"\g<b> \g<h>:\g<m>"),

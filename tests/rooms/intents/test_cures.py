@@ -190,3 +190,11 @@ def test_the_name_of_a_product_is_no_slip_of_another_word(monkeypatch: pytest.Mo
         assert slips.mended("3 kg spiced beef") == "3 kg spiced beef"
     finally:
         slips.lexicon.cache_clear()
+
+
+@pytest.mark.parametrize("text", ["i put 8 g cure in and so did i, 3.2 kg dry", "8 g of cure twice in 3.2 kg"])
+def test_a_dose_that_went_in_twice_counts_twice(text: str) -> None:
+    """Two who dosed are two doses: the mixture is judged by both."""
+    found = mixture(text)
+    assert found is not None
+    assert found.cure == pytest.approx((0.016, 0.016))
