@@ -99,7 +99,7 @@ def _keeps(turn: Turn, line: Told) -> Answer:
     cooked = made.storage if made else _OF_SPECIES.get(line.species, "pastrami")
     chart = keeping(*((_RAW_OF.get(line.species, "roast"), "raw") if _RAW.search(line.text) else (cooked, "cooked")))
     body = {"days": chart.days, "longest": chart.longest}
-    return sums_plate.keeps(kept, chart), (chart.source.key,), body
+    return sums_plate.keeps(kept, chart, turn.person), (chart.source.key,), body
 
 
 SUMS = {

@@ -6,7 +6,7 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.fitting import salt_share, spoonful
+from bot.intents.fitting import is_curing, salt_share, spoonful
 from bot.intents.told import Told
 from bot.wording import sums, sums_salt
 from core.answers import amounts, mixing
@@ -129,12 +129,13 @@ def _fish(turn: Turn, line: Told) -> Answer:
 
 
 def _spoons(turn: Turn, line: Told) -> Answer:
-    if line.spoons is not None:
-        low, high = from_teaspoons(line.spoons)
-        return sums.spoon_of_cure(line.spoons, low, high), KITCHEN, {"low_kg": low, "high_kg": high}
     told = spoonful(line.text)
     if told is None:
         raise Missing("meat")
+    if line.spoons is not None or is_curing(line.text):  # never as if it were any salt
+        spoons = line.spoons or measures.from_house(told.value, "tsp")
+        low, high = from_teaspoons(spoons)
+        return sums.spoon_of_cure(spoons, low, high), KITCHEN, {"low_kg": low, "high_kg": high}
     if other := amounts.spice_named(line.text):
         mass = amounts.of_a_teaspoon(other) * measures.from_house(told.value, "tsp")
         return sums_salt.spoon_of(told.typed, told.unit, mass), ("USDA_SR28",), {"mass_kg": mass}

@@ -22,6 +22,7 @@ from core.service.turn import Turn
 from core.units import Celsius, Days, Hours
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
+WARM_C: Final[Celsius] = 20.0
 OFF_THE_FIRE: Final[Celsius] = 93.0  # where no core is told: tender
 USUAL: Final = "3 kg brisket flat"
 REST: Final[Hours] = 1.0
@@ -110,6 +111,8 @@ def _hold_for(turn: Turn, line: Told) -> Answer:
     if stays is None:
         raise Missing("body")
     wanted = between(line)
+    if any(WARM_C < t < HOT_C for t in line.temperatures):
+        return sums_time.too_cool(turn.person), ("FSIS_DANGER_ZONE",), {"stays_h": 0.0}
     body = {"stays_h": stays.p10, "wanted_h": wanted or -1.0}
     return sums_time.stays_hot(stays, wanted, turn.person), ("INCROPERA", "FSIS_DANGER_ZONE"), body
 

@@ -63,13 +63,13 @@ _OF_CURE: Final = re.compile(
     rf"(?:{_CURING}|pink(?! (?:himalayan|rock|sea|peppercorns?)))\b"
 )
 _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody knows
-    rf"\b{_CURING} ?(?:of |with |at )?(?P<n>\d{{1,2}}\.\d{{1,2}})(?![\d.]| ?(?:kg|g|lb|oz|l)\b)"
+    rf"\b{_CURING} ?(?:of |with |at )?(?P<n>\d{{1,2}}\.\d{{1,2}})(?![\d.]| ?(?:kg|g|lb|oz|l)\b| ?%| ?percent)"
     r"|(?<![\d.])(?P<usual>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lb|oz|in|cm|mm|l|h)\b)"
 )
 _NITRITE: Final = re.compile(r"\bnitrite\b")
 _PACKET: Final = re.compile(r"\b(?:cure|curing salt|packet|label)(?: (?:is|says|has|reads|of|at))?[^,;\w]{0,3}$")
 _SOLD: Final = ((0.002, 0.0095), (0.055, 0.0665))  # the nitrite in curing salts
-_OF_SALTS: Final = (0.0095, 0.045)  # a share that only plain salt and sugar have, unless nitrite stands beside it
+OF_SALTS: Final = (0.0095, 0.0545)  # a share that only plain salt and sugar have, unless nitrite stands beside it
 _OF_ANOTHER: Final = re.compile(
     r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|yield|fat|pickle)"
 )
@@ -234,16 +234,18 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
     if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]):
         return False
     before, behind = text[max(0, m.start - _NEAR) : m.start], text[m.end : m.end + _NEAR]
-    if _NITRITE.search(before) or _OF_CURE.match(behind):
+    if _NITRITE.search(before) or re.match(r"^ ?(?:of )?nitrite\b", behind):
         return True
-    named = _PACKET.search(before) and not _OF_SALTS[0] <= m.value <= _OF_SALTS[1]
-    return bool(named) or any(low <= m.value <= high for low, high in _SOLD)
+    named = _PACKET.search(before) or _OF_CURE.match(behind)
+    of_salt = OF_SALTS[0] <= m.value <= OF_SALTS[1]  # «2 % pink salt» is what somebody would put in, and no strength
+    return bool(named and not of_salt) or any(low <= m.value <= high for low, high in _SOLD)
 
 
 def bare_strength(text: str) -> Fraction | None:
     """The nitrite share of a curing salt that is told without its sign: «cure 6.25»."""
     found = _BARE_STRENGTH.search(text)
-    return float(found["n"] or found["usual"]) / 100.0 if found else None
+    share = float(found["n"] or found["usual"]) / 100.0 if found else None
+    return None if share is not None and OF_SALTS[0] <= share <= OF_SALTS[1] else share
 
 
 def pumped_share(text: str, found: list[measures.Measure]) -> measures.Measure | None:

@@ -98,6 +98,11 @@ def weights(line: Told) -> tuple[float, float] | None:
     return (float(found["before"]), float(found["after"])) if found else None
 
 
+def is_curing(text: str) -> bool:
+    """Whether curing salt is what is spoken of."""
+    return bool(_CURING.search(text)) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
+
+
 def _has_cure(line: Told) -> bool:
     return line.has("cure") or line.has("spoons") or rate(line.text) is not None
 
@@ -166,7 +171,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
     "sugar": lambda line: line.has("meat"),
-    "brine": lambda line: line.has("fractions") and not line.has("meat"),
+    "brine": lambda line: line.has("fractions") and not (line.has("meat") or _CURING.search(line.text)),
     "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
     "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat")),
     "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,

@@ -7,7 +7,7 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import LEAST_MEAT, bare_strength, is_cure, nitrite_share, pours, pumped_share
+from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, is_cure, nitrite_share, pours, pumped_share
 from bot.intents.meats import meat
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
@@ -97,7 +97,9 @@ class Told:
     def strength(self) -> Fraction | None:
         """The nitrite share of a curing salt, where one is told."""
         found = _STRENGTH.search(self.text)
-        return self.nitrite or bare_strength(self.text) or (float(found["n"]) / 100.0 if found else None)
+        told_ = float(found["n"]) / 100.0 if found else None
+        beside = None if told_ is not None and OF_SALTS[0] <= told_ <= OF_SALTS[1] else told_
+        return self.nitrite or bare_strength(self.text) or beside
 
     def has(self, *names: str) -> bool:
         """Whether every one of these is told."""

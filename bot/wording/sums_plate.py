@@ -84,13 +84,14 @@ def steam(mass: Kilograms, found: Span, person: Person) -> str:
     )
 
 
-def keeps(kept: Days, chart: Keeping) -> str:
+def keeps(kept: Days, chart: Keeping, person: Person) -> str:
     """Whether something that was kept so long is still to be eaten."""
     rule = say(
-        "The chart gives it {days} to {longest} days at 4 °C (40 °F) or below, counted from the cooking; raw, from the shop.\n"
+        "The chart gives it {days} to {longest} days at {cold} or below, counted from the cooking; raw, from the shop.\n"
         "A longer wait is nothing that heat, vacuum or a good smell mends.",
         days=numbers.plain(chart.days),
         longest=numbers.plain(chart.longest),
+        cold=numbers.at_most(chart.fridge_c, person),
     )
     if kept <= chart.days:
         first = say("After {kept} it is in time, if it stayed cold all the while.", kept=numbers.days(kept))

@@ -110,6 +110,15 @@ def stays_hot(stays: Band, wanted: Hours | None, person: Person) -> str:
     return f"{first}\n{rule}"
 
 
+def too_cool(person: Person) -> str:
+    """A hold under the line."""
+    return say(
+        "No: below {hot} in the middle it is no hold, and germs grow. Hotter, or chill it now and heat it again.\n"
+        "Off the heat it has 2 h below that line, and then it is thrown away.",
+        hot=numbers.both(HOT, person),
+    )
+
+
 def ice(mass: Kilograms, found: Kilograms, person: Person) -> str:
     """How much ice."""
     return say(

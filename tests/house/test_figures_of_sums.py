@@ -41,7 +41,7 @@ PRINTED = {
     "6.5 logs in red meat and 7 in birds": "FSIS_COOKING_2021", "39 % of salt": "ATOMIC_WEIGHTS",
     "two readings": "DERIVED", "mm squared over 200": "COMMON_PRACTICE", "half for a round": "COMMON_PRACTICE",
     "gives them 150 g cooked each": "COMMON_PRACTICE",
-    "two to three hours until": "COMMON_PRACTICE", "at 4 °C (40 °F) or below": "FSIS_COLD_STORAGE",
+    "two to three hours until": "COMMON_PRACTICE", "it has 2 h below that line": "FSIS_DANGER_ZONE",
     "2.25 to 2.5 %": "COMMON_PRACTICE", "0.5 to 1.5 %": "COMMON_PRACTICE", "shows 0.1 g": "COMMON_PRACTICE",
     "at 6.25 %": "CFR_9_424", "90 % of the weight": "FSIS_HANDBOOK_1995", "without one 4 h": "COMMON_PRACTICE",
     "70 to 75 °C (160 to 165 °F)": "COMMON_PRACTICE", "have twice that": "COMMON_PRACTICE", "halved": "COMMON_PRACTICE",
