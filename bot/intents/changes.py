@@ -18,7 +18,8 @@ _NOT_THAT: Final = re.compile(r",? (?:and )?(?:not|instead of|rather than) (?:th
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
     r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,4})?)$"
-    r"|\b(?:says|label|bag|packet|pack|jar|tin)\b[^\d]{0,16}(?P<on>\d{1,2}\.\d{1,2})(?: on the (?:bag|packet|pack"
+    r"|\b(?:says|label|bag|packet|pack|jar|tin)\b[^\d]{0,16}(?P<on>\d{1,2}\.\d{1,2})(?: nitrite| on the (?:bag|packet"
+    r"|pack"
     r"|label|jar|tin))?$"
     r"|^(?:(?:its|it is|the|a|my|i have|ive got|using|use) )*(?P<before>\d{1,2}\.\d{1,4}) (?:cure|curing salt"
     r"|pink salt)$"

@@ -18,7 +18,8 @@ _RUBBED_ON: Final = (
 DEEDS: Final = tuple(
     (kind, re.compile(words))
     for kind, words in (
-        (Kind.FLIP, rf"\b(?:flipp?e?d|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt|massaged"
+        (Kind.FLIP, rf"\b(?:flipp?e?d|did (?:turn|flip) {_IT}|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt"
+                    rf"|massaged"
                     rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted|ok|okay))\b"
                     r"|^(?:(?:both|bag|bags|meat|it|all|pieces) )*(?:is |are )?turned(?:$| (?=(?:at "
@@ -69,7 +70,7 @@ DEEDS: Final = tuple(
                        r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
                        r"|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
-        (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:it|the)|all gone|scoffed)\b"),
+        (Kind.SERVE, r"\b(?:eaten|served|we ate|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
                      r"|(?:towels?|its|wrapped) in (?:a )?cooler|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in(?:to)? (?:the |an )?ice(?: ?bath"

@@ -63,7 +63,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\bskinless\b|\bohne schwarte\b"),
     ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),
     ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
-    ("frozen", False, r"\b(?:thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
+    ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
     ("wrap", "paper", r"^paper not foil$"
                       r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b"

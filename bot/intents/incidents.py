@@ -80,6 +80,10 @@ _DENIED: Final = re.compile(
 _WE_WERE_OUT: Final = re.compile(
     r"^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
 )
+_PROBE_OUT: Final = re.compile(
+    r"\b(?:probe|thermometer|sensor|display)s? (?:is|was|were|had been|fell|lay|sat|stood"
+    r"|out)\b"
+)
 _SOMEBODY_OUT: Final = re.compile(  # «no flip today was out»: nothing that lies in the cold is said to be out
     r"(?<!it )(?<!meat )(?<!bag )(?<!bags )(?<!they )(?<!that )(?<!brisket )(?<!ham )(?<!flat )(?<!belly )(?<!piece )"
     r"\bwas out$"
@@ -145,6 +149,8 @@ def read_happened(text: str, context: Context) -> Told | None:
     if hit is None:
         return None
     what, found = hit
+    if what == "left_out" and _PROBE_OUT.search(text):
+        return None
     if what == "left_out" and (_WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
         return None
     if what == "fire_out" and context.phase not in _ON_FIRE:

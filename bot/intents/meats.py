@@ -16,7 +16,7 @@ from core.units import Kilograms
 _PRODUCTS: Final = (
     (r"venison|lamb|bear|(?:wild )?boar|goat|elk|moose|deer|kangaroo|wildschwein|reh|hirsch|lamm", "game"),
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
-    (r"corned(?:[ _]beef)?|corn beef|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
+    (r"corned(?:[ _]beef)?|corn beef|to corn|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
     (r"buckboard(?: bacon)?", "shoulder"),
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),

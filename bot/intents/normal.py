@@ -22,6 +22,7 @@ _COMMAND: Final = re.compile(r"^/(?P<word>[a-z_]{2,20})(?:@\w{1,40})?\b")
 _DAY_ISH: Final = re.compile(  # «sat 5ish» is an hour, and no date
     r"\b(mon|tues?|wed|thu(?:rs)?|fri|sat|sun|\w{3,6}day|tomorrow|tonight) (1[0-2]|[1-9])ish\b", re.IGNORECASE
 )
+_WORD_ISH: Final = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)ish\b", re.IGNORECASE)
 _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 
 
@@ -32,6 +33,7 @@ def normal(text: str, language: str = "en") -> str:
     for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
         text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
     text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
+    text = _WORD_ISH.sub(r"at \1", text)
     text = _DAY_ISH.sub(r"\1 at \2", text)
     plain = _MENTION.sub("", measures.plain(text)).strip()
     command = _COMMAND.match(plain)

@@ -12,6 +12,7 @@ from typing import Final
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
 _STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHECKED}]\ufe0f?$")
 _CHECK_BETWEEN: Final = re.compile(rf"(?<=\w)() ?[{_CHECKED}]\ufe0f? ?(?=\w)")
+_CHECK_AT: Final = re.compile(rf"^ ?[{_CHECKED}][\ufe0f\U0001f3fb-\U0001f3ff]? ?(?=(?:[01]?\d|2[0-3])[.:][0-5]\d)")
 _SIGNS_KEPT: Final = frozenset("°+$^`~<>=|")
 
 _DEED: Final = (
@@ -57,6 +58,16 @@ _RULES: Final = tuple(
         (r"\bsat (?=(?:on|out|nude|naked|bare|uncovered|there|for|in the (?:fridge|cooler|bag|brine|tub|car|sun"
          r"|kitchen))\b)",
          "stood "),
+        (r",? ?\bfat (?:thumbs?|fingers?),? (?=\d)", " "),
+        (r"\bun pause\b", "unpause"),
+        (r"^(?:she|he) (?=went|came|is|was)", "it "),
+        (r"\b(pit|grill|smoker|cooker)s? (?:wont|cant|doesnt|isnt|not) (?:go|get|going|getting|come)(?: up)?"
+         r" (?:past|over|above|beyond) (?=\d{2,3}\b)", r"\1 "),
+        (r"\bcant get (?:it|the pit|the smoker|the grill) (?:past|over|above|beyond|hotter than) (?=\d{3}\b)", "pit "),
+        (r"^(?:the )?(?:party|dinner|lunch|meal)s? (?:is )?(?:off|cancelled|canceled)\b.*\bno (?:new )?(?:date"
+         r"|day)\b.*$",
+         "no deadline"),
+        (r"\b(\d{1,2}(?:\.\d{1,2})?)k (?=of\b|flat|brisket|belly|ham|loin|pork|beef)", r"\1 kg "),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
@@ -65,7 +76,7 @@ _RULES: Final = tuple(
          r"|push(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
          r"|smoker"
          r"|grill))?(?: (?:hotter|up|down|at|to|on|for))* (?P<n>[1-3]\d\d)(?: ?(?P<u>[cf]))?"
-         r"(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then))*$",
+         r"(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then|from (?:here|now)(?: on)?))*$",
          lambda m: f"run the pit at {m['n']}{m['u'] or ''}"),
         (r"\b(?:2day|2nite|2night)\b", lambda m: {"2day": "today"}.get(m[0], "tonight")),
         (r"\bl8r\b", "later"),
@@ -211,6 +222,7 @@ def unsigned(text: str) -> str:
     checked = _STEP_AND_CHECK.match(text.strip())
     if checked:
         text = f"{checked['step']} done" if len(checked["step"].split()) <= 2 else checked["step"]
+    text = _CHECK_AT.sub("done at ", text)
     text = _CHECK_BETWEEN.sub(r"\1, ", text)
     return "".join(" " if _is_picture(sign) else sign for sign in text)
 

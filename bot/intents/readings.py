@@ -40,6 +40,11 @@ _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
 _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
 _LID_TOO: Final = re.compile(r"(?:,? ?(?:and|but))? ?\b(?:the )?(?:lid|dome|dial)\b[^\d]{0,12}\d{3}")
+_COUNTED: Final = re.compile(  # «11 bags», «2 chunks»: no temperatures
+    r"\b\d{1,2} (?:bags?|packs?|packets?|parcels?|pieces?|pcs|slices?|chunks?|birds?|people|guests?|flips?|turns?"
+    r"|tubs?|scoops?"
+    r"|bottles?|times|readings?)\b"
+)
 _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
 )
@@ -60,7 +65,7 @@ _AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|co
 _A_PROBE: Final = re.compile(r"\bprobes?\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
-    r"(?:(?:its|it is|it|the|meat|pit|fridge|very|too|so|really|getting|feels|feel|seems|kind of|a bit|rather|got"
+    r"(?:(?:its|it is|it|bit|the|meat|pit|fridge|very|too|so|really|getting|feels|feel|seems|kind of|a bit|rather|got"
     r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: in there| inside| now)?"
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )
@@ -73,7 +78,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
-    text = _SINCE_A_MEAL.sub("", text)
+    text = _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text))
     if "grate" in text.split() and (lid := _LID_TOO.search(text)):  # the grate beside the meat counts, so it comes last
         text = _LID_TOO.sub("", text).replace("grate", f"{lid[0].strip(' ,')} grate")
     if context.phase == "chilling":

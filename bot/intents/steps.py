@@ -29,7 +29,7 @@ from core.plan.steps import Kind
 
 _IN_FRIDGE: Final = re.compile(r"\b(?:in|into) the (?:fridge|refrigerator)\b")
 _NOUNS: Final = {
-    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP,
+    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
     "rinse": Kind.RINSE, "soak": Kind.SOAK,
     "rub": Kind.RUB, "wrap": Kind.WRAP,
     "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,

@@ -94,7 +94,10 @@ def _by_the_law(text: str, kind: str | None) -> str | None:
     return None if kind == "dose" and wanted_dose(text) is not None else kind
 
 
-_THAWED: Final = re.compile(r"\b(?:already|fully|its|is|all|now) (?:thawed|defrosted)\b")  # asks for no thawing
+_THAWED: Final = re.compile(
+    r"\b(?:already|fully|its|is|all|now) (?:thawed|defrosted)\b"
+    r"|\bsame as last\b"
+)  # asks for no sum
 
 
 @lru_cache(maxsize=64)  # the readers of one line ask again

@@ -27,13 +27,13 @@ _REMARKS: Final = tuple(
     (why, re.compile(words))
     for why, words in (
         ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?)(?: {_A_BIT}{_ODD}| a bit| a little)?$"),
-        ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}{_COLOUR}$"
+        ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}(?:{_ODD} )?{_COLOUR}$"
                  rf"|^{_IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
                  rf"|edges?|bone))?$"
                  rf"|^{_IT}(?:looks?|looking) {_A_BIT}{_ODD}$"),
         ("late", r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
                  r"(?:late|behind|slow)$"),
-        ("more", r"^(?:a |the )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
+        ("more", r"^(?:a |the )?(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
@@ -56,6 +56,7 @@ _ADDED: Final = re.compile(  # another piece in the same brine
     r"|the other)\b.*"
     r"\b(?:to|in|into|with) (?:the |this )?(?:same )?(?:tub|bag|brine|bucket|cure|batch)\b"
 )
+_EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
 _FLIPS_MUTED: Final = re.compile(
     r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
     r"|turn)\w*(?: \w+){0,4}$"
@@ -75,6 +76,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("added", bare)
     if _FLIPS_MUTED.match(bare):
         return Unclear("word", bare, (Pause(),))
+    if _EITHER.match(bare):
+        return Unclear("number", bare)
     if _FORGOT.match(bare):
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))

@@ -21,10 +21,14 @@ _NOT_MEAT: Final = re.compile(
     r"|rub|brine(?! (?:for )?\w+day\b| thurs?\b| fri\b| sat\b| sun\b)|ice|charcoal|lump|wood|slices?|portion)\b"
 )
 _NOUN: Final = (
-    r"(?:pieces?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?|trouts?"
+    r"(?:pieces?|pcs?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?"
+    r"|trouts?"
     r"|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?)"
 )
-_APIECE: Final = r"\b(?:each|ea|apiece|a piece|per (?:piece|fish|bird|slab)|the (?:piece|fish))\b"
+_APIECE: Final = (
+    r"\b(?:each|ea|apiece|a piece|(?<=pcs )a(?= {3})|(?<=pieces )a(?= {3})|per (?:piece|fish|bird|slab)"
+    r"|the (?:piece|fish))\b"
+)
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
 _LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
 _ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")

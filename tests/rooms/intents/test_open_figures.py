@@ -269,3 +269,28 @@ def test_what_the_first_look_at_another_set_taught(text: str, phase: str, due: s
     """Kinds of talk of a hand that nobody here had read: a weight of each, the dial of the lid, what is thrown away."""
     where = context(phase, POUNDS, last_core_c={"cooking": 65.5}.get(phase), due_step=due, mass=3.175)
     assert short(read(text, where)) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "due", "meant"),
+    [
+        ("duck breast 2 pcs a 380 gr", "none", None, "start duck 0.76kg"),
+        ("pastrami a 6 lb flat", "none", None, "start pastrami brisket_flat 2.722kg"),
+        ("got 2.8k of silverside to corn", "none", None, "start corned_beef beef_round 2.8kg"),
+        ("packet reads 5.88 nitrite", "waiting", None, "ask"),
+        ("never frozen, butcher cut it this morning", "waiting", None, "set frozen=False"),
+        ("6 or 7 i reckon", "waiting", None, "ask"),
+        ("cooker wont go past 190 ive got everything open", "cooking", None, "read pit 190f"),
+        ("sory fat thumbs 147", "cooking", None, "fix 147"),
+        ("gonna run it at 275 from here", "cooking", None, "set pit=135c"),
+        ("👍 7.40", "curing", "flip/3", "done @07:40"),
+        ("the probe was on the bench", "curing", None, "question"),
+        ("dog ate it", "resting", None, "question"),
+        ("gone a funny grey", "curing", None, "ask"),
+        ("partys off no date any more, keep curing", "curing", None, "set deadline=None"),
+    ],
+)
+def test_what_the_first_look_at_a_wilder_set_taught(text: str, phase: str, due: str | None, meant: str) -> None:
+    """A slangy hand: the figures first, and no incident where only the probe lay about."""
+    where = context(phase, POUNDS, last_core_c={"cooking": 65.5, "resting": 72.0}.get(phase), due_step=due, mass=3.175)
+    assert short(read(text, where)) == meant
