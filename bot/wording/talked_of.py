@@ -1,7 +1,7 @@
 """What is asked around a batch: may it be eaten cold, may I go to bed, who is woken when, and how what was said is put right."""
 
 from bot.intents.intents import Pause, Undo
-from bot.wording import answers, asking, meats, numbers, plans, recalled, safety, standing, yard
+from bot.wording import answers, asking, meats, numbers, plans, recalled, standing, yard
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -52,11 +52,6 @@ def bed(a: Assessment) -> str:
             )
         case _:
             return say("Yes. {next} I call you.", next=plans.coming(a) or plans.now(a))
-
-
-def late(a: Assessment) -> str:
-    """What is open, and whether the meal is later than it was wanted."""
-    return "\n".join([plans.now(a), *plans.late(a)])
 
 
 def rest(a: Assessment) -> str:
@@ -131,8 +126,3 @@ def take_back(a: Assessment) -> tuple[str, asking.Rows]:
         last=recalled.last_reading(a, None).split("\n", 1)[0],
     )
     return text, ((asking.button(say("Take it back"), Undo(a.batch.id)),),)
-
-
-def verdict(a: Assessment) -> str:
-    """Whether it cooled in time: the cooling itself before the verdict of all rules."""
-    return safety.verdict(a)
