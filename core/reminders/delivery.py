@@ -83,6 +83,8 @@ class Postman(Generic[Rendered]):
         self.shared_by: Callable[[int], None] | None = None  # told how many processes send by the same channel
         self.agree: Callable[[Database], None] | None = None  # sets our clock by that of the store's server
         self._roll: Final = Roll(database, owner)
+        # on a server another process may commit an answer between our look for it and our commit
+        self._alone: Final = database.on_sqlite
         self._claiming: Final = asyncio.Lock()
         self._held: Final[dict[str, Row]] = {}  # by its id, from when it is taken until it is marked
         self._in_hand: Final[dict[str, Row]] = {}  # by chat: taken with the turn or the mark before it, not yet sent
@@ -122,9 +124,9 @@ class Postman(Generic[Rendered]):
         """Send the waiting replies of one chat, in order; never waits for a reminder."""
         count, more = 0, True
         while more and (row := await self._take(now, ("reply",), chat)) is not None:
-            out = await self._hand_over(row, now, with_the_next=True)
+            out = await self._hand_over(row, now, with_the_next=self._alone)
             count += out
-            more = not out or chat in self._in_hand  # where it was marked, the next was looked for with the mark
+            more = not (out and self._alone) or chat in self._in_hand  # the next was looked for with the mark
         self._ring()
         return count
 

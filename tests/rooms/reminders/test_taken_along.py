@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from contextlib import suppress
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
+from typing import Any
 
 import pytest
 from sqlalchemy import event
@@ -125,6 +126,26 @@ async def test_what_a_dead_process_had_taken_along_comes_as_a_repeat(
     assert await heir.round(NOW + LEASE - SECOND) == 0
     assert await heir.round(NOW + LEASE) == 2
     assert street.arrived == ["garden: one again", "garden: two"]
+
+
+async def test_where_others_write_too_the_next_is_looked_for_after_the_mark(
+    postman: Postman[str], street: Street, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An answer that another process commits while ours marks: it waits for no sweep."""
+    monkeypatch.setattr(postman, "_alone", False)
+    mark = postman._sent
+
+    def marked_meanwhile(*of: Any) -> bool:
+        out = mark(*of)
+        if len(street.arrived) == 1:
+            with postman.database.transaction() as tx:
+                outbox.put_reply(tx, "garden", {"text": "two"}, NOW)
+        return out
+
+    monkeypatch.setattr(postman, "_sent", marked_meanwhile)
+    turn(postman, "one")
+    assert await postman.replies("garden", NOW) == 2
+    assert street.arrived == ["garden: one", "garden: two"]
 
 
 async def test_a_round_sends_what_is_in_hand(database: Database, postman: Postman[str], street: Street) -> None:
