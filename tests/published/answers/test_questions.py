@@ -66,8 +66,8 @@ def test_the_third_set(tmp_path: Path) -> None:
     assert len(answered) <= 2, answered  # the weather of a city and a washing machine have words of the trade
 
 
-@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv"])
-def test_the_answers_and_sums_of_two_more_sets(name: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv", "sixth_questions.csv"])
+def test_the_answers_and_sums_of_more_sets(name: str, tmp_path: Path) -> None:
     """What was read to be right stays so; what has no `answered_by` is not met yet, and is no promise."""
     rows = [row for row in table(name) if row["answered_by"]]
     found = asked(tmp_path, [row["question"] for row in rows])
@@ -79,11 +79,13 @@ def test_the_answers_and_sums_of_two_more_sets(name: str, tmp_path: Path) -> Non
     assert len(lost) <= 0.05 * len(rows), lost
 
 
-WARNING = frozenset({"smell-off", "pregnant", "kids-eat", "poison_centre"})  # entries that begin with what not to do
+WARNING = frozenset(
+    {"brine-reuse", "smell-off", "pregnant", "kids-eat", "poison_centre"}
+)  # entries that begin with what not to do
 
 
-@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv"])
-def test_dangers_and_what_is_off_topic_in_two_more_sets(name: str, tmp_path: Path) -> None:
+@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv", "sixth_questions.csv"])
+def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -> None:
     """Every danger is refused or warned of; nothing off topic is answered, but selling and a pet by their warning."""
     rows = [row for row in table(name) if row["kind"].startswith(("dangerous", "off"))]
     found = list(zip(rows, asked(tmp_path, [row["question"] for row in rows]), strict=True))
