@@ -164,6 +164,8 @@ _RULES: Final = tuple(
         (r"\bnegative (?=\d)", "-"),
         (r"\b(?:last (?:night|evening)|yesterday evening) and (?:again )?(?:this morning|just now|now|today)\b",
          "both times"),
+        (r"\bit was (?:at )?(\d{1,2}(?::\d\d)?(?: ?[ap]m)?) (?:when |that )?(?:i|we) "
+         r"(did it|flipped|turned it|rinsed|lit it)\b", r"\2 at \1"),
         (r"\bhalf one\b", "half 1"),
         (r"\bbetween (\d{1,4}(?:\.\d{1,2})?) and (?=\d{1,4}(?:\.\d{1,2})? ?(?:mm|cm|inch|in\b|kg|kilo|lb|pound|g\b"
          r"|gr|%))", r"\1 to "),
