@@ -124,6 +124,8 @@ def is_cured(a: Assessment) -> str:
             "{what}: not cured, only salted. It cools and keeps by the stricter rules of plain meat.",
             what=meats.what(a),
         )
+    if a.dose is None and setup.cure_nitrite_fraction is not None:
+        return plans.now(a)
     if a.dose is None:
         return say("{what}: to be cured, but nobody has said how strong the curing salt is.", what=meats.what(a))
     raw = "" if "meat_on" in a.batch.done else say("It is raw till it is cooked all the same.")

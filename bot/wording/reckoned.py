@@ -29,6 +29,8 @@ def feed(a: Assessment) -> str:
 
 def cooker_runs(a: Assessment) -> str:
     """What past cooks taught of the cooker, and what the pit readings of this one say."""
+    if meats.in_pot(a):
+        return say(fire.POT)
     taught, today = habits.by_cooks(a), _today(a)
     if taught or today:
         return "\n".join(line for line in (taught, today) if line)

@@ -101,7 +101,8 @@ def longer(a: Assessment, more: Days) -> str:
 
 
 def _no_cure_left(a: Assessment) -> str:
-    return f"{standing.since(a)}\n{plans.coming(a)}".strip()
+    coming = plans.coming(a) if "into_cure" in a.batch.done else ""  # before it, that it is not in says what comes
+    return f"{standing.since(a)}\n{coming}".strip()
 
 
 def in_time(a: Assessment) -> str:
