@@ -38,6 +38,9 @@ from bot.intents.yard import read_yard
 from core.batch.events import Probe
 
 _AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
+_HOW_COLD: Final = re.compile(  # «6 in the brine at 7:40», «checked the fridge 38 at 7»: read, and not put in
+    r"\b\d{1,2}(?:\.\d)?(?: ?[cf])? in the (?:brine|fridge)\b|\b(?:checked|read) the (?:fridge|brine):? \d"
+)
 _FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
 _BUSY_UNTIL: Final = re.compile(
     r"^(?:(?:im|i am|we are|ill be|well be) )?(?:on|at|in|off|with|asleep|sleeping|driving|busy|flying|working|swimming"
@@ -131,7 +134,7 @@ def _said(text: str, context: Context) -> list[Intent]:
 
 def deed_at_an_hour(text: str, context: Context) -> list[Intent]:
     """«brisket went on at 8»: what was done, with a number that is an hour and no temperature."""
-    if not _AN_HOUR_LAST.search(text):
+    if not _AN_HOUR_LAST.search(text) or _HOW_COLD.search(text):
         return []
     said = read_step(text, context)
     deed = said[0] if said else None

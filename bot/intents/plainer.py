@@ -177,7 +177,7 @@ _RULES: Final = tuple(
         (r"\b(?P<b>at|since|til|till|until|around|by|from|before) (?P<h>1?\d|2[0-3]) (?P<m>[0-5][05])\b" + _UNIT_NEXT,
          r"\g<b> \g<h>:\g<m>"),
         (r"(?<![\d.])(\d{1,2}) ?(?:kg|kilos?) ([1-9]\d\d)\b" + _UNIT_NEXT, r"\1.\2 kg"),
-        (r"(?<![\d.])(\d{1,2}) ?(?:lbs?|pounds?) ?(\d|1[0-5])\b(?!\.\d)" + _UNIT_NEXT, r"\1 lb \2 oz"),
+        (r"(?<![\d.])(\d{1,2}) ?(?:lbs?|pounds?) ?(\d|1[0-5])\b(?!\.\d)(?!-\d| \d/\d)" + _UNIT_NEXT, r"\1 lb \2 oz"),
         (r"\b(1[0-9][0-9]|[1-9]\d)[oO]\b", r"\g<1>0"),
         (r"\b(1)[lI](?=\d)", r"\g<1>1"),
         (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),

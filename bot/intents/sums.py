@@ -76,7 +76,7 @@ def _elsewhere(text: str) -> str | None:
 def _beside_a_batch(text: str, hot: bool) -> str | None:
     """A sum where a batch is under way: what is told without asking is about another only while ours is not lit."""
     kind = sum_of(text, elsewhere=False)
-    if not is_question(text) and (hot or kind not in _OF_ANY_FIRE):
+    if not is_question(text) and (hot or kind not in _OF_ANY_FIRE or _IN_THE_COLD.search(text)):
         return None
     recorded = hot and kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
     return None if recorded else kind
@@ -84,7 +84,9 @@ def _beside_a_batch(text: str, hot: bool) -> str | None:
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch."""
-    if context.phase != "none" or context.asked is not None or _LATER.search(text) or _THAWED.search(text):
+    if context.phase != "none" or context.asked is not None or _LATER.search(text):
+        return None
+    if _THAWED.search(text) and not is_question(text):
         return None
     return Ask("sum", kind, text) if (kind := _by_the_law(text, sum_of(text))) else None
 
@@ -94,10 +96,8 @@ def _by_the_law(text: str, kind: str | None) -> str | None:
     return None if kind == "dose" and wanted_dose(text) is not None else kind
 
 
-_THAWED: Final = re.compile(
-    r"\b(?:already|fully|its|is|all|now) (?:thawed|defrosted)\b"
-    r"|\bsame as last\b"
-)  # asks for no sum
+_IN_THE_COLD: Final = re.compile(r"\b(?:fridge|brine)\b")  # «fridge 52 an hour ago» is read, and asks nothing
+_THAWED: Final = re.compile(r"\b(?:thawed|defrosted)\b|\bsame as last\b")  # asks for no sum
 
 
 @lru_cache(maxsize=64)  # the readers of one line ask again

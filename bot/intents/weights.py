@@ -30,11 +30,17 @@ _APIECE: Final = (
     r"|the (?:piece|fish))\b"
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
-_LISTED: Final = re.compile(r"(?<![\w.])(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$")
+_LISTED: Final = re.compile(
+    r"(?<![\w.])(?<!at )(?<!by )(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?"
+    r"|\d{1,2}\.\d{1,3} )+$"
+)
 _ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
-_SEVERAL: Final = re.compile(r"(?<![\w.])([2-9]) ?$")  # «two 3 lb slabs»
-_COUNT: Final = re.compile(rf"(?<![\w.])([2-9]) (?:of (?:them|em|those)\b|(?:\w+ )?{_NOUN}\b)")
+_SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3 lb slabs»
+_COUNT: Final = re.compile(
+    rf"(?<![\w.])([2-9]) (?:of (?:them|em|those)\b|(?:(?!people|ppl|guests|persons|friends"
+    rf"|adults|days?|hours?|of)\w+ )?{_NOUN}\b)"
+)
 _EACH: Final = re.compile(
     rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
     rf"|{_APIECE}.{{0,30}}?(?<![\w.])([2-9])\b"
@@ -98,15 +104,13 @@ def _of_something_else(text: str, mass: Measure) -> bool:
 
 
 def shared(told: Weighed, ranges: Sequence[tuple[Kilograms, Kilograms]]) -> Weighed:
-    """«4 trout 1.4 kg»: of each or of all, where the range of the cut leaves but one; else it stays to be asked."""
+    """«4 trout 1.4 kg»: of all, where a piece of that cut is never so heavy; else it stays to be asked."""
     if told.slot != "share":
         return told
     count, mass = share_of(told.typed)
     of_each = any(low <= mass <= _RARELY_OVER * high for low, high in ranges) or not ranges
     of_all = any(low <= mass / count <= high for low, high in ranges) or not ranges
-    if of_all == of_each:
-        return told
-    return Weighed(mass) if of_all else Weighed(mass * count, (mass,) * count)
+    return Weighed(mass) if of_all and not of_each else told
 
 
 def share_of(typed: str) -> tuple[int, Kilograms]:

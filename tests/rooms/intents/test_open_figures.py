@@ -231,7 +231,7 @@ def test_what_is_put_right_or_asked(text: str, phase: str, due: str | None, mean
         ("i meant 5 lb", "waiting", None, "set mass=2.268kg"),
         ("only 15g went in", "waiting", None, "set put_in_cure=15g"),
         ("take back the flip", "curing", None, "ask"),
-        ("smoked trout 6 of em about 12 oz", "none", None, "start trout 2.041kg"),
+        ("smoked trout 6 of em about 12 oz", "none", None, "start trout ?share"),
         ("10 pounder flat", "none", None, "start brisket_flat 4.536kg"),
         ("tomorrow", "curing", "flip/3", "ask"),
         ("just checked its 37", "curing", None, "read fridge 37f"),
