@@ -38,6 +38,10 @@ _NOT_OURS: Final = re.compile(
     r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
     r"(?:beers?|wine|eggs?|potatoes|rice|pasta|noodles|bread|cake|salad|flour|beans|corn))\b"
 )
+_GONE_BY: Final = (None, "answered", "sum")  # what is open and lets a new question pass
+_OF_NO_RECORD: Final = frozenset(
+    {"days", "dose", "spice", "rub", "cook", "salt_for", "sugar"}
+)  # no batch is told of so
 SHORTEST: Final = 4  # words of a line that asks for a sum without a word of asking
 _OF_HEAT: Final = frozenset({"lethality", "cooling", "fire_out", "eta"})  # no batch begins with a core
 _OF_A_BATCH: Final = frozenset(
@@ -83,12 +87,20 @@ def _beside_a_batch(text: str, hot: bool) -> str | None:
 
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
-    """A sum whose masses and percentages would else be taken for those of a new batch."""
-    if context.phase != "none" or context.asked is not None or _LATER.search(text):
+    """A sum whose masses and percentages would else be taken for those of a new batch, or for a change of the one."""
+    if context.asked not in _GONE_BY or _LATER.search(text):
         return None
     if _THAWED.search(text) and not is_question(text):
         return None
-    return Ask("sum", kind, text) if (kind := _by_the_law(text, sum_of(text))) else None
+    kind = sum_of(text) if context.phase == "none" else _of_another(text)
+    return Ask("sum", kind, text) if (kind := _by_the_law(text, kind)) else None
+
+
+def _of_another(text: str) -> str | None:
+    """A sum of a piece that is told anew, beside a batch: no change of that."""
+    kind, line = sum_of(text, elsewhere=False), told(text)
+    asks = is_question(text) or (kind in _OF_NO_RECORD and _WANTS.search(text))
+    return kind if kind == "convert" or (asks and (line.has("meat") or line.has("length"))) else None
 
 
 def _by_the_law(text: str, kind: str | None) -> str | None:
@@ -118,7 +130,7 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | Non
     possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
         possible = [kind for kind in possible if kind in _OF_HEAT]
-    if not elsewhere:
+    if not (elsewhere or line.has("meat")):
         possible = [kind for kind in possible if kind not in _OF_A_BATCH]
     return sum_meant(text, possible, asks, surely=bare) if possible else None
 
