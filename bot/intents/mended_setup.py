@@ -55,9 +55,8 @@ _GRAMS: Final = re.compile(
     r"|gr|grams?)?\b"
 )
 _WENT_IN: Final = re.compile(
-    r"^(?:(?:only|just|about|ok|so) )*(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)(?: of (?:the )?(?:cure"
-    r"|pink salt|curing salt))?"
-    r" (?:went|is|are|was|were) in(?:to it)?$"
+    r"^(?:(?:only|just|about|ok|so|i|we|ive|put|added) )*(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)"
+    r"(?: (?:of )?(?:the )?(?:cure|pink salt|curing salt))? (?:(?:went|is|are|was|were) )?in(?:to it)?$"
 )
 _GRAMS_OF: Final = re.compile(
     r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
@@ -85,7 +84,7 @@ _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
 
 _MEANT: Final = re.compile(
-    r"^(?:(?:no|sorry|oops|it|i|should|be|make|that|meant|mean) )*(?:meant|mean|should be|make that) "
+    r"^(?:(?:no|sorry|oops|it|i|should|be|make|that|meant|mean|change|to|correction|wait)[ ,:]+)+"
     r"(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kgs?|kilos?|lbs?|pounds?)$"
 )
 
@@ -95,7 +94,8 @@ def read_mended_setup(text: str, context: Context) -> Intent | None:
     text = text.strip(" .!")
     if found := _of_dose(text, context) or _of_weight(text, context):
         return found
-    if stated := _MEANT.match(text):
+    stated = _MEANT.match(text) if context.phase in _IN_CURE else None
+    if stated:
         return Change({"mass": to_house(float(stated["new"]), _name(stated["unit"]))})
     if moved := _FROM_TO.match(text):  # «change 7 to 7.5 lb»
         return Change({"mass": to_house(float(moved["new"]), _name(moved["unit"]))})

@@ -68,6 +68,9 @@ _RULES: Final = tuple(
          r"|day)\b.*$",
          "no deadline"),
         (r"\b(\d{1,2}(?:\.\d{1,2})?)k (?=of\b|flat|brisket|belly|ham|loin|pork|beef)", r"\1 kg "),
+        (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
+         r"|and) "
+         r"(?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"

@@ -4,7 +4,7 @@ import random
 
 import pytest
 
-from bot.intents.intents import Reading, Start
+from bot.intents.intents import Change, Reading, Start
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import KILOS, POUNDS, context
@@ -73,6 +73,26 @@ IN_THE_COLD = (
     "the {w} reads {c}",
 )
 
+CHANGES = [
+    *(("mass", 6.4 * LB, way) for way in (
+        "its 6.4 lb", "trimmed its 6.4lb", "6.4lb not 6.5", "i said 6.5 but its 6.4 lb", "no 6.4 lb",
+        "weight is 6.4 lb",
+        "i meant 6.4lb", "change it to 6.4 lb", "6.5 was wrong its 6.4lb", "the flat is 6.4 lb after trimming",
+    )),
+    *(("thickness", 0.048, way) for way in (
+        "its 48 mm thick", "thickness is 48 mm not 52", "i said 52 but its 48 mm thick", "thickest part 48 mm",
+        "its 48mm not 52mm", "it is 48 mm at the thickest", "measured again 48 mm", "actually 48 mm thick",
+    )),
+    *(("cure_nitrite_fraction", 0.0588, way) for way in (
+        "cure is 5.88%", "its 5.88 % nitrite", "packet says 5.88%", "the label says 5.88 percent",
+        "using 5.88% pink salt",
+    )),
+    *(("put_in_cure", 0.008, way) for way in (
+        "i put 8 g of cure in", "only 8g cure went in", "i put in 8 grams not 18", "put 8 g in", "8g of cure is in",
+        "used 8 g of pink salt", "added 8 g cure not 18 g",
+    )),
+]  # fmt: skip
+
 
 def wrong_start(chance: random.Random) -> str:
     """A start of which a figure is taken for another, with what was taken; "" where none is."""
@@ -109,7 +129,23 @@ def wrong_reading(chance: random.Random) -> str:
     return "" if same else f"{line} ({phase}, {unit}): {read_off}"
 
 
-@pytest.mark.parametrize("wrong", [wrong_start, wrong_reading])
+def wrong_change(chance: random.Random) -> str:
+    """A figure of the piece put right of which another is taken, with what was taken; "" where none is."""
+    name, true, text = chance.choice(CHANGES)
+    phase = chance.choice(("waiting", "curing"))
+    found = read(
+        text, context(phase, chance.choice((POUNDS, KILOS)), mass=3.3, due_step=chance.choice((None, "flip/2")))
+    )
+    said = {field: value for one in found if isinstance(one, Change) for field, value in one.changes.items()}
+    read_off = any(isinstance(one, Reading | Start) for one in found)
+    same = not read_off and set(said) <= {name} and abs(said.get(name, true) - true) < 1e-6
+    return "" if same else f"{text} ({phase}): {said or found}"
+
+
+WRONG = [wrong_start, wrong_reading, wrong_change]
+
+
+@pytest.mark.parametrize("wrong", WRONG)
 def test_no_figure_is_taken_for_another(wrong: object) -> None:
     """A few hundred lines of each kind, the same every time."""
     chance = random.Random(20271003)
@@ -118,7 +154,7 @@ def test_no_figure_is_taken_for_another(wrong: object) -> None:
 
 
 @pytest.mark.slow
-@pytest.mark.parametrize("wrong", [wrong_start, wrong_reading])
+@pytest.mark.parametrize("wrong", WRONG)
 def test_no_figure_of_ten_thousand_lines_is(wrong: object) -> None:
     """Ten thousand lines of each kind."""
     chance = random.Random(20271004)
