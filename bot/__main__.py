@@ -8,12 +8,13 @@ What is not needed for the first question to the Bot API is imported after it ha
 
 import argparse
 import asyncio
+import ctypes
 import io
 import os
 import sys
 import tempfile
 from collections.abc import Awaitable, Callable, Iterable
-from contextlib import ExitStack
+from contextlib import ExitStack, suppress
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
     from core.store.servertime import Time
 
 PROGRAM = "saltbell"
+M_ARENA_MAX = -8  # malloc.h of the GNU C library
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -38,6 +40,7 @@ def main(arguments: list[str] | None = None) -> int:
     # The matrices of the core are small: threads of the algebra library only wait for one another (on two busy cores
     # 1 ms became 500). It is read when numpy is first imported, which is later than this.
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    _share_heaps()
     said = _parser().parse_args(arguments)
     if isinstance(sys.stdout, io.TextIOWrapper):
         sys.stdout.reconfigure(encoding="utf-8")  # whatever the locale, what is said is said in full
@@ -53,6 +56,15 @@ def main(arguments: list[str] | None = None) -> int:
         return 1
     except KeyboardInterrupt:
         return 130
+
+
+def _share_heaps() -> None:
+    """Let all threads share two heaps of the C library: with one each they keep 12 MB more among them for ever.
+
+    Only the GNU library has such a thing (mallopt(3)); elsewhere nothing is changed.
+    """
+    with suppress(AttributeError, OSError, TypeError):
+        ctypes.CDLL(None).mallopt(M_ARENA_MAX, 2)
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -114,7 +114,8 @@ def largest_child(pid: int) -> float:
     sizes = []
     for child in (int(number) for each in children for number in each.read_text().split()):
         with suppress(FileNotFoundError, ProcessLookupError):
-            sizes.append(resident(child))
+            if b"bot.apart" in Path(f"/proc/{child}/cmdline").read_bytes():  # till then a copy of the other
+                sizes.append(resident(child))
     return max(sizes, default=0.0)
 
 
