@@ -89,6 +89,7 @@ Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
 def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     """What a line asks of a batch in that phase, by likeness; None where an entry is as likely, or figures are told."""
     language = turn.person.language
+    text = _as_it(turn, text)
     plain = normal(text, language)
     if _TELLS.match(plain) and not is_question(plain):
         return None
@@ -97,6 +98,13 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return None
     topic, about = ABOUT.get(named, (named, ""))
     return Ask(topic, about, text)
+
+
+def _as_it(turn: Turn, text: str) -> str:
+    """«when is the bacon ready» of who has a batch called «bacon»: asked of it, and not of bacon."""
+    for row in batches.open_here(turn):
+        text = re.sub(rf"(?<!\ba )(?<!\ban )\b(?:(?:the|my) )?{re.escape(row.name)}\b", "it", text, flags=re.IGNORECASE)
+    return text
 
 
 def _figured(plain: str) -> bool:

@@ -15,6 +15,7 @@ from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
 from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
+from bot.intents.small import words
 from bot.intents.sums import sum_of
 from bot.intents.weights import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, law_of, zone_of
@@ -135,12 +136,16 @@ def _when(text: str, context: Context) -> Intent | None:
     return Choose("when", said.at) if said and len(text.split()) <= 6 else None
 
 
+_BESIDE_A_NAME: Final = words("the my it is was its that thats for i meant mean of in one ones batch please")
+
+
 def _batch(text: str, context: Context) -> Intent | None:
     if re.fullmatch(r"(?:both|all|beide|alle)(?: of them)?", text):
         return Choose("batch", "all")
     names = [(key, name.lower()) for key, name in context.batches]
     exact = [key for key, name in names if name == text]
-    part = [key for key, name in names if set(name.split()) & set(text.split())]
+    said = set(re.findall(r"\w+", text)) - _BESIDE_A_NAME  # «flipped the bacon» is said of it, and answers nothing
+    part = [key for key, name in names if said and said <= set(name.split())]
     found = exact or part
     if len(found) == 1:
         return Choose("batch", found[0])

@@ -13,6 +13,7 @@ from bot.intents.context import Context, Phase
 from bot.intents.intents import Change, Intent, Question, Reading, Start, Unclear
 from bot.intents.read import LONGEST, read
 from bot.measures import find, from_house, plain, to_house
+from core.answers.likeness import nearest
 from core.person import Units
 from tests.talk_lines import KILOS, POUNDS, context, rows
 
@@ -172,11 +173,12 @@ NASTY = (
 @pytest.mark.parametrize("piece", NASTY)
 def test_no_text_runs_away(piece: str) -> None:
     """The longest text of any one piece is read in a blink: no pattern backtracks without end."""
+    nearest("why", "en", 1)  # the phrasings are loaded with the first question
     text = (piece * LONGEST)[:LONGEST]
-    begun = time.perf_counter()
+    begun = time.process_time()
     for phase in ("none", "cooking"):
         assert read(text, context(phase))
-    assert time.perf_counter() - begun < 1.0
+    assert time.process_time() - begun < 1.0
 
 
 def test_a_line_is_read_in_five_milliseconds() -> None:
