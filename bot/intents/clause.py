@@ -36,10 +36,16 @@ from bot.intents.started import read_started
 from bot.intents.steps import read_step
 from bot.intents.yard import read_yard
 from core.batch.events import Probe
+from core.plan.steps import Kind
 
 _AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
 _HOW_COLD: Final = re.compile(  # «6 in the brine at 7:40», «checked the fridge 38 at 7»: read, and not put in
     r"\b\d{1,2}(?:\.\d)?(?: ?[cf])? in the (?:brine|fridge)\b|\b(?:checked|read) the (?:fridge|brine):? \d"
+)
+_IN_THE_COLD: Final = re.compile(
+    r"^(?:(?:its|it|meat|all|put) )*in the (?:brine|fridge),? (?:at |@ ?|around |about |since |by )?"
+    r"(?P<after>(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?)$"
+    r"|^(?:at |@ ?|around |about |since |by )(?P<before>(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?),? in the (?:brine|fridge)$"
 )
 _FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
 _BUSY_UNTIL: Final = re.compile(
@@ -116,6 +122,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return deed
     if started := read_started(text, context):
         return [started]
+    if asked := _hour_or_cold(text, context):
+        return [asked]
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
     if told := _happened(text, context):
@@ -130,6 +138,17 @@ def _said(text: str, context: Context) -> list[Intent]:
         if found := reader(text, context):
             return [found]
     return read_change(text, context) or _rest(text, context)
+
+
+def _hour_or_cold(text: str, context: Context) -> Unclear | None:
+    """«in the brine 8»: put in at eight, or eight degrees in there."""
+    found = _IN_THE_COLD.match(text)
+    reading = read_reading(text, context) if found else None
+    if found is None or not isinstance(reading, Reading):
+        return None
+    step = Kind.INTO_CURE if context.phase == "waiting" else Kind.CHILL
+    said = when.past(f"at {found['after'] or found['before']}", context)
+    return Unclear("at", text[:60], (reading, StepDone(str(step), said.at if said else None)))
 
 
 def deed_at_an_hour(text: str, context: Context) -> list[Intent]:

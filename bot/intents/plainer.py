@@ -32,6 +32,18 @@ _WEEKDAY: Final = (
 _MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
 _DAY: Final = rf"{_WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
 
+_HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?|(?:1[3-9]|2[0-3])[.:][0-5]\d)"
+_ABOUT_AT: Final = r"(?:(?:at|@|around|about|by|just after|just before|after|before|roughly|circa|ca) ?)*"
+# of the fire and after it, where no thermometer reads so little: a small number beside them is an hour
+_FIRE_DEED: Final = (
+    r"(?:(?:meat|it|its|they) (?:is |went )?in|put it in|bagged it|lit(?: it)?|fire(?: is)? lit|(?:meat|brisket|it"
+    r"|its|flat) (?:is |went |has gone )?on|rub(?:bed)?(?: on)?"
+    r"|foil on|wrapped(?: it)?"
+    r"|on the (?:smoker|grill|pit)|put it on|took it off|pulled it|its off|sliced(?: it)?|started the chill)"
+)
+_ANY_DEED: Final = (
+    rf"(?:{_FIRE_DEED}|flipped(?: it)?|turned(?: it| them| the bags?)?|done|did it|flip done|bag turned|rinsed)"
+)
 _TOLD: Final = "told"  # taken out only of a line that tells of something done or read
 _RULES: Final = tuple(
     (re.compile(pattern), written)
@@ -71,6 +83,15 @@ _RULES: Final = tuple(
         (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
          r"|and) "
          r"(?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
+        # 0740, «lit it, 8ish», «at 7 meat on», «7.40 flipped»: hours beside a deed
+        (r"(?<![\d.,/:])\b0(\d)([0-5]\d)\b(?![.,%]| ?(?:g|kg|ml|f|percent)\b)", r"\1:\2"),
+        (r"\b(at|since|by|around) (1\d|2[0-3])([0-5]\d)\b(?![.,%]| ?(?:g|gr|kg|ml|f|m|ft|feet|met\w+|foot|ppm)\b)",
+         r"\1 \2:\3"),
+        (rf"\b({_FIRE_DEED}),? {_ABOUT_AT}(?P<h>{_HOUR})(?:-\d{{1,2}})?(?:ish)?$", r"\1 at \g<h>"),
+        (rf"\b({_ANY_DEED}),? {_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?:ish)?$", r"\1 at \g<h>"),
+        (rf"\b({_ANY_DEED}) (?:just after|just before|after|before|by) (?P<h>{_HOUR})$", r"\1 at \g<h>"),
+        (rf"^{_ABOUT_AT}(?P<h>{_HOUR})(?:ish)?,? (?P<d>{_FIRE_DEED})$", r"\g<d> at \g<h>"),
+        (rf"^{_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?: ?[ap]m)?,? (?P<d>{_ANY_DEED})$", r"\g<d> at \g<h>"),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"

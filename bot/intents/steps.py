@@ -197,7 +197,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         not kinds
         and context.phase != "curing"
         and _IN_FRIDGE.search(text)
-        and not re.search(r"\d", _IN_FRIDGE.sub("", text))
+        and not re.search(r"\d", when.without_times(_IN_FRIDGE.sub("", text)))
     ):
         kinds = [
             Kind.INTO_CURE if context.phase == "waiting" else Kind.DRY if context.phase == "drying" else Kind.CHILL

@@ -294,3 +294,27 @@ def test_what_the_first_look_at_a_wilder_set_taught(text: str, phase: str, due: 
     """A slangy hand: the figures first, and no incident where only the probe lay about."""
     where = context(phase, POUNDS, last_core_c={"cooking": 65.5, "resting": 72.0}.get(phase), due_step=due, mass=3.175)
     assert short(read(text, where)) == meant
+
+
+@pytest.mark.parametrize("hour", ["8", "at 8", "@ 8", "8ish", "around 8", "7.40", "at 7.40", "0740", "about 7.30"])
+@pytest.mark.parametrize(
+    ("phase", "deed"),
+    [
+        ("drying", "lit it"),
+        ("drying", "meat on"),
+        ("cooking", "wrapped it"),
+        ("cooking", "pulled it"),
+        ("waiting", "meat in"),
+    ],
+)
+def test_an_hour_beside_a_deed_is_no_temperature(phase: str, deed: str, hour: str) -> None:
+    """Before it or after it, with a comma or without."""
+    where = context(phase, KILOS, last_core_c={"cooking": 66.0}.get(phase))
+    for line in (f"{deed} {hour}", f"{deed}, {hour}", *([f"{hour} {deed}"] if hour[0] in "a@" else [])):
+        assert "read" not in short(read(line, where)), line
+
+
+def test_in_the_brine_at_eight() -> None:
+    """Put in at eight, or eight degrees in there: asked about."""
+    for line in ("in the brine 8", "at 8 in the brine"):
+        assert short(read(line, context("waiting", KILOS))) == "ask"
