@@ -130,6 +130,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | Non
     possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
         possible = [kind for kind in possible if kind in _OF_HEAT]
+    if unread and not line.has("meat"):
+        possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
     if not (elsewhere or line.has("meat")):
         possible = [kind for kind in possible if kind not in _OF_A_BATCH]
     return sum_meant(text, possible, asks, surely=bare) if possible else None
