@@ -116,7 +116,9 @@ def closer(turn: Turn, intent: Ask) -> Ask:
     known = intent.topic in CLOSER and turn.person.language == ENGLISH and not _figured(normal(intent.text))
     if len(intent.text.split()) < SHORTEST or not known:
         return intent
-    found = closest(intent.text, CLOSER[intent.topic])
+    found = closest(intent.text, CLOSER[intent.topic] | ({"plan"} & {intent.topic}))
+    if found == "plan":  # the whole of it is what was asked for
+        return intent
     topic, about = ABOUT.get(found or "", (found, ""))
     return intent if topic is None else replace(intent, topic=topic, about=about)
 
