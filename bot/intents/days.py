@@ -54,7 +54,7 @@ _MONTH_DAY: Final = re.compile(
     rf"\b(?P<month>{_either(_MONTHS)})\.? (?P<day>\d\d?)(?:st|nd|rd|th)?\b(?![:.]?\d)(?:,? (?P<year>20\d\d)\b)?"
 )
 _DOTTED: Final = re.compile(r"(?<![\d.])(?P<day>\d\d?)\.(?P<month>\d\d?)\.(?:(?P<year>20\d\d|\d\d)(?!\d))?(?![\d])")
-_SLASHED: Final = re.compile(r"(?<![\d/.])(?P<one>\d\d?)/(?P<two>\d\d?)(?:/(?P<year>20\d\d|\d\d))?(?![\d/])")
+_SLASHED: Final = re.compile(r"(?<![\d/.])(?<!\d )(?P<one>\d\d?)/(?P<two>\d\d?)(?:/(?P<year>20\d\d|\d\d))?(?![\d/])")
 _AHEAD: Final = re.compile(
     r"\b(?:in|for) (?P<many>\d{1,2}|an?|a couple of|a fortnight|einer|einem)(?: (?P<unit>days?|weeks?|wochen?"
     r"|tagen?)(?: time)?)?\b(?! in the)"

@@ -193,3 +193,28 @@ def test_what_is_known_beside_what_is_not() -> None:
     asked = context("waiting", asked="cure")
     assert read("dunno about two and a half inches", asked) == [Change({"thickness": pytest.approx(0.0635)})]
     assert read("wait it was 5 lb 10 oz", asked) == [Change({"mass": pytest.approx(5.625 * LB)})]
+
+
+@pytest.mark.parametrize(
+    ("text", "pounds"),
+    [
+        ("7.5 lb flat trimmed to 6.8, sat 1pm", 6.8),
+        ("flat was 7.5 lb, 6.8 trimmed, for sat 1pm", 6.8),
+        ("pastrami flat 7.5 lb, trimmed down to 6.8 lbs", 6.8),
+        ("half a 14 lb brisket flat, sat 1pm", 7.0),
+        ("7.5 lb flat, trimmed 0.7 lb off, sat 1pm", None),
+    ],
+)
+def test_what_was_cut_away_is_not_dosed_for(text: str, pounds: float | None) -> None:
+    """The weight is that of what goes into the cure; where it has to be reckoned, it is asked for."""
+    (start,) = read(text, context("none"))
+    assert isinstance(start, Start)
+    assert start.said.get("mass") == (None if pounds is None else pytest.approx(pounds * LB))
+
+
+def test_a_mixed_number_is_no_date() -> None:
+    """«2 1/4 thick»: a thickness, and the meal is the Saturday."""
+    (start,) = read("5 pound point end, 2 1/4 thick, serve sat night", context("none"))
+    assert isinstance(start, Start)
+    assert start.said["thickness"] == pytest.approx(2.25 * 0.0254)
+    assert "meals" not in start.said
