@@ -79,8 +79,9 @@ _SPOON: Final = ("tsp", "tbsp")
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
 _NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing?|ion)?|pump(?:ed|ing?)?)\b")
 _TWICE: Final = re.compile(
-    r"\b(?:so did|as did|and (?:then )?i did too|me too|again|twice|two times|both of us|we both|each of us|did it too"
-    r"|(?:the )?same again|added (?:it|that) too|doubled (?:it|the dose))\b"
+    r"\b(?:so did|as did|and (?:then )?i did too|me too|(?:twice|two times)(?! (?:a|every|each) day| daily)|both of us"
+    r"|we both|each of us|did it too|(?:put|added|dosed|went)(?: \w+){0,3} again|(?:the )?same again"
+    r"|added (?:it|that) too|doubled (?:it|the dose))\b"
 )
 _MINCED: Final = re.compile(
     r"\b(?:minced?|ground (?:meat|pork|beef|turkey|chicken|lamb|venison)|(?:meat|pork|beef) ground|sausages?|comminuted"

@@ -198,3 +198,10 @@ def test_a_dose_that_went_in_twice_counts_twice(text: str) -> None:
     found = mixture(text)
     assert found is not None
     assert found.cure == pytest.approx((0.016, 0.016))
+
+
+def test_a_bag_that_is_turned_twice_a_day_holds_one_dose() -> None:
+    """Only what is said of the dose doubles it."""
+    found = mixture("8 g cure in 3.2 kg dry, flipped twice a day")
+    assert found is not None
+    assert found.cure == pytest.approx((0.008, 0.008))
