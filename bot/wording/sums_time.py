@@ -1,6 +1,7 @@
 """What the sums of the clock and the calendar come to, in words: when first, then the hours that it stands on."""
 
 from datetime import datetime
+from math import ceil, floor
 
 from bot.wording import numbers
 from bot.wording.language import decimal, say
@@ -55,7 +56,7 @@ def light_by(at: tuple[datetime, datetime, datetime], ready: Band, person: Perso
         lit=numbers.clock(lit, person),
         on=numbers.clock(on, person),
         eat=numbers.clock(eat, person),
-        slow=numbers.hours(round(ready.p90 * 2) / 2),
+        slow=numbers.hours(ceil(ready.p90 * 2) / 2),
         usual=numbers.hours(round(ready.p50 * 2) / 2),
         hot=numbers.both(HOT, person),
     )
@@ -87,6 +88,11 @@ def _quarter(hours: Hours) -> Hours:
     return round(hours * 4) / 4
 
 
+def _no_longer(hours: Hours) -> Hours:
+    """To the quarter of an hour below: nobody is told that it stays hot for longer than it does."""
+    return floor(hours * 4) / 4
+
+
 def stays_hot(stays: Band, wanted: Hours | None, person: Person) -> str:
     """How long it stays hot in a box, and whether that does."""
     hot = numbers.both(HOT, person)
@@ -94,8 +100,8 @@ def stays_hot(stays: Band, wanted: Hours | None, person: Person) -> str:
         "In foil and towels in a shut, dry box it stays above {hot} for {low} to {high}. A probe in it tells, and without "
         "one 4 h are the most; from {hot} down eat it within the hour, or chill it. An oven at 70 to 75 °C (160 to 165 °F) holds it longer.",
         hot=hot,
-        low=numbers.hours(round(stays.p10 * 2) / 2),
-        high=numbers.hours(round(stays.p90 * 2) / 2),
+        low=numbers.hours(_no_longer(stays.p10)),
+        high=numbers.hours(_no_longer(stays.p90)),
     )
     if wanted is None:
         return rule
@@ -124,6 +130,6 @@ def ice(mass: Kilograms, found: Kilograms, person: Person) -> str:
     return say(
         "At least {ice} of ice melt to cool {mass} and as much water; have twice that, and top it up as it goes.\n"
         "Sealed in a bag, under the surface, thick pieces halved, stirred now and then.",
-        ice=say("{kilos} kg", kilos=decimal(found, 1)),
+        ice=say("{kilos} kg", kilos=decimal(ceil(found * 10) / 10, 1)),
         mass=numbers.mass(mass, person),
     )
