@@ -7,11 +7,11 @@ from bot.wording.cited import cite
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.batch.cured import LEFTOVERS, come_in, counts_as_cured
-from core.cure.beware import CURED_FROM
 from core.cure.penetration import After
 from core.cure.thumb import Thumb, thumb
 from core.plan.anchors import LONGEST_CURE
 from core.plan.recipe import product
+from core.safety.record import CURED_FROM
 from core.safety.storage import keeping
 
 RULES = Words(

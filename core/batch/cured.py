@@ -1,6 +1,5 @@
 """What counts as cured, by what was put in and by what came into the middle; and how long it keeps for that."""
 
-from core.cure.beware import CURED_FROM
 from core.cure.dose import Dose
 from core.cure.judgement import floor_of
 from core.cure.limits import ROUNDING
@@ -9,6 +8,7 @@ from core.meat.cuts import cut
 from core.meat.piece import Species
 from core.plan.recipe import product
 from core.plan.setup import Setup
+from core.safety.record import CURED_FROM
 from core.units import Days, MilligramsPerKilogram
 
 LEFTOVERS = "leftovers"  # line of the storage chart

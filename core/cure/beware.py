@@ -8,12 +8,12 @@ from core.cure.limits import Limit
 from core.cure.nitrite import SKIN_SHARE
 from core.cure.weighing import Recipe
 from core.safety.cautions import Caution, Severity
+from core.safety.record import CURED_FROM
 from core.sources import CFR_9_424, COMMON_PRACTICE, FSIS_COOLING_1999, FSIS_HANDBOOK_1995, JUDGEMENT
 from core.units import Fraction, Grams, MilligramsPerKilogram
 
 SCALE_STEP: Final[Grams] = 1.0  # a common kitchen scale
 COARSE: Final[Fraction] = 0.05  # half a step that is more of the dose than this calls for a finer way
-CURED_FROM: Final[MilligramsPerKilogram] = 100.0  # ingoing nitrite of the cooling rule for cured meat
 ASCORBATE: Final[MilligramsPerKilogram] = 550.0  # 9 CFR 424.22(b)(1), pumped bacon
 
 

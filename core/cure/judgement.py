@@ -5,11 +5,11 @@ from enum import StrEnum
 from typing import Final
 
 from core.cure import nitrite
-from core.cure.beware import CURED_FROM
 from core.cure.contents import Contents
 from core.cure.dose import house_target
 from core.cure.limits import Ingoing, Limit, limits_of
 from core.safety.cautions import Caution, Severity
+from core.safety.record import CURED_FROM
 from core.sources import CFR_21_172, COMMON_PRACTICE, FSIS_COOLING_1999, FSIS_HANDBOOK_1995, JUDGEMENT, Source
 from core.units import Hours, Kilograms, MilligramsPerKilogram
 

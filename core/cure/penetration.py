@@ -12,10 +12,10 @@ from typing import Final
 
 import numpy as np
 
-from core.cure.beware import CURED_FROM
 from core.cure.course import Course, Immersion, course, ensemble, way
 from core.cure.diffusion import Array
 from core.errors import OutOfRange
+from core.safety.record import CURED_FROM
 from core.sources import CRANK_1975, CURE_CASE, HANSEN_2008, HEATON_2000, NORDIN_1969, SPRINGER_2015, Source
 from core.units import SECONDS_PER_DAY, Days, Fraction
 
