@@ -44,6 +44,7 @@ CLOSER = {  # said of much, and what may be meant of it
     ),
     "plan": frozenset(
         {
+            "plan",
             "out",
             "day",
             "slice",
@@ -116,9 +117,7 @@ def closer(turn: Turn, intent: Ask) -> Ask:
     known = intent.topic in CLOSER and turn.person.language == ENGLISH and not _figured(normal(intent.text))
     if len(intent.text.split()) < SHORTEST or not known:
         return intent
-    found = closest(intent.text, CLOSER[intent.topic] | ({"plan"} & {intent.topic}))
-    if found == "plan":  # the whole of it is what was asked for
-        return intent
+    found = closest(intent.text, CLOSER[intent.topic])
     topic, about = ABOUT.get(found or "", (found, ""))
     return intent if topic is None else replace(intent, topic=topic, about=about)
 
