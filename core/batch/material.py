@@ -55,9 +55,10 @@ def piece_of(setup: Setup) -> Piece:
 
 
 def on_the_grate(setup: Setup) -> Piece:
-    """The piece as it cooks: fish lies on its skin or in it, which gives no water off, salted with it or not."""
+    """The piece as it cooks: fish lies on its skin or in it, which gives no water off, unless it was said to be off."""
     cooked = piece_of(setup)
-    return replace(cooked, skin_on=True) if cooked.cut.species is Species.FISH else cooked
+    skinless = "skin_on" in setup.said and not setup.skin_on
+    return replace(cooked, skin_on=not skinless) if cooked.cut.species is Species.FISH else cooked
 
 
 @lru_cache(maxsize=512)

@@ -22,7 +22,7 @@ from core.heat.modes import Bodies, modes
 from core.heat.properties import component, meat
 from core.heat.shape import MIDDLE_C, body
 from core.heat.surface import saturated
-from core.meat.piece import Z90, Piece
+from core.meat.piece import Z90, Piece, Species
 from core.units import ZERO_CELSIUS_IN_KELVIN, Pascals
 
 MEMBERS: Final = 200
@@ -41,6 +41,12 @@ AIR_FILM: Final = 150.0  # 900 / h_c at 6 W/m2 K. [s/m]
 LEAST_LEAN: Final = 0.2
 BARK: Final = 10.0  # resistance that each kg/m2 of lost water adds. [s/m per kg/m2] TUNED
 BARK_LOG_SD: Final = 0.4
+# Fish: what no skin closes dries, and the water of salted flesh comes up by diffusion, so that each kg/m2 that has gone
+# adds pi rho_v / (2 c^2 D): 0.16 kg/m3 of vapour at 65 °C, 530 kg/m3 of water that can leave, D 1.3e-9 to 2.8e-9 m2/s.
+# sources.JASON_FISH and sources.TORRY_SALMON, taken to 65 °C; DERIVED in docs/science/cooking.md
+FLESH_BARE: Final = 0.5  # of the surface: one broad face is skin, which passes next to nothing. Judgement
+PELLICLE: Final = 480.0  # [s/m per kg/m2]
+PELLICLE_LOG_SD: Final = 0.5
 SUPPLY: Final = 0.72  # share of the meat's water that can reach the surface. [-] TUNED
 SUPPLY_LOG_SD: Final = 0.10
 CONDUCTIVITY_LOG_SD: Final = 0.06
@@ -116,7 +122,7 @@ def members(cook: Cook, z: Array) -> Members:
         vapour=vapour * (dew + ZERO_CELSIUS_IN_KELVIN) / (cook.pit_c + ZERO_CELSIUS_IN_KELVIN),
         vapour_pressure=vapour * VAPOUR_GAS_CONSTANT * (dew + ZERO_CELSIUS_IN_KELVIN),
         skin=_behind_fat(cook.piece, SKIN * np.exp(SKIN_LOG_SD * at["skin"])),
-        bark=BARK * np.exp(BARK_LOG_SD * at["bark"]),
+        bark=_bark(cook.piece, at["bark"]),
         supply=SUPPLY * np.exp(SUPPLY_LOG_SD * at["supply"]) * share / area,
         start=cook.start_c + START_SD * at["start"],
         pace=np.full(z.shape[1], exp(cook.log_shift)),
@@ -152,10 +158,23 @@ def _behind_fat(piece: Piece, skin: Array) -> Array:
     The lean share passes its own film and skin; spread over the whole surface that is R / lean + film x fat / lean.
     """
     fat = piece.cut.composition.fat * meat(piece.cut.composition, MIDDLE_C).density / component("fat", MIDDLE_C).density
-    lean = max(1.0 - fat, LEAST_LEAN)
-    covered = SKIN_ON if piece.skin_on else 0.0
+    lean = max(1.0 - fat, LEAST_LEAN) * _bare(piece)
+    covered = SKIN_ON if piece.skin_on and piece.cut.species is not Species.FISH else 0.0
     resisting: Array = (skin + covered) / lean + AIR_FILM * (1.0 - lean) / lean
     return resisting
+
+
+def _bare(piece: Piece) -> float:
+    """The share of the surface that no skin closes; that of a bird leaks, and is counted as a resistance. [-]"""
+    return FLESH_BARE if piece.cut.species is Species.FISH and piece.skin_on else 1.0
+
+
+def _bark(piece: Piece, z: Array) -> Array:
+    """Resistance that each kg/m2 of lost water adds; a share that is bare dries the sooner. [s/m per kg/m2]"""
+    if piece.cut.species is not Species.FISH:
+        return BARK * np.exp(BARK_LOG_SD * z)
+    pellicle: Array = PELLICLE / _bare(piece) ** 2 * np.exp(PELLICLE_LOG_SD * z)
+    return pellicle
 
 
 def _dew_point(kind: Cooker, z: Array) -> Array:

@@ -13,10 +13,11 @@ from core.heat.prior import members
 from core.heat.ready import forecast
 from core.heat.smoking import Task, simulate
 from core.meat.cuts import cut
-from core.meat.piece import Composition, Piece, Shape, piece
+from core.meat.piece import Composition, Piece, Shape, Species, piece
 from core.units import celsius_from_fahrenheit
 
 HOUR = 3600.0
+SALTING_LOSS = 0.09  # of green salmon, dry-salted before it is smoked: 16 to 18 % less 7 to 9 % (TORRY_SALMON, CONFIRMED)
 
 
 def flat(mass: float = 3.5) -> Piece:
@@ -97,7 +98,8 @@ def others() -> list[dict[str, str]]:
 def test_other_products_take_what_cooks_report(row: dict[str, str]) -> None:
     """PRACTICE: the band of the hours meets the range that cooks report, and its middle is within a third of it."""
     shares = (float(row[f"{name}_pct"]) / 100 for name in ("water", "protein", "fat", "ash"))
-    like = replace(cut("brisket_flat"), shape=Shape(row["shape"]), composition=Composition(*shares))
+    kind = cut("salmon_side" if "salmon" in row["product"] else "brisket_flat")
+    like = replace(kind, shape=Shape(row["shape"]), composition=Composition(*shares))
     thickness = float(row["thickness_mm"]) / 1000
     meat = piece(like, float(row["mass_kg"]), thickness, skin_on=row["skin_on"] == "1")
     pit_c, core_c = celsius_from_fahrenheit(float(row["pit_F"])), celsius_from_fahrenheit(float(row["core_F"]))
@@ -106,7 +108,8 @@ def test_other_products_take_what_cooks_report(row: dict[str, str]) -> None:
     assert found.ready.p10 <= high
     assert found.ready.p90 >= low
     assert low / 1.34 <= found.ready.p50 <= high * 1.34
-    kept = 100 * (1 - found.loss.p90), 100 * (1 - found.loss.p10)
+    green = 100 * (1 - SALTING_LOSS if kind.species is Species.FISH else 1.0)
+    kept = green * (1 - found.loss.p90), green * (1 - found.loss.p10)
     assert kept[0] <= float(row["yield_high_pct"])
     assert kept[1] >= float(row["yield_low_pct"])
 
