@@ -17,7 +17,7 @@ from core.meat.piece import Composition, Piece, Shape, Species, piece
 from core.units import celsius_from_fahrenheit
 
 HOUR = 3600.0
-SALTING_LOSS = 0.09  # of green salmon, dry-salted before it is smoked: 16 to 18 % less 7 to 9 % (TORRY_SALMON, CONFIRMED)
+SALTING_LOSS = 0.09  # of green salmon that is dry-salted: 16 to 18 % less 7 to 9 % (TORRY_SALMON, CONFIRMED)
 
 
 def flat(mass: float = 3.5) -> Piece:

@@ -52,7 +52,7 @@ def test_air_too_cool_to_cook_fish_by_the_leaflet_does_not_do_it_here() -> None:
 
 
 def test_the_pellicle_resists_as_much_as_diffusion_makes_it() -> None:
-    """pi rho_v / (2 c^2 D) at 65 °C, with D by Jason's fish muscle (MEMORY) and by the weight that Torry's fillets lose.
+    """pi rho_v / (2 c^2 D) at 65 °C, with D by Jason's fish muscle (MEMORY) and by what Torry's fillets lose.
 
     Torry (CONFIRMED): 7 to 9 % in 4 to 10 h at 27 °C; a fillet of 30 mm whose flesh side dries has 0.033 m2/kg of it.
     """
