@@ -1,10 +1,11 @@
 """Steps done, left out, put off or forgotten; what went wrong; and what the slice showed in the end."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import households, mending
+from bot.conversation import households, mending, starting
 from bot.conversation.understand import Understood
 from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
@@ -13,6 +14,7 @@ from bot.reply import Reply
 from bot.wording import answers, asking, debriefs, deviations, incidents, marks
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
+from core.errors import Gone, TooSoon
 from core.plan.steps import Kind, State, Step
 from core.safety.incidents import needed
 from core.service import batches, learning, steps
@@ -31,6 +33,8 @@ THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON
 def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Sequence[Reply]:
     """A step marked, and what comes next."""
     a = batches.look(turn, meant.of(intent.batch))
+    if isinstance(a.refusal, TooSoon) and isinstance(intent, StepDone):
+        return _gone_on_with(turn, meant, intent, a.refusal)
     at = getattr(intent, "at", None) or meant.message.said_at
     step = steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone))
     match intent:
@@ -43,6 +47,16 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         case Snooze(until, by):
             soonest = turn.now + (by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
             return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
+
+
+def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooSoon) -> Sequence[Reply]:
+    """Who goes on with a batch whose meal comes too soon takes the earliest that it can have: so it is planned."""
+    a = batches.change(turn, meant.of(intent.batch), {"deadline": refusal.earliest}).after
+    try:
+        first, *rest = mark(turn, meant, intent)
+    except Gone:  # nothing of the new plan is meant by it: then the plan is the answer
+        first, *rest = starting.show(turn, a)
+    return (replace(first, text="\n".join((marks.meal_as_it_can_be(a, refusal), first.text))), *rest)
 
 
 def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:

@@ -30,8 +30,9 @@ from core.plan.steps import Kind
 _IN_FRIDGE: Final = re.compile(r"\b(?:in|into) the (?:fridge|refrigerator)\b")
 _NOUNS: Final = {
     "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
-    "rinse": Kind.RINSE, "soak": Kind.SOAK,
-    "rub": Kind.RUB, "wrap": Kind.WRAP,
+    "flipping": Kind.FLIP, "rinse": Kind.RINSE, "rinsing": Kind.RINSE, "soak": Kind.SOAK, "soaking": Kind.SOAK,
+    "rub": Kind.RUB, "rubbing": Kind.RUB, "wrap": Kind.WRAP, "wrapping": Kind.WRAP,
+    "mixing": Kind.BRINE, "weighing": Kind.BRINE, "lighting": Kind.LIGHT,
     "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
     "fridge check": Kind.FRIDGE_CHECK, "brine check": Kind.BRINE_CHECK, "fridge": Kind.FRIDGE_CHECK,
     "mid check": Kind.MID_CHECK, "check": Kind.FRIDGE_CHECK, "drying": Kind.DRY, "rest": Kind.REST, "thaw": Kind.THAW,

@@ -8,6 +8,7 @@ from bot.wording import asking, cautions, doneness, holding, numbers, plans, ste
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
+from core.errors import TooSoon
 from core.plan.steps import Kind, Step
 from core.units import celsius_from_fahrenheit
 
@@ -18,6 +19,14 @@ def already(step: Step, a: Assessment) -> str:
     """Done twice is done once."""
     at = numbers.when(step.done_at, a.person, a.now) if step.done_at else ""
     return say("{name} was noted already, {at}. {coming}", name=steps.name(step, a), at=at, coming=plans.coming(a))
+
+
+def meal_as_it_can_be(a: Assessment, refusal: TooSoon) -> str:
+    """Gone on with although the meal that was wanted comes too soon: which one is planned instead."""
+    wish, meal = (
+        f"{numbers.day(at, a.person)} {numbers.clock(at, a.person)}" for at in (refusal.deadline, refusal.earliest)
+    )
+    return say("{wish} is too soon, so I plan the meal for {meal}.", wish=wish, meal=meal)
 
 
 def needs_number(step: Step, a: Assessment) -> str:

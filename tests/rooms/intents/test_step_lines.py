@@ -62,6 +62,8 @@ def test_done_in_a_word(text: str) -> None:
         ("fliped", CURE, StepDone("flip")),
         ("turned it over", CURE, StepDone("flip")),
         ("flip done", CURE, StepDone("flip")),
+        ("done flipping", CURE, StepDone("flip")),
+        ("finished mixing", CURE, StepDone("brine")),
         ("gewendet", CURE, StepDone("flip")),
         ("flipped at 8", CURE, StepDone("flip", wall(3, 1, 8))),
         ("did it at 8", CURE, StepDone(None, wall(3, 1, 8))),
