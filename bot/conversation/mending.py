@@ -5,20 +5,20 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import reading, starting
+from bot.conversation import moving, reading, starting
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Temperature, Undo
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import batches as several_words
 from bot.wording import mends, refusals, unclear
 from core.batch.assess import Assessment
+from core.batch.assess import Change as Differs
 from core.batch.events import Changed, Done, Event, Probe, Read, What
 from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
-from core.service import batches, record, steps
+from core.service import batches
 from core.service import readings as taking
 from core.service.turn import Turn
 
@@ -79,15 +79,22 @@ def _deadline(a: Assessment, to: datetime | None, by: timedelta | None) -> datet
 
 def _changed(turn: Turn, batch: str, changes: dict[str, object]) -> Sequence[Reply]:
     done = batches.change(turn, batch, dict(changes))
-    if changes.keys() & PACKET:
-        starting.keep_packet(turn, {"cure_nitrate_fraction": done.after.batch.setup.cure_nitrate_fraction, **changes})
     turn.ask(None)
+    packet = {"cure_nitrate_fraction": done.after.batch.setup.cure_nitrate_fraction, **changes}
+    if not changes.keys() & PACKET:
+        return _told(turn, done, changes)
+    starting.keep_packet(turn, packet)
+    return (*_told(turn, done, changes), *starting.dosed_too(turn, batch, packet))
+
+
+def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Reply]:
+    """What a change made of a batch: its plan, why there is none, or what moves."""
     if done.after.plan is None:
         return starting.show(turn, done.after, had_plan=done.before is not None and done.before.plan is not None)
     if done.before is None or done.before.plan is None:
         return starting.show(turn, done.after)
     text = mends.changed(done, changes)
-    return (Reply(text, facts=facts(done.after), about=batch),)
+    return (Reply(text, facts=facts(done.after), about=done.after.batch.id),)
 
 
 def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[Reply]:
@@ -100,9 +107,9 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         _out_of_the_cupboard(turn, events)
         return (Reply(mends.undone(events, done), facts=facts(done.after), about=batch),)
     if intent.to_batch == "":
-        return wrong_batch(turn, batch)
+        return moving.wrong_batch(turn, batch)
     if intent.to_batch is not None:
-        return to_other(turn, batch, intent.to_batch)
+        return moving.to_other(turn, batch, intent.to_batch)
     asked = meant.asked or {}
     if asked.get("slot") == "doubt" and asked["batch"] == batch and _of_reading(intent):
         turn.ask(None)
@@ -267,28 +274,3 @@ def _reading(was: Read, intent: Correct, person: Person) -> Read:
         other = "f" if intent.unit == "c" else "c"
         return Read(probe, to_house(round(from_house(was.celsius, other), 1), intent.unit))
     return replace(was, probe=Probe(probe))
-
-
-def to_other(turn: Turn, batch: str, other: str) -> Sequence[Reply]:
-    """«that was for the ham»: all that the last message said moves from one batch to another, its steps to its own."""
-    last, elsewhere = batches.last_event(turn, batch), batches.look(turn, other)
-    said = [e for e in batches.standing(turn, batch) if e.message == last.message]
-    for event in said:
-        batches.correct(turn, batch, event.number, None)
-    done = record.add(turn, other, [(_there(turn, elsewhere, event), event.at) for event in said])
-    return (Reply(mends.moved_over(said, done.after), facts=facts(done.after), about=other),)
-
-
-def _there(turn: Turn, a: Assessment, event: Event) -> What:
-    """The same in another batch: its flip of that hour has a number of its own."""
-    if not isinstance(event.what, Done) or "/" not in event.what.step:
-        return event.what
-    return replace(event.what, step=steps.find(turn, a, event.what.step.split("/")[0], event.at).key)
-
-
-def wrong_batch(turn: Turn, batch: str) -> Sequence[Reply]:
-    """«wrong batch»: where it belongs is asked, each other batch a tap."""
-    names = {row.id: row.name for row in sorted(batches.open_here(turn), key=lambda row: row.name)}
-    others = tuple((key, name) for key, name in names.items() if key != batch)
-    text, rows = several_words.wrong_one(names.get(batch, ""), batch, others)
-    return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "batch"}, about=batch),)

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import available_timezones
 
-from bot.conversation import marking, mending, reading, starting, trade
+from bot.conversation import marking, mending, moving, reading, starting, trade
 from bot.conversation.half import unpack
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
@@ -61,7 +61,7 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
         case "forget" if asked.get("slot") == "forget":  # asked of this person, so nobody else's tap forgets them
             return _forget(turn, bool(intent.value))
         case "moved" if intent.batch:
-            return mending.to_other(turn, intent.batch, str(intent.value))
+            return moving.to_other(turn, intent.batch, str(intent.value))
         case "batch":
             turn.ask({"slot": "talk", "batch": intent.batch or str(intent.value)})
             return (Reply(general.about(batches.look(turn, intent.batch or str(intent.value)))),)

@@ -122,6 +122,8 @@ def _can_be(intent: Intent, a: Assessment, message: Message) -> bool:
             return any(_stands_in(t.probe, a) for t in temperatures if t.probe)
         case Happened():
             return bool(a.batch.done)  # what nobody has begun cannot have leaked
+        case Change() | MoveDeadline():
+            return says_all(message)
         case _:
             return False
 

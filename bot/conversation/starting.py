@@ -9,25 +9,29 @@ from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Start
+from bot.intents.severally import said_of
 from bot.intents.weights import share_of
 from bot.reply import Reply
 from bot.wording import asking, cautions, doses, general, meats, plans, refusals, taken
+from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.batch.ways import alternatives
 from core.errors import SaltbellError, TooSoon, UnknownCure
 from core.person import Person
 from core.plan.hours import wall_of
-from core.plan.recipe import product
+from core.plan.recipe import product, product_of_cut
 from core.service import batches
 from core.service.turn import Turn
 
 SAME_KG = 0.0005
+AND_THEN = "and_then"  # what was said of the other meats of a line, each begun when the one before it is known
 
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
     goes_on = bool((meant.asked or {}).get("said")) and bool(intent.said)
-    replies = begin(turn, _said(intent, meant.asked), dict(_slot(one) for one in intent.unclear))
+    said = _said(intent, meant.asked) | ({AND_THEN: list(intent.then)} if intent.then else {})
+    replies = begin(turn, said, dict(_slot(one) for one in intent.unclear))
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
 
 
@@ -49,10 +53,25 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     if question is not None:
         return (question,)
     turn.ask(None)
+    then = said.pop(AND_THEN, [])
     keep_packet(turn, said)
     again = _said_anew(turn, said)
     change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
-    return show(turn, change.after)
+    shown = (*show(turn, change.after), *dosed_too(turn, change.after.batch.id, said))
+    return (*shown, *begin(turn, {**then[0], AND_THEN: then[1:]})) if then else shown
+
+
+def dosed_too(turn: Turn, but: str, said: Mapping[str, Any]) -> Sequence[Reply]:
+    """The other batches of the same cook that waited for the strength of the curing salt: each has its plan now."""
+    strength = said.get("cure_nitrite_fraction")
+    if strength is None or said.get("cure_nitrate_fraction"):
+        return ()
+    replies: list[Reply] = []
+    for row in batches.open_here(turn):
+        a = batches.look(turn, row.id)
+        if row.id != but and a.person.id == turn.person.id and isinstance(a.refusal, UnknownCure):
+            replies += show(turn, batches.change(turn, row.id, {"cure_nitrite_fraction": strength}).after)
+    return replies
 
 
 def keep_packet(turn: Turn, said: Mapping[str, Any]) -> None:
@@ -126,7 +145,7 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
         text, rows = asking.cut(said.get("product", "pastrami"), open_="product" not in said)
         return _ask(turn, "cut", said, text, rows)
     if "mass" not in said:
-        return _ask(turn, "mass", said, asking.mass(turn.person), ())
+        return _ask(turn, "mass", said, _named(said, asking.mass(turn.person)), ())
     meals = said.pop("meals", None)
     if meals and "deadline" not in said:
         return _ask(turn, "deadline", said, *taken.which_meal(meals, turn.person, turn.now))
@@ -145,18 +164,30 @@ def _take_cut(said: dict[str, Any]) -> None:
 
 
 def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
-    """Everything that was said of a start: with a question about a half one still open, both together.
-
-    Several pieces in one bag have one dose, and the heaviest sets the days.
-    """
+    """Everything that was said of a start: with a question about a half one still open, both together."""
     half = (asked or {}).get("said") or {}
     which_cut = (asked or {}).get("slot") == "cut"  # a meat that is named then answers, and begins nothing new
-    goes_on = bool(half) and (which_cut or not {"cut", "product"} & intent.said.keys())
-    said = (half if goes_on else {}) | intent.said
+    goes_on = bool(half) and (which_cut or _of_the_same(half, intent.said))
+    said = (half if goes_on else {}) | said_of(intent)
     said.pop("mass_value", None)
-    if len(intent.pieces) > 1:
-        said |= {"pieces": len(intent.pieces), "heaviest": max(intent.pieces)}
     return said
+
+
+def _of_the_same(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
+    """Whether what is said of a start may be of the meat of a half one: «bacon for saturday», then «belly 3 kg»."""
+    if not {"cut", "product"} & said.keys():
+        return True
+    both = {**half, **said}
+    same = all(half.get(key, value) == value for key, value in said.items() if key in ("cut", "product", "mass"))
+    return same and "product" in both and both.get("cut", "") in ("", *product(both["product"]).cuts)
+
+
+def _named(said: Mapping[str, Any], question: str) -> str:
+    """A question about one meat of several, with its name before it."""
+    if AND_THEN not in said:
+        return question
+    name = batches.short_name(said.get("product") or product_of_cut(said["cut"]).name, said.get("cut", ""))
+    return several.with_name(meats.short_name(name), question)
 
 
 def _slot(unclear: str) -> tuple[str, str]:

@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass, field
 from datetime import datetime
-from typing import Literal
+from typing import Final, Literal
 
 from core.person import Units
 from core.units import Celsius, Kilograms
 
 Phase = Literal["none", "waiting", "curing", "drying", "cooking", "resting", "chilling", "stored"]
+
+SHOWN: Final = 60  # characters of what was typed that are quoted where it stays open
 
 
 @dataclass(frozen=True)

@@ -18,13 +18,14 @@ class Start:
     and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1", "percent:3 %",
     "thickness:2 to 3 in", "deadline:sat 5" ("meals" in `said` are the days it may be), "cut:packer", "cooker:pellets".
     `assumed` names a usual value: "cut" (brisket is a flat), "deadline_hour", "deadline_next", and "deadline_shifted"
-    or "deadline_twice" for a wall time that the clocks jump over or show two times.
+    or "deadline_twice" for a wall time that the clocks jump over or show two times. `then` are other meats to begin.
     """
 
     said: dict[str, Any] = field(default_factory=dict)
     unclear: tuple[str, ...] = ()
     assumed: tuple[str, ...] = ()
     pieces: tuple[float, ...] = ()
+    then: tuple[dict[str, Any], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -17,7 +17,7 @@ from bot.intents.bare import lone_number, read_bare
 from bot.intents.buttons import carried
 from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
-from bot.intents.context import Context
+from bot.intents.context import SHOWN, Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.dangers import read_danger, warned
@@ -47,14 +47,13 @@ from bot.intents.pauses import read_pause
 from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_settings, read_units, wrong_clock
-from bot.intents.start import is_cured, read_start
+from bot.intents.severally import read_begun
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_supposed
 from bot.intents.together import each
 from bot.intents.vague import read_vague
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
-SHOWN: Final = 60  # characters of what was typed that an Unclear quotes
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
 _ANYTHING: Final = re.compile(r"[^\W_]")
 _HALF_HOUR: Final = re.compile(
@@ -73,11 +72,6 @@ _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as 
     r"^(?:(?:but|well|look|please|just|trust me|believe me|i know what (?:i am|im) doing"
     r"|(?:tell|give|show) me(?= (?:the )?(?:grams|dose) for \d)"
     r"|(?:i am|im) an? (?:chemist|butcher|chef|cook|doctor|professional|expert)),? )+(?=\w.*\d)"
-)
-_PLAN_FOR_ME: Final = re.compile(
-    r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
-    r"|with )?)?"
-    r"(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b"
 )
 _WHEN_TO: Final = re.compile(
     r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
@@ -218,12 +212,6 @@ def several_corrections(plain: str) -> bool:
     return bool(re.match(r"^(?:undo|scratch that)[,;.] ?\w{3,}", plain)) and bool(re.search(r"\d", plain))
 
 
-def _start(plain: str, context: Context) -> Intent | None:
-    asks = questions.is_question(plain) and not _PLAN_FOR_ME.search(plain)
-    found = None if asks else read_start(plain, context)
-    return Unclear("cured", plain[:SHOWN]) if found and is_cured(plain) else found
-
-
 def _tells(plain: str, context: Context) -> Intent | None:
     """Settings, and a talk that is paused or handed over, where it is no question."""
     asks = plain.endswith("?") or questions.is_choice(plain)
@@ -241,7 +229,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_danger, read_vague, read_guests, read_household, read_cures, read_sum_first, read_impossible, read_told,
     read_answer,
-    read_bare, questions.read_plain, _correction, _start, read_sum, read_supposed,
+    read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 

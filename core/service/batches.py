@@ -57,7 +57,7 @@ def start(turn: Turn, said: dict[str, Any], spoken: Callable[[str], str] = str) 
     known = {key: value for key, value in setup.items() if key not in ("product", "assumed")}
     piece_of(product(name).setup(known))  # refuses before anything is kept: no batch without a beginning
     batch_id = batches.new_id(turn.tx)
-    label = _label(turn, spoken(_short_name(name, setup.get("cut", ""))))
+    label = _label(turn, spoken(short_name(name, setup.get("cut", ""))))
     batches.add(turn.tx, batch_id, turn.said.chat, turn.person.id, label, turn.now)
     return _in_time(turn, record.add(turn, batch_id, [(Started(label, setup), turn.now)]))
 
@@ -206,7 +206,7 @@ def _habits(turn: Turn, name: str, cut_name: str) -> dict[str, Any]:
     return habits
 
 
-def _short_name(name: str, cut_name: str) -> str:
+def short_name(name: str, cut_name: str) -> str:
     """What a batch is called by: its product, a brisket by its cut."""
     of_cut = name == "pastrami" and cut_name.startswith("brisket")
     return cut_name.rsplit("_", 1)[-1] if of_cut else name.replace("_", " ")
