@@ -226,7 +226,7 @@ def _soak(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
 def _wanted(a: Assessment, intent: Ask) -> tuple[float, ...]:
     shares = [m.value for m in measures.of_kind(normal(intent.text), "fraction") if 0 < m.value <= 0.06]
     before = _soaking(a, LEAST_SALT).salt_before.p50
-    return tuple(shares) or tuple(max(before - less, LEAST_SALT) for less in LESS_SALT)
+    return tuple(shares) or tuple(dict.fromkeys(max(before - less, LEAST_SALT) for less in LESS_SALT))
 
 
 def _soaking(a: Assessment, wanted: float) -> Soak:

@@ -210,6 +210,8 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
             case "share":
                 text, rows = asking.share(*share_of(typed), turn.person)
                 return _ask(turn, "mass", said, text, rows)
+            case "brine":
+                return _ask(turn, slot, said, asking.brine(typed), ())
             case "mass" | "deadline" | "thickness":
                 return _ask(turn, slot, said, asking.again(slot, typed), ())
             case _:  # the strength is asked for by itself; the rest may be changed under the plan

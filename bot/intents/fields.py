@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import waits
+from bot.intents import brinings, waits
 from bot.intents.intents import Change, Unclear
 from bot.intents.plausible import set_point
 from bot.measures import Measure
@@ -27,7 +27,7 @@ _BARE_STRENGTH: Final = re.compile(
 _SHARES: Final = (
     ("cure_nitrate_fraction", re.compile(r"\bnitrate\b|\bsaltpet\w{1,3}\b")),
     ("cure_nitrite_fraction", _CURE),
-    ("salt_fraction", re.compile(r"\bsalt\b|\bsalz\b")),
+    ("salt_fraction", re.compile(r"\bsalt\b(?! (?:brine|water|solution))|\bsalz\b")),
     ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
     ("brine_strength", re.compile(r"\b(?:gradient )?brine\b")),
     ("pump_fraction", re.compile(r"\bpump(?:ed)?\b|\binject(?:ed|ion)?\b")),
@@ -155,12 +155,16 @@ def stated(text: str) -> Stated:
             out.fields[name] = value
             out.rest = words.sub(" ", out.rest)
     out.unclear = {slot: typed for slot, typed in out.unclear.items() if slot not in out.fields}
+    lying, out.rest = brinings.stated(text, out.rest)
     fields, out.rest = waits.stated(text, out.rest)
     if out.fields.get("method", "brine") != "brine":
         fields.pop("method", None)
     out.fields.update(fields)
     for reader in _READERS:
         reader(text, found, out)
+    out.fields = brinings.of_brine(out.fields, text) | lying
+    if cups := brinings.by_the_cup(text):
+        out.unclear["brine"] = cups
     if cooker := _UNKNOWN_COOKER.search(text):
         out.unclear["cooker"] = cooker[0]
     if _NO_DEADLINE.search(text):

@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Final
 
 from bot import measures
+from bot.intents.brinings import joined
 from bot.intents.continental import insular
 from bot.intents.plainer import plainer, unsigned
 from bot.intents.runon import parted
@@ -39,4 +40,4 @@ def normal(text: str, language: str = "en") -> str:
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return parted(written(plainer(mended(insular(english(plain, language))))))
+    return joined(parted(written(plainer(mended(insular(english(plain, language)))))))

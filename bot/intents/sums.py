@@ -9,13 +9,16 @@ import re
 from functools import lru_cache
 from typing import Final
 
+from bot.intents import brinings
 from bot.intents.context import Context
 from bot.intents.conversions import converted
 from bot.intents.cures import wanted_dose
 from bot.intents.fitting import FITS, days_kept
 from bot.intents.intents import Ask, Intent
+from bot.intents.meats import meat
 from bot.intents.questions import is_question
 from bot.intents.told import told
+from bot.intents.when import meal
 from core.answers.find import sum_meant
 
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
@@ -88,12 +91,20 @@ def _beside_a_batch(text: str, hot: bool) -> str | None:
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch, or for a change of the one."""
-    if context.asked not in _GONE_BY or _LATER.search(text):
+    if context.asked not in _GONE_BY or _LATER.search(text) or _planned(text, context):
         return None
     if _THAWED.search(text) and not is_question(text):
         return None
     kind = sum_of(text) if context.phase == "none" else _of_another(text)
     return Ask("sum", kind, text) if (kind := _by_the_law(text, kind)) else None
+
+
+def _planned(text: str, context: Context) -> bool:
+    """Whether a line tells a meat, its weight and the meal, and asks nothing: a batch begins."""
+    _, rest = brinings.stated(text, text)  # «15 % brine for 3 hours» wants no number of hours
+    if is_question(text) or _WANTS.search(rest) or not told(text).has("meat"):
+        return False
+    return bool(meat(text).product or meat(text).cut) and meal(text, context) is not None
 
 
 def _of_another(text: str) -> str | None:

@@ -98,6 +98,15 @@ def zone(said: str = "") -> str:
     )
 
 
+def brine(typed: str) -> str:
+    """A brine by the cup, whose strength is that of the salt."""
+    return say(
+        "How strong is «{typed}»? A cup of salt weighs 135 to 292 g, so I do not guess.\n"
+        "Weigh the salt, and type it like «15 % brine for 2 h».",
+        typed=typed,
+    )
+
+
 def thickness() -> str:
     """The number that decides the days."""
     return say("How thick is it at its thickest? Type it with its unit, like 48 mm or 1.9 in.")

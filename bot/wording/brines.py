@@ -3,10 +3,14 @@
 from bot.wording import numbers
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
+from core.batch.material import salt_taken
 from core.cure.dose import Dose
 from core.cure.gradient import Brining
 from core.plan import setup as setups
 from core.plan.setup import Setup
+from core.units import Fraction, Hours
+
+VERY_SALTY: Fraction = 0.035  # of raw fish or meat; dry cures are weighed for 2 to 2.5 %. Judgement
 
 
 def salt_alone(d: Dose, setup: Setup) -> str:
@@ -20,6 +24,24 @@ def salt_alone(d: Dose, setup: Setup) -> str:
         salt=numbers.grams(d.salt_kg),
         sugar=numbers.grams(d.sugar_kg),
         reached=reached,
+    )
+
+
+def for_hours(a: Assessment, weighed: Dose, hours: Hours) -> str:
+    """How long the cook wants it to lie in a strong brine, and the salt that it takes there."""
+    setup = a.batch.setup
+    salt = salt_taken(setup, weighed, hours)
+    taken = {"hours": numbers.hours(hours), "low": numbers.percent(salt.p10, 1), "high": numbers.percent(salt.p90, 1)}
+    if salt.p90 > VERY_SALTY:
+        return say(
+            "In the brine for {hours}, by the clock: it takes {low} to {high} salt at its thickest, which is very salty. "
+            "Fry a small slice after the rinse; too salty, soak it in cold water in the fridge.",
+            **taken,
+        )
+    return say(
+        "In the brine for {hours}, by the clock: it takes {low} to {high} salt at its thickest, thin ends more. "
+        "It evens out in the fridge afterwards; fry a small slice after the rinse.",
+        **taken,
     )
 
 

@@ -149,7 +149,7 @@ def ways(offered: tuple[Way, ...]) -> str:
         "soonest": say("a later date leaves time"),
         "date": say("a later date leaves time"),
     }
-    parts = dict.fromkeys(days[w.name].format(d=numbers.days(w.cure_days)) for w in offered)
+    parts = dict.fromkeys(days[w.name].format(d=numbers.lying(w.cure_days)) for w in offered)
     return say("What does work: {ways}. Tap one, or type another day.", ways="; ".join(parts))
 
 

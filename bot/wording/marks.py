@@ -87,7 +87,7 @@ def _into(a: Assessment) -> str:
         "{unread}It comes out {due}, after {cure_days}.",
         unread=unread,
         due=numbers.when(out.due, a.person, a.now),
-        cure_days=numbers.days(a.plan.cure_days if a.plan else 0),
+        cure_days=numbers.lying(a.plan.cure_days if a.plan else 0),
     )
 
 

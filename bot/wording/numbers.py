@@ -157,6 +157,11 @@ def days(value: Days) -> str:
     return say_n("{n} day", "{n} days", shown, n=plain(shown))
 
 
+def lying(value: Days) -> str:
+    """How long it lies in its salt or brine: «3 h», or «4.5 days» from half a day on."""
+    return hours(value * 24) if value < 0.5 else days(value)
+
+
 def half_up(value: Days) -> Days:
     """Upwards to the half day."""
     return ceil(value * 2 - 1e-9) / 2

@@ -43,6 +43,10 @@ def say(error: SaltbellError, person: Person) -> str:
     match error:
         case OutOfRange():
             return ranges.out_of_range(error, person)
+        case Missing("brine_strength"):
+            return language.say(
+                "How strong is that brine? I count hours only in one whose salt I know: type both, like «15 % brine for 3 h»."
+            )
         case Missing(quantity):
             return language.say(
                 "I still need the {get}. Type it with its unit.",
@@ -138,7 +142,7 @@ def too_soon(error: TooSoon, person: Person) -> str:
     return language.say(
         "{wish} is too soon: the cure needs {cure_days_p90}. As it stands, the earliest meal is {earliest}.",
         wish=wish,
-        cure_days_p90=numbers.days(error.cure_days_p90),
+        cure_days_p90=numbers.lying(error.cure_days_p90),
         earliest=earliest,
     )
 

@@ -19,7 +19,7 @@ def day(a: Assessment) -> str:
     return say(
         "Day {day} in the cure, of {days}.\nIt went in {into}, and comes out {out}.",
         day=int((a.now - into) / A_DAY) + 1,
-        days=numbers.days(a.plan.cure_days),
+        days=numbers.lying(a.plan.cure_days),
         into=numbers.when(into, a.person, a.now),
         out=_due("out", a),
     )
@@ -45,13 +45,13 @@ def out(a: Assessment) -> str:
     left = step.due - a.now
     if left <= timedelta(0):
         return say(
-            "It may come out now: {days} are over. {pink}", days=numbers.days(a.plan.cure_days), pink=pink
+            "It may come out now: {days} are over. {pink}", days=numbers.lying(a.plan.cure_days), pink=pink
         ).strip()
     return say(
         "It comes out {when}, in {left}: {days} in the cure.\n{pink}",
         when=numbers.when(step.due, a.person, a.now),
         left=numbers.span(left),
-        days=numbers.days(a.plan.cure_days),
+        days=numbers.lying(a.plan.cure_days),
         pink=pink,
     ).strip()
 

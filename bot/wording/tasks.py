@@ -5,6 +5,7 @@ from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.cure.afterwards import SOAK_WATER
 from core.plan.recipe import product
+from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Step
 
 WRAPPINGS = Words({"paper": "paper", "foil": "foil"})
@@ -29,6 +30,15 @@ def _brine(step: Step, a: Assessment) -> str:
         )
     if a.batch.setup.method == "inject":
         return pickles.to_make(dose, a)
+    if by_the_clock(a.batch.setup):
+        return say(
+            "Make the brine: {water} kg water, {parts}.\n"
+            "Stir the salt into cold water until it is gone, with ice for a part of the water where the tap is warm. "
+            "Into the fridge until it reads {limit} or less.",
+            water=decimal(dose.water_kg, 2),
+            parts=parts,
+            limit=numbers.both(4.4, a.person),
+        )
     return say(
         "Make the brine: {water} kg water, {parts}.\n"
         "Dissolve salt and sugar in a quarter of the water, hot; the rest of the water cold, or as ice. "
@@ -64,7 +74,7 @@ def _into_cure(step: Step, a: Assessment) -> str:
         "A tray under it, lowest shelf. Write today's date on it; it stays in for {days}.",
         wait=wait,
         how=how,
-        days=numbers.days(days),
+        days=numbers.lying(days),
     )
 
 

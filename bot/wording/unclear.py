@@ -51,6 +51,7 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
             "I am not sure I got «{typed}» right, so nothing is noted yet. Tap what it was, or say it in other words.",
             typed=typed,
         ),
+        "brine": asking.brine(typed),
         "number": language.say(
             "What is «{typed}»? Say what it was, like «core {split}», «fridge 3 c» or «pit {split2}».",
             typed=typed,

@@ -13,8 +13,8 @@ from core.batch.batch import Batch
 from core.batch.events import Probe
 from core.cure.course import Immersion
 from core.cure.dose import Dose, Recipe, dose, house_target
-from core.cure.gradient import Brining, brining
-from core.cure.penetration import Penetration, penetration
+from core.cure.gradient import Brining, brining, salted
+from core.cure.penetration import Penetration, Quantiles, penetration
 from core.errors import SaltbellError, TooLong
 from core.heat import lighting
 from core.heat.cook import Cook, History, PitSet, Seen, WrapKind, Wrapped
@@ -148,12 +148,26 @@ def _brining(immersion: Immersion, wanted: Fraction) -> Brining:
     return brining(immersion, wanted)
 
 
+@lru_cache(maxsize=256)
+def salt_taken(setup: Setup, weighed: Dose, hours: Hours) -> Quantiles:
+    """Mean salt after so many hours in a strong brine; of fish from with its skin to without, where nobody said. [-]"""
+    bare = Immersion(piece_of(setup), weighed, setup.fridge_c)
+    found = salted(bare, hours)
+    if bare.piece.cut.species is not Species.FISH or "skin_on" in setup.said:
+        return found
+    skinned = salted(replace(bare, piece=replace(bare.piece, sealed_faces=1)), hours)
+    return Quantiles(skinned.p10, (skinned.p50 + found.p50) / 2, found.p90)
+
+
 def in_the_cure(setup: Setup, cure: Penetration | None, weighed: Dose | None) -> Band | None:
     """Days in the cure as they are planned: for the middle, and no fewer than the product wants; in salt, its hours.
 
     By the clock it is the middle of the band: longer is as wrong as shorter.
     """
     made = product(setup.product)
+    if by_the_clock(setup) and setup.brine_hours is not None:
+        told = setup.brine_hours / 24.0
+        return None if weighed is None else Band(told, told, told)
     if by_the_clock(setup):
         hours = None if weighed is None else brining_of(setup, weighed).hours
         return None if hours is None else Band(hours.p10 / 24.0, hours.p50 / 24.0, hours.p50 / 24.0)

@@ -12,7 +12,7 @@ import numpy as np
 from core.cure.course import Immersion, course, way
 from core.cure.penetration import Quantiles
 from core.errors import OutOfRange
-from core.units import Fraction
+from core.units import Fraction, Hours
 
 SHORTEST_H: Final = 0.1
 LONGEST_H: Final = 96.0
@@ -26,6 +26,13 @@ class Brining:
 
     hours: Quantiles
     salt_in_the_end: Fraction
+
+
+def salted(immersion: Immersion, hours: Hours) -> Quantiles:
+    """Mean salt of the raw meat after so many hours in a strong brine. [-]"""
+    salt = course(immersion, np.array([hours / 24.0])).salt_mean[0]
+    low, middle, high = (float(q) for q in np.quantile(salt, (0.1, 0.5, 0.9)))
+    return Quantiles(low, middle, high)
 
 
 def brining(immersion: Immersion, wanted: Fraction) -> Brining:

@@ -10,7 +10,7 @@ from datetime import date, datetime, time, timedelta
 
 from core.but import but
 from core.errors import TooLong, TooSoon
-from core.plan.hours import Wall, span
+from core.plan.hours import Wall, quarter, span
 from core.plan.progress import Progress
 from core.plan.recipe import Product
 from core.plan.setup import Setup, by_the_clock
@@ -24,12 +24,12 @@ FIRE_NOT_BEFORE = time(6, 0)
 OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
-QUARTER = 900  # s; a fire is not planned to the minute
 LEAST_REST: Hours = 0.75  # what is eaten hot rests at least so long; ready sooner, it is held warm. Common practice
 BEFORE_HOT: Hours = 0.5  # sliced so long before the meal
 LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
+BRINE_STIRRED: Hours = 1.0  # salt alone, stirred into cold water with ice, then read. Common practice
 START_AT_ONCE_WITHIN: Days = 4.0  # more room than this: start later, the meat keeps better uncut
 
 
@@ -54,6 +54,11 @@ class Case:
     def needs_brine(self) -> bool:
         """Whether there is a brine to be made and chilled."""
         return self.setup.method in ("brine", "inject")
+
+    @property
+    def brine_wait(self) -> Hours:
+        """From making the brine until it is cold: what was dissolved hot takes the night."""
+        return BRINE_STIRRED if by_the_clock(self.setup) else self.product.hours.brine_chill
 
     def done(self, key: str) -> datetime | None:
         """When a step was done, if it was."""
@@ -125,7 +130,7 @@ def _check_length(case: Case) -> None:
 
 def _earliest_in(case: Case) -> datetime:
     """The first moment at which meat and cure can meet, from where the batch stands now."""
-    wait = case.product.hours.brine_chill if case.needs_brine else 1.0
+    wait = case.brine_wait if case.needs_brine else 1.0
     ready = (case.done("brine") or case.wall.awake(case.now)) + span(wait)
     ready = case.done("brine_check") or ready
     thawed = (case.done("thaw") or case.now) + span(case.durations.thaw if case.setup.frozen else 0.0)
@@ -134,8 +139,10 @@ def _earliest_in(case: Case) -> datetime:
 
 def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetime:
     """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
-    out = _out_for(case, _on_for(case, deadline))
-    latest_in = out - span(needed_days(case) * 24)
+    on = _on_for(case, deadline)
+    latest_in = _out_for(case, on) - span(needed_days(case) * 24)
+    if latest_in < earliest_in and by_the_clock(case.setup) and _soonest_on(case, earliest_in) <= on:
+        return earliest_in  # a short drying is better than a late fire
     on_the_eve = by_the_clock(case.setup) or case.setup.nitrite_target == 0.0  # salt alone keeps nothing for days
     if on_the_eve and latest_in >= earliest_in:  # fresh until then, in by daylight
         return max(case.wall.last_at(EVENING, latest_in), earliest_in) if case.wall.quiet(latest_in) else latest_in
@@ -165,8 +172,9 @@ def _soonest_on(case: Case, start: datetime) -> datetime:
     if out is not None:
         return dries_from(case, out) + LEAST_DRYING
     cured = start + span(needed_days(case) * 24)
-    first_out = cured if by_the_clock(case.setup) else case.wall.next_at(OUT_AT, cured)
-    return dries_from(case, first_out) + span(case.product.hours.dry)
+    if by_the_clock(case.setup):
+        return dries_from(case, cured) + LEAST_DRYING
+    return dries_from(case, case.wall.next_at(OUT_AT, cured)) + span(case.product.hours.dry)
 
 
 def dries_from(case: Case, out: datetime) -> datetime:
@@ -186,7 +194,18 @@ def _on_for(case: Case, deadline: datetime) -> datetime:
     day = case.wall.day(deadline) - timedelta(days=1)
     while _on_of_day(case, day) + after > deadline:  # an early meal, or a slow chill
         day -= timedelta(days=1)
-    return _on_of_day(case, day)
+    return _same_day(case, deadline - after) or _on_of_day(case, day)
+
+
+def _same_day(case: Case, latest: datetime) -> datetime | None:
+    """On the fire on the day of the meal, where hours in a brine leave time for that and not for the day before."""
+    latest = quarter(latest - span(case.durations.cook.p90 - case.durations.cook.p50))
+    if not by_the_clock(case.setup) or case.done("out"):
+        return None
+    day = case.wall.day(latest)
+    dawn = case.wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting)
+    soonest = _soonest_on(case, case.done("into_cure") or _earliest_in(case))
+    return latest if _on_of_day(case, day - timedelta(days=1)) < soonest <= latest >= dawn else None
 
 
 def _on_of_day(case: Case, day: date) -> datetime:
@@ -196,30 +215,34 @@ def _on_of_day(case: Case, day: date) -> datetime:
     return max(quarter(wish), quarter(wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting), up=True))
 
 
-def quarter(moment: datetime, *, up: bool = False) -> datetime:
-    """The quarter hour before a moment, or with `up` the one after it; one that stands on a quarter stays."""
-    seconds = moment.timestamp()
-    whole = -(-seconds // QUARTER) if up else seconds // QUARTER
-    return datetime.fromtimestamp(whole * QUARTER, tz=moment.tzinfo)
-
-
 def _out_for(case: Case, on: datetime) -> datetime:
+    """When it comes out: in the evening before, or where its brine takes hours, on the day of the fire itself."""
     waits = case.product.hours.dry + case.setup.soak_hours + case.setup.rest_days * 24
-    return case.wall.last_at(OUT_AT, on - span(waits))
+    out = on - span(waits)
+    into = out - span(needed_days(case) * 24)
+    of_one_day = by_the_clock(case.setup) and case.wall.day(into) == case.wall.day(out) and not case.wall.quiet(into)
+    return out if of_one_day else case.wall.last_at(OUT_AT, out)
 
 
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
     """Every anchor from the day of the fire; what was done stands, and pushes the rest."""
-    if case.chilled or case.setup.deadline is None:
-        planned_on = _on_of_day(case, cook_day)
-    else:
-        planned_on = max(_on_for(case, _meal(case, cook_day)), _soonest_on(case, into))
+    planned_on = _planned_on(case, into, cook_day)
     cured = into + span(needed_days(case) * 24)
     planned_out = cured if by_the_clock(case.setup) else max(_out_for(case, planned_on), case.wall.awake(cured))
     out = case.done("out") or planned_out
     on = case.done("meat_on") or _not_past(case, max(planned_on, dries_from(case, out) + LEAST_DRYING))
     light = case.done("light") or quarter(on - span(case.durations.lighting))
     return _afterwards(case, into, (out, light, on))
+
+
+def _planned_on(case: Case, into: datetime, cook_day: date) -> datetime:
+    """When it goes on for its meal, on the day of the fire."""
+    if case.setup.deadline is None:
+        return _on_of_day(case, cook_day)
+    wished = _on_for(case, _meal(case, cook_day))
+    if not case.chilled:
+        return max(wished, _soonest_on(case, into))
+    return wished if case.wall.day(wished) == cook_day else _on_of_day(case, cook_day)
 
 
 def _not_past(case: Case, on: datetime) -> datetime:
@@ -261,10 +284,8 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
 def _brine_at(case: Case, into: datetime) -> datetime:
     if not case.needs_brine:
         return into - timedelta(minutes=30)
-    return max(
-        case.wall.last_at(time(18, 0), into - span(case.product.hours.brine_chill)),
-        min(case.wall.awake(case.at_start().now), into - span(case.product.hours.brine_chill)),
-    )
+    latest = into - span(case.brine_wait)
+    return max(case.wall.last_at(time(18, 0), latest), min(case.wall.awake(case.at_start().now), latest))
 
 
 def _off(case: Case, on: datetime) -> TimeBand:

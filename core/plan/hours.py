@@ -20,6 +20,16 @@ def span(hours: Hours) -> timedelta:
     return timedelta(minutes=ceil(hours * 60))
 
 
+QUARTER = 900  # s; a fire is not planned to the minute
+
+
+def quarter(moment: datetime, *, up: bool = False) -> datetime:
+    """The quarter hour before a moment, or with `up` the one after it; one that stands on a quarter stays."""
+    seconds = moment.timestamp()
+    whole = -(-seconds // QUARTER) if up else seconds // QUARTER
+    return datetime.fromtimestamp(whole * QUARTER, tz=moment.tzinfo)
+
+
 @dataclass(frozen=True)
 class Wall:
     """The wall clock of one person: their zone and their quiet hours."""

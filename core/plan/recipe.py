@@ -8,8 +8,8 @@ from importlib import resources
 from typing import Any, Final
 
 from core.but import but
-from core.errors import Gone, OtherWay, OutOfRange, Unreadable
-from core.plan.setup import Setup, by_the_clock
+from core.errors import Gone, Missing, OtherWay, OutOfRange, Unreadable
+from core.plan.setup import Setup, by_the_clock, in_a_brine
 from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
 
 METHODS: Final = ("brine", "dry", "inject")
@@ -21,6 +21,8 @@ ENTRIES: Final = frozenset(
 SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", "mass", "deadline", "said"}
 WATER_BY_THE_CLOCK: Final = 1.5  # kg for a kg of meat: a strong brine is hardly weakened by it. Common practice
 LONGEST_SOAK: Hours = 48.0  # a cure that wants more was no cure to begin with. Judgement
+SHORTEST_BRINING: Hours = 0.1
+LONGEST_BRINING: Hours = 96.0  # as far as the hours of a strong brine are computed
 LONGEST_REST: Days = 4.0  # with a night of drying within the 5 days that raw cured meat keeps, FSIS storage chart
 COLDEST_FRIDGE_C: Celsius = -1.0  # just above where cured meat freezes
 WARMEST_FRIDGE_C: Celsius = celsius_from_fahrenheit(40.0) + 1e-9  # USDA FSIS, the danger zone begins at 40 °F
@@ -113,7 +115,8 @@ class Product:
         unknown = said.keys() - {f.name for f in fields(Setup)}
         if unknown:
             raise Gone(", ".join(sorted(unknown)))
-        chosen = Setup(**(base | said), said=frozenset(said) - assumed)
+        told = in_a_brine(said, str(base.get("method", Setup.method)))
+        chosen = Setup(**(base | told), said=frozenset(said) - assumed)
         return self.settle(chosen)
 
     def settle(self, setup: Setup) -> Setup:
@@ -150,10 +153,17 @@ def _check_waits(setup: Setup) -> None:
     """Raise OutOfRange for a soak or a sealed rest that keeps raw meat too long, and a piece heavier than them all."""
     if setup.heaviest is not None and not setup.heaviest <= setup.mass * 1.001:
         raise OutOfRange("heaviest piece", setup.heaviest, setup.mass / setup.pieces, setup.mass, "kg")
-    waits = (("soak", setup.soak_hours, LONGEST_SOAK, "h"), ("sealed rest", setup.rest_days, LONGEST_REST, "d"))
-    for name, value, longest, unit in waits:
-        if not 0.0 <= value <= longest:
-            raise OutOfRange(name, value, 0.0, longest, unit)
+    if setup.brine_hours is not None and setup.brine_strength is None:
+        raise Missing("brine_strength")
+    brining = SHORTEST_BRINING if setup.brine_hours is None else setup.brine_hours
+    waits = (
+        ("soak", setup.soak_hours, 0.0, LONGEST_SOAK, "h"),
+        ("sealed rest", setup.rest_days, 0.0, LONGEST_REST, "d"),
+        ("hours in the brine", brining, SHORTEST_BRINING, LONGEST_BRINING, "h"),
+    )
+    for name, value, shortest, longest, unit in waits:
+        if not shortest <= value <= longest:
+            raise OutOfRange(name, value, shortest, longest, unit)
 
 
 @cache

@@ -6,7 +6,7 @@ from typing import Any
 
 from core.but import but
 from core.errors import Gone
-from core.units import Celsius, Fraction, Kilograms, Metres, MilligramsPerKilogram
+from core.units import Celsius, Fraction, Hours, Kilograms, Metres, MilligramsPerKilogram
 
 
 @dataclass(frozen=True)
@@ -17,7 +17,8 @@ class Setup:
     `nitrite_target` 0 is plain salt: no curing salt is weighed, and nothing counts as cured.
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `soak_hours` in fresh water and `rest_days` sealed come between the rinse and the drying; 0 for none.
-    `brine_strength` is the salt of a strong brine that is left by the clock, None for an equilibrium.
+    `brine_strength` is the salt of a strong brine that is left by the clock, None for an equilibrium; `brine_hours` how
+    long the cook wants it to lie there, None for as long as `salt_fraction` takes.
     `cover_share` is the water of the pickle that covers an injected piece, per kg of meat, 0 for none.
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
@@ -45,6 +46,7 @@ class Setup:
     pump_fraction: Fraction = 0.10
     cover_share: float = 0.0
     brine_strength: Fraction | None = None
+    brine_hours: Hours | None = None
     soak_hours: float = 0.0
     rest_days: float = 0.0
     sealed_faces: int = 0
@@ -75,11 +77,23 @@ class Setup:
         unknown = set(changes) - {f.name for f in fields(self)}
         if unknown:
             raise Gone(", ".join(sorted(unknown)))
-        return but(self, **changes, said=self.said | frozenset(changes))
+        return but(self, **in_a_brine(changes, self.method), said=self.said | frozenset(changes))
 
     def assume(self, changes: dict[str, Any]) -> "Setup":
         """The same batch with `changes` as the house assumes them: they may be changed without a word."""
         return but(self.change(changes), said=self.said - frozenset(changes))
+
+
+def in_a_brine(changes: dict[str, Any], method: str) -> dict[str, Any]:
+    """What is said with what it implies: who tells how strong a brine is, or for how many hours, salts in one.
+
+    An equilibrium has no hours of its own.
+    """
+    if "brine_strength" in changes and changes["brine_strength"] is None:
+        return changes | {"brine_hours": None}
+    told = changes.get("brine_strength") is not None or changes.get("brine_hours") is not None
+    wet = told and method == "dry" and "method" not in changes
+    return changes | {"method": "brine"} if wet else changes
 
 
 def covered(setup: Setup) -> bool:

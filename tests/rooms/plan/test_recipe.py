@@ -6,9 +6,10 @@ from importlib import resources
 
 import pytest
 
-from core.errors import Gone, OtherWay, OutOfRange, Unreadable
+from core.errors import Gone, Missing, OtherWay, OutOfRange, Unreadable
 from core.plan import recipe
 from core.plan.recipe import product, product_of_cut, products
+from core.plan.setup import by_the_clock
 
 PASTRAMI = tomllib.loads(resources.files("core.plan").joinpath("products", "pastrami.toml").read_text("utf-8"))
 
@@ -111,6 +112,23 @@ def test_corned_beef_on_a_smoker_is_not_smoked_at_a_simmer() -> None:
     assert made.settle(pot.change({"cooker": "kettle"})).pit_c == 121.0
     assert made.settle(pot.change({"cooker": "kettle", "pit_c": 110.0})).pit_c == 110.0
     assert product("bacon").setup({"mass": 2.0, "cooker": "gas"}).pit_c == 93.0
+
+
+def test_who_says_how_strong_a_brine_is_salts_in_one() -> None:
+    """Salmon is planned dry; a strength makes it a brine, a way that is named stays, and an equilibrium has no hours."""
+    side = product("salmon").setup({"mass": 1.2, "brine_strength": 0.15, "brine_hours": 3.0})
+    assert (side.method, by_the_clock(side)) == ("brine", True)
+    assert side.change({"method": "dry"}).change({"brine_hours": 2.0}).method == "brine"
+    assert side.change({"brine_strength": 0.2, "method": "dry"}).method == "dry"
+    assert side.change({"brine_strength": None}).brine_hours is None
+
+
+def test_hours_in_a_brine_want_its_strength() -> None:
+    """How much salt goes in depends on both: an hour alone plans nothing."""
+    with pytest.raises(Missing, match="brine_strength"):
+        product("salmon").setup({"mass": 1.2, "brine_hours": 3.0})
+    with pytest.raises(OutOfRange, match="hours in the brine"):
+        product("salmon").setup({"mass": 1.2, "brine_strength": 0.15, "brine_hours": 97.0})
 
 
 def test_a_product_is_made_of_its_own_cuts() -> None:

@@ -1,0 +1,71 @@
+"""A strong brine by the clock: its strength and its hours, however they are told, and what is no hour in a brine."""
+
+from typing import Any
+
+import pytest
+
+from bot.intents.intents import Change, Reading, Start, StepDone, Unclear
+from bot.intents.read import read
+from core.cure.contents import SATURATED_BRINE
+from tests.talk_lines import KILOS, context
+
+
+@pytest.mark.parametrize(
+    ("text", "strength", "hours"),
+    [
+        ("15% brine for 3 hours", 0.15, 3.0),
+        ("1.2 kg salmon for saturday, 15% brine for 3 hours", 0.15, 3.0),
+        ("1.2 kg salmon side tomorrow evening, 15% brine for 3 hours", 0.15, 3.0),
+        ("salmon 2 kg, 4 hours in a 15 percent brine, saturday", 0.15, 4.0),
+        ("1.2 kg salmon saturday 18:00, 20 % salt brine 2 hours then smoke", 0.20, 2.0),
+        ("2 kg salmon for saturday, brine with 18% salt, 2½ hours", 0.18, 2.5),
+        ("2 kg salmon for saturday, 150 g salt per litre, brine it for 90 minutes", 150 / 1150, 1.5),
+        ("2 kg trout for saturday, 100 g of salt to the litre for an hour", 100 / 1100, 1.0),
+        ("trout 6 x 350 g for saturday, 60 degree brine 1 h", 0.6 * SATURATED_BRINE, 1.0),
+        ("2 kg salmon for saturday in an 80 degree brine for half an hour", 0.8 * SATURATED_BRINE, 0.5),
+        ("20 % brine instead, 2 hours", 0.20, 2.0),
+        ("brine it for 2 hours at 12 %", 0.12, 2.0),
+        ("make it 2 hours in the brine", None, 2.0),
+        ("brine for 45 min", None, 0.75),
+        ("smoke 3 lb of salmon saturday, brined 2 hours", None, 2.0),
+    ],
+)
+def test_a_brine_and_its_hours(text: str, strength: float | None, hours: float) -> None:
+    """In a line that begins a batch, and in one that changes it."""
+    (found,) = read(text, context("none" if "salmon" in text or "trout" in text else "waiting", KILOS))
+    assert isinstance(found, Start | Change)
+    fields: dict[str, Any] = found.said if isinstance(found, Start) else found.changes
+    assert fields.get("brine_strength") == pytest.approx(strength, abs=1e-4)
+    assert fields["brine_hours"] == pytest.approx(hours)
+    assert "salt_fraction" not in fields
+
+
+@pytest.mark.parametrize("text", ["brine 3 c", "the brine is 4 degrees", "brine 3.5"])
+def test_a_reading_of_the_brine_is_no_strength(text: str) -> None:
+    """What stands beside a brine that is made is read off a thermometer."""
+    (found,) = read(text, context("waiting", KILOS))
+    assert isinstance(found, Reading)
+
+
+def test_degrees_beside_a_brine_that_is_made_are_asked() -> None:
+    """80 may be degrees of the salometer or of heat: neither is guessed."""
+    (found,) = read("80° brine", context("waiting", KILOS))
+    assert isinstance(found, Unclear)
+
+
+@pytest.mark.parametrize(
+    "text", ["in the brine for 3 hours now", "its been in the brine 3 h", "in the brine 2 hours ago"]
+)
+def test_what_has_passed_is_no_wish(text: str) -> None:
+    """How long it has been there changes no hours."""
+    for found in read(text, context("curing", KILOS)):
+        assert not isinstance(found, Change)
+        assert not isinstance(found, StepDone) or found.step == "into_cure"
+
+
+def test_salt_by_the_cup_is_asked() -> None:
+    """A cup weighs by its salt: its words are kept, and no strength is made of them."""
+    (found,) = read("4 lb salmon for saturday 6pm, 1 cup salt to 7 cups water, 2 hours", context("none", KILOS))
+    assert isinstance(found, Start)
+    assert found.unclear == ("brine:1 cup salt to 7 cups water",)
+    assert "brine_strength" not in found.said
