@@ -47,7 +47,7 @@ def test_the_day_is_laid_out_backwards(deadline: datetime, purpose: str, wanted:
 
 
 def test_a_cold_meal_of_the_same_day_where_its_hours_allow_it() -> None:
-    """Begun at eight for ten in the evening, chilled: an hour of drying is enough, and the fire is on the day itself."""
+    """Begun at eight for ten in the evening, chilled: an hour of drying is enough, the fire is that day."""
     known = side(deadline=at(1, 21) + timedelta(minutes=30))
     assert times(known, "into_cure", "meat_on", "serve") == ["Mon 09:00", "Mon 14:15", "Mon 21:30"]
 

@@ -115,7 +115,7 @@ def test_corned_beef_on_a_smoker_is_not_smoked_at_a_simmer() -> None:
 
 
 def test_who_says_how_strong_a_brine_is_salts_in_one() -> None:
-    """Salmon is planned dry; a strength makes it a brine, a way that is named stays, and an equilibrium has no hours."""
+    """Salmon is planned dry; a strength makes it a brine, a way that is named stays, an equilibrium has no hours."""
     side = product("salmon").setup({"mass": 1.2, "brine_strength": 0.15, "brine_hours": 3.0})
     assert (side.method, by_the_clock(side)) == ("brine", True)
     assert side.change({"method": "dry"}).change({"brine_hours": 2.0}).method == "brine"
