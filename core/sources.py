@@ -223,6 +223,9 @@ HOT_SMOKED_FISH = Source(
     "2003",
     "CONFIRMED",
 )
+FOOD_CODE_PARASITES = Source(
+    "FOOD_CODE_PARASITES", "Freezing that kills the worms of fish", "US FDA Food Code, 3-402.11", "2022", "CONFIRMED"
+)
 JASON_FISH = Source(
     "JASON_FISH", "Drying of fish muscle: 3.4e-10 m2/s at 30 °C, 30 kJ/mol", "A. C. Jason", "1958", "MEMORY"
 )

@@ -25,6 +25,10 @@ def start(text: str) -> Start:
     [
         ("3.2 kg brisket flat for saturday 13:00", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
         ("  3.2kg  BRISKET  flat ,, sat 13:00!!!", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
+        (  # a weekday, and nobody who sat on a pit
+            "3.2 kg flat for sat 13:00, pit 121 c",
+            {"mass": 3.2, "cut": FLAT, "deadline": MEAL, "pit_c": 121.0},
+        ),
         ("saturday 1pm 3.2 kg flat", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
         ("three point two kilos brisket flat saturday one pm", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
         ("3,2 kg Rinderbrust flat für Samstag 13 Uhr", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
