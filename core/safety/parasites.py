@@ -1,4 +1,4 @@
-"""Worms of fish: the freezing that kills them, for fish that is eaten raw or cold-smoked. Hot smoking kills them itself.
+"""Worms of fish: the freezing that kills them, for fish that is eaten raw or cold-smoked. Hot smoking does it itself.
 
 It kills no bacteria, and no spore of botulinum: what is frozen so is still raw fish.
 """
