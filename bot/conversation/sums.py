@@ -3,13 +3,13 @@
 from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
-from bot.conversation import answered, sums_cold, sums_hot, sums_plate, sums_salt, sums_time
+from bot.conversation import answered, sums_cold, sums_dates, sums_hot, sums_plate, sums_salt, sums_time
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
 from bot.intents.sums import figured
 from bot.intents.told import Told, told
 from bot.reply import Reply
-from bot.wording import sums_asked, sums_why, trade
+from bot.wording import sums_asked, sums_mixed, sums_why, trade
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
 from core.errors import Missing
@@ -52,7 +52,14 @@ def _phrase(turn: Turn, wanted: str, value: str) -> str:
     """The answer as the reader of figures wants it: with its unit, and with its word."""
     units = turn.person.units
     bare = value.strip().replace(".", "").isdigit()
-    unit = {"meat": units.mass, "body": units.length, "hours": "h", "people": "people", "water": "l"}.get(wanted, "%")
+    unit = {
+        "meat": units.mass,
+        "body": units.length,
+        "hours": "h",
+        "days": "days",
+        "people": "people",
+        "water": "l",
+    }.get(wanted, "%")
     said = f"{value} {unit}" if bare and wanted != "species" else value
     named = {"strength": ("nitrite", said), "body": (said, "thick")}  # as the readers want it; nobody is told this
     return " ".join(named.get(wanted, (said,)))
@@ -78,6 +85,9 @@ def _asked(turn: Turn, kind: str, text: str, line: Told, wanted: str) -> Reply:
 
 def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
     """The strength, asked with what the usual ones would take or make; None where nothing can be said before."""
+    if kind == "ppm" and len(sums_cold.spoonfuls(line)) > 1 and line.meat is not None:
+        strong = sums_cold.APART[0]
+        return sums_mixed.ask_with(strong, sums_cold.of_recipes(turn, line, strong)), sums_asked.rows("strength")
     if kind == "ppm" and (made := sums_cold.usual_levels(turn, line)):
         return sums_asked.by_level(made)
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
@@ -89,5 +99,5 @@ def _why(kind: str) -> Rows:
 
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
-    **sums_cold.SUMS, **sums_hot.SUMS, **sums_plate.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
+    **sums_cold.SUMS, **sums_dates.SUMS, **sums_hot.SUMS, **sums_plate.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
 }  # fmt: skip

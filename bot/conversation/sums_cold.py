@@ -6,11 +6,11 @@ from dataclasses import replace
 from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.conversions import converted
-from bot.intents.cures import times
-from bot.intents.fitting import bare_grams, masses, rate
-from bot.intents.told import Told
-from bot.wording import per_weight, sums, sums_hot, sums_salt
+from bot.intents.conversions import converted, in_pounds_and_ounces
+from bot.intents.cures import rate, times
+from bot.intents.fitting import bare_grams, by_the_kilo, masses
+from bot.intents.told import THINNEST, Told
+from bot.wording import per_weight, sums, sums_beside, sums_hot, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.batch import material
 from core.cure.contents import Contents
@@ -19,20 +19,22 @@ from core.cure.judgement import Judgement, judge
 from core.cure.nitrite import skin_free
 from core.cure.thumb import square_rule
 from core.errors import Missing, OverLimit, SaltbellError
+from core.meat.piece import Piece
 from core.plan.recipe import products
-from core.safety.thaw import thaw
 from core.service.turn import Turn
-from core.units import Fraction, Kilograms, MilligramsPerKilogram
+from core.units import Days, Fraction, Kilograms, MilligramsPerKilogram
 
 LAW = ("FSIS_HANDBOOK_1995",)
 USUAL = (0.0625, 0.0588)
 APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
 _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
-_A_KILO = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
+_BESIDE = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 COARSE_STEP = 0.001  # kg, a common kitchen scale
 
 
 def _convert(turn: Turn, line: Told) -> Answer:
+    if mass := in_pounds_and_ounces(line.text):
+        return sums_mixed.pounds_and_ounces(mass.typed, mass.unit, mass.value), (), {"value": mass.value, "unit": "lb"}
     found = converted(line.text)
     if found is None:
         raise Missing("body")
@@ -44,7 +46,7 @@ def _convert(turn: Turn, line: Told) -> Answer:
 def _dose(turn: Turn, line: Told) -> Answer:
     within_the_law(turn, line)
     skin_on = bool(_SKIN.search(line.text))
-    mass = skin_free(need(line.meat or (1.0 if _A_KILO.search(line.text) else None), "meat"), skin_on)
+    mass = skin_free(need(line.meat or (1.0 if by_the_kilo(line.text) else None), "meat"), skin_on)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
@@ -99,6 +101,8 @@ def _class(line: Told) -> str:
 
 def _ppm(turn: Turn, line: Told) -> Answer:
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
+    if len(spoonfuls(line)) > 1:
+        return _beside_ours(turn, line, strength)
     found = _judged(turn, line, strength)
     value = found[1].ingoing.nitrite
     return (
@@ -106,6 +110,29 @@ def _ppm(turn: Turn, line: Told) -> Answer:
         (found[1].limit.source.key, "FSIS_HANDBOOK_1995"),
         {"nitrite_high_mg_kg": value, "nitrite_limit_mg_kg": found[1].limit.max_mg_kg},
     )
+
+
+def spoonfuls(line: Told) -> list[measures.Measure]:
+    """The doses by the spoon, each other than the ones before it: one of every recipe."""
+    found = [m for m in measures.find(line.text) if m.unit in ("tsp", "tbsp")]
+    return [m for n, m in enumerate(found) if m.value not in [one.value for one in found[:n]]]
+
+
+def of_recipes(turn: Turn, line: Told, strength: Fraction) -> tuple[tuple[str, float, Judgement], ...]:
+    """What the dose of each recipe may come to on this meat, from the least that its spoons weigh to the most."""
+    mass = need(line.meat, "meat")
+    made = []
+    for m in spoonfuls(line):
+        spoons = measures.from_house(m.value, "tsp")
+        low, high = (judge(_mixed(turn, line, mass, (cure, strength))) for cure in from_teaspoons(spoons))
+        made.append((f"{m.typed:g} {m.unit}", low.ingoing.nitrite, high))
+    return tuple(made)
+
+
+def _beside_ours(turn: Turn, line: Told, strength: Fraction) -> Answer:
+    made, own = of_recipes(turn, line, strength), _weighed(turn, line, need(line.meat, "meat"), strength)
+    body = {"cure_kg": own.cure_kg, "nitrite_high_mg_kg": max(high.ingoing.nitrite for _, _, high in made)}
+    return sums_mixed.recipes(made, own, turn.person), (made[0][2].limit.source.key, *LAW), body
 
 
 def _judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
@@ -155,16 +182,25 @@ def _days(turn: Turn, line: Told) -> Answer:
     if refusal is not None or band is None:
         raise refusal or Missing("body")
     keys = [source.key for source in found.sources]
+    if other := _other_thickness(turn, line):
+        one = (found.immersion.piece.thickness, band.p90)
+        rules = square_rule(found.immersion.piece), square_rule(other[0])
+        said = sums_beside.two_thick(one, (other[0].thickness, other[1]), rules, turn.person)
+        return said, keys, {"cure_days": band.p90, "other_days": other[1]}
     by_rule = None if setup.method == "inject" else square_rule(found.immersion.piece)
     said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
     return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}
 
 
-def _thaw(turn: Turn, line: Told) -> Answer:
-    mass = need(line.meat, "meat")
-    bird = line.species in ("turkey", "chicken", "duck", "fish")
-    fridge, water = thaw(mass, "fridge", bird), thaw(mass, "water", bird)
-    return sums.thaw(mass, fridge, water, turn.person), (fridge.source.key,), {"high_h": fridge.high}
+def _other_thickness(turn: Turn, line: Told) -> tuple[Piece, Days] | None:
+    """The second of two thicknesses that are compared, with its days."""
+    lengths = [m.value for m in measures.find(line.text) if m.kind == "length" and m.value >= THINNEST]
+    if len(set(lengths)) != 2 or not _BESIDE.search(line.text):
+        return None
+    setup = setup_of(replace(line, length=lengths[1]))
+    found = material.days_of(setup, turn.person)
+    band, _ = material.planned_days(setup, (found, found.immersion.dose), None)
+    return None if band is None else (found.immersion.piece, band.p90)
 
 
 def _scale(turn: Turn, line: Told) -> Answer:
@@ -214,6 +250,6 @@ def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
 
 
 SUMS = {
-    "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days, "thaw": _thaw, "scale": _scale,
+    "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days, "scale": _scale,
     "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe,
 }  # fmt: skip

@@ -6,9 +6,9 @@ from datetime import timedelta
 from itertools import accumulate
 from typing import Any, TypeAlias
 
-from bot.intents.fitting import between
+from bot.intents.fitting import between, pits
 from bot.intents.told import Told
-from bot.wording import sums, sums_hot
+from bot.wording import sums, sums_beside, sums_hot
 from core.answers.held import held
 from core.errors import Missing
 from core.heat.band import Band
@@ -19,19 +19,26 @@ from core.heat.humid_air import boiling_point, pressure_at
 from core.heat.ready import forecast
 from core.meat.cuts import cut
 from core.meat.piece import Cut, Piece, piece
-from core.plan.recipe import product_of_cut, products
+from core.plan.recipe import Product, product_of_cut, products
 from core.plan.setup import Setup
 from core.safety.cooling import judge_cooling
+from core.safety.findings import Outcome
 from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.history import printed_f
 from core.service.turn import Turn
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
+COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
 HOT_C = 60.0  # 140 °F: from there on the cooling is counted
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
+_CURED = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
+A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Common practice
+_PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
+_SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
 _NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
+_OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
     (re.compile(r"\bkettle\b"), "kettle"), (re.compile(r"\boffset\b"), "offset"),
     (re.compile(r"\b(?:propane|gas)\b"), "gas"), (re.compile(r"\b(?:electric\w*|kwh)\b"), "electric"),
@@ -55,10 +62,10 @@ def piece_of(line: Told) -> Piece:
 
     Raises Missing("body") where neither is told.
     """
-    if line.length is None and line.meat is None:
+    if line.length is None and line.heaviest is None:
         raise Missing("body")
     one = _cut(line)
-    mass = line.meat or min(max(((line.length or 0.0) / one.thickness_scale) ** 3, one.mass_low), one.mass_high)
+    mass = line.heaviest or min(max(((line.length or 0.0) / one.thickness_scale) ** 3, one.mass_low), one.mass_high)
     return piece(one, mass, line.length)
 
 
@@ -74,7 +81,7 @@ def _cut(line: Told) -> Cut:
     made = products().get(line.product)
     names = made.cuts if made else (CUT_OF.get(line.species, "brisket_flat"),)
     cuts = [cut(name) for name in names]
-    fitting = (one for one in cuts if line.meat is None or one.mass_low <= line.meat <= one.mass_high)
+    fitting = (one for one in cuts if line.heaviest is None or one.mass_low <= line.heaviest <= one.mass_high)
     return next(fitting, cuts[0])
 
 
@@ -110,7 +117,10 @@ def _cooling(turn: Turn, line: Told) -> Answer:
     verdict = judge_cooling(history, None, None, turn.now + timedelta(minutes=1))
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
     body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
-    return sums_hot.cooled(verdict, turn.person), keys, body
+    said = sums_hot.cooled(verdict, turn.person)
+    if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
+        said = f"{said}\n{sums_hot.by_the_longer_rule(verdict)}".strip()
+    return said, keys, body
 
 
 def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
@@ -146,20 +156,39 @@ def _chill(turn: Turn, line: Told) -> Answer:
 
 
 def _pit(line: Told) -> Celsius:
-    return next((t for t in line.temperatures if 90.0 <= t <= 200.0), PIT_C)
+    return next((t for t in pits(line) if t >= COLDEST_C), PIT_C)
 
 
-def until_ready(turn: Turn, line: Told) -> tuple[Band, Celsius, Celsius]:
+def until_ready(turn: Turn, line: Told, pit: Celsius | None = None) -> tuple[Band, Celsius, Celsius]:
     """Hours on the fire until such a piece is ready, with the pit and the core that they are for. [h, °C]"""
-    meat, pit = piece_of(line), _pit(line)
+    meat, pit = piece_of(line), _pit(line) if pit is None else pit
     recipe = products().get(line.product) or product_of_cut(meat.cut.name)
-    target = min(recipe.purpose(recipe.defaults_of(meat.cut.name)["purpose"]).target_c, pit - 5.0)
+    usual = recipe.defaults_of(meat.cut.name)["purpose"]
+    target = min(recipe.purpose("pulled" if _is_pulled(line, recipe) else usual).target_c, pit - 5.0)
     return forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready, pit, target
 
 
+def _is_pulled(line: Told, recipe: Product) -> bool:
+    """Whether it is cooked until it can be pulled: by its words, and a shoulder that nobody slices or cures."""
+    pulled = any(one.name == "pulled" for one in recipe.purposes)
+    shoulder = recipe.name == "shoulder" and not _SLICED.search(line.text)
+    return pulled and (shoulder or bool(_PULLED.search(line.text)))
+
+
 def _cook(turn: Turn, line: Told) -> Answer:
+    """Hours of a cook; at two pits, both."""
     ready, pit, target = until_ready(turn, line)
-    return sums_hot.cook(ready, pit, target, turn.person), ("COOK_CASE", "TAMU_BRISKET"), {"ready_h": ready.p50}
+    keys, body = ("COOK_CASE", "TAMU_BRISKET"), {"ready_h": ready.p50}
+    others = [one for one in pits(line) if one >= COLDEST_C and one != pit]
+    if others:
+        other = until_ready(turn, line, others[0])
+        said = sums_beside.two_pits((ready, pit), (other[0], other[1]), min(target, other[2]), turn.person)
+        return said, keys, body | {"other_h": other[0].p50}
+    said = sums_hot.cook(ready, pit, target, turn.person)
+    several = line.heaviest is not None and (line.meat or 0.0) > line.heaviest
+    if several:
+        said = f"{sums_beside.side_by_side()}\n{said}"
+    return said, keys, body
 
 
 def _fuel(turn: Turn, line: Told) -> Answer:
@@ -167,14 +196,15 @@ def _fuel(turn: Turn, line: Told) -> Answer:
     stove = next((name for words, name in _STOVES if words.search(line.text)), turn.person.cooker)
     one = cut(line.cut if line.cut not in ("", "both", "brisket") else "brisket_flat")
     has = line.meat if _OF_FUEL.search(line.text) else None
-    if line.hours is None and has is not None:
+    hours = line.hours if line.hours is not None or not _OVERNIGHT.search(line.text) else A_NIGHT
+    if hours is None and has is not None:
         a_tenth = fuel(stove, _pit(line), 10.0, one)
         lasts = 10.0 * has / a_tenth.load
         return sums_hot.lasts(has, lasts, _pit(line), turn.person), FUEL, {"lasts_h": lasts}
-    if line.hours is None:
+    if hours is None:
         raise Missing("hours")
-    found = fuel(stove, _pit(line), line.hours, one)
-    said = sums_hot.fuel(found, line.hours, _pit(line), turn.person)
+    found = fuel(stove, _pit(line), hours, one)
+    said = sums_hot.fuel(found, hours, _pit(line), turn.person)
     if has is not None and found.kind != "electricity":
         said = f"{sums_hot.goes_round(has >= found.load)}\n{said}"
     return said, [source.key for source in found.sources], {"load_kg": found.load}

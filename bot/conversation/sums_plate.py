@@ -3,9 +3,10 @@
 import re
 from typing import Final
 
+from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.fitting import days_kept, masses, weights
+from bot.intents.fitting import days_kept, masses, price, weights
 from bot.intents.told import Told
 from bot.wording import sums, sums_hot, sums_plate
 from core.answers import amounts, mixing
@@ -19,7 +20,15 @@ SALTED: Final = 0.0225  # the house's salt, of the raw meat
 _OF_SPECIES: Final = {"turkey": "turkey", "chicken": "chicken", "duck": "duck", "fish": "salmon"}
 _RAW_OF: Final = {"turkey": "poultry", "chicken": "poultry", "duck": "poultry", "fish": "fish"}
 _BONE: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the )?bone)\b")
+_UNCURED: Final = re.compile(r"\b(?:not|isnt|never|un)[ -]?cured\b|\b(?:no|without(?: any)?) (?:cure|curing)\b")
 _RAW: Final = re.compile(r"\b(?:raw|uncooked|before (?:curing|cooking|smoking)|not cured yet|from the shop)\b")
+_COOKED: Final = re.compile(
+    r"\d ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:\w+ )?(?:cooked|finished|sliced|pulled|smoked)\b"
+)
+_TRIMMED: Final = re.compile(r"\btrim\w*\b")
+_CURED: Final = re.compile(
+    r"\b(?:dry cured?|curing|cure|in the bag|in (?:the )?salt)\b(?!.*\b(?:smok\w*|cook\w*|pit|grill)\b)"
+)
 _SLICES: Final = re.compile(r"\b(\d{1,2}) slices\b")
 
 
@@ -40,6 +49,8 @@ def _shopping(turn: Turn, line: Told) -> Answer:
 
 def _portions(turn: Turn, line: Told) -> Answer:
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
+    if _COOKED.search(line.text):
+        return sums_plate.of_cooked(mass, amounts.portions_of(mass), turn.person), KITCHEN, {"portions": mass}
     count = amounts.portions(mass, _tender(line), whole)
     left = amounts.cooked(mass, _tender(line), whole)
     return sums.portions(need(line.meat, "meat"), count, left, turn.person), KITCHEN, {"portions": count.usual}
@@ -48,7 +59,23 @@ def _portions(turn: Turn, line: Told) -> Answer:
 def _yield(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
     left = amounts.cooked(mass * _boned(line), _tender(line), "packer" in line.text)
-    return sums.yields(mass, left, turn.person), KITCHEN, {"left_kg": left.usual}
+    said = sums.yields(mass, left, turn.person)
+    if _TRIMMED.search(line.text) and "packer" in line.text:
+        said = f"{sums_plate.trimmed(mass, amounts.PACKER_TRIM, turn.person)}\n{said}"
+    return said, KITCHEN, {"left_kg": left.usual}
+
+
+def _price(turn: Turn, line: Told) -> Answer:
+    """What the cooked meat comes to by the price of the raw; and all of it, by the head, where that is told."""
+    told = price(line.text)
+    if told is None:
+        raise Missing("meat")
+    cost, unit = told
+    left = amounts.cooked(1.0, _tender(line), "packer" in line.text)
+    cooked = tuple(cost / one for one in (left.high, left.usual, left.low))
+    mass = None if line.meat is None else measures.from_house(line.meat, unit)
+    said = sums_plate.price(cooked, unit, None if mass is None else mass * cost, line.people)
+    return said, KITCHEN, {"cooked": cooked[1]}
 
 
 def _boned(line: Told) -> float:
@@ -60,6 +87,8 @@ def _loss(turn: Turn, line: Told) -> Answer:
     if pair is None:
         raise Missing("meat")
     before, after = max(pair), min(pair)
+    if _CURED.search(line.text):
+        return sums_plate.drawn(1.0 - after / before, amounts.DRAWN), KITCHEN, {"left": after / before}
     return sums_plate.lost(after / before, _tender(line)), KITCHEN, {"left": after / before}
 
 
@@ -69,7 +98,10 @@ def _tender(line: Told) -> bool:
 
 def _rub(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
-    return sums_hot.per_kilo(mass, amounts.RUB, False, turn.person), KITCHEN, {"rub_kg": mass * amounts.RUB[1]}
+    body = {"rub_kg": mass * amounts.RUB[1]}
+    if _UNCURED.search(line.text):
+        return sums_plate.rub_and_salt(mass, amounts.RUB, amounts.SALT_UNCURED, turn.person), KITCHEN, body
+    return sums_hot.per_kilo(mass, amounts.RUB, False, turn.person), KITCHEN, body
 
 
 def _spice(turn: Turn, line: Told) -> Answer:
@@ -104,5 +136,5 @@ def _keeps(turn: Turn, line: Told) -> Answer:
 
 SUMS = {
     "shopping": _shopping, "portions": _portions, "yield": _yield, "loss": _loss, "rub": _rub, "spice": _spice,
-    "sodium": _sodium, "steam": _steam, "keeps": _keeps,
+    "sodium": _sodium, "steam": _steam, "keeps": _keeps, "price": _price,
 }  # fmt: skip

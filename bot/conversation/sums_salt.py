@@ -6,9 +6,9 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.fitting import is_curing, salt_share, spoonful
+from bot.intents.fitting import by_the_kilo, is_curing, masses, salt_share, spoonful
 from bot.intents.told import Told
-from bot.wording import sums, sums_salt
+from bot.wording import sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees
 from core.cure.dose import from_teaspoons, house_target, teaspoons
@@ -27,6 +27,10 @@ _KINDS: Final = (
     ("kosher", r"\bkosher\b"),
     ("table", r"\b(?:table|fine|pickling|canning|plain)\b"),
 )  # fmt: skip
+_SPOONS: Final = (
+    ("tbsp", r"\b(?:tbsps?|tablespoons?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"), ("cup", r"\bcups?\b"),
+)  # fmt: skip
+_FITS: Final = re.compile(r"\b(?:fits?|enough|hold|big|room|go in|goes in)\b")
 _ADDED: Final = re.compile(r"\b(?:add\w*|top\w* up with|poured in|more|extra)\b[^,;]{0,16}$")
 
 
@@ -80,8 +84,9 @@ def _sugar(turn: Turn, line: Told) -> Answer:
 def _equilibrium(turn: Turn, line: Told) -> Answer:
     cup = spoonful(line.text) if line.salt is None else None
     poured = sum(m.value for m in measures.find(line.text) if pours(m) and m != cup)
-    share = amounts.salinity(_salt_told(line, cup), max(poured, line.water or 0.0), line.meat or 0.0)
-    if line.meat is None:
+    meat = line.meat or (1.0 if by_the_kilo(line.text) else 0.0)
+    share = amounts.salinity(_salt_told(line, cup), max(poured, line.water or 0.0), meat)
+    if not meat:
         return sums_salt.strength(share, salometer_degrees(share)), ("SALOMETER",), {"salt_fraction": share}
     return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}
 
@@ -154,7 +159,20 @@ def _kind_of_salt(text: str, told: measures.Measure) -> str:
     return min(places)[1] if places else "table"
 
 
+def _spoons_of_salt(line: Told, mass: Kilograms, kind: str) -> Answer:
+    """Plain salt by the spoon or the cup that is asked for, else by the tablespoon."""
+    unit = next((unit for unit, words in _SPOONS if re.search(words, line.text)), "tbsp")
+    cup = amounts.salt_by_volume(1.0, kind)
+    one = measures.to_house(1.0, unit) / measures.to_house(1.0, "cup")
+    span = amounts.Span(*(mass / (one * of) for of in (cup.high, cup.usual, cup.low)))
+    return sums_mixed.spoons_of_salt(mass, span, unit, kind), KITCHEN, {"spoons": span.usual}
+
+
 def _tsp_of(turn: Turn, line: Told) -> Answer:
+    salted = next((kind for kind, words in _KINDS if re.search(words, line.text)), None)
+    if salted is not None and not is_curing(line.text):
+        kind = "coarse" if salted == "kosher" else salted
+        return _spoons_of_salt(line, need(line.salt or min(masses(line.text), default=None), "meat"), kind)
     mass = need(line.cure or min(m.value for m in measures.find(line.text) if m.kind == "mass"), "meat")
     low, high = teaspoons(mass)
     return sums_salt.in_spoons(mass, low, high), KITCHEN, {"teaspoons_low": low, "teaspoons_high": high}
@@ -165,8 +183,11 @@ def _brine_amount(turn: Turn, line: Told) -> Answer:
     share = next((f for f in line.fractions if f > 0.2), None)
     if share is not None:
         return sums_salt.water_of(share * mass, share), KITCHEN, {"water_kg": share * mass}
-    body = {"tub_l": mixing.vessel(mass).high}
-    return sums_salt.water(mass, mixing.vessel(mass), turn.person), KITCHEN, body
+    tub = mixing.vessel(mass)
+    said = sums_salt.water(mass, tub, turn.person)
+    if line.water is not None and _FITS.search(line.text):
+        said = f"{sums_mixed.fits(line.water, tub)}\n{said}"
+    return said, KITCHEN, {"tub_l": tub.high}
 
 
 SUMS = {

@@ -5,17 +5,20 @@ from datetime import date, datetime, time, timedelta
 from math import ceil
 from typing import Final
 
+from bot import measures
 from bot.conversation.sums_hot import Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
+from bot.intents.cures import pours
 from bot.intents.days import find_day
 from bot.intents.fitting import RATE, between
 from bot.intents.told import Told, told
-from bot.wording import sums_time
+from bot.wording import sums_beside, sums_time
 from core.answers import mixing
 from core.batch import material
 from core.errors import Missing
 from core.heat.band import Band
+from core.heat.brine_pot import hours_to, with_ice
 from core.heat.cooling import rest
 from core.safety.thaw import thaw
 from core.service.turn import Turn
@@ -23,6 +26,9 @@ from core.units import Celsius, Days, Hours
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
 WARM_C: Final[Celsius] = 20.0
+ROOM_C: Final[Celsius] = 20.0
+LUKEWARM_C: Final[Celsius] = 30.0  # from where a pot may go into the fridge without warming it much. Judgement
+BRINE_COLD_C: Final[Celsius] = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 OFF_THE_FIRE: Final[Celsius] = 93.0  # where no core is told: tender
 USUAL: Final = "3 kg brisket flat"
 REST: Final[Hours] = 1.0
@@ -30,6 +36,7 @@ LIGHTING: Final[Hours] = 1.0
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
 NOON: Final = time(12)
 HALF_A_DAY: Final[Hours] = 12.0
+_LIT: Final = re.compile(r"\b(?:lit|light|lighting)\b(?!.*\b(?:meat|on|in)\b)")
 DAWN: Final[Hours] = 7.0  # a meal at an hour below that, without its half of the day, is of the afternoon
 
 
@@ -70,7 +77,20 @@ def _light_by(turn: Turn, line: Told) -> Answer:
     on = _clock(turn, eat - REST - ready.p90)
     lit = _clock(turn, eat - REST - ready.p90 - LIGHTING)
     body = {"hours": ready.p90}
-    return sums_time.light_by((lit, on, _clock(turn, eat)), ready, turn.person), ("COOK_CASE", *KITCHEN), body
+    before = -int((eat - REST - ready.p90 - LIGHTING) // 24.0)  # how many days before the meal
+    said = sums_time.light_by((lit, on, _clock(turn, eat)), before, ready, turn.person)
+    return said, ("COOK_CASE", *KITCHEN), body
+
+
+def _makes_it(turn: Turn, line: Told) -> Answer:
+    """Whether a piece that goes on at one hour is ready for a meal at another."""
+    eat, on = _awake(line), line.clocks[-2]
+    if _LIT.search(line.text) and len(line.clocks) == 2:
+        on += LIGHTING
+    has = (eat - on) % 24.0 - REST
+    ready = until_ready(turn, line)[0]
+    said = sums_beside.in_time(has, ready, (_clock(turn, on), _clock(turn, eat)), turn.person)
+    return said, ("COOK_CASE", *KITCHEN), {"has_h": has, "ready_h": ready.p50}
 
 
 def _awake(line: Told) -> Hours:
@@ -124,6 +144,27 @@ def _ice(turn: Turn, line: Told) -> Answer:
     return sums_time.ice(mass, found, turn.person), ("INCROPERA", "CHOI_OKOS_1986"), {"ice_kg": found}
 
 
+def _brine_ice(turn: Turn, line: Told) -> Answer:
+    """Ice for the part of a brine that was boiled, to have the whole of it cold."""
+    poured = sorted(m.value for m in measures.find(line.text) if pours(m))
+    if len(set(poured)) < 2:
+        raise Missing("water")
+    melted, water = mixing.ice_in_brine(poured[0], poured[-1])
+    said = sums_time.brine_ice((poured[0], poured[-1]), melted, water, turn.person)
+    return said, ("INCROPERA", *KITCHEN), {"ice_kg": melted}
+
+
+def _brine_cools(turn: Turn, line: Told) -> Answer:
+    """How long a boiled brine stands until it is cold, and what ice does instead."""
+    litres = need(line.water, "water")
+    hot = next((t for t in line.temperatures if t > ROOM_C), mixing.BOILING)
+    fridge = hours_to(litres, hot, turn.person.fridge_c, BRINE_COLD_C)
+    room = hours_to(litres, hot, ROOM_C, LUKEWARM_C)
+    said = sums_time.brine_cools(litres, (room, LUKEWARM_C), fridge, with_ice(litres, hot).ice, turn.person)
+    return said, ("INCROPERA", "FSIS_DANGER_ZONE"), {"fridge_h": fridge.p90 if fridge else -1.0}
+
+
 SUMS = {
-    "start_by": _start_by, "light_by": _light_by, "eta": _eta, "hold_for": _hold_for, "ice": _ice,
+    "start_by": _start_by, "light_by": _light_by, "makes_it": _makes_it, "eta": _eta, "hold_for": _hold_for,
+    "ice": _ice, "brine_ice": _brine_ice, "brine_cools": _brine_cools,
 }  # fmt: skip

@@ -44,5 +44,12 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None
 
 
+def in_pounds_and_ounces(text: str) -> measures.Measure | None:
+    """A mass that is wanted as pounds and ounces together."""
+    found = measures.find(text)
+    wanted = re.search(r"\b(?:in|to|into) (?:lbs?|pounds?) (?:and|n|&) (?:oz|ounces?)\b", text)
+    return found[0] if wanted and len(found) == 1 and found[0].kind == "mass" else None
+
+
 def _kind(unit: str) -> str:
     return measures.find(f"1 {unit}")[0].kind

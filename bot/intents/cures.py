@@ -13,6 +13,7 @@ from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
+from bot.intents.weights import pieces
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
 
@@ -100,6 +101,10 @@ _WAYS: Final = (
 _MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
 LEAST_MEAT: Final = 0.05  # kg
+_RATE: Final = re.compile(
+    r"\b(?P<grams>\d+(?:\.\d+)?) ?g(?:rams?)?(?: of)?(?: (?:(?:pink|curing|nitrite) salt|cure|pink|it|that))? ?"
+    r"(?:per|an?|for (?:each|every|an?)|each|every|to the|/) ?(?:1 )?(?P<unit>kg|kilo|lb|pound)"
+)
 _RECIPE_FOR: Final = re.compile(r"\brecipe\b.*\b(?:i have|ive got|i got|mine|to|my)\b.*\d")
 MOST_MEAT: Final = 30.0  # kg
 
@@ -165,13 +170,21 @@ def times(text: str) -> int:
     return 2 if _TWICE.search(text) else 1
 
 
+def rate(text: str) -> float | None:
+    """Curing salt for a kilo of meat, as «25 g per kilo», «6 g cure for each kg», «2 g per lb». [kg/kg]"""
+    found = _RATE.search(text)
+    if found is None:
+        return None
+    return float(found["grams"]) / 1000.0 / measures.to_house(1.0, "kg" if found["unit"].startswith("k") else "lb")
+
+
 def mixture(text: str) -> Mixture | None:
     """«5 tsp in 1 gal water for 5 lb»: cure, water and meat; None where one of them is missing, or how much water."""
     found = [m for m in measures.find(text) if m.low is None and m.value > 0]
     cure = next((m for m in found if is_cure(text, m, found)), None)
     wholes = [m for m in found if m.kind == "mass" and m is not cure and m.value >= LEAST_MEAT]
     whole = next((m for m in wholes if not _of_another(text, m)), None)
-    if cure is None or whole is None or len(found) > 6 or _RECIPE_FOR.search(text):
+    if cure is None or whole is None or len(found) > 6 or _RECIPE_FOR.search(text) or rate(text) is not None:
         return None
     water = next((m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])), None)
     if water is None and _WET.search(text):
@@ -185,9 +198,8 @@ def mixture(text: str) -> Mixture | None:
     strength = strength_told(text, found)
     needled = litres is not None and bool(_NEEDLE.search(text))
     pump = pumped.value if pumped else 1.0 if needled else None
-    return Mixture(
-        weighed, whole.value, litres, salt, strength, spoons, pump, needled and covers(text), bool(_MINCED.search(text))
-    )
+    all_of_it, covered = sum(pieces(text, whole)), needled and covers(text)
+    return Mixture(weighed, all_of_it, litres, salt, strength, spoons, pump, covered, bool(_MINCED.search(text)))
 
 
 @dataclass(frozen=True)
@@ -209,13 +221,14 @@ def wanted_dose(text: str) -> WantedDose | None:
     """A question for the curing salt of so much meat, where a plain text is one."""
     if not _HOW_MUCH.search(text):
         return None
-    found = measures.find(_EACH.sub("per 1 ", text))
+    text = _EACH.sub("per 1 ", text)
+    found = measures.find(text)
     masses = [m for m in found if m.kind == "mass" and m.low is None and 0 < m.value <= MOST_MEAT]
     if len(masses) != 1 or any(m.kind == "ppm" for m in found):  # a level of one's own is a sum, and judged
         return None
     water = next((m.value for m in found if m.unit in _POUR and 0 < m.value <= _MOST_WATER), None)
     method = next((name for name, words in _WAYS if words.search(text)), "brine" if water else "")
-    return WantedDose(masses[0].value, method, meat(text).product, strength_told(text, found), water)
+    return WantedDose(sum(pieces(text, masses[0])), method, meat(text).product, strength_told(text, found), water)
 
 
 def strength_told(text: str, found: list[measures.Measure]) -> Fraction | None:

@@ -105,6 +105,21 @@ def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> 
     return _named(found, today, past) if found else None
 
 
+def the_nth(text: str, today: date, past: bool) -> Day | None:
+    """«the 4th» by its month: the next one, the last one when `past`, with «sunday» the nearest that is such a day."""
+    found = _ORDINAL.search(text)
+    if found is None:
+        return None
+    weekday = _weekday_beside(text, found)
+    months = (divmod(today.year * 12 + today.month - 1 + ahead, 12) for ahead in range(-12, 13))
+    made = [day for year, month in months if (day := _make(year, month + 1, int(found["day"])))]
+    if weekday is None:
+        made = [day for day in made if (day <= today if past else day >= today)]
+    fits = [day for day in made if weekday in (None, day.weekday())]
+    nearest = min(fits, key=lambda day: abs(day - today), default=None)
+    return Day((nearest,), found.start(), found.end(), found[0]) if nearest else None
+
+
 def _weekday_beside(text: str, date_found: re.Match[str]) -> int | None:
     """The day of the week said with a date: «sunday 4 october», «4 october, a sunday»."""
     before = _WEEKDAY_BEFORE.search(text[: date_found.start()])

@@ -6,6 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from bot import measures
+from bot.intents.cures import rate
 from bot.intents.told import Told, told
 from core.units import Kilograms
 
@@ -25,10 +26,17 @@ _BEFORE_AFTER: Final = re.compile(
     r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
     r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
 )
+DAY_NAMED: Final = re.compile(
+    r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th))\b"
+)
+_DATE_ASKED: Final = re.compile(
+    r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out)\b"
+)
 _FUEL: Final = re.compile(
     r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|pellets?|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
 )
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
+_TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
@@ -40,8 +48,27 @@ _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt
 _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
 )
+_A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
+_PRICE: Final = re.compile(
+    r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
+    r"(?P<unit>kg|kilo|kilogram|lb|pound)\b"
+    r"(?=.*\b(?:cooked|costs?|come (?:out )?at|price|pay|cheap\w*|finished|head|each)\b)"
+)
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
+SMALLEST_PIECE: Final[Kilograms] = 0.15
 COLDEST_PIT: Final = 80.0  # °C
+HOTTEST_PIT: Final = 200.0
+_PIT_IN_C: Final = re.compile(  # no pit has so few °F: «14 h at 110», «from 110 to 130»
+    r"\b(?:at|pit|smoker|grill|from|to|of) (1[0-2]\d)\b(?! ?(?:[cf]|g|kg|lb|min|ml|mm|m|h|ft)\b)"
+)
+
+
+def pits(line: Told) -> tuple[float, ...]:
+    """The temperatures that a pit can have, in the order of the line. [°C]"""
+    hot = tuple(t for t in line.temperatures if COLDEST_PIT <= t <= HOTTEST_PIT)
+    if hot or len(line.temperatures) > 1 or re.search(r"\d ?f\b|\b(?:core|meat|internal)\b", line.text):
+        return hot
+    return tuple(float(found) for found in _PIT_IN_C.findall(line.text))
 
 
 def spoonful(text: str) -> measures.Measure | None:
@@ -60,10 +87,15 @@ def salt_share(line: Told) -> float | None:
     return next((f for f in line.fractions if _SALTED[0] <= f <= _SALTED[1]), None)
 
 
-def rate(text: str) -> float | None:
-    """Curing salt for a kilo of meat, as «25 g per kilo». [kg/kg]"""
-    found = re.search(r"\b(\d+(?:\.\d+)?) ?g(?:rams?)? ?(?:per|a|for each|to the|/) ?(?:1 )?(?:kg|kilo)", text)
-    return float(found[1]) / 1000.0 if found else None
+def price(text: str) -> tuple[float, str] | None:
+    """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
+    found = _PRICE.search(text)
+    return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
+
+
+def by_the_kilo(text: str) -> bool:
+    """Whether something is told for a kilo of meat."""
+    return bool(_A_KILO.search(text))
 
 
 def bare_grams(text: str) -> float | None:
@@ -134,6 +166,11 @@ def _rises(line: Told) -> bool:
     return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
 
 
+def _went_out(line: Told) -> bool:
+    """Two readings that do not rise, with the time between them."""
+    return len(line.temperatures) > 1 and not _rises(line) and (len(line.clocks) > 1 or line.has("hours"))
+
+
 def _held(line: Told) -> bool:
     """One temperature of a core, for a time or to ask for how long."""
     one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
@@ -156,8 +193,33 @@ def _is_salted(line: Told) -> bool:
 
 def _is_cooked(line: Told) -> bool:
     """A piece over a pit, and no tank of gas."""
-    hot = not line.temperatures or max(line.temperatures) >= COLDEST_PIT
-    return _is_body(line) and hot and not _TANK.search(line.text)
+    hot = not line.temperatures or bool(pits(line))
+    return _is_body(line) and hot and not _TANK.search(line.text) and not _TO_THE_COLD.search(line.text)
+
+
+def _is_span(line: Told) -> bool:
+    """So many days, or two days of the calendar; no age of what is in the fridge."""
+    days = [hours for hours in line.durations if hours >= 24.0]
+    named = len(DAY_NAMED.findall(line.text))
+    dated = named > 0 or bool(_DATE_ASKED.search(line.text))
+    return ((len(days) == 1 and dated) or named > 1) and not (line.has("length") or line.has("meat"))
+
+
+def _is_hot_brine(line: Told) -> bool:
+    """So much of a brine that was heated, and no meat."""
+    hot = re.search(r"\b(?:boil\w*|hot|simmer\w*|heated|cool\w*)\b", line.text) and "brine" in line.text
+    return bool(hot) and len(_LITRES.findall(line.text)) == 1 and not (line.has("meat") or line.has("fractions"))
+
+
+def _is_rubbed(line: Told) -> bool:
+    """A rub for a piece, and no curing salt that went onto it."""
+    cured = _CURING.search(re.sub(r"\b(?:no|not|without(?: any)?) cure\b", "", line.text))
+    return line.has("meat") and bool(_RUBBED.search(line.text)) and not cured
+
+
+def _is_piece(line: Told) -> bool:
+    """A weight that meat has, and no spice."""
+    return (line.heaviest or 0.0) >= SMALLEST_PIECE
 
 
 def _is_body(line: Told) -> bool:
@@ -166,40 +228,47 @@ def _is_body(line: Told) -> bool:
 
 # what each sum cannot do without; the rest is asked for
 FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
-    "dose": lambda line: not _has_cure(line),
+    "dose": lambda line: not _has_cure(line) and (line.salt is None or is_curing(line.text)),
     "ppm": _is_mix,
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
     "sugar": lambda line: line.has("meat"),
     "brine": lambda line: line.has("fractions") and not (line.has("meat") or _CURING.search(line.text)),
     "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
-    "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat")),
+    "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat") or by_the_kilo(line.text)),
     "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,
     "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
     "fish_brine": lambda line: line.species == "fish" and line.has("meat"),
     "days": _is_body,
     "start_by": _is_body,
     "cook": _is_cooked,
+    "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
+    "out_on": _is_span,
     "light_by": lambda line: line.has("clocks") and (_is_body(line) or line.has("hours")),
     "eta": _rises,
-    "shopping": lambda line: line.has("people") or line.has("each") or line.has("meat"),
-    "portions": lambda line: line.has("meat"),
-    "yield": lambda line: line.has("meat"),
+    "shopping": lambda line: line.has("people") or line.has("each") or _is_piece(line),
+    "portions": _is_piece,
+    "yield": _is_piece,
     "loss": lambda line: weights(line) is not None,
     "thaw": lambda line: line.has("meat"),
     "scale": lambda line: bool(masses(line.text)) and ("scale" in line.text or bare_grams(line.text) is not None),
-    "tsp_of": lambda line: any(m < 0.1 for m in masses(line.text)) and not line.has("meat"),
+    "tsp_of": lambda line: any(m < SMALLEST_PIECE for m in masses(line.text)) and not _is_piece(line),
     "spoons": lambda line: spoonful(line.text) is not None and not (line.has("meat") or _LITRES.search(line.text)),
     "recipe": lambda line: len(line.meats) >= 2,
-    "rub": lambda line: line.has("meat") and bool(_RUBBED.search(line.text)),
+    "rub": _is_rubbed,
     "spice": lambda line: line.has("meat"),
     "brine_amount": lambda line: line.has("meat"),
     "inject": lambda line: line.has("meat") and "days" not in line.text,
     "lethality": _held,
     "cooling": lambda line: _cools(line) and not _TIMED.search(line.text),
-    "fire_out": lambda line: len(line.temperatures) > 1 and (len(line.clocks) > 1 or line.has("hours")),
+    "fire_out": lambda line: (
+        len(line.temperatures) > 1 and not _rises(line) and (len(line.clocks) > 1 or line.has("hours"))
+    ),
     "chill": _is_body,
     "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
+    "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
+    "brine_cools": _is_hot_brine,
+    "price": lambda line: price(line.text) is not None,
     "fuel": lambda line: bool(_FUEL.search(line.text)),
     "altitude": lambda line: line.has("height"),
     "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),

@@ -147,7 +147,8 @@ _ABOUT_PICTURE: Final = (
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(
-    r"\?|\by/n$|^any (?:chance|idea|way|news|word)\b|^reckon (?:it|we)|\bdoes any\w*\b"
+    r"\?|\bdoes (?:it|that|this|the \w+) (?:take|need|matter|fit|feed|last|cook|cure|cost|still|have|make|go)\b"
+    r"|\by/n$|^any (?:chance|idea|way|news|word)\b|^reckon (?:it|we)|\bdoes any\w*\b"
     r"|\bremind me (?:is|was|what|how|when|which|who|did)\b"
     r"|^(?:has|have|had|was|were|will|would|am) (?:it|i|we|they|that|this|anyone|anybody|someone|somebody|you"
     r"|he|she)\b(?! \d)|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are"

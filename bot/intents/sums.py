@@ -11,9 +11,9 @@ from typing import Final
 
 from bot.intents import brinings
 from bot.intents.context import Context
-from bot.intents.conversions import converted
+from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
-from bot.intents.fitting import FITS, days_kept
+from bot.intents.fitting import FITS, days_kept, price
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
@@ -25,14 +25,16 @@ _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
 _OF_ANY_FIRE: Final = frozenset({"lethality", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _ONE: Final = re.compile(
-    r"(?:\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|quart|lit(?:er|re)|kilo|pound|(?:tea|table)spoon|tsp|tbsp"
+    r"(?:\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon|tsp|tbsp"
     r"|minute|hour|week)\b)"
 )
 _HOUR: Final = re.compile(
     r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|in))"
+    r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
 )
+_AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
-_PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|quart|cup)\b)")
+_PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
 )
@@ -52,7 +54,8 @@ _OF_A_BATCH: Final = frozenset(
 )  # of ours, where one is under way
 # what asks without a question's words, and is said of no batch that begins
 _WANTS: Final = re.compile(
-    r"\b(?:what|when|how|times?|hours for|amount|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
+    r"\b(?:what|when|how|times?|hours for|hrs|amounts?|doable|(?:last|latest) day"
+    r"|start date|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
     r"|thaw\w*|portions?|servings?|serves|feeds|defrost\w*|sodium|salometer|salinometer|boil\w*|altitude|convert|final"
     r"|left after|(?:rub|spice|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub|bucket|water)"
     r" (?:size |needed )?for|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
@@ -130,13 +133,13 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | Non
     `elsewhere` says that no batch is under way that the line may be about, `unread` that it begins none either.
     """
     text = figured(text)
-    if converted(text) is not None:
+    if converted(text) is not None or in_pounds_and_ounces(text) is not None:
         return "convert"
     line, asks = told(text), is_question(text)
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
-    if _NOT_OURS.search(text):
+    if _NOT_OURS.search(text) and price(text) is None:
         return None
     possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
@@ -148,6 +151,11 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | Non
     return sum_meant(text, possible, asks, surely=bare) if possible else None
 
 
+def _hour(found: re.Match[str]) -> str:
+    return f"{found[1] or found[3]}:{found[2] or found[4]}"
+
+
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre» with their figures."""
-    return _HOUR.sub(r"\1:\2", _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))
+    text = _AT_A_PIT.sub(r"\1 , \2", text)
+    return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -9,13 +9,14 @@ from typing import Final
 from bot import measures
 from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, is_cure, nitrite_share, pours, pumped_share
 from bot.intents.meats import meat
+from bot.intents.weights import pieces
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
     r"|\b(?:at|by|since|around) (?P<bare>1[0-2]|[1-9])(?: oclock)?(?=[ ?.,!]*$|[,;?]| (?:and|need|how|when|in|on|now|is"
-    r"|it|what|with|fine|ok|today|tomorrow|am i)\b"
+    r"|it|what|with|fine|ok|today|tomorrow|am i|meat|to|want|wanna|eat|so|will|can|do|then|but|doable|enough)\b"
     r"| \d{2,3}(?![\d.]| ?(?:g|kg|lb|%|min))\b)"
 )
 _BARE: Final = re.compile(r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))")
@@ -33,6 +34,7 @@ _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
 )
+_OF_STRENGTH: Final = re.compile(r"\d ?g of (?P<n>6\.25|5\.88|0\.[4-6])(?![\d.]| ?(?:kg|g|lb|%|percent))")
 _SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
 _LEVEL_ASKED: Final = re.compile(r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b")
 _BRINE_ASKED: Final = re.compile(
@@ -41,7 +43,7 @@ _BRINE_ASKED: Final = re.compile(
 MOST_DOSE: Final[Kilograms] = 0.1
 MOST_SALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
-_TIMES: Final = re.compile(r"(?<![\w.])(?P<n>[2-9]|1[0-2]) ?(?:x|times|of)? ?$")  # «2 4 lb flats», «2 x 4 lb»
+_HALF_KIDS: Final = re.compile(r"\bhalf (?:of them )?(?:are )?(?:kids|children|little ones|toddlers)\b")
 _EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
 _SPECIES: Final = (
     ("turkey", r"\bturkeys?\b"), ("chicken", r"\bchickens?\b"), ("duck", r"\b(?:ducks?|goose|geese|poultry|birds?)\b"),
@@ -57,12 +59,14 @@ THINNEST: Final[Metres] = 0.010  # of a piece
 class Told:
     """The figures of one line, in the units of the house; None and empty where it brings none.
 
+    `meats` holds the weights as they are told, pieces that weigh the same together, `heaviest` the one heaviest piece;
     `temperatures` are in °C, a bare number read by what a core can be; `clocks` are hours of a day, `half_told` says
     that of one of them the half of the day is not told.
     """
 
     text: str
     meats: tuple[Kilograms, ...]
+    heaviest: Kilograms | None
     cure: Kilograms | None
     spoons: float | None
     salt: Kilograms | None
@@ -96,7 +100,7 @@ class Told:
     @property
     def strength(self) -> Fraction | None:
         """The nitrite share of a curing salt, where one is told."""
-        found = _STRENGTH.search(self.text)
+        found = _OF_STRENGTH.search(self.text) or _STRENGTH.search(self.text)
         told_ = float(found["n"]) / 100.0 if found else None
         beside = None if told_ is not None and OF_SALTS[0] <= told_ <= OF_SALTS[1] else told_
         return self.nitrite or bare_strength(self.text) or beside
@@ -115,14 +119,18 @@ def told(text: str) -> Told:
     salt = _named(text, others, _SALT) or _small(text, others, _BRINE_ASKED, MOST_SALT)
     sugar = _named(text, others, _SUGAR)
     water = next((m for m in others if _is_water(text, m)), None)
-    each = next((m for m in others if m.kind == "mass" and _EACH.match(text[m.end :])), None)
+    people = _people(text)
+    alike = {m: [m.value] if people else pieces(text, m) for m in others if m.kind == "mass"}
+    each = next((m for m in alike if _EACH.match(text[m.end :]) and len(alike[m]) == 1), None)
     rest = [m for m in others if m not in (salt, sugar, water, each)]
     shares = [m for m in found if m.kind == "fraction"]
     pump, nitrite = pumped_share(text, shares), nitrite_share(text, shares)
     named = meat(text)
+    bodies = [m for m in rest if m in alike and m.value >= LEAST_MEAT]
     return Told(
         text=text,
-        meats=tuple(m.value * _pieces(text, m) for m in rest if m.kind == "mass" and m.value >= LEAST_MEAT),
+        meats=tuple(sum(alike[m]) for m in bodies),
+        heaviest=max((max(alike[m]) for m in bodies), default=None),
         cure=cure.value if cure and cure.kind == "mass" else None,
         spoons=measures.from_house(cure.value, "tsp") if cure and cure.kind == "volume" else None,
         salt=salt.value if salt else None,
@@ -136,7 +144,7 @@ def told(text: str) -> Told:
         temperatures=_temperatures(text, found),
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
         half_told=any(c["bare"] for c in _CLOCK.finditer(text)),
-        people=_people(text),
+        people=people,
         each=each.value if each else None,
         height=_height(text),
         species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
@@ -166,13 +174,7 @@ def _people(text: str) -> int | None:
         return None
     told_, kids = int(found["n"] or found["party"] or found["all"]), _KIDS.search(text)
     more = ceil(int(kids[1]) / 2) if kids and kids.start() != found.start() else 0
-    return told_ + more
-
-
-def _pieces(text: str, m: measures.Measure) -> int:
-    """How many pieces of a mass there are: «2 x 4 lb»."""
-    found = _TIMES.search(text[: m.start])
-    return int(found["n"]) if found else 1
+    return ceil(told_ * 0.75) if _HALF_KIDS.search(text) else told_ + more
 
 
 def _is_water(text: str, m: measures.Measure) -> bool:

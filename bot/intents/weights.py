@@ -88,13 +88,18 @@ def weighed(text: str, *, may_be_bare: bool) -> Weighed:
     if not weights:
         bare = _BARE.search(when.without_times(text)) if may_be_bare else None
         return Weighed(slot="unit" if float(bare[0]) < HEAVIEST_KG else "mass", typed=bare[0]) if bare else Weighed()
-    pieces = [piece for m in weights for piece in _pieces(text, m)]
-    if _is_open(text, weights, pieces):
+    found = [piece for m in weights for piece in pieces(text, m)]
+    if _is_open(text, weights, found):
         return Weighed(slot="mass", typed=text[weights[0].start : weights[-1].end])
     count = _count(text, weights)
-    if len(pieces) == 1 and count > 1 and biggest is None and not _IN_ALL.search(text):
-        return Weighed(slot="share", typed=f"{count} {pieces[0]:.6g}")
-    return Weighed(round(sum(pieces), 9), tuple(pieces) if len(pieces) > 1 else ())
+    if len(found) == 1 and count > 1 and biggest is None and not _IN_ALL.search(text):
+        return Weighed(slot="share", typed=f"{count} {found[0]:.6g}")
+    return Weighed(round(sum(found), 9), tuple(found) if len(found) > 1 else ())
+
+
+def pieces(text: str, measure: Measure) -> list[Kilograms]:
+    """The masses that a measure stands for; what other measures say counts none: «8 g cure, 2 flats 3 kg each»."""
+    return _pieces(_blanked(text, [other for other in measures.find(text) if other != measure]), measure)
 
 
 def _of_something_else(text: str, mass: Measure) -> bool:

@@ -12,8 +12,7 @@ from core.meat.piece import Piece
 from core.person import Person
 from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Band as Days
-from core.safety.thaw import Thaw
-from core.units import Fraction, Hours, Kilograms, Metres, celsius_from_fahrenheit
+from core.units import Fraction, Kilograms, Metres, celsius_from_fahrenheit
 
 LONG = 16.0  # days by the rule, from which injecting is the better way. Common practice
 SIGNS = {"c": "°C", "f": "°F", "in": "in", "cup": "cups"}
@@ -189,22 +188,6 @@ def yields(raw: Kilograms, left: Span, person: Person) -> str:
         low=numbers.mass(left.low, person),
         high=numbers.mass(left.high, person),
     )
-
-
-def thaw(mass: Kilograms, fridge: Thaw, water: Thaw, person: Person) -> str:
-    """How long to thaw."""
-    return say(
-        "{low} to {high} in the fridge for {mass}; take the longer one and a day in hand.\n"
-        "In cold water, sealed and changed every 30 min: about {wet}, then cure or cook it at once.",
-        low=_long(fridge.low),
-        high=_long(fridge.high),
-        mass=numbers.mass(mass, person),
-        wet=numbers.hours(water.high),
-    )
-
-
-def _long(hours: Hours) -> str:
-    return numbers.days(hours / 24.0) if hours >= 24.0 else numbers.hours(ceil(hours))
 
 
 def chill(

@@ -12,6 +12,7 @@ ASKED = Words({
     "body": later("How thick is it at its thickest? Type it like «48 mm» or «2 in»."),
     "strength": later("How strong is your curing salt? Its packet says the nitrite in percent; tap it or type it, like «6.25 %»."),
     "people": later("For how many people? Type a number, like «12 people»."),
+    "days": later("For how many days? Type them, like «7 days»."),
     "hours": later("For how many hours? Type them, like «10 h»."),
     "species": later("Which meat is it? Each has its own table."),
     "fractions": later("Which strength shall the brine have? Type it like «5 %»."),
@@ -21,10 +22,11 @@ ASKED = Words({
 
 def missing(wanted: str) -> tuple[str, Rows]:
     """The question, with the usual answers to tap."""
-    return ASKED[wanted], _rows(wanted)
+    return ASKED[wanted], rows(wanted)
 
 
-def _rows(wanted: str) -> Rows:
+def rows(wanted: str) -> Rows:
+    """The usual answers to tap."""
     match wanted:
         case "strength":
             return (tuple(button(point(label), Choose("sum", label)) for _, label in STRENGTHS if "%" in label),)
@@ -46,7 +48,7 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
         other=numbers.percent(other),
         second=numbers.grams(second),
     )
-    return text, _rows("strength")
+    return text, rows("strength")
 
 
 def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
@@ -61,7 +63,7 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
         second=numbers.ppm(second.ingoing.nitrite),
         limit=numbers.ppm(first.limit.max_mg_kg),
     )
-    return text, _rows("strength")
+    return text, rows("strength")
 
 
 def over() -> str:

@@ -8,7 +8,8 @@ from core.heat.band import Band
 from core.heat.fire import Fuel
 from core.person import Person
 from core.safety.cooling import CoolingVerdict
-from core.safety.findings import Finding, Outcome
+from core.safety.cooling_rules import Use
+from core.safety.findings import Finding, Outcome, Status
 from core.safety.fire_out import HOT_F
 from core.units import Celsius, Hours, Kilograms, Metres, Seconds, celsius_from_fahrenheit
 
@@ -116,6 +117,15 @@ def _cured(verdict: CoolingVerdict) -> str:
     )
 
 
+def by_the_longer_rule(verdict: CoolingVerdict) -> str:
+    """How a fall stands under the rule of cured meat, for who is sure that it was."""
+    cured = (judged for judged in verdict.rules if judged.rule.use is Use.CURED)
+    clock = next((judged.clock for judged in cured if judged.rule.min_ascorbate is None), Status.UNKNOWN)
+    if clock is Status.FAILED:
+        return say("By the longer rule it is too slow as well: throw it away.")
+    return "" if clock is Status.UNKNOWN else say("By the clock alone it keeps that longer rule so far.")
+
+
 def fire_out(found: Finding, person: Person) -> str:
     """What a fire that went out means for a core of which only two readings are told."""
     match found.means:
@@ -160,15 +170,26 @@ def _half(hours: Hours) -> Hours:
 
 def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
     """Fuel for the hours."""
-    kinds = {"charcoal": say("charcoal"), "propane": say("propane"), "electricity": say("kWh of electricity")}
-    load = numbers.mass(found.load, person) if found.kind != "electricity" else decimal(found.load, 1)
+    fields = {"hours": numbers.hours(hours), "pit": numbers.both(pit, person)}
+    if found.kind == "electricity":
+        return say(
+            "About {load} kWh for {hours} at {pit}, with a reserve in it.\nWind and frost take more.",
+            load=decimal(found.load, 1),
+            **fields,
+        )
+    load = numbers.mass(found.load, person)
+    if found.kind == "propane":
+        return say(
+            "Have {load} of propane for {hours} at {pit}, with a reserve in it.\nWind and frost take more: a full second bottle is the surest.",
+            load=load,
+            **fields,
+        )
     return say(
-        "Have {load} of {kind} for {hours} at {pit}, with a reserve in it.\n"
-        "What does not burn keeps: shut the vents when you are done. Wind and frost take more.",
+        "Have {load} of charcoal for {hours} at {pit}, with a reserve in it.\n"
+        "Fill it in at the start: running short costs the meat, and what does not burn keeps once the vents are shut. "
+        "Wind and frost take more.",
         load=load,
-        kind=kinds[found.kind],
-        hours=numbers.hours(hours),
-        pit=numbers.both(pit, person),
+        **fields,
     )
 
 

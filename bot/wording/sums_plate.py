@@ -1,5 +1,7 @@
 """What the sums of the table come to, in words: to buy, to lose, to keep, to warm."""
 
+from math import floor
+
 from bot.wording import numbers
 from bot.wording.language import decimal, say
 from bot.wording.sums_hot import tens
@@ -100,3 +102,75 @@ def keeps(kept: Days, chart: Keeping, person: Person) -> str:
     else:
         first = say("After {kept} it is too old: throw it away.", kept=numbers.days(kept))
     return f"{first}\n{rule}"
+
+
+def price(cooked: tuple[float, ...], unit: str, whole: float | None, people: int | None) -> str:
+    """What it costs cooked, in whatever money the raw price was."""
+    name = say("a kilo") if unit == "kg" else say("a pound")
+    low, usual, high = (decimal(one, 2) for one in cooked)
+    lines = [
+        say(
+            "About {usual} {a} cooked, between {low} and {high}: fire and trimming take the rest.",
+            usual=usual,
+            a=name,
+            low=low,
+            high=high,
+        )
+    ]
+    if whole is not None:
+        lines.append(say("The raw piece comes to {whole}.", whole=decimal(whole, 2)))
+    if whole is not None and people:
+        lines.append(say("By the head that is {each} for {people}.", each=decimal(whole / people, 2), people=people))
+    return "\n".join([*lines, say("Fuel, wood and spice come on top.")])
+
+
+def of_cooked(cooked: Kilograms, count: Span, person: Person) -> str:
+    """How many so much cooked meat feeds."""
+    return say(
+        "{mass} cooked give about {usual} portions of 150 g: {few} large ones, {many} small ones.\nEnds and crumbs are taken off.",
+        mass=numbers.mass(cooked, person),
+        usual=f"{floor(count.usual)}",
+        few=f"{floor(count.low)}",
+        many=f"{floor(count.high)}",
+    )
+
+
+def trimmed(mass: Kilograms, trim: tuple[float, float], person: Person) -> str:
+    """What trimming leaves of an untrimmed piece."""
+    low, high = trim
+    return say(
+        "Trimming takes {low} to {high} of a whole packer, so {least} to {most} of {mass} go on. Weigh it then: the dose goes by that.",
+        least=numbers.mass(mass * (1.0 - high), person),
+        most=numbers.mass(mass * (1.0 - low), person),
+        mass=numbers.mass(mass, person),
+        low=numbers.percent(low, 0),
+        high=numbers.percent(high, 0),
+    )
+
+
+def drawn(gone: Fraction, usual: tuple[float, float]) -> str:
+    """What a dry cure drew out of a piece."""
+    low, high = usual
+    text = say(
+        "{gone} went; in a bag with its dry cure {low} to {high} is usual, water that the salt drew.",
+        gone=numbers.percent(gone, 1),
+        low=numbers.percent(low, 0),
+        high=numbers.percent(high, 0),
+    )
+    after = say("It stays as it is: the dose counts by the weight that went in.")
+    much = say("More than that: look whether the bag leaks, since what drips away takes cure with it.")
+    return f"{text}\n{much if gone > high else after}"
+
+
+def rub_and_salt(meat: Kilograms, rub: tuple[float, ...], salt: tuple[float, float], person: Person) -> str:
+    """Rub, and the salt that goes with it where no cure brought any."""
+    return say(
+        "About {usual} of rub for {meat}, from {low} to {high}, and {least} to {most} of salt, since no cure brought any.\n"
+        "Not cured, it is plain meat: chilled and kept by the stricter rules.",
+        usual=numbers.grams(rub[1] * meat),
+        low=numbers.grams(rub[0] * meat),
+        high=numbers.grams(rub[2] * meat),
+        meat=numbers.mass(meat, person),
+        least=numbers.grams(salt[0] * meat),
+        most=numbers.grams(salt[1] * meat),
+    )

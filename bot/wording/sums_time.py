@@ -4,13 +4,14 @@ from datetime import datetime
 from math import ceil, floor
 
 from bot.wording import numbers
-from bot.wording.language import decimal, say
+from bot.wording.language import decimal, say, say_n
 from core.answers.amounts import Span
 from core.heat.band import Band
 from core.person import Person
 from core.units import Celsius, Days, Hours, Kilograms
 
 HOT: Celsius = 60.0
+COLD: Celsius = 4.0
 
 
 def days_before(before: Days, cure: Days, thawing: Days) -> str:
@@ -46,14 +47,17 @@ def begin_on(days: tuple[datetime, datetime], counted: tuple[Days, Days, Days], 
     return first + "\n" + say("{before} in all: {parts}.", before=numbers.days(before), parts=_parts(cure, thawing))
 
 
-def light_by(at: tuple[datetime, datetime, datetime], ready: Band, person: Person) -> str:
-    """When to light, counted back from the meal."""
+def light_by(at: tuple[datetime, datetime, datetime], before: int, ready: Band, person: Person) -> str:
+    """When to light, counted back from the meal, so many days before it."""
     lit, on, eat = at
+    lead = say("Light it by {lit}", lit=numbers.clock(lit, person))
+    if before:
+        lead = say_n("{lead} the day before", "{lead} {n} days before", before, lead=lead, n=before)
     return say(
-        "Light it by {lit}, meat on by {on}, to slice at {eat}.\n"
+        "{lead}, meat on by {on}, to slice at {eat}.\n"
         "That is an hour to settle the fire, up to {slow} on it ({usual} is likelier) and an hour of rest. "
         "Ready early it is held at {hot} or above.",
-        lit=numbers.clock(lit, person),
+        lead=lead,
         on=numbers.clock(on, person),
         eat=numbers.clock(eat, person),
         slow=numbers.hours(ceil(ready.p90 * 2) / 2),
@@ -133,3 +137,51 @@ def ice(mass: Kilograms, found: Kilograms, person: Person) -> str:
         ice=say("{kilos} kg", kilos=decimal(ceil(found * 10) / 10, 1)),
         mass=numbers.mass(mass, person),
     )
+
+
+def brine_ice(litres: tuple[float, float], melted: Kilograms, water: Kilograms, person: Person) -> str:
+    """How much ice for a brine of which a part was boiled."""
+    hot, whole = litres
+    lead = say(
+        "{ice} of ice and {water} l of cold water to {hot} l of boiled make {whole} l at about {cold}.",
+        ice=say("{kilos} kg", kilos=decimal(ceil(melted * 10) / 10, 1)),
+        water=decimal(floor(water * 10) / 10, 1),
+        hot=decimal(hot, 1),
+        whole=decimal(whole, 1),
+        cold=numbers.both(COLD, person),
+    )
+    rule = say(
+        "It counts as water in the dose. Stir the curing salt in last, when it is cold, and read it: meat goes in at {cold} or below.",
+        cold=numbers.both(COLD, person),
+    )
+    short = say("All of the rest as ice is still too little: let the boiled part stand first.")
+    return f"{lead}\n{rule}" if water > 0.0 else f"{short}\n{rule}"
+
+
+def brine_cools(
+    litres: float, room: tuple[Band | None, Celsius], fridge: Band | None, ice: Kilograms, person: Person
+) -> str:
+    """How long a pot of brine cools, and the part to keep back as ice."""
+    stood, lukewarm = room
+    long = say("more than a day")
+    lead = say(
+        "{litres} l of hot brine take {room} to {lukewarm} on the worktop, lidded, and {fridge} from hot to {cold} in the fridge.",
+        litres=numbers.plain(round(litres, 1)),
+        room=numbers.hours(_up(stood.p90)) if stood else long,
+        lukewarm=numbers.temperature(lukewarm, person),
+        fridge=numbers.hours(_up(fridge.p90)) if fridge else long,
+        cold=numbers.both(COLD, person),
+    )
+    return (
+        lead
+        + "\n"
+        + say(
+            "Ice does it at once: boil {hot} l and stir in {ice} kg of ice. The curing salt and the meat go in when it is cold.",
+            hot=decimal(litres - ice, 1),
+            ice=decimal(ceil(ice * 10) / 10, 1),
+        )
+    )
+
+
+def _up(hours: Hours) -> Hours:
+    return ceil(hours * 2) / 2

@@ -19,6 +19,8 @@ LEFT_TENDER: Final = (0.55, 0.65)  # cooked weight of raw, red meat cooked until
 LEFT_FIRM: Final = (0.70, 0.78)  # a bird, a loin or a ham, cooked to its floor. Common practice
 BONE: Final[Fraction] = 0.15  # of a leg or a bird that is bought with its bones. Common practice
 RUB: Final = (0.025, 0.030, 0.040)  # kg for a kg of meat. Common practice
+SALT_UNCURED: Final = (0.010, 0.015)  # kg for a kg of meat that is not cured, in its rub. Common practice
+DRAWN: Final = (0.01, 0.05)  # of its weight that meat loses in a bag with its dry cure. Common practice
 SPICE: Final = (0.006, 0.008)  # kg pickling spice for a kg of meat. Common practice
 CUP: Final = {
     "table": (0.270, 0.300),
@@ -146,7 +148,12 @@ def of_a_teaspoon(name: str) -> Kilograms:
 
 def portions(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Span:
     """How many portions a raw piece gives: large ones, usual ones, small ones. [-]"""
-    sliced = cooked(mass, tender, untrimmed).usual * (1.0 - SLICED_AWAY)
+    return portions_of(cooked(mass, tender, untrimmed).usual)
+
+
+def portions_of(cooked_kg: Kilograms) -> Span:
+    """How many portions so much cooked meat gives: large ones, usual ones, small ones. [-]"""
+    sliced = cooked_kg * (1.0 - SLICED_AWAY)
     return Span(sliced / PORTION[2], sliced / PORTION[1], sliced / PORTION[0])
 
 

@@ -19,6 +19,7 @@ WATER_HEAT: Final = 4.19  # kJ/(kg K). sources.INCROPERA
 MEAT_HEAT: Final = 3.5  # kJ/(kg K), lean meat. sources.CHOI_OKOS_1986
 COLD: Final[Celsius] = 4.0
 TAP: Final[Celsius] = 15.0
+BOILING: Final[Celsius] = 100.0
 STEAM: Final = (0.75, 1.0)  # h for a kg, cold to hot through. Common practice
 READ_TO: Final = 0.5  # K, as close as a probe is read
 DENSITY_OF_SALT: Final = 0.74  # kg/l that a brine is heavier for a share of salt of 1; of weak ones at room temperature
@@ -80,6 +81,24 @@ def ice(meat_kg: Kilograms, start_c: Celsius, water_kg: Kilograms = 0.0) -> Kilo
         raise OutOfRange("core", start_c, COLD, 100.0, "°C")
     taken = MEAT_HEAT * meat_kg * (start_c - COLD) + WATER_HEAT * water_kg * (TAP - COLD)
     return taken / (MELTING + WATER_HEAT * COLD)
+
+
+def ice_in_brine(hot: Kilograms, whole: Kilograms) -> tuple[Kilograms, Kilograms]:
+    """Ice, and tap water with it, that bring a boiled part of a brine to its full amount at the fridge's cold. [kg]
+
+    The second figure is 0 where all that is missing has to be ice, and is too little.
+
+    Raises
+    ------
+    OutOfRange
+        The boiled part is no smaller than the whole.
+    """
+    if not 0.0 < hot < whole:
+        raise OutOfRange("boiled water", hot, 0.0, whole, "kg")
+    rest = whole - hot
+    taken = WATER_HEAT * (hot * (BOILING - COLD) + rest * (TAP - COLD))
+    melted = taken / (MELTING + WATER_HEAT * COLD + WATER_HEAT * (TAP - COLD))
+    return min(melted, rest), max(rest - melted, 0.0)
 
 
 def steaming(mass: Kilograms) -> Span:

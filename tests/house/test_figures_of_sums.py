@@ -10,7 +10,10 @@ import pytest
 from core.sources import every_source
 
 WORDING = Path(__file__).parents[2] / "bot" / "wording"
-FILES = ("sums", "sums_hot", "sums_plate", "sums_salt", "sums_time", "sums_asked", "sums_why", "per_weight")
+FILES = (
+    "sums", "sums_hot", "sums_plate", "sums_salt", "sums_time", "sums_asked", "sums_why", "sums_beside", "sums_dates",
+    "sums_mixed", "per_weight",
+)  # fmt: skip
 NUMBER = re.compile(
     r"\d+(?:\.\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|hundred|half|third|quarter|seventh"
     r"|twice|double|\w+fold)\b",
@@ -50,7 +53,8 @@ PRINTED = {
     "30 to 50 %": "COMMON_PRACTICE", "60 to 100 %": "COMMON_PRACTICE", "a quarter more room": "COMMON_PRACTICE",
     "nine in ten": "JUDGEMENT", "to half a degree": "JUDGEMENT", "at 140 °F": "FSIS_DANGER_ZONE",
     "up to 4 °C": "FSIS_COLD_STORAGE", "45 to 60 min a kilo": "COMMON_PRACTICE",
-    "heated to 165 °F": "FSIS_SAFE_TEMPERATURES",
+    "heated to 165 °F": "FSIS_SAFE_TEMPERATURES", "counts as day 0": "DERIVED",
+    "fewer than half of such cooks": "DERIVED",
 }  # fmt: skip
 DERIVED = "DERIVED"  # arithmetic of the sentence itself
 

@@ -68,3 +68,23 @@ def test_sugar_tub_and_steam() -> None:
     assert mixing.sugar(3.0, 0.01).usual == pytest.approx(0.030)
     assert mixing.vessel(4.0).high == pytest.approx(9.7, abs=0.1)
     assert (mixing.steaming(1.5).low * 60.0, mixing.steaming(1.5).high * 60.0) == pytest.approx((67.5, 90.0))
+
+
+def test_ice_for_a_boiled_brine() -> None:
+    """A quart boiled to a gallon: what it and the tap's water give off down to 4 °C, by the enthalpies of CoolProp."""
+
+    def heat(kelvin: float) -> float:
+        return float(PropsSI("H", "T", kelvin, "P", 101325.0, "Water"))
+
+    ice, water = mixing.ice_in_brine(0.946, 3.785)
+    cold = heat(277.15)
+    given = 0.946 * (heat(373.0) - cold) + water * (heat(288.15) - cold)
+    assert ice * (333.6e3 + cold - heat(273.16)) == pytest.approx(given, rel=0.01)
+    assert ice + water == pytest.approx(3.785 - 0.946)
+    with pytest.raises(OutOfRange):
+        mixing.ice_in_brine(2.0, 2.0)
+
+
+def test_too_much_of_it_boiled() -> None:
+    """3 of 4 l boiled take more than the one that is left, were it all ice (derived)."""
+    assert mixing.ice_in_brine(3.0, 4.0) == (1.0, 0.0)

@@ -1,0 +1,84 @@
+"""Sums of the calendar: the day so many days on, the days between two, and when a frozen piece goes into the fridge."""
+
+import re
+from datetime import date, datetime, time, timedelta
+from math import ceil
+from typing import Final
+
+from bot import measures
+from bot.conversation.sums_hot import Answer
+from bot.conversation.sums_salt import KITCHEN, need
+from bot.intents.clock import instant, wall_of
+from bot.intents.days import find_day, the_nth
+from bot.intents.told import Told
+from bot.wording import sums_dates
+from core.errors import Missing
+from core.safety.thaw import thaw
+from core.service.turn import Turn
+from core.units import Days
+
+A_DAY: Final = 24.0  # h
+DAY_IN_HAND: Final = 1
+_IN_THE_CURE: Final = re.compile(
+    r"\b(?:bag|brine|brining|cure|curing|tub|bucket|pickle|corning|salt)\b|\b(?:goes|went|put(?: it)?) in\b"
+)
+_PAST: Final = re.compile(r"\b(?:went|put|been|since|started|did|was)\b")
+NOON: Final = time(12)
+
+
+def _out_on(turn: Turn, line: Told) -> Answer:
+    """So many days from the day that is named, or from today; where two days are named, what is between them."""
+    spans = [m for m in measures.find(line.text) if m.kind == "duration"]
+    bare = _without(line.text, spans)
+    first, after = _first_day(turn, bare)
+    told = next((hours / A_DAY for hours in line.durations if hours >= A_DAY), None)
+    second = find_day(after, first) if told is None else None
+    if told is None and second is None:
+        raise Missing("days")
+    if second is not None:
+        between = (second.days[0] - first).days
+        return sums_dates.between(_noon(turn, first), _noon(turn, second.days[0]), between, turn.person), (), {}
+    days = ceil(told or 0.0)
+    out = first + timedelta(days=days)
+    cured = bool(_IN_THE_CURE.search(line.text))
+    said = sums_dates.out_on(_noon(turn, first), _noon(turn, out), days, (cured, turn.person))
+    return said, (), {"out": out.isoformat()}
+
+
+def _without(text: str, spans: list[measures.Measure]) -> str:
+    """A line without its times: «for 11 days» is no day ahead."""
+    for m in spans:
+        text = text[: m.start] + " " * (m.end - m.start) + text[m.end :]
+    return re.sub(r"\b(?:in|for) +(?=$|[,;?.]|[a-z])", " ", text)
+
+
+def _first_day(turn: Turn, text: str) -> tuple[date, str]:
+    """The first day that is named, today where none is, and what stands behind it."""
+    today = wall_of(turn.now, turn.person.zone).date()
+    past = bool(_PAST.search(text))
+    found = the_nth(text, today, past) or find_day(text, today, past)
+    return (today, text) if found is None else (found.days[0], text[found.end :])
+
+
+def _noon(turn: Turn, day: date) -> datetime:
+    return instant(day, NOON, turn.person.zone).at
+
+
+def _thaw(turn: Turn, line: Told) -> Answer:
+    """How long it thaws; for a day that is named, when it goes into the fridge."""
+    mass = need(line.heaviest, "meat")
+    bird = line.species in ("turkey", "chicken", "duck", "fish")
+    fridge, water = thaw(mass, "fridge", bird), thaw(mass, "water", bird)
+    said, keys = sums_dates.thaw(mass, fridge, water, turn.person), (fridge.source.key, *KITCHEN)
+    body: dict[str, object] = {"high_h": fridge.high}
+    today = wall_of(turn.now, turn.person.zone).date()
+    day = find_day(_without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]), today)
+    if day is None or day.days[0] <= today:
+        return said, keys, body
+    before: Days = ceil(fridge.high / A_DAY) + DAY_IN_HAND
+    begin = day.days[0] - timedelta(days=before)
+    lead = sums_dates.thaw_by(_noon(turn, begin), _noon(turn, day.days[0]), begin < today, turn.person)
+    return f"{lead}\n{said}", keys, body | {"begin": begin.isoformat()}
+
+
+SUMS = {"out_on": _out_on, "thaw": _thaw}

@@ -1,0 +1,66 @@
+"""What the sums of the calendar come to, in words: the day first, then how it was counted."""
+
+from datetime import datetime
+from math import ceil
+
+from bot.wording import numbers
+from bot.wording.language import say, say_n
+from core.person import Person
+from core.safety.thaw import Thaw
+from core.units import Hours, Kilograms
+
+
+def out_on(first: datetime, out: datetime, days: int, of: tuple[bool, Person]) -> str:
+    """The day so many days on; of a cure, what comes then."""
+    cured, person = of
+    said = say_n(
+        "{out}: {n} day from {first}, which counts as day 0.",
+        "{out}: {n} days from {first}, which counts as day 0.",
+        days,
+        n=days,
+        out=numbers.day(out, person),
+        first=numbers.day(first, person),
+    )
+    after = say(
+        "Then it is rinsed, and dries overnight on a rack in the fridge. Whether the days are enough, thickness says."
+    )
+    return f"{said}\n{after}" if cured else said
+
+
+def between(first: datetime, second: datetime, days: int, person: Person) -> str:
+    """The days from one day to another."""
+    return say_n(
+        "{n} day from {first} to {second}; the first counts as day 0.",
+        "{n} days from {first} to {second}; the first counts as day 0.",
+        days,
+        n=days,
+        first=numbers.day(first, person),
+        second=numbers.day(second, person),
+    )
+
+
+def thaw(mass: Kilograms, fridge: Thaw, water: Thaw, person: Person) -> str:
+    """How long to thaw."""
+    return say(
+        "{low} to {high} in the fridge for {mass}; take the longer one and a day in hand.\n"
+        "In cold water, sealed and changed every 30 min: about {wet}, then cure or cook it at once.",
+        low=_long(fridge.low),
+        high=_long(fridge.high),
+        mass=numbers.mass(mass, person),
+        wet=numbers.hours(water.high),
+    )
+
+
+def thaw_by(begin: datetime, wanted: datetime, late: bool, person: Person) -> str:
+    """When it goes from the freezer into the fridge for a day."""
+    if late:
+        return say("The fridge alone is too slow for {wanted}: cold water.", wanted=numbers.day(wanted, person))
+    return say(
+        "Into the fridge on {begin} at the latest, to have it soft on {wanted}.",
+        begin=numbers.day(begin, person),
+        wanted=numbers.day(wanted, person),
+    )
+
+
+def _long(hours: Hours) -> str:
+    return numbers.days(hours / 24.0) if hours >= 24.0 else numbers.hours(ceil(hours))

@@ -1,0 +1,87 @@
+"""What mixes come to beside one another, in words: two recipes for one meat, salt by another kind of spoon, a tub."""
+
+from math import ceil
+
+from bot.measures import from_house
+from bot.wording import numbers
+from bot.wording.language import Words, decimal, later, say
+from core.answers.amounts import Span
+from core.cure.dose import Dose
+from core.cure.judgement import Judgement
+from core.person import Person
+from core.units import Fraction, Kilograms
+
+WEAK = 100.0  # mg/kg, under which a cure is thin. Judgement
+KINDS = Words({
+    "table": later("fine table salt"), "coarse": later("coarse salt or dense flakes"), "light": later("light flakes"),
+})  # fmt: skip
+
+
+def recipes(made: tuple[tuple[str, float, Judgement], ...], own: Dose, person: Person) -> str:
+    """What every recipe comes to, and the dose to weigh instead."""
+    lines = [
+        say(
+            "Weigh {cure} of curing salt of {strength}, and trust none of the spoons: {nitrite} on {meat}{water}.",
+            cure=numbers.grams(own.cure_kg),
+            strength=numbers.percent(own.nitrite_fraction),
+            nitrite=numbers.ppm(own.nitrite_ingoing),
+            meat=numbers.mass(own.meat_kg, person),
+            water=say(" in {litres} l", litres=decimal(own.water_kg, 1)) if own.water_kg else "",
+        )
+    ]
+    return "\n".join([*lines, *(_one(*each) for each in made)])
+
+
+def ask_with(strength: Fraction, made: tuple[tuple[str, float, Judgement], ...]) -> str:
+    """The strength, asked with what each recipe would come to with the usual one."""
+    lead = say(
+        "How strong is your curing salt? With {strength} nitrite, and the spoons as they weigh:",
+        strength=numbers.percent(strength),
+    )
+    last = say("Its packet says it in percent; tap it or type it, like «6.25 %», and I weigh it for your meat.")
+    return "\n".join([lead, *(_one(*each) for each in made), last])
+
+
+def _one(spoons: str, low: float, high: Judgement) -> str:
+    level = say("{low} to {high}", low=f"{low:.0f}", high=numbers.ppm(high.ingoing.nitrite))
+    limit = numbers.ppm(high.limit.max_mg_kg)
+    if high.ingoing.nitrite > high.limit.max_mg_kg:
+        return say("{spoons} would be {level}: over the limit of {limit}.", spoons=spoons, level=level, limit=limit)
+    if high.ingoing.nitrite < WEAK:
+        return say("{spoons} would be {level}: too little to count as cured.", spoons=spoons, level=level)
+    return say("{spoons} would be {level}, under the limit of {limit}.", spoons=spoons, level=level, limit=limit)
+
+
+def spoons_of_salt(mass: Kilograms, spoons: Span, unit: str, kind: str) -> str:
+    """Plain salt by the spoon or the cup."""
+    return say(
+        "{mass} of {kind} are about {usual} {unit}, level ({low} to {high}): a scale is surer, and any salt will do by weight.",
+        mass=numbers.grams(mass),
+        kind=KINDS[kind],
+        usual=decimal(spoons.usual, 1),
+        unit=unit,
+        low=decimal(spoons.low, 1),
+        high=decimal(spoons.high, 1),
+    )
+
+
+def pounds_and_ounces(typed: float, unit: str, mass: Kilograms) -> str:
+    """A mass in pounds and ounces, to the half ounce."""
+    halves = round(from_house(mass, "oz") * 2)
+    pounds, rest = divmod(halves, 32)
+    return say(
+        "{typed} {unit} is {pounds} lb {ounces} oz.",
+        typed=numbers.plain(typed),
+        unit=unit,
+        pounds=pounds,
+        ounces=numbers.plain(rest / 2),
+    )
+
+
+def fits(litres: float, wanted: Span) -> str:
+    """Whether a vessel holds it."""
+    if litres >= wanted.high:
+        return say("Yes: it goes in, with room to spare.")
+    if litres >= wanted.low:
+        return say("Just: with little brine, and the meat must be covered.")
+    return say("No: take one of {litres} l or more.", litres=ceil(wanted.high))
