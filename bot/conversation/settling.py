@@ -12,7 +12,7 @@ from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
 from bot.intents.places import zones_at
-from bot.intents.zones import units_of
+from bot.intents.zones import law_of, units_of
 from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, general, language, mends, privacy, refusals, settings
@@ -109,7 +109,7 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
         case "zone":
             before = turn.person
-            people.change(turn, _with_units(turn.person, {"zone": intent.value, "zone_known": True}))
+            people.change(turn, _with_place(turn, {"zone": intent.value, "zone_known": True}))
             said = starting.on_the_wall(said, before, turn.person)
         case slot:
             said[slot] = intent.value
@@ -204,7 +204,7 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     if not changes:
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
     if "zone" in changes:
-        changes = _with_units(turn.person, changes | {"zone_known": True})
+        changes = _with_place(turn, changes | {"zone_known": True})
     if "language" in changes:
         changes = changes | {"language_known": True}
     changes = _with_length(turn.person, changes)
@@ -234,10 +234,19 @@ def _staying(turn: Turn, changes: dict[str, Any]) -> list[str]:
     return [settings.stays(a.batch.name, a.batch.setup.zone) for a in own if a.batch.setup.zone]
 
 
-def _with_units(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
-    """With the first zone comes a first guess of the units, where none but those of the house were said."""
-    first = not person.zone_known and person.units == Units() and "units" not in changes
-    return changes | {"units": units_of(changes["zone"])} if first else changes
+def _with_place(turn: Turn, changes: dict[str, Any]) -> dict[str, Any]:
+    """With the first zone comes a first guess of the units, and of the law before the first batch; what was said stays.
+
+    Who travels later keeps the law of home.
+    """
+    person, guessed = turn.person, dict[str, Any]()
+    if not person.zone_known and person.units == Units():
+        guessed["units"] = units_of(changes["zone"])
+    law = law_of(changes["zone"])
+    unsaid = person.jurisdiction == Person.jurisdiction and not batches.finished_of(turn, person.id)
+    if law and (unsaid or not person.zone_known):
+        guessed["jurisdiction"] = law
+    return guessed | changes
 
 
 def _with_length(person: Person, changes: dict[str, Any]) -> dict[str, Any]:

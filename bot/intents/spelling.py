@@ -17,6 +17,10 @@ _AT_ONE: Final = re.compile(
 )
 _ONE_UNIT: Final = re.compile(r"\b(?:one|ein(?:e[nr]?)?) (?=hours?\b|minutes?\b|days?\b|weeks?\b|stunde|tag\b|woche)")
 _CURE_ONE: Final = re.compile(r"\bcure (?:number|no\.?|nr\.?|num) ?(?:one|1)\b")
+# the hour of what went out is no reading: «fire went out at 4, core 58»
+_WENT_AT: Final = re.compile(
+    r"\b((?:fire|coals?|charcoal|power|gas) (?:went|was|is|has gone) (?:out|off) at (?:1[0-2]|[1-9]))(?=$|[,;] )"
+)
 _MORE: Final = re.compile(r"\b(\d{1,3}) more (min|h\b|hour)")
 _ORDINALS: Final = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9,
@@ -39,7 +43,7 @@ def written(text: str) -> str:
     """A plain line with its numbers in digits, its spoken hours and slips as they would be written."""
     text = _SPOKEN_CLOCK.sub(_clock, text).replace("minus one", "-1")
     text = _ONE_UNIT.sub("1 ", _AT_ONE.sub(r"\1 1", text))
-    text = _DAY_OF_MONTH.sub(_day, text)
+    text = _WENT_AT.sub(r"\1 oclock", _DAY_OF_MONTH.sub(_day, text))
     text = _MORE.sub(r"\1 \2", text)
     text = _ISH.sub(r"\1", _CURE_ONE.sub("cure #1", text))
     alone = _ONE_WORD.match(text)

@@ -5,22 +5,28 @@ A language is a file in `tongues`. Numbers, days and units are read in their own
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
-from typing import Final
+from typing import Any, Final
+
+from bot.intents.foreign_spelling import Spelling, spelling
+from bot.intents.spoken_german import in_digits
 
 FILES: Final = Path(__file__).parent / "tongues"
 _SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
+_SPOKEN: Final[Mapping[str, Callable[[str], str]]] = {"de": in_digits}  # how a language says its numbers and hours
 
 
 @dataclass(frozen=True)
 class Tongue:
-    """One language: whole lines, phrases, turns of phrase, and the words that give it away."""
+    """One language: its words as they are spelled, whole lines, phrases, turns of phrase, and what gives it away."""
 
+    spelling: Spelling
+    spoken: Callable[[str], str]
     lines: Mapping[str, str]
     patterns: tuple[tuple[re.Pattern[str], str], ...]  # where the order of the words is another
     phrases: Mapping[str, str]
@@ -48,7 +54,8 @@ def given_away(text: str) -> str:
 
 
 def _in_english(text: str, tongue: Tongue, *, sure: bool) -> str:
-    if whole := tongue.lines.get(text.rstrip(" .?")):
+    text = tongue.spoken(tongue.spelling.mended(text))
+    if whole := tongue.lines.get(text.rstrip(" .?!")):
         return whole
     for pattern, put in tongue.patterns:
         text = pattern.sub(put, text)
@@ -65,7 +72,32 @@ def tongues() -> dict[str, Tongue]:
 
 def _tongue(path: Path) -> Tongue:
     file = tomllib.loads(path.read_text("utf-8"))
-    words = "|".join(map(re.escape, sorted(file["phrases"], key=len, reverse=True)))
+    phrases = dict(_of_verbs(file["verbs"])) | file["phrases"]
+    words = "|".join(map(re.escape, sorted(phrases, key=len, reverse=True)))
     tells = re.compile(r"[äöüß]|\b(?:" + "|".join(file["tells"]) + r")\b")
-    patterns = tuple((re.compile(pattern), put) for pattern, put in file["patterns"].items())
-    return Tongue(file["lines"], patterns, file["phrases"], re.compile(rf"\b(?:{words})\b"), tells)
+    stands = tuple(_stand_ins(file))
+    patterns = tuple((re.compile(_filled(one, stands)), put) for one, put in file["patterns"].items())
+    keys = spelling((*phrases, *file["lines"]), file["known"].split())
+    spoken = _SPOKEN.get(path.stem, str)
+    return Tongue(keys, spoken, file["lines"], patterns, phrases, re.compile(rf"\b(?:{words})\b"), tells)
+
+
+def _of_verbs(verbs: list[dict[str, str]]) -> Iterator[tuple[str, str]]:
+    """The words of each verb with their English."""
+    for verb in verbs:
+        yield from ((word, verb["past"]) for word in verb["participles"].split())
+        yield from ((word, verb["base"]) for word in verb["infinitives"].split())
+        yield from ((f"nicht {word}", f"did not {verb['base']}") for word in verb["participles"].split())
+
+
+def _stand_ins(file: dict[str, Any]) -> Iterator[tuple[str, str]]:
+    """What «<name>» stands for in a pattern: all the words of that kind."""
+    for kind in ("participles", "infinitives"):
+        yield f"<{kind[:-1]}>", "|".join(word for verb in file["verbs"] for word in verb[kind].split())
+    yield from ((f"<{name}>", words) for name, words in file["kinds"].items())
+
+
+def _filled(pattern: str, stands: Iterable[tuple[str, str]]) -> str:
+    for name, words in stands:
+        pattern = pattern.replace(name, f"(?:{words})")
+    return pattern

@@ -33,9 +33,12 @@ _PLACES: Final = {
                      "bristol, liverpool, cardiff, bst",
     "Europe/Dublin": "ireland, cork", "Europe/Belfast": "northern ireland",
     "Europe/Berlin": "germany, deutschland, munich, münchen, hamburg, cologne, köln, frankfurt, stuttgart, leipzig, "
-                     "dresden, cet, cest",
-    "Europe/Vienna": "austria, österreich, wien, graz, salzburg, linz, innsbruck",
-    "Europe/Zurich": "switzerland, schweiz, zürich, bern, basel, geneva",
+                     "dresden, düsseldorf, dortmund, duisburg, bochum, bremen, hannover, nürnberg, augsburg, "
+                     "bonn, mainz, kiel, rostock, karlsruhe, mannheim, freiburg, kassel, münster, regensburg, erfurt, "
+                     "saarbrücken, bayern, sachsen, hessen, cet, cest",
+    "Europe/Vienna": "austria, österreich, wien, graz, salzburg, linz, innsbruck, klagenfurt, villach, wels, bregenz, "
+                     "st pölten, tirol, steiermark, kärnten, niederösterreich, oberösterreich, burgenland, vorarlberg",
+    "Europe/Zurich": "switzerland, schweiz, zürich, bern, basel, geneva, genf, luzern, winterthur, st gallen, lausanne",
     "Europe/Paris": "france, lyon, marseille, toulouse", "Europe/Amsterdam": "netherlands, holland, rotterdam, utrecht",
     "Europe/Brussels": "belgium, antwerp, ghent", "Europe/Madrid": "spain, barcelona, valencia",
     "Europe/Rome": "italy, milan, naples, turin",
@@ -53,8 +56,8 @@ _JURISDICTIONS: Final = {
     "US": "usa, us, united states, america, the states, american, us american",
     "UK": "uk, england, scotland, wales, britain, great britain, united kingdom, northern ireland, british, english, "
           "scottish, welsh",
-    "EU": "eu, europe, germany, deutschland, austria, österreich, france, netherlands, holland, belgium, spain, "
-          "italy, denmark, sweden, "
+    "EU": "eu, europe, europa, germany, deutschland, austria, österreich, france, netherlands, holland, belgium, "
+          "spain, italy, denmark, sweden, "
           "finland, poland, czechia, czech republic, portugal, ireland, greece, hungary, romania, slovakia, "
           "slovenia, croatia, german, austrian, french, dutch, italian, spanish, european, irish, danish, swedish",
     "CA": "canada, canadian",
