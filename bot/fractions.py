@@ -14,9 +14,10 @@ _SHARE: Final = (
     r"|(?:(?P<many>\d|an?|one)[ -])?(?P<of>half|halves|quarters?|thirds?|eighths?|sixteenths?)\b)"
 )
 _UNIT: Final = (
-    r"(?:inch(?:es)?|in|pounds?|lbs?|kilos?|kilograms?|kgs?|cm|lit(?:er|re)s?|quarts?|gallons?|cups?|hours?|degrees?)"
+    r"(?:inch(?:es)?|in|pounds?|lbs?|stones?|kilos?|kilograms?|kgs?|cm|lit(?:er|re)s?|quarts?|gallons?|cups?|hours?"
+    r"|degrees?)"
 )
-_SOLID: Final = r"(?:inch|pound|lb|kilo|kilogram|kg|lit(?:er|re)|quart|gallon|cup|tsp|teaspoon|tbsp|tablespoon)"
+_SOLID: Final = r"(?:inch|pound|lb|stone|kilo|kilogram|kg|lit(?:er|re)|quart|gallon|cup|tsp|teaspoon|tbsp|tablespoon)"
 # «2 lb and half the ham», «2 kg and 1/2 cup salt»: the share is of something else
 _OF_ANOTHER: Final = (
     r"(?! ?(?:past|to|the|of (?:the|my|it|that|them)|my|that|as|an?\b"
@@ -27,7 +28,7 @@ _NUMBER_AND: Final = re.compile(
     rf"(?<![\d./:])(?P<whole>\d{{1,4}}) (?:and|&|n) {_SHARE}(?! (?:past|to)\b)(?: of an?(?= {_SOLID}))?"
 )
 _UNIT_AND: Final = re.compile(
-    rf"(?<![\d./:])(?:(?P<whole>\d{{1,4}}) ?|(?<!\d )\b(?:an? )?)(?P<unit>{_UNIT}) (?:and|&|n) {_SHARE}{_OF_ANOTHER}"
+    rf"(?<![\d./:])(?:(?P<whole>\d{{1,4}}) ?|(?<!\d )\b(?:an? )?)(?P<unit>{_UNIT}) (?:and|an|&|n) {_SHARE}{_OF_ANOTHER}"
 )
 _OF_A_UNIT: Final = re.compile(rf"(?<![\d./:])(?<!\d )\b{_SHARE} ?(?:of )?(?:an? )?(?={_SOLID}\b)")
 _AN: Final = re.compile(rf"\ban? (?=(?:level )?{_SOLID}\b)")

@@ -25,6 +25,7 @@ Kind = Literal["mass", "length", "temperature", "volume", "duration", "fraction"
 _WORDS: Final[dict[Kind, tuple[str, dict[str, str]]]] = {
     "mass": ("kg", {
         "kg": "kgs?|kilos?|kilograms?|kilogramm", "g": "g|gr|grams?|gramm", "lb": "lbs?|pounds?", "oz": "oz|ounces?",
+        "st": "stones?",
     }),
     "length": ("m", {"mm": "mm|millimet(?:er|re)s?", "cm": "cm|centimet(?:er|re)s?", "in": "inch(?:es)?|zoll|\"|''"}),
     "temperature": ("c", {
@@ -54,7 +55,7 @@ _INCH: Final = (
 )
 _DEFINITIONS: Final = (
     "kilogram = [mass] = kg", "gram = kilogram / 1000 = g", "pound = 0.45359237 * kilogram = lb",
-    "ounce = pound / 16 = oz",
+    "ounce = pound / 16 = oz", "stone = 14 * pound = st",
     "metre = [length] = m", "millimetre = metre / 1000 = mm", "centimetre = metre / 100 = cm",
     "inch = 0.0254 * metre = in",
     "kelvin = [temperature] = K", "degree_c = kelvin; offset: 273.15 = c",
@@ -80,6 +81,7 @@ _MEASURE: Final = re.compile(
     rf"(?:{_UNIT})(?![^\W\d_])"
 )
 _OUNCES: Final = re.compile(rf",? ?(?:and |& )?(?P<number>{NUMBER}) ?(?:oz|ounces?)\b")
+_POUNDS: Final = re.compile(rf",? ?(?:and |& )?(?P<number>{NUMBER})(?: ?(?:lbs?|pounds?)\b|(?=$|[,;]| of\b))")
 _ABOUT: Final = re.compile(r"(?<=\d)ish\b")  # «240ish»
 _LOCK: Final = threading.Lock()
 
@@ -115,6 +117,8 @@ def find(text: str) -> tuple[Measure, ...]:
     place = 0
     while found := _MEASURE.search(text, place):
         measure = _measure(found)
+        if measure.unit == "st" and (pounds := _POUNDS.match(text, measure.end)):
+            measure = _with_pounds(measure, pounds)
         if measure.unit == "lb" and (ounces := _OUNCES.match(text, measure.end)):
             measure = _with_ounces(measure, ounces)
         out.append(measure)
@@ -183,6 +187,12 @@ def _with_ounces(pounds: Measure, ounces: re.Match[str]) -> Measure:
         ounces.end(),
         pounds.low,
     )
+
+
+def _with_pounds(stones: Measure, pounds: re.Match[str]) -> Measure:
+    """«a stone and 3 lb» as pounds; 14 of them are a stone (Weights and Measures Act 1985, Schedule 1, of 1985)."""
+    typed = stones.typed * 14 + _value(pounds["number"])
+    return Measure("mass", to_house(typed, "lb"), typed, "lb", stones.start, pounds.end(), stones.low)
 
 
 def _value(text: str) -> float:

@@ -37,6 +37,7 @@ _MINUS: Final = re.compile(r"\bminus (?=\d)")
 # «3,400 g» is three thousand four hundred; «3,400 kg» can only be a decimal
 _THOUSANDS: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{3})(?= ?(?:g|gr|grams?|ml|mm)\b)")
 _DECIMAL_KILOS: Final = re.compile(r"(?<![\d.,])(\d{1,2}),(\d{3})(?= ?(?:kg|kilos?|l|lit(?:er|re)s?)\b)")
+_SPOKEN_POINT: Final = re.compile(r"(?<![\d.,])(\d{1,3}) point (\d{1,2})(?![\d.,])")  # «3 point 5», half in words
 _DECIMAL: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{1,2})(?![\d,])")
 
 
@@ -53,7 +54,7 @@ def digits(text: str) -> str:
     text = _THOUSANDS.sub(r"\1\2", text)
     text = _DECIMAL_KILOS.sub(r"\1.\2", text)
     text = _DECIMAL.sub(r"\1.\2", text)
-    text = _RUN.sub(_spell_out, text)
+    text = _SPOKEN_POINT.sub(r"\1.\2", _RUN.sub(_spell_out, text))
     return whole(text)
 
 

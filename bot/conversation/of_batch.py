@@ -21,9 +21,8 @@ from core.answers.find import closest, of_batch
 from core.batch.assess import Assessment, assess
 from core.batch.events import Probe
 from core.plan.steps import Kind
-from core.service import batches, households, record
+from core.service import batches, households
 from core.service.turn import Turn
-from core.store import batches as kept
 
 SHORTEST = 3  # words; «plan» is the whole plan
 CLOSER = {  # said of much, and what may be meant of it
@@ -138,7 +137,7 @@ def without(turn: Turn, text: str) -> Sequence[Reply]:
     found = topic_of(turn, text, "none")
     if found is None or found.topic not in OF_ONES_OWN:
         return ()
-    past = _past(turn) if found.topic == LAST_TIME else None
+    past = batches.latest(turn) if found.topic == LAST_TIME else None
     body = {"answer_kind": "asked_back", "topic": found.topic}
     return (Reply(general.no_batch() if past is None else f"{reckoned.last_time(past)}\n{_again()}", facts=body),)
 
@@ -152,14 +151,8 @@ def _again() -> str:
     return say("For another, type its weight and the meal, like «3.2 kg brisket flat for saturday 13:00».")
 
 
-def _past(turn: Turn, but: str = "") -> Assessment | None:
-    """The batch of this person before the one in hand."""
-    rows = [row for row in kept.of_person(turn.tx, turn.person.id) if row.id != but]
-    return record.look(turn.tx, rows[-1].id, turn.now) if rows else None
-
-
 def _last_time(turn: Turn, a: Assessment) -> str:
-    past = _past(turn, a.batch.id)
+    past = batches.latest(turn, a.batch.id)
     return say("This is the first that I know of.") if past is None else reckoned.last_time(past)
 
 

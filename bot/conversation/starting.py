@@ -8,6 +8,7 @@ from typing import Any
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
+from bot.intents.again import LIKE_LAST
 from bot.intents.intents import Start
 from bot.intents.severally import said_of
 from bot.intents.weights import share_of
@@ -30,9 +31,23 @@ AND_THEN = "and_then"  # what was said of the other meats of a line, each begun 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
     goes_on = bool((meant.asked or {}).get("said")) and bool(intent.said)
+    intent = _like_last(turn, intent) if LIKE_LAST in intent.assumed else intent
     said = _said(intent, meant.asked) | ({AND_THEN: list(intent.then)} if intent.then else {})
     replies = begin(turn, said, dict(_slot(one) for one in intent.unclear))
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
+
+
+def _like_last(turn: Turn, intent: Start) -> Start:
+    """The same product and cut as in this person's last batch, where there was one and nothing else was named.
+
+    What else they do as before, and what the slices taught, the plan takes from the past by itself.
+    """
+    past = batches.latest(turn)
+    named = {"product", "cut"} & intent.said.keys()
+    if past is None or named:
+        return replace(intent, assumed=tuple(one for one in intent.assumed if one != LIKE_LAST))
+    setup = past.batch.setup
+    return replace(intent, said={"product": setup.product, "cut": setup.cut} | intent.said)
 
 
 def as_taken(turn: Turn, reply: Reply, assumed: Collection[str]) -> Reply:

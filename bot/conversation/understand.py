@@ -194,6 +194,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         asked_value=(asked or {}).get("value"),
         asked_of_start=(asked or {}).get("said") is not None,
         batches=here,
+        flip_hours=person.flip_hours,
     )
     if a is None:
         return base

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from datetime import datetime
 from typing import Final
 
 from bot.intents import when
@@ -25,8 +26,10 @@ from bot.intents.intents import (
     Temperature,
     Unclear,
 )
+from bot.intents.plausible import COLD_PHASES
 from bot.intents.runon import halves
 from bot.intents.steps import read_step
+from bot.intents.thermometers import taken_apart
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
@@ -38,6 +41,7 @@ _MAY_HIDE: Final = (Reading, StepDone, Change, type(None))
 _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
+_THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 
@@ -46,10 +50,9 @@ def sentences(text: str, context: Context) -> list[Intent]:
     context = replace(
         context, brine_made=context.brine_made or (context.phase == "waiting" and bool(_BRINE.search(text)))
     )
-    out: list[Intent] = []
-    for sentence in filter(None, (part.strip(" ,") for part in _SENTENCE.split(text))):
-        out.extend(_sentence(sentence, context))
-    return out
+    parts = [part for part in (part.strip(" ,") for part in _SENTENCE.split(text)) if part]
+    said = [_sentence(part, context) for part in parts]
+    return [intent for one in _asked_beside(parts, said, context) for intent in one]
 
 
 def several(text: str) -> bool:
@@ -79,12 +82,21 @@ def merged(intents: list[Intent]) -> list[Intent]:
     return out
 
 
-def as_it_happened(intents: list[Intent]) -> list[Intent]:
+def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
     """«brine 38 f, meat in»: the brine was read before the meat went in, wherever the line says so."""
+    if any(isinstance(i, StepDone) and i.step == Kind.THAW for i in intents):  # «was frozen, defrosted it yesterday»
+        intents = [i for i in intents if not (isinstance(i, Change) and i.changes == {"frozen": True})]
+    at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
+    if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
+        intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]
     read = {t.probe for i in intents if isinstance(i, Reading) for t in i.temperatures}
     if Probe.BRINE not in read:
         return intents
     return sorted(intents, key=lambda i: isinstance(i, StepDone) and i.step == Kind.INTO_CURE)
+
+
+def _read_at(reading: Reading, at: datetime) -> Reading:
+    return replace(reading, temperatures=tuple(replace(t, at=t.at or at) for t in reading.temperatures))
 
 
 def without_plans(intents: list[Intent]) -> list[Intent]:
@@ -106,9 +118,7 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
         if len(parts) < 2:
             continue
         said = [_halves(part, context) if cut is _COMMA else clause(part, context) for part in parts]
-        said = [
-            _asked_beside(part, one, context) if not all(said) else one for part, one in zip(parts, said, strict=True)
-        ]
+        said = _asked_beside(parts, said, context)
         flat = [intent for part in said for intent in (part or [Unclear("word", sentence[:60])])]
         begins = not whole and bool(said[0]) and not is_nothing(said[0][0])
         complete = cut is _COMMA or begins or not any(map(is_nothing, flat))
@@ -117,14 +127,30 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
     return _two_in_one(sentence, whole, context) or whole or [Unclear("word", sentence[:60])]
 
 
-def _asked_beside(part: str, said: list[Intent], context: Context) -> list[Intent]:
-    """«at work, 6»: a small number beside words that nobody knows is an hour as likely as a fridge."""
-    lone = said and isinstance(said[0], Reading) and _LONE_HOUR.fullmatch(part.strip())
-    if not lone:
+def _asked_beside(parts: list[str], said: list[list[Intent]], context: Context) -> list[list[Intent]]:
+    """«at work, 6», «the butcher trimmed it, 2.85»: beside words that nobody knows, a number without a thermometer is
+    asked about."""
+    if all(one and not all(map(is_nothing, one)) for one in said):
         return said
-    hour = when.future(part if "at" in part else f"at {part}", context)
+    acted = sum(isinstance(intent, Reading | StepDone) for one in said for intent in one)
+    return [_asked_of(part, one, context, acted) for part, one in zip(parts, said, strict=True)]
+
+
+def _asked_of(part: str, said: list[Intent], context: Context, acted: int) -> list[Intent]:
+    reading = said[0] if len(said) == 1 else None
+    lone = bool(_LONE_HOUR.fullmatch(part))
+    alone = acted == 1 and context.phase in COLD_PHASES and _is_bare(part)
+    if not isinstance(reading, Reading) or not (lone or alone):
+        return said
+    hour = when.future(part if "at" in part else f"at {part}", context) if lone else None
     waits = (Snooze(until=hour.at),) if hour and context.due_step else ()
-    return [Unclear("number", part, (*waits, said[0]))]
+    return [Unclear("number", part, (*waits, reading))]
+
+
+def _is_bare(part: str) -> bool:
+    """Whether a part has a number and neither a thermometer nor a unit."""
+    line = taken_apart(part)
+    return not line.labels and not any(item.number.unit for item in line.items)
 
 
 def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[Intent]:

@@ -1,7 +1,7 @@
 """What a line of talk is read against: the time, the person, and where their batch stands."""
 
 from dataclasses import dataclass, field
-from datetime import datetime
+from datetime import datetime, time
 from typing import Final, Literal
 
 from core.person import Units
@@ -24,7 +24,7 @@ class Context:
     may mean, the latest first.
     `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
     pounds from kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire. `brine_made`: it cools,
-    and the meat is not in it yet.
+    and the meat is not in it yet. `flip_hours` are those at which this person is reminded, on their own clock.
     """
 
     now: datetime
@@ -44,3 +44,4 @@ class Context:
     mass: Kilograms | None = None
     on_at: datetime | None = None
     brine_made: bool = False
+    flip_hours: tuple[time, ...] = (time(8), time(20))

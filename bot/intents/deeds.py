@@ -37,7 +37,10 @@ DEEDS: Final = tuple(
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
                          r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"
                          r"|\b(?:it|they|meat|flat|brisket|ham|belly|bag) (?:all )?went in\b(?! the (?:fridge|oven"
-                         rf"|bin))|{_RUBBED_ON}"),
+                         rf"|bin))|{_RUBBED_ON}"
+                         r"|\b(?:meats?|its?|they|them|all|everything|the lot|flats?|pieces?)(?:s| is| are| has| have"
+                         r"| all|ve)* (?:gone|been put|dropped) in\b(?! the (?:fridge|oven|bin|freezer))"
+                         r"|\b(?:everything|the lot|all)s? (?:is )?in(?: now)?$"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.EVEN, r"\b(?:sealed (?:it|them|the meat)|(?:its|it is|meat is|all) sealed|vacuum(?:ed| packed| sealed)"
@@ -69,7 +72,7 @@ DEEDS: Final = tuple(
                        r"|\bin(?:to)? the (?:stock ?)?pot\b|^(?:(?:its|now|meat is) )*simmering(?: now| away)?$"
                        r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
                        r"|since) (?=\d)"),
-        (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b"),
+        (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b|\b(?:slicing|carving)(?: it| them)? (?:up )?now\b"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
                      r"|(?:towels?|its|wrapped) in (?:a )?cooler|rest started|started (?:the )?rest)\b"),
@@ -93,3 +96,19 @@ DEEDS: Final = tuple(
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),
     )
 )  # fmt: skip
+_NOUNS: Final = {
+    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
+    "flipping": Kind.FLIP, "rinse": Kind.RINSE, "rinsing": Kind.RINSE, "soak": Kind.SOAK, "soaking": Kind.SOAK,
+    "rub": Kind.RUB, "rubbing": Kind.RUB, "wrap": Kind.WRAP, "wrapping": Kind.WRAP,
+    "mixing": Kind.BRINE, "weighing": Kind.BRINE, "lighting": Kind.LIGHT,
+    "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
+    "fridge check": Kind.FRIDGE_CHECK, "brine check": Kind.BRINE_CHECK, "fridge": Kind.FRIDGE_CHECK,
+    "mid check": Kind.MID_CHECK, "check": Kind.FRIDGE_CHECK, "drying": Kind.DRY, "rest": Kind.REST, "thaw": Kind.THAW,
+}  # fmt: skip
+_NOUN: Final = re.compile(rf"\b(?:{'|'.join(sorted(_NOUNS, key=len, reverse=True))})\b")
+
+
+def noun(text: str) -> str | None:
+    """The step that a plain text names by its noun."""
+    found = _NOUN.search(text)
+    return str(_NOUNS[found[0]]) if found else None

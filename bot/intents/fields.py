@@ -41,6 +41,7 @@ CURE_ALONE: Final = (0.055, 0.065)  # a bare percentage in here is no salt, suga
 _A_NUMBER: Final = re.compile(r"(?<![\w.])\d{1,3}(?:\.\d{1,2})?(?![\d:/])")
 THICK_AND_THIN: Final = re.compile(
     r"\b(?:thin(?:nest|ner)?|skinn(?:y|iest))\b|\btaper\w*|\b(?:one|other|narrow) (?:end|side)\b|\bat the other\b"
+    r"|\d[^,;]*\b(?:the )?(?:other|second|next|smaller|2nd)(?: one| piece)?(?:s| is| are)? (?:about )?\d"
     r"|\bmiddle\b.*\d.*\b(?:ends?|edges?|sides?)\b"
 )
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand

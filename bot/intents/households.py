@@ -28,13 +28,19 @@ _WHO: Final = re.compile(
     r"|weighs the cure|doing what|in charge)"
     r"(?: (?:now|today|tonight|for the \w+))?$"
 )
+_KIN: Final = (
+    r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?(?:sister|brother|bro"
+    r"|sis|mate"
+    r"|friend|neighbou?r|cousin|uncle|aunt|auntie|son|daughter|kid|husband|wife|partner|boyfriend|girlfriend|flatmate"
+    r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? )?"
+)
 _NAME: Final = r"(?P<who>[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
 _HAND_OVER: Final = tuple(
     re.compile(pattern)
     for pattern in (
-        rf"^(?:my )?{_NAME} (?:weighs|will weigh|doses|will dose|measures|adds|mixes) (?:out )?(?:the )?(?:cure"
+        rf"^{_KIN}{_NAME} (?:weighs|will weigh|doses|will dose|measures|adds|mixes) (?:out )?(?:the )?(?:cure"
         rf"|salts?|pink salt|dose|brine)\b",
-        rf"^(?:my )?{_NAME} (?:takes?|is taking|will take|has|gets"
+        rf"^{_KIN}{_NAME} (?:takes?|is taking|will take|has|gets"
         r"|looks after|is looking after|will look after|is minding|minds|will mind|watches|will watch|is watching"
         r"|will have"
         r"|can take|can have|does|will do|is doing|handles|will handle|is handling|(?:is |s )?(?:going to"
@@ -45,7 +51,7 @@ _HAND_OVER: Final = tuple(
         r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
         r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
-        rf"^(?:my )?(?:mate |friend |brother |sister )?{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
+        rf"^{_KIN}{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
         rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now))?$",

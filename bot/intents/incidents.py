@@ -106,10 +106,11 @@ _SALT: Final = tuple(
         (0, r"\bsalt was (?:just |about )?right\b"
             r"|\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
             r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
-        (-1, r"\b(?:bland|not salty enough|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
+        (-1, r"\b(?:saltier next time|more salt (?:in it )?next time|bland|not salty enough"
+             r"|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
         (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
             r"|\bsalt (?:is |was )?(?:(?:a )?(?:bit|little|touch|tad)|way|too|rather) (?:too )?(?:much|strong|high)\b"
-            r"|\bover ?salted\b|\bsalty\b"),
+            r"|\bover ?salted\b|\bless salt(?:y)?\b(?:.{0,12}\bnext\b)?|\bsalty\b"),
     )
 )  # fmt: skip
 _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
@@ -119,6 +120,8 @@ _AFTER: Final = re.compile(
     r"|ended(?: up| at)?|when (?:its )?done|danach)\b"
 )
 
+_ANOTHER: Final = re.compile(r"\b(?:again|another|next|same|new)\b")  # the weight of the next piece
+_MOST_LEFT: Final = 1.1  # of the raw mass: more than that no cook leaves, a slab that took up brine included
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
 
 
@@ -217,6 +220,8 @@ def _whole(text: str, grey: measures.Measure) -> float | None:
 
 def _mass_after(text: str, context: Context) -> float | None:
     masses = measures.of_kind(text, "mass")
+    if _ANOTHER.search(text) or (context.mass and any(m.value > context.mass * _MOST_LEFT for m in masses)):
+        return None
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
     cooked = context.phase in ("resting", "chilling", "stored") and _WEIGHS.search(text)
     finished = (cooked or _AFTER.search(text)) and not _TRIMMED.search(text)

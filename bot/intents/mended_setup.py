@@ -78,6 +78,11 @@ _NOT_WEIGHT: Final = re.compile(
     r"|kilos?|lbs?|pounds?),? "
     r"(?:and )?(?:not|instead of) \d{1,2}(?:\.\d{1,3})?(?: ?(?:kg|kilos?|lbs?|pounds?))?$"
 )
+_WEIGHT_NOT: Final = re.compile(  # the same the other way round, and why
+    r"^(?:(?:its|it is|it was|was|no|sorry|actually|the|weight|is) )*not \d{1,2}(?:\.\d{1,3})?(?: ?(?:kg|kilos?|lbs?"
+    r"|pounds?))?,? (?:(?:but|its|it is|it was|more like|really|is) )*(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg"
+    r"|kilos?|lbs?|pounds?)(?:[,;.!][^\d]*)?$"
+)
 _IN_CURE: Final = ("waiting", "curing", "drying")
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
@@ -144,7 +149,7 @@ def _of_dose(text: str, context: Context) -> Intent | None:
 
 def _of_weight(text: str, context: Context) -> Intent | None:
     """«i said 7.5 but trimmed is 6.9»: in the unit in which it was said before, asked about where that is not known."""
-    if stated := _NOT_WEIGHT.match(text):
+    if stated := _NOT_WEIGHT.match(text) or _WEIGHT_NOT.match(text):
         return Change({"mass": to_house(float(stated["new"]), "lb" if stated["unit"][0] in "lp" else "kg")})
     found = _WEIGHT.search(text)
     if not found or not re.search(

@@ -12,7 +12,8 @@ from bot.intents.small import wakes
 _PAUSE: Final = re.compile(
     r"^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?) ))|^out (?=(?:until"
     r"|till?) )|^(?:please |pls |ok )?(?:pause|mute|silence"
-    r"|stop (?:the )?(?:reminders|pings|messages))\b|\b(?:going|heading"
+    r"|(?:stop|no more) (?:(?:all|the|these|those|your|sending|of) )*(?:reminders|pings|messages|texts"
+    r"|notifications))\b|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
     r"|round|about"
@@ -44,7 +45,8 @@ _RESUME: Final = re.compile(
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
     r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?$|resume"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
-    r"|start (?:the )?reminders again)\b"
+    r"|(?:start|send|turn|switch)(?: (?:me|on|up))* (?:the |your |my )?(?:reminders|messages|pings|texts"
+    r"|notifications)(?: back| on| again)+)\b"
 )
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"

@@ -183,7 +183,7 @@ _RULES: Final = tuple(
         (r",? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?(?:forgot to|did not|didnt"
          r"|never) (?:tell|say|log|mention|report"
          r"|write"
-         r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b.*$", ""),
+         r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b[^.;,\d]*", " "),
         (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it)"
          r"[^\d?,;.]*(?=$|,| now \d)", _TOLD),
         (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b",
@@ -229,6 +229,11 @@ _RULES: Final = tuple(
         (r"(?<![\d.])(\d{1,2}) ?(?:lbs?|pounds?) ?(\d|1[0-5])\b(?!\.\d)(?!-\d| \d/\d)" + _UNIT_NEXT, r"\1 lb \2 oz"),
         (r"\b(1[0-9][0-9]|[1-9]\d)[oO]\b", r"\g<1>0"),
         (r"\b(1)[lI](?=\d)", r"\g<1>1"),
+        (r"\b(?:the )?(?:fire|pit|smoker|grill)s? (?:has |is |have |just )*(?:died|dying|dropped|dropping|fell|fallen"
+         r"|gone|going|went|down|sunk|sinking|cooled|slipped|crept)(?: (?:right|all the way|back|off|away|down|up))*"
+         r" (?:to|at) (?=\d{2,3}\b)", "pit "),
+        (r"(?<=\d) ?mils?\b", " mm"),
+        (rf"\b((?:{_WEEKDAY})(?: week)?) about (?=(?:1[0-2]|[1-9])\b{_UNIT_NEXT})", r"\1 at "),
         (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
         # nothing moved, and since when is said loosely
         (r"\b(?:the )?(?:temp(?:erature)?|it|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"

@@ -157,7 +157,7 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
         units = _cold_units(probe, value, context.units.temperature)
         return (Temperature(value, units[0], probe),) if len(units) == 1 else ()  # too warm yet, or a slip told so
     an_hour = value <= 12 and value.is_integer() and context.due_step and not _called_for(context, "fridge", "brine")
-    if an_hour or (unit != context.units.temperature and not (unit == "f" and context.due_step)):
+    if an_hour or unit != context.units.temperature:
         return ()  # «42» of who counts in °C may be a slip of 4.2; «7» of who was asked to flip, an hour
     if unit and probe:
         return (Temperature(value, unit, probe),)
@@ -169,7 +169,7 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
 def _cold_probe(context: Context) -> Probe | None:
     """The thermometer that is read in a cold phase; before the meat is in, brine or fridge by what was called for."""
     due = (context.due_step or "").partition("/")[0]
-    if due in ("brine", "brine_check") or (due != "fridge_check" and context.brine_made):
+    if due == "brine_check" or (due != "fridge_check" and context.brine_made):
         return Probe.BRINE
     return None if context.phase == "waiting" and due != "fridge_check" else Probe.FRIDGE
 

@@ -12,6 +12,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import questions
+from bot.intents.again import read_again
 from bot.intents.asked import read_answer
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.buttons import carried
@@ -23,6 +24,8 @@ from bot.intents.cures import read_cures
 from bot.intents.dangers import read_danger, warned
 from bot.intents.deviations import read_told
 from bot.intents.guests import read_guests
+from bot.intents.half_hours import HALF_HOUR, either_way
+from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
@@ -36,7 +39,6 @@ from bot.intents.intents import (
     Question,
     Reading,
     Settings,
-    Start,
     StepDone,
     Unclear,
 )
@@ -56,9 +58,6 @@ from bot.intents.vague import read_vague
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
 _ANYTHING: Final = re.compile(r"[^\W_]")
-_HALF_HOUR: Final = re.compile(
-    r"\b(?:half|halb) (?P<hour>1[0-2]|[1-9])\b(?! ?(?:kg|lb|kilo|pound|inch|cup|litre|liter|tsp|hour|min))"
-)
 _TAIL_ASKS: Final = re.compile(
     r",? ?\b(?:(?:ok(?:ay)?|safe|right|normal)\s*\?+|(?:is|isnt) (?:that|it|this) (?:still )?(?:ok|okay|safe|alright"
     r"|all right|fine|normal|bad|dangerous|a problem|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
@@ -161,8 +160,8 @@ def _signs_only(shown: str) -> Intent:
 def _read(plain: str, shown: str, context: Context) -> list[Intent]:
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
     plain = _INSISTS.sub("", plain)
-    if half := _HALF_HOUR.search(plain):
-        return _half_hours(half, plain, shown, context)
+    if half := HALF_HOUR.search(plain):
+        return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     for reader in _FIRST:
         if found := reader(plain, context):
             return [found]
@@ -171,36 +170,15 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
     for reader in _THEN:
         if found := reader(rest, here):
             return [to_batch(found, named)]
-    found_all = [to_batch(intent, named) for intent in _parts(rest, shown, here)]
-    return found_all or _nothing(plain, shown, context)
+    found_all = _parts(rest, shown, here)
+    found_all += unheard(rest, found_all, here)
+    return [to_batch(intent, named) for intent in found_all] or _nothing(plain, shown, context)
 
 
 def _called_for_a_deed(context: Context) -> bool:
     """Whether a step was called for that is done, and not read off a thermometer."""
     due = (context.due_step or "").partition("/")[0]
     return bool(due) and not due.endswith("_check") and due != "reading" and context.asked is None
-
-
-def _half_hours(half: re.Match[str], plain: str, shown: str, context: Context) -> list[Intent]:
-    """«half 8» is 7:30 to some and 8:30 to others."""
-    if _HALF_HOUR.search(plain, half.end()):
-        return [Unclear("number", shown[:SHOWN])]
-    hour = int(half["hour"])
-    ways = [f"{plain[: half.start()]}{h}.30 oclock{plain[half.end() :]}" for h in ((hour - 1) or 12, hour)]
-    options = tuple(_read(way, shown, context)[0] for way in ways)
-    if all(isinstance(option, Start) for option in options):
-        return [_without_deadline(options[0], half[0])]
-    if any(isinstance(option, Question | Unclear) for option in options):
-        return [Question(shown)] if questions.is_question(plain) else [Unclear("number", shown[:SHOWN])]
-    return [Unclear("number", half[0], options)]
-
-
-def _without_deadline(start: Intent, typed: str) -> Intent:
-    """A start whose meal has an hour that may be two: the rest is kept, the hour is asked."""
-    if not isinstance(start, Start):
-        return start
-    said = {name: value for name, value in start.said.items() if name != "deadline"}
-    return replace(start, said=said, unclear=(*start.unclear, f"deadline:{typed}"))
 
 
 def _correction(plain: str, context: Context) -> Intent | None:
@@ -227,8 +205,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_danger, read_vague, read_guests, read_household, read_cures, read_sum_first, read_impossible, read_told,
-    read_answer,
+    read_danger, read_vague, read_again, read_guests, read_household, read_cures, read_sum_first, read_impossible,
+    read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
@@ -240,7 +218,8 @@ def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
         return found
     if questions.is_question(plain):
         return _asking(plain, shown, context)
-    return as_it_happened(merged(without_plans([i for i in sentences(plain, context) if not is_nothing(i)])))
+    said = [intent for intent in sentences(plain, context) if not is_nothing(intent)]
+    return as_it_happened(merged(without_plans(said)), plain)
 
 
 def _topic(plain: str, context: Context) -> list[Intent]:

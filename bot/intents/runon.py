@@ -15,7 +15,8 @@ _RULES: Final = tuple(
     for pattern, put in (
         (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
          rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
-        (rf"\b({_DONE}(?: it| them| both| now| just)*) (?=(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
+        (rf"\b({_DONE}\b[^,;.?]{{0,40}}?)(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with)(?<! in) "
+         rf"(?=(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
         (rf"^({_DONE}(?: it| them| her| the bag)?) (?=(?:a )?(?:bit|lots?|little|some|bag|theres|there)\b)",
          r"\1, "),
         # «flipped fridge 3c push dinner to 3»: after its unit a reading is at its end
@@ -23,8 +24,12 @@ _RULES: Final = tuple(
          r" (?=(?:push|move|shift|bump|delay|postpone"
          r"|dinner|lunch|supper|meal|remind|skip|pause|guests?|make it|lets)\b)", r"\1, "),
         # what was read, and what is going to be done about it
-        (rf"^((?:{_COLD_OR_PIT}|core|meat|hit|its|at|now| )*{_NUMBER}),? (?=(?:(?:so|im|i am|we are|now) )*"
+        (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now|and) )*(?<!\d){_NUMBER}(?!\d),? ?){{1,3}})(?<=[ ,])"
+         rf"(?=(?:(?:so|im|i am|we are|now) )*"
          r"(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
+        # what was read, and what is asked about it
+        (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
+         r"(?=(?:do|can|should|shall|may|could|what|how|when (?:do|can|should|to)|ok to|safe to|too)\b)", r"\1, "),
     )
 )  # fmt: skip
 
@@ -32,7 +37,8 @@ _RULES: Final = tuple(
 _STARTS: Final = re.compile(
     r"\s+(?=(?:the )?(?:fridge|brine|pit|smoker|grill|core|meat|internal)s?\b|[1-4]\d\d\b|(?:its |now )?(?:windy"
     r"|breezy|calm|flipped"
-    r"|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it|pulled it|put it|in the|in foil|in paper)\b)"
+    r"|everythings? in|all in|meats? in|slicing|carving|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it"
+    r"|pulled it|put it|in the|in foil|in paper)\b)"
 )
 _GOES_ON: Final = re.compile(r"\b(?:at|in|on|to|by|with|of|for|from|under|over)$")  # no statement ends so
 _LONGEST: Final = 9  # words of a line that has no comma

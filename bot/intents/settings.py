@@ -2,13 +2,12 @@
 
 import re
 from dataclasses import replace
-from datetime import time
 from typing import Any, Final
 
 from bot import measures
+from bot.intents.called_at import read_called_at
 from bot.intents.context import Context
 from bot.intents.fields import stated
-from bot.intents.hours import clocks
 from bot.intents.intents import Intent, Settings
 from bot.intents.small import words
 from bot.intents.supposed import SUPPOSED
@@ -56,22 +55,6 @@ _WRONG_ZONE: Final = re.compile(
     r"|set (?:my )?time ?zone)\b"
 )
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
-_QUIET: Final = re.compile(
-    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
-    r"|zip it|shut up|hush|shush|be quiet"
-    r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
-    r"|(?:dont|do not|stop) send(?:ing)? (?:me )?(?:anything|messages?|reminders?|any (?:messages?|reminders?)))\b"
-)
-_FLIPS: Final = re.compile(
-    r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
-    r"|\b(?:remind|ping|call|nudge|message|text) (?:me|us) (?:only )?(?:at|with|around) .{1,16} and \b"
-)
-_SET_HOURS: Final = re.compile(r"\b(?:at|um|hours|times|once|twice|with)\b|\bflips (?:after|before|in)\b")
-# habits instead of hours: when most people do it; common practice, no source
-_HABITS: Final = {
-    "breakfast": time(8), "coffee": time(8), "lunch": time(13), "tea": time(17), "dinner": time(19), "supper": time(19),
-    "bedtime": time(21, 30), "morning": time(8), "evening": time(20),
-}  # fmt: skip
 _ALTITUDE: Final = re.compile(
     r"^(?:(?:we|i|the yard|my yard) ?(?:are|am|re|m|live|is|cook|smoke)?|im|were|altitude|elevation)(?: is| of| up)?"
     r"(?: at)? (?P<number>\d{2,5}) ?(?P<unit>m|metres?|meters?|ft|foot|feet)"
@@ -79,7 +62,6 @@ _ALTITUDE: Final = re.compile(
 )
 HIGHEST_M: Final = 4500.0
 METRES_PER_FOOT: Final = 0.3048
-_NIGHT: Final = (time(22), time(7))
 _NO_SCALE: Final = re.compile(
     r"^(?:(?:but|sorry|i|we|ive|have|got|dont|do|not|own|only|just|theres|there is) )*(?:no|without an?"
     r"|a) ?(?:kitchen |digital |good )?scales?"
@@ -110,7 +92,7 @@ _LANGUAGES: Final = (
 
 def read_settings(text: str, context: Context) -> Intent | None:
     """A setting of the person, where a plain text is one."""
-    readers = (_language, _units, _quiet, _flip_hours, _altitude, _zone, _cooker, _scale, _salt, _fridge)
+    readers = (_language, _units, read_called_at, _altitude, _zone, _cooker, _scale, _salt, _fridge)
     return next((found for reader in readers if (found := reader(text, context))), None)
 
 
@@ -144,41 +126,6 @@ def _units(text: str, context: Context) -> Settings | None:
     if not wanted:
         return None
     return Settings({"units": replace(context.units, **wanted)})
-
-
-def _quiet(text: str, context: Context) -> Settings | None:
-    if not _QUIET.search(text):
-        return None
-    hours = clocks(text)
-    if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep|wake me)\b", text):
-        return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
-    if len(hours) == 2:
-        return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
-    if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):
-        return Settings({"quiet_to": hours[0]})
-    if len(hours) == 1 and re.search(r"\b(?:after|nach|from)\b", text):
-        return Settings({"quiet_from": _evening(hours[0], text)})
-    return None
-
-
-def _evening(hour: time, text: str) -> time:
-    """«quiet from 10 to 7» begins in the evening: an hour of 8 to 11 without am or pm is pm."""
-    spoken = re.search(rf"\b0?{hour.hour}(?:[:.]\d\d)? ?(am|pm)\b", text)
-    return hour.replace(hour=hour.hour + 12) if 8 <= hour.hour <= 11 and not spoken else hour
-
-
-def _flip_hours(text: str, context: Context) -> Settings | None:
-    if re.search(r"\b(?:done|did|is)\b", text) or not _FLIPS.search(text) or not _SET_HOURS.search(text):
-        return None
-    habits = [_HABITS[word] for word in re.findall(r"[a-z]+", text) if word in _HABITS]
-    if habits and not re.search(r"\d", text):  # «flips with breakfast and supper»
-        return Settings({"flip_hours": tuple(sorted(dict.fromkeys(habits)))})
-    hours = clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
-    if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):
-        return None
-    if len(hours) == 2 and hours[0] == hours[1]:  # «at 7 and 7»
-        hours = (hours[0], hours[0].replace(hour=(hours[0].hour + 12) % 24))
-    return Settings({"flip_hours": tuple(sorted(dict.fromkeys(hours)))})
 
 
 def _zone(text: str, context: Context) -> Settings | None:

@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.deeds import DEEDS
+from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import (
     Intent,
     MoveDeadline,
@@ -28,16 +28,6 @@ from core.batch.events import Probe
 from core.plan.steps import Kind
 
 _IN_FRIDGE: Final = re.compile(r"\b(?:in|into) the (?:fridge|refrigerator)\b")
-_NOUNS: Final = {
-    "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
-    "flipping": Kind.FLIP, "rinse": Kind.RINSE, "rinsing": Kind.RINSE, "soak": Kind.SOAK, "soaking": Kind.SOAK,
-    "rub": Kind.RUB, "rubbing": Kind.RUB, "wrap": Kind.WRAP, "wrapping": Kind.WRAP,
-    "mixing": Kind.BRINE, "weighing": Kind.BRINE, "lighting": Kind.LIGHT,
-    "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
-    "fridge check": Kind.FRIDGE_CHECK, "brine check": Kind.BRINE_CHECK, "fridge": Kind.FRIDGE_CHECK,
-    "mid check": Kind.MID_CHECK, "check": Kind.FRIDGE_CHECK, "drying": Kind.DRY, "rest": Kind.REST, "thaw": Kind.THAW,
-}  # fmt: skip
-_NOUN: Final = re.compile(rf"\b(?:{'|'.join(sorted(_NOUNS, key=len, reverse=True))})\b")
 _DONE: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both"
     r"|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
@@ -62,6 +52,14 @@ _MISSED: Final = re.compile(
     r"|chance )?to|(?:didnt|did not)"
     r" (?:get|manage|find) (?:\w+ )?to) (?:do|flip|turn|rinse|check|get|look)\b"
     r"|^(?:nobody|no ?one|none of us|neither of us)(?: has| have)? (?:flipped|turned|rinsed|checked|did)\b"
+)
+_NO_STEP: Final = re.compile(  # what was forgotten goes into the meat, or is a thing
+    r"\b(?:cure|pink|salt|sugar|honey|syrup|pepper|spices?|coriander|garlic|bay|mustard|juniper|water|ice|thermometer"
+    r"|probe|foil|charcoal|mean|count me)\b"
+)
+_HALF_OUT: Final = re.compile(
+    r"\b(?:half|partly|bits?|parts?|corners?|edges?|sticking|stuck|poking|peeking|float\w*|swimming|bobbing|top)\b"
+    r".{0,16}\bout\b"
 )
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
@@ -88,7 +86,9 @@ _PUT_OFF: Final = re.compile(
     r"|going to|gonna|well)|^will) (?:do"
     r"|flip|rinse|light"
     r"|wrap|turn|be(?! late)|start|get|check)\b"
-    r"|\b(?:give me|wait) (?:un)?til\b|^(?:flip|turn|rinse|light|wrap) (?:it |them )?(?:at|in (?=\d|an? |half)"
+    r"|\b(?:give me|wait) (?:un)?til\b|^(?:(?:ill|gonna|going to|im|we are|were|will|lets) )*"
+    r"(?:flip|turn|rins|light|wrapp?|slic)(?:e|p?ing)? (?:(?:it|them|up|the (?:fire|coals?|charcoal|smoker|grill|bags?"
+    r"|meat)) )*(?:at|in (?=\d|an? |half)"
     r"|later|tomorrow)\b|\bsnooze\b"
     r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
     r"|\berinner mich\b"
@@ -99,6 +99,7 @@ _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
     r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
 )
+_SOAKING: Final = re.compile(r"^(?:(?:its|im|now|just|still|it) )*soaking (?:(?:it|them|now) )*for (?=\d|an?\b|half)")
 _IN_MINUTES: Final = re.compile(
     r"^(?:(?:ok|ill|be|do|doing|flip|flipping|turning|rinsing|wrapping|back|home|ready|there|it|them"
     r"|that) )*in (?P<minutes>\d{1,3})$"
@@ -140,7 +141,7 @@ def read_step(text: str, context: Context) -> list[Intent]:
     if missed := _missed(text, context):
         return [missed]
     if _SKIP.search(text):
-        return [StepSkipped(_noun(text))]
+        return [StepSkipped(noun(text))]
     if put_off := _put_off(text, context):
         return [put_off]
     if _NOT.search(text) and not text.startswith("not bad"):
@@ -150,19 +151,19 @@ def read_step(text: str, context: Context) -> list[Intent]:
 
 
 def _missed(text: str, context: Context) -> StepMissed | None:
-    if not _MISSED.search(text) or re.search(r"\b(?:cure|pink|salt|mean|count me)\b", text):
+    if not _MISSED.search(text) or _NO_STEP.search(text):
         return None
     said = when.past(text, context)
     whole = bool(_WHOLE_DAY.search(text)) or bool(said and not said.hour_said and re.search(r"day\b", text))
-    if not (said or _noun(text) or len(text.split()) <= 4):
+    if not (said or noun(text) or len(text.split()) <= 4):
         return None
-    return StepMissed(_noun(text), said.at if said else None, whole)
+    return StepMissed(noun(text), said.at if said else None, whole)
 
 
 def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
-    if _SPAN_ONLY.search(text) or _DOING_IN.search(text):
+    if _SPAN_ONLY.search(text) or _DOING_IN.search(text) or _SOAKING.search(text):
         by = when.span(text)
         days = (
             by is not None and by.days and (not context.due_step or _A_SPAN.fullmatch(text))
@@ -174,17 +175,12 @@ def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if _PUT_OFF.search(text) and not _NEVER.search(text):
         said = when.future(text, context)
         by = when.span(text) if said and not said.hour_said and not said.day_said else None
-        return Snooze(until=said.at if said and not by else None, by=by, step=_noun(text))
+        return Snooze(until=said.at if said and not by else None, by=by, step=noun(text))
     if _LATER.search(text):
         by = when.span(text)
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context))
     return None
-
-
-def _noun(text: str) -> str | None:
-    found = _NOUN.search(text)
-    return str(_NOUNS[found[0]]) if found else None
 
 
 def _deed(text: str, context: Context) -> str | None:
@@ -210,9 +206,9 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     said = None if also else when.past(rest, context)
     at = said.at if said else None
     if at and when.still_ahead(rest, context):
-        name = str(kinds[0]) if kinds else _noun(text)
+        name = str(kinds[0]) if kinds else noun(text)
         return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), StepDone(name, at)))]
-    names: list[str | None] = [str(kind) for kind in kinds[:2]] or [_noun(text)]
+    names: list[str | None] = [str(kind) for kind in kinds[:2]] or [noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
     beside = _reading_beside(rest if core else text, context)
     return done + _reading(core, text, at) + beside
@@ -229,6 +225,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     sealing = context.phase == "drying" and (context.due_step or "") == "even"
     if kind is Kind.EVEN:  # «resting» may be cooked meat of which nobody said that it went on
         return sealing or (context.phase == "drying" and "resting" not in text)
+    if kind is Kind.OUT and _HALF_OUT.search(text):
+        return False
     if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
         return False
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):

@@ -38,6 +38,7 @@ _SMALL_TALK: Final = words(
     slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but
     come came coming crept inched reached well fine gently standing stands
     rack finally around whole bit gone thickest deepest fattest parts spots end two places
+    ages forever while bit
     """
 )
 _TOKEN: Final = re.compile(
@@ -57,6 +58,9 @@ _SLASH: Final = re.compile(r"\d ?°?[cf]? ?/ ?\d")  # «70/120»: meat and pit, 
 _HOUR_ONLY: Final = re.compile(r"\b(?:since|after|until|till?|before|seit|bis)$")  # no temperature comes after these
 _AS_AN_HOUR: Final = re.compile(r"(?:1?\d|2[0-3])\.[0-5]\d")
 _HOUR_OF: Final = re.compile(r"(?:\b(?:at|since|from|um|seit)|@)$")
+_PUT_AT: Final = re.compile(
+    r"\b(?:in|on|off|out|up|over)(?: at| around| about| since)?$"
+)  # «gone in at 8», «back in 10»
 
 
 @dataclass(frozen=True)
@@ -189,7 +193,7 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
         return
     written = bool(_AS_AN_HOUR.fullmatch(found["temp"]))  # «on at 7.10»: nobody reads a thermometer so finely
     named = len(line.order) == 1 and not line.items  # «fridge at 9 at 7»: first how cold, then when
-    hour = _HOUR_ONLY.search(before) or (
+    hour = (_HOUR_ONLY.search(before) or _PUT_AT.search(before)) or (
         not named and _HOUR_OF.search(before) and (written or _other_number(found, text))
     )
     if unit is None and 0 < value <= 24 and hour:

@@ -7,7 +7,7 @@ import re
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Happened, Intent, Pause, StepDone, StepMissed, Unclear
+from bot.intents.intents import Happened, Intent, Pause, StepDone, StepMissed, StepSkipped, Unclear
 from core.plan.steps import Kind
 
 _A_BIT: Final = (
@@ -47,6 +47,9 @@ _REMARKS: Final = tuple(
                   r"|about )?"
                   r"(?:half|part|some|most|a third|a quarter|two thirds|the rest) (?:of )?(?:the |my )?"
                   r"(?:cure|curing salt|pink salt|pink|salt)(?: in| so far)?$"),
+        ("leave", r"^(?:(?:so|can|could|may|should|shall|ill|do|i|we|just|ok) )*leave (?:it|them"
+                  r"|that)(?: (?:alone|be|there|as"
+                  r"|it|is|like|that|in|for now))*$"),
         ("moved", rf"^(?:(?:it|its|has|a|temp|just|suddenly|now) )*{_WENT}"
                   r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly))*$"),
     )
@@ -93,4 +96,6 @@ def _out(which: str, typed: str, context: Context) -> Unclear | None:
 
 
 def _due(why: str, context: Context) -> tuple[Intent, ...]:
+    if why == "leave" and (context.due_step or "").startswith(str(Kind.FLIP)):
+        return (StepSkipped(),)
     return (StepDone(),) if why == "which" and context.due_step else ()

@@ -31,10 +31,10 @@ _APIECE: Final = (
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
 _LISTED: Final = re.compile(
-    r"(?<![\w.])(?<!at )(?<!by )(?:\d{1,2}(?:\.\d{1,3})? ?(?:and|&|\+|,|/) ?"
+    r"(?<![\w.])(?<!at )(?<!by )(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?"
     r"|\d{1,2}\.\d{1,3} )+$"
 )
-_ONE_LISTED: Final = re.compile(r"\d{1,2}(?:\.\d{1,3})?")
+_ONE_LISTED: Final = re.compile(r"[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3 lb slabs»
 _COUNT: Final = re.compile(

@@ -94,7 +94,9 @@ def _of_step(option: Intent, person: Person) -> str:
             return say("Forgot it")
         case StepSkipped():
             return say("Leave it out")
-        case Snooze(by=by):
+        case Snooze(by=by, until=until):
+            if until:
+                return say("Later, {moment}", moment=_moment(until, person))
             return say("In {by}", by=numbers.span(by)) if by else say("Later")
         case _:
             return type(option).__name__

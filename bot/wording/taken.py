@@ -23,6 +23,8 @@ def taken(a: Assessment, assumed: Collection[str]) -> tuple[list[str], Rows]:
     if "cut" in assumed:
         lines.append(say("Brisket by itself I take for a flat."))
         rows.append((button(say("It is a point"), Change({"cut": "brisket_point"}, a.batch.id)),))
+    if "like_last" in assumed:
+        lines.append(say("The cut and its ways are those of your last one; the dose is reckoned for this piece."))
     deadline = a.batch.setup.deadline
     if deadline is not None:
         lines += _meal(a, deadline, assumed)

@@ -69,6 +69,10 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
         "at": language.say(
             "«{typed}»: is that the hour, or what it read? Tap it, or type it like «brine 3 c».", typed=typed
         ),
+        "half_hour": language.say(
+            "«{typed}» is half an hour before to some, and half past to others. Tap which, or type it like 7:30.",
+            typed=typed,
+        ),
         "ahead": language.say(
             "«{typed}»: that hour is still to come today. When was it? Tap it, or type the hour anew.", typed=typed
         ),
@@ -115,6 +119,10 @@ _REMARKS = {
         "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."
     ),
     "which": language.later("Which one is «{typed}»? Say it with its step or its piece, like «flipped» or «rinsed»."),
+    "leave": language.later(
+        "Leave what: this flip, or the meat where it is for longer? One missed flip does no harm.\n"
+        "For longer say how long, like «2 more days in the cure»; beside the fire or in the warm nothing is left."
+    ),
     "moved": language.later("What moved, and to where? Say it with its number, like «pit 245» or «core 158»."),
     "cured": language.later(
         "What is cured already gets no cure from me: another dose would come on top of it. I plan raw meat.\n"

@@ -145,6 +145,12 @@ def _last_said(turn: Turn, batch_id: str) -> tuple[Event, ...]:
     return tuple(e for e in said if e.message == said[-1].message)
 
 
+def latest(turn: Turn, but: str = "") -> Assessment | None:
+    """The last batch that this person began, one left aside; None where there is none."""
+    rows = [row for row in batches.of_person(turn.tx, turn.person.id) if row.id != but]
+    return record.look(turn.tx, rows[-1].id, turn.now) if rows else None
+
+
 def look(turn: Turn, batch_id: str) -> Assessment:
     """A batch as it stands now; raises Gone where it is not this chat's."""
     row = batches.get(turn.tx, batch_id)

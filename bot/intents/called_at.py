@@ -1,0 +1,116 @@
+"""At which hours somebody is called: quiet hours, flip hours, one of them moved, mornings or evenings only."""
+
+import re
+from datetime import time
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.hours import clocks
+from bot.intents.intents import Settings
+
+_QUIET: Final = re.compile(
+    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
+    r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|buzz|call)(?:e|ing|ging)? (?=before|after|at night)"
+    r"|zip it|shut up|hush|shush|be quiet"
+    r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
+    r"|(?:dont|do not|stop) send(?:ing)? (?:me )?(?:anything|messages?|reminders?|any (?:messages?|reminders?)))\b"
+)
+_FLIPS: Final = re.compile(
+    r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
+    r"|\b(?:remind|ping|call|nudge|message|text) (?:me|us) (?:only )?(?:at|with|around) .{1,16} and \b"
+)
+_SET_HOURS: Final = re.compile(r"\b(?:at|um|hours|times|once|twice|with)\b|\bflips (?:after|before|in)\b")
+# habits instead of hours: when most people do it; common practice, no source
+_HABITS: Final = {
+    "breakfast": time(8), "coffee": time(8), "lunch": time(13), "tea": time(17), "dinner": time(19), "supper": time(19),
+    "bedtime": time(21, 30), "morning": time(8), "evening": time(20),
+}  # fmt: skip
+_NIGHT: Final = (time(22), time(7))
+_CALL: Final = r"(?:remind|ping|buzz|call|nudge|message|text|tell|ring|wake|bug|nag|poke)(?:ing)?"
+_AN_HOUR: Final = r"(?:\d{3,4}|\d{1,2}(?:[:.][0-5]\d)?) ?(?:[ap]m)?"
+_MOVED: Final = re.compile(
+    rf"\b(?:{_CALL} (?:me|us)|reminders?|flips?)(?: (?:about it|to flip|up|always))*(?: at"
+    rf"| from)? (?P<new>{_AN_HOUR}),?"
+    rf" (?:and )?(?:not|instead of|rather than) (?:at )?(?P<old>{_AN_HOUR})(?: (?:please|pls|from now on))*$"
+)
+_ONLY: Final = re.compile(
+    rf"\b(?:{_CALL} (?:me|us)|reminders?|pings?|flips?)\b(?: to flip| only| just| in the| in)* (?P<when>morning"
+    rf"|evening)s?\b"
+)
+_GLUED: Final = re.compile(r"(\d{1,2})([0-5]\d)")
+_EVENING_FROM: Final = 15
+_NEAR_H: Final = 1.0  # «not 8» means the reminder of 8:00, or one within the hour
+
+
+def read_called_at(text: str, context: Context) -> Settings | None:
+    """The hours at which somebody wants to be called, or not, where a plain text sets them."""
+    return _moved(text, context) or _only(text, context) or _quiet(text, context) or _flip_hours(text, context)
+
+
+def _moved(text: str, context: Context) -> Settings | None:
+    """«buzz me 630 not 8»: the reminder of that hour at another, in the same half of the day; the others stay."""
+    found = _MOVED.search(text)
+    new, old = (clocks(_GLUED.sub(r"\1:\2", found[name])) for name in ("new", "old")) if found else ((), ())
+    if not (new and old):
+        return None
+    was = min(context.flip_hours, key=lambda hour: _apart(hour, old[0]), default=None)
+    if was is None or _apart(was, old[0]) > _NEAR_H:
+        return None
+    said = found and found["new"].endswith("m")
+    at = new[0] if said or (new[0].hour >= 12) == (was.hour >= 12) else new[0].replace(hour=(new[0].hour + 12) % 24)
+    return Settings({"flip_hours": tuple(sorted({*context.flip_hours, at} - ({was} - {at})))})
+
+
+def _apart(one: time, other: time) -> float:
+    """Hours between two hours of a clock of twelve: «8» may be 20:00."""
+    gap = abs((one.hour + one.minute / 60) % 12 - (other.hour + other.minute / 60) % 12)
+    return min(gap, 12 - gap)
+
+
+def _only(text: str, context: Context) -> Settings | None:
+    """«ping me evenings only»: one flip a day, at the hour that this person has then."""
+    found = _ONLY.search(text) if re.search(r"\bonly\b|\bjust\b", text) else None
+    if found is None:
+        return None
+    late = found["when"] == "evening"
+    mine = [hour for hour in context.flip_hours if (hour.hour >= _EVENING_FROM) == late]
+    return Settings({"flip_hours": (mine[0] if mine else _HABITS[found["when"]],)})
+
+
+def _quiet(text: str, context: Context) -> Settings | None:
+    if not _QUIET.search(text):
+        return None
+    hours = clocks(text)
+    if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep|wake me)\b", text):
+        return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
+    if len(hours) == 2:
+        return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
+    if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):
+        return Settings({"quiet_to": hours[0]})
+    if len(hours) == 1 and re.search(r"\b(?:after|nach|from)\b", text):
+        return Settings({"quiet_from": _evening(hours[0], text)})
+    return None
+
+
+def _evening(hour: time, text: str) -> time:
+    """«quiet from 10 to 7» begins in the evening: an hour of 8 to 11 without am or pm is pm."""
+    spoken = re.search(rf"\b0?{hour.hour}(?:[:.]\d\d)? ?(am|pm)\b", text)
+    return hour.replace(hour=hour.hour + 12) if 8 <= hour.hour <= 11 and not spoken else hour
+
+
+def _flip_hours(text: str, context: Context) -> Settings | None:
+    if (
+        re.search(r"\b(?:done|did|is|missed|forgot|skipped|was|were)\b", text)
+        or not _FLIPS.search(text)
+        or not _SET_HOURS.search(text)
+    ):
+        return None
+    habits = [_HABITS[word] for word in re.findall(r"[a-z]+", text) if word in _HABITS]
+    if habits and not re.search(r"\d", text):  # «flips with breakfast and supper»
+        return Settings({"flip_hours": tuple(sorted(dict.fromkeys(habits)))})
+    hours = clocks(re.sub(r"\b(?:once|twice) a day\b", "", text))
+    if not hours or len(hours) > 4 or (re.search(r"\bflip (?:it|at)\b", text) and len(hours) == 1):
+        return None
+    if len(hours) == 2 and hours[0] == hours[1]:  # «at 7 and 7»
+        hours = (hours[0], hours[0].replace(hour=(hours[0].hour + 12) % 24))
+    return Settings({"flip_hours": tuple(sorted(dict.fromkeys(hours)))})

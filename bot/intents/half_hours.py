@@ -1,0 +1,43 @@
+"""«half 8» is 7:30 to some and 8:30 to others: what a line says either way, and the question which hour is meant."""
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import zip_longest
+from typing import Final
+
+from bot.intents.intents import Intent, Question, Start, Unclear
+from bot.intents.questions import is_question
+
+HALF_HOUR: Final = re.compile(
+    r"\b(?:half|halb) (?P<hour>1[0-2]|[1-9])\b(?! ?(?:kg|lb|kilo|pound|inch|cup|litre|liter|tsp|hour|min))"
+)
+
+
+def either_way(half: re.Match[str], shown: str, read: Callable[[str], list[Intent]]) -> list[Intent]:
+    """What a line with such an hour says, by `read` of it with the one hour and the other.
+
+    What is the same both ways stands; where the ways part, each is offered.
+    """
+    plain = half.string
+    if HALF_HOUR.search(plain, half.end()):
+        return [Unclear("number", shown)]
+    hour = int(half["hour"])
+    hours = (f"{(hour - 1) or 12}.30 oclock", f"{hour}.30 oclock")
+    one, two = (read(plain[: half.start()] + h + plain[half.end() :]) for h in hours)
+    if all(isinstance(way[0], Start) for way in (one, two)):
+        return [_without_deadline(one[0], half[0])]
+    parted = [(a, b) for a, b in zip_longest(one, two) if a != b]
+    options = tuple(way for pair in parted for way in pair if way is not None)
+    if not parted or len(parted) > 1 or any(isinstance(option, Question | Unclear) for option in options):
+        return [Question(shown)] if is_question(plain) else [Unclear("half_hour", half[0])]
+    same = [intent for intent in one if intent in two]
+    return [*same, Unclear("half_hour", half[0], options)]
+
+
+def _without_deadline(start: Intent, typed: str) -> Intent:
+    """A start whose meal has an hour that may be two: the rest is kept, the hour is asked."""
+    if not isinstance(start, Start):
+        return start
+    said = {name: value for name, value in start.said.items() if name != "deadline"}
+    return replace(start, said=said, unclear=(*start.unclear, f"deadline:{typed}"))

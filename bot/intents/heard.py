@@ -1,0 +1,117 @@
+"""Whether every number of a line went into what was understood of it: one that did not is asked about, not dropped."""
+
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import fields, is_dataclass
+from datetime import datetime, time, timedelta
+from typing import Any, Final
+from zoneinfo import ZoneInfo
+
+from bot import measures
+from bot.intents.context import Context
+from bot.intents.intents import (
+    Change,
+    Correct,
+    Greet,
+    HandOver,
+    Happened,
+    Intent,
+    MoveDeadline,
+    Pause,
+    Reading,
+    Snooze,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+)
+from bot.intents.plausible import everything
+from bot.intents.readings import read_reading
+
+_ACTS: Final = (
+    Change, Correct, Greet, HandOver, Happened, MoveDeadline, Pause, Reading, Snooze, StepDone, StepMissed,
+    StepSkipped,
+)  # fmt: skip
+# a run of numbers with nothing but signs between them: «68 / 115» is one look at two thermometers
+_RUN: Final = re.compile(
+    r"(?<![\w./:,%#°-])(?<!\d )\d{1,3}(?:\.\d)?(?: ?[/,] ?\d{1,3}(?:\.\d)?)?(?: ?°?[cf]\b)?(?![\w/:%]|\.\d"
+    r"| \d/\d| \d lb)"
+)
+_COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»: how many, and how much of a difference
+    r" ?(?:x|of|times|bags?|flips?|turns?|pieces?|people|days?|weeks?|hours?|mins?|minutes?|more|th|st|nd|rd|%|degrees"
+    r"|deg|ago|out of|readings?|towels?|layers?|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
+    r"|percent|times)\b"
+)
+_OF_A_COUNT: Final = re.compile(
+    r"\b(?:day|week|no|number|nr|piece|bag|probe|channel|page|step|another|by|up|down|dropped|rose|climbed|lost|for"
+    r"|was|were|from|not|over|last|past|till?|until|between|within|if|under|below|above|when|target|aiming for"
+    r"|out of|in)"
+    r"(?: to| about| at| it| hits)?$|\b(?:gonna|going to|will|ill|about to|planning to)\b[^,;.]*$|\b(?:skinny"
+    r"|thin|narrow)\b[^,;.]*$"
+)
+_TOO: Final = re.compile(r"\b(?:it|them) 2$")
+_NEAR: Final = 0.006  # of a value: what a change of units leaves of it
+_FACTORS: Final = (1.0, 100.0, 1000.0, 1 / 0.45359237, 16 / 0.45359237, 1 / 0.0254)
+
+
+def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent]:
+    """The numbers of a plain line that are in none of its intents: a reading of two, or the question what it is."""
+    if not found or context.phase == "none" or not all(isinstance(intent, _ACTS) for intent in found):
+        return []
+    known = [value for intent in found for value in _values(intent, ZoneInfo(context.zone))]
+    left = [run for run in _RUN.finditer(_bare(text, context)) if not _is_heard(run, text, known)]
+    return [_asked(run[0], context) for run in left][:1]
+
+
+def _bare(text: str, context: Context) -> str:
+    """A line without the names of batches, and without what has a unit of its own but degrees."""
+    for m in measures.find(text):
+        if m.kind != "temperature":
+            text = text[: m.start] + " " * (m.end - m.start) + text[m.end :]
+    for _, name in context.batches:
+        text = re.sub(rf"\b{re.escape(name.lower())}\b", lambda hit: " " * len(hit[0]), text)
+    return text
+
+
+def _is_heard(run: re.Match[str], text: str, known: Sequence[float]) -> bool:
+    if (
+        _TOO.search(text[: run.end()])
+        or _COUNTS.match(text[run.end() :])
+        or _OF_A_COUNT.search(text[: run.start()].rstrip())
+    ):
+        return True
+    numbers = [float(number) for number in re.findall(r"\d+(?:\.\d+)?", run[0])]
+    return all(any(abs(number - value) <= _NEAR * max(abs(value), 1.0) for value in known) for number in numbers)
+
+
+def _asked(run: str, context: Context) -> Intent:
+    """Two numbers are read as meat and pit where they can be nothing else; one is asked about, with what it may be."""
+    found = read_reading(run.strip(), context)
+    if isinstance(found, Reading) and len(found.temperatures) > 1:
+        return found
+    number = measures.number(run.strip())
+    options = () if number is None else tuple(Reading((t,)) for t in everything(number, context)[:4])
+    return Unclear("number", run.strip(), options)
+
+
+def _values(thing: Any, zone: ZoneInfo) -> Iterator[float]:
+    """Every number that is somewhere in an intent, in the units in which people may have said it."""
+    match thing:
+        case bool() | None | str():
+            return
+        case int() | float():
+            yield from (thing * factor for factor in _FACTORS)
+            yield thing * 1.8 + 32.0  # a pit of 107 °C was said as 225
+        case datetime():
+            local = thing.astimezone(zone)
+            yield from (local.hour, local.hour % 12 or 12, local.minute, local.day, local.month)
+        case time():
+            yield from (thing.hour, thing.hour % 12 or 12, thing.minute)
+        case timedelta():
+            yield from (thing.total_seconds() / unit for unit in (60.0, 3600.0, 86400.0))
+        case dict() | tuple() | list():
+            for part in thing.values() if isinstance(thing, dict) else thing:
+                yield from _values(part, zone)
+        case _ if is_dataclass(thing):
+            for one in fields(thing):
+                yield from _values(getattr(thing, one.name), zone)
