@@ -121,7 +121,7 @@ _REMARKS = {
     "which": language.later("Which one is «{typed}»? Say it with its step or its piece, like «flipped» or «rinsed»."),
     "leave": language.later(
         "Leave what: this flip, or the meat where it is for longer? One missed flip does no harm.\n"
-        "For longer say how long, like «2 more days in the cure»; beside the fire or in the warm nothing is left."
+        "For longer, say by how many days; beside the fire or in the warm nothing is left."
     ),
     "moved": language.later("What moved, and to where? Say it with its number, like «pit 245» or «core 158»."),
     "cured": language.later(
