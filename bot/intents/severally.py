@@ -9,7 +9,7 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Start, Unclear
 from bot.intents.meats import meat
 from core.errors import Gone
-from core.plan.recipe import product_of_cut
+from core.plan.recipe import product, product_of_cut, products
 
 _PLAN_FOR_ME: Final = re.compile(
     r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
@@ -60,11 +60,17 @@ def _by_meat(text: str) -> list[str]:
     parts: list[str] = []
     for piece in _BETWEEN.split(text):
         made = _made(piece)
-        if parts and (not made or made == _made(parts[-1]) or not _made(parts[-1])):
+        if parts and (not made or made == _made(parts[-1]) or not _made(parts[-1]) or _is_its_cut(piece, parts[-1])):
             parts[-1] = f"{parts[-1]} , {piece}"
         else:
             parts.append(piece)
     return parts
+
+
+def _is_its_cut(piece: str, before: str) -> bool:
+    """«corned beef, flat cut»: a cut without a product, of which the product before it may be made."""
+    named, made = meat(piece), _made(before)
+    return not named.product and made in products() and named.cut in product(made).cuts
 
 
 def _made(text: str) -> str:
