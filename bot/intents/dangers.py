@@ -6,7 +6,7 @@ from typing import Final
 from bot.intents.context import Context
 from bot.intents.cures import ATE
 from bot.intents.intents import Ask, Choose, Happened, Intent, Question
-from core.answers.dangers import grave
+from core.answers.dangers import abroad, grave
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt"})
 _JUDGED: Final = frozenset({"more-cure", "too-much-cure", "fire-out"})  # with figures these are sums, and the sum warns
@@ -16,9 +16,9 @@ _MISHAPS: Final = frozenset(
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
-def read_danger(text: str, context: Context) -> Intent | None:
-    """The question or call for help of a plain text that is grave by its words."""
-    named = grave(text)
+def read_danger(text: str, shown: str, context: Context) -> Intent | None:
+    """The question or call for help of a plain text that is grave by its words, or by those that were typed abroad."""
+    named = grave(text) or abroad(shown)
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
@@ -26,9 +26,9 @@ def read_danger(text: str, context: Context) -> Intent | None:
     return None
 
 
-def warned(found: list[Intent], text: str, context: Context) -> list[Intent]:
+def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
-    named = None if context.phase == "none" else grave(text)
+    named = None if context.phase == "none" else grave(text) or abroad(shown)
     if named is None or _figured(named, text) or any(_weighed(intent, named) for intent in found):
         return found
     return [Question(text)]

@@ -103,7 +103,9 @@ def read(text: str, context: Context) -> list[Intent]:
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
     lines = each(plain, [name for _, name in context.batches])
-    found = [intent for line in lines for intent in warned(_looked_at_twice(line, shown, context), line, context)]
+    found = [
+        intent for line in lines for intent in warned(_looked_at_twice(line, shown, context), line, shown, context)
+    ]
     return [_as_typed(_offered(intent), shown) for intent in found]
 
 
@@ -162,6 +164,8 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
     plain = _INSISTS.sub("", plain)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
+    if danger := read_danger(plain, shown, context):
+        return [danger]
     for reader in _FIRST:
         if found := reader(plain, context):
             return [found]
@@ -205,7 +209,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_danger, read_vague, read_again, read_guests, read_household, read_cures, read_sum_first, read_impossible,
+    read_vague, read_again, read_guests, read_household, read_cures, read_sum_first, read_impossible,
     read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

@@ -1,4 +1,8 @@
-"""Emergencies and dangerous wishes, known by their words before any likeness is looked at; read from `dangers.toml`."""
+"""Emergencies and dangerous wishes, known by their words before any likeness is looked at.
+
+Each language has its list: `dangers.toml` is in English, `dangers_de.toml` in German. All of them are looked through,
+whatever a person is spoken to in. Umlauts count as they are written out, since many type them so.
+"""
 
 import re
 import tomllib
@@ -10,6 +14,9 @@ from typing import Any, Final
 _WORD: Final = re.compile(r"[a-zäöüß0-9%]+")
 _APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
 _NOT: Final = "no "
+_WRITTEN_OUT: Final = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
+_HERE: Final = "dangers.toml"
+_ABROAD: Final = ("dangers_de.toml",)
 
 
 @dataclass(frozen=True)
@@ -40,14 +47,25 @@ class _Grave:
 @lru_cache(maxsize=256)  # a line is asked about by several readers
 def grave(question: str) -> str | None:
     """The entry for an emergency or a danger that the words name, however the rest of the line is worded."""
-    plain = " ".join(_WORD.findall(question.lower().translate(_APOSTROPHES)))
-    return next((one.entry for one in _graves() if one.fits(plain)), None)
+    return abroad(question) or _named(question, _HERE)
+
+
+@lru_cache(maxsize=256)
+def abroad(question: str) -> str | None:
+    """The same of a line as it was typed in a language other than English."""
+    return next((entry for name in _ABROAD if (entry := _named(question, name))), None)
+
+
+def _named(question: str, name: str) -> str | None:
+    plain = " ".join(_WORD.findall(question.lower().translate(_APOSTROPHES))).translate(_WRITTEN_OUT)
+    return next((one.entry for one in _graves(name) if one.fits(plain)), None)
 
 
 @cache
-def _graves() -> tuple[_Grave, ...]:
-    told = tomllib.loads((resources.files("core.answers") / "dangers.toml").read_text("utf-8"))
-    things = {name: re.compile(words) for name, words in told["things"].items()}
+def _graves(name: str) -> tuple[_Grave, ...]:
+    text = (resources.files("core.answers") / name).read_text("utf-8").translate(_WRITTEN_OUT)
+    told = tomllib.loads(text)
+    things = {thing: re.compile(words) for thing, words in told["things"].items()}
     return tuple(_read(one, things) for one in told["grave"])
 
 
