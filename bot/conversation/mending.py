@@ -11,7 +11,7 @@ from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Temperature, Undo
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import mends, refusals, unclear
+from bot.wording import mends, refusals, settings, unclear
 from core.batch.assess import Assessment
 from core.batch.assess import Change as Differs
 from core.batch.events import Changed, Done, Event, Probe, Read, What
@@ -32,6 +32,9 @@ PERSONAL = frozenset({"cure_nitrite_fraction"})  # what a person has in the cupb
 
 def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequence[Reply]:
     """Something of the setup stated or changed."""
+    if isinstance(intent, Change) and intent.changes.keys() == PERSONAL and not (intent.batch or meant.batch):
+        starting.keep_packet(turn, intent.changes)
+        return (Reply(settings.changed(turn.person, intent.changes, turn.now)),)
     batch = meant.of(intent.batch)
     match intent:
         case Change(changes):

@@ -59,7 +59,7 @@ CLOSER = {  # said of much, and what may be meant of it
             "last_time",
         }
     ),
-    "now": frozenset({"flip_next", "day", "missed", "bed", "in_time", "longer"}),
+    "now": frozenset({"catch_up", "flip_next", "day", "missed", "bed", "in_time", "longer"}),
     "dose": frozenset({"cure_in"}),
     "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta"}),
     "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold"}),
@@ -158,6 +158,8 @@ def _last_time(turn: Turn, a: Assessment) -> str:
 
 def _who_did(turn: Turn, a: Assessment, step: str) -> str:
     did = households.who_did(turn, a.batch.id, step)
+    if did is not None and did[0] == turn.person.id:
+        return say("you")
     return "" if did is None else households.name_of(turn, did[0]) or ""
 
 

@@ -7,8 +7,9 @@ from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted, in_pounds_and_ounces
-from bot.intents.cures import rate, times
+from bot.intents.cures import times
 from bot.intents.fitting import bare_grams, by_the_kilo, masses
+from bot.intents.rates import rate
 from bot.intents.told import THINNEST, Told
 from bot.wording import per_weight, sums, sums_beside, sums_hot, sums_mixed, sums_salt
 from core.answers import amounts, mixing
@@ -139,7 +140,7 @@ def _judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
     """The least and the most that was told of, by law."""
     per_kilo = rate(line.text)
     mass = 1.0 if per_kilo is not None else need(line.meat, "meat")
-    low, high = (per_kilo, per_kilo) if per_kilo is not None else _cure(line)
+    low, high = per_kilo or _cure(line)
     put_in = times(line.text)
     return [judge(_mixed(turn, line, mass, (put_in * cure, strength))) for cure in (low, high)]
 

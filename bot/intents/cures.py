@@ -11,6 +11,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
+from bot.intents.rates import rate
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
@@ -101,10 +102,6 @@ _WAYS: Final = (
 _MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
 LEAST_MEAT: Final = 0.05  # kg
-_RATE: Final = re.compile(
-    r"\b(?P<grams>\d+(?:\.\d+)?) ?g(?:rams?)?(?: of)?(?: (?:(?:pink|curing|nitrite) salt|cure|pink|it|that))? ?"
-    r"(?:per|an?|for (?:each|every|an?)|each|every|to the|/) ?(?:1 )?(?P<unit>kg|kilo|lb|pound)"
-)
 _RECIPE_FOR: Final = re.compile(r"\brecipe\b.*\b(?:i have|ive got|i got|mine|to|my)\b.*\d")
 MOST_MEAT: Final = 30.0  # kg
 
@@ -168,14 +165,6 @@ def read_cures(text: str, context: Context) -> Intent | None:
 def times(text: str) -> int:
     """How many times over a dose went in: «8 g, and so did i» is twice."""
     return 2 if _TWICE.search(text) else 1
-
-
-def rate(text: str) -> float | None:
-    """Curing salt for a kilo of meat, as «25 g per kilo», «6 g cure for each kg», «2 g per lb». [kg/kg]"""
-    found = _RATE.search(text)
-    if found is None:
-        return None
-    return float(found["grams"]) / 1000.0 / measures.to_house(1.0, "kg" if found["unit"].startswith("k") else "lb")
 
 
 def mixture(text: str) -> Mixture | None:

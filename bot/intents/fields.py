@@ -49,7 +49,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
     ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
                       r"|doing|going) (?:it )?dry\b"
-                      r"|\bdry (?:instead|then|please|pls)\b|\btrocken ?pökeln\b"),
+                      r"|(?<!\bto )\bdry (?:instead(?! of)|then|please|pls)\b|\btrocken ?pökeln\b"),
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
                         r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"
                         r"|\bwet (?:instead|then|please|pls)\b"),

@@ -6,7 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import rate
+from bot.intents.rates import rate
 from bot.intents.told import Told, told
 from core.units import Kilograms
 
@@ -222,6 +222,11 @@ def _is_piece(line: Told) -> bool:
     return (line.heaviest or 0.0) >= SMALLEST_PIECE
 
 
+def _is_little(line: Told) -> bool:
+    """Something too light for a piece of meat, as a dose is."""
+    return any(mass < SMALLEST_PIECE for mass in masses(line.text))
+
+
 def _is_body(line: Told) -> bool:
     return line.has("meat") or line.has("length")
 
@@ -251,9 +256,12 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "yield": _is_piece,
     "loss": lambda line: weights(line) is not None,
     "thaw": lambda line: line.has("meat"),
-    "scale": lambda line: bool(masses(line.text)) and ("scale" in line.text or bare_grams(line.text) is not None),
-    "tsp_of": lambda line: any(m < SMALLEST_PIECE for m in masses(line.text)) and not _is_piece(line),
-    "spoons": lambda line: spoonful(line.text) is not None and not (line.has("meat") or _LITRES.search(line.text)),
+    "scale": lambda line: _is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None),
+    "tsp_of": lambda line: _is_little(line) and not _is_piece(line),
+    "spoons": lambda line: (
+        spoonful(line.text) is not None
+        and not (line.has("meat") or _LITRES.search(line.text) or rate(line.text) is not None)
+    ),
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,
     "spice": lambda line: line.has("meat"),

@@ -39,7 +39,9 @@ _THROWN: Final = re.compile(
     r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
-_FOR_TODAY: Final = re.compile(r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)$")
+_FOR_TODAY: Final = re.compile(
+    r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)(?: please| pls| thanks| thx| ok)*$"
+)
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"

@@ -7,7 +7,7 @@ from typing import Any, Final
 from bot.intents import questions, start
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Start, Unclear
-from bot.intents.meats import meat
+from bot.intents.meats import Meat, meat
 from core.errors import Gone
 from core.plan.recipe import product, product_of_cut, products
 
@@ -17,6 +17,7 @@ _PLAN_FOR_ME: Final = re.compile(
     r"(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b"
 )
 _BETWEEN: Final = re.compile(r"\s*(?:[,;&+]|\b(?:and|plus|as well as)\b)\s*")
+_OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
 _OF_ALL: Final = frozenset(
     {"deadline", "meals", "cure_nitrite_fraction", "cure_nitrate_fraction", "cooker", "pit_c", "fridge_c"}
 )  # the rest is said of the one meat beside which it stands
@@ -56,27 +57,33 @@ def said_of(one: Start) -> dict[str, Any]:
 
 
 def _by_meat(text: str) -> list[str]:
-    """The line cut between its meats; what names none belongs to the meat before it."""
+    """The line cut between its meats; what names none, or another word for the same, belongs to the one before it."""
     parts: list[str] = []
     for piece in _BETWEEN.split(text):
-        made = _made(piece)
-        if parts and (not made or made == _made(parts[-1]) or not _made(parts[-1]) or _is_its_cut(piece, parts[-1])):
+        if parts and _may_be_one(meat(parts[-1]), meat(piece)):
             parts[-1] = f"{parts[-1]} , {piece}"
         else:
             parts.append(piece)
     return parts
 
 
-def _is_its_cut(piece: str, before: str) -> bool:
-    """«corned beef, flat cut»: a cut without a product, of which the product before it may be made."""
-    named, made = meat(piece), _made(before)
-    return not named.product and made in products() and named.cut in product(made).cuts
+def _may_be_one(one: Meat, other: Meat) -> bool:
+    """Whether two names may be of the same meat: one product, a cut that it is made from, two cuts of one product."""
+    made = {_made(one), _made(other)}
+    if not all(made) or len(made) == 1:
+        return True
+    return _is_of(one, _made(other)) or _is_of(other, _made(one))
 
 
-def _made(text: str) -> str:
-    """The product that a piece of a line names, by itself or by its cut; "" where none."""
-    named = meat(text)
-    if named.product or named.cut in ("", "both", "brisket", "packer"):
+def _is_of(named: Meat, made: str) -> bool:
+    """Whether a cut that stands alone is one that a product is made from: «corned beef, flat cut»."""
+    cut = "brisket_flat" if named.cut in _OF_BEEF else named.cut
+    return not named.product and made in products() and cut in product(made).cuts
+
+
+def _made(named: Meat) -> str:
+    """The product that is named, by itself or by its cut; "" where none."""
+    if named.product or named.cut in ("", *_OF_BEEF):
         return named.product or ("pastrami" if named.cut else "")
     try:
         return product_of_cut(named.cut).name

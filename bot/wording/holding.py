@@ -5,6 +5,7 @@ from datetime import timedelta
 from bot.wording import cautions, numbers
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.batch.hot import HOT_C, Hold, by_itself, hold
 from core.heat.band import Band
 from core.units import Celsius, Hours
@@ -64,7 +65,12 @@ def reading(a: Assessment, core_c: Celsius) -> str:
 
 
 def asked(a: Assessment) -> str:
-    """How to hold it, for whoever asks."""
+    """How to hold it, for whoever asks; what is in the cold already stays there."""
+    if a.batch.phase in (Phase.CHILLING, Phase.STORED):
+        return say(
+            "It is in the cold already, so it is not held hot: leave it at {limit} or below, and heat before the meal what is eaten hot.",
+            limit=numbers.both(4.4, a.person),
+        )
     found = hold(a)
     if found is not None:
         return f"{_how(found, a)}\n{_by_itself(a)}\n{cautions.WORDS['hold_at_140f']}"
@@ -111,6 +117,8 @@ def _by_itself(a: Assessment) -> str:
 
 
 def _span(hours: Band) -> str:
+    if _half(hours.p10) == 0.0:
+        return say("under 30 min")
     if _half(hours.p10) == _half(hours.p90):
         return say("about {half}", half=numbers.hours(_half(hours.p50)))
     return say("{half} to {half2}", half=numbers.hours(_half(hours.p10)), half2=numbers.hours(_half(hours.p90)))
@@ -118,4 +126,4 @@ def _span(hours: Band) -> str:
 
 def _half(hours: Hours) -> Hours:
     """To the half hour, downwards."""
-    return max(int(hours * 2) / 2, 0.5)
+    return int(hours * 2) / 2

@@ -131,6 +131,14 @@ def none_missed(a: Assessment) -> str:
     return say("Nothing was open then. {coming}", coming=plans.coming(a))
 
 
+def out_already(a: Assessment) -> str:
+    """A flip that is told of a time when it was out of the cure: it changes nothing, and is not noted."""
+    return say(
+        "It came out of the cure {when}, so no flip is noted after that. For an earlier one type its day, like «flipped wed 8:00».",
+        when=numbers.when(a.batch.done["out"], a.person, a.now),
+    )
+
+
 def out_of_order(step: Step, at: datetime, before: tuple[str, datetime], a: Assessment) -> str:
     """A time that cannot be, since what comes before it in the week was done later."""
     name, done_at = before

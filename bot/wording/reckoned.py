@@ -88,7 +88,7 @@ def _lower(text: str) -> str:
 
 
 def catch_up(a: Assessment) -> str:
-    """What it is, where it stands, what was read last, and what comes."""
+    """What it is, where it stands, what was read last, when it is ready, and what comes."""
     last = [r for probe in (Probe.CORE, Probe.PIT, Probe.FRIDGE) if (r := a.batch.last(probe)) is not None]
     latest = sorted(last, key=lambda r: r.at)[-2:]
     read = ", ".join(recalled.one(r, a) for r in latest)
@@ -97,6 +97,7 @@ def catch_up(a: Assessment) -> str:
         f"{meats.what(a)}.",
         standing.day(a),
         say("Last read: {read}.", read=read) if read else "",
+        say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else "",
         plans.now(a).split("\n", 1)[0],
         serve,
     ]

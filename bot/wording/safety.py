@@ -6,6 +6,7 @@ from math import floor
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, point, say
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.ledger import Verdict
 from core.sources import Source
@@ -209,9 +210,8 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
             limit=numbers.both(celsius_from_fahrenheit(45.0), a.person),
         )
     if f > 40.0:
-        return say(
-            "A little warm: turn it down, move the bag low and to the back, and read it again in two hours. The cure goes on."
-        )
+        warm = say("A little warm: turn it down, move it low and to the back, and read it again in two hours.")
+        return f"{warm} {say('The cure goes on.')}" if a.batch.phase is Phase.CURING else warm
     if f > 38.0 and any(found.rule is Rule.VACUUM_FISH for found in a.ledger.verdict.because):
         return say("Too warm for fish without air: 3 °C (38 °F) at most. Turn it down, and ask me «is it safe».")
     if f < 36.0:

@@ -124,7 +124,9 @@ def paused(a: Assessment) -> str:
 
 
 def _while_away(a: Assessment) -> str:
-    """Days away from what lies in the cure: flips may rest, the fridge may not."""
+    """Somebody stays with a fire; days away from what lies in the cure: flips may rest, the fridge may not."""
+    if a.batch.phase is Phase.COOKING:
+        return say("Somebody stays with the fire: hand it over, like «Jo has the fire from 20:00».")
     until = a.batch.paused_until
     if until is None or until - a.now < timedelta(days=1) or a.batch.phase is not Phase.CURING:
         return ""

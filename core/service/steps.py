@@ -113,6 +113,12 @@ def done_later(a: Assessment, step: Step, at: datetime) -> tuple[str, datetime] 
     return max(found, key=lambda one: one[1], default=None)
 
 
+def is_out(a: Assessment, at: datetime) -> bool:
+    """Whether it was out of its cure by then, so that nothing lay there to be turned."""
+    out = a.batch.done.get("out")
+    return out is not None and at > out
+
+
 def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:
     """A step was done; done twice is done once. What is rinsed came out of its cure, though nobody said so."""
     happened: list[tuple[What, datetime]] = [(Done(step.key, detail), at)]
