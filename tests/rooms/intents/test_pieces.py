@@ -4,9 +4,11 @@ from datetime import date
 
 import pytest
 
-from bot.intents.cures import mixture, rate, wanted_dose
+from bot.intents.cures import mixture, wanted_dose
 from bot.intents.days import the_nth
+from bot.intents.rates import rate
 from bot.intents.told import told
+from core.cure.dose import from_teaspoons
 
 
 @pytest.mark.parametrize(
@@ -46,8 +48,14 @@ def test_a_dose_is_for_all_of_them() -> None:
 )
 def test_curing_salt_by_the_kilo(line: str, of_a_kilo: float) -> None:
     """Grams for each kilo or pound are no dose for all of it: never judged on the whole weight (derived)."""
-    assert rate(line) == pytest.approx(of_a_kilo)
+    assert rate(line) == (pytest.approx(of_a_kilo), pytest.approx(of_a_kilo))
     assert mixture(f"2 kg meat, {line}") is None
+
+
+def test_a_spoon_by_the_kilo_is_a_range_and_plain_salt_is_no_rate() -> None:
+    """A tablespoon is three teaspoons, each of a weight that is only known between two bounds (derived)."""
+    assert rate("1 tbsp of pink salt per kilo") == tuple(map(pytest.approx, from_teaspoons(3.0)))
+    assert rate("15 g salt per kilo") is None
 
 
 @pytest.mark.parametrize(
