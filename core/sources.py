@@ -6,6 +6,7 @@ arithmetic of our own, TUNED for a value chosen so that a stated case is reprodu
 lists the same; a test holds the two equal.
 """
 
+from core import fish_sources
 from core.source import Source, Status
 
 __all__ = ["Source", "Status", "every_source"]
@@ -223,22 +224,6 @@ HOT_SMOKED_FISH = Source(
     "2003",
     "CONFIRMED",
 )
-FOOD_CODE_PARASITES = Source(
-    "FOOD_CODE_PARASITES", "Freezing that kills the worms of fish", "US FDA Food Code, 3-402.11", "2022", "CONFIRMED"
-)
-JASON_FISH = Source(
-    "JASON_FISH", "Drying of fish muscle: 3.4e-10 m2/s at 30 °C, 30 kJ/mol", "A. C. Jason", "1958", "MEMORY"
-)
-TORRY_SALMON = Source(
-    "TORRY_SALMON",
-    "Smoked salmon: 7 to 9 % lost in 4 to 10 h at 27 °C, 16 to 18 % with salting",
-    "Torry",
-    "-",
-    "CONFIRMED",
-)
-MSU_SMOKED_FISH = Source(
-    "MSU_SMOKED_FISH", "Preserving Food Safely 01600580 and 01600816", "Michigan State University", "1997", "CONFIRMED"
-)
 NCHFP_CURING = Source(
     "NCHFP_CURING",
     "Curing and smoking meats for home food preservation: review and critical control points",
@@ -288,4 +273,5 @@ EMERICK_2013 = Source(
 
 def every_source() -> dict[str, Source]:
     """Every source by its key."""
-    return {key: value for key, value in globals().items() if isinstance(value, Source)}
+    named = globals() | vars(fish_sources)
+    return {key: value for key, value in named.items() if isinstance(value, Source)}

@@ -18,6 +18,7 @@ from core.service.turn import Turn
 
 WISH = re.compile(r"\b(?:want|wanna|would like|plan\w*|start\w*|mak(?:e|ing)|going to|gonna|lets|doing|help me)\b")
 STORY = 6  # words; who reports a step says it in fewer
+SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no plan
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
@@ -121,13 +122,13 @@ def story(turn: Turn, text: str) -> Sequence[Reply]:
 
 def unplanned(turn: Turn, product: str, text: str) -> Sequence[Reply]:
     """That a meat has no plan here, and what is known of it: its own entry, or the one that the words find."""
-    found = _found(text)
-    name = product if product in entries() else found.answer if found else None
+    found, own = _found(text), product.replace("_", "-")
+    name = own if own in entries() else found.answer if found else None
     if name is None or entry(name).kind == "off_topic":
         return ()
     answered.remember(turn, name, text)
     said = _said(turn, entry(name))
-    return (replace(said, text=f"{refusals.no_plan_of(product)}\n{said.text}"),)
+    return (said if name in SAYS_SO else replace(said, text=f"{refusals.no_plan_of(product)}\n{said.text}"),)
 
 
 def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Reply]:

@@ -91,7 +91,9 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                              r"(?:kids?|children|child) (?:are |is )?under \d|"
                              r"(?:kids|children) (?:are )?(?:eating|coming|will eat))\b"),
     ("vacuum", False, r"\b(?:not vacuum|no vacuum|out of (?:the|its) vacuum|opened the vacuum)\b"),
-    ("vacuum", True, r"\b(?:vacuum|vac)[ -]?(?:packed|sealed)(?: (?:it|them|the (?:fish|salmon|trout|fillets?))\b|$)"
+    ("vacuum", True, r"\b(?:vacuum|vac)[ -]?(?:packed|sealed)(?: (?:it|them|half|some|most|all|the (?:fish|salmon|trout"
+                     r"|fillets?|rest|other half)|\d+ ?(?:packs?|pieces|fillets?|lbs?|kg|g|oz)"
+                     r"|(?:two|three|four) \w+)\b|$)"
                      r"|\b(?:packed|sealed) (?:it|them|the (?:fish|salmon|trout)) (?:in|under) (?:a )?vacuum\b"),
     ("cooker", "ceramic", r"\b(?:ceramic|kamado)\b|\bkeramik\w{0,6}\b"),
     ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\b(?:to|using|on) (?:the )?gas\b|\bpropane\b"

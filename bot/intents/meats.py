@@ -31,9 +31,15 @@ _PRODUCTS: Final = (
     (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
     (r"goose|gans", "goose"),
     (r"ducks?(?:[ _]breasts?)?|ente|entenbrust", "duck"),
+    (r"(?:cod|salmon|trout|fish|herring|lumpfish)[ _]?(?:'s )?roes?|roes?|rogen|(?:kabeljau|dorsch)rogen", "roe"),
     (r"salmon|lachs", "salmon"),
     (r"trouts?|forellen?", "trout"),
-    (r"mackerel", "mackerel"),
+    (
+        r"mackerels?|makrelen?|herrings?|heringe?|kippers?|eels?|aale?|cod|kabeljau|dorsch|haddock|halibut|heilbutt|tuna"
+        r"|thunfisch|sturgeon|stör|sablefish|steelheads?|arctic char|saiblinge?|whitefish|pollock|sprats?|sprotten"
+        r"|sardines?|carp|karpfen|pike|hecht|perch|zander|catfish|bluefish|redfish|dogfish",
+        "other_fish",
+    ),
     (r"jerky|biltong", "jerky"),
     (r"sausages?|salami|kielbasa|wurst", "sausage"),
     (r"(?:beef )?tongue|zunge", "tongue"),

@@ -23,6 +23,7 @@ from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.dangers import read_danger, warned
 from bot.intents.deviations import read_told
+from bot.intents.frozen import read_frozen
 from bot.intents.guests import read_guests
 from bot.intents.half_hours import HALF_HOUR, either_way
 from bot.intents.heard import unheard
@@ -209,7 +210,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_vague, read_again, read_guests, read_household, read_cures, read_sum_first, read_impossible,
+    read_vague, read_again, read_guests, read_household, read_cures, read_frozen, read_sum_first, read_impossible,
     read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

@@ -1,13 +1,25 @@
 """Words for changes and corrections: what stands now, and only the differences."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
-from bot.wording import cautions, doses, fire, fuel, incidents, meats, numbers, plans, put_in, refusals, steps, wraps
+from bot.wording import (
+    cautions,
+    doses,
+    freezer,
+    fuel,
+    incidents,
+    numbers,
+    plans,
+    put_in,
+    refusals,
+    steps,
+    wraps,
+)
 from bot.wording.language import Words, say
 from bot.wording.readings import PLACES
-from bot.wording.settings import COOKERS
+from bot.wording.values import FIELDS, value
 from core.batch.assess import Assessment, Change
 from core.batch.events import (
     Changed,
@@ -27,49 +39,9 @@ from core.batch.events import (
     Weighed,
     What,
 )
+from core.meat.piece import Species
 from core.plan.recipe import product
 from core.units import Days
-
-FIELDS = Words(
-    {
-        "mass": "weight",
-        "thickness": "thickness",
-        "deadline": "meal",
-        "method": "method",
-        "pit_c": "pit",
-        "fridge_c": "fridge",
-        "purpose": "eaten",
-        "wrap": "wrap",
-        "chill": "chill",
-        "cooker": "cooker",
-        "cure_nitrite_fraction": "curing salt",
-        "target_c": "off at",
-        "at_risk_eaters": "",
-        "cure_days": "days in the cure",
-        "long_cure_confirmed": "",
-        "salt_fraction": "salt",
-        "sugar_fraction": "sugar",
-        "pump_fraction": "pump",
-        "cover_share": "",
-        "nitrite_target": "nitrite",
-        "brine_strength": "brine",
-        "brine_hours": "hours in the brine:",
-        "soak_hours": "soak",
-        "rest_days": "sealed rest",
-        "cure_nitrate_fraction": "nitrate in the cure",
-        "sealed_faces": "",
-        "vacuum": "",
-        "heaviest": "the heaviest piece",
-        "cut": "cut",
-        "lighter": "lit with",
-        "outside_c": "outside",
-        "wind_m_s": "",
-        "water_share": "water",
-        "frozen": "",
-        "put_in_cure": "curing salt put in",
-        "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
-    }
-)
 
 
 def changed(change: Change, changes: dict[str, Any]) -> str:
@@ -82,6 +54,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         if field != "method" or not changes.get("cover_share")
     )
     lead = say("Noted: {said}.", said=said)
+    if changes.get("vacuum") and a.piece.cut.species is Species.FISH:
+        lead = f"{lead}\n{freezer.without_air(a)}"
     if changes.get("at_risk_eaters"):
         lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
     if changes.get("cure_days"):
@@ -153,79 +127,10 @@ INCIDENTS = Words(
         "flare": "flare",
         "unwrapped": "unwrapped",
         "cut": "cut to cool",
+        "frozen": "into the freezer",
+        "thawed": "out of the freezer",
     }
 )
-_IN_WORDS: dict[str, Mapping[Any, str]] = {
-    "wrap": plans.WRAPS,
-    "chill": plans.CHILLS,
-    "lighter": fire.LIGHTERS,
-    "wind_m_s": Words({0.0: "no wind"}),
-    "cooker": COOKERS,
-}
-
-
-_IF_SO = Words(
-    {
-        "long_cure_confirmed": "so long in the cure, on your word",
-        "pierced": "so no longer intact, and no faster: the shorter clocks count",
-        "at_risk_eaters": "somebody at risk will eat it",
-        "cover_share": "the rest of the pickle covers it",
-        "sealed_faces": "one face under fat",
-        "vacuum": "packed without air: fish stays at 3 °C (38 °F) or below, and opens to thaw",
-        "frozen": "still frozen, it thaws first",
-    }
-)
-_IF_NOT = Words(
-    {
-        "long_cure_confirmed": "not so long in the cure",
-        "pierced": "no, still intact",
-        "at_risk_eaters": "nobody at risk will eat it",
-        "cover_share": "no cover brine",
-        "sealed_faces": "no fat on a face",
-        "vacuum": "not packed without air",
-        "frozen": "thawed",
-    }
-)
-
-
-def value(field: str, v: Any, a: Assessment) -> str:
-    """A value of the setup in the person's units."""
-    person = a.person
-    match field:
-        case "put_in_cure":
-            return numbers.grams(v)
-        case "mass" | "heaviest":
-            return numbers.mass(v, person)
-        case "thickness":
-            return numbers.length(v, person)
-        case "deadline":
-            return numbers.when(v, person, a.now) if v is not None else say("without a date")
-        case "pit_c" | "fridge_c" | "target_c" | "outside_c":
-            return numbers.temperature(v, person)
-        case "cure_nitrate_fraction" | "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
-            return numbers.percent(v)
-        case "fridge_vouched":
-            return ""
-        case "brine_strength":
-            return say("by the equilibrium") if v is None else say("of {v} by the clock", v=numbers.percent(v))
-        case "method":
-            return plans.method(a)
-        case "brine_hours" | "soak_hours":
-            return numbers.hours(v) if v else say("none")
-        case "rest_days" | "cure_days":
-            return numbers.days(v) if v else say("none")
-        case "purpose":
-            return meats.purpose_of(a, v)
-        case "nitrite_target":
-            return numbers.ppm(v) if v else say("none")
-        case "product" | "cut":
-            return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
-        case _ if field in _IF_SO:
-            return (_IF_SO if v else _IF_NOT)[field]
-        case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
-            return _IN_WORDS[field].get(v, say("windy"))
-        case _:
-            return (say("yes") if v else say("no")) if isinstance(v, bool) else str(v).replace("_", " ")
 
 
 def name(what: What, a: Assessment) -> str:

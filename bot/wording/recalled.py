@@ -6,9 +6,12 @@ from bot.wording import doses, meats, numbers, plans, readings
 from bot.wording.language import Words, say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Reading
+from core.batch.cured import LEFTOVERS
 from core.batch.events import Probe
 from core.batch.ledger import uncured
+from core.errors import Missing
 from core.plan.steps import Kind
+from core.safety.storage import keeping
 from core.units import Celsius
 
 SHOWN = 8  # readings in a list
@@ -152,6 +155,15 @@ def strength(a: Assessment) -> str:
     )
 
 
+def _fridge(a: Assessment) -> str:
+    """How cold it is kept, by its line of the chart: fish colder than meat."""
+    try:
+        kept = keeping(a.ledger.record.product_class)
+    except Missing:
+        kept = keeping(LEFTOVERS)
+    return numbers.at_most(kept.fridge_c, a.person)
+
+
 def keeps(a: Assessment) -> str:
     """Until when it keeps, by its step or from the storage chart."""
     step = a.plan.step(Kind.USE_BY.value) if a.plan else None
@@ -161,5 +173,5 @@ def keeps(a: Assessment) -> str:
         "{what}: use it by {when}, kept at {limit} or below. Freeze what is over by then.",
         what=meats.what(a),
         when=numbers.day(step.due, a.person),
-        limit=numbers.both(4.4, a.person),
+        limit=_fridge(a),
     )

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.measures import from_house
-from bot.wording import mends, numbers, steps
+from bot.wording import mends, numbers, steps, values
 from bot.wording.households import TASKS, somebody
 from bot.wording.language import Words, decimal, say
 from bot.wording.readings import PLACES
@@ -55,6 +55,8 @@ TROUBLES = Words(
         "lid": "the lid was opened",
         "unwrapped": "the wrap came off",
         "cut": "cut to cool",
+        "frozen": "into the freezer",
+        "thawed": "out of the freezer",
         "forgot_cure": "the curing salt was forgotten",
         "wrong_salt": "another salt went in",
     }
@@ -188,13 +190,13 @@ def _at_the_end(event: Sliced | Tasted | Weighed | Took | Finished, r: BatchReco
 
 def _told(changes: Mapping[str, Any], r: BatchRecord) -> str:
     """What was said of the setup, field by field; a meal with its date."""
-    fields = {"product": ""} | {k: mends.FIELDS.get(k, k.replace("_", " ")) for k in changes if k != "product"}
+    fields = {"product": ""} | {k: values.FIELDS.get(k, k.replace("_", " ")) for k in changes if k != "product"}
     told = ((fields[k], _value(k, v, r)) for k, v in changes.items() if k != "assumed")
     return ", ".join(f"{field} {value}".strip() for field, value in told)
 
 
 def _value(field: str, value: Any, r: BatchRecord) -> str:
-    return stamp(value, r) if isinstance(value, datetime) else mends.value(field, value, r.a)
+    return stamp(value, r) if isinstance(value, datetime) else values.value(field, value, r.a)
 
 
 def _trouble(kind: str, facts: Mapping[str, Any], r: BatchRecord) -> str:

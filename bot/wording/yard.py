@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from datetime import timedelta
 
-from bot.wording import chilling, doneness, fire, fuel, holding, numbers, readings, wraps
+from bot.wording import chilling, doneness, fire, freezer, fuel, holding, numbers, readings, wraps
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.heat.cooker import cooker
@@ -60,4 +60,6 @@ EVENTS: dict[str, Callable[[Assessment], str]] = {
     "flare": _flare,
     "unwrapped": _unwrapped,
     "cut": chilling.cut,
+    "frozen": freezer.frozen,
+    "thawed": freezer.thawed,
 }

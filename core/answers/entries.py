@@ -12,9 +12,8 @@ from importlib import resources
 from importlib.resources.abc import Traversable
 from typing import Final, Literal
 
-from core import sources
 from core.errors import Gone, Unreadable
-from core.sources import Source
+from core.sources import Source, every_source
 
 Sort = Literal["entry", "refused", "off_topic"]
 ENGLISH: Final = "en"
@@ -122,17 +121,10 @@ def read(path: Traversable) -> Entry:
             tuple(told["asks"]),
             short.strip(),
             more.strip(),
-            tuple(_source(key) for key in told.get("sources", ())),
+            tuple(every_source()[key] for key in told.get("sources", ())),
             tuple(told.get("cautions", ())),
             tuple(told.get("never", ())),
-            {printed: _source(key) for printed, key in told.get("figures", {}).items()},
+            {printed: every_source()[key] for printed, key in told.get("figures", {}).items()},
         )
     except (KeyError, ValueError, AttributeError, TypeError) as wrong:
         raise Unreadable(path.name, "front matter", str(wrong)) from wrong
-
-
-def _source(key: str) -> Source:
-    found = getattr(sources, key)
-    if not isinstance(found, Source):
-        raise KeyError(key)
-    return found

@@ -10,6 +10,7 @@ from datetime import datetime, timedelta
 from core.batch import cold, cured, ledger, material
 from core.batch.batch import Batch, Phase
 from core.batch.events import Probe
+from core.batch.frozen import frozen_at, frozen_days
 from core.cure.dose import Dose
 from core.cure.penetration import After, Penetration
 from core.errors import SaltbellError, UnknownCure
@@ -186,7 +187,7 @@ def _keeps(batch: Batch, days: Band, weighed: Dose | None, cure: Penetration | N
     inside = shortest if past is None or past <= 0.0 else past
     centre = None if cure is None else cured.come_in(cure, inside)
     line = cured.storage_of(batch.setup, weighed, None if ledger.uncured(batch) else centre)
-    return int(keeping(line).days)
+    return int(keeping(line).days + frozen_days(batch))
 
 
 def _durations(setup: Setup, days: Band, cook: Estimate, keep_days: int) -> Durations:
@@ -211,7 +212,7 @@ def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
         started=batch.started,
         settled=batch.settled,
         done=batch.done,
-        skipped=batch.skipped,
+        skipped=batch.skipped | ({"use_by"} if frozen_at(batch) else set()),
         snoozed=batch.snoozed,
         ready=_times(on, cook.ready, product(batch.setup.product).hours.hold_at_target)
         if on is not None and cooking

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from core.batch.batch import Batch
 from core.batch.cured import LEFTOVERS, come_in, storage_of
 from core.batch.events import Probe
+from core.batch.frozen import frozen_at, frozen_days
 from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
@@ -86,6 +87,8 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         off_at=batch.off_at,
         chill_started_at=done.get("chill"),
         storage_started_at=batch.off_at,
+        frozen_at=frozen_at(batch),
+        frozen_days=frozen_days(batch),
         vouched=frozenset({"fridge_cold"} if setup.fridge_vouched else ()),
         vacuum=setup.vacuum,
         wet=setup.method == "brine",

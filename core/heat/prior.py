@@ -43,7 +43,7 @@ BARK: Final = 10.0  # resistance that each kg/m2 of lost water adds. [s/m per kg
 BARK_LOG_SD: Final = 0.4
 # Fish: what no skin closes dries, and the water of salted flesh comes up by diffusion, so that each kg/m2 that has gone
 # adds pi rho_v / (2 c^2 D): 0.16 kg/m3 of vapour at 65 °C, 530 kg/m3 of water that can leave, D 1.3e-9 to 2.8e-9 m2/s.
-# sources.JASON_FISH and sources.TORRY_SALMON, taken to 65 °C; DERIVED in docs/science/cooking.md
+# fish_sources.JASON_FISH and TORRY_SALMON, taken to 65 °C; DERIVED in docs/science/cooking.md
 FLESH_BARE: Final = 0.5  # of the surface: one broad face is skin, which passes next to nothing. Judgement
 PELLICLE: Final = 480.0  # [s/m per kg/m2]
 PELLICLE_LOG_SD: Final = 0.5

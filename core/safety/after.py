@@ -1,6 +1,6 @@
 """Off the fire: how it cooled, how long it may be kept, and how cold."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Final
 
 from core.errors import Missing
@@ -60,10 +60,11 @@ def use_by_of(record: Record) -> UseBy | None:
 
 
 def _dates(record: Record, off: datetime) -> UseBy:
+    since = off + timedelta(days=record.frozen_days)  # the freezer stops the clock, and gives no day back
     try:
-        return use_by(record.product_class, off)
+        return use_by(record.product_class, since)
     except Missing:
-        return use_by("leftovers", off)
+        return use_by("leftovers", since)
 
 
 def _still_hot(record: Record) -> bool:
@@ -124,7 +125,7 @@ def _kept(record: Record, off: datetime) -> Finding:
         status, means = Status.FAILED, Outcome.THROW_AWAY if record.at_risk_eaters else Outcome.EAT_NOW
     if asked > dates.latest:
         status, means = Status.FAILED, Outcome.THROW_AWAY
-    days = (asked - off).total_seconds() / 86400.0
+    days = (asked - off).total_seconds() / 86400.0 - record.frozen_days
     line = dates.keeping
     return Finding(
         Rule.USE_BY,

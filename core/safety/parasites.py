@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.errors import OutOfRange
-from core.sources import FOOD_CODE_PARASITES, Source
+from core.fish_sources import FOOD_CODE_PARASITES
+from core.source import Source
 from core.units import Celsius, Hours
 
 RULES: Final[tuple[tuple[Celsius, Hours], ...]] = ((-20.0, 168.0), (-35.0, 15.0))  # at or below, for at least
@@ -41,7 +42,7 @@ def freezing(celsius: Celsius, hours: Hours) -> Freezing:
 
     References
     ----------
-    `sources.FOOD_CODE_PARASITES`. Its third way, -35 °C until solid and 24 h at -20 °C, needs a plant's freezer.
+    `fish_sources.FOOD_CODE_PARASITES`. Its third way, -35 °C until solid and 24 h at -20 °C, needs a plant's freezer.
     """
     if not COLDEST <= celsius <= 0.0:
         raise OutOfRange("freezer", celsius, COLDEST, 0.0, "°C")

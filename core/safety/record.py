@@ -8,7 +8,7 @@ from typing import Final
 from core.safety.history import HOTTEST_CORE, History, Reading, ordered, printed_f
 from core.safety.left_out import CEILING
 from core.safety.lethality import BIRDS
-from core.units import Celsius, Fraction, MilligramsPerKilogram
+from core.units import Celsius, Days, Fraction, MilligramsPerKilogram
 
 COLD_F: Final = 41.0  # where the last cooling rule ends
 Fact = float | bool | str | None
@@ -40,7 +40,8 @@ class Record:
     the nitrite in the modelled centre, `ingoing` that of the dose, None where unknown. `doneness_floor` is the core
     below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
     modelled core between the readings. `storage_started_at` is when it stood cold in the fridge to be kept; without
-    it the first cold core reading says so. `wet` is a brine, not a dry rub or a needle.
+    it the first cold core reading says so. `frozen_at` is since when all of it lies in the freezer, `frozen_days` how
+    long it lay there before, which puts its days in the fridge off. `wet` is a brine, not a dry rub or a needle.
     `vouched` holds what the cook gives their word for ("fridge_cold").
     """
 
@@ -68,6 +69,7 @@ class Record:
     chill_started_at: datetime | None = None
     storage_started_at: datetime | None = None
     frozen_at: datetime | None = None
+    frozen_days: Days = 0.0
     vacuum: bool = False
     wet: bool = True
     incidents: tuple[Incident, ...] = ()

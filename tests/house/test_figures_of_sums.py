@@ -12,7 +12,7 @@ from core.sources import every_source
 WORDING = Path(__file__).parents[2] / "bot" / "wording"
 FILES = (
     "sums", "sums_hot", "sums_plate", "sums_salt", "sums_time", "sums_asked", "sums_why", "sums_beside", "sums_dates",
-    "sums_mixed", "per_weight",
+    "sums_mixed", "sums_fish", "per_weight",
 )  # fmt: skip
 NUMBER = re.compile(
     r"\d+(?:\.\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|hundred|half|third|quarter|seventh"
@@ -55,6 +55,7 @@ PRINTED = {
     "up to 4 °C": "FSIS_COLD_STORAGE", "45 to 60 min a kilo": "COMMON_PRACTICE",
     "heated to 165 °F": "FSIS_SAFE_TEMPERATURES", "counts as day 0": "DERIVED",
     "fewer than half of such cooks": "DERIVED",
+    "for 7 days": "FOOD_CODE_PARASITES", "for 15 h": "FOOD_CODE_PARASITES", "for 30 min": "HOT_SMOKED_FISH",
 }  # fmt: skip
 DERIVED = "DERIVED"  # arithmetic of the sentence itself
 

@@ -7,7 +7,7 @@ from typing import get_args
 
 import pytest
 
-from bot.wording import asking, cautions, incidents, meats, mends, plans, refusals, safety, steps
+from bot.wording import asking, cautions, incidents, meats, plans, refusals, safety, steps, values
 from core import errors
 from core.heat.doubt import Reason
 from core.person import Person
@@ -117,4 +117,4 @@ def test_every_choice_of_a_product_has_words() -> None:
         assert product.name in meats.PRODUCTS
         assert set(product.cuts) <= meats.CUTS.keys()
     assert plans.WRAPS.keys() == {"none", "paper", "foil"}
-    assert "cure_nitrite_fraction" in mends.FIELDS
+    assert "cure_nitrite_fraction" in values.FIELDS

@@ -1,0 +1,116 @@
+"""Freezing as it is told: fish that was frozen before it is smoked, and finished meat that goes into the freezer."""
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from bot import measures
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Happened, Intent
+from bot.intents.meats import meat
+from bot.intents.questions import is_question
+from core.units import Hours
+
+_FREEZE: Final = re.compile(r"\b(?:fro(?:ze|zen)|freez(?:e|ing|er)|deep ?froz\w*|(?:ein)?gefroren|tiefgekühlt)\b")
+_FISH: Final = re.compile(
+    r"\b(?:fish|fillets?|filets?|salmon|lachs|trout|forellen?|char|mackerel|makrelen?|cod|herring|eel|tuna|halibut|pollock"
+    r"|worms?|parasites?|anisakis|nematodes?|würmer)\b"
+)
+_OTHER_MEAT: Final = re.compile(
+    r"\b(?:beef|brisket|pork|ham|bacon|belly|loin|turkey|chicken|duck|goose|venison|boar)\b"
+)
+_COLD: Final = re.compile(
+    r"(?:(?<![\w.])(?:-|minus )(?P<n>\d{1,2}(?:\.\d)?)|(?<![\w.-])(?P<zero>0)(?= ?(?:°|deg|f\b|c\b)))"
+    r" ?(?:°|degrees?|deg)? ?(?P<u>c|f|celsius|fahrenheit)?(?![\w])"
+)
+_SPAN: Final = re.compile(
+    rf"\b(?P<n>{measures.NUMBER}|an?)(?: ?(?:to|-|or) ?\d{{1,3}})? ?-?"
+    r"(?P<u>h|hrs?|hours?|d|days?|nights?|wks?|weeks?|wochen?|tage?|stunden|months?)\b"
+)
+_HOURS: Final = {"h": 1.0, "s": 1.0, "d": 24.0, "n": 24.0, "t": 24.0, "w": 168.0, "m": 720.0}
+_OVERNIGHT: Final = re.compile(r"\bovernight\b|\büber nacht\b")
+_NIGHT: Final[Hours] = 8.0  # of a night at least
+_DID: Final = re.compile(r"\b(?:froze|frozen|(?:ein)?gefroren)\b")
+_PUT: Final = re.compile(
+    r"^(?:all|everything|half|the rest|rest)(?: is| of it)?(?: is)? in the freezer\b"
+    r"|\b(?:put|popped|stuck|chucked|moved|went|gone|goes|is|are|its|half|rest|some|them|it)\b.{0,30}"
+    r"\b(?:in|into|to) (?:the |my )?(?:deep )?freezer\b"
+)
+_AHEAD: Final = re.compile(
+    r"\b(?:will|shall|want|going to|gonna|plan|should|tomorrow|later|if i|when i|before|not|dont|cant)\b"
+)
+_PART: Final = re.compile(
+    r"\b(?:half|some|rest|others?|third|quarter|few|couple|bit|most|part|hälfte|teil|one|two|three|four|five|six"
+    r"|\d+ ?(?:kg|g|lbs?|packs?|bags?|packets?|slices|pieces|portions|fillets?|fish|sides?))\b"
+)
+_OUT_AGAIN: Final = re.compile(
+    r"\b(?:thawed|defrosted|aufgetaut)\b|\b(?:took|taken|got|is|its|are)\b.{0,20}\bout of (?:the )?freezer\b"
+)
+_TO_COOL: Final = re.compile(r"\bto (?:cool|chill|firm)|\bcool\w*\b|\bfor (?:an?|half an|\d+) ?(?:h|hr|hour|min)")
+_FINISHED: Final = ("resting", "chilling", "stored")
+
+
+@dataclass(frozen=True)
+class Frost:
+    """How cold fish was kept frozen, and for how long, as far as it was told. [as typed, h]
+
+    `unit` is "c", "f", or "" where nobody said.
+    """
+
+    degrees: float | None
+    unit: str
+    hours: Hours | None
+
+
+def read_frozen(text: str, context: Context) -> Intent | None:
+    """What a line tells of freezing, where a plain text does."""
+    if is_question(text) or _begins(text):
+        return None
+    told = frost(text)
+    known = told.degrees is not None and told.hours is not None
+    fish = _FREEZE.search(text) and not _OTHER_MEAT.search(text) and _of_fish(text, context, known)
+    if fish and (known or (context.phase not in _FINISHED and (told.degrees is not None or told.hours is not None))):
+        return Ask("sum", "frozen_fish", text)
+    return _of_the_finished(text, context) if context.phase in _FINISHED else None
+
+
+def frost(text: str) -> Frost:
+    """How cold and how long; of two spans the shorter, of a range its lower end."""
+    cold = _COLD.search(text)
+    spans = [_hours(found) for found in _SPAN.finditer(text)]
+    spans += [_NIGHT] if _OVERNIGHT.search(text) else []
+    degrees = None if cold is None else -float(cold["n"] or 0.0)
+    unit = (cold["u"] or "")[:1] if cold else ""
+    return Frost(degrees, unit, min(spans, default=None))
+
+
+def _hours(found: re.Match[str]) -> Hours:
+    many = 1.0 if found["n"] in ("a", "an") else measures.number(found["n"]) or 0.0
+    return many * _HOURS[found["u"][0]]
+
+
+def _of_fish(text: str, context: Context, known: bool) -> bool:
+    """By its name, or that of the one batch; who tells how cold and how long while there is none means fish."""
+    named = [name for _, name in context.batches]
+    of_batch = len(named) == 1 and bool(_FISH.search(named[0]))
+    return bool(_FISH.search(text)) or of_batch or (known and context.phase == "none")
+
+
+def _begins(text: str) -> bool:
+    """Whether a weight and a meat are told: a batch begins, and thaws first."""
+    named = meat(text)
+    return bool(named.product or named.cut) and bool(measures.of_kind(text, "mass"))
+
+
+def _of_the_finished(text: str, context: Context) -> Intent | None:
+    """«froze half of it», «all in the freezer»; while it still cools, only what says that it was frozen."""
+    said = when.past(text, context)
+    at = said.at if said else None
+    if _OUT_AGAIN.search(text):
+        return Happened("thawed", at=at)
+    stored = context.phase == "stored" or bool(_PART.search(text))
+    told = _DID.search(text) or (stored and _PUT.search(text))
+    if not told or _AHEAD.search(text) or _TO_COOL.search(text):
+        return None
+    return Happened("frozen", {"all": not _PART.search(text)}, at)

@@ -1,0 +1,123 @@
+"""Words for the fields of a setup and for their values, as a change, a correction or a question names them."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from bot.wording import fire, meats, numbers, plans
+from bot.wording.language import Words, say
+from bot.wording.settings import COOKERS
+from core.batch.assess import Assessment
+
+FIELDS = Words(
+    {
+        "mass": "weight",
+        "thickness": "thickness",
+        "deadline": "meal",
+        "method": "method",
+        "pit_c": "pit",
+        "fridge_c": "fridge",
+        "purpose": "eaten",
+        "wrap": "wrap",
+        "chill": "chill",
+        "cooker": "cooker",
+        "cure_nitrite_fraction": "curing salt",
+        "target_c": "off at",
+        "at_risk_eaters": "",
+        "cure_days": "days in the cure",
+        "long_cure_confirmed": "",
+        "salt_fraction": "salt",
+        "sugar_fraction": "sugar",
+        "pump_fraction": "pump",
+        "cover_share": "",
+        "nitrite_target": "nitrite",
+        "brine_strength": "brine",
+        "brine_hours": "hours in the brine:",
+        "soak_hours": "soak",
+        "rest_days": "sealed rest",
+        "cure_nitrate_fraction": "nitrate in the cure",
+        "sealed_faces": "",
+        "vacuum": "",
+        "heaviest": "the heaviest piece",
+        "cut": "cut",
+        "lighter": "lit with",
+        "outside_c": "outside",
+        "wind_m_s": "",
+        "water_share": "water",
+        "frozen": "",
+        "put_in_cure": "curing salt put in",
+        "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
+    }
+)
+
+
+_IN_WORDS: dict[str, Mapping[Any, str]] = {
+    "wrap": plans.WRAPS,
+    "chill": plans.CHILLS,
+    "lighter": fire.LIGHTERS,
+    "wind_m_s": Words({0.0: "no wind"}),
+    "cooker": COOKERS,
+}
+
+
+_IF_SO = Words(
+    {
+        "long_cure_confirmed": "so long in the cure, on your word",
+        "pierced": "so no longer intact, and no faster: the shorter clocks count",
+        "at_risk_eaters": "somebody at risk will eat it",
+        "cover_share": "the rest of the pickle covers it",
+        "sealed_faces": "one face under fat",
+        "vacuum": "packed without air: fish stays at 3 °C (38 °F) or below, and opens to thaw",
+        "frozen": "still frozen, it thaws first",
+    }
+)
+_IF_NOT = Words(
+    {
+        "long_cure_confirmed": "not so long in the cure",
+        "pierced": "no, still intact",
+        "at_risk_eaters": "nobody at risk will eat it",
+        "cover_share": "no cover brine",
+        "sealed_faces": "no fat on a face",
+        "vacuum": "not packed without air",
+        "frozen": "thawed",
+    }
+)
+
+
+def value(field: str, v: Any, a: Assessment) -> str:
+    """A value of the setup in the person's units."""
+    person = a.person
+    match field:
+        case "put_in_cure":
+            return numbers.grams(v)
+        case "mass" | "heaviest":
+            return numbers.mass(v, person)
+        case "thickness":
+            return numbers.length(v, person)
+        case "deadline":
+            return numbers.when(v, person, a.now) if v is not None else say("without a date")
+        case "pit_c" | "fridge_c" | "target_c" | "outside_c":
+            return numbers.temperature(v, person)
+        case "cure_nitrate_fraction" | "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
+            return numbers.percent(v)
+        case "fridge_vouched":
+            return ""
+        case "brine_strength":
+            return say("by the equilibrium") if v is None else say("of {v} by the clock", v=numbers.percent(v))
+        case "method":
+            return plans.method(a)
+        case "brine_hours" | "soak_hours":
+            return numbers.hours(v) if v else say("none")
+        case "rest_days" | "cure_days":
+            return numbers.days(v) if v else say("none")
+        case "purpose":
+            return meats.purpose_of(a, v)
+        case "nitrite_target":
+            return numbers.ppm(v) if v else say("none")
+        case "product" | "cut":
+            return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
+        case _ if field in _IF_SO:
+            return (_IF_SO if v else _IF_NOT)[field]
+        case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
+            return _IN_WORDS[field].get(v, say("windy"))
+        case _:
+            return (say("yes") if v else say("no")) if isinstance(v, bool) else str(v).replace("_", " ")
