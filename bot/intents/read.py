@@ -60,8 +60,9 @@ LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
 _ANYTHING: Final = re.compile(r"[^\W_]")
 _TAIL_ASKS: Final = re.compile(
-    r",? ?\b(?:(?:ok(?:ay)?|safe|right|normal)\s*\?+|(?:is|isnt) (?:that|it|this) (?:still )?(?:ok|okay|safe|alright"
-    r"|all right|fine|normal|bad|dangerous|a problem|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
+    r",? ?\b(?:(?:still )?(?:ok(?:ay)?|safe|right|normal|in time)\s*\?+|(?:(?:is|isnt) (?:that|it|this)|am i|are we)"
+    r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|bad|dangerous|in time|a problem"
+    r"|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
 )
 _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d"

@@ -55,7 +55,13 @@ def ppm(found: Judgement, low: float, strength: Fraction) -> str:
         limit=numbers.ppm(found.limit.max_mg_kg),
     )
     if high > found.limit.max_mg_kg:
-        return said + "\n" + say("Over the limit: do not use it. If meat already lies in it, do not eat it.")
+        return (
+            said
+            + "\n"
+            + say(
+                "Over the limit: do not use it. If meat already lies in it, do not eat it: soaking does not make it safe."
+            )
+        )
     return said + "\n" + say("It keeps the limit, weighed on a scale; spoons and other strengths are another matter.")
 
 

@@ -66,7 +66,9 @@ def test_the_third_set(tmp_path: Path) -> None:
     assert len(answered) <= 2, answered  # the weather of a city and a washing machine have words of the trade
 
 
-@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv", "sixth_questions.csv"])
+@pytest.mark.parametrize(
+    "name", ["fourth_questions.csv", "fifth_questions.csv", "sixth_questions.csv", "seventh_questions.csv"]
+)
 def test_the_answers_and_sums_of_more_sets(name: str, tmp_path: Path) -> None:
     """What was read to be right stays so; what has no `answered_by` is not met yet, and is no promise."""
     rows = [row for row in table(name) if row["answered_by"]]
@@ -80,11 +82,13 @@ def test_the_answers_and_sums_of_more_sets(name: str, tmp_path: Path) -> None:
 
 
 WARNING = frozenset(
-    {"brine-reuse", "smell-off", "pregnant", "kids-eat", "poison_centre"}
+    {"brine-reuse", "smell-off", "pregnant", "kids-eat", "poison_centre", "garlic"}
 )  # entries that begin with what not to do
 
 
-@pytest.mark.parametrize("name", ["fourth_questions.csv", "fifth_questions.csv", "sixth_questions.csv"])
+@pytest.mark.parametrize(
+    "name", ["fourth_questions.csv", "fifth_questions.csv", "sixth_questions.csv", "seventh_questions.csv"]
+)
 def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -> None:
     """Every danger is refused or warned of; nothing off topic is answered, but selling and a pet by their warning."""
     rows = [row for row in table(name) if row["kind"].startswith(("dangerous", "off"))]
@@ -98,7 +102,8 @@ def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -
 
 
 def _warns(facts: dict[str, Any]) -> bool:
-    return facts["answer_kind"] == "refused" or facts.get("entry") in WARNING
+    by_law = facts.get("sum") == "ppm"  # the limit stands beside what was put in, even while its strength is asked for
+    return facts["answer_kind"] == "refused" or facts.get("entry") in WARNING or by_law
 
 
 def _kind(name: str) -> str:
