@@ -116,14 +116,14 @@ _FRIDGE: Final = re.compile(
     r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
     r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
 )  # how it runs; without such a word it is a reading
-_PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it|smoke at|cook at|grill|run it|run)\b")
+_PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it(?! to\b)|smoke at|cook at|grill|run it|run)\b")
 _PIT_BARE: Final = re.compile(
     r"\b(?:pit|smoker|grill)(?: is| at| to)? (?P<value>\d{2,3})(?![\d.:/])"
     r"(?! ?(?:°|degrees?|deg\b|c\b|f\b|%|h\b|hours?|hrs?\b|min|kg|kilos?|lbs?\b|pounds?|g\b|mm|cm|in\b|to\b|-))"
 )
 _TARGET: Final = re.compile(
-    r"\b(?:target|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at"
-    r"|until it hits)\b"
+    r"\b(?:target|smok(?:e|ing) (?:(?:it|them|the \w+) )?(?:up )?to|(?:core|inside|middle) (?:of|at|to)"
+    r"|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at|until it hits)\b"
 )
 _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"

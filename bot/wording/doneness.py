@@ -1,10 +1,11 @@
 """Words for when to take it off: by purpose, by feel before a number, and never under the floor of safety."""
 
-from bot.wording import cooling, holding, meats, numbers, plans
+from bot.wording import cooling, holding, meats, numbers, plans, smoked_fish
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.plan.recipe import product
+from core.safety.history import printed_f
 from core.units import Celsius
 
 UNDER_K: Celsius = 4.0  # so far under its target, and what comes off is another product than was planned
@@ -79,14 +80,15 @@ def off(a: Assessment) -> str:
     """After it came off: what is short of its floor or its target is said, then the rest or the hold."""
     core = a.batch.last(Probe.CORE)
     target = a.batch.setup.target_c
-    if a.below_floor:
+    cooked_c = smoked_fish.cooked_c(a)
+    if core is None or not any(printed_f(r.celsius) >= printed_f(cooked_c) for r in a.batch.of_probe(Probe.CORE)):
         return say(
             "The record does not show {limit} in the middle yet. "
             "Send a core reading; below it I cannot call it cooked.",
-            limit=numbers.both(a.floor_c, a.person),
+            limit=numbers.both(cooked_c, a.person),
         )
-    short = ""
-    if core is not None and core.celsius < target - UNDER_K:
+    short = smoked_fish.off(a)
+    if not short and core is not None and core.celsius < target - UNDER_K:
         short = say(
             "The last core was {celsius}, and {target} was meant: "
             "if it is not as you want it, «undo» and put it back on.\n",

@@ -7,6 +7,7 @@ from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.meat.piece import Species
 from core.safety.after import use_by_of
+from core.safety.done import held_as_smoked
 from core.safety.findings import Outcome, Rule
 from core.units import celsius_from_fahrenheit
 
@@ -36,6 +37,11 @@ def thawed(a: Assessment) -> str:
 def without_air(a: Assessment) -> str:
     """Smoked fish packed without air: what a plant measures and a kitchen cannot, and what is done instead."""
     dates = use_by_of(a.ledger.record)
+    if not held_as_smoked(a.ledger.record):
+        return say(
+            "Not this one: {smoked} for 30 min are not shown, and botulism needs no air. Open the pack, or freeze it now.",
+            smoked=numbers.both(celsius_from_fahrenheit(160.0), a.person),
+        )
     by = say(" and eat it by {when}", when=numbers.day(dates.at, a.person)) if dates else ""
     return say(
         "Botulism needs no air: plants hold 3.5 % salt in the water of such fish and test it, which no kitchen can. "

@@ -14,6 +14,7 @@ from bot.wording import (
     plans,
     put_in,
     refusals,
+    smoked_fish,
     steps,
     wraps,
 )
@@ -54,6 +55,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         if field != "method" or not changes.get("cover_share")
     )
     lead = say("Noted: {said}.", said=said)
+    if "target_c" in changes and (as_cooked := smoked_fish.planned(a)):
+        lead = f"{lead}\n{as_cooked}"
     if changes.get("vacuum") and a.piece.cut.species is Species.FISH:
         lead = f"{lead}\n{freezer.without_air(a)}"
     if changes.get("at_risk_eaters"):

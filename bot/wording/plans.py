@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import cure_days, doses, habits, holding, meats, numbers, refusals, rises, steps, tasks
+from bot.wording import cure_days, doses, habits, holding, meats, numbers, refusals, rises, smoked_fish, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
 from core.plan.recipe import product
@@ -55,6 +55,7 @@ def whole(a: Assessment) -> str:
     if a.plan is None:
         return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
     parts = [_first(a, a.plan), doses.dose(a), cure_days.whole(a), _week(a, a.plan), holding.planned(a)]
+    parts.append(smoked_fish.planned(a))
     parts += [rises.planned(a), habits.by_cooks(a), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 

@@ -3,6 +3,7 @@
 from bot.wording import numbers
 from bot.wording.language import Words, say
 from core.errors import OutOfRange
+from core.heat.cook import PIT_OVER_K, TARGET_HIGH_C
 from core.person import Person
 
 QUANTITIES = Words(
@@ -41,6 +42,12 @@ def out_of_range(error: OutOfRange, person: Person) -> str:
             "A fridge at {found} is no place for a cure: it has to run at {limit} or below.\nTurn it down, then type what it reads, like «fridge runs at 3 c».",
             found=found,
             limit=limit,
+        )
+    if error.quantity == "target" and error.high < min(error.value, TARGET_HIGH_C):
+        return say(
+            "That pit is too cool for a core of {target}: it has to run at {least} or more.\nType another, or another core.",
+            target=numbers.temperature(error.value, person),
+            least=numbers.temperature(error.value + PIT_OVER_K, person),
         )
     if error.quantity == "salt in the pickle":
         return say(

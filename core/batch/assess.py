@@ -26,6 +26,7 @@ from core.plan.recipe import product
 from core.plan.schedule import schedule
 from core.plan.setup import Setup
 from core.plan.steps import Band, Durations, Kind, Plan, TimeBand
+from core.safety.history import printed_f
 from core.safety.storage import keeping
 from core.units import Celsius, Days, Hours
 
@@ -61,12 +62,13 @@ class Assessment:
     @property
     def floor_c(self) -> Celsius:
         """The core below which it is never called done. [°C]"""
-        return product(self.batch.setup.product).safety_floor_c
+        return product(self.batch.setup.product).floor_of(self.batch.setup)
 
     @property
     def below_floor(self) -> bool:
         """Whether no core reading shows the safety floor yet."""
-        return not any(r.celsius >= self.floor_c for r in self.batch.of_probe(Probe.CORE))
+        floor = printed_f(self.floor_c)
+        return not any(printed_f(r.celsius) >= floor for r in self.batch.of_probe(Probe.CORE))
 
     @property
     def cure_days(self) -> Band | None:
@@ -168,7 +170,7 @@ def _plan(
     case = Case(
         batch.setup,
         product(batch.setup.product),
-        _durations(batch.setup, days, cook, _keeps(batch, days, weighed, cure)),
+        _durations(batch.setup, days, cook, _keeps(batch, now, (days, weighed, cure, cook))),
         _progress(batch, cook, cooling),
         wall_of(person),
         now,
@@ -180,13 +182,18 @@ def _plan(
         return None, found
 
 
-def _keeps(batch: Batch, days: Band, weighed: Dose | None, cure: Penetration | None) -> int:
-    """How many days it keeps: by what the middle holds after the days that it was in the cure, or that are planned."""
+def _keeps(batch: Batch, now: datetime, known: tuple[Band, Dose | None, Penetration | None, Estimate]) -> int:
+    """How many days it keeps: by what the middle holds after the days that it was in the cure, or that are planned.
+
+    Fish that was not held as smoked fish is, or is not planned to be, keeps as leftovers do.
+    """
+    days, weighed, cure, cook = known
     shortest = max(days.p90, batch.setup.cure_days or 0.0)
     past = _cured_days(batch, None)
     inside = shortest if past is None or past <= 0.0 else past
     centre = None if cure is None else cured.come_in(cure, inside)
     line = cured.storage_of(batch.setup, weighed, None if ledger.uncured(batch) else centre)
+    line = line if ledger.kept_by_its_line(batch, cook, now) else cured.LEFTOVERS
     return int(keeping(line).days + frozen_days(batch))
 
 

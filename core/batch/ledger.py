@@ -8,6 +8,7 @@ from core.batch.batch import Batch
 from core.batch.cured import LEFTOVERS, come_in, storage_of
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
+from core.batch.material import piece_of
 from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
@@ -15,6 +16,7 @@ from core.heat.ready import Estimate
 from core.meat.piece import Piece
 from core.plan.recipe import product
 from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.done import held_as_smoked
 from core.safety.findings import Outcome, Rule
 from core.safety.history import hours_between
 from core.safety.ledger import Verdict, verdict
@@ -75,7 +77,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose and known.dose.limit else CEILING,
         cured_centre_mg_kg=centre,
         at_risk_eaters=setup.at_risk_eaters,
-        doneness_floor_c=made.safety_floor_c,
+        doneness_floor_c=made.cooked_from_c or made.safety_floor_c,
         core=_core(batch),
         modelled_low=_modelled(batch, known, now),
         pit=_history(batch, Probe.PIT),
@@ -94,6 +96,16 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         wet=setup.method == "brine",
         incidents=tuple(_weighed(i, known.dose) for i in incidents_of(batch)),
     )
+
+
+def kept_by_its_line(batch: Batch, cook: Estimate, now: datetime) -> bool:
+    """Whether it keeps by the line of its product: fish only where it was held as smoked fish is, or will be."""
+    made = product(batch.setup.product)
+    if not made.cooked_from_c:
+        return True
+    if batch.off_at is None:
+        return batch.setup.target_c >= made.safety_floor_c
+    return held_as_smoked(record_of(batch, Known(piece_of(batch.setup), None, None, cook, None), now))
 
 
 def incidents_of(batch: Batch) -> tuple[Incident, ...]:

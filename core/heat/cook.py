@@ -16,6 +16,7 @@ Probe = Literal["core", "pit"]
 
 PIT_LOW_C, PIT_HIGH_C = 60.0, 200.0
 TARGET_LOW_C, TARGET_HIGH_C = 40.0, 99.0
+PIT_OVER_K = 5.0  # a core that has to come so near its pit never does
 
 
 @dataclass(frozen=True)
@@ -57,7 +58,7 @@ class Cook:
     def __post_init__(self) -> None:
         if not PIT_LOW_C <= self.pit_c <= PIT_HIGH_C:
             raise OutOfRange("pit", self.pit_c, PIT_LOW_C, PIT_HIGH_C, "°C")
-        high = min(TARGET_HIGH_C, self.pit_c - 5.0)
+        high = min(TARGET_HIGH_C, self.pit_c - PIT_OVER_K)
         if not TARGET_LOW_C <= self.target_c <= high:
             raise OutOfRange("target", self.target_c, TARGET_LOW_C, high, "°C")
         if not -5.0 <= self.start_c < self.target_c:

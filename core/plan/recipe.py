@@ -10,13 +10,14 @@ from typing import Any, Final
 from core.but import but
 from core.errors import Gone, Missing, OtherWay, OutOfRange, Unreadable
 from core.plan.setup import Setup, by_the_clock, in_a_brine
+from core.safety.history import printed_f
 from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
 
 METHODS: Final = ("brine", "dry", "inject")
 PURPOSES: Final = ("thin", "cold", "hot", "pulled")
 ENTRIES: Final = frozenset(
-    {"name", "cuts", "product_class", "storage", "rub_g_per_kg", "safety_floor_c", "defaults", "purposes", "hours",
-     "by_cut", "only_methods", "least_days", "only_by_name"}
+    {"name", "cuts", "product_class", "storage", "rub_g_per_kg", "safety_floor_c", "cooked_from_c", "defaults",
+     "purposes", "hours", "by_cut", "only_methods", "least_days", "only_by_name"}
 )  # fmt: skip
 SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", "mass", "deadline", "said"}
 WATER_BY_THE_CLOCK: Final = 1.5  # kg for a kg of meat: a strong brine is hardly weakened by it. Common practice
@@ -59,7 +60,8 @@ class Product:
     """One product of the trade, as its file describes it.
 
     `safety_floor_c` is the core below which it is never called done [°C], `rub_g_per_kg` 0 where none is rubbed on.
-    `only_by_name` says that its cuts are made into something else where nobody names it.
+    `cooked_from_c` is a core under that floor at which it is cooked all the same, though it keeps as leftovers do, 0
+    for none. `only_by_name` says that its cuts are made into something else where nobody names it.
     `by_cut` holds the defaults that a cut has of its own, `only_methods` the ways that a cut may be cured where not
     every one will do, `least_days` the days below which a cut does not come out, by method. [d]
     """
@@ -73,6 +75,7 @@ class Product:
     purposes: tuple[Purpose, ...]
     hours: StepHours
     rub_g_per_kg: float = 0.0
+    cooked_from_c: Celsius = 0.0
     only_by_name: bool = False
     by_cut: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     only_methods: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
@@ -81,6 +84,10 @@ class Product:
     def defaults_of(self, cut: str) -> dict[str, Any]:
         """What a batch of that cut is set up to be where nobody says otherwise."""
         return dict(self.defaults) | dict(self.by_cut.get(cut, {}))
+
+    def floor_of(self, setup: Setup) -> Celsius:
+        """The core below which that batch is never called done: a target under the floor of the product has its own."""
+        return self.safety_floor_c if setup.target_c >= self.safety_floor_c else self.cooked_from_c
 
     def methods(self, cut: str) -> tuple[str, ...]:
         """The ways in which that cut may be cured."""
@@ -127,8 +134,9 @@ class Product:
         if setup.method not in self.methods(setup.cut):
             raise OtherWay(setup.cut, setup.method, self.methods(setup.cut))
         target = setup.target_c if "target_c" in setup.said else self.purpose(setup.purpose).target_c
-        if not self.safety_floor_c <= target <= 100.0:
-            raise OutOfRange("target", target, self.safety_floor_c, 100.0, "°C")
+        lowest = self.cooked_from_c or self.safety_floor_c
+        if printed_f(target) < printed_f(lowest) or target > 100.0:
+            raise OutOfRange("target", target, lowest, 100.0, "°C")
         _check_waits(setup)
         if not COLDEST_FRIDGE_C <= setup.fridge_c <= WARMEST_FRIDGE_C:
             raise OutOfRange("fridge", setup.fridge_c, COLDEST_FRIDGE_C, WARMEST_FRIDGE_C, "°C")
@@ -207,6 +215,7 @@ def _product(file: str, table: dict[str, Any]) -> Product:
             purposes=tuple(Purpose(n, float(p["target_c"]), p["chilled"]) for n, p in table["purposes"].items()),
             hours=StepHours(**table["hours"]),
             rub_g_per_kg=float(table["rub_g_per_kg"]),
+            cooked_from_c=float(table.get("cooked_from_c", 0.0)),
             only_by_name=table.get("only_by_name", False),
             by_cut=table.get("by_cut", {}),
             only_methods={cut: tuple(ways) for cut, ways in table.get("only_methods", {}).items()},

@@ -6,6 +6,7 @@ from typing import Final
 from core.errors import Missing
 from core.safety.cooling import CoolingVerdict, judge_cooling
 from core.safety.cooling_rules import Use
+from core.safety.done import held_as_smoked
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fridge import Window, judge_fridge, warm_spells
 from core.safety.history import Reading, last_at_or_above, later, ordered, printed_f, within
@@ -16,6 +17,7 @@ from core.units import celsius_from_fahrenheit
 
 HOT_F: Final = 140.0
 TWO_HOURS: Final = 2.0
+LEFTOVERS: Final = "leftovers"  # line of the storage chart
 _STATUS: Final = {
     Outcome.SAFE: Status.PASSED,
     Outcome.NOT_YET: Status.OPEN,
@@ -61,10 +63,11 @@ def use_by_of(record: Record) -> UseBy | None:
 
 def _dates(record: Record, off: datetime) -> UseBy:
     since = off + timedelta(days=record.frozen_days)  # the freezer stops the clock, and gives no day back
+    smoked = not record.fish or held_as_smoked(record)
     try:
-        return use_by(record.product_class, since)
+        return use_by(record.product_class if smoked else LEFTOVERS, since)
     except Missing:
-        return use_by("leftovers", since)
+        return use_by(LEFTOVERS, since)
 
 
 def _still_hot(record: Record) -> bool:
@@ -162,8 +165,9 @@ def _vacuum_fish(record: Record) -> Finding | None:
         return None
     readings = within(ordered(record.fridge), since, record.now)
     warmest = max(readings, key=lambda r: r.celsius, default=None)
-    cold = warmest is not None and printed_f(warmest.celsius) <= VACUUM_FISH_F
-    status = Status.PASSED if cold else Status.FAILED if warmest else Status.UNKNOWN
+    held = held_as_smoked(record)  # cooked fish keeps its few days only with air about it
+    cold = held and warmest is not None and printed_f(warmest.celsius) <= VACUUM_FISH_F
+    status = Status.PASSED if cold else Status.FAILED if warmest or not held else Status.UNKNOWN
     return Finding(
         rule=Rule.VACUUM_FISH,
         status=status,
@@ -173,6 +177,6 @@ def _vacuum_fish(record: Record) -> Finding | None:
         value=None if warmest is None else warmest.celsius,
         limit=celsius_from_fahrenheit(VACUUM_FISH_F),
         unit="°C",
-        missing="" if warmest else "fridge_reading",
+        missing="" if warmest or not held else "fridge_reading",
         advice="" if cold else "throw_away_advised",
     )

@@ -31,7 +31,7 @@ def done_findings(record: Record, readings: Sequence[Reading]) -> list[Finding]:
     by_chart = floor.status is Status.PASSED and record.whole and not record.at_risk_eaters
     found = [floor]
     if record.fish:
-        found.append(_smoked_fish(record))
+        found.append(_smoked_fish(record, floor.status is Status.PASSED))
     if kill is not None and (kill.met or not by_chart):
         found.append(_kill(kill))
     if record.species == "pork":
@@ -97,7 +97,12 @@ def _kill(kill: Lethality) -> Finding:
     )
 
 
-def _smoked_fish(record: Record) -> Finding:
+def held_as_smoked(record: Record) -> bool:
+    """Whether fish was held at 160 °F for 30 min, as what is kept for weeks has to be; `sources.HOT_SMOKED_FISH`."""
+    return _held(record).met
+
+
+def _held(record: Record) -> Lethality:
     """160 °F, held for 30 min on end, from a reading on that shows it: by readings close enough to vouch for what lies
     between them, or by the modelled low side.
     """
@@ -105,17 +110,23 @@ def _smoked_fish(record: Record) -> Finding:
     shown = first_at_or_above(SMOKED_FISH_F, read)
     modelled = [r for r in cook_history(record) if shown is not None and r.at >= shown.at]
     runs = (*_runs(read), *_runs(modelled), ())
-    held = max((earned(run, SMOKED_FISH) for run in runs), key=lambda found: found.fraction)
+    return max((earned(run, SMOKED_FISH) for run in runs), key=lambda found: found.fraction)
+
+
+def _smoked_fish(record: Record, cooked: bool) -> Finding:
+    """What is held so keeps as smoked fish does; what came off without it, and is cooked, keeps as leftovers do."""
+    held, over = _held(record), record.off_at is not None and record.off_at <= record.now
+    as_leftovers = over and cooked and not held.met
     return Finding(
         rule=Rule.FISH_160,
-        status=Status.PASSED if held.met else Status.OPEN,
-        means=Outcome.SAFE if held.met else Outcome.NOT_YET,
+        status=Status.PASSED if held.met else Status.FAILED if as_leftovers else Status.OPEN,
+        means=Outcome.SAFE if held.met or as_leftovers else Outcome.NOT_YET,
         source=HOT_SMOKED_FISH,
         readings=held.deciding,
         value=held.fraction * 0.5,
         limit=0.5,
         unit="h",
-        missing="" if held.met else "core_reading",
+        missing="" if held.met or as_leftovers else "core_reading",
     )
 
 

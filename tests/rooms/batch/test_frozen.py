@@ -6,8 +6,8 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from core.batch.assess import Assessment, assess
-from core.batch.batch import Batch
-from core.batch.events import Incident
+from core.batch.batch import Batch, Reading
+from core.batch.events import Incident, Probe
 from core.batch.frozen import frozen_at, frozen_days
 from core.person import Person
 from core.plan.recipe import product
@@ -17,7 +17,7 @@ from core.safety.findings import Outcome, Rule
 
 OFF = datetime(2027, 3, 6, 15, tzinfo=UTC)
 IDA = Person("ida", "Ida", zone="Europe/Vienna")
-DAY = timedelta(days=1)
+DAY, MINUTE = timedelta(days=1), timedelta(minutes=1)
 
 
 def side(*told: tuple[float, str, bool], eaters: bool | None = None) -> Batch:
@@ -25,10 +25,11 @@ def side(*told: tuple[float, str, bool], eaters: bool | None = None) -> Batch:
     setup = product("salmon").setup({"mass": 1.2, "thickness": 0.03})
     setup = replace(setup, at_risk_eaters=eaters)
     done = {"into_cure": OFF - 2 * DAY, "out": OFF - DAY, "meat_on": OFF - 2 * DAY / 24, "off": OFF, "slice": OFF + DAY}
+    core = tuple(Reading(OFF - minutes * MINUTE, Probe.CORE, 72.0, n) for n, minutes in enumerate((35, 1)))
     incidents = tuple(
         (OFF + days * DAY, Incident(what, {"all": whole} if what == "frozen" else {})) for days, what, whole in told
     )
-    return Batch("b", "salmon", setup, OFF - 3 * DAY, done=done, incidents=incidents)
+    return Batch("b", "salmon", setup, OFF - 3 * DAY, done=done, readings=core, incidents=incidents)
 
 
 def keeping(batch: Batch, days: float) -> tuple[Outcome, Assessment]:

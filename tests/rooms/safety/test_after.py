@@ -110,7 +110,8 @@ def test_a_fridge_is_judged_while_something_is_kept_in_it():
     assert bounded.value == 1.0
 
 
-FISH = {"species": "fish", "product_class": "fish", "vacuum": True, "core": (), "chill_started_at": None}
+HELD = history((0.0, 39.0), (1.0, 160.0), (1.5, 161.0))  # as smoked fish has to be
+FISH = {"species": "fish", "product_class": "fish", "vacuum": True, "core": HELD, "chill_started_at": None}
 
 
 @pytest.mark.parametrize(
@@ -120,6 +121,7 @@ FISH = {"species": "fish", "product_class": "fish", "vacuum": True, "core": (), 
         ({"fridge": history((11.0, 38.0))}, (Outcome.SAFE, "")),
         ({"fridge": history((11.0, 38.1))}, (Outcome.CANNOT_SAY, "")),
         ({"storage_started_at": None}, None),
+        ({"core": HELD[:2], "fridge": history((11.0, 38.0))}, (Outcome.CANNOT_SAY, "")),  # cooked, and not held
         ({"vacuum": False}, None),
         ({"species": "beef"}, None),
         ({"frozen_at": at(12.0)}, None),

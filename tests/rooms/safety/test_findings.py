@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from core.safety.after import cooling_readings
+from core.safety.after import cooling_readings, use_by_of
 from core.safety.cook import cook_history, cook_readings
 from core.safety.findings import Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
@@ -372,14 +372,31 @@ def test_165_before_the_fall_does_not_count():
     assert _only(told, Rule.FIRE_OUT).means is WAIT
 
 
+def _line(record):
+    dates = use_by_of(record)
+    return dates.keeping.line if dates else ""
+
+
 @pytest.mark.parametrize("at_risk", [False, True])
 def test_fish_that_came_off_early(at_risk):
-    """Under 145 °F it is a partly cooked fish; from 145 °F on it is cooked, and not yet smoked fish to be kept."""
+    """Under 145 °F it is a partly cooked fish; from 145 °F on it is cooked (FSIS chart), and keeps as leftovers do."""
     fish = {"species": "fish", "product_class": "fish", "put_in_cure_at": None, "out_at": None, "fridge": ()}
-    for core, partly in ((144.9, 1), (145.0, 0)):
+    for core, partly, kind in ((144.9, 1, WAIT), (145.0, 0, SAFE)):
         cook = ((0.0, 39.0), (1.0, 120.0), (1.5, core))
-        found = verdict(brisket(cook, now=at(2.0), off_at=at(1.6), at_risk_eaters=at_risk, **fish))
-        assert (found.kind, len(found.of(Rule.PARTIAL_COOK))) == (WAIT, partly)
+        record = brisket(cook, now=at(2.0), off_at=at(1.6), at_risk_eaters=at_risk, **fish)
+        found = verdict(record)
+        assert (found.kind, len(found.of(Rule.PARTIAL_COOK))) == (kind, partly)
+        assert _line(record) == "leftovers"
+        assert found.of(Rule.FISH_160)[0].status is (Status.OPEN if partly else Status.FAILED)
+
+
+def test_fish_that_was_held_as_smoked_fish_keeps_by_its_line():
+    """30 min at 160 °F on end (PNW 238), shown by its readings: two weeks of the chart; a minute less, three days."""
+    fish = {"species": "fish", "product_class": "fish", "put_in_cure_at": None, "out_at": None, "fridge": ()}
+    for minutes, line in ((30, "fish"), (29, "leftovers")):
+        cook = ((0.0, 39.0), (1.0, 120.0), (1.5, 160.0), (1.5 + minutes / 60.0, 160.0))
+        record = brisket(cook, now=at(2.2), off_at=at(2.1), **fish)
+        assert (_line(record), verdict(record).kind) == (line, SAFE)
 
 
 def test_a_fall_ends_when_it_comes_off():
