@@ -116,6 +116,12 @@ _FRIDGE: Final = re.compile(
     r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
     r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
 )  # how it runs; without such a word it is a reading
+# «63 c in the middle is enough for me», «i like it at 63 c»: how it is wanted, and nothing that was read
+WANTED: Final = re.compile(
+    r"\b(?:is|are|would be|will be|thats?) (?:quite |well |more than )?(?:enough|plenty)\b|\benough for (?:me|us)\b"
+    r"|\b(?:i|we)(?: only| just| really| would| d)* (?:like|want|prefer|love)"
+    r" (?:it |them |mine |the \w+ )?(?:at|to|done at)\b"
+)
 _PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it(?! to\b)|smoke at|cook at|grill|run it|run)\b")
 _PIT_BARE: Final = re.compile(
     r"\b(?:pit|smoker|grill)(?: is| at| to)? (?P<value>\d{2,3})(?![\d.:/])"
@@ -252,6 +258,9 @@ def _temperatures(text: str, found: tuple[Measure, ...], out: Stated) -> None:
             continue
         before = text[max(0, measure.start - _NEAR) : measure.start]
         after = text[measure.end : measure.end + 12]
+        if WANTED.search(text) and not (_FRIDGE.search(text) or _PIT.search(text)):
+            out.fields["target_c"] = measure.value
+            continue
         for name, words in (("target_c", _TARGET), ("fridge_c", _FRIDGE), ("pit_c", _PIT)):
             if words.search(before) or (name == "pit_c" and words.search(after)):
                 out.fields[name] = measure.value

@@ -188,7 +188,15 @@ def _called_for_a_deed(context: Context) -> bool:
 
 
 def _correction(plain: str, context: Context) -> Intent | None:
+    """A correction; of a number that was asked about and never noted, the reading that it was meant to be."""
+    if context.asked == "probe" and (meant := read_reading(_SORRY.sub("", plain), context)):
+        return meant
     return None if plain.endswith("?") or several_corrections(plain) else read_correction(plain.rstrip(" .!"), context)
+
+
+_SORRY: Final = re.compile(
+    r"^(?:(?:sorry|oops|typo|no|nope|i meant|i mean|meant|make that|should be|that should be|thats)\b[,:;.]? ?)+"
+)
 
 
 def several_corrections(plain: str) -> bool:

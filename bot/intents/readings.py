@@ -12,7 +12,7 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import THICK_AND_THIN, usual_cure
+from bot.intents.fields import THICK_AND_THIN, WANTED, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
@@ -76,7 +76,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
 
     With `loose`, one number beside a named thermometer is taken out of a few foreign words too.
     """
-    if any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
+    if WANTED.search(text) or any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
     text = _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text))
     if "grate" in text.split() and (lid := _LID_TOO.search(text)):  # the grate beside the meat counts, so it comes last

@@ -31,6 +31,7 @@ def for_hours(a: Assessment, weighed: Dose, hours: Hours) -> str:
     """How long the cook wants it to lie in a strong brine, and the salt that it takes there."""
     setup = a.batch.setup
     salt = salt_taken(setup, weighed, hours)
+    more = say(" Longer is saltier: type it like «15 % brine for 3 h».") if setup.brine_hours is None else ""
     taken = {"hours": numbers.hours(hours), "low": numbers.percent(salt.p10, 1), "high": numbers.percent(salt.p90, 1)}
     if salt.p90 > VERY_SALTY:
         return say(
@@ -40,8 +41,9 @@ def for_hours(a: Assessment, weighed: Dose, hours: Hours) -> str:
         )
     return say(
         "In the brine for {hours}, by the clock: it takes {low} to {high} salt at its thickest, thin ends more. "
-        "It evens out in the fridge afterwards; fry a small slice after the rinse.",
+        "It evens out in the fridge afterwards; fry a small slice after the rinse.{more}",
         **taken,
+        more=more,
     )
 
 

@@ -104,7 +104,7 @@ def afterwards(a: Assessment) -> str:
 
 def _in_the_cure(a: Assessment) -> str:
     if a.plan is not None and by_the_clock(a.batch.setup) and a.dose is not None:
-        hours = a.batch.setup.brine_hours
+        hours = product(a.batch.setup.product).brining(a.batch.setup)
         if hours is not None:
             return brines.for_hours(a, a.dose, hours)
         return brines.by_the_clock(a, brining_of(a.batch.setup, a.dose))

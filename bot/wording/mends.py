@@ -42,7 +42,10 @@ from core.batch.events import (
 )
 from core.meat.piece import Species
 from core.plan.recipe import product
+from core.plan.setup import by_the_clock
 from core.units import Days
+
+OF_THE_BRINE = frozenset({"brine_strength", "brine_hours", "salt_fraction", "thickness", "mass", "skin_on", "method"})
 
 
 def changed(change: Change, changes: dict[str, Any]) -> str:
@@ -76,7 +79,9 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a)) if p)
     elif before is not None and _dose_differs(before, a):
         lead = f"{lead}\n{doses.dose(a)}"
-    if before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
+    if by_the_clock(a.batch.setup) and changes.keys() & OF_THE_BRINE:
+        lead = f"{lead}\n{doses.days(a)}".strip()
+    elif before is not None and before.cure_days != a.cure_days and a.cure_days is not None:
         lead = f"{lead}\n{doses.days(a)}"
     elif changes.keys() & {"soak_hours", "rest_days"}:
         lead = f"{lead}\n{doses.afterwards(a)}".strip()

@@ -165,9 +165,8 @@ def in_the_cure(setup: Setup, cure: Penetration | None, weighed: Dose | None) ->
     By the clock it is the middle of the band: longer is as wrong as shorter.
     """
     made = product(setup.product)
-    if by_the_clock(setup) and setup.brine_hours is not None:
-        told = setup.brine_hours / 24.0
-        return None if weighed is None else Band(told, told, told)
+    if by_the_clock(setup) and (told := made.brining(setup)) is not None:
+        return None if weighed is None else Band(told / 24.0, told / 24.0, told / 24.0)
     if by_the_clock(setup):
         hours = None if weighed is None else brining_of(setup, weighed).hours
         return None if hours is None else Band(hours.p10 / 24.0, hours.p50 / 24.0, hours.p50 / 24.0)

@@ -42,7 +42,8 @@ class Purpose:
 class StepHours:
     """How long the steps between cure and meal take. [h]
 
-    `hold_at_target` is how long it stays on once its core is there; `salting` how long meat lies in plain salt.
+    `hold_at_target` is how long it stays on once its core is there; `salting` how long meat lies in plain salt,
+    `brining` in a strong brine where nobody says for how long, 0 for as long as its salt takes.
     """
 
     brine_chill: Hours
@@ -53,6 +54,7 @@ class StepHours:
     hold_longest: Hours
     hold_at_target: Hours = 0.0
     salting: Hours = 24.0
+    brining: Hours = 0.0
 
 
 @dataclass(frozen=True)
@@ -88,6 +90,12 @@ class Product:
     def floor_of(self, setup: Setup) -> Celsius:
         """The core below which that batch is never called done: a target under the floor of the product has its own."""
         return self.safety_floor_c if setup.target_c >= self.safety_floor_c else self.cooked_from_c
+
+    def brining(self, setup: Setup) -> Hours | None:
+        """Hours in a strong brine: as said, else those of the product; None where they follow from the salt wanted."""
+        if setup.brine_hours is not None or "salt_fraction" in setup.said:
+            return setup.brine_hours
+        return self.hours.brining or None
 
     def methods(self, cut: str) -> tuple[str, ...]:
         """The ways in which that cut may be cured."""

@@ -87,10 +87,11 @@ class Setup:
 def in_a_brine(changes: dict[str, Any], method: str) -> dict[str, Any]:
     """What is said with what it implies: who tells how strong a brine is, or for how many hours, salts in one.
 
-    An equilibrium has no hours of its own.
+    An equilibrium has no hours of its own, and who asks for a salt takes the hours back that were said before.
     """
-    if "brine_strength" in changes and changes["brine_strength"] is None:
-        return changes | {"brine_hours": None}
+    even = "brine_strength" in changes and changes["brine_strength"] is None
+    if even or ("salt_fraction" in changes and "brine_hours" not in changes):
+        changes = changes | {"brine_hours": None}
     told = changes.get("brine_strength") is not None or changes.get("brine_hours") is not None
     wet = told and method == "dry" and "method" not in changes
     return changes | {"method": "brine"} if wet else changes

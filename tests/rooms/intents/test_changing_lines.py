@@ -1,5 +1,6 @@
 """Second thoughts, wishes, settings, questions, and the answers to what was asked."""
 
+from dataclasses import replace as but
 from datetime import time, timedelta
 
 import pytest
@@ -407,3 +408,32 @@ def test_units_of_the_person_are_the_rim() -> None:
 def test_what_only_looks_like_something_does_nothing(text: str) -> None:
     """A line whose words are those of a step or a setting, and which means neither, goes to the entries."""
     assert read(text, CURE) == [Question(text)]
+
+
+@pytest.mark.parametrize("text", ["sorry core 141 f", "i mean core 141 f", "oops, core 141 f"])
+def test_a_number_that_was_asked_about_is_read_and_corrects_nothing(text: str) -> None:
+    """«core 41» was asked about and never noted: the next word of it is that reading, and an older one stands."""
+    (found,) = read(text, but(context("cooking"), asked="probe", asked_value=41.0))
+    assert isinstance(found, Reading)
+    assert found.temperatures == (Temperature(141.0, "f", Probe.CORE),)
+
+
+@pytest.mark.parametrize("phase", ["cooking", "resting", "chilling", "stored"])
+@pytest.mark.parametrize(
+    "text", ["63 c in the middle is enough for me", "core 63 c is enough", "i like it at 63 c", "i want it at 145 f"]
+)
+def test_how_it_is_wanted_is_nothing_that_was_read(text: str, phase: str) -> None:
+    """A wish is a target, or asked about; a core that nobody read would be taken for a kill."""
+    for found in read(text, context(phase)):
+        assert not isinstance(found, Reading)
+
+
+def test_smoked_to_is_a_core_and_smoked_at_a_pit() -> None:
+    for text, fields in (
+        ("hot smoke it to 145 f", {"target_c": pytest.approx(62.778, abs=1e-3)}),
+        ("smoke it at 90 c", {"pit_c": 90.0}),
+        ("smoke at 90 c to a core of 63 c", {"pit_c": 90.0, "target_c": 63.0}),
+    ):
+        (found,) = read(text, context("waiting"))
+        assert isinstance(found, Change)
+        assert found.changes == fields

@@ -123,6 +123,17 @@ def test_who_says_how_strong_a_brine_is_salts_in_one() -> None:
     assert side.change({"brine_strength": None}).brine_hours is None
 
 
+def test_the_hours_of_a_brine_are_said_or_the_leaflet_s_or_follow_from_a_salt() -> None:
+    """WSU and PNW 238: an hour for small fish, two for a thick side; a salt that is asked for has its own hours."""
+    made, strong = product("salmon"), {"mass": 1.2, "brine_strength": 0.15}
+    assert made.brining(made.setup(strong)) == 2.0
+    assert product("trout").brining(product("trout").setup({"mass": 0.4, "brine_strength": 0.15})) == 1.0
+    three = made.setup({**strong, "brine_hours": 3.0})
+    assert made.brining(three) == 3.0
+    assert made.brining(three.change({"salt_fraction": 0.02})) is None
+    assert made.brining(three.change({"salt_fraction": 0.02}).change({"brine_hours": 4.0})) == 4.0
+
+
 def test_hours_in_a_brine_want_its_strength() -> None:
     """How much salt goes in depends on both: an hour alone plans nothing."""
     with pytest.raises(Missing, match="brine_strength"):
