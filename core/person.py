@@ -68,6 +68,7 @@ class Person:
     name: str = ""
     zone: str = "UTC"
     zone_known: bool = False
+    home_zone: str = ""  # the clock that they left for a journey, "" at home
     language: str = "en"
     language_known: bool = False  # whether they said it, or showed it by what they typed
     units: Units = field(default_factory=Units)

@@ -7,8 +7,8 @@ from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import HandOver, Invite, Join, Leave
 from bot.reply import Reply, to_body
+from bot.wording import answers, language, marks, safety
 from bot.wording import households as words
-from bot.wording import language, marks, safety
 from core.batch.assess import Assessment
 from core.batch.events import Handed
 from core.errors import Gone
@@ -167,9 +167,11 @@ def _all_of(turn: Turn, a: Assessment, those: Sequence[Reply]) -> str:
 
 
 def _line(reply: Reply, a: Assessment) -> str:
-    """The first line of the answer; a step that was done, and the verdict, in the language of who hears of it."""
+    """The first line of the answer; a step, what happened, and the verdict, in the language of who hears of it."""
     if _thrown(reply):
         return safety.VERDICTS[Outcome.THROW_AWAY]
+    if what := reply.facts.get("happened"):
+        return answers.incident(a, str(what)).split("\n", 1)[0]
     step = a.plan.step(str(reply.facts.get("step"))) if a.plan and reply.facts["intent"] == "step_done" else None
     if step is None or step.done_at is None:
         return reply.text.split("\n", 1)[0]

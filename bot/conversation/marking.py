@@ -154,7 +154,7 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
             if slot or str((meant.asked or {}).get("slot")).startswith(SLOT):
                 turn.ask({"slot": slot, "batch": batch} if slot else None)
             text = "\n".join(t for t in (answers.incident(change.after, what), question) if t)
-            return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
+            return (Reply(text, buttons=rows, facts=facts(change.after) | {"happened": what}, about=batch),)
         case Debrief():
             change = learning.debrief(turn, batch, _looked_back(intent))
             text, rows = debriefs.thanks(change, turn.person)

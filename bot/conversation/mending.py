@@ -228,7 +228,23 @@ def settle_doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Rep
 
 def _put_right(turn: Turn, batch: str, event: Event, what: What, at: datetime | None) -> Sequence[Reply]:
     done = batches.correct(turn, batch, event.number, what, at=at)
-    return (Reply(mends.corrected(event, what, at, done), facts=facts(done.after), about=batch),)
+    text = mends.corrected(event, what, at, done)
+    if isinstance(what, Read):
+        done = _check_put_right(turn, batch, event, done)
+        return (reading.put_right(turn, done, (what.probe, what.celsius, at or event.at), text),)
+    return (Reply(text, facts=facts(done.after), about=batch),)
+
+
+def _check_put_right(turn: Turn, batch: str, event: Event, done: Differs) -> Differs:
+    """After a reading put right the brine counts as read cold by the number that stands now, and by no other."""
+    now = next((e.what for e in batches.standing(turn, batch) if e.number == event.number), None)
+    cold = isinstance(now, Read) and now.probe is Probe.BRINE and now.celsius <= reading.BRINE_COLD_C
+    checks = [e for e in batches.standing(turn, batch) if e.said_at == event.said_at and e.what == Done("brine_check")]
+    if cold and not checks and "brine" in done.after.batch.done:
+        return Differs(done.before, taking.take(turn, batch, [(Done("brine_check"), event.at)]).after)
+    for check in () if cold else checks:
+        done = Differs(done.before, batches.correct(turn, batch, check.number, None).after)
+    return done
 
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:

@@ -13,7 +13,7 @@ from bot.intents.intents import Correct, Reading, Temperature
 from bot.measures import from_house, to_house
 from bot.reply import Reply
 from bot.wording import asking, deviations, readings
-from core.batch.assess import Assessment
+from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.doubts import Doubted
 from core.batch.events import Done, Probe, Read, What
@@ -114,6 +114,21 @@ def keep(turn: Turn, a: Assessment, plain: Sequence[Plain], *, tender: bool = Fa
         turn.ask({"slot": SLOT + what, "batch": a.batch.id, "anew": True})
         text, rows = f"{text}\n{question}", ()
     return (Reply(text, buttons=rows, facts=facts(change.after) | _read(plain), about=a.batch.id),)
+
+
+def put_right(turn: Turn, change: Change, plain: Plain, corrected: str) -> Reply:
+    """A reading corrected: what the right one says is said as of any other, with the question that it raises."""
+    a = change.after
+    judged = readings.judged(change, [plain])
+    both = (
+        (corrected, judged) if a.batch.phase is Phase.COOKING else (judged, corrected)
+    )  # on the fire: the hours first
+    said = "\n".join(t for t in both if t)
+    question, what = deviations.read_warm(a, [plain])
+    if question:
+        turn.ask({"slot": SLOT + what, "batch": a.batch.id, "anew": True})
+    text = f"{said}\n{question}" if question else said
+    return Reply(text, facts=facts(a) | _read([plain]), about=a.batch.id)
 
 
 def _steps_met(a: Assessment, plain: Sequence[Plain]) -> list[tuple[What, datetime]]:

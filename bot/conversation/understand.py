@@ -195,6 +195,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         asked_of_start=(asked or {}).get("said") is not None,
         batches=here,
         flip_hours=person.flip_hours,
+        home_zone=person.home_zone,
     )
     if a is None:
         return base

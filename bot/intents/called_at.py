@@ -37,6 +37,14 @@ _ONLY: Final = re.compile(
     rf"\b(?:{_CALL} (?:me|us)|reminders?|pings?|flips?)\b(?: to flip| only| just| in the| in)* (?P<when>morning"
     rf"|evening)s?\b"
 )
+_NO_FLIPS: Final = re.compile(
+    r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want)(?: \w+){0,3}? (?:all )?(?:the "
+    r"|these |your )?"
+    r"(?:flip(?:s|ping)?|turn(?:s|ing)?) (?:reminders?|pings?|messages?|calls|texts|notifications|alerts)\b"
+    r"|\b(?:mute|silence) (?:the |these )?(?:flips|turns)\b|\b(?:stop|dont|no need to)(?: keep)? (?:remind|ping"
+    r"|tell|text|nag"
+    r"|call|buzz|ask)\w* (?:me )?(?:about (?:the |every )?flip\w*|to (?:flip|turn))\b"
+)
 _GLUED: Final = re.compile(r"(\d{1,2})([0-5]\d)")
 _EVENING_FROM: Final = 15
 _NEAR_H: Final = 1.0  # «not 8» means the reminder of 8:00, or one within the hour
@@ -44,6 +52,8 @@ _NEAR_H: Final = 1.0  # «not 8» means the reminder of 8:00, or one within the 
 
 def read_called_at(text: str, context: Context) -> Settings | None:
     """The hours at which somebody wants to be called, or not, where a plain text sets them."""
+    if _NO_FLIPS.search(text):
+        return Settings({"flip_hours": ()})
     return _moved(text, context) or _only(text, context) or _quiet(text, context) or _flip_hours(text, context)
 
 

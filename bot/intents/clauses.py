@@ -246,6 +246,10 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return meal
         case StepDone(), StepDone() if one == two:
             return one
+        case StepDone() | Debrief() | Reading(), Debrief(
+            mass=None, grey=None, salt=None, hours=None
+        ):  # «sliced, lovely»
+            return one
         case StepDone(step=Kind.RINSE | Kind.SOAK, detail=""), StepDone(step=Kind.RINSE, at=None, detail=said) if said:
             return replace(one, detail=said)  # «soaked an hour, tastes fine»
         case _:

@@ -24,7 +24,8 @@ class Context:
     may mean, the latest first.
     `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
     pounds from kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire. `brine_made`: it cools,
-    and the meat is not in it yet. `flip_hours` are those at which this person is reminded, on their own clock.
+    and the meat is not in it yet. `home_zone` is the clock that they left for a journey, "" at
+    home. `flip_hours` are those at which this person is reminded, on their own clock.
     """
 
     now: datetime
@@ -44,4 +45,5 @@ class Context:
     mass: Kilograms | None = None
     on_at: datetime | None = None
     brine_made: bool = False
+    home_zone: str = ""
     flip_hours: tuple[time, ...] = (time(8), time(20))

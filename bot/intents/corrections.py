@@ -127,6 +127,9 @@ _OTHER_QUANTITY: Final = re.compile(
     r"|\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|mm|cm|inch\w{0,2}|percent)\b"
 )
 _SAID: Final = re.compile(r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d")
+_WISHED: Final = re.compile(
+    r"\b(?:pull|take it off|run|set|cook|smoke|wrap|hold)(?: it| the \w+)? (?:at|to) \d"
+)  # no reading
 _MAKE_IT: Final = re.compile(
     r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead)"
 )  # an hour as well
@@ -188,6 +191,8 @@ def _of_batch(text: str, context: Context) -> Intent | None:
 
 def _of_value(text: str, context: Context) -> Intent | None:
     if _MEAL.search(text) or _OTHER_QUANTITY.search(text):
+        return None
+    if _WISHED.search(text):
         return None
     if made := _MAKE_IT.match(text):
         return _made(made, text, context)

@@ -30,7 +30,8 @@ DEEDS: Final = tuple(
                    r"|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"\bin (?:it|they) go(?:es)?\b|\bin(?:to)? the (?:brine|cure|bag|bucket|tub|pickle)\b"
+        (Kind.INTO_CURE, r"\bin (?:it|they|she|he) (?:go(?:es)?|went)\b|\bin(?:to)? the (?:brine|cure|bag|bucket"
+                         r"|tub|pickle)\b"
                          r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
                          r"|^(?:its )?bagged(?=$| and\b))"
                          r"|(?<!double )(?<!double-)(?<!re)(?<!re-)\b(?:bagged (?:it|up)"
@@ -45,7 +46,8 @@ DEEDS: Final = tuple(
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.EVEN, r"\b(?:sealed (?:it|them|the meat)|(?:its|it is|meat is|all) sealed|vacuum(?:ed| packed| sealed)"
                     r"|bagged (?:it )?to rest|equali[sz]ing|evening out|resting)\b|^sealed$"),
-        (Kind.RUB, r"\b(?:rubbed|rub(?:s| is)? (?:now )?on|seasoned)\b"),
+        (Kind.RUB, r"\b(?:pepper|coriander|spices?|crust)\b[^\d,;]{0,24}\bon(?=$|[,;])|\b(?:rubbed|rub(?:s"
+                   r"| is)? (?:now )?on|seasoned)\b"),
         (Kind.DRY, r"^(?:(?:its|nice and|now|is|all|the|surface) )*tacky(?: now)?$"
                    r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
                    r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
@@ -73,7 +75,8 @@ DEEDS: Final = tuple(
                        r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
                        r"|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b|\b(?:slicing|carving)(?: it| them)? (?:up )?now\b"),
-        (Kind.SERVE, r"\b(?:eaten|served|we ate|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the)|all gone|scoffed)\b"),
+        (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:half|some|most|part|a bit|a third|all|the lot)"
+                     r"|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the)|all gone|scoffed)\b"),
         (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
                      r"|(?:towels?|its|wrapped) in (?:a )?cooler|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in(?:to)? (?:the |an )?ice(?: ?bath"

@@ -3,15 +3,41 @@
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import timedelta
 from itertools import zip_longest
 from typing import Final
+from zoneinfo import ZoneInfo
 
+from bot.intents.context import Context
 from bot.intents.intents import Intent, Question, Start, Unclear
 from bot.intents.questions import is_question
 
 HALF_HOUR: Final = re.compile(
     r"\b(?:half|halb) (?P<hour>1[0-2]|[1-9])\b(?! ?(?:kg|lb|kilo|pound|inch|cup|litre|liter|tsp|hour|min))"
 )
+
+
+_OF_THIS_HOUR: Final = re.compile(
+    r"\b(?P<by>since|at|from|around|about|by) (?:a )?(?P<minutes>quarter|half|\d{1,2}) (?P<side>to|past)(?=$|[,;.!])"
+)
+_MINUTES: Final = {"quarter": 15, "half": 30}
+
+
+def of_this_hour(plain: str, context: Context) -> str:
+    """«on since quarter to»: no hour was said, so it is the latest such moment before now, or the next one by then."""
+    found = _OF_THIS_HOUR.search(plain)
+    if found is None:
+        return plain
+    minutes = _MINUTES.get(found["minutes"]) or int(found["minutes"])
+    if not 0 < minutes < 60:
+        return plain
+    local = context.now.astimezone(ZoneInfo(context.zone))
+    at = local.replace(minute=minutes if found["side"] == "past" else 60 - minutes)
+    ahead = found["by"] == "by"
+    at += (
+        timedelta(hours=1) if ahead and at < local else timedelta(hours=-1) if not ahead and at > local else timedelta()
+    )
+    return f"{plain[: found.start()]}{found['by']} {at:%H:%M}{plain[found.end() :]}"
 
 
 def either_way(half: re.Match[str], shown: str, read: Callable[[str], list[Intent]]) -> list[Intent]:

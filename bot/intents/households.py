@@ -16,6 +16,8 @@ _INVITE: Final = re.compile(
     r"|^add my (?P<kin>[^\W\d_]{2,20})$"
     r"|^(?:send|show|tell|give) (?:these|this|them|it|all|everything|the messages|reminders|the plan) (?:all )?"
     r"(?:to|with) (?:my )?(?P<also>[^\W\d_]{2,20})(?: (?:too|as well|also))?$"
+    r"|^(?:ping|tell|message|remind|call|text|buzz) (?:both(?: of us)?|us both|us all|all of us|the (?:both"
+    r"|two) of us)\b.*"
     r"|^how (?:do|can) (?:i|we) (?:share|invite|add)\b.*"
 )
 _JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[2-9a-hjkmnp-z]{10})$")

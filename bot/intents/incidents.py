@@ -120,6 +120,12 @@ _AFTER: Final = re.compile(
     r"|ended(?: up| at)?|when (?:its )?done|danach)\b"
 )
 
+_PRAISE: Final = re.compile(  # a mark, or a word for how it was
+    r"\b(?:10|[0-9](?:\.5)?) ?(?:/|out of) ?10\b|\b[1-5] ?(?:/|out of) ?5\b|\b[1-5] stars?\b"
+    r"|\b(?:best (?:yet|ever|one|so far)|delicious|lovely|lush|yummy|tasty|banging|fantastic|brilliant|loved it"
+    r"|so good|dry|tough"
+    r"|chewy|smoky|juicy)\b"
+)
 _ANOTHER: Final = re.compile(r"\b(?:again|another|next|same|new)\b")  # the weight of the next piece
 _MOST_LEFT: Final = 1.1  # of the raw mass: more than that no cook leaves, a slab that took up brine included
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
@@ -189,7 +195,8 @@ def read_debrief(text: str, context: Context) -> Intent | None:
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     if grey is None and salt is None and mass is None and hours is None:
-        return None
+        praised = context.phase in ("chilling", "stored") and _PRAISE.search(text) and not text.endswith("?")
+        return Debrief() if praised else None
     return Debrief(mass, grey, of, salt, hours=hours)
 
 

@@ -21,7 +21,7 @@ _PRODUCTS: Final = (
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),
     (r"bacon|(?:bauch)?speck|(?:pork )?belly|bellies|(?:schweine)?bauch", "bacon"),
-    (r"hams?|gammon|schinken(?:braten)?|schweinekeule|fresh leg of pork|leg of pork", "ham"),
+    (r"hams?|gammon|schinken(?:braten)?|schweinekeule|fresh leg of pork|leg of pork|pork legs?", "ham"),
     (r"tenderloins?", "tenderloin"),
     (r"(?:pork )?loins?", "back_bacon"),
     (r"turkey[ _](?:breasts?|brests?)|(?:breasts?|brests?) of turkey|putenbrust", "turkey"),

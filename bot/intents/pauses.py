@@ -33,6 +33,11 @@ _PAUSE: Final = re.compile(
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
     r"|\bpausier\w{0,3}\b"
 )
+_ONLY_TROUBLE: Final = re.compile(
+    r"\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
+    r"|anything"
+    r"|theres|there is|it|its)\b|\bonly (?:the )?(?:important|safety|urgent) (?:ones|stuff|things|messages|pings)\b"
+)
 _THROWN: Final = re.compile(
     r"^(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped) (?:it|them|the (?:meat|lot"
     r"|batch))"
@@ -64,6 +69,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
         return Cancel()
     if _THROWN.match(text):
         return Cancel()
+    if _ONLY_TROUBLE.search(text):
+        return Pause()
     if _PAUSE.search(text) and not wakes(text):
         until = _FOR_TODAY.sub(
             "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)

@@ -25,7 +25,7 @@ from bot.intents.dangers import read_danger, warned
 from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
 from bot.intents.guests import read_guests
-from bot.intents.half_hours import HALF_HOUR, either_way
+from bot.intents.half_hours import HALF_HOUR, either_way, of_this_hour
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
@@ -163,7 +163,7 @@ def _signs_only(shown: str) -> Intent:
 
 def _read(plain: str, shown: str, context: Context) -> list[Intent]:
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
-    plain = _INSISTS.sub("", plain)
+    plain = of_this_hour(_INSISTS.sub("", plain), context)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):
@@ -191,7 +191,8 @@ def _correction(plain: str, context: Context) -> Intent | None:
     """A correction; of a number that was asked about and never noted, the reading that it was meant to be."""
     if context.asked == "probe" and (meant := read_reading(_SORRY.sub("", plain), context)):
         return meant
-    return None if plain.endswith("?") or several_corrections(plain) else read_correction(plain.rstrip(" .!"), context)
+    asks = plain.endswith("?") or re.match(r"(?:did|was|were|do|does|have|has|is|are) (?:i|we|you|it|that)\b", plain)
+    return None if asks or several_corrections(plain) else read_correction(plain.rstrip(" .!"), context)
 
 
 _SORRY: Final = re.compile(

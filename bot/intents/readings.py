@@ -49,7 +49,9 @@ _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
 )
 _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )?ice(?: ?bath| ?water)?\b")
-_OF_THE_BATH: Final = re.compile(r"^(?:the )?(?:ice ?(?:bath|water)|bath|water)(?: (?:is|at|now|reads|says))* \d")
+_OF_THE_BATH: Final = re.compile(
+    r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads|says))* \d"
+)
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
     r"(?<=\d),? \(?(?:(?:both|all|its|thats|theyre|are|is|in|degrees?|deg) )+"

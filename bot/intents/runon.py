@@ -15,7 +15,7 @@ _RULES: Final = tuple(
     for pattern, put in (
         (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
          rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
-        (rf"\b({_DONE}\b[^,;.?]{{0,40}}?)(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with)(?<! in) "
+        (rf"\b({_DONE}\b(?:[^,;.?]|\.(?=\d)){{0,40}}?)(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with)(?<! in) "
          rf"(?=(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
         (rf"^({_DONE}(?: it| them| her| the bag)?) (?=(?:a )?(?:bit|lots?|little|some|bag|theres|there)\b)",
          r"\1, "),
@@ -37,7 +37,8 @@ _RULES: Final = tuple(
 _STARTS: Final = re.compile(
     r"\s+(?=(?:the )?(?:fridge|brine|pit|smoker|grill|core|meat|internal)s?\b|[1-4]\d\d\b|(?:its |now )?(?:windy"
     r"|breezy|calm|flipped"
-    r"|everythings? in|all in|meats? in|slicing|carving|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it"
+    r"|everythings? in|all in|(?:and |so )*in (?:it|she|he|they) (?:goe?s?|went)|meats? in|slicing|carving"
+    r"|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it"
     r"|pulled it|put it|in the|in foil|in paper)\b)"
 )
 _GOES_ON: Final = re.compile(r"\b(?:at|in|on|to|by|with|of|for|from|under|over)$")  # no statement ends so

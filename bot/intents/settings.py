@@ -50,6 +50,13 @@ _ZONE: Final = tuple(
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )
 )
+_FOR_GOOD: Final = re.compile(r"\b(?:moved to|moving to|live|living|based)\b")  # no journey
+_HOME: Final = re.compile(
+    r"^(?:(?:ok|hey|hi|we|i|were|im|are|am|is|finally|now|just|got|at last) )*(?:(?:back|arrived|landed|safely) )*"
+    r"(?:at )?home(?: (?:again|now|safely|from \w+))*$|\bback (?:at |from (?:the |our |my )?)?(?:home|holidays?"
+    r"|vacation|trip"
+    r"|journey|travels)\b"
+)
 _WRONG_ZONE: Final = re.compile(
     r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:wrong|off)|change (?:my )?time ?zone"
     r"|set (?:my )?time ?zone)\b"
@@ -129,6 +136,8 @@ def _units(text: str, context: Context) -> Settings | None:
 
 
 def _zone(text: str, context: Context) -> Settings | None:
+    if context.home_zone and _HOME.search(text):
+        return Settings({"zone": context.home_zone})
     places = (found["place"] for pattern in _ZONE if (found := pattern.search(text)))
     placed = next((_placed(place, text) for place in places), None)
     if _WRONG_ZONE.search(text):
@@ -148,6 +157,8 @@ def _placed(place: str, text: str) -> Settings | None:
     changes: dict[str, Any] = {}
     if zone := zone_of(place):
         changes["zone"] = zone
+    if zone and _FOR_GOOD.search(text):
+        changes["home_zone"] = ""
     if law := jurisdiction_of(place):
         changes["jurisdiction"] = law
     if changes:

@@ -22,6 +22,7 @@ from bot.intents.weights import Weighed, shared, weighed
 WHOLE_BRISKET_KG: Final = (
     4.8  # above this a «brisket» without a word more is rarely a flat alone; common practice, no source
 )
+_TO_CORN: Final = re.compile(r"\b(?:to corn|corn(?:ing)? (?:a|an|the|some|my|this|it|up))\b")
 _VERB: Final = re.compile(
     r"\b(?:start(?:ing)?|plan (?:me )?(?:a|an|my|for|\d)|new batch|begin|doing|making|make (?:a|an|me|some|my)"
     r"|cure (?:a|my|some|this|\d)|"
@@ -32,7 +33,7 @@ _VERB: Final = re.compile(
 )
 _BEGIN: Final = re.compile(
     r"^(?:start|begin|new|(?:(?:start|begin|make|plan|do) )?(?:a |an |another )?new (?:one"
-    r"|batch|cook|cure|plan|meat|piece))(?: please)?$"
+    r"|batch|cook|cure|plan|meat|piece))(?: please| pls)?$"
 )
 _NOT_A_START: Final = re.compile(
     r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
@@ -185,8 +186,8 @@ def _afresh(context: Context) -> Context:
 
 def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
-    if named.product:
-        draft.said["product"] = named.product
+    if named.product or _TO_CORN.search(text):
+        draft.said["product"] = named.product or "corned_beef"
     if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):
         draft.typed["cut"] = "flat and point" if named.cut == "both" else "whole brisket"
     elif named.cut == "brisket":

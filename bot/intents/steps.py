@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Final
 
 from bot.intents import when
@@ -10,9 +10,7 @@ from bot.intents.context import Context
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import (
     Intent,
-    MoveDeadline,
     Reading,
-    Snooze,
     StepDone,
     StepMissed,
     StepSkipped,
@@ -21,6 +19,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
+from bot.intents.put_off import read_put_off
 from bot.intents.readings import read_reading
 from bot.intents.small import content
 from bot.intents.tastes import read_taste, taste
@@ -61,6 +60,9 @@ _HALF_OUT: Final = re.compile(
     r"\b(?:half|partly|bits?|parts?|corners?|edges?|sticking|stuck|poking|peeking|float\w*|swimming|bobbing|top)\b"
     r".{0,16}\bout\b"
 )
+_BACK_ON: Final = re.compile(  # off for a moment
+    r"\bback (?:on|in)\b|\b(?:off|out) (?:to|for) (?:wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
+)
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
@@ -70,54 +72,6 @@ _SKIP: Final = re.compile(
     r"|it) (?:one )?a miss)\b"
     r"(?! the line)|^überspringen\b|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
-_LATER: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry|i|we) )*"
-    r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
-    r"|moment)|one sec|soon|hold (?:on|off)"
-    r"|remind me (?:later|again)|"
-    r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
-    r"|wrapped) )?yet|havent (?:done|flipped|rinsed"
-    r"|wrapped)\b.{0,20}(?:yet)?)\b"
-)
-_PUT_OFF: Final = re.compile(
-    r"\b(?:remind|ping|ask|tell|nudge|wake|try|message|text) me\b|\b(?:ask|remind|try|ping|check) again\b"
-    r"|^(?:(?:ok|sure|yes) )*(?:gimme|give me|need) (?:another |about )?(?:half (?:an? )?|an? |\d{1,3} ?)(?:h|m)\w*\b"
-    r"|^(?:i )?(?:wont|not|cant) (?:be )?(?:home|back|in|there|free)? ?(?:un)?till? \d|(?:\b(?:ill|i will|we will"
-    r"|going to|gonna|well)|^will) (?:do"
-    r"|flip|rinse|light"
-    r"|wrap|turn|be(?! late)|start|get|check)\b"
-    r"|\b(?:give me|wait) (?:un)?til\b|^(?:(?:ill|gonna|going to|im|we are|were|will|lets) )*"
-    r"(?:flip|turn|rins|light|wrapp?|slic)(?:e|p?ing)? (?:(?:it|them|up|the (?:fire|coals?|charcoal|smoker|grill|bags?"
-    r"|meat)) )*(?:at|in (?=\d|an? |half)"
-    r"|later|tomorrow)\b|\bsnooze\b"
-    r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
-    r"|\berinner mich\b"
-)
-_UNTIL: Final = re.compile(r"\b(?:til|till|until) ")
-_NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
-_GIVE_ME: Final = re.compile(
-    r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
-    r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
-)
-_SOAKING: Final = re.compile(r"^(?:(?:its|im|now|just|still|it) )*soaking (?:(?:it|them|now) )*for (?=\d|an?\b|half)")
-_IN_MINUTES: Final = re.compile(
-    r"^(?:(?:ok|ill|be|do|doing|flip|flipping|turning|rinsing|wrapping|back|home|ready|there|it|them"
-    r"|that) )*in (?P<minutes>\d{1,3})$"
-)
-_DOING_IN: Final = re.compile(
-    r"^(?:(?:ok|im|we are|just) )*(?:flipping|turning|doing|rinsing|wrapping) (?:it |them |that )?in (?=\d|an?\b|half)"
-)
-_SPAN_ONLY: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|brb|in|give|gimme|me|need|another|about|for|snooze|sure|yes|yeah|pls|please|wait|later"
-    r"|like|noch|still"
-    r"|ca|back) ?)*"
-    r"(?:half (?:an |a )?(?:hour|hr)|(?:an?|\d{1,3}(?:\.\d)?) ?(?:more )?(?:m?mins?|minutes?|minuten|h|hrs?|hours?"
-    r"|stunden?|days?"
-    r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
-)
-_A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
-_LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
-_HOT: Final = ("cooking", "resting", "chilling")
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
 _BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
 _EARLIER: Final = re.compile(
@@ -142,8 +96,8 @@ def read_step(text: str, context: Context) -> list[Intent]:
         return [missed]
     if _SKIP.search(text):
         return [StepSkipped(noun(text))]
-    if put_off := _put_off(text, context):
-        return [put_off]
+    if later := read_put_off(text, context):
+        return [later]
     if _NOT.search(text) and not text.startswith("not bad"):
         return []
     alone = read_taste(text, context)
@@ -158,33 +112,6 @@ def _missed(text: str, context: Context) -> StepMissed | None:
     if not (said or noun(text) or len(text.split()) <= 4):
         return None
     return StepMissed(noun(text), said.at if said else None, whole)
-
-
-def _put_off(text: str, context: Context) -> Snooze | Unclear | None:
-    if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
-        return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
-    if _SPAN_ONLY.search(text) or _DOING_IN.search(text) or _SOAKING.search(text):
-        by = when.span(text)
-        days = (
-            by is not None and by.days and (not context.due_step or _A_SPAN.fullmatch(text))
-        )  # a day more in the cure, or the meal a day later
-        hours = by is not None and by >= _LONG and _A_SPAN.fullmatch(text) and context.phase in _HOT
-        if by and context.phase != "none" and (days or hours):
-            return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
-        return Snooze(by=by)
-    if _PUT_OFF.search(text) and not _NEVER.search(text):
-        said = when.future(text, context)
-        by = when.span(text) if said and not said.hour_said and not said.day_said else None
-        return Snooze(until=said.at if said and not by else None, by=by, step=noun(text))
-    if _LATER.search(text):
-        by = when.span(text)
-        said = when.future(text, context) if not by and _UNTIL.search(text) else None
-        return Snooze(until=said.at if said else None, by=by, step=_deed(text, context))
-    return None
-
-
-def _deed(text: str, context: Context) -> str | None:
-    return next((str(kind) for kind, words in DEEDS if words.search(text)), None)
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:
@@ -225,7 +152,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     sealing = context.phase == "drying" and (context.due_step or "") == "even"
     if kind is Kind.EVEN:  # «resting» may be cooked meat of which nobody said that it went on
         return sealing or (context.phase == "drying" and "resting" not in text)
-    if kind is Kind.OUT and _HALF_OUT.search(text):
+    if (kind is Kind.OUT and _HALF_OUT.search(text)) or (kind is Kind.OFF and _BACK_ON.search(text)):
         return False
     if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
         return False

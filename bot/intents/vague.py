@@ -7,7 +7,7 @@ import re
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Happened, Intent, Pause, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.intents import Ask, Happened, Intent, StepDone, StepMissed, StepSkipped, Unclear
 from core.plan.steps import Kind
 
 _A_BIT: Final = (
@@ -65,6 +65,12 @@ _FLIPS_MUTED: Final = re.compile(
     r"|turn)\w*(?: \w+){0,4}$"
 )
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
+_PULL_EARLY: Final = re.compile(
+    r"\b(?:wanna|want to|gonna|going to|can i|could i|can we|need to|have to|like to|about to"
+    r"|must) (?:just )?(?:pull|take|get"
+    r"|fish|lift) (?:it|them|the (?:meat|flat|brisket|piece|belly|ham)) out(?: of the (?:brine|cure|bag|tub))?"
+    r"(?: (?:now|today|tonight|early|already|tomorrow|on \w+day|a day early))*$"
+)
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -77,8 +83,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return _out(out["which"], bare, context)
     if _ADDED.search(bare) and context.phase in ("waiting", "curing"):
         return Unclear("added", bare)
-    if _FLIPS_MUTED.match(bare):
-        return Unclear("word", bare, (Pause(),))
+    if _PULL_EARLY.search(bare) and context.phase == "curing":
+        return Ask("earlier", text=text)
     if _EITHER.match(bare):
         return Unclear("number", bare)
     if _FORGOT.match(bare):

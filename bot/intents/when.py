@@ -27,6 +27,7 @@ _PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
 _SOON: Final = timedelta(hours=2)
 # «bought it yesterday, for sunday»: nobody eats on a day that is gone
+_PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # the next one, of whichever day
 _GONE: Final = re.compile(r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b")
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _USUAL_MEAL: Final = (13, "pm")
@@ -112,7 +113,7 @@ def future(text: str, context: Context) -> When | None:
     times = spoken.times(_PARTS.get(spoken.part, (9, ""))[0])
     if spoken.as_written(context):
         times = times[:1]
-    if spoken.day is None:
+    if spoken.day is None or _PART_OF_DAY.search(text):
         return _made(min((next_at(t, context.now, context.zone) for t in times), key=lambda i: i.at), spoken)
     day, today = spoken.day.days[0], wall_of(context.now, context.zone).date()
     if spoken.day.weekday is not None and day == today and spoken.clock is None:

@@ -15,7 +15,9 @@ def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
     old = change.before.batch if change.before else None
     said = ((_slice(a), "sliced"), (_yield(a), "weighed_after"), (_salt(a), "tasted"), (_took(a), "took"))
     lines = [text for text, field in said if old is None or getattr(old, field) != getattr(a.batch, field)]
-    lines.append(_taught(change, person))
+    lines.append(
+        _taught(change, person) if lines else say("Thank you. The next one learns from slice, salt and weight.")
+    )
     question, rows = _ask(a)
     return "\n".join(t for t in (*lines, question) if t), rows
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from bot.intents.intents import StepDone
-from bot.wording import asking, cautions, doneness, holding, numbers, plans, steps, tasks
+from bot.wording import asking, cautions, doneness, holding, numbers, plans, sooner, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
@@ -98,7 +98,14 @@ def _chill(a: Assessment) -> str:
 _UNREAD = later(
     "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
 )
-_SPECIAL = {Kind.MEAT_ON: _on, Kind.WRAP: _wrapped, Kind.OFF: doneness.off, Kind.INTO_CURE: _into, Kind.CHILL: _chill}
+_SPECIAL = {
+    Kind.OUT: sooner.out,
+    Kind.MEAT_ON: _on,
+    Kind.WRAP: _wrapped,
+    Kind.OFF: doneness.off,
+    Kind.INTO_CURE: _into,
+    Kind.CHILL: _chill,
+}
 
 
 TASTED = Words(

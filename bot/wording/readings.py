@@ -67,6 +67,15 @@ def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, 
     return "\n".join(line for line in lines if line), rows
 
 
+def judged(change: Change, plain: Plain) -> str:
+    """What a reading says by itself, where something else is said of it already: the rule, or what the fire needs."""
+    a = change.after
+    if a.ledger.thrown:
+        return incidents.thrown(change)
+    lines = _cook(change, plain) if a.batch.phase is Phase.COOKING else [_lead(a, plain, tender=False)]
+    return "\n".join(line for line in lines if line)
+
+
 BEFORE_THE_FIRE = {
     Phase.WAITING: {Probe.CORE, Probe.PIT},
     Phase.CURING: {Probe.CORE, Probe.PIT},
@@ -119,6 +128,14 @@ def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
 def _brine(a: Assessment, plain: Plain) -> str:
     celsius = next(c for p, c, _ in plain if p is Probe.BRINE)
     limit = numbers.both(4.4, a.person)
+    if "into_cure" in a.batch.done:
+        if celsius <= celsius_from_fahrenheit(40.0):
+            return say("The brine is cold enough for the meat in it.")
+        return say(
+            "Too warm for the meat in it: cool it now, ice in a shut bag round it, and read it again within the hour.\n"
+            "Above {limit} the two-hour rule counts.",
+            limit=numbers.both(celsius_from_fahrenheit(45.0), a.person),
+        )
     if celsius <= celsius_from_fahrenheit(40.0):
         return (
             say("The brine is cold enough: the meat can go in.")

@@ -14,7 +14,9 @@ from core.plan.steps import Kind, State
 def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
     """What is kept now, echoed so that a slip is seen."""
     said = "; ".join(dict.fromkeys(text for field in changes if (text := _one(field, person, now))))
-    return say("Noted: {said}.", said=said) if said else say("Noted.")
+    away = person.home_zone.replace("_", " ") if "zone" in changes else ""
+    back = say("\n«back home» sets it to {zone} again.", zone=away) if away else ""
+    return say("Noted: {said}.", said=said) + back if said else say("Noted.")
 
 
 COOKERS = Words(
@@ -68,6 +70,8 @@ def _one(field: str, person: Person, now: datetime) -> str:
                 quiet_from=f"{person.quiet_from:%H:%M}",
                 quiet_to=f"{person.quiet_to:%H:%M}",
             )
+        case "flip_hours" if not person.flip_hours:
+            return say("no calls for flips; the fridge is still asked for, and «flips at 8 and 20» brings them back")
         case "flip_hours":
             return say("flips at {hours}", hours=say(" and ").join(f"{t:%H:%M}" for t in person.flip_hours))
         case "jurisdiction":

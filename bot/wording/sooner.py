@@ -75,6 +75,24 @@ def _enough(then: Days, pink: float, a: Assessment) -> str:
     )
 
 
+def out(a: Assessment) -> str:
+    """It came out before nine in ten such middles are pink: what that makes of it, and the way back; else nothing."""
+    into, taken = a.batch.done.get("into_cure"), a.batch.done.get("out")
+    if a.cure is None or into is None or taken is None or meats.plain(a):
+        return ""
+    days = max((taken - into) / timedelta(days=1), 0.01)
+    pink = a.cure.after(days).probability_pink
+    if pink >= LIKELY:
+        return ""
+    return say(
+        "That is early: after {days} d {chance} of pieces like this are pink in the middle.\n"
+        "If it was a slip, or it goes straight back, say «undo». Else it counts as not cured: cook it through, and chill "
+        "it by the stricter rule.",
+        days=decimal(days, 1),
+        chance=numbers.chance(pink),
+    )
+
+
 def longer(a: Assessment, more: Days) -> str:
     """In the cure so many days beyond the plan: harmless in the cold, up to the longest that is planned."""
     into = a.batch.done.get("into_cure")

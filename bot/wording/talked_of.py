@@ -83,7 +83,7 @@ def salty(a: Assessment) -> str:
 
 def quiet(a: Assessment) -> str:
     """Who wakes whom when: how it is set otherwise."""
-    hours = ", ".join(f"{hour:%H:%M}" for hour in a.person.flip_hours)
+    hours = ", ".join(f"{hour:%H:%M}" for hour in a.person.flip_hours) or "–"
     return say(
         "Sorry. Tell me hours that suit: «quiet from 23 to 6», or «flips at 7 and 19» (now {hours}).\n"
         "If the hour itself is wrong, say where you are, like «we are in Chicago». Fire, chill and safety still call.",

@@ -69,10 +69,6 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
         "at": language.say(
             "«{typed}»: is that the hour, or what it read? Tap it, or type it like «brine 3 c».", typed=typed
         ),
-        "half_hour": language.say(
-            "«{typed}» is half an hour before to some, and half past to others. Tap which, or type it like 7:30.",
-            typed=typed,
-        ),
         "ahead": language.say(
             "«{typed}»: that hour is still to come today. When was it? Tap it, or type the hour anew.", typed=typed
         ),
@@ -96,6 +92,10 @@ def _remark(why: str) -> Callable[[str], str]:
 
 
 _REMARKS = {
+    "until": language.later("Until when? Type the hour, like «remind me at 18:00», and I call you then."),
+    "half_hour": language.later(
+        "«{typed}» is half an hour before to some, and half past to others. Tap which, or type it like 7:30."
+    ),
     "out": language.later("Is the fire out, or is the meat off? Tap it: a fire that is out counts from now."),
     "off": language.later(
         "Off the fire, or does something smell off? Tap it; what smells sour or rotten is thrown away."

@@ -4,6 +4,7 @@ from typing import Any
 
 from core.batch.assess import Assessment, Change
 from core.batch.events import Assumed, Changed
+from core.person import Person
 from core.service import households, record
 from core.service.turn import Turn
 from core.store import batches, people, visits
@@ -14,7 +15,7 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     home = turn.person.zone if turn.person.zone_known else ""
     own = [row.id for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None]
     before = [record.look(turn.tx, batch_id, turn.now) for batch_id in own]
-    turn.keep_person(**changes)
+    turn.keep_person(**changes, **_left(turn.person, changes))
     found = []
     for was in before:
         stays = _stays(turn, was, home, changes)
@@ -30,6 +31,15 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
         record.remind(turn.tx, after)
         found.append(Change(was, after))
     return found
+
+
+def _left(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
+    """With another zone, the one that was left first: a journey of several stops ends where it began."""
+    zone = changes.get("zone")
+    if zone is None or not person.zone_known or zone == person.zone or "home_zone" in changes:
+        return {}
+    home = person.home_zone or person.zone
+    return {"home_zone": "" if zone == home else home}
 
 
 def _stays(turn: Turn, a: Assessment, home: str, changes: dict[str, Any]) -> str | None:

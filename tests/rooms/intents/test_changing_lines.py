@@ -397,7 +397,6 @@ def test_units_of_the_person_are_the_rim() -> None:
     [
         "take it out tomorrow instead",
         "only ping me at 8",
-        "dont remind me about flips",
         "turned it down",
         "10 days in the cure",
         "use lighter fluid in the kamado w hot coals",

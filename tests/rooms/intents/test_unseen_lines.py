@@ -36,6 +36,7 @@ SETS = (
     "unseen_dusk.csv",
     "unseen_mates.csv",
     "unseen_slang.csv",
+    "unseen_stone.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97
