@@ -15,7 +15,8 @@ _RULES: Final = tuple(
     for pattern, put in (
         (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
          rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
-        (rf"\b({_DONE}\b(?:[^,;.?]|\.(?=\d)){{0,40}}?)(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with)(?<! in) "
+        (rf"\b({_DONE}\b(?:[^,;.?]|\.(?=\d)){{0,40}}?)"
+         r"(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with) "
          rf"(?=(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
         (rf"^({_DONE}(?: it| them| her| the bag)?) (?=(?:a )?(?:bit|lots?|little|some|bag|theres|there)\b)",
          r"\1, "),
