@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo, available_timezones
 from hypothesis import strategies as st
 
 from core.errors import TooSoon
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.hours import Wall
 from core.plan.progress import Progress
 from core.plan.recipe import product

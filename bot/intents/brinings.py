@@ -4,6 +4,8 @@ import re
 from typing import Any, Final
 
 from bot import measures
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Intent
 from core.cure.contents import SATURATED_BRINE
 
 _SALT_OF_MEAT: Final = 0.06  # the most that meat is salted to; a brine is said to have more
@@ -50,6 +52,9 @@ _CUPS: Final = re.compile(
     rf"\b(?:{_N}) (?:cups?|parts?|tbsp|tablespoons?)(?: of)?(?: \w+)? salt (?:to|in|per|:) ?(?:{_N}) "
     r"(?:cups?|parts?|quarts?|gallons?|pints?)(?: of)? water\b(?! by weight)"
 )
+_STILL_IN: Final = re.compile(
+    r"\bstill (?:lies |lying |sitting |is )?(?:in (?:the |its |a )?(?:brine|salt|cure|bag|tub|bucket)|in there)\b"
+)
 _WORDED: Final = {"a": 1.0, "an": 1.0, "half an": 0.5}
 Found = tuple[str, dict[str, Any]]
 
@@ -74,6 +79,12 @@ def by_the_cup(text: str) -> str:
     """«1 cup salt to 7 cups water»: how strong that is depends on the salt, so its words are given back to be asked."""
     said = _CUPS.search(text)
     return said[0] if said else ""
+
+
+def read_still_in(text: str, context: Context) -> Intent | None:
+    """«forgot it, still in the brine»: nothing was left out for good, and what is due is done now."""
+    there = context.phase == "curing" and _STILL_IN.search(text) and not re.search(r"\d", text)
+    return Ask("now", text=text) if there else None
 
 
 def of_brine(fields: dict[str, Any], text: str) -> dict[str, Any]:

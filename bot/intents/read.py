@@ -15,6 +15,7 @@ from bot.intents import questions
 from bot.intents.again import read_again
 from bot.intents.asked import read_answer
 from bot.intents.bare import lone_number, read_bare
+from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
 from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
@@ -220,7 +221,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_vague, read_again, read_guests, read_household, read_cures, read_frozen, read_sum_first, read_impossible,
+    read_vague, read_again, read_guests, read_household, read_cures, read_frozen, read_still_in,
+    read_sum_first, read_impossible,
     read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

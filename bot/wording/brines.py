@@ -27,6 +27,23 @@ def salt_alone(d: Dose, setup: Setup) -> str:
     )
 
 
+def taken(a: Assessment, weighed: Dose, hours: Hours) -> str:
+    """What it took in the hours that it lay there, where those are not the ones that were planned."""
+    salt = salt_taken(a.batch.setup, weighed, hours)
+    then = (
+        say("That is very salty: soak it in the fridge, and ask «how long to soak».")
+        if salt.p90 > VERY_SALTY
+        else say("Fry a small slice after the rinse.")
+    )
+    return say(
+        "After {hours} it holds {low} to {high} salt at its thickest. {then}",
+        hours=numbers.hours(round(hours * 4) / 4),
+        low=numbers.percent(salt.p10, 1),
+        high=numbers.percent(salt.p90, 1),
+        then=then,
+    )
+
+
 def for_hours(a: Assessment, weighed: Dose, hours: Hours) -> str:
     """How long the cook wants it to lie in a strong brine, and the salt that it takes there."""
     setup = a.batch.setup

@@ -6,6 +6,7 @@ from bot.wording import numbers, safety
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.meat.piece import Species
+from core.plan.steps import Kind
 from core.safety.after import use_by_of
 from core.safety.done import held_as_smoked
 from core.safety.findings import Outcome, Rule
@@ -30,7 +31,7 @@ def thawed(a: Assessment) -> str:
         return say("Noted: thawed.")
     return _past_its_date(a) or say(
         "Noted: thawed. Keep it in the fridge, and use it by {when}: the days before the freezer count, and so does the thaw.",
-        when=numbers.day(dates.at, a.person),
+        when=_by(a, dates.at),
     )
 
 
@@ -42,7 +43,7 @@ def without_air(a: Assessment) -> str:
             "Not this one: {smoked} for 30 min are not shown, and botulism needs no air. Open the pack, or freeze it now.",
             smoked=numbers.both(celsius_from_fahrenheit(160.0), a.person),
         )
-    by = say(" and eat it by {when}", when=numbers.day(dates.at, a.person)) if dates else ""
+    by = say(" and eat it by {when}", when=_by(a, dates.at)) if dates else ""
     return say(
         "Botulism needs no air: plants hold 3.5 % salt in the water of such fish and test it, which no kitchen can. "
         "Freeze it, or read the fridge every day{by}.",
@@ -60,6 +61,12 @@ def _past_its_date(a: Assessment) -> str:
     return "\n".join([safety.VERDICTS[spent.means], lead, safety.finding(spent, a)])
 
 
+def _by(a: Assessment, at: datetime) -> str:
+    """The day of the use-by: that of the plan, which is never the later one."""
+    step = a.plan.step(Kind.USE_BY.value) if a.plan else None
+    return numbers.day(at if step is None else min(at, step.due), a.person)
+
+
 def _lead(a: Assessment, at: datetime, whole: bool) -> str:
     dates = use_by_of(a.ledger.record)
     if dates is None:
@@ -67,7 +74,7 @@ def _lead(a: Assessment, at: datetime, whole: bool) -> str:
     if not whole:
         return say(
             "Noted: a part of it is frozen. What stays in the fridge: use it by {when}.",
-            when=numbers.day(dates.at, a.person),
+            when=_by(a, dates.at),
         )
     return say(
         "Noted: all of it is frozen, so its date waits. {left} of the fridge are left for it: they run on from the thaw.",

@@ -1,17 +1,20 @@
 """Words for a step that was done, left out, put off or forgotten."""
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.intents.intents import StepDone
-from bot.wording import asking, cautions, doneness, holding, numbers, plans, sooner, steps, tasks
+from bot.wording import asking, brines, cautions, doneness, holding, numbers, plans, sooner, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.errors import TooSoon
+from core.plan.recipe import product
+from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Step
 from core.units import celsius_from_fahrenheit
 
+OFF_THE_HOUR = 0.25  # of the hours that were planned for a strong brine: beyond that its salt is another
 BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 
 
@@ -91,6 +94,17 @@ def _into(a: Assessment) -> str:
     )
 
 
+def _out(a: Assessment) -> str:
+    """Out of a cure too soon; out of a strong brine long after its hour, or before it: the salt that it took."""
+    into, out, setup = a.batch.done.get("into_cure"), a.batch.done.get("out"), a.batch.setup
+    if into is None or out is None or a.dose is None or not by_the_clock(setup):
+        return sooner.out(a)
+    hours, planned = (out - into) / timedelta(hours=1), product(setup.product).brining(setup)
+    if planned is None or not hours > 0.1 or abs(hours - planned) <= OFF_THE_HOUR * planned:
+        return ""
+    return brines.taken(a, a.dose, hours)
+
+
 def _chill(a: Assessment) -> str:
     return cautions.chill_forecast(a)
 
@@ -99,7 +113,7 @@ _UNREAD = later(
     "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
 )
 _SPECIAL = {
-    Kind.OUT: sooner.out,
+    Kind.OUT: _out,
     Kind.MEAT_ON: _on,
     Kind.WRAP: _wrapped,
     Kind.OFF: doneness.off,

@@ -212,11 +212,6 @@ def done_at(a: Assessment) -> str:
 def reached(a: Assessment) -> str:
     """Its core is at the target: what to do now."""
     target = numbers.temperature(a.batch.setup.target_c, a.person)
-    if fish(a):
-        return say(
-            "It has reached {target}: it stays on for 30 min more, then read it again, take it off and say «off».",
-            target=target,
-        )
     if in_pot(a):
         return say(
             "It has reached {target}: leave it in until a fork turns in it, then lift it out and say «off».",

@@ -4,7 +4,20 @@ from collections.abc import Sequence
 from datetime import datetime
 
 from bot.intents.intents import Ask
-from bot.wording import asking, cooling, fire, holding, incidents, meats, numbers, plans, rises, safety, wraps
+from bot.wording import (
+    asking,
+    cooling,
+    fire,
+    holding,
+    incidents,
+    meats,
+    numbers,
+    plans,
+    rises,
+    safety,
+    smoked_fish,
+    wraps,
+)
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
@@ -153,6 +166,8 @@ def _ready(a: Assessment, tender: bool) -> str:
     core = a.batch.last(Probe.CORE)
     if tender:
         return say("Tender is better than a number: take it off, and say «off». Then let it rest.")
+    if smoked_fish.at_floor(a):
+        return smoked_fish.reached(a)
     if core is not None and core.celsius >= a.batch.setup.target_c:
         return meats.reached(a)
     if a.ready is None:
@@ -168,7 +183,7 @@ def _cook(change: Change, plain: Plain) -> list[str]:
     a, before = change.after, change.before
     state = "out" if _told_out(a) else a.cook.fire.state if a.cook else "unknown"
     by = wraps.deadline(a, soon=not plans.late(a)) if state != "out" else ""
-    stall = "" if state in ("out", "dying") else wraps.stall(a)  # first the fire
+    stall = "" if state in ("out", "dying") or smoked_fish.at_floor(a) else wraps.stall(a)  # first the fire
     gain = "" if by or state == "out" else wraps.first_gain(a, before)
     lit = any(probe is Probe.PIT for probe, _, _ in plain) or state in ("out", "dying")
     fired = fire.advice(a) if lit and not _told_out(a) else ""

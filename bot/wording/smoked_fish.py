@@ -1,11 +1,16 @@
 """Words for smoked fish: what has to be held so that it keeps as smoked fish does, and what is cooked fish only."""
 
+from datetime import datetime, timedelta
+
 from bot.wording import meats, numbers
 from bot.wording.language import say
 from core.batch.assess import Assessment
+from core.batch.events import Probe
 from core.plan.recipe import product
+from core.plan.steps import Kind
 from core.safety.after import LEFTOVERS, use_by_of
-from core.safety.done import held_as_smoked
+from core.safety.done import VOUCHED, held_as_smoked
+from core.safety.history import printed_f
 from core.safety.storage import keeping
 
 
@@ -23,12 +28,44 @@ def planned(a: Assessment) -> str:
     )
 
 
+def at_floor(a: Assessment) -> bool:
+    """Whether it is fish whose last core stands at its floor or above."""
+    core = a.batch.last(Probe.CORE)
+    return meats.fish(a) and core is not None and printed_f(core.celsius) >= printed_f(a.floor_c)
+
+
+def reached(a: Assessment) -> str:
+    """On the fire with its core at the floor: since when it counts, till when it stays, or that it was held."""
+    floor = numbers.both(a.floor_c, a.person)
+    since = _since(a)
+    until = since + timedelta(hours=a.hold_hours)
+    if until <= a.now:
+        return say("{floor} for 30 min: take it off now, and say «off».", floor=floor)
+    return say(
+        "It has reached {floor}: it stays on at that or above until {until}, then read it again, take it off and say «off».",
+        floor=floor,
+        until=numbers.clock(until, a.person),
+    )
+
+
+def _since(a: Assessment) -> datetime:
+    """The first of the readings at the floor or above that no colder one, and no long silence, has ended."""
+    read = [r for r in a.batch.of_probe(Probe.CORE) if a.on_at is not None and r.at >= a.on_at]
+    since = read[-1].at
+    for reading in reversed(read):
+        if printed_f(reading.celsius) < printed_f(a.floor_c) or since - reading.at > timedelta(hours=VOUCHED):
+            break
+        since = reading.at
+    return since
+
+
 def off(a: Assessment) -> str:
     """Fish that came off before the half hour was shown: back on, or what it is then; nothing where it was."""
     dates = use_by_of(a.ledger.record)
     if not meats.fish(a) or dates is None or held_as_smoked(a.ledger.record):
         return ""
-    when = numbers.day(dates.at, a.person)
+    step = a.plan.step(Kind.USE_BY.value) if a.plan else None
+    when = numbers.day(dates.at if step is None else min(dates.at, step.due), a.person)
     if a.batch.setup.target_c < _smoked_c(a):
         return say("Cooked fish, to be used by {when}, and never packed without air.\n", when=when)
     return say(

@@ -19,7 +19,7 @@ from core.heat.fire import Fuel
 from core.heat.ready import Estimate
 from core.meat.piece import Piece
 from core.person import Person
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.hours import wall_of
 from core.plan.progress import Progress
 from core.plan.recipe import product

@@ -10,11 +10,10 @@ from datetime import date, datetime, time, timedelta
 
 from core.but import but
 from core.errors import TooLong, TooSoon
-from core.plan.hours import Wall, quarter, span
-from core.plan.progress import Progress
-from core.plan.recipe import Product
-from core.plan.setup import Setup, by_the_clock
-from core.plan.steps import Band, Durations, TimeBand
+from core.plan.case import Case
+from core.plan.hours import quarter, span
+from core.plan.setup import by_the_clock
+from core.plan.steps import Band, TimeBand
 from core.units import Days, Hours
 
 EVENING = time(20, 0)
@@ -29,48 +28,7 @@ BEFORE_HOT: Hours = 0.5  # sliced so long before the meal
 LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
-BRINE_STIRRED: Hours = 1.0  # salt alone, stirred into cold water with ice, then read. Common practice
 START_AT_ONCE_WITHIN: Days = 4.0  # more room than this: start later, the meat keeps better uncut
-
-
-@dataclass(frozen=True)
-class Case:
-    """Everything that one derivation of the plan is told."""
-
-    setup: Setup
-    product: Product
-    durations: Durations
-    progress: Progress
-    wall: Wall
-    now: datetime
-    flip_hours: tuple[time, ...] = (time(8, 0), time(20, 0))
-
-    @property
-    def chilled(self) -> bool:
-        """Whether the meat is chilled before it is sliced."""
-        return self.product.purpose(self.setup.purpose).chilled
-
-    @property
-    def needs_brine(self) -> bool:
-        """Whether there is a brine to be made and chilled."""
-        return self.setup.method in ("brine", "inject")
-
-    @property
-    def brine_wait(self) -> Hours:
-        """From making the brine until it is cold: what was dissolved hot takes the night."""
-        return BRINE_STIRRED if by_the_clock(self.setup) else self.product.hours.brine_chill
-
-    def done(self, key: str) -> datetime | None:
-        """When a step was done, if it was."""
-        return self.progress.done.get(key)
-
-    def as_settled(self) -> "Case":
-        """The case as it stood when the cook last said what the batch is to be."""
-        return but(self, now=min(self.now, self.progress.settled or self.progress.started))
-
-    def at_start(self) -> "Case":
-        """The same case as if it were still the moment at which the batch was begun: what was asked for first."""
-        return but(self, now=min(self.now, self.progress.started))
 
 
 @dataclass(frozen=True)
@@ -141,8 +99,9 @@ def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetim
     """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
     on = _on_for(case, deadline)
     latest_in = _out_for(case, on) - span(needed_days(case) * 24)
-    if latest_in < earliest_in and by_the_clock(case.setup) and _soonest_on(case, earliest_in) <= on:
-        return earliest_in  # a short drying is better than a late fire
+    late = by_the_clock(case.setup) and latest_in < earliest_in
+    if late and _soonest_on(case, earliest_in) <= max(on, _not_after(case, case.wall.day(on))):
+        return earliest_in  # a short drying and a late fire are better than none
     on_the_eve = by_the_clock(case.setup) or case.setup.nitrite_target == 0.0  # salt alone keeps nothing for days
     if on_the_eve and latest_in >= earliest_in:  # fresh until then, in by daylight
         return max(case.wall.last_at(EVENING, latest_in), earliest_in) if case.wall.quiet(latest_in) else latest_in
@@ -161,7 +120,7 @@ def _cook_day(case: Case, start: datetime) -> date:
     """The day of the fire: the one that the meal asks for, or the first that cure and drying allow."""
     wall, soonest = case.wall, _soonest_on(case, start)
     day = wall.day(soonest)
-    if _on_of_day(case, day) < soonest and (case.chilled or case.setup.deadline is None):
+    if _not_after(case, day) < soonest and (case.chilled or case.setup.deadline is None):
         day += timedelta(days=1)
     return day if case.setup.deadline is None else max(wall.day(_on_for(case, case.setup.deadline)), day)
 
@@ -205,7 +164,15 @@ def _same_day(case: Case, latest: datetime) -> datetime | None:
     day = case.wall.day(latest)
     dawn = case.wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting)
     soonest = _soonest_on(case, case.done("into_cure") or _earliest_in(case))
-    return latest if _on_of_day(case, day - timedelta(days=1)) < soonest <= latest >= dawn else None
+    return latest if _not_after(case, day - timedelta(days=1)) < soonest <= latest >= dawn else None
+
+
+def _not_after(case: Case, day: date) -> datetime:
+    """The latest that it goes on that day: fish that is brined on it may come off as late as nobody is woken."""
+    usual, cook = _on_of_day(case, day), case.durations.cook
+    if not by_the_clock(case.setup):
+        return usual
+    return max(usual, quarter(case.wall.at(day, case.wall.quiet_from) - span(cook.p90)))
 
 
 def _on_of_day(case: Case, day: date) -> datetime:

@@ -6,7 +6,7 @@ sign that the work has gone on. Any sign will do: a step that was ticked or left
 there is one, what decides safety is called for whatever else was left unsaid. Common practice, no source.
 """
 
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.steps import Kind, Step
 
 COOKING = ("rub", "meat_on", "wrap", "off", "chill", "slice")

@@ -4,7 +4,8 @@ from collections.abc import Iterator, Mapping
 from datetime import datetime, time, timedelta
 
 from core.but import but
-from core.plan.anchors import Anchors, Case, anchors, dries_from, needed_days
+from core.plan.anchors import Anchors, anchors, dries_from, needed_days
+from core.plan.case import Case
 from core.plan.folding import within
 from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step, Urgency

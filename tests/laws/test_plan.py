@@ -7,7 +7,7 @@ from itertools import pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.schedule import ORDER, schedule
 from core.plan.steps import Kind, Plan, State
 from tests.weeks import cases, did, due_in, later, too_soon

@@ -6,7 +6,7 @@ from datetime import timedelta
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.reminders import FLIP_AND_FRIDGE, Wanted, wanted
 from core.plan.schedule import schedule
 from core.plan.steps import Kind, Plan, State, Urgency

@@ -4,7 +4,7 @@ from typing import Any
 
 import pytest
 
-from bot.intents.intents import Change, Reading, Start, StepDone, Unclear
+from bot.intents.intents import Ask, Change, Reading, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.cure.contents import SATURATED_BRINE
 from tests.talk_lines import KILOS, context
@@ -61,6 +61,16 @@ def test_what_has_passed_is_no_wish(text: str) -> None:
     for found in read(text, context("curing", KILOS)):
         assert not isinstance(found, Change)
         assert not isinstance(found, StepDone) or found.step == "into_cure"
+
+
+@pytest.mark.parametrize(
+    "text", ["forgot it, its still in the brine", "still in the salt, sorry", "fish is still in there"]
+)
+def test_what_is_still_in_the_brine_was_not_left_out(text: str) -> None:
+    """What is due is called for; nothing is noted as missed or done."""
+    (found,) = read(text, context("curing", KILOS))
+    assert isinstance(found, Ask)
+    assert found.topic == "now"
 
 
 def test_salt_by_the_cup_is_asked() -> None:

@@ -5,7 +5,7 @@ from zoneinfo import ZoneInfo
 
 import pytest
 
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.progress import Progress
 from core.plan.recipe import product
 from core.plan.schedule import schedule
@@ -50,6 +50,17 @@ def test_a_cold_meal_of_the_same_day_where_its_hours_allow_it() -> None:
     """Begun at eight for ten in the evening, chilled: an hour of drying is enough, the fire is that day."""
     known = side(deadline=at(1, 21) + timedelta(minutes=30))
     assert times(known, "into_cure", "meat_on", "serve") == ["Mon 09:00", "Mon 14:15", "Mon 21:30"]
+
+
+def test_fish_that_is_in_late_is_smoked_the_same_day_while_nobody_is_woken_for_it() -> None:
+    """In at half past one for lunch tomorrow: on at half past five, off by half past eight at the slow end."""
+    known = side(deadline=at(2, 13))
+    known = did(did(known, "brine", hours=4.5), "into_cure", hours=1.0)
+    assert times(known, "out", "meat_on", "serve") == ["Mon 16:30", "Mon 17:30", "Tue 13:00"]
+    late = did(did(side(deadline=at(2, 13)), "brine", hours=7.0), "into_cure", hours=1.0)
+    assert times(late, "out", "meat_on")[1].startswith(
+        "Tue"
+    )  # out at seven, on at eight: off after the quiet hours begin
 
 
 def test_what_is_late_is_not_put_off_to_the_next_day() -> None:

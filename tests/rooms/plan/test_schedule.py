@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from core.errors import TooLong, TooSoon
-from core.plan.anchors import Case
+from core.plan.case import Case
 from core.plan.schedule import schedule
 from core.plan.steps import Band, Kind, Plan, State, Step, TimeBand
 from tests.weeks import MONDAY, USUAL, VIENNA, case, did, later

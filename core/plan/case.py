@@ -1,0 +1,54 @@
+"""Everything that one derivation of the plan is told: the batch as set up, what was done of it, and the hour."""
+
+from dataclasses import dataclass
+from datetime import datetime, time
+
+from core.but import but
+from core.plan.hours import Wall
+from core.plan.progress import Progress
+from core.plan.recipe import Product
+from core.plan.setup import Setup, by_the_clock
+from core.plan.steps import Durations
+from core.units import Hours
+
+BRINE_STIRRED: Hours = 1.0  # salt alone, stirred into cold water with ice, then read. Common practice
+
+
+@dataclass(frozen=True)
+class Case:
+    """Everything that one derivation of the plan is told."""
+
+    setup: Setup
+    product: Product
+    durations: Durations
+    progress: Progress
+    wall: Wall
+    now: datetime
+    flip_hours: tuple[time, ...] = (time(8, 0), time(20, 0))
+
+    @property
+    def chilled(self) -> bool:
+        """Whether the meat is chilled before it is sliced."""
+        return self.product.purpose(self.setup.purpose).chilled
+
+    @property
+    def needs_brine(self) -> bool:
+        """Whether there is a brine to be made and chilled."""
+        return self.setup.method in ("brine", "inject")
+
+    @property
+    def brine_wait(self) -> Hours:
+        """From making the brine until it is cold: what was dissolved hot takes the night."""
+        return BRINE_STIRRED if by_the_clock(self.setup) else self.product.hours.brine_chill
+
+    def done(self, key: str) -> datetime | None:
+        """When a step was done, if it was."""
+        return self.progress.done.get(key)
+
+    def as_settled(self) -> "Case":
+        """The case as it stood when the cook last said what the batch is to be."""
+        return but(self, now=min(self.now, self.progress.settled or self.progress.started))
+
+    def at_start(self) -> "Case":
+        """The same case as if it were still the moment at which the batch was begun: what was asked for first."""
+        return but(self, now=min(self.now, self.progress.started))
