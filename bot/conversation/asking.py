@@ -8,6 +8,8 @@ from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
+from bot.intents.normal import normal
+from bot.intents.sums import sum_left
 from bot.reply import PictureWanted, Reply, Subject
 from bot.wording import (
     answers,
@@ -51,8 +53,11 @@ def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """Of the batch in hand, where it is likelier meant than any entry; else of the trade."""
     if meant.a is None:
         return trade.answer(turn, meant, text)
-    found = of_batch.topic_of(turn, text, meant.a.batch.phase.value)
-    return trade.answer(turn, meant, text) if found is None else _asked(turn, meant, found)
+    if found := of_batch.topic_of(turn, text, meant.a.batch.phase.value):
+        return _asked(turn, meant, found)
+    if kind := sum_left(normal(text, turn.person.language)):
+        return sums.answer(turn, Ask("sum", kind, text))
+    return trade.answer(turn, meant, text)
 
 
 def _of_the_trade(turn: Turn, a: Assessment, text: str) -> Sequence[Reply]:

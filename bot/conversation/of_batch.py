@@ -6,15 +6,18 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot import measures
+from bot.conversation import around, on_the_fire
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
+from bot.intents.told import told
 from bot.reply import Reply
 from bot.wording import answers as of_answers
-from bot.wording import asking, cooling, general, recalled, reckoned, sooner, standing, talked_of
+from bot.wording import around as of_around
+from bot.wording import asking, cooling, general, plans, recalled, reckoned, sooner, standing, talked_of
 from bot.wording.language import say
 from core.answers.entries import ENGLISH
 from core.answers.find import closest, of_batch
@@ -27,42 +30,21 @@ from core.service.turn import Turn
 SHORTEST = 3  # words; «plan» is the whole plan
 CLOSER = {  # said of much, and what may be meant of it
     "log": frozenset(
-        {
-            "flip_last",
-            "since",
-            "last_reading",
-            "fridge_log",
-            "weight",
-            "dose",
-            "cure_in",
-            "thickness",
-            "meal",
-            "missed",
-            "last_time",
-        }
+        {"flip_last", "since", "last_reading", "fridge_log", "weight", "dose", "cure_in", "thickness", "meal", "missed"}
+        | {"last_time", "flips_done", "rate"}
     ),
     "plan": frozenset(
-        {
-            "plan",
-            "out",
-            "day",
-            "slice",
-            "meat_on",
-            "light",
-            "off",
-            "rest",
-            "meal",
-            "chill",
-            "left",
-            "weight",
-            "cooled",
-            "last_time",
-        }
+        {"plan", "out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight", "cooled"}
+        | {"last_time", "earliest", "use_by"}
     ),
-    "now": frozenset({"catch_up", "flip_next", "day", "missed", "bed", "in_time", "longer"}),
+    "now": frozenset(
+        {"catch_up", "flip_next", "day", "missed", "bed", "in_time", "longer", "rate", "which_call", "late"}
+    ),
     "dose": frozenset({"cure_in"}),
-    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta"}),
-    "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold"}),
+    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", *around.WITH_A_MASS}),
+    "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold", "reaches", "hotter", "earliest", "late"}),
+    "safe": frozenset({"cooled", "photo", "last_time", "eat_cold"}),
+    "pull": frozenset({"off", "reaches", "at_core"}),
 }
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
 PROBES = (
@@ -73,11 +55,15 @@ PROBES = (
 A_DAY = timedelta(days=1)
 _OWN = frozenset({"mass", "length", "volume", "fraction", "ppm"})  # told with the question: no figures of this record
 LAST_TIME = "last_time"
+AGAIN = "again"
 OF_ONES_OWN = frozenset(
     {"eta", "flip_next", "flip_last", "day", "since", "last_reading", "fridge_log", "weight", "meal", "cure_in"}
-    | {LAST_TIME}
+    | {LAST_TIME, AGAIN}
 )  # no matter of the trade, whoever asks
 CLEAR = 0.15
+SUPPER = 19  # the hour of a meal «tonight». Common practice
+_EVENING = re.compile(r"\b(?:tonight|this evening)\b")
+_TURNED = re.compile(r"\b(?:flip|turn)")
 _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
     r"|did (?:it|that|this|the|both|not)|done|added|put|took|missed|fried|only|been)\b"
@@ -93,8 +79,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     plain = normal(text, language)
     if _TELLS.match(plain) and not is_question(plain):
         return None
-    named = None if _figured(plain) else of_batch(text if language == ENGLISH else plain)
-    if named is None or yard.is_ahead(named, phase):
+    named = of_batch(text if language == ENGLISH else plain)
+    if named is None or yard.is_ahead(named, phase) or (_figured(plain) and named not in _with_a_mass(plain)):
         return None
     topic, about = ABOUT.get(named, (named, ""))
     return Ask(topic, about, text)
@@ -111,12 +97,22 @@ def _figured(plain: str) -> bool:
     return bool(_OWN & {m.kind for m in measures.find(plain)})
 
 
+def _with_a_mass(text: str) -> frozenset[str]:
+    """The topics that the weight of a line may be of: curing salt and no meat, or meat and no curing salt."""
+    line = told(normal(text))
+    grams = line.cure is not None or (line.heaviest is None and line.water is None)
+    return frozenset({"grams"}) if grams and line.meat is None else around.WITH_A_MASS - {"grams"}
+
+
 def closer(turn: Turn, intent: Ask) -> Ask:
     """A question that its words made one for the whole log or plan, as the closer one that it is."""
-    known = intent.topic in CLOSER and turn.person.language == ENGLISH and not _figured(normal(intent.text))
-    if len(intent.text.split()) < SHORTEST or not known:
+    if len(intent.text.split()) < SHORTEST or turn.person.language != ENGLISH or intent.topic not in CLOSER:
         return intent
-    found = closest(intent.text, CLOSER[intent.topic])
+    if intent.topic == "log" and (step := around.step_asked(intent.text)):
+        return replace(intent, topic="flip_last" if step is Kind.FLIP else "done_step")
+    among = CLOSER[intent.topic] & _with_a_mass(intent.text) if _figured(normal(intent.text)) else CLOSER[intent.topic]
+    among -= frozenset() if _TURNED.search(intent.text.lower()) else {"flip_next"}
+    found = closest(intent.text, among) if among else None
     topic, about = ABOUT.get(found or "", (found, ""))
     return intent if topic is None else replace(intent, topic=topic, about=about)
 
@@ -137,7 +133,10 @@ def without(turn: Turn, text: str) -> Sequence[Reply]:
     found = topic_of(turn, text, "none")
     if found is None or found.topic not in OF_ONES_OWN:
         return ()
-    past = batches.latest(turn) if found.topic == LAST_TIME else None
+    past = batches.latest(turn) if found.topic in (LAST_TIME, AGAIN) else None
+    if past is not None and found.topic == AGAIN:
+        said = around.repeated(past, found.text)
+        return (Reply(said, facts={"answer_kind": "asked_back", "topic": AGAIN}),)
     body = {"answer_kind": "asked_back", "topic": found.topic}
     return (Reply(general.no_batch() if past is None else f"{reckoned.last_time(past)}\n{_again()}", facts=body),)
 
@@ -152,8 +151,7 @@ def _again() -> str:
 
 
 def _last_time(turn: Turn, a: Assessment) -> str:
-    past = batches.latest(turn, a.batch.id)
-    return say("This is the first that I know of.") if past is None else reckoned.last_time(past)
+    return of_around.compared(a, batches.latest(turn, a.batch.id))
 
 
 def _who_did(turn: Turn, a: Assessment, step: str) -> str:
@@ -172,12 +170,19 @@ def _cure_in(turn: Turn, a: Assessment) -> str:
     return recalled.cure_in(a, recalled.dosed_at(a), _who_did(turn, a, Kind.BRINE.value))
 
 
-def _reading(a: Assessment, text: str) -> str:
-    return recalled.last_reading(a, next((probe for probe, words in PROBES if re.search(words, text.lower())), None))
+def _reading(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    """The last reading, or the one nearest to an hour that is named."""
+    a, text = of
+    probe = next((probe for probe, words in PROBES if re.search(words, text.lower())), None)
+    said = when.past(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
+    named = said is not None and said.hour_said
+    return recalled.reading_at(a, probe, said.at) if named and said else recalled.last_reading(a, probe)
 
 
 def _cooled(a: Assessment) -> str:
-    return cooling.stands(a) if a.ledger.cooling is not None else of_answers.safe(a)
+    if a.ledger.cooling is not None:
+        return cooling.stands(a)
+    return of_answers.safe(a) if a.batch.off_at else say("It does not cool yet. {next}", next=plans.coming(a)).strip()
 
 
 def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
@@ -208,6 +213,8 @@ def _longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
 def _in_time(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str | Said:
     """«will it be ready by saturday instead»: whether it can be, and the tap that moves it there."""
     a, _ = of
+    if said := on_the_fire.by_hour(turn, meant, of):
+        return said
     wanted = _wanted(turn, meant, of)
     if wanted is None or a.plan is None or abs(wanted - a.plan.serve) < sooner.WORTH:
         return sooner.in_time(a)
@@ -223,7 +230,14 @@ def _wanted(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> dateti
     plain = re.sub(r"\b(?:make|by|for|around) (?=\d)", "at ", normal(text, turn.person.language))
     plain = re.sub(r"\binstead of .*$|\binstead\b", "", plain).strip(" ?")
     said = when.meal(plain, context_of(turn, meant.message, None, a))
-    return said.at if said is not None and (said.day_said or said.hour_said) else None
+    if said is None or not (said.day_said or said.hour_said):
+        return None
+    evening = not said.hour_said and bool(_EVENING.search(plain))
+    return said.at.astimezone(a.person.tz).replace(hour=SUPPER) if evening else said.at
+
+
+def _hand_over(a: Assessment) -> str:
+    return f"{talked_of.hand_over(a)}\n{of_around.taken_over(a)}".strip()
 
 
 def _of_a(words: Callable[[Assessment], str | Said]) -> Answer:
@@ -239,9 +253,10 @@ def _step(kind: Kind) -> Answer:
 
 
 TOPICS: Mapping[str, Answer] = {
+    **around.TOPICS, **on_the_fire.TOPICS,
     "day": _of_a(standing.day), "out": _of_a(standing.out), "since": _of_a(standing.since),
     "flip_next": _of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": _of_a(standing.missed),
-    "skip_flip": _of_a(standing.skip_flip), "last_reading": lambda turn, meant, of: _reading(*of),
+    "skip_flip": _of_a(standing.skip_flip), "last_reading": _reading,
     "fridge_log": _of_a(recalled.fridge), "weight": _of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": _of_a(recalled.is_cured), "cured_yet": _of_a(sooner.cured_yet), "earlier": _earlier,
     "longer": _longer, "eat_cold": _of_a(talked_of.eat_cold), "cooled": _of_a(_cooled), "in_time": _in_time,
@@ -251,6 +266,6 @@ TOPICS: Mapping[str, Answer] = {
     "use_by": _of_a(recalled.keeps), "feed": _of_a(reckoned.feed), "cooker": _of_a(reckoned.cooker_runs),
     LAST_TIME: _of_turn(_last_time), "catch_up": _of_a(reckoned.catch_up), "need": _of_a(reckoned.need),
     "method": _of_a(recalled.method), "strength": _of_a(recalled.strength), "salty": _of_a(talked_of.salty),
-    "quiet": _of_a(talked_of.quiet), "away": _of_a(talked_of.away), "hand_over": _of_a(talked_of.hand_over),
+    "quiet": _of_a(talked_of.quiet), "away": _of_a(talked_of.away), "hand_over": _of_a(_hand_over),
     "take_back": _of_a(talked_of.take_back),
 }  # fmt: skip

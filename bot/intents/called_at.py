@@ -41,9 +41,9 @@ _NO_FLIPS: Final = re.compile(
     r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want)(?: \w+){0,3}? (?:all )?(?:the "
     r"|these |your )?"
     r"(?:flip(?:s|ping)?|turn(?:s|ing)?) (?:reminders?|pings?|messages?|calls|texts|notifications|alerts)\b"
-    r"|\b(?:mute|silence) (?:the |these )?(?:flips|turns)\b|\b(?:stop|dont|no need to)(?: keep)? (?:remind|ping"
-    r"|tell|text|nag"
-    r"|call|buzz|ask)\w* (?:me )?(?:about (?:the |every )?flip\w*|to (?:flip|turn))\b"
+    r"|\b(?:mute|silence) (?:the |these )?(?:flips|turns)\b"
+    r"|\b(?:stop|quit|dont|enough|no need to)(?: keep)? (?:remind|ping|tell|text|nag|bug|pester|bother"
+    r"|messag|call|buzz|ask)\w* (?:me )?(?:about (?:the |every )?flip\w*|to (?:flip|turn))\b"
 )
 _GLUED: Final = re.compile(r"(\d{1,2})([0-5]\d)")
 _EVENING_FROM: Final = 15

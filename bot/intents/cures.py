@@ -75,6 +75,7 @@ OF_SALTS: Final = (0.0095, 0.0545)  # a share that only plain salt and sugar hav
 _OF_ANOTHER: Final = re.compile(
     r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|yield|fat|pickle)"
 )
+_OF_BRINE: Final = re.compile(r"\bbrine(?: of| at| is)? ?$")
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
@@ -237,6 +238,8 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
     if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]):
         return False
     before, behind = text[max(0, m.start - _NEAR) : m.start], text[m.end : m.end + _NEAR]
+    if _OF_BRINE.search(before) and not _NITRITE.search(text):
+        return False
     if _NITRITE.search(before) or re.match(r"^ ?(?:of )?nitrite\b", behind):
         return True
     named = _PACKET.search(before) or _OF_CURE.match(behind)

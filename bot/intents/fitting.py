@@ -175,7 +175,8 @@ def _held(line: Told) -> bool:
     """One temperature of a core, for a time or to ask for how long."""
     one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
     timed = line.has("hours") or "how long" in line.text or "how many min" in line.text
-    return one and timed and not _TIMED.search(line.text) and not line.has("meat")
+    of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
+    return one and timed and not _TIMED.search(line.text) and not of_a_piece
 
 
 def _salted(line: Told) -> bool:
@@ -211,6 +212,11 @@ def _is_hot_brine(line: Told) -> bool:
     return bool(hot) and len(_LITRES.findall(line.text)) == 1 and not (line.has("meat") or line.has("fractions"))
 
 
+def _is_plain(line: Told) -> bool:
+    """Salt by its weight, or a strength of a brine without meat: plain salt, where no curing salt is named."""
+    return line.salt is not None or (line.has("fractions") and "salt" in line.text and not line.has("meat"))
+
+
 def _is_rubbed(line: Told) -> bool:
     """A rub for a piece, and no curing salt that went onto it."""
     cured = _CURING.search(re.sub(r"\b(?:no|not|without(?: any)?) cure\b", "", line.text))
@@ -233,7 +239,7 @@ def _is_body(line: Told) -> bool:
 
 # what each sum cannot do without; the rest is asked for
 FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
-    "dose": lambda line: not _has_cure(line) and (line.salt is None or is_curing(line.text)),
+    "dose": lambda line: not _has_cure(line) and not (_is_plain(line) and not is_curing(line.text)),
     "ppm": _is_mix,
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,

@@ -113,6 +113,7 @@ _SALT: Final = tuple(
             r"|\bover ?salted\b|\bless salt(?:y)?\b(?:.{0,12}\bnext\b)?|\bsalty\b"),
     )
 )  # fmt: skip
+_OF_ANOTHER: Final = re.compile(r"\b(?:last time|next (?:time|one)|same again)\b")
 _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
@@ -191,7 +192,7 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     grey, of = _grey(text, lengths)
     salt = next((level for level, words in _SALT if words.search(text)), None)
     raw = context.phase in ("waiting", "curing", "drying") and grey is None
-    if raw or "last time" in text:
+    if raw or _OF_ANOTHER.search(text):
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     if grey is None and salt is None and mass is None and hours is None:

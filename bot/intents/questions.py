@@ -148,6 +148,9 @@ _ABOUT_PICTURE: Final = (
 )
 _MARKS: Final = re.compile(
     r"\?|\bdoes (?:it|that|this|the \w+) (?:take|need|matter|fit|feed|last|cook|cure|cost|still|have|make|go)\b"
+    r"|^(?:would|will) (?:an?|the|my|this|that)\b|^(?:was|were) (?:the|my|our)\b"
+    r"|^(?:could|should|would) (?:i|we) have\b"
+    r"|\bwas (?:that|it|this) (?:too|ok|okay|right|wrong|enough|bad|safe|fine)\b"
     r"|\by/n$|^any (?:chance|idea|way|news|word)\b|^reckon (?:it|we)|\bdoes any\w*\b"
     r"|\bremind me (?:is|was|what|how|when|which|who|did)\b"
     r"|^(?:has|have|had|was|were|will|would|am) (?:it|i|we|they|that|this|anyone|anybody|someone|somebody|you"
@@ -180,6 +183,9 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b"
     r"|^(?:(?:gonna|going to|all) )*(?:be )?(?:ready|done)\b.*\?$"
     r"|^(?:what|which|who|why|where)\b(?! about\b)"
+    r"|^(?:could|should|would) (?:i|we) have\b|^if\b.*\b(?:do|does|will|would|can|could|should|is|are) (?:i|we|it)\b"
+    r"|^(?:can|could|may|should) (?:i|we) (?:start|light|put|take|flip|leave|pull|wrap|rinse|go|skip|begin)\b"
+    r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some)\b"
 )
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")
 

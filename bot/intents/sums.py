@@ -92,6 +92,12 @@ def _beside_a_batch(text: str, hot: bool) -> str | None:
     return None if recorded else kind
 
 
+def sum_left(text: str) -> str | None:
+    """The sum of a line that no reader took beside a batch; never one that may be about the batch's own heat."""
+    kind = sum_of(text, elsewhere=False)
+    return None if kind in _OF_ANY_FIRE else kind
+
+
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch, or for a change of the one."""
     if context.asked not in _GONE_BY or _LATER.search(text) or _planned(text, context):

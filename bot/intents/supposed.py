@@ -14,6 +14,18 @@ SUPPOSED: Final = re.compile(
 )
 
 
+_BEFOREHAND: Final = re.compile(  # «text me an hour before the rinse» puts nothing off that is due now
+    r"\b(?:text|ping|remind|call|tell|warn|wake|message|alert|nudge|heads up)\b.*\bbefore (?!\d).*"
+    r"\b(?:rins\w*|light\w*|fire|slic\w*|chill\w*|wrap\w*|flip\w*|comes? out|out of|goes? on|cut|dinner|lunch|meal"
+    r"|eat)\b"
+)
+
+
+def read_beforehand(text: str, context: Context) -> Ask | None:
+    """A wish to be called some time before a step."""
+    return Ask("call_at", text=text) if context.phase != "none" and _BEFOREHAND.search(text) else None
+
+
 def read_supposed(text: str, context: Context) -> Ask | None:
     """A question for the hours on another cooker, about the batch in hand."""
     if context.phase in ("none", "resting", "chilling", "stored") or not SUPPOSED.search(text):

@@ -180,6 +180,10 @@ def lighting_asked(a: Assessment) -> str:
     stove, own = cooker(a.batch.setup.cooker), a.batch.setup.lighter
     step = a.plan.step("light") if a.plan else None
     on = a.plan.step("meat_on") if a.plan else None
+    if "light" in a.batch.done:
+        return say(
+            "It was lit {when}. {advice}", when=numbers.when(a.batch.done["light"], a.person, a.now), advice=asked(a)
+        )
     when = say("Light it as the plan says")
     if step is not None and on is not None and step.state in (State.DUE, State.AHEAD):
         due = say("now") if step.state is State.DUE else numbers.when(step.due, a.person, a.now)

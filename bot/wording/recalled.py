@@ -37,6 +37,17 @@ def last_reading(a: Assessment, probe: Probe | None) -> str:
     return "\n".join(line for line in (f"{lead} {earlier}".strip(), plans.coming(a)) if line)
 
 
+def reading_at(a: Assessment, probe: Probe | None, at: datetime) -> str:
+    """What was read nearest to an hour that is past."""
+    seen = [r for r in (a.batch.of_probe(probe) if probe else a.batch.readings) if r.at <= a.now]
+    if not seen:
+        return last_reading(a, probe)
+    nearest = min(seen, key=lambda r: abs(r.at - at))
+    beside = [r for r in seen if r.at == nearest.at]
+    read = ", ".join(one(r, a) for r in beside)
+    return say("Nearest to {at}: {read}.", at=numbers.when(at, a.person, a.now), read=read)
+
+
 def one(r: Reading, a: Assessment) -> str:
     """«core 55 °C at 11:00»."""
     return say(

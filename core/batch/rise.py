@@ -10,6 +10,7 @@ from core.batch.material import cook_of, history_of
 from core.heat.cook import PitSet
 from core.heat.curve import Curve
 from core.heat.ready import Estimate, forecast
+from core.plan.steps import TimeBand
 from core.safety.come_up import COME_UP, REACH_140, Climb
 from core.safety.record import CURED_FROM
 from core.units import Celsius, Hours, celsius_from_fahrenheit
@@ -47,6 +48,11 @@ def rise(a: Assessment) -> Rise | None:
         return None
     hotter = (pit for pit in PITS_C if pit > a.batch.setup.pit_c)
     return Rise(to_c, climb.max_h, slow, next((p for p in hotter if _slow(_at(a, p).curve, to_c) <= climb.max_h), None))
+
+
+def ready_at(a: Assessment, pit_c: Celsius) -> TimeBand | None:
+    """When a cook under way is ready with another pit from now on; None where none is. `pit_c` in °C."""
+    return None if a.ready is None else replace(a, cook=_at(a, pit_c)).ready
 
 
 def _clock(a: Assessment) -> Climb:

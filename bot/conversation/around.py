@@ -1,0 +1,143 @@
+"""Questions around a batch that want more than its record: who did a step, what a new piece or weight makes of it."""
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from datetime import datetime, timedelta
+from typing import Final, TypeAlias
+
+from bot import measures
+from bot.conversation.understand import Understood, context_of
+from bot.intents import when
+from bot.intents.intents import MoveDeadline
+from bot.intents.normal import normal
+from bot.wording import around, asking
+from bot.wording.language import say
+from core.batch.assess import Assessment, assess
+from core.plan.steps import Kind
+from core.service import households
+from core.service.turn import Turn
+from core.units import Kilograms
+
+Of: TypeAlias = tuple[Assessment, str]
+Said: TypeAlias = tuple[str, asking.Rows]
+Answer: TypeAlias = Callable[[Turn, Understood, Of], str | Said]
+WITH_A_MASS: Final = frozenset({"another_piece", "reweighed", "grams"})  # asked of this batch with a weight of its own
+STEPS: Final = (
+    (Kind.INTO_CURE, r"\b(?:(?:in(?:to|side)?|went in) (?:the )?(?:brine|cure|bag|tub|bucket)|bagged)\b"),
+    (Kind.OUT, r"\b(?:out of (?:the )?(?:brine|cure|bag|tub)|comes? out|came out)\b"),
+    (Kind.FLIP, r"\b(?:flip\w*|turn(?:ed)?)\b"), (Kind.RINSE, r"\brins\w*\b"), (Kind.RUB, r"\brub\w*\b"),
+    (Kind.LIGHT, r"\b(?:lit|light|fire (?:going|started))\b"), (Kind.WRAP, r"\b(?:wrap\w*|foil\w*)\b"),
+    (Kind.MEAT_ON, r"\b(?:(?:meat|it|that|go|went|put|goes) (?:it |the meat )?on)\b"),
+    (Kind.OFF, r"\b(?:(?:come|came|took|take|pull\w*) (?:it |the meat )?off)\b"),
+    (Kind.CHILL, r"\b(?:ice|chill\w*)\b"), (Kind.SLICE, r"\b(?:slic\w+|carv\w+|cut)\b"),
+    (Kind.BRINE, r"\b(?:ma[dk]e|mix\w*|stirred) .*\bbrine\b"),
+    (Kind.SERVE, r"\b(?:meal|dinner|lunch|supper|eat)\b"),
+)  # fmt: skip
+_STEPS: Final = tuple((kind, re.compile(words)) for kind, words in STEPS)
+_ASKED: Final = re.compile(
+    r"^(?:so |and |ok )?(?:who|when|what time|did|have|has|was)\b(?!.*\b(?:next|should|ppm|say|said)\b)"
+)
+_LESS: Final = re.compile(r"\b(?:less|not (?:so|as)|lower|weaker|reduce)\b")
+_MORE: Final = re.compile(r"\b(?:more|saltier|stronger)\b")
+_WEIGHT: Final = re.compile(r"(?<![\d.])\d{1,2}(?:\.\d{1,2})?(?![\d.])")
+SOON: Final = timedelta(minutes=1)
+NEAR: Final = 0.03  # of its weight: the figure that was said before
+
+
+def step_asked(text: str) -> Kind | None:
+    """The step that somebody asks who did it, or when it was done."""
+    plain = text.lower().strip(" ?")
+    found = next((kind for kind, words in _STEPS if words.search(plain)), None)
+    return found if _ASKED.search(plain) else None
+
+
+def _done_step(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    kind = step_asked(text) or next((kind for kind, words in _STEPS if words.search(text.lower())), Kind.FLIP)
+    did = households.who_did(turn, a.batch.id, kind.value)
+    if did is None:
+        return around.done_step(a, kind, "")
+    who = say("you") if did[0] == turn.person.id else households.name_of(turn, did[0]) or ""
+    return around.done_step(a, kind, who)
+
+
+def _call_at(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    return around.call_at(a, next((kind for kind, words in _STEPS if words.search(text.lower())), None))
+
+
+def _earliest(turn: Turn, meant: Understood, of: Of) -> str | Said:
+    """The soonest meal, and the tap that moves it there."""
+    a, _ = of
+    soon = turn.now + SOON  # as if it were wanted at once, so that the plan says what can be had
+    then = assess(replace(a.batch, setup=replace(a.batch.setup, deadline=soon)), a.person, turn.now)
+    said = around.earliest(a, then)
+    if then.plan is None or a.plan is None or then.plan.serve >= a.plan.serve:
+        return said
+    return said, ((asking.button(say("Move the meal"), MoveDeadline(to=then.plan.serve, batch=a.batch.id)),),)
+
+
+def _day(turn: Turn, meant: Understood, a: Assessment, text: str) -> datetime | None:
+    said = when.meal(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
+    return said.at if said is not None and said.day_said else None
+
+
+def _no_fire(turn: Turn, meant: Understood, of: Of) -> str:
+    return around.no_fire(of[0], _day(turn, meant, *of))
+
+
+def _mass(turn: Turn, text: str) -> Kilograms | None:
+    found = [m.value for m in measures.find(normal(text, turn.person.language)) if m.kind == "mass"]
+    return found[0] if found else None
+
+
+def _another_piece(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    mass = _mass(turn, text)
+    if mass is None:
+        return say("How heavy is the new piece? Ask once more, with its weight.")
+    return around.another_piece(a, mass)
+
+
+def _grams(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    mass = _mass(turn, text)
+    return around.grams(a, a.dose.cure_kg if a.dose else 0.0) if mass is None else around.grams(a, mass)
+
+
+def _reweighed(turn: Turn, meant: Understood, of: Of) -> str:
+    """The weight of the two that is not the one which was said before."""
+    a, text = of
+    plain, was = normal(text, turn.person.language), a.batch.setup.mass
+    told = [m.value for m in measures.find(plain) if m.kind == "mass"]
+    bare = [float(n) for n in _WEIGHT.findall(plain)] if not told else []
+    ways = [told] if told else [[measures.to_house(n, unit) for n in bare] for unit in ("kg", "lb")]
+    known = next((masses for masses in ways if any(abs(m - was) <= NEAR * was for m in masses)), None)
+    masses = known or (told or ([measures.to_house(n, a.person.units.mass) for n in bare]))
+    new = next((m for m in masses if abs(m - was) > NEAR * was), None)
+    if new is None or not 0.5 * was <= new <= 2.0 * was:
+        return say("What does it weigh now? Type it, like «it weighs 3.1 kg».")
+    return around.reweighed(a, new)
+
+
+def _again(turn: Turn, meant: Understood, of: Of) -> str:
+    return repeated(*of)
+
+
+def repeated(a: Assessment, text: str) -> str:
+    """A batch once more, with as much salt as a line wishes."""
+    plain = text.lower()
+    return around.again(a, -1 if _LESS.search(plain) else 1 if _MORE.search(plain) else 0)
+
+
+def _of_a(words: Callable[[Assessment], str]) -> Answer:
+    return lambda turn, meant, of: words(of[0])
+
+
+TOPICS: Final[Mapping[str, Answer]] = {
+    "late": _of_a(around.late), "flips_done": _of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
+    "fridge_if": _of_a(around.fridge_if), "grams": _grams, "no_fire": _no_fire, "photo": _of_a(around.photo),
+    "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": _of_a(around.which_call),
+    "call_at": _call_at,
+}  # fmt: skip

@@ -1,0 +1,98 @@
+"""Questions about a cook under way that bring a figure: a core, a pit, an hour; asked, so that nothing changes."""
+
+import re
+from collections.abc import Callable, Mapping
+from datetime import datetime, timedelta
+from typing import Final
+
+from bot import measures
+from bot.conversation.understand import Understood, context_of
+from bot.intents import when
+from bot.intents.normal import normal
+from bot.wording import on_the_fire
+from core.batch.assess import Assessment
+from core.batch.rise import ready_at
+from core.service.turn import Turn
+from core.units import Celsius
+
+Of = tuple[Assessment, str]
+HOTTER_K: Final[Celsius] = 14.0  # 25 °F, where nobody says how much
+HOTTEST_CORE: Final[Celsius] = 100.0
+HOTTEST_PIT: Final[Celsius] = 205.0
+LEAST_PIT: Final[Celsius] = 70.0
+_DOWN: Final = re.compile(r"\b(?:down|lower|cooler|drop|less|back off)\b")
+_NUMBER: Final = re.compile(r"(?<![\d:.])\d{2,3}(?![\d:.])")
+_PACE: Final = re.compile(
+    r"\b(?:up|rose|climbed|gained|risen)(?: by| only| about)* (?P<n>\d{1,2}(?:\.\d)?)\b(?=.*\bh(?:ou)?r\b)"
+)
+_HOUR_ASKED: Final = re.compile(r"\b(?:by|at|before|for) (?=\d)")
+_MEAL: Final = re.compile(r"\b(?:eat|meal|dinner|lunch|supper|serve|guests?)\b")
+
+
+def celsius(text: str, a: Assessment, hottest: Celsius) -> Celsius | None:
+    """A temperature of a line: with its unit, else in the person's, else in the one that it can have."""
+    marked = [m.value for m in measures.find(text) if m.kind == "temperature"]
+    if marked:
+        return marked[-1]
+    bare = [float(n) for n in _NUMBER.findall(text)]
+    if not bare:
+        return None
+    both = (a.person.units.temperature, "c" if a.person.units.temperature == "f" else "f")
+    least = LEAST_PIT if hottest > HOTTEST_CORE else 30.0
+    fits = (value for unit in both if least <= (value := measures.to_house(bare[-1], unit)) <= hottest)
+    return next(fits, None)
+
+
+def _rate(turn: Turn, meant: Understood, of: Of) -> str:
+    """The pace by the record; where somebody tells one of their own, what that means."""
+    a, text = of
+    found = _PACE.search(normal(text, turn.person.language))
+    kelvin = float(found["n"]) / (1.8 if a.person.units.temperature == "f" else 1.0) if found else None
+    return on_the_fire.rate(a, kelvin)
+
+
+def _reaches(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    return on_the_fire.reaches(a, a.batch.setup.target_c if core is None else core)
+
+
+def _at_core(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    return on_the_fire.at_core(a, a.batch.setup.target_c if core is None else core)
+
+
+def _hotter(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    plain = normal(text, turn.person.language)
+    step = -HOTTER_K if _DOWN.search(plain) else HOTTER_K
+    pit = celsius(plain, a, HOTTEST_PIT) or a.batch.setup.pit_c + step
+    return on_the_fire.hotter(a, pit, ready_at(a, pit))
+
+
+def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
+    """How likely it is ready by an hour without a day, beside the fire; None where the meal is what is asked about."""
+    a, text = of
+    plain = normal(text, turn.person.language).strip(" ?")
+    wanted = _hour(turn, meant, a, plain)
+    if a.ready is None or wanted is None or _MEAL.search(plain):
+        return None
+    return on_the_fire.by_hour(a, wanted)
+
+
+def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime | None:
+    """The next time that the clocks show the hour of a line that names no day."""
+    said = when.meal(_HOUR_ASKED.sub("at ", plain), context_of(turn, meant.message, None, a))
+    if said is None or said.day_said or not said.hour_said:
+        return None
+    local = said.at.astimezone(a.person.tz)
+    today = a.now.astimezone(a.person.tz).replace(hour=local.hour, minute=local.minute, second=0, microsecond=0)
+    return today if today > a.now else today + timedelta(days=1)
+
+
+TOPICS: Final[Mapping[str, Callable[[Turn, Understood, Of], str]]] = {
+    "rate": _rate,
+    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter,
+    "sure": lambda turn, meant, of: on_the_fire.sure(of[0]),
+}  # fmt: skip
