@@ -111,7 +111,11 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
     """The steps that were missed: of the day and the kind that were named; none where that one was noted as done."""
     if intent.whole_day:
         return [key for key in steps.of_day(a, at) if intent.step is None or key.startswith(intent.step)]
-    return [] if intent.at is not None and abs(step.due - at) > FAR_FROM_IT else [step.key]
+    if intent.at is None or abs(step.due - at) <= FAR_FROM_IT:
+        return [step.key]
+    alike = a.plan.of_kind(step.kind) if a.plan else []
+    near = [s for s in alike if s.state is not State.DONE and abs(s.due - at) <= FAR_FROM_IT]
+    return [min(near, key=lambda s: abs(s.due - at)).key] if near else []
 
 
 def _missed(turn: Turn, a: Assessment, keys: Sequence[str]) -> Sequence[Reply]:

@@ -106,13 +106,15 @@ def _with_a_mass(text: str) -> frozenset[str]:
 
 def closer(turn: Turn, intent: Ask) -> Ask:
     """A question that its words made one for the whole log or plan, as the closer one that it is."""
-    if len(intent.text.split()) < SHORTEST or turn.person.language != ENGLISH or intent.topic not in CLOSER:
+    plain = normal(intent.text, turn.person.language)
+    asked = intent.text if turn.person.language == ENGLISH else plain
+    if len(asked.split()) < SHORTEST or intent.topic not in CLOSER:
         return intent
-    if intent.topic == "log" and (step := around.step_asked(intent.text)):
+    if intent.topic == "log" and (step := around.step_asked(asked)):
         return replace(intent, topic="flip_last" if step is Kind.FLIP else "done_step")
-    among = CLOSER[intent.topic] & _with_a_mass(intent.text) if _figured(normal(intent.text)) else CLOSER[intent.topic]
-    among -= frozenset() if _TURNED.search(intent.text.lower()) else {"flip_next"}
-    found = closest(intent.text, among) if among else None
+    among = CLOSER[intent.topic] & _with_a_mass(asked) if _figured(plain) else CLOSER[intent.topic]
+    among -= frozenset() if _TURNED.search(asked.lower()) else {"flip_next"}
+    found = closest(asked, among) if among else None
     topic, about = ABOUT.get(found or "", (found, ""))
     return intent if topic is None else replace(intent, topic=topic, about=about)
 

@@ -18,7 +18,7 @@ _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 def read_danger(text: str, shown: str, context: Context) -> Intent | None:
     """The question or call for help of a plain text that is grave by its words, or by those that were typed abroad."""
-    named = grave(text) or abroad(shown)
+    named = abroad(shown) or grave(text)
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
@@ -28,7 +28,7 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
-    named = None if context.phase == "none" else grave(text) or abroad(shown)
+    named = None if context.phase == "none" else abroad(shown) or grave(text)
     if named is None or _figured(named, text) or any(_weighed(intent, named) for intent in found):
         return found
     return [Question(text)]

@@ -18,6 +18,7 @@ FILES: Final = Path(__file__).parent / "tongues"
 _SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
+_CLAUSES: Final = re.compile(r"(, | und |; )")
 _SPOKEN: Final[Mapping[str, Callable[[str], str]]] = {"de": in_digits}  # how a language says its numbers and hours
 
 
@@ -57,11 +58,18 @@ def _in_english(text: str, tongue: Tongue, *, sure: bool) -> str:
     text = tongue.spoken(tongue.spelling.mended(text))
     if whole := tongue.lines.get(text.rstrip(" .?!")):
         return whole
-    for pattern, put in tongue.patterns:
-        text = pattern.sub(put, text)
+    text = _turned(text, tongue)
+    text = "".join(_turned(part, tongue) for part in _CLAUSES.split(text))
     if sure:
         text = _SUNDAY.sub("sunday ", text)
     return tongue.words.sub(lambda found: tongue.phrases[found[0]], _DATE.sub(r"\1 ", text))
+
+
+def _turned(text: str, tongue: Tongue) -> str:
+    """A line, or a clause of one, with its turns of phrase in the order of English."""
+    for pattern, put in tongue.patterns:
+        text = pattern.sub(put, text)
+    return text
 
 
 @cache

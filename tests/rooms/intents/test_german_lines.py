@@ -62,7 +62,7 @@ def test_what_is_offered_is_understood(language: str) -> None:
 
 
 def test_no_example_is_left_in_english() -> None:
-    """What a German text says to type is German: it would be understood in English too, and nobody would think of it."""
+    """What a German text says to type is German: English is understood too, but nobody would think of it."""
     left = {other for english, other in examples("de") if english == other and re.search("[a-z]{3}", other)}
     assert left <= {"30 min", "Chicago", "Corns", "pause", "plan"}  # the same in both, or a name
 
