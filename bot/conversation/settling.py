@@ -203,10 +203,9 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     asked = meant.asked or {}
     if not changes:
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
+    changes = changes | {f"{field}_known": True for field in ("language", "units") if field in changes}
     if "zone" in changes:
         changes = _with_place(turn, changes | {"zone_known": True})
-    if "language" in changes:
-        changes = changes | {"language_known": True}
     changes = _with_length(turn.person, changes)
     before = turn.person
     changed = people.change(turn, changes)
@@ -240,7 +239,7 @@ def _with_place(turn: Turn, changes: dict[str, Any]) -> dict[str, Any]:
     Who travels later keeps the law of home.
     """
     person, guessed = turn.person, dict[str, Any]()
-    if not person.zone_known and person.units == Units():
+    if not (person.zone_known or person.units_known):
         guessed["units"] = units_of(changes["zone"])
     law = law_of(changes["zone"])
     unsaid = person.jurisdiction == Person.jurisdiction and not batches.finished_of(turn, person.id)

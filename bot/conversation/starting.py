@@ -5,6 +5,7 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
+from bot import measures
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -25,6 +26,7 @@ from core.service import batches
 from core.service.turn import Turn
 
 SAME_KG = 0.0005
+TYPED_IN = "typed_in"  # "kg" or "lb", as a first weight was typed
 AND_THEN = "and_then"  # what was said of the other meats of a line, each begun when the one before it is known
 
 
@@ -32,7 +34,11 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
     goes_on = bool((meant.asked or {}).get("said")) and bool(intent.said)
     intent = _like_last(turn, intent) if LIKE_LAST in intent.assumed else intent
-    said = _said(intent, meant.asked) | ({AND_THEN: list(intent.then)} if intent.then else {})
+    said = (
+        _said(intent, meant.asked)
+        | _typed_in(meant.message.text)
+        | ({AND_THEN: list(intent.then)} if intent.then else {})
+    )
     replies = begin(turn, said, dict(_slot(one) for one in intent.unclear))
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
 
@@ -69,11 +75,24 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
         return (question,)
     turn.ask(None)
     then = said.pop(AND_THEN, [])
+    _keep_unit(turn, said.pop(TYPED_IN, None))
     keep_packet(turn, said)
     again = _said_anew(turn, said)
     change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
     shown = (*show(turn, change.after), *dosed_too(turn, change.after.batch.id, said))
     return (*shown, *begin(turn, {**then[0], AND_THEN: then[1:]})) if then else shown
+
+
+def _typed_in(text: str) -> dict[str, str]:
+    """The unit of the weight in a line, where there is one and no other."""
+    units = {m.unit for m in measures.find(text.lower()) if m.kind == "mass"} & {"kg", "lb"}
+    return {TYPED_IN: units.pop()} if len(units) == 1 else {}
+
+
+def _keep_unit(turn: Turn, unit: str | None) -> None:
+    """Who types a first weight in kilos reads kilos, whatever their city made us guess; what they said stays."""
+    if unit is not None and not turn.person.units_known:
+        turn.keep_person(units=replace(turn.person.units, mass=unit), units_known=True)
 
 
 def dosed_too(turn: Turn, but: str, said: Mapping[str, Any]) -> Sequence[Reply]:

@@ -14,7 +14,8 @@ from core.units import Kilograms
 
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
-    (r"venison|lamb|bear|(?:wild )?boar|goat|elk|moose|deer|kangaroo|wildschwein|reh|hirsch|lamm", "game"),
+    (r"venison|bear|(?:wild )?boar|elk|moose|deer|kangaroo|wildschwein|reh|hirsch", "game"),
+    (r"lamb|mutton|hogget|goat|veal|lamm|hammel|ziege|kalb", "lamb"),
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
     (r"corned(?:[ _]beef)?|corn beef|to corn|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
     (r"buckboard(?: bacon)?", "shoulder"),

@@ -11,10 +11,15 @@ from bot.intents.meats import Meat, meat
 from core.errors import Gone
 from core.plan.recipe import product, product_of_cut, products
 
+_PLEASE: Final = r"(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )"
 _PLAN_FOR_ME: Final = re.compile(
-    r"^(?:(?:can|could|would|will) (?:you|u|we) (?:please )?|please |i need |need )(?:help (?:me |us |with )?(?:to "
-    r"|with )?)?"
-    r"(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b"
+    rf"^(?:{_PLEASE}?help (?:me |us |with )(?:to |with )?|{_PLEASE})(?:(?=(?:an?|my|our|this) )"
+    r"|(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b)"
+)
+_AND_HOW: Final = re.compile(  # «got a 3 lb flat, where do i start»: begun, that is the answer
+    r"[ ,.;!]*\b(?:so |and |but )?(?:what (?:do|should|must) (?:i|we) do(?: (?:now|first|next))?|what now|what next"
+    r"|where (?:do|should) (?:i|we) (?:start|begin)|how do (?:i|we) (?:start|begin|go about (?:it|this|that))"
+    r"|(?:can|could) (?:you|u) help(?: me)?|(?:please )?help(?: me)?|any tips)\W*$"
 )
 _BETWEEN: Final = re.compile(r"\s*(?:[,;&+]|\b(?:and|plus|as well as)\b)\s*")
 _OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
@@ -25,7 +30,10 @@ _OF_ALL: Final = frozenset(
 
 def read_begun(text: str, context: Context) -> Start | Unclear | None:
     """A start, where a plain text is one and no question; of meat that has its cure already none may begin."""
-    if questions.is_question(text) and not _PLAN_FOR_ME.search(text):
+    text = _AND_HOW.sub("", text) if meat(text) else text
+    if wished := _PLAN_FOR_ME.search(text):
+        text = f"start {text[wished.end() :].rstrip(' ?')}"
+    elif questions.is_question(text):
         return None
     found = _one_or_several(text, context)
     return Unclear("cured", text[:SHOWN]) if found and start.is_cured(text) else found
