@@ -69,7 +69,7 @@ def in_time(has: Hours, ready: Band, at: tuple[datetime, datetime], person: Pers
     on, eat = at
     return (
         first
-        + " "
+        + "\n"
         + say(
             "On at {on} it has {has} before an hour of rest and the meal at {eat}; such a piece takes about {usual}, up to {slow}.\n"
             "Foil and a hotter pit gain hours; ready early it is held at {hot} or above.",
