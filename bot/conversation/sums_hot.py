@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import timedelta
 from itertools import accumulate
 from typing import Any, TypeAlias
@@ -18,7 +19,7 @@ from core.heat.fire import fuel
 from core.heat.humid_air import boiling_point, pressure_at
 from core.heat.ready import forecast
 from core.meat.cuts import cut
-from core.meat.piece import Cut, Piece, piece
+from core.meat.piece import Cut, Piece, Species, piece
 from core.plan.recipe import Product, product_of_cut, products
 from core.plan.setup import Setup
 from core.safety.cooling import judge_cooling
@@ -165,7 +166,11 @@ def until_ready(turn: Turn, line: Told, pit: Celsius | None = None) -> tuple[Ban
     recipe = products().get(line.product) or product_of_cut(meat.cut.name)
     usual = recipe.defaults_of(meat.cut.name)["purpose"]
     target = min(recipe.purpose("pulled" if _is_pulled(line, recipe) else usual).target_c, pit - 5.0)
-    return forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready, pit, target
+    if meat.cut.species is not Species.FISH:
+        return forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready, pit, target
+    ready = forecast(Cook(replace(meat, skin_on=True), turn.person.cooker, pit, target_c=target)).ready
+    held = recipe.hours.hold_at_target
+    return Band(ready.p10 + held, ready.p50 + held, ready.p90 + held), pit, target
 
 
 def _is_pulled(line: Told, recipe: Product) -> bool:

@@ -34,6 +34,7 @@ _HOUR: Final = re.compile(
 )
 _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
+_DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
@@ -164,4 +165,5 @@ def _hour(found: re.Match[str]) -> str:
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre» with their figures."""
     text = _AT_A_PIT.sub(r"\1 , \2", text)
+    text = _DEGREES.sub(r"\1 degrees salometer brine", text)
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -60,6 +60,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     lead = say("Noted: {said}.", said=said)
     if "target_c" in changes and (as_cooked := smoked_fish.planned(a)):
         lead = f"{lead}\n{as_cooked}"
+    if changes.keys() & {"pit_c", "target_c"} and (cool := smoked_fish.cool_pit(a)):
+        lead = f"{lead}\n{cool}"
     if changes.get("vacuum") and a.piece.cut.species is Species.FISH:
         lead = f"{lead}\n{freezer.without_air(a)}"
     if changes.get("at_risk_eaters"):

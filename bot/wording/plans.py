@@ -55,7 +55,7 @@ def whole(a: Assessment) -> str:
     if a.plan is None:
         return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
     parts = [_first(a, a.plan), doses.dose(a), cure_days.whole(a), _week(a, a.plan), holding.planned(a)]
-    parts.append(smoked_fish.planned(a))
+    parts += [smoked_fish.planned(a), smoked_fish.cool_pit(a)]
     parts += [rises.planned(a), habits.by_cooks(a), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 

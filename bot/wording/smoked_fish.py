@@ -12,6 +12,9 @@ from core.safety.after import LEFTOVERS, use_by_of
 from core.safety.done import VOUCHED, held_as_smoked
 from core.safety.history import printed_f
 from core.safety.storage import keeping
+from core.units import Fahrenheit, celsius_from_fahrenheit
+
+SURELY_F: Fahrenheit = 200.0  # air that brings fish to 160 °F; sources.HOT_SMOKED_FISH
 
 
 def planned(a: Assessment) -> str:
@@ -24,6 +27,19 @@ def planned(a: Assessment) -> str:
         target=numbers.temperature(a.batch.setup.target_c, a.person),
         short=numbers.days(keeping(LEFTOVERS).days),
         long=numbers.days(keeping(product(a.batch.setup.product).storage).days),
+        smoked=numbers.both(_smoked_c(a), a.person),
+    )
+
+
+def cool_pit(a: Assessment) -> str:
+    """Said of a pit that does not surely bring fish to its half hour, by the leaflet; nothing of others."""
+    smoked = meats.fish(a) and a.batch.setup.target_c >= _smoked_c(a)
+    if not smoked or printed_f(a.batch.setup.pit_c) >= SURELY_F:
+        return ""
+    return say(
+        "Under {pit} it is not sure that fish comes to {smoked}: run it hotter towards the end, "
+        "or finish it in the kitchen oven within 2 h.",
+        pit=numbers.both(celsius_from_fahrenheit(SURELY_F), a.person),
         smoked=numbers.both(_smoked_c(a), a.person),
     )
 

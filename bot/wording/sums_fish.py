@@ -4,8 +4,9 @@ from collections.abc import Sequence
 
 from bot.wording import numbers
 from bot.wording.language import say
+from core.cure.penetration import Quantiles
 from core.person import Person
-from core.units import Hours, celsius_from_fahrenheit
+from core.units import Fraction, Hours, Metres, celsius_from_fahrenheit
 
 
 def worms(told: Sequence[tuple[str, bool]], person: Person) -> str:
@@ -47,6 +48,27 @@ def still(person: Person) -> str:
         "Smoked hot to {done} for 30 min they die anyway. Frost kills no germs: fish cold-smoked or cured raw I do not plan. "
         "Open its pack, thaw it in the fridge, then salt it.",
         done=numbers.both(71.0, person),
+    )
+
+
+def salted(strength: Fraction, thick: Metres, taken: Sequence[tuple[Hours, Quantiles]], person: Person) -> str:
+    """The salt that fish takes in a strong brine after each of some hours."""
+    rows = ", ".join(
+        say(
+            "{low} to {high} in {hours}",
+            low=numbers.percent(salt.p10, 1),
+            high=numbers.percent(salt.p90, 1),
+            hours=numbers.hours(hours),
+        )
+        for hours, salt in taken
+    )
+    return say(
+        "An hour for small fish, two for a thick side, as the leaflets have it.\n"
+        "In {strength} one that is {thick} thick takes about {rows} of salt at its thickest. "
+        "Fry a slice and taste: longer is saltier, and no salt of yours makes it keep without the cold.",
+        strength=numbers.percent(strength),
+        thick=numbers.length(thick, person),
+        rows=rows,
     )
 
 

@@ -50,6 +50,7 @@ RULES: Final = Words({
     "brine_ice": later("The heat of the boiled water and of the tap's, over what ice takes to melt and to warm up to 4 °C."),
     "loss": later("What came off over what went on."),
     "steam": later("45 to 60 min a kilo from the fridge; leftovers are heated to 165 °F."),
+    "fish_hours": later("Salt that diffuses in from the brine, from fish in its skin to fish without it."),
     "frozen_fish": later("The freezer's warmest and the hours at it, held against the food code; colder or longer is as good."),
     "keeps": later("The cold storage chart counts from the cooking, and the shorter end of its range is the date."),
     "spice": later("6 to 8 g of pickling spice for each kilo."),
@@ -66,7 +67,7 @@ SOURCES: Final = {
     "recipe": ("FSIS_HANDBOOK_1995", "COMMON_PRACTICE"), "light_by": ("COOK_CASE", "TAMU_BRISKET", "COMMON_PRACTICE"),
     "hold_for": ("INCROPERA", "FSIS_DANGER_ZONE"), "ice": ("INCROPERA", "CHOI_OKOS_1986"),
     "steam": ("COMMON_PRACTICE", "FSIS_SAFE_TEMPERATURES"), "keeps": ("FSIS_COLD_STORAGE", "HOT_SMOKED_FISH"),
-    "frozen_fish": ("FOOD_CODE_PARASITES", "HOT_SMOKED_FISH"),
+    "frozen_fish": ("FOOD_CODE_PARASITES", "HOT_SMOKED_FISH"), "fish_hours": ("HOT_SMOKED_FISH", "CRANK_1975"),
 }  # fmt: skip
 PRACTICE: Final = ("COMMON_PRACTICE",)
 

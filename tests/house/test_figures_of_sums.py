@@ -56,6 +56,7 @@ PRINTED = {
     "heated to 165 °F": "FSIS_SAFE_TEMPERATURES", "counts as day 0": "DERIVED",
     "fewer than half of such cooks": "DERIVED",
     "for 7 days": "FOOD_CODE_PARASITES", "for 15 h": "FOOD_CODE_PARASITES", "for 30 min": "HOT_SMOKED_FISH",
+    "two for a thick side": "HOT_SMOKED_FISH",
 }  # fmt: skip
 DERIVED = "DERIVED"  # arithmetic of the sentence itself
 
