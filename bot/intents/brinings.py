@@ -55,6 +55,7 @@ _CUPS: Final = re.compile(
 _STILL_IN: Final = re.compile(
     r"\bstill (?:lies |lying |sitting |is )?(?:in (?:the |its |a )?(?:brine|salt|cure|bag|tub|bucket)|in there)\b"
 )
+_LASTS: Final = re.compile(r"\bhow long\b|\bhow many (?:hours|minutes)\b|\bhours\b|\bat most\b|\btoo long\b|\blonger\b")
 _WORDED: Final = {"a": 1.0, "an": 1.0, "half an": 0.5}
 Found = tuple[str, dict[str, Any]]
 
@@ -85,6 +86,11 @@ def read_still_in(text: str, context: Context) -> Intent | None:
     """«forgot it, still in the brine»: nothing was left out for good, and what is due is done now."""
     there = context.phase == "curing" and _STILL_IN.search(text) and not re.search(r"\d", text)
     return Ask("now", text=text) if there else None
+
+
+def of_fish_hours(species: str, text: str) -> bool:
+    """Whether a line asks how long fish lies in a brine: no salt is weighed for that."""
+    return species == "fish" and bool(_LASTS.search(text))
 
 
 def of_brine(fields: dict[str, Any], text: str) -> dict[str, Any]:

@@ -6,6 +6,7 @@ from itertools import pairwise
 from typing import Final
 
 from bot import measures
+from bot.intents.brinings import of_fish_hours
 from bot.intents.rates import rate
 from bot.intents.told import Told, told
 from core.units import Kilograms
@@ -237,14 +238,6 @@ def _is_body(line: Told) -> bool:
     return line.has("meat") or line.has("length")
 
 
-_LASTS: Final = re.compile(r"\bhow long\b|\bhow many (?:hours|minutes)\b|\bhours\b|\bat most\b|\btoo long\b|\blonger\b")
-
-
-def _is_asked_of_fish(line: Told) -> bool:
-    """How long fish lies in a brine of a strength: no salt is weighed for that."""
-    return line.species == "fish" and bool(_LASTS.search(line.text))
-
-
 # what each sum cannot do without; the rest is asked for
 FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "dose": lambda line: not _has_cure(line) and not (_is_plain(line) and not is_curing(line.text)),
@@ -253,7 +246,8 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "salt_for": _is_salted,
     "sugar": lambda line: line.has("meat"),
     "brine": lambda line: (
-        line.has("fractions") and not (line.has("meat") or _CURING.search(line.text) or _is_asked_of_fish(line))
+        line.has("fractions")
+        and not (line.has("meat") or _CURING.search(line.text) or of_fish_hours(line.species, line.text))
     ),
     "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
     "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat") or by_the_kilo(line.text)),
@@ -261,7 +255,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
     "fish_brine": lambda line: line.species == "fish" and line.has("meat"),
     "days": lambda line: _is_body(line) and line.species != "fish",  # salt alone, by the hour or a night
-    "fish_hours": lambda line: line.species == "fish" and line.has("fractions") and bool(_LASTS.search(line.text)),
+    "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
     "start_by": _is_body,
     "cook": _is_cooked,
     "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
