@@ -28,10 +28,11 @@ _MINUTES: Final = r"viertel|5|10|15|20|25"
 _OF_HALF: Final = re.compile(rf"\b(?P<min>5|10) (?:min\w* )?(?P<way>vor|nach) halb {_HOUR}")
 _HALF: Final = re.compile(rf"\bhalb {_HOUR}")
 _QUARTER: Final = re.compile(rf"\b(?P<part>dreiviertel|drei viertel|3 ?viertel|3/4|viertel) {_HOUR}")
-_AROUND: Final = re.compile(rf"{_NO_PROBE}\b(?P<min>{_MINUTES})(?: min\w*)? (?P<way>vor|nach) {_HOUR}")
+_AROUND: Final = re.compile(rf"{_NO_PROBE}\b(?P<min>{_MINUTES})(?: min\w*)? (?P<way>vor|nach|über) {_HOUR}")
 _NEARLY: Final = re.compile(rf"\b(?:kurz|knapp) (?:vor|nach) {_HOUR}")
 _ONE: Final = re.compile(r"\b(um|bis|ab|gegen|seit|so um) eins\b")
 _CLOCK: Final = re.compile(r"\b(?P<hour>\d{1,2}) uhr (?P<min>[0-5]\d|5)\b(?! ?(?:grad|°|c\b|kg|mm|cm|%))")
+_POUNDS: Final = re.compile(r"\b(\d{1,3}(?:\.\d{1,2})?|eine?|(?:ein )?halbes) pfund\b")  # the metric one, of 500 g
 _COMMA: Final = re.compile(r"\b(\d{1,3}) komma (\d)(?: (\d))?\b")
 _DAYTIME: Final = (
     r"(?P<half>morgens|in der früh|früh|(?:am )?vormittags?|(?:am )?nachmittags?|(?:am )?abends?|am morgen|nachts"
@@ -73,6 +74,7 @@ def in_digits(text: str) -> str:
     """A plain German line with its spoken numbers and hours of the clock in digits; the rest as it is."""
     text = _WORD.sub(lambda found: _BY_WORD.get(found[0], found[0]), text)
     text = _COMMA.sub(lambda found: f"{found[1]}.{found[2]}{found[3] or ''}", text)
+    text = _POUNDS.sub(_in_kilos, text)
     text = _CLOCK.sub(lambda found: f"{found['hour']}:{int(found['min']):02d}", text)
     text = _ONE.sub(r"\1 1", text)
     text = _OF_HALF.sub(lambda found: _moved(found, -30 + _signed(found)), text)
@@ -82,6 +84,13 @@ def in_digits(text: str) -> str:
     text = _NEARLY.sub(lambda found: found["hour"], text)
     text = _BEFORE.sub(_of_the_day, text)
     return _BEHIND.sub(_of_the_day, text)
+
+
+def _in_kilos(found: re.Match[str]) -> str:
+    """«5 pfund» is 2.5 kg wherever German is spoken; the pound of 454 g is «lb» there."""
+    many = found[1]
+    pounds = 0.5 if many.endswith("halbes") else 1.0 if many.startswith("ein") else float(many)
+    return f"{pounds / 2:g} kg"
 
 
 def _signed(found: re.Match[str]) -> int:

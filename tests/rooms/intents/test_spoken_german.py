@@ -33,6 +33,8 @@ from bot.intents.tongue import english
         ("zweieinhalb kilo", "2.5 kilo"),
         ("anderthalb kilo", "1.5 kilo"),
         ("4 komma 5 grad", "4.5 grad"),
+        ("5 pfund rinderbrust", "2.5 kg rinderbrust"),
+        ("ein pfund lachs", "0.5 kg lachs"),
     ],
 )
 def test_what_is_spoken_is_a_figure(said: str, meant: str) -> None:
