@@ -76,3 +76,16 @@ def test_english_passes_as_it_is() -> None:
     """Nobody's English is read as German for a word that both have."""
     for english in ("lake water for the brine?", "the fire is out", "flat is on, pit 120", "bring it to 70"):
         assert meant(english, "en", "cooking") == meant(english, "en-GB", "cooking")
+
+
+def test_english_is_read_the_same_whoever_types_it() -> None:
+    """Who is spoken to in German may type English: no word of it is mended to a German one, and no sense is lost."""
+    rows = [row for path in sorted(Path(__file__).parent.glob("unseen*.csv")) for row in _rows(path)][::10]
+    assert len(rows) > 200
+    differing = [line for line, phase in rows if meant(line, "en", phase) != meant(line, "de", phase)]
+    assert differing == []
+
+
+def _rows(path: Path) -> Iterator[tuple[str, str]]:
+    with path.open(encoding="utf-8", newline="") as unseen:
+        yield from ((row["line"], row["phase"]) for row in csv.DictReader(unseen, delimiter=";"))
