@@ -5,10 +5,10 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import moving, reading, starting
+from bot.conversation import moving, reading, righting, starting
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.intents import Change, Correct, MoveDeadline, Start, Temperature, Undo
+from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
 from bot.measures import from_house, to_house
 from bot.reply import Reply
 from bot.wording import mends, refusals, settings, unclear
@@ -19,11 +19,11 @@ from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
 from core.service import batches
-from core.service import readings as taking
 from core.service.turn import Turn
 
 SIZES = frozenset({"kg", "lb", "mm", "cm", "in"})
 OTHER_UNIT = {"kg": "lb", "lb": "kg"}
+SAME = 0.05  # in the unit in which it was typed
 LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of no reading of another day
 SAME_READING_K = 0.6  # a number said again is the one that was kept, rounding included
 PACKET = frozenset({"cure_nitrite_fraction", "cure_nitrate_fraction"})
@@ -122,15 +122,17 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         return _at_another_time(turn, batch, intent)
     intent = _in_its_unit(turn, batch, intent)
     event = _meant(turn, batch, intent)
+    if event is None and (told := _of_setup(turn, batch, intent)):
+        return _changed(turn, batch, told)
     if event is None:
         body = facts(batches.look(turn, batch)) | {"answer_kind": "asked_back", "asked": "number"}
         return (Reply(unclear.nothing_to_mend(), facts=body, about=batch),)
     what, at = _instead(event, intent, turn.person)
     if isinstance(what, Read):
-        doubted = _doubted(turn, batch, event, (what, at or event.at))
+        doubted = righting.doubted(turn, batch, event, (what, at or event.at))
         if doubted is not None:
             return (doubted,)
-    return _put_right(turn, batch, event, what, at)
+    return righting.put_right(turn, batch, event, what, at)
 
 
 def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[Reply]:
@@ -159,7 +161,7 @@ def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:
 def done_at(turn: Turn, batch: str, key: str, at: datetime) -> Sequence[Reply]:
     """A step that was done already, said again with its hour: then that is when it was."""
     said = [e for e in batches.standing(turn, batch) if isinstance(e.what, Done) and e.what.step == key]
-    return _put_right(turn, batch, said[-1], said[-1].what, at)
+    return righting.put_right(turn, batch, said[-1], said[-1].what, at)
 
 
 def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]:
@@ -171,7 +173,7 @@ def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]
     event = next((e for e in of_message if isinstance(e.what, Read)), of_message[0])
     what, at = _instead(event, intent, turn.person)
     if isinstance(what, Read):
-        doubted = _doubted(turn, batch, event, (what, at or event.at))
+        doubted = righting.doubted(turn, batch, event, (what, at or event.at))
         if doubted is not None:
             return (doubted,)
     for other in of_message:
@@ -179,7 +181,7 @@ def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]
             batches.correct(turn, batch, other.number, None, at=_time(other, intent))
         elif other.number != event.number and intent.days_back:
             batches.correct(turn, batch, other.number, None)
-    return _put_right(turn, batch, event, what, at)
+    return righting.put_right(turn, batch, event, what, at)
 
 
 def _said_together(turn: Turn, batch: str, intent: Correct) -> list[Event]:
@@ -198,53 +200,13 @@ def _of_reading(intent: Correct) -> bool:
     return intent.value is not None or intent.unit is not None or intent.probe is not None
 
 
-def _doubted(turn: Turn, batch: str, event: Event, instead: tuple[Read, datetime]) -> Reply | None:
-    """The question about a corrected reading that cannot be either; None where it may well be true."""
-    a = batches.without(turn, batch, event.number)
-    what, at = instead
-    plain = [(what.probe, what.celsius, at)]
-    doubt = taking.doubt(a, plain)
-    if doubt is None:
-        return None
-    unit = turn.person.units.temperature
-    typed = Temperature(round(from_house(what.celsius, unit), 1), unit)
-    return reading.ask(turn, a, plain, doubt, typed, instead_of=event.number)
-
-
-def settle_doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
-    """The doubted correction kept, kept as suggested, or forgotten: then what was said first stands."""
-    batch, number = asked["batch"], int(asked["instead_of"])
-    event = next((e for e in batches.standing(turn, batch) if e.number == number), None)
-    turn.ask(None)
-    if answer == "drop" or event is None:
-        a = batches.look(turn, batch)
-        return (Reply(mends.as_it_was(event, a), facts=facts(a), about=batch),)
-    ((probe, celsius, at),) = reading.waiting(asked)
-    if answer == "suggested":
-        probe, celsius = Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius)
-        at = asked.get("suggested_at") or at
-    return _put_right(turn, batch, event, Read(probe, celsius), at)
-
-
-def _put_right(turn: Turn, batch: str, event: Event, what: What, at: datetime | None) -> Sequence[Reply]:
-    done = batches.correct(turn, batch, event.number, what, at=at)
-    text = mends.corrected(event, what, at, done)
-    if isinstance(what, Read):
-        done = _check_put_right(turn, batch, event, done)
-        return (reading.put_right(turn, done, (what.probe, what.celsius, at or event.at), text),)
-    return (Reply(text, facts=facts(done.after), about=batch),)
-
-
-def _check_put_right(turn: Turn, batch: str, event: Event, done: Differs) -> Differs:
-    """After a reading put right the brine counts as read cold by the number that stands now, and by no other."""
-    now = next((e.what for e in batches.standing(turn, batch) if e.number == event.number), None)
-    cold = isinstance(now, Read) and now.probe is Probe.BRINE and now.celsius <= reading.BRINE_COLD_C
-    checks = [e for e in batches.standing(turn, batch) if e.said_at == event.said_at and e.what == Done("brine_check")]
-    if cold and not checks and "brine" in done.after.batch.done:
-        return Differs(done.before, taking.take(turn, batch, [(Done("brine_check"), event.at)]).after)
-    for check in () if cold else checks:
-        done = Differs(done.before, batches.correct(turn, batch, check.number, None).after)
-    return done
+def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
+    """«55 not 48» of who said a thickness of 48 mm: that, in its unit; nothing where no field has the old number."""
+    setup = batches.look(turn, batch).batch.setup
+    if intent.value is None or intent.was is None or setup.thickness is None or intent.probe is not None:
+        return {}
+    units = [unit for unit in ("mm", "in", "cm") if abs(from_house(setup.thickness, unit) - intent.was) < SAME]
+    return {"thickness": to_house(intent.value, units[0])} if units else {}
 
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import available_timezones
 
-from bot.conversation import marking, mending, moving, reading, starting, trade
+from bot.conversation import marking, mending, moving, reading, righting, starting, trade
 from bot.conversation.half import unpack
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
@@ -142,7 +142,7 @@ def _probe(turn: Turn, asked: dict[str, Any], place: str) -> Sequence[Reply]:
 def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
     """The doubted reading kept, kept as suggested, or forgotten; the others of the same message are kept."""
     if asked.get("instead_of") is not None:
-        return mending.settle_doubt(turn, asked, answer)
+        return righting.settle_doubt(turn, asked, answer)
     listed = reading.waiting(asked)
     which = int(asked["which"])
     probe, celsius, at = listed[which]
@@ -167,7 +167,9 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ca
         case Settings(changes, unclear):
             return _with_other_zones(meant, turn.now, _settings(turn, meant, changes, unclear))
         case Pause(until):
-            done = [batches.pause(turn, batch, until) for batch in _named_or_all(turn, meant, intent.batch)]
+            done = [
+                batches.pause(turn, batch, until, intent.since) for batch in _named_or_all(turn, meant, intent.batch)
+            ]
             return (Reply(settings.paused(done[0].after), facts=facts(done[0].after), about=_only(done)),)
         case Resume():
             done = [batches.resume(turn, batch) for batch in _named_or_all(turn, meant, intent.batch)]

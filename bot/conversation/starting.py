@@ -234,6 +234,8 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
     """What was typed and could not be taken; the rest of the message is kept while it is asked."""
     for slot, typed in unclear.items():
         match slot:
+            case "cut" if typed in taken.WHOLE_BRISKET:  # its weight is that of both
+                return _ask(turn, "cut", {k: v for k, v in said.items() if k != "mass"}, taken.flat_or_point(), ())
             case "meat" | "cut":
                 return _ask(turn, "cut", said, asking.unknown_meat(typed), asking.cut()[1])
             case "unit":

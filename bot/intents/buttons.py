@@ -126,7 +126,7 @@ def _written_plain(intent: Intent) -> tuple[str, str]:
             return "u", ""
         case Cancel(sure=sure):
             return "x", "1" if sure else ""
-        case Pause(until=until):
+        case Pause(until=until, since=None):
             return "p", _at_text(until)
         case Resume():
             return "r", ""

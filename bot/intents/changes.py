@@ -9,6 +9,7 @@ from bot.intents.fields import odd_strength, open_strength, stated, usual_cure
 from bot.intents.intents import Change, Debrief, Intent, Start, Unclear
 from bot.intents.meats import meat
 from bot.intents.plausible import set_point
+from bot.intents.settings import is_off
 from bot.intents.small import content
 from bot.intents.thicknesses import read_thickness
 from bot.intents.weights import HEAVIEST_KG
@@ -78,6 +79,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
         _READ_OFF.search(text) or not _WISHED.search(text)
     ):  # «161 pit 255 windy» is read off, and no wish
         fields.pop("pit_c", None)
+    if is_off(context):  # «rests in the oven»: kept warm, and on no other cooker
+        fields.pop("cooker", None)
     open_ones: list[Intent] = [open_field(slot, words) for slot, words in told.unclear.items()]
     if "thickness" in fields and _may_be_grey(text, context):
         options = (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))

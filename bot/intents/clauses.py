@@ -130,9 +130,10 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
 def _asked_beside(parts: list[str], said: list[list[Intent]], context: Context) -> list[list[Intent]]:
     """«at work, 6», «the butcher trimmed it, 2.85»: beside words that nobody knows, a number without a thermometer is
     asked about."""
-    if all(one and not all(map(is_nothing, one)) for one in said):
+    mixed = any(isinstance(intent, StepDone) and intent.step == Kind.BRINE for one in said for intent in one)
+    if not mixed and all(one and not all(map(is_nothing, one)) for one in said):
         return said
-    acted = sum(isinstance(intent, Reading | StepDone) for one in said for intent in one)
+    acted = 1 if mixed else sum(isinstance(intent, Reading | StepDone) for one in said for intent in one)
     return [_asked_of(part, one, context, acted) for part, one in zip(parts, said, strict=True)]
 
 
@@ -242,7 +243,7 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return two
         case MoveDeadline(to=None), MoveDeadline(to=to) if to:  # «running 30 late, 6:30 ok»
             return two
-        case MoveDeadline(to=None), Unclear(options=(Snooze(), MoveDeadline() as meal)):
+        case MoveDeadline(to=None), Unclear(options=(*_, Snooze(), MoveDeadline() as meal)):
             return meal
         case StepDone(), StepDone() if one == two:
             return one

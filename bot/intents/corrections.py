@@ -62,6 +62,9 @@ _PROBE: Final = re.compile(
     r"|temp"
     r"|temperature|number|reading|one|not the \w{2,8}|not \w{2,8}))*$"
 )
+_HAS_NONE: Final = re.compile(
+    r"^(?:(?:i|we|ive|have|got|but|there is|theres) )*no (?:\w+ )?(?:smoker|grill|cooker|lid|fridge|grate)$"
+)
 _ITS_THE: Final = re.compile(
     r"^(?:its|it is|it was|thats|this is) the (?:pit|grill|smoker|meat|core|fridge|brine|room)(?: (?:temp|one|probe))?"
     r"(?: not the \w{2,8})?$"
@@ -236,6 +239,7 @@ def _of_probe(text: str, context: Context) -> Intent | None:
     if (
         not found
         or not told
+        or _HAS_NONE.match(text)
         or re.search(r"\bin the\b|\bice\b|\bjust\b", text)
         or re.search(r"\d", text)
         or len(text.split()) > 9

@@ -90,7 +90,7 @@ DEEDS: Final = tuple(
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
-                     rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all)"
+                     rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all|it out)"
                      rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"
                      r"|^(?:(?:all|ok|its|is|now) )*(?:weighed|mixed)(?: out| up| together)?$"
                      r"|\bmixed (?:it|everything)\b(?: all| up| together)*$"),

@@ -15,7 +15,8 @@ _WHAT: Final = tuple(
         ("fire_out", r"\b(?:fire|smoker|grill|pit|coals?|charcoal|flame|burner|gas|feuer)(?:s| is| has| have"
                      r"| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died"
                      r"|dead|cold|aus)\b"
-                     r"|\b(?:fire|grill|smoker) died\b|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b"
+                     r"|\blost (?:the |my )?(?:fire|flame) for\b|\b(?:fire|grill|smoker) died\b"
+                     r"|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b"
                      r"|\bfire out\b|\bfeuer ist aus\b"
                      r"|\b(?:gas|propane|bottle|tank|charcoal|coals?|fuel|hopper)s? (?:is |are |has |was |all |just )*"
                      r"(?:empty|gone|finished|used up|burn(?:ed|t) (?:out|through|up|down))\b"
@@ -24,6 +25,8 @@ _WHAT: Final = tuple(
                      r"|^out of (?:gas|charcoal|propane|fuel|pellets|coal|wood)\b"),
         ("power_cut", r"\b(?:power|electricity|current) (?:cut|outage|failure|failed|went|is out"
                       r"|was out|was off|is off|has been off|out|off)\b"
+                      r"|\b(?:power|electricity|current) (?:was |is |went |has been |had been )*(?:gone|lost"
+                      r"|dead|down)\b"
                       r"|\b(?:no|without) (?:power|electric(?:ity|s)?)\b|\bblackout\b"
                       r"|\b(?:fridge|freezer) (?:broke|died|failed|was off|went off|is off|stopped|off)\b"
                       r"|\bfreezer door (?:was )?(?:left )?open\b"
@@ -118,7 +121,8 @@ _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b
 _AFTER: Final = re.compile(
     r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
     r"|weighs? (?:out|in)|end weight|\d{1,3} ?(?:kg|kilos?|lbs?|pounds?) (?:left )?out of(?= \d)"
-    r"|ended(?: up| at)?|when (?:its )?done|danach)\b"
+    r"|ended(?: up| at)?|\d{1,4}(?:\.\d{1,3})? ?(?:kg|g|gr|grams?|kilos?|lbs?|pounds?) left|when (?:its )?done"
+    r"|danach)\b"
 )
 
 _PRAISE: Final = re.compile(  # a mark, or a word for how it was

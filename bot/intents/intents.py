@@ -147,8 +147,7 @@ class Ask:
     `topic` is one of now, who, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, record,
     export; about the cure itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall,
     hold, chill, pull, tender, tough. `about` narrows "why" ("days", "dose", "hours", "chill"), "picture" ("cook",
-    "cure", "chill"), "record" ("html", "csv", "json"; else PDF) and "what_if" ("day", "inject", "pierce", "split");
-    `text` is as typed.
+    "cure", "chill"), "record" ("html", "csv", "json"; else PDF), "what_if" ("day", "inject", "pierce", "split").
     """
 
     topic: str
@@ -204,10 +203,11 @@ class Settings:
 
 @dataclass(frozen=True)
 class Pause:
-    """«pause», «going out til 6»."""
+    """«pause», «going out til 6», «away wed till fri»: from `since`, or now."""
 
     until: datetime | None = None
     batch: str | None = None
+    since: datetime | None = None
 
 
 @dataclass(frozen=True)

@@ -8,7 +8,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.days import open_days
-from bot.intents.intents import Change, Intent, MoveDeadline, Snooze, Start, Unclear
+from bot.intents.intents import Change, Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
 from bot.intents.meats import meat
 from bot.intents.small import content
 from bot.intents.start import assumptions
@@ -62,6 +62,8 @@ _CANT: Final = re.compile(
 )
 _STEPS: Final = {"smoke": "light", "cook": "light"}
 _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
+_JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
+_BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
 _GUESTS: Final = r"(?:guests?|people|family|they|everyone|everybody|we)"
 _TO: Final = tuple(
     re.compile(words)
@@ -213,8 +215,9 @@ def read_word(text: str, context: Context) -> Intent | None:
     if (
         context.due_step and said.hour_said and not said.day_said and not meal
     ):  # «at 20:30 please»: the step, or the meal
-        put_off = when.future(bare, context)
-        return Unclear("word", bare, (Snooze(until=put_off.at if put_off else None), to))
+        put_off, gone = when.future(bare, context), when.past(bare, context)
+        just = (StepDone(at=gone.at),) if gone and context.now - gone.at <= _JUST and _BARE_HOUR.fullmatch(bare) else ()
+        return Unclear("word", bare, (*just, Snooze(until=put_off.at if put_off else None), to))
     named = said.hour_said and (said.day_said or preferred or meal)
     certain = (named or (said.day_said and meal)) and not when.open_hour(bare, context)
     if context.phase == "none":

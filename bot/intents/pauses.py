@@ -1,7 +1,9 @@
 """A talk that is paused, taken up again or handed over, and a batch that is given up."""
 
 import re
+from datetime import UTC, datetime, timedelta
 from typing import Final
+from zoneinfo import ZoneInfo
 
 from bot.intents import when
 from bot.intents.context import Context
@@ -17,7 +19,7 @@ _PAUSE: Final = re.compile(
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
     r"|round|about"
-    r"|after) (?!an?\b|one\b|half|\d+ ?(?:h|hour"
+    r"|after) (?!\d{3}\b)(?!an?\b|one\b|half|\d+ ?(?:h|hour"
     r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
     r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
     r"|for|on)\b"
@@ -44,6 +46,7 @@ _THROWN: Final = re.compile(
     r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
+_AHEAD: Final = timedelta(hours=12)  # a day that begins later is not today
 _FOR_TODAY: Final = re.compile(
     r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)(?: please| pls| thanks| thx| ok)*$"
 )
@@ -76,5 +79,15 @@ def read_pause(text: str, context: Context) -> Intent | None:
             "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         )
         said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
-        return Pause(said.at if said else None)
+        return Pause(said.at if said else None, since=_since(until, said, context))
     return read_hand_over(text, context)
+
+
+def _since(text: str, until: when.When | None, context: Context) -> datetime | None:
+    """The day from which somebody is away, «wed till fri», where it lies ahead and before the end."""
+    first = _FROM.match(text)
+    said = when.future(first[0], context) if first and until else None
+    if said is None or until is None or not said.day_said or not context.now + _AHEAD < said.at < until.at:
+        return None
+    local = said.at.astimezone(ZoneInfo(context.zone))
+    return said.at if said.hour_said else local.replace(hour=0, minute=0).astimezone(UTC)

@@ -178,7 +178,7 @@ RULES: Final = tuple(
          r"[^\d?,;.]*(?=$|,| now \d)", TOLD),
         (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b",
          TOLD),
-        (r"\b((?:\d{1,3}|an?|half an) ?(?:m?mins?|minutes?|h|hrs?|hours?)) back\b", r"\1 ago"),
+        (r"\b((?:\d{1,3}|an?|half an) ?(?:m?mins?|minutes?|h|hrs?|hours?)) back\b(?! (?:at|to|up|on|in)\b)", r"\1 ago"),
         (r"(?<=\w),? (?:but )?(?:the )?(?:actual |real )?time was (?:more like|about|around|nearer)? ?(?=\d)", " at "),
         (r"(?<=[a-z]) ?(?:a bit )?earlier, (?=(?:at|around|about)? ?\d)", " "),
         (r"(?<=[a-z]), (?=(?:at|around|about) \d{1,2}(?::\d\d)?(?: ?[ap]m)?$)", " "),
@@ -186,7 +186,7 @@ RULES: Final = tuple(
         (r"\b(?:(?:up|down|climbed|rose|risen|dropped|fell|jumped|back|now"
          r"|crept) )+to (\d{1,3}(?:\.\d)?(?: ?[cf]\b)?) from"
          r" \d{1,3}(?:\.\d)?(?: ?[cf]\b)?", r"now \1"),
-        (r"\b(?:went|gone|climbed|rose|risen|dropped|fell|jumped|crept|up"
+        (r"\b(?:went|(?<!was )(?<!is )(?<!been )(?<!were )gone|climbed|rose|risen|dropped|fell|jumped|crept|up"
          r"|down) from \d{1,3}(?:\.\d)?(?: ?[cf]\b)? (?:up |down )?to"
          r" (?=\d)", "now "),
         (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
@@ -223,14 +223,33 @@ RULES: Final = tuple(
          r"|gone|going|went|down|sunk|sinking|cooled|slipped|crept)(?: (?:right|all the way|back|off|away|down|up))*"
          r" (?:to|at) (?=\d{2,3}\b)", "pit "),
         (r"(?<=\d) ?mils?\b", " mm"),
+        (rf"\b({_WEEKDAY}) in (?:a|1|one) week\b|\b(?:a|1|one) week (?:on|from) ({_WEEKDAY})\b",
+         lambda m: f"{m[1] or m[2]} week"),
+        (r"\bmore like (\d{1,4}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch|kg|lb|g|c|f))?) than (?=\d)", r"\1 not "),
+        (r"\bon the nose\b", ""),
+        (r"\b(flip|turn|bag) (?:no|nr|number|num)\.? ?\d{1,2}\b", r"\1"),
+        (r"\b(?:the )?(?:smoker|fire|grill|pit|cooker) (?:wont|cant|will not|doesnt) (?:start|be lit|be on|light"
+         r"|come on)(?: up)?"
+         r" (?:till?|until|before) (?=\d)", "light it at "),
+        (r"\bnothing(?:s| is| has)? (?:happens|happening|happened|moves|moving|moved|going on|changes|changed)"
+         r"(?:,? (?:since|for|in|at all|over)(?: (?:the )?(?:last )?(?:an?|half an|\d{1,2}|ages"
+         r"|a while)(?: (?:hours?|hrs?|h|min\w*))?)?)?,?"
+         r" (?=.*\d\d)", "still "),
+        (r",? ?\bafter (?:half an?|an?|\d{1,3}) ?(?:h|hrs?|hours?|min\w*) (?:in|on|of) (?:the )?ice(?: ?bath"
+         r"| ?water)?\b", ""),
         (r"(?<!bottom )(?<!top )(?<!beef )(?<!eye )(?<!of )\bround (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?$)",
          "around "),
         (r",? ?(?:(?:can|could|will|would) (?:you|u) help(?: me| us)?(?: with (?:it|that|this))?)(?: please"
          r"| pls)?[ ?!.]*$",
          ""),
         (r"\b(?:when|if) im (?:up|awake)\b", "in the morning"),
-        (r"(?<=\w) in the (morning|evening|afternoon)$", r" this \1"),
-        (rf"\b((?:{_WEEKDAY})(?: week)?) about (?=(?:1[0-2]|[1-9])\b{_UNIT_NEXT})", r"\1 at "),
+        (r"\b((?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?: oclock)? in the morning\b", r"\1 am"),
+        (r"\b((?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?: oclock)? in the (?:evening|afternoon)\b", r"\1 pm"),
+        (r"^((?:(?:ill|please|just|gonna|going to|will|only|ok|can you) )*(?:remind|ping|ask|call|tell|text|buzz"
+         r"|wake|do|flip|turn)"
+         r"\b[^\d]*) in the (morning|evening|afternoon)$", r"\1 this \2"),
+        (rf"\b((?:{_WEEKDAY})(?: week)?) (?:about|prob|probs|probably|maybe|like|say) (?:at )?(?=(?:1[0-2]"
+         rf"|[1-9])\b{_UNIT_NEXT})", r"\1 at "),
         (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
         # nothing moved, and since when is said loosely
         (r"\b(?:the )?(?:temp(?:erature)?|it|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"

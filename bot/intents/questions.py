@@ -162,7 +162,7 @@ _MARKS: Final = re.compile(
     r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do(?! (?:it|that|the|them|both|a)\b)"
     r"|can|could|wie|was ist|warum|wann|wo"
     r"|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
-    r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!:\d\d )"
+    r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!salt )(?<!:\d\d )"
     r"\b(?:ok|okay|safe|right|normal|or not"
     r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow|not)\b)"
     r"|difference between|best|calories|kcal|protein)\b"

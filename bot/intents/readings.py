@@ -28,6 +28,7 @@ WISHES: Final = re.compile(
 )
 _LASTING: Final = frozenset(("been", "stuck", "stalled", "holding", "sitting", "steady"))
 _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
+_ASKED: Final = re.compile(r"\b(?:shall|can|could|may|do|does) (?:i|we|it|the)\b")
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _SAME_THERMOMETER: Final = 20  # degrees within which three bare numbers are a series
@@ -135,7 +136,7 @@ def _is_strict(line: Line, text: str) -> bool:
 
 def _is_loose(line: Line, text: str) -> bool:
     few = len(line.foreign) <= _LOOSE_WORDS and 1 <= len(line.items) <= len(line.labels or [1])
-    return few and bool(line.labels) and not WISHES.search(text)
+    return few and bool(line.labels) and not WISHES.search(text) and not _ASKED.search(text)
 
 
 def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear:

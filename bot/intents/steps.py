@@ -138,6 +138,10 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [noun(text)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
     beside = _reading_beside(rest if core else text, context)
+    if Kind.BRINE in kinds and not set(text.split()) & set(
+        _AT_A_PROBE
+    ):  # «weighed it, 11.9»: grams as likely as degrees
+        beside = [Unclear("number", text[:60], tuple(beside))] if beside else []
     return done + _reading(core, text, at) + beside
 
 

@@ -8,7 +8,7 @@ from bot.intents.intents import StepDone
 from core.plan.steps import Kind
 
 _SAID: Final = {
-    "tastes salty": r"(?:over)?salt(?:y|ed)",
+    "tastes salty": r"(?:over)?salt(?:y|ed)|like (?:(?:sea ?water|the sea)|(?:pure )?salt|brine)",
     "tastes bland": r"bland|flat|weak|(?:not salty|no salt|unsalted)",
     "tastes off": r"off|sour|bad|rotten|foul|funny|weird|strange|metallic",
     "tastes fine": r"alright|all right|fine|good|ok(?:ay)?|great|nice|perfect|right|lovely",

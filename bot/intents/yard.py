@@ -53,7 +53,7 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
     )),
     ("fire", (
         rf"^(?:(?:the|my) )?{_FIRE}{_IS} {_HOW}{_BEHAVES}\b[^\d]*$",
-        r"\b(?:losing|lost) (?:the |my )?(?:fire|heat|temp)\b",
+        r"\b(?:losing|lost) (?:the |my )?(?:fire|heat|temp)\b(?! for)",
         rf"\b(?:should|shall|can|must|do) {_I}(?:turn|bring|crank|get|push) (?:the |my )?(?:heat|fire|pit|temp|it)"
         r" (?:up|down)\b",
         rf"\b(?:should|shall|can|must|do) {_I}(?:raise|lower) (?:the |my )?(?:heat|fire|pit|temp)\b",

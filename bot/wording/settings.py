@@ -118,6 +118,14 @@ def stays(name: str, zone: str) -> str:
 
 def paused(a: Assessment) -> str:
     """A pause, and what goes on all the same."""
+    since = a.batch.paused_since
+    if since is not None and since > a.now:
+        lead = say(
+            "Quiet from {since} to {until}, and as ever till then. Fire, chill and safety still speak up.",
+            since=numbers.when(since, a.person, a.now),
+            until=numbers.when(a.batch.paused_until, a.person, a.now) if a.batch.paused_until else "…",
+        )
+        return "\n".join(line for line in (lead, _while_away(a)) if line)
     until = (
         say(" until {paused_until}", paused_until=numbers.when(a.batch.paused_until, a.person, a.now))
         if a.batch.paused_until

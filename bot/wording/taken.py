@@ -39,6 +39,17 @@ def which_meal(meals: Sequence[datetime], person: Person, now: datetime) -> tupl
     return say("On which day is the meal? What you typed may be either. Tap it; the rest is kept."), rows
 
 
+WHOLE_BRISKET = frozenset({"packer", "flat and point", "whole brisket"})
+
+
+def flat_or_point() -> str:
+    """A whole brisket: its two muscles are two batches, each with its own weight."""
+    return say(
+        "A whole brisket is a flat and a point: each has its own days and hours, so cut and weigh them apart.\n"
+        "Type the one for this batch with its weight, like «2.5 kg flat»; what else you said is kept."
+    )
+
+
 def beside(reply: Reply, *, kept: bool) -> Reply:
     """A question that is asked again, with a word that what was said beside it is `kept`."""
     if not kept or reply.about is not None:

@@ -80,6 +80,7 @@ class Batch:
     finished: str | None = None
     paused: bool = False
     paused_until: datetime | None = None
+    paused_since: datetime | None = None
     put_in: Mapping[str, float] = field(default_factory=dict)
     pit_start: Celsius | None = None
     pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
@@ -222,10 +223,10 @@ def _ended(batch: Batch, event: Event) -> Batch:
             return but(batch, setup=product(batch.setup.product).settle(batch.setup.assume(changes)))
         case Incident():
             return but(batch, incidents=(*batch.incidents, (event.at, event.what)))
-        case Paused(until):
-            return but(batch, paused=True, paused_until=until)
+        case Paused(until, since):
+            return but(batch, paused=True, paused_until=until, paused_since=since)
         case Resumed():
-            return but(batch, paused=False, paused_until=None)
+            return but(batch, paused=False, paused_until=None, paused_since=None)
         case Handed():
             return but(batch, handed=(*batch.handed, event.what))
         case Weighed(mass):

@@ -107,9 +107,10 @@ class Corrected:
 
 @dataclass(frozen=True)
 class Paused:
-    """Quiet reminders rest until `until`, or until further notice; safety goes on."""
+    """Quiet reminders rest until `until`, or until further notice, from `since` or now; safety goes on."""
 
     until: datetime | None = None
+    since: datetime | None = None
 
 
 @dataclass(frozen=True)

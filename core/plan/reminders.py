@@ -41,25 +41,35 @@ class Wanted:
     chat: str = ""
 
 
-def wanted(
-    plan: Plan, wall: Wall, *, paused: bool = False, paused_until: datetime | None = None, now: datetime | None = None
-) -> tuple[Wanted, ...]:
+@dataclass(frozen=True)
+class Pause:
+    """While what is not piercing is held back: from `since`, or now, to `until`, or for as long as it lasts."""
+
+    since: datetime | None = None
+    until: datetime | None = None
+
+    def holds(self, due: datetime) -> bool:
+        """Whether a reminder that is due then falls into it."""
+        return (self.since is None or due >= self.since) and (self.until is None or due < self.until)
+
+
+def wanted(plan: Plan, wall: Wall, *, pause: Pause | None = None, now: datetime | None = None) -> tuple[Wanted, ...]:
     """Every reminder that the plan asks for, in order of time.
 
-    A pause holds back what is not piercing: until `paused_until`, or for as long as it lasts. A repeat whose time has
+    A `pause` holds back what is not piercing: to its end, or for as long as it lasts. A repeat whose time has
     gone by at `now` was said or comes too late: a step that falls due in the past is asked for once, not twice.
     """
     waiting = [s for s in plan.steps if s.state in (State.AHEAD, State.DUE) and s.kind not in UNSPOKEN]
     waiting = [s for s in waiting if not s.within or s.put_off]
-    if paused and paused_until is None:
-        waiting = [s for s in waiting if s.urgency is Urgency.PIERCING]
+    if pause and pause.until is None:
+        waiting = [s for s in waiting if s.urgency is Urgency.PIERCING or not pause.holds(s.due)]
     merged = {s.due for s in waiting if s.kind is Kind.FLIP}
     turned = {s.due: s.done_at for s in plan.steps if s.kind is Kind.FLIP and s.state is State.DONE and s.done_at}
     found: list[Wanted] = []
     for step in waiting:
         if step.kind is Kind.FRIDGE_CHECK and step.due in merged:
             continue
-        found.extend(_of_step(_after_flip(step, turned), _kind(step, waiting), wall, paused_until))
+        found.extend(_of_step(_after_flip(step, turned), _kind(step, waiting), wall, pause))
         if step.kind is Kind.READING:
             found.extend(_readings_again(step, plan))
     open_ones = (w for w in found if w.occurrence == 0 or now is None or w.due_at >= now)
@@ -88,10 +98,10 @@ def _kind(step: Step, waiting: list[Step]) -> str:
     return FLIP_AND_FRIDGE if step.kind is Kind.FLIP and with_fridge else step.kind.value
 
 
-def _of_step(step: Step, kind: str, wall: Wall, paused_until: datetime | None) -> Iterator[Wanted]:
+def _of_step(step: Step, kind: str, wall: Wall, pause: Pause | None) -> Iterator[Wanted]:
     due = step.due
     if step.urgency is not Urgency.PIERCING:
-        due = wall.awake(max(due, paused_until) if paused_until else due)
+        due = wall.awake(pause.until if pause and pause.until and pause.holds(due) else due)
     yield Wanted(step.key, kind, due, step.urgency, put_off=step.put_off)
     if step.kind in NOT_REPEATED:
         return

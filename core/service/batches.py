@@ -92,9 +92,9 @@ def finish(turn: Turn, batch_id: str, how: str) -> Change:
     return record.add(turn, batch_id, [(Finished(how), turn.now)])
 
 
-def pause(turn: Turn, batch_id: str, until: datetime | None) -> Change:
-    """Hold back what is not about safety, until a time or until further notice."""
-    return record.add(turn, batch_id, [(Paused(until), turn.now)])
+def pause(turn: Turn, batch_id: str, until: datetime | None, since: datetime | None = None) -> Change:
+    """Hold back what is not about safety, from a time or now until another or until further notice."""
+    return record.add(turn, batch_id, [(Paused(until, since), turn.now)])
 
 
 def resume(turn: Turn, batch_id: str) -> Change:

@@ -11,7 +11,7 @@ from core.batch.events import Event, What
 from core.errors import Gone
 from core.person import Person
 from core.plan.hours import wall_of
-from core.plan.reminders import Wanted, wanted
+from core.plan.reminders import Pause, Wanted, wanted
 from core.service import teaching
 from core.service.duties import shared
 from core.service.turn import Turn
@@ -82,8 +82,8 @@ def remind(tx: Transaction, after: Assessment) -> None:
     asked: Sequence[Wanted] = ()
     sharing = members.of_batch(tx, batch.id)
     if after.plan is not None and batch.phase is not Phase.OVER and not after.ledger.thrown:
-        until = batch.paused_until if batch.paused else None
-        asked = wanted(after.plan, wall_of(after.person), paused=batch.paused, paused_until=until, now=after.now)
+        pause = Pause(batch.paused_since, batch.paused_until) if batch.paused else None
+        asked = wanted(after.plan, wall_of(after.person), pause=pause, now=after.now)
         asked = shared(asked, batch.handed, sharing)
     outbox.reconcile(tx, batch.id, row.chat, asked, after.now)
     if batch.phase is Phase.OVER:

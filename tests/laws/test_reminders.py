@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from core.plan.case import Case
-from core.plan.reminders import FLIP_AND_FRIDGE, Wanted, wanted
+from core.plan.reminders import FLIP_AND_FRIDGE, Pause, Wanted, wanted
 from core.plan.schedule import schedule
 from core.plan.steps import Kind, Plan, State, Urgency
 from tests.weeks import cases, did, later
@@ -120,9 +120,9 @@ def test_it_is_flipped_about_twice_a_day(case: Case) -> None:
 def test_a_pause_holds_back_what_can_wait(case: Case, hours: float) -> None:
     """While it lasts only fire, chill and safety speak; when it ends the rest does, none of it lost."""
     plan, until = schedule(case), case.now + timedelta(hours=hours)
-    held = wanted(plan, case.wall, paused=True, paused_until=until)
+    held = wanted(plan, case.wall, pause=Pause(until=until))
     free = wanted(plan, case.wall)
     assert [w for w in held if w.due_at < until and w.urgency is not Urgency.PIERCING] == []
     assert sorted((w.step, w.occurrence) for w in held) == sorted((w.step, w.occurrence) for w in free)
-    rest = wanted(plan, case.wall, paused=True)
+    rest = wanted(plan, case.wall, pause=Pause())
     assert rest == tuple(w for w in free if w.urgency is Urgency.PIERCING)

@@ -37,6 +37,7 @@ SETS = (
     "unseen_mates.csv",
     "unseen_slang.csv",
     "unseen_stone.csv",
+    "unseen_cinema.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97

@@ -1,0 +1,67 @@
+"""What was said put right: a corrected reading is doubted like any other, and says what it would have said."""
+
+from collections.abc import Sequence
+from datetime import datetime
+from typing import Any
+
+from bot.conversation import reading
+from bot.facts import facts
+from bot.intents.intents import Temperature
+from bot.measures import from_house
+from bot.reply import Reply
+from bot.wording import mends
+from core.batch.assess import Change as Differs
+from core.batch.events import Done, Event, Probe, Read, What
+from core.service import batches
+from core.service import readings as taking
+from core.service.turn import Turn
+
+
+def doubted(turn: Turn, batch: str, event: Event, instead: tuple[Read, datetime]) -> Reply | None:
+    """The question about a corrected reading that cannot be either; None where it may well be true."""
+    a = batches.without(turn, batch, event.number)
+    what, at = instead
+    plain = [(what.probe, what.celsius, at)]
+    doubt = taking.doubt(a, plain)
+    if doubt is None:
+        return None
+    unit = turn.person.units.temperature
+    typed = Temperature(round(from_house(what.celsius, unit), 1), unit)
+    return reading.ask(turn, a, plain, doubt, typed, instead_of=event.number)
+
+
+def settle_doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
+    """The doubted correction kept, kept as suggested, or forgotten: then what was said first stands."""
+    batch, number = asked["batch"], int(asked["instead_of"])
+    event = next((e for e in batches.standing(turn, batch) if e.number == number), None)
+    turn.ask(None)
+    if answer == "drop" or event is None:
+        a = batches.look(turn, batch)
+        return (Reply(mends.as_it_was(event, a), facts=facts(a), about=batch),)
+    ((probe, celsius, at),) = reading.waiting(asked)
+    if answer == "suggested":
+        probe, celsius = Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius)
+        at = asked.get("suggested_at") or at
+    return put_right(turn, batch, event, Read(probe, celsius), at)
+
+
+def put_right(turn: Turn, batch: str, event: Event, what: What, at: datetime | None) -> Sequence[Reply]:
+    """Something else put in the place of an event; a reading then says what it would have said."""
+    done = batches.correct(turn, batch, event.number, what, at=at)
+    text = mends.corrected(event, what, at, done)
+    if isinstance(what, Read):
+        done = _check_put_right(turn, batch, event, done)
+        return (reading.put_right(turn, done, (what.probe, what.celsius, at or event.at), text),)
+    return (Reply(text, facts=facts(done.after), about=batch),)
+
+
+def _check_put_right(turn: Turn, batch: str, event: Event, done: Differs) -> Differs:
+    """After a reading put right the brine counts as read cold by the number that stands now, and by no other."""
+    now = next((e.what for e in batches.standing(turn, batch) if e.number == event.number), None)
+    cold = isinstance(now, Read) and now.probe is Probe.BRINE and now.celsius <= reading.BRINE_COLD_C
+    checks = [e for e in batches.standing(turn, batch) if e.said_at == event.said_at and e.what == Done("brine_check")]
+    if cold and not checks and "brine" in done.after.batch.done:
+        return Differs(done.before, taking.take(turn, batch, [(Done("brine_check"), event.at)]).after)
+    for check in () if cold else checks:
+        done = Differs(done.before, batches.correct(turn, batch, check.number, None).after)
+    return done
