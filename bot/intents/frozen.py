@@ -14,7 +14,7 @@ from core.units import Hours
 
 _FREEZE: Final = re.compile(r"\b(?:fro(?:ze|zen)|freez(?:e|ing|er)|deep ?froz\w*|(?:ein)?gefroren|tiefgekühlt)\b")
 _FISH: Final = re.compile(
-    r"\b(?:fish|fillets?|filets?|salmon|lachs|trout|forellen?|char|mackerel|makrelen?|cod|herring|eel|tuna|halibut|pollock"
+    r"\b(?:fish|fische?|fillets?|filets?|salmon|lachs|trout|forellen?|char|mackerel|makrelen?|cod|herring|eel|tuna|halibut|pollock"
     r"|worms?|parasites?|anisakis|nematodes?|würmer)\b"
 )
 _OTHER_MEAT: Final = re.compile(
