@@ -35,7 +35,7 @@ WORDS = Words({
     "no_water_on_coals": "No water on the coals; shut the vents.",
     "hot_ash": "Ash stays hot for days: a metal bin with a lid, away from the house.",
     "through_140f_in_4h": "It should pass 60 °C (140 °F) within about 4 h of going on.",
-    "through_130f_in_6h": "It has to pass 54 °C (130 °F) within 6 h of going on.",
+    "through_130f_in_6h": "It has to pass 55 °C (130 °F) within 6 h of going on.",
     "no_partial_cook": "No smoking part of the way today and finishing tomorrow.",
     "coldest_spot": "Probe three places; the coldest counts.",
     "moist_surface": "The kill tables assume moist heat; a dry surface can lag behind the core.",

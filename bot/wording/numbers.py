@@ -74,6 +74,12 @@ def at_most(value: Celsius, person: Person) -> str:
     return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
 
 
+def at_least(value: Celsius, person: Person) -> str:
+    """A limit to rise to, in both units: 130 °F is 54.4 °C, and who reads 54 is not there, so «55 °C (130 °F)»."""
+    f, c = f"{from_house(value, 'f'):.0f} °F", f"{ceil(value - WITHIN_K):.0f} °C"
+    return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
+
+
 def own_first(text: str, person: Person) -> str:
     """A text that prints both units with the person's own in front: «40 °F (4 °C)» to who reads in °F."""
     return _BOTH.sub(r"\2 °F (\1 °C)", text) if person.units.temperature == "f" else text

@@ -15,7 +15,7 @@ def planned(a: Assessment) -> str:
         return ""
     return say(
         "Its core has to pass {limit} within {within} of going on, and at {pit} more than one in ten of this size would not. {how}",
-        limit=numbers.both(found.to_c, a.person),
+        limit=numbers.at_least(found.to_c, a.person),
         within=numbers.hours(found.within),
         pit=numbers.temperature(a.batch.setup.pit_c, a.person),
         how=_hotter(found, a),
@@ -30,7 +30,7 @@ def on_the_fire(a: Assessment) -> str:
     return say(
         "By {clock} the core has to read {limit}; at this pace more than one in ten would not. {how}",
         clock=numbers.clock(a.on_at + timedelta(hours=found.within), a.person),
-        limit=numbers.both(found.to_c, a.person),
+        limit=numbers.at_least(found.to_c, a.person),
         how=_hotter(found, a),
     )
 

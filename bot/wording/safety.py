@@ -30,7 +30,7 @@ RULES = Words(
         Rule.BRINE: "brine at 4 °C (40 °F) or below",
         Rule.RAW_KEEPING: "raw meat kept no longer than the chart says",
         Rule.LONGEST_CURE: "no longer in the cure than is planned",
-        Rule.COME_UP: "10 to 54 °C (50 to 130 °F) on the way up within 6 h",
+        Rule.COME_UP: "10 to 55 °C (50 to 130 °F) on the way up within 6 h in all",
         Rule.REACH_140: "60 °C (140 °F) within 4 h of going on",
         Rule.HELD_140: "held at 60 °C (140 °F) or above",
         Rule.DONENESS: "the core floor, 63 °C (145 °F)",

@@ -4,15 +4,14 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from core.batch.assess import Assessment
-from core.batch.cured import come_in
-from core.batch.events import Probe
 from core.batch.material import cook_of, history_of
 from core.heat.cook import PitSet
 from core.heat.curve import Curve
 from core.heat.ready import Estimate, forecast
 from core.plan.steps import TimeBand
-from core.safety.come_up import COME_UP, REACH_140, Climb
-from core.safety.record import CURED_FROM
+from core.safety.come_up import COME_UP, REACH_140, Climb, judge_climb
+from core.safety.cook import cook_readings
+from core.safety.findings import Status
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 # 250, 275, 300 and 325 °F, what a cooker is run at for meat that has to hurry. Common practice, no source
@@ -39,9 +38,9 @@ def rise(a: Assessment) -> Rise | None:
     """
     if a.cook is None or a.batch.off_at is not None or not a.ledger.record.delicate:
         return None
-    climb = _clock(a)
+    climb = REACH_140 if a.ledger.record.hurried else COME_UP  # by the days that the cure had, or is planned to have
     to_c = celsius_from_fahrenheit(climb.to_f)
-    if any(r.celsius >= to_c for r in a.batch.of_probe(Probe.CORE)):
+    if _over(climb, a):
         return None
     slow = _slow(a.cook.curve, to_c)
     if slow <= climb.max_h:
@@ -55,12 +54,12 @@ def ready_at(a: Assessment, pit_c: Celsius) -> TimeBand | None:
     return None if a.ready is None else replace(a, cook=_at(a, pit_c)).ready
 
 
-def _clock(a: Assessment) -> Climb:
-    """The clock that the ledger will hold it against: by then the cure has had its days."""
+def _over(climb: Climb, a: Assessment) -> bool:
+    """Whether the clock has run out or was met: a colder spot that is read later takes it up again."""
     record = a.ledger.record
-    days = a.plan.cure_days if a.plan else 0.0
-    will_be = a.cure is not None and days > 0 and come_in(a.cure, days) >= CURED_FROM
-    return COME_UP if not record.hurried or (will_be and not record.bird) else REACH_140
+    if record.meat_on_at is None:
+        return False
+    return judge_climb(climb, cook_readings(record), record.meat_on_at, a.now).status is not Status.OPEN
 
 
 def _slow(curve: Curve, to_c: Celsius) -> Hours:

@@ -1,14 +1,15 @@
 """The way up: how long the core was on its way through the danger band, and whether it stayed up.
 
-Between two readings the unsafe side counts: a clock starts at the last reading still cold (or when the meat
-went on) and stops at the first reading that is warm enough. The 6 h from 50 to 130 °F are the FSIS Cooking
-Guideline of 2021; 140 °F within 4 h of going on is the trade's line for meat that is not intact.
+Between two readings the unsafe side counts: an interval that touches the band counts whole, from the last reading
+still cold (or when the meat went on) to the first reading that is warm enough. The 6 h from 50 to 130 °F are a total,
+so a later reading below 130 °F takes the clock up again (FSIS Cooking Guideline of 2021, Come-Up-Time); 140 °F within
+4 h of going on is the trade's line for birds and for meat that is neither intact nor cured to its middle.
 """
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import datetime
-from itertools import pairwise
+from datetime import datetime, timedelta
+from itertools import accumulate, pairwise, takewhile
 from typing import Final
 
 from core.safety.findings import Status
@@ -17,8 +18,6 @@ from core.safety.history import (
     Reading,
     first_at_or_above,
     hours_between,
-    last_at_or_below,
-    later,
     ordered,
     printed_f,
     within,
@@ -32,20 +31,43 @@ GROWS_BELOW_F: Final = 130.0
 
 @dataclass(frozen=True)
 class Climb:
-    """A clock on the way up. [°F, °F, h] `from_f` None starts it when the meat goes on."""
+    """A clock on the way up. [°F, °F, h]
+
+    With `from_f` it counts all the time between the two, however often the core comes back; None counts from
+    when the meat goes on to the first reading at `to_f`.
+    """
 
     from_f: Fahrenheit | None
     to_f: Fahrenheit
     max_h: Hours
 
+    def below(self, reading: Reading) -> bool:
+        """Whether it is not yet warm enough."""
+        return printed_f(reading.celsius) < self.to_f
+
+    def cold(self, reading: Reading) -> bool:
+        """Whether it is so cold that nothing counts yet."""
+        return self.from_f is not None and printed_f(reading.celsius) <= self.from_f
+
+    def counts(self, first: Reading, second: Reading) -> bool:
+        """Whether the time between two readings touches the band: then all of it counts."""
+        still_cold = self.cold(first) and self.cold(second)
+        return not still_cold and (self.below(first) or self.below(second))
+
 
 COME_UP: Final = Climb(50.0, 130.0, 6.0)  # sources.FSIS_COOKING_2021
 REACH_140: Final = Climb(None, 140.0, 4.0)  # sources.COMMON_PRACTICE
+_GOES_ON_COLD: Final = 0.0  # °C, for when it went on: nobody has to have read it
+_HOUR: Final = timedelta(hours=1)
 
 
 @dataclass(frozen=True)
 class ClimbJudgement:
-    """How a clock on the way up stands. [h] `hours` is the longest that it can have been, up to now while open."""
+    """How a clock on the way up stands. [h]
+
+    `hours` is the longest that it can have been, up to now while open; `ended` is the reading from which on none
+    was too cold.
+    """
 
     climb: Climb
     status: Status
@@ -96,25 +118,55 @@ def judge_climb(climb: Climb, history: History, meat_on: datetime | None, now: d
     Missing, OutOfRange
         A reading without a zone, or one that cannot be.
     """
-    readings = within(ordered(history), meat_on, now)
-    ended = first_at_or_above(climb.to_f, readings)
-    before = [r for r in readings if ended is None or r.at < ended.at]
-    cold = None if climb.from_f is None else last_at_or_below(climb.from_f, before)
-    started = cold.at if cold else meat_on
-    deciding = tuple(r for r in (cold, ended or (before[-1] if before else None)) if r is not None)
-    if started is None:
-        return ClimbJudgement(climb, Status.UNKNOWN, None, ended, None, 0.0, deciding)
-    hours = hours_between(started, ended.at if ended else max(now, started))
-    status = _climb_status(climb, started, before, ended, hours)
-    return ClimbJudgement(climb, status, started, ended, later(started, climb.max_h), hours, deciding)
+    readings = _looked_at(climb, within(ordered(history), meat_on, now))
+    ended, way = _for_good(climb, readings), _way(climb, readings, meat_on)
+    if not way:
+        return ClimbJudgement(climb, Status.UNKNOWN, None, ended, None, 0.0, (ended,) if ended else readings[-1:])
+    spent = _spent(climb, way)
+    open_still = timedelta() if ended else max(now - way[-1].at, timedelta())
+    hours = (spent[-1] + open_still) / _HOUR
+    late = next(
+        (r for r, so_far in zip(way, spent, strict=True) if climb.below(r) and so_far / _HOUR > climb.max_h), None
+    )
+    set_out = next((first for first, second in pairwise(way) if climb.counts(first, second)), way[-1])
+    return ClimbJudgement(
+        climb=climb,
+        status=Status.FAILED if late else _unless_late(climb, ended, hours),
+        started=set_out.at,
+        ended=ended,
+        deadline=way[-1].at + climb.max_h * _HOUR - spent[-1],
+        hours=hours,
+        deciding=tuple(r for r in dict.fromkeys((set_out, late or ended or way[-1])) if r in readings),
+    )
 
 
-def _climb_status(
-    climb: Climb, started: datetime, before: Sequence[Reading], ended: Reading | None, hours: Hours
-) -> Status:
-    """Failed where a reading past the deadline was still too cold; unknown where only a reading is wanting."""
-    if before and hours_between(started, before[-1].at) > climb.max_h:
-        return Status.FAILED
+def _looked_at(climb: Climb, readings: tuple[Reading, ...]) -> tuple[Reading, ...]:
+    """The readings that count: a clock from going on is over at the first that is warm enough."""
+    reached = None if climb.from_f is not None else first_at_or_above(climb.to_f, readings)
+    return readings if reached is None else readings[: readings.index(reached) + 1]
+
+
+def _way(climb: Climb, readings: tuple[Reading, ...], meat_on: datetime | None) -> tuple[Reading, ...]:
+    """From going on, or where nobody said when that was from a first reading that shows it cold; else nothing."""
+    if meat_on is not None:
+        return (Reading(meat_on, _GOES_ON_COLD), *readings)
+    return readings if readings and climb.cold(readings[0]) else ()
+
+
+def _for_good(climb: Climb, readings: Sequence[Reading]) -> Reading | None:
+    """The reading from which on none was too cold."""
+    warm = tuple(takewhile(lambda r: not climb.below(r), reversed(readings)))
+    return warm[-1] if warm else None
+
+
+def _spent(climb: Climb, way: Sequence[Reading]) -> tuple[timedelta, ...]:
+    """The time in the band up to each reading."""
+    counted = (second.at - first.at if climb.counts(first, second) else timedelta() for first, second in pairwise(way))
+    return tuple(accumulate(counted, initial=timedelta()))
+
+
+def _unless_late(climb: Climb, ended: Reading | None, hours: Hours) -> Status:
+    """Where no reading past the limit was too cold: unknown where only a reading is wanting."""
     if hours > climb.max_h:
         return Status.UNKNOWN
     return Status.PASSED if ended else Status.OPEN

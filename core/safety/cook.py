@@ -3,13 +3,14 @@
 from bisect import bisect_left
 from collections.abc import Sequence
 from datetime import datetime
+from itertools import takewhile
 from typing import Final
 
 from core.errors import OutOfRange
-from core.safety.history import Reading, coldest_at_each_time, hours_between, ordered, until_cold, within
+from core.safety.history import Reading, coldest_at_each_time, hours_between, ordered, printed_f, until_cold, within
 from core.safety.lethality import DwellTable, Lethality, dwell_table, earned
 from core.safety.record import Record
-from core.units import ZERO_CELSIUS_IN_KELVIN, Celsius, Hours
+from core.units import ZERO_CELSIUS_IN_KELVIN, Celsius, Fahrenheit, Hours
 
 FRIDGE_F: Final = 40.0
 MODEL_MAY_EXCEED: Final = 1.0  # °C over a reading before the modelled low side is not the low side
@@ -30,6 +31,22 @@ def cook_history(record: Record) -> tuple[Reading, ...]:
     if any(_modelled_at(model, r.at) > r.celsius + MODEL_MAY_EXCEED for r in readings):
         return readings
     return coldest_at_each_time((*readings, *model))
+
+
+def way_up(record: Record, limit_f: Fahrenheit) -> tuple[Reading, ...]:
+    """The readings on the fire; of whole meat also the point from which on the modelled low side was over a limit.
+
+    That point lies before the reading that shows it and after the last one that was too cold, and starts nothing. The
+    rule looks at the surface of whole meat, which was hot long before; where the core itself is judged no model counts.
+    """
+    readings = within(cook_readings(record), None, record.off_at)
+    warm = tuple(takewhile(lambda r: printed_f(r.celsius) >= limit_f, reversed(readings)))
+    if record.delicate or not warm:
+        return readings
+    cold = readings[: len(readings) - len(warm)]
+    between = (r for r in reversed(cook_history(record)) if r.at < warm[-1].at and (not cold or r.at > cold[-1].at))
+    low = tuple(takewhile(lambda r: printed_f(r.celsius) >= limit_f, between))
+    return (*cold, *low[-1:], *reversed(warm))
 
 
 def cook_lethality(record: Record) -> Lethality | None:

@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from core.safety.come_up import COME_UP, REACH_140, Climb, Fall, danger_hours, falls, judge_climb
-from core.safety.cook import cook_history, cook_readings
+from core.safety.cook import cook_readings, way_up
 from core.safety.done import done_findings
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
@@ -53,7 +53,8 @@ def _climbs(record: Record) -> list[Finding]:
 
 def _climb(record: Record, climb: Climb, rule: tuple[Rule, Source]) -> Finding:
     until = min(record.now, record.off_at or record.now)
-    judged = judge_climb(climb, cook_history(record), record.meat_on_at, until)
+    judged = judge_climb(climb, way_up(record, climb.to_f), record.meat_on_at, until)
+    read = cook_readings(record)
     too_long = Outcome.THROW_AWAY if record.delicate else Outcome.CANNOT_SAY
     means = {
         Status.PASSED: Outcome.SAFE,
@@ -66,7 +67,7 @@ def _climb(record: Record, climb: Climb, rule: tuple[Rule, Source]) -> Finding:
         status=judged.status,
         means=means,
         source=rule[1],
-        readings=judged.deciding,
+        readings=tuple(r for r in judged.deciding if r in read),
         deadline=judged.deadline if judged.status is Status.OPEN else None,
         value=judged.hours,
         limit=climb.max_h,

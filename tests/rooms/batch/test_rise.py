@@ -6,7 +6,7 @@ import pytest
 
 from core.batch.assess import Assessment, assess
 from core.batch.batch import fold
-from core.batch.events import Done, Event, Probe, Read, Started, What
+from core.batch.events import Done, Event, Incident, Probe, Read, Started, What
 from core.batch.rise import rise
 from core.person import Person
 from core.plan.recipe import products
@@ -39,6 +39,44 @@ def test_a_cured_ham_has_six_hours_and_a_salted_one_four() -> None:
     assert not cured.ledger.verdict.of(Rule.REACH_140)
     assert cured.ledger.verdict.kind is not Outcome.THROW_AWAY
     assert salted.ledger.verdict.of(Rule.REACH_140)[0].means is Outcome.THROW_AWAY
+
+
+NOT_CURED = [
+    (Done("out"), 98.0),  # after three days: 87 mg/kg in the middle by the model
+    (Incident("forgot_cure"), 30.0),
+    (Incident("wrong_salt", {"salt": "no_cure"}), 30.0),
+]
+
+
+@pytest.mark.parametrize(("what", "hour"), NOT_CURED)
+def test_the_clock_that_is_told_is_the_one_by_which_it_is_judged(what: What, hour: float) -> None:
+    """Out too early, or cured with nothing: the trade's 4 h (PRACTICE) are told before they are judged."""
+    rest = [step for step in CURED if step[1] != Done("out") or what != Done("out")]
+    told = sorted([*rest, (hour, what)], key=lambda step: step[0])
+    for pit_c in (107.0, 149.0):
+        a = stands({**HAM, "pit_c": pit_c, "method": "inject"}, *told, day=264.5 / 24)
+        found = rise(a)
+        assert a.ledger.record.hurried
+        assert found is not None
+        assert (found.within, found.to_c) == (4.0, pytest.approx(60.0))
+    late = stands({**HAM, "pit_c": 149.0}, *told, (268.2, Read(Probe.CORE, 57.0)), day=268.5 / 24)
+    assert late.ledger.verdict.of(Rule.REACH_140)[0].means is Outcome.THROW_AWAY
+
+
+def test_a_colder_spot_takes_the_clock_up_again() -> None:
+    """131 °F, and 77 °F at the next spot: the core has yet to come up, and the pit that is too low is told again."""
+    slow = {**HAM, "pit_c": 107.0}
+    spots = [(268.0, Read(Probe.CORE, 55.0)), (268.1, Read(Probe.CORE, 25.0))]
+    assert rise(stands(slow, *CURED, spots[0], day=268.2 / 24)) is None
+    assert rise(stands(slow, *CURED, *spots, day=268.2 / 24)) is not None
+
+
+def test_once_the_clock_has_run_out_nothing_is_told_of_it() -> None:
+    """What could be done was to be done before; the verdict speaks then."""
+    slow = {**HAM, "pit_c": 107.0}
+    read = (267.0, Read(Probe.CORE, 30.0))
+    assert rise(stands(slow, *CURED, read, day=269.9 / 24)) is not None
+    assert rise(stands(slow, *CURED, read, day=270.1 / 24)) is None
 
 
 def test_a_pit_that_is_too_low_is_told_with_one_that_is_not() -> None:

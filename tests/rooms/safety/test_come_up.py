@@ -110,3 +110,28 @@ def test_hours_in_the_danger_band(points, at_most, by_line):
     """By straight lines, and at most: an interval that touches the band counts whole."""
     found = danger_hours(history(*points))
     assert (found.at_most, pytest.approx(found.by_line)) == (at_most, by_line)
+
+
+@pytest.mark.parametrize(
+    ("points", "hours", "status"),
+    [
+        (((4.0, 131.0), (5.0, 105.0), (9.0, 100.0), (11.0, 131.0), (12.0, 165.0)), 11.0, Status.FAILED),
+        (((4.0, 131.0), (4.5, 131.0), (9.0, 60.0), (10.0, 131.0)), 9.5, Status.FAILED),  # 4 h, and 5.5 of the fall
+        (
+            ((4.0, 131.0), (4.5, 131.0), (9.0, 45.0), (10.0, 131.0)),
+            9.5,
+            Status.FAILED,
+        ),  # a fall past 50 °F starts nothing
+        (((4.0, 131.0), (8.0, 125.0), (14.0, 128.0), (16.0, 150.0)), 16.0, Status.FAILED),
+        (((5.9, 131.0), (5.95, 112.0), (5.97, 118.0), (8.0, 141.0)), 8.0, Status.UNKNOWN),  # three spots of one look
+        (((5.0, 131.0), (5.5, 129.9), (6.0, 130.0)), 6.0, Status.PASSED),
+        (((5.0, 131.0), (5.5, 129.9), (6.01, 130.0)), 6.01, Status.UNKNOWN),
+        (((5.0, 131.0), (7.0, 135.0), (7.5, 129.0), (8.0, 131.0)), 6.0, Status.PASSED),  # above 130 °F nothing counts
+        (((5.0, 141.0), (6.5, 129.0), (7.0, 141.0)), 7.0, Status.FAILED),  # the fall from 140 °F comes to the way up
+        (((4.0, 141.0), (5.0, 145.0), (5.5, 125.0), (6.5, 141.0)), 5.5, Status.PASSED),
+    ],
+)
+def test_the_six_hours_are_a_total(points, hours, status):
+    """All the time between 50 and 130 °F together is 6 h at most (FSIS-GD-2021, Revised Appendix A, Come-Up-Time)."""
+    judged = judge_climb(COME_UP, history((0.0, 39.0), *points), at(0.0), at(17.0))
+    assert (judged.status, judged.hours) == (status, pytest.approx(hours))

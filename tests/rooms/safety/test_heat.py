@@ -1,6 +1,8 @@
 """core.safety.heat: what the record says of the cook, and which clock runs until when."""
 
-from core.safety.findings import Rule
+import pytest
+
+from core.safety.findings import Outcome, Rule, Status
 from core.safety.heat import heat_findings
 from tests.records import at, brisket, history
 
@@ -35,3 +37,47 @@ def test_a_fall_shows_both_its_ends():
     assert down.readings == history((4.0, 151.0), (5.0, 120.0))
     back = _only(Rule.HELD_140, brisket((*core, (5.5, 142.0)), now=at(5.6), **ON_FIRE))
     assert back.readings == history((4.0, 151.0), (5.5, 142.0))
+
+
+HAM = {"injected": True, "cured_centre_mg_kg": 150.0}
+
+
+@pytest.mark.parametrize(("hours", "fahrenheit"), [(7.0, 135.0), (6.5, 132.0), (6.3, 131.0)])
+def test_a_modelled_core_neither_starts_nor_stops_the_clock(hours, fahrenheit):
+    """A lone late reading, and a low side of the model that is cold late and warm early: only readings count."""
+    model = history((0.0, 38.0), (1.92, 48.7), (6.2, 130.7), (hours, 130.9))
+    late = brisket(((hours, fahrenheit),), now=at(hours), **ON_FIRE, **HAM, modelled_low=model)
+    found = _only(Rule.COME_UP, late)
+    assert (found.status, found.means, found.value) == (Status.UNKNOWN, Outcome.CANNOT_SAY, hours)
+
+
+def test_a_modelled_core_fails_nothing():
+    """Cold by the model past the sixth hour, and by no reading: a doubt, and not thrown away."""
+    model = history((0.0, 38.0), (6.5, 125.0), (7.0, 150.0))
+    found = _only(Rule.COME_UP, brisket(((7.0, 160.0),), now=at(7.0), **ON_FIRE, **HAM, modelled_low=model))
+    assert (found.status, found.means) == (Status.UNKNOWN, Outcome.CANNOT_SAY)
+
+
+@pytest.mark.parametrize(
+    ("changes", "clocks"),
+    [
+        ({**HAM, "cured_centre_mg_kg": 100.0}, {Rule.COME_UP}),
+        ({**HAM, "cured_centre_mg_kg": 99.9}, {Rule.COME_UP, Rule.REACH_140}),
+        ({**HAM, "cured_centre_mg_kg": None}, {Rule.COME_UP, Rule.REACH_140}),
+        ({"intact": False, "cured_centre_mg_kg": 100.0}, {Rule.COME_UP}),
+        ({"intact": False, "cured_centre_mg_kg": 99.9}, {Rule.COME_UP, Rule.REACH_140}),
+        ({"species": "turkey", "cured_centre_mg_kg": 150.0}, {Rule.COME_UP, Rule.REACH_140}),
+        ({"cured_centre_mg_kg": None}, {Rule.COME_UP}),
+    ],
+)
+def test_which_clocks_run_on_the_way_up(changes, clocks):
+    """The 6 h (FSIS 2021) for all; the 4 h (PRACTICE) for birds, and for opened meat not cured to its middle."""
+    found = heat_findings(brisket(((0.0, 39.0), (1.0, 60.0)), now=at(1.1), **ON_FIRE, **changes))
+    assert {f.rule for f in found} & {Rule.COME_UP, Rule.REACH_140} == clocks
+
+
+@pytest.mark.parametrize(("celsius", "hours", "means"), [(54.0, 6.1, Outcome.THROW_AWAY), (55.0, 6.0, Outcome.SAFE)])
+def test_the_degree_that_is_told_is_past_the_line(celsius, hours, means):
+    """54 °C are 129.2 °F and not there yet; 55 °C, which is what is told, are."""
+    core = ((0.0, 39.0), (5.9, 32.0 + 1.8 * celsius), (hours, 32.0 + 1.8 * celsius))
+    assert _only(Rule.COME_UP, brisket(core, now=at(6.2), **ON_FIRE, **HAM)).means is means

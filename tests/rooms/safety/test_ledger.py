@@ -123,11 +123,33 @@ def test_injected_meat_reaches_140_in_4_h():
 
 
 def test_nobody_looked_for_the_night():
-    """First reading after 9 h: whether it came up in 6 h cannot be shown; a modelled low side can show it."""
+    """First reading after 9 h: whether it came up in 6 h a modelled low side can show of whole meat only."""
     night = ((0.0, 39.0), (9.0, 170.0))
     assert verdict(brisket(night, now=at(9.1), **ON_FIRE)).kind is Outcome.CANNOT_SAY
     model = history((0.0, 39.0), (4.0, 128.0), (5.0, 135.0), (9.0, 169.0))
-    assert verdict(brisket(night, now=at(9.1), **ON_FIRE, modelled_low=model)).kind is Outcome.SAFE
+    shown = verdict(brisket(night, now=at(9.1), **ON_FIRE, modelled_low=model))
+    assert (shown.kind, shown.of(Rule.COME_UP)[0].value) == (Outcome.SAFE, 5.0)
+    assert shown.of(Rule.COME_UP)[0].readings == history((0.0, 39.0))  # and no point of the model as if it were read
+    rested = brisket((*night, (10.0, 120.0)), now=at(10.0), off_at=at(9.2), chill_started_at=None, modelled_low=model)
+    assert verdict(rested).of(Rule.COME_UP)[0].value == 5.0  # what cools after the fire takes nothing up again
+    opened = brisket(night, now=at(9.1), **ON_FIRE, modelled_low=model, intact=False, cured_centre_mg_kg=150.0)
+    assert verdict(opened).kind is Outcome.CANNOT_SAY
+
+
+@pytest.mark.parametrize(
+    ("core", "model", "hours"),
+    [
+        (((7.0, 150.0),), ((0.5, 45.0), (1.92, 50.0), (5.0, 131.0)), 5.0),  # cold by the model: that starts nothing
+        (((4.0, 120.0), (7.0, 150.0)), ((4.0, 119.0), (5.0, 130.0), (6.0, 129.9), (6.5, 131.0)), 6.5),
+        (((4.0, 120.0), (7.0, 150.0)), ((4.0, 119.0), (5.0, 130.0), (6.9, 135.0)), 5.0),
+        (((4.0, 131.0), (5.0, 129.0), (7.0, 150.0)), ((4.5, 129.0), (5.0, 130.0), (6.0, 130.0)), 6.0),
+        (((5.0, 129.0), (6.5, 129.5)), ((5.1, 130.0), (6.0, 130.5)), 7.0),  # not up by any reading
+    ],
+)
+def test_of_whole_meat_the_modelled_low_side_may_end_the_clock_before_a_reading_does(core, model, hours):
+    """Only after the last reading that was too cold, where it stays up, and where a reading confirms it."""
+    record = brisket(core, now=at(7.0), **ON_FIRE, modelled_low=history(*model))
+    assert verdict(record).of(Rule.COME_UP)[0].value == hours
 
 
 def test_a_model_above_a_reading_is_not_the_low_side():

@@ -88,3 +88,20 @@ def test_a_limit_to_fall_to_is_never_told_above_itself(fahrenheit: float, told: 
     celsius = (fahrenheit - 32.0) / 1.8
     assert numbers.at_most(celsius, Person("a")) == told
     assert float(told.split()[0]) <= celsius + 1e-9
+
+
+@pytest.mark.parametrize(
+    ("fahrenheit", "told"),
+    [
+        (130.0, "55 °C (130 °F)"),
+        (140.0, "60 °C (140 °F)"),
+        (145.0, "63 °C (145 °F)"),
+        (160.0, "72 °C (160 °F)"),
+        (165.0, "74 °C (165 °F)"),
+    ],
+)
+def test_a_limit_to_rise_to_is_never_told_below_itself(fahrenheit: float, told: str) -> None:
+    """A cook who reads the whole degree that was told is over the line: 54 °C are 129.2 °F."""
+    celsius = (fahrenheit - 32.0) / 1.8
+    assert numbers.at_least(celsius, Person("a")) == told
+    assert float(told.split()[0]) >= celsius - 1e-9
