@@ -78,6 +78,9 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
         return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     if step.kind in IN_THE_CURE and steps.is_out(a, at):
         return (Reply(marks.out_already(a), facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
+    if steps.is_in_for_long(a, step, at):
+        text, rows = marks.is_it_out(step, a)
+        return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     before = steps.done_later(a, step, at)
     if before is not None:
         text = marks.out_of_order(step, at, before, a)

@@ -11,7 +11,7 @@ from bot.intents.intents import Settings
 _QUIET: Final = re.compile(
     r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
     r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|buzz|call)(?:e|ing|ging)? (?=before|after|at night)"
-    r"|zip it|shut up|hush|shush|be quiet"
+    r"|nothing (?=(?:after|past|before) \d)|zip it|shut up|hush|shush|be quiet"
     r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
     r"|(?:dont|do not|stop) send(?:ing)? (?:me )?(?:anything|messages?|reminders?|any (?:messages?|reminders?)))\b"
 )
@@ -97,7 +97,7 @@ def _quiet(text: str, context: Context) -> Settings | None:
         return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
     if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):
         return Settings({"quiet_to": hours[0]})
-    if len(hours) == 1 and re.search(r"\b(?:after|nach|from)\b", text):
+    if len(hours) == 1 and re.search(r"\b(?:after|past|nach|from)\b", text):
         return Settings({"quiet_from": _evening(hours[0], text)})
     return None
 

@@ -84,7 +84,7 @@ DEEDS: Final = tuple(
                      r"|in the chill(?:er)?|chilling|ice ?bath (?:is )?(?:started|going)|started (?:the )?(?:chill"
                      r"|ice ?bath)|(?:it|meat) on ice)\b"
                      r"|\bon (?:a |the )?(?:wire )?rack\b.{0,16}\b(?:shelf|fridge)\b"
-                     r"|^(?:(?:in|now|ok|an|the) )*ice ?(?:bath|water)(?: now)?$"
+                     r"|^(?:(?:in|now|ok|an|the) )*ice ?(?:bath|water)(?: now| (?:is )?(?:done|started|ready))?$"
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),

@@ -51,7 +51,7 @@ _WHAT: Final = tuple(
                    r"|\b(?:bag|tub|bucket|bottle)s? (?:has |have |is )?(?:lost|losing|loses) (?:\w+ ){0,3}(?:liquid"
                    r"|brine|juice|water|fluid)\b"
                    r"|\b(?:bag|tub|bucket|it)(?:s| is| was| has been)? (?:weep|seep|drip)(?:ing|ed|s)\b"
-                   r"|(?<!no )\b(?:juice|liquid|brine|water|fluid|puddle|drips?)\b.{0,10}"
+                   r"|(?<!no )(?<!glass of )(?<!cup of )\b(?:juice|liquid|brine|water|fluid|puddle|drips?)\b.{0,10}"
                    r"\b(?:in|on|under|all over) (?:the )?(?:tray|fridge|shelf|bottom|plate|dish|drawer|floor)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"
@@ -71,12 +71,15 @@ _WHAT: Final = tuple(
                         r"|\bno cure in (?:it|the)\b|\bdidnt (?:add|put)(?: in)? (?:the |any )?(?:cure|pink)\b"),
         ("wrong_salt", r"\b(?:used|added|put in|took) (?:the |some )?(?:pink )?(?:himalayan|sea salt"
                        r"|iodi[sz]ed(?: table)?(?: salt)?|regular salt|normal salt|plain salt|rock salt|kosher salt"
-                       r"|cure ?#? ?2|table salt|wrong (?:salt|cure)"
-                       r"|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"),
+                       r"|cure ?(?:#|no\.? ?|number ?)? ?2|table salt|wrong (?:salt|cure)"
+                       r"|saltpet\w{1,3}|nitrate)\b|\bwrong (?:salt|cure) (?:in|went)\b"
+                       r"|\b(?:its|it is|it was|that is|thats|was) (?:the |really |actually )*(?:pink )?(?:cure|salt) ?"
+                       r"(?:#|no\.? ?|number ?)? ?2\b"),
     )
 )  # fmt: skip
 _PLACE: Final = {"fire_out": "core_c", "left_out": "room_c", "warm_fridge": "room_c", "warm_brine": "room_c"}
-_NITRATE: Final = re.compile(r"\bcure ?#? ?2\b|\bsaltpet|\bnitrate\b")
+_NITRATE: Final = re.compile(r"\b(?:cure|salt) ?(?:#|no\.? ?|number ?)? ?2\b|\bsaltpet|\bnitrate\b")
+_NOT_THE_OTHER: Final = re.compile(r",? ?\bnot (?:cure )?(?:#|no\.? ?|number ?)?1\b")  # «its cure no 2, not 1»
 _DENIED: Final = re.compile(
     r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
 )
@@ -156,7 +159,7 @@ class Told:
 
 def read_happened(text: str, context: Context) -> Told | None:
     """An incident, where a plain text tells of one."""
-    text = _NOT_CURE.sub("", text)
+    text = _NOT_THE_OTHER.sub("", _NOT_CURE.sub("", text))
     if _DENIED.search(text) and not text.startswith(("i didnt", "we didnt", "didnt")):
         return None
     hit = next(((what, found) for what, words in _WHAT if (found := words.search(text))), None)

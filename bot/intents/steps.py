@@ -34,6 +34,8 @@ _DONE: Final = re.compile(
     r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) (?:done"
     r"|completed?|sorted|finished)\b"
     r"|^yes i did\b"
+    r"|^(?!who|what|when|why|how|where|which|never|nobody|if)\w+ (?:has |have |just |already )*(?:did|done|does)"
+    r" (?:it|that|them|so)(?: already)?$"
     r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|(?:fridge |brine |mid )?check|morning one|evening one|last one)\b"
 )
 _NOT: Final = re.compile(

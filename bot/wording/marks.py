@@ -152,6 +152,18 @@ def none_missed(a: Assessment) -> str:
     return say("Nothing was open then. {coming}", coming=plans.coming(a))
 
 
+def is_it_out(step: Step, a: Assessment) -> tuple[str, asking.Rows]:
+    """A step after the cure, told long before the plan has it out: whether it is out is asked, and nothing noted."""
+    out = a.plan.step("out") if a.plan else None
+    text = say(
+        "Is it out of the cure already? The plan has it in until {when}, and «{name}» comes after that.\n"
+        "Tap it if it is out for good; then say the step again. If it goes on, nothing changes.",
+        when=numbers.when(out.due, a.person, a.now) if out else "",
+        name=steps.name(step, a),
+    )
+    return text, ((asking.button(say("Out of the cure: done"), StepDone("out", batch=a.batch.id)),),)
+
+
 def out_already(a: Assessment) -> str:
     """A flip that is told of a time when it was out of the cure: it changes nothing, and is not noted."""
     return say(

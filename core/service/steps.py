@@ -103,6 +103,7 @@ BEFORE: Final = {  # what cannot have been done later than a step
     Kind.CHILL: (Kind.MEAT_ON, Kind.OFF),
     Kind.SLICE: (Kind.MEAT_ON, Kind.OFF, Kind.CHILL),
 }
+EARLY_OUT: Final = timedelta(days=1)  # before it a rinse or a soak is asked about: nobody takes it out by a slip
 AFTER_THE_CURE: Final = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB, Kind.MEAT_ON})
 
 
@@ -117,6 +118,13 @@ def is_out(a: Assessment, at: datetime) -> bool:
     """Whether it was out of its cure by then, so that nothing lay there to be turned."""
     out = a.batch.done.get("out")
     return out is not None and at > out
+
+
+def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:
+    """Whether a step after the cure is told of while the plan has the meat in it for a good while yet."""
+    out = a.plan.step("out") if a.plan else None
+    waits = out is not None and out.state is not State.DONE and "into_cure" in a.batch.done
+    return step.kind in AFTER_THE_CURE and waits and out is not None and out.due - at > EARLY_OUT
 
 
 def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:
