@@ -75,6 +75,13 @@ _IN_HAND: Final = re.compile(
     r"(?= (?:(?:is|are|was|has|went|goes|came|just|now|all|been) )*(?:on|off|out|in|into|from|resting)\b)"
     r"|^(?P<then>is|are|went|has been) (?=(?:now )?(?:on|off|out|in)\b)"
 )
+# several pieces are one batch: «they are in», «trout are on», «they came off», «the fish are drying»
+_MANY: Final = re.compile(r"\b(?:they|meat) are (?=(?:now |all |both )*(?:in|on|off|out)\b)")
+_CAME_OFF: Final = re.compile(r"\b(?:they|it|meat) (?:just |all |both )?came off(?= now$| just now$|$)")
+_DRIES: Final = re.compile(
+    rf"^(?:now )?(?:the )?(?:it|its|they|meat|{_MEAT_WORDS})s? ?(?:(?:is|are) )?(?:now |already )?drying"
+    r"(?: (?:now|on the rack|in the fridge))*$"
+)
 _OTHER_BACON: Final = re.compile(r"\b(?:shoulder|butt|loin)\b")
 _OF_BEEF: Final = ("pastrami", "corned_beef")
 _DENIED: Final = re.compile(rf"\bnot (?:the |a |an )?(?:pork |beef )?(?:{_MEAT_WORDS})\b")
@@ -141,7 +148,8 @@ def as_meat(text: str) -> str:
         does, then = found["does"], found["then"]
         return f"meat {then} " if then else f"{does}the meat" if does else "meat"
 
-    return _IN_HAND.sub(spoken, text)
+    text = _IN_HAND.sub(spoken, _DRIES.sub("on the rack", text))
+    return _CAME_OFF.sub("meat is off", _MANY.sub("meat is ", text))
 
 
 def as_named(text: str, names: Iterable[str]) -> str:

@@ -2,6 +2,7 @@
 
 import pytest
 
+from bot.intents.intents import StepDone
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import POUNDS, context
@@ -34,3 +35,23 @@ def test_the_batch_that_is_named_keeps_its_name() -> None:
     """«ham is on», where two lie in the cure: the step of that one."""
     (done,) = read("ham is on", context("drying", POUNDS, batches=(("h", "ham"), ("b", "bacon")), batch="b"))
     assert (short([done]), done.batch) == ("done meat_on", "h")  # type: ignore[union-attr]
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "step"),
+    [
+        ("trout are in", "waiting", "into_cure"),
+        ("the fish are in", "waiting", "into_cure"),
+        ("they are in", "waiting", "into_cure"),
+        ("the fish are drying", "drying", "dry"),
+        ("its drying in the fridge", "drying", "dry"),
+        ("the fillets are on", "drying", "meat_on"),
+        ("the fish came off", "cooking", "off"),
+        ("they are off", "cooking", "off"),
+    ],
+)
+def test_several_pieces_are_the_one_batch(text: str, phase: str, step: str) -> None:
+    """A tub of trout is one batch, whatever the grammar says."""
+    (found,) = read(text, context(phase))
+    assert isinstance(found, StepDone)
+    assert found.step == step
