@@ -10,7 +10,7 @@ import math
 import re
 from array import array
 from collections import defaultdict
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from heapq import nsmallest
@@ -37,8 +37,8 @@ _APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
 
 
 @dataclass(frozen=True)
-class _Index:
-    """All phrasings, entry by entry, and after them the words of each entry together.
+class Index:
+    """All phrasings, name by name, and after them the words of each name together.
 
     The feature of number n stands in the `rows` from `starts[n]` to `starts[n + 1]`, with the `weights` there.
     """
@@ -61,19 +61,20 @@ def says_something(question: str) -> bool:
 
 def nearest(question: str, language: str, most: int, beside: Collection[str] = ()) -> tuple[tuple[str, float], ...]:
     """The entries nearest to a question, and what is asked for `beside` them, best first, each with its likeness."""
-    index = _index(language)
-    scores = _scores(_features(question, language), index)
+    found = likenesses(question, language, _index(language))
+    asked = ((name, score) for name, score in found.items() if name in beside or is_entry(name))
+    return tuple(nsmallest(most, asked, key=lambda one: (-one[1], one[0])))
+
+
+def likenesses(text: str, language: str, index: Index) -> dict[str, float]:
+    """How like a text is to each name of an index, from 0 to 1."""
+    scores = _scores(_features(text, language), index)
     wholes = scores[index.height - len(index.entries) :]
     pairs = zip(index.entries.items(), wholes, strict=True)
-    likeness = {
-        name: _together(scores[phrasings], float(whole))
-        for (name, phrasings), whole in pairs
-        if name in beside or is_entry(name)
-    }
-    return tuple(nsmallest(most, likeness.items(), key=lambda one: (-one[1], one[0])))
+    return {name: _together(scores[phrasings], float(whole)) for (name, phrasings), whole in pairs}
 
 
-def _scores(asked: Mapping[str, float], index: _Index) -> NDArray[np.float64]:
+def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
     """The cosine of a question with every row."""
     scores = np.zeros(index.height)
     length = 0.0
@@ -95,10 +96,14 @@ def _together(phrasings: NDArray[np.float64], whole: float) -> float:
 
 
 @cache
-def _index(language: str) -> _Index:
+def _index(language: str) -> Index:
     asks = {**asked_in(language), **(asked_beside() if language == ENGLISH else {})}
+    return indexed(asks, [_whole(name, those, language) for name, those in asks.items()], language)
+
+
+def indexed(asks: Mapping[str, tuple[str, ...]], wholes: Sequence[str], language: str) -> Index:
+    """The index of the phrasings of each name; `wholes` are all the words of each, in the same order."""
     texts = [ask for those in asks.values() for ask in those]
-    wholes = [_whole(name, those, language) for name, those in asks.items()]
     numbers, sizes = dict[str, int](), list[int]()
     columns, counted = array("i"), array("d")  # row by row, since all the features as dicts would be 40 MB at once
     for text in (*texts, *wholes):
@@ -116,7 +121,7 @@ def _index(language: str) -> _Index:
     starts = np.searchsorted(column[order], np.arange(len(numbers) + 1))
     ends = list(accumulate(map(len, asks.values())))
     places = {name: slice(end - len(asks[name]), end) for name, end in zip(asks, ends, strict=True)}
-    return _Index(places, numbers, rarity, unseen, row[order], weight[order].astype(np.float32), starts, len(sizes))
+    return Index(places, numbers, rarity, unseen, row[order], weight[order].astype(np.float32), starts, len(sizes))
 
 
 def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
