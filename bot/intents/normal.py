@@ -28,8 +28,12 @@ _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 
 
 @lru_cache(maxsize=256)  # a line is read by several readers, and in several batches
-def normal(text: str, language: str = "en") -> str:
-    """A line as the readers want it: lower case, plain digits, straight quotes, one space, English words."""
+def normal(text: str, language: str = "en", celsius: bool = False) -> str:
+    """A line as the readers want it: lower case, plain digits, straight quotes, one space, English words.
+
+    `celsius` says that the person reads in °C: whoever is spoken to in a language of the Continent then means it by
+    «5 grad», however a fridge of 5 °F or a core of 160 °F might do as well.
+    """
     text = unsigned(SILENT.sub(" ", text).replace("\n", " ; "))
     for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
         text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
@@ -40,4 +44,4 @@ def normal(text: str, language: str = "en") -> str:
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return joined(parted(written(plainer(mended(insular(english(plain, language)))))))
+    return joined(parted(written(plainer(mended(insular(english(plain, language, celsius)))))))

@@ -134,7 +134,9 @@ def batch_named(text: str, context: Context) -> str | None:
 
 def _plain(text: str, context: Context) -> str:
     """A line as the readers want it, each batch by its own name, however it is called."""
-    plain = as_named(normal(text, context.language), (name for _, name in context.batches))
+    plain = as_named(
+        normal(text, context.language, context.units.temperature == "c"), (name for _, name in context.batches)
+    )
     if len(context.batches) != 1:
         return plain
     return re.sub(rf"^{re.escape(context.batches[0][1].lower())}: ?(?=[^\W\d])", "", plain)  # no other can be meant

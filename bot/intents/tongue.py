@@ -18,6 +18,7 @@ FILES: Final = Path(__file__).parent / "tongues"
 _SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
+_DEGREES: Final = re.compile(r"(?<=\d) degrees\b(?! ?(?:c|f|celsius|fahrenheit)\b)")
 _CLAUSES: Final = re.compile(r"(, | und |; )")
 _SPOKEN: Final[Mapping[str, Callable[[str], str]]] = {"de": in_digits}  # how a language says its numbers and hours
 
@@ -35,11 +36,16 @@ class Tongue:
     tells: re.Pattern[str]
 
 
-def english(text: str, language: str) -> str:
-    """A plain line with its foreign words in English, where it is foreign by its words or by its speaker."""
+def english(text: str, language: str, celsius: bool = False) -> str:
+    """A plain line with its foreign words in English, where it is foreign by its words or by its speaker.
+
+    A degree of somebody who reads in °C, and is spoken to in that language, is one of Celsius.
+    """
     for code, tongue in tongues().items():
         if language.startswith(code) or tongue.tells.search(text):
-            return _in_english(text, tongue, sure=language.startswith(code))
+            sure = language.startswith(code)
+            found = _in_english(text, tongue, sure=sure)
+            return _DEGREES.sub(" c", found) if sure and celsius else found
     return text
 
 

@@ -3,8 +3,11 @@
 import pytest
 
 from bot.intents.foreign_spelling import spelling
+from bot.intents.intents import Reading
+from bot.intents.read import read
 from bot.intents.spoken_german import in_digits
 from bot.intents.tongue import english
+from tests.talk_lines import KILOS, context
 
 
 @pytest.mark.parametrize(
@@ -77,3 +80,14 @@ def test_an_hour_is_no_reading() -> None:
     """«um 7» is the clock, «bei 7» and «auf 7» the thermometer."""
     assert english("quatsch, war um 7", "de") == "no, it was at 7 oclock"
     assert "oclock" not in english("kühlschrank bei 7 grad", "de") + english("um 7 grad wärmer", "de")
+
+
+@pytest.mark.parametrize(
+    ("line", "value"), [("kühlschrank 38 grad", 38.0), ("kühlschrank 5 grad", 5.0), ("lake 28 grad", 28.0)]
+)
+def test_a_degree_is_one_of_celsius_for_who_reads_so(line: str, value: float) -> None:
+    """Hot as a fridge may be, its figure is never taken for one of Fahrenheit that would be cold; in °F it is asked."""
+    phase = "waiting" if line.startswith("lake") else "curing"
+    (found,) = read(line, context(phase, KILOS, language="de"))
+    assert isinstance(found, Reading)
+    assert [(t.value, t.unit) for t in found.temperatures] == [(value, "c")]
