@@ -90,7 +90,7 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         if sure := trade.instead(turn, intent.text):
             return sure
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
-    if intent.topic == "batches" or (intent.topic == "now" and not meant.sure):
+    if intent.topic == "batches" or (intent.topic in ("now", "catch_up") and not meant.sure):
         return _every(turn)
     if found := of_batch.answer(turn, meant, intent):
         return found

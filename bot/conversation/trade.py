@@ -5,9 +5,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.conversation import answered, curing, of_batch, sums
-from bot.conversation.understand import Understood
-from bot.intents.intents import Ask, Unclear
+from bot.conversation.understand import Understood, context_of
+from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
+from bot.intents.moves import read_move
+from bot.intents.normal import normal
 from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
@@ -22,6 +24,7 @@ SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no 
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
+_MAY_WE = re.compile(r"^(?:so |and |ok )?(?:can|could|shall|should|may|would) (?:we|i|you|it) (?:please )?")
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
@@ -35,6 +38,8 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     found = _found(text)
     if (not short or _elsewhere(found) or grave(text)) and (sure := known(turn, text)):
         return sure
+    if meant.a is not None and not told and (moved := _as_moved(turn, meant, text)):
+        return moved
     if told and (as_told := _as_told(turn, meant, text)):
         return as_told
     if offered := _perhaps(turn, found, (text, told)):
@@ -68,6 +73,18 @@ def _as_told(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return ()
     here = tuple(replace(option, batch=meant.batch) for option in options)  # type: ignore[call-arg]
     said, rows = unclear.say(Unclear("likely", text[:60], here), turn.person)
+    return (Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": "likely"}, about=meant.batch),)
+
+
+def _as_moved(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
+    """«can we eat it a week later?» with nothing known of it: the meal moved so, one tap away."""
+    plain = _MAY_WE.sub("", normal(text, turn.person.language)).strip(" ?")
+    context = context_of(turn, meant.message, None, meant.a)
+    parts = (found for part in plain.split(",") if (found := read_move(part.strip(), context)))
+    options = tuple(replace(one, batch=meant.batch) for one in parts if isinstance(one, MoveDeadline))
+    if not options:
+        return ()
+    said, rows = unclear.say(Unclear("likely", text[:60], options[-1:]), turn.person)
     return (Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": "likely"}, about=meant.batch),)
 
 

@@ -16,12 +16,12 @@ _HELP: Final = re.compile(
 _THANKED: Final = re.compile(r"^(?:thanks?|thank you|many thanks)\b[^\d?]*$")
 _GREET: Final = re.compile(
     r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
-    r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|thx|danke|cheers|great|cool|nice|"
+    r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|ta|tks|tnx|thx|danke|cheers|great|cool|nice|"
     r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|and|ok(?:ay)?|k|got it"
     r"|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
-_THANKS: Final = re.compile(r"\b(?:thanks?|ty|thx|danke|cheers)\b")
+_THANKS: Final = re.compile(r"\b(?:thanks?|ty|ta|tks|tnx|thx|danke|cheers)\b")
 _HELLO: Final = re.compile(
     r"^/start\b|\b(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
     r"|guten (?:morgen|tag|abend))\b"

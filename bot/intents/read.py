@@ -78,7 +78,7 @@ _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as 
 _WHEN_TO: Final = re.compile(
     r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
 )
-_ASKED_CLAUSE: Final = re.compile(r"[,;.!?](?:\s|$)+|\s+(?:and|then|so)\s+")
+_ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
 def read(text: str, context: Context) -> list[Intent]:

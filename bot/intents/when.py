@@ -28,6 +28,7 @@ _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "ni
 _SOON: Final = timedelta(hours=2)
 # «bought it yesterday, for sunday»: nobody eats on a day that is gone
 _PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # the next one, of whichever day
+_AGO: Final = re.compile(r"\bago\b")
 _GONE: Final = re.compile(r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b")
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _USUAL_MEAL: Final = (13, "pm")
@@ -86,7 +87,7 @@ def longest(text: str) -> timedelta | None:
 def past(text: str, context: Context, before: datetime | None = None) -> When | None:
     """When something was done: the latest fitting time that is not after `before` (now, unless it is given)."""
     limit = before or context.now
-    if "ago" in text.split() or text.startswith("vor ") or " vor " in text:
+    if _AGO.search(text) or text.startswith("vor ") or " vor " in text:
         back = span(text)
         return When(limit - back) if back else None
     spoken = _spoken(text, context, past=True)

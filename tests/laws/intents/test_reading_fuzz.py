@@ -1,5 +1,6 @@
-"""Fifty thousand lines that nobody typed: none raises or runs away, every offer fits a button. Slow: run by night."""
+"""Fifty thousand lines that nobody typed, by night a million: none raises or runs away, every offer fits a button."""
 
+import os
 import random
 import time
 from typing import get_args
@@ -12,7 +13,7 @@ from bot.intents.intents import Intent, Unclear
 from bot.intents.read import read
 from tests.talk_lines import KILOS, POUNDS, context, rows
 
-LINES = 50_000
+LINES = int(os.environ.get("SALTBELL_FUZZ_LINES", "50000"))  # by night a million
 SLOWEST_S = 0.5
 WORDS = [word for name in ("messages_sample.csv", "questions_sample.csv") for row in rows(name)
          for word in (row.get("message") or row["question"]).split()]  # fmt: skip
