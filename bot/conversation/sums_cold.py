@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 
 from bot import measures
+from bot.conversation.sums_dates import comes_out
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted, in_pounds_and_ounces
@@ -190,6 +191,8 @@ def _days(turn: Turn, line: Told) -> Answer:
         return said, keys, {"cure_days": band.p90, "other_days": other[1]}
     by_rule = None if setup.method == "inject" else square_rule(found.immersion.piece)
     said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
+    if out := comes_out(turn, line, band.p90):
+        said = f"{said}\n{out}"
     return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}
 
 
@@ -224,6 +227,15 @@ def _nitrite_in(turn: Turn, line: Told) -> Answer:
     return sums_salt.nitrite_of_cure((low, high), strength), LAW, {"nitrite_kg": high * strength}
 
 
+def _meat_for(turn: Turn, line: Told) -> Answer:
+    """How much meat so much curing salt is for, dry, at the house's level."""
+    low, _ = _cure(line)
+    strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
+    target = _level(line) or house_target(turn.person.jurisdiction, _class(line), "dry")
+    mass = low * strength * 1e6 / target
+    return sums_mixed.meat_for(low, strength, mass, target, turn.person), LAW, {"meat_kg": mass}
+
+
 def _inject(turn: Turn, line: Told) -> Answer:
     """How much is pumped in, and the curing salt that it holds."""
     mass, pump = need(line.meat, "meat"), line.pump or next((f for f in line.fractions if f < 0.3), mixing.PUMP)
@@ -252,5 +264,5 @@ def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
 
 SUMS = {
     "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days, "scale": _scale,
-    "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe,
+    "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe, "meat_for": _meat_for,
 }  # fmt: skip

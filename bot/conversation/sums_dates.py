@@ -22,6 +22,10 @@ DAY_IN_HAND: Final = 1
 _IN_THE_CURE: Final = re.compile(
     r"\b(?:bag|brine|brining|cure|curing|tub|bucket|pickle|corning|salt)\b|\b(?:goes|went|put(?: it)?) in\b"
 )
+_WHEN: Final = re.compile(
+    r"^(?=.*\b(?:start|begin|go|put)\w*\b).*\b(?:when|(?:what|which) (?:day|date))\b|\bout when\b"
+)
+_STARTS: Final = re.compile(r"\b(?:start\w*|from|begin\w*|goes in|put it in|take it out)\b(?: (?!for\b)\w+){0,2}$")
 _PAST: Final = re.compile(r"\b(?:went|put|been|since|started|did|was)\b")
 NOON: Final = time(12)
 
@@ -60,6 +64,15 @@ def _first_day(turn: Turn, text: str) -> tuple[date, str]:
     return (today, text) if found is None else (found.days[0], text[found.end :])
 
 
+def comes_out(turn: Turn, line: Told, days: Days) -> str:
+    """The day on which a cure of so many days comes out, where a line asks for one; nothing where it does not."""
+    if not _WHEN.search(line.text):
+        return ""
+    first, _ = _first_day(turn, _without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]))
+    out = first + timedelta(days=ceil(days))
+    return sums_dates.comes_out(_noon(turn, first), _noon(turn, out), turn.person)
+
+
 def _noon(turn: Turn, day: date) -> datetime:
     return instant(day, NOON, turn.person.zone).at
 
@@ -72,9 +85,13 @@ def _thaw(turn: Turn, line: Told) -> Answer:
     said, keys = sums_dates.thaw(mass, fridge, water, turn.person), (fridge.source.key, *KITCHEN)
     body: dict[str, object] = {"high_h": fridge.high}
     today = wall_of(turn.now, turn.person.zone).date()
-    day = find_day(_without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]), today)
+    bare = _without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"])
+    day = find_day(bare, today)
     if day is None or day.days[0] <= today:
         return said, keys, body
+    if _STARTS.search(bare[: day.start].strip()):
+        soft = day.days[0] + timedelta(days=ceil(fridge.high / A_DAY))
+        return f"{sums_dates.soft_by(_noon(turn, day.days[0]), _noon(turn, soft), turn.person)}\n{said}", keys, body
     before: Days = ceil(fridge.high / A_DAY) + DAY_IN_HAND
     begin = day.days[0] - timedelta(days=before)
     lead = sums_dates.thaw_by(_noon(turn, begin), _noon(turn, day.days[0]), begin < today, turn.person)

@@ -7,7 +7,7 @@ from datetime import timedelta
 from itertools import accumulate
 from typing import Any, TypeAlias
 
-from bot.intents.fitting import between, pits
+from bot.intents.fitting import between, height_asked, pits
 from bot.intents.told import Told
 from bot.wording import sums, sums_beside, sums_hot
 from core.answers.held import held
@@ -16,7 +16,7 @@ from core.heat.band import Band
 from core.heat.cook import Cook
 from core.heat.cooling import chill
 from core.heat.fire import fuel
-from core.heat.humid_air import boiling_point, pressure_at
+from core.heat.humid_air import boiling_point, height_of, pressure_at
 from core.heat.ready import forecast
 from core.meat.cuts import cut
 from core.meat.piece import Cut, Piece, Species, piece
@@ -38,6 +38,7 @@ _CURED = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastr
 A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Common practice
 _PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
 _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
+_A_BIRD = re.compile(r"^(?!.*\b(?:duck|goose|geese|breast|turkey|chicken)).*\b(?:birds?|poultry)\b")
 _NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
@@ -73,8 +74,11 @@ def piece_of(line: Told) -> Piece:
 def _cut(line: Told) -> Cut:
     """The cut by its name, else that of the product or the animal that comes in pieces of this weight.
 
-    A whole packer is as thick as its point.
+    A whole packer is as thick as its point; a bird that nobody names is a chicken or, heavier than those are, a turkey.
     """
+    if _A_BIRD.search(line.text) and not line.product:
+        chicken = cut("chicken_whole")
+        return chicken if (line.heaviest or 0.0) <= chicken.mass_high else cut("turkey_whole")
     if line.cut == "packer":
         return cut("brisket_point")
     if line.cut not in ("", "both", "brisket"):
@@ -196,12 +200,19 @@ def _cook(turn: Turn, line: Told) -> Answer:
     return said, keys, body
 
 
+def _hours_meant(text: str) -> Hours | None:
+    """The hours of «overnight» and of «per hour»; None where none are meant."""
+    if _OVERNIGHT.search(text):
+        return A_NIGHT
+    return 1.0 if re.search(r"\b(?:per|an|each|every) hour\b", text) else None
+
+
 def _fuel(turn: Turn, line: Told) -> Answer:
     """Fuel for the hours; where the fuel is told, how long it lasts, and whether that is enough."""
     stove = next((name for words, name in _STOVES if words.search(line.text)), turn.person.cooker)
     one = cut(line.cut if line.cut not in ("", "both", "brisket") else "brisket_flat")
     has = line.meat if _OF_FUEL.search(line.text) else None
-    hours = line.hours if line.hours is not None or not _OVERNIGHT.search(line.text) else A_NIGHT
+    hours = line.hours or _hours_meant(line.text)
     if hours is None and has is not None:
         a_tenth = fuel(stove, _pit(line), 10.0, one)
         lasts = 10.0 * has / a_tenth.load
@@ -216,6 +227,13 @@ def _fuel(turn: Turn, line: Told) -> Answer:
 
 
 def _altitude(turn: Turn, line: Told) -> Answer:
+    if line.height is None and height_asked(line):
+        height = height_of(line.temperatures[0])
+        return (
+            sums_hot.so_high(line.temperatures[0], height, turn.person),
+            ("ASHRAE_PSYCHROMETRICS",),
+            {"height_m": height},
+        )
     height = line.height or 0.0
     at = boiling_point(pressure_at(height))
     return sums_hot.boils(height, at, turn.person), ("ASHRAE_PSYCHROMETRICS",), {"boils_c": at}

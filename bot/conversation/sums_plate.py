@@ -29,6 +29,13 @@ _TRIMMED: Final = re.compile(r"\btrim\w*\b")
 _CURED: Final = re.compile(
     r"\b(?:dry cured?|curing|cure|in the bag|in (?:the )?salt)\b(?!.*\b(?:smok\w*|cook\w*|pit|grill)\b)"
 )
+_BUFFET: Final = re.compile(
+    r"\b(?:buffet|potluck|with (?:lots of |many |plenty of )?sides|finger food|nibbles|tasting)\b"
+)
+_HOW_MANY: Final = re.compile(
+    r"\bhow many (?:\d[\d.]* ?(?:kg|lb) )?(?:whole )?(?:briskets?|flats?|packers?|hams?|turkeys?|chickens?|birds?"
+    r"|bellies|butts?|shoulders?|loins?|pieces)\b"
+)
 _SLICES: Final = re.compile(r"\b(\d{1,2}) slices\b")
 
 
@@ -38,12 +45,15 @@ def _shopping(turn: Turn, line: Told) -> Answer:
         return sums_plate.raw_for_cooked(line.meat, raw, turn.person), KITCHEN, {"raw_kg": raw.usual}
     people = int(need(line.people, "people"))
     bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
-    raw = amounts.raw_for(people, _tender(line), each=line.each).times(1.0 / bone)
+    each = line.each or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)
+    raw = amounts.raw_for(people, _tender(line), each=each).times(1.0 / bone)
     body = {"raw_kg": raw.usual}
+    if line.heaviest is not None and _HOW_MANY.search(line.text):
+        return sums_plate.so_many(line.heaviest, people, raw, turn.person), KITCHEN, body
     if line.meat is not None and line.each is None:
         return sums_plate.enough(line.meat, people, raw, turn.person), KITCHEN, body
-    if line.each is not None:
-        return sums.shopping_each(people, line.each, raw.usual, turn.person), KITCHEN, body
+    if each is not None:
+        return sums.shopping_each(people, each, raw.usual, turn.person), KITCHEN, body
     return sums.shopping(people, raw, turn.person), KITCHEN, body
 
 

@@ -30,12 +30,13 @@ _BEFORE_AFTER: Final = re.compile(
 DAY_NAMED: Final = re.compile(
     r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th))\b"
 )
+_MEAT_ASKED: Final = re.compile(
+    r"\bhow (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?) (?:meat|brisket|pork|beef|belly)\b"
+)
 _DATE_ASKED: Final = re.compile(
     r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out)\b"
 )
-_FUEL: Final = re.compile(
-    r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|pellets?|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
-)
+_FUEL: Final = re.compile(r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
@@ -92,6 +93,12 @@ def price(text: str) -> tuple[float, str] | None:
     """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
     found = _PRICE.search(text)
     return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
+
+
+def height_asked(line: Told) -> bool:
+    """Whether the height of a place is asked for by what water boils at there."""
+    boils = len(line.temperatures) == 1 and 80.0 <= line.temperatures[0] <= 100.5 and "boil" in line.text
+    return boils and bool(re.search(r"\b(?:how high|height|altitude|elevation)\b", line.text))
 
 
 def by_the_kilo(text: str) -> bool:
@@ -288,8 +295,9 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
     "brine_cools": _is_hot_brine,
     "price": lambda line: price(line.text) is not None,
-    "fuel": lambda line: bool(_FUEL.search(line.text)),
-    "altitude": lambda line: line.has("height"),
+    "fuel": lambda line: bool(_FUEL.search(line.text)) and "pellet" not in line.text,
+    "altitude": lambda line: line.has("height") or height_asked(line),
+    "meat_for": lambda line: _has_cure(line) and not line.has("meat") and bool(_MEAT_ASKED.search(line.text)),
     "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
     "steam": lambda line: line.has("meat"),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),

@@ -14,6 +14,7 @@ from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Band as Days
 from core.units import Fraction, Kilograms, Metres, celsius_from_fahrenheit
 
+FIRST_MARK_H = 1.5  # to 80 °F; sources.FSIS_COOLING_1999
 LONG = 16.0  # days by the rule, from which injecting is the better way. Common practice
 SIGNS = {"c": "°C", "f": "°F", "in": "in", "cup": "cups"}
 
@@ -200,7 +201,9 @@ def chill(
     thick: Metres, ice: tuple[Band | None, Band | None], rack: tuple[Band | None, Band | None], person: Person
 ) -> str:
     """How long to cool, in ice water and on a rack."""
-    return say(
+    slow = rack[0] is None or rack[0].p90 > FIRST_MARK_H
+    lead = say("The fridge alone is too slow for it: ice water, or cut it thinner.") if slow else say("Either will do.")
+    return f"{lead}\n" + say(
         "In ice water about {ice_80} from {from_c} to {mark}, and {ice_40} to {cold}, at {thick} thick.\n"
         "Bare on a rack in the fridge {rack_80} and {rack_40}. The rule: 1.5 h to the first, 5 h more to the second.",
         ice_80=_band(ice[0]),

@@ -62,5 +62,21 @@ def thaw_by(begin: datetime, wanted: datetime, late: bool, person: Person) -> st
     )
 
 
+def soft_by(begin: datetime, soft: datetime, person: Person) -> str:
+    """When it is soft, put into the fridge on a day."""
+    return say(
+        "In the fridge from {begin} it is soft on {soft}, by the longer figure.",
+        begin=numbers.day(begin, person),
+        soft=numbers.day(soft, person),
+    )
+
+
+def comes_out(first: datetime, out: datetime, person: Person) -> str:
+    """The day on which a cure comes out that begins on another."""
+    return say(
+        "Begun {first}, it comes out {out} by that.", first=numbers.day(first, person), out=numbers.day(out, person)
+    )
+
+
 def _long(hours: Hours) -> str:
     return numbers.days(hours / 24.0) if hours >= 24.0 else numbers.hours(ceil(hours))

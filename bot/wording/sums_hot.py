@@ -219,6 +219,17 @@ def boils(height: Metres, at: Celsius, person: Person) -> str:
     )
 
 
+def so_high(at: Celsius, height: Metres, person: Person) -> str:
+    """The height that a boiling point tells."""
+    return say(
+        "Water boils at {at} at about {height} m ({feet} ft), by the standard atmosphere; the weather moves it by a hundred metres or two.\n"
+        "If you live lower than that, the thermometer is off: check it in ice water too.",
+        at=_tenths(at, person),
+        height=f"{round(height / 50.0) * 50}",
+        feet=f"{round(height / 0.3048 / 100.0) * 100}",
+    )
+
+
 def _tenths(at: Celsius, person: Person) -> str:
     f, c = f"{decimal(at * 1.8 + 32.0, 1)} °F", f"{decimal(at, 1)} °C"
     return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"

@@ -78,6 +78,18 @@ def pounds_and_ounces(typed: float, unit: str, mass: Kilograms) -> str:
     )
 
 
+def meat_for(cure: Kilograms, strength: Fraction, meat: Kilograms, level: float, person: Person) -> str:
+    """How much meat a curing salt is for."""
+    return say(
+        "{cure} of the {strength} kind are for {meat} of meat, dry, at {level}; in a brine the water counts with it.\n"
+        "Weigh it for the meat that you have: what is left keeps, dry and dark.",
+        cure=numbers.grams(cure),
+        strength=numbers.percent(strength),
+        meat=numbers.mass(meat, person),
+        level=numbers.ppm(level),
+    )
+
+
 def fits(litres: float, wanted: Span) -> str:
     """Whether a vessel holds it."""
     if litres >= wanted.high:

@@ -1,6 +1,6 @@
 """What the sums of the table come to, in words: to buy, to lose, to keep, to warm."""
 
-from math import floor
+from math import ceil, floor
 
 from bot.wording import numbers
 from bot.wording.language import decimal, say
@@ -173,4 +173,19 @@ def rub_and_salt(meat: Kilograms, rub: tuple[float, ...], salt: tuple[float, flo
         meat=numbers.mass(meat, person),
         least=numbers.grams(salt[0] * meat),
         most=numbers.grams(salt[1] * meat),
+    )
+
+
+def so_many(mass: Kilograms, people: int, raw: Span, person: Person) -> str:
+    """How many pieces of a weight so many eaters want."""
+    few, usual, many = (ceil(of / mass - 1e-9) for of in (raw.low, raw.usual, raw.high))
+    return say(
+        "{usual} of {mass}, trimmed: {raw} raw for {people} at 150 g cooked each; {few} with much beside it, {many} for hungry ones.\n"
+        "Bought untrimmed, half as much again.",
+        usual=usual,
+        mass=numbers.mass(mass, person),
+        raw=numbers.mass(raw.usual, person),
+        people=people,
+        few=few,
+        many=many,
     )

@@ -13,6 +13,7 @@ from core.units import Celsius, Metres, Pascals, kelvin_from_celsius
 STANDARD_PRESSURE: Final = 101325.0  # [Pa]
 VAPOUR_GAS_CONSTANT: Final = 461.5  # [J/kg K]
 MOLE_RATIO: Final = 0.621945  # water to dry air, ASHRAE ch. 1 eq. 20
+HIGHEST_M: Final[Metres] = 5000.0  # of the standard atmosphere as it is computed here
 
 # ln(p/Pa) = c0/T + c1 + c2 T + c3 T2 + c4 T3 + c5 T4 + c6 ln T, T in K
 OVER_WATER: Final = (-5.8002206e3, 1.3914993, -4.8640239e-2, 4.1764768e-5, -1.4452093e-8, 0.0, 6.5459673)
@@ -21,8 +22,8 @@ OVER_ICE: Final = (-5.6745359e3, 6.3925247, -9.677843e-3, 6.2215701e-7, 2.074782
 
 def pressure_at(altitude_m: Metres) -> Pascals:
     """Pressure of the standard atmosphere. [Pa] ASHRAE ch. 1 eq. 3; -500 to 5000 m"""
-    if not -500.0 <= altitude_m <= 5000.0:
-        raise OutOfRange("altitude", altitude_m, -500.0, 5000.0, "m")
+    if not -500.0 <= altitude_m <= HIGHEST_M:
+        raise OutOfRange("altitude", altitude_m, -500.0, HIGHEST_M, "m")
     return STANDARD_PRESSURE * float((1 - 2.25577e-5 * altitude_m) ** 5.2559)
 
 
@@ -99,3 +100,12 @@ def _ratio_at_wet_bulb(dry_bulb_c: Celsius, wet_bulb_c: Celsius, pressure: Pasca
             2501.0 + 1.86 * dry_bulb_c - 4.186 * wet_bulb_c
         )
     return ((2830.0 - 0.24 * wet_bulb_c) * saturated - 1.006 * drop) / (2830.0 + 1.86 * dry_bulb_c - 2.1 * wet_bulb_c)
+
+
+def height_of(celsius: Celsius) -> Metres:
+    """The height at which water boils so, by the standard atmosphere. [m] 0 at 100 °C and above; to a metre."""
+    low, high = 0.0, HIGHEST_M
+    while high - low > 1.0:
+        middle = (low + high) / 2.0
+        low, high = (middle, high) if boiling_point(pressure_at(middle)) > celsius else (low, middle)
+    return low

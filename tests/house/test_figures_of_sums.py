@@ -53,7 +53,7 @@ PRINTED = {
     "30 to 50 %": "COMMON_PRACTICE", "60 to 100 %": "COMMON_PRACTICE", "a quarter more room": "COMMON_PRACTICE",
     "nine in ten": "JUDGEMENT", "to half a degree": "JUDGEMENT", "at 140 °F": "FSIS_DANGER_ZONE",
     "up to 4 °C": "FSIS_COLD_STORAGE", "45 to 60 min a kilo": "COMMON_PRACTICE",
-    "heated to 165 °F": "FSIS_SAFE_TEMPERATURES", "counts as day 0": "DERIVED",
+    "a hundred metres or two": "JUDGEMENT", "heated to 165 °F": "FSIS_SAFE_TEMPERATURES", "counts as day 0": "DERIVED",
     "fewer than half of such cooks": "DERIVED",
     "for 7 days": "FOOD_CODE_PARASITES", "for 15 h": "FOOD_CODE_PARASITES", "for 30 min": "HOT_SMOKED_FISH",
     "two for a thick side": "HOT_SMOKED_FISH",

@@ -6,7 +6,7 @@ from CoolProp.CoolProp import PropsSI
 from core.answers import amounts
 from core.answers.held import held
 from core.errors import OutOfRange
-from core.heat.humid_air import boiling_point, pressure_at
+from core.heat.humid_air import boiling_point, height_of, pressure_at
 
 
 @pytest.mark.parametrize(("height", "pascals"), [(0.0, 101325.0), (1500.0, 84556.0), (3000.0, 70109.0)])
@@ -89,3 +89,11 @@ def test_salt_of_a_slice() -> None:
     found = amounts.salt_in_slice(0.030, 0.0225)
     assert found.low < found.usual < found.high
     assert amounts.sodium(found.high) == pytest.approx(0.00047, rel=0.05)
+
+
+@pytest.mark.parametrize(("height", "pascals"), [(1500.0, 84556.0), (3000.0, 70109.0)])
+def test_the_height_by_boiling_water(height: float, pascals: float) -> None:
+    """US Standard Atmosphere 1976 (from memory), and where water boils under its pressures by CoolProp (IAPWS-95)."""
+    boils = PropsSI("T", "P", pascals, "Q", 0, "Water") - 273.15
+    assert height_of(boils) == pytest.approx(height, abs=40.0)
+    assert height_of(100.5) == pytest.approx(0.0, abs=1.0)
