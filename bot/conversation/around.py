@@ -137,7 +137,8 @@ def _of_a(words: Callable[[Assessment], str]) -> Answer:
 
 TOPICS: Final[Mapping[str, Answer]] = {
     "late": _of_a(around.late), "flips_done": _of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
-    "fridge_if": _of_a(around.fridge_if), "grams": _grams, "no_fire": _no_fire, "photo": _of_a(around.photo),
+    "fridge_if": _of_a(around.fridge_if),
+    "altogether": _of_a(around.altogether), "grams": _grams, "no_fire": _no_fire, "photo": _of_a(around.photo),
     "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": _of_a(around.which_call),
     "call_at": _call_at,
 }  # fmt: skip

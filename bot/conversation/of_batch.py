@@ -31,7 +31,7 @@ SHORTEST = 3  # words; «plan» is the whole plan
 CLOSER = {  # said of much, and what may be meant of it
     "log": frozenset(
         {"flip_last", "since", "last_reading", "fridge_log", "weight", "dose", "cure_in", "thickness", "meal", "missed"}
-        | {"last_time", "flips_done", "rate"}
+        | {"last_time", "flips_done", "rate", "between"}
     ),
     "plan": frozenset(
         {"plan", "out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight", "cooled"}
@@ -42,9 +42,11 @@ CLOSER = {  # said of much, and what may be meant of it
     ),
     "dose": frozenset({"cure_in"}),
     "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", *around.WITH_A_MASS}),
-    "eta": frozenset({"in_time", "out", "slice", "cured_yet", "eat_cold", "reaches", "hotter", "earliest", "late"}),
+    "eta": frozenset(
+        {"in_time", "out", "slice", "cured_yet", "eat_cold", "reaches", "hotter", "earliest", "late", "wrap"}
+    ),
     "safe": frozenset({"cooled", "photo", "last_time", "eat_cold"}),
-    "pull": frozenset({"off", "reaches", "at_core"}),
+    "pull": frozenset({"off", "reaches", "at_core", "pull_at"}),
 }
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
 PROBES = (
@@ -63,6 +65,10 @@ OF_ONES_OWN = frozenset(
 CLEAR = 0.15
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
+_OF_SOMEBODY = re.compile(
+    r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
+)
+_SUPPOSED = re.compile(r"\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe)\b")
 _TURNED = re.compile(r"\b(?:flip|turn)")
 _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
@@ -77,7 +83,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     language = turn.person.language
     text = _as_it(turn, text)
     plain = normal(text, language)
-    if _TELLS.match(plain) and not is_question(plain):
+    if (_TELLS.match(plain) and not is_question(plain)) or _OF_SOMEBODY.search(plain):
         return None
     named = of_batch(text if language == ENGLISH else plain)
     if named is None or yard.is_ahead(named, phase) or (_figured(plain) and named not in _with_a_mass(plain)):
@@ -172,10 +178,19 @@ def _cure_in(turn: Turn, a: Assessment) -> str:
     return recalled.cure_in(a, recalled.dosed_at(a), _who_did(turn, a, Kind.BRINE.value))
 
 
+def _probe(text: str) -> Probe | None:
+    """The thermometer that a line names."""
+    return next((probe for probe, words in PROBES if re.search(words, text.lower())), None)
+
+
+def _between(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    return recalled.between(of[0], _probe(of[1]))
+
+
 def _reading(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     """The last reading, or the one nearest to an hour that is named."""
     a, text = of
-    probe = next((probe for probe, words in PROBES if re.search(words, text.lower())), None)
+    probe = _probe(text)
     said = when.past(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
     named = said is not None and said.hour_said
     return recalled.reading_at(a, probe, said.at) if named and said else recalled.last_reading(a, probe)
@@ -258,7 +273,7 @@ TOPICS: Mapping[str, Answer] = {
     **around.TOPICS, **on_the_fire.TOPICS,
     "day": _of_a(standing.day), "out": _of_a(standing.out), "since": _of_a(standing.since),
     "flip_next": _of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": _of_a(standing.missed),
-    "skip_flip": _of_a(standing.skip_flip), "last_reading": _reading,
+    "skip_flip": _of_a(standing.skip_flip), "last_reading": _reading, "between": _between,
     "fridge_log": _of_a(recalled.fridge), "weight": _of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": _of_a(recalled.is_cured), "cured_yet": _of_a(sooner.cured_yet), "earlier": _earlier,
     "longer": _longer, "eat_cold": _of_a(talked_of.eat_cold), "cooled": _of_a(_cooled), "in_time": _in_time,

@@ -9,8 +9,9 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.normal import normal
-from bot.wording import on_the_fire
+from bot.wording import doneness, on_the_fire
 from core.batch.assess import Assessment
+from core.batch.events import Probe
 from core.batch.rise import ready_at
 from core.service.turn import Turn
 from core.units import Celsius
@@ -63,6 +64,16 @@ def _at_core(turn: Turn, meant: Understood, of: Of) -> str:
     return on_the_fire.at_core(a, a.batch.setup.target_c if core is None else core)
 
 
+def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
+    """Off at a core that is named, or at the last that was read."""
+    a, text = of
+    core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    last = a.batch.last(Probe.CORE)
+    if a.on_at is None or a.batch.off_at is not None or (core is None and last is None):
+        return doneness.pull_asked(a)
+    return on_the_fire.pull_at(a, core if core is not None or last is None else last.celsius)
+
+
 def _hotter(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
@@ -93,6 +104,6 @@ def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime 
 
 TOPICS: Final[Mapping[str, Callable[[Turn, Understood, Of], str]]] = {
     "rate": _rate,
-    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter,
+    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter, "pull_at": _pull_at,
     "sure": lambda turn, meant, of: on_the_fire.sure(of[0]),
 }  # fmt: skip

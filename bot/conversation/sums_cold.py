@@ -9,9 +9,10 @@ from bot.conversation.sums_hot import Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import times
-from bot.intents.fitting import bare_grams, by_the_kilo, masses
+from bot.intents.fitting import bare_grams, masses
 from bot.intents.rates import rate
 from bot.intents.told import THINNEST, Told
+from bot.intents.wanted import by_the_kilo
 from bot.wording import per_weight, sums, sums_beside, sums_hot, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.batch import material

@@ -7,8 +7,9 @@ from datetime import timedelta
 from itertools import accumulate
 from typing import Any, TypeAlias
 
-from bot.intents.fitting import between, height_asked, pits
+from bot.intents.fitting import between, pits
 from bot.intents.told import Told
+from bot.intents.wanted import height_asked
 from bot.wording import sums, sums_beside, sums_hot
 from core.answers.held import held
 from core.errors import Missing

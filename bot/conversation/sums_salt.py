@@ -6,8 +6,9 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.fitting import by_the_kilo, is_curing, masses, salt_share, spoonful
+from bot.intents.fitting import is_curing, masses, salt_share, spoonful
 from bot.intents.told import Told
+from bot.intents.wanted import by_the_kilo
 from bot.wording import sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees

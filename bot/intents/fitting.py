@@ -9,6 +9,7 @@ from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.rates import rate
 from bot.intents.told import Told, told
+from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price
 from core.units import Kilograms
 
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
@@ -30,9 +31,6 @@ _BEFORE_AFTER: Final = re.compile(
 DAY_NAMED: Final = re.compile(
     r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th))\b"
 )
-_MEAT_ASKED: Final = re.compile(
-    r"\bhow (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?) (?:meat|brisket|pork|beef|belly)\b"
-)
 _DATE_ASKED: Final = re.compile(
     r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out)\b"
 )
@@ -49,12 +47,6 @@ _CURING: Final = re.compile(
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
 _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
-)
-_A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
-_PRICE: Final = re.compile(
-    r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
-    r"(?P<unit>kg|kilo|kilogram|lb|pound)\b"
-    r"(?=.*\b(?:cooked|costs?|come (?:out )?at|price|pay|cheap\w*|finished|head|each)\b)"
 )
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
@@ -87,23 +79,6 @@ def masses(text: str) -> list[Kilograms]:
 def salt_share(line: Told) -> float | None:
     """The share of salt that is wanted, where it is one that meat may have."""
     return next((f for f in line.fractions if _SALTED[0] <= f <= _SALTED[1]), None)
-
-
-def price(text: str) -> tuple[float, str] | None:
-    """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
-    found = _PRICE.search(text)
-    return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
-
-
-def height_asked(line: Told) -> bool:
-    """Whether the height of a place is asked for by what water boils at there."""
-    boils = len(line.temperatures) == 1 and 80.0 <= line.temperatures[0] <= 100.5 and "boil" in line.text
-    return boils and bool(re.search(r"\b(?:how high|height|altitude|elevation)\b", line.text))
-
-
-def by_the_kilo(text: str) -> bool:
-    """Whether something is told for a kilo of meat."""
-    return bool(_A_KILO.search(text))
 
 
 def bare_grams(text: str) -> float | None:
@@ -297,7 +272,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "price": lambda line: price(line.text) is not None,
     "fuel": lambda line: bool(_FUEL.search(line.text)) and "pellet" not in line.text,
     "altitude": lambda line: line.has("height") or height_asked(line),
-    "meat_for": lambda line: _has_cure(line) and not line.has("meat") and bool(_MEAT_ASKED.search(line.text)),
+    "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
     "steam": lambda line: line.has("meat"),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),

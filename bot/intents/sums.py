@@ -13,11 +13,12 @@ from bot.intents import brinings
 from bot.intents.context import Context
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
-from bot.intents.fitting import FITS, days_kept, price
+from bot.intents.fitting import FITS, days_kept
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
 from bot.intents.told import told
+from bot.intents.wanted import price
 from bot.intents.when import meal
 from core.answers.find import sum_meant
 

@@ -206,3 +206,32 @@ def _rests_on(a: Assessment) -> str:
         said=said,
         next=plans.coming(a),
     ).strip()
+
+
+def pull_at(a: Assessment, core: Celsius) -> str:
+    """What it is if it comes off at a core: raw, cooked and firm, or as planned."""
+    shown, target = numbers.temperature(core, a.person), a.batch.setup.target_c
+    if core < a.floor_c:
+        return say(
+            "Not at {core}: under {floor} it counts as raw. Leave it on, or finish it in an oven.",
+            core=shown,
+            floor=numbers.both(a.floor_c, a.person),
+        )
+    if core >= target - doneness.UNDER_K:
+        shown_target = numbers.temperature(target, a.person)
+        said = say(
+            "At {core} it is as planned: {target} was meant. Say «off» when you take it.",
+            core=shown,
+            target=shown_target,
+        )
+        return f"{said}\n{meats.done_at(a)}"
+    firm = say("firm, and to be sliced thin") if target >= meats.TENDER_FROM_C else say("less done than was meant")
+    return say(
+        "At {core} it is cooked by the floor of {floor}, but {firm}: {target} was meant. {ready}\n"
+        "Off early it has to be eaten hot, or chilled by the clock of the cooling.",
+        core=shown,
+        floor=numbers.both(a.floor_c, a.person),
+        firm=firm,
+        target=numbers.temperature(target, a.person),
+        ready=say("Ready {band}.", band=numbers.time_band(a.ready, a.person, a.now)) if a.ready else "",
+    )

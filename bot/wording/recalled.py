@@ -37,6 +37,21 @@ def last_reading(a: Assessment, probe: Probe | None) -> str:
     return "\n".join(line for line in (f"{lead} {earlier}".strip(), plans.coming(a)) if line)
 
 
+def between(a: Assessment, probe: Probe | None) -> str:
+    """How many readings there are of a probe, the first, the coldest and the hottest."""
+    last = a.batch.readings[-1].probe if a.batch.readings else Probe.FRIDGE
+    seen = a.batch.of_probe(probe or last)
+    if not seen:
+        return last_reading(a, probe)
+    low, high = (pick(seen, key=lambda r: r.celsius) for pick in (min, max))
+    count = say_n(
+        "{n} reading: {first}.", "{n} readings, the first {first}.", len(seen), n=len(seen), first=one(seen[0], a)
+    )
+    if len(seen) == 1:
+        return count
+    return count + " " + say("Lowest {low}, highest {high}.", low=one(low, a), high=one(high, a))
+
+
 def reading_at(a: Assessment, probe: Probe | None, at: datetime) -> str:
     """What was read nearest to an hour that is past."""
     seen = [r for r in (a.batch.of_probe(probe) if probe else a.batch.readings) if r.at <= a.now]

@@ -1,0 +1,38 @@
+"""What a question wants by its words where its figures do not say it: meat for a cure, a price, a height, a kilo."""
+
+import re
+from typing import Final
+
+from bot.intents.told import Told
+
+_MEAT_ASKED: Final = re.compile(
+    r"\bhow (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?) (?:meat|brisket|pork|beef|belly)\b"
+)
+_PRICE: Final = re.compile(
+    r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
+    r"(?P<unit>kg|kilo|kilogram|lb|pound)\b"
+    r"(?=.*\b(?:cooked|costs?|come (?:out )?at|price|pay|cheap\w*|finished|head|each)\b)"
+)
+_A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
+
+
+def meat_asked(text: str) -> bool:
+    """Whether the meat is what is asked for."""
+    return bool(_MEAT_ASKED.search(text))
+
+
+def price(text: str) -> tuple[float, str] | None:
+    """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
+    found = _PRICE.search(text)
+    return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
+
+
+def height_asked(line: Told) -> bool:
+    """Whether the height of a place is asked for by what water boils at there."""
+    boils = len(line.temperatures) == 1 and 80.0 <= line.temperatures[0] <= 100.5 and "boil" in line.text
+    return boils and bool(re.search(r"\b(?:how high|height|altitude|elevation)\b", line.text))
+
+
+def by_the_kilo(text: str) -> bool:
+    """Whether something is told for a kilo of meat."""
+    return bool(_A_KILO.search(text))
