@@ -14,7 +14,7 @@ __all__ = ["Source", "Status", "every_source"]
 FSIS_COOKING_2021 = Source(
     "FSIS_COOKING_2021",
     "FSIS Cooking Guideline for Meat and Poultry Products (Revised Appendix A)",
-    "USDA FSIS, Tables 2, 3, 4 and 6",
+    "USDA FSIS, Tables 2, 3, 4 and 6; Come-Up-Time Option (Table 5, gap 6)",
     "2021",
     "CONFIRMED",
 )

@@ -28,13 +28,13 @@ WORDS = Words({
     "thawed_through": "Thawed through to the middle before it meets cure or fire.",
     "raw_juices": "Raw juices stay away from what is eaten as it is; wash hands, board and sink.",
     "cure_not_in_the_middle": "A grey middle is safe when cooked through, and cools by the stricter limits.",
-    "non_intact": "Injected or cut-open meat is no longer intact: its core counts, and the clock is shorter.",
+    "non_intact": "Injected or cut-open meat is no longer intact: its core counts, and its clocks are stricter.",
     "charcoal_outdoors_only": "Charcoal burns outdoors only: its carbon monoxide kills in a garage with the door open too.",
     "no_fluid_on_hot_coals": "No lighter fluid on hot coals.",
     "burp_before_opening": "Open the vents, then lift the lid a little and wait, before you open it: a starved fire flashes.",
     "no_water_on_coals": "No water on the coals; shut the vents.",
     "hot_ash": "Ash stays hot for days: a metal bin with a lid, away from the house.",
-    "through_140f_in_4h": "It should pass 60 °C (140 °F) within about 4 h of going on.",
+    "through_140f_in_4h": "Birds, and opened meat not cured to its middle, should pass 60 °C (140 °F) within about 4 h of going on.",
     "through_130f_in_6h": "It has to pass 55 °C (130 °F) within 6 h of going on.",
     "no_partial_cook": "No smoking part of the way today and finishing tomorrow.",
     "coldest_spot": "Probe three places; the coldest counts.",
@@ -97,7 +97,7 @@ def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     """The cautions of a place that apply to this batch."""
     leave_out = {"non_intact"} if a.piece.intact else set()
     record = a.ledger.record
-    leave_out.add("through_140f_in_4h" if record.delicate and not record.hurried else "through_130f_in_6h")
+    leave_out.add("through_130f_in_6h" if record.hurried else "through_140f_in_4h")
     leave_out |= set() if record.fish else OF_FISH
     leave_out |= set() if record.bird else OF_BIRDS
     leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}

@@ -128,7 +128,7 @@ def what_if(a: Assessment, found: Choices, about: str) -> str:
 
 PIERCED = later(
     "Piercing alone buys no days: the holes close, so I give it no credit.\n"
-    "And pierced meat is no longer intact: its core counts in the kill, and the clocks are shorter."
+    "And pierced meat is no longer intact: its core counts in the kill, and the clocks are stricter."
 )
 
 
@@ -161,7 +161,7 @@ def _inject(a: Assessment, found: Choices) -> str:
         return say("This curing salt is too weak to inject: the pickle that carries the dose would not dissolve.")
     return say(
         "Injected: nine in ten middles are there by {days}.\n"
-        "Then it is no longer intact: its core counts in the kill, and the clocks are shorter.",
+        "Then it is no longer intact: its core counts in the kill, and the clocks are stricter.",
         days=_instead(_by(a), numbers.days(found.injected.advice)),
     )
 

@@ -95,7 +95,7 @@ ADVICE = Words(
         "say_how_long_out": "How long can the fire have been out at most? Type «fire was out 30 min»; light it again meanwhile.",
         "read_the_core": "Read the core now, in the middle of the thickest part.",
         "relight_and_finish": "Light it again and finish it.",
-        "through_140f_now": "Light it again now: it has to pass 60 °C (140 °F) within 4 h of going on, or finish in an oven.",
+        "through_140f_now": "Light it again now: after a fire that was out it has to pass 60 °C (140 °F) within 4 h of going on, cured or not; or finish it in an oven.",
         "into_the_fridge_now": "Into the fridge with it now; write down when.",
         "ice_and_go_on": "Ice around it, door shut, and go on.",
         "bag_again": "A new bag and a tray, and go on.",

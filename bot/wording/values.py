@@ -62,7 +62,7 @@ _IN_WORDS: dict[str, Mapping[Any, str]] = {
 _IF_SO = Words(
     {
         "long_cure_confirmed": "so long in the cure, on your word",
-        "pierced": "so no longer intact, and no faster: the shorter clocks count",
+        "pierced": "so no longer intact, and no faster: the stricter clocks count",
         "at_risk_eaters": "somebody at risk will eat it",
         "cover_share": "the rest of the pickle covers it",
         "sealed_faces": "one face under fat",

@@ -9,15 +9,17 @@ so a later reading below 130 °F takes the clock up again (FSIS Cooking Guidelin
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from itertools import accumulate, pairwise, takewhile
+from itertools import accumulate, pairwise
 from typing import Final
 
 from core.safety.findings import Status
 from core.safety.history import (
+    COLDEST_READING,
     History,
     Reading,
     first_at_or_above,
     hours_between,
+    lasting_above,
     ordered,
     printed_f,
     within,
@@ -57,7 +59,6 @@ class Climb:
 
 COME_UP: Final = Climb(50.0, 130.0, 6.0)  # sources.FSIS_COOKING_2021
 REACH_140: Final = Climb(None, 140.0, 4.0)  # sources.COMMON_PRACTICE
-_GOES_ON_COLD: Final = 0.0  # °C, for when it went on: nobody has to have read it
 _HOUR: Final = timedelta(hours=1)
 
 
@@ -119,9 +120,11 @@ def judge_climb(climb: Climb, history: History, meat_on: datetime | None, now: d
         A reading without a zone, or one that cannot be.
     """
     readings = _looked_at(climb, within(ordered(history), meat_on, now))
-    ended, way = _for_good(climb, readings), _way(climb, readings, meat_on)
-    if not way:
+    start, warm = _start(climb, readings, meat_on), lasting_above(climb.to_f, readings)
+    ended = warm[0] if warm else None
+    if start is None:
         return ClimbJudgement(climb, Status.UNKNOWN, None, ended, None, 0.0, (ended,) if ended else readings[-1:])
+    way = (start, *readings)
     spent = _spent(climb, way)
     open_still = timedelta() if ended else max(now - way[-1].at, timedelta())
     hours = (spent[-1] + open_still) / _HOUR
@@ -146,17 +149,11 @@ def _looked_at(climb: Climb, readings: tuple[Reading, ...]) -> tuple[Reading, ..
     return readings if reached is None else readings[: readings.index(reached) + 1]
 
 
-def _way(climb: Climb, readings: tuple[Reading, ...], meat_on: datetime | None) -> tuple[Reading, ...]:
-    """From going on, or where nobody said when that was from a first reading that shows it cold; else nothing."""
+def _start(climb: Climb, readings: Sequence[Reading], meat_on: datetime | None) -> Reading | None:
+    """It goes on cold; where nobody said when that was, a first reading that shows it cold will do."""
     if meat_on is not None:
-        return (Reading(meat_on, _GOES_ON_COLD), *readings)
-    return readings if readings and climb.cold(readings[0]) else ()
-
-
-def _for_good(climb: Climb, readings: Sequence[Reading]) -> Reading | None:
-    """The reading from which on none was too cold."""
-    warm = tuple(takewhile(lambda r: not climb.below(r), reversed(readings)))
-    return warm[-1] if warm else None
+        return Reading(meat_on, COLDEST_READING)
+    return next((r for r in readings[:1] if climb.cold(r)), None)
 
 
 def _spent(climb: Climb, way: Sequence[Reading]) -> tuple[timedelta, ...]:

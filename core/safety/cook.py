@@ -3,11 +3,18 @@
 from bisect import bisect_left
 from collections.abc import Sequence
 from datetime import datetime
-from itertools import takewhile
 from typing import Final
 
 from core.errors import OutOfRange
-from core.safety.history import Reading, coldest_at_each_time, hours_between, ordered, printed_f, until_cold, within
+from core.safety.history import (
+    Reading,
+    coldest_at_each_time,
+    hours_between,
+    lasting_above,
+    ordered,
+    until_cold,
+    within,
+)
 from core.safety.lethality import DwellTable, Lethality, dwell_table, earned
 from core.safety.record import Record
 from core.units import ZERO_CELSIUS_IN_KELVIN, Celsius, Fahrenheit, Hours
@@ -40,13 +47,11 @@ def way_up(record: Record, limit_f: Fahrenheit) -> tuple[Reading, ...]:
     rule looks at the surface of whole meat, which was hot long before; where the core itself is judged no model counts.
     """
     readings = within(cook_readings(record), None, record.off_at)
-    warm = tuple(takewhile(lambda r: printed_f(r.celsius) >= limit_f, reversed(readings)))
+    warm = lasting_above(limit_f, readings)
     if record.delicate or not warm:
         return readings
-    cold = readings[: len(readings) - len(warm)]
-    between = (r for r in reversed(cook_history(record)) if r.at < warm[-1].at and (not cold or r.at > cold[-1].at))
-    low = tuple(takewhile(lambda r: printed_f(r.celsius) >= limit_f, between))
-    return (*cold, *low[-1:], *reversed(warm))
+    low = lasting_above(limit_f, within(cook_history(record), None, warm[0].at))
+    return (*readings[: -len(warm)], *low[:1], *warm)
 
 
 def cook_lethality(record: Record) -> Lethality | None:

@@ -27,7 +27,8 @@ class FireOut:
     `core` is the reading now, `hours_below` the worst case without heat: below 140 °F since the last good reading,
     or, before it ever was so hot, since the fire was last shown to burn [h], `reached` whether it ever read 140 °F,
     `hours_since_on` since the meat went on, until it read 140 °F again [h], `hours_in_all` between 40 and 140 °F in
-    all [h], `delicate` a bird or meat that is not intact, `again` whether it read 140 °F after it was found.
+    all [h], `delicate` whether the 4 h count: a bird or meat that is not intact, `again` whether it read 140 °F after
+    it was found.
     """
 
     core: Celsius | None

@@ -43,7 +43,8 @@ def _impossible(record: Record) -> Finding | None:
 def _climbs(record: Record) -> list[Finding]:
     """Intact meat is judged by its surface, which nobody reads: a slow core is a doubt there, not a verdict.
 
-    The trade's 4 h are for birds and for meat that no nitrite holds; a cured ham has the 6 h that are published.
+    The published 6 h are for *Staphylococcus aureus*, which nitrite does not hold: they stand for all meat. The trade's
+    4 h are for birds, and for meat that is not intact; as the trade words them, they leave out what is cured.
     """
     found = [_climb(record, COME_UP, (Rule.COME_UP, FSIS_COOKING_2021))]
     if record.hurried:
@@ -90,7 +91,7 @@ def _fall(record: Record, fall: Fall, readings: Sequence[Reading]) -> Finding:
         reached=True,
         hours_since_on=None,
         hours_in_all=danger_hours(readings).by_line,
-        delicate=record.delicate,
+        delicate=record.hurried,  # cured to its middle the hours of a fall count for the 6 h, as all hours do
     )
     judged = judge_fire_out(facts, tuple(r for r in (fall.hot, fall.again or fall.lowest) if r is not None))
     return brought_through(judged, readings, Rule.HELD_140)

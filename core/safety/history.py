@@ -6,6 +6,7 @@ table prints 58.4 °C. Between two readings nobody looked, so each rule takes th
 
 from collections.abc import Sequence
 from datetime import UTC, datetime, timedelta
+from itertools import takewhile
 from typing import Final, NamedTuple, TypeAlias
 
 from core.errors import Missing, OutOfRange
@@ -72,11 +73,6 @@ def last_at_or_above(limit_f: Fahrenheit, readings: Sequence[Reading]) -> Readin
     return next((r for r in reversed(readings) if printed_f(r.celsius) >= limit_f), None)
 
 
-def last_at_or_below(limit_f: Fahrenheit, readings: Sequence[Reading]) -> Reading | None:
-    """The last reading at or below a limit, None where there is none."""
-    return next((r for r in reversed(readings) if printed_f(r.celsius) <= limit_f), None)
-
-
 def first_at_or_above(limit_f: Fahrenheit, readings: Sequence[Reading]) -> Reading | None:
     """The first reading at or above a limit, None where there is none."""
     return next((r for r in readings if printed_f(r.celsius) >= limit_f), None)
@@ -85,6 +81,11 @@ def first_at_or_above(limit_f: Fahrenheit, readings: Sequence[Reading]) -> Readi
 def first_at_or_below(limit_f: Fahrenheit, readings: Sequence[Reading]) -> Reading | None:
     """The first reading at or below a limit, None where there is none."""
     return next((r for r in readings if printed_f(r.celsius) <= limit_f), None)
+
+
+def lasting_above(limit_f: Fahrenheit, readings: Sequence[Reading]) -> tuple[Reading, ...]:
+    """The readings from which on none is below a limit."""
+    return tuple(takewhile(lambda r: printed_f(r.celsius) >= limit_f, reversed(readings)))[::-1]
 
 
 def within(readings: Sequence[Reading], start: datetime | None, end: datetime | None) -> tuple[Reading, ...]:

@@ -92,7 +92,7 @@ class Record:
 
     @property
     def delicate(self) -> bool:
-        """Whether the shorter clocks count: a bird, or meat that is not intact."""
+        """Whether it is judged by its core: a bird, or meat that is not intact."""
         return self.bird or not self.whole
 
     @property

@@ -53,6 +53,28 @@ def test_nobody_said_when_it_went_on():
     assert (judged.status, judged.started, judged.deadline, judged.hours) == (Status.UNKNOWN, None, None, 0.0)
 
 
+@pytest.mark.parametrize(
+    ("points", "started", "deciding"),
+    [
+        (((1.0, 50.0), (4.0, 131.0)), 1.0, ((1.0, 50.0), (4.0, 131.0))),
+        (((1.0, 50.1), (4.0, 131.0), (4.5, 140.0)), None, ((4.0, 131.0),)),
+        (((1.0, 60.0), (1.5, 45.0)), None, ((1.5, 45.0),)),  # it was warm before: that is no beginning
+        ((), None, ()),
+    ],
+)
+def test_a_first_cold_reading_stands_for_when_it_went_on(points, started, deciding):
+    """Nobody said when that was."""
+    judged = judge_climb(COME_UP, history(*points), None, at(5.0))
+    assert judged.started == (None if started is None else at(started))
+    assert (judged.deciding, judged.ended is None) == (history(*deciding), len(deciding) < 1 or deciding[-1][1] < 130.0)
+
+
+def test_140_f_is_reached_once():
+    """The trade's 4 h are to the first reading at 140 °F: what is read in the stall after it takes nothing up again."""
+    judged = judge_climb(REACH_140, history((3.9, 141.0), (4.5, 139.0), (5.0, 145.0)), at(0.0), at(6.0))
+    assert (judged.status, judged.hours, judged.ended) == (Status.PASSED, 3.9, history((3.9, 141.0))[0])
+
+
 def test_readings_before_the_fire_and_after_now_do_not_count():
     """What was read of the raw meat, and what is said of tomorrow, is left out."""
     judged = judge_climb(COME_UP, history((-2.0, 45.0), (3.0, 131.0), (9.0, 131.0)), at(0.0), at(2.0))
@@ -135,3 +157,11 @@ def test_the_six_hours_are_a_total(points, hours, status):
     """All the time between 50 and 130 °F together is 6 h at most (FSIS-GD-2021, Revised Appendix A, Come-Up-Time)."""
     judged = judge_climb(COME_UP, history((0.0, 39.0), *points), at(0.0), at(17.0))
     assert (judged.status, judged.hours) == (status, pytest.approx(hours))
+
+
+def test_what_decides_is_the_reading_that_was_too_cold_past_the_limit():
+    """And not the one by which it was warm enough in the end."""
+    core = history((0.0, 39.0), (5.0, 100.0), (6.5, 120.0), (7.0, 125.0), (8.0, 150.0))
+    assert judge_climb(COME_UP, core, at(0.0), at(9.0)).deciding == (core[0], core[2])
+    assert judge_climb(COME_UP, core[:2], at(0.0), at(5.5)).deciding == (core[0], core[1])
+    assert judge_climb(COME_UP, core[:1], at(0.0), at(5.5)).deciding == core[:1]

@@ -81,3 +81,22 @@ def test_the_degree_that_is_told_is_past_the_line(celsius, hours, means):
     """54 °C are 129.2 °F and not there yet; 55 °C, which is what is told, are."""
     core = ((0.0, 39.0), (5.9, 32.0 + 1.8 * celsius), (hours, 32.0 + 1.8 * celsius))
     assert _only(Rule.COME_UP, brisket(core, now=at(6.2), **ON_FIRE, **HAM)).means is means
+
+
+@pytest.mark.parametrize(
+    ("core", "climb", "fall"),
+    [
+        (((5.5, 141.0), (5.6, 129.0), (5.8, 141.0)), Status.PASSED, Outcome.NOT_YET),  # a colder spot within the 6 h
+        (((5.5, 141.0), (5.6, 129.0), (6.2, 141.0)), Status.UNKNOWN, Outcome.NOT_YET),
+        (((5.5, 141.0), (6.1, 129.0), (6.2, 141.0)), Status.FAILED, Outcome.NOT_YET),
+        (((5.0, 141.0), (5.1, 109.0), (5.2, 141.0)), Status.PASSED, Outcome.THROW_AWAY),  # under 110 °F
+        (((3.0, 141.0), (3.5, 129.0), (5.1, 141.0)), Status.PASSED, Outcome.THROW_AWAY),  # over 2 h
+    ],
+)
+def test_of_cured_meat_a_fall_counts_for_the_six_hours_and_has_the_grid_beside_them(core, climb, fall):
+    """It is brought to 165 °F; without cure more than 4 h between 40 and 140 °F in all would be too long."""
+    cured = brisket(((0.0, 39.0), *core), now=at(6.3), **ON_FIRE, **HAM)
+    assert _only(Rule.COME_UP, cured).status is climb
+    assert _only(Rule.HELD_140, cured).means is fall
+    uncured = brisket(((0.0, 39.0), *core), now=at(6.3), **ON_FIRE, injected=True, cured_centre_mg_kg=None)
+    assert _only(Rule.HELD_140, uncured).means is Outcome.THROW_AWAY

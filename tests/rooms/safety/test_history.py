@@ -12,7 +12,7 @@ from core.safety.history import (
     first_at_or_below,
     hours_between,
     last_at_or_above,
-    last_at_or_below,
+    lasting_above,
     later,
     ordered,
     printed_f,
@@ -25,6 +25,14 @@ from core.units import celsius_from_fahrenheit
 from tests.records import at, history
 
 FALL = history((0.0, 150.0), (1.0, 130.0), (2.0, 90.0), (3.0, 40.0), (4.0, 165.0))
+
+
+def test_what_stayed_above_to_the_end():
+    """From the first reading after the last one below: at the limit is not below it."""
+    assert lasting_above(40.0, FALL) == FALL
+    assert lasting_above(41.0, FALL) == FALL[4:]
+    assert lasting_above(130.0, FALL[:2]) == FALL[:2]
+    assert lasting_above(131.0, FALL[:2]) == ()
 
 
 def test_order_of_arrival_does_not_matter():
@@ -63,11 +71,9 @@ def test_every_whole_degree_is_found_again(fahrenheit):
 def test_first_and_last():
     """The four crossings of a limit, the limit itself included; None where there is none."""
     assert last_at_or_above(130.0, FALL[:4]) == FALL[1]
-    assert last_at_or_below(40.0, FALL) == FALL[3]
     assert first_at_or_above(151.0, FALL) == FALL[4]
     assert first_at_or_below(90.0, FALL) == FALL[2]
     assert last_at_or_above(166.0, FALL) is None
-    assert last_at_or_below(39.0, FALL) is None
     assert first_at_or_above(166.0, FALL) is None
     assert first_at_or_below(39.0, FALL) is None
 

@@ -144,6 +144,8 @@ def test_nobody_looked_for_the_night():
         (((4.0, 120.0), (7.0, 150.0)), ((4.0, 119.0), (5.0, 130.0), (6.9, 135.0)), 5.0),
         (((4.0, 131.0), (5.0, 129.0), (7.0, 150.0)), ((4.5, 129.0), (5.0, 130.0), (6.0, 130.0)), 6.0),
         (((5.0, 129.0), (6.5, 129.5)), ((5.1, 130.0), (6.0, 130.5)), 7.0),  # not up by any reading
+        (((7.0, 130.0),), ((5.0, 131.0), (7.0, 129.5)), 7.0),  # at the reading itself not up by the model
+        (((4.0, 120.0), (7.0, 130.0)), ((4.0, 119.0), (5.0, 130.0)), 5.0),
     ],
 )
 def test_of_whole_meat_the_modelled_low_side_may_end_the_clock_before_a_reading_does(core, model, hours):
