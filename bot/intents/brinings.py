@@ -7,7 +7,9 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from core.cure.contents import SATURATED_BRINE
+from core.units import Hours
 
+NIGHT: Final[Hours] = 12.0  # common practice
 _SALT_OF_MEAT: Final = 0.06  # the most that meat is salted to; a brine is said to have more
 _BRINE: Final = re.compile(r"\bbrin(?:e|ed|ing)\b")
 _N: Final = measures.NUMBER
@@ -24,13 +26,17 @@ _HOURS: Final = (
     ),
     re.compile(rf"{_SPAN} (?:of |for |in |long )?(?:an? |the |that )?(?:{_SHARE} )?(?:salt )?(?:brine|brining)\b"),
 )
+_DRY: Final = re.compile(
+    r"\b(?:dry[ -]?brin(?:e|ed|ing)|dry[ -]?salt(?:ed|ing)?|salt(?:ed|ing)|salt(?= (?:it|them|the)\b))"
+    rf"(?: (?:it|them|the \w+))?(?: dry)?,? ?(?:for )?(?:about )?(?:{_SPAN}|overnight\b)"
+)
 _AT_THE_END: Final = re.compile(rf"(?:,|\bfor)(?: about)? {_SPAN}$")
 _SAID: Final = rf"(?:{_SHARE} (?:salt )?brine|brine (?:of |at |with )?{_SHARE}(?: salt)?)(?: instead)?"
 _APART: Final = re.compile(
     rf"\b(?P<brine>{_SAID}), (?:and )?(?:for )?(?=(?:{_N}|an?|half an) ?(?:h|hrs?|hours?|min\w*)\b)"
 )
 _BEHIND: Final = re.compile(
-    rf"\bbrine (?:it |them )?for (?P<span>(?:{_N}|an?|half an) ?(?:h|hrs?|hours?|min\w*)) "
+    rf"\bbrine (?:it |them )?for (?P<span>(?:{_N}|an?|half an) ?(?:h|hrs?|hours?|min\w*|days?)) "
     rf"(?:at|in) (?:a )?(?P<share>{_SHARE})(?! brine)"
 )
 _WISHED: Final = re.compile(
@@ -94,11 +100,14 @@ def of_fish_hours(species: str, text: str) -> bool:
 
 
 def of_brine(fields: dict[str, Any], text: str) -> dict[str, Any]:
-    """«brine with 20 % salt»: more than meat is ever salted to is the strength of the brine that the line names."""
+    """«brine with 20 % salt»: more than meat is ever salted to is the strength of the brine; its days are its hours."""
     salt = fields.get("salt_fraction", 0.0)
-    if not salt > _SALT_OF_MEAT or "brine_strength" in fields or not _BRINE.search(text):
-        return fields
-    return {name: v for name, v in fields.items() if name != "salt_fraction"} | {"brine_strength": salt}
+    if salt > _SALT_OF_MEAT and "brine_strength" not in fields and _BRINE.search(text):
+        fields = {name: v for name, v in fields.items() if name != "salt_fraction"} | {"brine_strength": salt}
+    if "brine_strength" in fields and "cure_days" in fields:
+        fields = dict(fields)
+        fields["brine_hours"] = 24.0 * fields.pop("cure_days")
+    return fields
 
 
 def _strength(text: str) -> list[Found]:
@@ -116,9 +125,18 @@ def _strength(text: str) -> list[Found]:
 
 def _hours(text: str, strong: bool) -> list[Found]:
     """The hours beside the word for a brine, or at the end of what tells its salt by the litre."""
+    if dry := _DRY.search(text):
+        return [(dry[0], {"method": "dry", "salting_hours": _long(dry)})]
     said = next((hit for words in (*_HOURS, *((_AT_THE_END,) if strong else ())) if (hit := words.search(text))), None)
     if said is None:
         return []
+    words = said[0][said.start("n") - said.start() : said.end("unit") - said.start()]
+    return [(words, {"brine_hours": _long(said)})]
+
+
+def _long(said: re.Match[str]) -> Hours:
+    """A span in hours; a night of salt is twelve."""
+    if said["n"] is None:
+        return NIGHT
     many = _WORDED.get(said["n"]) or measures.number(said["n"]) or 0.0
-    hours = many / (60.0 if said["unit"].startswith("min") else 1.0)
-    return [(said[0][said.start("n") - said.start() : said.end("unit") - said.start()], {"brine_hours": hours})]
+    return many / (60.0 if said["unit"].startswith("min") else 1.0)

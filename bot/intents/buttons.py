@@ -46,7 +46,7 @@ _FIELDS: Final = {
     "ws": "water_share",
     "pf": "pump_fraction", "cu": "cut", "ma": "mass", "pr": "product", "cd": "cure_days",
     "cv": "cover_share", "sh": "soak_hours", "rd": "rest_days", "hv": "heaviest",
-    "bs": "brine_strength", "bh": "brine_hours",
+    "bs": "brine_strength", "bh": "brine_hours", "sx": "salting_hours",
 }  # fmt: skip
 _PROBES: Final = {**{probe.value[0]: probe for probe in Probe}, "-": None}
 _TEMPERATURE: Final = re.compile(

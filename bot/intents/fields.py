@@ -133,10 +133,11 @@ _TARGET: Final = re.compile(
     r"|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at|until it hits)\b"
 )
 _CURE_DAYS: Final = re.compile(
-    r"\b(?P<days>\d{1,2}(?:\.\d)?) days? (?:of )?(?:cure|curing)\b"
+    r"\b(?P<days>\d{1,2}(?:\.\d)?) -?days? (?:of |in an? )?(?:cure|curing|brine|brining)\b"
     r"|\b(?:leave|keep|want|lass) (?:it|the meat|es) (?:in )?(?:there )?(?:for )?(?P<left>\d{1,2}(?:\.\d)?)"
     r" (?:days|tage)\b"
-    r"|\bcure (?:it )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
+    r"|\b(?:cure|brine) (?:it |them )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
+    r"(?! (?:now|already|so far|ago|left))"
 )
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"

@@ -38,12 +38,13 @@ _RUN: Final = re.compile(
     r"| \d/\d| \d lb)"
 )
 _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»: how many, and how much of a difference
-    r" ?(?:x|of|times|bags?|flips?|turns?|pieces?|people|days?|weeks?|hours?|mins?|minutes?|more|th|st|nd|rd|%|degrees"
+    r" ?(?:x|of|times|bags?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?|months?|hours?"
+    r"|mins?|minutes?|more|th|st|nd|rd|%|degrees"
     r"|deg|ago|out of|readings?|towels?|layers?|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
     r"|percent|times)\b"
 )
 _OF_A_COUNT: Final = re.compile(
-    r"\b(?:day|week|no|number|nr|piece|bag|probe|channel|page|step|another|by|up|down|dropped|rose|climbed|lost|for"
+    r"\b(?:day|night|week|no|number|nr|piece|bag|probe|channel|page|step|another|by|up|down|dropped|rose|climbed|lost|for"
     r"|was|were|from|not|over|last|past|till?|until|between|within|if|under|below|above|when|target|aiming for"
     r"|out of|in)"
     r"(?: to| about| at| it| hits)?$|\b(?:gonna|going to|will|ill|about to|planning to)\b[^,;.]*$|\b(?:skinny"

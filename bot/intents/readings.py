@@ -41,10 +41,10 @@ _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
 _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
 _LID_TOO: Final = re.compile(r"(?:,? ?(?:and|but))? ?\b(?:the )?(?:lid|dome|dial)\b[^\d]{0,12}\d{3}")
-_COUNTED: Final = re.compile(  # «11 bags», «2 chunks»: no temperatures
-    r"\b\d{1,2} (?:bags?|packs?|packets?|parcels?|pieces?|pcs|slices?|chunks?|birds?|people|guests?|flips?|turns?"
-    r"|tubs?|scoops?"
-    r"|bottles?|times|readings?)\b"
+_COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures
+    r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?|\b(?:day|night|week) \d{1,2}\b"
+    r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|bags?|packs?|packets?|parcels?|pieces?|pcs|slices?|chunks?|birds?"
+    r"|people|guests?|flips?|turns?|tubs?|scoops?|bottles?|times|readings?)\b"
 )
 _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"

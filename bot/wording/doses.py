@@ -9,6 +9,7 @@ from core.batch.material import brining_of
 from core.cure.penetration import Penetration
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
+from core.units import Days
 
 
 def dose(a: Assessment) -> str:
@@ -111,12 +112,12 @@ def _in_the_cure(a: Assessment) -> str:
     if a.plan is not None and meats.plain(a):
         return say(
             "In the salt for {cure_days}: no nitrite goes in, so there is no middle to wait for.",
-            cure_days=numbers.days(a.plan.cure_days),
+            cure_days=numbers.lying(a.plan.cure_days),
         )
     if a.cure_days is None or a.plan is None:
         return ""
     band = a.cure_days
-    slices = learned(a)
+    slices = _longer_than_wished(a, a.plan.cure_days) + learned(a)
     if a.batch.setup.method == "inject":
         said = say(
             "In the cure for {cure_days}: injected, the middle is reached within a day, and the colour wants its time.{learned}",
@@ -137,6 +138,15 @@ def _in_the_cure(a: Assessment) -> str:
         evens=evens,
         learned=slices,
     )
+
+
+def _longer_than_wished(a: Assessment, planned: Days) -> str:
+    """What is said where the cook wants it out sooner than any plan takes it out."""
+    setup = a.batch.setup
+    wished = min(setup.cure_days or planned, (setup.salting_hours or planned * 24.0) / 24.0)
+    if planned < wished + 0.5:
+        return ""
+    return say(" You asked for {wished}; I plan no cure as short as that.", wished=numbers.lying(wished))
 
 
 def learned(a: Assessment) -> str:

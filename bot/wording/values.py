@@ -32,6 +32,7 @@ FIELDS = Words(
         "nitrite_target": "nitrite",
         "brine_strength": "brine",
         "brine_hours": "hours in the brine:",
+        "salting_hours": "hours in the salt:",
         "soak_hours": "soak",
         "rest_days": "sealed rest",
         "cure_nitrate_fraction": "nitrate in the cure",
@@ -105,7 +106,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return say("by the equilibrium") if v is None else say("of {v} by the clock", v=numbers.percent(v))
         case "method":
             return plans.method(a)
-        case "brine_hours" | "soak_hours":
+        case "brine_hours" | "salting_hours" | "soak_hours":
             return numbers.hours(v) if v else say("none")
         case "rest_days" | "cure_days":
             return numbers.days(v) if v else say("none")

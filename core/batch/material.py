@@ -171,7 +171,7 @@ def in_the_cure(setup: Setup, cure: Penetration | None, weighed: Dose | None) ->
         hours = None if weighed is None else brining_of(setup, weighed).hours
         return None if hours is None else Band(hours.p10 / 24.0, hours.p50 / 24.0, hours.p50 / 24.0)
     if setup.nitrite_target == 0.0:
-        salting = made.hours.salting / 24.0
+        salting = (setup.salting_hours or made.hours.salting) / 24.0
         return Band(salting, salting, salting)
     return None if cure is None else Band(cure.days_p10, cure.days_p50, max(cure.advice, made.least(setup)))
 

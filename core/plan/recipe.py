@@ -23,6 +23,7 @@ SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", 
 WATER_BY_THE_CLOCK: Final = 1.5  # kg for a kg of meat: a strong brine is hardly weakened by it. Common practice
 LONGEST_SOAK: Hours = 48.0  # a cure that wants more was no cure to begin with. Judgement
 SHORTEST_BRINING: Hours = 0.1
+SHORTEST_SALTING: Hours = 0.5
 LONGEST_BRINING: Hours = 96.0  # as far as the hours of a strong brine are computed
 LONGEST_REST: Days = 4.0  # with a night of drying within the 5 days that raw cured meat keeps, FSIS storage chart
 COLDEST_FRIDGE_C: Celsius = -1.0  # just above where cured meat freezes
@@ -176,6 +177,7 @@ def _check_waits(setup: Setup) -> None:
         ("soak", setup.soak_hours, 0.0, LONGEST_SOAK, "h"),
         ("sealed rest", setup.rest_days, 0.0, LONGEST_REST, "d"),
         ("hours in the brine", brining, SHORTEST_BRINING, LONGEST_BRINING, "h"),
+        ("hours in the salt", setup.salting_hours or SHORTEST_SALTING, SHORTEST_SALTING, LONGEST_SOAK, "h"),
     )
     for name, value, shortest, longest, unit in waits:
         if not shortest <= value <= longest:

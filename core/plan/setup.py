@@ -18,7 +18,8 @@ class Setup:
     `method` is "brine" (equilibrium brine in a bag), "dry" (equilibrium, in a bag) or "inject".
     `soak_hours` in fresh water and `rest_days` sealed come between the rinse and the drying; 0 for none.
     `brine_strength` is the salt of a strong brine that is left by the clock, None for an equilibrium; `brine_hours` how
-    long the cook wants it to lie there, None for as long as `salt_fraction` takes.
+    long the cook wants it to lie there, None for as long as `salt_fraction` takes. `salting_hours` is how long it
+    lies in plain salt that is rubbed on, None for as long as the product wants.
     `cover_share` is the water of the pickle that covers an injected piece, per kg of meat, 0 for none.
     `water_share` is the water of the brine per kg of meat. `cure_nitrite_fraction` is the strength printed
     on the packet, None while unknown, `cure_nitrate_fraction` the nitrate beside it. `pierced` meat is no longer
@@ -47,6 +48,7 @@ class Setup:
     cover_share: float = 0.0
     brine_strength: Fraction | None = None
     brine_hours: Hours | None = None
+    salting_hours: Hours | None = None
     soak_hours: float = 0.0
     rest_days: float = 0.0
     sealed_faces: int = 0

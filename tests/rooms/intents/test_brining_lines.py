@@ -4,6 +4,7 @@ from typing import Any
 
 import pytest
 
+from bot.intents.brinings import NIGHT
 from bot.intents.intents import Ask, Change, Reading, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.cure.contents import SATURATED_BRINE
@@ -28,6 +29,8 @@ from tests.talk_lines import KILOS, context
         ("make it 2 hours in the brine", None, 2.0),
         ("brine for 45 min", None, 0.75),
         ("smoke 3 lb of salmon saturday, brined 2 hours", None, 2.0),
+        ("2 kg salmon for saturday, 15 % brine for 2 days", 0.15, 48.0),
+        ("brine it for 2 days at 15 %", 0.15, 48.0),
     ],
 )
 def test_a_brine_and_its_hours(text: str, strength: float | None, hours: float) -> None:
@@ -38,6 +41,43 @@ def test_a_brine_and_its_hours(text: str, strength: float | None, hours: float) 
     assert fields.get("brine_strength") == pytest.approx(strength, abs=1e-4)
     assert fields["brine_hours"] == pytest.approx(hours)
     assert "salt_fraction" not in fields
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("2 kg salmon for saturday, dry brine for 4 hours", 4.0),
+        ("dry brine it overnight", NIGHT),
+        ("salt it for 6 hours", 6.0),
+        ("dry brine 90 min", 1.5),
+    ],
+)
+def test_hours_in_plain_salt(text: str, hours: float) -> None:
+    """Rubbed on and left by the hour; a night is twelve."""
+    (found,) = read(text, context("none" if "salmon" in text else "waiting", KILOS))
+    assert isinstance(found, Start | Change)
+    fields: dict[str, Any] = found.said if isinstance(found, Start) else found.changes
+    assert fields["method"] == "dry"
+    assert fields["salting_hours"] == pytest.approx(hours)
+
+
+@pytest.mark.parametrize("text", ["brine for 5 days", "a 5 day brine", "brine it 5 days"])
+def test_days_in_a_brine_of_no_strength_are_days_of_cure(text: str) -> None:
+    """An equilibrium has no hours of its own."""
+    (found,) = read(text, context("waiting", KILOS))
+    assert isinstance(found, Change)
+    assert found.changes["cure_days"] == 5.0
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["5 days in the brine", "it has been 5 days in the brine", "3 weeks in the fridge", "brine day 5", "fridge 3 weeks",
+     "the brine is 5 days old", "3 fillets in the brine"],
+)  # fmt: skip
+def test_days_and_fish_that_are_counted_are_no_degrees(text: str) -> None:
+    """A count beside the name of a thermometer is never noted, nor offered, as what it reads."""
+    for found in read(text, context("curing", KILOS)):
+        assert not isinstance(found, Reading | Unclear)
 
 
 @pytest.mark.parametrize("text", ["brine 3 c", "the brine is 4 degrees", "brine 3.5"])

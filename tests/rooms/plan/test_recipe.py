@@ -6,6 +6,7 @@ from importlib import resources
 
 import pytest
 
+from core.batch.material import in_the_cure
 from core.errors import Gone, Missing, OtherWay, OutOfRange, Unreadable
 from core.plan import recipe
 from core.plan.recipe import product, product_of_cut, products
@@ -140,6 +141,20 @@ def test_hours_in_a_brine_want_its_strength() -> None:
         product("salmon").setup({"mass": 1.2, "brine_hours": 3.0})
     with pytest.raises(OutOfRange, match="hours in the brine"):
         product("salmon").setup({"mass": 1.2, "brine_strength": 0.15, "brine_hours": 97.0})
+
+
+def test_hours_in_plain_salt_are_the_cook_s_or_the_product_s() -> None:
+    """As said; and none that salts nothing, nor any that keeps raw fish for days."""
+    said = {"mass": 1.2, "method": "dry"}
+    made = product("salmon")
+    asked, usual = (in_the_cure(made.setup({**said, **more}), None, None) for more in ({"salting_hours": 4.0}, {}))
+    assert asked is not None
+    assert usual is not None
+    assert asked.p50 * 24.0 == pytest.approx(4.0)
+    assert usual.p50 * 24.0 == pytest.approx(made.hours.salting)
+    for hours in (0.2, 60.0):
+        with pytest.raises(OutOfRange, match="hours in the salt"):
+            made.setup({**said, "salting_hours": hours})
 
 
 def test_a_product_is_made_of_its_own_cuts() -> None:
