@@ -19,6 +19,7 @@ from bot.wording import answers as of_answers
 from bot.wording import around as of_around
 from bot.wording import asking, cooling, general, plans, recalled, reckoned, sooner, standing, talked_of
 from bot.wording.language import say
+from core.answers.dangers import abroad
 from core.answers.entries import ENGLISH
 from core.answers.find import closest, of_batch
 from core.batch.assess import Assessment, assess
@@ -81,6 +82,8 @@ Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
 def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     """What a line asks of a batch in that phase, by likeness; None where an entry is as likely, or figures are told."""
     language = turn.person.language
+    if abroad(text):  # grave by its own words, whatever its English may be like
+        return None
     text = _as_it(turn, text)
     plain = normal(text, language)
     if (_TELLS.match(plain) and not is_question(plain)) or _OF_SOMEBODY.search(plain):

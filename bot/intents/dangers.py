@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Ask, Choose, Happened, Intent, Question
+from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question
 from core.answers.dangers import abroad, grave
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt"})
@@ -29,7 +29,8 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else abroad(shown) or grave(text)
-    if named is None or _figured(named, text) or any(_weighed(intent, named) for intent in found):
+    corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
+    if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
     return [Question(text)]
 

@@ -59,6 +59,9 @@ _AHEAD: Final = re.compile(
     r"\b(?:in|for) (?P<many>\d{1,2}|an?|a couple of|a fortnight|einer|einem)(?: (?P<unit>days?|weeks?|wochen?"
     r"|tagen?)(?: time)?)?\b(?! in the)"
 )
+_WEEKS_ON: Final = re.compile(  # «saturday in two weeks»: two after the next one
+    rf"\b(?P<weekday>{_either(_WEEKDAYS)}),? in (?P<many>\d{{1,2}}|an?|one|einer) (?:weeks?|wochen?)(?: time)?\b"
+)
 _WEEKEND: Final = re.compile(
     r"\b(?:(?:this|next|the|coming) )?(?:weekend|wochenende)\b|\bnext week\b"
     r"|\bsome ?time (?:next|this)\b"
@@ -99,7 +102,7 @@ def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> 
     for pattern in patterns:
         if (found := pattern.search(text)) and (days := _dated(found, today, past)):
             return Day(_as_named(days, _weekday_beside(text, found)), found.start(), found.end(), found[0])
-    if not past and (ahead := _ahead(text, today)):
+    if not past and (ahead := _weeks_on(text, today) or _ahead(text, today)):
         return ahead
     found = _NAMED.search(text)
     return _named(found, today, past) if found else None
@@ -138,6 +141,16 @@ def open_days(text: str) -> str:
     """A span of days of which none is meant, as typed («next weekend», «next week»), or ""."""
     found = _WEEKEND.search(text)
     return found[0] if found and not _NAMED.search(text) else ""
+
+
+def _weeks_on(text: str, today: date) -> Day | None:
+    """«saturday in two weeks», so many weeks after the saturday to come."""
+    found = _WEEKS_ON.search(text)
+    if found is None:
+        return None
+    weekday, many = _WEEKDAYS[found["weekday"]], found["many"]
+    ahead = (weekday - today.weekday()) % 7 + 7 * (int(many) if many.isdigit() else 1)
+    return Day((today + timedelta(days=ahead),), found.start(), found.end(), found[0])
 
 
 def _ahead(text: str, today: date) -> Day | None:

@@ -16,6 +16,8 @@ from bot.intents.tongue import tongues
 from bot.wording.language import ENTRIES
 from tests.house.catalogue import paths
 from tests.house.catalogue import read as catalogue
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import KILOS, context
 
 PHASES = ("none", "waiting", "curing", "drying", "cooking", "resting", "chilling", "stored")
 NOW = datetime(2027, 9, 24, 10, tzinfo=UTC)
@@ -76,6 +78,23 @@ def test_english_passes_as_it_is() -> None:
     """Nobody's English is read as German for a word that both have."""
     for english in ("lake water for the brine?", "the fire is out", "flat is on, pit 120", "bring it to 70"):
         assert meant(english, "en", "cooking") == meant(english, "en-GB", "cooking")
+
+
+def test_a_list_that_was_written_without_a_look_is_read() -> None:
+    """60 lines of a week, asked before anything was mended for them: 42 were read as meant, 3 amiss, 15 not at all.
+
+    By the rules of the day before it was 27, 3 and 30. What is not read is a question: answered or asked back.
+    """
+    with (Path(__file__).parent / "german_unseen.csv").open(encoding="utf-8", newline="") as file:
+        rows = list(csv.DictReader(file, delimiter=";"))
+    read_as = [(row, short(read(row["line"], _week(row["phase"])))) for row in rows]
+    amiss = [(row["line"], got) for row, got in read_as if got not in (row["meant"], "question", "ask")]
+    assert amiss == []
+    assert sum(got == row["meant"] for row, got in read_as) >= 59
+
+
+def _week(phase: str) -> Context:
+    return context(phase, KILOS, language="de")
 
 
 def test_english_is_read_the_same_whoever_types_it() -> None:
