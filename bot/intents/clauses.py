@@ -122,9 +122,15 @@ def _sentence(sentence: str, context: Context) -> list[Intent]:
         flat = [intent for part in said for intent in (part or [Unclear("word", sentence[:60])])]
         begins = not whole and bool(said[0]) and not is_nothing(said[0][0])
         complete = cut is _COMMA or begins or not any(map(is_nothing, flat))
-        if complete and _weight(flat) > _weight(whole):
+        if complete and (_weight(flat) > _weight(whole) or _own_hours(flat, whole)):
             return flat
     return _two_in_one(sentence, whole, context) or whole or [Unclear("word", sentence[:60])]
+
+
+def _own_hours(flat: list[Intent], whole: list[Intent]) -> bool:
+    """«rub on at 6:40, meat on at 7»: by its parts each deed has its own hour, and the whole gave one to both."""
+    hours = [{i.at for i in those if isinstance(i, StepDone)} for those in (flat, whole)]
+    return len(flat) == len(whole) > 1 and None not in hours[0] and len(hours[0]) > len(hours[1])
 
 
 def _asked_beside(parts: list[str], said: list[list[Intent]], context: Context) -> list[list[Intent]]:

@@ -18,12 +18,16 @@ _WEEKDAYS: Final = {
 _AT: Final = (
     r"(?:at|till|until|til|since|by|from|around|before|to|ca|monday|tuesday|wednesday|thursday|friday|saturday|sunday)"
 )
+_NO_VERB: Final = "".join(  # «will do at 9» is no Thursday
+    f"(?<!{word} )"
+    for word in ("will", "ill", "well", "to", "can", "lets", "gonna", "must", "should", "i", "we", "you")
+)
 _RULES: Final = tuple(
     (re.compile(pattern), put)
     for pattern, put in (
         (r"(?<![\d.:])([01]?\d|2[0-4])[.:]([0-5]\d) ?h(?:rs?)?\b", r"\1:\2"),
         (rf"\b({_AT}) ([01]?\d|2[0-4]) ?h\b(?! ?\d)", r"\1 \2:00"),
-        (rf"\b({'|'.join(_WEEKDAYS)})\.? (?=(?:\d{{1,2}}[:.]\d\d|\d{{1,2}} ?uhr"
+        (rf"{_NO_VERB}\b({'|'.join(_WEEKDAYS)})\.? (?=(?:\d{{1,2}}[:.]\d\d|\d{{1,2}} ?uhr"
          rf"|at \d)\b)", lambda m: f"{_WEEKDAYS[m[1]]} "),
         (r"(?<![\w.])(\d{1,2})kg(\d{3})\b(?! ?(?:g|gr|grams?|ppm|ml|mm|f|c|kg|lb)\b)", r"\1.\2 kg"),
         (r"(?<![\w.])(\d{1,2}) ?kg(\d{1,2})\b(?! ?\w)", r"\1 to \1.\2 kg"),

@@ -131,7 +131,8 @@ _OTHER_QUANTITY: Final = re.compile(
 )
 _SAID: Final = re.compile(r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d")
 _WISHED: Final = re.compile(
-    r"\b(?:pull|take it off|run|set|cook|smoke|wrap|hold)(?: it| the \w+)? (?:at|to) \d"
+    r"\b(?:target|pull|take it off|run|set|cook|smoke|wrap|hold)(?: it| the \w+)? (?:at|to) \d|\btarget(?: is"
+    r"| to| at)? \d"
 )  # no reading
 _MAKE_IT: Final = re.compile(
     r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead)"

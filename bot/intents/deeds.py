@@ -22,7 +22,7 @@ DEEDS: Final = tuple(
                     rf"|massaged"
                     rf"|flip(?:s|ping)? (?:is "
                     rf"|are |was )?(?:done|sorted|ok|okay))\b"
-                    r"|^(?:(?:both|bag|bags|meat|it|all|pieces) )*(?:is |are )?turned(?:$| (?=(?:at "
+                    r"|^(?:(?:both|bag|bags|meat|it|all|pieces|sides?) )*(?:is |are )?turned(?:$| (?=(?:at "
                     r"|around )?\d{1,2}[:.]\d\d))|^flip$"),
         (Kind.OUT, r"\b(?:pulled|lifted|taken|took|removed|came|got|fished|drained) (?:it |them |the meat )?(?:from"
                    r"|out of) the"
@@ -41,7 +41,7 @@ DEEDS: Final = tuple(
                          rf"|bin))|{_RUBBED_ON}"
                          r"|\b(?:meats?|its?|they|them|all|everything|the lot|flats?|pieces?)(?:s| is| are| has| have"
                          r"| all|ve)* (?:gone|been put|dropped) in\b(?! the (?:fridge|oven|bin|freezer))"
-                         r"|\b(?:everything|the lot|all)s? (?:is )?in(?: now)?$"),
+                         r"|\b(?:everything|the lot|all)s? (?:is )?in(?: now)?$|\b(?:is |its )?going in(?: now)?$"),
         (Kind.RINSE, r"\b(?:rinsed|washed (?:it|off)|rins(?:e|ing) (?:is )?done)\b"),
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.EVEN, r"\b(?:sealed (?:it|them|the meat)|(?:its|it is|meat is|all) sealed|vacuum(?:ed| packed| sealed)"

@@ -80,7 +80,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("purpose", "pulled", r"\b(?:pulled|shredded|for pulling)\b"),
     ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin (?:cold )?slices|deli thin|shaved|by machine|on the slicer)\b"),
     ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold slices|cold cuts?"
-                        r"|eat(?:en|ing)? (?:it )?cold|serve (?:it )?cold|for (?:cold )?sandwiches|cold sandwiches"
+                        r"|eat(?:en|ing)? (?:it )?cold|serve (?:it )?cold"
+                        r"|(?<!warm )(?<!hot )for (?:cold )?sandwiches|cold sandwiches"
                         r"|cold,? not hot)\b"),
     ("purpose", "hot", r"\b(?:sliced? (?:it )?(?:hot|warm)|(?:hot|warm) (?:slices|sliced)"
                        r"|eat(?:en|ing)? (?:it )?(?:hot|warm)|serv(?:ed?|ing) (?:it )?(?:hot|warm)|straight off)\b"),

@@ -50,6 +50,7 @@ _OF_A_COUNT: Final = re.compile(
     r"(?: to| about| at| it| hits)?$|\b(?:gonna|going to|will|ill|about to|planning to)\b[^,;.]*$|\b(?:skinny"
     r"|thin|narrow)\b[^,;.]*$"
 )
+_THERMOMETER: Final = re.compile(r"\b(?:pit|grill|smoker|core|meat|fridge|brine)s? [a-z ]{0,16}$")
 _TOO: Final = re.compile(r"\b(?:it|them) 2$")
 _NEAR: Final = 0.006  # of a value: what a change of units leaves of it
 _FACTORS: Final = (1.0, 100.0, 1000.0, 1 / 0.45359237, 16 / 0.45359237, 1 / 0.0254)
@@ -61,7 +62,14 @@ def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent
         return []
     known = [value for intent in found for value in _values(intent, ZoneInfo(context.zone))]
     left = [run for run in _RUN.finditer(_bare(text, context)) if not _is_heard(run, text, known)]
-    return [_asked(run[0], context) for run in left][:1]
+    return [_named(run, text, context) or _asked(run[0], context) for run in left][:1]
+
+
+def _named(run: re.Match[str], text: str, context: Context) -> Intent | None:
+    """«lid was open, pit fell to 85»: its thermometer stands right before it."""
+    said = _THERMOMETER.search(text[: run.start()])
+    found = read_reading(f"{said[0]}{run[0]}".strip(), context) if said else None
+    return found if isinstance(found, Reading) else None
 
 
 def _bare(text: str, context: Context) -> str:

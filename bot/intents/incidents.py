@@ -135,6 +135,11 @@ _PRAISE: Final = re.compile(  # a mark, or a word for how it was
     r"|chewy|smoky|juicy)\b"
 )
 _ANOTHER: Final = re.compile(r"\b(?:again|another|next|same|new)\b")  # the weight of the next piece
+_BARE_AFTER: Final = re.compile(  # in the unit in which this person weighs
+    r"^(?:the )?(?:final |end |cooked )?(?:weight|weighs|weighed)\b[^\d]{0,24}"
+    r"(?P<value>\d{1,2}(?:\.\d{1,3})?)(?: now)?$"
+)
+_LEAST_LEFT: Final = 0.35  # of the raw mass
 _MOST_LEFT: Final = 1.1  # of the raw mass: more than that no cook leaves, a slab that took up brine included
 _WEIGHS: Final = re.compile(r"\b(?:weighs?|weighed|its|it is|it was|now|got)\b")
 
@@ -235,6 +240,10 @@ def _whole(text: str, grey: measures.Measure) -> float | None:
 
 def _mass_after(text: str, context: Context) -> float | None:
     masses = measures.of_kind(text, "mass")
+    bare = _BARE_AFTER.match(text) if context.phase in ("chilling", "stored") and not masses else None
+    if bare and context.mass:
+        kilos = measures.to_house(float(bare["value"]), context.units.mass)
+        return kilos if _LEAST_LEFT * context.mass <= kilos <= _MOST_LEFT * context.mass else None
     if _ANOTHER.search(text) or (context.mass and any(m.value > context.mass * _MOST_LEFT for m in masses)):
         return None
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50

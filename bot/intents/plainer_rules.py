@@ -63,7 +63,11 @@ RULES: Final = tuple(
         (r"\b(on|off|in|out|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)",
          r"\1 at "),
         (r"\b(?:the )?last (?:\d|few|couple of) (?:readings?|times|checks?)$", ""),
-        (r"\b(probe|sensor|channel) ([1-4]) (?=\d{2,3}\b)", r"\1 "),
+        (r"\b(probe|sensor|channel) ([1-4]) (?:(?:says|reads|shows|is|at|now|has) )*(?=\d{2,3}\b)", r"\1 "),
+        (r"^(?:(?:i|we|just|now|ive) )*(?:turned|cranked|dropped|raised|lowered|bumped|brought) (?:it|her|him"
+         r"|the (?:pit|grill|smoker|fire"
+         r"|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
+        (r"\b(\d{1,2}) (people|guests|persons) more\b", r"\1 more \2"),
         (r"\b((?:went|put it|got it|its|it is|meats?|brisket|flat) (?:is |are )?(?:on|in)) (?=(?:1[0-2]|[1-9])$)",
          r"\1 at "),
         (r"(?<=[a-z]) ?\+ ?(?=[a-z])", ", "),

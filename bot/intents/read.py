@@ -78,6 +78,7 @@ _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as 
 _WHEN_TO: Final = re.compile(
     r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
 )
+_MAY_I: Final = re.compile(r"\b(?:should|shall|can|could|may|must|do) (?:i|we)\b")
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
@@ -268,7 +269,8 @@ def _asking(plain: str, shown: str, context: Context) -> list[Intent]:
         found = questions.read_topic(part, context) or questions.read_plain(part, context)
         said = [found] if found else [] if questions.is_question(part) else clause(part, context)
         if not said or (any(map(is_nothing, said)) and not isinstance(said[0], Greet)):
-            return [Question(shown)]
+            read_before = [i for i in out if isinstance(i, Reading)] if _MAY_I.search(part) else []
+            return [*read_before, Question(part if read_before else shown)]
         out.extend(said)
     return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]
 

@@ -44,7 +44,8 @@ _LID_TOO: Final = re.compile(r"(?:,? ?(?:and|but))? ?\b(?:the )?(?:lid|dome|dial
 _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures
     r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?|\b(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|bags?|packs?|packets?|parcels?|pieces?|pcs|slices?|chunks?|birds?"
-    r"|people|guests?|flips?|turns?|tubs?|scoops?|bottles?|times|readings?)\b"
+    r"|people|guests?|flips?|turns?|tubs?|scoops?|bottles?|times|readings?|sandwich(?:es)?|plates?|portions?"
+    r"|servings?)\b"
 )
 _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"

@@ -38,7 +38,8 @@ _RULES: Final = tuple(
 _STARTS: Final = re.compile(
     r"\s+(?=(?:the )?(?:fridge|brine|pit|smoker|grill|core|meat|internal)s?\b|[1-4]\d\d\b|(?:its |now )?(?:windy"
     r"|breezy|calm|flipped"
-    r"|everythings? in|all in|(?:and |so )*in (?:it|she|he|they) (?:goe?s?|went)|meats? in|slicing|carving"
+    r"|(?:its )?going in|everythings? in|all in|(?:and |so )*in (?:it|she|he|they) (?:goe?s?|went)|meats? in"
+    r"|slicing|carving"
     r"|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it"
     r"|pulled it|put it|in the|in foil|in paper)\b)"
 )

@@ -58,6 +58,7 @@ _NO_STEP: Final = re.compile(  # what was forgotten goes into the meat, or is a 
     r"\b(?:cure|pink|salt|sugar|honey|syrup|pepper|spices?|coriander|garlic|bay|mustard|juniper|water|ice|thermometer"
     r"|probe|foil|charcoal|mean|count me)\b"
 )
+_COOLS: Final = re.compile(r"\b(?:cool\w*|chill\w*|getting cold|cold)\b")  # the brine, and no meat yet
 _HALF_OUT: Final = re.compile(
     r"\b(?:half|partly|bits?|parts?|corners?|edges?|sticking|stuck|poking|peeking|float\w*|swimming|bobbing|top)\b"
     r".{0,16}\bout\b"
@@ -74,6 +75,7 @@ _SKIP: Final = re.compile(
     r"|it) (?:one )?a miss)\b"
     r"(?! the line)|^überspringen\b|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
+_YESTERDAY: Final = re.compile(r"\byesterday\b(?!.*\b(?:today|now|this morning)\b)")
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
 _BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
 _EARLIER: Final = re.compile(
@@ -123,6 +125,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         not kinds
         and context.phase != "curing"
         and _IN_FRIDGE.search(text)
+        and not (context.phase == "waiting" and _COOLS.search(text))
         and not re.search(r"\d", when.without_times(_IN_FRIDGE.sub("", text)))
     ):
         kinds = [
@@ -131,7 +134,8 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []
     rest, core = _core_said(text, kinds, context)
-    also = bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text))
+    gone = _BOTH_TIMES.search(text) and _YESTERDAY.search(text)  # both of another day
+    also = not gone and (bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text)))
     said = None if also else when.past(rest, context)
     at = said.at if said else None
     if at and when.still_ahead(rest, context):

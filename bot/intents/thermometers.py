@@ -194,7 +194,7 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
     written = bool(_AS_AN_HOUR.fullmatch(found["temp"]))  # «on at 7.10»: nobody reads a thermometer so finely
     named = len(line.order) == 1 and not line.items  # «fridge at 9 at 7»: first how cold, then when
     hour = (_HOUR_ONLY.search(before) or _PUT_AT.search(before)) or (
-        not named and _HOUR_OF.search(before) and (written or _other_number(found, text))
+        _HOUR_OF.search(before) and (written or (not named and _other_number(found, text)))
     )
     if unit is None and 0 < value <= 24 and hour:
         _take_time(f"at {found[0]}", line, waiting)

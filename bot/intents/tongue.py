@@ -45,7 +45,8 @@ def english(text: str, language: str, celsius: bool = False) -> str:
         if language.startswith(code) or tongue.tells.search(text):
             sure = language.startswith(code)
             found = _in_english(text, tongue, sure=sure)
-            return _DEGREES.sub(" c", found) if sure and celsius else found
+            foreign = found != text  # in English a degree of anybody may be of either
+            return _DEGREES.sub(" c", found) if sure and celsius and foreign else found
     return text
 
 
