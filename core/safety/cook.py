@@ -41,17 +41,17 @@ def cook_history(record: Record) -> tuple[Reading, ...]:
 
 
 def way_up(record: Record, limit_f: Fahrenheit) -> tuple[Reading, ...]:
-    """The readings on the fire; of whole meat also the point from which on the modelled low side was over a limit.
+    """The readings on the fire; of whole meat also the modelled low side, from where on it was over a limit.
 
-    That point lies before the reading that shows it and after the last one that was too cold, and starts nothing. The
-    rule looks at the surface of whole meat, which was hot long before; where the core itself is judged no model counts.
+    That lies before the reading that shows it and after the last one that was too cold, and starts nothing. The rule
+    looks at the surface of whole meat, which was hot long before; where the core itself is judged no model counts.
     """
     readings = within(cook_readings(record), None, record.off_at)
     warm = lasting_above(limit_f, readings)
     if record.delicate or not warm:
         return readings
     low = lasting_above(limit_f, within(cook_history(record), None, warm[0].at))
-    return (*readings[: -len(warm)], *low[:1], *warm)
+    return (*readings[: -len(warm)], *low, *warm)
 
 
 def cook_lethality(record: Record) -> Lethality | None:

@@ -58,7 +58,7 @@ def test_nobody_said_when_it_went_on():
     [
         (((1.0, 50.0), (4.0, 131.0)), 1.0, ((1.0, 50.0), (4.0, 131.0))),
         (((1.0, 50.1), (4.0, 131.0), (4.5, 140.0)), None, ((4.0, 131.0),)),
-        (((1.0, 60.0), (1.5, 45.0)), None, ((1.5, 45.0),)),  # it was warm before: that is no beginning
+        (((1.0, 60.0), (1.2, 50.0), (1.5, 45.0)), None, ((1.5, 45.0),)),  # it was warm before: that is no beginning
         ((), None, ()),
     ],
 )
