@@ -57,10 +57,12 @@ _IN_THE_CURE: Final = re.compile(
     r"|\b(?:to|in|of|for) (?:the )?(?:cure|brine|bag|curing|tub)\b|\bcur(?:e|ing) (?:it|for)\b"
 )
 _CANT: Final = re.compile(
-    r"\b(?:cant|cannot|wont(?: be able to)?|no time to|unable to|not able to)\b.{0,16}"
-    r"\b(?P<verb>light|smoke|cook|rinse|slice|wrap|rub)\b.{0,24}\b(?:tomorrow|\w{3,6}day)\b"
+    r"\b(?:cant|cannot|wont(?: be able to)?|no time to|unable to|not able to|not|too (?:windy|wet|cold|stormy"
+    r"|late) to)\b.{0,16}\b(?P<verb>light|smok|cook|grill|fire|rins|slic|wrap|rub)\w*\b.{0,12}?\b(?P<day>today|tonight|tomorrow"
+    r"|\w{3,6}day)\b"
 )
-_STEPS: Final = {"smoke": "light", "cook": "light"}
+_STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "light", "rins": "rinse", "slic": "slice"}
+_A_DAY: Final = timedelta(days=1)
 _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
 _BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
@@ -159,13 +161,14 @@ def _more_days(text: str, context: Context) -> Change | None:
 
 
 def _another_day(text: str, context: Context) -> Unclear | None:
-    """«cant light today, do it tomorrow»: that step alone, or the meal with it."""
-    found = _CANT.search(text) if context.phase != "none" else None
-    said = when.future(re.sub(r"\btoday\b", " ", text), context) if found else None
-    if found is None or said is None:
+    """«cant light it today, do it tomorrow»: that step alone, or the meal with it; no day named, one or two later."""
+    found = _CANT.search(text) if context.phase not in ("none", "cooking", "resting", "chilling", "stored") else None
+    if found is None:
         return None
-    step = _STEPS.get(found["verb"], found["verb"])
-    days = round((said.at - context.now) / timedelta(days=1)) or 1
+    said, step = when.future(text[found.end() :], context), _STEPS.get(found["verb"], found["verb"])
+    if said is None or not said.day_said:
+        return Unclear("word", text[:60], (MoveDeadline(by=_A_DAY), MoveDeadline(by=2 * _A_DAY)))
+    days = round((said.at - context.now) / _A_DAY) or 1
     return Unclear("word", text[:60], (MoveDeadline(by=timedelta(days=days)), Snooze(until=said.at, step=step)))
 
 
