@@ -1,5 +1,6 @@
 """Beginning a batch: what is missing is asked for one thing at a time, and nothing that was said is lost."""
 
+import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
@@ -26,6 +27,7 @@ from core.service import batches
 from core.service.turn import Turn
 
 SAME_KG = 0.0005
+_INSTEAD = re.compile(r"\b(?:instead|rather|actually|scratch that|forget|no)\b")
 TYPED_IN = "typed_in"  # "kg" or "lb", as a first weight was typed
 AND_THEN = "and_then"  # what was said of the other meats of a line, each begun when the one before it is known
 
@@ -34,11 +36,12 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     """A batch begun, or the one question that has to be answered first."""
     goes_on = bool((meant.asked or {}).get("said")) and bool(intent.said)
     intent = _like_last(turn, intent) if LIKE_LAST in intent.assumed else intent
-    said = (
-        _said(intent, meant.asked)
-        | _typed_in(meant.message.text)
-        | ({AND_THEN: list(intent.then)} if intent.then else {})
-    )
+    half = (meant.asked or {}).get("said") or {}
+    said = _said(intent, meant.asked) | _typed_in(meant.message.text)
+    said |= {AND_THEN: list(intent.then)} if intent.then else {}
+    made = (_made(half), _made(intent.said))
+    if not _goes_on(intent, meant.asked) and "" not in made and made[0] != made[1]:
+        said = _beside(said, half, meant.message.text)
     replies = begin(turn, said, dict(_slot(one) for one in intent.unclear))
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
 
@@ -200,11 +203,25 @@ def _take_cut(said: dict[str, Any]) -> None:
 def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
     """Everything that was said of a start: with a question about a half one still open, both together."""
     half = (asked or {}).get("said") or {}
-    which_cut = (asked or {}).get("slot") == "cut"  # a meat that is named then answers, and begins nothing new
-    goes_on = bool(half) and (which_cut or _of_the_same(half, intent.said))
-    said = (half if goes_on else {}) | said_of(intent)
+    said = (half if _goes_on(intent, asked) else {}) | said_of(intent)
     said.pop("mass_value", None)
     return said
+
+
+def _goes_on(intent: Start, asked: dict[str, Any] | None) -> bool:
+    """Whether a start adds to a half one: asked for the cut, a meat that is named answers and begins nothing new."""
+    half = (asked or {}).get("said") or {}
+    return bool(half) and ((asked or {}).get("slot") == "cut" or _of_the_same(half, intent.said))
+
+
+def _beside(said: dict[str, Any], half: dict[str, Any], text: str) -> dict[str, Any]:
+    """Another meat while one is half said: it comes first, the half one after it."""
+    if _INSTEAD.search(text.lower()):
+        return said
+    waiting = [{k: v for k, v in half.items() if k != AND_THEN}, *half.get(AND_THEN, [])]
+    own = [one for one in waiting if said.get("product") and one.get("product") == said.get("product")]
+    then = [*said.get(AND_THEN, []), *(one for one in waiting if one not in own)]
+    return {**(own[0] if own else {}), **said, AND_THEN: then}
 
 
 def _of_the_same(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
@@ -220,8 +237,12 @@ def _named(said: Mapping[str, Any], question: str) -> str:
     """A question about one meat of several, with its name before it."""
     if AND_THEN not in said:
         return question
-    name = batches.short_name(said.get("product") or product_of_cut(said["cut"]).name, said.get("cut", ""))
-    return several.with_name(meats.short_name(name), question)
+    return several.with_name(meats.short_name(batches.short_name(_made(said), said.get("cut", ""))), question)
+
+
+def _made(said: Mapping[str, Any]) -> str:
+    """The product that a start names, by itself or by its cut; "" where none."""
+    return said.get("product") or (product_of_cut(said["cut"]).name if "cut" in said else "")
 
 
 def _slot(unclear: str) -> tuple[str, str]:

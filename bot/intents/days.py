@@ -66,7 +66,11 @@ _WEEKEND: Final = re.compile(
     r"\b(?:(?:this|next|the|coming) )?(?:weekend|wochenende)\b|\bnext week\b"
     r"|\bsome ?time (?:next|this)\b"
 )
-_ORDINAL: Final = re.compile(r"\b(?:on )?the (?P<day>\d\d?)(?:st|nd|rd|th)\b")
+_AFTER_WEEKDAY: Final = "|".join(rf"(?<=\b{day} )" for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"))
+_ORDINAL: Final = re.compile(
+    r"(?:\b(?:(?:on|by|for|till|until) )?the |\b(?:on|by|for|till|until) (?=\d\d?(?:st|nd|rd|th)(?: at\b|$|[,;.!]))"
+    rf"|(?<=day )|{_AFTER_WEEKDAY})(?P<day>\d\d?)(?:(?:st|nd|rd|th)\b|(?= at \d))"
+)
 _WEEKDAY_BEFORE: Final = re.compile(rf"\b(?P<weekday>{_either(_WEEKDAYS)}),? (?:the |den )?$")
 _WEEKDAY_AFTER: Final = re.compile(rf",? (?:(?:is )?an? |on )?(?P<weekday>{_either(_WEEKDAYS)})\b")
 

@@ -65,7 +65,8 @@ _GOING_TO: Final = re.compile(
 )
 _MYSELF: Final = re.compile(
     r"^(?:im|i am) back on (?:it|duty|the \w+)\b|\b(?:tell|ping|ask|message) me,? not (?:her|him|them|\w+)$"
-    r"|^(?:ok |now )*(?:i|ill|i will|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do|doing|will do|mind|watch"
+    r"|^(?:ok |now )*(?:i|ill|i will|i can|i could|let me|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do"
+    r"|doing|will do|mind|watch"
     r"|back on)"
     r" (?:over|the fire|the pit|the flips?|back over|it over|it from here|it again)\b"
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"

@@ -58,8 +58,8 @@ _IN_THE_CURE: Final = re.compile(
 )
 _CANT: Final = re.compile(
     r"\b(?:cant|cannot|wont(?: be able to)?|no time to|unable to|not able to|not|too (?:windy|wet|cold|stormy"
-    r"|late) to)\b.{0,16}\b(?P<verb>light|smok|cook|grill|fire|rins|slic|wrap|rub)\w*\b.{0,12}?\b(?P<day>today|tonight|tomorrow"
-    r"|\w{3,6}day)\b"
+    r"|late) to)\b.{0,16}\b(?P<verb>light|smok|cook|grill|fire|rins|slic|wrap|rub)\w*\b.{0,12}?"
+    r"\b(?:today|tonight|tomorrow|\w{3,6}day)\b"
 )
 _STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "light", "rins": "rinse", "slic": "slice"}
 _A_DAY: Final = timedelta(days=1)

@@ -42,7 +42,7 @@ def read_begun(text: str, context: Context) -> Start | Unclear | None:
 def _one_or_several(text: str, context: Context) -> Start | None:
     """The first of several where a line names several meats, with the others behind it.
 
-    What was said of no meat alone, as the meal, holds for all. A weight that stands once is nobody's: it is asked for.
+    What was said of no meat alone, as the meal, holds for all. A weight that stands at the end alone is nobody's.
     """
     whole = start.read_start(text, context)
     parts = _by_meat(text) if whole is not None else []
@@ -53,7 +53,8 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     if not all({"product", "cut"} & one.said.keys() for one in each):
         return whole
     shared = {key: value for key, value in whole.said.items() if key in _OF_ALL}
-    nobodys = {"mass"} if sum("mass" in one.said for one in each) == 1 else set()
+    weighed = [n for n, one in enumerate(each) if "mass" in one.said]
+    nobodys = {"mass"} if weighed == [len(each) - 1] else set()  # «pastrami and corned beef from a 6 kg brisket»
     first, *then = [{k: v for k, v in (shared | said_of(one)).items() if k not in nobodys} for one in each]
     return Start(first, each[0].unclear, whole.assumed, then=tuple(then))
 

@@ -36,7 +36,8 @@ _BEGIN: Final = re.compile(
     r"|batch|cook|cure|plan|meat|piece))(?: please| pls)?$"
 )
 _NOT_A_START: Final = re.compile(
-    r"\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
+    r"^(?:please |pls |can you |could you )?(?:change|correct|update|set) (?:the|my|its|that)\b"
+    r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
     r"|forgot|typo|"
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
 )
