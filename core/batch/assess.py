@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from core.batch import cold, cured, ledger, material
+from core.batch.asked import next_reading
 from core.batch.batch import Batch, Phase
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
@@ -167,11 +168,12 @@ def _plan(
     (days, weighed, cure), cook, cooling = known
     if refusal is not None or days is None:
         return None, refusal
+    seen = ledger.Known(material.piece_of(batch.setup), weighed, cure, cook, _cured_days(batch, None))
     case = Case(
         batch.setup,
         product(batch.setup.product),
         _durations(batch.setup, days, cook, _keeps(batch, now, (days, weighed, cure, cook))),
-        _progress(batch, cook, cooling),
+        _progress(batch, cook, cooling, next_reading(batch, seen, now)),
         wall_of(person),
         now,
         person.flip_hours,
@@ -211,7 +213,7 @@ def _durations(setup: Setup, days: Band, cook: Estimate, keep_days: int) -> Dura
     )
 
 
-def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
+def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling, reading: datetime | None) -> Progress:
     on, off = batch.done.get("meat_on"), batch.off_at
     cooking = on is not None and off is None
     core = [r for r in batch.of_probe(Probe.CORE) if on is not None and r.at >= on]
@@ -225,7 +227,7 @@ def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling) -> Progress:
         if on is not None and cooking
         else None,
         wrap_at=_wrap_at(on, cook) if on is not None and cooking else None,
-        next_reading=on + timedelta(seconds=cook.next_reading_s) if on is not None and cooking else None,
+        next_reading=reading,
         readings=len(core),
         at_60c=cooling.at_60c,
         from_54c=cooling.from_54c,

@@ -10,6 +10,7 @@ from core.batch.events import Done, Event, Incident, Probe, Read, Started, What
 from core.batch.rise import rise
 from core.person import Person
 from core.plan.recipe import products
+from core.plan.steps import Kind
 from core.safety.findings import Outcome, Rule
 from core.units import celsius_from_fahrenheit
 
@@ -123,3 +124,31 @@ def test_every_usual_piece_is_planned_so_that_it_keeps_its_clock(name: str, of: 
         rise(stands({"product": name, "cut": of, "mass": mass, "method": "inject", "cure_nitrite_fraction": 0.0625}))
         is None
     )
+
+
+@pytest.mark.parametrize(
+    ("said", "read", "due"),
+    [
+        (HAM, (268.6, 49.0), 269.75),  # 4.6 h on; the estimate alone would ask for it after the sixth hour
+        ({**HAM, "nitrite_target": 0.0}, (267.0, 30.0), 267.75),  # its 4 h end first
+    ],
+)
+def test_a_reading_is_asked_for_while_it_can_still_show_the_rule_kept(
+    said: dict[str, object], read: tuple[float, float], due: float
+) -> None:
+    """Only readings count where the core is judged: a quarter of an hour before the clock ends one is due."""
+    a = stands({**said, "pit_c": 149.0}, *CURED, (read[0], Read(Probe.CORE, read[1])), day=read[0] / 24)
+    assert a.plan is not None
+    assert [s.due for s in a.plan.of_kind(Kind.READING)] == [MONDAY + timedelta(hours=due)]
+    assert a.on_at is not None
+    assert a.cook.next_reading_s / 3600 > due - 264.0
+
+
+def test_of_intact_meat_and_after_the_clock_a_reading_is_asked_for_where_it_tells_most() -> None:
+    """No last call for a clock by which it is not judged, nor for one that has been met."""
+    whole = {"product": "pastrami", "cut": "brisket_flat", "mass": 3.0, "cure_nitrite_fraction": 0.0625}
+    for said, celsius in ((whole, 49.0), ({**HAM, "pit_c": 149.0}, 56.0)):
+        a = stands(said, *CURED, (268.6, Read(Probe.CORE, celsius)), day=268.6 / 24)
+        assert a.plan is not None
+        (step,) = a.plan.of_kind(Kind.READING)
+        assert step.due - MONDAY == timedelta(hours=264.0, seconds=a.cook.next_reading_s)
