@@ -18,8 +18,8 @@ FILES: Final = Path(__file__).parent / "tongues"
 _SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
-_DEGREES: Final = re.compile(r"(?<=\d) degrees\b(?! ?(?:c|f|celsius|fahrenheit)\b)")
-_CLAUSES: Final = re.compile(r"(, | und |; )")
+_CLAUSES: Final = re.compile(r"(, | und |; |(?<!\d)[.!] (?=[^\W\d]))")
+_END: Final = re.compile(r"(?<=[^\W\d])[.!? ]+$|[!? ]+$")  # «am 16.» keeps its point
 _SPOKEN: Final[Mapping[str, Callable[[str], str]]] = {"de": in_digits}  # how a language says its numbers and hours
 
 
@@ -34,6 +34,7 @@ class Tongue:
     phrases: Mapping[str, str]
     words: re.Pattern[str]
     tells: re.Pattern[str]
+    degree: re.Pattern[str]
 
 
 def english(text: str, language: str, celsius: bool = False) -> str:
@@ -43,10 +44,7 @@ def english(text: str, language: str, celsius: bool = False) -> str:
     """
     for code, tongue in tongues().items():
         if language.startswith(code) or tongue.tells.search(text):
-            sure = language.startswith(code)
-            found = _in_english(text, tongue, sure=sure)
-            foreign = found != text  # in English a degree of anybody may be of either
-            return _DEGREES.sub(" c", found) if sure and celsius and foreign else found
+            return _in_english(text, tongue, language.startswith(code), celsius)
     return text
 
 
@@ -61,14 +59,16 @@ def given_away(text: str) -> str:
     return ""
 
 
-def _in_english(text: str, tongue: Tongue, *, sure: bool) -> str:
+def _in_english(text: str, tongue: Tongue, sure: bool, celsius: bool) -> str:
     text = tongue.spoken(tongue.spelling.mended(text))
     if whole := tongue.lines.get(text.rstrip(" .?!")):
         return whole
     text = _turned(text, tongue)
-    text = "".join(_turned(part, tongue) for part in _CLAUSES.split(text))
+    text = "".join(_clause(part, tongue) for part in _CLAUSES.split(text))
     if sure:
         text = _SUNDAY.sub("sunday ", text)
+    if sure and celsius:
+        text = tongue.degree.sub(" c", text)
     return tongue.words.sub(lambda found: tongue.phrases[found[0]], _DATE.sub(r"\1 ", text))
 
 
@@ -77,6 +77,13 @@ def _turned(text: str, tongue: Tongue) -> str:
     for pattern, put in tongue.patterns:
         text = pattern.sub(put, text)
     return text
+
+
+def _clause(part: str, tongue: Tongue) -> str:
+    """A clause turned without the marks at its end, which come back behind it."""
+    end = _END.search(part)
+    cut = end.start() if end else len(part)
+    return _turned(part[:cut], tongue) + part[cut:]
 
 
 @cache
@@ -94,7 +101,8 @@ def _tongue(path: Path) -> Tongue:
     patterns = tuple((re.compile(_filled(one, stands)), put) for one, put in file["patterns"].items())
     keys = spelling((*phrases, *file["lines"]), file["known"].split())
     spoken = _SPOKEN.get(path.stem, str)
-    return Tongue(keys, spoken, file["lines"], patterns, phrases, re.compile(rf"\b(?:{words})\b"), tells)
+    degree = re.compile(rf"(?<=\d) ?{file['degree']}\b(?! ?(?:c|f|celsius|fahrenheit)\b)")
+    return Tongue(keys, spoken, file["lines"], patterns, phrases, re.compile(rf"\b(?:{words})\b"), tells, degree)
 
 
 def _of_verbs(verbs: list[dict[str, str]]) -> Iterator[tuple[str, str]]:
