@@ -13,7 +13,7 @@ from bot.intents.yard import read_feel
 
 _LONE: Final = re.compile(
     r"(?<![\w.:/%-])\d{2,3}(?:\.\d)?(?![\w.:/%])(?! ?(?:people|guests|more|bags|pieces|slices"
-    r"|ppl|sandwich(?:es)?|plates?|portions?|servings?))"
+    r"|ppl|sandwich(?:es)?|plates?|portions?|servings?|briquettes?|coals|logs|years?|to go))"
 )
 _YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
 _NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")

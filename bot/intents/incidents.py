@@ -112,11 +112,11 @@ _SALT: Final = tuple(
         (0, r"\bsalt was (?:just |about )?right\b"
             r"|\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
             r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
-        (-1, r"\b(?:saltier next time|more salt (?:in it )?next time|bland|not salty enough"
+        (-1, r"\b(?:bland|not salty enough"
              r"|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
         (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
             r"|\bsalt (?:is |was )?(?:(?:a )?(?:bit|little|touch|tad)|way|too|rather) (?:too )?(?:much|strong|high)\b"
-            r"|\bover ?salted\b|\bless salt(?:y)?\b(?:.{0,12}\bnext\b)?|\bsalty\b"),
+            r"|\bover ?salted\b|\bsalty\b"),
     )
 )  # fmt: skip
 _OF_ANOTHER: Final = re.compile(r"\b(?:last time|next (?:time|one)|same again)\b")

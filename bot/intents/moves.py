@@ -65,6 +65,7 @@ _STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "li
 _A_DAY: Final = timedelta(days=1)
 _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
+_SOON_DAY: Final = re.compile(r"\b(?:today|tonight|tomorrow)\b")  # as likely of the step as of the meal
 _BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
 _GUESTS: Final = r"(?:guests?|people|family|they|everyone|everybody|we)"
 _TO: Final = tuple(
@@ -216,7 +217,7 @@ def read_word(text: str, context: Context) -> Intent | None:
     if context.due_step and part and not said.hour_said and not meal and (soon := when.future(bare, context)):
         return Unclear("word", bare, (Snooze(until=soon.at), to))  # «tomorrow»: what was called for, or the meal
     if (
-        context.due_step and said.hour_said and not said.day_said and not meal
+        context.due_step and said.hour_said and not meal and (not said.day_said or _SOON_DAY.search(bare))
     ):  # «at 20:30 please»: the step, or the meal
         put_off, gone = when.future(bare, context), when.past(bare, context)
         just = (StepDone(at=gone.at),) if gone and context.now - gone.at <= _JUST and _BARE_HOUR.fullmatch(bare) else ()

@@ -47,6 +47,11 @@ _IN_MINUTES: Final = re.compile(
     r"^(?:(?:ok|ill|be|do|doing|flip|flipping|turning|rinsing|wrapping|back|home|ready|there|it|them"
     r"|that) )*in (?P<minutes>\d{1,3})$"
 )
+_DEED_IN: Final = re.compile(  # «meat goes in in 20», «fire on in 15»: it is still to be done
+    r"\b(?:go(?:es|ing)?|in|on|off|lit|light\w*|flipp?\w*|turn\w*|start\w*) in (?P<many>\d{1,3})(?: ?(?P<unit>m"
+    r"|mins?|minutes?|h|hrs?"
+    r"|hours?))?$"
+)
 _DOING_IN: Final = re.compile(
     r"^(?:(?:ok|im|we are|just) )*(?:flipping|turning|doing|rinsing|wrapping) (?:it |them |that )?in (?=\d|an?\b|half)"
 )
@@ -67,6 +72,9 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     """A step put off, where a plain text says so; a time that nobody can read is asked for."""
     if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
+    if soon := _DEED_IN.search(text):
+        unit = "min" if (soon["unit"] or "m").startswith("m") else "h"
+        return Snooze(by=when.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text) or _SOAKING.search(text):
         by = when.span(text)
         days = (

@@ -28,10 +28,12 @@ WISHES: Final = re.compile(
 )
 _LASTING: Final = frozenset(("been", "stuck", "stalled", "holding", "sitting", "steady"))
 _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
-_ASKED: Final = re.compile(r"\b(?:shall|can|could|may|do|does) (?:i|we|it|the)\b")
+_NO_DEGREES: Final = re.compile(  # asked, or a number of something else: «fridge no 2», «on level 5», «3 years old»
+    r"\b(?:shall|can|could|may|do|does) (?:i|we|it|the)\b|\b(?:no|nr|number|level|setting|stage|notch|shelf) \d"
+    r"|\d (?:years?|yrs?|months?|old)\b"
+)
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
-_SAME_THERMOMETER: Final = 20  # degrees within which three bare numbers are a series
 _BETWEEN: Final = re.compile(
     r"(?:its |it is |the |about |somewhere )*(?P<of>fridge|brine|core|pit|meat)?(?: is| at"
     r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
@@ -45,7 +47,7 @@ _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3�
     r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?|\b(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|bags?|packs?|packets?|parcels?|pieces?|pcs|slices?|chunks?|birds?"
     r"|people|guests?|flips?|turns?|tubs?|scoops?|bottles?|times|readings?|sandwich(?:es)?|plates?|portions?"
-    r"|servings?)\b"
+    r"|servings?|briquettes?|coals|logs|years?)\b"
 )
 _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
@@ -66,7 +68,6 @@ _THICK: Final = re.compile(
 )
 _COLD: Final = re.compile(r"\b(?:fridge|brine|pickle)\b")
 _AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|cooker|smoker) probe\b")
-_A_PROBE: Final = re.compile(r"\bprobes?\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
     r"(?:(?:its|it is|it|bit|the|meat|pit|fridge|very|too|so|really|getting|feels|feel|seems|kind of|a bit|rather|got"
@@ -99,7 +100,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if between := _BETWEEN.fullmatch(text):
         return _either(between, context)
     if context.phase in COLD_PHASES and not _MEAT.search(text):
-        text = _A_PROBE.sub("display", text)  # a probe in the fridge, as long as there is no meat to stand in
+        text = re.sub(r"\bprobes?\b", "display", text)  # a probe in the fridge, as long as there is no meat to stand in
     line = taken_apart(_AIR_PROBE.sub("pit", text) if context.phase in ("drying", "cooking") else text)
     if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None
@@ -137,7 +138,7 @@ def _is_strict(line: Line, text: str) -> bool:
 
 def _is_loose(line: Line, text: str) -> bool:
     few = len(line.foreign) <= _LOOSE_WORDS and 1 <= len(line.items) <= len(line.labels or [1])
-    return few and bool(line.labels) and not WISHES.search(text) and not _ASKED.search(text)
+    return few and bool(line.labels) and not WISHES.search(text) and not _NO_DEGREES.search(text)
 
 
 def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
@@ -212,7 +213,7 @@ def _pair(items: list[Item], context: Context) -> Found | Unclear | None:
 def _several(items: list[Item], context: Context) -> Found | Unclear:
     """Three bare numbers: a series of the same thermometer, or pit and meat in an order that must be confirmed."""
     values = [item.number.value for item in items]
-    if max(values) - min(values) <= _SAME_THERMOMETER:
+    if max(values) - min(values) <= 20:  # degrees: a series of one thermometer
         return _one_by_one(items, context)
     rest = dict.fromkeys(values)
     both = pair(Number(max(rest)), Number(min(rest)), context).pairs if len(rest) == 2 else ()

@@ -16,7 +16,7 @@ _PROBE_WORDS: Final = {
     ham bacon
                    kern kerntemperatur kerntemp fleisch turkey breast breasts thigh thighs leg legs drumstick
                    wing brust keule schenkel fish fillet fillets salmon trout side belly loin duck chicken bird beef
-                   pork end ends""",
+                   pork end ends edge edges""",
     Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
     Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",
     Probe.BRINE: "brine brines pickle lake bucket liquid",
