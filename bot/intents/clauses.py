@@ -192,7 +192,7 @@ def _is_weather(intents: list[Intent]) -> bool:
 
 def _has_aside(sentence: str, context: Context) -> bool:
     """Whether one part of a sentence is more than a reading: a remark, or what was done at an hour."""
-    parts = [part.strip() for part in _COMMA.split(sentence) if part]
+    parts = [part.strip() for half in _COMMA.split(sentence) if half for part in _AND.split(half)]
     told = (read_aside(part, context) or (len(parts) > 1 and _plain_deed(part, context)) for part in parts)
     return any(told)
 

@@ -174,7 +174,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:
         return context.phase not in ("resting", "chilling", "stored")
-    if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing"):
+    since = context.phase == "drying" and re.search(r"\b(?:since|went in|was in)\b.*\d", text)  # told afterwards
+    if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing") and not since:
         return False
     return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
 

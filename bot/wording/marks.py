@@ -231,6 +231,14 @@ def not_in_yet(a: Assessment) -> tuple[str, asking.Rows]:
     return text, ((asking.button(into, StepDone("into_cure", batch=a.batch.id)),),)
 
 
+def never_in() -> str:
+    """It is out of a cure that nobody said it went into: its days are counted from what is told now."""
+    return say(
+        "When did it go into the cure? I have not heard that, so I count no day of it and judge it as uncured. "
+        "Type it like «in the cure since 9 march 18:00»."
+    )
+
+
 def no_batch_without(step: Step, a: Assessment) -> str:
     """What makes the batch is not left out."""
     return say(

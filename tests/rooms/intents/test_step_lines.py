@@ -110,6 +110,7 @@ def test_a_deed_in_words(text: str, where: Context, done: StepDone) -> None:
             [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),), tender=True)],
         ),
         ("sliced n eaten", [StepDone("slice"), StepDone("serve")]),
+        ("wrapped and core 162", [StepDone("wrap"), Reading((Temperature(162, "f", Probe.CORE),))]),
     ],
 )
 def test_a_deed_with_more(text: str, intents: list[Intent]) -> None:
