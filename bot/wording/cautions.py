@@ -41,7 +41,7 @@ WORDS = Words({
     "moist_surface": "The kill tables assume moist heat; a dry surface can lag behind the core.",
     "low_rows_not_shown": "The lowest rows of the kill table were not shown to be enough for every germ.",
     "poultry_own_table": "Poultry has its own table: 74 °C (165 °F).",
-    "fish_160f": "Hot-smoked fish: 71 °C (160 °F) held for 30 min.",
+    "fish_160f": "Hot-smoked fish: 72 °C (160 °F) held for 30 min.",
     "vacuum_fish_38f": "Vacuum-packed fish stays under 3 °C (38 °F).",
     "hold_at_140f": "Held warm means 60 °C (140 °F) or above in the middle.",
     "danger_zone": "Between 4 and 60 °C (40 and 140 °F) the clock runs: two hours, one in great heat.",

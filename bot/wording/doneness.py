@@ -24,7 +24,7 @@ def pull_asked(a: Assessment) -> str:
         for p in made.purposes
         if p.name != setup.purpose
     )
-    floor = say("Never under {limit}: that is the floor of safety.", limit=numbers.both(a.floor_c, a.person))
+    floor = say("Never under {limit}: that is the floor of safety.", limit=numbers.at_least(a.floor_c, a.person))
     rest = say("Otherwise: {others}.", others=others) if others else ""
     return "\n".join(line for line in (own, meats.done_at(a), rest, floor) if line)
 
@@ -50,7 +50,7 @@ def tender(a: Assessment) -> str:
             "Send me the core before it comes off: {seen}.\n"
             "However tender it is, under {limit} in the middle I cannot call it cooked.",
             seen=seen,
-            limit=numbers.both(a.floor_c, a.person),
+            limit=numbers.at_least(a.floor_c, a.person),
         )
     if a.batch.setup.target_c < meats.TENDER_FROM_C:
         return meats.done_at(a)
@@ -85,7 +85,7 @@ def off(a: Assessment) -> str:
         return say(
             "The record does not show {limit} in the middle yet. "
             "Send a core reading; below it I cannot call it cooked.",
-            limit=numbers.both(cooked_c, a.person),
+            limit=numbers.at_least(cooked_c, a.person),
         )
     short = smoked_fish.off(a)
     if not short and core is not None and core.celsius < target - UNDER_K:

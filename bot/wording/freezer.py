@@ -41,7 +41,7 @@ def without_air(a: Assessment) -> str:
     if not held_as_smoked(a.ledger.record):
         return say(
             "Not this one: {smoked} for 30 min are not shown, and botulism needs no air. Open the pack, or freeze it now.",
-            smoked=numbers.both(celsius_from_fahrenheit(160.0), a.person),
+            smoked=numbers.at_least(celsius_from_fahrenheit(160.0), a.person),
         )
     by = say(" and eat it by {when}", when=_by(a, dates.at)) if dates else ""
     return say(

@@ -192,7 +192,7 @@ def done_at(a: Assessment) -> str:
             "If it does, take it off and say «off»; if not, give it time and send a reading.",
             target=target,
         )
-    floor = numbers.both(a.floor_c, a.person)
+    floor = numbers.at_least(a.floor_c, a.person)
     if fish(a):
         return say(
             "Probe the thickest part: once it reads {floor}, it stays on for 30 min at that or above.\n"

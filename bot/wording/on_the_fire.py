@@ -215,7 +215,7 @@ def pull_at(a: Assessment, core: Celsius) -> str:
         return say(
             "Not at {core}: under {floor} it counts as raw. Leave it on, or finish it in an oven.",
             core=shown,
-            floor=numbers.both(a.floor_c, a.person),
+            floor=numbers.at_least(a.floor_c, a.person),
         )
     if core >= target - doneness.UNDER_K:
         shown_target = numbers.temperature(target, a.person)
@@ -230,7 +230,7 @@ def pull_at(a: Assessment, core: Celsius) -> str:
         "At {core} it is cooked by the floor of {floor}, but {firm}: {target} was meant. {ready}\n"
         "Off early it has to be eaten hot, or chilled by the clock of the cooling.",
         core=shown,
-        floor=numbers.both(a.floor_c, a.person),
+        floor=numbers.at_least(a.floor_c, a.person),
         firm=firm,
         target=numbers.temperature(target, a.person),
         ready=say("Ready {band}.", band=numbers.time_band(a.ready, a.person, a.now)) if a.ready else "",

@@ -36,7 +36,7 @@ RULES = Words(
         Rule.DONENESS: "the core floor, 63 °C (145 °F)",
         Rule.LETHALITY: "the time-temperature table for the kill",
         Rule.POULTRY_165: "74 °C (165 °F) for birds",
-        Rule.FISH_160: "71 °C (160 °F) for 30 min for smoked fish",
+        Rule.FISH_160: "72 °C (160 °F) for 30 min for smoked fish",
         Rule.PARTIAL_COOK: "cooked through in one go",
         Rule.COOLING: "the cooling: 130-80-40 °F in 1.5 + 5 h, or 135-70-41 °F in 2 + 4 h",
         Rule.TWO_HOURS: "no more than two hours off heat and cold",

@@ -27,7 +27,7 @@ def planned(a: Assessment) -> str:
         target=numbers.temperature(a.batch.setup.target_c, a.person),
         short=numbers.days(keeping(LEFTOVERS).days),
         long=numbers.days(keeping(product(a.batch.setup.product).storage).days),
-        smoked=numbers.both(_smoked_c(a), a.person),
+        smoked=numbers.at_least(_smoked_c(a), a.person),
     )
 
 
@@ -40,7 +40,7 @@ def cool_pit(a: Assessment) -> str:
         "Under {pit} it is not sure that fish comes to {smoked}: run it hotter towards the end, "
         "or finish it in the kitchen oven within 2 h.",
         pit=numbers.both(celsius_from_fahrenheit(SURELY_F), a.person),
-        smoked=numbers.both(_smoked_c(a), a.person),
+        smoked=numbers.at_least(_smoked_c(a), a.person),
     )
 
 
@@ -52,7 +52,7 @@ def at_floor(a: Assessment) -> bool:
 
 def reached(a: Assessment) -> str:
     """On the fire with its core at the floor: since when it counts, till when it stays, or that it was held."""
-    floor = numbers.both(a.floor_c, a.person)
+    floor = numbers.at_least(a.floor_c, a.person)
     since = _since(a)
     until = since + timedelta(hours=a.hold_hours)
     if until <= a.now:
@@ -87,7 +87,7 @@ def off(a: Assessment) -> str:
     return say(
         "30 min at {smoked} are not shown. Back on within 2 h for them, with a reading at either end; "
         "else it is cooked fish: use it by {when}, and never pack it without air.\n",
-        smoked=numbers.both(_smoked_c(a), a.person),
+        smoked=numbers.at_least(_smoked_c(a), a.person),
         when=when,
     )
 

@@ -47,7 +47,7 @@ def still(person: Person) -> str:
     return say(
         "Smoked hot to {done} for 30 min they die anyway. Frost kills no germs: fish cold-smoked or cured raw I do not plan. "
         "Open its pack, thaw it in the fridge, then salt it.",
-        done=numbers.both(71.0, person),
+        done=numbers.at_least(celsius_from_fahrenheit(160.0), person),
     )
 
 

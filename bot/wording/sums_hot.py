@@ -71,7 +71,7 @@ def fish(person: Person) -> str:
     """Fish has one answer."""
     return say(
         "Hot-smoked fish: {safe} in the middle, and 30 min there. There is no table of other times for it.",
-        safe=numbers.both(celsius_from_fahrenheit(FISH_F), person),
+        safe=numbers.at_least(celsius_from_fahrenheit(FISH_F), person),
     )
 
 

@@ -13,7 +13,7 @@ RAW = frozenset({Phase.WAITING, Phase.CURING, Phase.DRYING})
 
 def eat_cold(a: Assessment) -> str:
     """Whether it is cooked, and may be eaten as it is."""
-    floor = numbers.both(a.floor_c, a.person)
+    floor = numbers.at_least(a.floor_c, a.person)
     core = max((r.celsius for r in a.batch.of_probe(Probe.CORE)), default=None)
     if a.batch.phase in RAW:
         return say(

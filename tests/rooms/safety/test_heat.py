@@ -100,3 +100,11 @@ def test_of_cured_meat_a_fall_counts_for_the_six_hours_and_has_the_grid_beside_t
     assert _only(Rule.HELD_140, cured).means is fall
     uncured = brisket(((0.0, 39.0), *core), now=at(6.3), **ON_FIRE, injected=True, cured_centre_mg_kg=None)
     assert _only(Rule.HELD_140, uncured).means is Outcome.THROW_AWAY
+
+
+@pytest.mark.parametrize(("celsius", "status"), [(71.0, Status.OPEN), (72.0, Status.PASSED)])
+def test_the_degree_that_is_told_of_smoked_fish_is_past_its_line(celsius, status):
+    """71 °C are 159.8 °F: the half hour at 160 °F (PNW 238) is told as 72 °C."""
+    core = ((0.0, 39.0), *((hours, 32.0 + 1.8 * celsius) for hours in (1.5, 1.75, 2.0)))
+    fish = brisket(core, now=at(2.1), **ON_FIRE, species="fish", product_class="fish", cured_centre_mg_kg=None)
+    assert _only(Rule.FISH_160, fish).status is status
