@@ -11,7 +11,7 @@ from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.intents import MoveDeadline
 from bot.intents.normal import normal
-from bot.wording import around, asking
+from bot.wording import around, asking, measured
 from bot.wording.language import say
 from core.batch.assess import Assessment, assess
 from core.plan.steps import Kind
@@ -138,7 +138,8 @@ def _of_a(words: Callable[[Assessment], str]) -> Answer:
 TOPICS: Final[Mapping[str, Answer]] = {
     "late": _of_a(around.late), "flips_done": _of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
     "fridge_if": _of_a(around.fridge_if),
-    "altogether": _of_a(around.altogether), "grams": _grams, "no_fire": _no_fire, "photo": _of_a(around.photo),
+    "altogether": _of_a(measured.altogether), "portion_salt": _of_a(measured.portion_salt), "ice": _of_a(measured.ice),
+    "grams": _grams, "no_fire": _no_fire, "photo": _of_a(around.photo),
     "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": _of_a(around.which_call),
     "call_at": _call_at,
 }  # fmt: skip

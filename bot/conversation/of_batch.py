@@ -41,8 +41,8 @@ CLOSER = {  # said of much, and what may be meant of it
     "now": frozenset(
         {"catch_up", "flip_next", "day", "missed", "bed", "in_time", "longer", "rate", "which_call", "late"}
     ),
-    "dose": frozenset({"cure_in"}),
-    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", *around.WITH_A_MASS}),
+    "dose": frozenset({"cure_in", "portion_salt"}),
+    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above", *around.WITH_A_MASS}),
     "eta": frozenset(
         {"in_time", "out", "slice", "cured_yet", "eat_cold", "reaches", "hotter", "earliest", "late", "wrap"}
     ),

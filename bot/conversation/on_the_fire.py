@@ -9,7 +9,7 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.normal import normal
-from bot.wording import doneness, on_the_fire
+from bot.wording import doneness, measured, on_the_fire
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.rise import ready_at
@@ -74,6 +74,11 @@ def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
     return on_the_fire.pull_at(a, core if core is not None or last is None else last.celsius)
 
 
+def _above(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    return measured.above(a, celsius(normal(text, turn.person.language), a, HOTTEST_CORE) or a.floor_c)
+
+
 def _hotter(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
@@ -104,6 +109,6 @@ def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime 
 
 TOPICS: Final[Mapping[str, Callable[[Turn, Understood, Of], str]]] = {
     "rate": _rate,
-    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter, "pull_at": _pull_at,
+    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter, "pull_at": _pull_at, "above": _above,
     "sure": lambda turn, meant, of: on_the_fire.sure(of[0]),
 }  # fmt: skip

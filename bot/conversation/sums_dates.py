@@ -15,7 +15,7 @@ from bot.wording import sums_dates
 from core.errors import Missing
 from core.safety.thaw import thaw
 from core.service.turn import Turn
-from core.units import Days
+from core.units import Days, Hours
 
 A_DAY: Final = 24.0  # h
 DAY_IN_HAND: Final = 1
@@ -73,6 +73,12 @@ def comes_out(turn: Turn, line: Told, days: Days) -> str:
     return sums_dates.comes_out(_noon(turn, first), _noon(turn, out), turn.person)
 
 
+def wall_hour(turn: Turn, hour: Hours) -> datetime:
+    """An hour of a day, up to the quarter after it."""
+    minutes = ceil(hour * 4) * 15 % (24 * 60)
+    return instant(wall_of(turn.now, turn.person.zone).date(), time(*divmod(minutes, 60)), turn.person.zone).at
+
+
 def _noon(turn: Turn, day: date) -> datetime:
     return instant(day, NOON, turn.person.zone).at
 
@@ -83,6 +89,9 @@ def _thaw(turn: Turn, line: Told) -> Answer:
     bird = line.species in ("turkey", "chicken", "duck", "fish")
     fridge, water = thaw(mass, "fridge", bird), thaw(mass, "water", bird)
     said, keys = sums_dates.thaw(mass, fridge, water, turn.person), (fridge.source.key, *KITCHEN)
+    if line.clocks and re.search(r"\bwater\b", line.text):
+        soft = wall_hour(turn, line.clocks[0] + water.high)
+        return f"{sums_dates.soft_at(soft, turn.person)}\n{said}", keys, {"high_h": water.high}
     body: dict[str, object] = {"high_h": fridge.high}
     today = wall_of(turn.now, turn.person.zone).date()
     bare = _without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"])

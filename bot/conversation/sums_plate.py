@@ -30,6 +30,7 @@ _TRIMMED: Final = re.compile(r"\btrim\w*\b")
 _CURED: Final = re.compile(
     r"\b(?:dry cured?|curing|cure|in the bag|in (?:the )?salt)\b(?!.*\b(?:smok\w*|cook\w*|pit|grill)\b)"
 )
+_A_HEAD: Final = re.compile(r"\b(?:per|a|each) (?:person|head|eater|guest|adult|sandwich)\b")
 _BUFFET: Final = re.compile(
     r"\b(?:buffet|potluck|with (?:lots of |many |plenty of )?sides|finger food|nibbles|tasting)\b"
 )
@@ -44,6 +45,8 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     if line.people is None and line.each is None and line.meat is not None:
         raw = amounts.raw_of(line.meat, _tender(line))
         return sums_plate.raw_for_cooked(line.meat, raw, turn.person), KITCHEN, {"raw_kg": raw.usual}
+    if line.people is None and _A_HEAD.search(line.text):
+        return sums_plate.a_head(amounts.raw_for(1, _tender(line)), turn.person), KITCHEN, {}
     people = int(need(line.people, "people"))
     bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
     each = line.each or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)

@@ -37,6 +37,7 @@ _DATE_ASKED: Final = re.compile(
 _FUEL: Final = re.compile(r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
+_INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
@@ -200,6 +201,19 @@ def _is_plain(line: Told) -> bool:
     return line.salt is not None or (line.has("fractions") and "salt" in line.text and not line.has("meat"))
 
 
+def _is_cooled(line: Told) -> bool:
+    """A piece that goes into the cold."""
+    colder = len(line.temperatures) > 1 and line.temperatures[0] > line.temperatures[-1]
+    return _is_body(line) and (colder or bool(_INTO_THE_COLD.search(line.text)))
+
+
+def _is_lit(line: Told) -> bool:
+    """An hour to be ready by; of two hours only where one of them is asked for. Nothing that is still frozen."""
+    asked = len(line.clocks) == 1 or bool(re.search(r"\b(?:when|what time|how early)\b", line.text))
+    thaws = re.search(r"\b(?:thaw\w*|defrost\w*|frozen)\b", line.text)
+    return line.has("clocks") and asked and not thaws and (_is_body(line) or line.has("hours"))
+
+
 def _is_rubbed(line: Told) -> bool:
     """A rub for a piece, and no curing salt that went onto it."""
     cured = _CURING.search(re.sub(r"\b(?:no|not|without(?: any)?) cure\b", "", line.text))
@@ -242,7 +256,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "cook": _is_cooked,
     "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
     "out_on": _is_span,
-    "light_by": lambda line: line.has("clocks") and (_is_body(line) or line.has("hours")),
+    "light_by": _is_lit,
     "eta": _rises,
     "shopping": lambda line: line.has("people") or line.has("each") or _is_piece(line),
     "portions": _is_piece,
@@ -265,7 +279,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "fire_out": lambda line: (
         len(line.temperatures) > 1 and not _rises(line) and (len(line.clocks) > 1 or line.has("hours"))
     ),
-    "chill": _is_body,
+    "chill": _is_cooled,
     "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
     "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
     "brine_cools": _is_hot_brine,

@@ -174,7 +174,10 @@ RULES: Final = tuple(
          r"|breakfast)$",
          r"remind me \g<w> \g<m>"),
         # said late, and why
-        (r",? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?(?:forgot to|did not|didnt"
+        (r"^(?:(?:i|we|sorry|oops|ah|oh) )*(?:totally |just )?forgot to (?:tell|say|mention|log)(?: you| it)?"
+         r"(?: that)?,? (?=(?:i|we|it|the|he|she|they) \w)", ""),
+        (r"(?<=\w)(?<!^i)(?<!^we)(?!.*\bmatter),? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?"
+         r"(?:forgot to|did not|didnt"
          r"|never) (?:tell|say|log|mention|report"
          r"|write"
          r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b[^.;,\d]*", " "),

@@ -53,7 +53,7 @@ from bot.intents.readings import read_reading
 from bot.intents.settings import read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
 from bot.intents.sums import read_sum, read_sum_first
-from bot.intents.supposed import read_beforehand, read_supposed
+from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
 from bot.intents.vague import read_vague
 
@@ -224,8 +224,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_beforehand, read_vague, read_again, read_guests, read_household, read_cures, read_frozen, read_still_in,
-    read_sum_first, read_impossible,
+    read_beforehand, read_repeated, read_vague, read_again, read_guests, read_household, read_cures, read_frozen,
+    read_still_in, read_sum_first, read_impossible,
     read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

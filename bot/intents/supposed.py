@@ -21,6 +21,17 @@ _BEFOREHAND: Final = re.compile(  # «text me an hour before the rinse» puts no
 )
 
 
+_REPEATED: Final = re.compile(  # «same again but less salty» tells nothing of the salt of this one
+    r"^(?:(?:can|could|lets|we|i|do|make|want|the) )*same (?:again|thing again|(?:as|like) (?:last|this|that))\b"
+    r"(?=\D+$)(?=.*\bsalt)"
+)
+
+
+def read_repeated(text: str, context: Context) -> Ask | None:
+    """Another one like this, with other salt."""
+    return Ask("again", text=text) if context.phase != "none" and _REPEATED.search(text) else None
+
+
 def read_beforehand(text: str, context: Context) -> Ask | None:
     """A wish to be called some time before a step."""
     return Ask("call_at", text=text) if context.phase != "none" and _BEFOREHAND.search(text) else None

@@ -23,7 +23,7 @@ _BARE: Final = re.compile(r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
-    r"|pax|sandwiches|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
+    r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
     r"|mates|bodies|eating|coming)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"

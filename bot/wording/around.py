@@ -247,16 +247,3 @@ def compared(a: Assessment, past: Assessment | None) -> str:
     if past is None:
         return say("This is the first that I know of.") + f"\n{standing.since(a)}"
     return f"{reckoned.last_time(past)}\n" + say("This one: {since}", since=standing.since(a))
-
-
-def altogether(a: Assessment) -> str:
-    """How long it takes from its start to the plate."""
-    if a.plan is None:
-        return plans.now(a)
-    return say(
-        "{span} in all: begun {start}, the meal {serve}.\n{since}",
-        span=numbers.span(a.plan.serve - a.batch.started),
-        start=numbers.when(a.batch.started, a.person, a.now),
-        serve=numbers.when(a.plan.serve, a.person, a.now),
-        since=standing.since(a),
-    )

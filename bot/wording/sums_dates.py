@@ -71,6 +71,11 @@ def soft_by(begin: datetime, soft: datetime, person: Person) -> str:
     )
 
 
+def soft_at(soft: datetime, person: Person) -> str:
+    """When it is soft in cold water."""
+    return say("In cold water, sealed and changed, it is soft by about {soft}.", soft=numbers.clock(soft, person))
+
+
 def comes_out(first: datetime, out: datetime, person: Person) -> str:
     """The day on which a cure comes out that begins on another."""
     return say(

@@ -2,6 +2,7 @@
 
 from math import ceil, floor
 
+from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.language import decimal, say
 from bot.wording.sums_hot import tens
@@ -189,3 +190,17 @@ def so_many(mass: Kilograms, people: int, raw: Span, person: Person) -> str:
         few=few,
         many=many,
     )
+
+
+def a_head(raw: Span, person: Person) -> str:
+    """What one eater wants, cooked and raw."""
+    return say(
+        "150 g cooked for each, 100 g with much beside it, 200 g for hungry ones: raw and trimmed {usual}, from {low} to {high}.",
+        usual=_small(raw.usual, person),
+        low=_small(raw.low, person),
+        high=_small(raw.high, person),
+    )
+
+
+def _small(mass: Kilograms, person: Person) -> str:
+    return f"{decimal(from_house(mass, 'oz'), 0)} oz" if person.units.mass == "lb" else numbers.grams(mass)

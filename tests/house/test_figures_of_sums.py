@@ -55,6 +55,8 @@ PRINTED = {
     "up to 4 °C": "FSIS_COLD_STORAGE", "45 to 60 min a kilo": "COMMON_PRACTICE",
     "a hundred metres or two": "JUDGEMENT",
     "half as much again": "COMMON_PRACTICE", "heated to 165 °F": "FSIS_SAFE_TEMPERATURES", "counts as day 0": "DERIVED",
+    "150 g cooked for each": "COMMON_PRACTICE",
+    "100 g with much": "COMMON_PRACTICE", "200 g for hungry": "COMMON_PRACTICE",
     "fewer than half of such cooks": "DERIVED",
     "for 7 days": "FOOD_CODE_PARASITES", "for 15 h": "FOOD_CODE_PARASITES", "for 30 min": "HOT_SMOKED_FISH",
     "two for a thick side": "HOT_SMOKED_FISH",
