@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from bot.conversation import curing, filing, households, of_batch, sums, trade
+from bot.conversation.closer import closer
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -69,7 +70,7 @@ def _of_the_trade(turn: Turn, a: Assessment, text: str) -> Sequence[Reply]:
 
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if meant.a is not None:
-        intent = of_batch.closer(turn, intent)
+        intent = closer(turn, intent)
     if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant.a, intent.text)):
         return sure
     if intent.topic in curing.topics():

@@ -5,15 +5,14 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot import measures
 from bot.conversation import around, on_the_fire
+from bot.conversation.closer import ABOUT, figured, with_a_mass
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
-from bot.intents.told import told
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import around as of_around
@@ -21,42 +20,19 @@ from bot.wording import asking, cooling, general, plans, recalled, reckoned, soo
 from bot.wording.language import say
 from core.answers.dangers import abroad
 from core.answers.entries import ENGLISH
-from core.answers.find import closest, of_batch
+from core.answers.find import of_batch
 from core.batch.assess import Assessment, assess
 from core.batch.events import Probe
 from core.plan.steps import Kind
 from core.service import batches, households
 from core.service.turn import Turn
 
-SHORTEST = 3  # words; «plan» is the whole plan
-CLOSER = {  # said of much, and what may be meant of it
-    "log": frozenset(
-        {"flip_last", "since", "last_reading", "fridge_log", "weight", "dose", "cure_in", "thickness", "meal", "missed"}
-        | {"last_time", "flips_done", "rate", "between"}
-    ),
-    "plan": frozenset(
-        {"plan", "out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight", "cooled"}
-        | {"last_time", "earliest", "use_by"}
-    ),
-    "now": frozenset(
-        {"catch_up", "flip_next", "day", "missed", "bed", "in_time", "longer", "rate", "which_call", "late"}
-    ),
-    "dose": frozenset({"cure_in", "portion_salt"}),
-    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above", *around.WITH_A_MASS}),
-    "eta": frozenset(
-        {"in_time", "out", "slice", "cured_yet", "eat_cold", "reaches", "hotter", "earliest", "late", "wrap"}
-    ),
-    "safe": frozenset({"cooled", "photo", "last_time", "eat_cold"}),
-    "pull": frozenset({"off", "reaches", "at_core", "pull_at"}),
-}
-ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
 PROBES = (
     (Probe.FRIDGE, r"\bfridge\b"),
     (Probe.PIT, r"\b(?:pit|smoker|grill|fire)\b"),
     (Probe.CORE, r"\b(?:core|middle|meat|internal|inside)\b"),
 )
 A_DAY = timedelta(days=1)
-_OWN = frozenset({"mass", "length", "volume", "fraction", "ppm"})  # told with the question: no figures of this record
 LAST_TIME = "last_time"
 AGAIN = "again"
 OF_ONES_OWN = frozenset(
@@ -69,8 +45,6 @@ _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
 _OF_SOMEBODY = re.compile(
     r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
 )
-_SUPPOSED = re.compile(r"\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe)\b")
-_TURNED = re.compile(r"\b(?:flip|turn)")
 _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
     r"|did (?:it|that|this|the|both|not)|done|added|put|took|missed|fried|only|been)\b"
@@ -89,7 +63,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     if (_TELLS.match(plain) and not is_question(plain)) or _OF_SOMEBODY.search(plain):
         return None
     named = of_batch(text if language == ENGLISH else plain)
-    if named is None or yard.is_ahead(named, phase) or (_figured(plain) and named not in _with_a_mass(plain)):
+    if named is None or yard.is_ahead(named, phase) or (figured(plain) and named not in with_a_mass(plain)):
         return None
     topic, about = ABOUT.get(named, (named, ""))
     return Ask(topic, about, text)
@@ -100,32 +74,6 @@ def _as_it(turn: Turn, text: str) -> str:
     for row in batches.open_here(turn):
         text = re.sub(rf"(?<!\ba )(?<!\ban )\b(?:(?:the|my) )?{re.escape(row.name)}\b", "it", text, flags=re.IGNORECASE)
     return text
-
-
-def _figured(plain: str) -> bool:
-    return bool(_OWN & {m.kind for m in measures.find(plain)})
-
-
-def _with_a_mass(text: str) -> frozenset[str]:
-    """The topics that the weight of a line may be of: curing salt and no meat, or meat and no curing salt."""
-    line = told(normal(text))
-    grams = line.cure is not None or (line.heaviest is None and line.water is None)
-    return frozenset({"grams"}) if grams and line.meat is None else around.WITH_A_MASS - {"grams"}
-
-
-def closer(turn: Turn, intent: Ask) -> Ask:
-    """A question that its words made one for the whole log or plan, as the closer one that it is."""
-    plain = normal(intent.text, turn.person.language)
-    asked = intent.text if turn.person.language == ENGLISH else plain
-    if len(asked.split()) < SHORTEST or intent.topic not in CLOSER:
-        return intent
-    if intent.topic == "log" and (step := around.step_asked(asked)):
-        return replace(intent, topic="flip_last" if step is Kind.FLIP else "done_step")
-    among = CLOSER[intent.topic] & _with_a_mass(asked) if _figured(plain) else CLOSER[intent.topic]
-    among -= frozenset() if _TURNED.search(asked.lower()) else {"flip_next"}
-    found = closest(asked, among) if among else None
-    topic, about = ABOUT.get(found or "", (found, ""))
-    return intent if topic is None else replace(intent, topic=topic, about=about)
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:

@@ -109,6 +109,7 @@ def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime 
 
 TOPICS: Final[Mapping[str, Callable[[Turn, Understood, Of], str]]] = {
     "rate": _rate,
-    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter, "pull_at": _pull_at, "above": _above,
+    "reaches": _reaches, "at_core": _at_core, "hotter": _hotter, "pull_at": _pull_at,
+    "pit_falls": lambda turn, meant, of: on_the_fire.pit_falls(of[0]), "above": _above,
     "sure": lambda turn, meant, of: on_the_fire.sure(of[0]),
 }  # fmt: skip

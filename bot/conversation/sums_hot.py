@@ -23,8 +23,8 @@ from core.meat.cuts import cut
 from core.meat.piece import Cut, Piece, Species, piece
 from core.plan.recipe import Product, product_of_cut, products
 from core.plan.setup import Setup
-from core.safety.cooling import judge_cooling
-from core.safety.findings import Outcome
+from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.findings import Outcome, Status
 from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.history import printed_f
 from core.service.turn import Turn
@@ -34,6 +34,7 @@ Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
 COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
 HOT_C = 60.0  # 140 °F: from there on the cooling is counted
+FROM_130 = "130-80-40"  # the rule that begins at 130 °F
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
 _CURED = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
 A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Common practice
@@ -120,13 +121,22 @@ def _cooling(turn: Turn, line: Told) -> Answer:
     marks = _marks(line)
     began = turn.now - timedelta(hours=marks[-1][0])
     history = tuple((began + timedelta(hours=hours), core) for hours, core in marks)
-    verdict = judge_cooling(history, None, None, turn.now + timedelta(minutes=1))
+    verdict = _no_credit(judge_cooling(history, None, None, turn.now + timedelta(minutes=1)), marks[0][1])
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
     body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
     said = sums_hot.cooled(verdict, turn.person)
     if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
         said = f"{said}\n{sums_hot.by_the_longer_rule(verdict)}".strip()
     return said, keys, body
+
+
+def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
+    """A rule that begins hotter than the first reading is not kept by it: nobody knows how long it took from there."""
+    shorter = verdict.of(FROM_130)
+    hoped = verdict.decided_by is not shorter and printed_f(first) < verdict.decided_by.stages[0].stage.from_f
+    if not hoped or shorter.clock is not Status.FAILED or verdict.kind not in (Outcome.SAFE, Outcome.NOT_YET):
+        return verdict
+    return replace(verdict, kind=Outcome.CANNOT_SAY, decided_by=shorter, stage=shorter.stages[0])
 
 
 def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:

@@ -6,9 +6,9 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.fitting import days_kept, masses, weights
+from bot.intents.fitting import days_kept, masses
 from bot.intents.told import Told
-from bot.intents.wanted import price
+from bot.intents.wanted import price, weights
 from bot.wording import sums, sums_hot, sums_plate
 from core.answers import amounts, mixing
 from core.errors import Missing

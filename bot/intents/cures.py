@@ -103,7 +103,7 @@ _WAYS: Final = (
 _MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
 LEAST_MEAT: Final = 0.05  # kg
-_RECIPE_FOR: Final = re.compile(r"\brecipe\b.*\b(?:i have|ive got|i got|mine|to|my)\b.*\d")
+_RECIPE_FOR: Final = re.compile(r"\brecipe\b.*\b(?:i (?:only )?(?:have|got)|ive (?:only )?got|mine|to|my)\b.*\d")
 MOST_MEAT: Final = 30.0  # kg
 
 

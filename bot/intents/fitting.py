@@ -9,7 +9,7 @@ from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.rates import rate
 from bot.intents.told import Told, told
-from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price
+from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, weights
 from core.units import Kilograms
 
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
@@ -24,10 +24,6 @@ _KEPT: Final = re.compile(
     r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
 )
 _COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
-_BEFORE_AFTER: Final = re.compile(
-    r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
-    r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
-)
 DAY_NAMED: Final = re.compile(
     r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th))\b"
 )
@@ -106,14 +102,6 @@ def between(line: Told) -> float | None:
     return ((first - last) if _NOW_FIRST.search(line.text) else (last - first)) % round_
 
 
-def weights(line: Told) -> tuple[float, float] | None:
-    """Before and after, in one unit whichever: «went on at 4.1 came off 2.4»."""
-    if len(line.meats) == 2:
-        return line.meats[0], line.meats[1]
-    found = _BEFORE_AFTER.search(line.text)
-    return (float(found["before"]), float(found["after"])) if found else None
-
-
 def is_curing(text: str) -> bool:
     """Whether curing salt is what is spoken of."""
     return bool(_CURING.search(text)) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
@@ -124,6 +112,8 @@ def _has_cure(line: Told) -> bool:
 
 
 def _is_mix(line: Told) -> bool:
+    if "recipe" in line.text and len(line.meats) > 1:  # of another weight than one's own
+        return False
     return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
 
 
@@ -288,7 +278,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
-    "steam": lambda line: line.has("meat"),
+    "steam": lambda line: line.has("meat") and not _TO_THE_COLD.search(line.text),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
         (line.has("temperatures") or line.has("hours")) and not (_falls(line) or _TIMED.search(line.text))

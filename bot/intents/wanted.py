@@ -14,6 +14,14 @@ _PRICE: Final = re.compile(
     r"(?=.*\b(?:cooked|costs?|come (?:out )?at|price|pay|cheap\w*|finished|head|each)\b)"
 )
 _A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
+_BEFORE_AFTER: Final = re.compile(
+    r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
+    r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
+)
+_AFTER_BEFORE: Final = re.compile(  # «came off at 2.3 kg was 3.9 raw»
+    r"\b(?:came (?:off|out)|ended|weighs?|now|is|cooked|after)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)[^\d]{1,20}"
+    r"\b(?:was|from|went (?:on|in)|started|before|raw)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)"
+)
 
 
 def meat_asked(text: str) -> bool:
@@ -36,3 +44,11 @@ def height_asked(line: Told) -> bool:
 def by_the_kilo(text: str) -> bool:
     """Whether something is told for a kilo of meat."""
     return bool(_A_KILO.search(text))
+
+
+def weights(line: Told) -> tuple[float, float] | None:
+    """Before and after, in one unit whichever: «went on at 4.1 came off 2.4»."""
+    if len(line.meats) == 2:
+        return line.meats[0], line.meats[1]
+    found = _BEFORE_AFTER.search(line.text) or _AFTER_BEFORE.search(line.text)
+    return (float(found["before"]), float(found["after"])) if found else None

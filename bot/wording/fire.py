@@ -50,7 +50,7 @@ def advice(a: Assessment) -> str:
         case "low":
             said = say("{told} low: {more} and leave it{till}.", told=told, more=_more(a, f.vent, f.share), till=till)
         case "dying":
-            said = _dying(a)
+            said = dying(a)
         case "out":
             said = say(
                 "The fire looks out. Light it again now, or finish in an oven at 150 °C (300 °F). Tell me when it burns."
@@ -113,7 +113,8 @@ def _more(a: Assessment, vent: str, share: float) -> str:
     )
 
 
-def _dying(a: Assessment) -> str:
+def dying(a: Assessment) -> str:
+    """What to look at when the heat fails, by what is burnt."""
     match cooker(a.batch.setup.cooker).fuel:
         case "propane":
             return say("The fire is dying: look at the flame and at what is left in the bottle.")

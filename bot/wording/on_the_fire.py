@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from bot.wording import doneness, meats, numbers, plans, wraps
+from bot.wording import doneness, fire, meats, numbers, plans, wraps
 from bot.wording.language import decimal, say, say_n
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -13,6 +13,7 @@ from core.units import Celsius, Hours
 
 HOUR = timedelta(hours=1)
 SLOW = 0.5  # of the pace that was expected: then the fire or the probe is asked about. Judgement
+FALLEN_K: Celsius = 15.0  # of an example
 LEAST_APART = timedelta(minutes=10)
 
 
@@ -235,3 +236,13 @@ def pull_at(a: Assessment, core: Celsius) -> str:
         target=numbers.temperature(target, a.person),
         ready=say("Ready {band}.", band=numbers.time_band(a.ready, a.person, a.now)) if a.ready else "",
     )
+
+
+def pit_falls(a: Assessment) -> str:
+    """A pit that is told to fall, whatever it last read."""
+    if a.ready is None or meats.in_pot(a):
+        return not_on(a)
+    ask = say(
+        "Send what it reads, like «pit {pit}», and I say how far to go.", pit=_typed(a.batch.setup.pit_c - FALLEN_K, a)
+    )
+    return f"{fire.dying(a)}\n{ask}"

@@ -2,7 +2,8 @@
 
 import pytest
 
-from bot.conversation.of_batch import ABOUT, CLOSER, OF_ONES_OWN, TOPICS
+from bot.conversation.closer import ABOUT, CLOSER
+from bot.conversation.of_batch import OF_ONES_OWN, TOPICS
 from bot.intents.filing import TOPICS as FILED
 from bot.wording.yard import TOPICS as BESIDE_THE_FIRE
 from core.answers.entries import OF_BATCH, asked_in, asked_of_batch
