@@ -52,10 +52,10 @@ _AFTER_NOON: Final = ("nachmittag", "abend")
 
 def _numbers() -> Iterator[tuple[str, str]]:
     yield from _HALVES.items()
-    for number in range(10, 200):
-        word = _below_hundred(number % 100)
-        for ahead in ("",) if number < 100 else ("hundert", "einhundert", "hundertund"):
-            yield f"{ahead}{word}", str(number)
+    for number in range(10, 1000):
+        hundreds, word = number // 100, _below_hundred(number % 100)
+        ways = ("hundert", "einhundert", "hundertund") if hundreds == 1 else (f"{_ONES[hundreds]}hundert",)
+        yield from ((f"{ahead}{word}", str(number)) for ahead in (ways if hundreds else ("",)))
 
 
 def _below_hundred(number: int) -> str:
