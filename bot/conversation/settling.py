@@ -259,6 +259,9 @@ def _with_length(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
 
 
 def _cancel(turn: Turn, meant: Understood, intent: Cancel) -> Sequence[Reply]:
+    if intent.batch is None and (meant.asked or {}).get("said"):  # what is only half said
+        turn.ask(None)
+        return (Reply(general.not_begun()),)
     a = batches.look(turn, meant.of(intent.batch))
     if not intent.sure:
         text, rows = asking.cancel(a.batch.name, a.batch.id)

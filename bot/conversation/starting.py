@@ -19,7 +19,7 @@ from bot.wording import asking, cautions, doses, general, meats, plans, refusals
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.batch.ways import alternatives
-from core.errors import SaltbellError, TooSoon, UnknownCure
+from core.errors import OutOfRange, SaltbellError, TooSoon, UnknownCure
 from core.person import Person
 from core.plan.hours import wall_of
 from core.plan.recipe import product, product_of_cut
@@ -81,7 +81,13 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     _keep_unit(turn, said.pop(TYPED_IN, None))
     keep_packet(turn, said)
     again = _said_anew(turn, said)
-    change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
+    try:
+        change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
+    except OutOfRange as odd:
+        if odd.quantity not in ("mass", "thickness"):
+            raise
+        kept = said | ({AND_THEN: then} if then else {})  # the weight too: «2 pieces» may be the answer
+        return (_ask(turn, odd.quantity, kept, refusals.say(odd, turn.person), ()),)
     shown = (*show(turn, change.after), *dosed_too(turn, change.after.batch.id, said))
     return (*shown, *begin(turn, {**then[0], AND_THEN: then[1:]})) if then else shown
 

@@ -11,12 +11,12 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import odd_strength, open_strength, usual_cure
-from bot.intents.intents import Change, Choose, Intent, Reading, Unclear
+from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
 from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
-from bot.intents.weights import HEAVIEST_KG
+from bot.intents.weights import HEAVIEST_KG, counted
 from core.batch.events import Probe
 
 UNKNOWN: Final = re.compile(
@@ -120,6 +120,8 @@ def _mass(text: str, context: Context) -> Intent | None:
     mass = measures.sole(text, "mass")
     if mass and 0 < mass.value <= HEAVIEST_KG:
         return answer("mass", mass.value, context)
+    if context.asked_of_start and (said := counted(text)):
+        return Start(said)
     number = measures.number(text)
     if number is None or mass:
         return None

@@ -7,7 +7,7 @@ import itertools
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 from bot import measures
 from bot.intents import waits, when
@@ -23,7 +23,7 @@ _NOT_MEAT: Final = re.compile(
 _NOUN: Final = (
     r"(?:pieces?|pcs?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?"
     r"|trouts?"
-    r"|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?)"
+    r"|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?|stücke?)"
 )
 _APIECE: Final = (
     r"\b(?:each|ea|apiece|a piece|(?<=pcs )a(?= {3})|(?<=pieces )a(?= {3})|per (?:piece|fish|bird|slab)"
@@ -40,6 +40,10 @@ _SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3
 _COUNT: Final = re.compile(
     rf"(?<![\w.])([2-9]) (?:of (?:them|em|those)\b|(?:(?!people|ppl|guests|persons|friends"
     rf"|adults|days?|hours?|of)\w+ )?{_NOUN}\b)"
+)
+_COUNTED: Final = re.compile(
+    rf"(?:(?:its|it is|they are|there are|i have|thats) )?(?P<n>[2-9]) (?:of (?:them|em|those)|{_NOUN})"
+    rf"(?: of \w+)?(?:,? (?:and |of )?(?P<weight>\S.*))?"
 )
 _EACH: Final = re.compile(
     rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
@@ -144,6 +148,15 @@ def _count(text: str, weights: list[Measure]) -> int:
     """How many pieces are counted beside their weights; 0 where none are."""
     found = _COUNT.search(_blanked(text, weights))
     return int(found[1]) if found else 0
+
+
+def counted(text: str) -> dict[str, Any]:
+    """«2 pieces», «its two of them, 5 kg in all» as an answer: how many, and their weight together where it is said."""
+    found = _COUNTED.fullmatch(_IN_ALL.sub(" ", text).strip(" ,"))
+    weight = measures.sole(found["weight"] or "", "mass") if found else None
+    if found is None or (found["weight"] and weight is None):
+        return {}
+    return {"pieces": int(found["n"])} | ({"mass": weight.value} if weight else {})
 
 
 def _blanked(text: str, weights: list[Measure]) -> str:

@@ -97,6 +97,11 @@ def kept() -> str:
     return say("Kept. Everything stays as it is.")
 
 
+def not_begun() -> str:
+    """A start that was half said is let go of."""
+    return say("Then nothing is begun. Start anew with the cut and the weight, whenever you like.")
+
+
 def dropped(a: Assessment) -> str:
     """A batch dropped, its log kept."""
     return say(

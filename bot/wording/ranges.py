@@ -59,12 +59,7 @@ def out_of_range(error: OutOfRange, person: Person) -> str:
     name = QUANTITIES.get(error.quantity, error.quantity.replace("_", " "))
     low, high, value = (_shown(error, v, person) for v in (error.low, error.high, error.value))
     if error.quantity == "mass":
-        return say(
-            "I can take {low} to {high} of this cut, not {value}. Type the weight again, like 3.2 kg or 7 lb, or another cut.",
-            low=low,
-            high=high,
-            value=value,
-        )
+        return _mass(error, low, high, value)
     example = EXAMPLES.get(error.quantity, "")
     again = say(" Type it again, {example}.", example=example) if example else say(" Type it again.")
     return say(
@@ -74,6 +69,23 @@ def out_of_range(error: OutOfRange, person: Person) -> str:
         low=low,
         high=high,
         again=again,
+    )
+
+
+def _mass(error: OutOfRange, low: str, high: str, value: str) -> str:
+    if error.value > error.high:
+        return say(
+            "I can take {low} to {high} of this cut as one piece, not {value}.\n"
+            "Type the weight again, or how many pieces it is, like «2 pieces».",
+            low=low,
+            high=high,
+            value=value,
+        )
+    return say(
+        "I can take {low} to {high} of this cut, not {value}. Type the weight again, like 3.2 kg or 7 lb, or another cut.",
+        low=low,
+        high=high,
+        value=value,
     )
 
 

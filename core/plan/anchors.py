@@ -243,9 +243,17 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
     if serve > meal and case.setup.deadline is None:
         serve = case.wall.next_at(MEAL_AT, serve) if case.chilled else quarter(serve, up=True)
     brine = case.done("brine") or _brine_at(case, into)
-    thaw = case.done("thaw") or into - span(case.durations.thaw)
+    thaw = case.done("thaw") or _thaw_at(case, into)
     sliced = case.done("slice") or max(serve - before, free)
     return Anchors(thaw, brine, into, out, light, on, off, chill, cold, sliced, serve)
+
+
+def _thaw_at(case: Case, into: datetime) -> datetime:
+    """As late as it thaws in time, and in the evening before where that would be in the quiet hours."""
+    latest = quarter(into - span(case.durations.thaw))
+    if not case.wall.quiet(latest):
+        return latest
+    return max(case.wall.last_at(EVENING, latest), min(case.wall.awake(case.at_start().now), latest))
 
 
 def _brine_at(case: Case, into: datetime) -> datetime:
