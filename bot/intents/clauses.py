@@ -26,6 +26,7 @@ from bot.intents.intents import (
     Temperature,
     Unclear,
 )
+from bot.intents.meats import as_meat
 from bot.intents.plausible import COLD_PHASES
 from bot.intents.runon import halves
 from bot.intents.steps import read_step
@@ -164,7 +165,7 @@ def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[In
     """«brine at 36 meat in»: a reading beside a deed or the weather without a comma; nothing where it is one."""
     if _COMMA.search(sentence) or _AND.search(sentence) or not isinstance(next(iter(whole), None), _MAY_HIDE):
         return []
-    for pair in halves(sentence):
+    for pair in halves(as_meat(sentence)):
         said = [clause(half, context) for half in pair]
         for reads, half, beside in ((said[0], pair[0], said[1]), (said[1], pair[1], said[0])):
             deed = all(isinstance(intent, StepDone) for intent in beside) or (beside is said[1] and _is_weather(beside))

@@ -6,6 +6,8 @@ A comma is set only between a deed and a thermometer that has its number, so tha
 import re
 from typing import Final
 
+from bot.intents.meats import as_meat
+
 _NUMBER: Final = r"-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b| degrees)?"
 _COLD_OR_PIT: Final = r"(?:fridge|refrigerator|brine|pit|smoker|grill)"
 _DEED: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|wrapping)"
@@ -56,8 +58,17 @@ def halves(text: str) -> list[tuple[str, str]]:
     return [(one, two) for one, two in pairs if not _GOES_ON.search(one)]
 
 
+# «meat on 250», «on at 225»: no meat is so hot, so the pit is; behind «at» only what no clock shows as often
+_ON_A_PIT: Final = re.compile(
+    r"\b((?:meat|it|its|bird) (?:(?:is|are|was|went|goes|now) )*on)"
+    r" (?:(?=[23]\d\d\b)|at (?=(?:225|250|275|300|325|350|375)\b))"
+    r"(?=\d{3}(?: ?f| degrees)?(?:$|[,;.]| and\b))"
+)
+
+
 def parted(text: str) -> str:
     """A plain line with a comma where one statement ends and the next begins."""
     for pattern, put in _RULES:
         text = pattern.sub(put, text)
-    return text
+    spoken = as_meat(text)
+    return _ON_A_PIT.sub(r"\1, pit ", spoken) if _ON_A_PIT.search(spoken) else text

@@ -110,6 +110,7 @@ def test_a_deed_in_words(text: str, where: Context, done: StepDone) -> None:
             [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),), tender=True)],
         ),
         ("sliced n eaten", [StepDone("slice"), StepDone("serve")]),
+        ("turkey on 250", [StepDone("meat_on"), Reading((Temperature(250, "f", Probe.PIT),))]),
         ("wrapped and core 162", [StepDone("wrap"), Reading((Temperature(162, "f", Probe.CORE),))]),
     ],
 )
