@@ -6,8 +6,10 @@ from bot.wording import answers, doses, meats, numbers, plans, recalled, reckone
 from bot.wording.language import say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
+from core.meat.piece import Species
 from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Kind, State, Step
+from core.safety.storage import keeping
 from core.units import Kilograms, MilligramsPerKilogram
 
 OVERDUE = timedelta(minutes=30)
@@ -56,7 +58,7 @@ def earliest(a: Assessment, then: Assessment) -> str:
     if then.plan is None or a.plan is None:
         return plans.now(a)
     return say(
-        "{soonest} at the earliest, safe and done; planned is {serve}. Nothing is moved yet.",
+        "At the earliest {soonest}, safe and done; planned is {serve}. Nothing is moved yet.",
         soonest=numbers.when(numbers.quarter(then.plan.serve, up=True), a.person, a.now),
         serve=numbers.when(a.plan.serve, a.person, a.now),
     )
@@ -105,27 +107,49 @@ def no_fire(a: Assessment, day: datetime | None) -> str:
         case Phase.WAITING | Phase.CURING:
             return _longer_in_the_cure(a, day)
         case Phase.DRYING:
-            return say(
-                "It may wait on its rack in the fridge at {limit} or below, cured and raw, five days at most from the cure; "
-                "else an oven at the same pit, or freeze it.\nMove the meal like «dinner at 15:00», and the plan follows.",
-                limit=numbers.both(4.4, a.person),
-            )
+            return f"{_raw_in_the_fridge(a)}\n{_move(a, day)}"
         case _:
             return say("The fire is behind it: nothing has to wait. {next}", next=plans.coming(a))
 
 
+def _raw_in_the_fridge(a: Assessment) -> str:
+    """How long it may lie raw, by the storage chart: what is only salted from the salt on, what is cured from then on."""
+    limit, chart = numbers.both(4.4, a.person), keeping(_raw_line(a), "raw")
+    days = numbers.days(numbers.half_down(chart.days))
+    if meats.plain(a):
+        return say(
+            "Raw and only salted it keeps {days} in all at {limit} or below; else an oven, or freeze it.",
+            days=days,
+            limit=limit,
+        )
+    return say(
+        "Out of the cure it keeps {days} raw at {limit} or below; else an oven, or freeze it.", days=days, limit=limit
+    )
+
+
+def _raw_line(a: Assessment) -> str:
+    """The line of the chart that raw meat of this kind stands on."""
+    species = a.piece.cut.species
+    if species is Species.FISH:
+        return "fish"
+    if not meats.plain(a):
+        return "corned_beef"
+    return "poultry" if species in (Species.TURKEY, Species.CHICKEN, Species.DUCK) else "roast"
+
+
 def _longer_in_the_cure(a: Assessment, day: datetime | None) -> str:
-    most = say(
-        "It may stay in the cure, cold, up to {longest} days in all; out of it, rinsed and dry in the fridge, five days at most.",
-        longest=numbers.plain(LONGEST_CURE),
+    if meats.plain(a):
+        return f"{_raw_in_the_fridge(a)}\n{_move(a, day)}"
+    most = say("It may stay in the cure, cold, up to {longest} days in all.", longest=numbers.plain(LONGEST_CURE))
+    return f"{most}\n{_raw_in_the_fridge(a)}\n{_move(a, day)}"
+
+
+def _move(a: Assessment, day: datetime | None) -> str:
+    if day is None:
+        return say("Move the meal, like «dinner at 15:00», and I move the rest.")
+    return say(
+        "For a cook on {day} move the meal to the day after, and I move the rest.", day=numbers.day(day, a.person)
     )
-    meal = numbers.when(day, a.person, a.now) if day else ""
-    move = (
-        say("For a cook on {day} move the meal to the day after, and I move the rest.", day=meal)
-        if day
-        else say("Move the meal, like «dinner at 15:00», and I move the rest.")
-    )
-    return f"{most}\n{move} {say('An oven does it too: same pit, same core, only without smoke.')}"
 
 
 def photo(a: Assessment) -> str:
@@ -151,9 +175,8 @@ def another_piece(a: Assessment, mass: Kilograms) -> str:
     cure = d.nitrite_ingoing * 1e-6 * mass / d.nitrite_fraction
     salt = max(a.batch.setup.salt_fraction * mass - cure, 0.0)
     return say(
-        "Weigh {cure} curing salt of {strength} and {salt} salt for it: the cure that is in is weighed for {old}, and "
-        "with {mass} more it thins out to {thin}.\n"
-        "Dissolve them in a little of the liquid and turn it well. The days of the new piece begin today; the same kind of "
+        "Weigh {cure} curing salt of {strength} and {salt} salt for it.\n"
+        "The cure that is in is weighed for {old}; with {mass} more it thins out to {thin}. Dissolve them in a little of the liquid and turn it well. The days of the new piece begin today; the same kind of "
         "meat only, never birds beside red meat.",
         cure=numbers.grams(cure),
         strength=numbers.percent(d.nitrite_fraction),
@@ -214,10 +237,12 @@ def which_call(a: Assessment) -> str:
     """What the last call was for: the batch, what it is, and the step."""
     past = [s for s in a.plan.steps if s.due <= a.now and s.kind is not Kind.SERVE] if a.plan else []
     if not past:
-        return f"{a.batch.name}: {meats.what(a)}. {plans.coming(a)}"
+        return say(
+            "It is for «{name}»: {what}. {next}", name=a.batch.name, what=meats.what(a), next=plans.coming(a)
+        ).strip()
     last: Step = max(past, key=lambda s: s.due)
     return say(
-        "{name}: {what}. The last that fell due is {step}, {when}. {next}",
+        "It is for «{name}»: {what}.\nThe last that fell due is {step}, {when}. {next}",
         name=a.batch.name,
         what=meats.what(a),
         step=steps.name(last, a),
@@ -236,10 +261,9 @@ def call_at(a: Assessment, kind: Kind | None) -> str:
 
 def taken_over(a: Assessment) -> str:
     """What whoever takes over has to do, in order."""
-    waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD)] if a.plan else []
-    once = [s for n, s in enumerate(waiting) if all(s.kind is not before.kind for before in waiting[:n])]
-    lines = [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in sorted(once, key=lambda s: s.due)]
-    return "\n".join((say("To pass on:"), *lines[:MOST_LISTED])) if lines else ""
+    lines = standing.to_do(a)
+    end = say("A missed flip does no harm; the readings matter.")
+    return "\n".join((say("To pass on:"), *lines[:MOST_LISTED], end)) if lines else ""
 
 
 def compared(a: Assessment, past: Assessment | None) -> str:

@@ -36,7 +36,7 @@ def above(a: Assessment, mark: Celsius) -> str:
     below = next((r for r in since if r.celsius < mark), None)
     end = below.at if below else a.now
     return say(
-        "{first} was the first reading of {mark} or more, so for {span} by the record, {below}.",
+        "For {span} by the record: {first} was the first reading of {mark} or more, {below}.",
         first=recalled.one(first, a),
         mark=shown,
         span=numbers.span(end - first.at),

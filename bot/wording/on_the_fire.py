@@ -228,8 +228,8 @@ def pull_at(a: Assessment, core: Celsius) -> str:
         return f"{said}\n{meats.done_at(a)}"
     firm = say("firm, and to be sliced thin") if target >= meats.TENDER_FROM_C else say("less done than was meant")
     return say(
-        "At {core} it is cooked by the floor of {floor}, but {firm}: {target} was meant. {ready}\n"
-        "Off early it has to be eaten hot, or chilled by the clock of the cooling.",
+        "At {core} it is cooked by the floor of {floor}, but {firm}.\n"
+        "{target} was meant. {ready} Off early it has to be eaten hot, or chilled by the clock of the cooling.",
         core=shown,
         floor=numbers.at_least(a.floor_c, a.person),
         firm=firm,

@@ -134,10 +134,15 @@ def _estimated(step: Step, a: Assessment) -> str:
 
 def left(a: Assessment) -> str:
     """Every step that is still to be done, with its time; the flips in one line."""
+    lines = to_do(a)
+    return say("Still to do, each first time:\n{lines}", lines="\n".join(lines)) if lines else plans.now(a)
+
+
+def to_do(a: Assessment) -> list[str]:
+    """The steps that are still to be done, each kind once, with its time."""
     waiting = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD)] if a.plan else []
     once = [s for n, s in enumerate(waiting) if all(s.kind is not before.kind for before in waiting[:n])]
-    lines = [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in sorted(once, key=lambda s: s.due)]
-    return say("Still to do, each first time:\n{lines}", lines="\n".join(lines)) if lines else plans.now(a)
+    return [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in sorted(once, key=lambda s: s.due)]
 
 
 def meal(a: Assessment) -> str:

@@ -4,7 +4,8 @@ from math import ceil
 
 from bot.measures import from_house
 from bot.wording import numbers
-from bot.wording.language import Words, decimal, later, say
+from bot.wording.language import decimal, say
+from bot.wording.sums_salt import KINDS
 from core.answers.amounts import Span
 from core.cure.dose import Dose
 from core.cure.judgement import Judgement
@@ -12,9 +13,6 @@ from core.person import Person
 from core.units import Fraction, Kilograms
 
 WEAK = 100.0  # mg/kg, under which a cure is thin. Judgement
-KINDS = Words({
-    "table": later("fine table salt"), "coarse": later("coarse salt or dense flakes"), "light": later("light flakes"),
-})  # fmt: skip
 
 
 def recipes(made: tuple[tuple[str, float, Judgement], ...], own: Dose, person: Person) -> str:
