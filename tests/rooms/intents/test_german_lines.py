@@ -10,7 +10,18 @@ from pathlib import Path
 import pytest
 
 from bot.intents.context import Context
-from bot.intents.intents import Ask, Intent, Question, Unclear
+from bot.intents.intents import (
+    Ask,
+    Happened,
+    Intent,
+    MoveDeadline,
+    Question,
+    Reading,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+)
 from bot.intents.read import read
 from bot.intents.tongue import tongues
 from bot.wording.language import ENTRIES
@@ -78,6 +89,68 @@ def test_english_passes_as_it_is() -> None:
     """Nobody's English is read as German for a word that both have."""
     for english in ("lake water for the brine?", "the fire is out", "flat is on, pit 120", "bring it to 70"):
         assert meant(english, "en", "cooking") == meant(english, "en-GB", "cooking")
+
+
+# invented: what is asked, wished, planned or denied with the words of a deed or a mishap
+NO_DEEDS = {
+    "muss ich schon wenden?": "curing",
+    "ist es schon gewendet?": "curing",
+    "ist es schon gewendet": "curing",
+    "hast du schon gewendet?": "curing",
+    "wurde heute schon gewendet?": "curing",
+    "ist der beutel gewendet": "curing",
+    "soll ich es rausnehmen?": "curing",
+    "kann man es schon abspülen": "curing",
+    "wer hat das fleisch rausgenommen": "curing",
+    "ist das fleisch schon drin": "curing",
+    "habt ihr schon gewendet": "curing",
+    "was wenn der beutel ausläuft": "curing",
+    "kann der beutel auslaufen": "curing",
+    "was mach ich wenn der strom ausfällt": "curing",
+    "was ist wenn der kühlschrank ausfällt": "curing",
+    "wie warm darf der kühlschrank sein, 7 grad?": "curing",
+    "ist der kühlschrank mit 5 grad zu warm": "curing",
+    "darf der kühlschrank 6 grad haben": "curing",
+    "kühlschrank sollte 4 grad haben oder": "curing",
+    "morgen wende ich um 8": "curing",
+    "werde gleich wenden": "curing",
+    "wollte gerade wenden": "curing",
+    "nicht vergessen zu wenden": "curing",
+    "ich hab nicht vergessen zu wenden": "curing",
+    "hab noch nicht gewendet": "curing",
+    "hab den kühlschrank noch nicht gemessen": "curing",
+    "kühlschrank war nicht offen": "curing",
+    "beutel ist nicht undicht": "curing",
+    "strom war nicht weg": "curing",
+    "hab das pökelsalz nicht vergessen": "curing",
+    "darf ich jetzt anzünden?": "cooking",
+    "ist der grill an?": "cooking",
+    "ist das feuer aus": "cooking",
+    "warum geht das feuer aus": "cooking",
+    "was wenn das feuer ausgeht": "cooking",
+    "soll der kern 70 grad haben": "cooking",
+    "muss der kern 63 grad erreichen?": "cooking",
+    "ab 65 grad nehm ich ihn runter": "cooking",
+    "bei 66 grad wickle ich ein": "cooking",
+    "noch nicht eingewickelt": "cooking",
+    "feuer ist nicht aus": "cooking",
+    "kern sollte bei 60 sein ist aber erst 52": "cooking",
+    "ich nehm ihn gleich runter": "cooking",
+    "fleisch ist noch nicht drauf": "cooking",
+    "in einer stunde lege ich auf": "cooking",
+    "kann ich es einen tag früher rausnehmen": "curing",
+    "hab ich heute schon gewendet": "curing",
+    "wer hat zuletzt gewendet": "curing",
+    "hab ich was vergessen": "curing",
+    "ich mach es lieber in der lake": "waiting",
+}
+
+
+def test_what_is_asked_wished_or_denied_is_no_deed() -> None:
+    """Nothing is marked, measured, moved or judged for a line that tells of nothing."""
+    told = StepDone | StepMissed | StepSkipped | Happened | Reading | MoveDeadline
+    found = {line: read(line, _week(phase)) for line, phase in NO_DEEDS.items()}
+    assert [(line, got) for line, got in found.items() if any(isinstance(one, told) for one in got)] == []
 
 
 def test_a_list_that_was_written_without_a_look_is_read() -> None:
