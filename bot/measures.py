@@ -50,7 +50,7 @@ _INCH: Final = (
     r"|bacon|pastrami|ham)\b| to \d{1,2}(?:\.\d)? ?in\b)"
     # glued, or after a decimal point or a fraction, it is one wherever no place follows
     r"|(?:(?<=\d)|(?<=[./]\d )|(?<=[./]\d\d ))in\b(?! ?(?:the|a|an|my|our|fridge|brine|pit|cooler|smoker|grill|oven|bag"
-    r"|cure(?! \d)|ice|foil|paper|core|middle|meat|total|all|half|one"
+    r"|cure(?! \d)|ice|foil|paper|there|here|core|middle|meat|total|all|half|one"
     r"|last|past|about|under|over|less)\b| ?\d)"
 )
 _DEFINITIONS: Final = (

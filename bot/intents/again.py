@@ -15,7 +15,7 @@ _AGAIN: Final = re.compile(
     r"|a|an|id|just) )*"
     r"(?:same|repeat|another|one more|it)(?: (?:one|thing|recipe|plan|batch|cut|piece|meat|all over))*,? "
     r"(?:again|(?:as|like) (?:last (?:time|week|month)|before|the last(?: one)?|that(?: one)?|this(?: one)?)"
-    r"|of (?:those|the same|that))\b"
+    r"|of (?:those|the same|that))\b|^(?:the )?next (?:one|time|batch)(?: the| is)* same\b"
 )
 _BESIDE: Final = re.compile(r"\b(?:but|and|just|only|with|this time|please|pls|now|then)\b|,")
 _TOLD: Final = re.compile(r"\b(?:flipped|turned|forgot|missed|happened|read|reads|fridge|pit|core)\b")

@@ -37,6 +37,10 @@ _ONLY: Final = re.compile(
     rf"\b(?:{_CALL} (?:me|us)|reminders?|pings?|flips?)\b(?: to flip| only| just| in the| in)* (?P<when>morning"
     rf"|evening)s?\b"
 )
+_PART_AT: Final = re.compile(
+    rf"\b(?P<part>morning|evening) (?:pings?|reminders?|calls?|messages?|buzz)(?: please)?(?: (?:at|to"
+    rf"|is))+ (?P<new>{_AN_HOUR})\b"
+)
 _NO_FLIPS: Final = re.compile(
     r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want)(?: \w+){0,3}? (?:all )?(?:the "
     r"|these |your )?"
@@ -54,7 +58,13 @@ def read_called_at(text: str, context: Context) -> Settings | None:
     """The hours at which somebody wants to be called, or not, where a plain text sets them."""
     if _NO_FLIPS.search(text):
         return Settings({"flip_hours": ()})
-    return _moved(text, context) or _only(text, context) or _quiet(text, context) or _flip_hours(text, context)
+    return (
+        _moved(text, context)
+        or _of_part(text, context)
+        or _only(text, context)
+        or _quiet(text, context)
+        or _flip_hours(text, context)
+    )
 
 
 def _moved(text: str, context: Context) -> Settings | None:
@@ -69,6 +79,18 @@ def _moved(text: str, context: Context) -> Settings | None:
     said = found and found["new"].endswith("m")
     at = new[0] if said or (new[0].hour >= 12) == (was.hour >= 12) else new[0].replace(hour=(new[0].hour + 12) % 24)
     return Settings({"flip_hours": tuple(sorted({*context.flip_hours, at} - ({was} - {at})))})
+
+
+def _of_part(text: str, context: Context) -> Settings | None:
+    """«morning ping at 6 please»: the reminder of that half of the day, at another hour."""
+    found = _PART_AT.search(text)
+    new = clocks(_GLUED.sub(r"\1:\2", found["new"])) if found else ()
+    if found is None or not new:
+        return None
+    late = found["part"] == "evening"
+    kept = {hour for hour in context.flip_hours if (hour.hour >= _EVENING_FROM) != late}
+    at = new[0] if (new[0].hour >= 12) == late else new[0].replace(hour=(new[0].hour + 12) % 24)
+    return Settings({"flip_hours": tuple(sorted(kept | {at}))})
 
 
 def _apart(one: time, other: time) -> float:

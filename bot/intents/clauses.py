@@ -200,7 +200,7 @@ def _has_aside(sentence: str, context: Context) -> bool:
 
 def _plain_deed(part: str, context: Context) -> bool:
     """«meat is on», without a number, or with one that is an hour: beside a reading it is said as well."""
-    if re.search(r"\d", part):
+    if re.search(r"\d", part) and not part.endswith(" ago"):
         return bool(deed_at_an_hour(part, context))
     return any(isinstance(intent, StepDone) and intent.step for intent in read_step(part, context))
 

@@ -54,10 +54,10 @@ DEEDS: Final = tuple(
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
         (Kind.LIGHT, r"^(?:(?:im|i am|we are|just|now) )*lighting(?: it| the \w+)?(?: up)?(?: now)?$"
                      r"|\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
-                     r"| are)? (?:now )?(?:lit|going|on|started|burning|glowing)\b"
+                     r"| are)? (?:now )?(?:lit|going|on|started|burning|burns|glowing)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
-                    r"|\bfoiled\b|\b(?:paper|foil) on\b"
+                    r"|\bfoiled\b|\b(?:paper|foil)(?: is|s)? on\b"
                     r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:foil|paper) at (?=\d)"
                     r"|^(?:now )?in (?:the )?(?:foil"
                     r"|paper)(?: now)?$"),

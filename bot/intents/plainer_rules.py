@@ -131,7 +131,6 @@ RULES: Final = tuple(
         # who is meant is the meat
         (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling"
          r"|soaking|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),
-        # a clumsy thumb
         (r",? (?:fat (?:thumbs?|fingers?)|fat fingered(?: it)?|my bad|my mistake|autocorrect|stupid phone"
          r"|misread(?: it)?|silly me)"
          r"[ .!]*$", ""),
@@ -234,6 +233,16 @@ RULES: Final = tuple(
          lambda m: f"{m[1] or m[2]} week"),
         (r"\bmore like (\d{1,4}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch|kg|lb|g|c|f))?) than (?=\d)", r"\1 not "),
         (r"\bon the nose\b", ""),
+        (r"\b(on|off|in|lit|wrapped|going|burns|burning|water|ice"
+         r"|bath) since (?:about )?(\d{1,3}) ?(min(?:ute)?s?|h|hrs?|hours?)\b(?! ago)",
+         r"\1 \2 \3 ago"),
+        (rf"\b({_DAY}), (?=(?:at )?(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? ?[ap]m\b|(?:[01]?\d"
+         rf"|2[0-3])[:.][0-5]\d\b))", r"\1 "),
+        (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),
+        (r",? ?(?:so )?(?:you|u) dont (?:need|have) to (?:remind|ping|ask|tell|call) me(?: again| about it)?$", ""),
+        (r"\b(?:the )?(?:first|1st|second|2nd|other) (?:probe|one|thermometer|sensor)(?: (?:says|reads|is"
+         r"|at))* (?=\d{2,3}\b)", "core "),
+        (r"(?<=\d),? (?:the )?(?:second|2nd|other) (?=\d{2,3}\b)", " core "),
         (r"\b(flip|turn|bag) (?:no|nr|number|num)\.? ?\d{1,2}\b", r"\1"),
         (r"\b(?:the )?(?:smoker|fire|grill|pit|cooker) (?:wont|cant|will not|doesnt) (?:start|be lit|be on|light"
          r"|come on)(?: up)?"

@@ -40,7 +40,7 @@ _DONE: Final = re.compile(
 )
 _NOT: Final = re.compile(
     r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
-    r"|should|shall|about to|when|if|after|before|need to|have to|until)\b"
+    r"|should|shall|prefer|rather|wish|would like|want to|wanna|about to|when|if|after|before|need to|have to|until)\b"
 )
 _MISSED: Final = re.compile(
     r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so) )*(?:forgot|missed|didnt|did not"
@@ -173,7 +173,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:
-        return context.phase not in ("resting", "chilling", "stored")
+        return context.phase not in ("waiting", "resting", "chilling", "stored")
     since = context.phase == "drying" and re.search(r"\b(?:since|went in|was in)\b.*\d", text)  # told afterwards
     if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing") and not since:
         return False
