@@ -3,6 +3,8 @@
 import re
 from typing import Final
 
+from bot.intents.cut_weights import share, trimmed
+
 DEED: Final = (
     r"(?:flipped|turned|done|did|rinsed|wrapped|lit|pulled|took|taken|put|checked|soaked|rubbed|bagged|finished|sorted"
     r"|forgot|missed|sliced|\d{1,3}(?:\.\d)?(?: ?[cf]\b)?)"
@@ -37,20 +39,6 @@ _LEFT: Final = (
     r"(?P<left>\d{1,2}(?:\.\d{1,2})?)(?! ?(?:lbs?|pounds?|kgs?|kilos?)? ?(?:off|away|of fat)\b)"
     r"(?: ?(?:lbs?|pounds?|kgs?|kilos?))?\b(?![:.]\d)"
 )
-
-
-def _trimmed(found: re.Match[str]) -> str:
-    """«7.5 lb flat trimmed to 6.8» is a flat of 6.8 lb: what was cut away is not dosed for."""
-    kept = float(found["left"]) < float(found["mass"]) < 3 * float(found["left"])
-    return f"{found['left']} {found['unit']}{found['of']}" if kept else found[0]
-
-
-def _share(found: re.Match[str]) -> str:
-    """«half a 14 lb packer» is 7 lb of it."""
-    of = {"half": 2, "a quarter": 4, "a third": 3}[found["part"]]
-    return f"{float(found['mass']) / of:.4g} {found['unit']}"
-
-
 TOLD: Final = "told"  # taken out only of a line that tells of something done or read
 RULES: Final = tuple(
     (re.compile(pattern), written)
@@ -200,11 +188,11 @@ RULES: Final = tuple(
          r"(flip|turn|rinse|soak)\b", r"did the \1"),
         (r"^(on|off) at (\d{1,2}[:.]\d\d(?: ?[ap]m)?),? (?=pit|core|meat|with|\d)", r"\1 at \2, "),
         (rf"\b{_MASS}(?P<of>[^\d,;.]{{0,30}}?),? (?:trimmed|after (?:the )?trim\w*)(?: down)?(?: to| is| was| at)? "
-         rf"{_LEFT}", _trimmed),
-        (rf"\b{_MASS}(?P<of>),? {_LEFT},? (?:trimmed|after (?:the )?trim\w*)\b", _trimmed),
+         rf"{_LEFT}", trimmed),
+        (rf"\b{_MASS}(?P<of>),? {_LEFT},? (?:trimmed|after (?:the )?trim\w*)\b", trimmed),
         # half of a piece whose whole was weighed
         (r"\b(?P<part>half|a quarter|a third) (?:of )?(?:an?|the|my) (?P<mass>\d{1,2}(?:\.\d{1,2})?) ?"
-         r"(?P<unit>lbs?|pounds?|kgs?|kilos?)\b", _share),
+         r"(?P<unit>lbs?|pounds?|kgs?|kilos?)\b", share),
         # numbers that are written apart
         (r"\bnegative (?=\d)", "-"),
         (r"\b(?:last (?:night|evening)|yesterday evening) and (?:again )?(?:this morning|just now|now|today)\b",
