@@ -63,6 +63,13 @@ _SPAN_ONLY: Final = re.compile(
     r"|stunden?|days?"
     r"|tage?))(?: (?:please|pls|more|ok|later|then))*$"
 )
+# «the fish goes in the brine in 2 hours»: of what is still to come, however it is told
+_STILL_TO_COME: Final = re.compile(
+    r"^(?!.*\b(?:been|was|were|went|since|already|ago)\b).*\b(?:goes|going|puts|putting|takes|taking|comes|coming)\b.*\b"
+    r"(?:in (?:about |another )?(?:half an?|an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
+    r"|(?P<hour>(?:at|around|about) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?$))"
+)
+_AHEAD: Final = timedelta(hours=12)
 _A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
 _HOT: Final = ("cooking", "resting", "chilling")
@@ -84,6 +91,8 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         if by and context.phase != "none" and (days or hours):
             return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
         return Snooze(by=by)
+    if later := _still_to_come(text, context):
+        return later
     if _PUT_OFF.search(text) and not _NEVER.search(text):
         said = when.future(text, context)
         by = when.span(text) if said and not said.hour_said and not said.day_said else None
@@ -95,6 +104,19 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context))
     return None
+
+
+def _still_to_come(text: str, context: Context) -> Snooze | None:
+    """A deed that is told as one of the next hours; at an hour that was nearer a while ago, it is done."""
+    told, step = _STILL_TO_COME.search(text), _deed(text, context)
+    if not told or not step:
+        return None
+    if not told["hour"]:
+        return Snooze(by=when.span(text), step=step)
+    ahead, gone = when.future(text, context), when.past(text, context)
+    if not ahead or ahead.at - context.now > _AHEAD or (gone and context.now - gone.at < ahead.at - context.now):
+        return None
+    return Snooze(until=ahead.at, step=step)
 
 
 def _deed(text: str, context: Context) -> str | None:

@@ -1,11 +1,13 @@
 """A strong brine by the clock: its strength and its hours, however they are told, and what is no hour in a brine."""
 
+from datetime import timedelta
 from typing import Any
+from zoneinfo import ZoneInfo
 
 import pytest
 
 from bot.intents.brinings import NIGHT
-from bot.intents.intents import Ask, Change, Reading, Start, StepDone, Unclear
+from bot.intents.intents import Ask, Change, Reading, Snooze, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.cure.contents import SATURATED_BRINE
 from tests.talk_lines import KILOS, context
@@ -119,3 +121,25 @@ def test_salt_by_the_cup_is_asked() -> None:
     assert isinstance(found, Start)
     assert found.unclear == ("brine:1 cup salt to 7 cups water",)
     assert "brine_strength" not in found.said
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["fish goes in the brine in 2 hours", "putting it in the brine in 30 min", "it goes into the brine at {ahead}"],
+)
+def test_what_goes_in_later_is_not_in(text: str) -> None:
+    """A deed of the next hours is put off until then and never noted as done."""
+    where = context("waiting", KILOS)
+    hour = where.now.astimezone(ZoneInfo(where.zone)) + timedelta(hours=2)
+    (found,) = read(text.format(ahead=f"{hour:%H:%M}"), where)
+    assert isinstance(found, Snooze)
+    assert found.step == "into_cure"
+    assert found.by or found.until
+
+
+def test_what_went_in_at_an_hour_just_gone_is_in() -> None:
+    """«goes in at» an hour of a moment ago is the deed itself."""
+    where = context("waiting", KILOS)
+    hour = where.now.astimezone(ZoneInfo(where.zone)) - timedelta(minutes=10)
+    (found,) = read(f"it goes into the brine at {hour:%H:%M}", where)
+    assert isinstance(found, StepDone)
