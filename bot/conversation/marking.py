@@ -89,8 +89,8 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
     if intent.also_previous:
         change = _previous(turn, change, step)
     said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now)))
-    never_in = step.kind is Kind.OUT and "into_cure" not in change.after.batch.done
-    return (_marked(change, step, f"{said}\n{marks.never_in()}" if never_in else said),)
+    never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
+    return (_marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said),)
 
 
 def off_before(turn: Turn, batch_id: str) -> None:

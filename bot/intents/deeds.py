@@ -30,7 +30,8 @@ DEEDS: Final = tuple(
                    r"|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"\bin (?:it|they|she|he) (?:go(?:es)?|went)\b|\bin(?:to)? the (?:brine|cure|bag|bucket"
+        (Kind.INTO_CURE, r"^(?:(?:i|we|have|ive|just|all|its|is|it) )*salted(?: it| them| the \w+)?(?: now| up)?$"
+                         r"|\bin (?:it|they|she|he) (?:go(?:es)?|went)\b|\bin(?:to)? the (?:brine|cure|bag|bucket"
                          r"|tub|pickle)\b"
                          r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
                          r"|^(?:its )?bagged(?=$| and\b))"

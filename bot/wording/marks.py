@@ -231,8 +231,12 @@ def not_in_yet(a: Assessment) -> tuple[str, asking.Rows]:
     return text, ((asking.button(into, StepDone("into_cure", batch=a.batch.id)),),)
 
 
-def never_in() -> str:
+def never_in(a: Assessment) -> str:
     """It is out of a cure that nobody said it went into: its days are counted from what is told now."""
+    if a.batch.setup.nitrite_target == 0.0:
+        return say(
+            "When did it go into the salt? I have not heard that. Type it like «in the cure since 9 march 18:00»."
+        )
     return say(
         "When did it go into the cure? I have not heard that, so I count no day of it and judge it as uncured. "
         "Type it like «in the cure since 9 march 18:00»."
