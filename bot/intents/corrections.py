@@ -20,6 +20,8 @@ _UNDO: Final = re.compile(
     r"|we) (?:just )?(?:said|wrote|typed|told you))(?: last)?(?: message"
     r"| one| entry)?)?)(?: (?:please|pls|last"
     r"|that|it|one))*$"
+    r"|^(?:that|the last)(?: one| done| flip| entry| reading)? was (?:a |my |all )?(?:mistake|slip|wrong|an accident)\b"
+    r"(?!.*\d)"
 )
 _LAST_GONE: Final = re.compile(  # and why
     r"^(?:please )?(?:ignore|forget|delete|scrap|scratch|disregard) (?:the |that |my )?(?:last|latest) (?:one|1"

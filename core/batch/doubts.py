@@ -21,6 +21,7 @@ RANGES = {
 }
 NEARLY_DONE_K = 8.0
 FALL_K = 4.0  # more than a stall's dip or an opened lid takes from the middle
+WARMED = timedelta(hours=1)  # on the fire no core stays as cold as raw meat for so long
 WARMEST_RAW_C: Celsius = 25.0  # said of the time before it went on: how warm the raw meat was
 REASONS = {
     "digits": "typing_slip",
@@ -61,9 +62,15 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
     raw = on is not None and at < on and celsius <= WARMEST_RAW_C
     if on is not None and not raw and not _fire_was_out(a, at):
         return _in_cook(a, probe, celsius, (at - on).total_seconds())
-    if not low <= celsius <= high:
+    if not low <= celsius <= high or (probe is Probe.CORE and _raw_on_the_fire(a, celsius, at)):
         return Doubt("range")
     return None
+
+
+def _raw_on_the_fire(a: Assessment, celsius: Celsius, at: datetime) -> bool:
+    """A core as cold as raw meat, said of an hour at which it had long been on the fire: the fridge was meant."""
+    on, off = a.on_at, a.batch.off_at
+    return on is not None and off is not None and on + WARMED < at < off and celsius <= WARMEST_RAW_C
 
 
 def _fire_was_out(a: Assessment, at: datetime) -> bool:
