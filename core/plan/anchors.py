@@ -250,7 +250,8 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
 
 def _thaw_at(case: Case, into: datetime) -> datetime:
     """As late as it thaws in time, and in the evening before where that would be in the quiet hours."""
-    latest = quarter(into - span(case.durations.thaw))
+    exact = into - span(case.durations.thaw)
+    latest = max(quarter(exact), min(exact, case.at_start().now))  # rounded down it may lie before the batch was begun
     if not case.wall.quiet(latest):
         return latest
     return max(case.wall.last_at(EVENING, latest), min(case.wall.awake(case.at_start().now), latest))
