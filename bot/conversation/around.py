@@ -131,15 +131,16 @@ def repeated(a: Assessment, text: str) -> str:
     return around.again(a, -1 if _LESS.search(plain) else 1 if _MORE.search(plain) else 0)
 
 
-def _of_a(words: Callable[[Assessment], str]) -> Answer:
+def of_a(words: Callable[[Assessment], str | Said]) -> Answer:
+    """The answer that needs the batch alone."""
     return lambda turn, meant, of: words(of[0])
 
 
 TOPICS: Final[Mapping[str, Answer]] = {
-    "late": _of_a(around.late), "flips_done": _of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
-    "fridge_if": _of_a(around.fridge_if),
-    "altogether": _of_a(measured.altogether), "portion_salt": _of_a(measured.portion_salt), "ice": _of_a(measured.ice),
-    "grams": _grams, "no_fire": _no_fire, "photo": _of_a(around.photo),
-    "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": _of_a(around.which_call),
+    "late": of_a(around.late), "flips_done": of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
+    "fridge_if": of_a(around.fridge_if),
+    "altogether": of_a(measured.altogether), "portion_salt": of_a(measured.portion_salt), "ice": of_a(measured.ice),
+    "grams": _grams, "no_fire": _no_fire, "photo": of_a(around.photo),
+    "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": of_a(around.which_call),
     "call_at": _call_at,
 }  # fmt: skip

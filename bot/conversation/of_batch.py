@@ -6,6 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.conversation import around, on_the_fire
+from bot.conversation.around import Answer, Said, of_a
 from bot.conversation.closer import ABOUT, figured, with_a_mass
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
@@ -49,8 +50,6 @@ _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
     r"|did (?:it|that|this|the|both|not)|done|added|put|took|missed|fried|only|been)\b"
 )  # and asks nothing
-Said = tuple[str, asking.Rows]
-Answer = Callable[[Turn, Understood, tuple[Assessment, str]], str | Said]
 
 
 def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
@@ -208,10 +207,6 @@ def _hand_over(a: Assessment) -> str:
     return f"{talked_of.hand_over(a)}\n{of_around.taken_over(a)}".strip()
 
 
-def _of_a(words: Callable[[Assessment], str | Said]) -> Answer:
-    return lambda turn, meant, of: words(of[0])
-
-
 def _of_turn(words: Callable[[Turn, Assessment], str]) -> Answer:
     return lambda turn, meant, of: words(turn, of[0])
 
@@ -222,18 +217,18 @@ def _step(kind: Kind) -> Answer:
 
 TOPICS: Mapping[str, Answer] = {
     **around.TOPICS, **on_the_fire.TOPICS,
-    "day": _of_a(standing.day), "out": _of_a(standing.out), "since": _of_a(standing.since),
-    "flip_next": _of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": _of_a(standing.missed),
-    "skip_flip": _of_a(standing.skip_flip), "last_reading": _reading, "between": _between,
-    "fridge_log": _of_a(recalled.fridge), "weight": _of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
-    "is_cured": _of_a(recalled.is_cured), "cured_yet": _of_a(sooner.cured_yet), "earlier": _earlier,
-    "longer": _longer, "eat_cold": _of_a(talked_of.eat_cold), "cooled": _of_a(_cooled), "in_time": _in_time,
-    "meal": _of_a(standing.meal), "left": _of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
-    "off": _of_a(reckoned.off),
-    "bed": _of_a(talked_of.bed), "rest": _of_a(talked_of.rest), "slice": _of_a(talked_of.slice_),
-    "use_by": _of_a(recalled.keeps), "feed": _of_a(reckoned.feed), "cooker": _of_a(reckoned.cooker_runs),
-    LAST_TIME: _of_turn(_last_time), "catch_up": _of_a(reckoned.catch_up), "need": _of_a(reckoned.need),
-    "method": _of_a(recalled.method), "strength": _of_a(recalled.strength), "salty": _of_a(talked_of.salty),
-    "quiet": _of_a(talked_of.quiet), "away": _of_a(talked_of.away), "hand_over": _of_a(_hand_over),
-    "take_back": _of_a(talked_of.take_back),
+    "day": of_a(standing.day), "out": of_a(standing.out), "since": of_a(standing.since),
+    "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
+    "skip_flip": of_a(standing.skip_flip), "last_reading": _reading, "between": _between,
+    "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
+    "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": _earlier,
+    "longer": _longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
+    "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
+    "off": of_a(reckoned.off),
+    "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": of_a(talked_of.slice_),
+    "use_by": of_a(recalled.keeps), "feed": of_a(reckoned.feed), "cooker": of_a(reckoned.cooker_runs),
+    LAST_TIME: _of_turn(_last_time), "catch_up": of_a(reckoned.catch_up), "need": of_a(reckoned.need),
+    "method": of_a(recalled.method), "strength": of_a(recalled.strength), "salty": of_a(talked_of.salty),
+    "quiet": of_a(talked_of.quiet), "away": of_a(talked_of.away), "hand_over": of_a(_hand_over),
+    "take_back": of_a(talked_of.take_back),
 }  # fmt: skip

@@ -27,7 +27,7 @@ from core.service import batches
 from core.service.turn import Turn
 
 SAME_KG = 0.0005
-_INSTEAD = re.compile(r"\b(?:instead|rather|actually|scratch that|forget|no)\b")
+_INSTEAD = re.compile(r"\b(?:instead|rather|actually|scratch that|forget)\b|^no\b")
 TYPED_IN = "typed_in"  # "kg" or "lb", as a first weight was typed
 AND_THEN = "and_then"  # what was said of the other meats of a line, each begun when the one before it is known
 

@@ -41,11 +41,11 @@ def _out_on(turn: Turn, line: Told) -> Answer:
         raise Missing("days")
     if second is not None:
         between = (second.days[0] - first).days
-        return sums_dates.between(_noon(turn, first), _noon(turn, second.days[0]), between, turn.person), (), {}
+        return sums_dates.between(noon(turn, first), noon(turn, second.days[0]), between, turn.person), (), {}
     days = ceil(told or 0.0)
     out = first + timedelta(days=days)
     cured = bool(_IN_THE_CURE.search(line.text))
-    said = sums_dates.out_on(_noon(turn, first), _noon(turn, out), days, (cured, turn.person))
+    said = sums_dates.out_on(noon(turn, first), noon(turn, out), days, (cured, turn.person))
     return said, (), {"out": out.isoformat()}
 
 
@@ -70,7 +70,7 @@ def comes_out(turn: Turn, line: Told, days: Days) -> str:
         return ""
     first, _ = _first_day(turn, _without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]))
     out = first + timedelta(days=ceil(days))
-    return sums_dates.comes_out(_noon(turn, first), _noon(turn, out), turn.person)
+    return sums_dates.comes_out(noon(turn, first), noon(turn, out), turn.person)
 
 
 def wall_hour(turn: Turn, hour: Hours) -> datetime:
@@ -79,7 +79,8 @@ def wall_hour(turn: Turn, hour: Hours) -> datetime:
     return instant(wall_of(turn.now, turn.person.zone).date(), time(*divmod(minutes, 60)), turn.person.zone).at
 
 
-def _noon(turn: Turn, day: date) -> datetime:
+def noon(turn: Turn, day: date) -> datetime:
+    """The middle of a day on the clock of who asks: a day that is told by its name."""
     return instant(day, NOON, turn.person.zone).at
 
 
@@ -100,10 +101,10 @@ def _thaw(turn: Turn, line: Told) -> Answer:
         return said, keys, body
     if _STARTS.search(bare[: day.start].strip()):
         soft = day.days[0] + timedelta(days=ceil(fridge.high / A_DAY))
-        return f"{sums_dates.soft_by(_noon(turn, day.days[0]), _noon(turn, soft), turn.person)}\n{said}", keys, body
+        return f"{sums_dates.soft_by(noon(turn, day.days[0]), noon(turn, soft), turn.person)}\n{said}", keys, body
     before: Days = ceil(fridge.high / A_DAY) + DAY_IN_HAND
     begin = day.days[0] - timedelta(days=before)
-    lead = sums_dates.thaw_by(_noon(turn, begin), _noon(turn, day.days[0]), begin < today, turn.person)
+    lead = sums_dates.thaw_by(noon(turn, begin), noon(turn, day.days[0]), begin < today, turn.person)
     return f"{lead}\n{said}", keys, body | {"begin": begin.isoformat()}
 
 

@@ -1,11 +1,12 @@
 """Sums of the clock and the calendar: when to begin, when to light, how long it still takes, how long it stays hot."""
 
 import re
-from datetime import date, datetime, time, timedelta
+from datetime import datetime, time, timedelta
 from math import ceil
 from typing import Final
 
 from bot import measures
+from bot.conversation.sums_dates import noon
 from bot.conversation.sums_hot import Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
@@ -34,7 +35,6 @@ USUAL: Final = "3 kg brisket flat"
 REST: Final[Hours] = 1.0
 LIGHTING: Final[Hours] = 1.0
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
-NOON: Final = time(12)
 HALF_A_DAY: Final[Hours] = 12.0
 _LIT: Final = re.compile(r"\b(?:lit|light|lighting)\b(?!.*\b(?:meat|on|in)\b)")
 DAWN: Final[Hours] = 7.0  # a meal at an hour below that, without its half of the day, is of the afternoon
@@ -62,13 +62,9 @@ def _start_by(turn: Turn, line: Told) -> Answer:
         return sums_time.days_before(before, cure, ceil(thawing)), KITCHEN, body
     begin = day.days[0] - timedelta(days=before)
     said = sums_time.begin_on(
-        (_noon(turn, begin), _noon(turn, day.days[0])), (before, cure, ceil(thawing)), begin < today, turn.person
+        (noon(turn, begin), noon(turn, day.days[0])), (before, cure, ceil(thawing)), begin < today, turn.person
     )
     return said, KITCHEN, body | {"late": begin < today}
-
-
-def _noon(turn: Turn, day: date) -> datetime:
-    return instant(day, NOON, turn.person.zone).at
 
 
 def _light_by(turn: Turn, line: Told) -> Answer:

@@ -54,7 +54,7 @@ def _took(a: Assessment) -> str:
     expected = ""
     if a.cook is not None:
         low, middle, high = (
-            numbers.plain(round(h * 2) / 2) for h in (a.cook.ready.p10, a.cook.ready.p50, a.cook.ready.p90)
+            numbers.plain(numbers.half(h)) for h in (a.cook.ready.p10, a.cook.ready.p50, a.cook.ready.p90)
         )
         sentence = " Before the fire I expected {low} to {high} h, {middle} h in the middle."
         expected = say(sentence, low=low, middle=middle, high=high)

@@ -37,7 +37,7 @@ def fuel_asked(a: Assessment) -> str:
         "The heat balance burns {low} to {high} of it ({air}; say «it's windy» or «5 c outside»).{reported} "
         "What is not burnt keeps.\n{wood}",
         have=_have(found, a),
-        round=numbers.hours(round(hours * 2) / 2),
+        round=numbers.hours(numbers.half(hours)),
         low=low,
         high=high,
         air=air,

@@ -8,7 +8,7 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.hot import HOT_C, Hold, by_itself, hold
 from core.heat.band import Band
-from core.units import Celsius, Hours
+from core.units import Celsius
 
 OVEN_C: Celsius = 75.0  # 165 °F; holds 60 °C in the middle without cooking on. Common practice
 WAYS = Words(
@@ -31,7 +31,9 @@ def till_the_knife(a: Assessment) -> str:
     found = hold(a)
     if found is None:
         return say("Keep the middle at {limit} or above until you slice.", limit=numbers.both(HOT_C, a.person))
-    return say("It is {half} to the knife.\n{how}", half=numbers.hours(_half(found.hours.p50)), how=_how(found, a))
+    return say(
+        "It is {half} to the knife.\n{how}", half=numbers.hours(numbers.half_down(found.hours.p50)), how=_how(found, a)
+    )
 
 
 def reading(a: Assessment, core_c: Celsius) -> str:
@@ -51,7 +53,7 @@ def reading(a: Assessment, core_c: Celsius) -> str:
             "It holds, {core}, but not till the knife in {left}: wrapped into an oven or the pit at {oven} now.\n"
             "Never under {limit} in the middle.",
             core=numbers.temperature(core_c, a.person),
-            left=numbers.hours(_half(left)),
+            left=numbers.hours(numbers.half_down(left)),
             oven=numbers.both(OVEN_C, a.person),
             limit=limit,
         )
@@ -102,7 +104,7 @@ def _how(found: Hold, a: Assessment) -> str:
         "Hold it {ways}.\nNine in ten stay above {limit} for {half}. Longer, or without a probe in it: {oven}.",
         ways=WAYS[enough],
         limit=limit,
-        half=numbers.hours(_half(longest)),
+        half=numbers.hours(numbers.half_down(longest)),
         oven=oven,
     )
 
@@ -117,13 +119,12 @@ def _by_itself(a: Assessment) -> str:
 
 
 def _span(hours: Band) -> str:
-    if _half(hours.p10) == 0.0:
+    if numbers.half_down(hours.p10) == 0.0:
         return say("under 30 min")
-    if _half(hours.p10) == _half(hours.p90):
-        return say("about {half}", half=numbers.hours(_half(hours.p50)))
-    return say("{half} to {half2}", half=numbers.hours(_half(hours.p10)), half2=numbers.hours(_half(hours.p90)))
-
-
-def _half(hours: Hours) -> Hours:
-    """To the half hour, downwards."""
-    return int(hours * 2) / 2
+    if numbers.half_down(hours.p10) == numbers.half_down(hours.p90):
+        return say("about {half}", half=numbers.hours(numbers.half_down(hours.p50)))
+    return say(
+        "{half} to {half2}",
+        half=numbers.hours(numbers.half_down(hours.p10)),
+        half2=numbers.hours(numbers.half_down(hours.p90)),
+    )

@@ -168,13 +168,18 @@ def lying(value: Days) -> str:
     return hours(value * 24) if value < 0.5 else days(value)
 
 
-def half_up(value: Days) -> Days:
-    """Upwards to the half day."""
+def half(value: float) -> float:
+    """To the nearest half: a middle of a band, and no limit."""
+    return round(value * 2) / 2
+
+
+def half_up(value: float) -> float:
+    """Upwards to the half."""
     return ceil(value * 2 - 1e-9) / 2
 
 
-def half_down(value: Days) -> Days:
-    """Downwards to the half day."""
+def half_down(value: float) -> float:
+    """Downwards to the half."""
     return floor(value * 2 + 1e-9) / 2
 
 

@@ -6,10 +6,8 @@ from bot.wording import doses, meats, numbers, plans, readings
 from bot.wording.language import Words, say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Reading
-from core.batch.cured import LEFTOVERS
 from core.batch.events import Probe
 from core.batch.ledger import uncured
-from core.errors import Missing
 from core.plan.steps import Kind
 from core.safety.storage import keeping
 from core.units import Celsius
@@ -183,11 +181,7 @@ def strength(a: Assessment) -> str:
 
 def _fridge(a: Assessment) -> str:
     """How cold it is kept, by its line of the chart: fish colder than meat."""
-    try:
-        kept = keeping(a.ledger.record.product_class)
-    except Missing:
-        kept = keeping(LEFTOVERS)
-    return numbers.at_most(kept.fridge_c, a.person)
+    return numbers.at_most(keeping(a.ledger.record.product_class).fridge_c, a.person)
 
 
 def keeps(a: Assessment) -> str:

@@ -19,19 +19,15 @@ def two_pits(one: tuple[Band, Celsius], other: tuple[Band, Celsius], target: Cel
         "it has to reach stays.",
         hot=numbers.both(hotter[1], person),
         low=numbers.both(cooler[1], person),
-        quick=_half(hotter[0].p50),
-        slow=_half(cooler[0].p50),
-        saved=_half(max(0.0, cooler[0].p50 - hotter[0].p50)),
+        quick=numbers.hours(numbers.half(hotter[0].p50)),
+        slow=numbers.hours(numbers.half(cooler[0].p50)),
+        saved=numbers.hours(numbers.half(max(0.0, cooler[0].p50 - hotter[0].p50))),
         target=numbers.both(target, person),
-        hot_low=_half(hotter[0].p10),
-        hot_high=_half(hotter[0].p90),
-        low_low=_half(cooler[0].p10),
-        low_high=_half(cooler[0].p90),
+        hot_low=numbers.hours(numbers.half_down(hotter[0].p10)),
+        hot_high=numbers.hours(numbers.half_up(hotter[0].p90)),
+        low_low=numbers.hours(numbers.half_down(cooler[0].p10)),
+        low_high=numbers.hours(numbers.half_up(cooler[0].p90)),
     )
-
-
-def _half(hours: Hours) -> str:
-    return numbers.hours(round(hours * 2) / 2)
 
 
 def side_by_side() -> str:
@@ -76,8 +72,8 @@ def in_time(has: Hours, ready: Band, at: tuple[datetime, datetime], person: Pers
             on=numbers.clock(on, person),
             eat=numbers.clock(eat, person),
             has=numbers.hours(floor(has * 4) / 4),
-            usual=numbers.hours(round(ready.p50 * 2) / 2),
-            slow=numbers.hours(ceil(ready.p90 * 2) / 2),
+            usual=numbers.hours(numbers.half(ready.p50)),
+            slow=numbers.hours(numbers.half_up(ready.p90)),
             hot=numbers.both(60.0, person),
         )
     )

@@ -156,16 +156,12 @@ def cook(ready: Band, pit: Celsius, target: Celsius, person: Person) -> str:
     return say(
         "About {usual}, between {low} and {high}, at a pit of {pit}, until the core is {target}.\n"
         "Thickness counts more than weight; readings narrow it once the meat is on.",
-        usual=numbers.hours(_half(ready.p50)),
-        low=numbers.hours(_half(ready.p10)),
-        high=numbers.hours(_half(ready.p90)),
+        usual=numbers.hours(numbers.half(ready.p50)),
+        low=numbers.hours(numbers.half_down(ready.p10)),
+        high=numbers.hours(numbers.half_up(ready.p90)),
         pit=numbers.both(pit, person),
         target=numbers.both(target, person),
     )
-
-
-def _half(hours: Hours) -> Hours:
-    return round(hours * 2) / 2
 
 
 def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
@@ -194,12 +190,12 @@ def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
 
 
 def lasts(has: Kilograms, hours: Hours, pit: Celsius, person: Person) -> str:
-    """How long a fuel lasts."""
+    """How long a fuel lasts, to the half hour below: a fire that starves costs the meat."""
     return say(
         "{has} last about {hours} at {pit}, with a reserve left for wind and lighting.\n"
         "Have more beside it: a fire that starves costs the meat.",
         has=numbers.mass(has, person),
-        hours=numbers.hours(_half(hours)),
+        hours=numbers.hours(numbers.half_down(hours)),
         pit=numbers.both(pit, person),
     )
 

@@ -60,8 +60,8 @@ def light_by(at: tuple[datetime, datetime, datetime], before: int, ready: Band, 
         lead=lead,
         on=numbers.clock(on, person),
         eat=numbers.clock(eat, person),
-        slow=numbers.hours(ceil(ready.p90 * 2) / 2),
-        usual=numbers.hours(round(ready.p50 * 2) / 2),
+        slow=numbers.hours(numbers.half_up(ready.p90)),
+        usual=numbers.hours(numbers.half(ready.p50)),
         hot=numbers.both(HOT, person),
     )
 
@@ -167,9 +167,9 @@ def brine_cools(
     lead = say(
         "{litres} l of hot brine take {room} to {lukewarm} on the worktop, lidded, and {fridge} from hot to {cold} in the fridge.",
         litres=numbers.plain(round(litres, 1)),
-        room=numbers.hours(_up(stood.p90)) if stood else long,
+        room=numbers.hours(numbers.half_up(stood.p90)) if stood else long,
         lukewarm=numbers.temperature(lukewarm, person),
-        fridge=numbers.hours(_up(fridge.p90)) if fridge else long,
+        fridge=numbers.hours(numbers.half_up(fridge.p90)) if fridge else long,
         cold=numbers.both(COLD, person),
     )
     return (
@@ -181,7 +181,3 @@ def brine_cools(
             ice=decimal(ceil(ice * 10) / 10, 1),
         )
     )
-
-
-def _up(hours: Hours) -> Hours:
-    return ceil(hours * 2) / 2
