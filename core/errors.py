@@ -107,7 +107,6 @@ class TooSoon(SaltbellError):
     deadline: datetime
     earliest: datetime
     cure_days_p90: float
-    options: tuple[str, ...] = ()
 
 
 @dataclass(eq=False)

@@ -55,11 +55,15 @@ def step_asked(text: str) -> Kind | None:
 def _done_step(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     kind = step_asked(text) or next((kind for kind, words in _STEPS if words.search(text.lower())), Kind.FLIP)
-    did = households.who_did(turn, a.batch.id, kind.value)
-    if did is None:
-        return around.done_step(a, kind, "")
-    who = say("you") if did[0] == turn.person.id else households.name_of(turn, did[0]) or ""
-    return around.done_step(a, kind, who)
+    return around.done_step(a, kind, who_did(turn, a, kind.value))
+
+
+def who_did(turn: Turn, a: Assessment, step: str) -> str:
+    """Who said that a step was done, by name; "" where nobody did, or has no name."""
+    did = households.who_did(turn, a.batch.id, step)
+    if did is not None and did[0] == turn.person.id:
+        return say("you")
+    return "" if did is None else households.name_of(turn, did[0]) or ""
 
 
 def _call_at(turn: Turn, meant: Understood, of: Of) -> str:

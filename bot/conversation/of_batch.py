@@ -6,7 +6,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.conversation import around, on_the_fire
-from bot.conversation.around import Answer, Said, of_a
+from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, figured, with_a_mass
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
@@ -25,7 +25,7 @@ from core.answers.find import of_batch
 from core.batch.assess import Assessment, assess
 from core.batch.events import Probe
 from core.plan.steps import Kind
-from core.service import batches, households
+from core.service import batches
 from core.service.turn import Turn
 
 PROBES = (
@@ -112,20 +112,13 @@ def _last_time(turn: Turn, a: Assessment) -> str:
     return of_around.compared(a, batches.latest(turn, a.batch.id))
 
 
-def _who_did(turn: Turn, a: Assessment, step: str) -> str:
-    did = households.who_did(turn, a.batch.id, step)
-    if did is not None and did[0] == turn.person.id:
-        return say("you")
-    return "" if did is None else households.name_of(turn, did[0]) or ""
-
-
 def _flip_last(turn: Turn, a: Assessment) -> str:
     last = standing.last_flip(a)
-    return standing.flip_last(a, _who_did(turn, a, last.key) if last else "")
+    return standing.flip_last(a, who_did(turn, a, last.key) if last else "")
 
 
 def _cure_in(turn: Turn, a: Assessment) -> str:
-    return recalled.cure_in(a, recalled.dosed_at(a), _who_did(turn, a, Kind.BRINE.value))
+    return recalled.cure_in(a, recalled.dosed_at(a), who_did(turn, a, Kind.BRINE.value))
 
 
 def _probe(text: str) -> Probe | None:
