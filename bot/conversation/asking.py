@@ -20,6 +20,7 @@ from bot.wording import (
     log,
     plans,
     privacy,
+    safety,
     settings,
     supposed,
     unclear,
@@ -32,11 +33,27 @@ from core.service import batches
 from core.service.turn import Turn
 
 ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
+ANSWERED = frozenset({"entry", "batch", "computed"})
+NO_LEAVE = frozenset({"safe", "batches", "who", "export", "record", "law", "help", "settings"})  # «safe» says it itself
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
-    """A question answered."""
+    """A question answered; of a batch that is to be thrown away, that comes first."""
+    replies = _answered(turn, meant, intent)
+    if meant.a is None or not meant.a.ledger.thrown:
+        return replies
+    first = safety.still_thrown(meant.a)
+    return tuple(replace(r, text=f"{first}\n{r.text}") if _might_be_eaten_by(r) else r for r in replies)
+
+
+def _might_be_eaten_by(reply: Reply) -> bool:
+    """Whether somebody could take an answer for leave to eat, keep or cool what is to be thrown away."""
+    about = reply.facts.get("topic", reply.facts.get("entry"))
+    return reply.facts.get("answer_kind") in ANSWERED and about not in NO_LEAVE
+
+
+def _answered(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
     match intent:
         case Ask():
             return _asked(turn, meant, intent)

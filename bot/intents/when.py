@@ -31,6 +31,8 @@ _PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # t
 _AGO: Final = re.compile(r"\bago\b")
 _GONE: Final = re.compile(r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b")
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
+_BREAKFAST_FROM = 6
+_BREAKFAST = re.compile(r"\bbacon\b")  # who makes it eats it then, unless they say so
 _USUAL_MEAL: Final = (13, "pm")
 _SPAN: Final = re.compile(
     r"(?P<many>\b(?:half an?|half(?= h)|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
@@ -132,7 +134,7 @@ def meal(text: str, context: Context) -> When | None:
     if spoken.day is None and spoken.clock is None and not spoken.part:
         return None
     if context.deadline is None:
-        return _new_meal(spoken, context)
+        return _new_meal(replace(spoken, from_hour=_BREAKFAST_FROM) if _BREAKFAST.search(text) else spoken, context)
     old = wall_of(context.deadline, context.zone)
     day = _moved_day(spoken.day, old.date(), wall_of(context.now, context.zone).date())
     clock = (
@@ -186,6 +188,7 @@ class _Spoken:
     day: Day | None
     clock: Clock | None
     part: str
+    from_hour: int = 10  # people eat at
 
     def times(self, usual: int) -> tuple[time, ...]:
         """The times of day that fit, the usual hour of that part of the day where none was said."""
@@ -206,7 +209,7 @@ class _Spoken:
         times = settled if settled[0].hour <= _LATEST_MEAL else clock.times()
         if clock.written and on_24_hours and not half and times[0].hour >= _FIRST_MEAL:
             return times[:1]
-        awake = tuple(t for t in times if 10 <= t.hour <= 21)
+        awake = tuple(t for t in times if self.from_hour <= t.hour <= 21)
         return awake or times
 
     def _settled(self, clock: Clock, half: str) -> Clock:

@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Sequence
+from math import floor
 
 from bot.wording import chilling, language, meats, numbers
 from bot.wording.language import Words
@@ -57,7 +58,7 @@ WORDS = Words({
     "local_code": "Local rules and licensed practice come before anything said here.",
     "record_is_no_licence": "This log is yours; it is no licence.",
     "cured_meat_in_moderation": "Cured meat is for eating in moderation; this is no medical advice.",
-    "scale_too_coarse": "On a scale that shows whole grams this dose is too rough: dissolve 10 g in 90 g water and use the part you need.",
+    "scale_too_coarse": "On a scale that shows whole grams this dose is too rough: dissolve 10 g in 90 g water and use 10 g of that for each gram.",
     "limit_from_memory": "This limit is from memory; check it with your food authority.",
     "under_cured_floor": "Under the level that counts as cured: it cools and keeps by the uncured rules.",
     "nitrate_in_short_cure": "Nitrate is for long cures; this one is short.",
@@ -71,8 +72,14 @@ WORDS = Words({
 
 
 def say(caution: Caution) -> str:
-    """The sentence of one caution."""
-    return WORDS[caution.key]
+    """The sentence of one caution, with the figure that it found."""
+    tenth = dict(caution.facts).get("solution_g")
+    if tenth is None:
+        return WORDS[caution.key]
+    return language.say(
+        "On a scale that shows whole grams this dose is too rough: dissolve 10 g in 90 g water and use {grams} g of that.",
+        grams=floor(tenth),  # what is too little by a part of a gram is no danger
+    )
 
 
 def lines(found: Iterable[Caution], most: int = MOST) -> list[str]:

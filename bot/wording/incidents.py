@@ -35,17 +35,16 @@ def incident(a: Assessment, what: str) -> str:
     if not found:
         return say("I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c».")
     f = found[0] if a.ledger.thrown else _last(a, what) or found[0]
-    return "\n".join(
-        t
-        for t in (
-            say(GO_ON) if f.means is Outcome.SAFE else VERDICTS[f.means],
-            finding(f, a),
-            ADVICE.get(f.advice, ""),
-            say(CLOSE) if a.ledger.thrown else "",
-            safety.missing([f] if f.missing else [], a),
-        )
-        if t
-    )
+    said = say(GO_ON) if f.means is Outcome.SAFE else VERDICTS[f.means], finding(f, a), ADVICE.get(f.advice, "")
+    lines = (said[2], said[1]) if _in_time(f) else said
+    closing = (say(CLOSE) if a.ledger.thrown else "", safety.missing([f] if f.missing else [], a))
+    return "\n".join(t for t in (*lines, *closing) if t)
+
+
+def _in_time(f: Finding) -> bool:
+    """Whether a core that is read now still settles it: then that is what to do, and no verdict yet."""
+    limits = f.value is not None and f.limit is not None and f.value <= f.limit
+    return f.means is Outcome.CANNOT_SAY and f.missing == "core_reading" and limits
 
 
 def _last(a: Assessment, what: str) -> Finding | None:

@@ -96,6 +96,11 @@ def lead(v: Verdict) -> str:
     return say(EAT_OR_CHILL) if going_on else VERDICTS[v.kind]
 
 
+def still_thrown(a: Assessment) -> str:
+    """Before an answer that somebody might take for leave to eat a batch that is to be thrown away."""
+    return say("Please throw «{name}» away: nothing that follows clears it.", name=a.batch.name)
+
+
 def _no_way_back(v: Verdict) -> bool:
     """Whether no reading and no cooking would clear what decided: too much nitrite, or what is thrown away."""
     decided = [f for f in v.because if f.means is v.kind]

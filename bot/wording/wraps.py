@@ -17,6 +17,8 @@ COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for lit
 SOON = timedelta(hours=2.5)
 NEAR_C: Celsius = 55.0  # from here on the wrap is worth a thought
 TELL_H: Hours = 4.0
+CLIMBS_K_H = 4.0  # 7 °F an hour and more is no stall
+NEARLY_K = 4.0  # short of the target: so little is left that a wrap is not worth the lid
 COARSE_H: Hours = 3.0  # from here on the ends of a band are told to the hour
 WRAPS = Words({"none": "Bare", "paper": "Paper", "foil": "Foil"})
 CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays good", "soft": "the crust turns soft"})
@@ -30,9 +32,22 @@ def stall(a: Assessment) -> str:
     if s.phase == "ahead" and s.begins is not None and s.lasts is not None:
         begins = a.on_at + timedelta(hours=s.begins.p50)
         return _comes(s, begins, a) if begins - a.now <= SOON else ""
-    if s.phase == "in" and s.lasts is not None:
+    if s.phase == "in" and s.lasts is not None and not _climbs(a) and not _nearly(a):
         return say("This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents.")
     return ""
+
+
+def _climbs(a: Assessment) -> bool:
+    """Whether two cores within the hour rose too fast for a stall, whatever the estimate holds likely."""
+    read = [r for r in a.batch.of_probe(Probe.CORE) if a.on_at is not None and r.at >= a.on_at][-2:]
+    hours = (read[-1].at - read[0].at) / timedelta(hours=1) if read else 0.0
+    return 0.0 < hours <= 1.0 and read[-1].celsius - read[0].celsius > CLIMBS_K_H * hours
+
+
+def _nearly(a: Assessment) -> bool:
+    """Whether the core has come to the target, or so near that nothing is worth changing."""
+    core = a.batch.last(Probe.CORE)
+    return core is not None and core.celsius >= a.batch.setup.target_c - NEARLY_K
 
 
 def _comes(s: Stall, begins: datetime, a: Assessment) -> str:
@@ -106,7 +121,7 @@ def gain(a: Assessment) -> str:
     if a.cook is None or a.batch.setup.wrap != "none" or meats.fish(a) or a.cook.stall.phase not in ("ahead", "in"):
         return ""
     foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
-    if foil is None or a.batch.last(Probe.CORE) is None or foil.saves.p50 < 0.5:
+    if foil is None or a.batch.last(Probe.CORE) is None or _nearly(a) or foil.saves.p50 < 0.5:
         return ""
     return say(
         "Foil now would save {p10} to {p90} h and {kept} of weight, and cost the crust its bite; «wrapped in foil» tells me.",

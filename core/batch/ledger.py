@@ -81,6 +81,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         core=_core(batch),
         modelled_low=_modelled(batch, known, now),
         pit=_history(batch, Probe.PIT),
+        pit_meant_c=setup.pit_c,
         fridge=_history(batch, Probe.FRIDGE),
         brine=_history(batch, Probe.BRINE),
         put_in_cure_at=done.get("into_cure"),

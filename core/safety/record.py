@@ -39,8 +39,9 @@ class Record:
     ("pastrami", "ham", "fish" …). `intact` is false once it was pierced, rolled, boned or minced. `cured_centre` is
     the nitrite in the modelled centre, `ingoing` that of the dose, None where unknown. `doneness_floor` is the core
     below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
-    modelled core between the readings. `storage_started_at` is when it stood cold in the fridge to be kept; without
-    it the first cold core reading says so. `frozen_at` is since when all of it lies in the freezer, `frozen_days` how
+    modelled core between the readings. `pit_meant` is what the pit is to hold [°C], None for the usual.
+    `storage_started_at` is when it stood cold in the fridge to be kept; without it the first cold core reading says so.
+    `frozen_at` is since when all of it lies in the freezer, `frozen_days` how
     long it lay there before, which puts its days in the fridge off. `wet` is a brine, not a dry rub or a needle.
     `vouched` holds what the cook gives their word for ("fridge_cold").
     """
@@ -60,6 +61,7 @@ class Record:
     core: History = ()
     modelled_low: History = ()
     pit: History = ()
+    pit_meant_c: Celsius | None = None
     fridge: History = ()
     brine: History = ()
     put_in_cure_at: datetime | None = None

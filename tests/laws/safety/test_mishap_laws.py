@@ -209,7 +209,7 @@ def _fires(draw):
     )
     return replace(
         BRISKET, core=tuple(core), pit=tuple(pit), off_at=None, chill_started_at=None, incidents=(out,),
-        now=at(hours[-1] / 10.0) + timedelta(minutes=draw(st.integers(0, 120))),
+        now=at(hours[-1] / 10.0) + timedelta(minutes=draw(st.integers(5, 120))),  # past the three minutes of rest
         intact=draw(st.booleans()),
     )  # fmt: skip
 

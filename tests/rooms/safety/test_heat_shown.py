@@ -2,8 +2,9 @@
 
 import pytest
 
-from core.safety.heat_shown import last_heat, said_hours
+from core.safety.heat_shown import heat_again, hot_from, last_heat, said_hours
 from core.safety.record import Incident
+from core.units import celsius_from_fahrenheit
 from tests.records import at, brisket, history
 
 ON = at(0.0)
@@ -30,6 +31,26 @@ def _heat(core=(), pit=(), on=ON):
 def test_a_hot_pit(pit, when):
     """Read at 200 °F or above, from going on to the moment at which it was found out: the last one."""
     assert _heat(pit=pit) == when
+
+
+@pytest.mark.parametrize(
+    ("meant_f", "from_f"),
+    [(None, 200.0), (250.0, 200.0), (220.0, 200.0), (200.0, 180.0), (180.0, 160.0), (150.0, 160.0)],
+)
+def test_a_pit_that_is_meant_to_be_cool(meant_f, from_f):
+    """Within 20 °F of what it is to hold, where that is under 200 °F; never below 160 °F."""
+    record = brisket(pit_meant_c=None if meant_f is None else celsius_from_fahrenheit(meant_f))
+    assert hot_from(record) == pytest.approx(from_f)
+
+
+@pytest.mark.parametrize(
+    ("pit", "when"),
+    [((), None), (((2.9, 250.0),), None), (((3.2, 150.0), (3.5, 210.0), (4.0, 250.0)), at(3.5))],
+)
+def test_a_pit_that_is_hot_again(pit, when):
+    """The first reading after it was found out that shows a fire."""
+    found = heat_again(OUT, brisket(pit=history(*pit), meat_on_at=ON))
+    assert (None if found is None else found.at) == when
 
 
 @pytest.mark.parametrize(
