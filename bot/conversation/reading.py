@@ -39,9 +39,9 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     if doubt is not None:
         return (ask(turn, a, plain, doubt, counted[doubt.which][1]),)
     replies = keep(turn, a, plain, tender=intent.tender)
-    if len(counted) == len(placed):
-        return replies
-    return (replace(replies[0], text=f"{replies[0].text}\n{readings.counts(cooling=cooling)}"), *replies[1:])
+    beside = [readings.lid(t.value, t.unit or turn.person.units.temperature) for t in intent.beside]
+    beside += [] if len(counted) == len(placed) else [readings.counts(cooling=cooling)]
+    return (replace(replies[0], text="\n".join((replies[0].text, *beside))), *replies[1:])
 
 
 def mended(turn: Turn, asked: dict[str, Any], intent: Correct) -> Sequence[Reply]:

@@ -14,7 +14,8 @@ _AGAIN: Final = re.compile(
     r"|have|the"
     r"|a|an|id|just) )*"
     r"(?:same|repeat|another|one more|it)(?: (?:one|thing|recipe|plan|batch|cut|piece|meat|all over))*,? "
-    r"(?:again|(?:as|like) (?:last (?:time|week|month)|before|the last(?: one)?|that(?: one)?|this(?: one)?)"
+    r"(?:again(?=$|[ ,]+(?!as\b|like\b))|(?:again,? )?(?:as|like) (?:last (?:time|week|month)|before"
+    r"|the last(?: one)?|that(?: one)?|this(?: one)?)"
     r"|of (?:those|the same|that))\b|^(?:the )?next (?:one|time|batch)(?: the| is)* same\b"
 )
 _BESIDE: Final = re.compile(r"\b(?:but|and|just|only|with|this time|please|pls|now|then)\b|,")

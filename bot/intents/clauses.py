@@ -84,16 +84,29 @@ def merged(intents: list[Intent]) -> list[Intent]:
 
 
 def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
-    """«brine 38 f, meat in»: the brine was read before the meat went in, wherever the line says so."""
+    """«meat in, brine 38 f», «pulled at 201»: what was read comes before what was done upon it, however it is told."""
     if any(isinstance(i, StepDone) and i.step == Kind.THAW for i in intents):  # «was frozen, defrosted it yesterday»
         intents = [i for i in intents if not (isinstance(i, Change) and i.changes == {"frozen": True})]
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
     if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]
-    read = {t.probe for i in intents if isinstance(i, Reading) for t in i.temperatures}
-    if Probe.BRINE not in read:
-        return intents
-    return sorted(intents, key=lambda i: isinstance(i, StepDone) and i.step == Kind.INTO_CURE)
+    intents = [_off_when_read(i, intents) for i in intents]
+    done = {i.step: i.at for i in intents if isinstance(i, StepDone)}
+    return sorted(intents, key=lambda i: not (isinstance(i, Reading) and _was_acted_upon(i, done)))
+
+
+def _off_when_read(intent: Intent, intents: list[Intent]) -> Intent:
+    """«pulled 203 at 4.50»: the hour is that of both."""
+    read = {t.at for i in intents if isinstance(i, Reading) for t in i.temperatures}
+    off = isinstance(intent, StepDone) and intent.step == Kind.OFF and intent.at is None and len(read) == 1
+    return replace(intent, at=next(iter(read))) if off else intent
+
+
+def _was_acted_upon(reading: Reading, done: dict[str | None, datetime | None]) -> bool:
+    """Whether a deed of the line was done upon a reading: into the brine at 38, off at 201."""
+    probes = {t.probe for t in reading.temperatures}
+    off = Kind.OFF in done and all(t.at == done[Kind.OFF] for t in reading.temperatures)
+    return (off and Probe.CORE in probes) or (Kind.INTO_CURE in done and Probe.BRINE in probes)
 
 
 def _read_at(reading: Reading, at: datetime) -> Reading:
@@ -237,7 +250,7 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
     match one, two:
         case Reading(temperatures=a, tender=ta, batch=ba), Reading(temperatures=b, tender=tb, batch=bb) if ba == bb:
             both: tuple[Temperature, ...] = (*a, *b)
-            return Reading(both, ta or tb, ba)
+            return Reading(both, ta or tb, ba, (*one.beside, *two.beside))
         case Change(changes=a, batch=ba), Change(changes=b, batch=bb) if ba == bb:
             return Change({**a, **b}, ba)
         case Settings(changes=a, unclear=ua), Settings(changes=b, unclear=ub):

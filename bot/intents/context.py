@@ -22,10 +22,10 @@ class Context:
     `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first.
-    `due_step` is the key of the step that was last called for. `mass` is that of the batch in hand, which tells
-    pounds from kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire. `brine_made`: it cools,
-    and the meat is not in it yet. `home_zone` is the clock that they left for a journey, "" at
-    home. `flip_hours` are those at which this person is reminded, on their own clock.
+    `due_step` is the key of the step that was last called for. `target_c` is the core at which it shall come off.
+    `mass` is that of the batch in hand, which tells pounds from kilos in «trimmed is 6.9». `on_at` is when the meat
+    went on the fire. `brine_made`: it cools, and the meat is not in it yet. `home_zone` is the clock that they left for
+    a journey, "" at home. `flip_hours` are those at which this person is reminded, on their own clock.
     """
 
     now: datetime
@@ -38,6 +38,7 @@ class Context:
     asked_of_start: bool = False
     last_core_c: Celsius | None = None
     last_pit_c: Celsius | None = None
+    target_c: Celsius | None = None
     deadline: datetime | None = None
     batch: str | None = None
     batches: tuple[tuple[str, str], ...] = ()

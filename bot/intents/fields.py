@@ -10,11 +10,9 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import brinings, waits
+from bot.intents import brinings, set_points, waits
 from bot.intents.intents import Change, Unclear
-from bot.intents.plausible import set_point
 from bot.measures import Measure
-from core.batch.events import Probe
 
 _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|packet|label)\b|#1\b")
 _NO_STRENGTH: Final = re.compile(
@@ -54,7 +52,9 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                         r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
-                            r"|\bplain salt\b|\bnitrite[- ]free\b"),
+                            r"|\bplain salt\b|\bnitrite[- ]free\b"
+                            r"|\b(?:skip(?:ping)?|leav(?:e|ing) out|drop(?:ping)?) (?:the |all )?(?:cure|curing salt"
+                            r"|pink salt|nitrite)\b"),
     ("brine_strength", None, r"\bequilibrium(?: brine)?\b"),
     ("pierced", True, r"\b(?:i |we |ive |have )(?:already )?(?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"
                       r"|\b(?:its|it is|it was|meat is|mechanically)"
@@ -114,25 +114,6 @@ _NOT_THAT: Final = re.compile(
 )
 _TURNED_DOWN: Final = ("method",)
 _PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
-_FRIDGE: Final = re.compile(
-    r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
-    r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
-)  # how it runs; without such a word it is a reading
-# «63 c in the middle is enough for me», «i like it at 63 c»: how it is wanted, and nothing that was read
-WANTED: Final = re.compile(
-    r"\b(?:is|are|would be|will be|thats?) (?:quite |well |more than )?(?:enough|plenty)\b|\benough for (?:me|us)\b"
-    r"|\b(?:i|we)(?: only| just| really| would| d)* (?:like|want|prefer|love)"
-    r" (?:it |them |mine |the \w+ )?(?:at|to|done at)\b"
-)
-_PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it(?! to\b)|smoke at|cook at|grill|run it|run)\b")
-_PIT_BARE: Final = re.compile(
-    r"\b(?:pit|smoker|grill)(?: is| at| to)? (?P<value>\d{2,3})(?![\d.:/])"
-    r"(?! ?(?:°|degrees?|deg\b|c\b|f\b|%|h\b|hours?|hrs?\b|min|kg|kilos?|lbs?\b|pounds?|g\b|mm|cm|in\b|to\b|-))"
-)
-_TARGET: Final = re.compile(
-    r"\b(?:target|smok(?:e|ing) (?:(?:it|them|the \w+) )?(?:up )?to|(?:core|inside|middle) (?:of|at|to)"
-    r"|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at|until it hits)\b"
-)
 _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) -?days? (?:of |in an? )?(?:cure|curing|brine|brining)\b"
     r"|\b(?:leave|keep|want|lass) (?:it|the meat|es) (?:in )?(?:there )?(?:for )?(?P<left>\d{1,2}(?:\.\d)?)"
@@ -255,27 +236,8 @@ def _lengths(text: str, found: tuple[Measure, ...], out: Stated) -> None:
             return
 
 
-def _temperatures(text: str, found: tuple[Measure, ...], out: Stated) -> None:
-    for measure in found:
-        if measure.kind != "temperature":
-            continue
-        before = text[max(0, measure.start - _NEAR) : measure.start]
-        after = text[measure.end : measure.end + 12]
-        if WANTED.search(text) and not (_FRIDGE.search(text) or _PIT.search(text)):
-            out.fields["target_c"] = measure.value
-            continue
-        for name, words in (("target_c", _TARGET), ("fridge_c", _FRIDGE), ("pit_c", _PIT)):
-            if words.search(before) or (name == "pit_c" and words.search(after)):
-                out.fields[name] = measure.value
-                break
-
-
-def _bare_pit(text: str, found: tuple[Measure, ...], out: Stated) -> None:
-    """«pulled, pit 110»: a pit without its unit, where only one makes sense."""
-    hit = _PIT_BARE.search(text)
-    units = set_point(Probe.PIT, float(hit["value"])) if hit and "pit_c" not in out.fields else ()
-    if hit and len(units) == 1:
-        out.fields["pit_c"] = measures.to_house(float(hit["value"]), units[0])
+def _set_points(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    out.fields.update(set_points.stated(text, found))
 
 
 def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
@@ -284,5 +246,5 @@ def _cure_days(text: str, found: tuple[Measure, ...], out: Stated) -> None:
 
 
 _READERS: Final[tuple[Callable[[str, tuple[Measure, ...], Stated], None], ...]] = (
-    _shares, _lengths, _temperatures, _bare_pit, _cure_days,
+    _shares, _lengths, _set_points, _cure_days,
 )  # fmt: skip

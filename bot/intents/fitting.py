@@ -172,8 +172,13 @@ def _is_cooked(line: Told) -> bool:
     return _is_body(line) and hot and not _TANK.search(line.text) and not _TO_THE_COLD.search(line.text)
 
 
+_AWAY: Final = re.compile(r"\b(?:im|i am|we are|were|be|go(?:ing)?) away\b")
+
+
 def _is_span(line: Told) -> bool:
-    """So many days, or two days of the calendar; no age of what is in the fridge."""
+    """So many days, or two days of the calendar; no age of what is in the fridge, and no days away."""
+    if _AWAY.search(line.text):
+        return False
     days = [hours for hours in line.durations if hours >= 24.0]
     named = len(DAY_NAMED.findall(line.text))
     dated = named > 0 or bool(_DATE_ASKED.search(line.text))

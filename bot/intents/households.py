@@ -43,7 +43,8 @@ _HAND_OVER: Final = tuple(
         rf"^{_KIN}{_NAME} (?:weighs|will weigh|doses|will dose|measures|adds|mixes) (?:out )?(?:the )?(?:cure"
         rf"|salts?|pink salt|dose|brine)\b",
         rf"^{_KIN}{_NAME} (?:takes?|is taking|will take|has|gets"
-        r"|looks after|is looking after|will look after|is minding|minds|will mind|watches|will watch|is watching"
+        r"|looks after|(?:is |s )?looking after|will look after|(?:is |s )?minding|minds|will mind|watches|will watch"
+        r"|(?:is |s )?watching|(?:is |s )?(?:keeping|got) an eye on"
         r"|will have"
         r"|can take|can have|does|will do|is doing|handles|will handle|is handling|(?:is |s )?(?:going to"
         r"|gonna) (?:do|take"
@@ -70,6 +71,10 @@ _MYSELF: Final = re.compile(
     r"|back on)"
     r" (?:over|the fire|the pit|the flips?|back over|it over|it from here|it again)\b"
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"
+)
+_KINSFOLK: Final = words(
+    "sister brother bro sis mate friend neighbour neighbor cousin uncle aunt auntie son daughter kid husband wife"
+    " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad"
 )
 _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone else else")
 _NOBODY: Final = words(
@@ -112,10 +117,15 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
         return HandOver("me", at, _task(text))
     for pattern in _HAND_OVER:
         found = pattern.search(text)
-        who = (found["who"] or "") if found else ""
+        who = _one_of(found["who"] or "") if found else ""
         if found and not set(who.split()) & _NOBODY:
             return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text))
     return None
+
+
+def _one_of(who: str) -> str:
+    """«my sons watching the fire»: the son is, as it is spoken."""
+    return who.removesuffix("s") if who.removesuffix("s") in _KINSFOLK else who
 
 
 def read_somebody_else(text: str, context: Context) -> HandOver | None:

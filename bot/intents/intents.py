@@ -106,11 +106,12 @@ class Temperature:
 
 @dataclass(frozen=True)
 class Reading:
-    """«158», «158/245», «70c pit 120», «probe says 161.5», «was 82f at 9, 44 at 7am»."""
+    """«158», «158/245», «70c pit 120», «was 82f at 9, 44 at 7am». `beside` was read too and does not count: a lid."""
 
     temperatures: tuple[Temperature, ...]
     tender: bool = False
     batch: str | None = None
+    beside: tuple[Temperature, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -262,10 +263,7 @@ class Cancel:
 
 @dataclass(frozen=True)
 class Choose:
-    """A tap or a word that answers what the bot asked: `slot` is what was asked, `value` the answer.
-
-    «yes», «no», «6.25 %», «meat», «the second one».
-    """
+    """A tap or a word («yes», «6.25 %», «meat») that answers the bot: `slot` is what was asked, `value` the answer."""
 
     slot: str
     value: Any

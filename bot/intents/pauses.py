@@ -33,7 +33,8 @@ _PAUSE: Final = re.compile(
     r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
-    r"|\bpausier\w{0,3}\b"
+    r"|\bpausier\w{0,3}\b|\b(?:hold|keep|save)(?: back)? (?:(?:all|my|the|your|any|these) )*(?:messages|reminders"
+    r"|pings|texts|notifications)\b"
 )
 _ONLY_TROUBLE: Final = re.compile(
     r"\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
@@ -46,6 +47,9 @@ _THROWN: Final = re.compile(
     r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
+_FOR_SPAN: Final = re.compile(
+    r"\bfor (?:about |around )?(?:an?|\d{1,2}|a couple of|a few)\b ?(?:days?|nights?|weeks?|wks?)\b"
+)
 _AHEAD: Final = timedelta(hours=12)  # a day that begins later is not today
 _FOR_TODAY: Final = re.compile(
     r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)(?: please| pls| thanks| thx| ok)*$"
@@ -78,9 +82,23 @@ def read_pause(text: str, context: Context) -> Intent | None:
         until = _FOR_TODAY.sub(
             "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         )
+        if away := _for_days(until, context):
+            return away
         said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
         return Pause(said.at if said else None, since=_since(until, said, context))
     return read_hand_over(text, context)
+
+
+def _for_days(text: str, context: Context) -> Pause | None:
+    """«away from thursday for a week»: from the morning of that day, for as long as it is said."""
+    lasts = _FOR_SPAN.search(text)
+    length = when.span(lasts[0].replace("night", "day")) if lasts else None
+    first = when.future(_FOR_SPAN.sub(" ", text), context) if length else None
+    if length is None or first is None or not first.day_said or first.at <= context.now:
+        return None
+    local = first.at.astimezone(ZoneInfo(context.zone))
+    begins = first.at if first.hour_said else local.replace(hour=0, minute=0).astimezone(UTC)
+    return Pause(begins + length, since=begins if begins > context.now else None)
 
 
 def _since(text: str, until: when.When | None, context: Context) -> datetime | None:

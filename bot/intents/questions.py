@@ -46,7 +46,7 @@ _PLAN: Final = (
     r"|smoke|cook|wrap|rest|take|slice|come)\w*$"
     r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays (?:left|to go)\b"
     r"|\bhow many (?:more )?days$"
-    r"|\b(?:whats|hows|how is|how does|what is) the (?:plan|schedule)\b|\bim away\b.{0,30}\bwhat happens\b"
+    r"|\b(?:whats|hows|how is|how does|what is) the (?:plan|schedule)\b|\bim away\b.{0,50}\bwhat happens\b"
     r"|\bwhat happens (?:when|if) (?:im"
     r"|we are) away\b|\bwhats left\b|\beverything (?:thats )?left to do\b|\bwhat (?:day|time|hour) (?:do|does|will"
     r"|shall|should) (?:i|we|it) (?:rinse|flip"
@@ -165,7 +165,7 @@ _MARKS: Final = re.compile(
     r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!salt )(?<!:\d\d )"
     r"\b(?:ok|okay|safe|right|normal|or not"
     r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow|not)\b)"
-    r"|difference between|best|calories|kcal|protein)\b"
+    r"|difference between|best(?! (?:one|yet|ever|batch|so far|of all|ive|weve|we|i)\b)|calories|kcal|protein)\b"
 )
 # «flat or point for pastrami», «lump vs briquettes», «gas grill ok»: a choice or a doubt without a figure asks
 _CHOICE: Final = re.compile(

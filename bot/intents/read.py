@@ -41,6 +41,7 @@ from bot.intents.intents import (
     Question,
     Reading,
     Settings,
+    Start,
     StepDone,
     Unclear,
 )
@@ -48,6 +49,7 @@ from bot.intents.meats import as_named
 from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
 from bot.intents.pauses import read_pause
+from bot.intents.placed import begun_there
 from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_settings, read_units, wrong_clock
@@ -172,6 +174,11 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):
         return [danger]
+    if placed := begun_there(plain, context):
+        line, clock, there = placed
+        begun = _read(line, shown, there)
+        if any(isinstance(intent, Start) for intent in begun):
+            return [clock, *begun]
     for reader in _FIRST:
         if found := reader(plain, context):
             return [found]

@@ -12,9 +12,11 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import THICK_AND_THIN, WANTED, usual_cure
+from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
+from bot.intents.lids import grate_alone
 from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
+from bot.intents.set_points import WANTED
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
 from core.batch.events import Probe
 
@@ -42,7 +44,6 @@ _BETWEEN: Final = re.compile(
 _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
 _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
-_LID_TOO: Final = re.compile(r"(?:,? ?(?:and|but))? ?\b(?:the )?(?:lid|dome|dial)\b[^\d]{0,12}\d{3}")
 _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures
     r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?|\b(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|bags?|packs?|packets?|parcels?|pieces?|pcs|slices?|chunks?|birds?"
@@ -84,8 +85,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if WANTED.search(text) or any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
         return None
     text = _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text))
-    if "grate" in text.split() and (lid := _LID_TOO.search(text)):  # the grate beside the meat counts, so it comes last
-        text = _LID_TOO.sub("", text).replace("grate", f"{lid[0].strip(' ,')} grate")
+    text, lid = grate_alone(text, context)
     if context.phase == "chilling":
         if text in _MINUTES and not (context.due_step or "").startswith("chill_check"):
             by = Snooze(by=timedelta(minutes=int(text)))
@@ -109,7 +109,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         return replace(found, text=text[:60])
     if _at_odds(found, line):
         return Unclear("number", text[:60], tuple(Reading((t,)) for _, t in found))
-    return Reading(_timed(found, line, context), tender=_tender(line))
+    return Reading(_timed(found, line, context), tender=_tender(line), beside=lid)
 
 
 def _either(between: re.Match[str], context: Context) -> Unclear:

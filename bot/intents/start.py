@@ -52,6 +52,15 @@ _COUNTED: Final = re.compile(
     r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
     r"|chickens|hams|loins)\b"
 )
+_CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
+    r"\b(?:cut|split|sliced|halved|divided)(?: up)? in(?:to)? ([2-6]|half|halves|thirds)(?! ?(?:in|inch|mm|cm|kg|lb)\b)"
+)
+# cuts that people cure and that nothing here plans yet
+_OTHER_CUT: Final = re.compile(
+    r"\b(?:chuck|shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel|hocks?|trotters?"
+    r"|jowls?|tenderloin|oxtail|hearts?)\b"
+)
+_BIRD_OR_FISH: Final = re.compile(r"\b(?:turkey|chicken|duck|goose|bird|fish|salmon|trout)\b")
 _THICK_BARE: Final = re.compile(rf"(?<![\w./])({measures.NUMBER}) thick\b")  # «2.25 thick», in the person's own unit
 _CURED: Final = re.compile(
     r"\b(?:already|ready|pre)[ -]?(?:cured|corned|brined)\b"
@@ -200,6 +209,11 @@ def _take_meat(text: str, draft: _Draft) -> None:
         draft.said["cut"] = named.cut
     if count := _COUNTED.search(text):
         draft.said["pieces"] = int(count[1])
+    elif parted := _CUT_IN.search(text):
+        draft.said["pieces"] = {"half": 2, "halves": 2, "thirds": 3}.get(parted[1]) or int(parted[1])
+    other = _OTHER_CUT.search(text)
+    if other and not named.cut and "cut" not in draft.typed and not _BIRD_OR_FISH.search(text):
+        draft.typed["meat"] = other[0]
     if not named and (unknown := _unknown_words(text)):
         draft.typed["meat"] = unknown[0]
 

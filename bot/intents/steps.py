@@ -40,11 +40,12 @@ _DONE: Final = re.compile(
 )
 _NOT: Final = re.compile(
     r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
-    r"|should|shall|prefer|rather|wish|would like|want to|wanna|about to|when|if|after|before|need to|have to|until)\b"
+    r"|should|shall|prefer|rather|wish|would like|want to|wanna|about to|when|if|after|before|need to|have to"
+    r"|until)\b"
 )
 _MISSED: Final = re.compile(
-    r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so) )*(?:forgot|missed|didnt|did not"
-    r"|never did|slept through|overslept|vergessen)\b"
+    r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so|actually) )*(?:forgot|missed|didnt"
+    r"|did not|never (?:did|flipped|turned|rinsed|wrapped|soaked|rubbed)|slept through|overslept|vergessen)\b"
     r"|\b(?:and|so|sorry|then|again|we|i|ive|have|,) missed (?:both|them|two|the|that|this|it|a|an|my|one|another"
     r"|\d)\b|\b(?:flip"
     r"|rinse|check|one)s? (?:didnt"
@@ -73,7 +74,8 @@ _SKIP: Final = re.compile(
     r"|leave out|drop|forget about (?:this|that|it|the flip)|no need for|dont bother(?: with)?|leave (?:this"
     r"|that) one|pass on|give (?:this|that"
     r"|it) (?:one )?a miss)\b"
-    r"(?! the line)|^überspringen\b|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
+    r"(?! the line)(?! (?:the |all |any )?(?:cure|curing salt|pink|nitrite|salt|sugar)\b)|^überspringen\b"
+    r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
 _YESTERDAY: Final = re.compile(r"\byesterday\b(?!.*\b(?:today|now|this morning)\b)")
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
@@ -115,7 +117,8 @@ def _missed(text: str, context: Context) -> StepMissed | None:
     whole = bool(_WHOLE_DAY.search(text)) or bool(said and not said.hour_said and re.search(r"day\b", text))
     if not (said or noun(text) or len(text.split()) <= 4):
         return None
-    return StepMissed(noun(text), said.at if said else None, whole)
+    named = noun(text) or next((str(kind) for kind, words in DEEDS if words.search(text)), None)
+    return StepMissed(named, said.at if said else None, whole)
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:

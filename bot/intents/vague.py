@@ -17,7 +17,7 @@ _IT: Final = r"(?:(?:it|its|it is|that|thats|this|the (?:meat|bag|brine|water|fl
 _ODD: Final = r"(?:bit|funny|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
 _COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
 _ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
-_DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped)"
+_DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped|changed|swapped|switched|adjusted|altered)"
 _WENT: Final = (
     r"(?:dropp(?:ed|ing)|f(?:ell|alling)|r(?:ose|ising)|jump(?:ed|ing)|climb(?:ed|ing)|went (?:up|down)"
     r"|go(?:ing|ne) (?:up|down))"
@@ -33,11 +33,42 @@ _REMARKS: Final = tuple(
                  rf"|^{_IT}(?:looks?|looking) {_A_BIT}{_ODD}$"),
         ("late", r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
                  r"(?:late|behind|slow)$"),
+        ("odd", rf"^{_IT}(?:has |is |have |s )?(?:gone|went|going|got|turned|turning|come out|came out|is|looks?"
+                rf"|seems?"
+                rf"|acting|feels?) {_A_BIT}(?:{_ODD}|bad|sticky|slippery|mushy|tacky|soggy)(?: on me| now)?$"
+                r"|^(?:something|somethings|its something) (?:is )?(?:wrong|off|not right|up|funny)(?: with it"
+                r"| here)?$"),
+        ("ready", r"^(?:(?:its|it is|meats|the meats?|everything|all|that|thats|i think its|think its|is|now) )*"
+                  r"(?:ready|good to go|all set|set)(?: now| to go| i think)?$"),
+        ("grams", r"^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
+                  r"(?:an?|one|1|two|2|three|3|half an?|a half|a couple of|couple|some) (?:heaped|heaping|level|big"
+                  r"|small|good|full)? ?(?:(?:tea|table|soup|dessert)? ?spoon(?:ful)?s?|pinch(?:es)?|handfuls?"
+                  r"|scoops?)"
+                  r"(?: of (?:it|cure|salt|pink|the stuff|that))?(?: in| i think)?$"
+                  r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my "
+                  r"|all the )?(?:salts?"
+                  r"|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
+                  r"|^(?:the )?(?:salts?|pink|cure|powder)(?: is|s)? in(?: now| already)?$"),
+        ("halved", r"^(?:(?:i|we|ive|just|had to|have|ok|so|oh) )*(?:cut|split|chopped|sliced|divided)"
+                   r" (?:it|them|the (?:meat|flat|brisket|piece|slab|belly|ham|joint))(?: up)?"
+                   r"(?: (?:in(?:to)? (?:half|two|2|3|three|4|halves|thirds|bits|pieces|chunks)|down the middle"
+                   r"|lengthwise"
+                   r"|lengthways|across))+(?: (?:so|and|now|theres|there|its|are|is|it is|have|has|i|we|got|in|the"
+                   r"|bag|bags"
+                   r"|two|three|2|3|4|smaller|bits|pieces|halves|fit|fits|to|it))*$"),
+        ("halved", r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
+        ("watch", r"^(?:please |pls |can you |just )?(?:only )?(?:text|message|ping|call|tell|alert|warn|buzz|wake"
+                  r"|notify"
+                  r"|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit|core"
+                  r"|meat|temp"
+                  r"|temps|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
         ("more", r"^(?:a |the )?(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
                   rf"|{_ONE}(?: (?:one|piece|bag))?))$"
+                  r"|^(?:(?:i|we|ive|just|have) )*(?:changed|swapped|switched|adjusted|altered) (?:it|that"
+                  r"|them)(?: now)?$"
                   rf"|^(?:(?:oh|no|its|it is|it was|that was|i meant) )*(?:the )?{_ONE}"
                   r" (?:one|piece|bag|batch|flat|point|ham|belly|slab)$"
                   rf"|^(?:only )?{_DEED} (?:only )?(?:the )?(?:one|{_ONE} one)(?: but)? not (?:the )?"
@@ -64,6 +95,9 @@ _FLIPS_MUTED: Final = re.compile(
     r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
     r"|turn)\w*(?: \w+){0,4}$"
 )
+_ONLY_IN: Final = {  # where such words can mean it at all
+    "grams": ("waiting", "curing", "drying"), "halved": ("waiting", "curing", "drying"),
+}  # fmt: skip
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _PULL_EARLY: Final = re.compile(
     r"\b(?:wanna|want to|gonna|going to|can i|could i|can we|need to|have to|like to|about to"
@@ -71,6 +105,7 @@ _PULL_EARLY: Final = re.compile(
     r"|fish|lift) (?:it|them|the (?:meat|flat|brisket|piece|belly|ham)) out(?: of the (?:brine|cure|bag|tub))?"
     r"(?: (?:now|today|tonight|early|already|tomorrow|on \w+day|a day early))*$"
 )
+_SHORT_OF_IT_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -91,17 +126,27 @@ def read_vague(text: str, context: Context) -> Intent | None:
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))
     why = next((name for name, words in _REMARKS if words.match(bare)), None)
-    return Unclear(why, bare, _due(why, context)) if why else None
+    return (
+        Unclear(why, bare, _due(why, context)) if why and context.phase in _ONLY_IN.get(why, (context.phase,)) else None
+    )
 
 
 def _out(which: str, typed: str, context: Context) -> Unclear | None:
-    """«its out», «its off»: the meat, the fire, or how it smells; plain where the meat is called for."""
-    if typed == "off" or (which == "off" and (context.due_step or "") == Kind.OFF):
+    """«its out», «off»: the meat, the fire, or how it smells; plain where the meat is called for, or nearly done."""
+    if which == "off" and ((context.due_step or "") == Kind.OFF or (_nearly_done(context) and typed == "off")):
         return None
     return Unclear(which, typed, (StepDone(str(Kind.OFF)), Happened("fire_out")))
+
+
+def _nearly_done(context: Context) -> bool:
+    """Whether the last core is near the one at which it shall come off; without either nothing speaks against it."""
+    last, target = context.last_core_c, context.target_c
+    return last is None or target is None or last >= target - _SHORT_OF_IT_K
 
 
 def _due(why: str, context: Context) -> tuple[Intent, ...]:
     if why == "leave" and (context.due_step or "").startswith(str(Kind.FLIP)):
         return (StepSkipped(),)
-    return (StepDone(),) if why == "which" and context.due_step else ()
+    if why == "ready" and context.phase == "cooking":
+        return (StepDone(str(Kind.OFF)),)
+    return (StepDone(),) if why in ("which", "ready") and context.due_step else ()

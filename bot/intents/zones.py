@@ -108,6 +108,12 @@ def city(name: str) -> str | None:
     return zone if zone and zone.rsplit("/", 1)[1].lower() == key else None
 
 
+def named(name: str) -> str | None:
+    """The zone of a city or region whose name is typed without a slip, or None."""
+    plain = name.strip(" .!")
+    return city(plain) or _ALIASES.get(plain) or _region(plain)
+
+
 def units_of(zone: str) -> Units:
     """The units that go with a zone, as a first guess."""
     return Units("lb", "in", "f") if zone.startswith(_FAHRENHEIT) else Units()

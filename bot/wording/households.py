@@ -89,6 +89,18 @@ def handed(a: Assessment, one: Handed) -> str:
     )
 
 
+def mine(a: Assessment, one: Handed) -> str:
+    """Who speaks answers for something from now on, echoed."""
+    if one.task == "cure":
+        return say("Noted: you weigh the cure, nobody else does.")
+    return say(
+        "Noted: you answer for {task} from {since}, and the calls come to you.\n"
+        "A safety call that nobody answers goes to everybody. «Jo has the fire from 20:00» hands it on.",
+        task=TASKS[one.task],
+        since=numbers.when(one.since, a.person, a.now),
+    )
+
+
 def reach(name: str, a: Assessment, code: str) -> str:
     """Who cannot be reached yet: the invitation that hands over as soon as it is taken."""
     who = name[:1].upper() + name[1:] if name else say("whoever takes over")

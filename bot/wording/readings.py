@@ -118,6 +118,11 @@ def counts(*, cooling: bool) -> str:
     return say("Of the places that you read, the coldest counts.")
 
 
+def lid(value: float, unit: str) -> str:
+    """A dial in the lid was read beside the grate."""
+    return say("The grate counts, since the meat lies there: {lid} of the lid is not noted.", lid=typed(value, unit))
+
+
 def _lead(a: Assessment, plain: Plain, tender: bool) -> str:
     probes = {probe for probe, _, _ in plain}
     if a.batch.phase is Phase.COOKING:

@@ -63,6 +63,7 @@ def noted(a: Assessment) -> str:
     parts = [meats.what(a)]
     if "thickness" in setup.said:
         parts.append(say("{thick} thick", thick=numbers.length(a.piece.thickness, a.person)))
+    parts += [say("still frozen")] if setup.frozen else []
     parts += [words(a) for field, words in (("method", plans.method), ("pit_c", plans.pit)) if field in setup.said]
     if setup.deadline is not None:
         parts.append(say("meal {meal}", meal=numbers.when(setup.deadline, a.person, a.now)))

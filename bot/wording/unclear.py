@@ -134,6 +134,21 @@ _REMARKS = {
     "grams": language.later(
         "How many grams of curing salt went in? I do not guess a dose. Type it like «put in 12 g of curing salt»."
     ),
+    "odd": language.later(
+        "What is odd about it: how it smells, looks or feels? Sour, rotten, slimy, green or furry: throw it away.\n"
+        "Else say it in words, like «grey outside» or «fridge 38 f»."
+    ),
+    "ready": language.later(
+        "Ready for what: a step that is done, or the meat to come off? Tap it, or say it, like «flipped» or «core 203 f»."
+    ),
+    "halved": language.later(
+        "How thick is the thickest of the pieces now? Type it, like 40 mm or 1.6 in: it sets the days anew.\n"
+        "The dose stays as long as all of them lie in it."
+    ),
+    "watch": language.later(
+        "I read no thermometer: I know only what you type, so I cannot watch it for you.\n"
+        "Type a reading, like «pit 245 f», and I say what to do. «quiet» keeps all but the fire and the chill still."
+    ),
     "more": language.later(
         "More of what: days, charcoal, salt in the next one, or meat for the guests? Ask it with its word.\n"
         "Curing salt is never added on a guess."

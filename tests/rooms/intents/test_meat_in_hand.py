@@ -19,7 +19,7 @@ LAST = {"cooking": 60.0, "resting": 80.0, "chilling": 40.0}
         ("drying", "fish is in the smoker", "done meat_on"),
         ("drying", "put the pork on 10 minutes ago", "done meat_on @08:20"),
         ("drying", "drying on rack", "done dry"),
-        ("cooking", "took the ham out, internal 152", "done off & read core 152f"),
+        ("cooking", "took the ham out, internal 152", "read core 152f & done off"),
         ("cooking", "its out", "ask"),
         ("cooking", "belly wont go over 140", "question"),
         ("chilling", "on a rack in the fridge", "done chill"),

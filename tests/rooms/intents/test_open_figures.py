@@ -252,7 +252,7 @@ def test_more_of_what_a_number_belongs_to(text: str, phase: str, due: str | None
         ("bout 2 and a quarter thick", "waiting", None, "set thickness=57mm"),
         ("jar just says pink curing salt no number", "waiting", None, "ask"),
         ("add a 3lb flat to the same tub", "curing", None, "ask"),
-        ("grate 238 lid says 270", "cooking", None, "read pit 270f, pit 238f"),
+        ("grate 238 lid says 270", "cooking", None, "read pit 238f"),
         ("37 bottom shelf 43 in the door", "curing", None, "ask"),
         ("missed 2 days of flips soz done now", "curing", "flip/3", "missed flip & done"),
         ("flip done bags leaking", "curing", None, "done flip & happened leaked"),

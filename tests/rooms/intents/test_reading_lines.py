@@ -52,7 +52,7 @@ def told(text: str, where: Context) -> Told:
         ("meat was 150 now 158", [(150, "f", "core"), (158, "f", "core")]),
         ("thick end 155 thin end 168", [(155, "f", "core"), (168, "f", "core")]),
         ("200 pit 245", [(200, "f", "core"), (245, "f", "pit")]),
-        ("dome 260 grate 245", [(260, "f", "pit"), (245, "f", "pit")]),
+        ("dome 260 grate 245", [(245, "f", "pit")]),
         ("250", [(250, "f", "pit")]),
         ("pit is 280 too hot", [(280, "f", "pit")]),
         ("it's raining and the pit is down to 215", [(215, "f", "pit")]),

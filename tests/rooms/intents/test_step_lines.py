@@ -103,11 +103,11 @@ def test_a_deed_in_words(text: str, where: Context, done: StepDone) -> None:
     ("text", "intents"),
     [
         ("wrapped in foil at 162", [StepDone("wrap", detail="foil"), Reading((Temperature(162, "f", Probe.CORE),))]),
-        ("pulled at 203", [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),))]),
-        ("off at 203 soft", [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),))]),
+        ("pulled at 203", [Reading((Temperature(203, "f", Probe.CORE),)), StepDone("off")]),
+        ("off at 203 soft", [Reading((Temperature(203, "f", Probe.CORE),)), StepDone("off")]),
         (
             "probe tender 203 taking it off",
-            [StepDone("off"), Reading((Temperature(203, "f", Probe.CORE),), tender=True)],
+            [Reading((Temperature(203, "f", Probe.CORE),), tender=True), StepDone("off")],
         ),
         ("sliced n eaten", [StepDone("slice"), StepDone("serve")]),
         ("turkey on 250", [StepDone("meat_on"), Reading((Temperature(250, "f", Probe.PIT),))]),

@@ -1,0 +1,26 @@
+"""Loose ways of telling a deed, a reading or a wish, each written out as the readers know it; see `plainer`."""
+
+import re
+from typing import Final
+
+_VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?:of|with) water"
+_WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"
+_DEGREES: Final = r"\d{1,2}(?:\.\d)?(?: ?[cf]\b)?"
+
+LOOSE_RULES: Final = tuple(
+    (re.compile(pattern), written)
+    for pattern, written in (
+        # a thermometer in a glass of water shows how cold the fridge is, and no gust of warm air
+        (rf"\b({_DEGREES}) (?:in|inside) {_VESSEL}{_WHERE}$", r"\1 in the fridge"),
+        (rf"\b(?:thermometer |probe )?(?:in )?{_VESSEL}{_WHERE} (?:is |reads |says |shows "
+         rf"|at )*(?={_DEGREES}$)", "fridge "),
+        # what was forgotten is made good at once
+        (r"^((?:(?:sorry|oops|i|we|totally) )*(?:forgot|missed) [^,;]*?\b(?:flip|turn)\w*),? (?:so |and |but )?"
+         r"(?:im |am |i am )?(?:just |only )?doing (?:it|that|so) (?:right |just )?now$", r"\1, flipped it now"),
+        # a core at which it shall be done
+        (r"\b(?:stop|finish|quit|call it|end)(?: (?:it|cooking|the cook))? at (?=(?:1\d\d|20\d|21[0-2]|[6-9]\d)\b"
+         r"(?! ?(?:min|h\b|hours|%|g\b)))", "pull it at "),
+        (r"^(?:(?:i|we|im|ill|be|we are|were|will|going|go|leaving|off|heading) )+(?:on|for) (?:an? |my |our )?"
+         r"(?:holidays?|vacation|trip)\b(?! (?:mode|time))", "im away"),
+    )
+)  # fmt: skip

@@ -1,0 +1,70 @@
+"""Temperatures that are wanted, as they are stated: of the pit, of the core when it comes off, of the fridge.
+
+How it was read is another thing (`readings`): here stands only what somebody sets.
+"""
+
+import re
+from typing import Final
+
+from bot import measures
+from bot.intents.plausible import set_point
+from bot.measures import Measure
+from core.batch.events import Probe
+from core.units import Celsius
+
+_NEAR: Final = 22  # characters before a temperature in which its word must stand
+_AFTER: Final = 12
+_FRIDGE: Final = re.compile(
+    r"\b(?:fridge|refrigerator|kühlschrank)\b.{0,16}\b(?:runs?|set|usually|always|normally|läuft)\b"
+    r"|\b(?:set|turn|turned) (?:the |my )?(?:fridge|refrigerator)\b"
+)  # how it runs; without such a word it is a reading
+# «63 c in the middle is enough for me», «i like it at 63 c»: how it is wanted, and nothing that was read
+WANTED: Final = re.compile(
+    r"\b(?:is|are|would be|will be|thats?) (?:quite |well |more than )?(?:enough|plenty)\b|\benough for (?:me|us)\b"
+    r"|\b(?:i|we)(?: only| just| really| would| d)* (?:like|want|prefer|love)"
+    r" (?:it |them |mine |the \w+ )?(?:at|to|done at)\b"
+)
+_PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it(?! to\b)|smoke at|cook at|grill|run it|run)\b")
+_PIT_BARE: Final = re.compile(
+    r"\b(?:pit|smoker|grill)(?: is| at| to)? (?P<value>\d{2,3})(?![\d.:/])"
+    r"(?! ?(?:°|degrees?|deg\b|c\b|f\b|%|h\b|hours?|hrs?\b|min|kg|kilos?|lbs?\b|pounds?|g\b|mm|cm|in\b|to\b|-))"
+)
+_TARGET: Final = re.compile(
+    r"\b(?:target|smok(?:e|ing) (?:(?:it|them|the \w+) )?(?:up )?to|(?:core|inside|middle) (?:of|at|to)"
+    r"|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at|until it hits)\b"
+)
+_TARGET_BARE: Final = re.compile(
+    r"\b(?:pull|take) (?:it|them|the meat) (?:off )?at (?P<value>\d{2,3})(?![\d.:/]| ?(?:c|f|°|min|%)\b)"
+)
+_BARE: Final = (("pit_c", Probe.PIT, _PIT_BARE), ("target_c", Probe.CORE, _TARGET_BARE))
+
+
+def stated(text: str, found: tuple[Measure, ...]) -> dict[str, Celsius]:
+    """The wanted temperatures of a plain text by their fields; `found` are its measures. [°C]"""
+    fields: dict[str, Celsius] = {}
+    for measure in found:
+        if measure.kind == "temperature" and (name := _field(text, measure)):
+            fields[name] = measure.value
+    return {**_bare(text, fields), **fields}
+
+
+def _field(text: str, measure: Measure) -> str:
+    if WANTED.search(text) and not (_FRIDGE.search(text) or _PIT.search(text)):
+        return "target_c"
+    before = text[max(0, measure.start - _NEAR) : measure.start]
+    after = text[measure.end : measure.end + _AFTER]
+    for name, words in (("target_c", _TARGET), ("fridge_c", _FRIDGE), ("pit_c", _PIT)):
+        if words.search(before) or (name == "pit_c" and words.search(after)):
+            return name
+    return ""
+
+
+def _bare(text: str, told: dict[str, Celsius]) -> dict[str, Celsius]:
+    """«pulled, pit 110», «slice it cold, pull it at 155»: without a unit, where only one makes sense."""
+    fields: dict[str, Celsius] = {}
+    for name, probe, words in _BARE:
+        hit = words.search(text) if name not in told else None
+        units = set_point(probe, float(hit["value"])) if hit else ()
+        if hit and len(units) == 1:
+            fields[name] = measures.to_house(float(hit["value"]), units[0])
+    return fields

@@ -1,0 +1,121 @@
+"""Deeds, readings and wishes told loosely: what each class of them is taken for, and what is only asked about."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from bot.intents.intents import Happened, Pause, Reading, Settings, Start, StepDone, Unclear
+from bot.intents.read import read
+from core.units import celsius_from_fahrenheit
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import POUNDS, context, wall
+
+COOK = context("cooking", last_core_c=celsius_from_fahrenheit(148.0), last_pit_c=121.0)
+FAR = replace(COOK, target_c=celsius_from_fahrenheit(195.0))
+CURE = context("curing", POUNDS)
+
+
+@pytest.mark.parametrize(
+    ("text", "why"),
+    [
+        ("its gone funny", "odd"),
+        ("it feels a bit sticky", "odd"),
+        ("somethings not right", "odd"),
+        ("its ready", "ready"),
+        ("bout a spoon", "grams"),
+        ("used 2 heaped teaspoons", "grams"),
+        ("put the salt in", "grams"),
+        ("cut it in half so its 2 bits now", "halved"),
+        ("only text me if pit outside 235-270", "watch"),
+        ("wake me if it drops under 225", "watch"),
+        ("changed it", "which"),
+    ],
+)
+def test_what_may_be_several_things_is_asked(text: str, why: str) -> None:
+    """No dose, no thickness and no verdict is guessed from a remark."""
+    found = read(text, CURE)
+    assert [one.why for one in found if isinstance(one, Unclear)] == [why]
+
+
+@pytest.mark.parametrize("text", ["off", "its off"])
+def test_off_long_before_it_is_done_is_asked(text: str) -> None:
+    """At 148 °F of 195 °F it may be the fire or a smell as well; near the target, and when called for, it is done."""
+    asked = read(text, FAR)[0]
+    assert isinstance(asked, Unclear)
+    assert asked.options == (StepDone("off"), Happened("fire_out"))
+    assert read("off", replace(FAR, last_core_c=celsius_from_fahrenheit(190.0))) == [StepDone("off")]
+    assert read("off", replace(FAR, due_step="off")) == [StepDone("off")]
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("pulled at 201", "read core 201f & done off"),
+        ("took it off, 201", "read core 201f & done off"),
+        ("grate 228 lid says 265", "read pit 228f"),
+        ("265 on the lid, 228 at the grate", "read pit 228f"),
+        ("lid says 265", "read pit 265f"),
+        ("gonna slice it cold now so stop at 155", "set purpose=cold & set target_c=68.3333333333"),
+        ("my sons watching the smoker tonite", "hand son"),
+        ("im taking over from dave", "hand me"),
+        ("never wrapped it", "missed wrap"),
+    ],
+)
+def test_beside_the_fire(text: str, meant: str) -> None:
+    """What was read comes before what was done upon it; the lid does not count where the grate was read."""
+    assert short(read(text, COOK)) == meant
+
+
+def test_the_lid_is_heard() -> None:
+    """What does not count is said beside what does, so that nobody wonders where it went."""
+    found = read("core 158 grate 250 dome 275", COOK)[0]
+    assert isinstance(found, Reading)
+    assert [t.value for t in found.temperatures] == [158.0, 250.0]
+    assert [t.value for t in found.beside] == [275.0]
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("36 in the glass of water by the bag", "read fridge 36f"),
+        ("thermometer in a cup of water reads 37", "read fridge 37f"),
+        ("skip the cure, plain brine", "set nitrite_target=0.0"),
+        ("can u bring it fwd a day", "meal -1440m"),
+        ("forgot last nights flip doin it now", "missed flip & done flip"),
+        ("hold all msgs till monday", "pause"),
+    ],
+)
+def test_in_the_cure(text: str, meant: str) -> None:
+    """The fridge by a glass of water, a step made good at once, and no step skipped where the salt is."""
+    assert short(read(text, CURE)) == meant
+
+
+def test_away_for_days() -> None:
+    """«on holiday friday for 5 days»: from the morning of that day, for as long as it is said."""
+    assert read("we go on holiday friday for 5 days", CURE) == [
+        Pause(wall(3, 5, 0) + timedelta(days=5), since=wall(3, 5, 0))
+    ]
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("10 lb belly slab cut in 2", "start bacon 4.536kg"),
+        ("4 lb chuck for pastrami saturday", "ask"),
+        ("same again as last time but 3.1 kg", "start 3.1kg"),
+        ("11 lb ham bone in easter sunday 2pm", "start ham ham_bone_in 4.99kg sun14:00"),
+    ],
+)
+def test_beginning(text: str, meant: str) -> None:
+    """A slab that is cut is two pieces, an unknown cut is said to be unknown, and no word is taken for a meat."""
+    assert short(read(text, context("none", POUNDS))) == meant
+    assert ("pieces" in getattr(read(text, context("none", POUNDS))[0], "said", {})) is ("cut in" in text)
+
+
+def test_a_place_within_a_start() -> None:
+    """The meal is at the hour of that place."""
+    clock, start = read("5 lb flat pastrami sat 1pm in chicago", context("none", POUNDS))
+    assert clock == Settings({"zone": "America/Chicago"})
+    assert isinstance(start, Start)
+    assert start.said["deadline"] == wall(3, 6, 20)
