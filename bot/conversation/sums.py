@@ -3,7 +3,17 @@
 from collections.abc import Callable, Mapping, Sequence
 from typing import Final
 
-from bot.conversation import answered, sums_cold, sums_dates, sums_fish, sums_hot, sums_plate, sums_salt, sums_time
+from bot.conversation import (
+    answered,
+    sums_climb,
+    sums_cold,
+    sums_dates,
+    sums_fish,
+    sums_hot,
+    sums_plate,
+    sums_salt,
+    sums_time,
+)
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
 from bot.intents.sums import figured
@@ -99,6 +109,6 @@ def _why(kind: str) -> Rows:
 
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
-    **sums_cold.SUMS, **sums_dates.SUMS, **sums_fish.SUMS, **sums_hot.SUMS, **sums_plate.SUMS,
+    **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_fish.SUMS, **sums_hot.SUMS, **sums_plate.SUMS,
     **sums_salt.SUMS, **sums_time.SUMS,
 }  # fmt: skip

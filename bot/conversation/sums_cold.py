@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from bot import measures
 from bot.conversation.sums_dates import comes_out
-from bot.conversation.sums_hot import Answer, setup_of
+from bot.conversation.sums_hot import NEEDLED, Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import times
@@ -192,6 +192,8 @@ def _days(turn: Turn, line: Told) -> Answer:
         return said, keys, {"cure_days": band.p90, "other_days": other[1]}
     by_rule = None if setup.method == "inject" else square_rule(found.immersion.piece)
     said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
+    if setup.method == "inject" and not NEEDLED.search(line.text):
+        said = f"{said}\n{sums.not_injected(square_rule(found.immersion.piece))}"
     if out := comes_out(turn, line, band.p90):
         said = f"{said}\n{out}"
     return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}

@@ -23,7 +23,7 @@ _IN_THE_CURE: Final = re.compile(
     r"\b(?:bag|brine|brining|cure|curing|tub|bucket|pickle|corning|salt)\b|\b(?:goes|went|put(?: it)?) in\b"
 )
 _WHEN: Final = re.compile(
-    r"^(?=.*\b(?:start|begin|go|put)\w*\b).*\b(?:when|(?:what|which) (?:day|date))\b|\bout when\b"
+    r"^(?=.*\b(?:start|begin|go|put|goes|do)\w*\b).*\b(?:when|(?:what|which) (?:day|date))\b|\bout when\b"
 )
 _STARTS: Final = re.compile(r"\b(?:start\w*|from|begin\w*|goes in|put it in|take it out)\b(?: (?!for\b)\w+){0,2}$")
 _PAST: Final = re.compile(r"\b(?:went|put|been|since|started|did|was)\b")
@@ -99,7 +99,8 @@ def _thaw(turn: Turn, line: Told) -> Answer:
     day = find_day(bare, today)
     if day is None or day.days[0] <= today:
         return said, keys, body
-    if _STARTS.search(bare[: day.start].strip()):
+    wanted = re.search(rf"\b(?:for|by) {re.escape(day.word)}", line.text)  # «when do i take it out for thursday»
+    if not wanted and _STARTS.search(bare[: day.start].strip()):
         soft = day.days[0] + timedelta(days=ceil(fridge.high / A_DAY))
         return f"{sums_dates.soft_by(noon(turn, day.days[0]), noon(turn, soft), turn.person)}\n{said}", keys, body
     before: Days = ceil(fridge.high / A_DAY) + DAY_IN_HAND

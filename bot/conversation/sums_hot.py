@@ -7,7 +7,8 @@ from datetime import timedelta
 from itertools import accumulate
 from typing import Any, TypeAlias
 
-from bot.intents.fitting import between, pits
+from bot.intents.fitting import pits
+from bot.intents.of_heat import between
 from bot.intents.told import Told
 from bot.intents.wanted import height_asked
 from bot.wording import sums, sums_beside, sums_hot
@@ -41,7 +42,7 @@ A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Co
 _PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
 _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
 _A_BIRD = re.compile(r"^(?!.*\b(?:duck|goose|geese|breast|turkey|chicken)).*\b(?:birds?|poultry)\b")
-_NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
+NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
     (re.compile(r"\bkettle\b"), "kettle"), (re.compile(r"\boffset\b"), "offset"),
@@ -97,7 +98,7 @@ def setup_of(line: Told) -> Setup:
     meat = piece_of(line)
     made = products().get(line.product) or product_of_cut(meat.cut.name)
     said: dict[str, Any] = {"cut": meat.cut.name, "mass": meat.mass}
-    if _NEEDLED.search(line.text):
+    if NEEDLED.search(line.text):
         said["method"] = "inject"
     return made.setup(said | ({"thickness": line.length} if line.length else {}))
 

@@ -43,14 +43,14 @@ _SLICES: Final = re.compile(r"\b(\d{1,2}) slices\b")
 
 def _shopping(turn: Turn, line: Told) -> Answer:
     if line.people is None and line.each is None and line.meat is not None:
-        raw = amounts.raw_of(line.meat, _tender(line))
+        raw = amounts.raw_of(line.meat, _left(line))
         return sums_plate.raw_for_cooked(line.meat, raw, turn.person), KITCHEN, {"raw_kg": raw.usual}
     if line.people is None and _A_HEAD.search(line.text):
-        return sums_plate.a_head(amounts.raw_for(1, _tender(line)), turn.person), KITCHEN, {}
+        return sums_plate.a_head(amounts.raw_for(1, _left(line)), turn.person), KITCHEN, {}
     people = int(need(line.people, "people"))
     bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
     each = line.each or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)
-    raw = amounts.raw_for(people, _tender(line), each=each).times(1.0 / bone)
+    raw = amounts.raw_for(people, _left(line), each=each).times(1.0 / bone)
     body = {"raw_kg": raw.usual}
     if line.heaviest is not None and _HOW_MANY.search(line.text):
         return sums_plate.so_many(line.heaviest, people, raw, turn.person), KITCHEN, body
@@ -65,14 +65,14 @@ def _portions(turn: Turn, line: Told) -> Answer:
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
     if _COOKED.search(line.text):
         return sums_plate.of_cooked(mass, amounts.portions_of(mass), turn.person), KITCHEN, {"portions": mass}
-    count = amounts.portions(mass, _tender(line), whole)
-    left = amounts.cooked(mass, _tender(line), whole)
+    count = amounts.portions(mass, _left(line), whole)
+    left = amounts.cooked(mass, _left(line), whole)
     return sums.portions(need(line.meat, "meat"), count, left, turn.person), KITCHEN, {"portions": count.usual}
 
 
 def _yield(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
-    left = amounts.cooked(mass * _boned(line), _tender(line), "packer" in line.text)
+    left = amounts.cooked(mass * _boned(line), _left(line), "packer" in line.text)
     said = sums.yields(mass, left, turn.person)
     if _TRIMMED.search(line.text) and "packer" in line.text:
         said = f"{sums_plate.trimmed(mass, amounts.PACKER_TRIM, turn.person)}\n{said}"
@@ -85,7 +85,7 @@ def _price(turn: Turn, line: Told) -> Answer:
     if told is None:
         raise Missing("meat")
     cost, unit = told
-    left = amounts.cooked(1.0, _tender(line), "packer" in line.text)
+    left = amounts.cooked(1.0, _left(line), "packer" in line.text)
     cooked = tuple(cost / one for one in (left.high, left.usual, left.low))
     mass = None if line.meat is None else measures.from_house(line.meat, unit)
     said = sums_plate.price(cooked, unit, None if mass is None else mass * cost, line.people)
@@ -103,11 +103,12 @@ def _loss(turn: Turn, line: Told) -> Answer:
     before, after = max(pair), min(pair)
     if _CURED.search(line.text):
         return sums_plate.drawn(1.0 - after / before, amounts.DRAWN), KITCHEN, {"left": after / before}
-    return sums_plate.lost(after / before, _tender(line)), KITCHEN, {"left": after / before}
+    return sums_plate.lost(after / before, _left(line)), KITCHEN, {"left": after / before}
 
 
-def _tender(line: Told) -> bool:
-    return line.species in ("", "beef") or line.cut == "pork_shoulder"
+def _left(line: Told) -> amounts.Left:
+    tender = line.product in ("", "pastrami", "corned_beef") and line.species in ("", "beef")
+    return amounts.left_of(line.product, tender or line.product == "shoulder")
 
 
 def _rub(turn: Turn, line: Told) -> Answer:

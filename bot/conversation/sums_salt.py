@@ -29,7 +29,8 @@ _KINDS: Final = (
     ("table", r"\b(?:table|fine|pickling|canning|plain)\b"),
 )  # fmt: skip
 _SPOONS: Final = (
-    ("tbsp", r"\b(?:tbsps?|tablespoons?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"), ("cup", r"\bcups?\b"),
+    ("tbsp", r"\b(?:tbsps?|tablespoons?|spoons?|spoonfuls?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"),
+    ("cup", r"\bcups?\b"),
 )  # fmt: skip
 _FITS: Final = re.compile(r"\b(?:fits?|enough|hold|big|room|go in|goes in)\b")
 _ADDED: Final = re.compile(r"\b(?:add\w*|top\w* up with|poured in|more|extra)\b[^,;]{0,16}$")
@@ -79,7 +80,10 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
 def _sugar(turn: Turn, line: Told) -> Answer:
     all_ = counted(line)
     found = mixing.sugar(all_, next(iter(line.fractions), None))
-    return sums_salt.sugar(found, all_, turn.person), KITCHEN, {"sugar_kg": found.usual}
+    said = sums_salt.sugar(found, all_, turn.person)
+    if _spoon_asked(line):
+        said = f"{said}\n{_by_spoon(line, found.usual)}"
+    return said, KITCHEN, {"sugar_kg": found.usual}
 
 
 def _equilibrium(turn: Turn, line: Told) -> Answer:
@@ -162,14 +166,29 @@ def _kind_of_salt(text: str, told: measures.Measure) -> str:
 
 def _spoons_of_salt(line: Told, mass: Kilograms, kind: str) -> Answer:
     """Plain salt by the spoon or the cup that is asked for, else by the tablespoon."""
-    unit = next((unit for unit, words in _SPOONS if re.search(words, line.text)), "tbsp")
+    unit = _spoon_asked(line) or "tbsp"
     cup = amounts.salt_by_volume(1.0, kind)
     one = measures.to_house(1.0, unit) / measures.to_house(1.0, "cup")
     span = amounts.Span(*(mass / (one * of) for of in (cup.high, cup.usual, cup.low)))
     return sums_mixed.spoons_of_salt(mass, span, unit, kind), KITCHEN, {"spoons": span.usual}
 
 
+def _spoon_asked(line: Told) -> str | None:
+    """The spoon or the cup that is asked for."""
+    return next((unit for unit, words in _SPOONS if re.search(words, line.text)), None)
+
+
+def _by_spoon(line: Told, mass: Kilograms) -> str:
+    """Sugar or spice by the spoon that is asked for, as it is named; else white sugar."""
+    unit, name = _spoon_asked(line) or "tbsp", amounts.spice_named(line.text) or "sugar"
+    one = amounts.of_a_teaspoon(name) * measures.from_house(measures.to_house(1.0, unit), "tsp")
+    return sums_mixed.by_spoon(mass, mass / one, unit)
+
+
 def _tsp_of(turn: Turn, line: Told) -> Answer:
+    if amounts.spice_named(line.text) and not is_curing(line.text):
+        mass = need(line.sugar or min(masses(line.text), default=None), "meat")
+        return _by_spoon(line, mass), ("USDA_SR28",), {"mass_kg": mass}
     salted = next((kind for kind, words in _KINDS if re.search(words, line.text)), None)
     if salted is not None and not is_curing(line.text):
         kind = "coarse" if salted == "kosher" else salted

@@ -12,7 +12,7 @@ from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
 from bot.intents.days import find_day
-from bot.intents.fitting import RATE, between
+from bot.intents.of_heat import RATE, between
 from bot.intents.told import Told, told
 from bot.wording import sums_beside, sums_time
 from core.answers import mixing

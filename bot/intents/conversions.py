@@ -16,6 +16,15 @@ _INTO: Final = (
     re.compile(rf"\b(?:to|in|into|as|is)\s+(?:how many |what in )?(?:{_WORD})[ ?.]*$"),
     re.compile(rf"^(?:so )?how (?:many|much) (?:{_WORD}) (?:is|are|in|to|makes?|equals?) (?:an? )?\d"),
     re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
+    re.compile(rf"\b(?:whats?|how many|how much)(?: (?:is|are))?(?: (?:that|it|this))?(?: in)? (?:{_WORD})[ ?.]*$"),
+)
+_ASKED_ALONE: Final = re.compile(  # «recipe says 110 celsius pit whats that»: what is left without the quantity
+    r"^(?:(?:so|and|my|the|an?|this|recipe|book|label|packet|instructions?|video|dial|gauge|it|he|she|they|says?|said"
+    r"|calls? for|wants?|reads?|is|at|of|pit|oven|smoker|fridge|grill|temp(?:erature)?) )*~"
+    r"(?: (?:pit|oven|smoker|core|internal|fridge|grill|temp(?:erature)?|thick|long|water|meat|of|or so))*,?"
+    r" (?:whats?|what is|how (?:much|hot|cold|big|thick|long|heavy) is)(?: (?:that|it|this))?"
+    r"(?: (?:in|for) (?:real|normal|proper|american|us|imperial|metric|our|my|old)(?: (?:money|units?|numbers?|degrees?"
+    r"|terms))?| for us| for me)?[ ?.]*$"
 )
 _INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121 c in f for the pit»
 _BARE_BEHIND: Final = re.compile(  # «68c fahrenheit?»
@@ -38,10 +47,15 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     )
     if wanted is None and len(found) == 1:
         behind = _INTO_BEHIND.match(text, found[0].end) or _BARE_BEHIND.match(text, found[0].end)
-        wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _CONVERT.search(text) else None
+        wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _wants_the_other(text, found[0]) else None
     if wanted is None or len(found) != 1 or found[0].unit == wanted:
         return None
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None
+
+
+def _wants_the_other(text: str, told: measures.Measure) -> bool:
+    """Whether a quantity is wanted in the units of elsewhere, without a name for them."""
+    return bool(_CONVERT.search(text) or _ASKED_ALONE.match(f"{text[: told.start]}~{text[told.end :]}"))
 
 
 def in_pounds_and_ounces(text: str) -> measures.Measure | None:

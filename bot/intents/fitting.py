@@ -2,28 +2,21 @@
 
 import re
 from collections.abc import Callable, Mapping
-from itertools import pairwise
 from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
+from bot.intents.of_heat import TIMED, climbs, cools, falls, held, rises, went_out
 from bot.intents.rates import rate
-from bot.intents.told import Told, told
+from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, weights
 from core.units import Kilograms
 
-RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
-    r"(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?|(?:an|per|every|each|/) ?(?:1 )?)"
-    r"h(?:ou)?r\b"
-)
-_NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
-_TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
 _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
 _KEPT: Final = re.compile(
     r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
 )
-_COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
 DAY_NAMED: Final = re.compile(
     r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th))\b"
 )
@@ -93,15 +86,6 @@ def days_kept(line: Told) -> float | None:
     return float((named[1] - named[0]) % 7 or 7)
 
 
-def between(line: Told) -> float | None:
-    """The hours from the first hour of the day that is told to the last, else the time that is told. [h]"""
-    if len(line.clocks) < 2:
-        return line.hours
-    round_ = 12.0 if line.half_told else 24.0
-    first, last = line.clocks[0], line.clocks[-1]
-    return ((first - last) if _NOW_FIRST.search(line.text) else (last - first)) % round_
-
-
 def is_curing(text: str) -> bool:
     """Whether curing salt is what is spoken of."""
     return bool(_CURING.search(text)) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
@@ -115,42 +99,6 @@ def _is_mix(line: Told) -> bool:
     if "recipe" in line.text and len(line.meats) > 1:  # of another weight than one's own
         return False
     return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
-
-
-def _falls(line: Told) -> bool:
-    """Temperatures of which each is colder than the one before, with how long it took."""
-    hot = line.temperatures
-    falls = len(hot) > 1 and all(a > b for a, b in pairwise(hot))
-    return falls and (len(line.clocks) > 1 or line.has("hours")) and hot[0] <= 105.0
-
-
-def _cools(line: Told) -> bool:
-    """A fall, or one reading that is colder than hot meat, hours after a first clock."""
-    one = len(line.temperatures) == 1 and line.temperatures[0] < 45.0
-    timed = len(line.clocks) > 1 or (line.has("hours") and bool(_COOLING.search(line.text)))
-    return _falls(line) or (one and timed)
-
-
-def _rises(line: Told) -> bool:
-    """Two readings and what is wanted, or one with how fast it rises."""
-    if RATE.search(line.text):
-        hot = told(RATE.sub(" ", line.text)).temperatures
-        return len(hot) == 2 and hot[0] < hot[1]
-    hot = line.temperatures
-    return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
-
-
-def _went_out(line: Told) -> bool:
-    """Two readings that do not rise, with the time between them."""
-    return len(line.temperatures) > 1 and not _rises(line) and (len(line.clocks) > 1 or line.has("hours"))
-
-
-def _held(line: Told) -> bool:
-    """One temperature of a core, for a time or to ask for how long."""
-    one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
-    timed = line.has("hours") or "how long" in line.text or "how many min" in line.text
-    of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
-    return one and timed and not _TIMED.search(line.text) and not of_a_piece
 
 
 def _salted(line: Told) -> bool:
@@ -252,7 +200,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
     "out_on": _is_span,
     "light_by": _is_lit,
-    "eta": _rises,
+    "eta": rises,
     "shopping": lambda line: line.has("people") or line.has("each") or _is_piece(line),
     "portions": _is_piece,
     "yield": _is_piece,
@@ -269,11 +217,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "spice": lambda line: line.has("meat"),
     "brine_amount": lambda line: line.has("meat"),
     "inject": lambda line: line.has("meat") and "days" not in line.text,
-    "lethality": _held,
-    "cooling": lambda line: _cools(line) and not _TIMED.search(line.text),
-    "fire_out": lambda line: (
-        len(line.temperatures) > 1 and not _rises(line) and (len(line.clocks) > 1 or line.has("hours"))
-    ),
+    "climb": climbs,
+    "lethality": held,
+    "cooling": lambda line: cools(line) and not TIMED.search(line.text),
+    "fire_out": went_out,
     "chill": _is_cooled,
     "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
     "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
@@ -286,6 +233,6 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "steam": lambda line: line.has("meat") and not _TO_THE_COLD.search(line.text),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
-        (line.has("temperatures") or line.has("hours")) and not (_falls(line) or _TIMED.search(line.text))
+        (line.has("temperatures") or line.has("hours")) and not (falls(line) or TIMED.search(line.text))
     ),
 }

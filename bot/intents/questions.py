@@ -148,6 +148,8 @@ _ABOUT_PICTURE: Final = (
 )
 _MARKS: Final = re.compile(
     r"\?|\bdoes (?:it|that|this|the \w+) (?:take|need|matter|fit|feed|last|cook|cure|cost|still|have|make|go)\b"
+    r"|(?:^|[ ,])(?:would|will) (?:an?|the|my|this|that|\d[\d./]*) (?:\w+ ){0,8}?"
+    r"(?:fit|do|be|last|feed|work|go|hold|keep|taste)\b"
     r"|^(?:would|will) (?:an?|the|my|this|that)\b|^(?:was|were) (?:the|my|our)\b"
     r"|^(?:could|should|would) (?:i|we) have\b"
     r"|\bwas (?:that|it|this) (?:too|ok|okay|right|wrong|enough|bad|safe|fine)\b"

@@ -23,14 +23,14 @@ from bot.intents.when import meal
 from core.answers.find import sum_meant
 
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
-_OF_ANY_FIRE: Final = frozenset({"lethality", *_OF_THE_FIRE})  # while ours is not lit they are about another
+_OF_ANY_FIRE: Final = frozenset({"lethality", "climb", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _ONE: Final = re.compile(
-    r"(?:\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon|tsp|tbsp"
-    r"|minute|hour|week)\b)"
+    r"(?:(?<!\d )\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
+    r"|tsp|tbsp|minute|hour|week)\b)"
 )
 _HOUR: Final = re.compile(
-    r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|in))"
+    r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
     r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
 )
 _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
@@ -50,7 +50,7 @@ _OF_NO_RECORD: Final = frozenset(
     {"days", "dose", "spice", "rub", "cook", "salt_for", "sugar"}
 )  # no batch is told of so
 SHORTEST: Final = 4  # words of a line that asks for a sum without a word of asking
-_OF_HEAT: Final = frozenset({"lethality", "cooling", "fire_out", "eta"})  # no batch begins with a core
+_OF_HEAT: Final = frozenset({"lethality", "climb", "cooling", "fire_out", "eta"})  # no batch begins with a core
 _OF_A_BATCH: Final = frozenset(
     {"keeps", "hold_for", "start_by", "light_by", "eta", "thaw"}
 )  # of ours, where one is under way
@@ -90,8 +90,8 @@ def _beside_a_batch(text: str, hot: bool) -> str | None:
     kind = sum_of(text, elsewhere=False)
     if not is_question(text) and (hot or kind not in _OF_ANY_FIRE or _IN_THE_COLD.search(text)):
         return None
-    recorded = hot and kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
-    return None if recorded else kind
+    recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
+    return None if hot and (recorded or kind == "climb") else kind
 
 
 def sum_left(text: str) -> str | None:

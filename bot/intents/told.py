@@ -15,11 +15,13 @@ from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
-    r"|\b(?:at|by|since|around) (?P<bare>1[0-2]|[1-9])(?: oclock)?(?=[ ?.,!]*$|[,;?]| (?:and|need|how|when|in|on|now|is"
-    r"|it|what|with|fine|ok|today|tomorrow|am i|meat|to|want|wanna|eat|so|will|can|do|then|but|doable|enough)\b"
-    r"| \d{2,3}(?![\d.]| ?(?:g|kg|lb|%|min))\b)"
+    r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?) (?P<bare>1[0-2]|[1-9])(?![\d.:/%°]| ?(?:to|or|x|a|an|per|percent"
+    r"|pct|degrees?|deg|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp"
+    r"|tbsp|cups?)\b(?! (?:eat|meat)\b)| \d/| ?%)(?: oclock)?"
 )
-_BARE: Final = re.compile(r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w.,/%])(?! ?(?:people|guests|persons|min|h\b|g\b))")
+_BARE: Final = re.compile(
+    r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w/%]|[.,]\d)(?! ?(?:people|guests|persons|min|h\b|g\b))"
+)
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
@@ -143,7 +145,7 @@ def told(text: str) -> Told:
         durations=tuple(m.value / 3600.0 for m in rest if m.kind == "duration"),
         temperatures=_temperatures(text, found),
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
-        half_told=any(c["bare"] for c in _CLOCK.finditer(text)),
+        half_told=_half_told([*_CLOCK.finditer(text)]),
         people=people,
         each=each.value if each else None,
         height=_height(text),
@@ -206,6 +208,13 @@ def _hour(clock: re.Match[str]) -> Hours:
     if clock["bare"]:
         return float(clock["bare"])
     return int(clock["hour"]) % 12 + (12 if clock["half"] == "pm" else 0) + int(clock["minute"] or 0) / 60.0
+
+
+def _half_told(clocks: list[re.Match[str]]) -> bool:
+    """Whether the half of the day is left open for one of them: «5», «4:30»; not beside 13:00, nor as 04:30."""
+    by_24 = [c["h24"] for c in clocks if c["h24"]]
+    open_ = not any(hour.startswith("0") or int(hour) > 12 for hour in by_24)
+    return any(c["bare"] for c in clocks) or (bool(by_24) and open_)
 
 
 def _height(text: str) -> Metres | None:

@@ -16,14 +16,14 @@ IN_HAND = frozenset({Kind.FLIP, Kind.READING, Kind.REST, Kind.SERVE, Kind.DEBRIE
 
 def feed(a: Assessment) -> str:
     """How many portions the piece gives."""
-    tender = a.batch.setup.target_c >= meats.TENDER_FROM_C
+    of_raw = amounts.left_of(a.batch.setup.product, a.batch.setup.target_c >= meats.TENDER_FROM_C)
     after = a.batch.weighed_after
     mass = a.batch.setup.mass
     if after is not None:
         count = amounts.Span(*(after * (1.0 - amounts.SLICED_AWAY) / portion for portion in reversed(amounts.PORTION)))
         left = amounts.Span(after, after, after)
     else:
-        count, left = amounts.portions(mass, tender), amounts.cooked(mass, tender)
+        count, left = amounts.portions(mass, of_raw), amounts.cooked(mass, of_raw)
     return sums.portions(mass, count, left, a.person)
 
 

@@ -134,6 +134,14 @@ def days(found: tuple[Days, float | None], method: str, piece: Piece, person: Pe
     return "\n".join(line for line in lines if line)
 
 
+def not_injected(by_rule: Days) -> str:
+    """What a piece that is planned with needles would want without them, by the trade's rule."""
+    return say(
+        "Not injected it takes far longer: {days} by the trade's rule, mm squared over 200 and half for a round. So thick a piece is better injected, or split.",
+        days=numbers.days(ceil(by_rule)),
+    )
+
+
 def _by_rule(days_: float | None, ours: float) -> str:
     if days_ is None:
         return say("The needles bring the cure in, so the days are for colour and salt.")

@@ -100,7 +100,7 @@ def _stages(verdict: CoolingVerdict, person: Person) -> str:
     judged = verdict.next_stage or verdict.of("130-80-40").stages[0]
     stage = judged.stage
     return say(
-        "From {high} to {low} it may take {limit}; by your two readings it took {took}. One between them would tell more.",
+        "From {high} to {low} it may take {limit}; by your readings it took {took}. One more between them would tell more.",
         high=numbers.both(celsius_from_fahrenheit(stage.from_f), person),
         low=numbers.at_most(celsius_from_fahrenheit(stage.to_f), person),
         limit=numbers.hours(stage.max_h),

@@ -63,6 +63,16 @@ def spoons_of_salt(mass: Kilograms, spoons: Span, unit: str, kind: str) -> str:
     )
 
 
+def by_spoon(mass: Kilograms, spoons: float, unit: str) -> str:
+    """Sugar or spice by the spoon."""
+    return say(
+        "{mass} are about {spoons} {unit}, level, as such a spoon usually weighs; a scale is surer.",
+        mass=numbers.grams(mass),
+        spoons=decimal(spoons, 1),
+        unit=unit,
+    )
+
+
 def pounds_and_ounces(typed: float, unit: str, mass: Kilograms) -> str:
     """A mass in pounds and ounces, to the half ounce."""
     halves = round(from_house(mass, "oz") * 2)

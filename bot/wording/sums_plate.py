@@ -6,7 +6,7 @@ from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.language import decimal, say
 from bot.wording.sums_hot import tens
-from core.answers.amounts import LEFT_FIRM, LEFT_TENDER, Span
+from core.answers.amounts import Left, Span
 from core.person import Person
 from core.safety.storage import REHEAT_F, Keeping
 from core.units import Days, Fraction, Kilograms, celsius_from_fahrenheit
@@ -45,9 +45,9 @@ def enough(mass: Kilograms, people: int, raw: Span, person: Person) -> str:
     return f"{first}\n{rule}"
 
 
-def lost(left: Fraction, tender: bool) -> str:
+def lost(left: Fraction, usually: Left) -> str:
     """What a cook left of a piece, and whether that is usual."""
-    low, high = LEFT_TENDER if tender else LEFT_FIRM
+    low, high = usually
     usual = say(
         "Usual is {low} to {high} for it; the rest is water and fat that the fire took.",
         low=numbers.percent(low, 0),

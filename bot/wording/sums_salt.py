@@ -1,5 +1,7 @@
 """What the sums of salt, water and sugar come to, in words: the figure first, then the rule or the band."""
 
+from math import ceil
+
 from bot import measures
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, say
@@ -155,7 +157,7 @@ def water(mass: Kilograms, tub: Span, person: Person) -> str:
         small=f"{BAG[0] * mass:.0f}",
         large=f"{BAG[1] * mass:.0f}",
         least=f"{tub.low:.0f}",
-        most=f"{tub.high:.0f}",
+        most=ceil(tub.high),
     )
 
 

@@ -1,8 +1,9 @@
 """Sums of the kitchen that no other room makes: salt in a mix, sodium, portions, cups of salt, a coarse scale."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import sqrt
-from typing import Final
+from typing import Final, TypeAlias
 
 from core.errors import OutOfRange
 from core.units import Fraction, Kilograms
@@ -15,8 +16,13 @@ PORTION: Final = (
 )  # kg cooked for each: with other dishes, a sandwich or plate, a feast. Common practice
 PACKER_TRIM: Final = (0.20, 0.30)  # of an untrimmed whole brisket. Common practice
 SLICED_AWAY: Final[Fraction] = 0.05  # ends and crumbs. Common practice
-LEFT_TENDER: Final = (0.55, 0.65)  # cooked weight of raw, red meat cooked until tender. Common practice
-LEFT_FIRM: Final = (0.70, 0.78)  # a bird, a loin or a ham, cooked to its floor. Common practice
+Left: TypeAlias = tuple[Fraction, Fraction]  # cooked weight of raw, from the least to the most
+LEFT_TENDER: Final[Left] = (0.55, 0.65)  # red meat cooked until tender. Common practice
+LEFT_FIRM: Final[Left] = (0.70, 0.78)  # a whole bird, or whatever else is cooked to its floor. Common practice
+LEFT_OF: Final[Mapping[str, Left]] = {
+    "bacon": (0.85, 0.95), "back_bacon": (0.82, 0.90), "ham": (0.80, 0.88), "turkey": (0.75, 0.85),
+    "duck": (0.75, 0.85), "salmon": (0.70, 0.82), "trout": (0.65, 0.78),
+}  # by product, cooked to its floor. Common practice  # fmt: skip
 BONE: Final[Fraction] = 0.15  # of a leg or a bird that is bought with its bones. Common practice
 RUB: Final = (0.025, 0.030, 0.040)  # kg for a kg of meat. Common practice
 SALT_UNCURED: Final = (0.010, 0.015)  # kg for a kg of meat that is not cured, in its rub. Common practice
@@ -110,18 +116,23 @@ def salt_in_slice(mass: Kilograms, salt_fraction: Fraction) -> Span:
     return Span(low, sqrt(low * high), high)
 
 
-def cooked(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Span:
+def left_of(product: str, tender: bool) -> Left:
+    """What cooking leaves of a product's meat. [-]"""
+    return LEFT_TENDER if tender else LEFT_OF.get(product, LEFT_FIRM)
+
+
+def cooked(mass: Kilograms, left: Left = LEFT_TENDER, untrimmed: bool = False) -> Span:
     """What is left of a raw piece after trimming and cooking. [kg]"""
-    low, high = LEFT_TENDER if tender else LEFT_FIRM
+    low, high = left
     least, most = (1.0 - PACKER_TRIM[1], 1.0 - PACKER_TRIM[0]) if untrimmed else (1.0, 1.0)
     return Span(mass * least * low, mass * (least + most) / 2.0 * (low + high) / 2.0, mass * most * high)
 
 
-def raw_for(people: int, tender: bool = True, untrimmed: bool = False, each: Kilograms | None = None) -> Span:
+def raw_for(people: int, left: Left = LEFT_TENDER, each: Kilograms | None = None) -> Span:
     """Raw meat to buy for so many people, from smaller to larger portions, or for portions of `each` cooked. [kg]"""
     if not 1 <= people <= 500:
         raise OutOfRange("people", people, 1, 500)
-    of_a_kilo = cooked(1.0, tender, untrimmed).usual * (1.0 - SLICED_AWAY)
+    of_a_kilo = cooked(1.0, left).usual * (1.0 - SLICED_AWAY)
     if each is not None and not 0.02 <= each <= 1.0:
         raise OutOfRange("portion", each, 0.02, 1.0, "kg")
     portions_kg = PORTION if each is None else (each, each, each)
@@ -129,9 +140,9 @@ def raw_for(people: int, tender: bool = True, untrimmed: bool = False, each: Kil
     return Span(small, usual, large)
 
 
-def raw_of(cooked_kg: Kilograms, tender: bool = True) -> Span:
+def raw_of(cooked_kg: Kilograms, left: Left = LEFT_TENDER) -> Span:
     """Raw trimmed meat that leaves so much cooked. [kg]"""
-    low, high = LEFT_TENDER if tender else LEFT_FIRM
+    low, high = left
     return Span(cooked_kg / high, cooked_kg / ((low + high) / 2.0), cooked_kg / low)
 
 
@@ -146,9 +157,9 @@ def of_a_teaspoon(name: str) -> Kilograms:
     return TEASPOON[name]
 
 
-def portions(mass: Kilograms, tender: bool = True, untrimmed: bool = False) -> Span:
+def portions(mass: Kilograms, left: Left = LEFT_TENDER, untrimmed: bool = False) -> Span:
     """How many portions a raw piece gives: large ones, usual ones, small ones. [-]"""
-    return portions_of(cooked(mass, tender, untrimmed).usual)
+    return portions_of(cooked(mass, left, untrimmed).usual)
 
 
 def portions_of(cooked_kg: Kilograms) -> Span:

@@ -12,7 +12,7 @@ from core.sources import every_source
 WORDING = Path(__file__).parents[2] / "bot" / "wording"
 FILES = (
     "sums", "sums_hot", "sums_plate", "sums_salt", "sums_time", "sums_asked", "sums_why", "sums_beside", "sums_dates",
-    "sums_mixed", "sums_fish", "per_weight",
+    "sums_mixed", "sums_fish", "sums_climb", "per_weight",
 )  # fmt: skip
 NUMBER = re.compile(
     r"\d+(?:\.\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|hundred|half|third|quarter|seventh"
@@ -39,7 +39,9 @@ PRINTED = {
     "half a step": "DERIVED", "one part in ten is ten times finer": "DERIVED", "three spots": "FSIS_SAFE_TEMPERATURES",
     "an oven at 150 °C (300 °F)": "COMMON_PRACTICE", "the pound and inch of 1959": "COMMON_PRACTICE",
     "1.8 °C steps from 32": "DERIVED", "twice as thick takes four times as long": "CRANK_1975",
-    "55 to 65 %": "COMMON_PRACTICE", "70 to 78 %": "COMMON_PRACTICE", "20 to 30 %": "COMMON_PRACTICE",
+    "130 °F within 6 h": "FSIS_COOKING_2021", "140 °F within 4 h": "COMMON_PRACTICE",
+    "55 to 65 %": "COMMON_PRACTICE", "70 to 78 %": "COMMON_PRACTICE", "80 to 90 %": "COMMON_PRACTICE",
+    "85 to 95 %": "COMMON_PRACTICE", "20 to 30 %": "COMMON_PRACTICE",
     "25 to 40 g of rub": "COMMON_PRACTICE", "6 to 8 g of pickling spice": "COMMON_PRACTICE",
     "6.5 logs in red meat and 7 in birds": "FSIS_COOKING_2021", "39 % of salt": "ATOMIC_WEIGHTS",
     "two readings": "DERIVED", "mm squared over 200": "COMMON_PRACTICE", "half for a round": "COMMON_PRACTICE",

@@ -1,0 +1,83 @@
+"""What a line tells of heat: a fall, a rise, a fire that went out, a core that climbs slowly, one that was held."""
+
+import re
+from itertools import pairwise
+from typing import Final
+
+from bot.intents.told import Told, told
+
+RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
+    r"(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?|(?:an?|per|every|each|/) ?(?:1 )?)"
+    r"h(?:ou)?r\b"
+)
+_NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
+_ON_THE_FIRE: Final = re.compile(
+    r"\b(?:on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and|reach|get to|hit|climb\w*)\b"
+)
+_OFF_THE_FIRE: Final = re.compile(
+    r"\b(?:out|off|died|dead|cool\w*|chill\w*|ice|fridge|freezer|counter|table|held|hold\w*|rest\w*|kept|thaw\w*"
+    r"|brine|cure|cured|woke|asleep)\b"
+)
+_ON_FOR: Final = re.compile(  # so long on the fire, and at no one temperature
+    r"\b(?:been on|on since|on for|(?:h|hrs?|hours?) (?:on|in)\b|took .*\b(?:to|until|till?)\b|start(?:ed)? (?:at|it))"
+)
+_LAST_NIGHT: Final = re.compile(r"\b(?:last night|over ?night|yesterday)\b")
+TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
+_COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
+RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
+HOT_CORE: Final = 60.0  # °C, 140 °F: from there on no clock of a climb runs
+
+
+def between(line: Told) -> float | None:
+    """The hours from the first hour of the day that is told to the last, else the time that is told. [h]"""
+    if len(line.clocks) < 2:
+        return line.hours
+    round_ = 12.0 if line.half_told else 24.0
+    first, last = line.clocks[0], line.clocks[-1]
+    if line.half_told and _LAST_NIGHT.search(line.text) and first <= last <= round_:  # «8 last night», and 9 of today
+        return last - first + round_
+    return ((first - last) if _NOW_FIRST.search(line.text) else (last - first)) % round_
+
+
+def falls(line: Told) -> bool:
+    """Temperatures of which each is colder than the one before, with how long it took."""
+    hot = line.temperatures
+    lower = len(hot) > 1 and all(a > b for a, b in pairwise(hot))
+    return lower and (len(line.clocks) > 1 or line.has("hours")) and hot[0] <= 105.0
+
+
+def cools(line: Told) -> bool:
+    """A fall, or one reading that is colder than hot meat, hours after a first clock."""
+    one = len(line.temperatures) == 1 and line.temperatures[0] < 45.0
+    timed = len(line.clocks) > 1 or (line.has("hours") and bool(_COOLING.search(line.text)))
+    return falls(line) or (one and timed)
+
+
+def rises(line: Told) -> bool:
+    """Two readings and what is wanted, or one with how fast it rises."""
+    if RATE.search(line.text):
+        hot = told(RATE.sub(" ", line.text)).temperatures
+        return len(hot) == 2 and hot[0] < hot[1]
+    hot = line.temperatures
+    return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
+
+
+def went_out(line: Told) -> bool:
+    """Two readings that do not rise, with the time between them."""
+    return len(line.temperatures) > 1 and not rises(line) and (len(line.clocks) > 1 or line.has("hours"))
+
+
+def climbs(line: Told) -> bool:
+    """One reading of a core that is no meal yet, so long after it went on the fire."""
+    one = len(line.temperatures) == 1 and RAISED_FROM <= line.temperatures[0] < HOT_CORE
+    timed = len(line.clocks) == 2 or line.has("hours")
+    return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not _OFF_THE_FIRE.search(line.text)
+
+
+def held(line: Told) -> bool:
+    """One temperature of a core, for a time or to ask for how long."""
+    one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
+    timed = line.has("hours") or "how long" in line.text or "how many min" in line.text
+    of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
+    on_its_way = climbs(line) and bool(_ON_FOR.search(line.text))
+    return one and timed and not TIMED.search(line.text) and not of_a_piece and not on_its_way

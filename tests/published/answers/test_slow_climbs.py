@@ -1,0 +1,32 @@
+"""A core that climbs slowly, asked about by a stranger: 6 h from 50 to 130 °F for whole meat (FSIS Cooking Guideline of
+2021, come-up time), 140 °F within 4 h for birds and opened meat (common practice, no source)."""
+
+from pathlib import Path
+
+from bot.intents.of_heat import between
+from bot.intents.told import told
+from tests.published.answers.asked import answered_by, asked
+
+CLIMBS = {
+    "on since 7am now 1pm only 128 inside": ("failed", 6.0),
+    "been smoking 5 hours and its 122 in the middle should i be worried": ("open", 5.0),
+    "brisket took 7 hours to get to 130": ("failed", 7.0),
+    "whole chicken on since noon its 4:30 and still 131": ("failed", 4.5),
+    "injected butt 4.5 hrs on core 133 ok?": ("failed", 4.5),
+    "5 h on the smoker and the middle is 132 f is that too slow": ("passed", 5.0),
+}
+
+
+def test_a_slow_climb_is_judged_by_its_clock(tmp_path: Path) -> None:
+    """At the limit and not there yet is too late; what was opened or flies has the shorter clock."""
+    found = asked(tmp_path, list(CLIMBS))
+    assert [answered_by(facts) for facts in found] == ["sum:climb"] * len(CLIMBS)
+    assert [(facts["status"], facts["hours"]) for facts in found] == list(CLIMBS.values())
+
+
+def test_hours_of_a_night_are_not_cut_short() -> None:
+    """«8 last night», and 9 of this morning: thirteen hours, not one; by the halves of the day where they are told."""
+    assert between(told("sat out since 8 last night its now 55 f at 9")) == 13.0
+    assert between(told("fire went out around 11 last night, found it at 6")) == 7.0
+    assert between(told("on at 11:30, now 2:00")) == 2.5
+    assert between(told("on at 23:00, now 9:00")) == 10.0
