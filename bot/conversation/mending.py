@@ -106,7 +106,7 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         return _in_other_unit(turn, meant, intent)
     batch = meant.of(intent.batch)
     if isinstance(intent, Undo):
-        events, done = batches.undo(turn, batch)
+        events, done = batches.undo_last(turn, batch, intent.step) if intent.step else batches.undo(turn, batch)
         _out_of_the_cupboard(turn, events)
         return (Reply(mends.undone(events, done), facts=facts(done.after), about=batch),)
     if intent.to_batch == "":
@@ -122,6 +122,9 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         return _at_another_time(turn, batch, intent)
     intent = _in_its_unit(turn, batch, intent)
     event = _meant(turn, batch, intent)
+    if event is not None and intent.gone:
+        done = batches.correct(turn, batch, event.number, None)
+        return (Reply(mends.undone((event,), done), facts=facts(done.after), about=batch),)
     if event is None and (told := _of_setup(turn, batch, intent)):
         return _changed(turn, batch, told)
     if event is None:
@@ -197,7 +200,7 @@ def _time(event: Event, intent: Correct) -> datetime | None:
 
 def _of_reading(intent: Correct) -> bool:
     """Whether it is the number, the unit or the place that was wrong, and not only the time."""
-    return intent.value is not None or intent.unit is not None or intent.probe is not None
+    return intent.gone or any(said is not None for said in (intent.value, intent.unit, intent.probe))
 
 
 def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
@@ -214,9 +217,18 @@ def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
     found = [one for one in batches.last_readings(turn, batch) if turn.now - one[0].said_at <= LONG_AGO]
     meant = _in_house(intent, turn.person)
     if not found or meant is None:
-        return None if not found else found[0][0] if intent.probe is None else found[-1][0]
+        return _unnamed(found, intent)
     event, read = min(found, key=lambda one: abs(one[1].celsius - meant))
     return None if intent.was is not None and abs(read.celsius - meant) > SAME_READING_K else event
+
+
+def _unnamed(found: Sequence[tuple[Event, Read]], intent: Correct) -> Event | None:
+    """The core that was none; or the one reading of another place, where that place was not read in the same breath."""
+    if intent.gone:
+        return next((e for e, read in found if read.probe is Probe.CORE), None)
+    if any(read.probe is intent.probe for _, read in found):
+        return None
+    return found[0][0] if found else None
 
 
 def _in_its_unit(turn: Turn, batch: str, intent: Correct) -> Correct:

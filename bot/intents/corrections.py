@@ -9,6 +9,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Correct, Intent, MoveDeadline, Unclear, Undo
 from bot.intents.mended_setup import read_mended_setup
 from bot.intents.steps import read_step
+from bot.intents.withdrawn import read_withdrawn
 from core.batch.events import Probe
 
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
@@ -22,11 +23,6 @@ _UNDO: Final = re.compile(
     r"|that|it|one))*$"
     r"|^(?:that|the last)(?: one| done| flip| entry| reading)? was (?:a |my |all )?(?:mistake|slip|wrong|an accident)\b"
     r"(?!.*\d)"
-)
-_LAST_GONE: Final = re.compile(  # and why
-    r"^(?:please )?(?:ignore|forget|delete|scrap|scratch|disregard) (?:the |that |my )?(?:last|latest) (?:one|1"
-    r"|reading|number|temp)\b"
-    r"(?!.*\d{2})"
 )
 _VALUE: Final = tuple(
     re.compile(pattern)
@@ -89,7 +85,8 @@ _YESTERDAY: Final = re.compile(
 )
 _NOT_TODAY: Final = re.compile(r"\b(?:flipped|turned|did|rinsed)\b.{0,12}\byesterday,? (?:and )?not today$")
 _THAT_WAS: Final = re.compile(
-    r"\b(?:that|it)(?: one| reading| flip)? was (?P<when>(?:at |about )?\d.{0,12}|an? \w{3,8} ago|half an hour ago"
+    r"\b(?:that|it)(?: one| reading| flip)? was (?P<when>(?:(?:at|about|around) )*(?:1?\d|2[0-4])(?:[:.][0-5]\d)?"
+    r"(?: ?[ap]m| oclock)?|\d{1,3} ?(?:m|min\w*|h|hrs?|hours?) ago|an? \w{3,8} ago|half an hour ago"
     r"|at noon|this morning|last night|yesterday (?:morning|evening))(?:,? not .{3,20})?$"
 )
 _AT_NOT: Final = re.compile(
@@ -105,10 +102,6 @@ _WRONG_TAP: Final = re.compile(
     r"|tapped|pushed"
     r"|touched) (?:the )?wrong \w+"
     r"|mis ?tap(?:ped)?)$"
-)
-_TAKE_BACK: Final = re.compile(  # of one thing that was named: the last, or not
-    r"^(?:please )?(?:take back|undo|strike|delete|remove|cancel) (?:the|that|my) (?:.{1,12} )?(?:flip|turn|rinse"
-    r"|reading|one)$"
 )
 _WRONG_BATCH: Final = re.compile(
     r"^(?:(?:no|oops|sorry|ups|i|that was|thats|this was|it was) )*(?:(?:for|about|meant for|flipped"
@@ -145,7 +138,7 @@ def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
     if _UNDO.search(text):
         return Undo()
-    if _WRONG_TAP.match(text) or _TAKE_BACK.match(text) or _LAST_GONE.match(text):
+    if _WRONG_TAP.match(text):
         return Unclear("word", text, (Undo(),))
     return next((found for reader in _READERS if (found := reader(text, context))), None)
 
@@ -252,5 +245,5 @@ def _of_probe(text: str, context: Context) -> Intent | None:
 
 
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_mended_setup, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe,
+    read_mended_setup, read_withdrawn, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe,
 )  # fmt: skip

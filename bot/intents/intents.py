@@ -118,8 +118,8 @@ class Reading:
 class Correct:
     """«no, 185», «that was yesterday's», «wrong one, it's the pit», «it's celsius», «i flipped at 7 not 8».
 
-    Exactly what is different is set. `step` narrows a corrected hour to the step that was named. A unit of mass or
-    length is that of the piece, in place of `unit_was` («lbs not kg»).
+    What is different is set. `step` narrows a corrected hour to the step that was named. A unit of mass or length is
+    that of the piece, in place of `unit_was` («lbs not kg»). `gone`: read off no meat, and taken out.
     """
 
     value: float | None = None
@@ -132,13 +132,15 @@ class Correct:
     step: str | None = None
     batch: str | None = None
     unit_was: str | None = None
+    gone: bool = False
 
 
 @dataclass(frozen=True)
 class Undo:
-    """«undo»."""
+    """«undo»; «take back the last flip»: `step` is a Kind, or "reading"."""
 
     batch: str | None = None
+    step: str | None = None
 
 
 @dataclass(frozen=True)

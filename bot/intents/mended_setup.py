@@ -54,16 +54,19 @@ _GRAMS: Final = re.compile(
     r"|pink(?: salt)?|curing salt))?(?: in)?,? (?:not|instead of|rather than) (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g"
     r"|gr|grams?)?\b"
 )
+_UNIT_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:cure|curing|pink|dosed|weighed)\b")
+_NOT_SAID: Final = r"(?:,? (?:and |but )?(?:not|instead of|rather than) (?:what|the \d|your|as|like|\d)[^,;]*)?"
 _WENT_IN: Final = re.compile(
     r"^(?:(?:only|just|about|ok|so|i|we|ive|put|added) )*(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)"
-    r"(?: (?:of )?(?:the )?(?:cure|pink salt|curing salt))? (?:(?:went|is|are|was|were) )?in(?:to it)?$"
+    r"(?: (?:of )?(?:the )?(?:cure|pink salt|curing salt))? (?:(?:went|is|are|was|were) )?in(?:to it)?"
+    rf"{_NOT_SAID}$"
 )
 _GRAMS_OF: Final = re.compile(
     r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
     r"| in)?"
     r" (?:exactly |in |only |about )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?) (?:of )?(?:the )?(?:cure"
     r"|pink salt|curing salt)"
-    r"(?: (?:in|out|on|into it|already|so far))*$"
+    rf"(?: (?:in|out|on|into it|already|so far|by mistake|instead))*{_NOT_SAID}$"
 )
 _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
@@ -122,10 +125,14 @@ def _name(typed: str) -> str:
 def _of_strength(text: str, context: Context) -> Unclear | None:
     """«just read the jar, 5.88 not 6.25»: offered, since no strength is taken without its percent sign."""
     found = _STRENGTH.search(text) if context.phase in _SET_UP else None
-    shares = [float(found[name]) / 100 for name in ("new", "was")] if found else []
-    if not shares or not all(map(usual_cure, shares)):
+    if not found or not _shares(found["new"], found["was"]):
         return None
-    return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": shares[0]}),))
+    return Unclear("unit", found["new"], (Change({"cure_nitrite_fraction": float(found["new"]) / 100}),))
+
+
+def _shares(*told: str) -> bool:
+    """Whether all these numbers are the strengths of curing salts [%], and so no grams."""
+    return all(usual_cure(float(number) / 100) and "." in number for number in told)
 
 
 def _of_cut(text: str, context: Context) -> Change | None:
@@ -141,9 +148,10 @@ def _of_cut(text: str, context: Context) -> Change | None:
 
 def _of_dose(text: str, context: Context) -> Intent | None:
     """«i only put 8 grams not 18»: what really went in."""
-    found = _GRAMS.search(text) or (
-        _WENT_IN.match(text) or _GRAMS_OF.search(text) if context.phase in _IN_CURE else None
-    )
+    instead = _GRAMS.search(text)
+    found = (
+        instead if instead and _UNIT_SAID.search(text) and not _shares(instead["new"], instead["old"]) else None
+    ) or (_WENT_IN.match(text) or _GRAMS_OF.search(text) if context.phase in _IN_CURE else None)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
 
 

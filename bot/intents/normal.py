@@ -9,6 +9,7 @@ from bot import measures
 from bot.intents.brinings import joined
 from bot.intents.continental import insular
 from bot.intents.plainer import plainer, unsigned
+from bot.intents.rethought import rethought
 from bot.intents.runon import parted
 from bot.intents.slips import mended
 from bot.intents.spelling import written
@@ -44,4 +45,4 @@ def normal(text: str, language: str = "en", celsius: bool = False) -> str:
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":
         plain = f"{command['word'].replace('_', ' ')} {plain[command.end() :].strip()}".strip()
-    return joined(parted(written(plainer(mended(insular(english(plain, language, celsius)))))))
+    return joined(parted(rethought(written(plainer(mended(insular(english(plain, language, celsius))))))))

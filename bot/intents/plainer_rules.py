@@ -161,8 +161,11 @@ RULES: Final = tuple(
          r"|breakfast)$",
          r"remind me \g<w> \g<m>"),
         # said late, and why
-        (r"^(?:(?:i|we|sorry|oops|ah|oh) )*(?:totally |just )?forgot to (?:tell|say|mention|log)(?: you| it)?"
-         r"(?: that)?,? (?=(?:i|we|it|the|he|she|they) \w)", ""),
+        (r"^(?:(?:i|we|sorry|oops|ah|oh) )*(?:totally |just )?(?:forgot to|didnt|never) (?:tell|say|mention|log"
+         r"|write|note"
+         r"|send|text|record|enter|report|type|give)(?: you| it| this| that| these| the last one)?(?: down| in"
+         r"| up| earlier"
+         r"| before)*(?: that| but)?[,:;.]? (?=(?:i|we|it|the|he|she|they|core|meat|pit|fridge) \w|at \d|\d)", ""),
         (r"(?<=\w)(?<!^i)(?<!^we)(?!.*\bmatter),? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?"
          r"(?:forgot to|did not|didnt"
          r"|never) (?:tell|say|log|mention|report"

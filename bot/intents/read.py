@@ -58,6 +58,7 @@ from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
 from bot.intents.vague import read_vague
+from bot.intents.withdrawn import read_taken_back
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
@@ -231,9 +232,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_beforehand, read_repeated, read_vague, read_again, read_guests, read_household, read_cures, read_frozen,
-    read_still_in, read_sum_first, read_impossible,
-    read_told, read_answer,
+    read_taken_back, read_beforehand, read_repeated, read_vague, read_again, read_guests, read_household, read_cures,
+    read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)

@@ -17,7 +17,7 @@ from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Un
 from bot.intents.lids import grate_alone
 from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
 from bot.intents.set_points import WANTED
-from bot.intents.thermometers import TENDER, TOUGH, Item, Line, labelled, taken_apart
+from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
 from core.batch.events import Probe
 
 Found: TypeAlias = list[tuple[Item, Temperature]]
@@ -223,7 +223,7 @@ def _several(items: list[Item], context: Context) -> Found | Unclear:
 def _one_by_one(items: list[Item], context: Context) -> Found | Unclear:
     out: Found = []
     for item in items:
-        found = _next_of_series(item, out) or meanings(item.number, context)
+        found = _next_of_series(item, out) or meanings(item.number, as_of_then(item, context))
         found = found if len(found) == 1 else _as_the_others(found, items, context)
         if len(found) != 1:
             others = tuple(t for _, t in out)

@@ -7,6 +7,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot.intents import when
+from bot.intents.context import Context
 from bot.intents.plausible import Number, can_be
 from bot.intents.small import words
 from core.batch.events import Probe
@@ -109,6 +110,12 @@ def taken_apart(text: str) -> Line:
     for found in _TOKEN.finditer(text):
         _take(found, line, waiting, text)
     return line
+
+
+def as_of_then(item: Item, context: Context) -> Context:
+    """The context for a number with its hour: it comes before what was read last, and is not held against that."""
+    told = item.ago or _CLOCK.search(item.time) or item.time in ("yesterday", "last night")
+    return replace(context, last_core_c=None, last_pit_c=None) if told else context
 
 
 def labelled(line: Line) -> list[Item]:

@@ -8,7 +8,7 @@ from typing import Any
 
 from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import effective, fold
-from core.batch.events import Assumed, Changed, Corrected, Event, Finished, Paused, Read, Resumed, Started, What
+from core.batch.events import Assumed, Changed, Corrected, Done, Event, Finished, Paused, Read, Resumed, Started, What
 from core.batch.material import piece_of
 from core.batch.ways import alternatives
 from core.errors import Gone, TooLate, TooSoon
@@ -106,6 +106,26 @@ def undo(turn: Turn, batch_id: str) -> tuple[tuple[Event, ...], Change]:
     """Take back the last message that said something of a batch; raises Gone where there is nothing to take back."""
     events = _last_said(turn, batch_id)
     return events, record.add(turn, batch_id, [(Corrected(e.number), turn.now) for e in events])
+
+
+def undo_last(turn: Turn, batch_id: str, kind: str) -> tuple[tuple[Event, ...], Change]:
+    """Take back the last step of a kind, or with "reading" those last read; raises Gone where there is none."""
+    events = _last_read(turn, batch_id) if kind == "reading" else _last_done(turn, batch_id, kind)
+    if not events:
+        raise Gone("event")
+    return events, record.add(turn, batch_id, [(Corrected(e.number), turn.now) for e in events])
+
+
+def _last_read(turn: Turn, batch_id: str) -> tuple[Event, ...]:
+    """The readings of the last message that held any, and the checks that they answered."""
+    message = last_readings(turn, batch_id)[0][0].message
+    said = (e for e in standing(turn, batch_id) if e.message == message)
+    return tuple(e for e in said if isinstance(e.what, Read) or (isinstance(e.what, Done) and "_check" in e.what.step))
+
+
+def _last_done(turn: Turn, batch_id: str, kind: str) -> tuple[Event, ...]:
+    done = (e for e in standing(turn, batch_id) if isinstance(e.what, Done) and e.what.step.split("/")[0] == kind)
+    return tuple(done)[-1:]
 
 
 def correct(turn: Turn, batch_id: str, number: int, instead: What | None, *, at: datetime | None = None) -> Change:

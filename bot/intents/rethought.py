@@ -1,0 +1,52 @@
+"""Second thoughts inside one line: «155 no wait 153» is 153, «7 lb 2 inches thick, no wait 8 lb» weighs 8 lb.
+
+What was said first is taken out where the second is a number of the same kind; otherwise the line stays as it is, so
+that no number is lost.
+"""
+
+import re
+from typing import Final
+
+from bot import measures
+
+_STRONG: Final = (
+    r"(?:no,? wait|wait,? no|no,? no|no,? sorry|sorry,? no|oops,? no|no,? i mean|i mean|i meant|scratch that|make that"
+    r"|no,? actually|no,? make (?:it|that)|or rather|correction|no,? its)"
+)
+_LEAD: Final = r"(?:(?:its|it is|it was|more like|i meant|i mean|really|actually|at|about|for)[, ]+)*"
+_TURN: Final = re.compile(rf",? ?\b{_STRONG}\b[,:.]* {_LEAD}(?=\d)")
+_NUMBER: Final = r"\d{1,3}(?:[.:]\d{1,2})?(?: ?(?:°? ?[cf]|[ap]m)\b)?(?![\w%/])"
+_BARE: Final = re.compile(rf"(?<![\w./:-]){_NUMBER}(?= *$)")
+_NEXT: Final = re.compile(rf"^{_NUMBER}")
+_BARE_NO: Final = re.compile(  # «156 no 153», «155 wait 153»: two of the same make, and nothing else it may be
+    r"(?<![\w./:-])\d{2,3}(?: ?°?[cf])?,? (?:no|nope|wait|er+|um|uh|sorry|oops"
+    r"|typo)[, ]+(?=\d{2,3}(?: ?°?[cf])?(?![\w:./%]| ?(?:"
+    r"min|m\b|h\b|hour|day|sec|people|lb|kg|g\b|%)))"
+)
+
+
+def rethought(text: str) -> str:
+    """A plain line with what was said first and put right in the same breath taken out of it."""
+    turn = _TURN.search(text)
+    if turn is None:
+        return _BARE_NO.sub("", text)
+    before, after = text[: turn.start()].rstrip(" ,"), text[turn.end() :]
+    return _of_a_kind(before, after) or _of_a_number(before, after) or text
+
+
+def _of_a_kind(before: str, after: str) -> str | None:
+    """«7 lb 2 inches thick» and then «8 lb»: the weight that was said first makes room."""
+    said = next((m for m in measures.find(after) if m.start == 0), None)
+    same = [m for m in measures.find(before) if said and m.kind == said.kind]
+    if said is None or not same:
+        return None
+    old = same[-1]
+    return f"{before[: old.start]}{after[: said.end]}{before[old.end :]}{after[said.end :]}"
+
+
+def _of_a_number(before: str, after: str) -> str | None:
+    """«core 155» and then «153»: the number right before it."""
+    old, new = _BARE.search(before), _NEXT.match(after)
+    if old is None or new is None or any(m.start == 0 and m.kind != "temperature" for m in measures.find(after)):
+        return None
+    return f"{before[: old.start()]}{after}"

@@ -1,0 +1,78 @@
+"""What was said first is not what counts: a second thought in one line, a reading off no meat, a thing taken back."""
+
+from typing import Any
+
+import pytest
+
+from bot.intents.intents import Change, Correct, Reading, Unclear, Undo
+from bot.intents.read import read
+from bot.intents.rethought import rethought
+from core.batch.events import Probe
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import POUNDS, context
+
+CORE_C = {"cooking": 64.4, "chilling": 25.6}  # read last
+
+
+def _read(line: str, phase: str) -> list[Any]:
+    return read(line, context(phase, POUNDS, last_core_c=CORE_C.get(phase)))
+
+
+@pytest.mark.parametrize(
+    ("line", "kept"),
+    [
+        ("155 no wait 153", "153"),
+        ("156 no 153", "153"),
+        ("pit 250 core 156 no 153", "pit 250 core 153"),
+        ("pastrami 7 lb 2 inches thick, no wait 8 lb", "pastrami 8 lb 2 inches thick"),
+        ("dinner at 5pm no wait 6pm", "dinner at 6pm"),
+        ("158, wait 20 min", "158, wait 20 min"),
+        ("153 not 155", "153 not 155"),
+        ("7 lb, no wait 2 inches", "7 lb, no wait 2 inches"),
+    ],
+)
+def test_a_second_thought_takes_the_place_of_the_first(line: str, kept: str) -> None:
+    """Only a number of the same kind makes room; no other number is lost."""
+    assert rethought(line) == kept
+
+
+@pytest.mark.parametrize(
+    ("line", "phase", "meant"),
+    [
+        ("that 148 was the probe slipping, really 141", "cooking", Correct(value=141.0, was=148.0)),
+        ("the 148 was the pit", "cooking", Correct(probe=Probe.PIT, was=148.0)),
+        ("78 was the water not the meat", "chilling", Correct(was=78.0, gone=True)),
+        ("that was the water not the meat", "chilling", Correct(gone=True)),
+        ("i put 38 not 36", "curing", Correct(value=38.0, was=36.0)),
+        ("i put 22 grams of the curing salt in, not what you said", "curing", Change({"put_in_cure": 0.022})),
+        ("take back the last flip, that never happened", "curing", Undo(step="flip")),
+        ("scrap last reading", "cooking", Undo(step="reading")),
+    ],
+)
+def test_what_was_wrong_is_found_by_what_it_was(line: str, phase: str, meant: object) -> None:
+    """The number that is withdrawn is never read as a new one, degrees are no grams, and grams no degrees."""
+    assert _read(line, phase) == [meant]
+
+
+def test_a_strength_that_was_another_is_no_weight() -> None:
+    """«used 5.88 not 6.25» is what the packet prints; 5.88 g would be told to be too weak, and topped up."""
+    (asked,) = _read("wait i used 5.88 not 6.25", "curing")
+    assert isinstance(asked, Unclear)
+    assert asked.options == (Change({"cure_nitrite_fraction": pytest.approx(0.0588)}),)
+
+
+@pytest.mark.parametrize(
+    ("line", "phase", "expected"),
+    [
+        ("at 7 it was 133, 7:30 141", "cooking", "read core 133f, core 141f"),
+        ("forgot to write it down, it was 104 at 7:30", "chilling", "read core 104f"),
+        ("didnt log it but at 7:30 it was 104", "chilling", "read core 104f"),
+        ("40 at 7:30", "chilling", "ask"),
+    ],
+)
+def test_late_readings_correct_nothing(line: str, phase: str, expected: str) -> None:
+    """A number with its hour is a reading of then, is not held against what was read last, and may still be asked."""
+    found = _read(line, phase)
+    assert short(found) == expected
+    told = [t for intent in found if isinstance(intent, Reading) for t in intent.temperatures]
+    assert all(t.at is not None for t in told)
