@@ -41,7 +41,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         case StepDone():
             return _done(turn, a, step, intent, at)
         case StepMissed():
-            return _missed(turn, a, _not_done(a, intent, step, at))
+            return _missed(turn, a, _not_done(a, intent, step, at), intent)
         case StepSkipped():
             return _skipped(turn, a, step)
         case Snooze(until, by):
@@ -122,10 +122,18 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
     return [min(near, key=lambda s: abs(s.due - at)).key] if near else []
 
 
-def _missed(turn: Turn, a: Assessment, keys: Sequence[str]) -> Sequence[Reply]:
+def _stands(a: Assessment, missed: StepMissed) -> str:
+    """What is said to be missed and was noted as done about then, with its hour; "" where nothing was."""
+    at, alike = missed.at, [s for s in a.plan.steps if s.key.startswith(missed.step or "")] if a.plan else []
+    apart = [(abs(s.done_at - at), s.key, s) for s in alike if s.done_at is not None and at is not None]
+    near = min((one for one in apart if one[0] <= FAR_FROM_IT), default=None)
+    return marks.already(near[2], a) if near else ""
+
+
+def _missed(turn: Turn, a: Assessment, keys: Sequence[str], intent: StepMissed) -> Sequence[Reply]:
     named = [step for key in keys if a.plan is not None and (step := a.plan.step(key)) is not None]
     if not named:
-        return (Reply(marks.none_missed(a), facts=facts(a), about=a.batch.id),)
+        return (Reply(_stands(a, intent) or marks.none_missed(a), facts=facts(a), about=a.batch.id),)
     change = steps.missed(turn, a.batch.id, keys, turn.now)
     return (_marked(change, named[0], marks.missed(named, change)),)
 

@@ -78,7 +78,9 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),
     ("chill", "foil", r"\b(?:cool|chill)(?: it)? (?:in (?:the )?(?:foil|wrap)|wrapped)\b"),
     ("purpose", "pulled", r"\b(?:pulled|shredded|for pulling)\b"),
-    ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin (?:cold )?slices|deli thin|shaved|by machine|on the slicer)\b"),
+    ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin (?:cold )?slices|deli thin|shaved|by machine"
+                        r"|(?:on|with) (?:the|a) (?:slicer|machine)"
+                        r"|slic(?:ed?|ing) (?:it )?(?:really |very |paper |nice and |super )?thin(?:ly)?)\b"),
     ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold slices|cold cuts?"
                         r"|eat(?:en|ing)? (?:it )?cold|serve (?:it )?cold"
                         r"|(?<!warm )(?<!hot )for (?:cold )?sandwiches|cold sandwiches"

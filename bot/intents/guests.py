@@ -8,7 +8,8 @@ from bot.intents.intents import Ask, Intent, Unclear
 
 _WHO: Final = r"(?:people|guests?|bodies|mouths|friends|mates|kids|adults|heads|of us|ppl|eaters)"
 _MORE: Final = re.compile(
-    r"^(?:(?:and|oh|theres|there are|we have|got|now|its|plus) )*(?:\d{1,2}|a few|a couple|some|another \d{1,2}) "
+    r"^(?:(?:and|oh|theres|there are|we have|got|now|its|plus|make it|make that|add|for) )*(?:\d{1,2}|a few"
+    r"|a couple|some|another \d{1,2}) "
     rf"(?:more|extra|fewer|less)(?: {_WHO})?(?: (?:are|is|coming|joining|eating|turning up|showing up|for \w+|now"
     rf"|not))*$"
 )

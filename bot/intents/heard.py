@@ -26,7 +26,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.plausible import everything
-from bot.intents.readings import read_reading
+from bot.intents.readings import MARK, read_reading
 
 _ACTS: Final = (
     Change, Correct, Greet, HandOver, Happened, MoveDeadline, Pause, Reading, Snooze, StepDone, StepMissed,
@@ -74,6 +74,7 @@ def _named(run: re.Match[str], text: str, context: Context) -> Intent | None:
 
 def _bare(text: str, context: Context) -> str:
     """A line without the names of batches, and without what has a unit of its own but degrees."""
+    text = MARK.sub(lambda hit: " " * len(hit[0]), text)
     for m in measures.find(text):
         if m.kind != "temperature":
             text = text[: m.start] + " " * (m.end - m.start) + text[m.end :]

@@ -3,6 +3,8 @@
 import re
 from typing import Final
 
+from bot.intents.plainer_rules import DAY, MONTH, WEEKDAY
+
 _VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?:of|with) water"
 _WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"
 _DEGREES: Final = r"\d{1,2}(?:\.\d)?(?: ?[cf]\b)?"
@@ -20,6 +22,15 @@ LOOSE_RULES: Final = tuple(
         # a core at which it shall be done
         (r"\b(?:stop|finish|quit|call it|end)(?: (?:it|cooking|the cook))? at (?=(?:1\d\d|20\d|21[0-2]|[6-9]\d)\b"
          r"(?! ?(?:min|h\b|hours|%|g\b)))", "pull it at "),
+        # each of the days that were missed
+        (rf"^((?:(?:i|we|sorry|oops) )*(?:missed|forgot)(?: the)?) ({DAY}) (?:and|&) (?=(?:{DAY})$)", r"\1 \2, \1 "),
+        # «20.3. 12h», «sat 13h»: an hour behind its day
+        (rf"((?<![\d.])\d{{1,2}}\.\d{{1,2}}\.|\b{WEEKDAY},?|\b\d{{1,2}}\.? {MONTH}[a-z]*,?) (1\d|2[0-3]|[7-9]) ?h\b",
+         r"\1 at \2:00"),
+        # «my bbq is a gas one»
+        (r"\b(?:cooker|grill|smoker|bbq|barbecue|pit)s? (?:is )?an? (gas|electric|kettle|offset|ceramic|drum|steel)"
+         r"(?: one| grill| smoker| bbq)?$", r"\1 cooker"),
+        # and is away
         (r"^(?:(?:i|we|im|ill|be|we are|were|will|going|go|leaving|off|heading) )+(?:on|for) (?:an? |my |our )?"
          r"(?:holidays?|vacation|trip)\b(?! (?:mode|time))", "im away"),
     )

@@ -99,6 +99,9 @@ class Meat:
         return bool(self.product or self.cut)
 
 
+_SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like a ham, and no leg
+
+
 def meat(text: str) -> Meat:
     """The product and the cut named in a plain text; «point, not flat» is the point, «loin not belly» the loin."""
     text = _DENIED.sub(" ", text)
@@ -107,6 +110,8 @@ def meat(text: str) -> Meat:
     made = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
     if made == "bacon" and (other := _OTHER_BACON.search(text)):  # «pork shoulder bacon»
         made = "back_bacon" if other[0] == "loin" else "shoulder"
+    if made == "ham" and _SHOULDER_HAM.search(text):
+        made = "shoulder"
     if made == "ham":
         cut = bone(text)
     elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):

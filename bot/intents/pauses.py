@@ -47,6 +47,7 @@ _THROWN: Final = re.compile(
     r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
+_UNTIL_HOUR: Final = re.compile(r"\b(?:until|till?) [^,;]*\d")  # «not home till 9 tonight»
 _FOR_SPAN: Final = re.compile(
     r"\bfor (?:about |around )?(?:an?|\d{1,2}|a couple of|a few)\b ?(?:days?|nights?|weeks?|wks?)\b"
 )
@@ -79,9 +80,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _ONLY_TROUBLE.search(text):
         return Pause()
     if _PAUSE.search(text) and not wakes(text):
-        until = _FOR_TODAY.sub(
-            "until tomorrow", re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
-        )
+        until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
+        until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)
         if away := _for_days(until, context):
             return away
         said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»

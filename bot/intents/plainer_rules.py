@@ -15,18 +15,18 @@ _UNIT_NEXT: Final = (
     r"|of\b"
     r"|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|okt|dez|mai))"
 )
-_WEEKDAY: Final = (
+WEEKDAY: Final = (
     r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?"
     r"|(?:mon|diens|donners|frei|sams|sonn)tag|mittwoch)"
 )
-_MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
-_DAY: Final = rf"{_WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
+MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
+DAY: Final = rf"{WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
 
 _HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?|(?:1[3-9]|2[0-3])[.:][0-5]\d)"
 _ABOUT_AT: Final = r"(?:(?:at|@|around|about|by|just after|just before|after|before|roughly|circa|ca) ?)*"
 # of the fire and after it, where no thermometer reads so little: a small number beside them is an hour
 _FIRE_DEED: Final = (
-    r"(?:(?:meat|it|its|they) (?:is |went )?in|put it in|bagged it|lit(?: it)?|fire(?: is)? lit|(?:meat|brisket|it"
+    r"(?:(?<!cut )(?<!split )(?<!sliced )(?:meat|it|its|they) (?:is |went )?in|put it in|bagged it|lit(?: it)?|fire(?: is)? lit|(?:meat|brisket|it"
     r"|its|flat) (?:is |went |has gone )?on|rub(?:bed)?(?: on)?"
     r"|foil on|wrapped(?: it)?"
     r"|on the (?:smoker|grill|pit)|put it on|took it off|pulled it|its off|sliced(?: it)?|started the chill)"
@@ -109,12 +109,12 @@ RULES: Final = tuple(
         (r"\b(we|you|they|u) r\b", r"\1 are"),
         (r"\b(running|be|im|were|are|is) (?:about )?(\d{2,3}) (late|behind)\b", r"\1 \2 min \3"),
         (r"\b(dinner|lunch|supper|breakfast|brunch|tea|meal|food|party)s?(?: is)? (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?"
-         r"(?: ?[ap]m)?(?: now| instead| then| please)*$)", r"\1 at "),
+         r"(?: ?[ap]m)?(?: now| instead| then| please| not (?:at )?\d{1,2}(?:[:.][0-5]\d)?)*$)", r"\1 at "),
         (r"\b(?:dnt|dint|didint)\b", "didnt"),
         (r"\b(?:gotta|hafta)\b", "have to"),
         (r"\b(?:coz|cos|cuz|bc)\b", "because"),
         # a date is one with its weekday: «tuesday, 4 october»
-        (rf"\b({_WEEKDAY}), (?=\d{{1,2}}(?:st|nd|rd|th|\.)? ?(?:of )?{_MONTH}|{_MONTH}[a-z]*\.? \d"
+        (rf"\b({WEEKDAY}), (?=\d{{1,2}}(?:st|nd|rd|th|\.)? ?(?:of )?{MONTH}|{MONTH}[a-z]*\.? \d"
          r"|the \d{1,2}(?:st|nd|rd|th)|\d{1,2}[/.]\d{1,2}\b)", r"\1 "),
         # who is meant is the meat
         (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling"
@@ -220,14 +220,14 @@ RULES: Final = tuple(
          r"|gone|going|went|down|sunk|sinking|cooled|slipped|crept)(?: (?:right|all the way|back|off|away|down|up))*"
          r" (?:to|at) (?=\d{2,3}\b)", "pit "),
         (r"(?<=\d) ?mils?\b", " mm"),
-        (rf"\b({_WEEKDAY}) in (?:a|1|one) week\b|\b(?:a|1|one) week (?:on|from) ({_WEEKDAY})\b",
+        (rf"\b({WEEKDAY}) in (?:a|1|one) week\b|\b(?:a|1|one) week (?:on|from) ({WEEKDAY})\b",
          lambda m: f"{m[1] or m[2]} week"),
         (r"\bmore like (\d{1,4}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch|kg|lb|g|c|f))?) than (?=\d)", r"\1 not "),
         (r"\bon the nose\b", ""),
         (r"\b(on|off|in|lit|wrapped|going|burns|burning|water|ice"
          r"|bath) since (?:about )?(\d{1,3}) ?(min(?:ute)?s?|h|hrs?|hours?)\b(?! ago)",
          r"\1 \2 \3 ago"),
-        (rf"\b({_DAY}), (?=(?:at )?(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? ?[ap]m\b|(?:[01]?\d"
+        (rf"\b({DAY}), (?=(?:at )?(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? ?[ap]m\b|(?:[01]?\d"
          rf"|2[0-3])[:.][0-5]\d\b))", r"\1 "),
         (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),
         (r",? ?(?:so )?(?:you|u) dont (?:need|have) to (?:remind|ping|ask|tell|call) me(?: again| about it)?$", ""),
@@ -255,7 +255,7 @@ RULES: Final = tuple(
         (r"^((?:(?:ill|please|just|gonna|going to|will|only|ok|can you) )*(?:remind|ping|ask|call|tell|text|buzz"
          r"|wake|do|flip|turn)"
          r"\b[^\d]*) in the (morning|evening|afternoon)$", r"\1 this \2"),
-        (rf"\b((?:{_WEEKDAY})(?: week)?) (?:about|prob|probs|probably|maybe|like|say) (?:at )?(?=(?:1[0-2]"
+        (rf"\b((?:{WEEKDAY})(?: week)?) (?:about|prob|probs|probably|maybe|like|say) (?:at )?(?=(?:1[0-2]"
          rf"|[1-9])\b{_UNIT_NEXT})", r"\1 at "),
         (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
         # nothing moved, and since when is said loosely
@@ -281,8 +281,8 @@ RULES: Final = tuple(
          r"[ .!]*$", ""),
         # a day that is not, and the one instead
         (rf"\b(?:\w+ )?(?:cant|cannot|cant do|wont|couldnt|not) (?:make|do|work for"
-         rf"|come)? ?(?:it )?(?:on )?(?:{_DAY})\b"
-         rf"[,.; ]*(?:so |but |can we |lets |please )*(?=.*\b(?:{_DAY})\b)", ""),
+         rf"|come)? ?(?:it )?(?:on )?(?:{DAY})\b"
+         rf"[,.; ]*(?:so |but |can we |lets |please )*(?=.*\b(?:{DAY})\b)", ""),
         (r"\bremind me (?=what|why|how|when)", ""),
         (r"\bwhat the (dose|recipe|plan|time|strength) (?:is|was)(?: again)?\b", r"whats the \1"),
         (r"\b(?:celsius|c) not (?:f|fahrenheit)$", "in celsius"),

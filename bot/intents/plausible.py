@@ -1,5 +1,4 @@
-"""Which thermometer and which unit a bare number can mean, by the phase of the batch, the person's units and the last
-readings.
+"""Which thermometer and which unit a bare number can mean, by the batch's phase, the person's units and what was read.
 
 One that fits is taken; several, or none in the person's own unit, are asked about. The rules are common
 practice, no source: 33 to 46 alone in the cure is a fridge in °F, 1 to 8 one in °C; 95 to 212 alone in the cook is
@@ -182,9 +181,10 @@ def _bare_cooking(value: float, context: Context) -> tuple[Temperature, ...]:
     if value < 10 or (95 <= value <= 100 and context.last_core_c is None):
         return ()
     out = [t for t in (Temperature(value, u, Probe.CORE) for u in _core_units(value, context)) if _follows(t, context)]
-    pit = Temperature(value, "c", Probe.PIT)
-    metric = context.units.temperature == "c" and _PIT_ALONE_C[0] < value <= _PIT_ALONE_C[1]
-    if metric and _pit_follows(pit, context):
+    pit = Temperature(value, context.units.temperature, Probe.PIT)
+    alone = pit.unit == "c" and _PIT_ALONE_C[0] < value <= _PIT_ALONE_C[1]
+    near = not out and context.last_pit_c is not None and may_be(Number(value, pit.unit), Probe.PIT, context)
+    if (alone or near) and _pit_follows(pit, context):  # «210» after a core of 98: no core climbs so
         out.append(pit)
     return tuple(out) if len(out) == 1 and _in_own_unit(out[0], context) else ()
 

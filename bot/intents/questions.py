@@ -33,7 +33,8 @@ _NOW: Final = (
     r"|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
     r"|\bwhen(?:s| is) (?:the |my |our )?next (?:one|flip|step|check|reading|thing|reminder|turn)\b"
-    r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to |need to |still have to )?do(?: today| now)?$"
+    r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to |need to |still have to )?do(?: today| now"
+    r"| about (?:it|that|this)| then)?$"
     r"|\banything (?:to do"
     r"|due)\b|\bwhat day (?:are we|is it)\b"
 )

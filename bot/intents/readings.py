@@ -15,7 +15,8 @@ from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.lids import grate_alone
-from bot.intents.plausible import COLD_PHASES, Number, can_be, everything, may_be, meanings, pair
+from bot.intents.pairs import swapped, two_spots
+from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.set_points import WANTED
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
 from core.batch.events import Probe
@@ -63,6 +64,7 @@ _ALL_IN: Final = re.compile(
     r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
+MARK: Final = re.compile(r"\b(?:10|[0-9](?:\.5)?) ?(?:/|out of) ?(?:10|5)\b(?! ?[cf]\b)")  # «9/10»: how it was
 _THICK: Final = re.compile(
     rf"{THICK_AND_THIN.pattern}|\b(?:middle|ends?|edges?)\b|\b(?:thick\w*|fat (?:end|side|part"
     rf"|bit))\b"
@@ -82,7 +84,11 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
 
     With `loose`, one number beside a named thermometer is taken out of a few foreign words too.
     """
-    if WANTED.search(text) or any(m.kind not in ("temperature", "duration") for m in measures.find(text)):
+    if (
+        WANTED.search(text)
+        or MARK.fullmatch(text)
+        or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
+    ):
         return None
     text = _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text))
     text, lid = grate_alone(text, context)
@@ -160,19 +166,7 @@ def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear
             return Unclear("pair")
     if len(items) > 2 and not hours and not line.over and not any(labels):
         return _several(items, context)
-    return _swapped(items, context) or _one_by_one(items, context)
-
-
-def _swapped(items: list[Item], context: Context) -> Unclear | None:
-    """«core 250 pit 125»: the names the wrong way round, where no core can be so warm; asked about."""
-    named = {item.number.probe: item.number for item in items}
-    core, pit = named.get(Probe.CORE), named.get(Probe.PIT)
-    if len(items) != 2 or core is None or pit is None:
-        return None
-    if any(can_be(Probe.CORE, unit, core.value) for unit in ((core.unit,) if core.unit else ("f", "c"))):
-        return None
-    ways = pair(replace(pit, probe=None), replace(core, probe=None), context).pairs
-    return Unclear("pair", options=tuple(Reading(way) for way in ways)) if ways else None
+    return swapped(items, context) or _one_by_one(items, context)
 
 
 def _half_labelled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
@@ -201,11 +195,11 @@ def _named(items: list[Item], probe: Probe) -> list[Item]:
 
 def _pair(items: list[Item], context: Context) -> Found | Unclear | None:
     one, two = (item.number for item in items)
-    fits = pair(one, two, context)
+    fits, spots = pair(one, two, context), two_spots(one, two, context)
     if len(fits.pairs) > 1 or (fits.pairs and fits.doubtful):
-        return Unclear("pair", options=tuple(Reading(p) for p in fits.pairs))
+        return Unclear("pair", options=tuple(Reading(p) for p in (*((spots,) if spots else ()), *fits.pairs)))
     if not fits.pairs:
-        return None
+        return list(zip(items, spots, strict=True)) if spots else None
     core, pit = fits.pairs[0]
     return list(zip(items, (core, pit) if core.value == one.value else (pit, core), strict=True))
 

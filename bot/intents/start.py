@@ -52,8 +52,13 @@ _COUNTED: Final = re.compile(
     r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
     r"|chickens|hams|loins)\b"
 )
+_TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
+    r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
+    r"|(?<![\w.])([2-9]) ?x\b(?! ?\d)"
+)
 _CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
-    r"\b(?:cut|split|sliced|halved|divided)(?: up)? in(?:to)? ([2-6]|half|halves|thirds)(?! ?(?:in|inch|mm|cm|kg|lb)\b)"
+    r"\b(?:cut|split|sliced|halved|divided)(?: it| them| the \w+)?(?: up)? in(?:to)? ([2-6]|half|halves"
+    r"|thirds)(?! ?(?:in|inch|mm|cm|kg|lb)\b)"
 )
 # cuts that people cure and that nothing here plans yet
 _OTHER_CUT: Final = re.compile(
@@ -116,6 +121,7 @@ def read_start(text: str, context: Context) -> Start | None:
         return None
     if named or whole:
         _take_meat(text, draft)
+    _take_pieces(text, draft)
     if goes_on and context.asked == "cut" and (cut := bone(text)):
         draft.said["cut"] = cut
     _take_fields(text, draft, context)
@@ -136,6 +142,7 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     """The meal, where one was said; what stays open about it is named."""
     if "deadline" in draft.said:
         return
+    text = when.hour_for_sure(text, context)
     if open_words := when.open_hour(text, context) or open_days(text):
         draft.typed["deadline"] = open_words
         return
@@ -207,15 +214,20 @@ def _take_meat(text: str, draft: _Draft) -> None:
         draft.typed["cut"] = "packer"
     elif named.cut:
         draft.said["cut"] = named.cut
-    if count := _COUNTED.search(text):
-        draft.said["pieces"] = int(count[1])
-    elif parted := _CUT_IN.search(text):
-        draft.said["pieces"] = {"half": 2, "halves": 2, "thirds": 3}.get(parted[1]) or int(parted[1])
     other = _OTHER_CUT.search(text)
     if other and not named.cut and "cut" not in draft.typed and not _BIRD_OR_FISH.search(text):
         draft.typed["meat"] = other[0]
     if not named and (unknown := _unknown_words(text)):
         draft.typed["meat"] = unknown[0]
+
+
+def _take_pieces(text: str, draft: _Draft) -> None:
+    if count := _COUNTED.search(text):
+        draft.said["pieces"] = int(count[1])
+    elif (times := _TIMES.search(text)) and not draft.pieces:  # else each has its weight already
+        draft.said["pieces"] = int(times[1] or times[2])
+    elif parted := _CUT_IN.search(text):
+        draft.said["pieces"] = {"half": 2, "halves": 2, "thirds": 3}.get(parted[1]) or int(parted[1])
 
 
 def _unknown_words(text: str) -> list[str]:

@@ -118,6 +118,8 @@ def _missed(text: str, context: Context) -> StepMissed | None:
     if not (said or noun(text) or len(text.split()) <= 4):
         return None
     named = noun(text) or next((str(kind) for kind, words in DEEDS if words.search(text)), None)
+    if said and not context.due_step and context.phase == "curing":  # «forgot last night»: what comes at night
+        named = named or str(Kind.FLIP)
     return StepMissed(named, said.at if said else None, whole)
 
 

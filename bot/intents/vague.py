@@ -13,7 +13,9 @@ from core.plan.steps import Kind
 _A_BIT: Final = (
     r"(?:(?:a|bit|a bit|a little|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still) )*"
 )
-_IT: Final = r"(?:(?:it|its|it is|that|thats|this|the (?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
+_IT: Final = (
+    r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
+)
 _ODD: Final = r"(?:bit|funny|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
 _COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
 _ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
@@ -23,10 +25,27 @@ _WENT: Final = (
     r"|go(?:ing|ne) (?:up|down))"
 )
 _OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")
+_ROTTEN: Final = (
+    r"(?:sour|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"
+    r"|vomit|sick"
+    r"|sewage|drains?|cheese|death|dead|a dead \w+|manure|poo|shit|piss|garbage|bin|the bin|gone off|bad meat|compost)"
+)
+_SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
+    rf"^{_IT}(?:(?:smell|smells|smelling|smelled|smelt|reeks?|stinks?|whiffs?|pongs?"
+    rf"|stank)(?: is)? {_A_BIT}(?:like |of )?"
+    rf"{_A_BIT}{_ROTTEN}(?: now| to me| when i opened it)?"
+    rf"|(?:has |is |have |s |feels? |looks? )?(?:gone |went |going |got |turned |all )?{_A_BIT}(?:slimy|slime|ropy"
+    rf"|rotten"
+    rf"|putrid|rank|foul|rancid|mou?ldy|furry|fuzzy|hairy|maggots?|smelly)(?: on (?:it|top|the outside))?(?: now)?"
+    r"|(?:theres |there is |has |got |found )(?:some |a |a bit of |white |green |black |blue )*(?:slime|mou?ld|fuzz|fur"
+    r"|maggots)(?: \w+){0,5})$"
+)
 _REMARKS: Final = tuple(
     (why, re.compile(words))
     for why, words in (
-        ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?)(?: {_A_BIT}{_ODD}| a bit| a little)?$"),
+        ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {_A_BIT}(?:like |of )?"
+                  rf"(?:{_ODD}|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little)?(?: now"
+                  rf"| to me)?$"),
         ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}(?:{_ODD} )?{_COLOUR}$"
                  rf"|^{_IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
                  rf"|edges?|bone))?$"
@@ -34,8 +53,8 @@ _REMARKS: Final = tuple(
         ("late", r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
                  r"(?:late|behind|slow)$"),
         ("odd", rf"^{_IT}(?:has |is |have |s )?(?:gone|went|going|got|turned|turning|come out|came out|is|looks?"
-                rf"|seems?"
-                rf"|acting|feels?) {_A_BIT}(?:{_ODD}|bad|sticky|slippery|mushy|tacky|soggy)(?: on me| now)?$"
+                rf"|seems?|acting|feels?) {_A_BIT}(?:{_ODD}|green(?:ish)?|bad|sticky|slippery|mushy|tacky|soggy)"
+                r"(?: on me| now)?$"
                 r"|^(?:something|somethings|its something) (?:is )?(?:wrong|off|not right|up|funny)(?: with it"
                 r"| here)?$"),
         ("ready", r"^(?:(?:its|it is|meats|the meats?|everything|all|that|thats|i think its|think its|is|now) )*"
@@ -112,6 +131,8 @@ _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 def read_vague(text: str, context: Context) -> Intent | None:
     """The question that such a remark has to be met with, where a batch is under way and nothing was asked."""
     bare = text.strip(" .!?")
+    if context.phase != "none" and _SPOILED.match(bare):
+        return Unclear("spoiled", bare)
     if context.phase == "none" or context.asked is not None:
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):

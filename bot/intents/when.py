@@ -175,12 +175,26 @@ def hour_after_day(text: str, context: Context) -> str:
     return text.replace(words, f"{words[: number.start()]}at {number[0]}") if number else text
 
 
+def hour_for_sure(text: str, context: Context) -> str:
+    """«sunday 5» as «sunday at 5» where no such day is a fifth for weeks: then it is the hour."""
+    words = open_hour(text, context)
+    day = find_day(words, wall_of(context.now, context.zone).date()) if words else None
+    number = re.search(r"\d{1,2}", words)
+    if day is None or number is None or not 1 <= int(number[0]) <= 12:
+        return text
+    weeks = (day.days[0] + timedelta(days=7 * ahead) for ahead in range(_WEEKS_AHEAD))
+    return text if any(one.day == int(number[0]) for one in weeks) else hour_after_day(text, context)
+
+
 def without_times(text: str) -> str:
     """The text with every measure, day, hour and span of time blanked out: what is left may be a bare number."""
     plain = _masked(text)
     for pattern in (*DAY_PATTERNS, *CLOCKS, _SPAN):
         plain = pattern.sub(" ", plain)
     return plain
+
+
+_WEEKS_AHEAD: Final = 6  # of which a date is named by its day alone
 
 
 @dataclass(frozen=True)

@@ -107,6 +107,10 @@ _REMARKS = {
         "How does it smell: of spice and smoke, or sour, rotten, like eggs?\nSour, rotten or like eggs: throw it away. "
         "A clean smell proves nothing either; «is it safe» asks the record."
     ),
+    "spoiled": language.later(
+        "Throw it away, all of it, and do not taste it: sour, rotten, like eggs or ammonia, slime or fuzz say that it went off.\n"
+        "No rinsing, salt or heat brings it back. Wash your hands, the shelf and what it touched."
+    ),
     "look": language.later(
         "Where is it: outside, or in the middle of a slice? Raw or cooked?\nSay it like «grey 6 mm in the middle of 44»; "
         "slime or green is thrown away."

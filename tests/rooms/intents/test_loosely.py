@@ -30,6 +30,12 @@ CURE = context("curing", POUNDS)
         ("only text me if pit outside 235-270", "watch"),
         ("wake me if it drops under 225", "watch"),
         ("changed it", "which"),
+        ("went green", "odd"),
+        ("it smells bad", "smell"),
+        ("smells like eggs", "spoiled"),
+        ("meat smells like feet", "spoiled"),
+        ("its slimy", "spoiled"),
+        ("make it 2 people more", "guests"),
     ],
 )
 def test_what_may_be_several_things_is_asked(text: str, why: str) -> None:
@@ -60,6 +66,8 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("my sons watching the smoker tonite", "hand son"),
         ("im taking over from dave", "hand me"),
         ("never wrapped it", "missed wrap"),
+        ("gonna be late, dinner 7 not 6", "meal sat19:00"),
+        ("its been an hour at 152", "read core 152f"),
     ],
 )
 def test_beside_the_fire(text: str, meant: str) -> None:
@@ -84,6 +92,12 @@ def test_the_lid_is_heard() -> None:
         ("can u bring it fwd a day", "meal -1440m"),
         ("forgot last nights flip doin it now", "missed flip & done flip"),
         ("hold all msgs till monday", "pause"),
+        ("frij says 41 is that bad", "read fridge 41f & ask safe"),
+        ("its been 39 all day", "read fridge 39f"),
+        ("want it sliced thin on the machine", "set purpose=thin"),
+        ("i missed monday and tuesday", "missed flip & missed flip"),
+        ("im using lbs and fahrenheit", "settings units"),
+        ("my grill is an electric", "settings cooker"),
     ],
 )
 def test_in_the_cure(text: str, meant: str) -> None:
@@ -104,6 +118,9 @@ def test_away_for_days() -> None:
         ("10 lb belly slab cut in 2", "start bacon 4.536kg"),
         ("4 lb chuck for pastrami saturday", "ask"),
         ("same again as last time but 3.1 kg", "start 3.1kg"),
+        ("flat 3200g for 20.3. 12h", "start brisket_flat 3.2kg sat12:00"),
+        ("two chickens 1.6 and 1.8 kg smoke sunday 5", "start chicken 3.4kg sun17:00"),
+        ("pork shoulder 5kg ham for xmas", "start shoulder 5kg sat"),
         ("11 lb ham bone in easter sunday 2pm", "start ham ham_bone_in 4.99kg sun14:00"),
     ],
 )
@@ -111,6 +128,28 @@ def test_beginning(text: str, meant: str) -> None:
     """A slab that is cut is two pieces, an unknown cut is said to be unknown, and no word is taken for a meat."""
     assert short(read(text, context("none", POUNDS))) == meant
     assert ("pieces" in getattr(read(text, context("none", POUNDS))[0], "said", {})) is ("cut in" in text)
+
+
+def test_two_places_of_the_meat() -> None:
+    """«124 / 121»: no pit in °F, so two places of the meat are offered first; what no core can be is the pit."""
+    cook = context("cooking", last_core_c=celsius_from_fahrenheit(98.0), last_pit_c=celsius_from_fahrenheit(180.0))
+    asked = read("124 / 121", cook)[0]
+    assert isinstance(asked, Unclear)
+    assert short(asked.options[:1]) == "read core 124f, core 121f"
+    assert short(read("more coals in, 210", cook)) == "ask fuel & read pit 210f"
+
+
+def test_until_an_hour_of_tonight() -> None:
+    """«not home till 9 tonight» is no night away."""
+    assert read("not home till 9 tonight", CURE) == [Pause(wall(3, 1, 21))]
+
+
+@pytest.mark.parametrize(("text", "pieces"), [("duck breast x4 1.4kg total", 4), ("9.5 lb belly, i cut it in two", 2)])
+def test_how_many_pieces(text: str, pieces: int) -> None:
+    """A weight for all of them, and how many they are."""
+    start = read(text, context("none", POUNDS))[0]
+    assert isinstance(start, Start)
+    assert start.said["pieces"] == pieces
 
 
 def test_a_place_within_a_start() -> None:

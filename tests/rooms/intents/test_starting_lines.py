@@ -119,7 +119,7 @@ def test_several_pieces(text: str, pieces: tuple[float, ...]) -> None:
         ("3 kg flat, cure is 62.5%", ("percent:62.5%",)),
         ("3 kg flat 2 to 3 in thick", ("thickness:2 to 3 in",)),
         ("3 kg flat for 3/4", ("deadline:3/4",)),
-        ("3 kg flat for sat 5", ("deadline:sat 5",)),
+        ("3 kg flat for sat 6", ("deadline:sat 6",)),
         ("3 kg flat for next weekend", ("deadline:next weekend",)),
         ("3 kg flat saturday half 7", ("deadline:half 7",)),
         ("14 lb packer", ("cut:packer",)),

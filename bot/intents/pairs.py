@@ -1,0 +1,37 @@
+"""Two numbers at once that are not simply meat and pit: two places of the meat, or their names the wrong way round."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Reading, Temperature, Unclear
+from bot.intents.plausible import Number, can_be, may_be, pair
+from bot.intents.thermometers import Item
+from core.batch.events import Probe
+
+_ONE_PIECE: Final = {"f": 20.0, "c": 11.0}  # degrees that two places of a piece lie apart at most; common practice
+
+
+def two_spots(one: Number, two: Number, context: Context) -> tuple[Temperature, Temperature] | None:
+    """«124 / 121»: two places of the meat, where neither can be a pit in the cook's own unit."""
+    unit = one.unit or two.unit or context.units.temperature
+    both = [Number(number.value, unit, Probe.CORE) for number in (one, two)]
+    apart = abs(one.value - two.value) > _ONE_PIECE[unit]
+    if context.phase != "cooking" or apart or not all(may_be(number, Probe.CORE, context) for number in both):
+        return None
+    if any(can_be(Probe.PIT, unit, number.value) for number in both):
+        return None
+    return Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.CORE)
+
+
+def swapped(items: Sequence[Item], context: Context) -> Unclear | None:
+    """«core 250 pit 125»: the names the wrong way round, where no core can be so warm; asked about."""
+    named = {item.number.probe: item.number for item in items}
+    core, pit = named.get(Probe.CORE), named.get(Probe.PIT)
+    if len(items) != 2 or core is None or pit is None:
+        return None
+    if any(can_be(Probe.CORE, unit, core.value) for unit in ((core.unit,) if core.unit else ("f", "c"))):
+        return None
+    ways = pair(replace(pit, probe=None), replace(core, probe=None), context).pairs
+    return Unclear("pair", options=tuple(Reading(way) for way in ways)) if ways else None
