@@ -68,7 +68,7 @@ def _hand_over(turn: Turn, meant: Understood, intent: HandOver) -> Sequence[Repl
         return (Reply(text, facts=facts(a) | {"invitation": code}, about=a.batch.id, invite=code),)
     done = [_given(turn, batch, handed) for batch in _named_or_all(turn, a.batch.id, intent.batch)]
     about = done[0].batch.id if len(done) == 1 else None
-    told_back = words.mine if intent.to == "me" else words.handed
+    told_back = words.mine if intent.to == "me" and not turn.person.name else words.handed
     return (Reply(told_back(done[0], handed), facts=facts(done[0]) if about else {}, about=about),)
 
 

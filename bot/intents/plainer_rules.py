@@ -26,8 +26,8 @@ _HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?|(?:1[3-9]|2[0-3])[.:][0-5]\
 _ABOUT_AT: Final = r"(?:(?:at|@|around|about|by|just after|just before|after|before|roughly|circa|ca) ?)*"
 # of the fire and after it, where no thermometer reads so little: a small number beside them is an hour
 _FIRE_DEED: Final = (
-    r"(?:(?<!cut )(?<!split )(?<!sliced )(?:meat|it|its|they) (?:is |went )?in|put it in|bagged it|lit(?: it)?|fire(?: is)? lit|(?:meat|brisket|it"
-    r"|its|flat) (?:is |went |has gone )?on|rub(?:bed)?(?: on)?"
+    r"(?:(?<!cut )(?<!split )(?<!sliced )(?:meat|it|its|they) (?:is |went )?in|put it in|bagged it"
+    r"|lit(?: it)?|fire(?: is)? lit|(?:meat|brisket|it|its|flat) (?:is |went |has gone )?on|rub(?:bed)?(?: on)?"
     r"|foil on|wrapped(?: it)?"
     r"|on the (?:smoker|grill|pit)|put it on|took it off|pulled it|its off|sliced(?: it)?|started the chill)"
 )
