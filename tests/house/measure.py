@@ -4,6 +4,7 @@ import ast
 import tokenize
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import cache
 from io import StringIO
 from pathlib import Path
 
@@ -31,21 +32,25 @@ def files(*rooms: str) -> list[Path]:
     return [path for path in found if "versions" not in path.parts]
 
 
+@cache
+def tree(path: Path) -> ast.Module:
+    """The syntax of a file, read once for all that look at it."""
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
 def functions(path: Path) -> Iterator[Function]:
     """Every function and method of a file."""
-    text = path.read_text(encoding="utf-8")
-    spoken = lines_of_code(text)
-    for node in ast.walk(ast.parse(text)):
+    spoken = lines_of_code(path.read_text(encoding="utf-8"))
+    for node in ast.walk(tree(path)):
         if isinstance(node, Def):
             yield _measured(f"{path.relative_to(TOP)}:{node.lineno} {node.name}", node, spoken)
 
 
 def undocumented(path: Path) -> Iterator[str]:
     """The module, and every public class and function of a file that says nothing of itself."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
-    if ast.get_docstring(tree) is None and tree.body:
+    if ast.get_docstring(tree(path)) is None and tree(path).body:
         yield str(path.relative_to(TOP))
-    for node in _public(tree):
+    for node in _public(tree(path)):
         if ast.get_docstring(node) is None:
             yield f"{path.relative_to(TOP)}:{node.lineno} {node.name}"
 
@@ -77,8 +82,8 @@ def _depth(node: ast.AST) -> int:
     return max([deeper + isinstance(node, BLOCKS), *map(_depth, chained)])
 
 
-def _public(tree: ast.Module) -> Iterator[Def | ast.ClassDef]:
-    for node in tree.body:
+def _public(module: ast.Module) -> Iterator[Def | ast.ClassDef]:
+    for node in module.body:
         if isinstance(node, Def | ast.ClassDef) and not node.name.startswith("_"):
             yield node
             if isinstance(node, ast.ClassDef):

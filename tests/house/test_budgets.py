@@ -1,5 +1,6 @@
 """The budgets: a function is one thought, a file is one subject, and everything says what it takes."""
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -13,6 +14,7 @@ ROOMS = ("core", "bot")
 FORBIDDEN_NAMES = {"utils", "helpers", "common", "manager", "base", "handler", "data", "info"}
 
 
+@cache
 def of(room: str) -> list[Function]:
     return [f for path in files(room) for f in functions(path)]
 

@@ -3,7 +3,7 @@
 import ast
 from collections.abc import Iterator
 
-from tests.house.measure import TOP, Def, files
+from tests.house.measure import TOP, Def, files, tree
 
 UNITS = {
     "Celsius": "°C",
@@ -54,7 +54,7 @@ def said(annotation: ast.expr | None) -> set[str]:
 def parameters() -> Iterator[Named]:
     """Every parameter of every public function of the core."""
     for path in files("core"):
-        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        for node in ast.walk(tree(path)):
             if isinstance(node, Def) and not node.name.startswith("_"):
                 for given in (*node.args.posonlyargs, *node.args.args, *node.args.kwonlyargs):
                     yield f"{path.relative_to(TOP)}:{node.lineno}", given.arg, said(given.annotation)
@@ -63,7 +63,7 @@ def parameters() -> Iterator[Named]:
 def every_name() -> Iterator[Named]:
     """Every parameter, field and annotated variable of the core, the private ones too."""
     for path in files("core"):
-        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        for node in ast.walk(tree(path)):
             where = f"{path.relative_to(TOP)}:{getattr(node, 'lineno', 0)}"
             if isinstance(node, ast.arg):
                 yield where, node.arg, said(node.annotation)
@@ -73,9 +73,10 @@ def every_name() -> Iterator[Named]:
 
 def test_the_page_knows_every_unit() -> None:
     """Each alias of core/units.py has its sign here: a new unit cannot come in unseen."""
-    tree = ast.parse((TOP / "core/units.py").read_text("utf-8"))
     aliases = {
-        n.target.id for n in tree.body if isinstance(n, ast.AnnAssign) and ast.unparse(n.annotation) == "TypeAlias"
+        n.target.id
+        for n in tree(TOP / "core/units.py").body
+        if isinstance(n, ast.AnnAssign) and ast.unparse(n.annotation) == "TypeAlias"
     }  # type: ignore[union-attr]
     assert aliases == set(UNITS)
 

@@ -1,15 +1,12 @@
 """Each talk is played once for all the tests that look at it."""
 
-import pickle
 from collections.abc import Callable, Iterator
 from functools import cache
 from pathlib import Path
-from pkgutil import resolve_name
 
 import pytest
 
-from bot import pictures
-from bot.papers import forms
+from tests.talks.made_here import made_here
 from tests.talks.performance import Performance, play
 from tests.talks.player import Player
 from tests.talks.talk import talk
@@ -18,16 +15,9 @@ FOLDER = Path(__file__).parent
 
 
 @pytest.fixture(scope="session", autouse=True)
-def made_here() -> Iterator[None]:
-    """What is made apart is made here, of the same plain data: a talk is about its words; a process takes a second."""
-
-    def here(work: str, *given: object) -> bytes:
-        made: bytes = resolve_name(work)(*pickle.loads(pickle.dumps(given)))  # noqa: S301 - our own
-        return made
-
-    with pytest.MonkeyPatch.context() as patch:
-        for room in (pictures, forms):
-            patch.setattr(room, "apart", here)
+def _made_here() -> Iterator[None]:
+    """A picture costs a talk no process."""
+    with made_here():
         yield
 
 

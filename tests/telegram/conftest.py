@@ -15,12 +15,15 @@ import pytest
 from bot.channels.telegram.account import Account
 from bot.channels.telegram.channel import Manners, Telegram
 from bot.channels.telegram.intake import House
+from bot.channels.telegram.traffic import Pace
 from bot.channels.telegram.webhook import WebhookSite
 from tests.telegram.echo_house import EchoHouse
 from tests.telegram.loopback import BotApi
 
 SECRET = "a-secret-of-the-allotment"
 PUBLIC = "https://bot.example.org"
+# ten messages where life has one: for tests of something else than the pace
+QUICK = Manners(Pace(a_second=290, chat_gap=0.105, group_gap=0.31))
 
 
 @pytest.fixture(autouse=True)
@@ -56,9 +59,11 @@ async def running(channel: Telegram, ingress: Awaitable[None]) -> AsyncIterator[
 
 
 @asynccontextmanager
-async def behind_door(way: str, server: BotApi, house: AnyHouse) -> AsyncIterator[Telegram]:
+async def behind_door(
+    way: str, server: BotApi, house: AnyHouse, manners: Manners | None = None
+) -> AsyncIterator[Telegram]:
     """A house behind a door of its own: `way` is "polling" or "webhook"."""
-    house.channel = door(server)
+    house.channel = door(server, manners)
     if way == "polling":
         async with running(house.channel, house.channel.run_polling(house.open)) as channel:
             yield channel

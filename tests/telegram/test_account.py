@@ -5,11 +5,12 @@ from collections.abc import Iterator
 
 import pytest
 
+from bot.channels.telegram import circuit as circuit_room
 from bot.channels.telegram.account import Account, hide_token
 from bot.channels.telegram.channel import Telegram
 from bot.channels.telegram.intake import House, Menu
 from bot.channels.telegram.webhook import WebhookSite
-from tests.telegram.conftest import door, running
+from tests.telegram.conftest import QUICK, behind_door, door, running
 from tests.telegram.echo_house import EchoHouse
 from tests.telegram.loopback import TOKEN, BotApi
 
@@ -42,10 +43,15 @@ def test_the_token_is_not_shown(hidden: None, caplog: pytest.LogCaptureFixture) 
 
 
 async def test_a_whole_session_shows_no_token(
-    server: BotApi, house: EchoHouse, caplog: pytest.LogCaptureFixture, hidden: None
+    server: BotApi,
+    house: EchoHouse,
+    caplog: pytest.LogCaptureFixture,
+    hidden: None,
+    monkeypatch: pytest.MonkeyPatch,
 ) -> None:
     """A session with messages and failures, with every library as talkative as it can be made."""
     ida = server.person("Ida")
+    monkeypatch.setattr(circuit_room, "FIRST_WAIT", 0.1)
     server.fail("getMe", status=500)
     server.fail("sendMessage", "cut")
     house.patience = 2.0
@@ -122,11 +128,12 @@ async def test_commands_that_are_refused_stop_nothing(
     assert "bot_command_invalid" in caplog.text.lower()
 
 
-async def test_lines_are_used_again(server: BotApi, polling: Telegram) -> None:
+async def test_lines_are_used_again(server: BotApi, house: EchoHouse) -> None:
     """A hundred messages one after the other go over one connection, not a hundred."""
     ida = server.person("Ida")
     for number in range(100):
         ida.says(str(number))
-    await server.reaches(ida.chat, 100)
+    async with behind_door("polling", server, house, QUICK):
+        await server.reaches(ida.chat, 100)
 
     assert server.lines <= 6

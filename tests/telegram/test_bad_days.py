@@ -138,14 +138,15 @@ async def test_busy_groups_silence_nobody_else(server: BotApi, polling: Telegram
     assert len(server.to(ida.chat)) == 5
 
 
-async def test_a_start_in_silence_keeps_it(server: BotApi, house: EchoHouse) -> None:
+async def test_a_start_in_silence_keeps_it(server: BotApi, house: EchoHouse, monkeypatch: pytest.MonkeyPatch) -> None:
     """A 429 to the first question of all: it is asked again when the API said, and not before."""
-    server.fail("getMe", **FLOOD | {"extra": {"retry_after": 2}})
+    monkeypatch.setattr(circuit_room, "FIRST_WAIT", 0.05)
+    server.fail("getMe", **FLOOD | {"extra": {"retry_after": 1}})
     async with behind_door("polling", server, house):
         await server.until(lambda: server.count("getMe") == 2)
 
     first, second = (at for method, _, at in server.calls if method == "getMe")
-    assert second - first >= 2.0
+    assert second - first >= 1.0
 
 
 async def test_a_short_silence_is_waited_out(server: BotApi, polling: Telegram) -> None:
@@ -246,8 +247,11 @@ async def test_a_refusal_is_an_answer(server: BotApi, polling: Telegram) -> None
     assert server.count("sendMessage") == 17
 
 
-async def test_a_reply_survives_an_outage(server: BotApi, house: EchoHouse, polling: Telegram) -> None:
+async def test_a_reply_survives_an_outage(
+    server: BotApi, house: EchoHouse, polling: Telegram, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """A 500 and a time-out: what was said is kept, and its reply arrives when it is tried again."""
+    monkeypatch.setattr(circuit_room, "FIRST_WAIT", 0.1)
     house.patience = 2.0
     ida = server.person("Ida")
     server.fail("sendMessage", status=500)

@@ -196,7 +196,7 @@ async def test_a_reminder_that_could_not_go_out_says_when_it_was_due(
     async with asyncio.timeout(PATIENCE):
         while len(server.to(ida.chat)) < 3:  # the channel stays away for a while of the machine's own time
             await home.move(minutes=3)
-            await asyncio.sleep(0.2)
+            await asyncio.sleep(0.05)
 
     assert any("This was due" in each.text for each in server.to(ida.chat)[2:])
 

@@ -56,6 +56,7 @@ async def test_nothing_is_done_that_is_not_kept(
     """A batch is begun while nothing can be kept: no plan, one word that it is not kept; with room again the plan."""
     monkeypatch.setattr(polling_room, "FIRST_BACK_OFF", 0.05)
     monkeypatch.setattr(polling_room, "LONGEST_BACK_OFF", 0.05)
+    monkeypatch.setattr(polling_room, "LONGEST_BREATH", 0.05)
     home, ida = RealHouse(server, tmp_path), server.person("Ida")
     async with talking(server, home):
         ida.says("3.2 kg brisket flat")

@@ -1,14 +1,15 @@
 """Order: the messages of one chat in the order in which they were sent, chats side by side."""
 
 import threading
+from dataclasses import replace
 from datetime import datetime
 
 import pytest
 
-from bot.channels.telegram.channel import Manners, Telegram
+from bot.channels.telegram.channel import Telegram
 from bot.channels.telegram.intake import House
 from bot.reply import Message
-from tests.telegram.conftest import behind_door, door, running
+from tests.telegram.conftest import QUICK, behind_door, door, running
 from tests.telegram.echo_house import HELD_AT_MOST, EchoHouse
 from tests.telegram.loopback import BotApi
 
@@ -20,7 +21,7 @@ async def test_a_chat_keeps_its_order(way: str, server: BotApi, house: EchoHouse
     for number in range(30):
         for person in people:
             person.says(str(number))
-    async with behind_door(way, server, house):
+    async with behind_door(way, server, house, QUICK):
         for person in people:
             sent = await server.reaches(person.chat, 30)
             assert [each.text for each in sent] == [str(number) for number in range(30)]
@@ -66,7 +67,7 @@ async def test_turns_at_once_are_bounded(server: BotApi) -> None:
     people = [server.person(f"P{number}") for number in range(40)]
     for person in people:
         person.says("hello")
-    house.channel = door(server, Manners(turns_at_once=4))
+    house.channel = door(server, replace(QUICK, turns_at_once=4))
     async with running(house.channel, house.channel.run_polling(open_house)):
         for person in people:
             await server.reaches(person.chat, 1)

@@ -8,6 +8,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from bot.channels.lines import Move, Press, Say, acts
+from tests.talks.made_here import made_here
 from tests.talks.player import Player
 from tests.telegram.conftest import running
 from tests.telegram.loopback import BotApi
@@ -23,8 +24,9 @@ async def home(server: BotApi, tmp_path: Path) -> AsyncIterator[RealHouse]:
     """The real house at the door, with its clock and the phones' at the start of the week."""
     house = RealHouse(server, tmp_path)
     house.standing = datetime.fromisoformat(START).replace(tzinfo=ZONE).astimezone(UTC)
-    async with running(house.channel, house.channel.run_polling(house.open)):
-        yield house
+    with made_here():
+        async with running(house.channel, house.channel.run_polling(house.open)):
+            yield house
     house.close()
 
 
