@@ -14,7 +14,7 @@ from tests.talks.talk import talk
 FOLDER = Path(__file__).parent
 
 
-@pytest.fixture(scope="session", autouse=True)
+@pytest.fixture(scope="package", autouse=True)
 def _made_here() -> Iterator[None]:
     """A picture costs a talk no process."""
     with made_here():

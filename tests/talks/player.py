@@ -2,17 +2,22 @@
 
 import io
 import json
+import sqlite3
+import tempfile
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
+from functools import cache
 from pathlib import Path
 from typing import Any
 from zoneinfo import ZoneInfo
 
+from sqlalchemy import event
+
 from bot.assembly import Built, build, newcomer
 from bot.channels.script import YOU, ScriptedChat, Stage
 from bot.channels.talk import Talk
-from bot.reply import Message
+from bot.reply import Message, Outgoing
 
 
 @dataclass
@@ -85,8 +90,30 @@ class Player:
     def house(self) -> Built:
         """The house, built anew after a restart."""
         if self._built is None:
-            self._built = build(f"sqlite:///{self.folder / 'talk.db'}", newcomer(self.zone), self._chat.send)
+            store = self.folder / "talk.db"
+            if not store.exists():
+                store.write_bytes(_empty_store())
+            self._built = build(f"sqlite:///{store}", newcomer(self.zone), self._chat.send)
+            event.listen(self._built.house.engine, "checkout", _unflushed)
         return self._built
+
+
+@cache
+def _empty_store() -> bytes:
+    """The store of a house that nobody has spoken to, made once: a talk is not about its making."""
+    with tempfile.TemporaryDirectory() as folder:
+        store = Path(folder) / "empty.db"
+        build(f"sqlite:///{store}", newcomer(None), _to_nobody).close()
+        return store.read_bytes()
+
+
+async def _to_nobody(_: Outgoing) -> str:
+    raise AssertionError("nobody has spoken yet")
+
+
+def _unflushed(connection: sqlite3.Connection, *_: object) -> None:
+    """No talk ends with the power going: nobody waits for the disk (tests/durability does)."""
+    connection.execute("PRAGMA synchronous = OFF")
 
 
 async def play_all(folder: Path, lines: Iterable[str], restarts: Sequence[int] = ()) -> list[dict[str, Any]]:
