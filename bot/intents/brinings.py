@@ -6,7 +6,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
-from core.cure.contents import SATURATED_BRINE
+from core.cure.contents import LEAFLET_BRINE, SATURATED_BRINE
 from core.units import Hours
 
 NIGHT: Final[Hours] = 12.0  # common practice
@@ -43,6 +43,7 @@ _WISHED: Final = re.compile(
     r"^(?:make (?:it|that)|(?:i )?want|only|just|lets (?:do|say)|change (?:it |that )?to|leave (?:it|them) (?:for )?) "
     rf"(?P<span>(?:{_N}|an?|half an) ?(?:h|hrs?|hours?|min\w*)) in (?:the |its )?brine$"
 )
+_STRONG: Final = re.compile(r"\b(?:strong|strong wet|quick|fast) brin(?:e|ing)\b")
 _DEGREES: Final = re.compile(
     rf"\b(?P<n>{_N}) ?(?:°|degrees?|deg)?,? ?(?:sal(?:ometer|inometer)?|brine ?ometer)\b(?: degrees?)?"
     rf"|\b(?P<of>{_N}) ?(?:°|degrees?|deg) (?:salt )?brine\b"
@@ -116,6 +117,8 @@ def _strength(text: str) -> list[Found]:
         return [(said[0], {"brine_strength": grams / (1000.0 + grams)})]
     if said := _PARTS.search(text):
         return [(said[0], {"brine_strength": 1.0 / (1.0 + float(said["n"]))})]
+    if (plain := _STRONG.search(text)) and not re.search(r"\d ?(?:%|percent|pct|°|sal)", text):
+        return [(plain[0], {"brine_strength": LEAFLET_BRINE})]
     said = _DEGREES.search(text)
     degrees = measures.number(said["n"] or said["of"]) if said else None
     if said is None or degrees is None or not 10.0 <= degrees <= 100.0:

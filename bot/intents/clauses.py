@@ -45,6 +45,14 @@ _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
 _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
+_BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
+    r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|cooling"
+    r"|chilling) )*(?:in|into) the (?:fridge|cold|ice)\b"
+)
+_MEAT: Final = re.compile(
+    r"\b(?:meat|bag|bags|bagged|everything|both|flats?|brisket|bell(?:y|ies)|ham|fish|trout|salmon|loin)\b"
+)
+
 
 def sentences(text: str, context: Context) -> list[Intent]:
     """The intents of a plain line in their order; a clause that is not understood is an Unclear word."""
@@ -87,6 +95,8 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
     """«meat in, brine 38 f», «pulled at 201»: what was read comes before what was done upon it, however it is told."""
     if any(isinstance(i, StepDone) and i.step == Kind.THAW for i in intents):  # «was frozen, defrosted it yesterday»
         intents = [i for i in intents if not (isinstance(i, Change) and i.changes == {"frozen": True})]
+    if _BRINE_COOLS.search(text) and not _MEAT.search(text):
+        intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
     if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]

@@ -10,6 +10,7 @@ _HALF: Final = r"(?P<half>am|pm|a\.m\.?|p\.m\.?)"
 _BEFORE: Final = (
     r"\b(?:at|@|to|by|until|til|till|since|from|around|before|after|ready for|um|bis|ab|von|gegen|seit|auf) "
 )
+_MONTHS: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
 CLOCKS: Final = tuple(
     re.compile(pattern)
     for pattern in (
@@ -18,7 +19,8 @@ CLOCKS: Final = tuple(
         r"(?<![\d.:/])(?P<h>[01]?\d|2[0-4])(?:[.](?P<m>[0-5]\d))? ?(?:oclock|uhr)\b",
         r"(?<![\d.:/])(?P<h>1[3-9]|2[0-3])h\b",
         rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])\.(?P<m>[0-5]\d)(?![\d%])",
-        rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])(?P<m>[0-5]\d)?(?![\w.:/%°\"-]|\.\d)",
+        rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])(?P<m>[0-5]\d)?"
+        rf"(?![\w:/%°\"-]|\.(?!$| (?!{_MONTHS})))",  # «at 4. we like it salty», no «4. march»
         r"\b(?P<word>noon|midday|midnight|mittags?|mitternacht)\b",
     )
 )

@@ -19,6 +19,7 @@ SILENT: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u2
 _APOSTROPHES: Final = str.maketrans(
     {"'": "", "’": "", "‘": "", "`": "", "´": "", "″": '"', "”": '"', "“": '"', "„": '"', "º": "°"}
 )
+_WE_WOULD: Final = re.compile(r"\bwe['’‘`´]d\b", re.IGNORECASE)  # without its sign it would be a Wednesday
 _VULGAR: Final = "½¼¾⅓⅔⅛⅜⅝⅞"
 _COMMAND: Final = re.compile(r"^/(?P<word>[a-z_]{2,20})(?:@\w{1,40})?\b")
 _DAY_ISH: Final = re.compile(  # «sat 5ish» is an hour, and no date
@@ -38,6 +39,7 @@ def normal(text: str, language: str = "en", celsius: bool = False) -> str:
     text = unsigned(SILENT.sub(" ", text).replace("\n", " ; "))
     for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
         text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
+    text = _WE_WOULD.sub("we would", text)
     text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
     text = _WORD_ISH.sub(r"at \1", text)
     text = _DAY_ISH.sub(r"\1 at \2", text)

@@ -180,13 +180,12 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
     named = bool(meat(text))
     has_weight = "mass" in draft.said or bool({"mass", "unit", "share"} & draft.typed.keys())
     if named:
-        if len(_unknown_words(text)) > _FOREIGN and not verb:
-            return False
+        eaten = context.phase == "none" and when.meal(text, _afresh(context)) is not None
+        if len(_unknown_words(text)) > _FOREIGN and not verb and not (has_weight and eaten):
+            return False  # a meat, its weight and a meal are a batch, whatever else is told of it
         rest = without(text)
         alone = context.phase == "none" and not content(rest) and not re.search(r"\d", rest)
-        return (
-            has_weight or verb or alone or (context.phase == "none" and when.meal(text, _afresh(context)) is not None)
-        )
+        return has_weight or verb or alone or eaten
     if not has_weight or (context.phase != "none" and not verb):
         return False
     return verb or _only_of_something(text)

@@ -176,4 +176,11 @@ def _pieces(text: str, measure: Measure) -> list[float]:
         return [measure.value]
     if times := _TIMES.search(before) or _EACH.search(_blanked(text, [measure])):  # «4 lb each» is no four pieces
         return [measure.value] * int(next(group for group in times.groups() if group))
-    return [measure.value]
+    return [measure.value] * _far_count(text, measure)
+
+
+def _far_count(text: str, measure: Measure) -> int:
+    """«got 6 of them from the farm, gutted, about 350 g each»: how many, where one count alone stands in the text."""
+    rest = _blanked(text, [measure])
+    counts = {int(n) for n in _COUNT.findall(rest)}
+    return counts.pop() if len(counts) == 1 and _OF_EACH.search(rest) else 1

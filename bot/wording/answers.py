@@ -6,6 +6,7 @@ from bot.wording import (
     cautions,
     cooling,
     cure_days,
+    doneness,
     doses,
     incidents,
     meats,
@@ -135,6 +136,8 @@ def safe(a: Assessment) -> str:
 
 def eta(a: Assessment) -> str:
     """How much longer."""
+    if a.ready is not None and (there := doneness.there(a)):
+        return there
     if a.ready is not None:
         return say(
             "Ready {when}, {left}.\n{stall}",

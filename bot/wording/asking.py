@@ -177,6 +177,8 @@ def ways(a: Assessment, offered: tuple[Way, ...]) -> Rows:
         "hot": say("Eat it hot, meal {at}"),
         "dry": say("Dry cure, meal {at}"),
         "inject": say("Inject, meal {at}"),
+        "strong": say("Strong brine, meal {at}"),
+        "strong_hot": say("Strong brine, eaten hot, {at}"),
         "thinner": say("Split to {mm}, meal {at}"),
     }
     rows = []

@@ -11,6 +11,14 @@ from core.units import Celsius
 UNDER_K: Celsius = 4.0  # so far under its target, and what comes off is another product than was planned
 
 
+def there(a: Assessment) -> str:
+    """That the last core on the fire stands where it is to come off, and what to do now; nothing before that."""
+    core = a.batch.last(Probe.CORE)
+    if smoked_fish.at_floor(a):
+        return smoked_fish.reached(a)
+    return meats.reached(a) if core is not None and core.celsius >= a.batch.setup.target_c else ""
+
+
 def pull_asked(a: Assessment) -> str:
     """At what core it comes off, for its purpose and for the others of the product, and the floor under all."""
     made, setup = product(a.batch.setup.product), a.batch.setup

@@ -150,6 +150,8 @@ def ways(offered: tuple[Way, ...]) -> str:
         "hot": say("eaten hot it needs no day for the chill"),
         "inject": say("injecting it needs {d}"),
         "dry": say("a dry cure needs {d}"),
+        "strong": say("a strong brine, 1 part of salt to 7 of water by weight, needs {d}"),
+        "strong_hot": say("a strong brine, 1 part of salt to 7 of water by weight, needs {d}"),
         "thinner": say("split to half its thickness it needs {d}"),
         "soonest": say("a later date leaves time"),
         "date": say("a later date leaves time"),

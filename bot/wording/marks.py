@@ -51,8 +51,26 @@ def done(step: Step, change: Change, at: datetime) -> str:
     moved = plans.moved(change.before.plan if change.before else None, a) if step.kind not in FOLLOWED else []
     return "\n".join(
         t
-        for t in (lead, middle, *moved, *plans.late(a, change.before.plan if change.before else None), plans.coming(a))
+        for t in (
+            lead,
+            _came_out(step, change, at),
+            middle,
+            *moved,
+            *plans.late(a, change.before.plan if change.before else None),
+            plans.coming(a),
+        )
         if t
+    )
+
+
+def _came_out(step: Step, change: Change, at: datetime) -> str:
+    """That it came out of its cure was not said; its hour counts for the nitrite and the days, so it is told."""
+    before = change.before.batch.done if change.before else {}
+    if step.kind in (Kind.OUT, Kind.RINSE) or "out" in before or "out" not in change.after.batch.done:
+        return ""
+    clock = numbers.when(at, change.after.person, change.after.now)
+    return say(
+        "Out of the cure: I take {at} too. If it was earlier, type it, like «out of the cure at 7:30».", at=clock
     )
 
 

@@ -7,10 +7,10 @@ from bot.intents.intents import Ask
 from bot.wording import (
     asking,
     cooling,
+    doneness,
     fire,
     holding,
     incidents,
-    meats,
     numbers,
     plans,
     rises,
@@ -168,13 +168,10 @@ def _brine(a: Assessment, plain: Plain) -> str:
 
 def _ready(a: Assessment, tender: bool) -> str:
     target = shown(a.batch.setup.target_c, a.person)
-    core = a.batch.last(Probe.CORE)
     if tender:
         return say("Tender is better than a number: take it off, and say «off». Then let it rest.")
-    if smoked_fish.at_floor(a):
-        return smoked_fish.reached(a)
-    if core is not None and core.celsius >= a.batch.setup.target_c:
-        return meats.reached(a)
+    if there := doneness.there(a):
+        return there
     if a.ready is None:
         return ""
     return say("Ready {when}, at {target}.", when=numbers.time_band(a.ready, a.person, a.now), target=target)

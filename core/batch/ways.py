@@ -7,6 +7,7 @@ from typing import Any
 
 from core.batch.assess import Assessment, assess
 from core.batch.batch import Batch
+from core.cure.contents import LEAFLET_BRINE
 from core.errors import SaltbellError, TooSoon
 from core.plan.hours import wall_of
 from core.plan.recipe import product
@@ -36,6 +37,7 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
         *((("hot", {"purpose": "hot"}),) if _chilled_for_nothing(a) else ()),
         ("inject", {"method": "inject"}),
         ("dry", {"method": "dry"}),
+        *_by_the_clock(a),
         ("thinner", {"thickness": a.piece.thickness / 2, "cut_in": 2}),
         *((name, {"deadline": date}) for name, date in _next_dates(a).items()),
     )
@@ -45,6 +47,14 @@ def alternatives(a: Assessment) -> tuple[Way, ...]:
     ways = tuple(way for way in found if way is not None)
     in_time = any(way.in_time for way in ways)
     return ways if in_time else (*_quicker(a, tries, open_ones), *ways)
+
+
+def _by_the_clock(a: Assessment) -> tuple[tuple[str, dict[str, Any]], ...]:
+    """Of fish in plain salt: the strong brine of an hour or two, and the same eaten hot."""
+    if not product(a.batch.setup.product).hours.brining:
+        return ()
+    brine = {"method": "brine", "brine_strength": LEAFLET_BRINE}
+    return ("strong", brine), *((("strong_hot", {**brine, "purpose": "hot"}),) if _chilled_for_nothing(a) else ())
 
 
 def _chilled_for_nothing(a: Assessment) -> bool:
