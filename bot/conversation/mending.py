@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
+from math import isclose
 from typing import Any
 
 from bot.conversation import moving, reading, righting, starting
@@ -23,6 +24,7 @@ from core.service.turn import Turn
 
 SIZES = frozenset({"kg", "lb", "mm", "cm", "in"})
 OTHER_UNIT = {"kg": "lb", "lb": "kg"}
+_FINEST = 4  # decimals; nobody types more of a weight or a thickness
 SAME = 0.05  # in the unit in which it was typed
 LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of no reading of another day
 SAME_READING_K = 0.6  # a number said again is the one that was kept, rounding included
@@ -147,10 +149,18 @@ def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[R
     was = intent.unit_was or OTHER_UNIT.get(unit)
     if kept is None or was is None:
         return (Reply(unclear.which_size(), facts={"answer_kind": "asked_back", "asked": field}),)
+    if _decimals(from_house(kept, unit)) < _decimals(from_house(kept, was)):  # nobody types 3.4019: it is so already
+        text = unclear.so_already(from_house(kept, unit), unit)
+        return (Reply(text, facts={"answer_kind": "asked_back", "asked": field}),)
     value = to_house(round(from_house(kept, was), 2), unit)
     if half:
         return starting.start(turn, meant, Start({field: value}))
     return _changed(turn, meant.of(intent.batch), {field: value})
+
+
+def _decimals(value: float) -> int:
+    """How many decimals a number must have been typed with."""
+    return next((many for many in range(_FINEST) if isclose(value, round(value, many), rel_tol=1e-9)), _FINEST)
 
 
 def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:

@@ -177,7 +177,9 @@ def _mass(text: str, context: Context) -> dict[str, Any]:
         or not _MEANT_AS_MASS.search(text)
     ):
         return {}
-    if re.match(r"^i weigh \d", text):  # who says it, not what lies in the cure
+    if re.match(
+        r"^(?:i|he|she|they|my \w+|the (?:dog|cat|kid|baby)) weighs? \d", text
+    ):  # who says it, not what lies in the cure
         return {}
     mass = masses[0]
     salts = re.search(r"\b(?:salt|cure|sugar|pink|water|charcoal|rub)\b", text)

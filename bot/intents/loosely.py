@@ -22,6 +22,17 @@ LOOSE_RULES: Final = tuple(
         # a core at which it shall be done
         (r"\b(?:stop|finish|quit|call it|end)(?: (?:it|cooking|the cook))? at (?=(?:1\d\d|20\d|21[0-2]|[6-9]\d)\b"
          r"(?! ?(?:min|h\b|hours|%|g\b)))", "pull it at "),
+        # how it is, behind a number
+        (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
+         r"|spot on|nice"
+         r"|lovely|happy days|as it should be)[ .!]*$", r"\1"),
+        (r"\bthis am\b", "this morning"), (r"\b(?:did|done) (?:mine|ours|hers|his|theirs)\b", "did it"),
+        (r"^(?:nah|nope|no|oh|ok|hm+|actually)[, ]+(?=(?:forget it|never ?mind|undo|scratch that)$)", ""),
+        (r"^(raining|snowing|pouring|hailing)( down| hard| a bit| here| now)*$", r"its \1"),
+        # a weight in short
+        (r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?k\b(?! ?(?:m\b|run|people|cal|ppm))(?=.*\b(?:smoked?|cured?|bacon"
+         r"|pastrami|ham|crown|bird"
+         r"|turkey|chicken|for)\b)", r"\1 kg"),
         # each of the days that were missed
         (rf"^((?:(?:i|we|sorry|oops) )*(?:missed|forgot)(?: the)?) ({DAY}) (?:and|&) (?=(?:{DAY})$)", r"\1 \2, \1 "),
         # «20.3. 12h», «sat 13h»: an hour behind its day

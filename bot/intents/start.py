@@ -65,6 +65,10 @@ _OTHER_CUT: Final = re.compile(
     r"\b(?:chuck|shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel|hocks?|trotters?"
     r"|jowls?|tenderloin|oxtail|hearts?)\b"
 )
+_BY_HAND: Final = re.compile(
+    r"\b(?:\w+ )?(?:fingers?|thumbs?|hands?|knuckles?|palms?)(?:s)?(?: width)? (?:thick"
+    r"|deep|wide|tall)\b"
+)
 _BIRD_OR_FISH: Final = re.compile(r"\b(?:turkey|chicken|duck|goose|bird|fish|salmon|trout)\b")
 _THICK_BARE: Final = re.compile(rf"(?<![\w./])({measures.NUMBER}) thick\b")  # «2.25 thick», in the person's own unit
 _CURED: Final = re.compile(
@@ -241,8 +245,8 @@ def _take_fields(text: str, draft: _Draft, context: Context) -> None:
     bare = _THICK_BARE.search(text) if "thickness" not in found.fields else None
     if bare and len(metres := thicknesses(measures.number(bare[1]) or 0.0, bare[1], context)) == 1:
         draft.said["thickness"] = metres[0]
-    elif bare:
-        draft.typed["thickness"] = bare[0]
+    elif bare or (hand := _BY_HAND.search(text)):
+        draft.typed["thickness"] = bare[0] if bare else hand[0]
     draft.said.update(found.fields)
     draft.typed.update(found.unclear)
     if "method" not in draft.said and re.search(r"\bdry\b(?! (?:rub|weather))", text):

@@ -7,7 +7,7 @@ import re
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Ask, Happened, Intent, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.intents import Ask, Cancel, Change, Happened, Intent, StepDone, StepMissed, StepSkipped, Unclear
 from core.plan.steps import Kind
 
 _A_BIT: Final = (
@@ -76,6 +76,9 @@ _REMARKS: Final = tuple(
                    r"|bag|bags"
                    r"|two|three|2|3|4|smaller|bits|pieces|halves|fit|fits|to|it))*$"),
         ("halved", r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
+        ("meal_off", r"^(?:the |my )?(?:dinner|lunch|party|meal|supper|bbq|barbecue|do|event)s? (?:is |has been "
+                     r"|been )?"
+                     r"(?:off|cancelled|canceled|called off|not happening|scrapped)(?: now| sorry)?$"),
         ("watch", r"^(?:please |pls |can you |just )?(?:only )?(?:text|message|ping|call|tell|alert|warn|buzz|wake"
                   r"|notify"
                   r"|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit|core"
@@ -125,6 +128,12 @@ _PULL_EARLY: Final = re.compile(
     r"(?: (?:now|today|tonight|early|already|tomorrow|on \w+day|a day early))*$"
 )
 _SHORT_OF_IT_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
+_TO_BED: Final = re.compile(
+    r"^(?:(?:im|i am|ok|right|well|just|we are|time|its|good ?night|night|and) )*(?:(?:going|off|heading|time"
+    r"|gone)(?: up)?"
+    r" (?:to|for) (?:bed|sleep|kip)|turning in|calling it a night|hitting the (?:hay|sack))(?: now| soon)?$"
+)
+_WATCHED: Final = ("cooking", "resting", "chilling")  # something burns or cools that wants a look
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -137,6 +146,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)
+    if _TO_BED.match(bare) and context.phase in _WATCHED:
+        return Ask("bed", text=text)
     if _ADDED.search(bare) and context.phase in ("waiting", "curing"):
         return Unclear("added", bare)
     if _PULL_EARLY.search(bare) and context.phase == "curing":
@@ -170,4 +181,6 @@ def _due(why: str, context: Context) -> tuple[Intent, ...]:
         return (StepSkipped(),)
     if why == "ready" and context.phase == "cooking":
         return (StepDone(str(Kind.OFF)),)
+    if why == "meal_off":
+        return (Cancel(), Change({"deadline": None}))
     return (StepDone(),) if why in ("which", "ready") and context.due_step else ()

@@ -112,6 +112,8 @@ def _value(name: str, value: Any, person: Person) -> str:
     if isinstance(value, datetime):
         return say("Meal {moment}", moment=_moment(value, person))
     match name, value:
+        case "deadline", None:
+            return say("Only the date")
         case "probe", str():
             place, _, unit = value.partition("/")
             return f"°{unit.upper()} {_PLACES.get(place, place)}"

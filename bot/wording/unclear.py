@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from bot.intents.intents import Unclear
-from bot.wording import asking, language, options, refusals
+from bot.wording import asking, language, numbers, options, refusals
 from core.person import Person
 
 
@@ -36,6 +36,14 @@ def nothing_to_mend() -> str:
 def which_size() -> str:
     """A unit put right, where it is not known which number it belongs to."""
     return language.say("Which number is that about? Type it with its unit, like 3.2 kg or 48 mm.")
+
+
+def so_already(value: float, unit: str) -> str:
+    """A unit put right that is the one which was noted."""
+    return language.say(
+        "It is noted as {size} already, so nothing is changed. If that is not right, type it whole, like «it weighs 3.1 kg».",
+        size=f"{numbers.plain(value)} {unit}",
+    )
 
 
 def taps(offered: Sequence[Any], person: Person) -> asking.Rows:
@@ -148,6 +156,9 @@ _REMARKS = {
     "halved": language.later(
         "How thick is the thickest of the pieces now? Type it, like 40 mm or 1.6 in: it sets the days anew.\n"
         "The dose stays as long as all of them lie in it."
+    ),
+    "meal_off": language.later(
+        "Is the whole batch to be dropped, or only the date of the meal? Tap it, or type a new day; nothing is changed yet."
     ),
     "watch": language.later(
         "I read no thermometer: I know only what you type, so I cannot watch it for you.\n"

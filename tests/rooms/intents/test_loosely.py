@@ -36,6 +36,7 @@ CURE = context("curing", POUNDS)
         ("meat smells like feet", "spoiled"),
         ("its slimy", "spoiled"),
         ("make it 2 people more", "guests"),
+        ("dinners off", "meal_off"),
     ],
 )
 def test_what_may_be_several_things_is_asked(text: str, why: str) -> None:
@@ -68,6 +69,8 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("never wrapped it", "missed wrap"),
         ("gonna be late, dinner 7 not 6", "meal sat19:00"),
         ("its been an hour at 152", "read core 152f"),
+        ("151 looking good", "read core 151f"),
+        ("going to bed", "ask bed"),
     ],
 )
 def test_beside_the_fire(text: str, meant: str) -> None:
@@ -94,6 +97,9 @@ def test_the_lid_is_heard() -> None:
         ("hold all msgs till monday", "pause"),
         ("frij says 41 is that bad", "read fridge 41f & ask safe"),
         ("its been 39 all day", "read fridge 39f"),
+        ("36f all good", "read fridge 36f"),
+        ("did mine this am", "done @08:00"),
+        ("he weighs 90kg lol", "question"),
         ("want it sliced thin on the machine", "set purpose=thin"),
         ("i missed monday and tuesday", "missed flip & missed flip"),
         ("im using lbs and fahrenheit", "settings units"),
@@ -121,6 +127,8 @@ def test_away_for_days() -> None:
         ("flat 3200g for 20.3. 12h", "start brisket_flat 3.2kg sat12:00"),
         ("two chickens 1.6 and 1.8 kg smoke sunday 5", "start chicken 3.4kg sun17:00"),
         ("pork shoulder 5kg ham for xmas", "start shoulder 5kg sat"),
+        ("turkey breast 2.5k smoked for sunday", "start turkey 2.5kg sun"),
+        ("belly is 2.3 kilo and about two fingers thick", "start bacon 2.3kg ?thickness"),
         ("11 lb ham bone in easter sunday 2pm", "start ham ham_bone_in 4.99kg sun14:00"),
     ],
 )
