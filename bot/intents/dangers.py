@@ -17,8 +17,8 @@ _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
 def read_danger(text: str, shown: str, context: Context) -> Intent | None:
-    """The question or call for help of a plain text that is grave by its words, or by those that were typed abroad."""
-    named = abroad(shown) or grave(text)
+    """The question or call for help of a plain text that is grave by its words."""
+    named = _named(text, shown)
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
@@ -28,11 +28,16 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
-    named = None if context.phase == "none" else abroad(shown) or grave(text)
+    named = None if context.phase == "none" else _named(text, shown)
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
     return [Question(text)]
+
+
+def _named(text: str, shown: str) -> str | None:
+    """The danger that a line names by its words as understood, or as typed: mending may lose one."""
+    return abroad(shown) or grave(text) or grave(shown)
 
 
 def _figured(named: str, text: str) -> bool:
