@@ -211,5 +211,6 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         due_step=steps.due_step(turn, a),
         mass=a.batch.setup.mass,
         on_at=a.on_at,
+        out_due=steps.out_due(a),
         brine_made=a.batch.phase is Phase.WAITING and {"brine"} == {"brine", "brine_check"} & a.batch.done.keys(),
     )

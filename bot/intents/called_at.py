@@ -42,7 +42,8 @@ _PART_AT: Final = re.compile(
     rf"|is))+ (?P<new>{_AN_HOUR})\b"
 )
 _NO_FLIPS: Final = re.compile(
-    r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want)(?: \w+){0,3}? (?:all )?(?:the "
+    r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want|(?:turn|switch)(?:ed|ing)? off|disable"
+    r"|cancel)(?: \w+){0,3}? (?:all )?(?:the "
     r"|these |your )?"
     r"(?:flip(?:s|ping)?|turn(?:s|ing)?) (?:reminders?|pings?|messages?|calls|texts|notifications|alerts)\b"
     r"|\b(?:mute|silence) (?:the |these )?(?:flips|turns)\b"
@@ -51,6 +52,11 @@ _NO_FLIPS: Final = re.compile(
 )
 _GLUED: Final = re.compile(r"(\d{1,2})([0-5]\d)")
 _EVENING_FROM: Final = 15
+NOON: Final = 12
+_BY_DAY: Final = re.compile(
+    r"\b(?:sleep days|(?:night|late) ?shifts?|(?:after|on|work) nights|by day"
+    r"|in the daytime|during the day)\b"
+)
 _NEAR_H: Final = 1.0  # «not 8» means the reminder of 8:00, or one within the hour
 
 
@@ -116,7 +122,8 @@ def _quiet(text: str, context: Context) -> Settings | None:
     if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep|wake me)\b", text):
         return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
     if len(hours) == 2:
-        return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
+        by_day = hours[1].hour > NOON or _BY_DAY.search(text)  # «from 9 to 15» is on a clock of 24 hours
+        return Settings({"quiet_from": hours[0] if by_day else _evening(hours[0], text), "quiet_to": hours[1]})
     if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):
         return Settings({"quiet_to": hours[0]})
     if len(hours) == 1 and re.search(r"\b(?:after|past|nach|from)\b", text):

@@ -31,9 +31,11 @@ from bot.intents.moves import read_move, read_word
 from bot.intents.pauses import read_pause
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_settings
+from bot.intents.since import read_warm_since
 from bot.intents.start import read_start
 from bot.intents.started import read_started
 from bot.intents.steps import read_step
+from bot.intents.whereabouts import read_whereabouts
 from bot.intents.yard import read_yard
 from core.batch.events import Probe
 from core.plan.steps import Kind
@@ -124,6 +126,10 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [started]
     if asked := _hour_or_cold(text, context):
         return [asked]
+    if found_all := read_warm_since(text, context):
+        return found_all
+    if moved := read_whereabouts(text, context):
+        return [moved]
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
     if told := _happened(text, context):

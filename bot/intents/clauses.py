@@ -23,6 +23,7 @@ from bot.intents.intents import (
     Snooze,
     Start,
     StepDone,
+    StepSkipped,
     Temperature,
     Unclear,
 )
@@ -270,6 +271,12 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
         case Snooze(until=None, by=None), Snooze():
             return two
         case Pause(until=None), Pause():
+            return two
+        case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»
+            return two
+        case Change(changes={"chill": _}), Unclear(why="chilled_on"):
+            return one
+        case Unclear(why="chilled_on"), Change(changes={"chill": _}):
             return two
         case MoveDeadline(to=None), MoveDeadline(to=to) if to:  # «running 30 late, 6:30 ok»
             return two

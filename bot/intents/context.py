@@ -24,8 +24,9 @@ class Context:
     may mean, the latest first.
     `due_step` is the key of the step that was last called for. `target_c` is the core at which it shall come off.
     `mass` is that of the batch in hand, which tells pounds from kilos in «trimmed is 6.9». `on_at` is when the meat
-    went on the fire. `brine_made`: it cools, and the meat is not in it yet. `home_zone` is the clock that they left for
-    a journey, "" at home. `flip_hours` are those at which this person is reminded, on their own clock.
+    went on the fire, `out_due` when the plan has it out of the cure, until it is. `brine_made`: it cools, and the meat
+    is not in it yet. `home_zone` is the clock that they left for a journey, "" at home. `flip_hours` are those at which
+    this person is reminded, on their own clock.
     """
 
     now: datetime
@@ -45,6 +46,7 @@ class Context:
     due_step: str | None = None
     mass: Kilograms | None = None
     on_at: datetime | None = None
+    out_due: datetime | None = None
     brine_made: bool = False
     home_zone: str = ""
     flip_hours: tuple[time, ...] = (time(8), time(20))

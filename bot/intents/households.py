@@ -79,7 +79,8 @@ _KINSFOLK: Final = words(
 _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone else else")
 _NOBODY: Final = words(
     "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
-    " should shall must may might would will please pls to dont do does did not just"
+    " should shall must may might would will please pls to dont do does did not just dog dogs cat cats fox"
+    " raccoon flies"
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),

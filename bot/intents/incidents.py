@@ -94,9 +94,17 @@ _SOMEBODY_OUT: Final = re.compile(  # «no flip today was out»: nothing that li
     r"(?<!it )(?<!meat )(?<!bag )(?<!bags )(?<!they )(?<!that )(?<!brisket )(?<!ham )(?<!flat )(?<!belly )(?<!piece )"
     r"\bwas out$"
 )
-_NOT_CURE: Final = re.compile(r",? (?:and )?(?:not|no) (?:the )?(?:curing salt|pink salt|curing|pink|cure)$")
+_NOT_CURE: Final = re.compile(
+    r",? (?:and )?(?:not|no|instead of) (?:the )?(?:curing (?:salt|one|stuff)|pink salt"
+    r"|curing|pink|cure|right (?:one|stuff))$"
+)
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
+_BEFORE_THE_COLD: Final = re.compile(
+    r",? ?\bbefore (?:(?:it|i|we|she|he|they) (?:went|put|got|started|could|came)[^,;]*|(?:the |its )?(?:ice"
+    r"|chill|fridge|bath)\b[^,;\d]*)"
+)
+_TO_OVEN: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?oven\b")  # where it goes on at once
 _ON_FIRE: Final = ("drying", "cooking", "resting")
 _OVERNIGHT: Final = re.compile(r"\b(?:overnight|all night|über nacht)\b")
 _PINK: Final = re.compile(
@@ -164,7 +172,7 @@ class Told:
 
 def read_happened(text: str, context: Context) -> Told | None:
     """An incident, where a plain text tells of one."""
-    text = _NOT_THE_OTHER.sub("", _NOT_CURE.sub("", text))
+    text = _NOT_THE_OTHER.sub("", _NOT_CURE.sub("", _BEFORE_THE_COLD.sub("", text)))
     if _DENIED.search(text) and not text.startswith(("i didnt", "we didnt", "didnt")):
         return None
     hit = next(((what, found) for what, words in _WHAT if (found := words.search(text))), None)
@@ -175,7 +183,7 @@ def read_happened(text: str, context: Context) -> Told | None:
         return None
     if what == "left_out" and (_WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
         return None
-    if what == "fire_out" and context.phase not in _ON_FIRE:
+    if what == "fire_out" and (context.phase not in _ON_FIRE or _TO_OVEN.search(text)):
         return None
     if what == "cure_in_rub" and context.phase in ("none", "waiting") and found[0].startswith("rubbed"):
         return None  # before it is in the cure that is how a dry one goes in

@@ -42,6 +42,18 @@ LOOSE_RULES: Final = tuple(
         (r"\b(?:cooker|grill|smoker|bbq|barbecue|pit)s? (?:is )?an? (gas|electric|kettle|offset|ceramic|drum|steel)"
          r"(?: one| grill| smoker| bbq)?$", r"\1 cooker"),
         # and is away
+        # rooms and boxes that are kept as cold as a fridge
+        (r"\b(?:walk|reach)[- ]?in(?: (?:cooler|fridge|refrigerator|chiller|box|cold ?room))?\b"
+         r"|\bcold ?room\b", "fridge"),
+        # done just now, and what was not done before
+        (r"\b((?:flipped|turned|done|did)(?: it| them| the bag)?),? (?:lol |haha |but |and )*(?=(?:i )?(?:forgot"
+         r"|missed)\b)",
+         r"\1, "),
+        (r"(?<=[a-z]) (?:lol|haha+|lmao|hehe)(?= [a-z])", ","),
+        (r"(?<=\w),? (?:but )?(?:i |we )?(?:cant|can not|cannot|wont) (flip|turn|rinse|wrap|do)(?: it"
+         r"| them)? (?:un)?til+ (?:like |about )?"
+         r"(?=\d)|^(?:i |we )?(?:cant|can not|cannot|wont) (?P<w>flip|turn|rinse|wrap|do)(?: it| them)? (?:un)?til+ "
+         r"(?:like |about )?(?=\d)", lambda m: f"remind me to {m[1] or m['w']} at "),
         (r"^(?:(?:i|we|im|ill|be|we are|were|will|going|go|leaving|off|heading) )+(?:on|for) (?:an? |my |our )?"
          r"(?:holidays?|vacation|trip)\b(?! (?:mode|time))", "im away"),
     )

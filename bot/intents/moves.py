@@ -17,6 +17,11 @@ _MEAL: Final = (
     r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"
     r"|the whole (?:thing|plan)|the plan|all)"
 )
+_BEHIND: Final = re.compile(
+    r"^(?:(?:im|i am|we are|its|it is|were|running|about|run|cook|fire|bit"
+    r"|a) )*\S+ ?\w* (?:late|behind)$"
+)
+_OF_THE_MEAL: Final = re.compile(rf"\b(?:{_MEAL}|guests?|people|family|friends|kids|parents|everyone)\b")
 _MOVE: Final = (
     r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring"
     r"|brought|shove|bump|slide|nudge|knock|kick|verschieb\w{0,3})"
@@ -199,6 +204,8 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
         return None
     if _LATER_SPAN.search(text) and context.due_step:  # an answer to a reminder, or a meal that is moved
         return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
+    if context.phase == "cooking" and _BEHIND.search(text) and not _OF_THE_MEAL.search(text):
+        return Unclear("late", text[:60], (MoveDeadline(by=sign * by),))  # the fire, or the meal
     return MoveDeadline(by=sign * by)
 
 

@@ -23,7 +23,11 @@ _PAUSE: Final = re.compile(
     r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
     r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
     r"|for|on)\b"
-    r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b|\bleave me alone\b"
+    r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b(?! (?:so "
+    r"|that )?(?:often|much|every|each|about|\d))|\bleave me alone\b"
+    r"|\b(?:nobody|no one|nobodys|not anybody)(?: is| will be| here)? (?:at )?(?:home|here|in"
+    r"|around) (?=(?:un)?till?\b)"
+    r"|\b(?:dont|do not) (?:ping|text|messag|bug|remind|buzz|wake|call|disturb)\w* (?:me |us )?(?=(?:un)?till?\b)"
     r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:(?:mon|tue|wed"
     r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b(?! (?:on )?(?:the )?(?:wrap|foil|light|flip|turn"
     r"|rins|slic|rub))|^(?:ill |we will |well "
@@ -37,10 +41,12 @@ _PAUSE: Final = re.compile(
     r"|pings|texts|notifications)\b"
 )
 _ONLY_TROUBLE: Final = re.compile(
-    r"\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
+    r"\b(?:wake|text|ping|call|message|buzz|bother) (?:me |us )?only (?:if|when|for)\b"
+    r"|\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
     r"|anything"
     r"|theres|there is|it|its)\b|\bonly (?:the )?(?:important|safety|urgent) (?:ones|stuff|things|messages|pings)\b"
 )
+_TO_BED: Final = re.compile(r"\b(?:bed|sleep|asleep|night|tonight)\b")
 _THROWN: Final = re.compile(
     r"^(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped) (?:it|them|the (?:meat|lot"
     r"|batch))"
@@ -64,8 +70,12 @@ _RESUME: Final = re.compile(
     r"|notifications)(?: back| on| again)+)\b"
 )
 _CANCEL: Final = re.compile(
-    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin)(?: (?:it"
-    r"|this|that|the|my|batch|cook|cure|whole thing|everything|all|plan|brisket|pastrami|meat|one))*$"
+    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin"
+    r"|forget)(?: (?:it"
+    r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one))*"
+    r"(?:(?<!forget)(?<!forget it)(?<!forget that)(?<!forget this),? (?:because |since )?(?:the |my "
+    r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
+    r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?$"
 )
 
 
@@ -78,7 +88,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _THROWN.match(text):
         return Cancel()
     if _ONLY_TROUBLE.search(text):
-        return Pause()
+        night = when.future("tomorrow 7am", context) if _TO_BED.search(text) else None
+        return Pause(night.at if night else None)
     if _PAUSE.search(text) and not wakes(text):
         until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)

@@ -8,6 +8,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import MoveDeadline, Snooze, Unclear
+from core.plan.steps import Kind
 
 _LATER: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry|i|we) )*"
@@ -65,7 +66,8 @@ _SPAN_ONLY: Final = re.compile(
 )
 # «the fish goes in the brine in 2 hours»: of what is still to come, however it is told
 _STILL_TO_COME: Final = re.compile(
-    r"^(?!.*\b(?:been|was|were|went|since|already|ago)\b).*\b(?:goes|going|puts|putting|takes|taking|comes|coming)\b.*\b"
+    r"^(?!.*\b(?:been|was|were|went|since|already|ago)\b).*\b(?:goes|going|puts|putting|takes|taking|comes"
+    r"|coming)\b.*\b"
     r"(?:in (?:about |another )?(?:half an?|an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
     r"|(?P<hour>(?:at|around|about) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?$))"
 )
@@ -98,12 +100,19 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         by = when.span(text) if said and not said.hour_said and not said.day_said else None
         if said is None and _SOME_TIME.search(text):
             return Unclear("until", text[:60], (Snooze(step=noun(text)),))
-        return Snooze(until=said.at if said and not by else None, by=by, step=noun(text))
+        return Snooze(until=said.at if said and not by else None, by=by, step=_called(text, context))
     if _LATER.search(text):
         by = when.span(text)
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context))
     return None
+
+
+def _called(text: str, context: Context) -> str | None:
+    """The step by its noun; a check beside the cooling meat is that of the chill, where no fridge is named."""
+    named = noun(text)
+    cools = context.phase in ("resting", "chilling") and named == Kind.FRIDGE_CHECK and "fridge" not in text
+    return str(Kind.CHILL_CHECK) if cools else named
 
 
 def _still_to_come(text: str, context: Context) -> Snooze | None:

@@ -19,6 +19,7 @@ from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
 from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
+from bot.intents.cold_places import asked_where
 from bot.intents.context import SHOWN, Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
@@ -68,6 +69,7 @@ _TAIL_ASKS: Final = re.compile(
     r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|bad|dangerous|in time|a problem"
     r"|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
 )
+_IS_IT: Final = re.compile(r"(?:is|are|was|would|can|does) (?:an? )?\d")  # «is 149 safe to eat» was read nowhere
 _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d"
     r"|\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on) the (?:fridge|brine|pit)"
@@ -246,7 +248,7 @@ def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
     if questions.is_question(plain):
         return _asking(plain, shown, context)
     said = [intent for intent in sentences(plain, context) if not is_nothing(intent)]
-    return as_it_happened(merged(without_plans(said)), plain)
+    return asked_where(as_it_happened(merged(without_plans(said)), plain), plain, context)
 
 
 def _topic(plain: str, context: Context) -> list[Intent]:
@@ -257,7 +259,8 @@ def _topic(plain: str, context: Context) -> list[Intent]:
     if found is None:
         return []
     before, ask = found
-    said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if before else []
+    told = before and not _IS_IT.match(before)
+    said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if told else []
     acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear)]
     if not acted and re.search(r"\d", before):
         return [Question(plain)]  # it brings figures of its own: none about this batch's record
@@ -268,7 +271,8 @@ def _asking(plain: str, shown: str, context: Context) -> list[Intent]:
     """A line that asks: «flipped, what now?» does and asks, «fridge 46, ok?» reads and asks whether it is safe."""
     tail = _TAIL_ASKS.search(plain)
     told = plain[: tail.start()] if tail else plain.rstrip(" ?")
-    reading = read_reading(told, context) if context.phase != "none" and not questions.is_question(told) else None
+    asks = questions.is_question(told) or _IS_IT.match(told)
+    reading = read_reading(told, context) if context.phase != "none" and not asks else None
     if isinstance(reading, Reading):
         return [reading, Ask("safe", text=shown[:SHOWN])]
     out: list[Intent] = []

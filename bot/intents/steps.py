@@ -59,6 +59,7 @@ _NO_STEP: Final = re.compile(  # what was forgotten goes into the meat, or is a 
     r"\b(?:cure|pink|salt|sugar|honey|syrup|pepper|spices?|coriander|garlic|bay|mustard|juniper|water|ice|thermometer"
     r"|probe|foil|charcoal|mean|count me)\b"
 )
+_NO_MEAT_IN: Final = re.compile(r"\b(?:hands?|fingers?|arms?|fly|flies|hair|bug|glass|plastic|spoon|toy|nose)\b")
 _COOLS: Final = re.compile(r"\b(?:cool\w*|chill\w*|getting cold|cold)\b")  # the brine, and no meat yet
 _HALF_OUT: Final = re.compile(
     r"\b(?:half|partly|bits?|parts?|corners?|edges?|sticking|stuck|poking|peeking|float\w*|swimming|bobbing|top)\b"
@@ -141,7 +142,9 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     rest, core = _core_said(text, kinds, context)
     gone = _BOTH_TIMES.search(text) and _YESTERDAY.search(text)  # both of another day
     also = not gone and (bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text)))
-    said = None if also else when.past(rest, context)
+    hour = when.past(rest, context)
+    also = also and not (hour and hour.hour_said and not _BOTH_TIMES.search(text))  # «last night at 9 too» is that one
+    said = None if also else hour
     at = said.at if said else None
     if at and when.still_ahead(rest, context):
         name = str(kinds[0]) if kinds else noun(text)
@@ -182,7 +185,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     since = context.phase == "drying" and re.search(r"\b(?:since|went in|was in)\b.*\d", text)  # told afterwards
     if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing") and not since:
         return False
-    return kind is not Kind.INTO_CURE or not re.search(r"\d ?(?:days?|d|weeks?)\b", text)
+    return kind is not Kind.INTO_CURE or not (re.search(r"\d ?(?:days?|d|weeks?)\b", text) or _NO_MEAT_IN.search(text))
 
 
 def _about_something_else(text: str) -> bool:

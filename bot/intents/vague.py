@@ -112,6 +112,11 @@ _ADDED: Final = re.compile(  # another piece in the same brine
     r"|the other)\b.*"
     r"\b(?:to|in|into|with) (?:the |this )?(?:same )?(?:tub|bag|brine|bucket|cure|batch)\b"
 )
+_NO_PIECE: Final = re.compile(  # what goes into the brine and is no meat
+    r"\b(?:garlic|cloves?|sugar|honey|salt|pepper\w*|herbs?|spices?|bay|coriander|mustard|onions?|juniper|thyme"
+    r"|rosemary|water"
+    r"|beer|cider|juice|ice|chill?ies|syrup|cure)\b"
+)
 _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
 _FLIPS_MUTED: Final = re.compile(
     r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
@@ -148,7 +153,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return _out(out["which"], bare, context)
     if _TO_BED.match(bare) and context.phase in _WATCHED:
         return Ask("bed", text=text)
-    if _ADDED.search(bare) and context.phase in ("waiting", "curing"):
+    if _ADDED.search(bare) and not _NO_PIECE.search(bare) and context.phase in ("waiting", "curing"):
         return Unclear("added", bare)
     if _PULL_EARLY.search(bare) and context.phase == "curing":
         return Ask("earlier", text=text)

@@ -172,6 +172,22 @@ _REMARKS = {
         "Another piece takes its own dose: put it into a bag of its own, and start it with its weight, like «start 3 lb flat».\n"
         "In the same brine the dose of both would be wrong."
     ),
+    "took_out": language.later(
+        "Out of the cure for good, or only out of the fridge for a moment? For good is early: tap it then.\n"
+        "If it goes back in, nothing is noted; out of the cold it may be for 2 h in all."
+    ),
+    "chilled_on": language.later(
+        "How does it lie in the fridge: bare on a rack, or in its bag or foil? Tap it, the hours of the chill hang on it.\n"
+        "The middle is still read until it is at 4 °C (40 °F)."
+    ),
+    "melted": language.later(
+        "More ice at once, as much as covers it, and move it about: without ice the chill stands still.\n"
+        "Read the middle in half an hour, like «core 18 c»."
+    ),
+    "freezer": language.later(
+        "Read the middle first: until it is at 4 °C (40 °F) the chill counts on, in a freezer too. Type it like «core 5 c».\n"
+        "Once it is cold and for keeping, say «froze all of it»."
+    ),
     "guests": language.later("How many will eat in all? Ask «how much for 16 people», and I say what that takes."),
 }
 _CANNOT_BE = {

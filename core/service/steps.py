@@ -48,7 +48,14 @@ def _unnamed(turn: Turn, a: Assessment, plan: Plan, done: bool) -> str:
     found = due_step(turn, a) or (following.key if soon and following else called)
     if found is None:
         raise Gone("due")
-    return found
+    return _said_twice(plan, found, turn.now) if done else found
+
+
+def _said_twice(plan: Plan, key: str, now: datetime) -> str:
+    """The step as it is, or one of its kind that was done a while ago: «done» once more makes no second flip."""
+    alike = [s for s in plan.steps if s.kind.value == key.split("/")[0] and s.done_at is not None]
+    lately = [s for s in alike if s.done_at is not None and abs(now - s.done_at) < JUST_NOW]
+    return lately[-1].key if lately else key
 
 
 def _plan(a: Assessment) -> Plan:
@@ -120,11 +127,16 @@ def is_out(a: Assessment, at: datetime) -> bool:
     return out is not None and at > out
 
 
+def out_due(a: Assessment) -> datetime | None:
+    """When the plan has it out of the cure; None where there is no plan, or it is out."""
+    out = a.plan.step("out") if a.plan else None
+    return None if out is None or out.state is State.DONE or "into_cure" not in a.batch.done else out.due
+
+
 def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:
     """Whether a step after the cure is told of while the plan has the meat in it for a good while yet."""
-    out = a.plan.step("out") if a.plan else None
-    waits = out is not None and out.state is not State.DONE and "into_cure" in a.batch.done
-    return step.kind in AFTER_THE_CURE and waits and out is not None and out.due - at > EARLY_OUT
+    due = out_due(a)
+    return step.kind in AFTER_THE_CURE and due is not None and due - at > EARLY_OUT
 
 
 def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:

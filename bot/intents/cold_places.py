@@ -1,0 +1,37 @@
+"""A cold number beside a fridge that is named, once the meat is off the fire: the air in there, or the middle.
+
+Whoever says «in the fridge, 2 c» may have read either; a false core would end the watch over the chill, so it is asked.
+"""
+
+import re
+from dataclasses import replace
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Intent, Reading, Unclear
+from bot.intents.plausible import FALLING_PHASES
+from bot.measures import to_house
+from core.batch.events import Probe
+
+_PLACE: Final = re.compile(r"\b(?:fridge|refrigerator|freezer|chiller)\b")
+_MEAT: Final = re.compile(
+    r"\b(?:meat|core|middle|inside|internal|cent(?:re|er)|brisket|flat|probe|ham|belly|breast|thigh|fillet|temp)\b"
+)
+_AIR_C: Final = 15.0  # what the air of a fridge can read at most
+
+
+def asked_where(intents: list[Intent], text: str, context: Context) -> list[Intent]:
+    """The intents, with a core that may be the air of a fridge asked about."""
+    if context.phase not in FALLING_PHASES or not _PLACE.search(text) or _MEAT.search(text):
+        return intents
+    return [_asked(intent) or intent for intent in intents]
+
+
+def _asked(intent: Intent) -> Unclear | None:
+    if not isinstance(intent, Reading) or len(intent.temperatures) != 1:
+        return None
+    (one,) = intent.temperatures
+    if one.probe is not Probe.CORE or to_house(one.value, one.unit or "c") > _AIR_C:
+        return None
+    ways = (Reading((replace(one, probe=probe),)) for probe in (Probe.CORE, Probe.FRIDGE))
+    return Unclear("number", f"{one.value:g}", tuple(ways))

@@ -1,0 +1,35 @@
+"""A fridge that has read too warm since a time: how long is what decides it, and the number is that of now."""
+
+import re
+from typing import Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.intents import Happened, Intent, Reading
+from bot.intents.plausible import Number, meanings
+from bot.measures import to_house
+from core.batch.events import Probe
+
+COLD: Final = 4.45  # °C, 40 °F
+LEAST_HOURS: Final = 0.1
+_FRIDGE: Final = re.compile(
+    r"^(?:(?:the|my|our|its|it is|been) )*fridges?(?: (?:is|was|has been|been|at|reads?|sat|stood|temp|on|up at"
+    r"|stuck at))*"
+    r" (?P<n>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?,? (?:ever )?(?:since|from) (?P<when>.+?)"
+    r"(?: (?:to|til|till|until|up to) (?:now|just now))?$"
+)
+
+
+def read_warm_since(text: str, context: Context) -> list[Intent]:
+    """The reading of now, and for how long it has been so; nothing where it was cold or no time can be read."""
+    found = _FRIDGE.match(text) if context.phase != "none" else None
+    told = found["when"] if found else ""
+    began = when.past(f"at {told}" if told[:1].isdigit() else told, context) if told else None
+    if found is None or began is None:
+        return []
+    warm = meanings(Number(float(found["n"]), found["unit"], Probe.FRIDGE), context)
+    if len(warm) != 1 or (celsius := to_house(warm[0].value, warm[0].unit or "c")) <= COLD:
+        return []
+    hours = (context.now - began.at).total_seconds() / 3600
+    lasted = {"hours": round(hours, 4)} if hours > LEAST_HOURS else {}  # an hour that is still to come is asked about
+    return [Reading(warm), Happened("warm_fridge", {"room_c": celsius, **lasted})]

@@ -1,0 +1,87 @@
+"""Where the meat is now: from the ice into the fridge, off the fire into the oven, in the freezer, out of the cure.
+
+A place that it only changed is no step done; what decides it and was not said is asked for.
+"""
+
+import re
+from datetime import timedelta
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Change, Intent, StepDone, Unclear
+from bot.intents.plausible import set_point
+from bot.measures import to_house
+from core.batch.events import Probe
+from core.plan.steps import Kind
+
+_FRIDGE: Final = r"(?:in|into|to) (?:the |my )?(?:\w+ )?fridge\b"
+_OUT_OF_ICE: Final = re.compile(
+    r"\b(?:out of|off|from|done with) (?:the |its |that )?(?:ice(?: ?bath| ?water)?|bath|water|sink)\b"
+)
+_TO_FRIDGE: Final = re.compile(
+    rf"\b(?:moved|transferred|now|back|put|went|gone|straight)\b.{{0,16}}\b{_FRIDGE}|^(?:(?:its|it is|meats?|all"
+    rf"|now) )*{_FRIDGE}(?! (?:was|is|reads|at|temp))"
+)
+_RACK: Final = re.compile(
+    r"\b(?:on|onto) (?:a |the |its |my )?(?:wire |cooling )?rack\b|\b(?:unwrapped|uncovered"
+    r"|naked)\b"
+)
+_WRAPPED: Final = re.compile(r"\b(?:in (?:its|the|their) (?:bags?|foil|paper|wrap)|wrapped|bagged|covered)\b")
+_OVEN: Final = re.compile(
+    r"\b(?:mov(?:ed?|ing)|put(?:ting)?|went|gone?|going|transferr?(?:ed|ing)?|finish(?:ed|ing)?|stuck|threw"
+    r"|chuck(?:ed|ing)?"
+    r"|switch(?:ed|ing)?|its|is|got)\b.{0,24}\b(?:in|into|to|inside) (?:the |my |an? )?(?:kitchen )?oven\b"
+    r"(?:,? (?:now |set )?(?:at|to|@)? ?(?P<pit>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?)?"
+)
+_ASKS: Final = re.compile(
+    r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b"
+    r"|\bif\b|\brest"
+)
+_MELTED: Final = re.compile(
+    r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
+    r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$"
+)
+_FREEZER: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?(?:deep ?)?freezer\b")
+_TOOK_OUT: Final = re.compile(
+    r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
+    r"|(?:its|meats?|meat is|they are|it is) out)(?: (?:now|just now|already))?$"
+)
+_SOON: Final = timedelta(days=1)  # before it comes out by the plan nobody who says «took it out» need mean for good
+_COOLS: Final = ("resting", "chilling")
+
+
+def read_whereabouts(text: str, context: Context) -> Intent | None:
+    """A change of place, where a plain text tells one; asked about where it can be two things."""
+    if _ASKS.search(text):
+        return None
+    moved = _TO_FRIDGE.search(text) or (_OUT_OF_ICE.search(text) and "fridge" in text)
+    if context.phase == "chilling" and moved and not re.search(r"\d", text):
+        return _in_the_fridge(text)
+    if context.phase == "chilling" and _MELTED.search(text):
+        return Unclear("melted", text[:60])
+    if context.phase in _COOLS and _FREEZER.search(text):
+        return Unclear("freezer", text[:60])
+    if context.phase == "cooking" and (oven := _OVEN.search(text)):
+        return _in_the_oven(oven)
+    ahead = context.out_due - context.now if context.out_due else timedelta(0)
+    if context.phase == "curing" and ahead > _SOON and _TOOK_OUT.match(text):
+        return Unclear("took_out", text[:60], (StepDone(str(Kind.OUT)),))
+    return None
+
+
+def _in_the_fridge(text: str) -> Intent:
+    """How it lies there decides how fast it cools on."""
+    bare, wrapped = _RACK.search(text), _WRAPPED.search(text)
+    if bool(bare) != bool(wrapped):
+        return Change({"chill": "rack" if bare else "foil"})
+    return Unclear("chilled_on", text[:60], (Change({"chill": "rack"}), Change({"chill": "foil"})))
+
+
+def _in_the_oven(found: re.Match[str]) -> Intent:
+    """An oven is an electric cooker; its heat is what it was set to, in the unit that alone fits."""
+    changes: dict[str, object] = {"cooker": "electric"}
+    value = float(found["pit"]) if found["pit"] else None
+    units = (found["unit"],) if found["unit"] else set_point(Probe.PIT, value) if value else ()
+    if value is not None and len(units) == 1:
+        changes["pit_c"] = to_house(value, units[0])
+    return Change(changes)
