@@ -36,7 +36,8 @@ STEPS: Final = (
 )  # fmt: skip
 _STEPS: Final = tuple((kind, re.compile(words)) for kind, words in STEPS)
 _ASKED: Final = re.compile(
-    r"^(?:so |and |ok )?(?:who|when|what time|did|have|has|was)\b(?!.*\b(?:next|should|ppm|say|said)\b)"
+    r"^(?:so |and |ok )?(?:who|when|what time|did|have|has|was|how long (?:ago|since|is it since)|since when)\b"
+    r"(?!.*\b(?:next|should|ppm|say|said)\b)"
 )
 _LESS: Final = re.compile(r"\b(?:less|not (?:so|as)|lower|weaker|reduce)\b")
 _MORE: Final = re.compile(r"\b(?:more|saltier|stronger)\b")

@@ -87,7 +87,7 @@ def _of_the_trade(turn: Turn, a: Assessment, text: str) -> Sequence[Reply]:
 
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if meant.a is not None:
-        intent = closer(turn, intent)
+        intent = closer(turn, intent, meant.a.batch.phase.value)
     if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant.a, intent.text)):
         return sure
     if intent.topic in curing.topics():

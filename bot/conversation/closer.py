@@ -5,52 +5,32 @@ from dataclasses import replace
 
 from bot import measures
 from bot.conversation import around
+from bot.intents import yard
 from bot.intents.intents import Ask
 from bot.intents.normal import normal
 from bot.intents.told import told
-from core.answers.entries import ENGLISH
-from core.answers.find import closest
+from core.answers.entries import ENGLISH, OF_BATCH, asked_of_batch
+from core.answers.find import closer_than
 from core.plan.steps import Kind
 from core.service.turn import Turn
 
-SHORTEST = 3  # words; «plan» is the whole plan
-CLOSER = {  # said of much, and what may be meant of it
-    "log": frozenset(
-        {"flip_last", "since", "last_reading", "fridge_log", "weight", "dose", "cure_in", "thickness", "meal", "missed"}
-        | {"last_time", "flips_done", "rate", "between"}
-    ),
-    "plan": frozenset(
-        {"plan", "out", "day", "slice", "meat_on", "light", "off", "rest", "meal", "chill", "left", "weight", "cooled"}
-        | {"last_time", "earliest", "use_by"}
-    ),
-    "now": frozenset(
-        {
-            "catch_up",
-            "flip_next",
-            "day",
-            "missed",
-            "bed",
-            "in_time",
-            "longer",
-            "rate",
-            "pit_falls",
-            "which_call",
-            "late",
-        }
-    ),
-    "dose": frozenset({"cure_in", "portion_salt"}),
-    "sum": frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above", *around.WITH_A_MASS}),
-    "eta": frozenset(
-        {"in_time", "out", "slice", "cured_yet", "eat_cold", "reaches", "hotter", "earliest", "late", "wrap"}
-    ),
-    "safe": frozenset({"cooled", "photo", "last_time", "eat_cold"}),
-    "fire": frozenset({"pit_falls"}),
-    "pull": frozenset({"off", "reaches", "at_core", "pull_at"}),
-}
+SHORTEST = 2  # words; «plan» is the whole plan
+EXACT = frozenset({"batches", "who"})
+OF_STEPS = frozenset({"log", "wrap"})  # «did i wrap it» asks for no advice
+BESIDE_A_SUM = frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above"}) | around.WITH_A_MASS
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
 ONLY_WITH = {  # no closer topic than the one that its words made it, where none of these is said
     "flip_next": re.compile(r"\b(?:flip|turn)"),
     "pull_at": re.compile(r"\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe)\b"),
+    "at_core": re.compile(r"^(?!.*\b(?:pit|smoker|grill|fire)\b)"),
+    "hotter": re.compile(
+        r"\b(?:if|should|shall|would|could|can|may|do i (?:go|turn|run|push)|(?:hot|high|low|fast|quick|soon)er|crank"
+        r"|bump|push|raise|help|instead|or|up to|degrees more|open it up)\b"
+    ),
+    "fuel": re.compile(
+        r"^(?!.*\b(?:low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
+    ),  # what to do then is an entry
+    "fridge_if": re.compile(r"^(?!.*\b(?:cold|cool|low|freez\w*|froze\w*)\b)"),
     "pit_falls": re.compile(r"\b(?:drop|fall|los[ei]|sink|cold|dying|hold|keep|down)"),
     "portion_salt": re.compile(r"\b(?:portions?|slices?|servings?|plates?|sodium)\b"),
 }
@@ -69,16 +49,33 @@ def with_a_mass(text: str) -> frozenset[str]:
     return frozenset({"grams"}) if grams and line.meat is None else around.WITH_A_MASS - {"grams"}
 
 
-def closer(turn: Turn, intent: Ask) -> Ask:
-    """A question that its words made one for the whole log or plan, as the closer one that it is."""
+def is_worded(topic: str, asked: str) -> bool:
+    """Whether a line has the words that a topic cannot do without."""
+    words = ONLY_WITH.get(topic)
+    return words is None or bool(words.search(asked.lower()))
+
+
+def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
+    """A question that its words made one for the whole log or plan, as the closer one that it is by likeness."""
     plain = normal(intent.text, turn.person.language)
     asked = intent.text if turn.person.language == ENGLISH else plain
-    if len(asked.split()) < SHORTEST or intent.topic not in CLOSER:
+    after_a_reading = intent.topic == "now" and re.search(r"\d", asked)  # «core 160 now what»
+    if len(asked.split()) < SHORTEST or after_a_reading or not _may_be_another(intent.topic):
         return intent
-    if intent.topic == "log" and (step := around.step_asked(asked)):
+    if intent.topic in OF_STEPS and (step := around.step_asked(asked)):
         return replace(intent, topic="flip_last" if step is Kind.FLIP else "done_step")
-    among = CLOSER[intent.topic] & with_a_mass(asked) if figured(plain) else CLOSER[intent.topic]
-    among -= {topic for topic, words in ONLY_WITH.items() if not words.search(asked.lower())}
-    found = closest(asked, among) if among else None
+    possible = _possible(intent.topic, asked, phase)
+    found = closer_than(intent.topic, asked, possible & with_a_mass(asked) if figured(plain) else possible)
     topic, about = ABOUT.get(found or "", (found, ""))
     return intent if topic is None else replace(intent, topic=topic, about=about)
+
+
+def _may_be_another(topic: str) -> bool:
+    """Whether the words that made a topic of a line are broad: there are others like it, told apart by likeness."""
+    return topic in ("sum", "pull") or (f"{OF_BATCH}{topic}" in asked_of_batch() and topic not in EXACT)
+
+
+def _possible(topic: str, asked: str, phase: str) -> frozenset[str]:
+    """The topics that a line may be for in a phase; beside a sum those that bring its figures."""
+    named = BESIDE_A_SUM if topic == "sum" else {name.removeprefix(OF_BATCH) for name in asked_of_batch()}
+    return frozenset(name for name in named if is_worded(name, asked) and not yard.is_ahead(name, phase))

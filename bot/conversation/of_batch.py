@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from bot.conversation import around, on_the_fire
 from bot.conversation.around import Answer, Said, of_a, who_did
-from bot.conversation.closer import ABOUT, figured, with_a_mass
+from bot.conversation.closer import ABOUT, figured, is_worded, with_a_mass
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
@@ -17,7 +17,7 @@ from bot.intents.questions import is_question
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import around as of_around
-from bot.wording import asking, cooling, general, plans, recalled, reckoned, sooner, standing, talked_of
+from bot.wording import asking, at_table, cooling, general, plans, recalled, reckoned, sooner, standing, talked_of
 from bot.wording.language import say
 from core.answers.dangers import abroad
 from core.answers.entries import ENGLISH
@@ -62,7 +62,12 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     if (_TELLS.match(plain) and not is_question(plain)) or _OF_SOMEBODY.search(plain):
         return None
     named = of_batch(text if language == ENGLISH else plain)
-    if named is None or yard.is_ahead(named, phase) or (figured(plain) and named not in with_a_mass(plain)):
+    if (
+        named is None
+        or not is_worded(named, text)
+        or yard.is_ahead(named, phase)
+        or (figured(plain) and named not in with_a_mass(plain))
+    ):
         return None
     topic, about = ABOUT.get(named, (named, ""))
     return Ask(topic, about, text)
@@ -173,6 +178,8 @@ def _longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
 def _in_time(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str | Said:
     """«will it be ready by saturday instead»: whether it can be, and the tap that moves it there."""
     a, _ = of
+    if a.batch.off_at is not None:
+        return at_table.tonight(a)
     if said := on_the_fire.by_hour(turn, meant, of):
         return said
     wanted = _wanted(turn, meant, of)
@@ -218,7 +225,8 @@ TOPICS: Mapping[str, Answer] = {
     "longer": _longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
     "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
     "off": of_a(reckoned.off),
-    "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": of_a(talked_of.slice_),
+    "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": of_a(at_table.slice_),
+    "warm_up": of_a(at_table.warm_up), "cooked_for": of_a(at_table.cooked_for),
     "use_by": of_a(recalled.keeps), "feed": of_a(reckoned.feed), "cooker": of_a(reckoned.cooker_runs),
     LAST_TIME: _of_turn(_last_time), "catch_up": of_a(reckoned.catch_up), "need": of_a(reckoned.need),
     "method": of_a(recalled.method), "strength": of_a(recalled.strength), "salty": of_a(talked_of.salty),

@@ -58,5 +58,5 @@ _WAITS: Final = frozenset({"waiting", "curing", "drying", "stored"})
 
 
 def may_leave(text: str, phase: str) -> bool:
-    """Whether somebody asks if they may go, while nothing burns or cools: what is next, and when, answers it."""
+    """Whether somebody asks if they may go, while nothing burns or cools: what is next, and when, goes with the yes."""
     return phase in _WAITS and bool(_LEAVE.search(text))

@@ -14,8 +14,11 @@ from bot.intents.small import wakes
 _PAUSE: Final = re.compile(
     r"^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?) ))|^out (?=(?:until"
     r"|till?) )|^(?:please |pls |ok )?(?:pause|mute|silence"
-    r"|(?:stop|no more) (?:(?:all|the|these|those|your|sending|of) )*(?:reminders|pings|messages|texts"
-    r"|notifications))\b|\b(?:going|heading"
+    r"|(?:stop|no more|hold|halt|park|quit|kill|cut|enough|turn off|switch off)"
+    r" (?:(?:all|the|these|those|your|my|sending|of|with|any|back) )*"
+    r"(?:reminders|pings|messages|msgs|texts|alerts|calls|notifications|buzzing|chat)(?: off)?)\b"
+    r"|^(?:please |pls )?(?:shut up|shush|hush|shh+|zip it|pipe down|go quiet|go away|leave me be|leave us alone"
+    r"|let me be|not a word)\b(?= (?:until|till?|for|now|please|pls)|$)|\b(?:going|heading"
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
     r"|round|about"
@@ -71,7 +74,7 @@ _RESUME: Final = re.compile(
 )
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin"
-    r"|forget)(?: (?:it"
+    r"|forget|scrap|ditch|call off)(?: (?:it"
     r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one))*"
     r"(?:(?<!forget)(?<!forget it)(?<!forget that)(?<!forget this),? (?:because |since )?(?:the |my "
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"

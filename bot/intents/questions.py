@@ -30,7 +30,7 @@ _NOW: Final = (
     r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat have (?:i|we) to do\b|\bwhat(?:s| is| do i do"
     r"| do we do| should i do"
     r"| to do)? (?:now|next"
-    r"|up next|due)\b|^now what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
+    r"|up next|due)\b|\bnow what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
     r"|\bwhen(?:s| is) (?:the |my |our )?next (?:one|flip|step|check|reading|thing|reminder|turn)\b"
     r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to |need to |still have to )?do(?: today| now"
@@ -227,7 +227,7 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         if words.search(bare) and len(bare.split()) <= 12:
             return "", Ask("why", about, text)
     if asked_batch.may_leave(bare, phase):
-        return "", Ask("now", text=text)
+        return "", Ask("bed", text=text)
     for topic, words in _TOPICS_COMPILED:
         found = words.search(bare)
         if found and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):

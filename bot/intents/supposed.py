@@ -21,6 +21,7 @@ _BEFOREHAND: Final = re.compile(  # «text me an hour before the rinse» puts no
 )
 
 
+_FINISHED_IN_IT: Final = re.compile(r"\bfinish\w*\b.*\boven\b")  # goes on in it: no other cooker for the whole
 _REPEATED: Final = re.compile(  # «same again but less salty» tells nothing of the salt of this one
     r"^(?:(?:can|could|lets|we|i|do|make|want|the) )*same (?:again|thing again|(?:as|like) (?:last|this|that))\b"
     r"(?=\D+$)(?=.*\bsalt)"
@@ -40,6 +41,8 @@ def read_beforehand(text: str, context: Context) -> Ask | None:
 def read_supposed(text: str, context: Context) -> Ask | None:
     """A question for the hours on another cooker, about the batch in hand."""
     if context.phase in ("none", "resting", "chilling", "stored") or not SUPPOSED.search(text):
+        return None
+    if _FINISHED_IN_IT.search(text):
         return None
     kind = stated(text).fields.get("cooker")
     return Ask("on_cooker", str(kind), text) if kind and set(stated(text).fields) == {"cooker"} else None

@@ -74,7 +74,7 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         rf"\b(?:what|which) (?:temp(?:erature)?|core) (?:do|should|to) {_I}(?:pull|take {_IT} off|cook to)\b",
         rf"^(?:so )?(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}(?: off)?"
         r"(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
-        r"\bpull temp(?:erature)?\b",
+        r"(?<!to )\bpull temp(?:erature)?\b",
         r"\bwhats? (?:is )?(?:the |my |our |its )?(?:target|goal)(?: temp(?:erature)?| core)?\b",
         r"^(?:the )?target(?: temp(?:erature)?)?$",
     )),

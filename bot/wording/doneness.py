@@ -21,6 +21,8 @@ def there(a: Assessment) -> str:
 
 def pull_asked(a: Assessment) -> str:
     """At what core it comes off, for its purpose and for the others of the product, and the floor under all."""
+    if a.batch.off_at is not None:
+        return say("It came off {when}.", when=numbers.when(a.batch.off_at, a.person, a.now)) + f" {plans.coming(a)}"
     made, setup = product(a.batch.setup.product), a.batch.setup
     own = say(
         "Take it off at about {target} in the middle: {purpose}.",

@@ -65,7 +65,9 @@ def _yield(a: Assessment) -> str:
         return say("Nothing is weighed yet.")
     low, high = 1 - a.cook.loss.p90, 1 - a.cook.loss.p10
     return say(
-        "Not weighed yet; I expect {low} to {high} of {mass} to be left after the fire.",
+        "Not weighed yet; I expect {least} to {most} of {mass} to be left after the fire, {low} to {high}.",
+        least=numbers.mass(low * a.batch.setup.mass, a.person),
+        most=numbers.mass(high * a.batch.setup.mass, a.person),
         low=numbers.share(low),
         high=numbers.share(high),
         mass=numbers.mass(a.batch.setup.mass, a.person),

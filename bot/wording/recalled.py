@@ -30,7 +30,9 @@ def last_reading(a: Assessment, probe: Probe | None) -> str:
         return say("Nothing is read yet. {next}", next=plans.coming(a)).strip()
     last = seen[-1]
     before = [r for r in seen[:-1] if r.probe is last.probe]
-    lead = say("Last read {reading}, {span} ago.", reading=one(last, a), span=numbers.span(a.now - last.at))
+    beside = [r for r in seen if r.at == last.at]  # core and pit of one message
+    read = ", ".join(one(r, a) for r in beside)
+    lead = say("Last read {reading}, {span} ago.", reading=read, span=numbers.span(a.now - last.at))
     earlier = say("Before it: {reading}.", reading=one(before[-1], a)) if before else ""
     return "\n".join(line for line in (f"{lead} {earlier}".strip(), plans.coming(a)) if line)
 

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from math import ceil
 
-from bot.wording import meats, numbers, plans, standing
+from bot.wording import meats, numbers, plans, recalled, standing
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.in_time import off_by
@@ -119,6 +119,8 @@ def longer(a: Assessment, more: Days) -> str:
 
 
 def _no_cure_left(a: Assessment) -> str:
+    if a.batch.off_at is not None:
+        return recalled.keeps(a)
     coming = plans.coming(a) if "into_cure" in a.batch.done else ""  # before it, that it is not in says what comes
     return f"{standing.since(a)}\n{coming}".strip()
 

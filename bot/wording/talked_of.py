@@ -1,12 +1,12 @@
 """What is asked around a batch: may it be eaten cold, may I go to bed, who is woken when, and how what was said is put right."""
 
 from bot.intents.intents import Pause, Undo
-from bot.wording import answers, asking, meats, numbers, plans, recalled, standing, yard
+from bot.wording import answers, asking, numbers, plans, recalled, standing, yard
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
-from core.plan.steps import Kind
+from core.plan.steps import State
 
 RAW = frozenset({Phase.WAITING, Phase.CURING, Phase.DRYING})
 
@@ -32,6 +32,12 @@ def eat_cold(a: Assessment) -> str:
     )
 
 
+def is_cold(a: Assessment) -> bool:
+    """Whether it is off the fire, and the last core that was read is 40 °F or below."""
+    core = a.batch.last(Probe.CORE)
+    return a.batch.off_at is not None and core is not None and core.celsius <= recalled.COLD
+
+
 def bed(a: Assessment) -> str:
     """Whether it may be left alone, and till when."""
     match a.batch.phase:
@@ -44,14 +50,15 @@ def bed(a: Assessment) -> str:
                 ready=ready,
                 reading=reading,
             )
-        case Phase.CHILLING | Phase.RESTING:
+        case Phase.CHILLING | Phase.RESTING if not is_cold(a):
             return say(
                 "Not before it is cold: the clock of the cooling runs. {next}\nOnce the core is at {limit} or below, good night.",
                 next=plans.coming(a),
                 limit=numbers.both(4.4, a.person),
             )
         case _:
-            return say("Yes. {next} I call you.", next=plans.coming(a) or plans.now(a))
+            due = a.plan is not None and any(step.state is State.DUE for step in a.plan.steps)
+            return plans.now(a) if due else say("Yes. {next} I call you.", next=plans.coming(a) or plans.now(a))
 
 
 def rest(a: Assessment) -> str:
@@ -59,11 +66,6 @@ def rest(a: Assessment) -> str:
     if a.batch.off_at is None:
         return say("It rests once it is off the fire: say «off» then, and I count. {next}", next=plans.coming(a))
     return f"{standing.since(a)}\n{plans.coming(a)}".strip()
-
-
-def slice_(a: Assessment) -> str:
-    """When it is sliced, and how."""
-    return f"{standing.of_step(Kind.SLICE, a)}\n{meats.carved(a)}"
 
 
 def salty(a: Assessment) -> str:

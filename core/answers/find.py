@@ -115,12 +115,13 @@ def of_batch(question: str, ahead: float = 0.0) -> str | None:
     return name.removeprefix(OF_BATCH)
 
 
-def closest(question: str, among: Collection[str]) -> str | None:
-    """The likeliest of some topics of a batch, where it is plainly meant."""
-    named = {OF_BATCH + topic for topic in among}
+def closer_than(topic: str, question: str, among: Collection[str]) -> str | None:
+    """The likeliest of some topics of a batch, where it is plainly meant, and more so than the one it was taken for."""
+    named = {OF_BATCH + one for one in (*among, topic)}
     found = nearest(question[:LONGEST], ENGLISH, len(asked_of_batch()), named)
-    meant = (one.removeprefix(OF_BATCH) for one, score in found if score >= PLAINLY and one in named)
-    return next(meant, None)
+    scores = {name.removeprefix(OF_BATCH): score for name, score in found if name in named}
+    least = max(PLAINLY, scores.pop(topic, 0.0))
+    return next((name for name, score in scores.items() if score >= least), None)
 
 
 def _nearest(question: str, language: str) -> Found:

@@ -2,12 +2,12 @@
 
 import pytest
 
-from bot.conversation.closer import ABOUT, CLOSER
+from bot.conversation.closer import ABOUT, BESIDE_A_SUM, EXACT, ONLY_WITH
 from bot.conversation.of_batch import OF_ONES_OWN, TOPICS
 from bot.intents.filing import TOPICS as FILED
 from bot.wording.yard import TOPICS as BESIDE_THE_FIRE
 from core.answers.entries import OF_BATCH, asked_in, asked_of_batch
-from core.answers.find import closest, of_batch
+from core.answers.find import closer_than, of_batch
 
 LOGGED = {"now", "plan", "log", "eta", "safe", "dose", "thickness", "pit", "yield", "who", "batches"}
 ANSWERED = {*TOPICS, *ABOUT, *FILED, *BESIDE_THE_FIRE, *LOGGED}
@@ -33,7 +33,7 @@ def test_each_topic_has_an_answer() -> None:
     """Of the batch in hand, or by the closer word for a broad one."""
     topics = {name.removeprefix(OF_BATCH) for name in asked_of_batch()}
     assert topics - ANSWERED == set()
-    assert set.union(*map(set, CLOSER.values()), OF_ONES_OWN) - topics == set()
+    assert (BESIDE_A_SUM | OF_ONES_OWN | ONLY_WITH.keys()) - topics == set()
 
 
 def test_each_phrasing_is_asked_for_once() -> None:
@@ -50,7 +50,20 @@ def test_other_words_lead_there_too(question: str, topic: str | None) -> None:
     assert of_batch(question) == topic
 
 
-def test_a_broad_question_is_narrowed_only_to_what_it_can_mean() -> None:
-    """«when did i wrap it» is no question when to wrap."""
-    assert closest("when did i wrap it", CLOSER["log"]) is None
-    assert closest("when can i slice it", CLOSER["plan"]) == "slice"
+@pytest.mark.parametrize(
+    ("taken_for", "question", "closer"),
+    [
+        ("plan", "when can i slice it", "slice"),
+        ("plan", "show me the plan", None),
+        ("plan", "days left", "day"),
+        ("now", "whens the next flip", "flip_next"),
+        ("safe", "did it cool fast enough", "cooled"),
+        ("eta", "when is it ready", None),
+    ],
+)
+def test_what_the_words_made_of_a_line_gives_way_to_what_is_plainly_meant(
+    taken_for: str, question: str, closer: str | None
+) -> None:
+    """Only where that is likelier by far: a whole plan stays one, and no wish is read into a deed."""
+    topics = {name.removeprefix(OF_BATCH) for name in asked_of_batch()} - EXACT
+    assert closer_than(taken_for, question, topics) == closer
