@@ -15,11 +15,12 @@ Geometry = Literal["slab", "cylinder", "sphere"]
 
 TERMS: Final = 60
 _ANGLES: Final = (np.arange(160) + 0.5) * pi / 160
+_SINES: Final = np.sin(_ANGLES)
 
 
 def bessel(order: int, x: float) -> float:
     """J0 or J1 by Bessel's integral; the midpoint rule converges exponentially, here up to x = 200. [-]"""
-    return float(np.mean(np.cos(order * _ANGLES - x * np.sin(_ANGLES))))
+    return float(np.mean(np.cos(order * _ANGLES - x * _SINES)))
 
 
 @lru_cache(maxsize=512)
@@ -55,13 +56,12 @@ def _root(geometry: Geometry, biot: float, number: int) -> float:
     if geometry == "cylinder":
         low, high = _j1_zero(number), _j1_zero(number + 1)
     sign = 1.0 if _characteristic(geometry, low + 1e-12, biot) > 0 else -1.0
-    for _ in range(80):
-        middle = 0.5 * (low + high)
+    while low < (middle := 0.5 * (low + high)) < high:  # until no number lies between
         if sign * _characteristic(geometry, middle, biot) > 0:
             low = middle
         else:
             high = middle
-    return 0.5 * (low + high)
+    return middle
 
 
 def _characteristic(geometry: Geometry, z: float, biot: float) -> float:

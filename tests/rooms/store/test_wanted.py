@@ -1,16 +1,17 @@
-from collections.abc import Callable, Sequence
+from collections.abc import Iterator, Sequence
 from datetime import UTC, datetime, timedelta
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sqlalchemy import text
+from sqlalchemy import delete, text
 
 from core.plan.reminders import Wanted
 from core.plan.steps import Urgency
 from core.store import outbox
 from core.store.database import Database, open_database
+from core.store.tables import metadata
 from core.store.wanted import AGAIN_AFTER
 
 NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
@@ -228,17 +229,31 @@ def live(database: Database, story: Sequence[tuple[list[Wanted], str, int]]) -> 
 
 
 @pytest.fixture(scope="module")
-def fresh() -> Callable[[], Database]:
-    return lambda: open_database("sqlite://")
+def two() -> Iterator[tuple[Database, Database]]:
+    """Two stores, to be emptied for each story: it takes longer to make one than to play a story in it."""
+    both = open_database("sqlite://"), open_database("sqlite://")
+    yield both
+    for each in both:
+        each.close()
+
+
+def emptied(database: Database) -> Database:
+    with database.transaction() as tx:
+        for table in reversed(metadata.sorted_tables):
+            tx.execute(delete(table))
+    return database
 
 
 @settings(max_examples=60, deadline=None)
 @given(story=STORY, plan=WISHES, detour=WISHES)
 def test_reconciling_converges_whatever_happened_before(
-    fresh: Callable[[], Database], story: list[tuple[list[Wanted], str, int]], plan: list[Wanted], detour: list[Wanted]
+    two: tuple[Database, Database],
+    story: list[tuple[list[Wanted], str, int]],
+    plan: list[Wanted],
+    detour: list[Wanted],
 ) -> None:
     """What waits in the end is what the last plan wants and nobody was told; twice or by a detour, it is the same."""
-    straight, round_about = fresh(), fresh()
+    straight, round_about = map(emptied, two)
     clock = live(straight, story)
     assert live(round_about, story) == clock
     said = {
@@ -264,8 +279,6 @@ def test_reconciling_converges_whatever_happened_before(
     reconcile(round_about, detour, clock)
     reconcile(round_about, plan, clock)
     assert waiting(round_about) == wanted
-    straight.close()
-    round_about.close()
 
 
 def rows_of(database: Database) -> Sequence[Any]:
