@@ -276,7 +276,7 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
             case "brine":
                 return _ask(turn, slot, said, asking.brine(typed), ())
             case "mass" | "deadline" | "thickness":
-                return _ask(turn, slot, said, asking.again(slot, typed), ())
+                return _ask(turn, slot, said, taken.again(slot, typed), ())
             case _:  # the strength is asked for by itself; the rest may be changed under the plan
                 continue
     return _unfit(turn, said)

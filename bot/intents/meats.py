@@ -31,6 +31,8 @@ _PRODUCTS: Final = (
     (r"chicken (?:breasts?|thighs?|legs?|wings?|drumsticks?)", "chicken_pieces"),
     (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
     (r"goose|gans", "goose"),
+    (r"(?:whole|entire) ducks?|ducks?,? (?:its |which is |that is )?whole|ganze ente", "whole_duck"),
+    (r"duck[ _](?:legs?|thighs?|wings?)|entenkeulen?", "duck_legs"),
     (r"ducks?(?:[ _]breasts?)?|ente|entenbrust", "duck"),
     (r"(?:cod|salmon|trout|fish|herring|lumpfish)[ _]?(?:'s )?roes?|roes?|rogen|(?:kabeljau|dorsch)rogen", "roe"),
     (r"salmon|lachs", "salmon"),

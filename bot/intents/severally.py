@@ -4,10 +4,12 @@ import re
 from dataclasses import replace
 from typing import Any, Final
 
+from bot import measures
 from bot.intents import questions, start
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Start, Unclear
 from bot.intents.meats import Meat, meat
+from bot.intents.when import meal
 from core.errors import Gone
 from core.plan.recipe import product, product_of_cut, products
 
@@ -21,6 +23,10 @@ _AND_HOW: Final = re.compile(  # «got a 3 lb flat, where do i start»: begun, t
     r"|where (?:do|should) (?:i|we) (?:start|begin)|how do (?:i|we) (?:start|begin|go about (?:it|this|that))"
     r"|(?:can|could) (?:you|u) help(?: me)?|(?:please )?help(?: me)?|any tips)\W*$"
 )
+_HOW_TO_GET_THERE: Final = re.compile(  # «6 lb flat in the freezer, how do i get to pastrami by the 14th»
+    r"\b(?:so )?how (?:do|can|could|would|should|will) (?:i|we) (?:get (?:it )?to|get|make"
+    r"|turn (?:it|this|that|them) into)\b"
+)
 _BETWEEN: Final = re.compile(r"\s*(?:[,;&+]|\b(?:and|plus|as well as)\b)\s*")
 _OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
 _OF_ALL: Final = frozenset(
@@ -31,6 +37,8 @@ _OF_ALL: Final = frozenset(
 def read_begun(text: str, context: Context) -> Start | Unclear | None:
     """A start, where a plain text is one and no question; of meat that has its cure already none may begin."""
     text = _AND_HOW.sub("", text) if meat(text) else text
+    if measures.of_kind(text, "mass") and meal(text, context):
+        text = _HOW_TO_GET_THERE.sub("make", text)
     if wished := _PLAN_FOR_ME.search(text):
         text = f"start {text[wished.end() :].rstrip(' ?')}"
     elif questions.is_question(text):

@@ -83,6 +83,11 @@ _BEGINS: Final = re.compile(
     r"(?: (?:it|this|on|from|curing|the cure))* (?=\w+day\b|mon\b|tues?\b|wed\b|thu(?:rs)?\b|fri\b|sat\b|sun\b"
     r"|to(?:day|morrow|night)\b|the \d)[\w ]{2,24}?(?=$|[,.;!]| (?:for|and|eat\w*|serv\w+|ready)\b)"
 )
+_FROM_THE_FREEZER: Final = re.compile(
+    r"\b(?:(?:still|lies|sits|is|been) )?in (?:the|my|our) (?:deep )?freezer\b(?! bag)"
+)
+_BREAST: Final = re.compile(r"\bbr(?:ea|e)sts?\b")
+HEAVIEST_BREAST_KG: Final = 1.0  # of a duck: what is heavier and no breast is a bird
 _FOREIGN: Final = 5  # words of another subject that the line of a start may hold
 _OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
@@ -207,7 +212,9 @@ def _afresh(context: Context) -> Context:
 def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
     if named.product or _TO_CORN.search(text):
-        draft.said["product"] = named.product or "corned_beef"
+        whole = named.product == "duck" and not _BREAST.search(text) and draft.said.get("mass", 0.0) > HEAVIEST_BREAST_KG
+        alone = whole and not draft.pieces and not _COUNTED.search(text)
+        draft.said["product"] = "whole_duck" if alone else named.product or "corned_beef"
     if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):
         draft.typed["cut"] = "flat and point" if named.cut == "both" else "whole brisket"
     elif named.cut == "brisket":
@@ -249,6 +256,8 @@ def _take_fields(text: str, draft: _Draft, context: Context) -> None:
         draft.typed["thickness"] = bare[0] if bare else hand[0]
     draft.said.update(found.fields)
     draft.typed.update(found.unclear)
+    if "frozen" not in draft.said and _FROM_THE_FREEZER.search(text):
+        draft.said["frozen"] = True
     if "method" not in draft.said and re.search(r"\bdry\b(?! (?:rub|weather))", text):
         draft.said["method"] = "dry"
     if "method" not in draft.said and re.search(r"\b(?:wet|brined?)\b", text):

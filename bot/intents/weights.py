@@ -53,7 +53,10 @@ _OF_EACH: Final = re.compile(_APIECE)
 _IN_ALL: Final = re.compile(r"\b(?:in all|all in all|in total|total|together|altogether|combined|between them)\b")
 _NO_SALT_KG: Final = 0.5  # nobody weighs so much salt for a piece at home; common practice, no source
 _RARELY_OVER: Final = 0.8  # of the heaviest that a cut can be: few pieces are; common practice, no source
-_OTHER_ONE: Final = re.compile(r"\b(?:other|second|another)(?: one)?(?: is| weighs|s)? (?:about )?\d")
+_OTHER_ONE: Final = re.compile(
+    r"\b(?:other|second|another)(?: one)?(?: is| weighs|s)?(?: (?:about|around|nearly|almost|just|a bit|a little"
+    r"|slightly|under|over|less than|more than|between))* \d"
+)
 _AND_ONE_MORE: Final = re.compile(
     rf" ?{_NOUN}? ?(?:and|&|\+|plus) (?:an? |the |one |other |another |second |is |weighs |about )*"
     r"\d{1,2}(?:\.\d{1,3})?(?=$|[ ,;]*(?:$|[,;]|for\b|flat|point|on\b|dry|wet|each|bag))"

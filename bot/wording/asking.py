@@ -271,22 +271,6 @@ def after_slice(batch: str) -> Rows:
     return ((button(say("Pink all through"), Choose("grey", 0.0, batch)),),)
 
 
-def again(slot_name: str, typed: str) -> str:
-    """Something that was typed and cannot be: said once, with what to type instead."""
-    wanted = {
-        "mass": (say("a weight that a piece of meat can have"), say("3.2 kg or 7 lb")),
-        "thickness": (say("a thickness that a piece of meat can have"), say("48 mm or 1.9 in")),
-        "deadline": (say("a day and an hour that I can read"), say("saturday 13:00")),
-    }
-    what, example = wanted[slot_name]
-    return say(
-        "«{typed}» is not {what}. Type it like {example}; the rest of what you said is kept.",
-        typed=typed,
-        what=what,
-        example=example,
-    )
-
-
 def next_buttons(a: Assessment) -> Rows:
     """The step that is due now can be answered at once."""
     due = [s for s in a.plan.steps if s.state is State.DUE and s.kind not in ANSWERED_IN_WORDS] if a.plan else []

@@ -5,7 +5,9 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Final
 
+from bot import measures
 from bot.intents.intents import Change, Choose, MoveDeadline
+from bot.intents.weights import HEAVIEST_KG
 from bot.reply import Reply
 from bot.wording import meats, numbers, plans
 from bot.wording.asking import Rows, button
@@ -93,3 +95,26 @@ def _other_week(a: Assessment, deadline: datetime) -> datetime | None:
 
 def _label(a: Assessment, at: datetime) -> str:
     return say("Meal {at}", at=numbers.when(at, a.person, a.now))
+
+
+def again(slot_name: str, typed: str) -> str:
+    """Something that was typed and cannot be, or a weight that may be several: said once, with what to type instead."""
+    wanted = {
+        "mass": (say("a weight that a piece of meat can have"), say("3.2 kg or 7 lb")),
+        "thickness": (say("a thickness that a piece of meat can have"), say("48 mm or 1.9 in")),
+        "deadline": (say("a day and an hour that I can read"), say("saturday 13:00")),
+    }
+    what, example = wanted[slot_name]
+    if slot_name == "mass" and any(0.0 < m.value <= HEAVIEST_KG for m in measures.of_kind(typed, "mass")):
+        return say(
+            "I do not guess one weight from «{typed}». Weigh it and type it like {example}, several pieces "
+            "each with its own; the rest of what you said is kept.",
+            typed=typed,
+            example=example,
+        )
+    return say(
+        "«{typed}» is not {what}. Type it like {example}; the rest of what you said is kept.",
+        typed=typed,
+        what=what,
+        example=example,
+    )

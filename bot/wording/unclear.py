@@ -5,7 +5,7 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from bot.intents.intents import Unclear
-from bot.wording import asking, language, numbers, options, refusals
+from bot.wording import asking, language, numbers, options, refusals, taken
 from core.person import Person
 
 
@@ -194,8 +194,8 @@ _CANNOT_BE = {
     **{why: _remark(why) for why in _REMARKS},
     "hour": _no_hour,
     "strength": refusals.odd_strength,
-    "mass": lambda typed: asking.again("mass", typed),
-    "thickness": lambda typed: asking.again("thickness", typed),
+    "mass": lambda typed: taken.again("mass", typed),
+    "thickness": lambda typed: taken.again("thickness", typed),
     "meat": asking.unknown_meat,
     "ruler": lambda typed: language.say(
         "«{typed}» is no measure that I can plan by. Hold a ruler to the thickest spot, and type it like 48 mm or 1.9 in.",
