@@ -14,7 +14,7 @@ from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import bone, meat, ranges, without
+from bot.intents.meats import Meat, bone, meat, ranges, without
 from bot.intents.small import content, words
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import Weighed, shared, weighed
@@ -209,12 +209,16 @@ def _afresh(context: Context) -> Context:
     return replace(context, deadline=None)
 
 
+def _is_bird(text: str, named: Meat, draft: _Draft) -> bool:
+    """A duck that is too heavy for a breast, and is no number of them."""
+    one = named.product == "duck" and not (_BREAST.search(text) or draft.pieces or _COUNTED.search(text))
+    return one and draft.said.get("mass", 0.0) > HEAVIEST_BREAST_KG
+
+
 def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
     if named.product or _TO_CORN.search(text):
-        whole = named.product == "duck" and not _BREAST.search(text) and draft.said.get("mass", 0.0) > HEAVIEST_BREAST_KG
-        alone = whole and not draft.pieces and not _COUNTED.search(text)
-        draft.said["product"] = "whole_duck" if alone else named.product or "corned_beef"
+        draft.said["product"] = "whole_duck" if _is_bird(text, named, draft) else named.product or "corned_beef"
     if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):
         draft.typed["cut"] = "flat and point" if named.cut == "both" else "whole brisket"
     elif named.cut == "brisket":
