@@ -147,7 +147,7 @@ def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[R
     field = "mass" if unit in ("kg", "lb") else "thickness"
     kept = half.get(field) if half else getattr(batches.look(turn, meant.of(intent.batch)).batch.setup, field)
     was = intent.unit_was or OTHER_UNIT.get(unit)
-    if kept is None or was is None:
+    if kept is None or was is None or (not half and intent.unit_was is None and _dosed(turn, meant.of(intent.batch))):
         return (Reply(unclear.which_size(), facts={"answer_kind": "asked_back", "asked": field}),)
     if _decimals(from_house(kept, unit)) < _decimals(from_house(kept, was)):  # nobody types 3.4019: it is so already
         text = unclear.so_already(from_house(kept, unit), unit)
@@ -156,6 +156,11 @@ def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[R
     if half:
         return starting.start(turn, meant, Start({field: value}))
     return _changed(turn, meant.of(intent.batch), {field: value})
+
+
+def _dosed(turn: Turn, batch: str) -> bool:
+    """Whether the cure was weighed for the batch: then «thats kilos» may be of any number, and changes no weight."""
+    return not {"brine", "into_cure"}.isdisjoint(batches.look(turn, batch).batch.done)
 
 
 def _decimals(value: float) -> int:

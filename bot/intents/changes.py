@@ -18,7 +18,7 @@ from core.batch.events import Probe
 _NOT_THAT: Final = re.compile(r",? (?:and )?(?:not|instead of|rather than) (?:the )?\d.*$")
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
-    r"|:))* ?(?P<value>\d{1,2}(?:\.\d{1,4})?)$"
+    r"|:))* ?(?P<value>(?![12]$)\d{1,2}(?:\.\d{1,4})?)$"
     r"|\b(?:says|label|bag|packet|pack|jar|tin)\b[^\d]{0,16}(?P<on>\d{1,2}\.\d{1,2})(?: nitrite| on the (?:bag|packet"
     r"|pack"
     r"|label|jar|tin))?$"

@@ -98,6 +98,10 @@ _NOT_CURE: Final = re.compile(
     r",? (?:and )?(?:not|no|instead of) (?:the )?(?:curing (?:salt|one|stuff)|pink salt"
     r"|curing|pink|cure|right (?:one|stuff))$"
 )
+_BESIDE_THE_CURE: Final = re.compile(  # more salt, and no other in its place
+    r"\b(?:as well|too|also|on top|besides|in addition|plus|along ?side|with (?:it|the cure|the pink"
+    r"|the curing salt))\b"
+)
 _ASKED_TOO: Final = re.compile(r"\b(?:can i|ok\b|safe|is it|what now)\b")
 _HOURS: Final = re.compile(r"\b(?:for|about|after|since)? ?(?=(?:\d|half|an? |a couple))")
 _BEFORE_THE_COLD: Final = re.compile(
@@ -179,6 +183,8 @@ def read_happened(text: str, context: Context) -> Told | None:
     if hit is None:
         return None
     what, found = hit
+    if what == "wrong_salt" and _BESIDE_THE_CURE.search(text):
+        return None
     if what == "left_out" and _PROBE_OUT.search(text):
         return None
     if what == "left_out" and (_WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):

@@ -9,6 +9,7 @@ _VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?
 _WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"
 _DEGREES: Final = r"\d{1,2}(?:\.\d)?(?: ?[cf]\b)?"
 
+_PAST: Final = {"flip": "flipped", "turn": "turned", "wrap": "wrapped", "rinse": "rinsed", "light": "lit"}
 LOOSE_RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
@@ -22,6 +23,37 @@ LOOSE_RULES: Final = tuple(
         # a core at which it shall be done
         (r"\b(?:stop|finish|quit|call it|end)(?: (?:it|cooking|the cook))? at (?=(?:1\d\d|20\d|21[0-2]|[6-9]\d)\b"
          r"(?! ?(?:min|h\b|hours|%|g\b)))", "pull it at "),
+        # numbers and units that are written together or apart
+        (r"(?<=\d)-(?=(?:kilos?|kg|lbs?|pounds?|grams?|g|inch(?:es)?|mm|cm|oz|ounces?|litres?|liters?)\b)", " "),
+        (r"\b(\d{1,2}) and (?:(?:an?|1) )?(quarter|half)\b(?! (?:past|to)\b)",
+         lambda m: f"{m[1]}.{'25' if m[2] == 'quarter' else '5'}"),
+        (r"\b(\d{1,2}) and 3 quarters?\b", r"\1.75"), (r"\bone and 3 quarters?\b", "1.75"),
+        # «sat 1900», «at like six», «party 21st»
+        (rf"\b({WEEKDAY}|today|tomorrow|tonight|\d{{1,2}}(?:st|nd|rd|th)),? (?:at )?(?!20[2-9]\d)([01]\d"
+         rf"|2[0-3])([0-5]\d)"
+         r"(?: ?h(?:rs?|ours)?)?\b(?! ?(?:g|gr|kg|ml|ppm|grams?)\b)", r"\1 at \2:\3"),
+        (r"\bat (?:like|around|about|maybe|say|roughly) (?=(?:1[0-2]|[1-9])\b)", "at "),
+        (r"\b(party|dinner|lunch|supper|meal|wedding|birthday|bbq|feast|eat|eating|serve|ready|due|need it)s? "
+         r"(?=\d{1,2}(?:st|nd|rd|th)\b)", r"\1 on the "),
+        (r",? ?\b(?:at )?(?:the )?(?:same|usual) (?:hour|time)(?: as (?:before|planned))?(?: please| pls)?$", ""),
+        (r"\b(flip|turn|rinse|reading|check) \d{1,2} (?=(?:is )?(?:done|ok|finished|sorted)\b)", r"\1 "),
+        (r"\b(?:did|done) (?:2|both) (?:flips|turns)\b", "flipped both times"),
+        (r",? (?:no|without an?) (?:batch|plan)$", ""),
+        # what went into the fridge, and what it reads
+        (r"\b((?:mov(?:ed|ing)|going|gone|went|transferred|switched|put)(?: it)? (?:in|to"
+         r"|into) (?:the )?fridge),? (?:now )?"
+         r"(?=[3-9]\d\b|1\d\d\b)", r"\1, "),
+        # what happened before, and what it reads now
+        (r"(?<=[a-z]) (it|probe|core|meat|thermometer)s? (?:now )?(?:reads|says|shows|is back at)"
+         r" (?=\d{2,3}(?: ?[cf])?(?: now)?$)", r", \1 reads "),
+        # told in the present by who learned the language late
+        (r"(?<!did )(?<!do )(?<!can )(?<!should )(?<!must )(?<!shall )(?<!may )(?<!could )(?<!if )(?<!when )"
+         r"\b(i|we|he|she|wife|husband|son|daughter) (flip|turn|wrap|rinse|light)( (?:it|them|the \w+|meat|bag))?"
+         r"(?= (?:yesterday|already|this morning|last night|just now|before|at \d|\d{1,3} ?min\w* ago|an hour ago))",
+         lambda m: f"{m[1]} {_PAST[m[2]]}{m[3] or ''}"),
+        # away from day to day
+        (rf"\b(away|off|gone|out|holiday|trip)\b([^,;]*?) ({WEEKDAY}) ?(?:-|to|thru) ?({WEEKDAY})\b",
+         r"\1\2 \3 until \4"),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

@@ -26,6 +26,7 @@ _DAY_ISH: Final = re.compile(  # «sat 5ish» is an hour, and no date
     r"\b(mon|tues?|wed|thu(?:rs)?|fri|sat|sun|\w{3,6}day|tomorrow|tonight) (1[0-2]|[1-9])ish\b", re.IGNORECASE
 )
 _WORD_ISH: Final = re.compile(r"\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)ish\b", re.IGNORECASE)
+_QUOTED: Final = re.compile(r"(^|\s)\"([^\"]{1,40})\"(?=$|[\s,.;!?])")  # «it says "cure 1"»: no inch
 _MENTION: Final = re.compile(r"^@\w{2,40}[,: ]*|\s@\w{2,40}$")
 
 
@@ -41,6 +42,7 @@ def normal(text: str, language: str = "en", celsius: bool = False) -> str:
         text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
     text = _WE_WOULD.sub("we would", text)
     text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
+    text = _QUOTED.sub(r"\1\2", text)
     text = _WORD_ISH.sub(r"at \1", text)
     text = _DAY_ISH.sub(r"\1 at \2", text)
     plain = _MENTION.sub("", measures.plain(text)).strip()

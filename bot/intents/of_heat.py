@@ -70,7 +70,7 @@ def went_out(line: Told) -> bool:
 def climbs(line: Told) -> bool:
     """One reading of a core that is no meal yet, so long after it went on the fire."""
     one = len(line.temperatures) == 1 and RAISED_FROM <= line.temperatures[0] < HOT_CORE
-    timed = len(line.clocks) == 2 or line.has("hours")
+    timed = len(line.clocks) == 2 or (line.hours or 0.0) >= 1.0
     return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not _OFF_THE_FIRE.search(line.text)
 
 

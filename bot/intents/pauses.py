@@ -40,6 +40,10 @@ _PAUSE: Final = re.compile(
     r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
+    r"|\b(?:off|going|flying|driving|away) to (?!bed\b|sleep\b|work\b|the (?:fridge|shop))\w+(?: \w+)? (?:mon|tue"
+    r"|wed|thu"
+    r"|fri|sat|sun|from|until|till?|for|next|this|tomorrow)"
+    r"|\b(?:dont|do not) (?:need|want) (?:any |your |the |more )?(?:reminders|messages|pings|texts|notifications)\b"
     r"|\bpausier\w{0,3}\b|\b(?:hold|keep|save)(?: back)? (?:(?:all|my|the|your|any|these) )*(?:messages|reminders"
     r"|pings|texts|notifications)\b"
 )

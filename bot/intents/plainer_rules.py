@@ -280,6 +280,8 @@ RULES: Final = tuple(
          r" (?:since when|how long|for how long)"
          r"[ .!]*$", ""),
         # a day that is not, and the one instead
+        (rf"^(?:{DAY})s? (?:is |now )*(?:off|out|no good)(?: now)?[,.;]+ ?(?:so |but |lets "
+         rf"|make it )*(?=.*\b(?:{DAY})\b)", ""),
         (rf"\b(?:\w+ )?(?:cant|cannot|cant do|wont|couldnt|not) (?:make|do|work for"
          rf"|come)? ?(?:it )?(?:on )?(?:{DAY})\b"
          rf"[,.; ]*(?:so |but |can we |lets |please )*(?=.*\b(?:{DAY})\b)", ""),

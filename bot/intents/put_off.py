@@ -66,12 +66,14 @@ _SPAN_ONLY: Final = re.compile(
 )
 # «the fish goes in the brine in 2 hours»: of what is still to come, however it is told
 _STILL_TO_COME: Final = re.compile(
-    r"^(?!.*\b(?:been|was|were|went|since|already|ago)\b).*\b(?:goes|going|puts|putting|takes|taking|comes"
-    r"|coming)\b.*\b"
+    r"^(?!.*\b(?:been|was|were|went|since|already|ago)\b).*\b(?:goes|going|puts|putting|takes|taking|comes|coming|pulls"
+    r"|pulling|wraps|wrapping|lights|lighting|slices|slicing)\b.*\b"
     r"(?:in (?:about |another )?(?:half an?|an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
     r"|(?P<hour>(?:at|around|about) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?$))"
 )
 _AHEAD: Final = timedelta(hours=12)
+_UNDER_WAY: Final = re.compile(r"\b(?:taking|pulling|putting|wrapping|lighting|slicing) (?:it|them|the \w+)\b")
+_JUST_NOW: Final = timedelta(hours=1)  # «taking it off at 6», said at ten, is no deed of the morning
 _A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
 _HOT: Final = ("cooking", "resting", "chilling")
@@ -123,7 +125,10 @@ def _still_to_come(text: str, context: Context) -> Snooze | None:
     if not told["hour"]:
         return Snooze(by=when.span(text), step=step)
     ahead, gone = when.future(text, context), when.past(text, context)
-    if not ahead or ahead.at - context.now > _AHEAD or (gone and context.now - gone.at < ahead.at - context.now):
+    if not ahead or ahead.at - context.now > _AHEAD:
+        return None
+    since, until = (context.now - gone.at if gone else _AHEAD), ahead.at - context.now
+    if since < (min(until, _JUST_NOW) if _UNDER_WAY.search(text) else until):
         return None
     return Snooze(until=ahead.at, step=step)
 

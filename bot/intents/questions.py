@@ -258,9 +258,16 @@ def _about(topic: str, text: str) -> str:
 def _foreign(topic: str, text: str) -> bool:
     """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
     if topic == "chill":
-        text = re.sub(r"\b(?:under|below|down to|to) \d{1,2} ?[cf]?$", " ", text)
+        text = re.sub(r"\b(?:under|below|down to|to|till|until|at) \d{1,2} ?[cf]?$", " ", text)
     if topic == "pull":
         text = re.sub(r"\bat \d{2,3} ?[cf]?\??$", " ", text)
+    if topic == "fuel":
+        text = re.sub(
+            r"\b\d{1,2} (?=(?:more |extra )?(?:briquettes?|lumps?|chunks?|chips|coals?|logs|splits"
+            r"|handfuls?)\b)",
+            " ",
+            text,
+        )
     if topic in ("eta", "wrap"):
         text = re.sub(r"\bby \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
     return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))

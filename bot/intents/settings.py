@@ -34,8 +34,8 @@ _UNIT_SMALL: Final = words(
     just grams gram g only use using want prefer to in and & pls please units unit switch change set show speak the me
     i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
-    cm inch inches oz ounces but im am ill id like lets read think c celsius centigrade f fahrenheit degrees talk bitte
-    einheiten nur und my a
+    cm inch inches oz ounces but im am ill id else rest like lets read think c celsius centigrade f fahrenheit
+    degrees talk bitte einheiten nur und my a
     """
 )
 _ZONE: Final = tuple(

@@ -33,6 +33,8 @@ _MONTH: Final = r"(?:jan|feb|mar(?:ch)?\b|apr|may\b|june?\b|july?\b|aug|sep|oct|
 _DAY_OF_MONTH: Final = re.compile(
     rf"(?P<before>\b{_MONTH} (?:the )?)(?P<day>{_ORDINAL})\b|\b(?:the )?(?P<first>{_ORDINAL})(?= (?:of )?{_MONTH})"
 )
+_THE_NTH: Final = re.compile(rf"\b(?P<on>the|on|by) (?P<first>{_ORDINAL})(?! (?:of|flip|time|one|piece|turn|bag)\b)")
+_FIRST_SURE: Final = 10  # «the third» may be a third, or the third of something
 _ISH: Final = re.compile(r"\b(\d{1,2})ish\b")
 _ONE_WORD: Final = re.compile(r"(?P<word>[a-z]{4,5})(?P<end>[ .!]*)$")
 _NOT_DONE: Final = frozenset(
@@ -44,7 +46,7 @@ def written(text: str) -> str:
     """A plain line with its numbers in digits, its spoken hours and slips as they would be written."""
     text = _SPOKEN_CLOCK.sub(_clock, text).replace("minus one", "-1")
     text = _ONE_UNIT.sub("1 ", _AT_ONE.sub(r"\1 1", text))
-    text = _WENT_AT.sub(r"\1 oclock", _DAY_OF_MONTH.sub(_day, text))
+    text = _WENT_AT.sub(r"\1 oclock", _THE_NTH.sub(_nth, _DAY_OF_MONTH.sub(_day, text)))
     text = _MORE.sub(r"\1 \2", text)
     text = _ISH.sub(r"\1", _CURE_ONE.sub("cure #1", text))
     alone = _ONE_WORD.match(text)
@@ -53,11 +55,20 @@ def written(text: str) -> str:
     return text
 
 
+def _nth(found: re.Match[str]) -> str:
+    """«on the twentieth» is the 20th."""
+    day = _number(found["first"])
+    return f"{found['on']} {day}th" if day >= _FIRST_SURE else found[0]
+
+
 def _day(found: re.Match[str]) -> str:
     """«march seventeenth» is march 17."""
-    *tens, last = re.split("[ -]", found["day"] or found["first"])
-    day = (20 if tens[0] in ("20", "twenty") else 30) + _ORDINALS[last] if tens else _ORDINALS[last]
-    return f"{found['before'] or ''}{day}"
+    return f"{found['before'] or ''}{_number(found['day'] or found['first'])}"
+
+
+def _number(ordinal: str) -> int:
+    *tens, last = re.split("[ -]", ordinal)
+    return (20 if tens[0] in ("20", "twenty") else 30) + _ORDINALS[last] if tens else _ORDINALS[last]
 
 
 def _clock(found: re.Match[str]) -> str:

@@ -228,6 +228,9 @@ def _take_meat(text: str, draft: _Draft) -> None:
         draft.typed["cut"] = "packer"
     elif named.cut:
         draft.said["cut"] = named.cut
+    if not named and re.search(r"\bround\b", text) and {"mass", "unit"} & {*draft.said, *draft.typed}:
+        draft.said["cut"] = "beef_round"
+        return
     other = _OTHER_CUT.search(text)
     if other and not named.cut and "cut" not in draft.typed and not _BIRD_OR_FISH.search(text):
         draft.typed["meat"] = other[0]

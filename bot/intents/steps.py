@@ -68,6 +68,9 @@ _HALF_OUT: Final = re.compile(
 _BACK_ON: Final = re.compile(  # off for a moment
     r"\bback (?:on|in)\b|\b(?:off|out) (?:to|for) (?:wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
 )
+_IN_TOWELS: Final = re.compile(
+    r"\b(?:towels?|blankets?|cooler|cool ?box|esky)\b"
+)  # wrapped to rest, and no wrap in the fire
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
@@ -127,6 +130,8 @@ def _missed(text: str, context: Context) -> StepMissed | None:
 def _deeds(text: str, context: Context) -> list[Intent]:
     kinds = [_there(kind, text, context) for kind, words in DEEDS if words.search(text)]
     kinds = [kind for kind in kinds if _possible(kind, text, context)]
+    if Kind.REST in kinds and _IN_TOWELS.search(text):
+        kinds = [kind for kind in kinds if kind is not Kind.WRAP]
     if (
         not kinds
         and context.phase != "curing"

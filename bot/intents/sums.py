@@ -23,6 +23,8 @@ from bot.intents.when import meal
 from core.answers.find import sum_meant
 
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
+_COOKED: Final = ("resting", "chilling", "stored")
+_FINAL: Final = re.compile(r"\b(?:final|finished|cooked)\b")
 _OF_ANY_FIRE: Final = frozenset({"lethality", "climb", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _ONE: Final = re.compile(
@@ -106,6 +108,8 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
         return None
     if _THAWED.search(text) and not is_question(text):
         return None
+    if context.phase in _COOKED and _FINAL.search(text) and not is_question(text):
+        return None  # what it weighs now
     kind = sum_of(text) if context.phase == "none" else _of_another(text)
     return Ask("sum", kind, text) if (kind := _by_the_law(text, kind)) else None
 
@@ -113,7 +117,7 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
 def _planned(text: str, context: Context) -> bool:
     """Whether a line tells a meat, its weight and the meal, and asks nothing: a batch begins."""
     _, rest = brinings.stated(text, text)  # «15 % brine for 3 hours» wants no number of hours
-    if is_question(text) or _WANTS.search(rest) or not told(text).has("meat"):
+    if is_question(text) or _WANTS.search(_THAWING.sub("", rest)) or not told(text).has("meat"):
         return False
     return bool(meat(text).product or meat(text).cut) and meal(text, context) is not None
 
@@ -130,6 +134,10 @@ def _by_the_law(text: str, kind: str | None) -> str | None:
     return None if kind == "dose" and wanted_dose(text) is not None else kind
 
 
+_THAWING: Final = re.compile(
+    r"\b(?:is |its |still )?thawing(?: out)?(?: now| in the fridge)?\b(?! (?:time|take|how"
+    r"|long))"
+)
 _IN_THE_COLD: Final = re.compile(r"\b(?:fridge|brine)\b")  # «fridge 52 an hour ago» is read, and asks nothing
 _THAWED: Final = re.compile(r"\b(?:thawed|defrosted)\b|\bsame as last\b")  # asks for no sum
 

@@ -99,6 +99,9 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\b(?:will|does) (?:it|this) (?:chill|cool)(?: down)? (?:in time|(?:fast|quick(?:ly)?) enough)\b",
         r"\bhow long (?:does|will|to|is) (?:the )?(?:chill|cool)(?:ing)?\b",
         r"\bis it cooling (?:fast|quickly) enough\b",
+        r"\b(?:how long|when|how much longer) (?:is it |will it (?:be|take) |to (?:get )?|does it take )*(?:at "
+        r"|down |till |until |to )+"
+        r"(?:40|4|3|39|38)(?: ?[cf])?$|^(?:is )?(?:it|its|this) (?:is )?(?:cold|cool) enough(?: yet| now)?$",
     )),
 )  # fmt: skip
 NEAR_THE_FIRE: Final = frozenset({"drying", "cooking", "resting", "chilling"})

@@ -6,7 +6,7 @@ from functools import cache
 from typing import Final
 from zoneinfo import available_timezones
 
-from babel.core import get_global
+from babel.core import Locale, get_global
 
 from core.person import Units
 
@@ -98,7 +98,21 @@ def _region(name: str) -> str | None:
     """«phoenix arizona», «london ontario»: the zone of what stands behind the city, which many places share."""
     words = name.replace(",", " ").split()
     behind = (" ".join(words[-many:]) for many in (2, 1) if len(words) > many)
-    return next((zone for region in behind if (zone := _ALIASES.get(region))), None)
+    return next((zone for region in behind if (zone := _ALIASES.get(region))), None) or _in_its_country(words)
+
+
+def _in_its_country(words: list[str]) -> str | None:
+    """«adelaide australia»: a city with its country behind it, by the Unicode CLDR."""
+    for many in (1, 2):
+        zone = city(" ".join(words[:-many])) if len(words) > many else None
+        if zone and get_global("zone_territories").get(zone) == _countries().get(" ".join(words[-many:])):
+            return zone
+    return None
+
+
+@cache
+def _countries() -> dict[str, str]:
+    return {name.lower(): code for code, name in Locale("en").territories.items()}
 
 
 def city(name: str) -> str | None:

@@ -71,6 +71,10 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("its been an hour at 152", "read core 152f"),
         ("151 looking good", "read core 151f"),
         ("going to bed", "ask bed"),
+        ("hes taking it off at 6", "later @18:00"),
+        ("resting now wrapped in towel", "done rest"),
+        ("lost signal for 2 hours it reads 151 now", "read core 151f"),
+        ("added 6 briquettes and a chunk", "ask fuel"),
     ],
 )
 def test_beside_the_fire(text: str, meant: str) -> None:
@@ -100,6 +104,17 @@ def test_the_lid_is_heard() -> None:
         ("36f all good", "read fridge 36f"),
         ("did mine this am", "done @08:00"),
         ("he weighs 90kg lol", "question"),
+        ("i used sea salt with it as well 50g", "question"),
+        ('my butcher sold me "cure 1"', "question"),
+        ("i flip it yesterday also", "done flip"),
+        ("did i flip yesterday", "ask log"),
+        ("make that two inches not one and three quarters", "set thickness=51mm"),
+        ("friday instead pls same hour", "meal fri13:00"),
+        ("saturday is off, sunday at 4", "meal sun16:00"),
+        ("off to spain mon-thu, neighbor flips", "pause & hand neighbor"),
+        ("dont need reminders tonight", "pause"),
+        ("flip 2 done", "done flip"),
+        ("thermometer says 34 in bag", "read fridge 34f"),
         ("want it sliced thin on the machine", "set purpose=thin"),
         ("i missed monday and tuesday", "missed flip & missed flip"),
         ("im using lbs and fahrenheit", "settings units"),
@@ -128,6 +143,14 @@ def test_away_for_days() -> None:
         ("two chickens 1.6 and 1.8 kg smoke sunday 5", "start chicken 3.4kg sun17:00"),
         ("pork shoulder 5kg ham for xmas", "start shoulder 5kg sat"),
         ("turkey breast 2.5k smoked for sunday", "start turkey 2.5kg sun"),
+        ("brisket flat 4.1kg, 58mm, EQ 2.5% salt, serve sat 1900", "start brisket_flat 4.1kg 58mm sat19:00"),
+        ("a point its um four point two pounds to eat saturday at like six", "start brisket_point 1.905kg sat18:00"),
+        ("flat 6lbs, frozen solid atm, party 21st", "start brisket_flat 2.722kg frozen sun"),
+        ("two-kilo slab of belly for bacon by sunday week", "start bacon 2kg sun"),
+        ("pastrami for his birthday on the twentieth its six and a half pounds", "start pastrami 2.948kg sat"),
+        ("5.5 lb brisket (flat) thawing now, dinner sun 6p", "start brisket_flat 2.495kg sun18:00"),
+        ("8 pounds 2 ounces round", "start beef_round 3.685kg"),
+        ("i live in adelaide australia", "settings zone"),
         ("belly is 2.3 kilo and about two fingers thick", "start bacon 2.3kg ?thickness"),
         ("11 lb ham bone in easter sunday 2pm", "start ham ham_bone_in 4.99kg sun14:00"),
     ],
@@ -145,6 +168,12 @@ def test_two_places_of_the_meat() -> None:
     assert isinstance(asked, Unclear)
     assert short(asked.options[:1]) == "read core 124f, core 121f"
     assert short(read("more coals in, 210", cook)) == "ask fuel & read pit 210f"
+
+
+def test_how_the_chill_comes_on() -> None:
+    """In the ice bath the question is of the chill, and a number beside a fridge is asked about."""
+    chill = context("chilling", last_core_c=celsius_from_fahrenheit(78.0))
+    assert [short(read(line, chill)) for line in ("how long till 40", "its cold enough?")] == ["ask chill", "ask chill"]
 
 
 def test_until_an_hour_of_tonight() -> None:
