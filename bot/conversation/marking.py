@@ -36,7 +36,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     if isinstance(a.refusal, TooSoon) and isinstance(intent, StepDone):
         return _gone_on_with(turn, meant, intent, a.refusal)
     at = getattr(intent, "at", None) or meant.message.said_at
-    step = steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone))
+    called = isinstance(intent, StepMissed) and intent.step is None  # «damn, forgot»: what was called for last
+    step = steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
     match intent:
         case StepDone():
             return _done(turn, a, step, intent, at)
@@ -115,6 +116,8 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
     """The steps that were missed: of the day and the kind that were named; none where that one was noted as done."""
     if intent.whole_day:
         return [key for key in steps.of_day(a, at) if intent.step is None or key.startswith(intent.step)]
+    if intent.step is None and step.state is State.DONE:
+        return []
     if intent.at is None or abs(step.due - at) <= FAR_FROM_IT:
         return [step.key]
     alike = a.plan.of_kind(step.kind) if a.plan else []

@@ -47,7 +47,7 @@ _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
-    r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|cooling"
+    r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|stands|sits|steht|kühlt|cooling"
     r"|chilling) )*(?:in|into) the (?:fridge|cold|ice)\b"
 )
 _MEAT: Final = re.compile(

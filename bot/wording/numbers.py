@@ -34,9 +34,9 @@ def mass(value: Kilograms, person: Person) -> str:
 
 
 def grams(value: Kilograms) -> str:
-    """A dose: «12.0 g» under 100 g, «173 g» above."""
+    """A dose: «12.0 g» under 100 g, «173 g» above, «0 g» where none goes in."""
     amount = value * 1000
-    return f"{decimal(amount, 1 if amount < 100 else 0)} g"
+    return f"{decimal(amount, 1 if 0.0 < amount < 100 else 0)} g"
 
 
 def length(value: Metres, person: Person) -> str:
