@@ -47,8 +47,8 @@ _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
-    r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|stands|sits|steht|kühlt|cooling"
-    r"|chilling) )*(?:in|into) the (?:fridge|cold|ice)\b"
+    r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|stands|sits|steht"
+    r"|kühlt|cooling|chilling) )*(?:in|into) the (?:fridge|cold|ice)\b"
 )
 _MEAT: Final = re.compile(
     r"\b(?:meat|bag|bags|bagged|everything|both|flats?|brisket|bell(?:y|ies)|ham|fish|trout|salmon|loin)\b"
