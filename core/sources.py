@@ -213,6 +213,7 @@ USDA_CANNING = Source(
 CDC_LISTERIA = Source("CDC_LISTERIA", "Tips for preventing Listeria food poisoning", "US CDC", "2014", "CONFIRMED")
 CDC_BOTULISM = Source("CDC_BOTULISM", "Botulism: prevention, signs, honey and infants", "US CDC", "2024", "MEMORY")
 FSA_FITNESS = Source("FSA_FITNESS", "Food handlers: fitness to work (48 h after illness)", "UK FSA", "2009", "MEMORY")
+IARC_114 = Source("IARC_114", "Monographs 114: red meat and processed meat", "IARC, WHO", "2018", "MEMORY")
 CDC_NITRITE = Source(
     "CDC_NITRITE", "Methemoglobinemia following nitrite in a household meal", "US CDC, MMWR 51(29)", "2002", "CONFIRMED"
 )

@@ -8,6 +8,7 @@ from bot.conversation.closer import closer
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
+from bot.intents.dangers import needs_no_sum
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
 from bot.intents.normal import normal
 from bot.intents.sums import sum_left
@@ -69,7 +70,7 @@ def _answered(turn: Turn, meant: Understood, intent: Ask | Question | Help | Gre
 
 def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """Of the batch in hand, where it is likelier meant than any entry; else of the trade."""
-    if meant.a is None:
+    if meant.a is None or needs_no_sum(text):
         return trade.answer(turn, meant, text)
     if found := of_batch.topic_of(turn, text, meant.a.batch.phase.value):
         return _asked(turn, meant, found)

@@ -6,10 +6,13 @@ from typing import Final
 from bot.intents.context import Context
 from bot.intents.cures import ATE
 from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question
-from core.answers.dangers import abroad, grave
+from core.answers.dangers import as_typed, grave
 
-_AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt"})
-_JUDGED: Final = frozenset({"more-cure", "too-much-cure", "fire-out"})  # with figures these are sums, and the sum warns
+_AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
+_AMOUNT: Final = re.compile(
+    r"\d ?(?:g|grams?|mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|ml|l|lit(?:re|er)s?|[a-z]*sp|[a-z]* ?spoons?|cups?)\b"
+)
+_JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _AMOUNT, "fire-out": re.compile(r"\d")}  # then a sum warns
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )
@@ -18,7 +21,7 @@ _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 def read_danger(text: str, shown: str, context: Context) -> Intent | None:
     """The question or call for help of a plain text that is grave by its words."""
-    named = _named(text, shown)
+    named = as_typed(text, shown)
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
@@ -28,20 +31,21 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
-    named = None if context.phase == "none" else _named(text, shown)
+    named = None if context.phase == "none" else as_typed(text, shown)
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
     return [Question(text)]
 
 
-def _named(text: str, shown: str) -> str | None:
-    """The danger that a line names by its words as understood, or as typed: mending may lose one."""
-    return abroad(shown) or grave(text) or grave(shown)
+def needs_no_sum(text: str) -> bool:
+    """Whether a line is grave by its words, and brings nothing that a sum would judge."""
+    named = grave(text)
+    return named is not None and not _figured(named, text.lower())
 
 
 def _figured(named: str, text: str) -> bool:
-    return named in _JUDGED and bool(re.search(r"\d", text))
+    return bool(_JUDGED[named].search(text)) if named in _JUDGED else False
 
 
 def _weighed(intent: Intent, named: str) -> bool:

@@ -177,6 +177,8 @@ _CHOICE: Final = re.compile(
     r"|^(?=\D+$)(?:[a-z]+ ){1,4}(?:ok|okay|fine|good enough) (?:for|to|with|in|instead|as)\b"
     r"|^(?=\D+$)(?:gas|pellet|electric|charcoal|plastic|metal|sea|table|rock|tap)"
     r" (?:[a-z]+ ){0,2}(?:ok|okay|fine)[ ?]*$"
+    r"|^(?:\w+ ){0,3}(?:cure|salt|powder|number|no|nr) ?#?[12] (?:or|vs|versus) (?:number |no |nr |cure )?#?[12]\b"
+    r"(?! ?(?:kg|kilos?|g|lbs?|pounds?|oz)\b)"
 )
 _NOT_KNOWN: Final = re.compile(
     r"^(?:i |we )?(?:dont know|do not know|dunno|no idea|not sure|no clue) (?:how|what"
@@ -190,7 +192,7 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"|^(?:can|could|may|should) (?:i|we) (?:start|light|put|take|flip|leave|pull|wrap|rinse|go|skip|begin)\b"
     r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some)\b"
 )
-_BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry|foil or paper|paper or foil)\s*\?*$")
+_BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry)\s*\?*$")
 
 
 def read_plain(text: str, context: Context) -> Intent | None:

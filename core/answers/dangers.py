@@ -47,13 +47,24 @@ class _Grave:
 @lru_cache(maxsize=256)  # a line is asked about by several readers
 def grave(question: str) -> str | None:
     """The entry for an emergency or a danger that the words name, however the rest of the line is worded."""
-    return abroad(question) or _named(question, _HERE)
+    return _gravest(abroad(question), _named(question, _HERE))
 
 
 @lru_cache(maxsize=256)
 def abroad(question: str) -> str | None:
     """The same of a line as it was typed in a language other than English."""
-    return next((entry for name in _ABROAD if (entry := _named(question, name))), None)
+    return _gravest(*(_named(question, name) for name in _ABROAD))
+
+
+def as_typed(understood: str, shown: str) -> str | None:
+    """The same of a line as it was understood and as it was typed, since mending may lose the word that matters."""
+    return _gravest(grave(understood), grave(shown))
+
+
+def _gravest(*named: str | None) -> str | None:
+    """Of several the one that stands first in the list: a baby with blue lips is no question of what babies may eat."""
+    ranks = {one.entry: rank for rank, one in reversed(list(enumerate(_graves(_HERE))))}
+    return min((name for name in named if name), key=lambda name: ranks.get(name, len(ranks)), default=None)
 
 
 def _named(question: str, name: str) -> str | None:
