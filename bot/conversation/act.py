@@ -76,9 +76,14 @@ def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
 
 def _story(turn: Turn, meant: Understood) -> Sequence[Reply]:
     """What an entry knows of a long line that would tell of a batch, where none is under way and none begins."""
-    tells = all(isinstance(one, OF_A_BATCH) or _only_named(one) for one in meant.intents)
+    tells = all((isinstance(one, OF_A_BATCH) and not _of_packet(one)) or _only_named(one) for one in meant.intents)
     alone = meant.batch is None and meant.asked is None and meant.message.pressed is None
     return trade.story(turn, meant.message.text) if alone and tells and meant.intents else ()
+
+
+def _of_packet(intent: Intent) -> bool:
+    """Whether it is the strength of somebody's curing salt, which is kept before there is a batch."""
+    return isinstance(intent, Change) and intent.changes.keys() == mending.PERSONAL
 
 
 def _only_named(intent: Intent) -> bool:

@@ -6,7 +6,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents.context import Context
 from bot.intents.fields import odd_strength, open_strength, stated, usual_cure
-from bot.intents.intents import Change, Debrief, Intent, Start, Unclear
+from bot.intents.intents import Change, Debrief, Intent, Settings, Start, Unclear
 from bot.intents.meats import meat
 from bot.intents.plausible import set_point
 from bot.intents.settings import is_off
@@ -99,7 +99,12 @@ def read_change(text: str, context: Context) -> list[Intent]:
         fields["cut"] = named.cut
     if not fields and len(content(told.rest)) > 1:
         return []
-    return [Change(fields), *open_ones] if fields else open_ones
+    return [_kept(fields, context), *open_ones] if fields else open_ones
+
+
+def _kept(fields: dict[str, Any], context: Context) -> Change | Settings:
+    """A cooker that is told before there is a batch is the person's own."""
+    return Settings(fields) if context.phase == "none" and set(fields) == {"cooker"} else Change(fields)
 
 
 def open_field(slot: str, typed: str) -> Unclear:

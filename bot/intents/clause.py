@@ -12,6 +12,7 @@ from bot.intents.asked import read_answer
 from bot.intents.changes import read_change
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
+from bot.intents.foretold import read_foretold
 from bot.intents.households import read_somebody_else
 from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import (
@@ -126,6 +127,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [started]
     if asked := _hour_or_cold(text, context):
         return [asked]
+    if planned := read_foretold(text, context):
+        return [planned]
     if found_all := read_warm_since(text, context):
         return found_all
     if moved := read_whereabouts(text, context):

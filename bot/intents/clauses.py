@@ -129,6 +129,7 @@ def without_plans(intents: list[Intent]) -> list[Intent]:
     if any(isinstance(intent, StepDone) and intent.step == Kind.OFF for intent in intents):
         intents = [i for i in intents if not (isinstance(i, Ask) and i.topic == "tender")]
     read = any(isinstance(intent, Reading) for intent in intents)
+    intents = [i for i in intents if not (read and isinstance(i, Ask) and i.topic == "wrap")]
     plans = (Kind.WRAP, Kind.OFF, Kind.REST)
     return [i for i in intents if not (read and isinstance(i, Snooze) and i.step in plans and not (i.until or i.by))]
 

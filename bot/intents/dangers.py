@@ -44,6 +44,11 @@ def needs_no_sum(text: str) -> bool:
     return named is not None and not _figured(named, text.lower())
 
 
+def grave_only_so(plain: str, shown: str) -> bool:
+    """Whether a line is grave once it is written out, and not as it was typed: «finish it tmrw?»."""
+    return grave(plain) is not None and grave(shown) is None
+
+
 def _figured(named: str, text: str) -> bool:
     return bool(_JUDGED[named].search(text)) if named in _JUDGED else False
 

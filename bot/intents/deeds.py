@@ -111,6 +111,7 @@ _NOUNS: Final = {
     "rub": Kind.RUB, "rubbing": Kind.RUB, "wrap": Kind.WRAP, "wrapping": Kind.WRAP,
     "mixing": Kind.BRINE, "weighing": Kind.BRINE, "lighting": Kind.LIGHT,
     "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
+    "reading": Kind.READING, "readings": Kind.READING,
     "fridge check": Kind.FRIDGE_CHECK, "brine check": Kind.BRINE_CHECK, "fridge": Kind.FRIDGE_CHECK,
     "mid check": Kind.MID_CHECK, "check": Kind.FRIDGE_CHECK, "drying": Kind.DRY, "rest": Kind.REST, "thaw": Kind.THAW,
 }  # fmt: skip

@@ -48,6 +48,7 @@ _MORE_THAN: Final = re.compile(
     r"\b(?:over|more than|at least|longer than|minimum|min\.|or more|or longer|maybe more|perhaps more)\b|\d ?\+"
 )
 _FROM_TO: Final = re.compile(r"\b(?:from|between) (?P<a>\S+(?: ?[ap]m)?) (?:to|until|till?|and) (?P<b>\S+(?: ?[ap]m)?)")
+_TIL_NOW: Final = re.compile(r",? ?\b(?:to|until|till?|up to) (?:just |right )?now\b")
 _SINCE: Final = re.compile(r"\b(?:since|from)\b (?P<when>.+)")
 _OTHER: Final = re.compile(
     r"\?|\b(?:later|snooze|remind|not now|done|flipped|safe|meal|dinner|ready|cancel|undo|what|move|serve)\b"
@@ -95,7 +96,11 @@ def read_told(text: str, context: Context) -> Intent | None:
         return None
     what = hit.happened.what
     rest = [part for part in _PARTS.split(text) if read_happened(part, context) is None]
-    if not all(told(what, part, context) for part in rest if part) or _OTHER.search(text) or _NOW.search(text):
+    if (
+        not all(told(what, part, context) for part in rest if part)
+        or _OTHER.search(text)
+        or _NOW.search(_TIL_NOW.sub("", text))
+    ):
         return None
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
     return replace(hit.happened, facts={**hit.happened.facts, **told(what, text, context), **unknown})
@@ -124,13 +129,14 @@ def _hours(text: str, context: Context) -> dict[str, Any]:
 
 def _by_clock(text: str, context: Context) -> timedelta | None:
     """«from 2 to 5», «since 2am»: by the hours of the clock, the longer way where the halves of the day are open."""
-    if between := _FROM_TO.search(text):
+    if (between := _FROM_TO.search(text)) and not _TIL_NOW.search(text):
         first, last = (when.past(f"at {between[end]}", context) for end in ("a", "b"))
         if first is None or last is None:
             return None
         return (last.at - first.at) % timedelta(hours=24)
-    since = _SINCE.search(text)
-    began = when.past(since["when"], context) if since else None
+    since = _SINCE.search(_TIL_NOW.sub("", text))
+    told = since["when"] if since else ""
+    began = when.past(f"at {told}" if told[:1].isdigit() else told, context) if told else None
     return None if began is None else max(context.now - began.at, timedelta(0))
 
 

@@ -38,7 +38,8 @@ _PRODUCTS: Final = (
     (r"salmon|lachs", "salmon"),
     (r"trouts?|forellen?", "trout"),
     (
-        r"mackerels?|makrelen?|herrings?|heringe?|kippers?|eels?|aale?|cod|kabeljau|dorsch|haddock|halibut|heilbutt|tuna"
+        r"mackerels?|makrelen?|herrings?|heringe?|kippers?|eels?|aale?|cod|kabeljau|dorsch|haddock|halibut"
+        r"|heilbutt|tuna"
         r"|thunfisch|sturgeon|stör|sablefish|steelheads?|arctic char|saiblinge?|whitefish|pollock|sprats?|sprotten"
         r"|sardines?|carp|karpfen|pike|hecht|perch|zander|catfish|bluefish|redfish|dogfish",
         "other_fish",
@@ -85,6 +86,12 @@ _DRIES: Final = re.compile(
     r"(?: (?:now|on the rack|in the fridge))*$"
 )
 _OTHER_BACON: Final = re.compile(r"\b(?:shoulder|butt|loin)\b")
+_BIRD: Final = r"(?:turkey|duck|chicken|goose|salmon|trout)"
+_BIRD_PASTRAMI: Final = re.compile(
+    rf"\b{_BIRD}(?:(?!\band\b|\bplus\b|;).){{0,48}}\bpastrami\b(?! (?:and|plus)\b)"
+    rf"|\bpastrami(?:[- ]style)?,? (?:(?:from|of|out of|with|made|a|an|my|some|2|two) )*{_BIRD}(?: breasts?"
+    rf"| legs?| thighs?)?"
+)
 _OF_BEEF: Final = ("pastrami", "corned_beef")
 _DENIED: Final = re.compile(rf"\bnot (?:the |a |an )?(?:pork |beef )?(?:{_MEAT_WORDS})\b")
 
@@ -110,6 +117,8 @@ def meat(text: str) -> Meat:
     cut_names = [name for words, name in _CUT_WORDS if words.search(text)]
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
     made = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
+    if made == "pastrami" and (bird := _BIRD_PASTRAMI.search(text)):  # «duck breast, pastrami style»: by the bird
+        made = next(name for words, name in _PRODUCT_WORDS if name != "pastrami" and words.search(bird[0]))
     if made == "bacon" and (other := _OTHER_BACON.search(text)):  # «pork shoulder bacon»
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):

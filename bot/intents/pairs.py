@@ -35,3 +35,18 @@ def swapped(items: Sequence[Item], context: Context) -> Unclear | None:
         return None
     ways = pair(replace(pit, probe=None), replace(core, probe=None), context).pairs
     return Unclear("pair", options=tuple(Reading(way) for way in ways)) if ways else None
+
+
+def both_named(items: Sequence[Item], context: Context) -> list[tuple[Item, Temperature]]:
+    """«meat 65 grill 120»: the two of one look in the one unit in which both can be; nothing where that is open."""
+    named = {item.number.probe: item.number for item in items}
+    core, pit = named.get(Probe.CORE), named.get(Probe.PIT)
+    told_apart = any(item.number.unit or item.time or item.ago for item in items)
+    if len(items) != 2 or core is None or pit is None or told_apart:
+        return []
+    found = pair(Number(core.value), Number(pit.value), context)
+    fits = [way for way in found.pairs if [t.value for t in way] == [core.value, pit.value]]
+    if len(fits) != 1 or found.doubtful or fits[0][0].unit != fits[0][1].unit:
+        return []
+    both = dict(zip((Probe.CORE, Probe.PIT), fits[0], strict=True))
+    return [(item, both[item.number.probe]) for item in items if item.number.probe in both]

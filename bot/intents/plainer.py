@@ -11,6 +11,7 @@ from typing import Final
 
 from bot.intents.loosely import LOOSE_RULES
 from bot.intents.plainer_rules import DEED, RULES, TOLD
+from bot.intents.rephrased import REPHRASED
 
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
 _STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHECKED}]\ufe0f?$")
@@ -33,7 +34,7 @@ def unsigned(text: str) -> str:
 
 def plainer(text: str) -> str:
     """A plain line with its asides gone and its shorthand written out; never empty where there was a word."""
-    for pattern, written in (*RULES, *LOOSE_RULES):
+    for pattern, written in (*RULES, *LOOSE_RULES, *REPHRASED):
         if written != TOLD:
             text = pattern.sub(written, text)
         elif _TOLD_DEED.search(text) and not _ASKS.search(text):

@@ -14,16 +14,17 @@ from bot import measures
 from bot.intents import questions
 from bot.intents.again import read_again
 from bot.intents.asked import read_answer
+from bot.intents.asked_beside import IS_IT, read_asking
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
-from bot.intents.clause import about, clause, is_nothing, named_batch, to_batch
+from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
 from bot.intents.cold_places import asked_where
 from bot.intents.context import SHOWN, Context
 from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
-from bot.intents.dangers import read_danger, warned
+from bot.intents.dangers import grave_only_so, read_danger, warned
 from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
 from bot.intents.guests import read_guests
@@ -59,17 +60,12 @@ from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
 from bot.intents.vague import read_vague
+from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")
 _ANYTHING: Final = re.compile(r"[^\W_]")
-_TAIL_ASKS: Final = re.compile(
-    r",? ?\b(?:(?:still )?(?:ok(?:ay)?|safe|right|normal|in time)\s*\?+|(?:(?:is|isnt) (?:that|it|this)|am i|are we)"
-    r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|bad|dangerous|in time|a problem"
-    r"|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
-)
-_IS_IT: Final = re.compile(r"(?:is|are|was|would|can|does) (?:an? )?\d")  # «is 149 safe to eat» was read nowhere
 _YES_BESIDE: Final = re.compile(  # «yes and fridge 37»
     r"^(?:yes|yep|yeah|yup)\b,? ?(?:and |n |& )?(?=(?:the )?(?:fridge|brine|pit)\b[^,;]{0,16}\d"
     r"|\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on) the (?:fridge|brine|pit)"
@@ -83,8 +79,6 @@ _INSISTS: Final = re.compile(  # «trust me, 300 ppm»: what follows is read as 
 _WHEN_TO: Final = re.compile(
     r"^(?:so |and |ok )?(?:when|what time|how (?:early|late|soon)|at what time) (?:do|should|must|shall|can|to)\b"
 )
-_MAY_I: Final = re.compile(r"\b(?:should|shall|can|could|may|must|do) (?:i|we)\b")
-_ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
 def read(text: str, context: Context) -> list[Intent]:
@@ -152,7 +146,8 @@ def _as_typed(intent: Intent, shown: str) -> Intent:
     """A question with the words of the person, not with ours; a greeting by the whole of its line."""
     if isinstance(intent, Greet):
         return questions.greeting(shown.lower())
-    return replace(intent, text=shown) if isinstance(intent, Ask | Question) else intent
+    asked = isinstance(intent, Ask | Question) and not grave_only_so(intent.text, shown)
+    return replace(intent, text=shown) if asked else intent  # type: ignore[call-arg]
 
 
 def _offered(intent: Intent) -> Intent:
@@ -234,8 +229,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_taken_back, read_beforehand, read_repeated, read_vague, read_again, read_guests, read_household, read_cures,
-    read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_answer,
+    read_taken_back, read_may_cool, read_beforehand, read_repeated, read_vague, read_again, read_guests,
+    read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
@@ -246,7 +241,7 @@ def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
     if found := _topic(plain, context):
         return found
     if questions.is_question(plain):
-        return _asking(plain, shown, context)
+        return read_asking(plain, shown, context)
     said = [intent for intent in sentences(plain, context) if not is_nothing(intent)]
     return asked_where(as_it_happened(merged(without_plans(said)), plain), plain, context)
 
@@ -259,31 +254,12 @@ def _topic(plain: str, context: Context) -> list[Intent]:
     if found is None:
         return []
     before, ask = found
-    told = before and not _IS_IT.match(before)
+    told = before and not IS_IT.match(before)
     said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if told else []
     acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear)]
     if not acted and re.search(r"\d", before):
         return [Question(plain)]  # it brings figures of its own: none about this batch's record
     return merged([*acted, ask])
-
-
-def _asking(plain: str, shown: str, context: Context) -> list[Intent]:
-    """A line that asks: «flipped, what now?» does and asks, «fridge 46, ok?» reads and asks whether it is safe."""
-    tail = _TAIL_ASKS.search(plain)
-    told = plain[: tail.start()] if tail else plain.rstrip(" ?")
-    asks = questions.is_question(told) or _IS_IT.match(told)
-    reading = read_reading(told, context) if context.phase != "none" and not asks else None
-    if isinstance(reading, Reading):
-        return [reading, Ask("safe", text=shown[:SHOWN])]
-    out: list[Intent] = []
-    for part in filter(None, (p.strip(" ,") for p in _ASKED_CLAUSE.split(plain))):
-        found = questions.read_topic(part, context) or questions.read_plain(part, context)
-        said = [found] if found else [] if questions.is_question(part) else clause(part, context)
-        if not said or (any(map(is_nothing, said)) and not isinstance(said[0], Greet)):
-            read_before = [i for i in out if isinstance(i, Reading)] if _MAY_I.search(part) else []
-            return [*read_before, Question(part if read_before else shown)]
-        out.extend(said)
-    return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]
 
 
 def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:

@@ -15,7 +15,7 @@ from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.lids import grate_alone
-from bot.intents.pairs import swapped, two_spots
+from bot.intents.pairs import both_named, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.set_points import WANTED
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
@@ -166,7 +166,7 @@ def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear
             return Unclear("pair")
     if len(items) > 2 and not hours and not line.over and not any(labels):
         return _several(items, context)
-    return swapped(items, context) or _one_by_one(items, context)
+    return swapped(items, context) or both_named(items, context) or _one_by_one(items, context)
 
 
 def _half_labelled(items: list[Item], line: Line, context: Context) -> Found | Unclear:

@@ -8,7 +8,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Change, Intent, StepDone, Unclear
+from bot.intents.intents import Ask, Change, Intent, StepDone, Unclear
 from bot.intents.plausible import set_point
 from bot.measures import to_house
 from core.batch.events import Probe
@@ -37,6 +37,11 @@ _ASKS: Final = re.compile(
     r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b"
     r"|\bif\b|\brest"
 )
+_INTO_FRIDGE: Final = re.compile(
+    rf"^(?:so |and )?(?:(?:can|may|could|should|shall) (?:it|i|we|this|they)"
+    rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
+    r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
+)
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
     r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$"
@@ -48,6 +53,11 @@ _TOOK_OUT: Final = re.compile(
 )
 _SOON: Final = timedelta(days=1)  # before it comes out by the plan nobody who says «took it out» need mean for good
 _COOLS: Final = ("resting", "chilling")
+
+
+def read_may_cool(text: str, context: Context) -> Ask | None:
+    """«can it go in the fridge yet», asked of cooked meat: how each way of chilling would do."""
+    return Ask("chill", text=text) if context.phase in _COOLS and _INTO_FRIDGE.match(text) else None
 
 
 def read_whereabouts(text: str, context: Context) -> Intent | None:

@@ -105,7 +105,8 @@ def _of_step(option: Intent, person: Person) -> str:
 def _temperature(temperature: Temperature, person: Person) -> str:
     unit = (temperature.unit or person.units.temperature).upper()
     place = _PLACES[temperature.probe.value] if temperature.probe else say("meat")
-    return f"{numbers.plain(temperature.value)} °{unit} {place}"
+    read = f"{numbers.plain(temperature.value)} °{unit} {place}"
+    return f"{read} {numbers.clock(temperature.at, person)}" if temperature.at else read
 
 
 def _value(name: str, value: Any, person: Person) -> str:

@@ -180,6 +180,17 @@ _REMARKS = {
         "How does it lie in the fridge: bare on a rack, or in its bag or foil? Tap it, the hours of the chill hang on it.\n"
         "The middle is still read until it is at 4 °C (40 °F)."
     ),
+    "eat_now": language.later(
+        "Above 60 °C (140 °F) slice it and serve it now. Cooler than that: heat it through to 74 °C (165 °F), steaming, first.\n"
+        "What is left goes into the ice or the fridge at once, and the chill is read on."
+    ),
+    "other_meat": language.later(
+        "That is another meat, so nothing of it is noted here: start it by its weight, like «start 1 kg chicken».\n"
+        "Birds to 74 °C (165 °F), and never where raw juice drips on the other."
+    ),
+    "fuelled": language.later(
+        "Good. Give it ten minutes with the vents open, then read the pit and send it, like «pit 121 c»."
+    ),
     "melted": language.later(
         "More ice at once, as much as covers it, and move it about: without ice the chill stands still.\n"
         "Read the middle in half an hour, like «core 18 c»."

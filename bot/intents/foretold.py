@@ -1,0 +1,64 @@
+"""What is planned beside the fire or instead of the chill, and what else lies there: told, and not done.
+
+«gonna wrap at 165 in paper», «forget chilling, were eating it now», «put chicken thighs on too».
+"""
+
+import re
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Change, Intent, Unclear
+
+_WRAP: Final = re.compile(
+    r"\bwrap(?:ping)?\b(?: (?:it|her|them|up|the \w+))*(?: in (?:the |butcher )*(?P<before>paper|foil))?"
+    r"(?: (?:at|when it (?:hits|gets to|reaches|is at|is)|once it (?:hits|is at)|around|about|by))+ (?:1[4-7]\d"
+    r"|[67]\d)\b"
+    r"(?: ?[cf]\b)?(?: (?:in|with) (?:the |butcher )*(?P<after>paper|foil))?"
+)
+_NO_CHILL: Final = re.compile(
+    r"\b(?:forget|skip|skipping|no|not|instead of|never ?mind|without|scrap)(?: (?:the|about the"
+    r"|about))? (?:chill|cool|ice)\w*\b"
+)
+_EATS: Final = re.compile(
+    r"\b(?:eat|eating|serve|serving|having|have) (?:it|this|them|some)?(?: all)?(?: right| straight)? ?(?:now|hot"
+    r"|warm|tonight|today|away)\b"
+)
+_TOO: Final = re.compile(r"\b(?:too|as well|also|alongside|next to (?:it|the)|beside (?:it|the))\b")
+_ON: Final = re.compile(r"\b(?:on|in|into|onto)\b")
+_OTHER_MEAT: Final = re.compile(
+    r"\b(?:chicken|turkey|duck|thighs?|wings?|drumsticks?|sausages?|ribs?|burgers?|salmon|trout|fish|pork (?:butt"
+    r"|chops?|steaks?)"
+    r"|lamb|meatballs?)\b"
+)
+_FUELLED: Final = re.compile(
+    r"\b(?:put|added|threw|chucked|loaded|shovelled|topped (?:it )?up with|filled)\b(?: (?:some|more|another"
+    r"|a bit of|a few|the|in"
+    r"|on|fresh|new|\d+))* (?:charcoal|coals?|lump|briquettes?|wood|logs?|splits?|chunks?|fuel|pellets)\b"
+)
+_ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b")
+_DONE: Final = re.compile(r"\b(?:wrapped|ate|eaten|served|flipped)\b")
+
+
+def read_foretold(text: str, context: Context) -> Intent | None:
+    """A plan, or another meat on the same fire, where a plain text tells of one and asks nothing."""
+    if _ASKS.search(text) or _DONE.search(text):
+        return None
+    if context.phase == "cooking" and (wrap := _WRAP.search(text)):
+        how = wrap["before"] or wrap["after"]
+        return Change({"wrap": how}) if how else Ask("wrap", text=text)
+    if context.phase in ("resting", "chilling") and _EATS.search(text):
+        return Unclear("eat_now", text[:60])
+    if context.phase in ("resting", "chilling") and _NO_CHILL.search(text):
+        return Unclear("eat_now", text[:60])
+    if context.phase == "cooking" and _FUELLED.search(text):
+        return Unclear("fuelled", text[:60])
+    return _beside(text, context)
+
+
+def _beside(text: str, context: Context) -> Unclear | None:
+    """«put chicken thighs on too theyre 120»: a number of another meat is none of this one."""
+    named = _OTHER_MEAT.search(text)
+    own = any(named[0].rstrip("s") in name.lower() for _, name in context.batches) if named else True
+    if context.phase not in ("cooking", "resting") or own or not (_TOO.search(text) and _ON.search(text)):
+        return None
+    return Unclear("other_meat", text[:60])

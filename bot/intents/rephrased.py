@@ -1,0 +1,51 @@
+"""More ways in which the same is told, each written out as the readers know it; see `plainer`."""
+
+import re
+from typing import Final
+
+_CORE: Final = r"(?:core|meat|internal|middle|pit|grill|smoker|fridge)"
+_ADJECTIVE: Final = r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium)"
+_CUT: Final = (
+    r"(?:(?:turkey|duck|chicken|pork|beef|brisket) )?(?:breasts?|flats?|points?|bellies|loins?|legs?|thighs?"
+    r"|fillets?|hams?"
+    r"|chickens?|ducks?|trouts?)"
+)
+REPHRASED: Final = tuple(
+    (re.compile(pattern), written)
+    for pattern, written in (
+        (r"\bw/o\b", "without"),
+        (r"\bcure (?:no\.? ?|nr\.? ?|num ?|number )(?:2|two)\b", "cure #2"),
+        (r"\bno (?:skin|rind)\b", "skin off"),
+        (r"(?<=\d),(?=\d{3} ?(?:ft|feet|foot|m|met(?:er|re)s?)\b)", ""),
+        (r"^(?:(?:i|ive|we|have|got|bought|just) )*(?:half|a quarter|part) (?:of )?(?:an? |the )?(?=(?:ham"
+         r"|brisket|turkey|gammon|pork"
+         r"|belly|chicken|duck|salmon)\b)", "a "),
+        (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
+         r"| right now)*\?*$", "what now"),
+        # where somebody is
+        (r"\b(im|i am|we are|were) (?:(?:over|currently|now|living|based|staying)(?: here)? )+(?=in (?!the |an? "
+         r"|my )[a-z]{4})",
+         r"\1 "),
+        # measured, and what it is
+        (r"^(?:(?:i|we|just|ive) )*(?:re)?measured(?: it)?(?: again)?,? (?:and )?(?=(?:its|it is|now) [^,;]*\d)", ""),
+        (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))? at the (?:fat|thick(?:est)?) (?:end|side|part|spot)\b", r"\1 thick"),
+        # a start that is asked for politely, and how its pieces are
+        (r"^(?:can|could|may) (?:i|we) (?:make|do) (?=(?!.*\b(?:how|when|what)\b).*\b(?:got|have|from|out of|with)\b.*"
+         r"\d ?(?:lbs?|pounds?|kgs?|kilos?)\b)", "make "),
+        (rf"\b([2-9]|1\d) ((?:{_ADJECTIVE} )+)(?={_CUT}\b)", r"\2\1 "),
+        # what it jumped to is read, and doubted as such
+        (rf"^(?:the )?(?P<of>{_CORE})?(?:it|temp)?s? ?(?:just |suddenly |has |now )*(?:jumped|shot|leapt|spiked"
+         rf"|rocketed)"
+         r"(?: right| straight)?(?: up)? to (?P<n>\d{2,3})(?: ?(?P<u>[cf])\b)?[?! ]*$",
+         lambda m: f"{m['of'] or ''} {m['n']}{m['u'] or ''}".strip()),
+        (r"^(?:(?:lets|please|ill|we|i|just|ok) )*(?:aim(?:ing)?|shoot(?:ing)?) for (?=(?:1[5-9]\d|20\d"
+         r"|21[0-2])\b)", "pull it at "),
+        (r"^(?:at )?(?:what time|when) (?:do|would) you (?:expect|think|reckon|guess|see) (?:the meat|it|this"
+         r"|that|the \w+)"
+         r"(?: to be| will be| is| being| gets)? (done|ready|finished)\b", r"when is it \1"),
+        (r"\bate (?:it )?(?=(?:it )?was\b)", "ate it, "),
+        (r"\b(?:it )?was (?:so |absolutely |pure |straight )?fire\b(?! ?(?:out|gone|dead|off))", "it was delicious"),
+        (r"\b(?:blowing )?a (?:howling |real |proper )?gale(?: blowing)?(?: (?:here|outside|now))*\b", "strong wind"),
+        (r"\bstorming(?: (?:here|outside))*\b", "strong wind"),
+    )
+)  # fmt: skip

@@ -1,0 +1,92 @@
+"""What is planned, asked for or told of another meat: nothing of it is done, and nothing read of this one."""
+
+from typing import Any
+
+import pytest
+
+from bot.intents.intents import Change, Question, Reading, Settings, Start, StepDone, Unclear
+from bot.intents.read import read
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import POUNDS, context
+
+CORE_C = {"cooking": 64.4, "chilling": 25.6}  # read last
+
+
+def _read(line: str, phase: str) -> list[Any]:
+    return read(line, context(phase, POUNDS, last_core_c=CORE_C.get(phase), last_pit_c=121.0))
+
+
+@pytest.mark.parametrize(
+    ("line", "phase", "expected"),
+    [
+        ("gonna wrap at 165 in paper", "cooking", "set wrap=paper"),
+        ("wrap at 165", "cooking", "ask wrap"),
+        ("aim for 198 pls", "cooking", "set target_c=92.2222222222"),
+        ("put chicken thighs on too theyre 120", "cooking", "ask"),
+        ("sam put more charcoal on at quarter to ten", "cooking", "ask"),
+        ("forget chilling were eating it now hot", "chilling", "ask"),
+        ("can it go in the fridge yet", "chilling", "ask chill"),
+        ("at what time do you expect the meat to be finished?", "cooking", "ask eta"),
+        ("missed the 9 oclock reading, was asleep", "cooking", "missed reading"),
+        ("rain and a gale here, pit wont go over 90 c", "cooking", "set wind_m_s=7.0 & read pit 90c"),
+        ("core jumped to 240??", "cooking", "read core 240f"),
+        ("meat 65 grill 120", "cooking", "read core 65c, pit 120c"),
+        ("core 66 pit 250", "cooking", "ask"),
+        ("4 c in the middle, done?", "chilling", "read core 4c & ask eta"),
+        ("measured again its 2.5 in at the fat end", "curing", "set thickness=64mm"),
+        ("it sat on the counter from 11 last nite til now", "curing", "happened left_out"),
+        ("half a ham", "none", "start ham"),
+        ("anything going?", "none", "ask now"),
+        ("im over in denver", "none", "settings zone"),
+        ("i have an offset smoker that burns oak, and i do not own a fridge thermometer.", "none", "settings cooker"),
+    ],
+)
+def test_what_is_meant(line: str, phase: str, expected: str) -> None:
+    """A plan is a change, a wish an answer, and what is open is asked."""
+    assert short(_read(line, phase)) == expected
+
+
+def test_half_cooked_to_finish_tomorrow_is_a_danger() -> None:
+    """However it is typed, the answer is sought by the words that make it grave, and no step is marked."""
+    (asked,) = _read("took it off at 149 outta time finish tmrw?", "cooking")
+    assert isinstance(asked, Question)
+    assert "tomorrow" in asked.text
+
+
+def test_is_it_safe_reads_nothing() -> None:
+    """«is 149 safe to eat» was read on no thermometer; «149, safe?» was."""
+    assert not [i for i in _read("is 149 safe to eat", "cooking") if isinstance(i, Reading)]
+    assert [i for i in _read("149, is it safe?", "cooking") if isinstance(i, Reading)]
+
+
+@pytest.mark.parametrize(
+    ("line", "product", "pieces"),
+    [
+        ("duck breasts 2 of em 14oz each pastrami style", "duck", 2),
+        ("turkey breast pastrami 3.2 lb no bone", "turkey", 0),
+        ("4 boneless turkey breasts 1.8kg each, smoked", "turkey", 4),
+        ("can i make bacon got like 3 lb of pork belly no skin", "bacon", 0),
+        ("pastrami 3 kg flat", "pastrami", 0),
+    ],
+)
+def test_the_meat_that_was_named_is_planned(line: str, product: str, pieces: int) -> None:
+    """A bird in the manner of a pastrami is a bird: its own floor of heat, and no cut of beef is asked for."""
+    (start,) = _read(line, "none")
+    assert isinstance(start, Start)
+    assert (start.said["product"], len(start.pieces)) == (product, pieces)
+    assert "mass" in start.said
+
+
+def test_a_strength_of_the_cupboard_and_a_cooker_are_kept_without_a_batch() -> None:
+    """Both are told before anything is begun."""
+    (strength,) = _read("my curing salt says 0.6% nitrite", "none")
+    assert strength == Change({"cure_nitrite_fraction": pytest.approx(0.006)})
+    assert _read("i have an offset smoker", "none") == [Settings({"cooker": "offset"})]
+
+
+def test_wrapped_is_no_plan() -> None:
+    """«wrapped at 162» is done, and 162 was read."""
+    done, reading = _read("wrapped at 162", "cooking")
+    assert isinstance(done, StepDone)
+    assert isinstance(reading, Reading)
+    assert not isinstance(done, Unclear)
