@@ -10,6 +10,7 @@ from bot.conversation import (
     sums_dates,
     sums_fish,
     sums_hot,
+    sums_mix,
     sums_plate,
     sums_salt,
     sums_time,
@@ -98,7 +99,7 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
     if kind == "ppm" and len(sums_cold.spoonfuls(line)) > 1 and line.meat is not None:
         strong = sums_cold.APART[0]
         return sums_mixed.ask_with(strong, sums_cold.of_recipes(turn, line, strong)), sums_asked.rows("strength")
-    if kind == "ppm" and (made := sums_cold.usual_levels(turn, line)):
+    if kind in ("ppm", "mix") and (made := sums_cold.usual_levels(turn, line)):
         return sums_asked.by_level(made)
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
     return sums_asked.by_strength(doses) if doses else None
@@ -110,5 +111,5 @@ def _why(kind: str) -> Rows:
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
     **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_fish.SUMS, **sums_hot.SUMS, **sums_plate.SUMS,
-    **sums_salt.SUMS, **sums_time.SUMS,
+    **sums_mix.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
 }  # fmt: skip

@@ -32,6 +32,7 @@ USUAL = (0.0625, 0.0588)
 APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
 _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
 _BESIDE = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
+_BY_THE_LITRE = re.compile(r"\b(?:per|a|each|every|for 1|to the) (?:1 )?(?:lit(?:er|re)|l|kilo of (?:brine|pickle))\b")
 COARSE_STEP = 0.001  # kg, a common kitchen scale
 
 
@@ -49,7 +50,10 @@ def _convert(turn: Turn, line: Told) -> Answer:
 def _dose(turn: Turn, line: Told) -> Answer:
     within_the_law(turn, line)
     skin_on = bool(_SKIN.search(line.text))
-    mass = skin_free(need(line.meat or (1.0 if by_the_kilo(line.text) else None), "meat"), skin_on)
+    of_pickle = (
+        1.0 / line.pump if line.pump and _BY_THE_LITRE.search(line.text) else None
+    )  # what a kilo of it goes into
+    mass = skin_free(need(line.meat or of_pickle or (1.0 if by_the_kilo(line.text) else None), "meat"), skin_on)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
@@ -106,7 +110,7 @@ def _ppm(turn: Turn, line: Told) -> Answer:
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     if len(spoonfuls(line)) > 1:
         return _beside_ours(turn, line, strength)
-    found = _judged(turn, line, strength)
+    found = judged(turn, line, strength)
     value = found[1].ingoing.nitrite
     return (
         sums.ppm(found[1], found[0].ingoing.nitrite, strength),
@@ -138,7 +142,7 @@ def _beside_ours(turn: Turn, line: Told, strength: Fraction) -> Answer:
     return sums_mixed.recipes(made, own, turn.person), (made[0][2].limit.source.key, *LAW), body
 
 
-def _judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
+def judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
     """The least and the most that was told of, by law."""
     per_kilo = rate(line.text)
     mass = 1.0 if per_kilo is not None else need(line.meat, "meat")
@@ -150,7 +154,7 @@ def _judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
 def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ...] | None:
     """What a strong and a weak curing salt would make, by law, while the strength is not told."""
     try:
-        return tuple((one, _judged(turn, line, one)[-1]) for one in APART)
+        return tuple((one, judged(turn, line, one)[-1]) for one in APART)
     except SaltbellError:
         return None
 

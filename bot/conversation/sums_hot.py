@@ -32,6 +32,7 @@ from core.service.turn import Turn
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
+_LOGS = re.compile(r"\blogs?\b")
 COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
 HOT_C = 60.0  # 140 °F: from there on the cooling is counted
@@ -111,7 +112,10 @@ def _lethality(turn: Turn, line: Told) -> Answer:
         return sums_hot.fish(turn.person), ("HOT_SMOKED_FISH",), {}
     seconds = None if line.hours is None or "how long" in line.text else line.hours * 3600.0
     body = {"asked_s": found.asked if found.asked is not None else -1.0, "enough": found.enough(seconds) is True}
-    return sums_hot.held(found, seconds, turn.person), (found.source.key, "FSIS_SAFE_TEMPERATURES"), body
+    said = sums_hot.held(found, seconds, turn.person)
+    if seconds is not None and found.asked and _LOGS.search(line.text):
+        said = f"{said}\n{sums_hot.logs(found, seconds)}"
+    return said, (found.source.key, "FSIS_SAFE_TEMPERATURES"), body
 
 
 def _cooling(turn: Turn, line: Told) -> Answer:

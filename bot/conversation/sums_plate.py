@@ -63,6 +63,10 @@ def _shopping(turn: Turn, line: Told) -> Answer:
 
 def _portions(turn: Turn, line: Told) -> Answer:
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
+    if line.each is not None:
+        left = mass if _COOKED.search(line.text) else amounts.cooked(mass, _left(line), whole).usual
+        so_many = left * (1.0 - amounts.SLICED_AWAY) / line.each
+        return sums_plate.of_a_size(left, line.each, so_many, turn.person), KITCHEN, {"portions": so_many}
     if _COOKED.search(line.text):
         return sums_plate.of_cooked(mass, amounts.portions_of(mass), turn.person), KITCHEN, {"portions": mass}
     count = amounts.portions(mass, _left(line), whole)

@@ -33,6 +33,9 @@ _SPOONS: Final = (
     ("cup", r"\bcups?\b"),
 )  # fmt: skip
 _FITS: Final = re.compile(r"\b(?:fits?|enough|hold|big|room|go in|goes in)\b")
+_BY_LITRE: Final = re.compile(
+    r"\b(?:per|a|to the|each|every|for each) (?:1 )?(?P<unit>lit(?:er|re)|l|gallon|gal|quart|qt)\b"
+)
 _ADDED: Final = re.compile(r"\b(?:add\w*|top\w* up with|poured in|more|extra)\b[^,;]{0,16}$")
 
 
@@ -87,6 +90,9 @@ def _sugar(turn: Turn, line: Told) -> Answer:
 
 
 def _equilibrium(turn: Turn, line: Told) -> Answer:
+    by_litre = _BY_LITRE.search(line.text)
+    if by_litre and line.salt is not None and (wanted := _volume_beside(line, by_litre.end())):
+        return _so_much_at(line.salt / measures.find(f"1 {by_litre['unit']}")[0].value, wanted, line.text)
     cup = spoonful(line.text) if line.salt is None else None
     poured = sum(m.value for m in measures.find(line.text) if pours(m) and m != cup)
     meat = line.meat or (1.0 if by_the_kilo(line.text) else 0.0)
@@ -94,6 +100,21 @@ def _equilibrium(turn: Turn, line: Told) -> Answer:
     if not meat:
         return sums_salt.strength(share, salometer_degrees(share)), ("SALOMETER",), {"salt_fraction": share}
     return sums.equilibrium(share), KITCHEN, {"salt_fraction": share}
+
+
+def _volume_beside(line: Told, behind: int) -> Kilograms | None:
+    """A volume of one's own behind a rate, «80 g per litre … i need 3 quarts»."""
+    return next((m.value for m in measures.find(line.text[behind:]) if pours(m)), None)
+
+
+def _so_much_at(rate: Fraction, water: Kilograms, text: str) -> Answer:
+    """Salt for so much water at grams for each litre."""
+    strength = rate / (1.0 + rate)
+    said = sums.brine(rate * water, strength, water, salometer_degrees(strength))
+    if re.search(r"\b(?:oz|ounces?)\b", text):
+        ounces = measures.from_house(rate * water, "oz")
+        said = f"{sums.converted(round(rate * water * 1000.0), 'g', ounces, 'oz')}\n{said}"
+    return said, ("SALOMETER",), {"salt_kg": rate * water}
 
 
 def _salt_told(line: Told, cup: measures.Measure | None) -> Kilograms:

@@ -11,7 +11,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
-from bot.intents.rates import rate
+from bot.intents.rates import rate, shares
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
@@ -235,7 +235,7 @@ def nitrite_share(text: str, shares: list[measures.Measure]) -> measures.Measure
 
 def _is_nitrite(text: str, m: measures.Measure) -> bool:
     """By the words beside it, else by its size: 5 % is a brine, unless it is said of a curing salt."""
-    if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]):
+    if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]) or "cure" in shares(text[m.start :].split(",")[0]):
         return False
     before, behind = text[max(0, m.start - _NEAR) : m.start], text[m.end : m.end + _NEAR]
     if _OF_BRINE.search(before) and not _NITRITE.search(text):

@@ -7,7 +7,7 @@ from typing import Final
 from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.of_heat import TIMED, climbs, cools, falls, held, rises, went_out
-from bot.intents.rates import rate
+from bot.intents.rates import rate, shares
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, weights
 from core.units import Kilograms
@@ -101,6 +101,11 @@ def _is_mix(line: Told) -> bool:
     return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
 
 
+def _is_shared(told: Mapping[str, float]) -> bool:
+    """Curing salt by its share, or two shares beside one another."""
+    return "cure" in told or len(told) > 1
+
+
 def _salted(line: Told) -> bool:
     return line.has("salt") or (
         spoonful(line.text) is not None and "salt" in line.text and not _CURING.search(line.text)
@@ -147,7 +152,8 @@ def _is_plain(line: Told) -> bool:
 def _is_cooled(line: Told) -> bool:
     """A piece that goes into the cold."""
     colder = len(line.temperatures) > 1 and line.temperatures[0] > line.temperatures[-1]
-    return _is_body(line) and (colder or bool(_INTO_THE_COLD.search(line.text)))
+    warmed = re.search(r"\b(?:steam\w*|reheat\w*|warm\w*|heat(?:ed|ing)? (?:it )?up)\b", line.text)
+    return _is_body(line) and not warmed and (colder or bool(_INTO_THE_COLD.search(line.text)))
 
 
 def _is_lit(line: Told) -> bool:
@@ -181,6 +187,7 @@ def _is_body(line: Told) -> bool:
 FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "dose": lambda line: not _has_cure(line) and not (_is_plain(line) and not is_curing(line.text)),
     "ppm": _is_mix,
+    "mix": lambda line: line.has("meat") and _is_shared(shares(line.text)),
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
     "sugar": lambda line: line.has("meat"),

@@ -24,6 +24,9 @@ _ON_FOR: Final = re.compile(  # so long on the fire, and at no one temperature
 _LAST_NIGHT: Final = re.compile(r"\b(?:last night|over ?night|yesterday)\b")
 TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
 _COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
+_TIME_ASKED: Final = re.compile(
+    r"\b(?:how (?:long|many (?:min\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at))\b"
+)
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
 HOT_CORE: Final = 60.0  # °C, 140 °F: from there on no clock of a climb runs
 
@@ -77,7 +80,7 @@ def climbs(line: Told) -> bool:
 def held(line: Told) -> bool:
     """One temperature of a core, for a time or to ask for how long."""
     one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
-    timed = line.has("hours") or "how long" in line.text or "how many min" in line.text
+    timed = line.has("hours") or bool(_TIME_ASKED.search(line.text))
     of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
     on_its_way = climbs(line) and bool(_ON_FOR.search(line.text))
     return one and timed and not TIMED.search(line.text) and not of_a_piece and not on_its_way

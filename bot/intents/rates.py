@@ -1,4 +1,4 @@
-"""Curing salt told for each kilo or pound of meat, by weight or by the spoon."""
+"""Curing salt told for each kilo or pound of meat, by weight or by the spoon; and shares of the meat: «0.25 % cure»."""
 
 import re
 from typing import Final
@@ -13,11 +13,35 @@ _FOR_EACH: Final = re.compile(  # of curing salt, or of what was spoken of; «15
 )
 
 
+_CURING: Final = (
+    r"(?:pink (?:curing )?salt|curing salt|nitrite salt|prague powder|pink stuff|cure)(?: ?(?:no ?|# ?)?[12])?"
+)
+_NOUNS: Final = rf"(?P<cure>{_CURING})|(?P<sugar>(?:brown |white |cane )?sugar|honey)|(?P<salt>(?:[a-z]+ )?salt)"
+_SHARE: Final = re.compile(
+    rf"(?<![\d.])(?P<n>\d{{1,2}}(?:\.\d{{1,3}})?) ?(?:%|percent|pct) (?:of )?(?:the )?(?:{_NOUNS})\b"
+)
+_NUMBERED: Final = re.compile(r"pink|prague|[12]$")  # the strong kind by its name: its share is none of a packet
+_OF_A_DOSE: Final = (0.002, 0.0035)  # no curing salt is sold so weak
+MOST_SHARE: Final = 0.02  # of curing salt that anybody would put in
+
+
+def shares(text: str) -> dict[str, float]:
+    """The shares of the meat that a line names: of salt, of sugar, of curing salt; a packet's nitrite is none."""
+    found = {name: m for m in _SHARE.finditer(text) for name in ("cure", "sugar", "salt") if m[name]}
+    return {name: float(m["n"]) / 100.0 for name, m in found.items() if name != "cure" or _is_a_dose(m)}
+
+
+def _is_a_dose(found: re.Match[str]) -> bool:
+    share = float(found["n"]) / 100.0
+    return share <= MOST_SHARE and (bool(_NUMBERED.search(found["cure"])) or _OF_A_DOSE[0] <= share <= _OF_A_DOSE[1])
+
+
 def rate(text: str) -> tuple[float, float] | None:
-    """Curing salt for each kilo of meat, as «25 g per kilo», «1 tbsp a lb»: the least and the most. [kg/kg]"""
+    """Curing salt for each kilo of meat, as «25 g per kilo», «1 tbsp a lb», «0.25 % cure»: least and most. [kg/kg]"""
     found = _FOR_EACH.search(text)
     if found is None:
-        return None
+        share = shares(text).get("cure")
+        return None if share is None else (share, share)
     number, unit = float(found["number"]), found["unit"]
     meat = measures.to_house(1.0, "kg" if found["meat"].startswith("k") else "lb")
     if not unit.startswith("t"):

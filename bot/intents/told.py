@@ -46,7 +46,11 @@ MOST_DOSE: Final[Kilograms] = 0.1
 MOST_SALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _HALF_KIDS: Final = re.compile(r"\bhalf (?:of them )?(?:are )?(?:kids|children|little ones|toddlers)\b")
-_EACH: Final = re.compile(r"^ ?(?:each|apiece|a head|a person|per (?:person|head|sandwich|portion|plate)|for each)\b")
+_PLATE: Final = r"(?:person|head|sandwich(?:es)?|portions?|plates?|servings?|slices?|rolls?|buns?)"
+_EACH: Final = re.compile(  # «6 oz of pastrami each», «100 g a head», «2 oz school sandwiches»
+    rf"^ ?(?:of (?:\w+ ){{1,2}})?(?:each|apiece|a head|a person|per {_PLATE}|for each)\b"
+    rf"|^ (?:[a-z]+ ){{0,2}}?{_PLATE}\b"
+)
 _SPECIES: Final = (
     ("turkey", r"\bturkeys?\b"), ("chicken", r"\bchickens?\b"), ("duck", r"\b(?:ducks?|goose|geese|poultry|birds?)\b"),
     ("fish", r"\b(?:fish|salmon|trout)\b"), ("pork", r"\b(?:pork|ham|bacon|belly|loin|gammon)\b"),

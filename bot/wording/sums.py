@@ -15,6 +15,7 @@ from core.plan.steps import Band as Days
 from core.units import Fraction, Kilograms, Metres, celsius_from_fahrenheit
 
 FIRST_MARK_H = 1.5  # to 80 °F; sources.FSIS_COOLING_1999
+WEAK = 100.0  # mg/kg, under which a cure is thin. Judgement
 LONG = 16.0  # days by the rule, from which injecting is the better way. Common practice
 SIGNS = {"c": "°C", "f": "°F", "in": "in", "cup": "cups"}
 
@@ -63,6 +64,8 @@ def ppm(found: Judgement, low: float, strength: Fraction) -> str:
                 "Over the limit: do not use it. If meat already lies in it, do not eat it: soaking does not make it safe."
             )
         )
+    if high < WEAK:
+        return said + "\n" + say("That is too little to count as cured: ask me for the dose.")
     return said + "\n" + say("It keeps the limit, weighed on a scale; spoons and other strengths are another matter.")
 
 

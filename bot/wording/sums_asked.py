@@ -4,6 +4,7 @@ from bot.intents.intents import Choose
 from bot.wording import numbers
 from bot.wording.asking import STRENGTHS, Rows, button
 from bot.wording.language import Words, later, point, say
+from bot.wording.sums import WEAK
 from core.cure.judgement import Judgement
 from core.units import Fraction, Kilograms
 
@@ -54,6 +55,7 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
 def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
     """The strength, asked with the nitrite that a strong and a weak curing salt would bring."""
     (one, first), (other, second) = made
+    thin = say("Under {weak} is too little to count as cured.", weak=numbers.ppm(WEAK))
     text = say(
         "How strong is your curing salt? With {one} nitrite that is {first}, with {other} {second}; the limit is {limit}.\n"
         "Its packet says it in percent; tap it or type it, like «6.25 %».",
@@ -63,7 +65,7 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
         second=numbers.ppm(second.ingoing.nitrite),
         limit=numbers.ppm(first.limit.max_mg_kg),
     )
-    return text, rows("strength")
+    return (text if first.ingoing.nitrite >= WEAK else f"{text}\n{thin}"), rows("strength")
 
 
 def over() -> str:

@@ -20,6 +20,7 @@ MEATS = Words({
 POULTRY_F = 165.0
 FISH_F = 160.0
 RED_F = 145.0
+LOGS_MEAT, LOGS_BIRDS = 6.5, 7.0  # sources.FSIS_COOKING_2021
 
 
 def held(found: Held, seconds: Seconds | None, person: Person) -> str:
@@ -64,6 +65,16 @@ def _home(species: str, person: Person) -> str:
         "It counts for a whole piece, not injected or minced, whose coldest spot never fell below. "
         "The plain answer is {safe} and 3 min of rest.",
         safe=numbers.both(celsius_from_fahrenheit(RED_F), person),
+    )
+
+
+def logs(found: Held, seconds: Seconds) -> str:
+    """How much of a kill a time is, of what the table is for."""
+    goal = LOGS_BIRDS if found.species in ("turkey", "chicken", "duck") else LOGS_MEAT
+    return say(
+        "That is about {logs} of {goal} logs; a kill goes on evenly with the time.",
+        logs=decimal(goal * seconds / (found.asked or 1.0), 1),
+        goal=decimal(goal, 1),
     )
 
 
@@ -238,14 +249,25 @@ def tens(kilograms: Kilograms) -> str:
 
 def coarse(dose: Kilograms, found: Coarse) -> str:
     """A small dose on a coarse scale."""
+    fields = {
+        "dose": numbers.grams(dose),
+        "low": numbers.share(found.error_low),
+        "high": numbers.share(found.error_high),
+    }
+    if not found.will_do:
+        return say(
+            "No: on that scale {dose} may be out by {low} to {high}, and a solution weighed on it is no closer.\n"
+            "Borrow or buy one that shows 0.1 g, and check it with a known weight.",
+            **fields,
+        )
     return say(
-        "Stir 10 g of curing salt into 90 g of water, and weigh {stock} of that for {dose}.\n"
+        "Stir {cure} of curing salt into {in_water} of water, and weigh {stock} of that for {dose}.\n"
         "Straight on that scale the dose may be out by {low} to {high}. Take {water} less water for the brine.",
+        cure=numbers.grams(found.cure),
+        in_water=numbers.grams(found.water),
         stock=numbers.grams(found.stock),
-        dose=numbers.grams(dose),
-        low=numbers.share(found.error_low),
-        high=numbers.share(found.error_high),
         water=numbers.grams(0.9 * found.stock),
+        **fields,
     )
 
 

@@ -1,10 +1,12 @@
 """What mixes come to beside one another, in words: two recipes for one meat, salt by another kind of spoon, a tub."""
 
+from collections.abc import Mapping
 from math import ceil
 
 from bot.measures import from_house
 from bot.wording import numbers
-from bot.wording.language import decimal, say
+from bot.wording.language import Words, decimal, later, say
+from bot.wording.sums import WEAK
 from bot.wording.sums_salt import KINDS
 from core.answers.amounts import Span
 from core.cure.dose import Dose
@@ -12,7 +14,7 @@ from core.cure.judgement import Judgement
 from core.person import Person
 from core.units import Fraction, Kilograms
 
-WEAK = 100.0  # mg/kg, under which a cure is thin. Judgement
+WHAT = Words({"cure": later("curing salt"), "salt": later("salt"), "sugar": later("sugar")})
 
 
 def recipes(made: tuple[tuple[str, float, Judgement], ...], own: Dose, person: Person) -> str:
@@ -60,6 +62,20 @@ def spoons_of_salt(mass: Kilograms, spoons: Span, unit: str, kind: str) -> str:
         unit=unit,
         low=decimal(spoons.low, 1),
         high=decimal(spoons.high, 1),
+    )
+
+
+def of_each(grams: Mapping[str, Kilograms], counted: Kilograms, person: Person) -> str:
+    """What each share comes to, and that curing salt is salt."""
+    parts = ", ".join(
+        say("{mass} of {what}", mass=numbers.grams(mass), what=WHAT[name]) for name, mass in grams.items()
+    )
+    said = say("{parts} for {counted}.", parts=parts, counted=numbers.mass(counted, person))
+    if not {"cure", "salt"} <= grams.keys():
+        return said
+    return f"{said} " + say(
+        "Curing salt is nearly all salt: {plain} of plain salt beside it make up the share.",
+        plain=numbers.grams(max(grams["salt"] - grams["cure"], 0.0)),
     )
 
 

@@ -136,6 +136,16 @@ def of_cooked(cooked: Kilograms, count: Span, person: Person) -> str:
     )
 
 
+def of_a_size(cooked: Kilograms, each: Kilograms, so_many: float, person: Person) -> str:
+    """How many portions of a told size so much cooked meat gives."""
+    return say(
+        "About {n} of {each}: {mass} cooked, less ends and crumbs.",
+        n=floor(so_many),
+        each=_small(each, person),
+        mass=numbers.mass(cooked, person),
+    )
+
+
 def trimmed(mass: Kilograms, trim: tuple[float, float], person: Person) -> str:
     """What trimming leaves of an untrimmed piece."""
     low, high = trim

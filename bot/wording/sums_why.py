@@ -55,6 +55,7 @@ RULES: Final = Words({
     "fish_hours": later("Salt that diffuses in from the brine, from fish in its skin to fish without it."),
     "frozen_fish": later("The freezer's warmest and the hours at it, held against the food code; colder or longer is as good."),
     "keeps": later("The cold storage chart counts from the cooking, and the shorter end of its range is the date."),
+    "mix": later("Each share times all that is counted; the nitrite of the curing salt is then held to the limit."),
     "spice": later("6 to 8 g of pickling spice for each kilo."),
     "sodium": later("39 % of salt is sodium; between salt that left with the juice and salt that all stayed."),
 })  # fmt: skip
@@ -67,6 +68,7 @@ SOURCES: Final = {
     "cook": ("COOK_CASE", "TAMU_BRISKET"), "fuel": ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE"),
     "altitude": ("ASHRAE_PSYCHROMETRICS",), "sodium": ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), "convert": (), "meat_for": ("FSIS_HANDBOOK_1995",), "brine_cools": ("INCROPERA", "FSIS_DANGER_ZONE"), "brine_ice": ("INCROPERA", "COMMON_PRACTICE"), "out_on": (), "makes_it": ("COOK_CASE", "TAMU_BRISKET", "COMMON_PRACTICE"),
     "topup": ("FSIS_HANDBOOK_1995", "COMMON_PRACTICE"), "inject": ("FSIS_HANDBOOK_1995",), "nitrite_in": ("FSIS_HANDBOOK_1995",),
+    "mix": ("FSIS_HANDBOOK_1995", "COMMON_PRACTICE"),
     "recipe": ("FSIS_HANDBOOK_1995", "COMMON_PRACTICE"), "light_by": ("COOK_CASE", "TAMU_BRISKET", "COMMON_PRACTICE"),
     "hold_for": ("INCROPERA", "FSIS_DANGER_ZONE"), "ice": ("INCROPERA", "CHOI_OKOS_1986"),
     "steam": ("COMMON_PRACTICE", "FSIS_SAFE_TEMPERATURES"), "keeps": ("FSIS_COLD_STORAGE", "HOT_SMOKED_FISH"),

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from math import sqrt
+from math import ceil, sqrt
 from typing import Final, TypeAlias
 
 from core.errors import OutOfRange
@@ -56,6 +56,7 @@ TEASPOON: Final = {
     "cinnamon": 0.0026,
     "ginger": 0.0018,
 }  # kg a level US teaspoon. sources.USDA_SR28, household weights
+CLOSE: Final[Fraction] = 0.1  # of the curing salt in a stock: a step of a scale that still weighs it. Judgement
 STOCK: Final = (0.010, 0.090)  # kg of curing salt in kg of water: one part in ten
 
 
@@ -74,11 +75,17 @@ class Span:
 
 @dataclass(frozen=True)
 class Coarse:
-    """A dose on a scale that shows whole steps: what it may be out by, and the stock to weigh instead. [-, kg]"""
+    """A dose on a scale that shows whole steps: what it may be out by, and the stock to weigh instead. [-, kg]
+
+    `cure` and `water` make enough of the stock; `will_do` says whether that scale weighs them closely enough.
+    """
 
     error_low: Fraction
     error_high: Fraction
     stock: Kilograms
+    cure: Kilograms
+    water: Kilograms
+    will_do: bool
 
 
 def salinity(salt_kg: Kilograms, water_kg: Kilograms, meat_kg: Kilograms = 0.0) -> Fraction:
@@ -178,5 +185,8 @@ def coarse(dose_kg: Kilograms, step_kg: Kilograms) -> Coarse:
     """A small dose on a scale that shows steps of `step_kg`. [kg] The stock is one part of curing salt in ten."""
     if not 0.0 < dose_kg <= 0.2 or not 0.0 < step_kg <= 0.01:
         raise OutOfRange("dose", dose_kg, 0.0, 0.2, "kg")
-    share = STOCK[0] / (STOCK[0] + STOCK[1])
-    return Coarse(0.5 * step_kg / dose_kg, step_kg / dose_kg, dose_kg / share)
+    whole = STOCK[0] + STOCK[1]
+    stock = dose_kg * whole / STOCK[0]
+    made = ceil(stock / whole - 1e-9)  # so many times the ten grams, that there is enough
+    will_do = step_kg <= CLOSE * made * STOCK[0]
+    return Coarse(0.5 * step_kg / dose_kg, step_kg / dose_kg, stock, made * STOCK[0], made * STOCK[1], will_do)

@@ -35,7 +35,6 @@ PRINTED = {
     "3 min of rest": "FSIS_SAFE_TEMPERATURES", "30 min there": "HOT_SMOKED_FISH",
     "it has 2 h without heat": "FSIS_DANGER_ZONE",
     "Below 140 °F": "FSIS_DANGER_ZONE", "two hours, in the worst case": "FSIS_DANGER_ZONE",
-    "10 g of curing salt into 90 g of water": "COMMON_PRACTICE",
     "half a step": "DERIVED", "one part in ten is ten times finer": "DERIVED", "three spots": "FSIS_SAFE_TEMPERATURES",
     "an oven at 150 °C (300 °F)": "COMMON_PRACTICE", "the pound and inch of 1959": "COMMON_PRACTICE",
     "1.8 °C steps from 32": "DERIVED", "twice as thick takes four times as long": "CRANK_1975",

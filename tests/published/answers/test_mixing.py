@@ -1,10 +1,15 @@
 """The sums of the tub against published figures and general libraries; the source stands beside each check."""
 
+from pathlib import Path
+
 import pytest
 from CoolProp.CoolProp import PropsSI
 
+from bot import measures
+from bot.intents.cures import nitrite_share
 from core.answers import amounts, mixing
 from core.errors import OutOfRange
+from tests.published.answers.asked import answered_by, asked
 
 
 def test_thinning_a_brine() -> None:
@@ -88,3 +93,31 @@ def test_ice_for_a_boiled_brine() -> None:
 def test_too_much_of_it_boiled() -> None:
     """3 of 4 l boiled take more than the one that is left, were it all ice (derived)."""
     assert mixing.ice_in_brine(3.0, 4.0) == (1.0, 0.0)
+
+
+def test_shares_of_one_piece_at_once(tmp_path: Path) -> None:
+    """2.5 %, 0.25 % and 1 % of 3.2 kg are 80, 8 and 32 g; 0.25 % of the 6.25 % kind is 156 mg/kg (derived)."""
+    line = "3.2 kg pork loin dry cure 6.25 % nitrite, 2.5% salt 0.25% cure #1 1% sugar. grams of each?"
+    told, plain, over = asked(
+        tmp_path,
+        [line, "2 percent salt and 1 percent sugar on 4 kg how many grams", "6.25 % nitrite 0.75% cure #1 ok?"],
+    )
+    assert (told["salt_kg"], told["cure_kg"], told["sugar_kg"]) == pytest.approx((0.080, 0.008, 0.032))
+    assert told["nitrite_high_mg_kg"] == pytest.approx(156.25)
+    assert (plain["salt_kg"], plain["sugar_kg"]) == pytest.approx((0.080, 0.040))
+    assert over["nitrite_high_mg_kg"] == pytest.approx(468.75)
+    assert nitrite_share("0.25 % cure #1", [*measures.find("0.25 % cure #1")]) is None
+
+
+def test_portions_and_brines_of_a_told_size(tmp_path: Path) -> None:
+    """3 lb cooked less a twentieth over 2 oz are 22; 80 g a litre for 3 quarts are 227 g (derived)."""
+    lines = [
+        "i have 3 lb of cooked pastrami how many 2 oz school lunch sandwiches does that make",
+        "recipe calls for 80 g salt per liter and i need 3 quarts, how much salt in ounces?",
+        "how much raw brisket do i buy to give 12 people 6 oz of pastrami each?",
+    ]
+    found = asked(tmp_path, lines)
+    assert [answered_by(facts) for facts in found] == ["sum:portions", "sum:equilibrium", "sum:shopping"]
+    assert found[0]["portions"] == pytest.approx(22.8)
+    assert found[1]["salt_kg"] == pytest.approx(0.2271, abs=1e-4)
+    assert found[2]["raw_kg"] == pytest.approx(12 * 0.1701 / 0.95 / 0.6, rel=0.01)

@@ -56,6 +56,10 @@ def test_a_coarse_scale() -> None:
     found = amounts.coarse(0.0043, 0.001)
     assert (found.error_low, found.error_high) == pytest.approx((0.116, 0.233), abs=1e-3)
     assert found.stock == pytest.approx(0.043)
+    assert (found.cure, found.water, found.will_do) == pytest.approx((0.010, 0.090, True))
+    more = amounts.coarse(0.014, 0.001)  # ten times 14 g are more than one stock of 100 g holds
+    assert more.cure + more.water >= more.stock
+    assert not amounts.coarse(0.014, 0.005).will_do  # 20 g weighed to 5 g are a quarter out
 
 
 @pytest.mark.parametrize(

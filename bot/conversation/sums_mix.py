@@ -1,0 +1,32 @@
+"""Salt, sugar and curing salt of a piece by their shares, all that a line names at once."""
+
+from typing import Final
+
+from bot.conversation.sums_cold import judged
+from bot.conversation.sums_hot import Answer
+from bot.conversation.sums_salt import KITCHEN, counted, need
+from bot.intents.rates import shares
+from bot.intents.told import Told
+from bot.wording import sums, sums_mixed
+from core.service.turn import Turn
+
+LAW: Final = ("FSIS_HANDBOOK_1995", *KITCHEN)
+
+
+def _mix(turn: Turn, line: Told) -> Answer:
+    """Grams of each share; the nitrite of the curing salt against the limit."""
+    all_, told = counted(line), shares(line.text)
+    grams = {name: share * all_ for name, share in told.items()}
+    body: dict[str, object] = {f"{name}_kg": mass for name, mass in grams.items()}
+    said = sums_mixed.of_each(grams, all_, turn.person)
+    if "cure" not in grams:
+        return said, KITCHEN, body
+    strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
+    low, high = judged(turn, line, strength)
+    body |= {"nitrite_high_mg_kg": high.ingoing.nitrite, "nitrite_limit_mg_kg": high.limit.max_mg_kg}
+    level = sums.ppm(high, low.ingoing.nitrite, strength)
+    lines = (level, said) if high.ingoing.nitrite > high.limit.max_mg_kg else (said, level)
+    return "\n".join(lines), (high.limit.source.key, *LAW), body
+
+
+SUMS = {"mix": _mix}
