@@ -27,7 +27,8 @@ _STRENGTH_BARE: Final = re.compile(
 )
 _WANTED: Final = re.compile(
     r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
-    r"|the meat) (?:off )?(?:at|to)|(?:it comes )?off at|(?:(?:change|set|make|move|put) (?:the )?)?(?:pull|target"
+    r"|the meat) (?:off )?(?:at|to)|(?:it comes )?off at|(?:(?:change|set|make|move|put) (?:the )?)?(?:pull target"
+    r"|pull|target"
     r"|finish|final)(?: is| temp\w*)*(?: (?:to|at|is))?) (?P<target>[4-9]\d|[12]\d\d)"
     r"(?: degrees)?(?: (?:this time|instead|then|please|now))*$"
     r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"

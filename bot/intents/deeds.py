@@ -30,7 +30,8 @@ DEEDS: Final = tuple(
                    r"|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"^(?:(?:i|we|have|ive|just|all|its|is|it) )*salted(?: it| them| the \w+)?(?: now| up)?$"
+        (Kind.INTO_CURE, r"\bsubmerged\b|^(?:(?:i|we|have|ive|just|all|its|is|it) )*salted(?: it| them"
+                         r"| the \w+)?(?: now| up)?$"
                          r"|\bin (?:it|they|she|he) (?:go(?:es)?|went)\b|\bin(?:to)? the (?:brine|cure|bag|bucket"
                          r"|tub|pickle)\b"
                          r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
@@ -102,7 +103,7 @@ DEEDS: Final = tuple(
                      r"|\bmixed (?:it|everything)\b(?: all| up| together)*$"),
         (Kind.BRINE_CHECK, r"\bbrine(?: is|s)? (?:cold|cool|chilled)\b"),
         (Kind.THAW, r"\b(?:its|is|fully|all|meat) (?:now )?(?:thawed|defrosted)\b|^(?:thawed|defrosted)\b"),
-        (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) the fridge\b"),
+        (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) (?:the )?fridge\b"),
     )
 )  # fmt: skip
 _NOUNS: Final = {

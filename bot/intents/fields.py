@@ -36,6 +36,7 @@ STRONGEST_CURE: Final = (
 # what packets of curing salt hold of nitrite: continental salts, the pink ones, and the strongest sold to butchers
 USUAL_CURE: Final = ((0.004, 0.010), (0.05, 0.065), (0.095, 0.105))
 CURE_ALONE: Final = (0.055, 0.065)  # a bare percentage in here is no salt, sugar or pump
+_OF_SALT: Final = re.compile(r"\bsalt\b|\d ?(?:h|hrs?|hours?)\b")  # of a brine by the clock
 _A_NUMBER: Final = re.compile(r"(?<![\w.])\d{1,3}(?:\.\d{1,2})?(?![\d:/])")
 THICK_AND_THIN: Final = re.compile(
     r"\b(?:thin(?:nest|ner)?|skinn(?:y|iest))\b|\btaper\w*|\b(?:one|other|narrow) (?:end|side)\b|\bat the other\b"
@@ -52,6 +53,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                         r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
+                            r"|\b(?:no|without) cure\b(?! (?:#|no\b|number|\d|left|in\b|yet|on))"
                             r"|\bplain salt\b|\bnitrite[- ]free\b"
                             r"|\b(?:skip(?:ping)?|leav(?:e|ing) out|drop(?:ping)?) (?:the |all )?(?:cure|curing salt"
                             r"|pink salt|nitrite)\b"),
@@ -67,10 +69,12 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
     ("wrap", "paper", r"^paper not foil$"
-                      r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|swap to) (?:in |the )?paper\b"
+                      r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|(?:swap|switch|change"
+                      r"|go) (?:to|with|over to)) (?:in |the )?paper\b"
                       r"|\bpaper (?:instead|wrap)\b"),
     ("wrap", "foil", r"^foil not paper$"
-                     r"|\b(?:wrap (?:it )?in|use|swap to|with|foil instead|do) (?:the |tin |tinfoil )?foil\b"
+                     r"|\b(?:wrap (?:it )?in|use|(?:swap|switch|change|go) (?:to|with|over to)|with|foil instead"
+                     r"|do) (?:the |tin |tinfoil )?foil\b"
                      r"|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
     ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|not wrapping|leave it naked)\b"),
     ("chill", "ice", r"\bice[ -]?(?:bath|water)\b|\bchill (?:it )?(?:in|on|with) ice\b|\beisbad\b"),
@@ -193,6 +197,9 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         if measure.kind != "fraction":
             continue
         role = _role(text, measure)
+        if role == "brine_strength" and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1] and not _OF_SALT.search(text):
+            out.unclear["percent"] = text[measure.start : measure.end]  # what a packet says, or how strong the brine is
+            continue
         if not role and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1]:
             role = "cure_nitrite_fraction"
         cure = role == "cure_nitrite_fraction"
@@ -201,7 +208,7 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
             out.fields[role] = measure.value
         else:
             out.unclear["strength" if odd else "percent"] = text[measure.start : measure.end]
-    if "nitrite_target" not in out.fields and (words := open_strength(text)):
+    if not {"nitrite_target", "cure_nitrite_fraction"} & out.fields.keys() and (words := open_strength(text)):
         out.unclear["strength"] = words
 
 

@@ -38,7 +38,8 @@ _RUN: Final = re.compile(
     r"| \d/\d| \d lb)"
 )
 _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»: how many, and how much of a difference
-    r" ?(?:x|of|times|bags?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?|months?|hours?"
+    r" ?(?:x|of|times|bags?|probes?|thermometers?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?"
+    r"|months?|hours?"
     r"|mins?|minutes?|more|th|st|nd|rd|%|degrees"
     r"|deg|ago|out of|readings?|towels?|layers?|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
     r"|percent|times)\b"

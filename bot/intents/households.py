@@ -50,7 +50,8 @@ _HAND_OVER: Final = tuple(
         r"|can take|can have|does|will do|is doing|handles|will handle|is handling|(?:is |s )?(?:going to"
         r"|gonna) (?:do|take"
         r"|have|handle|mind|watch|look after)|makes|will make)"
-        r" (?:over|the fire|the pit|the smoker|the cook|the flips?|it|care|them|everything)\b",
+        r" (?:over|(?:the )?(?:fire|pit|smoker|cook|flips?)|it|care|them|everything)\b",
+        rf"^{_KIN}{_NAME} (?:took|has taken) (?:over|(?:the )?(?:fire|pit|smoker|cook|flips?))\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| has)? got (?:(?:the |it )?(?:fire|pit|smoker|flips)\b"
         r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"

@@ -46,7 +46,8 @@ _WHAT: Final = tuple(
                      r"|brine) )?(?:out|on the (?:kitchen |garden |work )?(?:counter|table|bench|side|worktop|stove"
                      r"|sink)"
                      r"|in the (?:car|garage|sun|kitchen|sink|hall))\b"),
-        ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket|it)(?:s| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
+        ("leaked", r"\ba leak\b|\bleaks? (?:in|from|at|on) the (?:bag|tub|bucket)\b|\b(?:bag|tub|bucket|it)(?:s"
+                   r"| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
                    r"|\b(?:bag|tub|bucket|bottle)s? (?:has |have |is )?(?:lost|losing|loses) (?:\w+ ){0,3}(?:liquid"
                    r"|brine|juice|water|fluid)\b"
@@ -124,7 +125,8 @@ _SALT: Final = tuple(
         (0, r"\bsalt was (?:just |about )?right\b"
             r"|\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
             r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
-        (-1, r"\b(?:bland|not salty enough"
+        (-1, r"\b(?:bland|not salty enough|could be (?:a bit |a little )?salt(?:ier|y)|could (?:use|do with"
+             r"|take) (?:some |a bit )?(?:more )?salt"
              r"|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
         (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
             r"|\bsalt (?:is |was )?(?:(?:a )?(?:bit|little|touch|tad)|way|too|rather) (?:too )?(?:much|strong|high)\b"

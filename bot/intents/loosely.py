@@ -54,6 +54,18 @@ LOOSE_RULES: Final = tuple(
         # away from day to day
         (rf"\b(away|off|gone|out|holiday|trip)\b([^,;]*?) ({WEEKDAY}) ?(?:-|to|thru) ?({WEEKDAY})\b",
          r"\1\2 \3 until \4"),
+        (r"\blids (?=(?:been |was |is )?(?:open|off|up|closed|shut)\b)", "lid has "),
+        (r"(?<=\d) (?=(?:the )?lid (?:was|is|has been)\b)", ", "),
+        (r",? (?:just )?(?:like|as) (?:you (?:said|told me|wanted)|planned|told|in the plan)[ .!]*$", ""),
+        (r"^(?:(?:no|oh|wait|oops|sorry|hang on)[, ]+)+(?=(?:undo|scratch that|take that back)$)", ""),
+        (r"^(?:(?:i|im|just) )*(?:doing (?:it|that)(?: right)? now|just did|did just now)$", "did it now"),
+        (r"^(?:im |ok )?on it$", "later"),
+        (r"\b(?:i |we )?(?:nearly|almost) (?:forgot|missed)(?: (?:it|that|the \w+))?,? (?:but |and )?", ""),
+        (r"^(?:it |now |meat )*weighs (\d{1,2}\.\d{1,2}) (?:trimmed|after trimming|trim)$", r"trimmed \1"),
+        (r"^my (?:bad|fault|mistake)[,.]? (?=\w)", ""),
+        (r"^(?:(?:the )?scales? (?:was|were) (?:off|wrong|broken)[,.;]? )?(?:the )?(?:real|true|actual|right"
+         r"|correct) weight"
+         r"(?: is| was)? (?=\d)", "weight is "),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

@@ -52,7 +52,7 @@ _PRODUCTS: Final = (
     (r"(?:short |spare )?ribs?|rippen", "ribs"),
 )  # fmt: skip
 _ROUND: Final = re.compile(
-    r"\b(?:(?:bottom|eye of|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"
+    r"\b(?:(?:bottom|eye of(?: the)?|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"
 )
 _BARE_ROUND: Final = re.compile(r"\bround\b")
 _BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")

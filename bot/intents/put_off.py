@@ -16,7 +16,7 @@ _LATER: Final = re.compile(
     r"|moment)|one sec|soon|hold (?:on|off)"
     r"|remind me (?:later|again)|"
     r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
-    r"|wrapped) )?yet|havent (?:done|flipped|rinsed"
+    r"|wrapped|started|begun|home|there) )?yet|havent (?:done|flipped|rinsed"
     r"|wrapped)\b.{0,20}(?:yet)?)\b"
 )
 _PUT_OFF: Final = re.compile(

@@ -8,7 +8,8 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Greet, Help, Intent, Unclear
 
 _HELP: Final = re.compile(
-    r"^(?:units|language|options)$|^/?(?:help|hilfe|commands?|menu|\?+|what (?:can you|you can) (?:do"
+    r"^(?:units|language|options)$|^(?:whats|what is) (?:this|that bot|this bot)$|^what can (?:you|u) make$"
+    r"|^/?(?:help|hilfe|commands?|menu|\?+|what (?:can you|you can) (?:do"
     r"|help with)(?: for (?:me|us))?"
     r"|how (?:does this|do you) work|how do i use (?:this"
     r"|you))\b[ ?!.]*(?:me)?$"

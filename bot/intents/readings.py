@@ -48,7 +48,7 @@ _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they ma
 _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures, but «pit 95 fish 48»
     r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?|\b(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|birds?)\b(?! (?:is |was |at |now )?\d)|\b\d{1,2} (?:bags?|packs?"
-    r"|packets?|parcels?|pieces?|pcs|slices?|chunks?|people|guests?|flips?|turns?|tubs?|scoops?|bottles?|times"
+    r"|packets?|parcels?|pieces?|pcs|slices?|chunks?|people|guests?|probes?|thermometers?|sensors?|flips?|turns?|tubs?|scoops?|bottles?|times"
     r"|readings?|sandwich(?:es)?|plates?|portions?|servings?|briquettes?|coals|logs|years?)\b"
 )
 _SINCE_A_MEAL: Final = re.compile(

@@ -181,6 +181,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return False
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
+    if kind is Kind.WRAP:  # in the cure it is film, and in the fridge a parcel
+        return context.phase in ("none", "drying", "cooking")
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
         return context.phase not in ("none", "waiting", "curing")
     if kind is Kind.DRY:  # a rack in the fridge is where it chills, too

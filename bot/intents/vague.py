@@ -67,7 +67,10 @@ _REMARKS: Final = tuple(
                   r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my "
                   r"|all the )?(?:salts?"
                   r"|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
-                  r"|^(?:the )?(?:salts?|pink|cure|powder)(?: is|s)? in(?: now| already)?$"),
+                  r"|^(?:the )?(?:salts?|pink|cure|powder)(?: is|s)? in(?: now| already)?$"
+                  r"|^(?:(?:i|we|ive|just|ok) )*(?:put|weighed|used|added|measured)(?: in"
+                  r"| out)? \d{1,3}(?:\.\d{1,2})? ?"
+                  r"(?:g|gr|grams?)(?: in| out)?(?: of it)?$"),
         ("halved", r"^(?:(?:i|we|ive|just|had to|have|ok|so|oh) )*(?:cut|split|chopped|sliced|divided)"
                    r" (?:it|them|the (?:meat|flat|brisket|piece|slab|belly|ham|joint))(?: up)?"
                    r"(?: (?:in(?:to)? (?:half|two|2|3|three|4|halves|thirds|bits|pieces|chunks)|down the middle"

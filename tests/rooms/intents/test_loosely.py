@@ -72,6 +72,11 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("151 looking good", "read core 151f"),
         ("going to bed", "ask bed"),
         ("hes taking it off at 6", "later @18:00"),
+        ("155 pit 260 lid was open", "read core 155f, pit 260f & happened lid"),
+        ("two probes 150 and 156", "read core 150f, core 156f"),
+        ("sister has fire from 8", "hand sister"),
+        ("probe wont go in", "ask tough"),
+        ("pull target 200", "set target_c=93.3333333333"),
         ("resting now wrapped in towel", "done rest"),
         ("lost signal for 2 hours it reads 151 now", "read core 151f"),
         ("added 6 briquettes and a chunk", "ask fuel"),
@@ -114,6 +119,13 @@ def test_the_lid_is_heard() -> None:
         ("off to spain mon-thu, neighbor flips", "pause & hand neighbor"),
         ("dont need reminders tonight", "pause"),
         ("flip 2 done", "done flip"),
+        ("turned it, leak in the bag", "done flip & happened leaked"),
+        ("nearly forgot but done", "done"),
+        ("my bad missed last night", "missed flip"),
+        ("switch to foil", "set wrap=foil"),
+        ("i put 12.6 g cure in like you said", "set put_in_cure=12.6g"),
+        ("put in 12g", "ask"),
+        ("wrapped in film", "question"),
         ("thermometer says 34 in bag", "read fridge 34f"),
         ("want it sliced thin on the machine", "set purpose=thin"),
         ("i missed monday and tuesday", "missed flip & missed flip"),
@@ -151,6 +163,9 @@ def test_away_for_days() -> None:
         ("5.5 lb brisket (flat) thawing now, dinner sun 6p", "start brisket_flat 2.495kg sun18:00"),
         ("8 pounds 2 ounces round", "start beef_round 3.685kg"),
         ("i live in adelaide australia", "settings zone"),
+        ("flat 7lb 48mm 6.25 % brine 20 march 1 pm", "start brisket_flat 3.175kg 48mm brine sat13:00 ?percent"),
+        ("loin 2 kg with cure #1 6.25%", "start back_bacon 2kg 6.25%"),
+        ("6lb eye of the round, no cure", "start beef_round 2.722kg"),
         ("belly is 2.3 kilo and about two fingers thick", "start bacon 2.3kg ?thickness"),
         ("11 lb ham bone in easter sunday 2pm", "start ham ham_bone_in 4.99kg sun14:00"),
     ],
@@ -168,6 +183,13 @@ def test_two_places_of_the_meat() -> None:
     assert isinstance(asked, Unclear)
     assert short(asked.options[:1]) == "read core 124f, core 121f"
     assert short(read("more coals in, 210", cook)) == "ask fuel & read pit 210f"
+
+
+def test_no_cure() -> None:
+    """What is offered as «no cure» holds where it is typed, and a round of beef is no eye that hurts."""
+    start = read("corned beef 6lb eye of the round, no cure", context("none", POUNDS))[0]
+    assert isinstance(start, Start)
+    assert start.said["nitrite_target"] == 0.0
 
 
 def test_how_the_chill_comes_on() -> None:
