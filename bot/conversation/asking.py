@@ -74,7 +74,7 @@ def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return trade.answer(turn, meant, text)
     if found := of_batch.topic_of(turn, text, meant.a.batch.phase.value):
         return _asked(turn, meant, found)
-    if kind := sum_left(normal(text, turn.person.language)):
+    if kind := sum_left(normal(text, turn.person.language), turn.person.units.temperature == "f"):
         return sums.answer(turn, Ask("sum", kind, text))
     return trade.answer(turn, meant, text)
 

@@ -203,6 +203,13 @@ def _wanted(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> dateti
     return said.at.astimezone(a.person.tz).replace(hour=SUPPER) if evening else said.at
 
 
+def _slice(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    """When and how it is cut; and how it is warmed, where both are asked for."""
+    a, text = of
+    warm = at_table.warm_up(a) if re.search(r"\b(?:re)?(?:heat|warm|steam)\w*", text.lower()) else ""
+    return f"{at_table.slice_(a)}\n{warm}".strip()
+
+
 def _hand_over(a: Assessment) -> str:
     return f"{talked_of.hand_over(a)}\n{of_around.taken_over(a)}".strip()
 
@@ -225,7 +232,7 @@ TOPICS: Mapping[str, Answer] = {
     "longer": _longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
     "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
     "off": of_a(reckoned.off),
-    "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": of_a(at_table.slice_),
+    "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": _slice,
     "warm_up": of_a(at_table.warm_up), "cooked_for": of_a(at_table.cooked_for),
     "use_by": of_a(recalled.keeps), "feed": of_a(reckoned.feed), "cooker": of_a(reckoned.cooker_runs),
     LAST_TIME: _of_turn(_last_time), "catch_up": of_a(reckoned.catch_up), "need": of_a(reckoned.need),

@@ -37,7 +37,7 @@ def answer(turn: Turn, intent: Ask) -> Sequence[Reply]:
 
 def ask_strength(turn: Turn, kind: str, text: str) -> Reply:
     """The strength of the curing salt, asked with what the usual ones would take."""
-    return _asked(turn, kind, text, told(figured(normal(text, turn.person.language))), "strength")
+    return _asked(turn, kind, text, _told(turn, text), "strength")
 
 
 def grown(turn: Turn, value: str) -> tuple[str, str]:
@@ -76,8 +76,12 @@ def _phrase(turn: Turn, wanted: str, value: str) -> str:
     return " ".join(named.get(wanted, (said,)))
 
 
+def _told(turn: Turn, text: str) -> Told:
+    return told(figured(normal(text, turn.person.language)), turn.person.units.temperature == "f")
+
+
 def _answer(turn: Turn, kind: str, text: str) -> Reply:
-    line = told(figured(normal(text[-MOST_ASKED:], turn.person.language)))
+    line = _told(turn, text[-MOST_ASKED:])
     try:
         said, keys, body = _SUMS[kind](turn, line)
     except Missing as missing:

@@ -50,9 +50,8 @@ def _convert(turn: Turn, line: Told) -> Answer:
 def _dose(turn: Turn, line: Told) -> Answer:
     within_the_law(turn, line)
     skin_on = bool(_SKIN.search(line.text))
-    of_pickle = (
-        1.0 / line.pump if line.pump and _BY_THE_LITRE.search(line.text) else None
-    )  # what a kilo of it goes into
+    of_pickle = _meat_of_pickle(line)
+    line = line if of_pickle is None else replace(line, water=None)
     mass = skin_free(need(line.meat or of_pickle or (1.0 if by_the_kilo(line.text) else None), "meat"), skin_on)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
@@ -60,6 +59,14 @@ def _dose(turn: Turn, line: Told) -> Answer:
     said = per_weight.asked_for(found, turn.person)
     body = {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing}
     return sums_salt.without_skin(said) if skin_on else said, keys, body
+
+
+def _meat_of_pickle(line: Told) -> Kilograms | None:
+    """The meat that so much pickle is pumped into, where the pickle is told and no meat; a litre of it for a kilo."""
+    if line.pump is None or line.meat is not None:
+        return None
+    pickle = 1.0 if _BY_THE_LITRE.search(line.text) else line.water
+    return None if pickle is None else pickle / line.pump
 
 
 def _level(line: Told) -> MilligramsPerKilogram | None:

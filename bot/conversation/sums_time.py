@@ -17,6 +17,7 @@ from bot.intents.told import Told, told
 from bot.wording import sums_beside, sums_time
 from core.answers import mixing
 from core.batch import material
+from core.cure.thumb import square_rule
 from core.errors import Missing
 from core.heat.band import Band
 from core.heat.brine_pot import hours_to, with_ice
@@ -36,6 +37,7 @@ REST: Final[Hours] = 1.0
 LIGHTING: Final[Hours] = 1.0
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
 HALF_A_DAY: Final[Hours] = 12.0
+_REST: Final = re.compile(r"^ ?(?:of )?(?:rest\w*|hold\w*|to rest)\b")
 _LIT: Final = re.compile(r"\b(?:lit|light|lighting)\b(?!.*\b(?:meat|on|in)\b)")
 DAWN: Final[Hours] = 7.0  # a meal at an hour below that, without its half of the day, is of the afternoon
 
@@ -64,18 +66,30 @@ def _start_by(turn: Turn, line: Told) -> Answer:
     said = sums_time.begin_on(
         (noon(turn, begin), noon(turn, day.days[0])), (before, cure, ceil(thawing)), begin < today, turn.person
     )
+    setup = setup_of(line)
+    by_rule = square_rule(piece_of(line))
+    if setup.method != "inject" and ceil(by_rule) > ceil(cure):
+        sooner = day.days[0] - timedelta(days=ceil(by_rule) + AFTER_THE_CURE + ceil(thawing))
+        said = f"{said}\n{sums_time.by_rule(ceil(by_rule), noon(turn, sooner), sooner < today, turn.person)}"
     return said, KITCHEN, body | {"late": begin < today}
 
 
 def _light_by(turn: Turn, line: Told) -> Answer:
-    eat = _awake(line)
-    ready = Band(line.hours, line.hours, line.hours) if line.hours is not None else until_ready(turn, line)[0]
-    on = _clock(turn, eat - REST - ready.p90)
-    lit = _clock(turn, eat - REST - ready.p90 - LIGHTING)
+    eat, rests = _awake(line), _rested(line)
+    cooks = next((hours for hours in line.durations if hours != rests), None)
+    ready = until_ready(turn, line)[0] if cooks is None else Band(cooks, cooks, cooks)
+    on = _clock(turn, eat - (rests or REST) - ready.p90)
+    lit = _clock(turn, eat - (rests or REST) - ready.p90 - LIGHTING)
     body = {"hours": ready.p90}
-    before = -int((eat - REST - ready.p90 - LIGHTING) // 24.0)  # how many days before the meal
+    before = -int((eat - (rests or REST) - ready.p90 - LIGHTING) // 24.0)  # how many days before the meal
     said = sums_time.light_by((lit, on, _clock(turn, eat)), before, ready, turn.person)
     return said, ("COOK_CASE", *KITCHEN), body
+
+
+def _rested(line: Told) -> Hours | None:
+    """So long it is to rest, where that is told: «4 hr rest»; no hours of the cook."""
+    spans = (m for m in measures.find(line.text) if m.kind == "duration")
+    return next((m.value / 3600.0 for m in spans if _REST.match(line.text[m.end :])), None)
 
 
 def _makes_it(turn: Turn, line: Told) -> Answer:
@@ -103,7 +117,7 @@ def _clock(turn: Turn, hour: Hours) -> datetime:
 
 def _eta(turn: Turn, line: Told) -> Answer:
     if pace := RATE.search(line.text):
-        last, target = told(RATE.sub(" ", line.text)).temperatures
+        last, target = told(RATE.sub(" ", line.text), line.reads_f).temperatures
         first, hours = last - float(pace[1]) * (1.0 / 1.8 if _in_fahrenheit(line) else 1.0), 1.0
     else:
         first, last, target = line.temperatures[-3:]

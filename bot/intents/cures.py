@@ -62,7 +62,7 @@ LEAST_PUMP: Final = 0.08  # no curing salt is so strong
 _NEAR: Final = 26
 _OF_CURE: Final = re.compile(
     rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?"
-    rf"(?:{_CURING}|pink(?! (?:himalayan|rock|sea|peppercorns?)))\b"
+    rf"(?:(?:{_CURING}|pink(?! (?:himalayan|rock|sea|peppercorns?)))\b|(?:# ?|no\.? ?|number )[12]\b)"
 )
 _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody knows
     rf"\b{_CURING} ?(?:of |with |at )?(?P<n>\d{{1,2}}\.\d{{1,2}})(?![\d.]| ?(?:kg|g|lb|oz|l)\b| ?%| ?percent)"

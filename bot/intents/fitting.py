@@ -199,7 +199,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat") or by_the_kilo(line.text)),
     "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,
     "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
-    "fish_brine": lambda line: line.species == "fish" and line.has("meat"),
+    "fish_brine": lambda line: line.species == "fish" and line.has("meat") and salt_share(line) is None,
     "days": lambda line: _is_body(line) and line.species != "fish",  # salt alone, by the hour or a night
     "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
     "start_by": _is_body,
@@ -222,7 +222,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,
     "spice": lambda line: line.has("meat"),
-    "brine_amount": lambda line: line.has("meat"),
+    "brine_amount": lambda line: line.has("meat") and not (line.water is not None and is_curing(line.text)),
     "inject": lambda line: line.has("meat") and "days" not in line.text,
     "climb": climbs,
     "lethality": held,

@@ -59,7 +59,7 @@ def cools(line: Told) -> bool:
 def rises(line: Told) -> bool:
     """Two readings and what is wanted, or one with how fast it rises."""
     if RATE.search(line.text):
-        hot = told(RATE.sub(" ", line.text)).temperatures
+        hot = told(RATE.sub(" ", line.text), line.reads_f).temperatures
         return len(hot) == 2 and hot[0] < hot[1]
     hot = line.temperatures
     return len(hot) > 2 and hot[0] < hot[1] < hot[-1]

@@ -82,7 +82,7 @@ _CANCEL: Final = re.compile(
     r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one))*"
     r"(?:(?<!forget)(?<!forget it)(?<!forget that)(?<!forget this),? (?:because |since )?(?:the |my "
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
-    r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?$"
+    r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?(?:,? (?:and |n )?start (?:over|again|afresh|fresh))?$"
 )
 
 

@@ -35,6 +35,7 @@ _HOUR: Final = re.compile(
     r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
     r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
 )
+_GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b")
 _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
 _DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
@@ -78,27 +79,30 @@ def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
     if context.phase in _HOT and _READ_AND_ASKED.fullmatch(text):
         return None  # «71 how long»: what was read, and the question when it will be ready
-    kind = _elsewhere(text) if context.phase == "none" else _beside_a_batch(text, context.phase in _HOT)
+    reads_f = context.units.temperature == "f"
+    beside = context.phase != "none"
+    kind = _beside_a_batch(text, context.phase in _HOT, reads_f) if beside else _elsewhere(text, reads_f)
     kind = _by_the_law(text, kind)
     return Ask("sum", kind, text) if kind else None
 
 
-def _elsewhere(text: str) -> str | None:
-    return sum_of(text) or (sum_of(text, unread=True) if len(text.split()) >= SHORTEST else None)
+def _elsewhere(text: str, reads_f: bool) -> str | None:
+    asked = sum_of(text, reads_f=reads_f)
+    return asked or (sum_of(text, unread=True, reads_f=reads_f) if len(text.split()) >= SHORTEST else None)
 
 
-def _beside_a_batch(text: str, hot: bool) -> str | None:
+def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     """A sum where a batch is under way: what is told without asking is about another only while ours is not lit."""
-    kind = sum_of(text, elsewhere=False)
+    kind = sum_of(text, elsewhere=False, reads_f=reads_f)
     if not is_question(text) and (hot or kind not in _OF_ANY_FIRE or _IN_THE_COLD.search(text)):
         return None
     recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
     return None if hot and (recorded or kind == "climb") else kind
 
 
-def sum_left(text: str) -> str | None:
+def sum_left(text: str, reads_f: bool) -> str | None:
     """The sum of a line that no reader took beside a batch; never one that may be about the batch's own heat."""
-    kind = sum_of(text, elsewhere=False)
+    kind = sum_of(text, elsewhere=False, reads_f=reads_f)
     return None if kind in _OF_ANY_FIRE else kind
 
 
@@ -110,7 +114,8 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
         return None
     if context.phase in _COOKED and _FINAL.search(text) and not is_question(text):
         return None  # what it weighs now
-    kind = sum_of(text) if context.phase == "none" else _of_another(text)
+    reads_f = context.units.temperature == "f"
+    kind = sum_of(text, reads_f=reads_f) if context.phase == "none" else _of_another(text, reads_f)
     return Ask("sum", kind, text) if (kind := _by_the_law(text, kind)) else None
 
 
@@ -122,9 +127,9 @@ def _planned(text: str, context: Context) -> bool:
     return bool(meat(text).product or meat(text).cut) and meal(text, context) is not None
 
 
-def _of_another(text: str) -> str | None:
+def _of_another(text: str, reads_f: bool) -> str | None:
     """A sum of a piece that is told anew, beside a batch: no change of that."""
-    kind, line = sum_of(text, elsewhere=False), told(text)
+    kind, line = sum_of(text, elsewhere=False, reads_f=reads_f), told(text)
     asks = is_question(text) or (kind in _OF_NO_RECORD and _WANTS.search(text))
     return kind if kind == "convert" or (asks and (line.has("meat") or line.has("length"))) else None
 
@@ -143,15 +148,16 @@ _THAWED: Final = re.compile(r"\b(?:thawed|defrosted)\b|\bsame as last\b")  # ask
 
 
 @lru_cache(maxsize=64)  # the readers of one line ask again
-def sum_of(text: str, elsewhere: bool = True, unread: bool = False) -> str | None:
+def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: bool = False) -> str | None:
     """The sum that a plain text asks for.
 
-    `elsewhere` says that no batch is under way that the line may be about, `unread` that it begins none either.
+    `elsewhere` says that no batch is under way that the line may be about, `unread` that it begins none either, and
+    `reads_f` that its thermometers show °F.
     """
     text = figured(text)
     if converted(text) is not None or in_pounds_and_ounces(text) is not None:
         return "convert"
-    line, asks = told(text), is_question(text)
+    line, asks = told(text, reads_f), is_question(text)
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
@@ -172,7 +178,8 @@ def _hour(found: re.Match[str]) -> str:
 
 
 def figured(text: str) -> str:
-    """«a level tablespoon of salt», «80 g per litre» with their figures."""
+    """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
+    text = _GLUED_HALF.sub(r"\1:\2 \3", text)
     text = _AT_A_PIT.sub(r"\1 , \2", text)
     text = _DEGREES.sub(r"\1 degrees salometer brine", text)
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -18,6 +18,9 @@ _BEFOREHAND: Final = re.compile(  # «text me an hour before the rinse» puts no
     r"\b(?:text|ping|remind|call|tell|warn|wake|message|alert|nudge|heads up)\b.*\bbefore (?!\d).*"
     r"\b(?:rins\w*|light\w*|fire|slic\w*|chill\w*|wrap\w*|flip\w*|comes? out|out of|goes? on|cut|dinner|lunch|meal"
     r"|eat)\b"
+    r"|^(?:please |pls |can you |could you )*(?:text|ping|remind|call|tell|warn|wake|message|alert|nudge)(?: me| us)?"
+    r"(?: (?:about it|for everything|always|please))* (?:an?|half an?|\d{1,3}) ?(?:h|hr|hour|min)\w* (?:earlier"
+    r"|sooner)\b"
 )
 
 

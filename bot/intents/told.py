@@ -22,6 +22,7 @@ _CLOCK: Final = re.compile(
 _BARE: Final = re.compile(
     r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w/%]|[.,]\d)(?! ?(?:people|guests|persons|min|h\b|g\b))"
 )
+_METRIC: Final = frozenset({"kg", "g", "mm", "cm", "l", "ml"})
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
@@ -58,6 +59,7 @@ _SPECIES: Final = (
 )  # fmt: skip
 _HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|feet|foot)\b")
 METRES_PER_FOOT: Final = 0.3048
+LARGEST_PLATE: Final[Kilograms] = 1.0
 THINNEST: Final[Metres] = 0.010  # of a piece
 
 
@@ -84,6 +86,7 @@ class Told:
     length: Metres | None
     durations: tuple[Hours, ...]
     temperatures: tuple[Celsius, ...]
+    reads_f: bool
     clocks: tuple[Hours, ...]
     half_told: bool
     people: int | None
@@ -117,8 +120,8 @@ class Told:
 
 
 @lru_cache(maxsize=64)  # every sum asks for the same line
-def told(text: str) -> Told:
-    """What a plain line brings."""
+def told(text: str, reads_f: bool = False) -> Told:
+    """What a plain line brings, to somebody who reads thermometers in °F or in °C."""
     found = [m for m in measures.find(text) if m.value >= 0 or m.kind == "temperature"]
     cure = next((m for m in found if is_cure(text, m, found)), None) or _small(text, found, _LEVEL_ASKED, MOST_DOSE)
     others = [m for m in found if m is not cure]
@@ -126,8 +129,9 @@ def told(text: str) -> Told:
     sugar = _named(text, others, _SUGAR)
     water = next((m for m in others if _is_water(text, m)), None)
     people = _people(text)
-    alike = {m: [m.value] if people else pieces(text, m) for m in others if m.kind == "mass"}
-    each = next((m for m in alike if _EACH.match(text[m.end :]) and len(alike[m]) == 1), None)
+    plates = people is not None and all(m.value <= LARGEST_PLATE for m in others if m.kind == "mass")
+    alike = {m: [m.value] if plates else pieces(text, m) for m in others if m.kind == "mass"}
+    each = next((m for m in alike if _is_each(text, m) and len(alike[m]) == 1), None)
     rest = [m for m in others if m not in (salt, sugar, water, each)]
     shares = [m for m in found if m.kind == "fraction"]
     pump, nitrite = pumped_share(text, shares), nitrite_share(text, shares)
@@ -147,7 +151,8 @@ def told(text: str) -> Told:
         fractions=tuple(m.value for m in shares if m not in (pump, nitrite)),
         length=next((m.value for m in rest if m.kind == "length" and m.value >= THINNEST), None),
         durations=tuple(m.value / 3600.0 for m in rest if m.kind == "duration"),
-        temperatures=_temperatures(text, found),
+        temperatures=_temperatures(text, found, reads_f),
+        reads_f=reads_f,
         clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
         half_told=_half_told([*_CLOCK.finditer(text)]),
         people=people,
@@ -189,8 +194,11 @@ def _is_water(text: str, m: measures.Measure) -> bool:
     return poured or (m.kind == "mass" and bool(_WATER.match(text[m.end :])))
 
 
-def _temperatures(text: str, found: list[measures.Measure]) -> tuple[Celsius, ...]:
-    """Those with a unit and bare ones, in the order of the line; one unit goes for all that have none."""
+def _temperatures(text: str, found: list[measures.Measure], reads_f: bool) -> tuple[Celsius, ...]:
+    """Those with a unit and bare ones, in the order of the line; one unit goes for all that have none.
+
+    Else what no core can be in °C is °F, and so is whatever somebody tells who reads °F and weighs in no kilos.
+    """
     marked = [m for m in found if m.kind == "temperature"]
     bare = text
     spans = [(m.start, m.end, "~" if m.kind == "duration" else " ") for m in found]
@@ -198,7 +206,8 @@ def _temperatures(text: str, found: list[measures.Measure]) -> tuple[Celsius, ..
         bare = bare[:start] + fill * (end - start) + bare[end:]
     numbers = [(n.start(), float(n[0])) for n in _BARE.finditer(bare)]
     hottest = max((value for _, value in numbers), default=0.0)
-    unit = marked[0].unit if marked else "f" if hottest >= _FAHRENHEIT_FROM else "c"
+    fahrenheit = hottest >= _FAHRENHEIT_FROM or (reads_f and not any(m.unit in _METRIC for m in found))
+    unit = marked[0].unit if marked else "f" if fahrenheit else "c"
     all_of_them = [(m.start, m.value) for m in marked]
     all_of_them += [(place, measures.to_house(value, unit)) for place, value in numbers]
     return tuple(value for _, value in sorted(all_of_them))
@@ -212,6 +221,11 @@ def _hour(clock: re.Match[str]) -> Hours:
     if clock["bare"]:
         return float(clock["bare"])
     return int(clock["hour"]) % 12 + (12 if clock["half"] == "pm" else 0) + int(clock["minute"] or 0) / 60.0
+
+
+def _is_each(text: str, m: measures.Measure) -> bool:
+    """Whether a weight is that of each portion, and not of each piece of meat."""
+    return m.value <= LARGEST_PLATE and bool(_EACH.match(text[m.end :]))
 
 
 def _half_told(clocks: list[re.Match[str]]) -> bool:

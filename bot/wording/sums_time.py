@@ -47,6 +47,20 @@ def begin_on(days: tuple[datetime, datetime], counted: tuple[Days, Days, Days], 
     return first + "\n" + say("{before} in all: {parts}.", before=numbers.days(before), parts=_parts(cure, thawing))
 
 
+def by_rule(days: Days, begin: datetime, gone: bool, person: Person) -> str:
+    """The day to begin by the trade's rule, which waits for even salt."""
+    if gone:
+        return say(
+            "The trade's rule, mm squared over 200, would have {days} days in the cure; there is no time for that now.",
+            days=numbers.plain(days),
+        )
+    return say(
+        "By the trade's rule, mm squared over 200, {days} days in the cure: begin on {begin}. It is the surer one to aim for.",
+        days=numbers.plain(days),
+        begin=numbers.day(begin, person),
+    )
+
+
 def light_by(at: tuple[datetime, datetime, datetime], before: int, ready: Band, person: Person) -> str:
     """When to light, counted back from the meal, so many days before it."""
     lit, on, eat = at

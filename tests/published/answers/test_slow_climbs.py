@@ -3,6 +3,8 @@
 
 from pathlib import Path
 
+import pytest
+
 from bot.intents.of_heat import between
 from bot.intents.told import told
 from tests.published.answers.asked import answered_by, asked
@@ -30,3 +32,12 @@ def test_hours_of_a_night_are_not_cut_short() -> None:
     assert between(told("fire went out around 11 last night, found it at 6")) == 7.0
     assert between(told("on at 11:30, now 2:00")) == 2.5
     assert between(told("on at 23:00, now 9:00")) == 10.0
+
+
+def test_bare_degrees_are_read_as_somebody_reads_them() -> None:
+    """95 of who reads °F is 35 °C, and no finished meat; who weighs in kilos means °C; 135 is no core in °C."""
+    line = "came off at 10:15, its now 12:45 and core is 95"
+    assert told(line, reads_f=True).temperatures == pytest.approx((35.0,))
+    assert told(line).temperatures == (95.0,)
+    assert told("3 kg flat held at 65 for 2 min", reads_f=True).temperatures == (65.0,)
+    assert told("135 at noon 70 at 1:45 pm").temperatures == pytest.approx((57.2, 21.1), abs=0.1)
