@@ -139,7 +139,7 @@ def _evening(hour: time, text: str) -> time:
 
 def _flip_hours(text: str, context: Context) -> Settings | None:
     if (
-        re.search(r"\b(?:done|did|is|missed|forgot|skipped|was|were)\b", text)
+        re.search(r"\b(?:done|did|does|doing|takes|handles|minds|is|missed|forgot|skipped|was|were)\b", text)
         or not _FLIPS.search(text)
         or not _SET_HOURS.search(text)
     ):

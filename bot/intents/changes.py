@@ -58,6 +58,10 @@ _NO_NUMBER: Final = re.compile(
 _READ_OFF: Final = re.compile(r"\b(?:pit|grill|smoker)s? (?:is |now |running |sitting )*at \d")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
+_HEDGED: Final = re.compile(
+    r"\b(?:i (?:think|guess|believe|reckon)|maybe|probably|not sure|perhaps|might be"
+    r"|or so|something like)\b"
+)
 
 
 def read_change(text: str, context: Context) -> list[Intent]:
@@ -100,11 +104,14 @@ def read_change(text: str, context: Context) -> list[Intent]:
         fields["cut"] = named.cut
     if not fields and len(content(told.rest)) > 1:
         return []
-    return [_kept(fields, context), *open_ones] if fields else open_ones
+    return [_kept(fields, text, context), *open_ones] if fields else open_ones
 
 
-def _kept(fields: dict[str, Any], context: Context) -> Change | Settings:
-    """A cooker that is told before there is a batch is the person's own."""
+def _kept(fields: dict[str, Any], text: str, context: Context) -> Change | Settings | Unclear:
+    """A cooker that is told before there is a batch is the person's own; a strength that is guessed at is asked."""
+    if "cure_nitrite_fraction" in fields and _HEDGED.search(text):
+        share = fields["cure_nitrite_fraction"]
+        return Unclear("unit", f"{100 * share:g} %", (Change({"cure_nitrite_fraction": share}),))
     return Settings(fields) if context.phase == "none" and set(fields) == {"cooker"} else Change(fields)
 
 

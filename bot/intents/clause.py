@@ -32,7 +32,7 @@ from bot.intents.moves import read_move, read_word
 from bot.intents.pauses import read_pause
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_settings
-from bot.intents.since import read_warm_since
+from bot.intents.since import read_warm_once, read_warm_since
 from bot.intents.start import read_start
 from bot.intents.started import read_started
 from bot.intents.steps import read_step
@@ -129,7 +129,7 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [asked]
     if planned := read_foretold(text, context):
         return [planned]
-    if found_all := read_warm_since(text, context):
+    if found_all := read_warm_since(text, context) or read_warm_once(text, context):
         return found_all
     if moved := read_whereabouts(text, context):
         return [moved]

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question
+from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question, StepDone
 from core.answers.dangers import as_typed, grave
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
@@ -16,6 +16,7 @@ _JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _AMOUNT, "fire-out": re
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )
+_AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
@@ -33,6 +34,8 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
+    if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off
+        found = [i for i in found if not isinstance(i, StepDone)] or [Question(text)]
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
     return [Question(text)]

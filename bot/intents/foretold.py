@@ -24,6 +24,7 @@ _EATS: Final = re.compile(
     r"|warm|tonight|today|away)\b"
 )
 _TOO: Final = re.compile(r"\b(?:too|as well|also|alongside|next to (?:it|the)|beside (?:it|the))\b")
+_PUT: Final = re.compile(r"^(?:(?:i|we|just|ive|also) )*(?:added|put|threw|chucked|popped|stuck|laid)\b")
 _ON: Final = re.compile(r"\b(?:on|in|into|onto)\b")
 _OTHER_MEAT: Final = re.compile(
     r"\b(?:chicken|turkey|duck|thighs?|wings?|drumsticks?|sausages?|ribs?|burgers?|salmon|trout|fish|pork (?:butt"
@@ -59,6 +60,10 @@ def _beside(text: str, context: Context) -> Unclear | None:
     """«put chicken thighs on too theyre 120»: a number of another meat is none of this one."""
     named = _OTHER_MEAT.search(text)
     own = any(named[0].rstrip("s") in name.lower() for _, name in context.batches) if named else True
-    if context.phase not in ("cooking", "resting") or own or not (_TOO.search(text) and _ON.search(text)):
+    if (
+        context.phase not in ("cooking", "resting")
+        or own
+        or not (_ON.search(text) and (_TOO.search(text) or _PUT.search(text)))
+    ):
         return None
     return Unclear("other_meat", text[:60])

@@ -21,6 +21,12 @@ _INVITE: Final = re.compile(
     r"|two) of us)\b.*"
     r"|^how (?:do|can) (?:i|we) (?:share|invite|add)\b.*"
 )
+_SEVERAL: Final = re.compile(
+    r"^(?:can|could|may) (?:the )?(?:2|both|several|3|we all|all) (?:of us )?(?:use|share|get|have|see"
+    r"|run) (?:this|it|the \w+)(?: together)?$"
+    r"|^(?:\w+ and \w+ here,? )?(?:we|us) (?:both|2|all) (?:want|need|get|would like) the (?:reminders|messages"
+    r"|pings|calls)$"
+)
 _JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[2-9a-hjkmnp-z]{10})$")
 _LEAVE: Final = re.compile(
     r"^/?leave(?: (?:this|the|that)(?: (?:batch|cook|household|group))?)?$|^(?:take|count) me (?:off"
@@ -101,9 +107,11 @@ def read_household(text: str, context: Context) -> Intent | None:
     """An invitation, one that is taken, or the question who is in."""
     if joined := _JOIN.match(text.strip(" .!")):
         return Join(joined["code"])
+    bare = text.strip(" .!?")
+    if _SEVERAL.match(bare):
+        return Invite()
     if context.phase == "none":
         return None
-    bare = text.strip(" .!?")
     if invited := _INVITE.match(bare):
         who = next(filter(None, invited.groups()), "")
         return Invite("" if who in _SOMEBODY else who)

@@ -145,8 +145,7 @@ _AFTER: Final = re.compile(
 _PRAISE: Final = re.compile(  # a mark, or a word for how it was
     r"\b(?:10|[0-9](?:\.5)?) ?(?:/|(?:out )?of) ?10\b|\b[1-5] ?(?:/|out of) ?5\b|\b[1-5] stars?\b"
     r"|\b(?:best (?:yet|ever|one|so far)|delicious|lovely|lush|yummy|tasty|banging|fantastic|brilliant|loved it"
-    r"|so good|dry|tough"
-    r"|chewy|smoky|juicy)\b"
+    r"|so good|chewy|smoky|juicy)\b|(?<!pat )(?<!pat it )(?<!to )\b(?:dry|tough)\b(?! it\b)"
 )
 _ANOTHER: Final = re.compile(r"\b(?:again|another|next|same|new)\b")  # the weight of the next piece
 _BARE_AFTER: Final = re.compile(  # in the unit in which this person weighs

@@ -1,6 +1,7 @@
 """A talk that is paused, taken up again or handed over, and a batch that is given up."""
 
 import re
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
@@ -102,9 +103,19 @@ def read_pause(text: str, context: Context) -> Intent | None:
         until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)
         if away := _for_days(until, context):
             return away
-        said = when.future(_FROM.sub("", until), context)  # «away thursday until sunday»
-        return Pause(said.at if said else None, since=_since(until, said, context))
+        return _between(until, context)
     return read_hand_over(text, context)
+
+
+def _between(text: str, context: Context) -> Pause:
+    """«away thursday until sunday»; of «away tuesday until monday» that monday is the one after the tuesday."""
+    until = when.future(_FROM.sub("", text), context)
+    first = _FROM.match(text)
+    begins = when.future(first[0], context) if first and until and until.day_said else None
+    if until and begins and begins.day_said and begins.at > until.at:
+        local = until.at.astimezone(ZoneInfo(context.zone)).replace(tzinfo=None) + timedelta(days=7)
+        until = replace(until, at=local.replace(tzinfo=ZoneInfo(context.zone)).astimezone(UTC))
+    return Pause(until.at if until else None, since=_since(text, until, context))
 
 
 def _for_days(text: str, context: Context) -> Pause | None:

@@ -44,7 +44,9 @@ RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         # shorthand
-        (r"\b(yesterday|this|tomorrow|last|that|(?:mon|tues?|wednes|thurs|fri|satur|sun)day) eve\b", r"\1 evening"),
+        (r"\b(yesterday|this|tomorrow|last|that|(?:mon|tues?|wednes|thurs|fri|satur|sun)day|mon|tues?|wed"
+         r"|thu(?:rs?)?|fri|sat)"
+         r" eve\b", r"\1 evening"),
         (r"(?<=\w) n (?=\w)", " and "),
         (r"\bb4\b", "before"),
         (r"\b([2-9])x(?=\d)", r"\1 x "),

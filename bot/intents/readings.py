@@ -58,6 +58,11 @@ _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )
 _OF_THE_BATH: Final = re.compile(
     r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads|says))* \d"
 )
+_BATH_TOO: Final = re.compile(  # how cold the water is, beside the core
+    r"(?<=\d)( ?[cf])?,? (?:and |with |in )?(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|is"
+    r"|at|now|reads))* \d{1,2}"
+    r"(?: ?[cf])?$"
+)
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
     r"(?<=\d),? \(?(?:(?:both|all|its|thats|theyre|are|is|in|degrees?|deg) )+"
@@ -73,7 +78,8 @@ _COLD: Final = re.compile(r"\b(?:fridge|brine|pickle)\b")
 _AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|cooker|smoker) probe\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
 _HOT: Final = re.compile(
-    r"(?:(?:its|it is|it|bit|the|meat|pit|fridge|very|too|so|really|getting|feels|feel|seems|kind of|a bit|rather|got"
+    r"(?:(?:ok|yes|yep|its|it is|it|bit|stone|ice|properly|proper|nice|and|cold|the|meat|pit|fridge|very|too|so"
+    r"|really|getting|feels|feel|seems|kind of|a bit|rather|got"
     r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: in there| inside| now)?"
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )
@@ -96,7 +102,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         if text in _MINUTES and not (context.due_step or "").startswith("chill_check"):
             by = Snooze(by=timedelta(minutes=int(text)))
             return Unclear("number", text, (*(Reading((t,)) for t in everything(float(text), context)[:2]), by))
-        text = _OUT_OF_ICE.sub(" ", text).strip()
+        text = _BATH_TOO.sub("", _OUT_OF_ICE.sub(" ", text)).strip()
         if _OF_THE_BATH.match(text):
             return Unclear("number", text[:60])  # how cold the water is tells nothing of the core
     text = _ALL_IN.sub(r" \g<unit>", text)

@@ -3,6 +3,8 @@
 import re
 from typing import Final
 
+from bot.intents.plainer_rules import DAY
+
 _CORE: Final = r"(?:core|meat|internal|middle|pit|grill|smoker|fridge)"
 _ADJECTIVE: Final = r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium)"
 _CUT: Final = (
@@ -22,6 +24,22 @@ REPHRASED: Final = tuple(
          r"|belly|chicken|duck|salmon)\b)", "a "),
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
+        # how a deed is told
+        (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
+        (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),
+        (r"\b(?:put|got|wrapped|have) (?:the |some |butcher )?(foil|paper) (?:a?round|over|on) (?:it|the meat"
+         r"|her)\b", r"wrapped it in \1"),
+        (r",? ?\b(?:and |but )?(?:i |we )?(?:didnt|havent|not|never) (?:look(?:ed)?|check(?:ed)?|measured?|read|seen?)"
+         r"(?: it| again| since| after(?: that)?| then)*$", ""),
+        (r"^(?:please )?(?:forget|delete|erase) (?:everything|all)(?: that)? (?:i|we) (?:ever )?(?:told|said|gave"
+         r"|wrote)(?: to)?(?: you)?$",
+         "forget me"),
+        (r"^(?:so )?what (?:do )?(?:you|u) need(?: to know)? from me(?: to (?:start|begin|plan))?\W*$", "help"),
+        (r"^(?:please )?(?:change|make|switch|turn) (?:it|this|that) (?:to|into) (?:a )?(hot|cold) (?:meal|dinner"
+         r"|lunch|one)\b", r"eat it \1"),
+        (rf"^(?:(?:we|i|im|we are) )*(?:fly|flying|leave|leaving|travel|travelling|go|going)(?: off| out"
+         rf"| away)? (?:on )?({DAY}),?"
+         rf" (?:and )?(?:back|return|home)(?: again)?(?: on)?(?: the)? ({DAY})(?: after)?$", r"away from \1 until \2"),
         # where somebody is
         (r"\b(im|i am|we are|were) (?:(?:over|currently|now|living|based|staying)(?: here)? )+(?=in (?!the |an? "
          r"|my )[a-z]{4})",

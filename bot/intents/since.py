@@ -20,6 +20,29 @@ _FRIDGE: Final = re.compile(
 )
 
 
+_ROSE: Final = re.compile(
+    r"^(?:(?:the|my|our) )*fridges? (?:(?:temp|went|got|was|shot|rose|climbed|crept|hit|jumped|up|to|as high as"
+    r"|at|just|briefly) ?)+"
+    r"(?P<n>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?(?P<why>[^\d;]*?),? (?:and |but |its |it is |now |back "
+    r"|down |to |at )*"
+    r"(?P<now>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<now_unit>[cf])\b)?(?P<again> (?:again|now|again now|now again))?$"
+)
+
+
+def read_warm_once(text: str, context: Context) -> list[Intent]:
+    """«fridge went up to 47, 38 again now»: what it reads now, and a while that was too warm; how long is asked."""
+    found = _ROSE.match(text) if context.phase not in ("none", "cooking") else None
+    if found is None or not re.search(r"\b(?:back|now|again)\b", text) or when.past(found["why"], context):
+        return []  # with its hour it is a reading of then
+    told = ((found["n"], found["unit"]), (found["now"], found["now_unit"]))
+    then, now = (meanings(Number(float(n), unit, Probe.FRIDGE), context) for n, unit in told)
+    if len(then) != 1 or len(now) != 1 or (celsius := to_house(then[0].value, then[0].unit or "c")) <= COLD:
+        return []
+    lasted = when.longest(found["why"])
+    hours = {"hours": round(lasted.total_seconds() / 3600, 4)} if lasted else {}
+    return [Reading(now), Happened("warm_fridge", {"room_c": celsius, **hours})]
+
+
 def read_warm_since(text: str, context: Context) -> list[Intent]:
     """The reading of now, and for how long it has been so; nothing where it was cold or no time can be read."""
     found = _FRIDGE.match(text) if context.phase != "none" else None

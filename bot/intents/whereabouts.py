@@ -46,6 +46,20 @@ _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
     r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$"
 )
+_ICED: Final = re.compile(
+    r"\b(?:changed|swapped|renewed|topped up|refreshed|added|put)\b(?: (?:in|the|more|some|fresh|new|another|bag"
+    r"|of|lot))* (?:ice|water|bath)\b"
+    r"(?! (?:at|is|reads))"
+)
+_SURFACE: Final = re.compile(
+    r"\b(?:on|at) the (?:outside|surface|skin|edges?|outer)\b|\b(?:surface|outside"
+    r"|skin) (?:is|temp|reads|at)\b"
+)
+_TASTED: Final = re.compile(
+    r"\b(?:tried|tasted|tasting|had|ate|nibbled|(?:cut|sliced|carved)(?: off)?) (?:just |only )?(?:a|an|one|1|two"
+    r"|2|three|3|a few|a bit of|the end)"
+    r"(?: (?:small|thin|wee|little|end|first|of|it|corner))* ?(?:slices?|bits?|pieces?|corner|nibble|edge|it)\b"
+)
 _FREEZER: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?(?:deep ?)?freezer\b")
 _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
@@ -69,6 +83,12 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
         return _in_the_fridge(text)
     if context.phase == "chilling" and _MELTED.search(text):
         return Unclear("melted", text[:60])
+    if context.phase == "chilling" and _ICED.search(text):
+        return Unclear("iced", text[:60])
+    if context.phase in _COOLS and _SURFACE.search(text) and re.search(r"\d", text):
+        return Unclear("surface", text[:60])
+    if context.phase in _COOLS and _TASTED.search(text):
+        return Unclear("tasted", text[:60])
     if context.phase in _COOLS and _FREEZER.search(text):
         return Unclear("freezer", text[:60])
     if context.phase == "cooking" and (oven := _OVEN.search(text)):

@@ -191,6 +191,15 @@ _REMARKS = {
     "fuelled": language.later(
         "Good. Give it ten minutes with the vents open, then read the pit and send it, like «pit 121 c»."
     ),
+    "iced": language.later(
+        "Good, that keeps the chill going: covered, and moved about now and then. Read the middle next, like «core 18 c»."
+    ),
+    "surface": language.later(
+        "The outside is cold long before the middle, so nothing is noted. Read the middle at the thickest spot, like «core 18 c»."
+    ),
+    "tasted": language.later(
+        "A taste does no harm, and the chill goes on: it is not sliced for good yet. Read the middle, like «core 18 c»."
+    ),
     "melted": language.later(
         "More ice at once, as much as covers it, and move it about: without ice the chill stands still.\n"
         "Read the middle in half an hour, like «core 18 c»."

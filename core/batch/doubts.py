@@ -20,6 +20,7 @@ RANGES = {
     Probe.ROOM: (-30.0, 60.0),
 }
 NEARLY_DONE_K = 8.0
+CARRIES_K, CARRIES_FROM_C = 8.0, 54.0  # a core goes on rising for a while after it is off; common practice
 FALL_K = 4.0  # more than a stall's dip or an opened lid takes from the middle
 WARMED = timedelta(hours=1)  # on the fire no core stays as cold as raw meat for so long
 WARMEST_RAW_C: Celsius = 25.0  # said of the time before it went on: how warm the raw meat was
@@ -64,7 +65,15 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
         return _in_cook(a, probe, celsius, (at - on).total_seconds())
     if not low <= celsius <= high or (probe is Probe.CORE and _raw_on_the_fire(a, celsius, at)):
         return Doubt("range")
-    return None
+    return Doubt("clock") if probe is Probe.CORE and _warmer_later(a, celsius, at) else None
+
+
+def _warmer_later(a: Assessment, celsius: Celsius, at: datetime) -> bool:
+    """A core told late that was colder than one read after it, once it is off: meat that cools grows no warmer."""
+    if a.batch.phase not in (Phase.RESTING, Phase.CHILLING):
+        return False
+    rises = CARRIES_K if celsius > CARRIES_FROM_C else FALL_K
+    return any(r.at > at and r.celsius > celsius + rises for r in a.batch.of_probe(Probe.CORE))
 
 
 def _raw_on_the_fire(a: Assessment, celsius: Celsius, at: datetime) -> bool:

@@ -44,3 +44,14 @@ def test_raw_meat_of_before_is_no_slip_of_the_clock_and_hot_meat_is() -> None:
     before = ON - timedelta(minutes=1)
     assert doubt(a, Probe.CORE, 8.0, before) is None
     assert doubt(a, Probe.CORE, 68.0, before) is not None
+
+
+@pytest.mark.parametrize(
+    ("celsius", "hours", "doubted"),
+    [(10.0, 11.2, True), (40.0, 11.2, False), (10.0, 12.5, False), (24.0, 11.2, False)],
+)
+def test_a_core_told_late_is_held_against_what_was_read_after_it(celsius: float, hours: float, doubted: bool) -> None:
+    """Meat that cools grows no warmer: 10 °C of an hour before 26 °C would end the watch over its chill."""
+    told = ((Done("off"), 10.5), (Done("chill"), 10.6), (Read(Probe.CORE, 60.0), 11.0), (Read(Probe.CORE, 26.0), 12.0))
+    a = assess(fold("b", events(*told)), HEDDA, ON + timedelta(hours=13))
+    assert (doubt(a, Probe.CORE, celsius, ON + timedelta(hours=hours)) is not None) is doubted
