@@ -35,7 +35,9 @@ from core.service.turn import Turn
 
 ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
 ANSWERED = frozenset({"entry", "batch", "computed"})
-NO_LEAVE = frozenset({"safe", "batches", "who", "export", "record", "law", "help", "settings"})  # «safe» says it itself
+NO_LEAVE = frozenset(
+    {"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"}
+)  # «safe» says it itself
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
 
 
@@ -95,12 +97,8 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return curing.answer(turn, meant, intent)
     if intent.topic == "sum":
         return sums.answer(turn, intent)
-    if intent.topic == "forget":
-        turn.ask({"slot": "forget"})
-        text, rows = privacy.sure()
-        return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "forget"}),)
-    if intent.topic == "settings":
-        return (Reply(settings.standing(turn.person, turn.now), facts={"answer_kind": "entry", "entry": "settings"}),)
+    if found := _of_the_person(turn, intent):
+        return found
     if intent.topic in filing.TOPICS:
         return filing.answer(turn, meant, intent)
     if intent.topic == "cautions" and intent.batch is None and meant.batch is None:
@@ -123,6 +121,25 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     rows = _rows(a, intent.topic)
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
     return (Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id),)
+
+
+def _of_the_person(turn: Turn, intent: Ask) -> Sequence[Reply]:
+    """What is asked about oneself and about the talk, and of no batch."""
+    match intent.topic:
+        case "forget":
+            turn.ask({"slot": "forget"})
+            text, rows = privacy.sure()
+            return (Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "forget"}),)
+        case "settings":
+            text = settings.standing(turn.person, turn.now, intent.about)
+            return (Reply(text, facts={"answer_kind": "entry", "entry": "settings"}),)
+        case "renamed":
+            names = sorted(row.name for row in batches.open_here(turn))
+            return (Reply(several.go_by(names), facts={"answer_kind": "declined"}),)
+        case "journey":
+            return (Reply(settings.journey(intent.about), facts={"answer_kind": "asked_back"}),)
+        case _:
+            return ()
 
 
 def _picture(a: Assessment, about: str) -> PictureWanted | None:

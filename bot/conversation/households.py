@@ -109,8 +109,9 @@ def who(turn: Turn, a: Assessment) -> Reply:
 
 
 def doser(turn: Turn, a: Assessment) -> str:
-    """Who weighs the cure, by name: to whom it was handed, else who began the batch; "" where nobody else is in."""
-    if not households.is_shared(turn, a.batch.id) or a.batch.setup.nitrite_target == 0.0:
+    """Who weighs the cure, by name: to whom it was handed, else who began the batch; "" where nobody else hears."""
+    heard = households.is_shared(turn, a.batch.id) or households.in_group(turn, a.batch.id)
+    if not heard or a.batch.setup.nitrite_target == 0.0:
         return ""
     handed = next((one.name for one in reversed(a.batch.handed) if one.task == "cure"), "")
     return handed or households.owner_name(turn, a.batch.id)

@@ -47,6 +47,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
             return _skipped(turn, a, step)
         case Snooze(until, by):
             soonest = turn.now + (by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
+            if until is None and by is None and step.state is State.AHEAD and step.due > soonest:
+                return (Reply(marks.is_called(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
             return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
 
 

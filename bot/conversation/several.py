@@ -23,6 +23,7 @@ from bot.intents.intents import (
     StepMissed,
     StepSkipped,
 )
+from bot.intents.meats import of_none
 from bot.reply import Message, Reply
 from bot.wording import batches as words
 from core.batch.assess import Assessment
@@ -77,12 +78,19 @@ def one_fridge(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> b
     return all(State.DUE in states for states in checks)
 
 
-def ask(turn: Turn, message: Message, those: Sequence[str]) -> Reply:
-    """Which of several batches: asked once, with the line kept."""
+def of_no_batch(turn: Turn, message: Message, intents: Sequence[Intent]) -> str:
+    """The meat that a line tells something of, where none of the batches here is one; else ""."""
+    tells = any(isinstance(intent, RECORDED) for intent in intents)
+    return of_none(message.text.lower(), [row.name for row in batches.open_here(turn)]) if tells else ""
+
+
+def ask(turn: Turn, message: Message, those: Sequence[str] = (), meat: str = "") -> Reply:
+    """Which of several batches, or of all where the `meat` that was named is none here: asked once, the line kept."""
     names = {row.id: row.name for row in batches.open_here(turn)}
+    those = those or tuple(names)
     those = sorted(those, key=names.__getitem__)
     turn.ask({"slot": "batch", "line": message.text, "at": pack(message.said_at), "batches": list(those)})
-    text, rows = words.which(message.text, tuple((key, names[key]) for key in those))
+    text, rows = words.which(message.text, tuple((key, names[key]) for key in those), meat)
     return Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "batch"})
 
 

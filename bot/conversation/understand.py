@@ -95,6 +95,8 @@ def _certain(turn: Turn, message: Message, asked: dict[str, Any] | None) -> bool
 
 def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     """A line without a name, among several batches: the one that it fits, all that it says, or the question which."""
+    if meat := several.of_no_batch(turn, meant.message, meant.intents):
+        return several.ask(turn, meant.message, meat=meat)
     those = several.fitting(turn, meant.message, meant.intents) or _elsewhere(turn, meant)
     if len(those) > 1 and (several.says_all(meant.message) or several.one_fridge(turn, meant.intents, those)):
         return _of_those(turn, meant, those)

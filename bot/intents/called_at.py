@@ -9,7 +9,8 @@ from bot.intents.hours import clocks
 from bot.intents.intents import Settings
 
 _QUIET: Final = re.compile(
-    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:pings?|messages?|reminders?|texts?)"
+    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:more )?(?:pings?|messages?|reminders?|texts?|calls?"
+    r"|(?:flips?|flipping|turning) (?=(?:after|past|before) ))"
     r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|buzz|call)(?:e|ing|ging)? (?=before|after|at night)"
     r"|nothing (?=(?:after|past|before) \d)|zip it|shut up|hush|shush|be quiet"
     r"|(?:dont|do not|stop) (?:ping|text|messag|msg|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"

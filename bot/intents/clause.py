@@ -59,6 +59,10 @@ _BUSY_UNTIL: Final = re.compile(
 _NOT_DONE: Final = re.compile(
     r"(?:(?:i|we|have|was|were|it|is) )*(?:not|havent|didnt|wasnt) (?:flipped|turned|done|rinsed|do|flip|turn)(?: it)?"
 )
+_SUBJECTS: Final = (
+    (r"(?:is|are|was|has|went) (?:(?:now|just|been|all) )*(?:in|on|out|off)\b", "meat"),
+    (r"(?:is|are|was|has|needs)\b", "it"),
+)
 _SET_UP: Final = ("none", "waiting", "curing")
 
 
@@ -81,6 +85,8 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     key, name = hits[0]
     if (spoken := as_meat(text)) != text:  # «the ham is on»
         return key, spoken
+    for does, subject in _SUBJECTS:  # «flat 2 is in» tells, and «is in» would ask
+        text = re.sub(rf"^(?:the )?{re.escape(name)}(?= {does})", subject, text)
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
     return key, " ".join(rest.split())
 

@@ -34,7 +34,8 @@ _LEAVE: Final = re.compile(
 )
 _WHO: Final = re.compile(
     r"^/?who(?:s| is| are| else is| has)? (?:in|in on (?:it|this)|in this|here|on duty|the fire|the flips"
-    r"|weighs the cure|doing what|in charge)"
+    r"|(?:weigh|dos|measur|mix|add)(?:es|s|ing)(?: out)?(?: (?:it|the (?:cure|salts?|dose|brine)))?|doing what"
+    r"|in charge)"
     r"(?: (?:now|today|tonight|for the \w+))?$"
 )
 _KIN: Final = (
@@ -78,6 +79,8 @@ _MYSELF: Final = re.compile(
     r"|doing|will do|mind|watch"
     r"|back on)"
     r" (?:over|the fire|the pit|the flips?|back over|it over|it from here|it again)\b"
+    r"|^(?:ok |now )*(?:i|ill|i will|let me|i can) (?:do the (?:dose|dosing|weighing|cure)|dose(?: it| this(?: one)?)?)"
+    r"(?: (?:today|tonight|please|then|now))*$"
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"
 )
 _KINSFOLK: Final = words(
@@ -88,7 +91,7 @@ _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone els
 _NOBODY: Final = words(
     "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
     " should shall must may might would will please pls to dont do does did not just dog dogs cat cats fox"
-    " raccoon flies"
+    " raccoon flies ive weve youve theyve hes shes hed shed"
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),

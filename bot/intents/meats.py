@@ -178,6 +178,16 @@ def as_named(text: str, names: Iterable[str]) -> str:
     return text
 
 
+def of_none(text: str, names: Iterable[str]) -> str:
+    """The meat that a plain text names, where no batch is called so: «the ham» beside a flat and a bacon; else ""."""
+    called = [re.sub(r" \d+$", "", name.lower()) for name in names]
+    for words, product_ in _PRODUCT_WORDS:
+        found = words.search(text)
+        if found and product_ not in _OF_BEEF and not any(words.search(name) or found[0] in name for name in called):
+            return found[0]
+    return ""
+
+
 def without(text: str) -> str:
     """The text with its words for meat taken out."""
     for words in (*(found for found, _ in (*_PRODUCT_WORDS, *_CUT_WORDS)), _ROUND, _BONE_IN, _BONED):

@@ -18,6 +18,7 @@ from bot.intents.asked_beside import IS_IT, read_asking
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
+from bot.intents.by_name import by_number, read_named
 from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
 from bot.intents.cold_places import asked_where
@@ -54,8 +55,9 @@ from bot.intents.pauses import read_pause
 from bot.intents.placed import begun_there
 from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
-from bot.intents.settings import read_settings, read_units, wrong_clock
+from bot.intents.settings import read_scale, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
+from bot.intents.standing import read_standing
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
@@ -138,7 +140,9 @@ def _plain(text: str, context: Context) -> str:
         normal(text, context.language, context.units.temperature == "c"), (name for _, name in context.batches)
     )
     if len(context.batches) != 1:
-        return plain
+        return by_number(
+            plain, [name for _, name in context.batches], dict(context.batches).get(context.batch or "", "")
+        )
     return re.sub(rf"^{re.escape(context.batches[0][1].lower())}: ?(?=[^\W\d])", "", plain)  # no other can be meant
 
 
@@ -229,7 +233,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_taken_back, read_may_cool, read_beforehand, read_repeated, read_vague, read_again, read_guests,
+    read_named, read_standing, read_scale, read_taken_back, read_may_cool, read_beforehand, read_repeated, read_vague,
+    read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_answer,
     read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

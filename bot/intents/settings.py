@@ -24,7 +24,8 @@ _UNIT_WORDS: Final = (
 _UNITS: Final = tuple((name, unit, re.compile(listed)) for name, unit, listed in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
     r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^(?:only|just)|set (?:units? )?to|show|give me"
-    r"|talk|units?"
+    r"|talk|units?|(?:weights?|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?) in|for (?:the |my )?(?:weights?"
+    r"|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?)"
     r"|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial"
     r"|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
 )
@@ -35,7 +36,7 @@ _UNIT_SMALL: Final = words(
     i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
     cm inch inches oz ounces but im am ill id else rest like lets read think c celsius centigrade f fahrenheit
-    degrees talk bitte einheiten nur und my a
+    degrees talk bitte einheiten nur und my a lengths length sizes size thickness thicknesses
     """
 )
 _ZONE: Final = tuple(
@@ -52,6 +53,10 @@ _ZONE: Final = tuple(
     )
 )
 _FOR_GOOD: Final = re.compile(r"\b(?:moved to|moving to|live|living|based)\b")  # no journey
+_BACK_IN: Final = re.compile(
+    r"^(?:(?:ok|so|and|now|finally|safely|im|i am|were|we are) )*(?:back|home)(?: home| again)? (?:in|to) "
+    r"(?P<place>[^\W\d_][\w/ ]{1,29}?)(?: (?:again|now|today|safely))*$"
+)
 _HOME: Final = re.compile(
     r"^(?:(?:ok|hey|hi|we|i|were|im|are|am|is|finally|now|just|got|at last) )*(?:(?:back|arrived|landed|safely) )*"
     r"(?:at )?home(?: (?:again|now|safely|from \w+))*$|\bback (?:at |from (?:the |our |my )?)?(?:home|holidays?"
@@ -79,8 +84,13 @@ _NO_SCALE: Final = re.compile(
 )
 _HAS_NO: Final = re.compile(r"\b(?:no|dont|not|without)\b|spoons")
 _SCALE: Final = re.compile(
-    r"^(?:(?:i|we|ive|have|got|bought|now|a|my|the|use|weigh|on|with) )+(?:new |digital "
-    r"|good |kitchen )*scales?(?: now)?$"
+    r"^(?:(?:ok|i|we|ive|have|got|bought|found|borrowed|now|a|my|the|use|weigh|on|with) )+(?:new |digital "
+    r"|good |kitchen )*scales?(?: (?:now|again|is back|works again|(?:that )?(?:shows|reads|weighs|goes to|only shows"
+    r"|only reads)(?: only)? (?:whole |single |full |to )*(?:\d{1,2}(?:\.\d+)? ?)?(?:g|grams?)))*$"
+)
+_SCALE_GONE: Final = re.compile(
+    r"^(?:(?:my|the|our|kitchen|digital) )*scales? (?:(?:is|has|are|just) )*(?:broke|broken|died|dead|gone|kaputt?)"
+    r"(?: now)?$"
 )
 _PLAIN_SALT: Final = re.compile(
     r"^(?=.*\bsalt\b)(?:(?:i|we|use|using|my|salt|is|have|only|just|always|set|to) )*(?:(?P<fine>fine|table"
@@ -100,7 +110,7 @@ _LANGUAGES: Final = (
 
 def read_settings(text: str, context: Context) -> Intent | None:
     """A setting of the person, where a plain text is one."""
-    readers = (_language, _units, read_called_at, _altitude, _zone, _cooker, _scale, _salt, _fridge)
+    readers = (_language, _units, read_called_at, _altitude, _zone, _cooker, read_scale, _salt, _fridge)
     return next((found for reader in readers if (found := reader(text, context))), None)
 
 
@@ -139,6 +149,8 @@ def _units(text: str, context: Context) -> Settings | None:
 def _zone(text: str, context: Context) -> Settings | None:
     if context.home_zone and _HOME.search(text):
         return Settings({"zone": context.home_zone})
+    if (back := _BACK_IN.match(text)) and (zone := city(back["place"])):
+        return Settings({"zone": zone})
     places = (found["place"] for pattern in _ZONE if (found := pattern.search(text)))
     placed = next((_placed(place, text) for place in places), None)
     if _WRONG_ZONE.search(text):
@@ -183,9 +195,9 @@ def _altitude(text: str, context: Context) -> Settings | None:
     return Settings({"altitude_m": metres}) if metres <= HIGHEST_M else None
 
 
-def _scale(text: str, context: Context) -> Settings | None:
+def read_scale(text: str, context: Context) -> Settings | None:
     """«i have no scale», «only teaspoons», «i got a scale»."""
-    if _NO_SCALE.search(text) and _HAS_NO.search(text):
+    if _SCALE_GONE.match(text) or (_NO_SCALE.search(text) and _HAS_NO.search(text)):
         return Settings({"scale": False})
     return Settings({"scale": True}) if _SCALE.search(text) else None
 

@@ -11,6 +11,9 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
     """A plain line once for each batch that it names together, with that name alone; else the line as it is."""
     if len(names) < 2 or _WEIGHED.search(text):
         return (text,)
+    if plural := next((base for base in _told_apart(names) if re.search(rf"\b{re.escape(base)}s\b", text)), ""):
+        those = [one.lower() for one in names if one.lower() == plural or one.lower().startswith(f"{plural} ")]
+        return tuple(re.sub(rf"\b(?:both |all )?(?:of )?(?:the )?{re.escape(plural)}s\b", one, text) for one in those)
     name = "(?:the )?(?:" + "|".join(re.escape(n.lower()) for n in sorted(names, key=len, reverse=True)) + r")\b"
     if found := re.search(rf"\b{name}(?:, {name})*(?:,? and | plus ){name}", text):
         before, after = text[: found.start()], text[found.end() :]
@@ -21,3 +24,9 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
         if first := re.search(rf"\b{name}", before):
             return before, f"{before[: first.start()]}{found['too']}{before[first.end() :]}"
     return (text,)
+
+
+def _told_apart(names: Sequence[str]) -> list[str]:
+    """The names that others have with a number behind them: «flat», where there is a «flat 2»."""
+    lower = {name.lower() for name in names}
+    return sorted(base for base in lower if any(other.startswith(f"{base} ") for other in lower))

@@ -1,5 +1,7 @@
 """Words for several batches at once: which is meant, its name before what is said, and the list of all."""
 
+from collections.abc import Sequence
+
 from bot.intents.intents import Choose
 from bot.wording import asking, plans
 from bot.wording.language import say
@@ -8,15 +10,28 @@ from core.batch.assess import Assessment
 SHOWN = 40  # characters of a line that a question repeats
 
 
-def which(line: str, those: tuple[tuple[str, str], ...]) -> tuple[str, asking.Rows]:
-    """Which of several batches a line is about."""
+def which(line: str, those: tuple[tuple[str, str], ...], meat: str = "") -> tuple[str, asking.Rows]:
+    """Which of several batches a line is about; `meat` was named, and is none of them."""
     shown = line if len(line) <= SHOWN else f"{line[:SHOWN]}…"
     rows = tuple((asking.button(_capital(name), Choose("batch", key, key)),) for key, name in those)
     every = (asking.button(say("Both") if len(those) == 2 else say("All of them"), Choose("batch", "all")),)
     names = ", ".join(name for _, name in those[:-1]) + say(" or {those}", those=those[-1][1])
+    if meat:
+        return say("I have no {meat} under way. «{shown}»: is that {names}?", meat=meat, shown=shown, names=names), rows
     return say("«{shown}»: is that {names}? Tap it; next time put the name before it.", shown=shown, names=names), (
         *rows,
         every,
+    )
+
+
+def go_by(names: Sequence[str]) -> str:
+    """Batches keep the names that they were given."""
+    if not names:
+        return say("I name each batch by its cut when it begins, and number a second one.")
+    return say(
+        "Batches go by the names that I give them: {names}. Put it before what you say, like «{one}: flipped».",
+        names=", ".join(names),
+        one=names[-1],
     )
 
 

@@ -276,6 +276,12 @@ def skipped(step: Step, change: Change) -> str:
     return "\n".join(t for t in (say("{name}: left out.", name=steps.name(step, a)), *moved, plans.coming(a)) if t)
 
 
+def is_called(step: Step, a: Assessment) -> str:
+    """Who asks to be reminded of what lies ahead is: when."""
+    due = numbers.when(step.due, a.person, a.now)
+    return say("{name}: I call you for it, {due}.", name=steps.name(step, a), due=due)
+
+
 def snoozed(step: Step, change: Change, until: datetime) -> str:
     """A step put off."""
     a = change.after

@@ -30,6 +30,17 @@ COOKERS = Words(
         "pot": "pot",
     }
 )
+COOKS = Words(
+    {
+        "ceramic": "you cook on a ceramic cooker",
+        "steel": "you cook on a steel cooker",
+        "kettle": "you cook on a kettle",
+        "offset": "you cook on an offset",
+        "gas": "you cook on gas",
+        "electric": "you cook with electricity",
+        "pot": "you cook in a pot",
+    }
+)
 METRES_PER_FOOT = 0.3048
 STANDING = (
     "zone",
@@ -46,12 +57,21 @@ STANDING = (
 )
 
 
-def standing(person: Person, now: datetime) -> str:
-    """Everything that holds for a person, one line each, and how it is changed."""
-    lines = [f"{said[:1].upper()}{said[1:]}." for field in STANDING if (said := _one(field, person, now))]
-    return "\n".join([
-        say("Change any of these in words, like «we are in Chicago» or «quiet from 23 to 6»."), *lines,
-    ])  # fmt: skip
+def standing(person: Person, now: datetime, about: str = "") -> str:
+    """Everything that holds for a person, one line each, or what was asked for, and how it is changed."""
+    how = say("Change any of these in words, like «we are in Chicago» or «quiet from 23 to 6».")
+    fields = (about,) if about else STANDING
+    lines = [f"{said[:1].upper()}{said[1:]}." for field in fields if (said := _one(field, person, now))]
+    return "\n".join([*lines, say("«settings» shows all that holds for you.")] if about else [how, *lines])
+
+
+def journey(to: str) -> str:
+    """A journey that is still to come: the clock goes along when they are there, and nothing rests before they say."""
+    return say(
+        "Once you are there, say «i'm in {place}», and the hours go by the clock there.\n"
+        "If nobody can flip meanwhile, say until when you are away: «away until monday».",
+        place=to,
+    )
 
 
 def _one(field: str, person: Person, now: datetime) -> str:
@@ -77,7 +97,7 @@ def _one(field: str, person: Person, now: datetime) -> str:
         case "jurisdiction":
             return say("limits by the law of {jurisdiction}", jurisdiction=plans.LAWS[person.jurisdiction])
         case "cooker":
-            return say("you cook on {cooker}", cooker=COOKERS.get(person.cooker, person.cooker))
+            return COOKS[person.cooker]
         case "altitude_m" if person.altitude_m > 0.0:
             return say("your yard lies at {height}, so water boils colder", height=_height(person))
         case "fridge_c":

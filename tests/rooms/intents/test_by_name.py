@@ -1,0 +1,156 @@
+"""Batches by their names and numbers, and what holds for a person when it is asked for."""
+
+from dataclasses import replace
+from datetime import time
+
+import pytest
+
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Cancel, HandOver, Reading, Settings, Snooze, StepDone
+from bot.intents.meats import of_none
+from bot.intents.read import read
+from core.person import Units
+from tests.talk_lines import KILOS, context
+
+NAMES = ("bacon", "flat", "flat 2")
+
+
+def three() -> Context:
+    """In the cure: a bacon and two flats, the second flat in hand."""
+    named = tuple((name, name) for name in NAMES)
+    return replace(context("curing", KILOS), batch="flat 2", batches=named)
+
+
+@pytest.mark.parametrize(
+    ("line", "steps"),
+    [
+        ("flat 1: flipped", ["flat flip"]),
+        ("flat one is flipped", ["flat flip"]),
+        ("the first flat is flipped", ["flat flip"]),
+        ("the second flat is flipped", ["flat 2 flip"]),
+        ("the other flat is flipped", ["flat flip"]),
+        ("flat 2 is in", ["flat 2 into_cure"]),
+        ("flat 2 is out", ["flat 2 out"]),
+        ("bacon is rinsed", ["bacon rinse"]),
+        ("flipped the flats", ["flat flip", "flat 2 flip"]),
+        ("both flats are in", ["flat into_cure", "flat 2 into_cure"]),
+    ],
+)
+def test_a_step_is_of_the_batch_that_is_called_so(line: str, steps: list[str]) -> None:
+    """By its number, in figures or words, as the other one, or several in the plural."""
+    found = read(line, three())
+    assert [f"{each.batch} {each.step}" for each in found if isinstance(each, StepDone)] == steps
+
+
+def test_a_number_behind_a_name_is_no_reading() -> None:
+    """«flat 1 brine is 4 c» has one temperature, and «flat 1.5 kg» a weight."""
+    (read_,) = read("flat 1 brine is 4 c", three())
+    assert isinstance(read_, Reading)
+    assert (read_.batch, [t.value for t in read_.temperatures]) == ("flat", [4.0])
+    assert not any(isinstance(each, Ask) for each in read("flat 1.5 kg for saturday", three()))
+
+
+@pytest.mark.parametrize(
+    ("line", "topic", "batch"),
+    [
+        ("how's the bacon doing", "now", "bacon"),
+        ("what about the other flat?", "now", "flat"),
+        ("bacon?", "now", "bacon"),
+        ("plan for bacon", "plan", "bacon"),
+        ("when is flat 2 ready", "eta", "flat 2"),
+        ("rename flat 2 to sunday", "renamed", None),
+        ("call it sunday flat", "renamed", None),
+    ],
+)
+def test_a_name_asks_and_begins_nothing(line: str, topic: str, batch: str | None) -> None:
+    """Of a batch that is under way a name alone is a question, and no second batch."""
+    (found,) = read(line, three())
+    assert isinstance(found, Ask)
+    assert (found.topic, found.batch) == (topic, batch)
+
+
+def test_a_named_batch_is_dropped() -> None:
+    """«drop the bacon» means that one."""
+    assert read("drop the bacon", three()) == [Cancel("bacon")]
+
+
+@pytest.mark.parametrize(
+    ("line", "meat"),
+    [
+        ("the ham is flipped", "ham"),
+        ("salmon: fridge 3", "salmon"),
+        ("the belly is flipped", ""),
+        ("pastrami flipped", ""),
+        ("flipped", ""),
+    ],
+)
+def test_a_meat_that_is_none_of_them_is_noticed(line: str, meat: str) -> None:
+    """A ham beside a bacon and two flats is nobody's; a belly is the bacon, a pastrami a flat."""
+    assert of_none(line, NAMES) == meat
+
+
+@pytest.mark.parametrize(
+    ("line", "changes"),
+    [
+        ("weights in pounds", {"units": Units("lb", "mm", "c")}),
+        ("temps in fahrenheit", {"units": Units("kg", "mm", "f")}),
+        ("thickness in inches", {"units": Units("kg", "in", "c")}),
+        ("fahrenheit for temperatures please", {"units": Units("kg", "mm", "f")}),
+        ("back in vienna", {"zone": "Europe/Vienna"}),
+        ("home in berlin again", {"zone": "Europe/Berlin"}),
+        ("no flips after 9pm", {"quiet_from": time(21)}),
+        ("no flips before 9", {"quiet_to": time(9)}),
+        ("i have a scale that shows 1 g", {"scale": True}),
+        ("my scale broke", {"scale": False}),
+    ],
+)
+def test_a_setting_by_words(line: str, changes: dict[str, object]) -> None:
+    """Units of one quantity alone, a way home, hours in which nothing is to come, a scale that came or went."""
+    assert read(line, context("curing", KILOS)) == [Settings(changes)]
+
+
+@pytest.mark.parametrize(
+    ("line", "about"),
+    [
+        ("what units do you use", "units"),
+        ("what time is it for you", "zone"),
+        ("what are my quiet hours", "quiet_from"),
+        ("wake me for the fire", "quiet_from"),
+        ("which law do you use", "jurisdiction"),
+    ],
+)
+def test_a_setting_is_asked_for(line: str, about: str) -> None:
+    """What holds is said, and nothing is put off or begun."""
+    (found,) = read(line, context("curing"))
+    assert isinstance(found, Ask)
+    assert (found.topic, found.about) == ("settings", about)
+
+
+@pytest.mark.parametrize("line", ["i'm off to lisbon tomorrow", "flying to chicago on friday"])
+def test_a_journey_to_come_moves_no_clock(line: str) -> None:
+    """Nothing rests and no clock is set before they are there."""
+    (found,) = read(line, context("curing"))
+    assert isinstance(found, Ask)
+    assert found.topic == "journey"
+
+
+@pytest.mark.parametrize(
+    "line", ["back in the fridge", "back in an hour", "going to bed tomorrow early", "what law says 200 ppm"]
+)
+def test_what_only_sounds_like_it(line: str) -> None:
+    """A fridge is no city, a bed no journey, and a law with a figure no setting."""
+    found = read(line, context("curing"))
+    assert not any(isinstance(each, Settings) for each in found)
+    assert not any(isinstance(each, Ask) and each.topic in ("journey", "settings") for each in found)
+
+
+def test_who_weighs_is_said_in_a_word() -> None:
+    """«i'll dose» takes the weighing over; «i've got it» is a nod, and nobody's name."""
+    assert read("i'll dose", context("curing")) == [HandOver("me", None, "cure")]
+    assert not any(isinstance(each, HandOver) for each in read("i've got it", context("curing")))
+    assert read("who doses", context("curing"))[0] == Ask("who", text="who doses")
+
+
+def test_a_step_ahead_is_asked_for_without_an_hour() -> None:
+    """«remind me to light the fire» names no hour: it is called for when it is due."""
+    assert read("remind me to light the fire", context("curing")) == [Snooze(step="light")]
