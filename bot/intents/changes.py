@@ -38,6 +38,10 @@ _MEANT_AS_MASS: Final = re.compile(
     r"\b(?:trimm(?:ed|ing)|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
     r"|only|meat)\b"
 )
+_WITH_BRINE: Final = re.compile(  # of more than the meat
+    r"\b(?:bags?|tub|bucket|pot|box|brine|pickle|liquid|total|in all|altogether|all together|everything|the lot"
+    r"|scales?)\b"
+)
 _BY_THE_WAY: Final = re.compile(
     r"^(?:(?:wait|no|oops|sorry|actually|hang on|hold on|correction|hmm|ok|it|its|was|is|that|thats|the|piece|meat"
     r"|weighs|weight)[, ]+)+"
@@ -163,6 +167,8 @@ def _lone_percent(text: str) -> Intent | None:
 
 def _lone_mass(text: str, context: Context) -> Intent | None:
     """A mass alone: of the piece before it is in the cure, of the finished piece once it is cooked, else asked."""
+    if _WITH_BRINE.search(text):
+        return None
     mass = measures.sole(_BY_THE_WAY.sub("", text) if context.phase == "waiting" else text, "mass")
     if mass is None:
         return None
@@ -188,6 +194,7 @@ def _mass(text: str, context: Context) -> dict[str, Any]:
         or context.phase not in ("waiting", "curing", "drying")
         or _AFTER.search(text)
         or not _MEANT_AS_MASS.search(text)
+        or _WITH_BRINE.search(text)
     ):
         return {}
     if re.match(

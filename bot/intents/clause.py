@@ -36,7 +36,7 @@ from bot.intents.since import read_warm_once, read_warm_since
 from bot.intents.start import read_start
 from bot.intents.started import read_started
 from bot.intents.steps import read_step
-from bot.intents.whereabouts import read_whereabouts
+from bot.intents.whereabouts import read_moved
 from bot.intents.yard import read_yard
 from core.batch.events import Probe
 from core.plan.steps import Kind
@@ -137,8 +137,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [planned]
     if found_all := read_warm_since(text, context) or read_warm_once(text, context):
         return found_all
-    if moved := read_whereabouts(text, context):
-        return [moved]
+    if moved := read_moved(text, context):
+        return moved
     if reading := read_reading(text, context):
         return [_pit_wanted(reading, context) or reading]
     if told := _happened(text, context):

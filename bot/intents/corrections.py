@@ -117,7 +117,7 @@ _MEANT_HOUR: Final = re.compile(
 )
 _MEAL: Final = re.compile(
     r"\b(?:eat|eating|dinners?|lunch|suppers?|breakfast|meals?|serve|guests?|move|moved|push"
-    r"|deadline|remind|buzz|ping|nudge|text|message|nag|wake|ring)\b"
+    r"|deadline|reminders?|remind|flips? at|buzz|ping|nudge|text|message|nag|wake|ring)\b"
 )
 # a number of these is no reading: what stands instead is a change of the setup
 _OTHER_QUANTITY: Final = re.compile(

@@ -31,6 +31,10 @@ _OTHER_MEAT: Final = re.compile(
     r"|chops?|steaks?)"
     r"|lamb|meatballs?)\b"
 )
+_LEAVES: Final = re.compile(
+    r"^(?:(?:i|we|ill|well|im|just) )*(?:have to|need to|must|got to|gotta|had to|going to|will)"
+    r" (?:leave|go out|pop out|nip out|step out|run out)\b(?! (?:of|it)\b)"
+)
 _FUELLED: Final = re.compile(
     r"\b(?:put|added|threw|chucked|loaded|shovelled|topped (?:it )?up with|filled)\b(?: (?:some|more|another"
     r"|a bit of|a few|the|in"
@@ -51,6 +55,8 @@ def read_foretold(text: str, context: Context) -> Intent | None:
         return Unclear("eat_now", text[:60])
     if context.phase in ("resting", "chilling") and _NO_CHILL.search(text):
         return Unclear("eat_now", text[:60])
+    if context.phase == "cooking" and _LEAVES.match(text):
+        return Ask("bed", text=text)
     if context.phase == "cooking" and _FUELLED.search(text):
         return Unclear("fuelled", text[:60])
     return _beside(text, context)

@@ -15,6 +15,8 @@ _INVITE: Final = re.compile(
     r"|^(?:add|let) (?:my )?(?P<added>[^\W\d_]{2,20}) (?:to|in|into|join|in on)\b(?: (?:this|the|it).*)?$"
     r"|^add (?:my (?P<kin>[^\W\d_]{2,20})|(?P<kind>mum|mom|dad|mother|father|wife|husband|partner|brother|sister|son"
     r"|daughter))$"
+    r"|^(?:please )?(?:ping|tell|message|remind|call|text|buzz) (?!me\b|us\b|both\b|them\b|him\b|her\b|again\b)(?:my )?"
+    r"(?P<pinged>[^\W\d_]{2,20}) (?:too|as well|also)$"
     r"|^(?:send|show|tell|give) (?:these|this|them|it|all|everything|the messages|reminders|the plan) (?:all )?"
     r"(?:to|with) (?:my )?(?P<also>[^\W\d_]{2,20})(?: (?:too|as well|also))?$"
     r"|^(?:ping|tell|message|remind|call|text|buzz) (?:both(?: of us)?|us both|us all|all of us|the (?:both"

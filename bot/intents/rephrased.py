@@ -24,6 +24,13 @@ REPHRASED: Final = tuple(
          r"|belly|chicken|duck|salmon)\b)", "a "),
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
+        (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b[.,;!]* ?", ""),
+        (r"^reminders? off (?=(?:after|before|from|at night)\b)", "no reminders "),
+        (r"^(?:so )?whats my (?:quiet (?:time|hours)|settings|units|time ?zone|clock)\W*$", "settings"),
+        (r"^(?:the )?door (?:was |is |stood |has been |got )?(?:left )?(?:ajar|open) (?=(?:all|over ?night|for|since))",
+         "fridge door left open "),
+        (r",? ?\bat (?:the|my|our) last (?:look|check|reading|go)\b,? ?", " "),
+        (r"\blid(?:s)? (?:has |had |was |is )?(?:been )?(?:left )?(?:off|open) (?=for\b)", "lid was open "),
         # how a deed is told
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),

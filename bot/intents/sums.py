@@ -43,6 +43,10 @@ _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|g
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
 )
+_READ_THEN_ASKED: Final = re.compile(  # «its 40! can i slice»: read, and asked of this batch
+    r"^(?:(?:its|it is|core|meat|now|at|ok|hit) )*\d{2,3}(?: ?°? ?[cf])?\b\W*(?:so |and |now |then )*"
+    r"(?:can|may|should|shall) (?:i|we) (?:now )?(?:slice|cut|carve|eat|serve|pack|wrap|freeze|take|pull|stop)\b"
+)
 _NOT_OURS: Final = re.compile(
     r"[$€£]|\b(?:euros?|dollars?|bucks|costs?|price|cheap\w*|fever|bab(?:y|ies) weigh\w*|ibuprofen|paracetamol|medicine"
     r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
@@ -77,7 +81,7 @@ _LATER: Final = re.compile(
 
 def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
-    if context.phase in _HOT and _READ_AND_ASKED.fullmatch(text):
+    if context.phase in _HOT and (_READ_AND_ASKED.fullmatch(text) or _READ_THEN_ASKED.match(text)):
         return None  # «71 how long»: what was read, and the question when it will be ready
     reads_f = context.units.temperature == "f"
     beside = context.phase != "none"
@@ -108,6 +112,8 @@ def sum_left(text: str, reads_f: bool) -> str | None:
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch, or for a change of the one."""
+    if context.phase in _HOT and _READ_THEN_ASKED.match(text):
+        return None
     if context.asked not in _GONE_BY or _LATER.search(text) or _planned(text, context):
         return None
     if _THAWED.search(text) and not is_question(text):

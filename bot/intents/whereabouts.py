@@ -7,9 +7,10 @@ import re
 from datetime import timedelta
 from typing import Final
 
+from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Ask, Change, Intent, StepDone, Unclear
-from bot.intents.plausible import set_point
+from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
+from bot.intents.plausible import Number, meanings, set_point
 from bot.measures import to_house
 from core.batch.events import Probe
 from core.plan.steps import Kind
@@ -42,6 +43,7 @@ _INTO_FRIDGE: Final = re.compile(
     rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
     r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
 )
+_AT_CORE: Final = re.compile(r"\bat (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)")
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
     r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$"
@@ -59,6 +61,10 @@ _TASTED: Final = re.compile(
     r"\b(?:tried|tasted|tasting|had|ate|nibbled|(?:cut|sliced|carved)(?: off)?) (?:just |only )?(?:a|an|one|1|two"
     r"|2|three|3|a few|a bit of|the end)"
     r"(?: (?:small|thin|wee|little|end|first|of|it|corner))* ?(?:slices?|bits?|pieces?|corner|nibble|edge|it)\b"
+)
+_OUT_FOR: Final = re.compile(
+    r"\b(?:took|taken|had|got) (?:it|them|the (?:bags?|meat|tub)) out\b(?! of (?:the )?(?:brine|cure|bag|tub|pickle)\b)"
+    r"[^,;]*?\bfor (?:about |like |maybe |only |just )*(?P<lasted>\d.*|an? .*|half .*)$"
 )
 _FREEZER: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?(?:deep ?)?freezer\b")
 _TOOK_OUT: Final = re.compile(
@@ -89,6 +95,11 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
         return Unclear("surface", text[:60])
     if context.phase in _COOLS and _TASTED.search(text):
         return Unclear("tasted", text[:60])
+    if context.phase == "curing" and _FREEZER.search(text):
+        return Unclear("froze", text[:60])
+    out = _OUT_FOR.search(text) if context.phase in ("curing", "waiting") else None
+    if out and (lasted := when.span(out["lasted"])):
+        return Happened("left_out", {"hours": round(lasted.total_seconds() / 3600, 4)})
     if context.phase in _COOLS and _FREEZER.search(text):
         return Unclear("freezer", text[:60])
     if context.phase == "cooking" and (oven := _OVEN.search(text)):
@@ -97,6 +108,14 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
     if context.phase == "curing" and ahead > _SOON and _TOOK_OUT.match(text):
         return Unclear("took_out", text[:60], (StepDone(str(Kind.OUT)),))
     return None
+
+
+def read_moved(text: str, context: Context) -> list[Intent]:
+    """A change of place with the core at which it was: «moved it out of the ice at 60 to the fridge»."""
+    at = _AT_CORE.search(text) if context.phase == "chilling" else None
+    moved = read_whereabouts(" ".join((text[: at.start()] + text[at.end() :]).split()) if at else text, context)
+    core = meanings(Number(float(at["n"]), at["unit"], Probe.CORE), context) if at and moved else ()
+    return [i for i in (moved, Reading(core) if len(core) == 1 else None) if i]
 
 
 def _in_the_fridge(text: str) -> Intent:

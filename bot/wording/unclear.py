@@ -200,6 +200,10 @@ _REMARKS = {
     "tasted": language.later(
         "A taste does no harm, and the chill goes on: it is not sliced for good yet. Read the middle, like «core 18 c»."
     ),
+    "froze": language.later(
+        "Back into the fridge with it: what is frozen takes no cure, so those hours do not count.\n"
+        "Frozen through, it thaws in the fridge first. Was it more than a few hours, add a day, like «one day longer»."
+    ),
     "melted": language.later(
         "More ice at once, as much as covers it, and move it about: without ice the chill stands still.\n"
         "Read the middle in half an hour, like «core 18 c»."
