@@ -80,7 +80,8 @@ DEEDS: Final = tuple(
                        r"|\bin(?:to)? the (?:stock ?)?pot\b|^(?:(?:its|now|meat is) )*simmering(?: now| away)?$"
                        r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
                        r"|since) (?=\d)"),
-        (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b|\b(?:slicing|carving)(?: it| them)? (?:up )?now\b"),
+        (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b|\b(?:slicing|carving)(?: it| them)? (?:up )?now\b"
+                     r"|^(?:(?:ok|im|we are|were|just|finally) )*(?:slicing|carving)(?: it| them| up)*$"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:half|some|most|part|a bit|a third|all|the lot)"
                      r"|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the)|all gone|scoffed"
                      r"|(?:gave|given|took) (?:half|some|most|the rest|a bit|it all)(?: of it)? (?:away|to))\b"),
@@ -95,7 +96,9 @@ DEEDS: Final = tuple(
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),
-        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b|\b(?:brine"
+        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b"
+                     r"|^(?:(?:ok|im|i am|we are|now|just|home|back) )*(?:making|mixing) (?:up )?(?:the |a )?(?:brine"
+                     r"|pickle)(?: (?:now|right now|up))*$|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"
                      rf"|\b(?:weighed|measured) (?:out )?(?:{_DRY_GOODS}\b|it all|it out)"
                      rf"|\b{_DRY_GOODS}(?: is| are|s)? (?:all )?(?:weighed|measured)(?: out)?\b"

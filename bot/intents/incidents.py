@@ -7,7 +7,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Debrief, Happened, Intent
+from bot.intents.intents import Debrief, Happened, Intent, Unclear
 
 _WHAT: Final = tuple(
     (what, re.compile(words))
@@ -118,6 +118,13 @@ _PINK: Final = re.compile(
     r"|\bpink all the way$|\bnot grey\b|\bdurchgehend rosa\b"
 )
 _GREY: Final = re.compile(r"\b(?:grey|gray|grau\w{0,2}|brown)\b")
+_NO_GREY: Final = re.compile(r"\b(?:no|not|without|never|nothing) (?:any )?(?:grey|gray|brown)\b")
+_GREY_INSIDE: Final = re.compile(
+    r"\b(?:grey|gray|brown)(?:ish)? (?:\w+ ){0,2}?(?:stripe|line|band|ring|spot|patch|bit|core|streak"
+    r"|middle|cent(?:er|re))"
+    r"|\b(?:middle|cent(?:er|re)|inside)(?: \w+){0,2} (?:is |was |still )*(?:grey|gray)\b"
+)
+_SAVE: Final = re.compile(r"\b(?:except|but|apart from|save for|bar|only|besides|aside from)\b")
 _OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
 _SALT: Final = tuple(
     (level, re.compile(words))
@@ -223,6 +230,8 @@ def read_debrief(text: str, context: Context) -> Intent | None:
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     if grey is None and salt is None and mass is None and hours is None:
+        if context.phase in ("chilling", "stored") and _GREY_INSIDE.search(text) and not text.endswith("?"):
+            return Unclear("grey_width", text[:60])
         praised = context.phase in ("chilling", "stored") and _PRAISE.search(text) and not text.endswith("?")
         return Debrief() if praised else None
     return Debrief(mass, grey, of, salt, hours=hours)
@@ -237,8 +246,8 @@ def _hours_taken(text: str, context: Context) -> float | None:
 
 
 def _grey(text: str, lengths: list[measures.Measure]) -> tuple[float | None, float | None]:
-    if _PINK.search(text) and not (_GREY.search(text) and lengths):
-        return 0.0, None
+    if _PINK.search(text) and not (_GREY.search(_NO_GREY.sub(" ", text)) and (lengths or _SAVE.search(text))):
+        return 0.0, None  # «pink all through», not «all through except a grey stripe», of which the width is asked
     if not _GREY.search(text) or not lengths:
         return None, None
     of = lengths[1].value if len(lengths) > 1 else _whole(text, lengths[0])

@@ -62,6 +62,10 @@ _THROWN: Final = re.compile(
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
 _UNTIL_HOUR: Final = re.compile(r"\b(?:until|till?) [^,;]*\d")  # «not home till 9 tonight»
+_UNTIL_DAY: Final = re.compile(
+    r"\b(?:until|till?) (?:next |on )?(?:mon|tue|wed|thu|fri|sat|sun|tom)\w*(?: (?:morning|noon|midday|lunch|afternoon"
+    r"|evening|night))?(?=,)"
+)
 _FOR_SPAN: Final = re.compile(
     r"\bfor (?:about |around )?(?:an?|\d{1,2}|a couple of|a few)\b ?(?:days?|nights?|weeks?|wks?)\b"
 )
@@ -103,6 +107,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
         until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)
         if away := _for_days(until, context):
             return away
+        ends = _UNTIL_DAY.search(until)  # what is said behind it is no span: «my sister looks in once a day»
+        until = until[: ends.end()] if ends else until
         return _between(until, context)
     return read_hand_over(text, context)
 

@@ -61,6 +61,7 @@ from bot.intents.standing import read_standing
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
+from bot.intents.told_and_asked import IS_IT, read_asking
 from bot.intents.vague import read_vague
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
@@ -150,6 +151,8 @@ def _as_typed(intent: Intent, shown: str) -> Intent:
     """A question with the words of the person, not with ours; a greeting by the whole of its line."""
     if isinstance(intent, Greet):
         return questions.greeting(shown.lower())
+    if isinstance(intent, Question) and intent.text and intent.text in shown:
+        return intent  # what was asked, without the deeds beside it
     asked = isinstance(intent, Ask | Question) and not grave_only_so(intent.text, shown)
     return replace(intent, text=shown) if asked else intent  # type: ignore[call-arg]
 

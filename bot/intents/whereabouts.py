@@ -71,6 +71,9 @@ _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
     r"|(?:its|meats?|meat is|they are|it is) out)(?: (?:now|just now|already))?$"
 )
+_LIES_COLD: Final = re.compile(
+    r"(?:(?:its|it|is|put|now|ok|and|has|gone|went|cooling|chilling|i|ive) )*(?:in|into) the fridge(?: now)?"
+)  # made and not yet read: the brine cools, or the meat is in it
 _SOON: Final = timedelta(days=1)  # before it comes out by the plan nobody who says «took it out» need mean for good
 _COOLS: Final = ("resting", "chilling")
 
@@ -87,6 +90,9 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
     moved = _TO_FRIDGE.search(text) or (_OUT_OF_ICE.search(text) and "fridge" in text)
     if context.phase == "chilling" and moved and not re.search(r"\d", text):
         return _in_the_fridge(text)
+    called = (context.due_step or "").startswith("into_cure")
+    if context.phase == "waiting" and context.brine_made and not called and _LIES_COLD.fullmatch(text):
+        return Unclear("in_the_fridge", text[:60], (StepDone(str(Kind.INTO_CURE)),))
     if context.phase == "chilling" and _MELTED.search(text):
         return Unclear("melted", text[:60])
     if context.phase == "chilling" and _ICED.search(text):

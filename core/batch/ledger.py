@@ -150,7 +150,9 @@ def _core(batch: Batch) -> History:
 
 
 def uncured(batch: Batch) -> bool:
-    """Whether what lies in the bag holds no nitrite after all: forgotten, or a salt that is merely pink."""
+    """Whether it was no cure after all: forgotten, a salt that is merely pink, or a slice that is grey in the middle."""
+    if batch.sliced is not None and batch.sliced.grey > 0.0:  # what was seen counts more than what was modelled
+        return True
     into = batch.done.get("into_cure")
     kinds = [what for at, what in batch.incidents if into is not None and at >= into]  # before, nothing was lost
     return any(k.what == "forgot_cure" or (k.what == "wrong_salt" and k.facts.get("salt") == "no_cure") for k in kinds)

@@ -227,8 +227,12 @@ def test_late_readings_of_a_fire_may_come_in_any_order(record, shuffled: Random)
 @settings(max_examples=200)
 @given(_fires(), st.data())
 def test_a_good_reading_that_was_not_taken_never_helps_a_fire(record, data):
-    """Without a hot pit, or without a core at 140 °F, a fire is judged as gravely or more gravely; never as safe."""
-    good = [r for r in record.core if fahrenheit_from_celsius(r.celsius) >= 140.0]
+    """Without a hot pit, or without a core at 140 °F, a fire is judged as gravely or more gravely; never as safe.
+
+    A core after which it fell is left out here: it is what shows the fall, and nobody can judge a fall that nobody read.
+    """
+    fell = max((r.at for r in record.core if fahrenheit_from_celsius(r.celsius) < 130.0), default=record.now)
+    good = [r for r in record.core if fahrenheit_from_celsius(r.celsius) >= 140.0 and r.at > fell]
     pits = [r for r in record.pit if fahrenheit_from_celsius(r.celsius) >= 200.0]
     gone = data.draw(st.sampled_from(good + pits)) if good + pits else None
     less = replace(

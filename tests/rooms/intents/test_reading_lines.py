@@ -223,7 +223,6 @@ def test_a_reading_beside_something_else() -> None:
         "pull it at 195",
         "smoke at 225 f",
         "138 for 20 min brisket",
-        "meat hit 165 time to wrap?",
         "pit between 240 and 260",
     ],
 )
@@ -245,3 +244,19 @@ def test_how_long_ago_it_was_read(text: str) -> None:
     (intent,) = read(text, COOK)
     assert isinstance(intent, Reading)
     assert [t.at for t in intent.temperatures] == [NOW - timedelta(minutes=10)]
+
+
+@pytest.mark.parametrize(
+    ("text", "deeds", "asked"),
+    [
+        ("flip done, fridge at 38. smells like pickles, normal?", 2, "smells like pickles, normal?"),
+        ("slept in, just flipped it. is white stuff in the brine ok?", 1, "is white stuff in the brine ok?"),
+        ("fridge 38. should the meat float?", 1, "should the meat float?"),
+        ("if i flipped it, fridge 38, is that enough?", 0, "if i flipped it, fridge 38, is that enough?"),
+        ("my friend flipped his, should i flip mine?", 0, "my friend flipped his, should i flip mine?"),
+    ],
+)
+def test_a_question_beside_a_deed_loses_neither(text: str, deeds: int, asked: str) -> None:
+    """What was done and read is kept, and the rest is what is asked."""
+    *done, question = read(text, CURE)
+    assert (len(done), question) == (deeds, Question(asked))
