@@ -1,4 +1,7 @@
-"""A line that asks and tells in one breath: «flipped, what now?», «fridge 46, ok?», «4 c in the middle, done?»."""
+"""A line that asks and tells in one breath: «flipped, what now?», «fridge 46, ok?», «4 c in the middle, done?».
+
+What was done and read is never lost over a question of the trade beside it: «flipped it, fridge 37. is cloudy ok?».
+"""
 
 import re
 from typing import Final
@@ -7,7 +10,7 @@ from bot.intents import questions
 from bot.intents.clause import clause, is_nothing
 from bot.intents.clauses import merged
 from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Ask, Greet, Intent, Question, Reading
+from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
 from bot.intents.readings import read_reading
 
 _TAIL_ASKS: Final = re.compile(
@@ -20,7 +23,10 @@ _TAIL_DONE: Final = re.compile(
     r"| then)? ?\?+$"
 )
 IS_IT: Final = re.compile(r"(?:is|are|was|would|can|does) (?:an? )?\d")  # «is 149 safe to eat» was read nowhere
-_MAY_I: Final = re.compile(r"\b(?:should|shall|can|could|may|must|do) (?:i|we)\b")
+_SUPPOSES: Final = re.compile(  # told of no deed of this batch
+    r"\b(?:if|would|could have|suppose|say i|imagine|last (?:time|year|one)|always|usually|normally (?:i|we)|used to"
+    r"|once|recipe|video|book|heard|read that|says to|friend|neighbou?r|forum)\b"
+)
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
@@ -36,12 +42,36 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
     reading = read_reading(told, context) if context.phase != "none" and not asks else None
     if isinstance(reading, Reading):
         return [reading, Ask("safe", text=shown[:SHOWN])]
-    out: list[Intent] = []
-    for part in filter(None, (p.strip(" ,") for p in _ASKED_CLAUSE.split(plain))):
-        found = questions.read_topic(part, context) or questions.read_plain(part, context)
-        said = [found] if found else [] if questions.is_question(part) else clause(part, context)
-        if not said or (any(map(is_nothing, said)) and not isinstance(said[0], Greet)):
-            read_before = [i for i in out if isinstance(i, Reading)] if _MAY_I.search(part) else []
-            return [*read_before, Question(part if read_before else shown)]
-        out.extend(said)
-    return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]
+    parts = [part for part in (p.strip(" ,") for p in _ASKED_CLAUSE.split(plain)) if part]
+    said = [_said_or_asked(part, context) for part in parts]
+    if all(said):
+        out = [intent for one in said for intent in one]
+        return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]
+    found = _told_and_asked(parts, said, shown) if context.phase != "none" else []
+    return found or [Question(shown)]
+
+
+def _said_or_asked(part: str, context: Context) -> list[Intent]:
+    """What a clause of a line that asks says or asks of the batch; empty where that is a question of the trade."""
+    found = questions.read_topic(part, context) or questions.read_plain(part, context)
+    said = [found] if found else [] if questions.is_question(part) else clause(part, context)
+    nothing = any(map(is_nothing, said)) and not isinstance(said[0], Greet)
+    return [] if nothing else said
+
+
+def _told_and_asked(parts: list[str], said: list[list[Intent]], shown: str) -> list[Intent]:
+    """The deeds and readings before a question of the trade, and that; nothing where a figure before is unclear."""
+    asked = next((n for n, one in enumerate(said) if not one and questions.is_question(parts[n])), len(parts))
+    told = [n for n in range(asked) if said[n] and all(isinstance(i, StepDone | Reading) for i in said[n])]
+    if not told or told[-1] + 1 == len(parts) or _SUPPOSES.search(" ".join(parts)):
+        return []
+    if any(re.search(r"\d", part) for part, one in zip(parts[: told[-1]], said, strict=False) if not one):
+        return []
+    rest = _as_typed(shown, len(parts), told[-1] + 1)
+    return merged([*(intent for n in told for intent in said[n]), Question(rest)])
+
+
+def _as_typed(shown: str, parts: int, first: int) -> str:
+    """The clauses from one on in the person's own words; the whole line where these are cut in other places."""
+    cuts = [found for found in _ASKED_CLAUSE.finditer(shown) if shown[found.end() :].strip(" ,.!?")]
+    return shown[cuts[first - 1].end() :] if len(cuts) == parts - 1 else shown

@@ -61,7 +61,6 @@ from bot.intents.standing import read_standing
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
-from bot.intents.told_and_asked import IS_IT, read_asking
 from bot.intents.vague import read_vague
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back

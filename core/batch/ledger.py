@@ -150,7 +150,7 @@ def _core(batch: Batch) -> History:
 
 
 def uncured(batch: Batch) -> bool:
-    """Whether it was no cure after all: forgotten, a salt that is merely pink, or a slice that is grey in the middle."""
+    """Whether it was no cure after all: forgotten, a salt that is merely pink, or a middle that is grey."""
     if batch.sliced is not None and batch.sliced.grey > 0.0:  # what was seen counts more than what was modelled
         return True
     into = batch.done.get("into_cure")

@@ -229,7 +229,7 @@ def test_late_readings_of_a_fire_may_come_in_any_order(record, shuffled: Random)
 def test_a_good_reading_that_was_not_taken_never_helps_a_fire(record, data):
     """Without a hot pit, or without a core at 140 °F, a fire is judged as gravely or more gravely; never as safe.
 
-    A core after which it fell is left out here: it is what shows the fall, and nobody can judge a fall that nobody read.
+    A core after which it fell is left out here: it is what shows the fall, and a fall that nobody read is not judged.
     """
     fell = max((r.at for r in record.core if fahrenheit_from_celsius(r.celsius) < 130.0), default=record.now)
     good = [r for r in record.core if fahrenheit_from_celsius(r.celsius) >= 140.0 and r.at > fell]
