@@ -37,6 +37,7 @@ _WORDS: Final[dict[Kind, tuple[str, dict[str, str]]]] = {
         "cup": "cups?", "tsp": "tsps?|teaspoons?", "tbsp": "tbsps?|tablespoons?",
     }),
     "duration": ("s", {
+        "s": "secs?|seconds?|sekunden?",
         "min": "m?mins?|minutes?|minuten?", "h": "h|hrs?|hours?|stunden?", "d": "d|days?|tage?n?", "wk": "wks?|weeks?",
     }),
     "fraction": ("", {"%": "%|percent|per cent|pct|prozent"}),

@@ -1,5 +1,6 @@
 """Questions of a person: about their batch, answered from it; about the trade, with a source or honestly not."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -38,6 +39,10 @@ ANSWERED = frozenset({"entry", "batch", "computed"})
 NO_LEAVE = frozenset(
     {"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"}
 )  # «safe» says it itself
+AT_RISK = re.compile(  # whom an entry speaks of, before the verdict of the batch
+    r"\b(?:pregnant|expecting|bab(?:y|ies)|toddlers?|grand(?:ma|pa|mother|father|ad)|gran|nan|elderly|chemo\w*|transplant"
+    r"|immun\w+|year old)\b"
+)
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
 
 
@@ -93,6 +98,8 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         intent = closer(turn, intent, meant.a.batch.phase.value)
     if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant.a, intent.text)):
         return sure
+    if intent.topic == "safe" and meant.a is not None and AT_RISK.search(intent.text.lower()):
+        return (*trade.known(turn, intent.text), _from_the_record(turn, meant, intent))
     if intent.topic in curing.topics():
         return curing.answer(turn, meant, intent)
     if intent.topic == "sum":
@@ -111,16 +118,21 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         return _every(turn)
     if found := of_batch.answer(turn, meant, intent):
         return found
+    return (_from_the_record(turn, meant, intent),)
+
+
+def _from_the_record(turn: Turn, meant: Understood, intent: Ask) -> Reply:
+    """A question answered from what the batch is and was."""
     a = batches.look(turn, meant.of(intent.batch))
     if intent.topic == "who":
-        return (households.who(turn, a),)
+        return households.who(turn, a)
     text = _about(a, intent)
     if intent.topic == "dose":
         text = households.of_dose(turn, a, text)
     picture = _picture(a, intent.about) if intent.topic == "picture" else None
     rows = _rows(a, intent.topic)
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
-    return (Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id),)
+    return Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id)
 
 
 def _of_the_person(turn: Turn, intent: Ask) -> Sequence[Reply]:

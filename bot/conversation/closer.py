@@ -17,6 +17,7 @@ from core.service.turn import Turn
 SHORTEST = 2  # words; «plan» is the whole plan
 EXACT = frozenset({"batches", "who"})
 OF_STEPS = frozenset({"log", "wrap"})  # «did i wrap it» asks for no advice
+_TO_COME = re.compile(r"^(?:so |and |ok )?(?:when|what time) (?:do|should|shall|can|must|to|would)\b")
 BESIDE_A_SUM = frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above"}) | around.WITH_A_MASS
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
 ONLY_WITH = {  # no closer topic than the one that its words made it, where none of these is said
@@ -27,6 +28,8 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
         r"\b(?:if|should|shall|would|could|can|may|do i (?:go|turn|run|push)|(?:hot|high|low|fast|quick|soon)er|crank"
         r"|bump|push|raise|help|instead|or|up to|degrees more|open it up)\b"
     ),
+    "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
+    "out": re.compile(r"^(?!.*\bsoak)"),
     "fuel": re.compile(
         r"^(?!.*\b(?:low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
     ),  # what to do then is an entry
@@ -62,7 +65,7 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     after_a_reading = intent.topic == "now" and re.search(r"\d", asked)  # «core 160 now what»
     if len(asked.split()) < SHORTEST or after_a_reading or not _may_be_another(intent.topic):
         return intent
-    if intent.topic in OF_STEPS and (step := around.step_asked(asked)):
+    if intent.topic in OF_STEPS and not _TO_COME.search(plain) and (step := around.step_asked(asked)):
         return replace(intent, topic="flip_last" if step is Kind.FLIP else "done_step")
     possible = _possible(intent.topic, asked, phase)
     found = closer_than(intent.topic, asked, possible & with_a_mass(asked) if figured(plain) else possible)

@@ -40,6 +40,7 @@ OF_ONES_OWN = frozenset(
     {"eta", "flip_next", "flip_last", "day", "since", "last_reading", "fridge_log", "weight", "meal", "cure_in"}
     | {LAST_TIME, AGAIN}
 )  # no matter of the trade, whoever asks
+TOLD = frozenset({"away", "bed", "hand_over", "no_fire", "quiet"})  # said as often as asked: «i have to leave»
 CLEAR = 0.15
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
@@ -59,9 +60,11 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return None
     text = _as_it(turn, text)
     plain = normal(text, language)
-    if (_TELLS.match(plain) and not is_question(plain)) or _OF_SOMEBODY.search(plain):
+    if _OF_SOMEBODY.search(plain):
         return None
     named = of_batch(text if language == ENGLISH else plain)
+    if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
+        return None
     if (
         named is None
         or not is_worded(named, text)

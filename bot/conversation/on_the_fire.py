@@ -100,9 +100,11 @@ def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
 def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime | None:
     """The next time that the clocks show the hour of a line that names no day."""
     said = when.meal(_HOUR_ASKED.sub("at ", plain), context_of(turn, meant.message, None, a))
-    if said is None or said.day_said or not said.hour_said:
+    if said is None or not said.hour_said:
         return None
     local = said.at.astimezone(a.person.tz)
+    if said.day_said and local.date() != a.now.astimezone(a.person.tz).date():
+        return None
     today = a.now.astimezone(a.person.tz).replace(hour=local.hour, minute=local.minute, second=0, microsecond=0)
     return today if today > a.now else today + timedelta(days=1)
 

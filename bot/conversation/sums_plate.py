@@ -38,6 +38,7 @@ _HOW_MANY: Final = re.compile(
     r"\bhow many (?:\d[\d.]* ?(?:kg|lb) )?(?:whole )?(?:briskets?|flats?|packers?|hams?|turkeys?|chickens?|birds?"
     r"|bellies|butts?|shoulders?|loins?|pieces)\b"
 )
+_SLICES_ASKED: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
 _SLICES: Final = re.compile(r"\b(\d{1,2}) slices\b")
 
 
@@ -63,10 +64,11 @@ def _shopping(turn: Turn, line: Told) -> Answer:
 
 def _portions(turn: Turn, line: Told) -> Answer:
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
-    if line.each is not None:
+    sliced = SLICE if _SLICES_ASKED.search(line.text) else None
+    if each := line.each or sliced:
         left = mass if _COOKED.search(line.text) else amounts.cooked(mass, _left(line), whole).usual
-        so_many = left * (1.0 - amounts.SLICED_AWAY) / line.each
-        return sums_plate.of_a_size(left, line.each, so_many, turn.person), KITCHEN, {"portions": so_many}
+        so_many = left * (1.0 - amounts.SLICED_AWAY) / each
+        return sums_plate.of_a_size(left, each, so_many, turn.person), KITCHEN, {"portions": so_many}
     if _COOKED.search(line.text):
         return sums_plate.of_cooked(mass, amounts.portions_of(mass), turn.person), KITCHEN, {"portions": mass}
     count = amounts.portions(mass, _left(line), whole)

@@ -53,7 +53,10 @@ _MISSED: Final = re.compile(
     r"|\b(?:couldnt|could not|wasnt able to|unable to|had no time to|no time to|never got (?:a )?(?:round |around "
     r"|chance )?to|(?:didnt|did not)"
     r" (?:get|manage|find) (?:\w+ )?to) (?:do|flip|turn|rinse|check|get|look)\b"
-    r"|^(?:nobody|no ?one|none of us|neither of us)(?: has| have)? (?:flipped|turned|rinsed|checked|did)\b"
+)
+_NOBODY: Final = re.compile(
+    r"\b(?:nobody|no ?one|none of us|neither of us)(?: has| have| ever)?"
+    r" (?:flipped|turned|rinsed|checked|wrapped|did)\b"
 )
 _NO_STEP: Final = re.compile(  # what was forgotten goes into the meat, or is a thing
     r"\b(?:cure|pink|salt|sugar|honey|syrup|pepper|spices?|coriander|garlic|bay|mustard|juniper|water|ice|thermometer"
@@ -115,11 +118,12 @@ def read_step(text: str, context: Context) -> list[Intent]:
 
 
 def _missed(text: str, context: Context) -> StepMissed | None:
-    if not _MISSED.search(text) or _NO_STEP.search(text):
+    nobody = bool(_NOBODY.search(text))
+    if not (nobody or _MISSED.search(text)) or _NO_STEP.search(text):
         return None
     said = when.past(text, context)
     whole = bool(_WHOLE_DAY.search(text)) or bool(said and not said.hour_said and re.search(r"day\b", text))
-    if not (said or noun(text) or len(text.split()) <= 4):
+    if not (nobody or said or noun(text) or len(text.split()) <= 4):
         return None
     named = noun(text) or next((str(kind) for kind, words in DEEDS if words.search(text)), None)
     if said and not context.due_step and context.phase == "curing":  # «forgot last night»: what comes at night

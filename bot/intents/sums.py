@@ -101,7 +101,8 @@ def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     if not is_question(text) and (hot or kind not in _OF_ANY_FIRE or _IN_THE_COLD.search(text)):
         return None
     recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
-    return None if hot and (recorded or kind == "climb") else kind
+    of_ours = kind in ("climb", "lethality") and not told(text).species  # the one reading is of the meat on the fire
+    return None if hot and (recorded or of_ours) else kind
 
 
 def sum_left(text: str, reads_f: bool) -> str | None:

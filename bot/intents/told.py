@@ -40,6 +40,12 @@ _STRENGTH: Final = re.compile(
 _OF_STRENGTH: Final = re.compile(r"\d ?g of (?P<n>6\.25|5\.88|0\.[4-6])(?![\d.]| ?(?:kg|g|lb|%|percent))")
 _SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
 _LEVEL_ASKED: Final = re.compile(r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b")
+_CURE_NAMED: Final = re.compile(r"\b(?:cure|curing salt|pink|prague)\b")
+_DOSE_CHECKED: Final = re.compile(  # «is 7 g ok for 3 kg? its cure 1»
+    r"\b(?:is|are|was|were|will|does|would|did) \d+(?:\.\d+)? ?(?:g|grams?)\b.*"
+    r"\b(?:ok|okay|enough|too (?:much|little)|right|fine|good|safe|do)\b"
+    r"|\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b"
+)
 _BRINE_ASKED: Final = re.compile(
     r"^(?!.*\b(?:kg|kilos?|lbs?|pounds?|cure|pink)\b).*\bbrine\b.*(?:percent|%|strong|strength)"
 )
@@ -123,7 +129,7 @@ class Told:
 def told(text: str, reads_f: bool = False) -> Told:
     """What a plain line brings, to somebody who reads thermometers in °F or in °C."""
     found = [m for m in measures.find(text) if m.value >= 0 or m.kind == "temperature"]
-    cure = next((m for m in found if is_cure(text, m, found)), None) or _small(text, found, _LEVEL_ASKED, MOST_DOSE)
+    cure = _cure(text, found)
     others = [m for m in found if m is not cure]
     salt = _named(text, others, _SALT) or _small(text, others, _BRINE_ASKED, MOST_SALT)
     sugar = _named(text, others, _SUGAR)
@@ -162,6 +168,12 @@ def told(text: str, reads_f: bool = False) -> Told:
         cut=named.cut if named else "",
         product=named.product if named else "",
     )
+
+
+def _cure(text: str, found: list[measures.Measure]) -> measures.Measure | None:
+    """Curing salt by its word, or grams of nothing named where a dose is checked."""
+    checked = _DOSE_CHECKED if _CURE_NAMED.search(text) else _LEVEL_ASKED
+    return next((m for m in found if is_cure(text, m, found)), None) or _small(text, found, checked, MOST_DOSE)
 
 
 def _small(

@@ -11,8 +11,8 @@ _MEAT_ASKED: Final = re.compile(
 _PRICE: Final = re.compile(
     r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
     r"(?P<unit>kg|kilo|kilogram|lb|pound)\b"
-    r"(?=.*\b(?:cooked|costs?|come (?:out )?at|price|pay|cheap\w*|finished|head|each)\b)"
 )
+_PRICED: Final = re.compile(r"\b(?:cooked|costs?|come (?:out )?at|prices?|pay|cheap\w*|finished|head|each)\b")
 _A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
 _BEFORE_AFTER: Final = re.compile(
     r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
@@ -31,7 +31,7 @@ def meat_asked(text: str) -> bool:
 
 def price(text: str) -> tuple[float, str] | None:
     """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
-    found = _PRICE.search(text)
+    found = _PRICE.search(text) if _PRICED.search(text) else None
     return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
 
 

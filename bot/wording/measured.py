@@ -1,5 +1,6 @@
 """Reckoned for the batch in hand: its whole span, the time above a mark, the salt of a portion, its ice."""
 
+from datetime import datetime
 from math import ceil
 
 from bot.wording import numbers, plans, recalled, standing
@@ -35,7 +36,7 @@ def above(a: Assessment, mark: Celsius) -> str:
     since = [r for r in seen if r.at >= first.at]
     below = next((r for r in since if r.celsius < mark), None)
     end = below.at if below else a.now
-    return say(
+    return _climbed(first.at, a) + say(
         "For {span} by the record: {first} was the first reading of {mark} or more, {below}.",
         first=recalled.one(first, a),
         mark=shown,
@@ -44,6 +45,13 @@ def above(a: Assessment, mark: Celsius) -> str:
         if below
         else say("and it has not been read below since"),
     )
+
+
+def _climbed(at: datetime, a: Assessment) -> str:
+    """How long after it went on that was."""
+    if a.on_at is None or at <= a.on_at:
+        return ""
+    return say("{span} after it went on.", span=numbers.span(at - a.on_at)) + "\n"
 
 
 def portion_salt(a: Assessment) -> str:

@@ -171,7 +171,12 @@ def at_core(a: Assessment, core: Celsius) -> str:
     if core >= a.batch.setup.target_c - 1.0 or a.batch.off_at is not None:
         return doneness.pull_asked(a)
     if core >= wraps.COLOUR_SET_C - 2.0 and not meats.in_pot(a):
-        return wraps.asked(a)
+        lead = say(
+            "At {core} the crust is set: wrap it then, or leave it bare until about {target}.",
+            core=numbers.temperature(core, a.person),
+            target=numbers.temperature(a.batch.setup.target_c, a.person),
+        )
+        return f"{lead}\n{wraps.asked(a)}"
     return say(
         "At {core} nothing but to read it: lid shut, fire steady. It comes off at about {target}.\n{next}",
         core=numbers.temperature(core, a.person),

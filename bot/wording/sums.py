@@ -96,7 +96,7 @@ def salt_for(salt: Kilograms, share: Fraction, counted: Kilograms, person: Perso
         "{salt} of salt are {share} of {counted}.\n"
         "Curing salt counts as salt: take as much less of the plain. In a brine the water is counted with the meat.",
         salt=numbers.grams(salt),
-        share=numbers.percent(share, 1),
+        share=numbers.percent(share),
         counted=numbers.mass(counted, person),
     )
 

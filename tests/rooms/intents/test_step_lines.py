@@ -253,3 +253,11 @@ def test_a_deed_under_way_is_done(text: str, where: Context, step: str) -> None:
 def test_last_night_and_this_morning_are_two_flips() -> None:
     """Both are noted."""
     assert read("flipped last night and this morning", CURE) == [StepDone("flip", also_previous=True)]
+
+
+@pytest.mark.parametrize(
+    "line", ["i was gone all weekend nobody flipped", "no one turned the bag", "nobody has turned it"]
+)
+def test_what_nobody_did_is_not_done(line: str) -> None:
+    """A flip that is told as nobody's was missed, however long the line that tells it."""
+    assert isinstance(read(line, CURE)[0], StepMissed)
