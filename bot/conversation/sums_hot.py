@@ -43,6 +43,7 @@ A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Co
 _PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
 _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
 _A_BIRD = re.compile(r"^(?!.*\b(?:duck|goose|geese|breast|turkey|chicken)).*\b(?:birds?|poultry)\b")
+_SKINNED = re.compile(r"\b(?:skinless|skinned|skin(?: is)? off|without (?:the |its )?skin|no skin)\b")
 NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
@@ -184,11 +185,13 @@ def until_ready(turn: Turn, line: Told, pit: Celsius | None = None) -> tuple[Ban
     """Hours on the fire until such a piece is ready, with the pit and the core that they are for. [h, °C]"""
     meat, pit = piece_of(line), _pit(line) if pit is None else pit
     recipe = products().get(line.product) or product_of_cut(meat.cut.name)
-    usual = recipe.defaults_of(meat.cut.name)["purpose"]
-    target = min(recipe.purpose("pulled" if _is_pulled(line, recipe) else usual).target_c, pit - 5.0)
-    if meat.cut.species is not Species.FISH:
-        return forecast(Cook(meat, turn.person.cooker, pit, target_c=target)).ready, pit, target
-    ready = forecast(Cook(replace(meat, skin_on=True), turn.person.cooker, pit, target_c=target)).ready
+    usual = recipe.defaults_of(meat.cut.name)
+    target = min(recipe.purpose("pulled" if _is_pulled(line, recipe) else usual["purpose"]).target_c, pit - 5.0)
+    is_fish = meat.cut.species is Species.FISH
+    skin_on = (is_fish or usual.get("skin_on", False)) and not _SKINNED.search(line.text)
+    ready = forecast(Cook(replace(meat, skin_on=skin_on), turn.person.cooker, pit, target_c=target)).ready
+    if not is_fish:
+        return ready, pit, target
     held = recipe.hours.hold_at_target
     return Band(ready.p10 + held, ready.p50 + held, ready.p90 + held), pit, target
 

@@ -41,3 +41,10 @@ def test_bare_degrees_are_read_as_somebody_reads_them() -> None:
     assert told(line).temperatures == (95.0,)
     assert told("3 kg flat held at 65 for 2 min", reads_f=True).temperatures == (65.0,)
     assert told("135 at noon 70 at 1:45 pm").temperatures == pytest.approx((57.2, 21.1), abs=0.1)
+
+
+def test_a_whole_bird_is_asked_about_in_its_skin(tmp_path: Path) -> None:
+    """USDA FSIS, Let's Talk Turkey, roasting chart (CONFIRMED): 12 to 14 lb take 3 to 3.75 h at 325 °F, unstuffed."""
+    whole, bare = asked(tmp_path, ["13 lb turkey at 325 how many hours", "13 lb turkey skinless at 325 how many hours"])
+    assert whole["ready_h"] == pytest.approx(3.375, rel=1 / 7)
+    assert bare["ready_h"] > 1.2 * whole["ready_h"]  # wet flesh sweats
