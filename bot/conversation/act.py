@@ -1,7 +1,8 @@
 """The table of contents of the talk: a single `match` from what was meant to what is done and said."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import zip_longest
 
 from bot.conversation import asking, hours, households, marking, mending, reading, settling, several, starting, trade
 from bot.conversation.merging import together
@@ -38,7 +39,7 @@ from bot.intents.intents import (
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
 from core.errors import Gone, NotKept, OverLimit, SaltbellError
-from core.service import chats
+from core.service import batches, chats
 from core.service.turn import Turn
 
 MEMBERSHIP = frozenset({"blocked", "moved", "added"})
@@ -54,11 +55,22 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     if told := _story(turn, meant):
         return told
     replies: list[Reply] = []
-    for intent in meant.intents:
-        answered = (hours.with_the_other(turn, meant, intent, reply) for reply in _one(turn, meant, intent))
+    for here, intent in _in_their_order(turn, meant):
+        answered = (hours.with_the_other(turn, here, intent, reply) for reply in _one(turn, here, intent))
         replies.extend(_named(intent, reply) for reply in answered)
     households.told(turn, replies)
     return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
+
+
+def _in_their_order(turn: Turn, meant: Understood) -> Iterator[tuple[Understood, Intent]]:
+    """Each intent; steps that are told in a row with how the batch stood before the first of them."""
+    began = None
+    for intent, following in zip_longest(meant.intents, meant.intents[1:]):
+        goes_on = isinstance(intent, StepDone) and isinstance(following, StepDone) and intent.batch == following.batch
+        if goes_on and began is None and (intent.batch or meant.batch):
+            began = batches.look(turn, meant.of(intent.batch))
+        yield replace(meant, goes_on=goes_on, began=began), intent
+        began = began if goes_on else None
 
 
 def _membership(turn: Turn, message: Message) -> Sequence[Reply]:

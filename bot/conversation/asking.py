@@ -31,7 +31,7 @@ from bot.wording import (
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
-from core.service import batches
+from core.service import batches, people
 from core.service.turn import Turn
 
 ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
@@ -138,6 +138,8 @@ def _from_the_record(turn: Turn, meant: Understood, intent: Ask) -> Reply:
 def _of_the_person(turn: Turn, intent: Ask) -> Sequence[Reply]:
     """What is asked about oneself and about the talk, and of no batch."""
     match intent.topic:
+        case "forget" if under_way := people.open_ones(turn):
+            return (Reply(privacy.forgotten(under_way), facts={"answer_kind": "declined"}),)
         case "forget":
             turn.ask({"slot": "forget"})
             text, rows = privacy.sure()

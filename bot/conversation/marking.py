@@ -40,7 +40,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     step = steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
     match intent:
         case StepDone():
-            return _done(turn, a, step, intent, at)
+            return _done(turn, meant, step, intent, at)
         case StepMissed():
             return _missed(turn, a, _not_done(a, intent, step, at), intent)
         case StepSkipped():
@@ -62,7 +62,8 @@ def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooS
     return (replace(first, text="\n".join((marks.meal_as_it_can_be(a, refusal), first.text))), *rest)
 
 
-def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
+def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
+    a = batches.look(turn, meant.of(intent.batch))
     if step.state is State.DONE and step.done_at is not None:
         apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
         before = steps.done_later(a, step, intent.at) if intent.at is not None else None
@@ -91,7 +92,8 @@ def _done(turn: Turn, a: Assessment, step: Step, intent: StepDone, at: datetime)
     change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
     if intent.also_previous:
         change = _previous(turn, change, step)
-    said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now)))
+    since = None if meant.goes_on else meant.began or a  # what moves is said of all of them at once
+    said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now), since))
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
     return (_marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said),)
 

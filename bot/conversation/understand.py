@@ -45,6 +45,8 @@ class Understood:
     asked: dict[str, Any] | None
     a: Assessment | None = None
     sure: bool = True  # whether the batch was named, answered or tapped, or is the only one
+    goes_on: bool = False  # another step follows this one in the same breath
+    began: Assessment | None = None  # the batch before the first of several such steps
 
     def of(self, named: str | None) -> str:
         """The batch that an intent is about; raises Gone where there is none."""

@@ -7,10 +7,10 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.fields import odd_strength, open_strength, stated, usual_cure
 from bot.intents.intents import Change, Debrief, Intent, Settings, Start, Unclear
-from bot.intents.meats import meat
+from bot.intents.meats import meat, without
 from bot.intents.plausible import set_point
 from bot.intents.settings import is_off
-from bot.intents.small import content
+from bot.intents.small import content, words
 from bot.intents.thicknesses import read_thickness
 from bot.intents.weights import HEAVIEST_KG
 from core.batch.events import Probe
@@ -102,8 +102,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if (
         named.cut in ("brisket_flat", "brisket_point")
         and context.phase != "none"
-        and len(text.split()) <= 6
-        and not re.search(r"\d", text)
+        and set(re.findall(r"\w+", without(text))) <= _SAYS_THE_CUT
     ):
         fields["cut"] = named.cut
     if not fields and len(content(told.rest)) > 1:
@@ -117,6 +116,14 @@ def _kept(fields: dict[str, Any], text: str, context: Context) -> Change | Setti
         share = fields["cure_nitrite_fraction"]
         return Unclear("unit", f"{100 * share:g} %", (Change({"cure_nitrite_fraction": share}),))
     return Settings(fields) if context.phase == "none" and set(fields) == {"cooker"} else Change(fields)
+
+
+# «oh, it is the point»: the cut and nothing else; «the dog ate the point» changes none
+_SAYS_THE_CUT: Final = words(
+    "no nope sorry oops oh ah actually wait well i we its it is this that thats they theyre was meant mean have had got"
+    " bought a an the use using make change swap to set only just brisket beef cut one piece and not but really instead"
+    " of then my please turns out be took chose went with rather than cooking curing doing for now yes in fact"
+)
 
 
 def open_field(slot: str, typed: str) -> Unclear:

@@ -30,6 +30,9 @@ _SEVERAL: Final = re.compile(
     r"|pings|calls)$"
 )
 _JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[2-9a-hjkmnp-z]{10})$")
+_JOIN_AMISS: Final = re.compile(
+    r"^/?(?:join|beitreten)(?: (?=[\w-]*\d)[\w-]{4,20})?$"
+)  # no code, or one with a slip in it
 _LEAVE: Final = re.compile(
     r"^/?leave(?: (?:this|the|that)(?: (?:batch|cook|household|group))?)?$|^(?:take|count) me (?:off"
     r"|out)(?: of (?:it|this|the \w+))?$"
@@ -115,6 +118,10 @@ def read_household(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!?")
     if _SEVERAL.match(bare):
         return Invite()
+    if _JOIN_AMISS.match(bare):
+        return Join("")
+    if _WHO.match(bare):
+        return Ask("who", text=text)
     if context.phase == "none":
         return None
     if invited := _INVITE.match(bare):
@@ -122,7 +129,7 @@ def read_household(text: str, context: Context) -> Intent | None:
         return Invite("" if who in _SOMEBODY else who)
     if _LEAVE.match(bare):
         return Leave()
-    return Ask("who", text=text) if _WHO.match(bare) else None
+    return None
 
 
 def read_hand_over(text: str, context: Context) -> HandOver | None:

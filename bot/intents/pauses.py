@@ -10,6 +10,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.households import read_hand_over
 from bot.intents.intents import Cancel, Intent, Pause, Resume
+from bot.intents.meats import without
 from bot.intents.small import wakes
 
 _PAUSE: Final = re.compile(
@@ -84,7 +85,8 @@ _RESUME: Final = re.compile(
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin"
     r"|forget|scrap|ditch|call off)(?: (?:it"
-    r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one))*"
+    r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one|please|pls"
+    r"|now))*"
     r"(?:(?<!forget)(?<!forget it)(?<!forget that)(?<!forget this),? (?:because |since )?(?:the |my "
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
     r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?(?:,? (?:and |n )?start (?:over|again|afresh|fresh))?$"
@@ -95,7 +97,7 @@ def read_pause(text: str, context: Context) -> Intent | None:
     """A talk paused or taken up again, handed over, or a batch given up."""
     if _RESUME.search(text):
         return Resume()
-    if _CANCEL.search(text) and not re.search(r"\b(?:number|reading|temp)\b", text):
+    if _CANCEL.search(" ".join(without(text).split())) and not re.search(r"\b(?:number|reading|temp)\b", text):
         return Cancel()
     if _THROWN.match(text):
         return Cancel()

@@ -42,13 +42,18 @@ def needs_number(step: Step, a: Assessment) -> str:
     )
 
 
-def done(step: Step, change: Change, at: datetime) -> str:
-    """A step done, what it means, and what comes next."""
+def done(step: Step, change: Change, at: datetime, since: Assessment | None) -> str:
+    """A step done, what it means, what moved `since` the batch stood so, and what comes next.
+
+    None for a step that others follow in the same breath: it is told alone, and the last tells what moved.
+    """
     a = change.after
     lead = was_done(step, a, at)
     special = _SPECIAL.get(step.kind)
     middle = special(a) if special else ""
-    moved = plans.moved(change.before.plan if change.before else None, a) if step.kind not in FOLLOWED else []
+    if since is None:
+        return "\n".join(t for t in (lead, _came_out(step, change, at), middle) if t)
+    moved = plans.moved(since.plan, a) if step.kind not in FOLLOWED else []
     return "\n".join(
         t
         for t in (
@@ -56,7 +61,7 @@ def done(step: Step, change: Change, at: datetime) -> str:
             _came_out(step, change, at),
             middle,
             *moved,
-            *plans.late(a, change.before.plan if change.before else None),
+            *plans.late(a, since.plan),
             plans.coming(a),
         )
         if t

@@ -24,7 +24,8 @@ def forgotten(open_ones: tuple[str, ...]) -> str:
     if open_ones:
         names = ", ".join(f"«{name}»" for name in open_ones)
         return say(
-            "First finish or cancel {names}: its reminders run by your clock. Then say «forget me» again.", names=names
+            "First finish or cancel {names}, whose reminders run by your clock. Then say «forget me» again.",
+            names=names,
         )
     return say("Forgotten. If you write again, we begin as strangers do.")
 

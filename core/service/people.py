@@ -67,10 +67,15 @@ def forget(turn: Turn) -> tuple[str, ...]:
 
     The clock and the hours of an open batch are its owner's, so none of them may be under way.
     """
-    open_ones = tuple(row.name for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None)
-    if not open_ones:
+    under_way = open_ones(turn)
+    if not under_way:
         households.forget(turn)
         people.forget(turn.tx, turn.person.id)
         batches.unname(turn.tx, turn.person.id)
         visits.forget(turn.tx, turn.person.id)
-    return open_ones
+    return under_way
+
+
+def open_ones(turn: Turn) -> tuple[str, ...]:
+    """The names of the batches of who spoke that are under way."""
+    return tuple(row.name for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None)

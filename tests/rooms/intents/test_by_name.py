@@ -6,7 +6,7 @@ from datetime import time
 import pytest
 
 from bot.intents.context import Context
-from bot.intents.intents import Ask, Cancel, HandOver, Reading, Settings, Snooze, StepDone
+from bot.intents.intents import Ask, Cancel, Change, HandOver, Join, Reading, Settings, Snooze, StepDone
 from bot.intents.meats import of_none
 from bot.intents.read import read
 from core.person import Units
@@ -149,6 +149,25 @@ def test_who_weighs_is_said_in_a_word() -> None:
     assert read("i'll dose", context("curing")) == [HandOver("me", None, "cure")]
     assert not any(isinstance(each, HandOver) for each in read("i've got it", context("curing")))
     assert read("who doses", context("curing"))[0] == Ask("who", text="who doses")
+
+
+@pytest.mark.parametrize("line", ["join", "join wrong12345"])
+def test_an_invitation_with_a_slip_is_one(line: str) -> None:
+    """It opens nothing, and is told so; «join us for dinner» is none."""
+    assert read(line, context("none")) == [Join("")]
+    assert not any(isinstance(each, Join) for each in read("join us for dinner", context("none")))
+
+
+@pytest.mark.parametrize("line", ["cancel the flat", "drop the brisket please", "scrap the ham"])
+def test_a_batch_is_dropped_by_its_meat(line: str) -> None:
+    """With one under way, and with none, «cancel the flat» changes no cut."""
+    assert read(line, context("curing")) == read(line, context("none")) == [Cancel()]
+
+
+@pytest.mark.parametrize("line", ["my dog ate the point", "the point is dry", "lovely flat", "delete the flat reading"])
+def test_a_cut_that_is_only_mentioned_changes_none(line: str) -> None:
+    """The cut is changed by a line that says nothing else."""
+    assert not any(isinstance(each, Change) for each in read(line, context("curing")))
 
 
 def test_a_step_ahead_is_asked_for_without_an_hour() -> None:
