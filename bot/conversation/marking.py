@@ -15,6 +15,7 @@ from bot.wording import answers, asking, debriefs, deviations, incidents, marks
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
 from core.errors import Gone, TooSoon
+from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step
 from core.safety.incidents import needed
 from core.service import batches, learning, steps
@@ -37,7 +38,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         return _gone_on_with(turn, meant, intent, a.refusal)
     at = getattr(intent, "at", None) or meant.message.said_at
     called = isinstance(intent, StepMissed) and intent.step is None  # «damn, forgot»: what was called for last
-    step = steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
+    noted = _of_that_day(turn, a, intent)
+    step = noted or steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
     match intent:
         case StepDone():
             return _done(turn, meant, step, intent, at)
@@ -50,6 +52,15 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
             if until is None and by is None and step.state is State.AHEAD and step.due > soonest:
                 return (Reply(marks.is_called(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
             return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
+
+
+def _of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Step | None:
+    """«did it fri»: the step that was noted on that day, whatever its hour; None where none was."""
+    if not isinstance(intent, StepDone) or not intent.some_time or intent.at is None or a.plan is None:
+        return None
+    wall, alike = wall_of(turn.person), [s for s in a.plan.steps if s.key.startswith(intent.step or "")]
+    noted = [s for s in alike if s.done_at is not None and wall.day(s.done_at) == wall.day(intent.at)]
+    return noted[-1] if noted else None
 
 
 def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooSoon) -> Sequence[Reply]:
@@ -67,7 +78,7 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     if step.state is State.DONE and step.done_at is not None:
         apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
         before = steps.done_later(a, step, intent.at) if intent.at is not None else None
-        if before is None and intent.at is not None and abs(intent.at - step.done_at) >= apart:
+        if before is None and intent.at is not None and not intent.some_time and abs(intent.at - step.done_at) >= apart:
             return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
         if intent.detail in marks.TASTED:
             change = steps.done(turn, a.batch.id, step, step.done_at, intent.detail)

@@ -188,6 +188,12 @@ def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]
     A check that a reading answered goes with it, so the check of the day itself is open again.
     """
     of_message = _said_together(turn, batch, intent)
+    if intent.was is not None:  # «the 140 was at 5»: of that reading, and of nothing else that was said
+        named = _meant(turn, batch, intent)
+        if named is None:
+            body = facts(batches.look(turn, batch)) | {"answer_kind": "asked_back", "asked": "number"}
+            return (Reply(unclear.nothing_to_mend(), facts=body, about=batch),)
+        of_message = [named]
     event = next((e for e in of_message if isinstance(e.what, Read)), of_message[0])
     what, at = _instead(event, intent, turn.person)
     if isinstance(what, Read):

@@ -93,6 +93,10 @@ _AT_NOT: Final = re.compile(
     r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
     r"|pm)?)\b"
 )
+_OF_READING: Final = re.compile(
+    rf"^(?:(?:no|sorry|oops|wait)[, ]+)*(?:the|that"
+    rf"|my) {_NUMBER.replace('value', 'was')}(?: \w+)? was at\b"
+)
 _FOR_BATCH: Final = re.compile(
     r"\b(?:(?:that|it|this)(?: one| reading)? (?:was|is)|thats|wrong batch,?|i meant"
     r"|meant) (?:it )?(?:for )?the (?P<name>[\w ]{2,24})$"
@@ -149,7 +153,9 @@ def _of_hour(text: str, context: Context) -> Intent | None:
         if to_number(found["at"]) > 24:
             return None
         said = when.past(f"at {found['at']}", context)
-        return Correct(at=said.at, step=_step(text, context)) if said else None
+        read = _OF_READING.match(text)
+        was = float(read["was"]) if read else None
+        return Correct(at=said.at, step=_step(text, context), was=was) if said else None
     if (found := _MEANT_HOUR.search(text)) and not _MEAL.search(text):
         said = when.past(f"at {found['at']}", context)
         return Correct(at=said.at) if said else None

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
 
-_WEEKDAYS: Final = {
+WEEKDAYS: Final = {
     "mon": 0, "monday": 0, "montag": 0, "tue": 1, "tues": 1, "tuesday": 1, "dienstag": 1, "wed": 2, "weds": 2,
     "wednesday": 2, "mittwoch": 2, "thu": 3, "thur": 3, "thurs": 3, "thursday": 3, "donnerstag": 3, "fri": 4,
     "friday": 4, "freitag": 4, "sat": 5, "saturday": 5, "saterday": 5, "satruday": 5, "samstag": 5, "sun": 6,
@@ -42,7 +42,7 @@ def _either(words: object) -> str:
 
 _NAMED: Final = re.compile(
     rf"\b(?:(?P<relative>{_either(_RELATIVE)})|(?P<holiday>{_either((*_HOLIDAYS, *_MOVING))})"
-    rf"|(?:(?P<which>next|this|last|coming|kommenden|nächsten|letzten) )?(?P<weekday>{_either(_WEEKDAYS)}))s?\b"
+    rf"|(?:(?P<which>next|this|last|coming|kommenden|nächsten|letzten) )?(?P<weekday>{_either(WEEKDAYS)}))s?\b"
     r"(?P<after> (?:week|after next|in a week|next week)\b)?"
 )
 _ISO: Final = re.compile(r"(?<!\d)(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)(?!\d)")
@@ -60,7 +60,7 @@ _AHEAD: Final = re.compile(
     r"|tagen?)(?: time)?)?\b(?! in the)"
 )
 _WEEKS_ON: Final = re.compile(  # «saturday in two weeks»: two after the next one
-    rf"\b(?P<weekday>{_either(_WEEKDAYS)}),? in (?P<many>\d{{1,2}}|an?|one|einer) (?:weeks?|wochen?)(?: time)?\b"
+    rf"\b(?P<weekday>{_either(WEEKDAYS)}),? in (?P<many>\d{{1,2}}|an?|one|einer) (?:weeks?|wochen?)(?: time)?\b"
 )
 _WEEKEND: Final = re.compile(
     r"\b(?:(?:this|next|the|coming) )?(?:weekend|wochenende)\b|\bnext week\b"
@@ -71,8 +71,8 @@ _ORDINAL: Final = re.compile(
     r"(?:\b(?:(?:on|by|for|till|until) )?the |\b(?:on|by|for|till|until) (?=\d\d?(?:st|nd|rd|th)(?: at\b|$|[,;.!]))"
     rf"|(?<=day )|{_AFTER_WEEKDAY})(?P<day>\d\d?)(?:(?:st|nd|rd|th)\b|(?= at \d))"
 )
-_WEEKDAY_BEFORE: Final = re.compile(rf"\b(?P<weekday>{_either(_WEEKDAYS)}),? (?:the |den )?$")
-_WEEKDAY_AFTER: Final = re.compile(rf",? (?:(?:is )?an? |on )?(?P<weekday>{_either(_WEEKDAYS)})\b")
+_WEEKDAY_BEFORE: Final = re.compile(rf"\b(?P<weekday>{_either(WEEKDAYS)}),? (?:the |den )?$")
+_WEEKDAY_AFTER: Final = re.compile(rf",? (?:(?:is )?an? |on )?(?P<weekday>{_either(WEEKDAYS)})\b")
 
 _THIS_ONE: Final = 3  # days ahead within which a weekday is «this» one, and «next» the one after it
 
@@ -131,7 +131,7 @@ def _weekday_beside(text: str, date_found: re.Match[str]) -> int | None:
     """The day of the week said with a date: «sunday 4 october», «4 october, a sunday»."""
     before = _WEEKDAY_BEFORE.search(text[: date_found.start()])
     beside = before or _WEEKDAY_AFTER.match(text[date_found.end() :])
-    return _WEEKDAYS[beside["weekday"]] if beside else None
+    return WEEKDAYS[beside["weekday"]] if beside else None
 
 
 def _as_named(days: tuple[date, ...], weekday: int | None) -> tuple[date, ...]:
@@ -152,7 +152,7 @@ def _weeks_on(text: str, today: date) -> Day | None:
     found = _WEEKS_ON.search(text)
     if found is None:
         return None
-    weekday, many = _WEEKDAYS[found["weekday"]], found["many"]
+    weekday, many = WEEKDAYS[found["weekday"]], found["many"]
     ahead = (weekday - today.weekday()) % 7 + 7 * (int(many) if many.isdigit() else 1)
     return Day((today + timedelta(days=ahead),), found.start(), found.end(), found[0])
 
@@ -183,7 +183,7 @@ def _named(found: re.Match[str], today: date, past: bool) -> Day:
     if word := found["holiday"]:
         return Day((_holiday(word, today, past),), *at, word)
     word, which = found["weekday"], found["which"] or ""
-    weekday = _WEEKDAYS[word]
+    weekday = WEEKDAYS[word]
     if past or which in ("last", "letzten"):
         back = (today.weekday() - weekday) % 7
         back = back or (7 if which == "last" else 0)

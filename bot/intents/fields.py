@@ -63,7 +63,10 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                       r" (?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"
                       r"|^(?:pierced|jaccarded|needled)$"),
     ("skin_on", True, r"\b(?:skin|rind)[ -]on\b|\bmit schwarte\b"),
-    ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\bskinless\b|\bohne schwarte\b"),
+    ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\b(?:no|without) (?:skin|rind)\b|\bskinless\b"
+                       r"|\bohne schwarte\b"),
+    ("sugar_fraction", 0.0, r"\b(?:no|without|zero|skip(?: the)?|leave out(?: the)?) (?:added )?sugar\b"
+                            r"|\bsugar[- ]?free\b"),
     ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),
     ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
     ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
@@ -76,7 +79,9 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                      r"|\b(?:wrap (?:it )?in|use|(?:swap|switch|change|go) (?:to|with|over to)|with|foil instead"
                      r"|do) (?:the |tin |tinfoil )?foil\b"
                      r"|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
-    ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|not wrapping|leave it naked)\b"),
+    ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|(?:not|wont|never) (?:be "
+                     r"|going to |gonna )?wrap(?:ping)?(?: it| this)?(?! yet)"
+                     r"|leave it naked)\b"),
     ("chill", "ice", r"\bice[ -]?(?:bath|water)\b|\bchill (?:it )?(?:in|on|with) ice\b|\beisbad\b"),
     ("chill", "fan", r"\b(?:with|use|under) (?:a |the )?fan\b|\brack and fan\b"),
     ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),

@@ -20,6 +20,7 @@ _IN_ALL: Final = re.compile(
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
     rf"|instead|eating))*$"
 )
+_NAMED: Final = re.compile(rf"\b{_WHO}\b|\b(?:coming|joining|eating|turning up|showing up)\b")  # «10 more» may be grams
 _SOME: Final = re.compile(rf"\b{_WHO}\b|\beating\b|\bcoming\b|\bmore\b|\bextra\b")
 
 
@@ -29,5 +30,5 @@ def read_guests(text: str, context: Context) -> Intent | None:
         return None
     bare = text.strip(" .!")
     if _MORE.match(bare):
-        return Unclear("guests", bare)
+        return Unclear("guests" if _NAMED.search(bare) else "more", bare)
     return Ask("sum", "shopping", bare) if _IN_ALL.search(bare) and _SOME.search(bare) else None

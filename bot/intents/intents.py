@@ -38,10 +38,7 @@ class Change:
 
 @dataclass(frozen=True)
 class MoveDeadline:
-    """«dinner moved to 15:00», «an hour earlier», «push everything by a day»: one of `to` and `by`.
-
-    `by` in whole days is meant on the calendar. `assumed` as in Start.
-    """
+    """«dinner moved to 15:00», «an hour earlier»: `to`, or `by`, a day of the calendar; `assumed` as in Start."""
 
     to: datetime | None = None
     by: timedelta | None = None
@@ -51,13 +48,14 @@ class MoveDeadline:
 
 @dataclass(frozen=True)
 class StepDone:
-    """«done», «flipped», «did it at 8», «wrapped in foil at 162». `step` is a key, a Kind, or None for what is due."""
+    """«done», «flipped»: `step` is a key, a Kind, or None for what is due; `some_time`: of `at` the day is told."""
 
     step: str | None = None
     at: datetime | None = None
     detail: str = ""
     also_previous: bool = False
     batch: str | None = None
+    some_time: bool = False
 
 
 @dataclass(frozen=True)
@@ -116,10 +114,10 @@ class Reading:
 
 @dataclass(frozen=True)
 class Correct:
-    """«no, 185», «that was yesterday's», «wrong one, it's the pit», «it's celsius», «i flipped at 7 not 8».
+    """«no, 185», «that was yesterday's», «it's celsius», «i flipped at 7 not 8»: what is different is set.
 
-    What is different is set. `step` narrows a corrected hour to the step that was named. A unit of mass or length is
-    that of the piece, in place of `unit_was` («lbs not kg»). `gone`: read off no meat, and taken out.
+    `step` narrows a corrected hour to the step that was named. A unit of mass or length is that of the piece, in place
+    of `unit_was` («lbs not kg»). `gone`: read off no meat, and taken out.
     """
 
     value: float | None = None

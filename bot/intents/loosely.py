@@ -66,6 +66,30 @@ LOOSE_RULES: Final = tuple(
         (r"^(?:(?:the )?scales? (?:was|were) (?:off|wrong|broken)[,.;]? )?(?:the )?(?:real|true|actual|right"
          r"|correct) weight"
          r"(?: is| was)? (?=\d)", "weight is "),
+        # two days on which the same was done, and a reading of the night beside that of now
+        (rf"^((?:did|flipped|turned)(?: (?:it|them))?(?: on)?) ({DAY}) (?:and|&|,) ?({DAY})\b", r"\1 \2, \1 \3"),
+        (r"^(?:(?:it|fridge) )?was (\d{1,2}(?:\.\d)?(?: ?[cf])?) (?:overnight|all night|last night),? (?:and |but "
+         r"|its |now )*"
+         r"(?:back (?:to|at|down to)|now|down to|again)? ?(?=\d)", r"\1 last night, now "),
+        (r"(?<=[a-z]) ?\+ ?(?=\d)", ", "),
+        (r"\b(dinner|supper|lunch|brunch|breakfast) (?:now|then|instead),? not (?:dinner|lunch|supper|breakfast"
+         r"|brunch),? (?:at )?"
+         r"(?=\d)", r"\1 at "),
+        (r"\b(?:gonna |going to |will |ill )?(?:use|using) (?:\w+) (?:and|with) (?=foil|paper)", "use "),
+        (r"^(?:the )?last (flip|turn|rinse) was (?:at )?(?=\d{1,2}[^,;]*\bnot \d)",
+         lambda m: f"{_PAST.get(m[1], m[1])} at "),
+        (r"^(?:(?:the )?probes? (?:were|was|are|got) (?:mixed up|swapped|the wrong way (?:round|around)|switched"
+         r"|crossed)"
+         r"(?: up| over)?),? (?:so |and |its )*(?=.*\d)", ""),
+        (r"\b((?:more|added|fresh|new) ice(?: (?:in|added|on))?),? (?=(?:its|core|meat|now|at) ?\d)", r"\1, "),
+        (r"\bout the ice\b", "out of the ice"),
+        (r"\bno dst\b(?: here)?", ""),
+        # a cured piece that is frozen, and the question that its plan answers
+        (r"^(?=.*\b(?:pastrami|corned beef|bacon|ham)\b)(?=.*\d ?(?:kg|kilo|lb|pound))(.*?),? (?:so )?(?:when"
+         r"|what day|how early)"
+         r" (?:does it |do i |should i |must it |to |it )*(?:come |take (?:it )?"
+         r"|get (?:it )?)?out of the freezer[ ?]*$", r"\1"),
+        (r"^((?:pink|curing)(?: salt)?|cure) (\d{1,3}(?:\.\d)?) ?(g|grams?)$", r"\2 \3 \1"),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

@@ -137,7 +137,9 @@ def read_move(text: str, context: Context) -> Intent | None:
         or (meat(text).product and measures.of_kind(text, "mass"))
     ):
         return None
-    said = _time_of(target[min(verb.start(), len(target)) :], context) or _time_of(target, context)
+    said, whole = _time_of(target[min(verb.start(), len(target)) :], context), _time_of(target, context)
+    if said is None or (verb[0] == "instead" and whole and whole.day_said and whole.hour_said):
+        said = whole  # «eating tonight instead 7pm»
     if said is None:
         return _weekend(target, context)
     if (

@@ -73,6 +73,7 @@ _STILL_TO_COME: Final = re.compile(
 )
 _AHEAD: Final = timedelta(hours=12)
 _UNDER_WAY: Final = re.compile(r"\b(?:taking|pulling|putting|wrapping|lighting|slicing) (?:it|them|the \w+)\b")
+_NO_WRAP: Final = re.compile(r"\b(?:not|wont|never) (?:be |going to |gonna )?wrap")  # how it is cooked, and no while
 _JUST_NOW: Final = timedelta(hours=1)  # «taking it off at 6», said at ten, is no deed of the morning
 _A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
@@ -81,6 +82,8 @@ _HOT: Final = ("cooking", "resting", "chilling")
 
 def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     """A step put off, where a plain text says so; a time that nobody can read is asked for."""
+    if _NO_WRAP.search(text):
+        return None
     if minutes := _GIVE_ME.search(text) or _IN_MINUTES.search(text):
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
     if soon := _DEED_IN.search(text):

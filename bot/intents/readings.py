@@ -48,7 +48,8 @@ _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they ma
 _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures, but «pit 95 fish 48»
     r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?|\b(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|birds?)\b(?! (?:is |was |at |now )?\d)|\b\d{1,2} (?:bags?|packs?"
-    r"|packets?|parcels?|pieces?|pcs|slices?|chunks?|people|guests?|probes?|thermometers?|sensors?|flips?|turns?|tubs?|scoops?|bottles?|times"
+    r"|packets?|parcels?|pieces?|pcs|slices?|chunks?|people|guests?|probes?|thermometers?|sensors?|flips?|turns?"
+    r"|tubs?|scoops?|bottles?|times"
     r"|readings?|sandwich(?:es)?|plates?|portions?|servings?|briquettes?|coals|logs|years?)\b"
 )
 _SINCE_A_MEAL: Final = re.compile(
@@ -278,6 +279,11 @@ def _timed(found: Found, line: Line, context: Context) -> tuple[Temperature, ...
     hours = {item.time for item, _ in found if item.time}
     if len(hours) == 1 and len({t.probe for _, t in found}) == len(found):  # «17:30 158/245»: one look at both
         found = [(replace(item, time=next(iter(hours))), t) for item, t in found]
+    own = [_at(item, context, context.now) for item, _ in found]
+    if None not in own and own == sorted(
+        own, key=lambda at: at or context.now, reverse=True
+    ):  # the latest stands first
+        return tuple(replace(t, at=at) for (_, t), at in zip(found, own, strict=True))
     out: list[Temperature] = []
     limit: datetime = context.now
     for item, temperature in reversed(found):

@@ -20,8 +20,7 @@ REPHRASED: Final = tuple(
         (r"\bno (?:skin|rind)\b", "skin off"),
         (r"(?<=\d),(?=\d{3} ?(?:ft|feet|foot|m|met(?:er|re)s?)\b)", ""),
         (r"^(?:(?:i|ive|we|have|got|bought|just) )*(?:half|a quarter|part) (?:of )?(?:an? |the )?(?=(?:ham"
-         r"|brisket|turkey|gammon|pork"
-         r"|belly|chicken|duck|salmon)\b)", "a "),
+         r"|brisket|gammon|pork|belly|salmon)\b)", "a "),
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
         (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b[.,;!]* ?", ""),

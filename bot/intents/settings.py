@@ -11,7 +11,7 @@ from bot.intents.fields import stated
 from bot.intents.intents import Intent, Settings
 from bot.intents.small import words
 from bot.intents.supposed import SUPPOSED
-from bot.intents.zones import city, jurisdiction_of, zone_of
+from bot.intents.zones import city, jurisdiction_of, named, zone_of
 
 _UNIT_WORDS: Final = (
     ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|grams?|metric)\b"),
@@ -52,6 +52,8 @@ _ZONE: Final = tuple(
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )
 )
+_SHORTEST: Final = 4  # letters of a region that stands alone: «et», «la» are other things
+_NO_REGION: Final = ("central", "mountain", "cork")
 _FOR_GOOD: Final = re.compile(r"\b(?:moved to|moving to|live|living|based)\b")  # no journey
 _BACK_IN: Final = re.compile(
     r"^(?:(?:ok|so|and|now|finally|safely|im|i am|were|we are) )*(?:back|home)(?: home| again)? (?:in|to) "
@@ -182,6 +184,7 @@ def _placed(place: str, text: str) -> Settings | None:
 def read_city(text: str, context: Context) -> Settings | None:
     """A city or a country and nothing else, exactly as it is named: «vienna», «usa»."""
     zone, law = city(text), jurisdiction_of(text)
+    zone = zone or (named(text) if len(text) >= _SHORTEST and text not in _NO_REGION else None)
     changes = {"zone": zone} if zone else {"jurisdiction": law} if law else {}
     return Settings(changes) if changes else None
 

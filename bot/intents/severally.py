@@ -28,6 +28,10 @@ _HOW_TO_GET_THERE: Final = re.compile(  # «6 lb flat in the freezer, how do i g
     r"|turn (?:it|this|that|them) into)\b"
 )
 _BETWEEN: Final = re.compile(r"\s*(?:[,;&+]|\b(?:and|plus|as well as)\b)\s*")
+_OWN_BAGS: Final = re.compile(
+    r"\b(?:separate|different|two|2|3|4|own|individual) (?:bags?|tubs?|brines?|buckets?)\b|\bseparately\b"
+    r"|\b(?:a|one) (?:bag|tub) each\b|\beach in (?:its|a|their) (?:own )?(?:bag|tub)\b"
+)
 _OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
 _OF_ALL: Final = frozenset(
     {"deadline", "meals", "cure_nitrite_fraction", "cure_nitrate_fraction", "cooker", "pit_c", "fridge_c"}
@@ -55,7 +59,7 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     whole = start.read_start(text, context)
     parts = _by_meat(text) if whole is not None else []
     if whole is None or len(parts) < 2:
-        return whole
+        return _bag_by_bag(whole, text) if whole else None
     afresh = replace(context, phase="none", asked=None, asked_of_start=False)
     each = [start.read_start(part, afresh) or Start() for part in parts]
     if not all({"product", "cut"} & one.said.keys() for one in each):
@@ -65,6 +69,15 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     nobodys = {"mass"} if weighed == [len(each) - 1] else set()  # «pastrami and corned beef from a 6 kg brisket»
     first, *then = [{k: v for k, v in (shared | said_of(one)).items() if k not in nobodys} for one in each]
     return Start(first, each[0].unclear, whole.assumed, then=tuple(then))
+
+
+def _bag_by_bag(whole: Start, text: str) -> Start:
+    """«two bellies 4.4 and 5.1 lb, separate bags»: each bag wants its own dose, so each piece is a batch."""
+    if len(whole.pieces) < 2 or not _OWN_BAGS.search(text):
+        return whole
+    said = {name: value for name, value in whole.said.items() if name not in ("pieces", "heaviest")}
+    first, *then = [said | {"mass": mass} for mass in whole.pieces]
+    return Start(first, whole.unclear, whole.assumed, then=tuple(then))
 
 
 def said_of(one: Start) -> dict[str, Any]:

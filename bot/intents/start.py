@@ -53,7 +53,7 @@ _COUNTED: Final = re.compile(
     r"|chickens|hams|loins)\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
-    r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
+    r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
     r"|(?<![\w.])([2-9]) ?x\b(?! ?\d)"
 )
 _CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
@@ -64,6 +64,18 @@ _CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
 _OTHER_CUT: Final = re.compile(
     r"\b(?:chuck|shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel|hocks?|trotters?"
     r"|jowls?|tenderloin|oxtail|hearts?)\b"
+)
+_HALF_A_BIRD: Final = re.compile(
+    r"\bhalf (?:of )?an? (?:turkey|bird|chicken|duck|goose)\b(?! ?(?:breast|leg|crown|pack))"
+)  # no whole bird is planned for it
+_GAMMON: Final = re.compile(r"^(?!.*\b(?:raw|fresh|uncured|green)\b).*\bgammon\b")
+_ALREADY_IN: Final = re.compile(
+    r"\b(?:in (?:the |its )?(?:bag|brine|cure|tub|bucket|salt)|curing|brining)\b.{0,24}\b(?:since|already)\b"
+    r"|\b(?:already|been) (?:in (?:the |its )?(?:bag|brine|cure|tub)|curing|brining)\b"
+)
+_SINCE_A_DAY: Final = re.compile(
+    r"\bsince (?:last )?(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*(?: (?:night|evening|morning|noon|at \d+))?\b"
+    r"|\bsince (?:yesterday|last night|this morning)\b"
 )
 _BY_HAND: Final = re.compile(
     r"\b(?:\w+ )?(?:fingers?|thumbs?|hands?|knuckles?|palms?)(?:s)?(?: width)? (?:thick"
@@ -151,7 +163,9 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     """The meal, where one was said; what stays open about it is named."""
     if "deadline" in draft.said:
         return
-    text = when.hour_for_sure(text, context)
+    if _ALREADY_IN.search(text):
+        draft.assumed.append("already_in")
+    text = when.hour_for_sure(_SINCE_A_DAY.sub(" ", text), context)
     if open_words := when.open_hour(text, context) or open_days(text):
         draft.typed["deadline"] = open_words
         return
@@ -217,6 +231,8 @@ def _is_bird(text: str, named: Meat, draft: _Draft) -> bool:
 
 def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
+    if _GAMMON.search(text):
+        draft.assumed.append("gammon")
     if named.product or _TO_CORN.search(text):
         draft.said["product"] = "whole_duck" if _is_bird(text, named, draft) else named.product or "corned_beef"
     if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):
@@ -231,6 +247,9 @@ def _take_meat(text: str, draft: _Draft) -> None:
     if not named and re.search(r"\bround\b", text) and {"mass", "unit"} & {*draft.said, *draft.typed}:
         draft.said["cut"] = "beef_round"
         return
+    half = _HALF_A_BIRD.search(text)
+    if half and "cut" not in draft.typed:
+        draft.typed["meat"] = half[0]
     other = _OTHER_CUT.search(text)
     if other and not named.cut and "cut" not in draft.typed and not _BIRD_OR_FISH.search(text):
         draft.typed["meat"] = other[0]

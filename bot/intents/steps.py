@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.days import WEEKDAYS
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import (
     Intent,
@@ -159,7 +160,10 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         name = str(kinds[0]) if kinds else noun(text)
         return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), StepDone(name, at)))]
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [noun(text)]
-    done: list[Intent] = [StepDone(name, at, _detail(text, name), also) for name in names]
+    any_hour = said is not None and said.words in WEEKDAYS and not said.hour_said
+    if any_hour and names == [None] and context.phase == "curing":  # «did it fri»: what comes every day
+        names = [str(Kind.FLIP)]
+    done: list[Intent] = [StepDone(name, at, _detail(text, name), also, some_time=any_hour) for name in names]
     beside = _reading_beside(rest if core else text, context)
     if Kind.BRINE in kinds and not set(text.split()) & set(
         _AT_A_PROBE

@@ -68,6 +68,9 @@ _REMARKS: Final = tuple(
                   r"|all the )?(?:salts?"
                   r"|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
                   r"|^(?:the )?(?:salts?|pink|cure|powder)(?: is|s)? in(?: now| already)?$"
+                  r"|^(?:only |just )?(?:half|part|some|most|a third|a quarter|two thirds) (?:of )?(?:the "
+                  r"|my )?(?:cure|curing salt"
+                  r"|pink salt|pink|salt) (?:went|is|got|has gone) in(?: so far| yet| now)?$"
                   r"|^(?:(?:i|we|ive|just|ok) )*(?:put|weighed|used|added|measured)(?: in"
                   r"| out)? \d{1,3}(?:\.\d{1,2})? ?"
                   r"(?:g|gr|grams?)(?: in| out)?(?: of it)?$"),
@@ -120,6 +123,9 @@ _NO_PIECE: Final = re.compile(  # what goes into the brine and is no meat
     r"|rosemary|water"
     r"|beer|cider|juice|ice|chill?ies|syrup|cure)\b"
 )
+_ALSO_IN: Final = re.compile(
+    r"\b(?:another|second|extra|one more|new)\b.*\b(?:in|into|to|with) the same (?:tub|bag|brine|bucket|cure)\b"
+)
 _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
 _FLIPS_MUTED: Final = re.compile(
     r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
@@ -156,7 +162,11 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return _out(out["which"], bare, context)
     if _TO_BED.match(bare) and context.phase in _WATCHED:
         return Ask("bed", text=text)
-    if _ADDED.search(bare) and not _NO_PIECE.search(bare) and context.phase in ("waiting", "curing"):
+    if (
+        (_ADDED.search(bare) or _ALSO_IN.search(bare))
+        and not _NO_PIECE.search(bare)
+        and context.phase in ("waiting", "curing")
+    ):
         return Unclear("added", bare)
     if _PULL_EARLY.search(bare) and context.phase == "curing":
         return Ask("earlier", text=text)

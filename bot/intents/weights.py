@@ -51,7 +51,10 @@ _EACH: Final = re.compile(
     rf"|{_APIECE}.{{0,30}}?(?<![\w.])([2-9])\b"
 )
 _OF_EACH: Final = re.compile(_APIECE)
-_IN_ALL: Final = re.compile(r"\b(?:in all|all in all|in total|total|together|altogether|combined|between them)\b")
+_IN_ALL: Final = re.compile(
+    r"\b(?:in all|all in all|all up|all told|overall|the lot|in total|total|together"
+    r"|altogether|combined|between them)\b"
+)
 _NO_SALT_KG: Final = 0.5  # nobody weighs so much salt for a piece at home; common practice, no source
 _RARELY_OVER: Final = 0.8  # of the heaviest that a cut can be: few pieces are; common practice, no source
 _OTHER_ONE: Final = re.compile(

@@ -29,7 +29,10 @@ _SOON: Final = timedelta(hours=2)
 # «bought it yesterday, for sunday»: nobody eats on a day that is gone
 _PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # the next one, of whichever day
 _AGO: Final = re.compile(r"\bago\b")
-_GONE: Final = re.compile(r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b")
+_GONE: Final = re.compile(
+    r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b"
+    r"|\bsince (?:last )?(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*(?: (?:night|evening|morning|noon))?\b"
+)
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _BREAKFAST_FROM = 6
 _BREAKFAST = re.compile(r"\bbacon\b")  # who makes it eats it then, unless they say so

@@ -32,10 +32,12 @@ _PROBED: Final = rf"(?:the |in the |for the |from the )?(?P<probe>{'|'.join(_OF_
 _NO_MEAT: Final = (  # what a thermometer shows that is not in the middle of the meat
     r"(?P<what>(?:(?:the|my|a|in|of|from|on|at|an) )*(?:(?:ice |bath |tap )*(?:water|bath|ice)|air|room|kitchen|outside"
     r"|surface|skin|bone|fat|edge|end|probe|thermometer|sensor|counter|table|oven|display|battery"
-    r"|typo|mistake|slip|nonsense|rubbish|wrong|misread\w*|bogus|other (?:one|piece|probe|meat))\b[^\d,;.]{0,30}?)"
+    r"|garage|basement|cellar|shed|other fridge|spare fridge|typo|mistake|slip|nonsense|rubbish|wrong|misread\w*"
+    r"|bogus|other (?:one|piece|probe|meat))\b[^\d,;.]{0,30}?)"
 )
 _REALLY: Final = (
-    r"(?:[,;.]| but| and)? ?(?:(?:really|actually|its|it is|it was|should be|now|the|real|true|one|right|is|was"
+    r"(?:[,;.]| but| and)? ?(?:(?:really|actually|its|it is|it was|should be|now|the|real|true|ones?|this|ours|mine"
+    r"|right|is|was"
     r"|meat|core"
     rf"|says|reads|number)[, ]+)*(?P<value>{_NUMBER})(?: ?°? ?(?P<unit>[cf])\b)?"
 )
@@ -49,6 +51,10 @@ _NAMED: Final = re.compile(
     r"^(?:(?:please|pls|can you|oops|no|sorry|ok)[, ]+)*(?:take back|undo|strike|delete|remove|cancel|scrap|scratch"
     r"|scrub|ignore|disregard|forget|bin) (?:(?:the|that|my|this|last|latest|first|morning|evening|previous) )+"
     r"(?P<what>flip|turn|rinse|wrap|soak|reading|number|temp(?:erature)?|one|1)(?P<why>\b(?!s\b).*)?$"
+)
+_BINNED: Final = re.compile(
+    rf"^(?:(?:please|no|oops|sorry|ok)[, ]+)*(?:bin|scrap|scratch|delete|remove|forget|ignore|drop|lose|undo|strike)"
+    rf" (?:the|that|my) (?P<was>{_NUMBER})(?: ?°? ?[cf])?(?: (?:one|reading|please|pls))*$"
 )
 _WHAT: Final = {
     "flip": Kind.FLIP, "turn": Kind.FLIP, "rinse": Kind.RINSE, "wrap": Kind.WRAP, "soak": Kind.SOAK,
@@ -69,10 +75,18 @@ def read_taken_back(text: str, context: Context) -> Undo | None:
     return Undo(step=READING if kind is None else str(kind))
 
 
+def _binned(text: str) -> Correct | None:
+    """«bin the 78»: a reading that was none, by its number."""
+    found = _BINNED.match(text)
+    return Correct(was=float(found["was"]), gone=True) if found else None
+
+
 def read_withdrawn(text: str, context: Context) -> Correct | None:
     """A reading that was another's, or of nothing, where a plain text takes it back; with the true one if told."""
     if context.phase == "none" or _NO_READING.search(text):
         return None
+    if binned := _binned(text):
+        return binned
     found = next((hit for words in _WITHDRAWN if (hit := words.match(text))), None)
     if found is None:
         return None

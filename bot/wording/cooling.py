@@ -109,6 +109,9 @@ def chill_from(person: Person, when: str = "") -> str:
 def _pace(a: Assessment, core: Celsius, deadline: datetime) -> str:
     """Whether the corner will be reached in time, by the chill as its readings have it."""
     forecast, since = a.cooling.forecast, a.cooling.since
+    if len(a.cooling.readings) > 1 and core >= a.cooling.readings[-2].celsius and "chill" in a.batch.done:
+        before = numbers.when(a.cooling.readings[-2].at, a.person, a.now)
+        return say("It has not fallen since {before}: {help}.", before=before, help=_help(a))
     if forecast is None or since is None:
         return ""
     reached = forecast.to(26.7 if core > celsius_from_fahrenheit(80.0) else 4.4)

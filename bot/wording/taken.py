@@ -27,12 +27,25 @@ def taken(a: Assessment, assumed: Collection[str]) -> tuple[list[str], Rows]:
         rows.append((button(say("It is a point"), Change({"cut": "brisket_point"}, a.batch.id)),))
     if "like_last" in assumed:
         lines.append(say("The cut and its ways are those of your last one; the dose is reckoned for this piece."))
+    lines += [sentence for name, sentence in _raw().items() if name in assumed]
     deadline = a.batch.setup.deadline
     if deadline is not None:
         lines += _meal(a, deadline, assumed)
         other = _other_week(a, deadline) if "deadline_next" in assumed else None
         rows += [(button(_label(a, other), MoveDeadline(to=other, batch=a.batch.id)),)] if other else []
     return lines, tuple(rows)
+
+
+def _raw() -> dict[str, str]:
+    """What was taken for raw meat of which the cure is still to be weighed."""
+    return {
+        "already_in": say(
+            "If it lies in the cure already, weigh no second dose: say when it went in, like «in the bag since friday 20:00»."
+        ),
+        "gammon": say(
+            "Gammon is often sold cured: then no cure goes on it, and this plan is not for it. I took it for raw."
+        ),
+    }
 
 
 def which_meal(meals: Sequence[datetime], person: Person, now: datetime) -> tuple[str, Rows]:

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.intents.intents import Happened, Pause, Reading, Settings, Start, StepDone, Unclear
+from bot.intents.intents import Correct, Happened, Pause, Reading, Settings, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.units import celsius_from_fahrenheit
 from tests.rooms.intents.shorthand import short
@@ -37,6 +37,9 @@ CURE = context("curing", POUNDS)
         ("its slimy", "spoiled"),
         ("make it 2 people more", "guests"),
         ("dinners off", "meal_off"),
+        ("10 more", "more"),
+        ("only half the salt went in so far", "grams"),
+        ("got another flat 4lb chucked it in the same bag", "added"),
     ],
 )
 def test_what_may_be_several_things_is_asked(text: str, why: str) -> None:
@@ -72,6 +75,11 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("151 looking good", "read core 151f"),
         ("going to bed", "ask bed"),
         ("hes taking it off at 6", "later @18:00"),
+        ("eating tonite instead 7pm", "meal mon19:00"),
+        ("not gonna wrap it", "set wrap=none"),
+        ("boated it at 149 pit now 275", "done wrap & read core 149f, pit 275f"),
+        ("probes were mixed up its 152 meat 246 pit", "read core 152f, pit 246f"),
+        ("the 140 was at 5 not 6", "fix @05:00"),
         ("155 pit 260 lid was open", "read core 155f, pit 260f & happened lid"),
         ("two probes 150 and 156", "read core 150f, core 156f"),
         ("sister has fire from 8", "hand sister"),
@@ -120,6 +128,14 @@ def test_the_lid_is_heard() -> None:
         ("dont need reminders tonight", "pause"),
         ("flip 2 done", "done flip"),
         ("turned it, leak in the bag", "done flip & happened leaked"),
+        ("did it fri n sat, fridge 2,5", "done flip @12:00 & done flip @12:00 & read fridge 2.5c"),
+        ("flip + 36", "done flip & read fridge 36f"),
+        ("was 43 overnite back to 37", "read fridge 43f, fridge 37f"),
+        ("36 this morning 41 last nite", "read fridge 36f, fridge 41f"),
+        ("dinner now not lunch, 7ish", "meal sat19:00"),
+        ("last turn was 10pm not 5", "fix @22:00"),
+        ("that 38 was the garage one, this ones 40", "fix 40"),
+        ("gonna use pecan n foil", "set wrap=foil"),
         ("nearly forgot but done", "done"),
         ("my bad missed last night", "missed flip"),
         ("switch to foil", "set wrap=foil"),
@@ -163,6 +179,15 @@ def test_away_for_days() -> None:
         ("5.5 lb brisket (flat) thawing now, dinner sun 6p", "start brisket_flat 2.495kg sun18:00"),
         ("8 pounds 2 ounces round", "start beef_round 3.685kg"),
         ("i live in adelaide australia", "settings zone"),
+        ("arizona, no dst here. and grams", "settings zone"),
+        ("same as last time", "start"),
+        ("half a turkey 4,1 kilo smoked for sunday dinner", "ask"),
+        ("duck breasts x4 900g all up, wanna smoke em", "start duck 0.9kg"),
+        ("pastrami flat 2.8kg in the bag already since fri nite", "start pastrami brisket_flat 2.8kg"),
+        (
+            "frozen flat 3,2kg, pastrami on the 14th, when out of the freezer",
+            "start pastrami brisket_flat 3.2kg frozen sun",
+        ),
         ("flat 7lb 48mm 6.25 % brine 20 march 1 pm", "start brisket_flat 3.175kg 48mm brine sat13:00 ?percent"),
         ("loin 2 kg with cure #1 6.25%", "start back_bacon 2kg 6.25%"),
         ("6lb eye of the round, no cure", "start beef_round 2.722kg"),
@@ -173,7 +198,7 @@ def test_away_for_days() -> None:
 def test_beginning(text: str, meant: str) -> None:
     """A slab that is cut is two pieces, an unknown cut is said to be unknown, and no word is taken for a meat."""
     assert short(read(text, context("none", POUNDS))) == meant
-    assert ("pieces" in getattr(read(text, context("none", POUNDS))[0], "said", {})) is ("cut in" in text)
+    assert ("pieces" in getattr(read(text, context("none", POUNDS))[0], "said", {})) is ("cut in" in text or " x4 " in text)
 
 
 def test_two_places_of_the_meat() -> None:
@@ -183,6 +208,28 @@ def test_two_places_of_the_meat() -> None:
     assert isinstance(asked, Unclear)
     assert short(asked.options[:1]) == "read core 124f, core 121f"
     assert short(read("more coals in, 210", cook)) == "ask fuel & read pit 210f"
+
+
+def test_each_bag_has_its_dose() -> None:
+    """Pieces in bags of their own are batches of their own, so nobody doses one bag for both."""
+    start = read("two bellies 4.4 n 5.1 lb dry, seperate bags", context("none", POUNDS))[0]
+    assert isinstance(start, Start)
+    assert [round(one["mass"], 2) for one in (start.said, *start.then)] == [2.0, 2.31]
+    assert "pieces" not in start.said
+
+
+def test_no_sugar() -> None:
+    """What is left out of the recipe is kept."""
+    start = read("pork belly 3 kilo dry no sugar", context("none", POUNDS))[0]
+    assert isinstance(start, Start)
+    assert start.said["sugar_fraction"] == 0.0
+
+
+def test_a_reading_that_was_none() -> None:
+    """«bin the 78» takes that number out, and no other."""
+    found = read("bin the 78", context("chilling", last_core_c=25.5))[0]
+    assert isinstance(found, Correct)
+    assert (found.was, found.gone) == (78.0, True)
 
 
 def test_no_cure() -> None:
