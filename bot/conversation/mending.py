@@ -235,7 +235,8 @@ def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
     """The reading that a correction is about; None where none of the last hours is, or none had the wrong number."""
-    found = [one for one in batches.last_readings(turn, batch) if turn.now - one[0].said_at <= LONG_AGO]
+    told = batches.last_readings(turn, batch) if intent.was is None else batches.readings(turn, batch)[::-1]
+    found = [one for one in told if turn.now - one[0].said_at <= LONG_AGO]
     meant = _in_house(intent, turn.person)
     if not found or meant is None:
         return _unnamed(found, intent)

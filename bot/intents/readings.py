@@ -6,11 +6,10 @@ and small talk. What each number means is settled in `plausible`; what stays ope
 
 import re
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import timedelta
 from typing import Final, TypeAlias
 
 from bot import measures
-from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
@@ -19,6 +18,7 @@ from bot.intents.pairs import both_named, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.set_points import WANTED
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
+from bot.intents.timed import timed
 from core.batch.events import Probe
 
 Found: TypeAlias = list[tuple[Item, Temperature]]
@@ -122,7 +122,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         return replace(found, text=text[:60])
     if _at_odds(found, line):
         return Unclear("number", text[:60], tuple(Reading((t,)) for _, t in found))
-    return Reading(_timed(found, line, context), tender=_tender(line), beside=lid)
+    return Reading(timed(found, line, context), tender=_tender(line), beside=lid)
 
 
 def _either(between: re.Match[str], context: Context) -> Unclear:
@@ -268,38 +268,6 @@ def _options(
     if minutes and context.due_step:
         out.append(Snooze(by=timedelta(minutes=number.value)))
     return tuple(out)
-
-
-def _timed(found: Found, line: Line, context: Context) -> tuple[Temperature, ...]:
-    """Each temperature with its hour; read from the last backwards, so that a series stays in order."""
-    if line.over and len(found) > 1:
-        step = line.over / (len(found) - 1)
-        ago = [step * (len(found) - 1 - i) for i in range(len(found))]
-        return tuple(replace(t, at=context.now - back) for (_, t), back in zip(found, ago, strict=True))
-    hours = {item.time for item, _ in found if item.time}
-    if len(hours) == 1 and len({t.probe for _, t in found}) == len(found):  # «17:30 158/245»: one look at both
-        found = [(replace(item, time=next(iter(hours))), t) for item, t in found]
-    own = [_at(item, context, context.now) for item, _ in found]
-    if None not in own and own == sorted(
-        own, key=lambda at: at or context.now, reverse=True
-    ):  # the latest stands first
-        return tuple(replace(t, at=at) for (_, t), at in zip(found, own, strict=True))
-    out: list[Temperature] = []
-    limit: datetime = context.now
-    for item, temperature in reversed(found):
-        at = _at(item, context, limit)
-        limit = at or limit
-        out.append(replace(temperature, at=at))
-    return tuple(reversed(out))
-
-
-def _at(item: Item, context: Context, limit: datetime) -> datetime | None:
-    if item.ago:
-        return context.now - item.ago
-    if not item.time:
-        return None
-    said = when.past(item.time, context, limit)
-    return said.at if said else None
 
 
 def _tender(line: Line) -> bool:

@@ -141,9 +141,14 @@ def last_event(turn: Turn, batch_id: str) -> Event:
     return said[-1]
 
 
+def readings(turn: Turn, batch_id: str) -> tuple[tuple[Event, Read], ...]:
+    """Every reading of a batch as it stands, in the order in which they were told."""
+    return tuple((e, e.what) for e in effective(batches.events(turn.tx, batch_id)) if isinstance(e.what, Read))
+
+
 def last_readings(turn: Turn, batch_id: str) -> tuple[tuple[Event, Read], ...]:
     """The readings of the last message that held any, as they stand; raises Gone where there is none."""
-    found = [(e, e.what) for e in effective(batches.events(turn.tx, batch_id)) if isinstance(e.what, Read)]
+    found = readings(turn, batch_id)
     if not found:
         raise Gone("event")
     return tuple((e, what) for e, what in found if e.message == found[-1][0].message)

@@ -198,7 +198,9 @@ def test_away_for_days() -> None:
 def test_beginning(text: str, meant: str) -> None:
     """A slab that is cut is two pieces, an unknown cut is said to be unknown, and no word is taken for a meat."""
     assert short(read(text, context("none", POUNDS))) == meant
-    assert ("pieces" in getattr(read(text, context("none", POUNDS))[0], "said", {})) is ("cut in" in text or " x4 " in text)
+    assert ("pieces" in getattr(read(text, context("none", POUNDS))[0], "said", {})) is (
+        "cut in" in text or " x4 " in text
+    )
 
 
 def test_two_places_of_the_meat() -> None:
