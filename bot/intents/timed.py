@@ -22,11 +22,8 @@ def timed(found: Found, line: Line, context: Context) -> tuple[Temperature, ...]
     hours = {item.time for item, _ in found if item.time}
     if len(hours) == 1 and len({t.probe for _, t in found}) == len(found):  # «17:30 158/245»: one look at both
         found = [(replace(item, time=next(iter(hours))), t) for item, t in found]
-    own = [_at(item, context, context.now) for item, _ in found]
-    if None not in own and own == sorted(
-        own, key=lambda at: at or context.now, reverse=True
-    ):  # the latest stands first
-        return tuple(replace(t, at=at) for (_, t), at in zip(found, own, strict=True))
+    if told := _latest_first(found, context):
+        return told
     out: list[Temperature] = []
     limit: datetime = context.now
     for item, temperature in reversed(found):
@@ -34,6 +31,16 @@ def timed(found: Found, line: Line, context: Context) -> tuple[Temperature, ...]
         limit = at or limit
         out.append(replace(temperature, at=at))
     return tuple(reversed(out))
+
+
+def _latest_first(found: Found, context: Context) -> tuple[Temperature, ...]:
+    """«36 this morning, 41 last night»: told backwards, where no hour says that one came before the other."""
+    if any(any(sign.isdigit() for sign in item.time) or not item.time for item, _ in found):
+        return ()
+    own = [_at(item, context, context.now) or context.now for item, _ in found]
+    if own != sorted(own, reverse=True):
+        return ()
+    return tuple(replace(t, at=at) for (_, t), at in zip(found, own, strict=True))
 
 
 def _at(item: Item, context: Context, limit: datetime) -> datetime | None:
