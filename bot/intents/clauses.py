@@ -44,6 +44,7 @@ _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
 _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
+_BACK_ON: Final = re.compile(r"\b(?:its |now |put it |it is |and )?back on(?: now| already| again)?(?=$|[,;.])")
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
@@ -98,6 +99,8 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, Change) and i.changes == {"frozen": True})]
     if _BRINE_COOLS.search(text) and not _MEAT.search(text):
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
+    if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off
+        intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
     if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]

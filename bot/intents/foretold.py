@@ -16,8 +16,8 @@ _WRAP: Final = re.compile(
     r"(?: ?[cf]\b)?(?: (?:in|with) (?:the |butcher )*(?P<after>paper|foil))?"
 )
 _NO_CHILL: Final = re.compile(
-    r"\b(?:forget|skip|skipping|no|not|instead of|never ?mind|without|scrap)(?: (?:the|about the"
-    r"|about))? (?:chill|cool|ice)\w*\b"
+    r"\b(?:(?:forget|skip|skipping|instead of|never ?mind|scrap)(?: (?:the|about the"
+    r"|about))? (?:chill|cool|ice)\w*|(?:no|not|without) (?:the )?chill\w*)\b"
 )
 _EATS: Final = re.compile(
     r"\b(?:eat|eating|serve|serving|having|have) (?:it|this|them|some)?(?: all)?(?: right| straight)? ?(?:now|hot"
@@ -30,6 +30,13 @@ _OTHER_MEAT: Final = re.compile(
     r"\b(?:chicken|turkey|duck|thighs?|wings?|drumsticks?|sausages?|ribs?|burgers?|salmon|trout|fish|pork (?:butt"
     r"|chops?|steaks?)"
     r"|lamb|meatballs?)\b"
+)
+_SPICED: Final = re.compile(
+    r"^(?:(?:i|we|ive|just|also) )*(?:added|put in|threw in|chucked in|popped in|put)(?: (?:some|a few|a|the|more"
+    r"|in|extra|crushed|whole|fresh))*"
+    r" (?:bay(?: lea(?:f|ves))?|pepper(?:corns)?|coriander|mustard seeds?|thyme|rosemary|herbs|spices?|cloves"
+    r"|juniper(?: berries)?"
+    r"|chill?i(?:es)?|allspice|cinnamon|star anise|onions?)(?: (?:to it|in|to the bag|to the brine))?$"
 )
 _LEAVES: Final = re.compile(
     r"^(?:(?:i|we|ill|well|im|just) )*(?:have to|need to|must|got to|gotta|had to|going to|will)"
@@ -55,6 +62,8 @@ def read_foretold(text: str, context: Context) -> Intent | None:
         return Unclear("eat_now", text[:60])
     if context.phase in ("resting", "chilling") and _NO_CHILL.search(text):
         return Unclear("eat_now", text[:60])
+    if context.phase in ("waiting", "curing") and _SPICED.match(text):
+        return Unclear("spiced", text[:60])
     if context.phase == "cooking" and _LEAVES.match(text):
         return Ask("bed", text=text)
     if context.phase == "cooking" and _FUELLED.search(text):

@@ -71,6 +71,8 @@ _HAND_OVER: Final = tuple(
         rf"^{_KIN}{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
+        r"^(?:please )?(?:remind|ping|tell|call|text|message"
+        r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
         rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now))?$",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )

@@ -10,6 +10,7 @@ from datetime import timedelta
 from typing import Final, TypeAlias
 
 from bot import measures
+from bot.intents.beside import without_beside
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN, usual_cure
 from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
@@ -59,14 +60,9 @@ _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )
 _OF_THE_BATH: Final = re.compile(
     r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads|says))* \d"
 )
-_BATH_TOO: Final = re.compile(  # how cold the water is, beside the core
-    r"(?<=\d)( ?[cf])?,? (?:and |with |in )?(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|is"
-    r"|at|now|reads))* \d{1,2}"
-    r"(?: ?[cf])?$"
-)
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
-    r"(?<=\d),? \(?(?:(?:both|all|its|thats|theyre|are|is|in|degrees?|deg) )+"
+    r"(?<=\d),? \(?(?:(?:both|all|its|thats|which|theyre|are|is|in|degrees?|deg) )+"
     r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
@@ -103,10 +99,10 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         if text in _MINUTES and not (context.due_step or "").startswith("chill_check"):
             by = Snooze(by=timedelta(minutes=int(text)))
             return Unclear("number", text, (*(Reading((t,)) for t in everything(float(text), context)[:2]), by))
-        text = _BATH_TOO.sub("", _OUT_OF_ICE.sub(" ", text)).strip()
+        text = _OUT_OF_ICE.sub(" ", text).strip()
         if _OF_THE_BATH.match(text):
             return Unclear("number", text[:60])  # how cold the water is tells nothing of the core
-    text = _ALL_IN.sub(r" \g<unit>", text)
+    text = without_beside(_ALL_IN.sub(r" \g<unit>", text), context.phase)
     text = _MIXED.sub(lambda mixed: f"{measures.number(mixed[0]):g}", text)
     if _FRACTION.search(text) or (context.phase in _SET_UP and _THICK.search(text) and not _COLD.search(text)):
         return None  # «thick end 2.5 thin end 1.5», «2 1/4»: how thick it is

@@ -3,7 +3,7 @@
 import re
 from typing import Final
 
-from bot.intents.plainer_rules import DAY
+from bot.intents.plainer_rules import DAY, TOLD
 
 _CORE: Final = r"(?:core|meat|internal|middle|pit|grill|smoker|fridge)"
 _ADJECTIVE: Final = r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium)"
@@ -30,6 +30,21 @@ REPHRASED: Final = tuple(
          "fridge door left open "),
         (r",? ?\bat (?:the|my|our) last (?:look|check|reading|go)\b,? ?", " "),
         (r"\blid(?:s)? (?:has |had |was |is )?(?:been )?(?:left )?(?:off|open) (?=for\b)", "lid was open "),
+        (r"\?{2,} (?=\d{2,3}\b)", ", "),
+        (r"^(?:we|i|ill|well) (?:pull|take) it (?:off )?at (\d{2,3})( ?[cf])?,? (?:ok|okay|k|alright|right)$",
+         r"pull it at \1\2"),
+        (r",? (?:but )?(?:i )?(?:dunno|dont know|not sure|no idea) (?:exactly )?when(?: though)?$", TOLD),
+        (r"^(?:nothing (?:new )?to report|no news|all quiet(?: here)?|nothing new)$", "noted"),
+        (r"\b(half|most|some|a third|a quarter|all)(?: of)? (?:the )?(?:brine|juice|liquid)s? (?:has |have "
+         r"|all )?(?:leaked|ran|came"
+         r"|spilled|spilt|dripped|poured|is gone)(?: out| away)?\b(?: when i opened it)?", r"bag leaked, \1 of it"),
+        (r"^was it \d+(?:\.\d)? or \d+(?:\.\d)? ?(?:g|grams?)?(?: (?:of )?(?:cure|salt"
+         r"|pink))?(?: (?:that )?you (?:said|told me))?\W*$",
+         "how much cure did i put in"),
+        (r"^(?:please )?send (?:me )?(?:less|fewer) (?:texts|messages|pings|reminders)$|^too many (?:texts"
+         r"|messages|pings|reminders)$"
+         r"|^(?:stop|quit) (?:pinging|texting|messaging|bugging|reminding) (?:me )?(?:every|so much"
+         r"|so often)\b.*$", "dont ping me"),
         # how a deed is told
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),

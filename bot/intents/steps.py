@@ -64,13 +64,16 @@ _NO_STEP: Final = re.compile(  # what was forgotten goes into the meat, or is a 
     r"|probe|foil|charcoal|mean|count me)\b"
 )
 _NO_MEAT_IN: Final = re.compile(r"\b(?:hands?|fingers?|arms?|fly|flies|hair|bug|glass|plastic|spoon|toy|nose)\b")
+_A_PART: Final = re.compile(r"\b(?:half|some|part|a bit|(?:a|one) (?:third|quarter)|few|couple|piece|slice)\b")
 _COOLS: Final = re.compile(r"\b(?:cool\w*|chill\w*|getting cold|cold)\b")  # the brine, and no meat yet
 _HALF_OUT: Final = re.compile(
     r"\b(?:half|partly|bits?|parts?|corners?|edges?|sticking|stuck|poking|peeking|float\w*|swimming|bobbing|top)\b"
     r".{0,16}\bout\b"
 )
 _BACK_ON: Final = re.compile(  # off for a moment
-    r"\bback (?:on|in)\b|\b(?:off|out) (?:to|for) (?:wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
+    r"\bback (?:on|in)\b|(?<!been )\b(?:off|out) for (?:\d{1,2} ?m|an? (?:sec|min|moment|bit|few))|\b(?:off"
+    r"|out) (?:to|for) (?:fix"
+    r"|clean|sort|stoke|tend|relight|light|add|move|wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
 )
 _IN_TOWELS: Final = re.compile(
     r"\b(?:towels?|blankets?|cooler|cool ?box|esky)\b"
@@ -187,6 +190,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return False
     if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
         return False
+    if kind is Kind.SERVE and context.phase in ("resting", "chilling") and _A_PART.search(text):
+        return False  # the rest still cools
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.WRAP:  # in the cure it is film, and in the fridge a parcel

@@ -46,7 +46,9 @@ _INTO_FRIDGE: Final = re.compile(
 _AT_CORE: Final = re.compile(r"\bat (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)")
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
-    r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$"
+    r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$|\b(?:water|bath) (?:is |has |gone |got |getting |gets |went "
+    r"|too |all |quite |a bit )*"
+    r"(?:warm|lukewarm|tepid)\b"
 )
 _ICED: Final = re.compile(
     r"\b(?:changed|swapped|renewed|topped up|refreshed|added|put)\b(?: (?:in|the|more|some|fresh|new|another|bag"
@@ -58,9 +60,11 @@ _SURFACE: Final = re.compile(
     r"|skin) (?:is|temp|reads|at)\b"
 )
 _TASTED: Final = re.compile(
-    r"\b(?:tried|tasted|tasting|had|ate|nibbled|(?:cut|sliced|carved)(?: off)?) (?:just |only )?(?:a|an|one|1|two"
-    r"|2|three|3|a few|a bit of|the end)"
-    r"(?: (?:small|thin|wee|little|end|first|of|it|corner))* ?(?:slices?|bits?|pieces?|corner|nibble|edge|it)\b"
+    r"\b(?:tried|tasted|tasting|had|ate(?: about| like)?|nibbled|(?:cut|sliced|carved)(?: off)?) (?:just "
+    r"|only )?(?:a|an|one|1|two"
+    r"|2|three|3|a few|a bit of|the end|half|some|most)"
+    r"(?: (?:small|thin|wee|little|end|first|of|it|corner))* ?(?:slices?|bits?|pieces?|corner|nibble|edge|it"
+    r"|third|quarter|warm|hot)\b"
 )
 _OUT_FOR: Final = re.compile(
     r"\b(?:took|taken|had|got) (?:it|them|the (?:bags?|meat|tub)) out\b(?! of (?:the )?(?:brine|cure|bag|tub|pickle)\b)"

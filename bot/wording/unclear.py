@@ -211,6 +211,10 @@ _REMARKS = {
         "Back into the fridge with it: what is frozen takes no cure, so those hours do not count.\n"
         "Frozen through, it thaws in the fridge first. Was it more than a few hours, add a day, like «one day longer»."
     ),
+    "spiced": language.later(
+        "Spice changes neither the dose nor the days, so there is nothing to note.\n"
+        "More salt, curing salt or water does change it: say that with its weight, like «put in 12 g of curing salt»."
+    ),
     "melted": language.later(
         "More ice at once, as much as covers it, and move it about: without ice the chill stands still.\n"
         "Read the middle in half an hour, like «core 18 c»."

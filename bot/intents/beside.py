@@ -1,0 +1,20 @@
+"""What stands beside a reading and is none: since when it has read so, and how cold the water about the meat is."""
+
+import re
+from typing import Final
+
+_SO_SINCE: Final = re.compile(  # «150 since 9»: it reads so now
+    r"(?<=\d)(?<! at \d)(?<! at \d\d)(?P<unit> ?[cf])? since (?:about |around |like )?"
+    r"(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m| oclock)?|(?:1[3-9]|2[0-3])[:.][0-5]\d|noon|midnight|this morning"
+    r"|breakfast|lunch)$"
+)
+_WATER_TOO: Final = re.compile(
+    r"(?<=\d)(?P<unit> ?[cf])?,? (?:and |with |in )?(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)"
+    r"(?: (?:temp|is|at|now|reads))* \d{1,2}(?: ?[cf])?$"
+)
+
+
+def without_beside(text: str, phase: str) -> str:
+    """A plain line of temperatures without these."""
+    text = _SO_SINCE.sub(lambda hit: hit["unit"] or "", text)
+    return _WATER_TOO.sub(lambda hit: hit["unit"] or "", text) if phase == "chilling" else text
