@@ -8,13 +8,12 @@ of its words together. Offline and in plain Python.
 
 import math
 import re
-from array import array
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from heapq import nsmallest
-from itertools import accumulate, pairwise
+from itertools import accumulate, chain, pairwise
 from typing import Final
 
 import numpy as np
@@ -31,7 +30,9 @@ SAME: Final = 0.95  # a phrasing itself, as a keeper adds one
 OF_WORDS: Final = 1.6  # a whole word counts so much more than a run of letters
 OF_TYPED: Final = 0.8  # the word as it was typed, where the trade has another
 OF_PAIRS: Final = 0.8  # «cold smoke» is another thing than smoke
+EMPTY, WORD = "e:", "v:"  # before a word that says little, and before one that carries the question
 OF_EMPTY: Final = 0.4  # «can i», «how do» say a little
+_Cells = tuple[dict[str, int], NDArray[np.int32], NDArray[np.int32], NDArray[np.float64]]
 _WORD: Final = re.compile(r"[a-zäöüß0-9]+")
 _APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
 
@@ -104,24 +105,33 @@ def _index(language: str) -> Index:
 def indexed(asks: Mapping[str, tuple[str, ...]], wholes: Sequence[str], language: str) -> Index:
     """The index of the phrasings of each name; `wholes` are all the words of each, in the same order."""
     texts = [ask for those in asks.values() for ask in those]
-    numbers, sizes = dict[str, int](), list[int]()
-    columns, counted = array("i"), array("d")  # row by row, since all the features as dicts would be 40 MB at once
-    for text in (*texts, *wholes):
-        features = _features(text, language)
-        columns.extend(numbers.setdefault(feature, len(numbers)) for feature in features)
-        counted.extend(features.values())
-        sizes.append(len(features))
-    column = np.array(columns, np.int32)
-    row = np.repeat(np.arange(len(sizes), dtype=np.int32), sizes)
+    numbers, row, column, counted = _cells([_parts(text, language) for text in (*texts, *wholes)], language)
+    height = len(texts) + len(wholes)
     unseen = math.log(1 + len(texts)) + 1
     rarity = unseen - np.log1p(np.bincount(column[row < len(texts)], minlength=len(numbers)))
     weight = np.sqrt(counted) * rarity[column]
-    weight /= np.sqrt(np.bincount(row, weight**2))[row]
-    order = np.argsort(column, kind="stable")
-    starts = np.searchsorted(column[order], np.arange(len(numbers) + 1))
+    weight /= np.sqrt(np.bincount(row, weight**2, height))[row]
+    starts = np.searchsorted(column, np.arange(len(numbers) + 1))
     ends = list(accumulate(map(len, asks.values())))
     places = {name: slice(end - len(asks[name]), end) for name, end in zip(asks, ends, strict=True)}
-    return Index(places, numbers, rarity, unseen, row[order], weight[order].astype(np.float32), starts, len(sizes))
+    return Index(places, numbers, rarity, unseen, row, weight.astype(np.float32), starts, height)
+
+
+def _cells(texts: Sequence[Sequence[str]], language: str) -> _Cells:
+    """What counts in each row and column, column by column; a part of a text is looked up once for all texts."""
+    numbers: dict[str, int] = {}
+    parts = {part: number for number, part in enumerate(dict.fromkeys(chain.from_iterable(texts)))}
+    told = [_of_a_part(part, language) for part in parts]
+    columns = np.array([numbers.setdefault(feature, len(numbers)) for one in told for feature, _ in one])
+    counts = np.array([counted for one in told for _, counted in one])
+    sizes = np.array([len(one) for one in told])
+    said = np.array([parts[part] for text in texts for part in text])
+    long = sizes[said]
+    where = np.arange(long.sum()) + np.repeat((np.cumsum(sizes) - sizes)[said] - (np.cumsum(long) - long), long)
+    rows = np.repeat(np.repeat(np.arange(len(texts)), [len(text) for text in texts]), long)
+    cells, of = np.unique(columns[where] * len(texts) + rows, return_inverse=True)
+    column, row = np.divmod(cells, len(texts))
+    return numbers, row.astype(np.int32), column.astype(np.int32), np.bincount(of, counts[where]).astype(np.float64)
 
 
 def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
@@ -131,20 +141,26 @@ def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
 def _features(text: str, language: str) -> Mapping[str, float]:
     """Words, pairs of words and runs of letters, each with how much it counts."""
     found: dict[str, float] = defaultdict(float)
-    words = _WORD.findall(gathered(folded(text.lower().translate(_APOSTROPHES))))
-    for word in empty().intersection(words):
-        found[f"e:{word}"] += OF_EMPTY
-    carrying = [word for word in words if word not in empty()] or words
-    for one, other in pairwise(meant(word, language) for word in carrying):
-        found[f"{one} {other}"] += OF_PAIRS
-    for word in carrying:
-        for feature, counts in _of_a_word(word, language):
+    for part in _parts(text, language):
+        for feature, counts in _of_a_part(part, language):
             found[feature] += counts
     return found
 
 
+def _parts(text: str, language: str) -> list[str]:
+    """The words of a text behind `WORD`, pairs of them, and those that say little behind `EMPTY`."""
+    words = _WORD.findall(gathered(folded(text.lower().translate(_APOSTROPHES))))
+    little = empty()
+    carrying = [word for word in words if word not in little] or words
+    pairs = [f"{one} {other}" for one, other in pairwise([meant(word, language) for word in carrying])]
+    return [*(EMPTY + word for word in sorted(little.intersection(words))), *pairs, *(WORD + word for word in carrying)]
+
+
 @lru_cache(2_000)
-def _of_a_word(word: str, language: str) -> tuple[tuple[str, float], ...]:
+def _of_a_part(part: str, language: str) -> tuple[tuple[str, float], ...]:
+    if not part.startswith(WORD):
+        return ((part, OF_EMPTY if part.startswith(EMPTY) else OF_PAIRS),)
+    word = part.removeprefix(WORD)
     typed, subject = stem(word, language), meant(word, language)
     whole = ((f"w:{subject}", OF_WORDS), *(((f"t:{typed}", OF_TYPED),) if typed != subject else ()))
     return (*whole, *((run, 1 / len(run)) for run in _runs(f"^{typed}$")))

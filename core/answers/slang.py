@@ -3,7 +3,7 @@
 import re
 import tomllib
 from collections.abc import Mapping
-from functools import cache
+from functools import cache, lru_cache
 from importlib import resources
 from typing import Any, Final
 
@@ -35,6 +35,7 @@ def stem(word: str, language: str) -> str:
     return _LAST[language].sub("", _ENDINGS[language].sub("", word))
 
 
+@lru_cache(maxsize=8_192)  # every word of every phrasing is looked up, most of them again and again
 def meant(word: str, language: str) -> str:
     """The word of the trade for a word, without its ending."""
     bare = stem(word, language)
