@@ -30,7 +30,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     ),
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "out": re.compile(r"^(?!.*\bsoak)"),
-    "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists asks for the verdict
+    "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
     "fuel": re.compile(
         r"^(?!.*\b(?:low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
     ),  # what to do then is an entry
