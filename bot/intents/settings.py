@@ -52,7 +52,7 @@ _ZONE: Final = tuple(
         r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
     )
 )
-_SHORTEST: Final = 4  # letters of a region that stands alone: «et», «la» are other things
+_REGION: Final = re.compile(r"(?=.{4})\S+(?: \S+){0,2}")  # alone: «et» is another thing, so is «cheap flights to spain»
 _NO_REGION: Final = ("central", "mountain", "cork")
 _FOR_GOOD: Final = re.compile(r"\b(?:moved to|moving to|live|living|based)\b")  # no journey
 _BACK_IN: Final = re.compile(
@@ -184,7 +184,7 @@ def _placed(place: str, text: str) -> Settings | None:
 def read_city(text: str, context: Context) -> Settings | None:
     """A city or a country and nothing else, exactly as it is named: «vienna», «usa»."""
     zone, law = city(text), jurisdiction_of(text)
-    zone = zone or (named(text) if len(text) >= _SHORTEST and text not in _NO_REGION else None)
+    zone = zone or (named(text) if _REGION.fullmatch(text) and text not in _NO_REGION else None)
     changes = {"zone": zone} if zone else {"jurisdiction": law} if law else {}
     return Settings(changes) if changes else None
 
