@@ -6,6 +6,7 @@ Products other than pastrami are named here so that they are recognised and answ
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from core.meat.cuts import cuts
@@ -111,6 +112,7 @@ class Meat:
 _SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like a ham, and no leg
 
 
+@lru_cache(maxsize=64)  # a line is asked for its meat by many readers
 def meat(text: str) -> Meat:
     """The product and the cut named in a plain text; «point, not flat» is the point, «loin not belly» the loin."""
     text = _DENIED.sub(" ", text)
@@ -135,12 +137,17 @@ def meat(text: str) -> Meat:
 
 def _by_file(text: str) -> Meat:
     """A product or a cut that a cook added, by the name in its file."""
+    made, taken = (
+        next((n for n, words in those if words.search(text)), "") for those in _spoken(tuple(products()), tuple(cuts()))
+    )
+    return Meat(made, taken)
+
+
+@lru_cache(maxsize=2)  # a cook may add a file
+def _spoken(*names: tuple[str, ...]) -> tuple[tuple[tuple[str, re.Pattern[str]], ...], ...]:
+    """The names of products and those of cuts, each as it is said."""
     spoken = re.compile(r"[_ ]")
-
-    def named(names: Iterable[str]) -> str:
-        return next((n for n in names if re.search(rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b", text)), "")
-
-    return Meat(named(products()), named(cuts()))
+    return tuple(tuple((n, re.compile(rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b")) for n in those) for those in names)
 
 
 def ranges(named: Meat) -> tuple[tuple[Kilograms, Kilograms], ...]:

@@ -26,8 +26,8 @@ class _Thing:
     words: re.Pattern[str]
     there: bool
 
-    def fits(self, plain: str) -> bool:
-        return bool(self.words.search(plain)) is self.there
+    def fits(self, line: "_Line") -> bool:
+        return line.speaks_of(self.words) is self.there
 
 
 @dataclass(frozen=True)
@@ -38,10 +38,23 @@ class _Grave:
     words: re.Pattern[str] | None
     together: tuple[tuple[_Thing, ...], ...]
 
-    def fits(self, plain: str) -> bool:
-        if self.words is not None and self.words.search(plain):
+    def fits(self, line: "_Line") -> bool:
+        if self.words is not None and self.words.search(line.plain):
             return True
-        return any(all(thing.fits(plain) for thing in things) for things in self.together)
+        return any(all(thing.fits(line) for thing in things) for things in self.together)
+
+
+class _Line:
+    """A plain line, and of which things it speaks: many dangers ask for the same."""
+
+    def __init__(self, plain: str) -> None:
+        self.plain = plain
+        self._found: dict[re.Pattern[str], bool] = {}
+
+    def speaks_of(self, words: re.Pattern[str]) -> bool:
+        if words not in self._found:
+            self._found[words] = words.search(self.plain) is not None
+        return self._found[words]
 
 
 @lru_cache(maxsize=256)  # a line is asked about by several readers
@@ -63,13 +76,23 @@ def as_typed(understood: str, shown: str) -> str | None:
 
 def _gravest(*named: str | None) -> str | None:
     """Of several the one that stands first in the list: a baby with blue lips is no question of what babies may eat."""
-    ranks = {one.entry: rank for rank, one in reversed(list(enumerate(_graves(_HERE))))}
+    ranks = _ranks()
     return min((name for name in named if name), key=lambda name: ranks.get(name, len(ranks)), default=None)
 
 
+@cache
+def _ranks() -> dict[str, int]:
+    return {one.entry: rank for rank, one in reversed(list(enumerate(_graves(_HERE))))}
+
+
 def _named(question: str, name: str) -> str | None:
-    plain = " ".join(_WORD.findall(question.lower().translate(_APOSTROPHES))).translate(_WRITTEN_OUT)
-    return next((one.entry for one in _graves(name) if one.fits(plain)), None)
+    return _listed(" ".join(_WORD.findall(question.lower().translate(_APOSTROPHES))).translate(_WRITTEN_OUT), name)
+
+
+@lru_cache(maxsize=64)  # what is typed and how it is understood are often the same words
+def _listed(plain: str, name: str) -> str | None:
+    line = _Line(plain)
+    return next((one.entry for one in _graves(name) if one.fits(line)), None)
 
 
 @cache

@@ -13,7 +13,7 @@ from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from heapq import nsmallest
-from itertools import accumulate, chain, pairwise
+from itertools import chain, pairwise
 from typing import Final
 
 import numpy as np
@@ -41,10 +41,12 @@ _APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
 class Index:
     """All phrasings, name by name, and after them the words of each name together.
 
+    `sizes` is how many phrasings each of the `entries` has.
     The feature of number n stands in the `rows` from `starts[n]` to `starts[n + 1]`, with the `weights` there.
     """
 
-    entries: Mapping[str, slice]
+    entries: tuple[str, ...]
+    sizes: NDArray[np.int64]
     numbers: Mapping[str, int]
     rarity: NDArray[np.float64]
     unseen: float
@@ -70,9 +72,7 @@ def nearest(question: str, language: str, most: int, beside: Collection[str] = (
 def likenesses(text: str, language: str, index: Index) -> dict[str, float]:
     """How like a text is to each name of an index, from 0 to 1."""
     scores = _scores(_features(text, language), index)
-    wholes = scores[index.height - len(index.entries) :]
-    pairs = zip(index.entries.items(), wholes, strict=True)
-    return {name: _together(scores[phrasings], float(whole)) for (name, phrasings), whole in pairs}
+    return dict(zip(index.entries, _together(scores, index).tolist(), strict=True))
 
 
 def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
@@ -89,11 +89,20 @@ def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
     return scores / (math.sqrt(length) or 1.0)
 
 
-def _together(phrasings: NDArray[np.float64], whole: float) -> float:
-    best = np.sort(phrasings)[-NEAREST:]
-    if best[-1] >= SAME:
-        return float(best[-1])
-    return (float(best.mean()) + OF_THE_WHOLE * whole) / (1.0 + OF_THE_WHOLE)
+def _together(scores: NDArray[np.float64], index: Index) -> NDArray[np.float64]:
+    """The few nearest phrasings of each name on the average with all of its words together; a phrasing itself alone."""
+    names = len(index.entries)
+    phrasings, wholes = scores[: len(scores) - names], scores[len(scores) - names :]
+    first = np.cumsum(index.sizes) - index.sizes
+    ranked = np.repeat(np.arange(names), index.sizes) + phrasings / 2.0  # no cosine is over 1, so each name is apart
+    ranked.sort()
+    last = first + index.sizes - 1
+    places = last[:, np.newaxis] - np.arange(NEAREST)
+    near = 2.0 * (ranked[np.maximum(places, 0)] - np.arange(names)[:, np.newaxis])
+    near[places < first[:, np.newaxis]] = 0.0
+    mean = near.sum(axis=1) / np.minimum(index.sizes, NEAREST)
+    together: NDArray[np.float64] = (mean + OF_THE_WHOLE * wholes) / (1.0 + OF_THE_WHOLE)
+    return np.where(near[:, 0] >= SAME, near[:, 0], together)
 
 
 @cache
@@ -112,9 +121,8 @@ def indexed(asks: Mapping[str, tuple[str, ...]], wholes: Sequence[str], language
     weight = np.sqrt(counted) * rarity[column]
     weight /= np.sqrt(np.bincount(row, weight**2, height))[row]
     starts = np.searchsorted(column, np.arange(len(numbers) + 1))
-    ends = list(accumulate(map(len, asks.values())))
-    places = {name: slice(end - len(asks[name]), end) for name, end in zip(asks, ends, strict=True)}
-    return Index(places, numbers, rarity, unseen, row, weight.astype(np.float32), starts, height)
+    each = np.array([len(those) for those in asks.values()], np.int64)
+    return Index(tuple(asks), each, numbers, rarity, unseen, row, weight.astype(np.float32), starts, height)
 
 
 def _cells(texts: Sequence[Sequence[str]], language: str) -> _Cells:

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from bot.intents.clause import remembered
 from bot.intents.context import Context
 from bot.intents.read import read
+from tests.afresh import afresh
 from tests.talk_lines import KILOS, context
 
 ROOM = Path(__file__).parents[1] / "rooms" / "intents"
@@ -52,12 +52,6 @@ def slowest(work: Callable[[], object], rounds: int = 5) -> float:
     return min(taken)
 
 
-def _afresh(line: str, where: Context) -> None:
-    """A line read as if it were the first: nothing is remembered of its clauses."""
-    remembered.cache_clear()
-    read(line, where)
-
-
 @pytest.mark.benchmark
 @pytest.mark.parametrize("phase", ["none", "curing", "cooking"])
 def test_a_line_is_read_at_once(phase: str) -> None:
@@ -65,7 +59,7 @@ def test_a_line_is_read_at_once(phase: str) -> None:
     where: Context = context(phase, KILOS)
     said = lines()
     read(said[0], where)
-    each = sorted(slowest(lambda one=one: _afresh(one, where)) for one in said)
+    each = sorted(slowest(lambda one=one: afresh(one, where)) for one in said)
     floor = slowest(lambda: [json.loads(UPDATE) for _ in range(100)]) / 100
     p99 = each[int(0.99 * len(each))]
     print(

@@ -181,25 +181,6 @@ def test_no_text_runs_away(piece: str) -> None:
     assert time.process_time() - begun < 1.0
 
 
-def test_a_line_is_read_in_five_milliseconds() -> None:
-    """99 of 100 lines of both samples take at most 5 ms of the processor, so that a busy machine does not fail it."""
-    lines = [row["message"] for row in rows("messages_sample.csv")] + [
-        row["question"] for row in rows("questions_sample.csv")
-    ]
-    where = context("cooking", last_core_c=60.0)
-    for line in lines:
-        read(line, where)
-    taken = sorted(min(_taken(line, where) for _ in range(3)) for line in lines)
-    assert taken[int(len(taken) * 0.99)] < 0.005
-
-
-def _taken(line: str, where: Context) -> float:
-    find.cache_clear()  # every line as if it came for the first time
-    begun = time.thread_time()
-    read(line, where)
-    return time.thread_time() - begun
-
-
 def test_a_question_is_kept_as_typed() -> None:
     """The entries are searched with the words of the person, not with ours."""
     assert read("What’s a “pellicle”?", context()) == [Question("What’s a “pellicle”?")]
