@@ -31,8 +31,9 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "out": re.compile(r"^(?!.*\bsoak)"),
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
+    "reaches": re.compile(r"\b(?:when|long|time|eta|hours?|hit|get|reach\w*|will)\b"),
     "fuel": re.compile(
-        r"^(?!.*\b(?:low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
+        r"^(?!.*\b(?:add(?:ing)?|low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
     ),  # what to do then is an entry
     "fridge_if": re.compile(r"^(?!.*\b(?:cold|cool|low|freez\w*|froze\w*)\b)"),
     "pit_falls": re.compile(r"\b(?:drop|fall|los[ei]|sink|cold|dying|hold|keep|down)"),

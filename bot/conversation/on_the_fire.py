@@ -25,7 +25,9 @@ _DOWN: Final = re.compile(r"\b(?:down|lower|cooler|drop|less|back off)\b")
 _NUMBER: Final = re.compile(r"(?<![\d:.])\d{2,3}(?![\d:.])")
 _PACE: Final = re.compile(
     r"\b(?:up|rose|climbed|gained|risen)(?: by| only| about)* (?P<n>\d{1,2}(?:\.\d)?)\b(?=.*\bh(?:ou)?r\b)"
+    r"|(?<![\d.])(?P<m>\d{1,2}(?:\.\d)?) ?(?:degrees?|deg)\b(?=.*\bh(?:ou)?r\b)"
 )
+_HALF: Final = re.compile(r"\bhalf (?:an |a )?h(?:ou)?r\b")
 _HOUR_ASKED: Final = re.compile(r"\b(?:by|at|before|for) (?=\d)")
 _MEAL: Final = re.compile(r"\b(?:eat|meal|dinner|lunch|supper|serve|guests?)\b")
 
@@ -48,7 +50,8 @@ def _rate(turn: Turn, meant: Understood, of: Of) -> str:
     """The pace by the record; where somebody tells one of their own, what that means."""
     a, text = of
     found = _PACE.search(normal(text, turn.person.language))
-    kelvin = float(found["n"]) / (1.8 if a.person.units.temperature == "f" else 1.0) if found else None
+    degree = (2.0 if _HALF.search(text.lower()) else 1.0) / (1.8 if a.person.units.temperature == "f" else 1.0)
+    kelvin = float(found["n"] or found["m"]) * degree if found else None
     return on_the_fire.rate(a, kelvin)
 
 

@@ -146,8 +146,9 @@ def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
 
 
 def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
-    """Hours from the first reading on, and the readings."""
+    """Hours from the first reading on, and the readings; none whose time is not told, however cold it is."""
     hot = line.temperatures if len(line.temperatures) > 1 else (max(HOT_C, *line.temperatures), *line.temperatures)
+    hot = hot[: max(len(line.clocks), len(line.durations) + 1, 2)]
     if len(line.clocks) == len(hot):
         round_ = 12.0 if line.half_told else 24.0
         hours = [(clock - line.clocks[0]) % round_ for clock in line.clocks]

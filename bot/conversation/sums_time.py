@@ -118,7 +118,7 @@ def _clock(turn: Turn, hour: Hours) -> datetime:
 def _eta(turn: Turn, line: Told) -> Answer:
     if pace := RATE.search(line.text):
         last, target = told(RATE.sub(" ", line.text), line.reads_f).temperatures
-        first, hours = last - float(pace[1]) * (1.0 / 1.8 if _in_fahrenheit(line) else 1.0), 1.0
+        first, hours = last - float(pace[1] or pace[2]) * (1.0 / 1.8 if _in_fahrenheit(line) else 1.0), 1.0
     else:
         first, last, target = line.temperatures[-3:]
         hours = need(between(line), "hours")

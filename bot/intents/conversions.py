@@ -16,6 +16,7 @@ _INTO: Final = (
     re.compile(rf"\b(?:to|in|into|as|is)\s+(?:how many |what in )?(?:{_WORD})[ ?.]*$"),
     re.compile(rf"^(?:so )?how (?:many|much) (?:{_WORD}) (?:is|are|in|to|makes?|equals?) (?:an? )?\d"),
     re.compile(rf"\b(?:is|are|makes?) (?:that |it )?how many (?:{_WORD})\b"),
+    re.compile(rf"\bhow many (?:{_WORD}) (?:is|are|makes?) (?:that|it|this|those)[ ?.]*$"),
     re.compile(rf"\b(?:whats?|how many|how much)(?: (?:is|are))?(?: (?:that|it|this))?(?: in)? (?:{_WORD})[ ?.]*$"),
 )
 _ASKED_ALONE: Final = re.compile(  # «recipe says 110 celsius pit whats that»: what is left without the quantity

@@ -53,7 +53,10 @@ _LAW: Final = re.compile(
     r"|\bwhat(?:s| is| are) the (?:legal )?(?:nitrite |nitrate )?limits?\b"
     r"|^(?:the )?(?:law|limits?|nitrite limits?)\??$|\bhow much nitrite is (?:allowed|legal|the limit)\b"
 )
-_CURING: Final = r"(?:pink(?: curing)? salt|curing salt|cure(?: ?#? ?[12])?|nitrite|saltpet\w{1,3}|prague powder)"
+_CURING: Final = (
+    r"(?:pink(?: curing)? salt|curing salt|cure(?: ?#? ?[12])?|nitrite|saltpet\w{1,3}"
+    r"|prague(?: powder)?(?: ?#? ?[12])?)"
+)
 ATE: Final = re.compile(
     rf"\b(?:ate|eaten|swallowed|drank|licked|tasted|got into|mistook)\b.{{0,30}}\b(?:{_CURING}|pickle|the brine)\b"
     r"|\bblue lips\b|\blips (?:are |went |turned )?blue\b|\bnitrite poison\w{0,3}\b|\bpoison(?:ed|ing)\b"

@@ -14,6 +14,13 @@ from core.units import Kilograms
 
 _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
+_START_ASKED: Final = re.compile(
+    r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
+    r"|\b(?:last|latest) start"
+)
+_EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
+_BRINED: Final = re.compile(r"\b(?:brin\w*|salt\w*|cure|curing|soak\w*|water)\b")
+_TARGET: Final = re.compile(r"\b(?:until|till?|to|core|internal|inside|hits?|reach\w*) (\d{2,3})\b")
 _KEPT: Final = re.compile(
     r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
 )
@@ -42,6 +49,7 @@ _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
 COLDEST_PIT: Final = 80.0  # °C
 HOTTEST_PIT: Final = 200.0
+BOILING: Final = 100.0  # °C; no core is hotter
 _PIT_IN_C: Final = re.compile(  # no pit has so few °F: «14 h at 110», «from 110 to 130»
     r"\b(?:at|pit|smoker|grill|from|to|of) (1[0-2]\d)\b(?! ?(?:[cf]|g|kg|lb|min|ml|mm|m|h|ft)\b)"
 )
@@ -49,7 +57,11 @@ _PIT_IN_C: Final = re.compile(  # no pit has so few °F: «14 h at 110», «from
 
 def pits(line: Told) -> tuple[float, ...]:
     """The temperatures that a pit can have, in the order of the line. [°C]"""
-    hot = tuple(t for t in line.temperatures if COLDEST_PIT <= t <= HOTTEST_PIT)
+    cores = [measures.to_house(float(n), unit) for n in _TARGET.findall(line.text) for unit in ("c", "f")]
+    cores = [core for core in cores if core < BOILING]  # «at 250 until 203»
+    hot = tuple(
+        t for t in line.temperatures if COLDEST_PIT <= t <= HOTTEST_PIT and all(abs(t - core) > 0.1 for core in cores)
+    )
     if hot or len(line.temperatures) > 1 or re.search(r"\d ?f\b|\b(?:core|meat|internal)\b", line.text):
         return hot
     return tuple(float(found) for found in _PIT_IN_C.findall(line.text))
@@ -122,6 +134,8 @@ def _is_salted(line: Told) -> bool:
 def _is_cooked(line: Told) -> bool:
     """A piece over a pit, and no tank of gas."""
     hot = not line.temperatures or bool(pits(line))
+    if line.clocks and _EATEN_AT.search(line.text):  # the hour to light it is wanted
+        return False
     return _is_body(line) and hot and not _TANK.search(line.text) and not _TO_THE_COLD.search(line.text)
 
 
@@ -199,8 +213,12 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat") or by_the_kilo(line.text)),
     "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,
     "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
-    "fish_brine": lambda line: line.species == "fish" and line.has("meat") and salt_share(line) is None,
-    "days": lambda line: _is_body(line) and line.species != "fish",  # salt alone, by the hour or a night
+    "fish_brine": lambda line: (
+        line.species == "fish" and line.has("meat") and salt_share(line) is None and bool(_BRINED.search(line.text))
+    ),
+    "days": lambda line: (  # fish lies in salt alone, by the hour or a night
+        _is_body(line) and line.species != "fish" and not _START_ASKED.search(line.text)
+    ),
     "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
     "start_by": _is_body,
     "cook": _is_cooked,

@@ -49,7 +49,9 @@ _KIN: Final = (
     r"|friend|neighbou?r|cousin|uncle|aunt|auntie|son|daughter|kid|husband|wife|partner|boyfriend|girlfriend|flatmate"
     r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? )?"
 )
-_NAME: Final = r"(?P<who>[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
+_NAME: Final = (
+    r"(?P<who>(?!(?:will|is|has|can|could|would)\b)[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
+)
 _HAND_OVER: Final = tuple(
     re.compile(pattern)
     for pattern in (

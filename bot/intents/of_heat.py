@@ -9,6 +9,8 @@ from bot.intents.told import Told, told
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
     r"(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?|(?:an?|per|every|each|/) ?(?:1 )?)"
     r"h(?:ou)?r\b"
+    r"|(?<![\d.])(\d{1,2}(?:\.\d)?) ?(?:degrees?|deg|[cfk])? ?(?:in|over) (?:the )?(?:last |past )"
+    r"(?:1 |an )?h(?:ou)?r\b"
 )
 _NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
 _ON_THE_FIRE: Final = re.compile(

@@ -35,6 +35,7 @@ _HOUR: Final = re.compile(
     r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
     r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
 )
+_MORE_HOURS: Final = re.compile(r"\bin (\d{1,2}) more\b(?! ?(?:h|min|day))")  # «took 2 hours, then 40 in 3 more»
 _GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b")
 _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
@@ -69,6 +70,7 @@ _WANTS: Final = re.compile(
     r"|left after|(?:rub|spice|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub|bucket|water)"
     r" (?:size |needed )?for|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
+    r"|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$))\b"
 )
@@ -151,7 +153,9 @@ _THAWING: Final = re.compile(
     r"|long))"
 )
 _IN_THE_COLD: Final = re.compile(r"\b(?:fridge|brine)\b")  # «fridge 52 an hour ago» is read, and asks nothing
-_THAWED: Final = re.compile(r"\b(?:thawed|defrosted)\b|\bsame as last\b")  # asks for no sum
+_THAWED: Final = re.compile(
+    r"(?<!it )(?<!them )(?<!be )\b(?:thawed|defrosted)\b(?! (?:by|for)\b)|\bsame as last\b"
+)  # asks for no sum
 
 
 @lru_cache(maxsize=64)  # the readers of one line ask again
@@ -186,6 +190,7 @@ def _hour(found: re.Match[str]) -> str:
 
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
+    text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _GLUED_HALF.sub(r"\1:\2 \3", text)
     text = _AT_A_PIT.sub(r"\1 , \2", text)
     text = _DEGREES.sub(r"\1 degrees salometer brine", text)

@@ -48,3 +48,10 @@ def test_a_whole_bird_is_asked_about_in_its_skin(tmp_path: Path) -> None:
     whole, bare = asked(tmp_path, ["13 lb turkey at 325 how many hours", "13 lb turkey skinless at 325 how many hours"])
     assert whole["ready_h"] == pytest.approx(3.375, rel=1 / 7)
     assert bare["ready_h"] > 1.2 * whole["ready_h"]  # wet flesh sweats
+
+
+def test_no_reading_without_its_time_makes_a_fall_quick(tmp_path: Path) -> None:
+    """130 to 80 °F in 2 h breaks the 1.5 h (FSIS Appendix B, 1999), however cold it is «later»."""
+    lines = ["140 at 1 pm, 70 at 3:30 pm and 40 later, ok?", "130 to 80 took 2 hours, then 40 in 3 more"]
+    for facts in asked(tmp_path, lines):
+        assert (answered_by(facts), facts["verdict"]) == ("sum:cooling", "cannot_say")
