@@ -16,7 +16,7 @@ from core.batch.assess import Assessment, Change
 from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
 from core.errors import Gone, TooSoon
 from core.plan.hours import wall_of
-from core.plan.steps import Kind, State, Step
+from core.plan.steps import Kind, State, Step, Urgency
 from core.safety.incidents import needed
 from core.service import batches, learning, steps
 from core.service.turn import Turn
@@ -51,6 +51,13 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
             soonest = turn.now + (by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
             if until is None and by is None and step.state is State.AHEAD and step.due > soonest:
                 return (Reply(marks.is_called(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+            if until is None and by is None and step.urgency is not Urgency.PIERCING:
+                morning = wall_of(a.person).awake(soonest)
+                if step.kind is Kind.FLIP and morning > soonest:
+                    return _skipped(
+                        turn, a, step
+                    )  # nobody named an hour of the night: the morning has a flip of its own
+                soonest = morning
             return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
 
 

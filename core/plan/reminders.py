@@ -1,10 +1,10 @@
 """Which reminders a plan asks for, and when: derived, never stored by hand.
 
-Quiet steps (flips, fridge checks) keep the quiet hours; fire, chill and safety break them. A step that
-matters and was not answered is asked about once more, and one that waits for another to be confirmed is named
-with that one (`folding.py`). A flip and a fridge check at the same hour are one message; the fridge that nobody
-read with it is asked for once more an hour after the flip. The hours of quiet and the one repeat are common
-practice, no source.
+Quiet steps (flips, fridge checks) keep the quiet hours, but for an hour in them that somebody named; fire, chill and
+safety break them. A step that matters and was not answered is asked about once more, and one that waits for another
+to be confirmed is named with that one (`folding.py`). A flip and a fridge check at the same hour are one message; the
+fridge that nobody read with it is asked for once more an hour after the flip. The hours of quiet and the one repeat
+are common practice, no source.
 """
 
 from collections.abc import Iterator
@@ -101,7 +101,8 @@ def _kind(step: Step, waiting: list[Step]) -> str:
 def _of_step(step: Step, kind: str, wall: Wall, pause: Pause | None) -> Iterator[Wanted]:
     due = step.due
     if step.urgency is not Urgency.PIERCING:
-        due = wall.awake(pause.until if pause and pause.until and pause.holds(due) else due)
+        held = pause.until if pause and pause.until and pause.holds(due) else None
+        due = due if step.put_off and held is None else wall.awake(held or due)
     yield Wanted(step.key, kind, due, step.urgency, put_off=step.put_off)
     if step.kind in NOT_REPEATED:
         return

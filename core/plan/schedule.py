@@ -176,7 +176,8 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
 
 
 def _stale(case: Case, step: Step) -> bool:
-    return step.kind in (Kind.FLIP, Kind.FRIDGE_CHECK) and case.now - step.due > FLIP_STALE
+    due = max(step.due, case.progress.snoozed.get(step.key, step.due))
+    return step.kind in (Kind.FLIP, Kind.FRIDGE_CHECK) and case.now - due > FLIP_STALE
 
 
 def _put_off(case: Case, step: Step) -> Step:
