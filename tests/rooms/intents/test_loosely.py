@@ -132,6 +132,7 @@ def test_the_lid_is_heard() -> None:
         ("flip + 36", "done flip & read fridge 36f"),
         ("was 43 overnite back to 37", "read fridge 43f, fridge 37f"),
         ("36 this morning 41 last nite", "read fridge 36f, fridge 41f"),
+        ("41 last night 36 this morning", "read fridge 41f, fridge 36f"),
         ("dinner now not lunch, 7ish", "meal sat19:00"),
         ("last turn was 10pm not 5", "fix @22:00"),
         ("that 38 was the garage one, this ones 40", "fix 40"),
