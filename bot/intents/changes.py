@@ -15,6 +15,7 @@ from bot.intents.thicknesses import read_thickness
 from bot.intents.weights import HEAVIEST_KG
 from core.batch.events import Probe
 
+_OF_A_THERMOMETER: Final = re.compile(r"\b(?:fridge|thermometer|display|probe|brine|pit|core|meat|gauge)\b")
 _NOT_THAT: Final = re.compile(r",? (?:and )?(?:not|instead of|rather than) (?:the )?\d.*$")
 _STRENGTH_BARE: Final = re.compile(
     r"\b(?:cure|curing salt|pink salt|strength|packet|label)(?: (?:is|says|at|strength|="
@@ -142,7 +143,7 @@ def open_field(slot: str, typed: str) -> Unclear:
 def _strength_without_percent(text: str) -> Intent | None:
     """«cure is 6.25»: a strength is never taken without its percent sign, but it can be offered."""
     found = _STRENGTH_BARE.search(text)
-    if not found:
+    if not found or _OF_A_THERMOMETER.search(text):
         return None
     value = float(next(filter(None, found.groups()))) / 100
     if not usual_cure(value):

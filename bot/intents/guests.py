@@ -17,6 +17,7 @@ _IN_ALL: Final = re.compile(
     rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
     rf"| total)?$"
     rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
+    rf"|^(?:were|we are|therell be|there will be|well be) (?P<o>[2-9]|[1-9]\d)(?: (?:now|in all|then|instead))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
     rf"|instead|eating))*$"
 )
@@ -31,4 +32,5 @@ def read_guests(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!")
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
-    return Ask("sum", "shopping", bare) if _IN_ALL.search(bare) and _SOME.search(bare) else None
+    found = _IN_ALL.search(bare)
+    return Ask("sum", "shopping", bare) if found and (found["o"] or _SOME.search(bare)) else None

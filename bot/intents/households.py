@@ -76,6 +76,7 @@ _HAND_OVER: Final = tuple(
         r"^(?:please )?(?:remind|ping|tell|call|text|message"
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
         rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now))?$",
+        r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )

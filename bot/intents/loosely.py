@@ -90,6 +90,18 @@ LOOSE_RULES: Final = tuple(
          r" (?:does it |do i |should i |must it |to |it )*(?:come |take (?:it )?"
          r"|get (?:it )?)?out of the freezer[ ?]*$", r"\1"),
         (r"^((?:pink|curing)(?: salt)?|cure) (\d{1,3}(?:\.\d)?) ?(g|grams?)$", r"\2 \3 \1"),
+        (r"(?<=\d) (?=(?:meat )?(?:on|off) at \d)", ", "),
+        (r"^c ?(\d{2,3}(?:\.\d)?) ?[,/]? ?p ?(\d{2,3})$", r"core \1 pit \2"),
+        (r"^p ?(\d{2,3}) ?[,/]? ?c ?(\d{2,3}(?:\.\d)?)$", r"pit \1 core \2"),
+        (r" for (?:about |like )?(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?),? (?:and "
+         r"|but )?(?=now \d)", " "),
+        (r"^\+ ?(\d{1,2}) ?(days?|d|hours?|hrs?|h)$", r"\1 \2"),
+        (r"^(?:nope|no|sorry|oops|i|we)[, ]+(?:(?:i|we) )?(?:fell asleep|overslept|dozed off|was asleep)$",
+         "forgot it"),
+        (r"^(?:the )?(brine|pickle|liquid|juice) (?:got )?spil(?:led|t),? ?(?:about |some |like )?",
+         r"the bag leaked \1 "),
+        (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle|liquid)$",
+         r"the bag leaked \1 \2"),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

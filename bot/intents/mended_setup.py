@@ -1,6 +1,7 @@
 """What was said of a piece, and went into it, put right: «lbs not kg», «pork loin not belly», «8 grams not 18»."""
 
 import re
+from math import isclose
 from typing import Any, Final
 
 from bot.intents.context import Context
@@ -86,6 +87,7 @@ _WEIGHT_NOT: Final = re.compile(  # the same the other way round, and why
     r"|pounds?))?,? (?:(?:but|its|it is|it was|more like|really|is) )*(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg"
     r"|kilos?|lbs?|pounds?)(?:[,;.!][^\d]*)?$"
 )
+_DENIED: Final = re.compile(r"\b(?:not|instead of) (?P<was>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?\b")
 _IN_CURE: Final = ("waiting", "curing", "drying")
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
@@ -158,7 +160,9 @@ def _of_dose(text: str, context: Context) -> Intent | None:
 def _of_weight(text: str, context: Context) -> Intent | None:
     """«i said 7.5 but trimmed is 6.9»: in the unit in which it was said before, asked about where that is not known."""
     if stated := _NOT_WEIGHT.match(text) or _WEIGHT_NOT.match(text):
-        return Change({"mass": to_house(float(stated["new"]), "lb" if stated["unit"][0] in "lp" else "kg")})
+        unit = "lb" if stated["unit"][0] in "lp" else "kg"
+        change = Change({"mass": to_house(float(stated["new"]), unit)})
+        return change if _denies_what_is_noted(text, unit, context) else Unclear("unit", text[:60], (change,))
     found = _WEIGHT.search(text)
     if not found or not re.search(
         r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
@@ -169,6 +173,15 @@ def _of_weight(text: str, context: Context) -> Intent | None:
     units = [("lb" if typed[0] in "lp" else "kg")] if typed else _likely_units(found, new, context)
     masses = [Change({"mass": to_house(new, unit)}) for unit in units]
     return masses[0] if len(masses) == 1 else Unclear("unit", text[:60], tuple(masses))
+
+
+def _denies_what_is_noted(text: str, unit: str, context: Context) -> bool:
+    """Whether the weight that is taken back is the one that was noted; of another a tap decides: a dose hangs on it."""
+    denied = _DENIED.search(text)
+    if denied is None or context.mass is None:
+        return True
+    was = to_house(float(denied["was"]), _name(denied["unit"]) if denied["unit"] else unit)
+    return isclose(was, context.mass, rel_tol=_SAME_MASS)
 
 
 def _likely_units(found: re.Match[str], new: float, context: Context) -> list[str]:
