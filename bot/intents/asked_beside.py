@@ -15,7 +15,7 @@ from bot.intents.readings import read_reading
 
 _TAIL_ASKS: Final = re.compile(
     r",? ?\b(?:(?:still )?(?:ok(?:ay)?|safe|right|normal|in time)\s*\?+|(?:(?:is|isnt) (?:that|it|this)|am i|are we)"
-    r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|bad|dangerous|in time|a problem"
+    r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|slow|fast|bad|dangerous|in time|a problem"
     r"|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
 )
 _TAIL_DONE: Final = re.compile(
@@ -37,7 +37,7 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
         if read_before is not None:
             return [read_before, Ask("eta", text=shown[:SHOWN])]
     tail = _TAIL_ASKS.search(plain)
-    told = plain[: tail.start()] if tail else plain.rstrip(" ?")
+    told = plain[: tail.start()].rstrip(" ?") if tail else plain.rstrip(" ?")
     asks = questions.is_question(told) or IS_IT.match(told)
     reading = read_reading(told, context) if context.phase != "none" and not asks else None
     if isinstance(reading, Reading):

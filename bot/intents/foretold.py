@@ -19,6 +19,9 @@ _NO_CHILL: Final = re.compile(
     r"\b(?:(?:forget|skip|skipping|instead of|never ?mind|scrap)(?: (?:the|about the"
     r"|about))? (?:chill|cool|ice)\w*|(?:no|not|without) (?:the )?chill\w*)\b"
 )
+_ELSEWHERE: Final = re.compile(
+    r"\b(?:fridge|rack|freezer|snow|fan|water)\b"
+)  # chilled all the same, and in another way
 _EATS: Final = re.compile(
     r"\b(?:eat|eating|serve|serving|having|have) (?:it|this|them|some)?(?: all)?(?: right| straight)? ?(?:now|hot"
     r"|warm|tonight|today|away)\b"
@@ -60,7 +63,7 @@ def read_foretold(text: str, context: Context) -> Intent | None:
         return Change({"wrap": how}) if how else Ask("wrap", text=text)
     if context.phase in ("resting", "chilling") and _EATS.search(text):
         return Unclear("eat_now", text[:60])
-    if context.phase in ("resting", "chilling") and _NO_CHILL.search(text):
+    if context.phase in ("resting", "chilling") and _NO_CHILL.search(text) and not _ELSEWHERE.search(text):
         return Unclear("eat_now", text[:60])
     if context.phase in ("waiting", "curing") and _SPICED.match(text):
         return Unclear("spiced", text[:60])

@@ -77,6 +77,7 @@ _HAND_OVER: Final = tuple(
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
         rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now))?$",
         r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",
+        r"^(?:its )?(?P<who>[^\W\d_]{2,20}?)s turn (?:now|tonight|tomorrow|today|from)\b",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )

@@ -3,7 +3,7 @@
 import re
 from typing import Final
 
-from bot.intents.plainer_rules import DAY, MONTH, WEEKDAY
+from bot.intents.plainer_rules import DAY, DEED, MONTH, WEEKDAY
 
 _VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?:of|with) water"
 _WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"
@@ -102,6 +102,15 @@ LOOSE_RULES: Final = tuple(
          r"the bag leaked \1 "),
         (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle|liquid)$",
          r"the bag leaked \1 \2"),
+        (r"\bweighs? (?=[3-9]\d\d$|[1-9]\d{3}$)", "weighs_g "), (r"\bweighs_g (\d+)$", r"weighs \1 g"),
+        (rf"^(?:(?:i|we|sorry|oops|oh)[, ]+)*(?:totally |just )?forgot to (?:tell|say|mention|log)(?: you"
+         rf"| it)?(?: that)?,? "
+         rf"(?={DEED}\b)", ""),
+        (r"\b(wrapped|foiled|flipped|rinsed|lit|off|on)(?: it)? (\d{1,2}[.:][0-5]\d),? (?:in "
+         r"|with )?(?=(?:butcher )?(?:paper|foil))",
+         r"\1 at \2 in "),
+        (rf"\b(eat|eating|dinner|serve|serving|supper|lunch) ((?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?) "
+         rf"(?=(?:on )?(?:{DAY}))", r"\1 at \2 "),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

@@ -82,6 +82,9 @@ _REMARKS: Final = tuple(
                    r"|bag|bags"
                    r"|two|three|2|3|4|smaller|bits|pieces|halves|fit|fits|to|it))*$"),
         ("halved", r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
+        ("meal_off", r"^(?:(?:its|it is|we|weve|everything|all|the whole thing|whole thing) )+(?:is |has been "
+                     r"|have |been )*"
+                     r"(?:cancelled|canceled|called it off|called off)(?: it)?(?: now| sorry)?$"),
         ("meal_off", r"^(?:the |my )?(?:dinner|lunch|party|meal|supper|bbq|barbecue|do|event)s? (?:is |has been "
                      r"|been )?"
                      r"(?:off|cancelled|canceled|called off|not happening|scrapped)(?: now| sorry)?$"),

@@ -145,9 +145,14 @@ def meal(text: str, context: Context) -> When | None:
         if spoken.clock
         else old.time()
     )
-    if not spoken.clock and spoken.part and not spoken.day:
+    if not spoken.clock and spoken.part and (not spoken.day or _of_another_meal(spoken.part, old.time())):
         clock = time(_PARTS[spoken.part][0])
     return _made(instant(day, clock, context.zone), spoken, context)
+
+
+def _of_another_meal(part: str, clock: time) -> bool:
+    """Whether a meal that is named is hours from the one that was planned: «friday dinner», of a lunch at one."""
+    return part in _NAMED_MEALS and abs(_PARTS[part][0] - clock.hour) > _SAME_MEAL_H
 
 
 def still_ahead(text: str, context: Context) -> datetime | None:
@@ -197,6 +202,8 @@ def without_times(text: str) -> str:
     return plain
 
 
+_NAMED_MEALS: Final = ("breakfast", "brunch", "lunch", "dinner", "supper")
+_SAME_MEAL_H: Final = 4
 _WEEKS_AHEAD: Final = 6  # of which a date is named by its day alone
 
 
