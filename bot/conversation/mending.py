@@ -102,15 +102,24 @@ def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Rep
     return (Reply(text, facts=facts(done.after), about=done.after.batch.id),)
 
 
+def _undone(turn: Turn, batch: str, intent: Undo) -> Sequence[Reply]:
+    """The last step of a kind, or the last message: of each batch that it spoke of, where none was named."""
+    if intent.step:
+        taken = (batches.undo_last(turn, batch, intent.step),)
+    else:
+        taken = (batches.undo(turn, batch),) if intent.batch else batches.undo_everywhere(turn, batch)
+    for events, _ in taken:
+        _out_of_the_cupboard(turn, events)
+    return [Reply(mends.undone(events, d), facts=facts(d.after), about=d.after.batch.id) for events, d in taken]
+
+
 def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[Reply]:
     """What was said is taken back, or something else stands in its place."""
     if isinstance(intent, Correct) and intent.unit in SIZES:
         return _in_other_unit(turn, meant, intent)
     batch = meant.of(intent.batch)
     if isinstance(intent, Undo):
-        events, done = batches.undo_last(turn, batch, intent.step) if intent.step else batches.undo(turn, batch)
-        _out_of_the_cupboard(turn, events)
-        return (Reply(mends.undone(events, done), facts=facts(done.after), about=batch),)
+        return _undone(turn, batch, intent)
     if intent.to_batch == "":
         return moving.wrong_batch(turn, batch)
     if intent.to_batch is not None:

@@ -1,7 +1,9 @@
 """Who else has a batch: invited, come, gone; and who answers for what from when."""
 
 import re
+from datetime import UTC, datetime, timedelta
 from typing import Final
+from zoneinfo import ZoneInfo
 
 from bot.intents import when
 from bot.intents.context import Context
@@ -94,6 +96,9 @@ _MYSELF: Final = re.compile(
     r"(?: (?:today|tonight|please|then|now))*$"
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"
 )
+_UNTIL: Final = re.compile(r"\b(?:until|till?)\b")
+_WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)")
+_A_WEEK: Final = timedelta(days=7)
 _KINSFOLK: Final = words(
     "sister brother bro sis mate friend neighbour neighbor cousin uncle aunt auntie son daughter kid husband wife"
     " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad"
@@ -140,8 +145,7 @@ def read_household(text: str, context: Context) -> Intent | None:
 
 def read_hand_over(text: str, context: Context) -> HandOver | None:
     """Somebody else, or who speaks, answers for something from a time on."""
-    said = when.future(text, context)
-    at = said.at if said else None
+    at = _begins(text, context)
     if _MYSELF.search(text):
         return HandOver("me", at, _task(text))
     for pattern in _HAND_OVER:
@@ -150,6 +154,15 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
         if found and not set(who.split()) & _NOBODY:
             return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text))
     return None
+
+
+def _begins(text: str, context: Context) -> datetime | None:
+    """From when on: «from monday 7:00», said on a monday at eight, is that of next week; «until 9» is no beginning."""
+    said = None if _UNTIL.search(text) else when.future(text, context)
+    if said is None or said.at > context.now or not said.day_said:
+        return said.at if said else None
+    local = said.at.astimezone(ZoneInfo(context.zone))
+    return (local + _A_WEEK).astimezone(UTC) if _WEEKDAY.search(text) else None
 
 
 def _one_of(who: str) -> str:

@@ -17,7 +17,9 @@ def which(line: str, those: tuple[tuple[str, str], ...], meat: str = "") -> tupl
     every = (asking.button(say("Both") if len(those) == 2 else say("All of them"), Choose("batch", "all")),)
     names = ", ".join(name for _, name in those[:-1]) + say(" or {those}", those=those[-1][1])
     if meat:
-        return say("I have no {meat} under way. «{shown}»: is that {names}?", meat=meat, shown=shown, names=names), rows
+        return say(
+            "I have no «{meat}» under way here. «{shown}»: is that {names}?", meat=meat, shown=shown, names=names
+        ), rows
     return say("«{shown}»: is that {names}? Tap it; next time put the name before it.", shown=shown, names=names), (
         *rows,
         every,

@@ -145,17 +145,17 @@ def paused(a: Assessment) -> str:
             since=numbers.when(since, a.person, a.now),
             until=numbers.when(a.batch.paused_until, a.person, a.now) if a.batch.paused_until else "…",
         )
-        return "\n".join(line for line in (lead, _while_away(a)) if line)
+        return "\n".join(line for line in (lead, while_away(a)) if line)
     until = (
         say(" until {paused_until}", paused_until=numbers.when(a.batch.paused_until, a.person, a.now))
         if a.batch.paused_until
         else ""
     )
     lead = say("Quiet{until}. Fire, chill and safety still speak up. Say «back» to carry on.", until=until)
-    return "\n".join(line for line in (lead, _while_away(a)) if line)
+    return "\n".join(line for line in (lead, while_away(a)) if line)
 
 
-def _while_away(a: Assessment) -> str:
+def while_away(a: Assessment) -> str:
     """Somebody stays with a fire; days away from what lies in the cure: flips may rest, the fridge may not."""
     if a.batch.phase is Phase.COOKING:
         return say("Somebody stays with the fire: hand it over, like «Jo has the fire from 20:00».")

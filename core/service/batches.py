@@ -108,6 +108,23 @@ def undo(turn: Turn, batch_id: str) -> tuple[tuple[Event, ...], Change]:
     return events, record.add(turn, batch_id, [(Corrected(e.number), turn.now) for e in events])
 
 
+def undo_everywhere(turn: Turn, batch_id: str) -> tuple[tuple[tuple[Event, ...], Change], ...]:
+    """Take back the last message of a batch, and in each batch of this chat what that same message said of it.
+
+    Raises Gone where there is nothing to take back.
+    """
+    message = _last_said(turn, batch_id)[-1].message
+    others = [row.id for row in open_here(turn) if row.id != batch_id and _last_message(turn, row.id) == message]
+    return tuple(undo(turn, one) for one in (batch_id, *others))
+
+
+def _last_message(turn: Turn, batch_id: str) -> str | None:
+    try:
+        return _last_said(turn, batch_id)[-1].message
+    except Gone:
+        return None
+
+
 def undo_last(turn: Turn, batch_id: str, kind: str) -> tuple[tuple[Event, ...], Change]:
     """Take back the last step of a kind, or with "reading" those last read; raises Gone where there is none."""
     events = _last_read(turn, batch_id) if kind == "reading" else _last_done(turn, batch_id, kind)

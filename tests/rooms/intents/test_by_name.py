@@ -1,7 +1,7 @@
 """Batches by their names and numbers, and what holds for a person when it is asked for."""
 
 from dataclasses import replace
-from datetime import time
+from datetime import datetime, time
 
 import pytest
 
@@ -10,7 +10,7 @@ from bot.intents.intents import Ask, Cancel, Change, HandOver, Join, Reading, Se
 from bot.intents.meats import of_none
 from bot.intents.read import read
 from core.person import Units
-from tests.talk_lines import KILOS, context
+from tests.talk_lines import KILOS, context, wall
 
 NAMES = ("bacon", "flat", "flat 2")
 
@@ -149,6 +149,20 @@ def test_who_weighs_is_said_in_a_word() -> None:
     assert read("i'll dose", context("curing")) == [HandOver("me", None, "cure")]
     assert not any(isinstance(each, HandOver) for each in read("i've got it", context("curing")))
     assert read("who doses", context("curing"))[0] == Ask("who", text="who doses")
+
+
+@pytest.mark.parametrize(
+    ("line", "at"),
+    [
+        ("bo has the fire from monday 7:00", wall(3, 8, 7)),  # it is monday, half past eight
+        ("bo has the fire from tomorrow 7:00", wall(3, 2, 7)),
+        ("bo has the fire until 9", None),
+        ("bo has the fire", None),
+    ],
+)
+def test_a_fire_is_handed_over_from_an_hour_to_come(line: str, at: datetime | None) -> None:
+    """A weekday whose hour has gone by is that of next week, and an end is no beginning."""
+    assert read(line, context("curing")) == [HandOver("bo", at, "fire")]
 
 
 @pytest.mark.parametrize("line", ["join", "join wrong12345"])
