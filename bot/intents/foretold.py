@@ -56,7 +56,7 @@ _DONE: Final = re.compile(r"\b(?:wrapped|ate|eaten|served|flipped)\b")
 
 def read_foretold(text: str, context: Context) -> Intent | None:
     """A plan, or another meat on the same fire, where a plain text tells of one and asks nothing."""
-    if _ASKS.search(text) or _DONE.search(text):
+    if context.phase in ("none", "drying", "stored") or _ASKS.search(text) or _DONE.search(text):
         return None
     if context.phase == "cooking" and (wrap := _WRAP.search(text)):
         how = wrap["before"] or wrap["after"]

@@ -79,6 +79,7 @@ _LIES_COLD: Final = re.compile(
     r"(?:(?:its|it|is|put|now|ok|and|has|gone|went|cooling|chilling|i|ive) )*(?:in|into) the fridge(?: now)?"
 )  # made and not yet read: the brine cools, or the meat is in it
 _SOON: Final = timedelta(days=1)  # before it comes out by the plan nobody who says «took it out» need mean for good
+_WHERE: Final = ("waiting", "curing", "cooking", "resting", "chilling")
 _COOLS: Final = ("resting", "chilling")
 
 
@@ -89,9 +90,9 @@ def read_may_cool(text: str, context: Context) -> Ask | None:
 
 def read_whereabouts(text: str, context: Context) -> Intent | None:
     """A change of place, where a plain text tells one; asked about where it can be two things."""
-    if _ASKS.search(text):
+    if context.phase not in _WHERE or _ASKS.search(text):
         return None
-    moved = _TO_FRIDGE.search(text) or (_OUT_OF_ICE.search(text) and "fridge" in text)
+    moved = "fridge" in text and (_TO_FRIDGE.search(text) or _OUT_OF_ICE.search(text))
     if context.phase == "chilling" and moved and not re.search(r"\d", text):
         return _in_the_fridge(text)
     called = (context.due_step or "").startswith("into_cure")
