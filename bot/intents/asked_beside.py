@@ -14,7 +14,8 @@ from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
 from bot.intents.readings import read_reading
 
 _TAIL_ASKS: Final = re.compile(
-    r",? ?\b(?:(?:still )?(?:ok(?:ay)?|safe|right|normal|in time)\s*\?+|(?:(?:is|isnt) (?:that|it|this)|am i|are we)"
+    r",? ?\b(?:(?:still )?(?:ok(?:ay)?|safe|right|normal|in time)\s*\?+|(?:(?:is|isnt) (?:that|it|this|(?:the|our|my)"
+    r" (?:meat|food|brisket|flat|ham|bacon|bird|fish|batch|lot|bag))|am i|are we)"
     r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|slow|fast|bad|dangerous|in time|a problem"
     r"|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
 )

@@ -19,6 +19,7 @@ TOLD_WHEN_MOVED = frozenset(
      Kind.SERVE, Kind.USE_BY}
 )  # fmt: skip
 WORTH_TELLING = timedelta(minutes=10)
+WORTH_REPEATING = timedelta(minutes=30)  # each reading moves the meal a little
 METHODS = Words(
     {
         "brine": "brine in a bag",
@@ -244,7 +245,7 @@ def late(a: Assessment, before: Plan | None = None) -> list[str]:
     """Said where the meal cannot be had when it was wanted; once, when `before` was told so already."""
     if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None:
         return []
-    if before is not None and before.late >= WORTH_TELLING and abs(before.serve - a.plan.serve) < WORTH_TELLING:
+    if before is not None and before.late >= WORTH_TELLING and abs(before.serve - a.plan.serve) < WORTH_REPEATING:
         return []
     return [
         say(

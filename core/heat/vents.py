@@ -20,7 +20,8 @@ LEAVE_K: Final = 7.0  # within 7 K (about 12 °F) of the set point nothing is do
 FAR_HIGH_K: Final = 14.0
 FAR_LOW_K: Final = 14.0
 FALLING_K_H: Final = -16.0  # a fire that falls faster than this and is low is dying
-OUT_C: Final = 85.0  # below it, and not climbing, no meat is being cooked
+OUT_C: Final = 85.0  # below it, far under the set point and not climbing, no meat is being cooked
+COLD_C: Final = 60.0  # below it nothing burns, whatever was opened or put on
 CLIMBING_K_H: Final = 6.0
 COMING_H: Final = 1.0  # a pit that is back within the hour by itself is left alone
 WORSE_K: Final = 6.0  # so much further off, and the wait after a vent was moved is broken off
@@ -82,10 +83,12 @@ def _now(
     pit: Sequence[Seen], target_c: Celsius, lids: Sequence[Seconds], wait: tuple[float, float]
 ) -> tuple[PitState, Seconds | None]:
     """The state as it is to be acted on: after a lid or a move of a vent it is waited for, unless the fire dies."""
-    state = _state(pit[-1].celsius - target_c, _slope(pit), pit[-1].celsius)
+    slope = _slope(pit)
+    state = _state(pit[-1].celsius - target_c, slope, pit[-1].celsius)
     last, patience = pit[-1].seconds, 60.0 * wait[1]
     shaded = [lid + (MEAT_SHADOW_S if lid <= 0 else patience) for lid in lids if lid <= last]
-    if state != "out" and any(until > last for until in shaded):
+    sure = state == "out" and (pit[-1].celsius < COLD_C or (slope is not None and slope < FALLING_K_H))
+    if not sure and any(until > last for until in shaded):
         return "wait", max(shaded)
     moved = _moved(pit, target_c, last - patience) if state in ("high", "far_high", "low") else None
     if moved is not None:
@@ -124,7 +127,8 @@ MOVES: Final[dict[PitState, tuple[Vent, int, float]]] = {
 
 def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
     falling = slope is not None and slope < FALLING_K_H
-    if pit_c < OUT_C and (slope is None or slope < CLIMBING_K_H):
+    cold = pit_c < COLD_C or (pit_c < OUT_C and off < -FAR_LOW_K)
+    if cold and (slope is None or slope < CLIMBING_K_H):
         return "out"
     if (
         slope is not None
@@ -133,7 +137,8 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
         and LEAVE_K < abs(off) <= abs(slope) * COMING_H
     ):
         return "coming"
-    if off < -FAR_LOW_K or (falling and off < -LEAVE_K):  # down to the set point is only coming back
+    climbs = slope is not None and slope > 0.0
+    if (off < -FAR_LOW_K and not climbs) or (falling and off < -LEAVE_K):  # down to the set point is only coming back
         return "dying"
     if off < -LEAVE_K:
         return "low"

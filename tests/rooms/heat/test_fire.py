@@ -89,7 +89,9 @@ def test_a_brisket_wants_three_to_five_chunks() -> None:
         (pit((150, 90), (200, 75)), "out", 1),
         (pit((180, 90), (200, 104)), "coming", 0),
         (pit((180, 145), (200, 136)), "coming", 0),
-        (pit((180, 99), (200, 101)), "dying", 1),
+        (pit((180, 99), (200, 101)), "low", 1),  # far under, and yet it climbs
+        (pit((180, 101), (200, 99)), "dying", 1),
+        (pit((200, 82)), "out", 1),
         ((), "unknown", 0),
     ],
 )
@@ -109,7 +111,15 @@ def test_what_is_read_after_the_lid_was_open_is_not_chased() -> None:
     """A dip within the waiting time of the lid, or within 40 min of cold meat, waits; a dead fire does not."""
     assert advise(pit((200, 100)), 121.0, "ceramic", lids=(190 * 60.0,)).state == "wait"
     assert advise(pit((20, 100)), 121.0, "ceramic", lids=(0.0,)).state == "wait"
+    assert advise(pit((20, 80)), 107.0, "ceramic", lids=(0.0,)).state == "wait"
     assert advise(pit((10, 90), (20, 60)), 121.0, "ceramic", lids=(0.0,)).state == "out"
+    assert advise(pit((20, 55)), 107.0, "ceramic", lids=(0.0,)).state == "out"
+
+
+def test_a_pit_that_is_meant_to_be_cool_is_not_out() -> None:
+    """82 °C is low for 93 °C, and no dead fire; for 121 °C it is one."""
+    assert advise(pit((200, 82)), 93.0, "ceramic").state == "low"
+    assert advise(pit((200, 55)), 93.0, "ceramic").state == "out"
 
 
 def test_a_vent_that_was_moved_is_given_its_time() -> None:
