@@ -10,7 +10,7 @@ from bot.intents.intents import Ask
 from bot.intents.normal import normal
 from bot.intents.told import told
 from core.answers.entries import ENGLISH, OF_BATCH, asked_of_batch
-from core.answers.find import closer_than
+from core.answers.find import FIRMLY, PLAINLY, closer_than
 from core.plan.steps import Kind
 from core.service.turn import Turn
 
@@ -19,11 +19,33 @@ EXACT = frozenset({"batches", "who"})
 OF_STEPS = frozenset({"log", "wrap"})  # «did i wrap it» asks for no advice
 _TO_COME = re.compile(r"^(?:so |and |ok )?(?:when|what time) (?:do|should|shall|can|must|to|would)\b")
 BESIDE_A_SUM = frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above"}) | around.WITH_A_MASS
+BROAD = frozenset({"log", "plan", "now", "dose", "sum", "pull", "safe"})
+OF_A_PHASE = (  # asked for as a rule while it lies in the cure, on the fire, or off it
+    (
+        frozenset({"waiting", "curing"}),
+        frozenset({"day", "out", "flip_next", "skip_flip", "missed", "earlier", "longer", "cured_yet", "fridge_if"}),
+    ),
+    (
+        frozenset({"drying", "cooking"}),
+        frozenset(
+            {"eta", "wrap", "stall", "fire", "rate", "reaches", "hotter", "at_core", "pull_at", "pit_falls", "off"}
+        ),
+    ),
+    (
+        frozenset({"resting", "chilling", "stored"}),
+        frozenset({"cooled", "slice", "warm_up", "cooked_for", "eat_cold", "rest"}),
+    ),
+)
 ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": ("why", "hours")}
 ONLY_WITH = {  # no closer topic than the one that its words made it, where none of these is said
     "flip_next": re.compile(r"\b(?:flip|turn)"),
     "pull_at": re.compile(r"\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe)\b"),
-    "at_core": re.compile(r"^(?!.*\b(?:pit|smoker|grill|fire)\b)"),
+    "at_core": re.compile(r"^(?!.*\b(?:pit|smoker|grill|fire|raise|crank|bump|turn(?:ed)? up|run (?:it|this))\b)"),
+    "who": re.compile(
+        r"^(?!.*\bwho (?:put|lit|took|flipped|turned|rinsed|wrapped|made|mixed|rubbed|started)\b)"
+        r".*\b(?:who\w*|any(?:one|body)|some(?:one|body)|duty|charge|responsible)\b"
+    ),
+    "which_call": re.compile(r"\b(?:which|what\w*|why|for)\b"),
     "hotter": re.compile(
         r"\b(?:if|should|shall|would|could|can|may|do i (?:go|turn|run|push)|(?:hot|high|low|fast|quick|soon)er|crank"
         r"|bump|push|raise|help|instead|or|up to|degrees more|open it up)\b"
@@ -31,7 +53,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "out": re.compile(r"^(?!.*\bsoak)"),
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
-    "reaches": re.compile(r"\b(?:when|long|time|eta|hours?|hit|get|reach\w*|will)\b"),
+    "reaches": re.compile(r"\b(?:when|long(?:er)?|time|eta|hours?|hit|get|reach\w*|will)\b"),
     "fuel": re.compile(
         r"^(?!.*\b(?:add(?:ing)?|low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
     ),  # what to do then is an entry
@@ -70,9 +92,16 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     if intent.topic in OF_STEPS and not _TO_COME.search(plain) and (step := around.step_asked(asked)):
         return replace(intent, topic="flip_last" if step is Kind.FLIP else "done_step")
     possible = _possible(intent.topic, asked, phase)
-    found = closer_than(intent.topic, asked, possible & with_a_mass(asked) if figured(plain) else possible)
+    among, away = possible & with_a_mass(asked) if figured(plain) else possible, far(phase)
+    least = PLAINLY if intent.topic in BROAD or intent.topic in away else FIRMLY
+    found = closer_than(intent.topic, asked, among, away, least)
     topic, about = ABOUT.get(found or "", (found, ""))
     return intent if topic is None else replace(intent, topic=topic, about=about)
+
+
+def far(phase: str) -> frozenset[str]:
+    """The topics of another time than that of a batch in a phase."""
+    return frozenset().union(*(topics for phases, topics in OF_A_PHASE if phase not in phases))
 
 
 def _may_be_another(topic: str) -> bool:

@@ -7,7 +7,7 @@ from datetime import datetime, timedelta
 
 from bot.conversation import around, on_the_fire
 from bot.conversation.around import Answer, Said, of_a, who_did
-from bot.conversation.closer import ABOUT, figured, is_worded, with_a_mass
+from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
@@ -47,6 +47,10 @@ _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
 _OF_SOMEBODY = re.compile(
     r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
 )
+_OURS = re.compile(
+    r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
+    r"|(?:did|have|do|are) we|did i|have i|we (?:put|used|have|said)|i (?:put|used|said|told))\b"
+)
 _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
     r"|did (?:it|that|this|the|both|not)|done|added|put|took|missed|fried|only|been)\b"
@@ -62,7 +66,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     plain = normal(text, language)
     if _OF_SOMEBODY.search(plain):
         return None
-    named = of_batch(text if language == ENGLISH else plain)
+    named = of_batch(text if language == ENGLISH else plain, far=far(phase), ours=bool(_OURS.search(plain)))
     if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
         return None
     if (

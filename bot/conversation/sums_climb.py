@@ -22,7 +22,7 @@ _REACHED: Final = re.compile(r"\b(?:took|needed)\b.*\b(?:to|until|till?|before)\
 
 def _climb(turn: Turn, line: Told) -> Answer:
     """By the clock of whole meat and by that of birds and opened meat; by the second alone where it is one of them."""
-    core, hours = line.temperatures[0], need(between(line), "hours")
+    core, hours = min(line.temperatures), need(between(line), "hours")
     opened = bool(_OPENED.search(line.text)) or line.species in _BIRDS
     climbs = (REACH_140,) if opened else (COME_UP, REACH_140)
     judged = tuple(_judged(turn, climb, core, hours, bool(_REACHED.search(line.text))) for climb in climbs)

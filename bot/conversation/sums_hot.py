@@ -45,6 +45,11 @@ _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
 _A_BIRD = re.compile(r"^(?!.*\b(?:duck|goose|geese|breast|turkey|chicken)).*\b(?:birds?|poultry)\b")
 _SKINNED = re.compile(r"\b(?:skinless|skinned|skin(?: is)? off|without (?:the |its )?skin|no skin)\b")
 NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
+_WAYS = (
+    (NEEDLED, "inject"),
+    (re.compile(r"\bdry[ -]?(?:cur\w+|salt\w*|bag|rub\w*|method|brin\w*)\b|\bcured? dry\b"), "dry"),
+    (re.compile(r"\b(?:brin\w*|wet|pickle)\b"), "brine"),
+)
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
     (re.compile(r"\bkettle\b"), "kettle"), (re.compile(r"\boffset\b"), "offset"),
@@ -100,8 +105,9 @@ def setup_of(line: Told) -> Setup:
     meat = piece_of(line)
     made = products().get(line.product) or product_of_cut(meat.cut.name)
     said: dict[str, Any] = {"cut": meat.cut.name, "mass": meat.mass}
-    if NEEDLED.search(line.text):
-        said["method"] = "inject"
+    method = next((way for words, way in _WAYS if words.search(line.text)), None)
+    if method in made.methods(meat.cut.name):
+        said["method"] = method
     return made.setup(said | ({"thickness": line.length} if line.length else {}))
 
 

@@ -40,11 +40,15 @@ _CONVERT: Final = re.compile(
 )
 
 
+_OF_SOMETHING: Final = re.compile(r"\b(?:rub|salt|sugar|cure|spices?|pepper|coriander|dose|need|water|ice)\b")
+
+
 def converted(text: str) -> tuple[measures.Measure, str] | None:
     """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
     found = measures.find(text)
+    into = _INTO if _OF_SOMETHING.search(text) is None else _INTO[:-1]  # «rub for 3.5 kg how many grams»
     wanted = next(
-        (unit for words in _INTO for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
+        (unit for words in into for m in words.finditer(text) for unit, word in m.groupdict().items() if word), None
     )
     if wanted is None and len(found) == 1:
         behind = _INTO_BEHIND.match(text, found[0].end) or _BARE_BEHIND.match(text, found[0].end)

@@ -14,7 +14,7 @@ RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
 )
 _NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
 _ON_THE_FIRE: Final = re.compile(
-    r"\b(?:on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and|reach|get to|hit|climb\w*)\b"
+    r"\b(?:at \d{3}|on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and|reach|get to|hit|climb\w*)\b"
 )
 _OFF_THE_FIRE: Final = re.compile(
     r"\b(?:out|off|died|dead|cool\w*|chill\w*|ice|fridge|freezer|counter|table|held|hold\w*|rest\w*|kept|thaw\w*"
@@ -30,6 +30,8 @@ _TIME_ASKED: Final = re.compile(
     r"\b(?:how (?:long|many (?:min\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at))\b"
 )
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
+COOLEST_PIT: Final = 90.0  # °C; from there on it is the pit that is told
+HOTTEST_MEAT: Final = 100.0
 HOT_CORE: Final = 60.0  # °C, 140 °F: from there on no clock of a climb runs
 
 
@@ -69,12 +71,15 @@ def rises(line: Told) -> bool:
 
 def went_out(line: Told) -> bool:
     """Two readings that do not rise, with the time between them."""
-    return len(line.temperatures) > 1 and not rises(line) and (len(line.clocks) > 1 or line.has("hours"))
+    timed = len(line.clocks) > 1 or line.has("hours")
+    meat = len(line.temperatures) > 1 and max(line.temperatures) <= HOTTEST_MEAT
+    return meat and timed and not rises(line)
 
 
 def climbs(line: Told) -> bool:
     """One reading of a core that is no meal yet, so long after it went on the fire."""
-    one = len(line.temperatures) == 1 and RAISED_FROM <= line.temperatures[0] < HOT_CORE
+    cores = [t for t in line.temperatures if t < COOLEST_PIT]
+    one = len(cores) == 1 and RAISED_FROM <= cores[0] < HOT_CORE
     timed = len(line.clocks) == 2 or (line.hours or 0.0) >= 1.0
     return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not _OFF_THE_FIRE.search(line.text)
 

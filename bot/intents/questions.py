@@ -189,6 +189,7 @@ _NOT_KNOWN: Final = re.compile(
     r"|which|when)\b"
 )
 NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
+    r"^(?:can|could|should|may|might) (?:it|this|that|they|the (?:meat|bag|cure)) (?:stay|sit|be left|lie|go)\b|"
     r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b"
     r"|^(?:(?:gonna|going to|all) )*(?:be )?(?:ready|done)\b.*\?$"
     r"|^(?:what|which|who|why|where)\b(?! about\b)"

@@ -70,6 +70,7 @@ _WANTS: Final = re.compile(
     r"|left after|(?:rub|spice|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub|bucket|water)"
     r" (?:size |needed )?for|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
+    r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$))\b"
@@ -177,7 +178,7 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
         possible = [kind for kind in possible if kind in _OF_HEAT]
-    if unread and not line.has("meat"):
+    if (unread or not elsewhere) and not line.has("meat"):
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
     if not (elsewhere or line.has("meat")):
         possible = [kind for kind in possible if kind not in _OF_A_BATCH]

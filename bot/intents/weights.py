@@ -32,7 +32,7 @@ _APIECE: Final = (
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
 _LISTED: Final = re.compile(
-    r"(?<![\w.])(?<!at )(?<!by )(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?"
+    r"(?<![\w.:])(?<!at )(?<!by )(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?"
     r"|\d{1,2}\.\d{1,3} )+$"
 )
 _ONE_LISTED: Final = re.compile(r"[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?")

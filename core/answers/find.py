@@ -14,6 +14,9 @@ CLEAR_BY: Final = 0.035  # answered, where it is so much likelier than the next
 GUESSED_BY: Final = 0.01  # answered as a guess that is named as one; below that it is one among others
 LIKELY_OF_BATCH: Final = 0.16  # from here on a topic of the batch in hand
 PLAINLY: Final = 0.25
+FIRMLY: Final = 0.28  # against words that are narrow themselves
+OURS_BY: Final = 0.1  # an entry, where a line speaks of «mine», «this one», «did we»
+FAR_BY: Final = 0.08  # a topic of another time than the batch's is so much less likely
 OFFERED: Final = 3
 SUM_BY: Final = 0.06  # figures speak for a sum: it answers, where an entry is no more than so much likelier
 LIKELY_SUM: Final = 0.15  # a sum has fewer phrasings, which say all that it is asked for by
@@ -104,24 +107,43 @@ def _lead(rival: str, surely: bool) -> float:
     return CLEAR_BY if surely else 0.0 if stands else -SUM_BY
 
 
-def of_batch(question: str, ahead: float = 0.0) -> str | None:
-    """The topic of a batch in hand that an English question is for, so far ahead of any entry; None where none is."""
+def of_batch(question: str, ahead: float = 0.0, far: Collection[str] = (), ours: bool = False) -> str | None:
+    """The topic of a batch in hand that an English question is for; None where an entry is as likely.
+
+    Parameters
+    ----------
+    ahead
+        So much likelier than any entry it has to be.
+    far
+        Topics of another time than the batch's: they count less.
+    ours
+        It speaks of a batch of its own by a word, so entries count less.
+    """
     if grave(question) or not says_something(question):
         return None
-    (name, score), *rest = nearest(question[:LONGEST], ENGLISH, OFFERED + 1, asked_of_batch())
-    rival = next((other for one, other in rest if is_entry(one)), 0.0)
-    if is_entry(name) or score < LIKELY_OF_BATCH or score - rival < ahead:
+    found = nearest(question[:LONGEST], ENGLISH, len(asked_of_batch()), asked_of_batch())
+    scores = {name: score - (OURS_BY if ours and is_entry(name) else _far(name, far)) for name, score in found}
+    name = max(scores, key=lambda one: scores[one])
+    rival = max((score for one, score in scores.items() if is_entry(one)), default=0.0)
+    if is_entry(name) or scores[name] < LIKELY_OF_BATCH or scores[name] - rival < ahead:
         return None
     return name.removeprefix(OF_BATCH)
 
 
-def closer_than(topic: str, question: str, among: Collection[str]) -> str | None:
+def _far(name: str, far: Collection[str]) -> float:
+    return FAR_BY if name.removeprefix(OF_BATCH) in far else 0.0
+
+
+def closer_than(
+    topic: str, question: str, among: Collection[str], far: Collection[str] = (), least: float = PLAINLY
+) -> str | None:
     """The likeliest of some topics of a batch, where it is plainly meant, and more so than the one it was taken for."""
     named = {OF_BATCH + one for one in (*among, topic)}
     found = nearest(question[:LONGEST], ENGLISH, len(asked_of_batch()), named)
-    scores = {name.removeprefix(OF_BATCH): score for name, score in found if name in named}
-    least = max(PLAINLY, scores.pop(topic, 0.0))
-    return next((name for name, score in scores.items() if score >= least), None)
+    scores = {name.removeprefix(OF_BATCH): score - _far(name, far) for name, score in found if name in named}
+    least = max(least, scores.pop(topic, 0.0))
+    best = max(scores, key=lambda one: scores[one], default="")
+    return best if scores.get(best, 0.0) >= least else None
 
 
 def _nearest(question: str, language: str) -> Found:
