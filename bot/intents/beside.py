@@ -14,7 +14,15 @@ _WATER_TOO: Final = re.compile(
 )
 
 
+_OF_THE_FAT: Final = re.compile(  # «39 in the fat 44 in the middle»: the middle counts
+    r"(?:(?:its|it is|core|at) )*\b\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on|at) the (?:fat(?: cap)?|skin|outside"
+    r"|surface|rind),? (?:and |but )?"
+    r"(?=\d{1,3}\b[^\d]*\b(?:middle|core|cent(?:re|er)|inside|meat|thick\w*)\b)"
+)
+
+
 def without_beside(text: str, phase: str) -> str:
     """A plain line of temperatures without these."""
+    text = _OF_THE_FAT.sub("", text)
     text = _SO_SINCE.sub(lambda hit: hit["unit"] or "", text)
     return _WATER_TOO.sub(lambda hit: hit["unit"] or "", text) if phase == "chilling" else text

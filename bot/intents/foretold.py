@@ -49,6 +49,8 @@ _FUELLED: Final = re.compile(
     r"\b(?:put|added|threw|chucked|loaded|shovelled|topped (?:it )?up with|filled)\b(?: (?:some|more|another"
     r"|a bit of|a few|the|in"
     r"|on|fresh|new|\d+))* (?:charcoal|coals?|lump|briquettes?|wood|logs?|splits?|chunks?|fuel|pellets)\b"
+    r"|^(?:(?:i|we|ive|just|have) )*(?:refuel+ed|restoked|stoked|topped (?:it )?up)(?: (?:it|the fire"
+    r"|the coals))?(?: now)?$"
 )
 _ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b")
 _DONE: Final = re.compile(r"\b(?:wrapped|ate|eaten|served|flipped)\b")

@@ -37,6 +37,7 @@ _RUN: Final = re.compile(
     r"(?<![\w./:,%#°-])(?<!\d )\d{1,3}(?:\.\d)?(?: ?[/,] ?\d{1,3}(?:\.\d)?)?(?: ?°?[cf]\b)?(?![\w/:%]|\.\d"
     r"| \d/\d| \d lb)"
 )
+_OF_THE_FAT: Final = re.compile(r"(?: ?[cf]\b)? (?:in|on|at) the (?:fat|skin|outside|surface|rind)\b")
 _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»: how many, and how much of a difference
     r" ?(?:x|of|times|bags?|probes?|thermometers?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?"
     r"|months?|hours?"
@@ -89,6 +90,7 @@ def _is_heard(run: re.Match[str], text: str, known: Sequence[float]) -> bool:
     if (
         _TOO.search(text[: run.end()])
         or _COUNTS.match(text[run.end() :])
+        or _OF_THE_FAT.match(text[run.end() :])
         or _OF_A_COUNT.search(text[: run.start()].rstrip())
     ):
         return True

@@ -55,6 +55,12 @@ _GRAMS: Final = re.compile(
     r"|pink(?: salt)?|curing salt))?(?: in)?,? (?:not|instead of|rather than) (?P<old>\d{1,3}(?:\.\d{1,2})?) ?(?:g"
     r"|gr|grams?)?\b"
 )
+_GRAMS_WERE: Final = re.compile(  # «actual cure was 12 g not 12.6»
+    r"\b(?:cure|curing salt|pink salt|pink)\b[^\d,;]{0,12} (?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr"
+    r"|grams?),? (?:and )?not"
+    r" (?P<old>\d{1,3}(?:\.\d{1,2})?)\b"
+)
+_GRAMS_BARE: Final = re.compile(r"^(?:i|we) (?:only |just )?(?:put|added)(?: in)? \d{1,3}(?:\.\d{1,2})?(?: in)?$")
 _UNIT_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:cure|curing|pink|dosed|weighed)\b")
 _NOT_SAID: Final = r"(?:,? (?:and |but )?(?:not|instead of|rather than) (?:what|the \d|your|as|like|\d)[^,;]*)?"
 _WENT_IN: Final = re.compile(
@@ -150,10 +156,13 @@ def _of_cut(text: str, context: Context) -> Change | None:
 
 def _of_dose(text: str, context: Context) -> Intent | None:
     """«i only put 8 grams not 18»: what really went in."""
-    instead = _GRAMS.search(text)
-    found = (
-        instead if instead and _UNIT_SAID.search(text) and not _shares(instead["new"], instead["old"]) else None
-    ) or (_WENT_IN.match(text) or _GRAMS_OF.search(text) if context.phase in _IN_CURE else None)
+    if context.phase in _SET_UP and _GRAMS_BARE.match(text):
+        return Unclear("grams", text)
+    found = _GRAMS.search(text) or _GRAMS_WERE.search(text)
+    if found and (_shares(found["new"], found["old"]) or not _UNIT_SAID.search(text)):
+        return None
+    if found is None and context.phase in _IN_CURE:
+        found = _WENT_IN.match(text) or _GRAMS_OF.search(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
 
 

@@ -45,6 +45,15 @@ REPHRASED: Final = tuple(
          r"|messages|pings|reminders)$"
          r"|^(?:stop|quit) (?:pinging|texting|messaging|bugging|reminding) (?:me )?(?:every|so much"
          r"|so often)\b.*$", "dont ping me"),
+        (r"^(?:please )?cancel (?:the |tonights |this evenings |todays )?(flip|turn)(?: tonight| today"
+         r"| this (?:evening|morning))?$",
+         r"skip the \1"),
+        (r"^(?:ive |i |we |weve )*(?:had|kept|held|running|been running|been holding) (?:it|the pit"
+         r"|the smoker) (?:steady )?at (?=[23]\d\d\b)",
+         "pit "),
+        (r"\bpulled out of (?:the )?ice\b", "out of the ice"),
+        (r"^(?:i am|im) (?:so |very )?sorry to (?:say|report|tell you)(?: that)?,? |^i (?:must"
+         r"|have to) (?:confess|admit)(?: that)?,? ", ""),
         # how a deed is told
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),

@@ -84,7 +84,7 @@ _BY_HAND: Final = re.compile(
 _BIRD_OR_FISH: Final = re.compile(r"\b(?:turkey|chicken|duck|goose|bird|fish|salmon|trout)\b")
 _THICK_BARE: Final = re.compile(rf"(?<![\w./])({measures.NUMBER}) thick\b")  # «2.25 thick», in the person's own unit
 _CURED: Final = re.compile(
-    r"\b(?:already|ready|pre)[ -]?(?:cured|corned|brined)\b"
+    r"\b(?:already|ready|pre)[ -]?(?:cured|corned|brined)\b|\b(?:cured|corned|brined) already\b"
     r"|\b(?:shop|store|supermarket)[ -](?:bought )?(?=corned)|\bin (?:the|its) (?:pouch|packet)\b"
     r"|\bcorned(?: beef)? (?:from|out of) (?:the|a) (?:shop|store|supermarket|packet|pouch)\b"
 )

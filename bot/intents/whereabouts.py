@@ -46,7 +46,8 @@ _INTO_FRIDGE: Final = re.compile(
 _AT_CORE: Final = re.compile(r"\bat (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)")
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
-    r"|\bno (?:more )?ice(?: left)?\b|\bout of ice$|\b(?:water|bath) (?:is |has |gone |got |getting |gets |went "
+    r"|\bno (?:more )?ice(?: left)?\b|^(?:(?:im|we are|were|now|all|we|ran|just|ive|run) )*out of ice$|\b(?:water"
+    r"|bath) (?:is |has |gone |got |getting |gets |went "
     r"|too |all |quite |a bit )*"
     r"(?:warm|lukewarm|tepid)\b"
 )
