@@ -68,7 +68,7 @@ ASKED_LATER = {
     "kann das pökelsalz schlecht werden": ("store-cure",),
     "wie heiß muss schweinefleisch innen werden": ("pork-temp",),
     "wie fange ich am besten an, hab noch nie gepökelt": ("first-project",),
-    "was bedeutet 0,5 prozent auf dem pökelsalz": ("continental-salt",),
+    "was bedeutet 0,5 prozent auf dem pökelsalz": ("continental-salt", "percent-packet"),
     "schwarzer belag auf dem fleisch ist das ruß": ("bitter", "bark"),
     "warum muss das eigentlich so lange pökeln": ("how-days",),
     "meine kohle geht dauernd aus": ("fire-out", "too-cold", "refuel"),
