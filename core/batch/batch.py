@@ -81,6 +81,7 @@ class Batch:
     paused: bool = False
     paused_until: datetime | None = None
     paused_since: datetime | None = None
+    paused_by: str = ""  # who is away; "" where more than one is
     put_in: Mapping[str, float] = field(default_factory=dict)
     pit_start: Celsius | None = None
     pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
@@ -217,6 +218,12 @@ def _after(batch: Batch, event: Event) -> Batch:
             return _ended(batch, event)
 
 
+def _away(batch: Batch, event: Event) -> str:
+    """Who rests by a pause: who said so, or everybody where somebody else does so already."""
+    lasts = batch.paused and (batch.paused_until is None or batch.paused_until > event.at)
+    return event.by if not lasts or batch.paused_by == event.by else ""
+
+
 def _ended(batch: Batch, event: Event) -> Batch:
     match event.what:
         case Assumed(changes):
@@ -224,9 +231,9 @@ def _ended(batch: Batch, event: Event) -> Batch:
         case Incident():
             return but(batch, incidents=(*batch.incidents, (event.at, event.what)))
         case Paused(until, since):
-            return but(batch, paused=True, paused_until=until, paused_since=since)
+            return but(batch, paused=True, paused_until=until, paused_since=since, paused_by=_away(batch, event))
         case Resumed():
-            return but(batch, paused=False, paused_until=None, paused_since=None)
+            return but(batch, paused=False, paused_until=None, paused_since=None, paused_by="")
         case Handed():
             return but(batch, handed=(*batch.handed, event.what))
         case Weighed(mass):

@@ -8,6 +8,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final
 
+from core.batch.batch import Batch
 from core.batch.events import Handed
 from core.plan.reminders import Wanted
 from core.plan.steps import Kind
@@ -30,6 +31,25 @@ def holder(handed: Sequence[Handed], kind: str, at: datetime) -> Handed | None:
 def shared(asked: Sequence[Wanted], handed: Sequence[Handed], sharing: Sequence[Member]) -> tuple[Wanted, ...]:
     """The reminders of a batch, each once for every chat that it goes to."""
     return tuple(each for wish in asked for each in _to_chats(wish, handed, sharing))
+
+
+def in_pause(
+    free: Sequence[Wanted], held: Sequence[Wanted], batch: Batch, home: str, sharing: Sequence[Member]
+) -> tuple[Wanted, ...]:
+    """The reminders while somebody is away: their own are `held`, what somebody else has taken over is `free`.
+
+    `home` is the chat in which the batch was begun. Where who is away has no chat of their own here, all are held.
+    """
+    away, chats = batch.paused_by, {home, *(member.chat for member in sharing)}
+
+    def rests(wish: Wanted) -> bool:
+        one = holder(batch.handed, wish.step.partition("/")[0], wish.due_at)
+        if one is not None and one.person != away:
+            return False
+        return away not in chats or (wish.chat or home) == away
+
+    both = ((held, True), (free, False))
+    return tuple(w for asked, still in both for w in shared(asked, batch.handed, sharing) if rests(w) is still)
 
 
 def _to_chats(wish: Wanted, handed: Sequence[Handed], sharing: Sequence[Member]) -> Iterator[Wanted]:

@@ -13,7 +13,7 @@ from core.person import Person
 from core.plan.hours import wall_of
 from core.plan.reminders import Pause, Wanted, wanted
 from core.service import teaching
-from core.service.duties import shared
+from core.service.duties import in_pause, shared
 from core.service.turn import Turn
 from core.store import batches, members, outbox, people
 from core.store.database import Transaction
@@ -83,8 +83,12 @@ def remind(tx: Transaction, after: Assessment) -> None:
     sharing = members.of_batch(tx, batch.id)
     if after.plan is not None and batch.phase is not Phase.OVER and not after.ledger.thrown:
         pause = Pause(batch.paused_since, batch.paused_until) if batch.paused else None
-        asked = wanted(after.plan, wall_of(after.person), pause=pause, now=after.now)
-        asked = shared(asked, batch.handed, sharing)
+        asked = wanted(after.plan, wall_of(after.person), now=after.now)
+        if pause is None:
+            asked = shared(asked, batch.handed, sharing)
+        else:
+            held = wanted(after.plan, wall_of(after.person), pause=pause, now=after.now)
+            asked = in_pause(asked, held, batch, row.chat, sharing)
     outbox.reconcile(tx, batch.id, row.chat, asked, after.now)
     if batch.phase is Phase.OVER:
         batches.close(tx, batch.id, after.now)

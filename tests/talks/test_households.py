@@ -209,3 +209,31 @@ async def test_in_a_group_a_name_is_called(house: House) -> None:
     assert evening[0].startswith("Jo: ")
     (now,) = await house.says({**ida, **group}, "who is in")
     assert "In on «flat»: Ida, Jo Ann." in now["text"]
+
+
+async def test_who_is_away_rests_alone(house: House) -> None:
+    """Marta is away for two days: Bo is called as ever; what she had handed to him too; she is not, till she is back."""
+    await house.says(BO, f"join {await house.invited()}")
+    for line in ("made the brine", "brine 3 c", "meat is in"):
+        await house.says(MARTA, line)
+    away = await house.says(MARTA, "away until sunday 9:00")
+    assert "Let somebody read the fridge" in to(away, MARTA)[0]
+    two_days = await house.until("2027-09-25T21:00")
+    assert to(two_days, MARTA) == []
+    assert sum("Flip the bag" in text for text in to(two_days, BO)) >= 3
+    handed = await house.says(MARTA, "bo does the flips")
+    assert "Bo answers for flips and fridge" in to(handed, MARTA)[0]
+    third = await house.until("2027-09-26T08:30")
+    assert to(third, MARTA) == []
+    assert any("Flip the bag" in text for text in to(third, BO))
+
+
+async def test_where_all_are_away_all_rest(house: House) -> None:
+    """A second pause of somebody else holds for both; a group that goes away has no chat of its own for one of them."""
+    await house.says(BO, f"join {await house.invited()}")
+    for line in ("made the brine", "brine 3 c", "meat is in"):
+        await house.says(MARTA, line)
+    await house.says(MARTA, "away until sunday 9:00")
+    await house.says(BO, "away until sunday 9:00")
+    assert await house.until("2027-09-26T08:30") == []
+    assert to(await house.until("2027-09-26T20:30"), BO)
