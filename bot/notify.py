@@ -121,10 +121,10 @@ class Notify:
         return replace(reply, facts=body)
 
     def _night(self, row: Row, a: Assessment, now: datetime) -> datetime | None:
-        """Until when whoever reads it sleeps, while it is day by the clock of the batch, which keeps its own night."""
-        person = None if wall_of(a.person).quiet(now) else waiting.reader(self._house, row)
-        wall = wall_of(person) if person else None
-        return wall.awake(now) if wall and wall.quiet(now) else None
+        """Until when it is night by the clock of the batch, where it comes late, or for whoever reads it."""
+        own, person = wall_of(a.person), waiting.reader(self._house, row)
+        walls = (own, wall_of(person)) if person else (own,)
+        return next((wall.awake(now) for wall in walls if wall.quiet(now)), None)
 
     def _called(self, row: Row, a: Assessment) -> gathered.Called:
         return gathered.Called(row.step or "", row.kind or "", row.due_at, a, waiting.called(self._house, row, a))

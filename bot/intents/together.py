@@ -19,10 +19,13 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
         before, after = text[: found.start()], text[found.end() :]
         if (before + after).strip(" :,.!?"):
             return tuple(f"{before}{one}{after}" for one in re.findall(name, found[0]))
-    if found := re.match(rf"(?P<said>.*?)[,;]? (?:and |same for )?(?P<too>{name})(?: too| also| as well)$", text):
+    same = r"(?:and )?(?:the )?(?:same|ditto|likewise)(?: (?:for|with|goes for))?"
+    told = rf"(?P<said>.*?)[,;.]? (?:(?:and )?(?P<too>{name})(?: too| also| as well)|{same} (?P<same>{name}))$"
+    if found := re.match(told, text):
         before = found["said"]
         if first := re.search(rf"\b{name}", before):
-            return before, f"{before[: first.start()]}{found['too']}{before[first.end() :]}"
+            other = found["too"] or found["same"]
+            return before, f"{before[: first.start()]}{other}{before[first.end() :]}"
     return (text,)
 
 

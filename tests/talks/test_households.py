@@ -212,7 +212,7 @@ async def test_in_a_group_a_name_is_called(house: House) -> None:
 
 
 async def test_who_is_away_rests_alone(house: House) -> None:
-    """Marta is away for two days: Bo is called as ever; what she had handed to him too; she is not, till she is back."""
+    """Marta is away: Bo is called as ever, also for what she handed to him; she is not, until she is back."""
     await house.says(BO, f"join {await house.invited()}")
     for line in ("made the brine", "brine 3 c", "meat is in"):
         await house.says(MARTA, line)

@@ -20,3 +20,18 @@ async def test_a_step_and_its_second_asking_after_an_outage(tmp_path: Path) -> N
     again = await player.play("@2027-09-24T11:00")
     assert [said["text"][:11] for said in again] == ["Still open:"] * 2
     player.restart()
+
+
+async def test_what_comes_late_does_not_come_in_the_night(tmp_path: Path) -> None:
+    """The bot is back at two in the morning: the flip of the evening waits, and is that of the morning by then."""
+    player = Player(tmp_path)
+    await player.play(
+        "3.2 kg brisket flat for 2 october 13:00, 48 mm, cure 6.25 %", "made the brine, brine 3 c, meat is in"
+    )
+    house = player.house()
+    night = player.now.replace(day=25, hour=0, minute=0)  # two in Vienna
+    await house.postman.round(night)
+    assert not any(said["kind"] == "reminder" and "Flip" in said["text"] for said in player.said)
+    called = await player.play("@2027-09-25T08:01")
+    assert sum("Flip the bag" in said["text"] for said in called) == 1
+    player.restart()

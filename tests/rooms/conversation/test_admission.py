@@ -188,7 +188,7 @@ async def test_reminders_come_over_the_limit(opened: Open) -> None:
     for _ in range(3):
         await home.hears("hello")
     before = len(home.said)
-    home.now += timedelta(hours=14)
+    home.now += timedelta(hours=20)
     await home.built.postman.round(home.now)
     assert len(home.said) > before
     assert home.said[-1].reply.kind in ("reminder", "alert")

@@ -34,6 +34,7 @@ def three() -> Context:
         ("bacon is rinsed", ["bacon rinse"]),
         ("flipped the flats", ["flat flip", "flat 2 flip"]),
         ("both flats are in", ["flat into_cure", "flat 2 into_cure"]),
+        ("flat 2 flipped, same for the bacon", ["flat 2 flip", "bacon flip"]),
     ],
 )
 def test_a_step_is_of_the_batch_that_is_called_so(line: str, steps: list[str]) -> None:
