@@ -127,6 +127,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [found]
     if aside := read_aside(text, context) or read_yard(text, context):
         return [aside]
+    if context.phase == "chilling" and (moved := read_moved(text, context)):
+        return moved  # «in the fridge since 7» begins no second chill
     if deed := deed_at_an_hour(text, context):
         return deed
     if started := read_started(text, context):

@@ -17,14 +17,26 @@ _PLACE: Final = re.compile(r"\b(?:fridge|refrigerator|freezer|chiller)\b")
 _MEAT: Final = re.compile(
     r"\b(?:meat|core|middle|inside|internal|cent(?:re|er)|brisket|flat|probe|ham|belly|breast|thigh|fillet|temp)\b"
 )
+_DOUBTED: Final = re.compile(
+    r"\b(?:might|may|could|maybe|perhaps|possibly|probably|not sure (?:if|whether)|i think)\b[^\d,;]{0,16}"
+    r"\b(?:bath|water|ice|air|fat|fridge|outside|surface|skin|edge|bone)\b"
+)
 _AIR_C: Final = 15.0  # what the air of a fridge can read at most
 
 
 def asked_where(intents: list[Intent], text: str, context: Context) -> list[Intent]:
     """The intents, with a core that may be the air of a fridge asked about."""
+    if context.phase in FALLING_PHASES and _DOUBTED.search(text):
+        return [_no_core(intent) or intent for intent in intents]
     if context.phase not in FALLING_PHASES or not _PLACE.search(text) or _MEAT.search(text):
         return intents
     return [_asked(intent) or intent for intent in intents]
+
+
+def _no_core(intent: Intent) -> Unclear | None:
+    """«38 but that might be the bath»: what the cook doubts is no core."""
+    core = isinstance(intent, Reading) and any(t.probe in (Probe.CORE, None) for t in intent.temperatures)
+    return Unclear("surface", f"{intent.temperatures[0].value:g}") if core and isinstance(intent, Reading) else None
 
 
 def _asked(intent: Intent) -> Unclear | None:

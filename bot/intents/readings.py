@@ -78,7 +78,8 @@ _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|m
 _HOT: Final = re.compile(
     r"(?:(?:ok|yes|yep|its|it is|it|bit|stone|ice|properly|proper|nice|and|cold|the|meat|pit|fridge|very|too|so"
     r"|really|getting|feels|feel|seems|kind of|a bit|rather|got"
-    r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: enough(?= i think| now$))?(?: in there| inside"
+    r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: enough(?= i think"
+    r"| now$))?(?: to (?:the )?touch)?(?: in there| inside"
     r"| now| i think)?"
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )

@@ -54,6 +54,26 @@ REPHRASED: Final = tuple(
         (r"\bpulled out of (?:the )?ice\b", "out of the ice"),
         (r"^(?:i am|im) (?:so |very )?sorry to (?:say|report|tell you)(?: that)?,? |^i (?:must"
          r"|have to) (?:confess|admit)(?: that)?,? ", ""),
+        (r"^(?:oops |whoops |i |we )*(?:poured|tipped|spilled|spilt|knocked)(?: (?:out|over|away))?(?: (?P<s>all"
+         r"|most|half|some|a third))?"
+         r"(?: of)? ?(?:the )?(?:brine|pickle|liquid|bag|tub|bucket)(?: (?:out|over|away))?,? (?:by (?:accident"
+         r"|mistake)|accidentally|whoops|oops)$",
+         lambda m: f"bag leaked, {m['s'] or 'all'} of it"),
+        (r"^(?!im |i |we |its |it |quiet |away |out |off |be )([a-z]{2,12}) (?:is|s) on (?:(?:un)?til+"
+         r"|to) \d[^,;]*(?:,? (?:and )?then me)?$",
+         r"\1 has the fire"),
+        (r"\bcats (?:n|and|&) dogs\b", "hard"),
+        (r"^(?:(?:the )?bags? (?:is |are |looks? )?(?:ok|okay|fine|good|tight"
+         r"|dry),? )?(?:and )?no leaks?(?: so far| yet)?$", "noted"),
+        (r"^(?:(?:it|was|only|just|about|like|maybe) )*((?:\d{1,3}|an?|half an?|a couple of) ?(?:m?mins?|minutes?"
+         r"|h|hrs?|hours?)) on the"
+         r" (?:bench|counter|table|side|worktop|sink|drainer)\b[^\d?]*$", r"left out on the counter for \1"),
+        (r"\b(?:grill|smoker|fire|pit) (?:stopped|cut out|died|was off|was out) for ((?:\d{1,3}|an?"
+         r"|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?)),?"
+         r" (?:but |and )?(?:its )?(?=back\b)", r"fire went out for \1, its "),
+        (r"\bput (?:it|her|them|the \w+) in(?:to)? (?:the |some |butcher )?(foil|paper)\b(?: (?:w|with) (?:a "
+         r"|some )?\w+)?", r"wrapped it in \1"),
+        (r"\bambient:? ?(?:is |at )?(?=[12]\d\d\b)", "pit "),
         # how a deed is told
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),

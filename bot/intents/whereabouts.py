@@ -43,6 +43,7 @@ _INTO_FRIDGE: Final = re.compile(
     rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
     r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
 )
+_SINCE: Final = re.compile(r"\bsince (?:about |around )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?\b")
 _AT_CORE: Final = re.compile(r"\bat (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)")
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
@@ -93,8 +94,8 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
     """A change of place, where a plain text tells one; asked about where it can be two things."""
     if context.phase not in _WHERE or _ASKS.search(text):
         return None
-    moved = "fridge" in text and (_TO_FRIDGE.search(text) or _OUT_OF_ICE.search(text))
-    if context.phase == "chilling" and moved and not re.search(r"\d", text):
+    moved = "fridge" in text and (_TO_FRIDGE.search(_SINCE.sub("", text)) or _OUT_OF_ICE.search(text))
+    if context.phase == "chilling" and moved and not re.search(r"\d", _SINCE.sub("", text)):
         return _in_the_fridge(text)
     called = (context.due_step or "").startswith("into_cure")
     if context.phase == "waiting" and context.brine_made and not called and _LIES_COLD.fullmatch(text):
