@@ -73,7 +73,7 @@ def test_a_finished_batch_is_over(how: str) -> None:
 def test_what_was_said_is_set_up_and_the_rest_is_the_products() -> None:
     """The cook's words are marked as said; the product's defaults are not."""
     setup = after().setup
-    assert (setup.mass, setup.method, setup.target_c) == (3.2, "brine", 90.6)
+    assert (setup.mass, setup.method, setup.target_c) == (3.2, "brine", 90.55)
     assert setup.said == {"cut", "mass"}
 
 
