@@ -5,8 +5,9 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question, StepDone
+from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question, Reading, StepDone
 from core.answers.dangers import as_typed, grave
+from core.batch.events import Probe
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
 _AMOUNT: Final = re.compile(
@@ -17,6 +18,7 @@ _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )
 _AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
+_COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
@@ -59,4 +61,5 @@ def _figured(named: str, text: str) -> bool:
 def _weighed(intent: Intent, named: str) -> bool:
     """Whether an intent tells of that mishap, so that the rules of safety judge it, or answers what was asked."""
     told = isinstance(intent, Happened) and named in _MISHAPS
-    return told or isinstance(intent, Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
+    read = named in _MISHAPS and isinstance(intent, Reading) and {one.probe for one in intent.temperatures} <= _COLD
+    return told or read or isinstance(intent, Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
