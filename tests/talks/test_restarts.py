@@ -1,6 +1,7 @@
 """A restart between any two lines forgets nothing: the same week says the same things."""
 
 import asyncio
+from collections.abc import Callable
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -10,9 +11,12 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from core.store import batches
+from tests.talks.performance import Performance, play
 from tests.talks.player import play_all
+from tests.talks.talk import talk
+from tests.talks.test_restarted_talks import heard as heard_of
 
-WEEK = (Path(__file__).parents[2] / "docs" / "week.chat").read_text("utf-8").splitlines()
+WEEK = Path(__file__).parents[2] / "docs" / "week.chat"
 SHORT = (
     "3.2 kg brisket flat for 2 october 13:00",
     "!6.25 %",
@@ -31,7 +35,7 @@ SHORT = (
 )
 
 
-@pytest.fixture(autouse=True)
+@pytest.fixture
 def _known_ids(monkeypatch: pytest.MonkeyPatch) -> None:
     """Batches are named by chance; here by number, so that two weeks can be compared."""
     monkeypatch.setattr(batches, "new_id", _Numbered())
@@ -63,16 +67,16 @@ def short(tmp_path_factory: pytest.TempPathFactory) -> list[dict[str, Any]]:
         return asyncio.run(week(tmp_path_factory.mktemp("through"), SHORT, ()))
 
 
-async def test_the_week_with_a_restart_after_every_line(tmp_path: Path) -> None:
+def test_the_week_with_a_restart_after_every_line(tmp_path: Path, played: Callable[[Path], Performance]) -> None:
     """Texts, buttons and facts of the week are the same, whether the house ran through or began anew each time."""
-    lines = tuple(WEEK)
-    through = await week(tmp_path / "through", lines, ())
-    anew = await week(tmp_path / "anew", lines, tuple(range(len(lines))))
+    through = heard_of(played(WEEK))
+    anew = heard_of(play(talk(WEEK), tmp_path, restart_after=lambda _: True))
 
-    assert len(through) > len([line for line in lines if line and not line.startswith("#")])
+    assert len(through) > len(talk(WEEK).lines)
     assert anew == through
 
 
+@pytest.mark.usefixtures("_known_ids")
 @settings(max_examples=5, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(restarts=st.sets(st.integers(0, len(SHORT) - 1), min_size=1, max_size=6))
 async def test_a_restart_anywhere(
