@@ -111,6 +111,26 @@ LOOSE_RULES: Final = tuple(
          r"\1 at \2 in "),
         (rf"\b(eat|eating|dinner|serve|serving|supper|lunch) ((?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?) "
          rf"(?=(?:on )?(?:{DAY}))", r"\1 at \2 "),
+        (r"\bout (?:of )?(?:the )?(?:ice ?)?bath\b", "out of the ice"),
+        (r"^(?:guests?|people|they|everyone)(?: are| is)? early,? (?:(?:so|need|want|it|make|eating|eat"
+         r"|now) )*(?:at |by )?(?=\d)",
+         "guests at "),
+        (r"^(flip|turn|rinse|wrap) ?[/|] ?(?=\d{1,2}[.:]\d\d)", lambda m: f"{_PAST[m[1]]} at "),
+        (r"^(flip|turn) (?:ok|good|fine),? (?:and )?(?=fridge\b)", r"\1 done, "),
+        (r"^(?:the )?pit (?:will|shall|should) be (?=\d{3})", "run the pit at "),
+        (r"^(?:im |we are |gonna |ill |going to )*(?:taking|take|cooking|cook) it (?:up )?to (?=(?:1[5-9]\d|20\d"
+         r"|21[0-2])\b)",
+         "pull it at "),
+        (r"(?:^|(?<=\d)|(?<= ))(core|meat|pit|fridge|brine)(\d{1,3})(?=$|[^\w.]|core|meat|pit)", r" \1 \2 "),
+        (r"(?<=[a-z]),? off (?:it|she|he) comes$", ", off"),
+        (r"^(?:(?:its|it is|has) )?been (?:\d{1,2}|an?|a few) ?(?:h|hrs?|hours?|min\w*) since (?:the "
+         r"|my )?last (?:reading|check|one)"
+         r"(?: sorry)?,? ", ""),
+        (r"\b(?:fell|dropped|went|sank|slipped|climbed|rose|jumped"
+         r"|moved) (\d{2,3}(?: ?[cf])?) to (?=\d{2,3}\b)", "now "),
+        (r"(?<=\d) (?=opened (?:the )?lid\b)", ", "),
+        (r"^(?:my |the |your )?clock is [^,;]{0,20}\b(?:off|wrong|behind|ahead|slow|fast)$", "wrong clock"),
+        (r"^weigh (?=\d{1,2}\.\d)", "weighs "),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

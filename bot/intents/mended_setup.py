@@ -94,6 +94,7 @@ _WEIGHT_NOT: Final = re.compile(  # the same the other way round, and why
     r"|kilos?|lbs?|pounds?)(?:[,;.!][^\d]*)?$"
 )
 _DENIED: Final = re.compile(r"\b(?:not|instead of) (?P<was>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?\b")
+_COOKED: Final = ("resting", "chilling", "stored")
 _IN_CURE: Final = ("waiting", "curing", "drying")
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
@@ -172,7 +173,7 @@ def _of_weight(text: str, context: Context) -> Intent | None:
         unit = "lb" if stated["unit"][0] in "lp" else "kg"
         change = Change({"mass": to_house(float(stated["new"]), unit)})
         return change if _denies_what_is_noted(text, unit, context) else Unclear("unit", text[:60], (change,))
-    found = _WEIGHT.search(text)
+    found = _WEIGHT.search(text) if context.phase not in _COOKED else None  # then it is what is left
     if not found or not re.search(
         r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
     ):

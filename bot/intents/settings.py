@@ -35,8 +35,8 @@ _UNIT_SMALL: Final = words(
     just grams gram g only use using want prefer to in and & pls please units unit switch change set show speak the me
     i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
-    cm inch inches oz ounces but im am ill id else rest like lets read think c celsius centigrade f fahrenheit
-    degrees talk bitte einheiten nur und my a lengths length sizes size thickness thicknesses
+    cm inch inches oz ounces but im am ill id else rest oven smoker like lets read think c celsius
+    centigrade f fahrenheit degrees talk bitte einheiten nur und my a lengths length sizes size thickness thicknesses
     """
 )
 _ZONE: Final = tuple(
@@ -66,7 +66,8 @@ _HOME: Final = re.compile(
     r"|journey|travels)\b"
 )
 _WRONG_ZONE: Final = re.compile(
-    r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:wrong|off)|change (?:my )?time ?zone"
+    r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:(?:an?|\d) hours? )?(?:wrong|off"
+    r"|slow|fast|behind)|change (?:my )?time ?zone"
     r"|set (?:my )?time ?zone)\b"
 )
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")

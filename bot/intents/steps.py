@@ -78,6 +78,10 @@ _BACK_ON: Final = re.compile(  # off for a moment
 _IN_TOWELS: Final = re.compile(
     r"\b(?:towels?|blankets?|cooler|cool ?box|esky)\b"
 )  # wrapped to rest, and no wrap in the fire
+_LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat went in
+    r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
+    r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
+)
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
@@ -194,6 +198,10 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return False  # the rest still cools
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
+    if kind is Kind.OUT and context.phase in ("resting", "chilling", "stored"):
+        return False  # out of the ice, or of the cooler
+    if kind is Kind.INTO_CURE and _LIQUID_IN.search(text):
+        return False
     if kind is Kind.WRAP:  # in the cure it is film, and in the fridge a parcel
         return context.phase in ("none", "drying", "cooking")
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag

@@ -78,6 +78,11 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("hes taking it off at 6", "later @18:00"),
         ("eating tonite instead 7pm", "meal mon19:00"),
         ("not gonna wrap it", "set wrap=none"),
+        ("core151pit250", "read core 151f, pit 250f"),
+        ("temp fell 150 to 146 opened lid", "read core 146f & happened lid"),
+        ("taking it to 200 not 195", "set target_c=93.3333333333"),
+        ("guest early need it 11am", "meal sat11:00"),
+        ("its been 3 hrs since last reading sorry, 151", "read core 151f"),
         ("151? is that slow", "read core 151f & ask safe"),
         ("forgot to say wrapped at 8", "done wrap @08:00"),
         ("wrapped 8.15 paper", "done wrap @08:15"),
@@ -139,6 +144,9 @@ def test_the_lid_is_heard() -> None:
         ("turned it, leak in the bag", "done flip & happened leaked"),
         ("did it fri n sat, fridge 2,5", "done flip @12:00 & done flip @12:00 & read fridge 2.5c"),
         ("flip + 36", "done flip & read fridge 36f"),
+        ("flip / 8.05", "done flip @08:05"),
+        ("there's pink water in the bag", "question"),
+        ("pit will be 225 not 250", "set pit=107c"),
         ("meat weighs 3400", "set mass=3.4kg"),
         ("move to friday dinner", "meal fri18:00"),
         ("jo's turn now", "hand jo"),
@@ -244,6 +252,13 @@ def test_a_weight_that_was_never_noted() -> None:
     noted = replace(CURE, mass=3.2)
     assert short(read("its 1.5kg not 1.5lb", noted)) == "ask"
     assert short(read("its 3.1 kg not 3.2", noted)) == "set mass=3.1kg"
+
+
+def test_out_of_the_ice_is_not_out_of_the_cure() -> None:
+    """What comes out of the bath in the chill mends no step of days ago, and what it weighs then is what is left."""
+    chill = context("chilling", last_core_c=25.5, mass=3.4)
+    assert "out" not in short(read("took it out the bath at 7, core 60", chill))
+    assert short(read("weigh 4.4", chill)) == "debrief"
 
 
 def test_no_sugar() -> None:
