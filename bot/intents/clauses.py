@@ -44,7 +44,9 @@ _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
 _AND: Final = re.compile(r"\s+(?:and|&|n)\s+")
 _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
-_BACK_ON: Final = re.compile(r"\b(?:its |now |put it |it is |and )?back on(?: now| already| again)?(?=$|[,;.])")
+_BACK_ON: Final = re.compile(
+    r"\b(?<!heat )(?<!gas )(?<!power )(?<!lid )back on(?: now| already| again)?(?=$|[,;.]| (?:core|meat|pit|its|at)\b)"
+)
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
