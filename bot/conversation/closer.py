@@ -40,7 +40,8 @@ ABOUT = {"why_days": ("why", "days"), "why_dose": ("why", "dose"), "why_hours": 
 ONLY_WITH = {  # no closer topic than the one that its words made it, where none of these is said
     "flip_next": re.compile(r"\b(?:flip|turn)"),
     "pull_at": re.compile(r"\b(?:what (?:if|happens|would)|if|can|could|ok|okay|safe)\b"),
-    "at_core": re.compile(r"^(?!.*\b(?:pit|smoker|grill|fire|raise|crank|bump|turn(?:ed)? up|run (?:it|this))\b)"),
+    "at_core": re.compile(r"^(?!.*\b(?:pit|smoker|grill|fire|raise|drop|lower|crank|bump|turn(?:ed)?|set|run)\b)"),
+    "safe": re.compile(r"^(?!.*\b(?:on (?:time|track)|in time|for (?:lunch|dinner|supper|\d)|by \d)\b)"),
     "who": re.compile(
         r"^(?!.*\bwho (?:put|lit|took|flipped|turned|rinsed|wrapped|made|mixed|rubbed|started)\b)"
         r".*\b(?:who\w*|any(?:one|body)|some(?:one|body)|duty|charge|responsible)\b"

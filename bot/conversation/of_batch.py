@@ -49,7 +49,7 @@ _OF_SOMEBODY = re.compile(
 )
 _OURS = re.compile(
     r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
-    r"|(?:did|have|do|are) we|did i|have i|we (?:put|used|have|said)|i (?:put|used|said|told))\b"
+    r"|(?:did|have|are) we|(?:did|have) i)\b"
 )
 _TELLS = re.compile(
     r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"

@@ -39,6 +39,8 @@ AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the col
 HALF_A_DAY: Final[Hours] = 12.0
 _REST: Final = re.compile(r"^ ?(?:of )?(?:rest\w*|hold\w*|to rest)\b")
 _LIT: Final = re.compile(r"\b(?:lit|light|lighting)\b(?!.*\b(?:meat|on|in)\b)")
+LATE_MORNING: Final[Hours] = 11.0  # nobody has dinner or guests before, where its half of the day is not told
+_EVENING: Final = re.compile(r"\b(?:dinner|supper|guests?|party|evening|tonight)\b")
 DAWN: Final[Hours] = 7.0  # a meal at an hour below that, without its half of the day, is of the afternoon
 
 
@@ -106,7 +108,8 @@ def _makes_it(turn: Turn, line: Told) -> Answer:
 def _awake(line: Told) -> Hours:
     """The last hour that is told; of the afternoon, where it is early and its half of the day is not told."""
     hour = line.clocks[-1]
-    return hour + HALF_A_DAY if line.half_told and hour < DAWN else hour
+    latest = LATE_MORNING if _EVENING.search(line.text) else DAWN
+    return hour + HALF_A_DAY if line.half_told and hour < latest else hour
 
 
 def _clock(turn: Turn, hour: Hours) -> datetime:

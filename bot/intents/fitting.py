@@ -120,7 +120,9 @@ def _is_shared(told: Mapping[str, float]) -> bool:
 
 def _salted(line: Told) -> bool:
     return line.has("salt") or (
-        spoonful(line.text) is not None and "salt" in line.text and not _CURING.search(line.text)
+        spoonful(line.text) is not None
+        and bool(re.search(r"\b(?:salt|kosher)\b", line.text))
+        and not _CURING.search(line.text)
     )
 
 

@@ -67,11 +67,12 @@ _WANTS: Final = re.compile(
     r"\b(?:what|when|how|times?|hours for|hrs|amounts?|doable|(?:last|latest) day"
     r"|start date|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
     r"|thaw\w*|portions?|servings?|serves|feeds|defrost\w*|sodium|salometer|salinometer|boil\w*|altitude|convert|final"
-    r"|left after|(?:rub|spice|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub|bucket|water)"
-    r" (?:size |needed )?for|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
+    r"|left after|(?:rub|spices?|pepper|coriander|seasoning|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub"
+    r"|bucket|water) (?:size |needed )?for"
+    r"|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
-    r"|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
+    r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$))\b"
 )
@@ -154,6 +155,7 @@ _THAWING: Final = re.compile(
     r"|long))"
 )
 _IN_THE_COLD: Final = re.compile(r"\b(?:fridge|brine)\b")  # «fridge 52 an hour ago» is read, and asks nothing
+_DOSED: Final = re.compile(r"\b(?:cure|curing|pink|salt|dose|grams?|ppm|nitrite)\b")
 _THAWED: Final = re.compile(
     r"(?<!it )(?<!them )(?<!be )\b(?:thawed|defrosted)\b(?! (?:by|for)\b)|\bsame as last\b"
 )  # asks for no sum
@@ -178,7 +180,7 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
         possible = [kind for kind in possible if kind in _OF_HEAT]
-    if (unread or not elsewhere) and not line.has("meat"):
+    if not line.has("meat") and (unread or not (elsewhere or _DOSED.search(text))):
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
     if not (elsewhere or line.has("meat")):
         possible = [kind for kind in possible if kind not in _OF_A_BATCH]

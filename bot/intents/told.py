@@ -15,9 +15,9 @@ from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
-    r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?) (?P<bare>1[0-2]|[1-9])(?![\d.:/%°]| ?(?:to|or|x|a|an|per|percent"
-    r"|pct|degrees?|deg|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp"
-    r"|tbsp|cups?)\b(?! (?:eat|meat)\b)| \d/| ?%)(?: oclock)?"
+    r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?|now its|its now) (?P<bare>1[0-2]|[1-9])"
+    r"(?![\d.:/%°]| ?(?:to|or|x|a|an|per|percent|pct|degrees?|deg|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
+    r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?)\b(?! (?:eat|meat)\b)| \d/| ?%)(?: oclock)?"
 )
 _BARE: Final = re.compile(
     r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w/%]|[.,]\d)(?! ?(?:people|guests|persons|min|h\b|g\b))"
@@ -64,6 +64,7 @@ _SPECIES: Final = (
     ("beef", r"\b(?:beef|brisket|pastrami|flat|point|packer|round)\b"),
 )  # fmt: skip
 _HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|feet|foot)\b")
+_BARE_HEIGHT: Final = re.compile(r"\b(?:elevation|altitude)(?: of| is| at)? (?P<n>\d{3,5})\b(?! ?(?:[cf]|°|deg\w*)\b)")
 METRES_PER_FOOT: Final = 0.3048
 LARGEST_PLATE: Final[Kilograms] = 1.0
 THINNEST: Final[Metres] = 0.010  # of a piece
@@ -163,7 +164,7 @@ def told(text: str, reads_f: bool = False) -> Told:
         half_told=_half_told([*_CLOCK.finditer(text)]),
         people=people,
         each=each.value if each else None,
-        height=_height(text),
+        height=_height(text, reads_f),
         species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
         cut=named.cut if named else "",
         product=named.product if named else "",
@@ -247,8 +248,9 @@ def _half_told(clocks: list[re.Match[str]]) -> bool:
     return any(c["bare"] for c in clocks) or (bool(by_24) and open_)
 
 
-def _height(text: str) -> Metres | None:
-    found = _HEIGHT.search(text)
+def _height(text: str, in_feet: bool) -> Metres | None:
+    found = _HEIGHT.search(text) or _BARE_HEIGHT.search(text)
     if found is None:
         return None
-    return float(found["n"]) * (METRES_PER_FOOT if found["unit"].startswith("f") else 1.0)
+    unit = found.groupdict().get("unit") or ("ft" if in_feet else "m")
+    return float(found["n"]) * (METRES_PER_FOOT if unit.startswith("f") else 1.0)

@@ -176,7 +176,7 @@ def at_core(a: Assessment, core: Celsius) -> str:
             core=numbers.temperature(core, a.person),
             target=numbers.temperature(a.batch.setup.target_c, a.person),
         )
-        return f"{lead}\n{wraps.asked(a)}"
+        return f"{lead}\n{wraps.asked(a)}" if core >= wraps.COLOUR_SET_C else wraps.asked(a)
     return say(
         "At {core} nothing but to read it: lid shut, fire steady. It comes off at about {target}.\n{next}",
         core=numbers.temperature(core, a.person),
