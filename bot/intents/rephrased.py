@@ -74,6 +74,9 @@ REPHRASED: Final = tuple(
         (r"\bput (?:it|her|them|the \w+) in(?:to)? (?:the |some |butcher )?(foil|paper)\b(?: (?:w|with) (?:a "
          r"|some )?\w+)?", r"wrapped it in \1"),
         (r"\bambient:? ?(?:is |at )?(?=[12]\d\d\b)", "pit "),
+        (r"^[^,;]*\bat (\d{1,2}(?::\d\d)?(?: ?[ap]m)?),? (?:and |so )?([^,;]*\b(?:takes? over|minds|watches"
+         r"|has the)\b[^,;]*?) then$",
+         r"\2 at \1"),
         # how a deed is told
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),

@@ -90,6 +90,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
     match field:
         case "put_in_cure":
             return numbers.grams(v)
+        case "vacuum" if v and not meats.fish(a):  # the rule of the cold pack is that of fish
+            return say("packed without air")
         case "mass" | "heaviest":
             return numbers.mass(v, person)
         case "thickness":

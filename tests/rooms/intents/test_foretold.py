@@ -4,10 +4,10 @@ from typing import Any
 
 import pytest
 
-from bot.intents.intents import Change, Question, Reading, Settings, Start, StepDone, Unclear
+from bot.intents.intents import Change, HandOver, Question, Reading, Settings, Start, StepDone, Unclear
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
-from tests.talk_lines import POUNDS, context
+from tests.talk_lines import POUNDS, context, wall
 
 CORE_C = {"cooking": 64.4, "chilling": 25.6}  # read last
 
@@ -109,6 +109,13 @@ def test_half_cooked_to_finish_tomorrow_is_a_danger() -> None:
     (asked,) = _read("took it off at 149 outta time finish tmrw?", "cooking")
     assert isinstance(asked, Question)
     assert "tomorrow" in asked.text
+
+
+def test_a_hand_over_keeps_the_hour_that_stands_before_it() -> None:
+    """«my shift starts at 14:00, my sister takes over then» is at 14:00."""
+    (handed,) = _read("my shift starts at 14:00, my sister takes over the smoker then", "cooking")
+    assert isinstance(handed, HandOver)
+    assert (handed.to, handed.at) == ("sister", wall(3, 1, 14))
 
 
 def test_is_it_safe_reads_nothing() -> None:
