@@ -8,9 +8,11 @@ from bot.intents.context import Context
 from bot.intents.intents import Reading, Temperature, Unclear
 from bot.intents.plausible import Number, can_be, may_be, pair
 from bot.intents.thermometers import Item
+from bot.measures import to_house
 from core.batch.events import Probe
 
 _ONE_PIECE: Final = {"f": 20.0, "c": 11.0}  # degrees that two places of a piece lie apart at most; common practice
+_PIT_STAYS_K: Final = 50.0  # 90 °F under its last reading it is no pit that somebody reads out without a word
 
 
 def two_spots(one: Number, two: Number, context: Context) -> tuple[Temperature, Temperature] | None:
@@ -20,9 +22,15 @@ def two_spots(one: Number, two: Number, context: Context) -> tuple[Temperature, 
     apart = abs(one.value - two.value) > _ONE_PIECE[unit]
     if context.phase != "cooking" or apart or not all(may_be(number, Probe.CORE, context) for number in both):
         return None
-    if any(can_be(Probe.PIT, unit, number.value) for number in both):
+    if any(_may_be_pit(number, unit, context) for number in both):
         return None
     return Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.CORE)
+
+
+def _may_be_pit(number: Number, unit: str, context: Context) -> bool:
+    """Whether the pit can stand there: no pit has come down so far since it was read, unless somebody said so."""
+    fallen = context.last_pit_c is not None and context.last_pit_c - to_house(number.value, unit) > _PIT_STAYS_K
+    return can_be(Probe.PIT, unit, number.value) and not fallen
 
 
 def swapped(items: Sequence[Item], context: Context) -> Unclear | None:

@@ -107,6 +107,11 @@ _AT_NUMBER: Final = re.compile(
 _AT_A_PROBE: Final = ("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine")
 _KEPT_IN: Final = re.compile(r"\b(?:oven|cooler|cool ?box|warmer|warming drawer)\b.{0,6}\bat \d")
 _FOREIGN: Final = 3
+_THAWS: Final = re.compile(
+    r"\b(?:fridge|sink|cold water|tub)\b.{0,16}\b(?:to |for )?(?:thaw|defrost)(?:ing)?\b"
+    r"|^(?:(?:its|it is|meat is|now|im) )*(?:thawing|defrosting)"
+    r"(?: (?:it|now|in (?:the )?(?:fridge|sink|cold water)))*$"
+)
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
 
@@ -119,6 +124,8 @@ def read_step(text: str, context: Context) -> list[Intent]:
         return [StepSkipped(noun(text))]
     if later := read_put_off(text, context):
         return [later]
+    if _THAWS.search(text) and not _NOT.search(text):  # into the fridge to thaw is into no cure
+        return [StepDone(str(Kind.THAW))] if context.phase == "waiting" else []
     if _NOT.search(text) and not text.startswith("not bad"):
         return []
     alone = read_taste(text, context)

@@ -92,7 +92,7 @@ def _earliest_in(case: Case) -> datetime:
     ready = (case.done("brine") or case.wall.awake(case.now)) + span(wait)
     ready = case.done("brine_check") or ready
     thawed = (case.done("thaw") or case.now) + span(case.durations.thaw if case.setup.frozen else 0.0)
-    return case.wall.awake(max(ready, thawed, case.now))
+    return case.wall.awake(max(ready, quarter(thawed, up=True) if case.setup.frozen else thawed, case.now))
 
 
 def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetime:
