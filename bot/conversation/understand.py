@@ -5,6 +5,7 @@ from typing import Any
 
 from bot.conversation import several
 from bot.conversation.half import unpack
+from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
 from bot.intents.context import Context
 from bot.intents.intents import (
@@ -72,6 +73,9 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     called = steps.step_of_message(turn, batch, message.answers) if batch and message.answers else None
     context = context_of(turn, message, asked, a)
     context = replace(context, due_step=called) if called else context
+    if too := likewise(turn, message.text, context):
+        named = str(getattr(too[0], "batch", None))
+        return Understood(message, too, named, asked, batches.look(turn, named))
     intents = read(message.text[: LONGEST * 2], context)
     meant = Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
     if those := several.answered(intents[0], asked):

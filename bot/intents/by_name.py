@@ -11,6 +11,10 @@ _ORDINALS: Final = ("first|1st", "second|2nd", "third|3rd", "fourth|4th")
 _SPOKEN: Final = ("one", "two", "three", "four")
 _NUMBERED: Final = re.compile(r"(?P<base>.+) (?P<number>[2-9])")
 _NO_FIGURE: Final = r"(?![.,:]?\d| ?(?:kg|g|kilos?|lbs?|pounds?|oz|c|f|%|°|mm|cm|in|inch|inches|h|hours?|min|days?)\b)"
+_TOO: Final = re.compile(r"\b(?:same|ditto|likewise|dasselbe|too|also|as well)\b")
+_ADDS: Final = (
+    r"(?:(?:and|the|same|ditto|likewise|dasselbe|also|for|with|goes) )*(?:the )?{name}(?: (?:too|also|as well|got it))*"
+)
 _OPENS: Final = r"(?:(?:so|and|hey|ok|now|but) )*"
 _SAYS: Final = (
     (
@@ -37,6 +41,17 @@ def by_number(text: str, names: Sequence[str], in_hand: str = "") -> str:
             other = those[1 - those.index(in_hand)]
             text = re.sub(rf"\b(?:the )?other {re.escape(base)}\b", other, text)
     return text
+
+
+def added(text: str, context: Context) -> str | None:
+    """The batch that a plain line adds to what was said before: «the bacon too», «same for flat 2»; it says no more."""
+    bare = text.strip(" ?.!")
+    if not _TOO.search(bare):
+        return None
+    fits = (
+        key for key, name in context.batches if re.fullmatch(_ADDS.replace("{name}", re.escape(name.lower())), bare)
+    )
+    return next(fits, None)
 
 
 def read_named(text: str, context: Context) -> Ask | None:

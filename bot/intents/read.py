@@ -18,7 +18,7 @@ from bot.intents.asked_beside import IS_IT, read_asking
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
-from bot.intents.by_name import by_number, read_named
+from bot.intents.by_name import added, by_number, read_named
 from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
 from bot.intents.cold_places import asked_where
@@ -132,6 +132,11 @@ def batch_named(text: str, context: Context) -> str | None:
     named, _ = named_batch(plain, context)
     moved = read_correction(plain, context) if named else None
     return None if isinstance(moved, Correct) and moved.to_batch else named
+
+
+def said_too(text: str, context: Context) -> str | None:
+    """The batch that a line adds to what was just said of another."""
+    return added(_plain(text[:LONGEST], context), context) if len(context.batches) > 1 else None
 
 
 def _plain(text: str, context: Context) -> str:

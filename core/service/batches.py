@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 from math import ceil
 from typing import Any
 
@@ -123,6 +123,19 @@ def _last_message(turn: Turn, batch_id: str) -> str | None:
         return _last_said(turn, batch_id)[-1].message
     except Gone:
         return None
+
+
+def just_said(turn: Turn, but: str, within: timedelta) -> tuple[Event, ...]:
+    """The last message of who speaks, of a batch of this chat other than `but`, where it is no older than that."""
+    found: tuple[Event, ...] = ()
+    for row in open_here(turn):
+        if row.id == but or _last_message(turn, row.id) is None:
+            continue
+        said = _last_said(turn, row.id)
+        fresh = said[-1].by == turn.person.id and turn.now - said[-1].said_at <= within
+        if fresh and (not found or said[-1].said_at >= found[-1].said_at):
+            found = said
+    return found
 
 
 def undo_last(turn: Turn, batch_id: str, kind: str) -> tuple[tuple[Event, ...], Change]:

@@ -8,7 +8,7 @@ import pytest
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Cancel, Change, HandOver, Join, Reading, Settings, Snooze, StepDone
 from bot.intents.meats import of_none
-from bot.intents.read import read
+from bot.intents.read import read, said_too
 from core.person import Units
 from tests.talk_lines import KILOS, context, wall
 
@@ -41,6 +41,23 @@ def test_a_step_is_of_the_batch_that_is_called_so(line: str, steps: list[str]) -
     """By its number, in figures or words, as the other one, or several in the plural."""
     found = read(line, three())
     assert [f"{each.batch} {each.step}" for each in found if isinstance(each, StepDone)] == steps
+
+
+@pytest.mark.parametrize(
+    ("line", "batch"),
+    [
+        ("the bacon too", "bacon"),
+        ("same for flat 2", "flat 2"),
+        ("and the other flat as well", "flat"),
+        ("bacon", None),
+        ("the bacon too salty", None),
+        ("is the bacon too salty", None),
+        ("flipped the bacon too", None),
+    ],
+)
+def test_a_batch_is_added_to_what_was_said(line: str, batch: str | None) -> None:
+    """By its name and «too», with nothing else in the line."""
+    assert said_too(line, three()) == batch
 
 
 def test_a_number_behind_a_name_is_no_reading() -> None:

@@ -1,0 +1,33 @@
+"""«the bacon too»: what was just said of one batch is said of another."""
+
+from datetime import timedelta
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Intent, Reading, StepDone, Temperature
+from bot.intents.read import said_too
+from core.batch.events import Done, Event, Probe, Read
+from core.service import batches
+from core.service.turn import Turn
+
+JUST_SAID: Final = timedelta(minutes=30)
+
+
+def likewise(turn: Turn, text: str, context: Context) -> tuple[Intent, ...]:
+    """The steps and the fridge of the last message of who speaks, for the batch that a line adds; none for what else
+    was said there, since a core or a brine is not that of another piece."""
+    batch = said_too(text, context)
+    said = batches.just_said(turn, batch, JUST_SAID) if batch else ()
+    meant = [_of(event, batch) for event in said if not (isinstance(event.what, Done) and "_check" in event.what.step)]
+    return tuple(intent for intent in meant if intent) if all(meant) else ()
+
+
+def _of(event: Event, batch: str | None) -> Intent | None:
+    at = event.at if event.at != event.said_at else None
+    match event.what:
+        case Done(step, detail):
+            return StepDone(step.partition("/")[0], at, detail, batch=batch)
+        case Read(Probe.FRIDGE, celsius):
+            return Reading((Temperature(celsius, "c", Probe.FRIDGE, at),), batch=batch)
+        case _:
+            return None
