@@ -67,7 +67,8 @@ DEEDS: Final = tuple(
                    rf"|pit|fire)|out of the smoker)\b"
                    r"|\b(?:taking |took |pulling )?(?<!washed )(?<!rinsed )(?<!dried )(?:meat|brisket|it"
                    r"|flat)s? (?:is )?(?:now )?off\b"
-                   r"|^pulled\b|^off\b|\b(?:from|vom|of) (?:the )?(?:grill|smoker|pit|feuer)(?: genommen| geholt)?$"),
+                   r"|^pulled\b|^off\b(?! (?:the (?:phone|call|hook|sofa|road|train|bus|plane|clock)|to|work|topic"
+                   r"|out|for|home)\b)|\b(?:from|vom|of) (?:the )?(?:grill|smoker|pit|feuer)(?: genommen| geholt)?$"),
         (Kind.MEAT_ON, rf"\b(?:meat|brisket|flat|it)s? (?:is |are |went |just went )?(?:now )?on(?! (?:(?:the|my"
          rf"|a) )?(?!(?:grill|smoker"
                        rf"|pit|grate|cooker|fire|bbq|barbecue|kettle|rails?|hooks?|offset|heat|low)\b)(?:rack"

@@ -131,6 +131,7 @@ LOOSE_RULES: Final = tuple(
         (r"(?<=\d) (?=opened (?:the )?lid\b)", ", "),
         (r"^(?:my |the |your )?clock is [^,;]{0,20}\b(?:off|wrong|behind|ahead|slow|fast)$", "wrong clock"),
         (r"^weigh (?=\d{1,2}\.\d)", "weighs "),
+        (r"\bturned (?:the |my )?fridge (?:down|up|colder)(?: to (?=\d))?", "set the fridge to "),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
          r"|spot on|nice"

@@ -109,6 +109,7 @@ _A_PIT: Final = re.compile(
     r"\b(?:bump|raise|crank|push|bring|drop|lower|turn|go|up|down)\b.* (?:to"
     r"|at) [1-4]\d\d\b(?![:.])"
 )
+_DEGREES: Final = re.compile(r"\b(?:at|to) (?:1[3-9]|2\d)\d\b(?![:.]| ?[ap]m)")  # «serving at 140»: no twenty to two
 _SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
@@ -125,6 +126,8 @@ def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
     text = _SAY.sub("at ", text)
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
+        return None
+    if context.phase in ("cooking", "resting", "chilling") and _DEGREES.search(text) and not re.search(_MEAL, text):
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found

@@ -91,7 +91,7 @@ RULES: Final = tuple(
          r"\1 \2:\3"),
         (rf"\b({_FIRE_DEED}),? {_ABOUT_AT}(?P<h>{_HOUR})(?:-\d{{1,2}})?(?:ish)?$", r"\1 at \g<h>"),
         (rf"\b({_ANY_DEED}),? {_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?:ish)?$", r"\1 at \g<h>"),
-        (rf"\b({_ANY_DEED}) (?:just after|just before|after|before|by) (?P<h>{_HOUR})$", r"\1 at \g<h>"),
+        (rf"\b(?!done by )({_ANY_DEED}) (?:just after|just before|after|before|by) (?P<h>{_HOUR})$", r"\1 at \g<h>"),
         (rf"^{_ABOUT_AT}(?P<h>{_HOUR})(?:ish)?,? (?P<d>{_FIRE_DEED})$", r"\g<d> at \g<h>"),
         (rf"^{_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?: ?[ap]m)?,? (?P<d>{_ANY_DEED})$", r"\g<d> at \g<h>"),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),

@@ -68,6 +68,15 @@ _ALL_IN: Final = re.compile(
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
 MARK: Final = re.compile(r"\b(?:10|[0-9](?:\.5)?) ?(?:/|out of) ?(?:10|5)\b(?! ?[cf]\b)")  # «9/10»: how it was
+_FORESEEN: Final = re.compile(
+    r"\bin (?:about |another |under )?(?:an?|half an?|\d{1,3}) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
+    r"|\bby (?:about )?\d{1,2}"
+    r"(?:[:.]\d\d)?(?: ?[ap]m)?$"
+)
+_GOT_THERE: Final = re.compile(
+    r"\b(?:still|stuck|stalled|was|were|hit|got|reached|went|took|down|up|fell|dropped|cooled|climbed|has"
+    r"|had|made)\b"
+)
 _THICK: Final = re.compile(
     rf"{THICK_AND_THIN.pattern}|\b(?:middle|ends?|edges?)\b|\b(?:thick\w*|fat (?:end|side|part"
     rf"|bit))\b"
@@ -117,6 +126,8 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None
     found = _settled(labelled(line), line, context)
+    if isinstance(found, list) and len(found) == 1 and _FORESEEN.search(text) and not _GOT_THERE.search(text):
+        return Unclear("number", text[:60], (Reading((found[0][1],)),))  # «40 in 3 hours»: to come, or how long it took
     if isinstance(found, Unclear):
         return replace(found, text=text[:60])
     if _at_odds(found, line):

@@ -71,7 +71,8 @@ _HALF_OUT: Final = re.compile(
     r".{0,16}\bout\b"
 )
 _BACK_ON: Final = re.compile(  # off for a moment
-    r"\bback (?:on|in)\b|(?<!been )\b(?:off|out) for (?:\d{1,2} ?m|an? (?:sec|min|moment|bit|few))|\b(?:off"
+    r"\boff (?:of )?(?:the )?(?:direct|hot side|flames?|hot spot)\b|\bback (?:on|in)\b|(?<!been )\b(?:off"
+    r"|out) for (?:\d{1,2} ?m|an? (?:sec|min|moment|bit|few))|\b(?:off"
     r"|out) (?:to|for) (?:fix"
     r"|clean|sort|stoke|tend|relight|light|add|move|wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
 )
@@ -82,6 +83,10 @@ _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat wen
     r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
     r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
 )
+_DONE_BY: Final = re.compile(
+    r"^(?:is |will |it |be |to be |all )*(?:done|ready|finished) by (?=\d|noon|lunch"
+    r"|dinner|supper)"
+)  # a wish
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
@@ -126,7 +131,7 @@ def read_step(text: str, context: Context) -> list[Intent]:
         return [later]
     if _THAWS.search(text) and not _NOT.search(text):  # into the fridge to thaw is into no cure
         return [StepDone(str(Kind.THAW))] if context.phase == "waiting" else []
-    if _NOT.search(text) and not text.startswith("not bad"):
+    if (_NOT.search(text) and not text.startswith("not bad")) or _DONE_BY.match(text):
         return []
     alone = read_taste(text, context)
     return _deeds(text, context) or ([alone] if alone else [])

@@ -78,6 +78,10 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("hes taking it off at 6", "later @18:00"),
         ("eating tonite instead 7pm", "meal mon19:00"),
         ("not gonna wrap it", "set wrap=none"),
+        ("off the phone", "question"),
+        ("took it off the direct heat", "question"),
+        ("done by 5", "question"),
+        ("at 190 in 30 min", "ask"),
         ("core151pit250", "read core 151f, pit 250f"),
         ("temp fell 150 to 146 opened lid", "read core 146f & happened lid"),
         ("taking it to 200 not 195", "set target_c=93.3333333333"),
@@ -144,6 +148,7 @@ def test_the_lid_is_heard() -> None:
         ("turned it, leak in the bag", "done flip & happened leaked"),
         ("did it fri n sat, fridge 2,5", "done flip @12:00 & done flip @12:00 & read fridge 2.5c"),
         ("flip + 36", "done flip & read fridge 36f"),
+        ("turned fridge down to 36", "question"),
         ("flip / 8.05", "done flip @08:05"),
         ("there's pink water in the bag", "question"),
         ("pit will be 225 not 250", "set pit=107c"),
@@ -259,6 +264,14 @@ def test_out_of_the_ice_is_not_out_of_the_cure() -> None:
     chill = context("chilling", last_core_c=25.5, mass=3.4)
     assert "out" not in short(read("took it out the bath at 7, core 60", chill))
     assert short(read("weigh 4.4", chill)) == "debrief"
+
+
+def test_what_is_still_to_come_ends_no_chill() -> None:
+    """«40 in 3 hours» may be a hope: a tap says so, and no number of it meets the rule unasked; «140» is no hour."""
+    chill = context("chilling", last_core_c=25.5)
+    assert [short(read(line, chill)) for line in ("40 in 3 hours", "at 40 by 11")] == ["ask", "ask"]
+    assert short(read("was 41 in 3 hours", chill)) == "read core 41f"
+    assert not short(read("serving at 140", chill)).startswith("meal")
 
 
 def test_no_sugar() -> None:
