@@ -125,9 +125,7 @@ _BETTER: Final = re.compile(
 def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
     text = _SAY.sub("at ", text)
-    if context.phase in ("drying", "cooking") and _A_PIT.search(text):
-        return None
-    if context.phase in ("cooking", "resting", "chilling") and _DEGREES.search(text) and not re.search(_MEAL, text):
+    if _of_degrees(text, context):
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found
@@ -166,6 +164,14 @@ def read_move(text: str, context: Context) -> Intent | None:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
     return MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+
+
+def _of_degrees(text: str, context: Context) -> bool:
+    """«can i bump to 300», «serving at 140»: where something is hot, so much is a temperature and no hour."""
+    if context.phase in ("drying", "cooking") and _A_PIT.search(text):
+        return True
+    hot = context.phase in ("cooking", "resting", "chilling") and _DEGREES.search(text)
+    return bool(hot) and not re.search(_MEAL, text)
 
 
 def _more_days(text: str, context: Context) -> Change | None:
