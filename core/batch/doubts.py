@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from math import log, pi
 
 from core.batch import material
 from core.batch.assess import Assessment
@@ -22,6 +23,9 @@ RANGES = {
 NEARLY_DONE_K = 8.0
 CARRIES_K, CARRIES_FROM_C = 8.0, 54.0  # a core goes on rising for a while after it is off; common practice
 FALL_K = 4.0  # more than a stall's dip or an opened lid takes from the middle
+FALL_OF_NOTE_K = 8.0  # less is another place of the meat
+DIFFUSIVITY = 1.4e-7  # m2/s, of meat as of water
+QUICKER = 3.0  # thin ends, cuts and another place of the meat; judgement
 WARMED = timedelta(hours=1)  # on the fire no core stays as cold as raw meat for so long
 WARMEST_RAW_C: Celsius = 25.0  # said of the time before it went on: how warm the raw meat was
 REASONS = {
@@ -65,7 +69,24 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
         return _in_cook(a, probe, celsius, (at - on).total_seconds())
     if not low <= celsius <= high or (probe is Probe.CORE and _raw_on_the_fire(a, celsius, at)):
         return Doubt("range")
-    return Doubt("clock") if probe is Probe.CORE and _warmer_later(a, celsius, at) else None
+    if probe is Probe.CORE and _warmer_later(a, celsius, at):
+        return Doubt("clock")
+    return Doubt("jump") if probe is Probe.CORE and _fell_too_fast(a, celsius, at) else None
+
+
+def _fell_too_fast(a: Assessment, celsius: Celsius, at: datetime) -> bool:
+    """A core off the fire that fell three times as fast as a slab of its thickness with its faces held at 0 °C can.
+
+    The first term of the series for a slab: Carslaw and Jaeger, Conduction of Heat in Solids, 1959, section 3.3.
+    A false cold core would end the watch over the chill.
+    """
+    off = a.batch.off_at
+    before = [r for r in a.batch.of_probe(Probe.CORE) if off is not None and off <= r.at <= at]
+    if not before or before[-1].celsius - celsius < FALL_OF_NOTE_K:
+        return False
+    slowest = a.piece.thickness**2 / (pi**2 * DIFFUSIVITY)
+    least = slowest * log((before[-1].celsius + 1.0) / (max(celsius, 0.0) + 1.0))
+    return (at - before[-1].at).total_seconds() < least / QUICKER
 
 
 def _warmer_later(a: Assessment, celsius: Celsius, at: datetime) -> bool:
