@@ -39,7 +39,13 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     at = getattr(intent, "at", None) or meant.message.said_at
     called = isinstance(intent, StepMissed) and intent.step is None  # «damn, forgot»: what was called for last
     noted = _of_that_day(turn, a, intent)
-    step = noted or steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
+    try:
+        step = noted or steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
+    except Gone:
+        following = a.plan.next_step() if a.plan and isinstance(intent, Snooze) and intent.step is None else None
+        if following is None:
+            raise
+        return (Reply(marks.is_called(following, a), facts=facts(a) | step_facts(following), about=a.batch.id),)
     match intent:
         case StepDone():
             return _done(turn, meant, step, intent, at)

@@ -43,7 +43,7 @@ def read_begun(text: str, context: Context) -> Start | Unclear | None:
     text = _AND_HOW.sub("", text) if meat(text) else text
     if measures.of_kind(text, "mass") and meal(text, context):
         text = _HOW_TO_GET_THERE.sub("make", text)
-    if wished := _PLAN_FOR_ME.search(text):
+    if (wished := _PLAN_FOR_ME.search(text)) and not start.asks_whether(text, context):
         text = f"start {text[wished.end() :].rstrip(' ?')}"
     elif questions.is_question(text):
         return None

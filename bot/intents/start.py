@@ -37,6 +37,7 @@ _BEGIN: Final = re.compile(
 )
 _NOT_A_START: Final = re.compile(
     r"^(?:please |pls |can you |could you )?(?:change|correct|update|set) (?:the|my|its|that)\b"
+    r"|\bdone (?:too )?(?:early|already|ahead|sooner)\b|\b(?:is|its|was) (?:done|ready|cooked|finished)\b"
     r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
     r"|forgot|typo|"
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
@@ -44,6 +45,7 @@ _NOT_A_START: Final = re.compile(
 _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only)\b")
 # to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing
 _ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|can|could|do|does|is|are|should|will|would)\b")
+_MAY_ONE: Final = re.compile(r"^(?:can|could|may) (?:i|we|you|one) (?:make|use|do|cure|smoke)\b(?!.* (?:me|us)\b)")
 _EATS: Final = re.compile(
     r"\b(?:eat|eating|meal|dinner|lunch|supper|breakfast|brunch|serve|serving|served|guests|table|party"
     r"|ready (?:by|for)|needed|for (?=\w))\b"
@@ -129,6 +131,8 @@ def read_start(text: str, context: Context) -> Start | None:
     verb = _VERB.search(text)
     if _BEGIN.match(text):
         return Start()
+    if asks_whether(text, context):
+        return None
     goes_on = context.asked_of_start and not _ASKS.search(text)
     if _NOT_A_START.search(text) or not (named or weighs or goes_on or (verb and context.phase == "none")):
         return None
@@ -152,6 +156,11 @@ def read_start(text: str, context: Context) -> Start | None:
         return None
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())
     return Start(draft.said, unclear, tuple(draft.assumed), draft.pieces)
+
+
+def asks_whether(text: str, context: Context) -> bool:
+    """«can you make bacon from shoulder», without a weight or a meal: whether it can be done, and no wish."""
+    return bool(_MAY_ONE.match(text)) and not (measures.of_kind(text, "mass") or when.meal(text, _afresh(context)))
 
 
 def is_cured(text: str) -> bool:
@@ -207,7 +216,7 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
         if len(_unknown_words(text)) > _FOREIGN and not verb and not (has_weight and eaten):
             return False  # a meat, its weight and a meal are a batch, whatever else is told of it
         rest = without(text)
-        alone = context.phase == "none" and not content(rest) and not re.search(r"\d", rest)
+        alone = context.phase == "none" and not (content(rest) or _ASKS.search(text) or re.search(r"\d", rest))
         return has_weight or verb or alone or eaten
     if not has_weight or (context.phase != "none" and not verb):
         return False
