@@ -17,7 +17,9 @@ _UNIT: Final = (
     r"(?:inch(?:es)?|in|pounds?|lbs?|stones?|kilos?|kilograms?|kgs?|cm|lit(?:er|re)s?|quarts?|gallons?|cups?|hours?"
     r"|degrees?)"
 )
-_SOLID: Final = r"(?:inch|pound|lb|stone|kilo|kilogram|kg|lit(?:er|re)|quart|gallon|cup|tsp|teaspoon|tbsp|tablespoon)"
+_SOLID: Final = (
+    r"(?:inch|pound|lb|ounce|oz|stone|kilo|kilogram|kg|lit(?:er|re)|quart|gallon|cup|tsp|teaspoon|tbsp|tablespoon)"
+)
 # «2 lb and half the ham», «2 kg and 1/2 cup salt»: the share is of something else
 _OF_ANOTHER: Final = (
     r"(?! ?(?:past|to|the|of (?:the|my|it|that|them)|my|that|as|an?\b"

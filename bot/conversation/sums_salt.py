@@ -226,8 +226,9 @@ def _brine_amount(turn: Turn, line: Told) -> Answer:
         return sums_salt.water_of(share * mass, share), KITCHEN, {"water_kg": share * mass}
     tub = mixing.vessel(mass)
     said = sums_salt.water(mass, tub, turn.person)
-    if line.water is not None and _FITS.search(line.text):
-        said = f"{sums_mixed.fits(line.water, tub)}\n{said}"
+    held = line.water or next((m.value for m in measures.of_kind(line.text, "volume")), None)
+    if held is not None and _FITS.search(line.text):
+        said = f"{sums_mixed.fits(held, tub)}\n{said}"
     return said, KITCHEN, {"tub_l": tub.high}
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from datetime import time
 from typing import Final
 
-_HALF: Final = r"(?P<half>am|pm|a\.m\.?|p\.m\.?)"
+_HALF: Final = r"(?P<half>am(?! i\b)|pm|a\.m\.?|p\.m\.?)"
 _BEFORE: Final = (
     r"\b(?:at|@|to|by|until|til|till|since|from|around|before|after|ready for|um|bis|ab|von|gegen|seit|auf) "
 )

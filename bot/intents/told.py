@@ -13,7 +13,7 @@ from bot.intents.weights import pieces
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
 _CLOCK: Final = re.compile(
-    r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am|pm)\b"
+    r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
     r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?|now its|its now) (?P<bare>1[0-2]|[1-9])"
     r"(?![\d.:/%°]| ?(?:to|or|x|a|an|per|percent|pct|degrees?|deg|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
@@ -34,6 +34,10 @@ _PEOPLE: Final = re.compile(
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
+_VESSEL: Final = re.compile(  # beside meat less goes into it than it holds: its water is never reckoned by its name
+    r"^ ?-?(?:sized? |plastic |food |big |zip |brining )*(?:buckets?|tubs?|pots?|bags?|containers?|boxe?s?|coolers?"
+    r"|bowls?|pails?)\b"
+)
 _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
 )
@@ -160,7 +164,7 @@ def told(text: str, reads_f: bool = False) -> Told:
         durations=tuple(m.value / 3600.0 for m in rest if m.kind == "duration"),
         temperatures=_temperatures(text, found, reads_f),
         reads_f=reads_f,
-        clocks=tuple(_hour(c) for c in _CLOCK.finditer(text)),
+        clocks=_in_order([*_CLOCK.finditer(text)]),
         half_told=_half_told([*_CLOCK.finditer(text)]),
         people=people,
         each=each.value if each else None,
@@ -202,8 +206,9 @@ def _people(text: str) -> int | None:
 
 
 def _is_water(text: str, m: measures.Measure) -> bool:
-    """Whatever is poured, but a cup of salt; and a weight of water or ice."""
-    poured = pours(m) and not (m.unit == "cup" and _SALT.match(text[m.end :]))
+    """Whatever is poured, but a cup of salt or the size of a vessel; and a weight of water or ice."""
+    other = (m.unit == "cup" and _SALT.match(text[m.end :])) or _VESSEL.match(text[m.end :])
+    poured = pours(m) and not other
     return poured or (m.kind == "mass" and bool(_WATER.match(text[m.end :])))
 
 
@@ -224,6 +229,16 @@ def _temperatures(text: str, found: list[measures.Measure], reads_f: bool) -> tu
     all_of_them = [(m.start, m.value) for m in marked]
     all_of_them += [(place, measures.to_house(value, unit)) for place, value in numbers]
     return tuple(value for _, value in sorted(all_of_them))
+
+
+def _in_order(clocks: list[re.Match[str]]) -> tuple[Hours, ...]:
+    """«140 at 1pm, 70 at 2:40»: an hour without its half, behind an afternoon's, is of that afternoon."""
+    out: list[Hours] = []
+    for clock in clocks:
+        hour = _hour(clock)
+        open_ = not (clock["half"] or clock["word"]) and hour < 12.0
+        out.append(hour + 12.0 if open_ and out and out[-1] >= 12.0 and hour + 12.0 > out[-1] else hour)
+    return tuple(out)
 
 
 def _hour(clock: re.Match[str]) -> Hours:

@@ -74,6 +74,7 @@ def test_the_third_set(tmp_path: Path) -> None:
         "sixth_questions.csv",
         "seventh_questions.csv",
         "eighth_questions.csv",
+        "ninth_questions.csv",
     ],
 )
 def test_the_answers_and_sums_of_more_sets(name: str, tmp_path: Path) -> None:
@@ -101,6 +102,7 @@ WARNING = frozenset(
         "sixth_questions.csv",
         "seventh_questions.csv",
         "eighth_questions.csv",
+        "ninth_questions.csv",
     ],
 )
 def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -> None:
