@@ -8,12 +8,13 @@ of its words together. Offline and in plain Python.
 
 import math
 import re
+from array import array
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from heapq import nsmallest
-from itertools import chain, pairwise
+from itertools import pairwise
 from typing import Final
 
 import numpy as np
@@ -32,7 +33,6 @@ OF_TYPED: Final = 0.8  # the word as it was typed, where the trade has another
 OF_PAIRS: Final = 0.8  # «cold smoke» is another thing than smoke
 EMPTY, WORD = "e:", "v:"  # before a word that says little, and before one that carries the question
 OF_EMPTY: Final = 0.4  # «can i», «how do» say a little
-_Cells = tuple[dict[str, int], NDArray[np.int32], NDArray[np.int32], NDArray[np.float64]]
 _WORD: Final = re.compile(r"[a-zäöüß0-9]+")
 _APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
 
@@ -42,12 +42,13 @@ class Index:
     """All phrasings, name by name, and after them the words of each name together.
 
     `sizes` is how many phrasings each of the `entries` has.
-    The feature of number n stands in the `rows` from `starts[n]` to `starts[n + 1]`, with the `weights` there.
+    `keys` are the hashes of all features in their order. The feature of number n stands in the `rows` from `starts[n]`
+    to `starts[n + 1]`, with the `weights` there.
     """
 
     entries: tuple[str, ...]
     sizes: NDArray[np.int64]
-    numbers: Mapping[str, int]
+    keys: NDArray[np.int64]
     rarity: NDArray[np.float64]
     unseen: float
     rows: NDArray[np.int32]
@@ -79,12 +80,14 @@ def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
     """The cosine of a question with every row."""
     scores = np.zeros(index.height)
     length = 0.0
-    for feature, count in asked.items():
-        number = index.numbers.get(feature)
-        weight = math.sqrt(count) * (index.unseen if number is None else index.rarity[number])
+    hashes = np.fromiter(map(hash, asked), np.int64, len(asked))
+    places = np.searchsorted(index.keys, hashes)
+    for place, key, count in zip(places.tolist(), hashes.tolist(), asked.values(), strict=True):
+        known = place < len(index.keys) and index.keys[place] == key
+        weight = math.sqrt(count) * (index.rarity[place] if known else index.unseen)
         length += weight**2
-        if number is not None:
-            there = slice(index.starts[number], index.starts[number + 1])
+        if known:
+            there = slice(index.starts[place], index.starts[place + 1])
             scores[index.rows[there]] += weight * index.weights[there]
     return scores / (math.sqrt(length) or 1.0)
 
@@ -112,34 +115,29 @@ def _index(language: str) -> Index:
 
 
 def indexed(asks: Mapping[str, tuple[str, ...]], wholes: Sequence[str], language: str) -> Index:
-    """The index of the phrasings of each name; `wholes` are all the words of each, in the same order."""
+    """The index of the phrasings of each name; `wholes` are all the words of each, in the same order.
+
+    A feature is kept by its hash alone: a hundred thousand words and runs of letters as text would be 20 MB.
+    """
     texts = [ask for those in asks.values() for ask in those]
-    numbers, row, column, counted = _cells([_parts(text, language) for text in (*texts, *wholes)], language)
-    height = len(texts) + len(wholes)
+    hashes, counted, sizes = array("q"), array("f"), array("i")
+    for text in (*texts, *wholes):
+        features = _features(text, language)
+        hashes.extend(map(hash, features))
+        counted.extend(features.values())
+        sizes.append(len(features))
+    every = np.frombuffer(hashes, np.int64)
+    order = np.argsort(every, kind="stable")
+    every = every[order]
+    row = np.repeat(np.arange(len(sizes), dtype=np.int32), sizes)[order]
+    starts = np.flatnonzero(np.concatenate(([True], every[1:] != every[:-1], [True])))
     unseen = math.log(1 + len(texts)) + 1
-    rarity = unseen - np.log1p(np.bincount(column[row < len(texts)], minlength=len(numbers)))
-    weight = np.sqrt(counted) * rarity[column]
-    weight /= np.sqrt(np.bincount(row, weight**2, height))[row]
-    starts = np.searchsorted(column, np.arange(len(numbers) + 1))
+    rarity = unseen - np.log1p(np.add.reduceat(row < len(texts), starts[:-1], dtype=np.int32))
+    weight = np.sqrt(np.frombuffer(counted, np.float32)[order]) * np.repeat(rarity, np.diff(starts))
+    weight /= np.sqrt(np.bincount(row, weight**2, len(sizes)))[row]
     each = np.array([len(those) for those in asks.values()], np.int64)
-    return Index(tuple(asks), each, numbers, rarity, unseen, row, weight.astype(np.float32), starts, height)
-
-
-def _cells(texts: Sequence[Sequence[str]], language: str) -> _Cells:
-    """What counts in each row and column, column by column; a part of a text is looked up once for all texts."""
-    numbers: dict[str, int] = {}
-    parts = {part: number for number, part in enumerate(dict.fromkeys(chain.from_iterable(texts)))}
-    told = [_of_a_part(part, language) for part in parts]
-    columns = np.array([numbers.setdefault(feature, len(numbers)) for one in told for feature, _ in one])
-    counts = np.array([counted for one in told for _, counted in one])
-    sizes = np.array([len(one) for one in told])
-    said = np.array([parts[part] for text in texts for part in text])
-    long = sizes[said]
-    where = np.arange(long.sum()) + np.repeat((np.cumsum(sizes) - sizes)[said] - (np.cumsum(long) - long), long)
-    rows = np.repeat(np.repeat(np.arange(len(texts)), [len(text) for text in texts]), long)
-    cells, of = np.unique(columns[where] * len(texts) + rows, return_inverse=True)
-    column, row = np.divmod(cells, len(texts))
-    return numbers, row.astype(np.int32), column.astype(np.int32), np.bincount(of, counts[where]).astype(np.float64)
+    keys, weights = every[starts[:-1]], weight.astype(np.float32)
+    return Index(tuple(asks), each, keys, rarity, unseen, row, weights, starts, len(sizes))
 
 
 def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
@@ -164,11 +162,14 @@ def _parts(text: str, language: str) -> list[str]:
     return [*(EMPTY + word for word in sorted(little.intersection(words))), *pairs, *(WORD + word for word in carrying)]
 
 
-@lru_cache(2_000)
 def _of_a_part(part: str, language: str) -> tuple[tuple[str, float], ...]:
     if not part.startswith(WORD):
         return ((part, OF_EMPTY if part.startswith(EMPTY) else OF_PAIRS),)
-    word = part.removeprefix(WORD)
+    return _of_a_word(part.removeprefix(WORD), language)
+
+
+@lru_cache(512)
+def _of_a_word(word: str, language: str) -> tuple[tuple[str, float], ...]:
     typed, subject = stem(word, language), meant(word, language)
     whole = ((f"w:{subject}", OF_WORDS), *(((f"t:{typed}", OF_TYPED),) if typed != subject else ()))
     return (*whole, *((run, 1 / len(run)) for run in _runs(f"^{typed}$")))
