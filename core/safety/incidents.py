@@ -210,7 +210,9 @@ def _leaked(incident: Incident, record: Record) -> Finding:
     said = number(incident, "unnoticed_days")
     unnoticed = since if said is None else said
     day = None if since is None else max(since - (since if said is None else said), 0.0)
-    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet))
+    dose = record.ingoing_mg_kg
+    room = record.nitrite_limit_mg_kg / dose - 1.0 if dose else 1.0  # at worst the meat holds all of its dose already
+    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet, room))
     by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart")
     return not_asked(Rule.LEAK, judged) if by_time or not asked(incident, "lost_fraction") else judged
 

@@ -65,12 +65,16 @@ class PowerCut:
 
 @dataclass(frozen=True)
 class Leak:
-    """A bag that lost liquid: how much of it [-], when in the cure [d], how long nobody noticed [d], wet or dry."""
+    """A bag that lost liquid: how much of it [-], when in the cure [d], how long nobody noticed [d], wet or dry.
+
+    `room` is the largest share that may be topped up at the first strength: what the meat took already stays in it.
+    """
 
     lost: Fraction | None
     day: float | None
     unnoticed_days: float | None = None
     wet: bool = True
+    room: Fraction = 1.0
 
 
 @dataclass(frozen=True)
@@ -120,13 +124,14 @@ def power_limit(facts: PowerCut) -> Hours:
 def judge_leak(facts: Leak) -> Finding:
     """A leaked bag is a question of the dose, and of safety only where the middle went without cure for days."""
     source = COMMON_PRACTICE
+    topped = facts.wet and facts.lost is not None and facts.lost <= facts.room
     if facts.lost is not None and facts.lost < SMALL_LEAK:
-        return _found(Rule.LEAK, "top_up" if facts.wet else "small", facts.lost, SMALL_LEAK, source)
+        return _found(Rule.LEAK, "top_up" if topped else "small", facts.lost, SMALL_LEAK, source)
     early = facts.day is not None and facts.day <= EARLY_LOSS_DAYS
     if early and facts.unnoticed_days is not None and facts.unnoticed_days > UNNOTICED_DAYS:
         return _found(Rule.LEAK, "unnoticed", facts.unnoticed_days, UNNOTICED_DAYS, source)
     if facts.lost is not None and facts.wet:
-        return _found(Rule.LEAK, "top_up", facts.lost, SMALL_LEAK, source)
+        return _found(Rule.LEAK, "top_up" if topped else "partly_cured", facts.lost, SMALL_LEAK, source)
     if facts.day is None:
         return _found(Rule.LEAK, "when", None, FIRST_DAYS, source)
     case = "restart" if facts.day <= FIRST_DAYS else "partly_cured"

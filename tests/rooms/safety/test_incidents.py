@@ -403,7 +403,8 @@ def test_a_leak_takes_its_day_from_the_record():
     [
         ({}, True, "not_asked"),
         ({"unknown": True}, True, "restart"),
-        ({"lost_fraction": 0.5}, True, "top_up"),
+        ({"lost_fraction": 0.33}, True, "top_up"),  # 150 mg/kg and a third more is the limit of 200
+        ({"lost_fraction": 0.34}, True, "partly_cured"),
         ({"lost_fraction": 0.5}, False, "not_asked"),
         ({"lost_fraction": 0.05}, False, "small"),
         ({"lost_fraction": 0.5, "unnoticed_days": 0.9}, False, "partly_cured"),
@@ -424,7 +425,7 @@ def test_a_leak_that_nobody_saw_for_days(facts, means):
     leak = Incident("leaked", at(-24.0), {"lost_fraction": 0.5, **facts})
     assert judge_incident(leak, brisket()).means is means
     seen = Incident("leaked", at(-24.0), {"lost_fraction": 0.5, "unnoticed_days": 4.9})
-    assert judge_incident(seen, brisket()).detail == "top_up"
+    assert judge_incident(seen, brisket()).detail == "partly_cured"
 
 
 @pytest.mark.parametrize(
