@@ -8,7 +8,7 @@ import pytest
 from core.batch.assess import assess
 from core.batch.batch import Batch
 from core.batch.cured import counts_as_cured, storage_of
-from core.batch.events import Incident
+from core.batch.events import Incident, Sliced
 from core.batch.material import dose_of
 from core.person import Person
 from core.plan.recipe import product
@@ -50,6 +50,19 @@ def test_bacon_that_is_cured_at_its_rim_alone_keeps_like_leftovers(days: float, 
     use_by = found.plan.step("use_by")
     assert use_by is not None
     assert (use_by.due.date() - (out + timedelta(days=1)).date()).days == keeps
+
+
+@pytest.mark.parametrize(("grey", "line"), [(None, "bacon"), (0.0, "bacon"), (0.006, "leftovers")])
+def test_a_middle_that_was_seen_grey_counts_as_uncured(grey: float | None, line: str) -> None:
+    """What the slice showed counts more than what was modelled: it keeps, and cools, by the stricter rules."""
+    made = setup(thickness=0.042, cure_days=9.0)
+    into = NOW - timedelta(days=9)
+    done = {"into_cure": into, "out": NOW, "off": NOW + timedelta(days=1)}
+    seen = None if grey is None else Sliced(grey, 0.042)
+    bag = Batch("b", "bacon", made, into, done=done, sliced=seen)
+    record = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(days=1, hours=1)).ledger.record
+    assert record.product_class == line
+    assert (record.cured_centre_mg_kg is None) is (line == "leftovers")
 
 
 def test_plain_salt_keeps_like_leftovers_and_fish_by_its_own_line() -> None:
