@@ -2,15 +2,16 @@
 
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from math import log, pi
 
 from core.batch import material
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
+from core.heat.conduction import temperature
 from core.heat.cook import Seen
 from core.heat.doubt import Doubt as HeatDoubt
 from core.heat.doubt import doubt as doubt_of_cook
+from core.heat.properties import meat
 from core.units import Celsius
 
 RANGES = {
@@ -24,7 +25,7 @@ NEARLY_DONE_K = 8.0
 CARRIES_K, CARRIES_FROM_C = 8.0, 54.0  # a core goes on rising for a while after it is off; common practice
 FALL_K = 4.0  # more than a stall's dip or an opened lid takes from the middle
 FALL_OF_NOTE_K = 8.0  # less is another place of the meat
-DIFFUSIVITY = 1.4e-7  # m2/s, of meat as of water
+HELD_FACES, ROOM_C = 1000.0, 20.0  # a Biot number of faces that are at the bath's own temperature
 QUICKER = 3.0  # thin ends, cuts and another place of the meat; judgement
 WARMED = timedelta(hours=1)  # on the fire no core stays as cold as raw meat for so long
 WARMEST_RAW_C: Celsius = 25.0  # said of the time before it went on: how warm the raw meat was
@@ -77,16 +78,18 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
 def _fell_too_fast(a: Assessment, celsius: Celsius, at: datetime) -> bool:
     """A core off the fire that fell three times as fast as a slab of its thickness with its faces held at 0 °C can.
 
-    The first term of the series for a slab: Carslaw and Jaeger, Conduction of Heat in Solids, 1959, section 3.3.
-    A false cold core would end the watch over the chill.
+    A false cold core would end the watch over the chill. Meat that was cut flat to cool counts by its layers.
     """
     off = a.batch.off_at
     before = [r for r in a.batch.of_probe(Probe.CORE) if off is not None and off <= r.at <= at]
     if not before or before[-1].celsius - celsius < FALL_OF_NOTE_K:
         return False
-    slowest = a.piece.thickness**2 / (pi**2 * DIFFUSIVITY)
-    least = slowest * log((before[-1].celsius + 1.0) / (max(celsius, 0.0) + 1.0))
-    return (at - before[-1].at).total_seconds() < least / QUICKER
+    cut = material.cut_of(a.batch)
+    half = material.layer(a.piece, cut[1] if cut else None).thickness / 2.0
+    seconds = QUICKER * (at - before[-1].at).total_seconds()
+    fourier = meat(a.piece.cut.composition, ROOM_C).diffusivity * seconds / half**2
+    left = temperature("slab", HELD_FACES, fourier, 0.0) if fourier > 0.0 else 1.0
+    return celsius < before[-1].celsius * left
 
 
 def _warmer_later(a: Assessment, celsius: Celsius, at: datetime) -> bool:

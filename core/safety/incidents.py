@@ -37,7 +37,7 @@ from core.safety.record import Incident, Record
 from core.safety.told import asked, fresh_core, number, yes
 from core.safety.warm import judge_warm
 from core.sources import CFR_21_172
-from core.units import Hours, celsius_from_fahrenheit
+from core.units import Fraction, Hours, celsius_from_fahrenheit
 
 EATERS: Final = "at_risk_eaters"  # a fact of the batch, not of the incident
 _NEEDED: Final = {
@@ -210,11 +210,17 @@ def _leaked(incident: Incident, record: Record) -> Finding:
     said = number(incident, "unnoticed_days")
     unnoticed = since if said is None else said
     day = None if since is None else max(since - (since if said is None else said), 0.0)
-    dose = record.ingoing_mg_kg
-    room = record.nitrite_limit_mg_kg / dose - 1.0 if dose else 1.0  # at worst the meat holds all of its dose already
-    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet, room))
+    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet, _room(record)))
     by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart")
     return not_asked(Rule.LEAK, judged) if by_time or not asked(incident, "lost_fraction") else judged
+
+
+def _room(record: Record) -> Fraction:
+    """The share of a brine that may be replaced, were all of its dose in the meat already; none of an unknown dose."""
+    dose = record.ingoing_mg_kg
+    if dose is None:
+        return 0.0
+    return record.nitrite_limit_mg_kg / dose - 1.0 if dose > 0.0 else 1.0  # plain salt has no limit
 
 
 def _dosed_twice(incident: Incident, record: Record) -> Finding:

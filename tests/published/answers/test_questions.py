@@ -66,17 +66,10 @@ def test_the_third_set(tmp_path: Path) -> None:
     assert len(answered) <= 2, answered  # the weather of a city and a washing machine have words of the trade
 
 
-@pytest.mark.parametrize(
-    "name",
-    [
-        "fourth_questions.csv",
-        "fifth_questions.csv",
-        "sixth_questions.csv",
-        "seventh_questions.csv",
-        "eighth_questions.csv",
-        "ninth_questions.csv",
-    ],
-)
+MORE_SETS = [f"{nth}_questions.csv" for nth in ("fourth", "fifth", "sixth", "seventh", "eighth", "ninth")]
+
+
+@pytest.mark.parametrize("name", MORE_SETS)
 def test_the_answers_and_sums_of_more_sets(name: str, tmp_path: Path) -> None:
     """What was read to be right stays so; what has no `answered_by` is not met yet, and is no promise."""
     rows = [row for row in table(name) if row["answered_by"]]
@@ -94,17 +87,7 @@ WARNING = frozenset(
 )  # entries that begin with what not to do
 
 
-@pytest.mark.parametrize(
-    "name",
-    [
-        "fourth_questions.csv",
-        "fifth_questions.csv",
-        "sixth_questions.csv",
-        "seventh_questions.csv",
-        "eighth_questions.csv",
-        "ninth_questions.csv",
-    ],
-)
+@pytest.mark.parametrize("name", MORE_SETS)
 def test_dangers_and_what_is_off_topic_in_more_sets(name: str, tmp_path: Path) -> None:
     """Every danger is refused or warned of; nothing off topic is answered, but selling and a pet by their warning."""
     rows = [row for row in table(name) if row["kind"].startswith(("dangerous", "off"))]
