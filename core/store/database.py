@@ -8,15 +8,17 @@ Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite t
 """
 
 import json
+import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from datetime import UTC, datetime
+from time import monotonic, sleep
 from typing import Any, Final, TypeVar
 
 from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, UpdateBase, create_engine, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.engine.interfaces import DBAPIConnection
+from sqlalchemy.engine.interfaces import DBAPIConnection, DBAPICursor
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError, ProgrammingError, StatementError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
 from sqlalchemy.pool import StaticPool
@@ -27,6 +29,7 @@ from core.store.place import Place
 from core.store.writer import Writer
 
 BUSY_SECONDS: Final = 5.0
+PAUSE_SECONDS: Final = 0.01  # between two tries where SQLite does not wait by itself
 # a replica that is frozen in the middle of a turn is cut off by the server after this long: it has kept nothing
 FROZEN_SECONDS: Final = 20.0
 TIME: Final = text("SELECT clock_timestamp()")
@@ -245,13 +248,30 @@ def _preparation(busy_seconds: float) -> Callable[[DBAPIConnection, object], Non
         connection.isolation_level = None  # the driver begins nothing by itself: `_begin` does
         cursor = connection.cursor()
         cursor.execute(f"PRAGMA busy_timeout = {int(busy_seconds * 1000)}")
-        cursor.execute("PRAGMA journal_mode = WAL")
+        _into_wal(cursor, monotonic() + busy_seconds)
         # in WAL, NORMAL outlives a kill but not a power cut
         cursor.execute("PRAGMA synchronous = FULL")
         cursor.execute("PRAGMA foreign_keys = ON")
         cursor.close()
 
     return prepare
+
+
+def _into_wal(cursor: DBAPICursor, until: float) -> None:
+    """Into the write-ahead log, tried until that moment of the monotonic clock. Raises the driver's error.
+
+    An empty file that another process is about to write cannot change its journal, and SQLite 3.40 says so at once
+    instead of waiting as long as `busy_timeout` has it: two first starts in one moment.
+    """
+    while True:
+        try:
+            cursor.execute("PRAGMA journal_mode = WAL")
+        except sqlite3.OperationalError as trouble:
+            if trouble.sqlite_errorcode != sqlite3.SQLITE_BUSY or monotonic() > until:
+                raise
+            sleep(PAUSE_SECONDS)
+        else:
+            return
 
 
 def _begin(connection: Connection) -> None:

@@ -191,6 +191,30 @@ def test_several_processes_may_start_on_an_empty_store(url: str) -> None:
     database.close()
 
 
+def test_a_first_start_waits_for_another_that_writes_the_empty_file(url: str) -> None:
+    """SQLite refuses the write-ahead log at once while somebody is about to write: it is tried again meanwhile."""
+    other = sqlite3.connect(url.removeprefix("sqlite:///"), isolation_level=None, check_same_thread=False)
+    other.execute("BEGIN IMMEDIATE")
+    done = threading.Timer(0.2, other.execute, ["COMMIT"])
+    done.start()
+    database = open_database(url)
+    assert pragma(database, "journal_mode") == "wal"
+    database.close()
+    done.join()
+    other.close()
+
+
+def test_a_first_start_does_not_wait_for_ever(url: str) -> None:
+    """Whoever keeps the empty file for longer than the store waits is told of."""
+    other = sqlite3.connect(url.removeprefix("sqlite:///"), isolation_level=None)
+    other.execute("BEGIN IMMEDIATE")
+    database = Database(url, busy_seconds=0.1)
+    with pytest.raises(NotKept, match="locked"), database.reading():
+        pass
+    database.close()
+    other.close()
+
+
 def test_one_process_is_alone_on_a_file(url: str) -> None:
     """The first holds the place until it closes; the second is not alone meanwhile, and is afterwards."""
     first, second = open_database(url), open_database(url)
