@@ -7,6 +7,7 @@ from bot.conversation import several
 from bot.conversation.half import unpack
 from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
+from bot.intents.called import OfWhat, names_meat
 from bot.intents.context import Context
 from bot.intents.intents import (
     Ask,
@@ -94,9 +95,8 @@ def _place(turn: Turn, message: Message, asked: dict[str, Any] | None) -> Unders
 
 def _certain(turn: Turn, message: Message, asked: dict[str, Any] | None) -> bool:
     """Whether the batch was named, or the message answers one of ours or an open question about it."""
-    names = Context(message.said_at, batches=tuple((row.id, row.name) for row in batches.open_here(turn)))
     replied = bool(message.answers and steps.batch_of_message(turn, message.answers))
-    return replied or bool((asked or {}).get("batch")) or batch_named(message.text, names) is not None
+    return replied or bool((asked or {}).get("batch")) or batch_named(message.text, _names(turn, message)) is not None
 
 
 def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
@@ -181,27 +181,40 @@ def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | 
     here = {row.id: row for row in batches.open_here(turn)}
     if len(here) <= 1:  # whatever else says which it is could only say the same
         return next(iter(here), None)
-    names = Context(message.said_at, batches=tuple((row.id, row.name) for row in here.values()))
-    by_name = batch_named(message.text, names)
+    by_name = batch_named(message.text, _names(turn, message))
     by_reply = steps.batch_of_message(turn, message.answers) if message.answers else None
     by_question = (asked or {}).get("batch")
     candidates = (by_name, by_reply, by_question, steps.batch_last_spoken_of(turn))
     return next((c for c in candidates if c in here), list(here)[-1])
 
 
+def _names(turn: Turn, message: Message) -> Context:
+    """What tells which batch a line names: how they are called, and where it has a word for meat, what they are of."""
+    here = tuple(reversed(batches.open_here(turn)))
+    several_meats = len(here) > 1 and names_meat(message.text.lower())
+    return Context(
+        now=message.said_at,
+        batches=tuple((row.id, row.name) for row in here),
+        of_what=tuple(_of_what(turn, row.id) for row in here) if several_meats else (),
+    )
+
+
+def _of_what(turn: Turn, batch: str) -> OfWhat:
+    known = batches.look(turn, batch).batch
+    return known.name.lower(), known.setup.product, known.setup.cut
+
+
 def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment | None) -> Context:
     """What a line of this chat is read against: the batch as it stands, and the question that is open."""
-    here = tuple((row.id, row.name) for row in reversed(batches.open_here(turn)))
     person = turn.person
-    base = Context(
-        now=message.said_at,
+    base = replace(
+        _names(turn, message),
         zone=person.zone,
         units=person.units,
         language=person.language,
         asked=(asked or {}).get("slot"),
         asked_value=(asked or {}).get("value"),
         asked_of_start=(asked or {}).get("said") is not None,
-        batches=here,
         flip_hours=person.flip_hours,
         home_zone=person.home_zone,
     )

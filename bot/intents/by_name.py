@@ -25,7 +25,8 @@ _SAYS: Final = (
         r"|looking|now|today|at|so far))*",
     ),
     ("plan", r"(?:(?:show|give) me )?(?:the |my )?(?:plan|timetable|schedule|timeline) (?:for|of) (?:the |my )?{name}"),
-    ("eta", r"when(?:s| is| will| are) (?:the |my )?{name} (?:going to )?(?:be )?(?:ready|done|finished)"),
+    ("eta", r"when(?:s| is| will| are) (?:the |my )?{name} (?:going to )?(?:be )?(?:ready|done|finished)"
+            r"|(?:is|are) (?:the |my )?{name} (?:done|ready|finished|cooked)(?: yet| now)?"),
 )  # fmt: skip
 
 

@@ -60,6 +60,7 @@ _NOT_DONE: Final = re.compile(
     r"(?:(?:i|we|have|was|were|it|is) )*(?:not|havent|didnt|wasnt) (?:flipped|turned|done|rinsed|do|flip|turn)(?: it)?"
 )
 _SUBJECTS: Final = (
+    (r"(?:(?:is|are|was|now|just|still|only) )*at \d", "meat"),
     (r"(?:is|are|was|has|went) (?:(?:now|just|been|all) )*(?:in|on|out|off)\b", "meat"),
     (r"(?:is|are|was|has|needs)\b", "it"),
 )

@@ -21,7 +21,7 @@ class Context:
     batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about,
     `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
-    may mean, the latest first.
+    may mean, the latest first; `of_what` are their (name, product, cut), where the line has a word for meat.
     `due_step` is the key of the step that was last called for. `target_c` is the core at which it shall come off.
     `mass` is that of the batch in hand, which tells pounds from kilos in «trimmed is 6.9». `on_at` is when the meat
     went on the fire, `out_due` when the plan has it out of the cure, until it is. `brine_made`: it cools, and the meat
@@ -43,6 +43,7 @@ class Context:
     deadline: datetime | None = None
     batch: str | None = None
     batches: tuple[tuple[str, str], ...] = ()
+    of_what: tuple[tuple[str, str, str], ...] = ()
     due_step: str | None = None
     mass: Kilograms | None = None
     on_at: datetime | None = None

@@ -67,8 +67,8 @@ _CUTS: Final = (
     (r"packers?|(?:whole|full|entire) brisket|brisket,? (?:whole|untrimmed)", "packer"),
     (r"briskets?|rinderbrust|brust|brisk[ei]ts?", "brisket"),
 )
-_PRODUCT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
-_CUT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
+PRODUCT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
+CUT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
 _MEAT_WORDS: Final = "|".join(
     (r"bird|fish|fillets?|pork|beef|joint|roast|slab|hunk|piece", *(w for w, _ in _PRODUCTS), *(w for w, _ in _CUTS))
 )
@@ -116,11 +116,11 @@ _SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like
 def meat(text: str) -> Meat:
     """The product and the cut named in a plain text; «point, not flat» is the point, «loin not belly» the loin."""
     text = _DENIED.sub(" ", text)
-    cut_names = [name for words, name in _CUT_WORDS if words.search(text)]
+    cut_names = [name for words, name in CUT_WORDS if words.search(text)]
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
-    made = next((name for words, name in _PRODUCT_WORDS if words.search(text)), "")
+    made = next((name for words, name in PRODUCT_WORDS if words.search(text)), "")
     if made == "pastrami" and (bird := _BIRD_PASTRAMI.search(text)):  # «duck breast, pastrami style»: by the bird
-        made = next(name for words, name in _PRODUCT_WORDS if name != "pastrami" and words.search(bird[0]))
+        made = next(name for words, name in PRODUCT_WORDS if name != "pastrami" and words.search(bird[0]))
     if made == "bacon" and (other := _OTHER_BACON.search(text)):  # «pork shoulder bacon»
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):
@@ -179,7 +179,7 @@ def as_named(text: str, names: Iterable[str]) -> str:
     """The text with the meat of a batch by that batch's own name: «the belly» or «Speck» for the one called «bacon»."""
     for name in names:
         base = re.sub(r" \d+$", "", name.lower())
-        words = next((each for each, _ in (*_PRODUCT_WORDS, *_CUT_WORDS) if each.fullmatch(base)), None)
+        words = next((each for each, _ in (*PRODUCT_WORDS, *CUT_WORDS) if each.fullmatch(base)), None)
         if words is not None and base not in text:
             text = words.sub(base, text, count=1)
     return text
@@ -188,7 +188,7 @@ def as_named(text: str, names: Iterable[str]) -> str:
 def of_none(text: str, names: Iterable[str]) -> str:
     """The meat that a plain text names, where no batch is called so: «the ham» beside a flat and a bacon; else ""."""
     called = [re.sub(r" \d+$", "", name.lower()) for name in names]
-    for words, product_ in _PRODUCT_WORDS:
+    for words, product_ in PRODUCT_WORDS:
         found = words.search(text)
         if found and product_ not in _OF_BEEF and not any(words.search(name) or found[0] in name for name in called):
             return found[0]
@@ -197,6 +197,6 @@ def of_none(text: str, names: Iterable[str]) -> str:
 
 def without(text: str) -> str:
     """The text with its words for meat taken out."""
-    for words in (*(found for found, _ in (*_PRODUCT_WORDS, *_CUT_WORDS)), _ROUND, _BONE_IN, _BONED):
+    for words in (*(found for found, _ in (*PRODUCT_WORDS, *CUT_WORDS)), _ROUND, _BONE_IN, _BONED):
         text = words.sub(" ", text)
     return text

@@ -5,6 +5,7 @@ from datetime import datetime, time
 
 import pytest
 
+from bot.intents.called import by_meat
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Cancel, Change, HandOver, Join, Reading, Settings, Snooze, StepDone
 from bot.intents.meats import of_none
@@ -90,6 +91,37 @@ def test_a_name_asks_and_begins_nothing(line: str, topic: str, batch: str | None
 def test_a_named_batch_is_dropped() -> None:
     """«drop the bacon» means that one."""
     assert read("drop the bacon", three()) == [Cancel("bacon")]
+
+
+@pytest.mark.parametrize(
+    ("line", "named"),
+    [
+        ("brisket out of the cure", "flat out of the cure"),
+        ("the brisket is flipped", "the flat is flipped"),
+        ("flipped the brisket", "flipped the flat"),
+        ("pastrami is at 155", "flat is at 155"),
+        ("the beef is at 155", "the flat is at 155"),
+        ("beef 152", "flat 152"),
+        ("the pork is flipped", "the bacon is flipped"),
+        ("brisket 158, belly flipped", "flat 158, bacon flipped"),
+        ("the brisket flat is flipped", "the brisket flat is flipped"),
+        ("the ham is flipped", "the ham is flipped"),
+        ("another brisket, 3 kg", "another brisket, 3 kg"),
+        ("a brisket for sunday", "a brisket for sunday"),
+        ("corned beef 5 lb for sunday", "corned beef 5 lb for sunday"),
+        ("is pork safe at 145", "is pork safe at 145"),
+    ],
+)
+def test_a_batch_goes_by_its_meat(line: str, named: str) -> None:
+    """The product, the cut and the animal name the one batch that is of it; a piece that is new is none of them."""
+    assert by_meat(line, (("flat", "pastrami", "brisket_flat"), ("bacon", "bacon", "pork_belly"))) == named
+
+
+def test_a_meat_of_two_batches_names_neither() -> None:
+    """«the brisket», where one is a flat and the other a point, is asked about."""
+    both = (("flat", "pastrami", "brisket_flat"), ("point", "corned_beef", "brisket_point"))
+    assert by_meat("the brisket is flipped", both) == "the brisket is flipped"
+    assert by_meat("the pastrami is flipped", both) == "the flat is flipped"
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,68 @@
+"""A batch by the meat that it is of: «the brisket» for the one called «flat», «the pork» for the one called «bacon»."""
+
+import re
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from typing import Final
+
+from bot.intents.meats import CUT_WORDS, PRODUCT_WORDS
+from core.meat.cuts import cuts
+from core.meat.piece import Species
+
+OfWhat = tuple[str, str, str]  # the name of a batch, its product and its cut, "" where it is not known yet
+
+_ANIMALS: Final = {
+    "beef": {Species.BEEF},
+    "pork": {Species.PORK},
+    "bird": {Species.TURKEY, Species.CHICKEN, Species.DUCK},
+    "fish": {Species.FISH},
+}
+_WORDS: Final = re.compile(
+    r"(?P<before>\b\w+ )?\b(?P<called>"
+    + "|".join(words.pattern.removeprefix(r"\b").removesuffix(r"\b") for words, _ in (*PRODUCT_WORDS, *CUT_WORDS))
+    + r"|"
+    + "|".join(_ANIMALS)
+    + r")\b"
+)
+_ONE_MORE: Final = re.compile(r"an?|another|new|more|second|some|next|any|start|starting|\d+")
+_THE: Final = ("", "the", "my", "our", "and", "then")
+_WEIGHED: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?)\b")  # a piece that is begun
+
+
+def names_meat(text: str) -> bool:
+    """Whether a lower-case text has any word for meat."""
+    return bool(_WORDS.search(text))
+
+
+def by_meat(text: str, batches: Sequence[OfWhat]) -> str:
+    """A plain line with each meat by the name of the one batch that is of it; where none or several are, as it is."""
+    if len(batches) < 2 or _WEIGHED.search(text):
+        return text
+    return _WORDS.sub(lambda found: _by_name(found, batches), text)
+
+
+def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:
+    before, called = found["before"] or "", found["called"]
+    word = before.strip()
+    named = any(name in f"{word} {called}" or called in name for name, _, _ in batches)
+    if named or _ONE_MORE.fullmatch(word) or (called in _ANIMALS and word not in _THE):
+        return found[0]
+    fits = [name for name, product, cut in batches if _is_of(called, product, cut)]
+    return f"{before}{fits[0]}" if len(fits) == 1 else found[0]
+
+
+def _is_of(called: str, product: str, cut: str) -> bool:
+    """Whether a piece may be called so."""
+    if called in _ANIMALS:
+        return cut in cuts() and cuts()[cut].species in _ANIMALS[called]
+    return bool({product, cut, cut.partition("_")[0]} & _meant(called))
+
+
+@lru_cache(maxsize=64)
+def _meant(called: str) -> frozenset[str]:
+    """The products and cuts that go by a word."""
+    return frozenset(_fitting(called, PRODUCT_WORDS)) | frozenset(_fitting(called, CUT_WORDS))
+
+
+def _fitting(called: str, those: Iterable[tuple[re.Pattern[str], str]]) -> list[str]:
+    return [name for words, name in those if words.fullmatch(called)]
