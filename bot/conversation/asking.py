@@ -66,7 +66,8 @@ def _answered(turn: Turn, meant: Understood, intent: Ask | Question | Help | Gre
         case Ask():
             return _asked(turn, meant, intent)
         case Question(text):
-            return curing.dose_asked(turn, meant, text) or _question(turn, meant, text)
+            dosed = () if needs_no_sum(text) else curing.dose_asked(turn, meant, text)
+            return dosed or _question(turn, meant, text)
         case Help():
             return (Reply(general.help_(meant.a), facts={"answer_kind": "entry", "entry": "help"}),)
         case Greet(kind):

@@ -10,8 +10,9 @@ from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
-_AMOUNT: Final = re.compile(
-    r"\d ?(?:g|grams?|mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|ml|l|lit(?:re|er)s?|[a-z]*sp|[a-z]* ?spoons?|cups?)\b"
+_AMOUNT: Final = re.compile(  # of what it went into, or a level: grams of cure alone are judged by nothing
+    r"\d ?(?:mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|l|lit(?:re|er)s?|gal|gallons?|qts?|quarts?)\b"
+    r"|\d{3} ?(?:g|grams?|ml)\b"
 )
 _JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _AMOUNT, "fire-out": re.compile(r"\d")}  # then a sum warns
 _MISHAPS: Final = frozenset(
