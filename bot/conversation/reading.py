@@ -137,7 +137,9 @@ def _steps_met(a: Assessment, plain: Sequence[Plain]) -> list[tuple[What, dateti
         return []
     met: list[tuple[What, datetime]] = []
     for probe, celsius, at in plain:
-        if probe is Probe.BRINE and celsius <= BRINE_COLD_C and "brine" in a.batch.done:
+        if probe is Probe.BRINE and a.batch.phase is Phase.WAITING and "brine" not in a.batch.done:
+            met.append((Done("brine"), at))  # whoever reads a brine has made it
+        if probe is Probe.BRINE and celsius <= BRINE_COLD_C:
             met.append((Done("brine_check"), at))
         if probe is Probe.FRIDGE:
             waiting = [s for s in a.plan.steps if s.key.startswith("fridge_check/") and s.state is State.DUE]

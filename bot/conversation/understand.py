@@ -233,5 +233,11 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         mass=a.batch.setup.mass,
         on_at=a.on_at,
         out_due=steps.out_due(a),
-        brine_made=a.batch.phase is Phase.WAITING and {"brine"} == {"brine", "brine_check"} & a.batch.done.keys(),
+        brine_made=_brine_cools(a),
     )
+
+
+def _brine_cools(a: Assessment) -> bool:
+    """A brine is made and not yet read cold, and the meat is in none."""
+    made = "brine" in a.batch.done or a.batch.last(Probe.BRINE) is not None
+    return a.batch.phase is Phase.WAITING and made and "brine_check" not in a.batch.done

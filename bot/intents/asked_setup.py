@@ -10,6 +10,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.cures import bare_strength
 from bot.intents.fields import odd_strength, open_strength, usual_cure
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
@@ -78,6 +79,7 @@ def _cure(text: str, context: Context) -> Intent | None:
         and len(content(text)) <= 1
     ):
         value = shares[0].value  # «it's 6.25 % I think»
+    value = value or bare_strength(text)  # «pink salt from the store, 6.25»
     if value is not None:
         return Change({"cure_nitrite_fraction": value}) if usual_cure(value) else odd_strength(value)
     lengths = measures.of_kind(text, "length")

@@ -64,7 +64,7 @@ DEEDS: Final = tuple(
                     r"|^(?:now )?in (?:the )?(?:foil"
                     r"|paper)(?: now)?$"),
         (Kind.OFF, rf"\b(?:pulled (?:{_IT}|at)|took (?:{_IT}|the meat)? ?off|taken off|off the (?:smoker|heat|grill"
-                   rf"|pit|fire)|out of the smoker)\b"
+                   rf"|pit|fire)|(?:out of|from) the (?:smoker|oven|stock ?pot|pot))\b"
                    r"|\b(?:taking |took |pulling )?(?<!washed )(?<!rinsed )(?<!dried )(?:meat|brisket|it"
                    r"|flat)s? (?:is )?(?:now )?off\b"
                    r"|^pulled\b|^off\b(?! (?:the (?:phone|call|hook|sofa|road|train|bus|plane|clock)|to|work|topic"
@@ -98,6 +98,11 @@ DEEDS: Final = tuple(
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),
         (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b"
+                     r"|^(?:(?:ok|the|my|cure) )*(?:brine|pickle)s? (?:(?:is|are|now|just|all|still|sitting) )*"
+                     r"(?:on the (?:stove|hob|cooker)|in the (?:fridge|pot)|cooling|boil(?:ed|ing)|simmering|heating"
+                     r"|dissolved|chilling)\b|\b(?:boiled|heated|dissolved|stirred|simmered) (?:up )?"
+                     r"(?:the |my |it in the )?(?:brine|pickle|salts?)\b"
+                     r"|^(?:now |ok |im )*cooling (?:down )?(?:the |my )?(?:brine|pickle)\b"
                      r"|^(?:(?:ok|im|i am|we are|now|just|home|back) )*(?:making|mixing) (?:up )?(?:the |a )?(?:brine"
                      r"|pickle)(?: (?:now|right now|up))*$|\b(?:brine"
                      r"|pickle)s? (?:is )?(?:made|ready|mixed|done)\b"

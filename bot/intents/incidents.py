@@ -52,8 +52,10 @@ _WHAT: Final = tuple(
                    r"|\b(?:bag|tub|bucket|bottle)s? (?:has |have |is )?(?:lost|losing|loses) (?:\w+ ){0,3}(?:liquid"
                    r"|brine|juice|water|fluid)\b"
                    r"|\b(?:bag|tub|bucket|it)(?:s| is| was| has been)? (?:weep|seep|drip)(?:ing|ed|s)\b"
-                   r"|(?<!no )(?<!glass of )(?<!cup of )\b(?:juice|liquid|brine|water|fluid|puddle|drips?)\b.{0,10}"
-                   r"\b(?:in|on|under|all over) (?:the )?(?:tray|fridge|shelf|bottom|plate|dish|drawer|floor)\b"
+                   r"|(?<!no )(?<!glass of )(?<!cup of )\b(?:(?:juice|liquid|brine|water|fluid|puddle|drips?)\b.{0,10}"
+                   r"\b(?:in|on|under|all over) (?:the )?(?:tray|shelf|bottom|plate|dish|drawer|floor)"
+                   r"|brine\b.{0,10}\b(?:on|under|all over) (?:the )?fridge"
+                   r"|(?:juice|liquid|water|fluid|puddle|drips?)\b.{0,10}\b(?:in|on|under|all over) (?:the )?fridge)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"
                    r"|\b(?:bag|tub|pouch) (?:has|got|had) (?:a |an? \w+ )?(?:hole|tear|rip|split|leak)s?\b"),

@@ -22,6 +22,7 @@ from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.errors import OverLimit
+from core.plan.steps import State
 from core.safety.findings import Outcome
 from core.units import celsius_from_fahrenheit
 
@@ -148,7 +149,17 @@ def eta(a: Assessment) -> str:
     step = a.plan.next_step() if a.plan else None
     if step is None or a.plan is None:
         return plans.now(a)
-    return say("The meal is {serve}. {now}", serve=numbers.when(a.plan.serve, a.person, a.now), now=plans.now(a))
+    told = say("The meal is {serve}. {now}", serve=numbers.when(a.plan.serve, a.person, a.now), now=plans.now(a))
+    return f"{told}\n{_hours_to_come(a)}".strip()
+
+
+def _hours_to_come(a: Assessment) -> str:
+    """From when to when it will cook by the plan; "" once it is on."""
+    on, off = (a.plan.step(key) if a.plan else None for key in ("meat_on", "off"))
+    if on is None or off is None or State.DONE in (on.state, off.state):
+        return ""
+    day = numbers.day(on.due, a.person)
+    return say("{day}: {on}, {off}.", day=day, on=plans.line(on, a), off=plans.line(off, a))
 
 
 def _left(ready: datetime, now: datetime) -> str:

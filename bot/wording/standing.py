@@ -223,7 +223,7 @@ def skip_flip(a: Assessment) -> str:
     after = [s for s in waiting[1:] if s.due > waiting[0].due]
     then = say("The one after it is {when}.", when=numbers.when(after[0].due, a.person, a.now)) if after else ""
     return say(
-        "Yes, leave it out: missing one does no harm, once a day is enough. {then}\n"
+        "It may be left out: missing one does no harm, once a day is enough. {then}\n"
         "Say «skip it». What may not wait is the fridge: {limit} or below.",
         then=then,
         limit=numbers.both(4.4, a.person),
