@@ -22,6 +22,7 @@ WISH = re.compile(r"\b(?:want|wanna|would like|plan\w*|start\w*|mak(?:e|ing)|goi
 STORY = 6  # words; who reports a step says it in fewer
 SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no plan
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
+PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
 _MAY_WE = re.compile(r"^(?:so |and |ok )?(?:can|could|shall|should|may|would) (?:we|i|you|it) (?:please )?")
@@ -122,8 +123,9 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
     """The entry for a line that speaks of a batch where none is under way; nothing for a short command."""
     if of_batch.of_none(text):
         return of_batch.without(turn, text)
-    found = _found(text) if len(text.split()) >= SHORTEST else None
-    if found is None or (found.answer and entry(found.answer).kind == "off_topic"):
+    found = _found(text)
+    words = SHORTEST - 1 if _plainly(found) else SHORTEST
+    if found is None or len(text.split()) < words or _elsewhere(found):
         return ()
     if found.answer:
         return known(turn, text)
@@ -132,9 +134,14 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
 
 
 def story(turn: Turn, text: str) -> Sequence[Reply]:
-    """The entry for a long line that tells of deeds where none is under way: who tells so much asks what of it."""
+    """The entry for a long or plain line that tells of deeds where none is under way: who tells it asks what of it."""
     wished = WISH.search(text.lower()) or begins(text)
-    return instead(turn, text) if len(text.split()) >= STORY and not wished else ()
+    return instead(turn, text) if (len(text.split()) >= STORY or _plainly(_found(text))) and not wished else ()
+
+
+def _plainly(found: Found | None) -> bool:
+    """Whether an entry is surely meant, and by words that ask for little else."""
+    return found is not None and found.answer is not None and found.ranked[0][1] >= PLAINLY
 
 
 def unplanned(turn: Turn, product: str, text: str) -> Sequence[Reply]:

@@ -7,6 +7,7 @@ _NAMES: Final = frozenset({"1", "2"})  # of the two kinds of curing salt
 _FIRST_KIND: Final = re.compile(
     r"(?<!\w)(?:cure )?(?:#|no\.? ?|nr\.? ?|number )1\b(?! ?(?:kg|kilos?|lbs?|g|oz|l|%|h|min|day)\b)"
 )
+_PIT_F, _HOTTEST_F = 215, 450  # °F; no core of meat is read there. Common practice
 _NUMBER: Final = r"(?<![\w.,/#])(?:\d+ )?\d+(?:[.,/]\d+)*"
 # the kind, and the units in which it is told; the kinds are words that nobody types
 _KINDS: Final = (
@@ -33,5 +34,12 @@ def folded(text: str) -> str:
 
 def _kind(found: re.Match[str]) -> str:
     if bare := found["bare"]:
-        return bare if bare in _NAMES else "qlarge" if len(bare) > 2 and "." not in bare else "qsmall"
+        return bare if bare in _NAMES else _bare(bare)
     return next(word for n, (word, _) in enumerate(_KINDS) if found[f"k{n}"] is not None)
+
+
+def _bare(number: str) -> str:
+    """A number without a unit: small, a core or an amount, or as hot as a pit alone is."""
+    if len(number) < 3 or "." in number:
+        return "qsmall"
+    return "qpit" if number.isdecimal() and _PIT_F <= int(number) <= _HOTTEST_F else "qlarge"
