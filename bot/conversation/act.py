@@ -4,7 +4,19 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import zip_longest
 
-from bot.conversation import asking, hours, households, marking, mending, reading, settling, several, starting, trade
+from bot.conversation import (
+    answered,
+    asking,
+    hours,
+    households,
+    marking,
+    mending,
+    reading,
+    settling,
+    several,
+    starting,
+    trade,
+)
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
 from bot.intents.intents import (
@@ -56,8 +68,8 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
         return told
     replies: list[Reply] = []
     for here, intent in _in_their_order(turn, meant):
-        answered = (hours.with_the_other(turn, here, intent, reply) for reply in _one(turn, here, intent))
-        replies.extend(_named(intent, reply) for reply in answered)
+        said = (hours.with_the_other(turn, here, intent, reply) for reply in _one(turn, here, intent))
+        replies.extend(_named(intent, reply) for reply in said)
     households.told(turn, replies)
     return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
 
@@ -89,7 +101,8 @@ def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
 def _story(turn: Turn, meant: Understood) -> Sequence[Reply]:
     """What an entry knows of a long line that would tell of a batch, where none is under way and none begins."""
     tells = all((isinstance(one, OF_A_BATCH) and not _of_packet(one)) or _only_named(one) for one in meant.intents)
-    alone = meant.batch is None and meant.asked is None and meant.message.pressed is None
+    free = meant.asked is None or meant.asked.get("slot") == answered.SLOT
+    alone = meant.batch is None and free and meant.message.pressed is None
     return trade.story(turn, meant.message.text) if alone and tells and meant.intents else ()
 
 
