@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from math import isclose
 from typing import Any
 
-from bot.conversation import moving, reading, righting, starting
+from bot.conversation import meal, moving, reading, righting, starting
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
@@ -18,7 +18,6 @@ from core.batch.assess import Change as Differs
 from core.batch.events import Changed, Done, Event, Probe, Read, What
 from core.errors import Gone
 from core.person import Person
-from core.plan.hours import wall_of
 from core.service import batches
 from core.service.turn import Turn
 
@@ -42,11 +41,13 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
         case Change(changes):
             wanted = _longer(batches.look(turn, batch), changes)
         case MoveDeadline(to=to, by=by):
-            wanted = {"deadline": _deadline(batches.look(turn, batch), to, by)}
+            wanted = {"deadline": meal.deadline(batches.look(turn, batch), to, by)}
     deadline = wanted.get("deadline")
     unfit = refusals.unfit_date(turn.person, deadline, turn.now) if deadline else None
     if unfit:
-        return _ask_again(turn, batches.look(turn, batch), unfit)
+        return meal.ask_again(turn, batches.look(turn, batch), unfit)
+    if deadline and isinstance(intent, MoveDeadline) and (answered := meal.only_asked(turn, meant, batch, deadline)):
+        return (answered,)
     replies = _changed(turn, batch, wanted)
     assumed = intent.assumed if isinstance(intent, MoveDeadline) else ()
     return tuple(starting.as_taken(turn, reply, assumed) for reply in replies)
@@ -61,25 +62,6 @@ def _longer(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
     if a.plan is None:
         raise Gone("plan")
     return {**wanted, "cure_days": round(a.plan.cure_days + more, 1)}
-
-
-def _ask_again(turn: Turn, a: Assessment, why: str) -> Sequence[Reply]:
-    """A meal that cannot be: the plan stays as it is, and another day is asked for."""
-    turn.ask({"slot": "deadline", "batch": a.batch.id})
-    body = facts(a) | {"answer_kind": "asked_back", "asked": "deadline"}
-    return (Reply(why, facts=body, about=a.batch.id),)
-
-
-def _deadline(a: Assessment, to: datetime | None, by: timedelta | None) -> datetime:
-    if to is not None:
-        return to
-    base = a.batch.setup.deadline or (a.plan.serve if a.plan else None)
-    if base is None or by is None:
-        raise Gone("plan")
-    if by % timedelta(days=1):
-        return base + by
-    wall = wall_of(a.person)  # whole days are meant on the calendar: lunch stays lunch over a clock change
-    return wall.at(wall.day(base) + by, wall.clock(base).replace(tzinfo=None))
 
 
 def _changed(turn: Turn, batch: str, changes: dict[str, object]) -> Sequence[Reply]:

@@ -1,5 +1,6 @@
 """From a message to what was meant by it, and to the batch that it is about."""
 
+import re
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -11,6 +12,7 @@ from bot.intents.called import OfWhat, names_meat
 from bot.intents.context import Context
 from bot.intents.intents import (
     Ask,
+    Change,
     Intent,
     Question,
     Reading,
@@ -23,6 +25,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.places import zones_at
+from bot.intents.questions import is_question
 from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
@@ -30,10 +33,12 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.errors import Gone
+from core.plan.steps import Kind
 from core.service import batches, steps
 from core.service.turn import Turn
 
 LONGEST = 4096
+_INJECTED = re.compile(r"\binjected\b(?! (?:is|it is)\b)", re.IGNORECASE)
 PLACES = ("location", "venue")
 
 
@@ -78,7 +83,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
     intents = read(message.text[: LONGEST * 2], context)
-    meant = Understood(message, tuple(_of_step(each, called) for each in intents), batch, asked, a)
+    meant = Understood(message, tuple(_put_in(_of_step(each, called), a, message) for each in intents), batch, asked, a)
     if those := several.answered(intents[0], asked):
         return _of_those(turn, _line_kept(turn, meant), those)
     several_here = len(batches.open_here(turn)) > 1 and not all(getattr(one, "batch", None) for one in intents)
@@ -144,6 +149,15 @@ def _of_step(intent: Intent, called: str | None) -> Intent:
     """An answer to a reminder that names no step means the one that was called for there."""
     unnamed = isinstance(intent, StepDone | StepMissed | StepSkipped | Snooze) and intent.step is None
     return replace(intent, step=called) if called and unnamed else intent  # type: ignore[type-var]
+
+
+def _put_in(intent: Intent, a: Assessment | None, message: Message) -> Intent:
+    """«injected it», where the pickle for that is made and the meat not in it: done, and no change of plan."""
+    told = isinstance(intent, Change) and intent.changes == {"method": "inject"} and _INJECTED.search(message.text)
+    if not told or a is None or a.batch.phase is not Phase.WAITING or "brine" not in a.batch.done:
+        return intent
+    planned = a.batch.setup.method == "inject" and not is_question(message.text.lower())
+    return StepDone(str(Kind.INTO_CURE)) if planned else intent
 
 
 def _tapped(turn: Turn, message: Message) -> Understood | Reply:

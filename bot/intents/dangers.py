@@ -12,7 +12,8 @@ from core.batch.events import Probe
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
 _AMOUNT: Final = re.compile(  # of what it went into, or a level: grams of cure alone are judged by nothing
     r"\d ?(?:mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|l|lit(?:re|er)s?|gal|gallons?|qts?|quarts?)\b"
-    r"|\d{3} ?(?:g|grams?|ml)\b"
+    r"|\d{3} ?(?:g|grams?|ml)\b|\bper (?:kg|kilo\w*|lb|pound)\b"
+    r"|\bhow many (?:level )?(?:t|tb)(?:sp|ea ?spoon|able ?spoon)s? (?:is|are|in|for|makes?) \d"
 )
 _JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _AMOUNT, "fire-out": re.compile(r"\d")}  # then a sum warns
 _MISHAPS: Final = frozenset(

@@ -42,10 +42,16 @@ _UNKNOWN: Final = re.compile(
     r"\b(?:no idea|no clue|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
 )
 _LOOSE: Final = re.compile(
-    r"\b(?:overnight|all (?:night|day)|the whole (?:night|day)|hours and hours|ages|for hours)\b"
+    r"\b(?:overnight|all (?:night|day)|the whole (?:night|day)|hours and hours|ages|for hours|several hours)\b"
 )
 _MORE_THAN: Final = re.compile(
+    r"(?<!no )(?<!not )(?<!never )"
     r"\b(?:over|more than|at least|longer than|minimum|min\.|or more|or longer|maybe more|perhaps more)\b|\d ?\+"
+)
+_LONE_UNIT: Final = re.compile(r"(?:^|(?<=\bor )|(?<=\bmaybe ))(hour|day)\b")  # «hour or two», «half an hour or hour»
+_OR_TWO: Final = re.compile(  # «an hour or two» is two at most
+    r"\b(hours?|h|days?|min(?:ute)?s?)\b,? (?:(?:or|to|maybe|perhaps|even) )+"
+    r"(2|two|3|three|4|four|5|five|6|six)\b(?! ?(?:m|h|d)\w*\b)"
 )
 _FROM_TO: Final = re.compile(r"\b(?:from|between) (?P<a>\S+(?: ?[ap]m)?) (?:to|until|till?|and) (?P<b>\S+(?: ?[ap]m)?)")
 _TIL_NOW: Final = re.compile(r",? ?\b(?:to|until|till?|up to) (?:just |right )?now\b")
@@ -121,6 +127,7 @@ def told(what: str, text: str, context: Context) -> dict[str, Any]:
 
 def _hours(text: str, context: Context) -> dict[str, Any]:
     """How long at most; None where only «overnight» or «more than» is known. [h]"""
+    text = _OR_TWO.sub(r"\1, \2 \1", _LONE_UNIT.sub(r"1 \1", text))
     if _LOOSE.search(text) or (_MORE_THAN.search(text) and (when.longest(text) or "+" in text)):
         return {"hours": None}
     lasted = when.longest(text) or _by_clock(text, context)

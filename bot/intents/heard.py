@@ -27,6 +27,7 @@ from bot.intents.intents import (
 )
 from bot.intents.plausible import everything
 from bot.intents.readings import MARK, read_reading
+from core.batch.events import Probe
 
 _ACTS: Final = (
     Change, Correct, Greet, HandOver, Happened, MoveDeadline, Pause, Reading, Snooze, StepDone, StepMissed,
@@ -55,6 +56,8 @@ _OF_A_COUNT: Final = re.compile(
 )
 _THERMOMETER: Final = re.compile(r"\b(?:pit|grill|smoker|core|meat|fridge|brine)s? [a-z ]{0,16}$")
 _TOO: Final = re.compile(r"\b(?:it|them) 2$")
+_ITS: Final = re.compile(r"\b(?:its|it is|now|back to|down to|back at|reads|says)(?: (?:at|now|already|back|on))* ?$")
+COLD_PLACES: Final = frozenset({Probe.FRIDGE, Probe.BRINE})
 _NEAR: Final = 0.006  # of a value: what a change of units leaves of it
 _FACTORS: Final = (1.0, 100.0, 1000.0, 1 / 0.45359237, 16 / 0.45359237, 1 / 0.0254)
 
@@ -65,7 +68,9 @@ def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent
         return []
     known = [value for intent in found for value in _values(intent, ZoneInfo(context.zone))]
     left = [run for run in _RUN.finditer(_bare(text, context)) if not _is_heard(run, text, known)]
-    return [_named(run, text, context) or _asked(run[0], context) for run in left][:1]
+    return [
+        _named(run, text, context) or _still(run, text, (found, context)) or _asked(run[0], context) for run in left
+    ][:1]
 
 
 def _named(run: re.Match[str], text: str, context: Context) -> Intent | None:
@@ -73,6 +78,16 @@ def _named(run: re.Match[str], text: str, context: Context) -> Intent | None:
     said = _THERMOMETER.search(text[: run.start()])
     found = read_reading(f"{said[0]}{run[0]}".strip(), context) if said else None
     return found if isinstance(found, Reading) else None
+
+
+def _still(run: re.Match[str], text: str, of: tuple[Sequence[Intent], Context]) -> Intent | None:
+    """«fridge was 44 this morning, door shut and now its 39»: of the one cold place that the line speaks of."""
+    found, context = of
+    probes = {t.probe for intent in found if isinstance(intent, Reading) for t in intent.temperatures}
+    if len(probes) != 1 or not probes <= COLD_PLACES or not _ITS.search(text[: run.start()]):
+        return None
+    again = read_reading(f"{next(iter(probes))} {run[0]}".strip(), context)
+    return again if isinstance(again, Reading) else None
 
 
 def _bare(text: str, context: Context) -> str:

@@ -199,7 +199,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         if found := reader(rest, here):
             return [to_batch(found, named)]
     found_all = _parts(rest, shown, here)
-    found_all += unheard(rest, found_all, here)
+    found_all = merged([*found_all, *unheard(rest, found_all, here)])
     return [to_batch(intent, named) for intent in found_all] or _nothing(plain, shown, context)
 
 

@@ -38,7 +38,7 @@ _BREAKFAST_FROM = 6
 _BREAKFAST = re.compile(r"\bbacon\b")  # who makes it eats it then, unless they say so
 _USUAL_MEAL: Final = (13, "pm")
 _SPAN: Final = re.compile(
-    r"(?P<many>\b(?:half an?|half(?= h)|halbe|a couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
+    r"(?P<many>\b(?:half an?|half(?= h)|halbe|(?:a )?couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
     r"|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
     r" ?(?P<unit>m?mins?|minutes?|minuten?|h|hrs?|hours?|stunden?|d|days?|tage?n?|wks?|weeks?|wochen?)(?:\b|(?=\d))"
     r"(?: ?(?:and )?(?P<more>\d{1,2}) ?(?:m|mins?|minutes?)?\b| and an? (?P<part>half|quarter)\b)?"

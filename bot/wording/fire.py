@@ -5,9 +5,10 @@ from datetime import timedelta
 from bot.wording import meats, numbers
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
+from core.batch.events import Probe
 from core.heat import lighting
 from core.heat.cooker import cooker
-from core.heat.vents import OPENINGS
+from core.heat.vents import FAR_LOW_K, OPENINGS
 from core.plan.steps import State
 
 LIGHTERS = Words(
@@ -48,7 +49,7 @@ def advice(a: Assessment) -> str:
                 till=till,
             )
         case "low":
-            said = say("{told} low: {more} and leave it{till}.", told=told, more=_more(a, f.vent, f.share), till=till)
+            said = _low(a, told)
         case "dying":
             said = dying(a)
         case "out":
@@ -73,6 +74,23 @@ def advice(a: Assessment) -> str:
         case _:
             said = ""
     return " ".join(t for t in (said, _lid(a), wind(a) if said else "") if t)
+
+
+def _low(a: Assessment, told: str) -> str:
+    """More air, and how to say so where it is meant to run as low as it holds."""
+    if a.cook is None:
+        return ""
+    f = a.cook.fire
+    said = say("{told} low: {more} and leave it{till}.", told=told, more=_more(a, f.vent, f.share), till=_till(a))
+    return f"{said} {_wanted_so(a)}".strip()
+
+
+def _wanted_so(a: Assessment) -> str:
+    """How to say that the pit is meant to run as low as it holds; "" where it is only a little low."""
+    pit = a.batch.last(Probe.PIT)
+    if pit is None or a.cook is None or a.cook.fire.off_k >= -FAR_LOW_K:
+        return ""
+    return say("If you want it so, type «run it at {pit}».", pit=numbers.temperature(pit.celsius, a.person))
 
 
 def _till(a: Assessment) -> str:

@@ -20,6 +20,7 @@ LEAVE_K: Final = 7.0  # within 7 K (about 12 °F) of the set point nothing is do
 FAR_HIGH_K: Final = 14.0
 FAR_LOW_K: Final = 14.0
 FALLING_K_H: Final = -16.0  # a fire that falls faster than this and is low is dying
+HOLDS_K_H: Final = -5.0  # one that falls no faster holds, however low: it is small, and burns
 OUT_C: Final = 85.0  # below it, far under the set point and not climbing, no meat is being cooked
 COLD_C: Final = 60.0  # below it nothing burns, whatever was opened or put on
 CLIMBING_K_H: Final = 6.0
@@ -137,8 +138,8 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
         and LEAVE_K < abs(off) <= abs(slope) * COMING_H
     ):
         return "coming"
-    climbs = slope is not None and slope > 0.0
-    if (off < -FAR_LOW_K and not climbs) or (falling and off < -LEAVE_K):  # down to the set point is only coming back
+    holds = slope is not None and slope > HOLDS_K_H
+    if (off < -FAR_LOW_K and not holds) or (falling and off < -LEAVE_K):  # down to the set point is only coming back
         return "dying"
     if off < -LEAVE_K:
         return "low"

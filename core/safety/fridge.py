@@ -12,7 +12,16 @@ from itertools import groupby, pairwise
 from typing import Final
 
 from core.safety.findings import Finding, Outcome, Rule, Status
-from core.safety.history import History, Reading, hours_between, later, ordered, printed_f, within
+from core.safety.history import (
+    History,
+    Reading,
+    hours_between,
+    later,
+    ordered,
+    printed_f,
+    warmest_at_each_time,
+    within,
+)
 from core.sources import FSIS_DANGER_ZONE, NCHFP_CURING, SMALL_PLANT_STORAGE, Source
 from core.units import Celsius, Hours
 
@@ -95,7 +104,7 @@ def judge_fridge(history: History, window: Window) -> Finding:
     ----------
     `sources.FSIS_DANGER_ZONE`, `sources.SMALL_PLANT_STORAGE`.
     """
-    readings = within(ordered(history), window.since, window.end)
+    readings = warmest_at_each_time(within(ordered(history), window.since, window.end))
     spells = warm_spells(readings, window)
     if spells:
         return max(((_judge_spell(spell), spell.at_most) for spell in spells), key=_gravity)[0]
@@ -121,7 +130,7 @@ def judge_brine(history: History, window: Window) -> Finding | None:
     ----------
     `sources.NCHFP_CURING`.
     """
-    readings = within(ordered(history), window.since, window.end)
+    readings = warmest_at_each_time(within(ordered(history), window.since, window.end))
     if not readings:
         return None
     found = [(_judge_brine_spell(spell), spell.at_most) for spell in warm_spells(readings, window)]

@@ -91,6 +91,7 @@ def test_a_brisket_wants_three_to_five_chunks() -> None:
         (pit((180, 145), (200, 136)), "coming", 0),
         (pit((180, 99), (200, 101)), "low", 1),  # far under, and yet it climbs
         (pit((180, 101), (200, 99)), "dying", 1),
+        (pit((100, 101), (200, 99)), "low", 1),  # far under for hours, and it holds
         (pit((200, 82)), "out", 1),
         ((), "unknown", 0),
     ],

@@ -46,7 +46,7 @@ def test_a_cold_pit_is_later() -> None:
     pit = tuple(Seen(h * HOUR, "pit", 106.0) for h in (1, 2, 3))
     low = forecast(COOK, History((*ON_THE_WAY, *pit), now_s=3 * HOUR))
     assert low.ready.p50 > forecast(COOK, History(ON_THE_WAY, now_s=3 * HOUR)).ready.p50 + 0.5
-    assert low.fire.state == "dying"
+    assert low.fire.state == "low"
 
 
 def test_a_set_point_moved_up_is_sooner_from_then_on() -> None:

@@ -84,6 +84,14 @@ def test_a_warm_spell_that_still_runs():
     assert found.deadline == at(48.0)
 
 
+def test_of_two_readings_of_one_minute_the_warm_one_stands():
+    """«it was 44, 39 now»: the cold one shows not when the warmth began, whichever of them is looked at first."""
+    both = ((0.0, 38.0), (50.0, 39.0), (50.0, 44.0))
+    assert _fridge(*both) == _fridge(*both[::-1]) == (Status.UNKNOWN, Outcome.CANNOT_SAY)
+    brine = judge_brine(history(*both), WEEK)
+    assert (brine.status, brine.missing) == (Status.UNKNOWN, "hours_above_40f")
+
+
 def test_the_first_reading_is_warm():
     """Warm at the first look: it counts from when the meat went in."""
     (spell,) = warm_spells(history((30.0, 43.0), (31.0, 38.0)), WEEK)
