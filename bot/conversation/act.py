@@ -129,20 +129,24 @@ def _one(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
     except NotKept:
         raise
     except SaltbellError as refusal:
-        if known := _known_of(turn, meant, refusal):
+        if known := _known_of(turn, meant, (intent, refusal)):
             return known
         facts = {"refused": type(refusal).__name__}
         facts |= {"answer_kind": "refused"} if isinstance(refusal, OverLimit) else {}
         return (Reply(refusals.say(refusal, turn.person), facts=facts),)
 
 
-def _known_of(turn: Turn, meant: Understood, refusal: SaltbellError) -> Sequence[Reply]:
+def _known_of(turn: Turn, meant: Understood, what: tuple[Intent, SaltbellError]) -> Sequence[Reply]:
     """An entry that knows it, where there is no batch that it could be about, or no plan for such a meat."""
+    intent, refusal = what
     if not isinstance(refusal, Gone):
         return ()
     if refusal.what.startswith(PRODUCT):
         return trade.unplanned(turn, refusal.what.removeprefix(PRODUCT), meant.message.text)
-    return trade.instead(turn, meant.message.text) if meant.batch is None else ()
+    if meant.batch is not None:
+        return ()
+    sure = trade.instead(turn, meant.message.text)
+    return sure or (trade.mishap(turn, intent.what, meant.message.text) if isinstance(intent, Happened) else ())
 
 
 def _named(intent: Intent, reply: Reply) -> Reply:

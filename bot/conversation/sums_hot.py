@@ -8,7 +8,7 @@ from itertools import accumulate
 from typing import Any, TypeAlias
 
 from bot.intents.fitting import pits
-from bot.intents.of_heat import between
+from bot.intents.of_heat import back_up, between
 from bot.intents.told import Told
 from bot.intents.wanted import height_asked
 from bot.wording import sums, sums_beside, sums_hot
@@ -35,6 +35,7 @@ Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
 _LOGS = re.compile(r"\blogs?\b")
 COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
+JUST_BELOW_C = 59.9  # of who says «under 140 °F» and no more
 HOT_C = 60.0  # 140 °F: from there on the cooling is counted
 FROM_130 = "130-80-40"  # the rule that begins at 130 °F
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
@@ -170,8 +171,11 @@ def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
 
 def _fire_out(turn: Turn, line: Told) -> Answer:
     """The last good reading and the one now; the time between is the worst case below 140 °F."""
-    hours, before, now = between(line), max(line.temperatures), min(line.temperatures)
+    hours, before = between(line), max(line.temperatures)
+    now = line.temperatures[-1] if back_up(line) else min(line.temperatures)
     delicate = line.species in ("turkey", "chicken", "duck")
+    if len(line.temperatures) == 1:  # «fell under 140»
+        now = JUST_BELOW_C
     found = judge_fire_out(FireOut(now, hours, printed_f(before) >= HOT_F, None, delicate=delicate))
     body = {"verdict": found.means.value, "case": found.detail}
     return sums_hot.fire_out(found, turn.person), (found.source.key,), body
@@ -239,6 +243,8 @@ def _fuel(turn: Turn, line: Told) -> Answer:
     one = cut(line.cut if line.cut not in ("", "both", "brisket") else "brisket_flat")
     has = line.meat if _OF_FUEL.search(line.text) else None
     hours = line.hours or _hours_meant(line.text)
+    if hours is None and has is None and line.meat is not None:
+        hours = until_ready(turn, line)[0].p90
     if hours is None and has is not None:
         a_tenth = fuel(stove, _pit(line), 10.0, one)
         lasts = 10.0 * has / a_tenth.load

@@ -8,7 +8,7 @@ from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.fitting import days_kept, masses
 from bot.intents.told import Told
-from bot.intents.wanted import price, weights
+from bot.intents.wanted import by_the_plate, price, share_lost, weights
 from bot.wording import sums, sums_hot, sums_plate
 from core.answers import amounts, mixing
 from core.errors import Missing
@@ -95,6 +95,9 @@ def _price(turn: Turn, line: Told) -> Answer:
     cooked = tuple(cost / one for one in (left.high, left.usual, left.low))
     mass = None if line.meat is None else measures.from_house(line.meat, unit)
     said = sums_plate.price(cooked, unit, None if mass is None else mass * cost, line.people)
+    if by_the_plate(line.text) and line.people is None:
+        plate = measures.from_house(line.each or amounts.PORTION[1], unit) / (1.0 - amounts.SLICED_AWAY)
+        said = f"{sums_plate.by_the_plate(plate * cooked[1], line.each or amounts.PORTION[1], turn.person)}\n{said}"
     return said, KITCHEN, {"cooked": cooked[1]}
 
 
@@ -103,10 +106,10 @@ def _boned(line: Told) -> float:
 
 
 def _loss(turn: Turn, line: Told) -> Answer:
-    pair = weights(line)
-    if pair is None:
+    pair, gone = weights(line), share_lost(line)
+    if pair is None and gone is None:
         raise Missing("meat")
-    before, after = max(pair), min(pair)
+    before, after = (max(pair), min(pair)) if pair else (1.0, 1.0 - (gone or 0.0))
     if _CURED.search(line.text):
         return sums_plate.drawn(1.0 - after / before, amounts.DRAWN), KITCHEN, {"left": after / before}
     return sums_plate.lost(after / before, _left(line)), KITCHEN, {"left": after / before}

@@ -52,6 +52,10 @@ def counted(line: Told) -> Kilograms:
 
 
 def _brine(turn: Turn, line: Told) -> Answer:
+    if line.water is None and line.salt is not None:
+        strength = line.fractions[0]
+        water = amounts.water_for(strength, line.salt)
+        return sums_salt.water_for(line.salt, strength, water), ("SALOMETER",), {"water_kg": water}
     return _brine_of(line.fractions[0], need(line.water, "water"))
 
 
@@ -210,7 +214,8 @@ def _tsp_of(turn: Turn, line: Told) -> Answer:
     if amounts.spice_named(line.text) and not is_curing(line.text):
         mass = need(line.sugar or min(masses(line.text), default=None), "meat")
         return _by_spoon(line, mass), ("USDA_SR28",), {"mass_kg": mass}
-    salted = next((kind for kind, words in _KINDS if re.search(words, line.text)), None)
+    plain = "table" if line.salt is not None else None
+    salted = next((kind for kind, words in _KINDS if re.search(words, line.text)), plain)
     if salted is not None and not is_curing(line.text):
         kind = "coarse" if salted == "kosher" else salted
         return _spoons_of_salt(line, need(line.salt or min(masses(line.text), default=None), "meat"), kind)

@@ -16,6 +16,7 @@ from bot.intents.of_heat import RATE, between
 from bot.intents.told import Told, told
 from bot.wording import sums_beside, sums_time
 from core.answers import mixing
+from core.answers.amounts import Span
 from core.batch import material
 from core.cure.thumb import square_rule
 from core.errors import Missing
@@ -34,6 +35,10 @@ BRINE_COLD_C: Final[Celsius] = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 OFF_THE_FIRE: Final[Celsius] = 93.0  # where no core is told: tender
 USUAL: Final = "3 kg brisket flat"
 REST: Final[Hours] = 1.0
+STALL_ENDS_C: Final[Celsius] = 76.7  # 170 °F. Common practice
+STALL_K: Final = 9.0  # from there on the worst of it lies behind. Judgement
+STANDS: Final = (2.0, 3.5, 5.0)  # h that meat without a wrap stands in its stall. Common practice
+_WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
 LIGHTING: Final[Hours] = 1.0
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
 HALF_A_DAY: Final[Hours] = 12.0
@@ -127,7 +132,16 @@ def _eta(turn: Turn, line: Told) -> Answer:
         hours = need(between(line), "hours")
     left = mixing.straight_on(first, last, hours, target)
     at = _clock(turn, _awake(line) + left.usual) if line.clocks else None
-    return sums_time.straight_on(left, at, turn.person), KITCHEN, {"left_h": left.usual}
+    body = {"left_h": left.usual}
+    if _stall_lies_ahead(line, last, target):
+        return sums_time.past_the_stall(left.usual, Span(*(left.usual + h for h in STANDS))), KITCHEN, body
+    return sums_time.straight_on(left, at, turn.person), KITCHEN, body
+
+
+def _stall_lies_ahead(line: Told, last: Celsius, target: Celsius) -> bool:
+    """Whether red meat without a wrap is still before its stall, on its way to be tender."""
+    bird = line.species in ("turkey", "chicken", "duck", "fish")
+    return last < STALL_ENDS_C - STALL_K and target > STALL_ENDS_C and not (bird or _WRAPPED.search(line.text))
 
 
 def _in_fahrenheit(line: Told) -> bool:

@@ -27,6 +27,12 @@ AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts
 REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
 _MAY_WE = re.compile(r"^(?:so |and |ok )?(?:can|could|shall|should|may|would) (?:we|i|you|it) (?:please )?")
 LAST = "last"  # «why» and «wrong» in words mean the last answer
+MISHAPS = {
+    "fire_out": "fire-out", "power_cut": "power-cut", "warm_fridge": "power-cut", "warm_brine": "left-out",
+    "left_out": "left-out", "leaked": "leak", "dosed_twice": "too-much-cure", "forgot_cure": "forgot-cure",
+    "wrong_salt": "himalayan", "flare": "grease-fire", "thawed": "refreeze", "frozen": "froze-in-cure",
+}  # by what happened  # fmt: skip
+HOT = re.compile(r"\b(?:core|smoker|pit|grill|pellets?|cook\w*|smoking)\b")
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
 
@@ -131,6 +137,16 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
         return known(turn, text)
     asks = is_question(text.lower()) or len(text.split()) >= STORY
     return (_offered(turn, found, text),) if found.guess and asks else ()
+
+
+def mishap(turn: Turn, what: str, text: str) -> Sequence[Reply]:
+    """The entry of a mishap that is told where none is under way; nothing where there is none."""
+    on_the_fire = what == "power_cut" and HOT.search(text.lower())
+    name = MISHAPS.get("fire_out" if on_the_fire else what)
+    if name is None:
+        return ()
+    answered.remember(turn, name, text)
+    return (_said(turn, entry(name)),)
 
 
 def story(turn: Turn, text: str) -> Sequence[Reply]:

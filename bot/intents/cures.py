@@ -75,6 +75,10 @@ _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody
 )
 _NITRITE: Final = re.compile(r"\bnitrite\b")
 _PACKET: Final = re.compile(r"\b(?:cure|curing salt|packet|label)(?: (?:is|says|has|reads|of|at))?[^,;\w]{0,3}$")
+_SALT_ASKED: Final = re.compile(
+    r"^(?!.*\b(?:cure|curing|pink|nitrite|prague)\b).*\bhow (?:much|many \w+(?: of)?) (?:\w+ )?salt\b"
+)
+_EVERYBODYS: Final = (0.0625, 0.0588)
 _SOLD: Final = ((0.002, 0.0095), (0.055, 0.0665))  # the nitrite in curing salts
 OF_SALTS: Final = (0.0095, 0.0545)  # a share that only plain salt and sugar have, unless nitrite stands beside it
 _OF_ANOTHER: Final = re.compile(
@@ -249,6 +253,8 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
         return True
     named = _PACKET.search(before) or _OF_CURE.match(behind)
     of_salt = OF_SALTS[0] <= m.value <= OF_SALTS[1]  # «2 % pink salt» is what somebody would put in, and no strength
+    if _SALT_ASKED.search(text) and not named and m.value not in _EVERYBODYS:
+        return False
     return bool(named and not of_salt) or any(low <= m.value <= high for low, high in _SOLD)
 
 

@@ -10,12 +10,14 @@ from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
-_AMOUNT: Final = re.compile(  # of what it went into, or a level: grams of cure alone are judged by nothing
-    r"\d ?(?:mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|l|lit(?:re|er)s?|gal|gallons?|qts?|quarts?)\b"
-    r"|\d{3} ?(?:g|grams?|ml)\b|\bper (?:kg|kilo\w*|lb|pound)\b"
-    r"|\bhow many (?:level )?(?:t|tb)(?:sp|ea ?spoon|able ?spoon)s? (?:is|are|in|for|makes?) \d"
+_AMOUNT: Final = re.compile(
+    r"\d ?(?:g|grams?|mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|ml|l|lit(?:re|er)s?|[a-z]*sp|[a-z]* ?spoons?|cups?)\b"
 )
-_JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _AMOUNT, "fire-out": re.compile(r"\d")}  # then a sum warns
+_WENT_INTO: Final = re.compile(  # what it went into, or a level: of grams alone that went in no sum can judge
+    r"\d ?(?:mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|l|lit(?:re|er)s?|gal|gallons?|qts?|quarts?)\b"
+    r"|\d{3} ?(?:g|grams?|ml)\b|\b(?:per|an?|each|every) (?:kg|kilo|lb|pound|lit(?:er|re)|gallon|gal|quart)\b"
+)
+_JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _WENT_INTO, "fire-out": re.compile(r"\d")}  # then a sum warns
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )

@@ -9,14 +9,14 @@ from bot.intents.brinings import of_fish_hours
 from bot.intents.of_heat import TIMED, climbs, cools, falls, held, rises, went_out
 from bot.intents.rates import rate, shares
 from bot.intents.told import Told
-from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, weights
+from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, share_lost, weights
 from core.units import Kilograms
 
 _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
 _START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
-    r"|\b(?:last|latest) start"
+    r"|\b(?:last|latest) start|\bstart when\b|\b(?:count|work)\w* (?:it )?back"
 )
 _EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
 _BRINED: Final = re.compile(r"\b(?:brin\w*|salt\w*|cure|curing|soak\w*|water)\b")
@@ -25,12 +25,15 @@ _KEPT: Final = re.compile(
     r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
 )
 DAY_NAMED: Final = re.compile(
-    r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th))\b"
+    r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th)"
+    r"|(?:tues?|weds|thurs?|fri)|(?:on|by|from|next|this|till|until|start|begin|in) (?:mon|wed|sat|sun))\b"
 )
 _DATE_ASKED: Final = re.compile(
-    r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out)\b"
+    r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out"
+    r"|when (?:do|can|should) (?:i|we) (?:take|get|pull) it out|when is (?:the )?cook)\b"
 )
 _FUEL: Final = re.compile(r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b")
+_KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towels?|warm|hot|oven|wrapped|foil)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
@@ -41,6 +44,7 @@ _CURING: Final = re.compile(
     r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
     r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
 )
+_OF_CURE: Final = re.compile(r"\b(?:the )?cure (?:has|contains|brings|is mostly|already has) salt\b")
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
 _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
@@ -129,7 +133,8 @@ def _salted(line: Told) -> bool:
 def _is_salted(line: Told) -> bool:
     """Plain salt as a share of meat; never where curing salt is what is asked for."""
     named = "salt" in line.text or salt_share(line) is not None
-    of_cure = line.nitrite or (_CURING.search(line.text) and not _IN_ALL.search(line.text))
+    cured = _CURING.search(_OF_CURE.sub("", line.text)) and not _IN_ALL.search(line.text)
+    of_cure = line.nitrite or cured
     return named and line.has("meat") and not line.has("salt") and not of_cure
 
 
@@ -209,7 +214,12 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "sugar": lambda line: line.has("meat"),
     "brine": lambda line: (
         line.has("fractions")
-        and not (line.has("meat") or _CURING.search(line.text) or of_fish_hours(line.species, line.text))
+        and not (
+            line.has("meat")
+            or "soak" in line.text
+            or _CURING.search(line.text)
+            or of_fish_hours(line.species, line.text)
+        )
     ),
     "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
     "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat") or by_the_kilo(line.text)),
@@ -231,7 +241,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "shopping": lambda line: line.has("people") or line.has("each") or _is_piece(line),
     "portions": _is_piece,
     "yield": _is_piece,
-    "loss": lambda line: weights(line) is not None,
+    "loss": lambda line: weights(line) is not None or share_lost(line) is not None,
     "thaw": lambda line: line.has("meat"),
     "scale": lambda line: _is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None),
     "tsp_of": lambda line: _is_little(line) and not _is_piece(line),
@@ -260,6 +270,8 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "steam": lambda line: line.has("meat") and not _TO_THE_COLD.search(line.text),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
-        (line.has("temperatures") or line.has("hours")) and not (falls(line) or TIMED.search(line.text))
+        (line.has("temperatures") or line.has("hours"))
+        and not (falls(line) or TIMED.search(line.text))
+        and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
     ),
 }

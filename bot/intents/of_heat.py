@@ -23,11 +23,15 @@ _OFF_THE_FIRE: Final = re.compile(
 _ON_FOR: Final = re.compile(  # so long on the fire, and at no one temperature
     r"\b(?:been on|on since|on for|(?:h|hrs?|hours?) (?:on|in)\b|took .*\b(?:to|until|till?)\b|start(?:ed)? (?:at|it))"
 )
+_FELL: Final = re.compile(  # «fell under 140», «been below 140»
+    r"\b(?:fell|falling|dropped|went|sank|been|was|is) (?:\w+ )?(?:under|below)\b"
+)
+_BACK_UP: Final = re.compile(r"\b(?:back|again|recovered|up (?:at|to))\b")
 _LAST_NIGHT: Final = re.compile(r"\b(?:last night|over ?night|yesterday)\b")
 TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
 _COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
 _TIME_ASKED: Final = re.compile(
-    r"\b(?:how (?:long|many (?:min\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at))\b"
+    r"\b(?:how (?:long|many (?:min\w*|sec\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at))\b"
 )
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
 COOLEST_PIT: Final = 90.0  # °C; from there on it is the pit that is told
@@ -70,10 +74,16 @@ def rises(line: Told) -> bool:
 
 
 def went_out(line: Told) -> bool:
-    """Two readings that do not rise, with the time between them."""
+    """Two readings that do not rise, or one and that it fell or the heat was lost, with the time that it took."""
     timed = len(line.clocks) > 1 or line.has("hours")
-    meat = len(line.temperatures) > 1 and max(line.temperatures) <= HOTTEST_MEAT
+    fell = len(line.temperatures) == 1 and abs(line.temperatures[0] - HOT_CORE) < 1.0 and bool(_FELL.search(line.text))
+    meat = (len(line.temperatures) > 1 or fell) and max(line.temperatures) <= HOTTEST_MEAT
     return meat and timed and not rises(line)
+
+
+def back_up(line: Told) -> bool:
+    """Whether the last of its readings is one of a core that came back over 140 °F."""
+    return line.temperatures[-1] >= HOT_CORE and bool(_BACK_UP.search(line.text))
 
 
 def climbs(line: Told) -> bool:

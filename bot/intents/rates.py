@@ -20,6 +20,9 @@ _NOUNS: Final = rf"(?P<cure>{_CURING})|(?P<sugar>(?:brown |white |cane )?sugar|h
 _SHARE: Final = re.compile(
     rf"(?<![\d.])(?P<n>\d{{1,2}}(?:\.\d{{1,3}})?) ?(?:%|percent|pct) (?:of )?(?:the )?(?:{_NOUNS})\b"
 )
+_SHARE_BEHIND: Final = re.compile(  # «salt 2 % sugar 1 %»
+    rf"\b(?:{_NOUNS}):? (?:at |of )?(?P<n>\d{{1,2}}(?:\.\d{{1,3}})?) ?(?:%|percent|pct)"
+)
 _NUMBERED: Final = re.compile(r"pink|prague|[12]$")  # the strong kind by its name: its share is none of a packet
 _OF_A_DOSE: Final = (0.002, 0.0035)  # no curing salt is sold so weak
 MOST_SHARE: Final = 0.02  # of curing salt that anybody would put in
@@ -27,7 +30,13 @@ MOST_SHARE: Final = 0.02  # of curing salt that anybody would put in
 
 def shares(text: str) -> dict[str, float]:
     """The shares of the meat that a line names: of salt, of sugar, of curing salt; a packet's nitrite is none."""
-    found = {name: m for m in _SHARE.finditer(text) for name in ("cure", "sugar", "salt") if m[name]}
+    before, behind = [*_SHARE.finditer(text)], [*_SHARE_BEHIND.finditer(text)]
+    found = {
+        name: m
+        for m in (behind if len(behind) > len(before) else before)
+        for name in ("cure", "sugar", "salt")
+        if m[name]
+    }
     return {name: float(m["n"]) / 100.0 for name, m in found.items() if name != "cure" or _is_a_dose(m)}
 
 

@@ -10,14 +10,16 @@ from functools import lru_cache
 from typing import Final
 
 from bot.intents import brinings
+from bot.intents.asked_for import asked_for
 from bot.intents.context import Context
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
 from bot.intents.fitting import FITS, days_kept
-from bot.intents.intents import Ask, Intent
+from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
-from bot.intents.told import told
+from bot.intents.rates import shares
+from bot.intents.told import Told, told
 from bot.intents.wanted import price
 from bot.intents.when import meal
 from core.answers.find import sum_meant
@@ -40,6 +42,7 @@ _GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b"
 _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
 _DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
+_SHARED: Final = re.compile(r"(?<![\d.])([0-3]\.\d{1,2}) (?=(?:salt|sugar)\b)")  # «at 2.5 salt»
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
@@ -74,7 +77,16 @@ _WANTS: Final = re.compile(
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
-    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$))\b"
+    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
+    r"|(?:last|latest) start|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
+    r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
+    r"|sugar (?:is )?half|half the salt|has salt in)\b"
+)
+_CHECKED: Final = re.compile(r"\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|cured)\b")
+_OF_A_CHECK: Final = frozenset({"ppm", "mix", "recipe", "nitrite_in"})
+_KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: what the chart says, and no sum
+    r"\bhow (?:long|many days) (?:is|are|will|does|do|can|would) (?:\w+ ){1,5}(?:good|keep|last|edible|ok|okay|safe)\b"
+    r"(?=(?: for| in| now| then| to eat| left| at all| cold|\W)*(?: the (?:fridge|freezer))?\W*$)"
 )
 _OFTEN_BARE: Final = frozenset({"dose", "shopping", "days", "fuel", "thaw"})  # asked for without any figure
 _LATER: Final = re.compile(
@@ -127,7 +139,9 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
         return None  # what it weighs now
     reads_f = context.units.temperature == "f"
     kind = sum_of(text, reads_f=reads_f) if context.phase == "none" else _of_another(text, reads_f)
-    return Ask("sum", kind, text) if (kind := _by_the_law(text, kind)) else None
+    if kind == "dose" and wanted_dose(text) is not None:  # answered by the law of the place
+        return Question(text)
+    return Ask("sum", kind, text) if kind else None
 
 
 def _planned(text: str, context: Context) -> bool:
@@ -184,7 +198,20 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
     if not (elsewhere or line.has("meat")):
         possible = [kind for kind in possible if kind not in _OF_A_BATCH]
+    if line.cure is not None and "ppm" in possible and not _DOSED.search(text):
+        return "ppm"  # grams of nothing named, asked about beside the meat
+    if not bare:
+        possible = [] if _KEEPS_ASKED.search(text) and not line.temperatures else _narrowed(line, possible)
     return sum_meant(text, possible, asks, surely=bare) if possible else None
+
+
+def _narrowed(line: Told, possible: list[str]) -> list[str]:
+    """Of the sums that the figures allow those for what is asked: by its noun, as a check of a dose, share by share."""
+    if len(shares(line.text)) > 1 and "mix" in possible:
+        return ["mix"]
+    if line.cure is not None and "ppm" in possible and _CHECKED.search(line.text) and "how " not in line.text:
+        return [kind for kind in possible if kind in _OF_A_CHECK]
+    return asked_for(line.text, possible)
 
 
 def _hour(found: re.Match[str]) -> str:
@@ -197,4 +224,5 @@ def figured(text: str) -> str:
     text = _GLUED_HALF.sub(r"\1:\2 \3", text)
     text = _AT_A_PIT.sub(r"\1 , \2", text)
     text = _DEGREES.sub(r"\1 degrees salometer brine", text)
+    text = _SHARED.sub(r"\1 % ", text)
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -8,6 +8,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, is_cure, nitrite_share, pours, pumped_share
+from bot.intents.lengths import bare_thickness, height
 from bot.intents.meats import meat
 from bot.intents.weights import pieces
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
@@ -27,7 +28,7 @@ _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from 
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
-    r"|mates|bodies|eating|coming)\b"
+    r"|mates|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues|souls)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
     r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have)\b)"
@@ -51,15 +52,23 @@ _DOSE_CHECKED: Final = re.compile(  # «is 7 g ok for 3 kg? its cure 1»
     r"|\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b"
 )
 _BRINE_ASKED: Final = re.compile(
-    r"^(?!.*\b(?:kg|kilos?|lbs?|pounds?|cure|pink)\b).*\bbrine\b.*(?:percent|%|strong|strength)"
+    r"^(?!.*\b(?:kg|kilos?|lbs?|pounds?|cure|pink)\b).*\bbrine\b.*(?:percent|%|strong|strength)|\bhow salty\b"
 )
+_BARE_DOSE: Final = re.compile(  # «put 10 g on 2.5 kg, too much?»: so little of nothing named is curing salt
+    r"^(?!.*\b(?:salt(?!y)|sugar|pepper|spices?|rub|garlic|paprika|mustard|coriander|honey|slices?|portions?|plates?|people"
+    r"|each|protein|fat|ice|charcoal|scale|nitrite)\b)"
+    r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under)\b)"
+    r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?) (?:on|in|into|to|for|per|with|over) "
+    r"(?:a |an |the |about |my )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)\b"
+)
+MOST_UNNAMED: Final[Fraction] = 0.008  # of the meat; more is salt or sugar
 MOST_DOSE: Final[Kilograms] = 0.1
 MOST_SALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _HALF_KIDS: Final = re.compile(r"\bhalf (?:of them )?(?:are )?(?:kids|children|little ones|toddlers)\b")
 _PLATE: Final = r"(?:person|head|sandwich(?:es)?|portions?|plates?|servings?|slices?|rolls?|buns?)"
-_EACH: Final = re.compile(  # «6 oz of pastrami each», «100 g a head», «2 oz school sandwiches»
-    rf"^ ?(?:of (?:\w+ ){{1,2}})?(?:each|apiece|a head|a person|per {_PLATE}|for each)\b"
+_EACH: Final = re.compile(  # «6 oz of pastrami each», «90g meat each», «2 oz school sandwiches»
+    rf"^ ?(?:(?:of )?(?:\w+ ){{1,2}})?(?:each|apiece|a head|a person|per {_PLATE}|for each)\b"
     rf"|^ (?:[a-z]+ ){{0,2}}?{_PLATE}\b"
 )
 _SPECIES: Final = (
@@ -67,9 +76,6 @@ _SPECIES: Final = (
     ("fish", r"\b(?:fish|salmon|trout)\b"), ("pork", r"\b(?:pork|ham|bacon|belly|loin|gammon)\b"),
     ("beef", r"\b(?:beef|brisket|pastrami|flat|point|packer|round)\b"),
 )  # fmt: skip
-_HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|feet|foot)\b")
-_BARE_HEIGHT: Final = re.compile(r"\b(?:elevation|altitude)(?: of| is| at)? (?P<n>\d{3,5})\b(?! ?(?:[cf]|°|deg\w*)\b)")
-METRES_PER_FOOT: Final = 0.3048
 LARGEST_PLATE: Final[Kilograms] = 1.0
 THINNEST: Final[Metres] = 0.010  # of a piece
 
@@ -146,7 +152,7 @@ def told(text: str, reads_f: bool = False) -> Told:
     rest = [m for m in others if m not in (salt, sugar, water, each)]
     shares = [m for m in found if m.kind == "fraction"]
     pump, nitrite = pumped_share(text, shares), nitrite_share(text, shares)
-    named = meat(text)
+    named, thick = meat(text), bare_thickness(text, reads_f)
     bodies = [m for m in rest if m in alike and m.value >= LEAST_MEAT]
     return Told(
         text=text,
@@ -160,7 +166,7 @@ def told(text: str, reads_f: bool = False) -> Told:
         pump=pump.value if pump else None,
         nitrite=nitrite.value if nitrite else None,
         fractions=tuple(m.value for m in shares if m not in (pump, nitrite)),
-        length=next((m.value for m in rest if m.kind == "length" and m.value >= THINNEST), None),
+        length=next((m.value for m in rest if m.kind == "length" and m.value >= THINNEST), thick),
         durations=tuple(m.value / 3600.0 for m in rest if m.kind == "duration"),
         temperatures=_temperatures(text, found, reads_f),
         reads_f=reads_f,
@@ -168,7 +174,7 @@ def told(text: str, reads_f: bool = False) -> Told:
         half_told=_half_told([*_CLOCK.finditer(text)]),
         people=people,
         each=each.value if each else None,
-        height=_height(text, reads_f),
+        height=height(text, reads_f),
         species=next((name for name, words in _SPECIES if re.search(words, text)), ""),
         cut=named.cut if named else "",
         product=named.product if named else "",
@@ -178,7 +184,18 @@ def told(text: str, reads_f: bool = False) -> Told:
 def _cure(text: str, found: list[measures.Measure]) -> measures.Measure | None:
     """Curing salt by its word, or grams of nothing named where a dose is checked."""
     checked = _DOSE_CHECKED if _CURE_NAMED.search(text) else _LEVEL_ASKED
-    return next((m for m in found if is_cure(text, m, found)), None) or _small(text, found, checked, MOST_DOSE)
+    named = next((m for m in found if is_cure(text, m, found)), None)
+    return named or _small(text, found, checked, MOST_DOSE) or _unnamed(text, found)
+
+
+def _unnamed(text: str, found: list[measures.Measure]) -> measures.Measure | None:
+    """Grams of nothing named that are asked about beside the meat, few enough for curing salt."""
+    bare = _BARE_DOSE.search(text)
+    if bare is None:
+        return None
+    mass = measures.to_house(float(bare["n"]), "kg" if bare["unit"].startswith("k") else "lb")
+    dose = next((m for m in found if m.start <= bare.start("g") < m.end), None)
+    return dose if dose is not None and dose.value <= MOST_UNNAMED * mass else None
 
 
 def _small(
@@ -261,11 +278,3 @@ def _half_told(clocks: list[re.Match[str]]) -> bool:
     by_24 = [c["h24"] for c in clocks if c["h24"]]
     open_ = not any(hour.startswith("0") or int(hour) > 12 for hour in by_24)
     return any(c["bare"] for c in clocks) or (bool(by_24) and open_)
-
-
-def _height(text: str, in_feet: bool) -> Metres | None:
-    found = _HEIGHT.search(text) or _BARE_HEIGHT.search(text)
-    if found is None:
-        return None
-    unit = found.groupdict().get("unit") or ("ft" if in_feet else "m")
-    return float(found["n"]) * (METRES_PER_FOOT if unit.startswith("f") else 1.0)

@@ -4,6 +4,7 @@ import re
 from typing import Final
 
 from bot.intents.told import Told
+from core.units import Fraction
 
 _MEAT_ASKED: Final = re.compile(
     r"\bhow (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?) (?:meat|brisket|pork|beef|belly)\b"
@@ -24,6 +25,21 @@ _AFTER_BEFORE: Final = re.compile(  # «came off at 2.3 kg was 3.9 raw»
 )
 
 
+_IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
+    r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:went |raw |going )?in\b[^\d]{0,12}"
+    r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:came |cooked )?(?:out|off)\b"
+)
+_LOST: Final = re.compile(r"\b(?:lost|loses?|losing|loss|shr[aiu]nk|shrinkage)\b")
+_PAID: Final = re.compile(
+    r"\b(?:paid|spent|costs?(?: me)?|priced? at|was|for) ?[$€£]?(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?"
+    r"|bucks|quid|pounds sterling)? (?:for|on) (?:an? |the |my )?(?P<mass>\d{1,2}(?:\.\d{1,2})?) ?"
+    r"(?P<unit>kg|kilos?|lbs?)\b"
+)
+_BY_THE_PLATE: Final = re.compile(
+    r"\b(?:per|a|each|every|by the) (?:plate|portion|serving|head|person|sandwich|guest)\b"
+)
+
+
 def meat_asked(text: str) -> bool:
     """Whether the meat is what is asked for."""
     return bool(_MEAT_ASKED.search(text))
@@ -31,8 +47,20 @@ def meat_asked(text: str) -> bool:
 
 def price(text: str) -> tuple[float, str] | None:
     """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
+    if paid := _PAID.search(text) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None:
+        return float(paid["n"]) / float(paid["mass"]), "kg" if paid["unit"].startswith("k") else "lb"
     found = _PRICE.search(text) if _PRICED.search(text) else None
     return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
+
+
+def by_the_plate(text: str) -> bool:
+    """Whether a price is asked for by the plate."""
+    return bool(_BY_THE_PLATE.search(text))
+
+
+def share_lost(line: Told) -> Fraction | None:
+    """The share that a cook took, «lost 45 percent»."""
+    return next((f for f in line.fractions if 0.05 <= f <= 0.8), None) if _LOST.search(line.text) else None
 
 
 def height_asked(line: Told) -> bool:
@@ -50,5 +78,5 @@ def weights(line: Told) -> tuple[float, float] | None:
     """Before and after, in one unit whichever: «went on at 4.1 came off 2.4»."""
     if len(line.meats) == 2:
         return line.meats[0], line.meats[1]
-    found = _BEFORE_AFTER.search(line.text) or _AFTER_BEFORE.search(line.text)
+    found = _IN_OUT.search(line.text) or _BEFORE_AFTER.search(line.text) or _AFTER_BEFORE.search(line.text)
     return (float(found["before"]), float(found["after"])) if found else None

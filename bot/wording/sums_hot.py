@@ -145,6 +145,8 @@ def fire_out(found: Finding, person: Person) -> str:
                 "Now: relight it, or an oven at 150 °C (300 °F), and bring it to {safe}. Eat it today.",
                 safe=_safe(person),
             )
+        case Outcome.SAFE if found.detail == "still_hot":
+            first = say("It may go on: keep it above {hot} and finish it now.", hot=_hot(person))
         case Outcome.SAFE | Outcome.NOT_YET:
             first = say("Relight it, or an oven, and finish it now.")
         case Outcome.CANNOT_SAY:
@@ -153,9 +155,13 @@ def fire_out(found: Finding, person: Person) -> str:
             first = say("Throw it away. Cooking it again does not undo the time it was warm.")
     rule = say(
         "Once below {hot}, it has 2 h without heat; when nobody knows how long, it is thrown away. Not for anybody at risk.",
-        hot=numbers.both(celsius_from_fahrenheit(HOT_F), person),
+        hot=_hot(person),
     )
     return f"{first}\n{rule}"
+
+
+def _hot(person: Person) -> str:
+    return numbers.both(celsius_from_fahrenheit(HOT_F), person)
 
 
 def _safe(person: Person) -> str:

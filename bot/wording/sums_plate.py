@@ -125,6 +125,13 @@ def price(cooked: tuple[float, ...], unit: str, whole: float | None, people: int
     return "\n".join([*lines, say("Fuel, wood and spice come on top.")])
 
 
+def by_the_plate(cost: float, each: Kilograms, person: Person) -> str:
+    """What the meat of one plate costs."""
+    return say(
+        "About {cost} a plate of {each}, ends and crumbs taken off.", cost=decimal(cost, 2), each=_small(each, person)
+    )
+
+
 def of_cooked(cooked: Kilograms, count: Span, person: Person) -> str:
     """How many so much cooked meat feeds."""
     return say(

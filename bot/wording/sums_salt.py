@@ -53,6 +53,17 @@ def strength(share: Fraction, degrees: float) -> str:
     )
 
 
+def water_for(salt: Kilograms, share: Fraction, water: Kilograms) -> str:
+    """Water for so much salt."""
+    return say(
+        "{salt} of salt in {water} l of water make a brine of {share}.\n"
+        "It is salt in salt and water together, and no cure. Meat in it counts as water too in the end.",
+        salt=numbers.grams(salt),
+        water=decimal(water, 2),
+        share=numbers.percent(share, 1),
+    )
+
+
 def thin(water: Kilograms, was: Fraction, wanted: Fraction) -> str:
     """Water that thins a brine."""
     return say(

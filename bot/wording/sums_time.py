@@ -102,6 +102,18 @@ def straight_on(left: Span, at: datetime | None, person: Person) -> str:
     )
 
 
+def past_the_stall(line: Hours, left: Span) -> str:
+    """When a core that has its stall before it will be there."""
+    return say(
+        "{low} to {high} more: {line} by the straight line, and the stall still lies ahead.\n"
+        "At 65 to 75 °C (150 to 170 °F) meat without a wrap stands for two to five hours; wrapped it is less. "
+        "Read it again in an hour.",
+        low=numbers.hours(_quarter(left.low)),
+        high=numbers.hours(_quarter(left.high)),
+        line=numbers.hours(_quarter(line)),
+    )
+
+
 def _quarter(hours: Hours) -> Hours:
     return round(hours * 4) / 4
 

@@ -102,6 +102,11 @@ def salinity(salt_kg: Kilograms, water_kg: Kilograms, meat_kg: Kilograms = 0.0) 
     return salt_kg / everything
 
 
+def water_for(strength: Fraction, salt_kg: Kilograms) -> Kilograms:
+    """Water in which so much salt makes a brine of a strength, as salt in salt plus water. [kg] strength under 0.26"""
+    return salt_kg / (salt_for(strength, 1.0))
+
+
 def salt_for(strength: Fraction, water_kg: Kilograms) -> Kilograms:
     """Salt that makes a brine of a strength, as salt in salt plus water. [kg] strength under 0.26"""
     if not 0.0 < strength < 0.26395:  # sources.SALOMETER: no more dissolves

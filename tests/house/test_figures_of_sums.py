@@ -61,6 +61,7 @@ PRINTED = {
     "fewer than half of such cooks": "DERIVED",
     "for 7 days": "FOOD_CODE_PARASITES", "for 15 h": "FOOD_CODE_PARASITES", "for 30 min": "HOT_SMOKED_FISH",
     "two for a thick side": "HOT_SMOKED_FISH",
+    "65 to 75 °C (150 to 170 °F)": "COMMON_PRACTICE", "stands for two to five hours": "COMMON_PRACTICE",
 }  # fmt: skip
 DERIVED = "DERIVED"  # arithmetic of the sentence itself
 
