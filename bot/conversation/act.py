@@ -112,14 +112,18 @@ def _of_packet(intent: Intent) -> bool:
 
 
 def _only_named(intent: Intent) -> bool:
-    """Whether a start names a meat and neither its weight nor a meal."""
-    return isinstance(intent, Start) and not {"mass", "deadline"} & intent.said.keys()
+    """Whether a start names a meat and neither its weight, however unclear, nor a meal; or weighs what is no meat."""
+    if not isinstance(intent, Start) or {"mass", "deadline"} & intent.said.keys():
+        return False
+    weighs = any(one.startswith(WEIGHTS) for one in intent.unclear)
+    return not (weighs and {"product", "cut"} & intent.said.keys())
 
 
 OF_A_BATCH = (
     Reading, StepDone, StepMissed, StepSkipped, Snooze, Change, MoveDeadline, Correct, Undo, Happened, Debrief, Pause,
     Resume, Unclear,
 )  # fmt: skip
+WEIGHTS = ("mass:", "unit:", "share:")  # a weight that has to be asked about
 PRODUCT = "product "  # so begins what is gone where a product has no plan
 
 

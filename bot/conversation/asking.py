@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import curing, filing, households, of_batch, sums, trade
+from bot.conversation import curing, filing, households, last_resort, of_batch, sums, trade
 from bot.conversation.closer import closer
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
@@ -29,12 +29,15 @@ from bot.wording import (
     yard,
 )
 from bot.wording import batches as several
+from bot.wording import last_resort as things
 from core.batch.assess import Assessment
 from core.safety.findings import Rule, Status
 from core.service import batches, people
 from core.service.turn import Turn
 
 ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
+LAST = frozenset({"word"})  # asked about by the things of the phase
+OF_WHAT = frozenset({"number", "other", "more", "moved", "late"})  # asked in words of their own, with the same taps
 ANSWERED = frozenset({"entry", "batch", "computed"})
 NO_LEAVE = frozenset(
     {"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"}
@@ -215,11 +218,15 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
         return of_batch.answer(turn, meant, Ask("take_back", text=intent.text))
     if intent.why in ANY_WORDS and not intent.options and (heard := _long_line(turn, meant)):
         return heard
+    if intent.why in LAST and not intent.options:
+        return last_resort.ask(turn, meant, intent.text)
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
     if intent.why == "at" or not any(places) or meant.batch is None:
         here = tuple(replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options)
         text, rows = unclear.say(replace(intent, options=here), turn.person)
+        if intent.why in OF_WHAT and not rows and meant.a is not None:
+            rows = things.things(meant.a)
         return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
     first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
     turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})

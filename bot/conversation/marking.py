@@ -11,9 +11,10 @@ from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, debriefs, deviations, incidents, marks
+from bot.wording import answers, asking, debriefs, deviations, incidents, last_resort, marks, mends
 from core.batch.assess import Assessment, Change
-from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
+from core.batch.batch import Phase
+from core.batch.events import Done, Probe, Sliced, Tasted, Took, Weighed
 from core.errors import Gone, TooSoon
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -26,6 +27,12 @@ A_MINUTE = timedelta(minutes=1)
 FAR_FROM_IT = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
 HALF_AN_HOUR = timedelta(minutes=30)
 NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
+BY_ITSELF = NEEDS_NUMBER | {Kind.DEBRIEF, Kind.USE_BY}  # no «done» is said of it
+EARLIER_TOO = {  # what is said to be done long before its hour, by the phase
+    Phase.COOKING: (Kind.WRAP, Kind.OFF), Phase.RESTING: (Kind.CHILL,), Phase.CHILLING: (Kind.SLICE, Kind.SERVE),
+    Phase.STORED: (Kind.SERVE,),
+}  # fmt: skip
+MOST = 2  # taps under one question
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
 IN_THE_CURE = frozenset({Kind.FLIP, Kind.MID_CHECK})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
@@ -37,15 +44,20 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     if isinstance(a.refusal, TooSoon) and isinstance(intent, StepDone):
         return _gone_on_with(turn, meant, intent, a.refusal)
     at = getattr(intent, "at", None) or meant.message.said_at
+    if meant.message.pressed is None and (untrue := _noted_just_now(turn, a, intent)):
+        events, change = batches.undo_last(turn, a.batch.id, untrue)
+        return (Reply(mends.undone(events, change), facts=facts(change.after), about=a.batch.id),)
     called = isinstance(intent, StepMissed) and intent.step is None  # «damn, forgot»: what was called for last
     noted = _of_that_day(turn, a, intent)
     try:
         step = noted or steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
     except Gone:
-        following = a.plan.next_step() if a.plan and isinstance(intent, Snooze) and intent.step is None else None
+        following = a.plan.next_step() if a.plan and intent.step is None else None
         if following is None:
             raise
-        return (Reply(marks.is_called(following, a), facts=facts(a) | step_facts(following), about=a.batch.id),)
+        if not _moves(turn, following, intent):
+            return (_nothing_due(a, following, intent),)
+        step = following
     match intent:
         case StepDone():
             return _done(turn, meant, step, intent, at)
@@ -65,6 +77,43 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
                     )  # nobody named an hour of the night: the morning has a flip of its own
                 soonest = morning
             return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
+
+
+def _noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:
+    """The kind of step that was noted a while ago and of which it is now said that it is not done; "" where none is.
+
+    «no didnt», and of a step by its name also «not flipped yet»; what is due now is meant before what was done.
+    """
+    plan, last = a.plan, next(reversed(batches.standing(turn, a.batch.id)), None)
+    if plan is None or last is None or not isinstance(last.what, Done) or turn.now - last.said_at > steps.JUST_NOW:
+        return ""
+    kind = last.what.step.split("/")[0]
+    match intent:
+        case StepMissed(step=step, at=None, whole_day=False):
+            untrue = step in (None, kind)
+        case Snooze(step=step, until=None, by=None):
+            untrue = step == kind
+        case _:
+            untrue = False
+    return kind if untrue and all(s.state is not State.DUE for s in plan.steps if s.kind == kind) else ""
+
+
+def _moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> bool:
+    """«remind me at 9», said before the flip of 20:00: that one is put off, if to no later than the same day after."""
+    told = isinstance(intent, Snooze) and intent.until is not None
+    return told and following.due < intent.until < max(following.due, turn.now) + FAR_FROM_IT
+
+
+def _nothing_due(a: Assessment, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Reply:
+    """«done» or «later» where nothing was called for: what may be done is asked, or what comes is called."""
+    if isinstance(intent, Snooze):
+        return Reply(marks.is_called(following, a), facts=facts(a) | step_facts(following), about=a.batch.id)
+    ahead = [s for s in a.plan.steps if s.state is State.AHEAD and s.kind not in BY_ITSELF] if a.plan else []
+    may_be = [s for s in ahead if s.due - a.now <= steps.AHEAD_OF_TIME or s.kind in EARLIER_TOO.get(a.batch.phase, ())]
+    if not (isinstance(intent, StepDone) and may_be):
+        raise Gone("due")
+    text, rows = last_resort.nothing_due(may_be[:MOST], following, a)
+    return Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id)
 
 
 def _of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Step | None:
@@ -119,7 +168,18 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     since = None if meant.goes_on else meant.began or a  # what moves is said of all of them at once
     said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now), since))
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
-    return (_marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said),)
+    marked = _marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said)
+    return (_looked_back_at(turn, change.after, marked) if step.kind is Kind.SERVE else marked,)
+
+
+def _looked_back_at(turn: Turn, a: Assessment, reply: Reply) -> Reply:
+    """The first of the three questions of the end, asked once it is eaten; of what is to be thrown away none is."""
+    question = debriefs.next_question(a)
+    if question is None or a.ledger.thrown:
+        return reply
+    turn.ask(question)
+    text, rows = debriefs.asked(a)
+    return replace(reply, text=f"{reply.text}\n{text}", buttons=rows)
 
 
 def off_before(turn: Turn, batch_id: str) -> None:
@@ -144,7 +204,8 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
     """The steps that were missed: of the day and the kind that were named; none where that one was noted as done."""
     if intent.whole_day:
         return [key for key in steps.of_day(a, at) if intent.step is None or key.startswith(intent.step)]
-    if intent.step is None and step.state is State.DONE:
+    far = intent.at is None and step.state is State.AHEAD and step.due > a.now + steps.AHEAD_OF_TIME
+    if far or (intent.step is None and step.state is State.DONE):
         return []
     if intent.at is None or abs(step.due - at) <= FAR_FROM_IT:
         return [step.key]

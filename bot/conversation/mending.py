@@ -112,7 +112,7 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         if asked.get("instead_of") is None:
             return reading.mended(turn, asked, intent)
     if not _of_reading(intent):
-        return _at_another_time(turn, batch, intent)
+        return _at_another_time(turn, meant, batch, intent)
     intent = _in_its_unit(turn, batch, intent)
     event = _meant(turn, batch, intent)
     if event is not None and intent.gone:
@@ -121,8 +121,7 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
     if event is None and (told := _of_setup(turn, batch, intent)):
         return _changed(turn, batch, told)
     if event is None:
-        body = facts(batches.look(turn, batch)) | {"answer_kind": "asked_back", "asked": "number"}
-        return (Reply(unclear.nothing_to_mend(), facts=body, about=batch),)
+        return (righting.nothing_to_mend(turn, meant, batch, intent),)
     what, at = _instead(event, intent, turn.person)
     if isinstance(what, Read):
         doubted = righting.doubted(turn, batch, event, (what, at or event.at))
@@ -173,7 +172,7 @@ def done_at(turn: Turn, batch: str, key: str, at: datetime) -> Sequence[Reply]:
     return righting.put_right(turn, batch, said[-1], said[-1].what, at)
 
 
-def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]:
+def _at_another_time(turn: Turn, meant: Understood, batch: str, intent: Correct) -> Sequence[Reply]:
     """«that was yesterday's», «that was at nine»: whatever the last message said was so then.
 
     A check that a reading answered goes with it, so the check of the day itself is open again.
@@ -182,8 +181,7 @@ def _at_another_time(turn: Turn, batch: str, intent: Correct) -> Sequence[Reply]
     if intent.was is not None:  # «the 140 was at 5»: of that reading, and of nothing else that was said
         named = _meant(turn, batch, intent)
         if named is None:
-            body = facts(batches.look(turn, batch)) | {"answer_kind": "asked_back", "asked": "number"}
-            return (Reply(unclear.nothing_to_mend(), facts=body, about=batch),)
+            return (righting.nothing_to_mend(turn, meant, batch, intent),)
         of_message = [named]
     event = next((e for e in of_message if isinstance(e.what, Read)), of_message[0])
     what, at = _instead(event, intent, turn.person)

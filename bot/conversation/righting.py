@@ -5,16 +5,20 @@ from datetime import datetime
 from typing import Any
 
 from bot.conversation import reading
+from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
-from bot.intents.intents import Temperature
+from bot.intents.intents import Correct, Reading, Temperature
+from bot.intents.plausible import Number, everything, meanings
 from bot.measures import from_house
 from bot.reply import Reply
-from bot.wording import mends
+from bot.wording import mends, unclear
 from core.batch.assess import Change as Differs
 from core.batch.events import Done, Event, Probe, Read, What
 from core.service import batches
 from core.service import readings as taking
 from core.service.turn import Turn
+
+MOST = 3  # taps for one number
 
 
 def doubted(turn: Turn, batch: str, event: Event, instead: tuple[Read, datetime]) -> Reply | None:
@@ -28,6 +32,17 @@ def doubted(turn: Turn, batch: str, event: Event, instead: tuple[Read, datetime]
     unit = turn.person.units.temperature
     typed = Temperature(round(from_house(what.celsius, unit), 1), unit)
     return reading.ask(turn, a, plain, doubt, typed, instead_of=event.number)
+
+
+def nothing_to_mend(turn: Turn, meant: Understood, batch: str, intent: Correct) -> Reply:
+    """A correction of what nobody sent: what its number can be as a reading of now, to tap."""
+    a = batches.look(turn, batch)
+    context = context_of(turn, meant.message, None, a)
+    number = None if intent.value is None else Number(intent.value, intent.unit, intent.probe)
+    may_be = (meanings(number, context) or everything(number.value, context, number.unit)) if number else ()
+    taps = unclear.taps([Reading((t,), batch=batch) for t in may_be[:MOST]], turn.person)
+    body = facts(a) | {"answer_kind": "asked_back", "asked": "number"}
+    return Reply(unclear.nothing_to_mend(), buttons=taps, facts=body, about=batch)
 
 
 def settle_doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import available_timezones
 
-from bot.conversation import marking, mending, moving, reading, righting, starting, trade
+from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade
 from bot.conversation.half import unpack
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
@@ -37,6 +37,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return _go_on(turn, asked, intent)
         case "zone" if str(intent.value) in available_timezones():
             return _settings(turn, meant, {"zone": intent.value}, "")
+        case "about":
+            return last_resort.chosen(turn, meant, str(intent.value))
         case "change":
             return _slot(turn, meant, intent)
         case "confirm" if asked.get("batch"):

@@ -22,6 +22,7 @@ from bot.intents.intents import (
     StepDone,
     StepMissed,
     StepSkipped,
+    Unclear,
 )
 from bot.intents.meats import of_none
 from bot.reply import Message, Reply
@@ -53,9 +54,19 @@ def fitting(turn: Turn, message: Message, intents: Sequence[Intent]) -> tuple[st
     here = [batches.look(turn, row.id) for row in sorted(batches.open_here(turn), key=lambda row: row.name)]
     for intent in intents:
         found = tuple(a.batch.id for a in here if _can_be(intent, a, message))
-        if found:
+        waiting = tuple(a.batch.id for a in here if _waits_in(intent, a))
+        if found := found or (waiting if len(waiting) == 1 else ()):
             return found
     return ()
+
+
+def _waits_in(intent: Intent, a: Assessment) -> bool:
+    """«flipped», hours before the next: of a batch in which a step of that name waits at all."""
+    if isinstance(intent, Unclear):
+        return intent.why == "step" and _waits_in(intent.options[0], a)
+    kind = (intent.step or "").split("/")[0] if isinstance(intent, StepDone | StepMissed | StepSkipped) else ""
+    waits = (step.state in (State.DUE, State.AHEAD) for step in (a.plan.steps if a.plan else ()) if step.kind == kind)
+    return any(waits)
 
 
 def of_all(intents: Sequence[Intent], those: Sequence[str]) -> tuple[Intent, ...]:

@@ -4,15 +4,17 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import answered, curing, of_batch, sums
+from bot.conversation import answered, curing, last_resort, of_batch, sums
 from bot.conversation.understand import Understood, context_of
 from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
 from bot.intents.moves import read_move
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
+from bot.intents.steps import out_of_place
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
+from bot.wording import last_resort as things
 from core.answers.dangers import grave
 from core.answers.entries import Entry, entries, entry
 from core.answers.find import LONGEST, Found, begins, find
@@ -25,6 +27,11 @@ SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the 
 PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
+TELLS = re.compile(  # a remark about what is at hand, and no topic of the trade
+    r"^(?:(?:ok|so|well|now|just|the|my|and|but|oh) )*(?:i|ive|we|weve|it|its|hes|shes|he|she|they|theyre|that|thats"
+    r"|(?:rub|salt|bag|meat|lid|fire|foil|paper|wood|ice|water|probe|brine|fridge|thing|stuff)s? (?:is|are|was|has"
+    r"|went|got))\b"
+)
 _MAY_WE = re.compile(r"^(?:so |and |ok )?(?:can|could|shall|should|may|would) (?:we|i|you|it) (?:please )?")
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 MISHAPS = {
@@ -42,6 +49,8 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     short = told and (
         len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
     )  # «its late», beside a batch: asked about, and no answer forced on it
+    if told and not grave(text) and (deed := _as_told(turn, meant, text, unlike=True)):
+        return deed
     found = _found(text)
     if (not short or _elsewhere(found) or grave(text)) and (sure := known(turn, text)):
         return sure
@@ -49,13 +58,15 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return moved
     if told and (as_told := _as_told(turn, meant, text)):
         return as_told
+    if told and TELLS.match(text.lower()):
+        return last_resort.ask(turn, meant, text)
     if offered := _perhaps(turn, found, (text, told)):
         return offered
     if meant.a is None and (none := of_batch.without(turn, text)):
         return none
     answered.remember(turn, answered.UNKNOWN, text)
     if told and len(text.split()) <= REMARK:
-        return (Reply(unclear.not_sure(text), facts={"answer_kind": "asked_back", "asked": "word"}, about=meant.batch),)
+        return last_resort.ask(turn, meant, text)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
 
 
@@ -73,13 +84,20 @@ def _perhaps(turn: Turn, found: Found | None, asked: tuple[str, bool]) -> Sequen
     return (_to_tap(names) if told else _offered(turn, found, text),)
 
 
-def _as_told(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
-    """The things that a told line may mean, by its likeness, to tap; nothing where none is like it."""
-    options = likely(text, meant.a.batch.phase.value) if meant.a is not None else ()
+def _as_told(turn: Turn, meant: Understood, text: str, *, unlike: bool = False) -> Sequence[Reply]:
+    """The things that a told line may mean, by its likeness, to tap; nothing where none is like it.
+
+    `unlike` looks for a deed by its words instead, that is told where it can be none.
+    """
+    if meant.a is None:
+        return ()
+    plain, context = normal(text, turn.person.language), context_of(turn, meant.message, None, meant.a)
+    options = out_of_place(plain, context) if unlike else likely(text, meant.a.batch.phase.value)
     if not options:
         return ()
     here = tuple(replace(option, batch=meant.batch) for option in options)  # type: ignore[call-arg]
     said, rows = unclear.say(Unclear("likely", text[:60], here), turn.person)
+    rows += things.something_else(meant.a)
     return (Reply(said, buttons=rows, facts={"answer_kind": "asked_back", "asked": "likely"}, about=meant.batch),)
 
 

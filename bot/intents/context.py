@@ -22,11 +22,12 @@ class Context:
     `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first; `of_what` are their (name, product, cut), where the line has a word for meat.
-    `due_step` is the key of the step that was last called for. `target_c` is the core at which it shall come off.
-    `mass` is that of the batch in hand, which tells pounds from kilos in «trimmed is 6.9». `on_at` is when the meat
-    went on the fire, `out_due` when the plan has it out of the cure, until it is. `brine_made`: it cools, and the meat
-    is not in it yet. `home_zone` is the clock that they left for a journey, "" at home. `flip_hours` are those at which
-    this person is reminded, on their own clock.
+    `due_step` is the key of the step that was last called for, `soon_step` of the next, due or all but due. `target_c`
+    is the core at which it shall come off. `mass` is that of the batch in hand, which tells pounds from kilos in
+    «trimmed is 6.9». `on_at` is when the meat went on the fire, `out_due` when the plan has it out of the cure, until
+    it is. `brine_made`: it cools, and the meat is not in it yet; `dry`: there is none, and the cure is rubbed on.
+    `home_zone` is the clock that they left for a journey, "" at home. `flip_hours` are those at which this person is
+    reminded, on their own clock.
     """
 
     now: datetime
@@ -45,9 +46,11 @@ class Context:
     batches: tuple[tuple[str, str], ...] = ()
     of_what: tuple[tuple[str, str, str], ...] = ()
     due_step: str | None = None
+    soon_step: str | None = None
     mass: Kilograms | None = None
     on_at: datetime | None = None
     out_due: datetime | None = None
     brine_made: bool = False
+    dry: bool = False
     home_zone: str = ""
     flip_hours: tuple[time, ...] = (time(8), time(20))

@@ -116,14 +116,24 @@ def read_pause(text: str, context: Context) -> Intent | None:
 
 
 def _between(text: str, context: Context) -> Pause:
-    """«away thursday until sunday»; of «away tuesday until monday» that monday is the one after the tuesday."""
+    """«away thursday until sunday»; of «away tuesday until monday» that monday is the one after the tuesday.
+
+    «gone fri to sun», said on a Friday, is from now on.
+    """
     until = when.future(_FROM.sub("", text), context)
     first = _FROM.match(text)
     begins = when.future(first[0], context) if first and until and until.day_said else None
-    if until and begins and begins.day_said and begins.at > until.at:
+    if until and begins and begins.day_said and begins.at > until.at and not _is_today(begins, text, context):
         local = until.at.astimezone(ZoneInfo(context.zone)).replace(tzinfo=None) + timedelta(days=7)
         until = replace(until, at=local.replace(tzinfo=ZoneInfo(context.zone)).astimezone(UTC))
     return Pause(until.at if until else None, since=_since(text, until, context))
+
+
+def _is_today(begins: when.When, text: str, context: Context) -> bool:
+    """Whether a day that was named without «next», and read as that of the next week, is the day of today."""
+    zone = ZoneInfo(context.zone)
+    weekdays = begins.at.astimezone(zone).weekday(), context.now.astimezone(zone).weekday()
+    return weekdays[0] == weekdays[1] and not re.search(r"\bnext\b", text)
 
 
 def _for_days(text: str, context: Context) -> Pause | None:

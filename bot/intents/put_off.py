@@ -11,13 +11,14 @@ from bot.intents.intents import MoveDeadline, Snooze, Unclear
 from core.plan.steps import Kind
 
 _LATER: Final = re.compile(
-    r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry|i|we) )*"
+    r"^(?:(?:ok(?:ay)?|sure|yes|no|maybe|please|pls|do it|ill do it|will do|wait|just|still|sorry|i|we"
+    r"|it|its|bag|meat|the) )*"
     r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
     r"|moment)|one sec|soon|hold (?:on|off)"
     r"|remind me (?:later|again)|"
     r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
     r"|wrapped|started|begun|home|there) )?yet|havent (?:done|flipped|rinsed"
-    r"|wrapped)\b.{0,20}(?:yet)?)\b"
+    r"|wrapped)\b.{0,20}(?:yet)?|(?:havent|hasnt|didnt|did not|have not|has not|wasnt|isnt)\b[^\d,;]{0,24}\byet)\b"
 )
 _PUT_OFF: Final = re.compile(
     r"\b(?:remind|ping|ask|tell|nudge|wake|try|message|text) me\b|\b(?:ask|remind|try|ping|check) again\b"
@@ -110,7 +111,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if _LATER.search(text):
         by = when.span(text)
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
-        return Snooze(until=said.at if said else None, by=by, step=_deed(text, context))
+        return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
     return None
 
 

@@ -108,7 +108,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     text = _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text))
     text, lid = grate_alone(text, context)
     if context.phase == "chilling":
-        if text in _MINUTES and not (context.due_step or "").startswith("chill_check"):
+        if text in _MINUTES and not (context.due_step or context.soon_step or "").startswith("chill_check"):
             by = Snooze(by=timedelta(minutes=int(text)))
             return Unclear("number", text, (*(Reading((t,)) for t in everything(float(text), context)[:2]), by))
         text = _OUT_OF_ICE.sub(" ", text).strip()

@@ -112,11 +112,13 @@ _AT_NUMBER: Final = re.compile(
 _AT_A_PROBE: Final = ("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine")
 _KEPT_IN: Final = re.compile(r"\b(?:oven|cooler|cool ?box|warmer|warming drawer)\b.{0,6}\bat \d")
 _FOREIGN: Final = 3
+_SPICE: Final = re.compile(r"\b(?:pepper\w*|coriander|spices?|crust|seasoned|rub|mustard)\b")
 _THAWS: Final = re.compile(
     r"\b(?:fridge|sink|cold water|tub)\b.{0,16}\b(?:to |for )?(?:thaw|defrost)(?:ing)?\b"
     r"|^(?:(?:its|it is|meat is|now|im) )*(?:thawing|defrosting)"
     r"(?: (?:it|now|in (?:the )?(?:fridge|sink|cold water)))*$"
 )
+_AFTER_THE_CURE: Final = (Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB)
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
 
@@ -139,8 +141,8 @@ def read_step(text: str, context: Context) -> list[Intent]:
 
 def _missed(text: str, context: Context) -> StepMissed | None:
     nobody = bool(_NOBODY.search(text))
-    if not (nobody or _MISSED.search(text)) or _NO_STEP.search(text):
-        return None
+    if not (nobody or _MISSED.search(text)) or _NO_STEP.search(text) or " yet" in text:
+        return None  # what is not done yet will be
     said = when.past(text, context)
     whole = bool(_WHOLE_DAY.search(text)) or bool(said and not said.hour_said and re.search(r"day\b", text))
     if not (nobody or said or noun(text) or len(text.split()) <= 4):
@@ -192,7 +194,9 @@ def _deeds(text: str, context: Context) -> list[Intent]:
 
 
 def _there(kind: Kind, text: str, context: Context) -> Kind:
-    """What was meant where the meat is: out of the cooker is off the fire."""
+    """What was meant where the meat is: out of the cooker is off the fire, rubbed before a dry cure is in it."""
+    if kind is Kind.RUB and context.phase == "waiting" and context.dry and not _SPICE.search(text):
+        return Kind.INTO_CURE
     from_the_cure = re.search(r"\b(?:brine|cure|bag|bucket|tub|pickle|drained)\b", text)
     return Kind.OFF if kind is Kind.OUT and context.phase == "cooking" and not from_the_cure else kind
 
@@ -226,6 +230,16 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing") and not since:
         return False
     return kind is not Kind.INTO_CURE or not (re.search(r"\d ?(?:days?|d|weeks?)\b", text) or _NO_MEAT_IN.search(text))
+
+
+def out_of_place(text: str, context: Context) -> tuple[StepDone, ...]:
+    """The deed that a plain text tells of where it can be none, «rub is on» in the cure: offered, and not taken."""
+    text = as_meat(text)
+    kinds = [kind for kind, words in DEEDS if kind in _AFTER_THE_CURE and words.search(text)]
+    if _NOT.search(text) or context.phase not in ("waiting", "curing", "drying") or not kinds:
+        return ()
+    before = context.phase == "waiting"
+    return (StepDone(str(Kind.INTO_CURE if before else kinds[0])),)
 
 
 def _about_something_else(text: str) -> bool:

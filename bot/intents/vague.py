@@ -93,7 +93,8 @@ _REMARKS: Final = tuple(
                   r"|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit|core"
                   r"|meat|temp"
                   r"|temps|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
-        ("more", r"^(?:a |the )?(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
+        ("more", r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about) )*(?:a |the )?"
+                 r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
@@ -151,6 +152,10 @@ _TO_BED: Final = re.compile(
     r" (?:to|for) (?:bed|sleep|kip)|turning in|calling it a night|hitting the (?:hay|sack))(?: now| soon)?$"
 )
 _WATCHED: Final = ("cooking", "resting", "chilling")  # something burns or cools that wants a look
+_STEPS: Final = {  # told, asked or wished, by where it can be meant
+    "flip": ("curing",), "rinse": ("curing", "drying"), "soak": ("curing", "drying"), "rub": ("drying",),
+    "wrap": ("cooking",), "slice": ("chilling", "stored"),
+}  # fmt: skip
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -173,6 +178,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("added", bare)
     if _PULL_EARLY.search(bare) and context.phase == "curing":
         return Ask("earlier", text=text)
+    if text in _STEPS and (step := _step_alone(text, context)):
+        return step
     if _EITHER.match(bare):
         return Unclear("number", bare)
     if _FORGOT.match(bare):
@@ -189,6 +196,13 @@ def _out(which: str, typed: str, context: Context) -> Unclear | None:
     if which == "off" and ((context.due_step or "") == Kind.OFF or (_nearly_done(context) and typed == "off")):
         return None
     return Unclear(which, typed, (StepDone(str(Kind.OFF)), Happened("fire_out")))
+
+
+def _step_alone(name: str, context: Context) -> Unclear | None:
+    """«flip», where none was called for: done, or asked about; of several batches it may be another's."""
+    called = (context.due_step or context.soon_step or "").startswith(name)
+    here = context.phase in _STEPS[name] or len(context.batches) > 1
+    return None if called or not here else Unclear("step", name, (StepDone(name), Ask("now")))
 
 
 def _nearly_done(context: Context) -> bool:

@@ -35,6 +35,9 @@ _LISTED: Final = re.compile(
     r"(?<![\w.:])(?<!at )(?<!by )(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?"
     r"|\d{1,2}\.\d{1,3} )+$"
 )
+_RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
+    r"(?<![\w.:])((?:(?:[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?)(?: ?(?:and|&|\+|,|/))? )+)$"
+)
 _ONE_LISTED: Final = re.compile(r"[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3 lb slabs»
@@ -144,7 +147,7 @@ def _is_open(text: str, weights: list[Measure], pieces: list[float]) -> bool:
         # «3.2 kg, was 3.6 before trimming», «3 lb and 4»
         or not all(_JOINED.match(text[a.end : b.start]) for a, b in itertools.pairwise(weights))
         or bool(_AND_ONE_MORE.match(text, weights[-1].end))
-        # «3 flats 5 6 and 7 lb»: a weight is missing, or is none
+        # «4 flats 6 and 7 lb»: a weight is missing, or is none
         or (len(pieces) > 1 and count > 0 and count != len(pieces))
         # «one is 6 pounds the other one is 7», «4 lb each»
         or (len(pieces) == 1 and bool(_OTHER_ONE.search(rest) or _OF_EACH.search(rest)))
@@ -175,6 +178,9 @@ def _blanked(text: str, weights: list[Measure]) -> str:
 def _pieces(text: str, measure: Measure) -> list[float]:
     """The masses that one measure stands for: «5.2 5.5 and 6 lb» three, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
     before = text[: measure.start]
+    run, counts = _RUN.search(before), _COUNT.findall(before)
+    if run and len(counts) == 1 and int(counts[0]) == len(_ONE_LISTED.findall(run[1])) + 1:
+        return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(run[1])), measure.value]
     if listed := _LISTED.search(before):
         return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(listed[0])), measure.value]
     if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):

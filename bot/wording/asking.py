@@ -221,6 +221,7 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
         "swapped": say("{said} looks like pit and meat are swapped.", said=said),
         "jump": say("{said} is far from what I expect by now.", said=said),
         "clock": say("{said} does not fit the time it was read.", said=said),
+        "on_fire": say("{said} cannot be of that hour: the meat was on the fire then.", said=said),
         "off_the_fire": say("{said}, and it was all but done before: is it off the fire?", said=said),
         "range": say("{said} is no temperature that meat or a pit can have.", said=said),
     }
@@ -233,9 +234,15 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
                 button(say("Forget it"), Choose("doubt", "drop", batch)),
             ),
         )
-    text = reasons.get(why, say("{said} does not fit.", said=said)) + say(" What is right?")
+    anew = why == "on_fire" and not suggestion
+    asks = say(" Type it again with the hour at which it read that.") if anew else say(" What is right?")
+    text = reasons.get(why, say("{said} does not fit.", said=said)) + asks
     row = [button(f"{suggestion}", Choose("doubt", "suggested", batch))] if suggestion else []
-    keep = [] if why == "range" else [button(say("{said} is right", said=said), Choose("doubt", "keep", batch))]
+    keep = (
+        []
+        if why in ("range", "on_fire")
+        else [button(say("{said} is right", said=said), Choose("doubt", "keep", batch))]
+    )
     drop = [button(say("Forget it"), Choose("doubt", "drop", batch))]
     return text, ((*row, *keep, *drop),)
 

@@ -18,7 +18,7 @@ def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
     lines.append(
         _taught(change, person) if lines else say("Thank you. The next one learns from slice, salt and weight.")
     )
-    question, rows = _ask(a)
+    question, rows = asked(a)
     return "\n".join(t for t in (*lines, question) if t), rows
 
 
@@ -99,7 +99,8 @@ def _taught(change: Change, person: Person) -> str:
     )
 
 
-def _ask(a: Assessment) -> tuple[str, asking.Rows]:
+def asked(a: Assessment) -> tuple[str, asking.Rows]:
+    """The first of the three questions that is still open, with its taps."""
     batch = a.batch.id
     slot = next_slot(a)
     if slot == "grey":

@@ -4,6 +4,7 @@ from datetime import datetime, timedelta
 from typing import Any
 
 from bot.intents.intents import (
+    Ask,
     Cancel,
     Change,
     Choose,
@@ -94,6 +95,8 @@ def _of_step(option: Intent, person: Person) -> str:
             return say("Forgot it")
         case StepSkipped():
             return say("Leave it out")
+        case Ask(topic="now"):
+            return say("What comes next")
         case Snooze(by=by, until=until):
             if until:
                 return say("Later, {moment}", moment=_moment(until, person))

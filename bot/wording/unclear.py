@@ -29,7 +29,7 @@ def nothing_to_mend() -> str:
     """A correction of a reading that nobody has sent in the last hours."""
     return language.say(
         "I find no reading of the last hours that this puts right, so nothing is changed.\n"
-        "Say it whole, with its place, like «fridge 38 f» or «core 158»."
+        "Tap it if that is what it reads now, or say it whole, with its place, like «fridge 38 f» or «core 158»."
     )
 
 
@@ -222,6 +222,13 @@ _REMARKS = {
     "freezer": language.later(
         "Read the middle first: until it is at 4 °C (40 °F) the chill counts on, in a freezer too. Type it like «core 5 c».\n"
         "Once it is cold and for keeping, say «froze all of it»."
+    ),
+    "step": language.later("«{typed}»: is it done, or do you ask when? Tap it, or say it in other words."),
+    "reheated": language.later(
+        "Then it is hot enough: serve it now. What is left goes back into the fridge within 2 h.\nTap it when it is eaten."
+    ),
+    "reheat": language.later(
+        "Heated again, it is eaten from 74 °C (165 °F) in the middle: read it there, and heat it on until then."
     ),
     "guests": language.later("How many will eat in all? Ask «how much for 16 people», and I say what that takes."),
 }

@@ -68,8 +68,10 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
     raw = on is not None and at < on and celsius <= WARMEST_RAW_C
     if on is not None and not raw and not _fire_was_out(a, at):
         return _in_cook(a, probe, celsius, (at - on).total_seconds())
-    if not low <= celsius <= high or (probe is Probe.CORE and _raw_on_the_fire(a, celsius, at)):
+    if not low <= celsius <= high:
         return Doubt("range")
+    if probe is Probe.CORE and _raw_on_the_fire(a, celsius, at):
+        return Doubt("on_fire") if _fell_too_fast(a, celsius, a.now) else Doubt("on_fire", celsius, at=a.now)
     if probe is Probe.CORE and _warmer_later(a, celsius, at):
         return Doubt("clock")
     return Doubt("jump") if probe is Probe.CORE and _fell_too_fast(a, celsius, at) else None
@@ -101,7 +103,7 @@ def _warmer_later(a: Assessment, celsius: Celsius, at: datetime) -> bool:
 
 
 def _raw_on_the_fire(a: Assessment, celsius: Celsius, at: datetime) -> bool:
-    """A core as cold as raw meat, said of an hour at which it had long been on the fire: the fridge was meant."""
+    """A core as cold as raw meat, said of an hour at which it had long been on the fire: another hour was meant."""
     on, off = a.on_at, a.batch.off_at
     return on is not None and off is not None and on + WARMED < at < off and celsius <= WARMEST_RAW_C
 

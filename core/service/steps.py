@@ -25,30 +25,46 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bo
     """The step that is meant by a key, a kind, or nothing; raises Gone where the plan has none.
 
     Of steps that come often, the one nearest to `at` that still waits, no more than a while before its hour. With
-    nothing said, the one that is due or all but due; else the one last called for, which was done: done twice is once.
+    nothing said, the one that is due or all but due, or whose hour is near the one that was told; else the one last
+    called for, where it was done a while ago: done twice is once.
     `done` says that it is said to be done, and not left out or put off.
     """
     if a.plan is None and meant in _ONCE:  # what was done counts, though the calendar has no plan for it now
         return Step(meant, Kind(meant), at)
     plan = _plan(a)
     if meant is None:
-        meant = _unnamed(turn, a, plan, done)
+        meant = _unnamed(turn, a, at, done)
     exact = plan.step(meant) if meant else None
     if exact is not None:
         return exact
     return _nearest(plan, meant or "", at, done)
 
 
-def _unnamed(turn: Turn, a: Assessment, plan: Plan, done: bool) -> str:
-    """The step that a bare «done» or «later» means; raises Gone where nothing is to be done or put off."""
-    following = plan.next_step()
-    soon = following is not None and following.due <= turn.now + ALL_BUT_DUE
-    last = outbox.last_reminder(turn.tx, turn.said.chat)
-    called = last.step if done and last is not None and last.batch == a.batch.id else None
-    found = due_step(turn, a) or (following.key if soon and following else called)
+def _unnamed(turn: Turn, a: Assessment, at: datetime, done: bool) -> str:
+    """The step that a bare «done», «did it at 6» or «later» means; raises Gone where none is."""
+    plan = _plan(a)
+    found = due_step(turn, a) or soon_step(a)
+    if found is None and done:
+        found = _about_then(plan, at, turn.now) or _called_lately(turn, a, at)
     if found is None:
         raise Gone("due")
     return _said_twice(plan, found, turn.now) if done else found
+
+
+def _about_then(plan: Plan, at: datetime, now: datetime) -> str | None:
+    """The step that waits and whose hour is near the one that was told; None where none was told, or none is near."""
+    told = now - at > ALL_BUT_DUE
+    near = [s for s in plan.steps if s.state in (State.DUE, State.AHEAD) and abs(s.due - at) <= AHEAD_OF_TIME]
+    return min(near, key=lambda s: abs(s.due - at)).key if told and near else None
+
+
+def _called_lately(turn: Turn, a: Assessment, at: datetime) -> str | None:
+    """The step last called for in this chat, unless it was done long before `at`, or is met: then another is meant."""
+    last = outbox.last_reminder(turn.tx, turn.said.chat)
+    step = _plan(a).step(last.step) if last is not None and last.batch == a.batch.id and last.step else None
+    if step is None or (step.done_at is not None and abs(at - step.done_at) > JUST_NOW):
+        return None
+    return None if step.kind is Kind.CHILL_CHECK else step.key
 
 
 def _said_twice(plan: Plan, key: str, now: datetime) -> str:
@@ -93,6 +109,12 @@ def due_step(turn: Turn, a: Assessment) -> str | None:
             return step.key
     due = [s for s in a.plan.steps if s.state is State.DUE and s.kind is not Kind.FRIDGE_CHECK]
     return due[-1].key if due else None
+
+
+def soon_step(a: Assessment) -> str | None:
+    """The step that comes next, where it is due or all but due."""
+    following = a.plan.next_step() if a.plan else None
+    return following.key if following is not None and following.due <= a.now + ALL_BUT_DUE else None
 
 
 def of_day(a: Assessment, at: datetime) -> list[str]:

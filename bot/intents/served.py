@@ -1,0 +1,53 @@
+"""What is told of the meal once the meat is cooked and cold: heated again for it, or eaten, and how it was.
+
+A core that is read as it is heated again belongs to no chill, so it is kept as no reading.
+"""
+
+import re
+from typing import Final
+
+from bot.intents.context import Context
+from bot.intents.intents import Intent, StepDone, Unclear
+from bot.measures import to_house
+from core.plan.steps import Kind
+from core.safety.heat import REHEATED_F
+from core.units import celsius_from_fahrenheit
+
+_HEATED: Final = re.compile(
+    r"\b(?:re-?heat(?:ed|ing)|(?:heat|warm)(?:ed|ing) (?:(?:it|them|some|slices|the \w+) )?(?:up|through|again)"
+    r"|steam(?:ed|ing) (?:it |them |some |the \w+ )?(?:to|until|at|its|now)\b)"
+)
+_CORE: Final = re.compile(
+    r"(?<![\d.:])(?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:min|h|am|pm|slices|people|ppl)|[:\d])"
+)
+_EATEN: Final = re.compile(
+    r"^(?:(?:ok|and|so|all|its|were|we are|were all|everything|everyone|im|just) )*(?:done|finished|over|gone|full)"
+    r"(?: (?:eating|it|here|now|with it|with dinner|with lunch|at last))*"
+    r"(?:[,;.]? ?(?:and |it |that |everyone |all |meat |we )*(?:was|were|turned out|came out|tasted|loved|said|had)\b"
+    r"|,? (?:great|good|lovely|delicious|amazing|tasty|perfect|brilliant|yum\w*|excellent|superb)\b| eating$)"
+)
+_ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b|\bif\b")
+_COLD_C: Final = 5.0  # the chill is over, as far as a reading shows
+_REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
+
+
+def read_served(text: str, context: Context) -> Intent | None:
+    """What a plain text tells of the meal, where the meat is cooked and chills or is stored."""
+    if context.phase not in ("chilling", "stored") or _ASKS.search(text):
+        return None
+    if _HEATED.search(text):
+        return _heated(text, context)
+    if not _EATEN.match(text):
+        return None
+    cold = context.phase == "stored" or (context.last_core_c is not None and context.last_core_c <= _COLD_C)
+    meal = StepDone(str(Kind.SERVE))
+    return meal if cold else Unclear("likely", text[:60], (meal,))
+
+
+def _heated(text: str, context: Context) -> Unclear:
+    """Hot enough to be eaten by the number that was told, in each unit in which it can be one; else to be heated on."""
+    said = _CORE.search(text)
+    own = context.units.temperature
+    units = (said["unit"],) if said and said["unit"] else (own,) if said and float(said["n"]) <= 100 else ("f",)
+    hot = said is not None and to_house(float(said["n"]), units[0]) > _REHEATED_C - 0.01
+    return Unclear("reheated" if hot else "reheat", text[:60], (StepDone(str(Kind.SERVE)),) if hot else ())
