@@ -5,16 +5,17 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import households, mending, starting
+from bot.conversation import households, mending, starting, which_step
 from bot.conversation.understand import Understood
+from bot.conversation.which_step import FAR_FROM_IT, NEEDS_NUMBER
 from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, debriefs, deviations, incidents, last_resort, marks, mends
+from bot.wording import answers, asking, cooling, debriefs, deviations, incidents, last_resort, marks, mends
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
-from core.batch.events import Done, Probe, Sliced, Tasted, Took, Weighed
+from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
 from core.errors import Gone, TooSoon
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -24,9 +25,7 @@ from core.service.turn import Turn
 
 USUAL_SNOOZE = timedelta(minutes=30)
 A_MINUTE = timedelta(minutes=1)
-FAR_FROM_IT = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
 HALF_AN_HOUR = timedelta(minutes=30)
-NEEDS_NUMBER = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 BY_ITSELF = NEEDS_NUMBER | {Kind.DEBRIEF, Kind.USE_BY}  # no «done» is said of it
 EARLIER_TOO = {  # what is said to be done long before its hour, by the phase
     Phase.COOKING: (Kind.WRAP, Kind.OFF), Phase.RESTING: (Kind.CHILL,), Phase.CHILLING: (Kind.SLICE, Kind.SERVE),
@@ -44,23 +43,23 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     if isinstance(a.refusal, TooSoon) and isinstance(intent, StepDone):
         return _gone_on_with(turn, meant, intent, a.refusal)
     at = getattr(intent, "at", None) or meant.message.said_at
-    if meant.message.pressed is None and (untrue := _noted_just_now(turn, a, intent)):
+    if meant.message.pressed is None and (untrue := which_step.noted_just_now(turn, a, intent)):
         events, change = batches.undo_last(turn, a.batch.id, untrue)
         return (Reply(mends.undone(events, change), facts=facts(change.after), about=a.batch.id),)
     called = isinstance(intent, StepMissed) and intent.step is None  # «damn, forgot»: what was called for last
-    noted = _of_that_day(turn, a, intent)
+    noted = which_step.of_that_day(turn, a, intent)
     try:
         step = noted or steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
     except Gone:
         following = a.plan.next_step() if a.plan and intent.step is None else None
         if following is None:
             raise
-        if not _moves(turn, following, intent):
+        if not which_step.moves(turn, following, intent):
             return (_nothing_due(a, following, intent),)
         step = following
     match intent:
         case StepDone():
-            return _done(turn, meant, step, intent, at)
+            return _done(turn, meant, which_step.deed(a, intent, step), intent, at)
         case StepMissed():
             return _missed(turn, a, _not_done(a, intent, step, at), intent)
         case StepSkipped():
@@ -79,31 +78,6 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
             return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
 
 
-def _noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:
-    """The kind of step that was noted a while ago and of which it is now said that it is not done; "" where none is.
-
-    «no didnt», and of a step by its name also «not flipped yet»; what is due now is meant before what was done.
-    """
-    plan, last = a.plan, next(reversed(batches.standing(turn, a.batch.id)), None)
-    if plan is None or last is None or not isinstance(last.what, Done) or turn.now - last.said_at > steps.JUST_NOW:
-        return ""
-    kind = last.what.step.split("/")[0]
-    match intent:
-        case StepMissed(step=step, at=None, whole_day=False):
-            untrue = step in (None, kind)
-        case Snooze(step=step, until=None, by=None):
-            untrue = step == kind
-        case _:
-            untrue = False
-    return kind if untrue and all(s.state is not State.DUE for s in plan.steps if s.kind == kind) else ""
-
-
-def _moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> bool:
-    """«remind me at 9», said before the flip of 20:00: that one is put off, if to no later than the same day after."""
-    told = isinstance(intent, Snooze) and intent.until is not None
-    return told and following.due < intent.until < max(following.due, turn.now) + FAR_FROM_IT
-
-
 def _nothing_due(a: Assessment, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Reply:
     """«done» or «later» where nothing was called for: what may be done is asked, or what comes is called."""
     if isinstance(intent, Snooze):
@@ -114,15 +88,6 @@ def _nothing_due(a: Assessment, following: Step, intent: StepDone | StepMissed |
         raise Gone("due")
     text, rows = last_resort.nothing_due(may_be[:MOST], following, a)
     return Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id)
-
-
-def _of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Step | None:
-    """«did it fri»: the step that was noted on that day, whatever its hour; None where none was."""
-    if not isinstance(intent, StepDone) or not intent.some_time or intent.at is None or a.plan is None:
-        return None
-    wall, alike = wall_of(turn.person), [s for s in a.plan.steps if s.key.startswith(intent.step or "")]
-    noted = [s for s in alike if s.done_at is not None and wall.day(s.done_at) == wall.day(intent.at)]
-    return noted[-1] if noted else None
 
 
 def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooSoon) -> Sequence[Reply]:
@@ -167,6 +132,9 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         change = _previous(turn, change, step)
     since = None if meant.goes_on else meant.began or a  # what moves is said of all of them at once
     said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now), since))
+    if step.kind in (Kind.SLICE, Kind.SERVE) and (against := cooling.before_eating(change.after)):
+        noted, _, rest = said.partition("\n")
+        said = "\n".join(line for line in (noted, against, rest) if line)
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
     marked = _marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said)
     return (_looked_back_at(turn, change.after, marked) if step.kind is Kind.SERVE else marked,)

@@ -173,7 +173,8 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ca
                 batches.pause(turn, batch, until, intent.since) for batch in _named_or_all(turn, meant, intent.batch)
             ]
             a = next((one.after for one in done if settings.while_away(one.after)), done[0].after)
-            return (Reply(settings.paused(a), facts=facts(a), about=_only(done)),)
+            others = a.person.id not in (turn.said.chat, turn.person.id)
+            return (Reply(settings.away_alone(a) if others else settings.paused(a), facts=facts(a), about=_only(done)),)
         case Resume():
             done = [batches.resume(turn, batch) for batch in _named_or_all(turn, meant, intent.batch)]
             return (Reply(settings.resumed(done[0].after), facts=facts(done[0].after), about=_only(done)),)

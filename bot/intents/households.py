@@ -83,11 +83,25 @@ _HAND_OVER: Final = tuple(
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )
+_TAKES: Final = (
+    r"(?:do (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|flipping)"
+    r"|(?:take|handle|cover|flip|turn|mind|watch)(?: over)? (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|bags?"
+    r"|it|this|them))\b"
+)
+_ASKED_TO: Final = (  # «bo can you do the flips till tuesday», «can you ask bo to flip it tonight»
+    re.compile(rf"^(?:hey |ok |so )?{_NAME},? (?:can|could|will|would) you (?:please )?{_TAKES}"),
+    re.compile(
+        rf"^(?:(?:can|could|will|would) (?:you (?:please )?(?:ask|get|tell) )?|(?:ask|get|tell) ){_KIN}{_NAME} "
+        rf"(?:to |please )?{_TAKES}"
+    ),
+)
 _GOING_TO: Final = re.compile(
     r"^(?!(?:i|we|im|ill|it|its|that|this)\b)(?:my )?[^\W\d_]{2,20}(?: \w+)? (?:is |s )?(?:going to|gonna|will)\b"
 )
 _MYSELF: Final = re.compile(
-    r"^(?:im|i am) back on (?:it|duty|the \w+)\b|\b(?:tell|ping|ask|message) me,? not (?:her|him|them|\w+)$"
+    r"^(?:im|i am) back on (?:it|duty|the \w+)\b|^(?:(?:ok|i|ive|i have|got|have) )*(?:got|have) it (?:now|from here)$"
+    r"|^(?:ok |its )*my (?:turn|watch|shift)(?: now)?$|^(?:ok )?(?:im |i am )?on it now$"
+    r"|\b(?:tell|ping|ask|message) me,? not (?:her|him|them|\w+)$"
     r"|^(?:ok |now )*(?:i|ill|i will|i can|i could|let me|im|i am|ive) (?:now )?(?:take|taking|have|got|had|do"
     r"|doing|will do|mind|watch"
     r"|back on)"
@@ -106,13 +120,13 @@ _KINSFOLK: Final = words(
 _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone else else")
 _NOBODY: Final = words(
     "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
-    " should shall must may might would will please pls to dont do does did not just dog dogs cat cats fox"
-    " raccoon flies ive weve youve theyve hes shes hed shed"
+    " should shall must may might would will please pls to dont do does did not just bot you me us again ok hey so dog"
+    " dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook)\b")),
-    ("flips", re.compile(r"\b(?:flips?|turns)\b")),
+    ("flips", re.compile(r"\b(?:flip(?:s|ping)?|turns|turn (?:it|them|the bags?))\b")),
 )
 
 
@@ -140,7 +154,16 @@ def read_household(text: str, context: Context) -> Intent | None:
         return Invite("" if who in _SOMEBODY else who)
     if _LEAVE.match(bare):
         return Leave()
-    return None
+    return _asked_to(bare, context)
+
+
+def _asked_to(text: str, context: Context) -> HandOver | None:
+    """Somebody who is here is asked to take something over."""
+    found = next((hit for words in _ASKED_TO if (hit := words.match(text))), None)
+    who = _one_of(found["who"] or "") if found else ""
+    if not who or set(who.split()) & (_NOBODY | _SOMEBODY):
+        return None
+    return HandOver(who, _begins(text, context), _task(text))
 
 
 def read_hand_over(text: str, context: Context) -> HandOver | None:

@@ -32,13 +32,10 @@ def stands(a: Assessment) -> str:
         case Outcome.NOT_YET:
             return _stage_ahead(found, a)
         case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
-            between = say(" and ").join(numbers.when(r.at, a.person, a.now) for r in found.deciding)
-            if len(found.deciding) == 1:
-                between = say("{since} and now", since=between)
             return say(
-                "Between {between} nobody read the core, so the record does not show that it was cold in time: I cannot say it is safe to keep. "
+                "No reading shows that it was cold in time, {between}: I cannot say it is safe to keep. "
                 "Eat it today, heated to 74 °C (165 °F), or throw it away.",
-                between=between,
+                between=_between(found, a),
             )
         case Outcome.CANNOT_SAY:
             return say(
@@ -48,6 +45,23 @@ def stands(a: Assessment) -> str:
         case _:
             failed = [safety.finding(f, a) for f in a.ledger.verdict.because if f.rule is Rule.COOLING]
             return "\n".join([safety.VERDICTS[found.kind], *failed[:1]])
+
+
+def _between(found: CoolingVerdict, a: Assessment) -> str:
+    """The hours that decide: those of the readings between which it may have been too slow."""
+    since, *until = (numbers.when(r.at, a.person, a.now) for r in found.deciding)
+    if not until:
+        return say("from {since} till now", since=since)
+    return say("from {since} to {until}", since=since, until=until[-1])
+
+
+def before_eating(a: Assessment) -> str:
+    """What stands against eating it as it is, told again when it is cut; "" where nothing does."""
+    if a.ledger.cooling is not None and a.ledger.cooling.kind is Outcome.CANNOT_SAY:
+        return stands(a)
+    if a.ledger.verdict.kind is not Outcome.CANNOT_SAY:
+        return ""
+    return say("{verdict} «is it safe» tells why.", verdict=safety.VERDICTS[Outcome.CANNOT_SAY])
 
 
 def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:

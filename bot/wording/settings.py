@@ -155,6 +155,16 @@ def paused(a: Assessment) -> str:
     return "\n".join(line for line in (lead, while_away(a)) if line)
 
 
+def away_alone(a: Assessment) -> str:
+    """One of several is away: the others are called all the same."""
+    if a.batch.paused_until is None:
+        return say("Noted: you are away, and the others are called as ever. Say «back» when you are.")
+    return say(
+        "Noted: you are away until {until}, and the others are called as ever. Say «back» when you are.",
+        until=numbers.when(a.batch.paused_until, a.person, a.now),
+    )
+
+
 def while_away(a: Assessment) -> str:
     """Somebody stays with a fire; days away from what lies in the cure: flips may rest, the fridge may not."""
     if a.batch.phase is Phase.COOKING:

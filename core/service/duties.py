@@ -12,6 +12,7 @@ from core.batch.batch import Batch
 from core.batch.events import Handed
 from core.plan.reminders import Wanted
 from core.plan.steps import Kind
+from core.store.batches import Row
 from core.store.members import Member
 
 TASKS: Final = {
@@ -34,17 +35,21 @@ def shared(asked: Sequence[Wanted], handed: Sequence[Handed], sharing: Sequence[
 
 
 def in_pause(
-    free: Sequence[Wanted], held: Sequence[Wanted], batch: Batch, home: str, sharing: Sequence[Member]
+    free: Sequence[Wanted], held: Sequence[Wanted], batch: Batch, row: Row, sharing: Sequence[Member]
 ) -> tuple[Wanted, ...]:
     """The reminders while somebody is away: their own are `held`, what somebody else has taken over is `free`.
 
-    `home` is the chat in which the batch was begun. Where who is away has no chat of their own here, all are held.
+    `row` tells the chat in which the batch was begun, and its owner. In a group that is called together one guest who
+    is away holds nothing up; where who is away has no chat of their own here otherwise, all are held.
     """
-    away, chats = batch.paused_by, {home, *(member.chat for member in sharing)}
+    home, away, chats = row.chat, batch.paused_by, {row.chat, *(member.chat for member in sharing)}
+    a_guest = home != row.owner and away not in (row.owner, "") and away not in chats
 
     def rests(wish: Wanted) -> bool:
         one = holder(batch.handed, wish.step.partition("/")[0], wish.due_at)
         if one is not None and one.person != away:
+            return False
+        if a_guest and one is None:
             return False
         return away not in chats or (wish.chat or home) == away
 

@@ -88,7 +88,7 @@ def remind(tx: Transaction, after: Assessment) -> None:
             asked = shared(asked, batch.handed, sharing)
         else:
             held = wanted(after.plan, wall_of(after.person), pause=pause, now=after.now)
-            asked = in_pause(asked, held, batch, row.chat, sharing)
+            asked = in_pause(asked, held, batch, row, sharing)
     outbox.reconcile(tx, batch.id, row.chat, asked, after.now)
     if batch.phase is Phase.OVER:
         batches.close(tx, batch.id, after.now)

@@ -237,3 +237,22 @@ def test_a_cut_that_is_only_mentioned_changes_none(line: str) -> None:
 def test_a_step_ahead_is_asked_for_without_an_hour() -> None:
     """«remind me to light the fire» names no hour: it is called for when it is due."""
     assert read("remind me to light the fire", context("curing")) == [Snooze(step="light")]
+
+
+@pytest.mark.parametrize(
+    ("line", "who", "task"),
+    [
+        ("bo can you do the flips till tuesday", "bo", "flips"),
+        ("can bo do the flips", "bo", "flips"),
+        ("ask bo to watch the fire", "bo", "fire"),
+        ("could my wife take the fire", "wife", "fire"),
+        ("i've got it now", "me", "all"),
+        ("my turn now", "me", "all"),
+        ("im on it now", "me", "all"),
+    ],
+)
+def test_somebody_is_asked_to_take_it(line: str, who: str, task: str) -> None:
+    """Asked or said, it is handed over; nothing is asked of the bot, of nobody or of a thing."""
+    assert read(line, context("curing")) == [HandOver(who, None, task)]
+    for other in ("can you flip it", "bot can you take the fire", "would paper do it", "can it take the fire"):
+        assert not any(isinstance(each, HandOver) for each in read(other, context("curing")))

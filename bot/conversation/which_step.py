@@ -1,0 +1,60 @@
+"""Which step somebody means who names none, or takes one back: by what is open, and by what was noted just now."""
+
+from datetime import timedelta
+from typing import Final
+
+from bot.intents.intents import Snooze, StepDone, StepMissed, StepSkipped
+from core.batch.assess import Assessment
+from core.batch.events import Done
+from core.plan.hours import wall_of
+from core.plan.steps import Kind, State, Step
+from core.service import batches, steps
+from core.service.turn import Turn
+
+FAR_FROM_IT: Final = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
+SOON: Final = timedelta(hours=3)  # a flip may be told so long before it is called for
+NEEDS_NUMBER: Final = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
+
+
+def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:
+    """The kind of step that was noted a while ago and of which it is now said that it is not done; "" where none is.
+
+    «no didnt», and of a step by its name also «not flipped yet»; what is due now is meant before what was done.
+    """
+    plan, last = a.plan, next(reversed(batches.standing(turn, a.batch.id)), None)
+    if plan is None or last is None or not isinstance(last.what, Done) or turn.now - last.said_at > steps.JUST_NOW:
+        return ""
+    kind = last.what.step.split("/")[0]
+    match intent:
+        case StepMissed(step=step, at=None, whole_day=False):
+            untrue = step in (None, kind)
+        case Snooze(step=step, until=None, by=None):
+            untrue = step == kind
+        case _:
+            untrue = False
+    return kind if untrue and all(s.state is not State.DUE for s in plan.steps if s.kind == kind) else ""
+
+
+def moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> bool:
+    """«remind me at 9», said before the flip of 20:00: that one is put off, if to no later than the same day after."""
+    told = isinstance(intent, Snooze) and intent.until is not None
+    return told and following.due < intent.until < max(following.due, turn.now) + FAR_FROM_IT
+
+
+def deed(a: Assessment, intent: StepDone, step: Step) -> Step:
+    """A bare «done» beside a reading that is called for: the deed that is open too, since a number would be typed."""
+    if intent.step is not None or step.kind not in NEEDS_NUMBER or a.plan is None:
+        return step
+    soon = [s for s in a.plan.of_kind(Kind.FLIP) if s.state is State.AHEAD and s.due - a.now <= SOON]
+    open_ = [s for s in a.plan.steps if s.state is State.DUE and s.kind not in NEEDS_NUMBER]
+    others = [s for s in open_[::-1] if s.kind is not Kind.FLIP]  # of two flips the nearer is meant
+    return next(iter((*others, *soon, *open_[::-1])), step)
+
+
+def of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Step | None:
+    """«did it fri»: the step that was noted on that day, whatever its hour; None where none was."""
+    if not isinstance(intent, StepDone) or not intent.some_time or intent.at is None or a.plan is None:
+        return None
+    wall, alike = wall_of(turn.person), [s for s in a.plan.steps if s.key.startswith(intent.step or "")]
+    noted = [s for s in alike if s.done_at is not None and wall.day(s.done_at) == wall.day(intent.at)]
+    return noted[-1] if noted else None
