@@ -12,7 +12,7 @@ from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, cooling, debriefs, deviations, incidents, last_resort, marks, mends
+from bot.wording import answers, asking, cooling, debriefs, deviations, incidents, last_resort, marks, mends, readings
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
@@ -110,11 +110,13 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         if intent.detail in marks.TASTED:
             change = steps.done(turn, a.batch.id, step, step.done_at, intent.detail)
             return (_marked(change, step, marks.tasted(intent.detail, marks.taste_noted(change.after))),)
-        text = "\n".join(t for t in (marks.already(step, a), households.before(turn, a, step)) if t)
+        noted = "\n".join(t for t in (marks.already(step, a), households.before(turn, a, step)) if t)
+        text = (readings.in_the_chill(a) if intent.step is None else "") or noted
         body = facts(a) | step_facts(step) | {"noted_before": True}
         return (Reply(text, facts=body, about=a.batch.id),)
     if step.kind in NEEDS_NUMBER:
-        return (Reply(marks.needs_number(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+        text = readings.has_it(step, a) or marks.needs_number(step, a)
+        return (Reply(text, facts=facts(a) | step_facts(step), about=a.batch.id),)
     if step.kind in IN_THE_CURE and "into_cure" not in a.batch.done:
         text, rows = marks.not_in_yet(a)
         return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)

@@ -1,7 +1,7 @@
 """Words for a reading: what it says of the hours, and what to do now."""
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.intents.intents import Ask
 from bot.wording import (
@@ -20,11 +20,11 @@ from bot.wording import (
 )
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment, Change
-from core.batch.batch import Phase
+from core.batch.batch import Phase, Reading
 from core.batch.doubts import Doubted
 from core.batch.events import Probe
 from core.person import Person
-from core.plan.steps import Kind
+from core.plan.steps import Kind, State, Step
 from core.units import Celsius, celsius_from_fahrenheit
 
 PLACES = Words(
@@ -37,6 +37,13 @@ PLACES = Words(
     }
 )
 Plain = Sequence[tuple[Probe, Celsius, datetime]]
+READ_BY = {
+    Kind.BRINE_CHECK: Probe.BRINE,
+    Kind.FRIDGE_CHECK: Probe.FRIDGE,
+    Kind.READING: Probe.CORE,
+    Kind.CHILL_CHECK: Probe.CORE,
+}
+JUST_READ = timedelta(minutes=10)  # what is called for now is not read anew after so little time
 
 
 def shown(celsius: Celsius, person: Person) -> str:
@@ -217,6 +224,34 @@ def next_asked(a: Assessment) -> str:
         "{next_one} That is where it tells most; sooner does no harm, like {example}.",
         next_one=next_one(a),
         example=_example(a.person),
+    )
+
+
+def has_it(step: Step, a: Assessment) -> str:
+    """«done» of a step that is a number which came already: that number, what it says, and what is next; else ""."""
+    last = a.batch.last(READ_BY[step.kind])
+    if last is None or (step.state is State.DUE and a.now - last.at > JUST_READ):
+        return ""
+    if step.kind is Kind.CHILL_CHECK:
+        return in_the_chill(a)
+    on_the_fire = step.kind is Kind.READING and a.batch.phase is Phase.COOKING
+    return f"{_number(last, a)}\n{next_one(a) if on_the_fire else plans.coming(a)}".strip()
+
+
+def in_the_chill(a: Assessment) -> str:
+    """The number that came last in the chill, what it says, and what is next; "" before one came."""
+    last, off = a.batch.last(Probe.CORE), a.batch.off_at
+    if last is None or off is None or last.at < off or a.batch.phase is not Phase.CHILLING:
+        return ""
+    return "\n".join(line for line in (_number(last, a), cooling.stands(a), plans.coming(a)) if line)
+
+
+def _number(last: Reading, a: Assessment) -> str:
+    return say(
+        "I have the number: {places} {c}, {at}.",
+        places=PLACES[last.probe],
+        c=shown(last.celsius, a.person),
+        at=numbers.when(last.at, a.person, a.now),
     )
 
 
