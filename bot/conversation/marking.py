@@ -243,7 +243,7 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
 def _looked_back(intent: Debrief) -> list[Weighed | Sliced | Tasted | Took]:
     told: list[Weighed | Sliced | Tasted | Took] = []
     told += [] if intent.mass is None else [Weighed(intent.mass)]
-    told += [] if intent.grey is None else [Sliced(intent.grey, intent.of)]
+    told += [] if intent.grey is None and not intent.unmeasured else [Sliced(intent.grey, intent.of)]
     told += [] if intent.salt is None else [Tasted(intent.salt)]
     return told + ([] if intent.hours is None else [Took(intent.hours)])
 

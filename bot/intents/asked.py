@@ -101,7 +101,7 @@ def _grey(text: str, context: Context) -> Intent | None:
         return Debrief(grey=length.value if length else measures.to_house(number or 0.0, unit))
     if re.fullmatch(r"(?:no|none|nope|nothing|pink|all pink|fully pink|not at all|no it was pink|zero)", text):
         return Debrief(grey=0.0)
-    return Unclear("grey_width", text[:60]) if _YES.match(text) else None
+    return Debrief(unmeasured=True) if _YES.match(text) or UNKNOWN.search(text) else None
 
 
 def _salty(text: str, context: Context) -> Intent | None:

@@ -7,7 +7,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.intents import Debrief, Happened, Intent, Unclear
+from bot.intents.intents import Debrief, Happened, Intent
 
 _WHAT: Final = tuple(
     (what, re.compile(words))
@@ -126,7 +126,7 @@ _GREY_INSIDE: Final = re.compile(
     r"|middle|cent(?:er|re))"
     r"|\b(?:middle|cent(?:er|re)|inside)(?: \w+){0,2} (?:is |was |still )*(?:grey|gray)\b"
 )
-_SAVE: Final = re.compile(r"\b(?:except|but|apart from|save for|bar|only|besides|aside from)\b")
+_CUT_TO_LOOK: Final = re.compile(r"\b(?:cut|cutting|sliced?|slicing|opened it|test (?:cut|slice)|corner)\b")
 _OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
 _SALT: Final = tuple(
     (level, re.compile(words))
@@ -231,12 +231,19 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     if raw or _OF_ANOTHER.search(text):
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
-    if grey is None and salt is None and mass is None and hours is None:
-        if context.phase in ("chilling", "stored") and _GREY_INSIDE.search(text) and not text.endswith("?"):
-            return Unclear("grey_width", text[:60])
+    seen = grey is None and seen_grey(text, context)
+    if grey is None and salt is None and mass is None and hours is None and not seen:
         praised = context.phase in ("chilling", "stored") and _PRAISE.search(text) and not text.endswith("?")
         return Debrief() if praised else None
-    return Debrief(mass, grey, of, salt, hours=hours)
+    return Debrief(mass, grey, of, salt, hours=hours, unmeasured=seen)
+
+
+def seen_grey(text: str, context: Context) -> bool:
+    """Whether a grey middle is told of without its width: of cooked meat, or of raw meat that was cut to look."""
+    looked = context.phase in ("resting", "chilling", "stored") or (
+        context.phase in ("curing", "drying") and _CUT_TO_LOOK.search(text)
+    )
+    return bool(looked and not text.endswith("?") and _GREY_INSIDE.search(_NO_GREY.sub(" ", text)))
 
 
 def _hours_taken(text: str, context: Context) -> float | None:
@@ -248,8 +255,8 @@ def _hours_taken(text: str, context: Context) -> float | None:
 
 
 def _grey(text: str, lengths: list[measures.Measure]) -> tuple[float | None, float | None]:
-    if _PINK.search(text) and not (_GREY.search(_NO_GREY.sub(" ", text)) and (lengths or _SAVE.search(text))):
-        return 0.0, None  # «pink all through», not «all through except a grey stripe», of which the width is asked
+    if _PINK.search(text) and not _GREY.search(_NO_GREY.sub(" ", text)):
+        return 0.0, None  # not «all through except a grey stripe», nor «one is pink all through, the other grey inside»
     if not _GREY.search(text) or not lengths:
         return None, None
     of = lengths[1].value if len(lengths) > 1 else _whole(text, lengths[0])

@@ -181,7 +181,7 @@ class Happened:
 
 @dataclass(frozen=True)
 class Debrief:
-    """«1.9 kg after», «grey 12 mm in the middle of 48», «pink all through», «too salty», «took 9 hours»."""
+    """«1.9 kg after», «grey 12 mm in the middle of 48», «took 9 hours»; `unmeasured`: grey without a width."""
 
     mass: float | None = None
     grey: float | None = None
@@ -189,6 +189,7 @@ class Debrief:
     salt: int | None = None
     batch: str | None = None
     hours: float | None = None
+    unmeasured: bool = False
 
 
 @dataclass(frozen=True)

@@ -7,6 +7,7 @@ import re
 from typing import Final
 
 from bot.intents.context import Context
+from bot.intents.incidents import seen_grey
 from bot.intents.intents import Ask, Cancel, Change, Happened, Intent, StepDone, StepMissed, StepSkipped, Unclear
 from core.plan.steps import Kind
 
@@ -186,6 +187,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))
     why = next((name for name, words in _REMARKS if words.match(bare)), None)
+    if why == "look" and seen_grey(text, context):
+        return None  # of cooked meat that tells enough to be kept
     return (
         Unclear(why, bare, _due(why, context)) if why and context.phase in _ONLY_IN.get(why, (context.phase,)) else None
     )

@@ -13,6 +13,8 @@ def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
     """What was kept, what it teaches, and the next of the three questions."""
     a = change.after
     old = change.before.batch if change.before else None
+    if a.batch.sliced is not None and a.batch.sliced.grey is None and not a.ledger.thrown:
+        return _unmeasured(asked=old is not None and old.sliced == a.batch.sliced), ()
     said = ((_slice(a), "sliced"), (_yield(a), "weighed_after"), (_salt(a), "tasted"), (_took(a), "took"))
     lines = [text for text, field in said if old is None or getattr(old, field) != getattr(a.batch, field)]
     lines.append(
@@ -22,12 +24,28 @@ def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
     return "\n".join(t for t in (*lines, question) if t), rows
 
 
+def _unmeasured(*, asked: bool) -> str:
+    """Grey of which the width is not known: what it counts as, and the question for the width, once."""
+    counts = say(
+        "Grey in the middle: noted. It took no cure there: cooked through it is judged by the stricter rules, "
+        "and keeps as a roast does."
+    )
+    if asked:
+        return counts
+    width = say(
+        "How wide is the grey at its widest, and how thick the slice? Type it, like «grey 12 mm in the middle of 48»."
+    )
+    return f"{counts}\n{width}"
+
+
 def _slice(a: Assessment) -> str:
     sliced = a.batch.sliced
     if sliced is None:
         return ""
-    if sliced.grey <= 0:
+    if sliced.pink:
         return say("Pink all through: noted.")
+    if sliced.grey is None:
+        return say("Grey in the middle: noted.")
     if a.ledger.thrown:
         return say("Grey {grey} in the middle: noted.", grey=numbers.length(sliced.grey, a.person))
     of = say(" of {of}", of=numbers.length(sliced.of, a.person)) if sliced.of else ""
@@ -123,7 +141,8 @@ def asked(a: Assessment) -> tuple[str, asking.Rows]:
 def next_slot(a: Assessment) -> str | None:
     """The first of the three questions that is still open."""
     batch = a.batch
-    open_ones = (("grey", batch.sliced), ("salty", batch.tasted), ("weight_after", batch.weighed_after))
+    grey = None if batch.sliced is None else batch.sliced.grey
+    open_ones = (("grey", grey), ("salty", batch.tasted), ("weight_after", batch.weighed_after))
     return next((slot for slot, known in open_ones if known is None), None)
 
 

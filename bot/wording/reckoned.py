@@ -7,7 +7,7 @@ from bot.wording.language import say, say_n
 from core.answers import amounts
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
-from core.batch.events import Probe
+from core.batch.events import Probe, Sliced
 from core.plan.steps import Kind, State
 
 AHEAD = 3  # steps whose things are named
@@ -133,13 +133,20 @@ def last_time(a: Assessment) -> str:
     return "\n".join(part for part in parts if part)
 
 
+def _seen(slice_: Sliced, a: Assessment) -> str:
+    if slice_.grey is None:
+        return say("Grey in the middle.")
+    if slice_.pink:
+        return say("Pink all through.")
+    return say("Grey in the middle: {grey}.", grey=numbers.length(slice_.grey, a.person))
+
+
 def _looked_back(a: Assessment) -> str:
     batch, told = a.batch, []
     if batch.weighed_after is not None:
         told.append(say("{share} of its weight was left.", share=numbers.share(batch.weighed_after / batch.setup.mass)))
     if batch.sliced is not None:
-        grey = numbers.length(batch.sliced.grey, a.person)
-        told.append(say("Grey in the middle: {grey}.", grey=grey) if batch.sliced.grey else say("Pink all through."))
+        told.append(_seen(batch.sliced, a))
     if batch.tasted is not None:
         told.append((say("Bland."), say("The salt was right."), say("Too salty."))[batch.tasted + 1])
     return " ".join(told)

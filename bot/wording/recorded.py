@@ -175,6 +175,8 @@ def _at_the_end(event: Sliced | Tasted | Weighed | Took | Finished, r: BatchReco
     match event:
         case Sliced(grey) if grey == 0:
             return say("slice: pink all through")
+        case Sliced(None):
+            return say("slice: grey in the middle, not measured")
         case Sliced(grey, of):
             width = say("slice: grey {grey} in the middle", grey=numbers.length(grey, person))
             return width if of is None else say("{slice} of {of}", slice=width, of=numbers.length(of, person))

@@ -100,10 +100,6 @@ def _remark(why: str) -> Callable[[str], str]:
 
 
 _REMARKS = {
-    "grey_width": language.later(
-        "How wide is the grey at its widest, and how thick the slice? Type it, like «grey 12 mm in the middle of 48».\n"
-        "A grey middle took no cure: cooked through it is judged by the stricter rules, and keeps as a roast does."
-    ),
     "in_the_fridge": language.later(
         "If the meat is in its brine, tap it. The brine alone is right: it cools, and is read before the meat goes in."
     ),

@@ -127,10 +127,18 @@ class Weighed:
 
 @dataclass(frozen=True)
 class Sliced:
-    """What the slice showed: `grey` is the width of grey in the middle, 0 when pink all through. [m]"""
+    """What the slice showed: `grey` is the width of grey in the middle, 0 when pink all through. [m]
 
-    grey: Metres
+    None is grey of which nobody said how wide it is.
+    """
+
+    grey: Metres | None
     of: Metres | None = None
+
+    @property
+    def pink(self) -> bool:
+        """Whether it was pink all through."""
+        return self.grey == 0.0
 
 
 @dataclass(frozen=True)

@@ -31,12 +31,13 @@ def learned_from(batch: Batch, person: Person, learned: Learned) -> Learned:
 
 def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
     into, out = batch.done.get("into_cure"), batch.done.get("out")
-    if batch.sliced is None or into is None or out is None or batch.setup.cure_nitrite_fraction is None:
+    seen, strength = batch.sliced, batch.setup.cure_nitrite_fraction
+    if seen is None or seen.grey is None or into is None or out is None or strength is None:
         return learned
     weighed = material.dose_in(batch, person.jurisdiction)
     immersion = material.immersion_of(batch.setup, weighed, Learned())
     try:
-        return from_slice(learned, immersion, (out - into) / timedelta(days=1), batch.sliced.grey, batch.sliced.of)
+        return from_slice(learned, immersion, (out - into) / timedelta(days=1), seen.grey, seen.of)
     except SaltbellError:  # a slice that cannot be (wider grey than meat) teaches nothing
         return learned
 

@@ -151,7 +151,7 @@ def _core(batch: Batch) -> History:
 
 def uncured(batch: Batch) -> bool:
     """Whether it was no cure after all: forgotten, a salt that is merely pink, or a middle that is grey."""
-    if batch.sliced is not None and batch.sliced.grey > 0.0:  # what was seen counts more than what was modelled
+    if batch.sliced is not None and not batch.sliced.pink:  # what was seen counts more than what was modelled
         return True
     into = batch.done.get("into_cure")
     kinds = [what for at, what in batch.incidents if into is not None and at >= into]  # before, nothing was lost

@@ -19,7 +19,8 @@ def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at:
 
 def debrief(turn: Turn, batch_id: str, told: Sequence[Weighed | Sliced | Tasted | Took]) -> Change:
     """What the scale, slice, tongue and clock said; the person's defaults are learned again from all batches."""
-    looked_back: list[What] = [Done("debrief")] if any(isinstance(what, Sliced) for what in told) else []
+    measured = any(isinstance(what, Sliced) and what.grey is not None for what in told)
+    looked_back: list[What] = [Done("debrief")] if measured else []
     change = record.add(turn, batch_id, [(what, turn.now) for what in (*told, *looked_back)])
     learn(turn, batch_id)
     return Change(change.before, record.look(turn.tx, batch_id, turn.now))

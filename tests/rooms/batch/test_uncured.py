@@ -52,13 +52,20 @@ def test_bacon_that_is_cured_at_its_rim_alone_keeps_like_leftovers(days: float, 
     assert (use_by.due.date() - (out + timedelta(days=1)).date()).days == keeps
 
 
-@pytest.mark.parametrize(("grey", "line"), [(None, "bacon"), (0.0, "bacon"), (0.006, "leftovers")])
-def test_a_middle_that_was_seen_grey_counts_as_uncured(grey: float | None, line: str) -> None:
+@pytest.mark.parametrize(
+    ("seen", "line"),
+    [
+        (None, "bacon"),
+        (Sliced(0.0, 0.042), "bacon"),
+        (Sliced(0.006, 0.042), "leftovers"),
+        (Sliced(None), "leftovers"),  # seen, and nobody measured it
+    ],
+)
+def test_a_middle_that_was_seen_grey_counts_as_uncured(seen: Sliced | None, line: str) -> None:
     """What the slice showed counts more than what was modelled: it keeps, and cools, by the stricter rules."""
     made = setup(thickness=0.042, cure_days=9.0)
     into = NOW - timedelta(days=9)
     done = {"into_cure": into, "out": NOW, "off": NOW + timedelta(days=1)}
-    seen = None if grey is None else Sliced(grey, 0.042)
     bag = Batch("b", "bacon", made, into, done=done, sliced=seen)
     record = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(days=1, hours=1)).ledger.record
     assert record.product_class == line

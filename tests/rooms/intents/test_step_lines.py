@@ -206,11 +206,20 @@ def test_what_went_wrong(text: str, where: Context, happened: Happened) -> None:
         ("bland", Debrief(salt=-1)),
         ("salt was perfect", Debrief(salt=0)),
         ("came out 1.9kg, pink all through, bit salty", Debrief(mass=1.9, grey=0.0, salt=1)),
+        ("the middle is still grey", Debrief(unmeasured=True)),
+        ("came out 1.9kg, grey stripe inside", Debrief(mass=1.9, unmeasured=True)),
+        ("one is pink all through, the other has a grey middle", Debrief(unmeasured=True)),
     ],
 )
 def test_what_the_slice_showed(text: str, debrief: Debrief) -> None:
     """Weight after, grey in the middle, salt, in one line or several."""
     assert read(text, STORED) == [debrief]
+
+
+def test_a_grey_middle_of_raw_meat_that_was_cut_to_look() -> None:
+    """It is kept though nobody measured it; a grey that nobody cut to see is no middle."""
+    assert read("cut a corner, the middle is still grey", CURE) == [Debrief(unmeasured=True)]
+    assert read("the middle is grey?", STORED) != [Debrief(unmeasured=True)]
 
 
 def test_pauses_and_hands() -> None:
