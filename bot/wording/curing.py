@@ -83,8 +83,13 @@ def _what_to_do(mix: Mixture, found: Judgement, instead: Dose | None, person: Pe
             )
         )
     if found.pour_off:
-        lines.append(say("Caught within a day: pour it off, rinse the meat, and make the brine anew."))
-    if instead is not None and found.verdict is not Verdict.WITHIN:
+        lines.append(
+            say(
+                "Caught within a day: pour it off, rinse the meat, and put no more curing salt on it. What it took stays in it, "
+                "so it counts as uncured."
+            )
+        )
+    elif instead is not None and found.verdict is not Verdict.WITHIN:
         water = say(" in {water} kg water", water=decimal(instead.water_kg, 2)) if instead.water_kg else ""
         lines.append(
             say(

@@ -100,8 +100,13 @@ ADVICE = Words(
         "bag_again": "A new bag and a tray, and go on.",
         "top_up_same_strength": "A new bag, and top it up with brine of the same strength, never with water alone.",
         "rinse_weigh_restart": "Rinse it, weigh it, and start the cure anew with a fresh dose. Then say «undo», and when it went in.",
-        "pour_off_and_begin_anew": "Pour it off now, rinse the meat, make a new brine with one dose. Then say «undo», and when it went in.",
+        "pour_off_no_more_cure": "Pour it off now, rinse the meat, and put no more curing salt on it: what it took stays in it, and a fresh dose "
+        "could pass the limit. It counts as uncured: say «cancel», begin it anew, like «3.2 kg brisket flat, no nitrite», and cook it "
+        "through within the days that raw meat keeps from when it first went in (3 to 5, birds 1 to 2).",
         "make_it_anew": "The meat is not in yet, so nothing is lost: throw that cure out and weigh it out anew. Then say «undo».",
+        "no_fresh_dose": "No fresh dose on top: what it took stays in it, and with a whole dose once more it could pass the limit. "
+        "It counts as uncured from here: a new bag, and cook it through within the days that raw meat keeps from when it went in "
+        "(3 to 5 in the fridge, birds 1 to 2); it cools and keeps by the stricter rules.",
         "uncured_rules": "It counts as uncured from here: it cools and keeps by the stricter rules.",
     }
 )

@@ -1,6 +1,6 @@
 """Words for what has gone in, weighed by the cook: what is wrong with it, and the way out."""
 
-from bot.wording import cautions, numbers
+from bot.wording import cautions, incidents, numbers
 from bot.wording.curing import VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
@@ -33,8 +33,5 @@ def _mended(a: Assessment, found: Judgement) -> str:
     if "into_cure" not in a.batch.done:
         return say("The meat is not in it yet: throw that mix away and weigh it anew, {planned}.", planned=planned)
     if found.pour_off:
-        return say(
-            "Caught within a day: pour it off, rinse the meat, and make the brine anew, with {planned}.",
-            planned=planned,
-        )
+        return incidents.ADVICE["pour_off_no_more_cure"]
     return say("What has gone into the meat no rinse and no soak takes out for sure. Do not serve it on my word.")

@@ -148,7 +148,7 @@ def dosed_at(a: Assessment) -> datetime | None:
 def is_cured(a: Assessment) -> str:
     """Whether nitrite is in it, and what that means for cooling and keeping."""
     setup = a.batch.setup
-    if setup.nitrite_target == 0.0 or uncured(a.batch):
+    if setup.nitrite_target == 0.0 or uncured(a.batch, a.dose):
         return say(
             "{what}: not cured, only salted. It cools and keeps by the stricter rules of plain meat.",
             what=meats.what(a),

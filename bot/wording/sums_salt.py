@@ -79,8 +79,8 @@ def topup(litres: float, cure: tuple[Kilograms, Fraction], salt: Kilograms) -> s
     """A brine in the place of what was lost."""
     return say(
         "In {litres} l: {salt} of salt and {cure} of curing salt of {strength}, cold; never plain water.\n"
-        "That matches what a weighed brine comes to. If much was lost in the first days, more of the dose went with it: "
-        "rinse, weigh all of it and begin anew.",
+        "That matches what a weighed brine comes to. What the meat took stays in it, so no more goes in than the limit "
+        "leaves over the dose, and none to a brine that stands at its limit: past that it goes on by the uncured rules.",
         litres=numbers.plain(round(litres, 2)),
         salt=numbers.grams(salt),
         cure=numbers.grams(cure[0]),

@@ -194,7 +194,7 @@ def _keeps(batch: Batch, now: datetime, known: tuple[Band, Dose | None, Penetrat
     past = _cured_days(batch, None)
     inside = shortest if past is None or past <= 0.0 else past
     centre = None if cure is None else cured.come_in(cure, inside)
-    line = cured.storage_of(batch.setup, weighed, None if ledger.uncured(batch) else centre)
+    line = cured.storage_of(batch.setup, weighed, None if ledger.uncured(batch, weighed) else centre)
     line = line if ledger.kept_by_its_line(batch, cook, now) else cured.LEFTOVERS
     return int(keeping(line).days + frozen_days(batch))
 

@@ -13,19 +13,22 @@ from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
 from core.heat.ready import Estimate
+from core.meat.cuts import cut
 from core.meat.piece import Piece
 from core.plan.recipe import product
 from core.safety.cooling import CoolingVerdict, judge_cooling
 from core.safety.done import held_as_smoked
 from core.safety.findings import Outcome, Rule
 from core.safety.history import hours_between
+from core.safety.incidents import lost_cure
 from core.safety.ledger import Verdict, verdict
 from core.safety.left_out import CEILING
 from core.safety.lethality import Lethality, lethality
 from core.safety.record import Fact, Incident, Record
-from core.units import Days
+from core.units import Days, MilligramsPerKilogram
 
 History = tuple[tuple[datetime, float], ...]
+LOST = frozenset({"partly_cured", "no_fresh_dose"})  # leaks after which it counts as uncured
 
 
 @dataclass(frozen=True)
@@ -64,18 +67,17 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
     """The record of a batch as the ledger takes it."""
     setup, done = batch.setup, batch.done
     made = product(setup.product)
-    cut = known.piece.cut
+    kind = known.piece.cut
     centre = _centre(batch, known)
-    return Record(
-        species=cut.species.value,
-        now=now,
-        product_class=LEFTOVERS if uncured(batch) else storage_of(setup, known.dose, centre),
+    cure = cure_record(batch, known.dose, now)
+    return replace(
+        cure,
+        product_class=LEFTOVERS if uncured(batch, known.dose) else storage_of(setup, known.dose, centre),
         intact=known.piece.intact,
         injected=setup.method == "inject",
-        fat_fraction=cut.composition.fat,
-        ingoing_mg_kg=known.dose.nitrite_ingoing if known.dose else None,
-        nitrite_limit_mg_kg=known.dose.limit.max_mg_kg if known.dose and known.dose.limit else CEILING,
+        fat_fraction=kind.composition.fat,
         cured_centre_mg_kg=centre,
+        without_cure=_forgotten(batch) or "no_fresh_dose" in lost_cure(cure),
         at_risk_eaters=setup.at_risk_eaters,
         doneness_floor_c=made.cooked_from_c or made.safety_floor_c,
         core=_core(batch),
@@ -84,7 +86,6 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         pit_meant_c=setup.pit_c,
         fridge=_history(batch, Probe.FRIDGE),
         brine=_history(batch, Probe.BRINE),
-        put_in_cure_at=done.get("into_cure"),
         out_at=done.get("out"),
         meat_on_at=done.get("meat_on"),
         off_at=batch.off_at,
@@ -94,9 +95,27 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         frozen_days=frozen_days(batch),
         vouched=frozenset({"fridge_cold"} if setup.fridge_vouched else ()),
         vacuum=setup.vacuum,
-        wet=setup.method == "brine",
-        incidents=tuple(_weighed(i, known.dose) for i in incidents_of(batch)),
     )
+
+
+def cure_record(batch: Batch, dose: Dose | None, now: datetime) -> Record:
+    """The record of what went in, and of what went wrong: enough to judge what became of the cure."""
+    limit = dose.limit if dose else None
+    return Record(
+        species=cut(batch.setup.cut).species.value,
+        now=now,
+        ingoing_mg_kg=_counted(dose) if dose else None,
+        nitrite_limit_mg_kg=limit.max_mg_kg if limit else CEILING,
+        put_in_cure_at=batch.done.get("into_cure"),
+        wet=batch.setup.method == "brine",
+        incidents=tuple(_weighed(i, dose) for i in incidents_of(batch)),
+    )
+
+
+def _counted(dose: Dose) -> MilligramsPerKilogram:
+    """What the limit of the place counts of a dose: nitrite, in Canada with the nitrate. [mg/kg]"""
+    ingoing = dose.ingoing()
+    return ingoing.nitrite if dose.limit is None else ingoing.counted(dose.limit)
 
 
 def kept_by_its_line(batch: Batch, cook: Estimate, now: datetime) -> bool:
@@ -133,7 +152,7 @@ def _weighed(incident: Incident, dose: Dose | None) -> Incident:
     cure, lost = incident.facts.get("cure_kg"), incident.facts.get("lost_kg")
     facts: dict[str, Fact] = {}
     if "cure_kg" in incident.facts:
-        facts["mg_kg"] = replace(dose, cure_kg=float(cure)).ingoing().nitrite if dose and cure is not None else None
+        facts["mg_kg"] = _counted(replace(dose, cure_kg=float(cure))) if dose and cure is not None else None
     if "lost_kg" in incident.facts:
         facts["lost_fraction"] = float(lost) / dose.water_kg if dose and dose.water_kg and lost is not None else None
     return replace(incident, facts={**facts, **incident.facts}) if facts else incident
@@ -149,10 +168,14 @@ def _core(batch: Batch) -> History:
     return tuple((at, c) for at, c in _history(batch, Probe.CORE) if on is not None and at >= on)
 
 
-def uncured(batch: Batch) -> bool:
-    """Whether it was no cure after all: forgotten, a salt that is merely pink, or a middle that is grey."""
+def uncured(batch: Batch, dose: Dose | None) -> bool:
+    """Whether it was no cure after all: forgotten, a salt that is merely pink, run out, or a middle that is grey."""
     if batch.sliced is not None and not batch.sliced.pink:  # what was seen counts more than what was modelled
         return True
+    return _forgotten(batch) or bool(LOST & lost_cure(cure_record(batch, dose, batch.started)))
+
+
+def _forgotten(batch: Batch) -> bool:
     into = batch.done.get("into_cure")
     kinds = [what for at, what in batch.incidents if into is not None and at >= into]  # before, nothing was lost
     return any(k.what == "forgot_cure" or (k.what == "wrong_salt" and k.facts.get("salt") == "no_cure") for k in kinds)
@@ -160,7 +183,9 @@ def uncured(batch: Batch) -> bool:
 
 def _centre(batch: Batch, known: Known) -> float | None:
     """Nitrite that came into the middle, at the slow end of the band: what the cooling rule counts. [mg/kg]"""
-    if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0 or uncured(batch):
+    if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0:
+        return None
+    if uncured(batch, known.dose):
         return None
     return come_in(known.cure, known.cured_days)
 

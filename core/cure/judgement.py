@@ -33,8 +33,8 @@ class Judgement:
     """The verdict with its figures.
 
     `top_up_cure_kg` is the curing salt of the same kind that brings a too weak cure to the house target, None where
-    there is nothing to top up. `pour_off` says that a wet cure may still be poured off, rinsed and made anew: it was
-    caught within a day, below the level at which everything is thrown away.
+    there is nothing to top up. `pour_off` says that a wet cure may still be poured off and the meat rinsed, with no
+    more curing salt after it: it was caught within a day, below the level at which everything is thrown away.
     """
 
     verdict: Verdict

@@ -23,6 +23,7 @@ from core.safety.history import (
     within,
 )
 from core.safety.left_out import (
+    WHOLE_DOSE,
     Counter,
     Leak,
     PowerCut,
@@ -210,17 +211,30 @@ def _leaked(incident: Incident, record: Record) -> Finding:
     said = number(incident, "unnoticed_days")
     unnoticed = since if said is None else said
     day = None if since is None else max(since - (since if said is None else said), 0.0)
-    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet, _room(record)))
-    by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart")
+    judged = judge_leak(Leak(number(incident, "lost_fraction"), day, unnoticed, record.wet, _room(incident, record)))
+    by_time = not asked(incident, "unnoticed_days") and judged.detail in ("unnoticed", "restart", "no_fresh_dose")
     return not_asked(Rule.LEAK, judged) if by_time or not asked(incident, "lost_fraction") else judged
 
 
-def _room(record: Record) -> Fraction:
-    """The share of a brine that may be replaced, were all of its dose in the meat already; none of an unknown dose."""
+def _room(incident: Incident, record: Record) -> Fraction:
+    """The share of the dose that may go in on top, were all that went in in the meat; none of an unknown dose."""
     dose = record.ingoing_mg_kg
     if dose is None:
         return 0.0
-    return record.nitrite_limit_mg_kg / dose - 1.0 if dose > 0.0 else 1.0  # plain salt has no limit
+    if dose <= 0.0:
+        return WHOLE_DOSE  # plain salt has no limit
+    return record.nitrite_limit_mg_kg / dose - 1.0 - _topped_up(incident, record)
+
+
+def _topped_up(incident: Incident, record: Record) -> Fraction:
+    """The shares with which a brine was topped up before, each for a leak of its own."""
+    before = [i for i in record.incidents if _kind(i) == "leaked" and i.at < incident.at]
+    return sum(number(i, "lost_fraction") or 0.0 for i in before if _leaked(i, record).detail == "top_up")
+
+
+def lost_cure(record: Record) -> frozenset[str]:
+    """What became of the cure by its leaks: "partly_cured" and "no_fresh_dose" count as uncured."""
+    return frozenset(_leaked(i, record).detail for i in record.incidents if _kind(i) == "leaked")
 
 
 def _dosed_twice(incident: Incident, record: Record) -> Finding:

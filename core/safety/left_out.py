@@ -25,7 +25,8 @@ FREEZER_FULL_HOURS: Final = 48.0
 FREEZER_HALF_HOURS: Final = 24.0
 COLD_F: Final = 40.0
 SMALL_LEAK: Final = 0.10  # of the liquid; common practice
-FIRST_DAYS: Final = 2.0  # an unknown loss in the first days starts the cure again
+FIRST_DAYS: Final = 2.0  # an unknown loss in the first days starts the cure again, where the limit lets it
+WHOLE_DOSE: Final[Fraction] = 1.0  # what a cure that is begun anew takes once more
 EARLY_LOSS_DAYS: Final = 1.0
 UNNOTICED_DAYS: Final = 5.0
 CEILING: Final = 200.0  # mg/kg, sources.CFR_21_172
@@ -67,7 +68,7 @@ class PowerCut:
 class Leak:
     """A bag that lost liquid: how much of it [-], when in the cure [d], how long nobody noticed [d], wet or dry.
 
-    `room` is the largest share that may be topped up at the first strength: what the meat took already stays in it.
+    `room` is the largest share of the first dose that may go in on top: what the meat took already stays in it.
     """
 
     lost: Fraction | None
@@ -133,8 +134,9 @@ def judge_leak(facts: Leak) -> Finding:
     if facts.lost is not None and facts.wet:
         return _found(Rule.LEAK, "top_up" if topped else "partly_cured", facts.lost, SMALL_LEAK, source)
     if facts.day is None:
-        return _found(Rule.LEAK, "when", None, FIRST_DAYS, source)
-    case = "restart" if facts.day <= FIRST_DAYS else "partly_cured"
+        return _found(Rule.LEAK, "when", None, FIRST_DAYS, source)  # the day decides what is to be done
+    early_case = "restart" if facts.room >= WHOLE_DOSE else "no_fresh_dose"
+    case = early_case if facts.day <= FIRST_DAYS else "partly_cured"
     return _found(Rule.LEAK, case, facts.day, FIRST_DAYS, source)
 
 
@@ -203,7 +205,8 @@ _CASES: Final[dict[tuple[Rule, str], tuple[tuple[Status, Outcome], str, str, str
     (Rule.LEAK, "top_up"): (_FIX, "top_up_same_strength", "", "-"),
     (Rule.LEAK, "restart"): (_WAIT, "rinse_weigh_restart", "", "d"),
     (Rule.LEAK, "partly_cured"): (_FIX, "uncured_rules", "", "d"),
-    (Rule.LEAK, "when"): (_DOUBT, "rinse_weigh_restart", "day_of_the_leak", "d"),
+    (Rule.LEAK, "no_fresh_dose"): (_FIX, "no_fresh_dose", "", "d"),
+    (Rule.LEAK, "when"): (_DOUBT, "", "day_of_the_leak", "d"),
     (Rule.LEAK, "unnoticed"): (_OUT, "throw_away", "", "d"),
 }
 _NITRITE_CASES: Final = {
@@ -212,7 +215,7 @@ _NITRITE_CASES: Final = {
     "over_at_risk": (_OUT, "throw_away"),
     "over_400": (_OUT, "throw_away"),
     "over_dry": (_OUT, "throw_away"),
-    "pour_off": (_WAIT, "pour_off_and_begin_anew"),
+    "pour_off": (_WAIT, "pour_off_no_more_cure"),
     "not_in_yet": (_WAIT, "make_it_anew"),
 }
 

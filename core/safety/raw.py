@@ -55,7 +55,7 @@ def _days(record: Record) -> list[Finding]:
     """Days raw in the fridge: uncured from the start, cured from the day on which it came out of the cure."""
     until = record.meat_on_at or record.now
     found: list[Finding] = []
-    if record.put_in_cure_at is not None and record.ingoing_mg_kg == 0.0:
+    if record.put_in_cure_at is not None and (record.ingoing_mg_kg == 0.0 or record.without_cure):
         found.append(_kept(keeping(_raw_line(record), "raw"), record.put_in_cure_at, until))
     elif record.out_at is not None:
         found.append(_kept(keeping("fish" if record.fish else "corned_beef", "raw"), record.out_at, until))

@@ -37,8 +37,9 @@ class Record:
 
     `species` is "beef", "pork", "turkey", "chicken", "duck" or "fish"; `product_class` a line of the storage chart
     ("pastrami", "ham", "fish" …). `intact` is false once it was pierced, rolled, boned or minced. `cured_centre` is
-    the nitrite in the modelled centre, `ingoing` that of the dose, None where unknown. `doneness_floor` is the core
-    below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
+    the nitrite in the modelled centre, `ingoing` that of the dose as its limit counts it, None where unknown;
+    `without_cure` says that it lay as good as without, so that its raw days run from going in. `doneness_floor` is the
+    core below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
     modelled core between the readings. `pit_meant` is what the pit is to hold [°C], None for the usual.
     `storage_started_at` is when it stood cold in the fridge to be kept; without it the first cold core reading says so.
     `frozen_at` is since when all of it lies in the freezer, `frozen_days` how
@@ -55,6 +56,7 @@ class Record:
     ingoing_mg_kg: MilligramsPerKilogram | None = None
     nitrite_limit_mg_kg: MilligramsPerKilogram = CEILING
     cured_centre_mg_kg: MilligramsPerKilogram | None = None
+    without_cure: bool = False
     ascorbate_mg_kg: MilligramsPerKilogram | None = None
     at_risk_eaters: bool | None = None
     doneness_floor_c: Celsius | None = None

@@ -92,3 +92,45 @@ def test_a_cure_forgotten_in_the_bag_is_no_cure() -> None:
     assert (record.product_class, record.cured_centre_mg_kg) == ("leftovers", None)
     early = (NOW - timedelta(hours=1), Incident("forgot_cure", {}))
     assert assess(replace(bag, incidents=(early,)), ida, later).ledger.record.product_class == "bacon"
+
+
+@pytest.mark.parametrize(
+    ("days", "facts", "line", "without"),
+    [
+        (1.0, {"unknown": True}, "leftovers", True),  # no fresh dose may go in, so its raw days run from going in
+        (4.0, {"lost_fraction": 0.5, "unnoticed_days": 0.5}, "leftovers", False),
+        (4.0, {"lost_fraction": 0.05}, "bacon", False),
+    ],
+)
+def test_a_cure_that_ran_out_counts_as_the_answer_to_the_leak_says(
+    days: float, facts: dict[str, object], line: str, *, without: bool
+) -> None:
+    """«It counts as uncured from here»: then it cools, keeps and lies raw by those rules, in the record too."""
+    into = NOW - timedelta(days=14)
+    done = {"into_cure": into, "out": NOW}
+    leak = (into + timedelta(days=days), Incident("leaked", facts))
+    bag = Batch("b", "bacon", setup(thickness=0.042, cure_days=14.0, method="dry"), into, done=done, incidents=(leak,))
+    found = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(hours=1))
+    record = found.ledger.record
+    assert (record.product_class, record.without_cure) == (line, without)
+    assert (record.cured_centre_mg_kg is None) is (line == "leftovers")
+    assert found.ledger.thrown is without  # two weeks raw without a cure
+
+
+def test_meat_that_lay_without_its_cure_has_the_days_of_raw_meat() -> None:
+    """Forgotten and found out at the rinse: three to five days are for raw meat in salt, from when it went in."""
+    into = NOW - timedelta(days=9)
+    bag = Batch("b", "bacon", setup(cure_days=9.0), into, done={"into_cure": into, "out": NOW})
+    ida = Person("ida", "Ida", zone="Europe/Vienna")
+    assert not assess(bag, ida, NOW).ledger.thrown
+    forgot = (NOW, Incident("forgot_cure", {}))
+    assert assess(replace(bag, incidents=(forgot,)), ida, NOW).ledger.thrown
+
+
+def test_the_limit_of_canada_counts_the_nitrate_too() -> None:
+    """200 mg/kg of both together: what is left of it for a brine that leaked is less by the nitrate."""
+    made = setup("pastrami", cure_nitrate_fraction=0.01)
+    bag = Batch("b", "flat", made, NOW, done={"into_cure": NOW})
+    record = assess(bag, Person("ida", "Ida", zone="America/Toronto", jurisdiction="CA"), NOW).ledger.record
+    assert record.nitrite_limit_mg_kg == pytest.approx(200.0)
+    assert record.ingoing_mg_kg == pytest.approx(150.0 * (1.0 + 0.01 / 0.0625), rel=1e-6)

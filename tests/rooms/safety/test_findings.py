@@ -286,7 +286,7 @@ DEVIATIONS = [
     ),
     (
         judge_twice(Twice(300.0, 24.0, True), 200.0, None),
-        (R, WAIT, "", "pour_off", "pour_off_and_begin_anew"),
+        (R, WAIT, "", "pour_off", "pour_off_no_more_cure"),
         (300.0, 200.0, "mg/kg"),
     ),
     (
@@ -309,7 +309,7 @@ DEVIATIONS = [
     (judge_leak(Leak(0.5, 4.0)), (P, SAFE, "", "top_up", "top_up_same_strength"), (0.5, 0.1, "-")),
     (judge_leak(Leak(None, 1.0)), (R, WAIT, "", "restart", "rinse_weigh_restart"), (1.0, 2.0, "d")),
     (judge_leak(Leak(None, 6.0)), (P, SAFE, "", "partly_cured", "uncured_rules"), (6.0, 2.0, "d")),
-    (judge_leak(Leak(None, None)), (U, DOUBT, "day_of_the_leak", "when", "rinse_weigh_restart"), (None, 2.0, "d")),
+    (judge_leak(Leak(None, None)), (U, DOUBT, "day_of_the_leak", "when", ""), (None, 2.0, "d")),
     (judge_leak(Leak(None, 0.5, 6.0)), (F, OUT, "", "unnoticed", "throw_away"), (6.0, 5.0, "d")),
 ]
 

@@ -4,7 +4,7 @@ import pytest
 
 from core.safety.findings import Outcome, Rule, Status
 from core.safety.fire_out import FireOut, judge_fire_out
-from core.safety.incidents import judge_incident, needed
+from core.safety.incidents import judge_incident, lost_cure, needed
 from core.safety.ledger import verdict
 from core.safety.left_out import Counter, Leak, PowerCut, judge_leak, judge_left_out, judge_nitrite, judge_power_cut
 from core.safety.record import Incident
@@ -278,6 +278,8 @@ def test_power_cut(facts, case, means):
         (Leak(0.10, 1.0, unnoticed_days=6.0), "unnoticed"),
         (Leak(0.30, 1.0, wet=True), "top_up"),
         (Leak(None, 2.0), "restart"),
+        (Leak(None, 2.0, room=0.99), "no_fresh_dose"),
+        (Leak(None, 2.1, room=0.99), "partly_cured"),
         (Leak(None, 2.1), "partly_cured"),
         (Leak(None, None), "when"),
         (Leak(0.5, 1.0, unnoticed_days=5.1), "unnoticed"),
@@ -395,21 +397,21 @@ def test_a_leak_takes_its_day_from_the_record():
     leak = Incident("leaked", at(-24.0 * 6), {"lost_fraction": None, "unnoticed_days": 0.0})
     found = judge_incident(leak, brisket())
     assert found is not None
-    assert (found.detail, found.value) == ("restart", 1.0)
+    assert (found.detail, found.value) == ("no_fresh_dose", 1.0)
 
 
 @pytest.mark.parametrize(
     ("facts", "wet", "case"),
     [
         ({}, True, "not_asked"),
-        ({"unknown": True}, True, "restart"),
+        ({"unknown": True}, True, "no_fresh_dose"),
         ({"lost_fraction": 0.33}, True, "top_up"),  # 150 mg/kg and a third more is the limit of 200
         ({"lost_fraction": 0.34}, True, "partly_cured"),
         ({"lost_fraction": 0.5}, False, "not_asked"),
         ({"lost_fraction": 0.05}, False, "small"),
         ({"lost_fraction": 0.5, "unnoticed_days": 0.9}, False, "partly_cured"),
-        ({"lost_fraction": 0.5, "unnoticed_days": 1.0}, False, "restart"),
-        ({"lost_fraction": 0.5, "unnoticed_days": None}, False, "restart"),
+        ({"lost_fraction": 0.5, "unnoticed_days": 1.0}, False, "no_fresh_dose"),
+        ({"lost_fraction": 0.5, "unnoticed_days": None}, False, "no_fresh_dose"),
     ],
 )
 def test_a_leak_began_as_early_as_it_can_have(facts, wet, case):
@@ -417,6 +419,35 @@ def test_a_leak_began_as_early_as_it_can_have(facts, wet, case):
     found = judge_incident(Incident("leaked", at(-24.0 * 4), facts), brisket(wet=wet))
     assert found is not None
     assert found.detail == case
+
+
+@pytest.mark.parametrize(
+    ("dose", "limit", "case"),
+    [
+        (150.0, 200.0, "no_fresh_dose"),  # what it took and a whole dose once more could come to 300
+        (120.0, 120.0, "no_fresh_dose"),
+        (100.0, 200.0, "restart"),  # both are within the limit
+        (100.1, 200.0, "no_fresh_dose"),
+        (0.0, 200.0, "restart"),  # plain salt
+        (None, 200.0, "no_fresh_dose"),
+    ],
+)
+def test_a_cure_is_begun_anew_only_where_both_doses_pass(dose, limit, case):
+    """An unknown loss on the second day: whatever went in before may all be in the meat, by whose limit it is held."""
+    leak = Incident("leaked", at(-24.0 * 6), {"unknown": True})
+    record = brisket(ingoing_mg_kg=dose, nitrite_limit_mg_kg=limit)
+    assert judge_incident(leak, record).detail == case
+
+
+def test_a_brine_is_topped_up_again_only_by_what_is_left_of_the_limit():
+    """A third of 150 mg/kg may go in under 200: a fifth and then a tenth, not a fifth twice."""
+    first, again = Incident("leaked", at(-24.0 * 5), {"lost_fraction": 0.2, "unnoticed_days": 0.5}), at(-24.0 * 4)
+    for lost, case in ((0.13, "top_up"), (0.2, "partly_cured")):
+        second = Incident("leaked", again, {"lost_fraction": lost, "unnoticed_days": 0.5})
+        record = brisket(incidents=(first, second))
+        assert judge_incident(first, record).detail == "top_up"
+        assert judge_incident(second, record).detail == case
+        assert lost_cure(record) == {"top_up", case}
 
 
 @pytest.mark.parametrize(("facts", "means"), [({}, Outcome.CANNOT_SAY), ({"unknown": True}, OUT)])

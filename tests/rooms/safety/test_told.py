@@ -73,7 +73,7 @@ def test_a_power_cut_as_told(facts, means, detail):
         ({"lost_fraction": 0.5}, {"wet": False}, "not_asked", 0.0),  # from the first day, if nobody saw it
         ({"lost_fraction": 0.5, "unnoticed_days": 0.5}, {"wet": False}, "partly_cured", 2.5),
         ({"lost_fraction": 0.5, "unnoticed_days": 9.0}, {"wet": False}, "unnoticed", 9.0),
-        ({"lost_fraction": 0.5, "unnoticed_days": 4.0}, {"wet": False}, "restart", 0.0),  # not before it went in
+        ({"lost_fraction": 0.5, "unnoticed_days": 4.0}, {"wet": False}, "no_fresh_dose", 0.0),  # not before it went in
         ({"unnoticed_days": 1.0}, {}, "not_asked", 2.0),
         ({"lost_fraction": None, "unnoticed_days": None}, {"put_in_cure_at": None}, "when", None),
     ],
