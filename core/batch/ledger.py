@@ -83,7 +83,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         core=_core(batch),
         modelled_low=_modelled(batch, known, now),
         pit=_history(batch, Probe.PIT),
-        pit_meant_c=setup.pit_c,
+        pit_meant=_meant(batch),
         fridge=_history(batch, Probe.FRIDGE),
         brine=_history(batch, Probe.BRINE),
         out_at=done.get("out"),
@@ -160,6 +160,11 @@ def _weighed(incident: Incident, dose: Dose | None) -> Incident:
 
 def _history(batch: Batch, probe: Probe) -> History:
     return tuple((r.at, r.celsius) for r in batch.of_probe(probe))
+
+
+def _meant(batch: Batch) -> History:
+    """What the pit was to hold when the meat went on, and each time that it was set anew."""
+    return ((batch.done.get("meat_on", batch.started), batch.pit_start or batch.setup.pit_c), *batch.pit_sets)
 
 
 def _core(batch: Batch) -> History:

@@ -6,6 +6,7 @@ limits are ours (status DERIVED; docs/science/safety.md).
 """
 
 from collections.abc import Sequence
+from datetime import datetime
 from itertools import pairwise
 from typing import Final
 
@@ -18,6 +19,7 @@ PIT_HOT_F: Final = 200.0
 PIT_WARM_F: Final = 160.0  # below it no pit counts, whatever it is meant to hold: meat is not brought past 140 °F in it
 NEAR_F: Final = 20.0  # under what it is meant to hold
 RISE_F: Final = 2.0  # more than a probe moved in its hole
+THROUGH_F: Final = 140.0  # a core that is through the band needs no pit to show it
 
 
 def last_heat(incident: Incident, record: Record, before: Sequence[Reading]) -> Reading | None:
@@ -49,15 +51,42 @@ def heat_again(incident: Incident, record: Record) -> Reading | None:
     return next((r for r in _hot_pits(record) if r.at > incident.at), None)
 
 
-def hot_from(record: Record) -> Fahrenheit:
-    """From where on a pit reading shows a fire. [°F]"""
-    meant = record.pit_meant_c
-    near = PIT_HOT_F if meant is None else fahrenheit_from_celsius(meant) - NEAR_F
+def cold_until(look: Reading, record: Record, core: Sequence[Reading]) -> Reading | None:
+    """The last reading after the look that shows the fire still out: a pit that warms nothing, a core that fell.
+
+    Parameters
+    ----------
+    look
+        The core when the fire was found out.
+    record
+        The batch, for its readings of the pit.
+    core
+        Core readings of the cook in order.
+
+    Returns
+    -------
+    The reading, before any pit that is hot again and any core at 140 °F; None where none shows it. [°C]
+    """
+    burning = [r.at for r in _hot_pits(record) if r.at >= look.at]
+    warm = [r.at for r in core if r.at >= look.at and printed_f(r.celsius) >= THROUGH_F]
+    until = min((*burning, *warm), default=None)
+    fell = [r for r in core if printed_f(look.celsius) - printed_f(r.celsius) >= RISE_F]
+    cold = [r for r in ordered(record.pit) if printed_f(r.celsius) < PIT_WARM_F]
+    end = min(record.now, record.off_at or record.now)
+    shown = [r for r in (*fell, *cold) if look.at < r.at <= end and (until is None or r.at < until)]
+    return max(shown, key=lambda r: r.at, default=None)
+
+
+def hot_from(record: Record, at: datetime) -> Fahrenheit:
+    """From where on a pit reading shows a fire, by what the pit was meant to hold at the time. [°F]"""
+    sets = ordered(record.pit_meant)
+    meant = next((s for s in reversed(sets) if s.at <= at), None) or next(iter(sets), None)
+    near = PIT_HOT_F if meant is None else fahrenheit_from_celsius(meant.celsius) - NEAR_F
     return min(PIT_HOT_F, max(PIT_WARM_F, near))
 
 
 def _hot_pits(record: Record) -> list[Reading]:
-    return [r for r in ordered(record.pit) if printed_f(r.celsius) >= hot_from(record)]
+    return [r for r in ordered(record.pit) if printed_f(r.celsius) >= hot_from(record, r.at)]
 
 
 def said_hours(incident: Incident, record: Record) -> Hours | None:

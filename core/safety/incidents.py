@@ -14,7 +14,7 @@ from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fire_out import HOT_F, LONGEST_BELOW, FireOut, judge_fire_out
 from core.safety.fridge import HOT_DAY_F, TWO_HOURS
 from core.safety.heat import brought_through
-from core.safety.heat_shown import heat_again, last_heat, said_hours
+from core.safety.heat_shown import cold_until, heat_again, last_heat, said_hours
 from core.safety.history import (
     Reading,
     first_at_or_above,
@@ -125,16 +125,17 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
     seen = _seen(incident, [r for r in readings if (r.at > good.at if good else r.at >= incident.at)])
     shown = good or last_heat(incident, record, before)
     again = None if seen is None else first_at_or_above(HOT_F, [r for r in readings if r.at >= seen.at])
+    still = None if good or seen is None else _still_out(incident, record, seen, list(readings))
     facts = FireOut(
         core=seen.celsius if seen else None,
-        hours_below=_without_heat(incident, record, (good, shown, seen)),
+        hours_below=_without_heat(incident, record, (good, shown, still or seen)),
         reached=good is not None,
         hours_since_on=hours_between(record.meat_on_at, again.at) if record.meat_on_at and again else hours_on(record),
         hours_in_all=danger_hours(readings).by_line,
         delicate=record.delicate,
         again=again is not None,
     )
-    judged = judge_fire_out(facts, tuple(r for r in (shown, seen) if r is not None))
+    judged = judge_fire_out(facts, tuple(r for r in (shown, seen, still) if r is not None))
     if judged.detail == "still_hot" and heat_again(incident, record):
         judged = replace(judged, advice="")
     if judged.means is Outcome.CANNOT_SAY and incident.facts.get("unknown"):
@@ -142,13 +143,19 @@ def _fire_out(incident: Incident, record: Record) -> Finding:
     return brought_through(judged, readings, Rule.FIRE_OUT)
 
 
+def _still_out(incident: Incident, record: Record, seen: Reading, readings: list[Reading]) -> Reading | None:
+    """The last reading that shows it still out after the look; none where the pit was hot again before that."""
+    again = heat_again(incident, record)
+    return None if again is not None and again.at <= seen.at else cold_until(seen, record, readings)
+
+
 def _without_heat(
     incident: Incident, record: Record, signs: tuple[Reading | None, Reading | None, Reading | None]
 ) -> Hours | None:
     """From the last sign of heat to the look, of a core on its way up also to a pit that is hot again.
 
-    `signs` are the last core at 140 °F, the last sign of heat and the look. Without a sign from going on, while that is
-    short, or by the cook's word. [h]
+    `signs` are the last core at 140 °F, the last sign of heat, and the look or what shows it out after that. Without a
+    sign from going on, while that is short, or by the cook's word. [h]
     """
     good, shown, seen = signs
     until = seen.at if seen else record.now

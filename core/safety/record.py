@@ -40,7 +40,7 @@ class Record:
     the nitrite in the modelled centre, `ingoing` that of the dose as its limit counts it, None where unknown;
     `without_cure` says that it lay as good as without, so that its raw days run from going in. `doneness_floor` is the
     core below which the product is never called done [°C], None for the chart's. `modelled_low` is the low side of a
-    modelled core between the readings. `pit_meant` is what the pit is to hold [°C], None for the usual.
+    modelled core between the readings. `pit_meant` is what the pit was set to, each from when on [°C].
     `storage_started_at` is when it stood cold in the fridge to be kept; without it the first cold core reading says so.
     `frozen_at` is since when all of it lies in the freezer, `frozen_days` how
     long it lay there before, which puts its days in the fridge off. `wet` is a brine, not a dry rub or a needle.
@@ -63,7 +63,7 @@ class Record:
     core: History = ()
     modelled_low: History = ()
     pit: History = ()
-    pit_meant_c: Celsius | None = None
+    pit_meant: History = ()
     fridge: History = ()
     brine: History = ()
     put_in_cure_at: datetime | None = None

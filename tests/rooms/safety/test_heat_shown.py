@@ -2,9 +2,8 @@
 
 import pytest
 
-from core.safety.heat_shown import heat_again, hot_from, last_heat, said_hours
+from core.safety.heat_shown import cold_until, heat_again, hot_from, last_heat, said_hours
 from core.safety.record import Incident
-from core.units import celsius_from_fahrenheit
 from tests.records import at, brisket, history
 
 ON = at(0.0)
@@ -39,8 +38,43 @@ def test_a_hot_pit(pit, when):
 )
 def test_a_pit_that_is_meant_to_be_cool(meant_f, from_f):
     """Within 20 °F of what it is to hold, where that is under 200 °F; never below 160 °F."""
-    record = brisket(pit_meant_c=None if meant_f is None else celsius_from_fahrenheit(meant_f))
-    assert hot_from(record) == pytest.approx(from_f)
+    record = brisket(pit_meant=() if meant_f is None else history((0.0, meant_f)))
+    assert hot_from(record, at(2.0)) == pytest.approx(from_f)
+
+
+@pytest.mark.parametrize(("hours", "from_f"), [(-1.0, 200.0), (0.0, 200.0), (2.9, 200.0), (3.0, 160.0), (5.0, 180.0)])
+def test_a_pit_is_held_to_what_it_was_meant_to_hold_when_it_was_read(hours, from_f):
+    """Set lower in the end, it makes no fire of a pit that had fallen before."""
+    record = brisket(pit_meant=history((4.5, 200.0), (0.0, 250.0), (3.0, 180.0)))
+    assert hot_from(record, at(hours)) == pytest.approx(from_f)
+
+
+@pytest.mark.parametrize(
+    ("core", "pit", "until"),
+    [
+        ((), (), None),
+        ((), ((3.5, 159.9),), at(3.5)),
+        ((), ((3.5, 160.0),), None),  # it warms the meat again
+        ((), ((2.9, 90.0),), None),  # before the look
+        ((), ((3.5, 90.0), (4.0, 150.0), (4.2, 210.0), (4.5, 90.0)), at(4.0)),
+        (((3.5, 110.0),), (), at(3.5)),
+        (((3.5, 110.1),), (), None),  # a probe moves so much in its hole
+        (((3.5, 105.0), (4.0, 140.0), (4.5, 105.0)), (), at(3.5)),
+        (((3.5, 105.0), (3.8, 109.0)), ((3.6, 210.0),), at(3.5)),
+    ],
+)
+def test_a_fire_that_is_still_out_after_the_look(core, pit, until):
+    """A pit under 160 °F or a core 2 °F under the look, before a hot pit or a core at 140 °F ends it."""
+    record = brisket(pit=history(*pit), meat_on_at=ON, off_at=None, now=at(6.0))
+    look = history((3.0, 112.0))[0]
+    found = cold_until(look, record, history((1.0, 60.0), (3.0, 112.0), *core))
+    assert (None if found is None else found.at) == until
+
+
+def test_a_pit_that_is_cold_once_the_meat_is_off_says_nothing():
+    """The time on the fire is over."""
+    record = brisket(pit=history((4.0, 90.0)), meat_on_at=ON, off_at=at(3.5), now=at(6.0))
+    assert cold_until(history((3.0, 112.0))[0], record, ()) is None
 
 
 @pytest.mark.parametrize(

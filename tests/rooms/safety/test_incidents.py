@@ -155,6 +155,20 @@ def _early(core, pit=(), hours=None, now=3.2, **known):
 COME_UP = ((1.5, 88.0), (2.6, 115.0), (3.1, 125.0))
 
 
+def test_a_fire_that_stays_out_after_the_look_goes_on_counting():
+    """The look at 3.1 h ends nothing where the pit is read at 90 °F after it; the last sign of heat is at 1.5 h."""
+    looked = ((1.5, 88.0), (2.0, 113.0), (3.1, 112.0))
+    found, _ = _early(looked, now=3.8)
+    assert (found.detail, found.value) == ("on_its_way", 3.8)
+    found, _ = _early(looked, pit=((3.4, 90.0), (3.7, 230.0)), now=3.8)
+    assert (found.detail, found.means) == ("on_its_way", Outcome.NOT_YET)
+    found, _ = _early(looked, pit=((3.6, 90.0), (3.7, 230.0)), now=3.8)
+    assert (found.detail, found.means) == ("too_long", OUT)
+    assert found.value == pytest.approx(2.1)
+    found, _ = _early((*looked, (3.6, 109.0)), now=3.8)
+    assert (found.detail, found.means) == ("too_long", OUT)
+
+
 @pytest.mark.parametrize("known", [{}, {"intact": False}, {"injected": True}])
 def test_a_healthy_come_up_is_no_fire_out(known):
     """Three hours on the way up with the fire burning are no hours without heat."""
