@@ -80,18 +80,22 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
 def _fell_too_fast(a: Assessment, celsius: Celsius, at: datetime) -> bool:
     """A core off the fire that fell three times as fast as a slab of its thickness with its faces held at 0 °C can.
 
-    A false cold core would end the watch over the chill. Meat that was cut flat to cool counts by its layers.
+    A false cold core would end the watch over the chill. It is held against every reading since it went on, since the
+    last on the fire may be the only one. Meat that was cut flat to cool counts by its layers.
     """
-    off = a.batch.off_at
-    before = [r for r in a.batch.of_probe(Probe.CORE) if off is not None and off <= r.at <= at]
-    if not before or before[-1].celsius - celsius < FALL_OF_NOTE_K:
+    on, off = a.on_at, a.batch.off_at
+    if on is None or off is None or at < off:
         return False
+    warmer = [r for r in a.batch.of_probe(Probe.CORE) if on <= r.at <= at and r.celsius - celsius >= FALL_OF_NOTE_K]
+    return any(celsius < r.celsius * _left(a, at - r.at) for r in warmer)
+
+
+def _left(a: Assessment, lasted: timedelta) -> float:
+    """The share of its warmth over 0 °C that the middle keeps at the least. [-]"""
     cut = material.cut_of(a.batch)
     half = material.layer(a.piece, cut[1] if cut else None).thickness / 2.0
-    seconds = QUICKER * (at - before[-1].at).total_seconds()
-    fourier = meat(a.piece.cut.composition, ROOM_C).diffusivity * seconds / half**2
-    left = temperature("slab", HELD_FACES, fourier, 0.0) if fourier > 0.0 else 1.0
-    return celsius < before[-1].celsius * left
+    fourier = meat(a.piece.cut.composition, ROOM_C).diffusivity * QUICKER * lasted.total_seconds() / half**2
+    return temperature("slab", HELD_FACES, fourier, 0.0) if fourier > 0.0 else 1.0
 
 
 def _warmer_later(a: Assessment, celsius: Celsius, at: datetime) -> bool:
