@@ -187,12 +187,22 @@ def _forgotten(batch: Batch) -> bool:
 
 
 def _centre(batch: Batch, known: Known) -> float | None:
-    """Nitrite that came into the middle, at the slow end of the band: what the cooling rule counts. [mg/kg]"""
+    """Nitrite that came into the middle, at the slow end of the band: what the cooling rule counts. [mg/kg]
+
+    None of it (0) where it was no cure, or where nobody said that it went into one; None while that is not known.
+    """
+    if _without_nitrite(batch, known.dose):
+        return 0.0
     if known.cure is None or known.dose is None or not known.cured_days or known.cured_days <= 0:
         return None
-    if uncured(batch, known.dose):
-        return None
     return come_in(known.cure, known.cured_days)
+
+
+def _without_nitrite(batch: Batch, dose: Dose | None) -> bool:
+    """Whether it counts as uncured for certain: plain salt, a cure that was none, or one that it never went into."""
+    plain = dose is not None and dose.nitrite_ingoing == 0.0
+    beyond = batch.off_at is not None or any(step in batch.done for step in ("out", "meat_on"))
+    return plain or uncured(batch, dose) or (beyond and "into_cure" not in batch.done)
 
 
 def _modelled(batch: Batch, known: Known, now: datetime) -> History:

@@ -6,13 +6,14 @@ from datetime import UTC, datetime, timedelta
 import pytest
 
 from core.batch.assess import assess
-from core.batch.batch import Batch
+from core.batch.batch import Batch, Reading
 from core.batch.cured import counts_as_cured, storage_of
-from core.batch.events import Incident, Sliced
+from core.batch.events import Incident, Probe, Sliced
 from core.batch.material import dose_of
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.setup import Setup
+from core.safety.findings import Outcome, Rule
 
 NOW = datetime(2027, 3, 1, 12, tzinfo=UTC)
 
@@ -69,7 +70,7 @@ def test_a_middle_that_was_seen_grey_counts_as_uncured(seen: Sliced | None, line
     bag = Batch("b", "bacon", made, into, done=done, sliced=seen)
     record = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(days=1, hours=1)).ledger.record
     assert record.product_class == line
-    assert (record.cured_centre_mg_kg is None) is (line == "leftovers")
+    assert (record.cured_centre_mg_kg == 0.0) is (line == "leftovers")
 
 
 def test_plain_salt_keeps_like_leftovers_and_fish_by_its_own_line() -> None:
@@ -89,7 +90,7 @@ def test_a_cure_forgotten_in_the_bag_is_no_cure() -> None:
 
     assert assess(bag, ida, later).ledger.record.product_class == "bacon"
     record = assess(replace(bag, incidents=(forgot,)), ida, later).ledger.record
-    assert (record.product_class, record.cured_centre_mg_kg) == ("leftovers", None)
+    assert (record.product_class, record.cured_centre_mg_kg) == ("leftovers", 0.0)
     early = (NOW - timedelta(hours=1), Incident("forgot_cure", {}))
     assert assess(replace(bag, incidents=(early,)), ida, later).ledger.record.product_class == "bacon"
 
@@ -113,7 +114,7 @@ def test_a_cure_that_ran_out_counts_as_the_answer_to_the_leak_says(
     found = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(hours=1))
     record = found.ledger.record
     assert (record.product_class, record.without_cure) == (line, without)
-    assert (record.cured_centre_mg_kg is None) is (line == "leftovers")
+    assert (record.cured_centre_mg_kg == 0.0) is (line == "leftovers")
     assert found.ledger.thrown is without  # two weeks raw without a cure
 
 
@@ -134,3 +135,29 @@ def test_the_limit_of_canada_counts_the_nitrate_too() -> None:
     record = assess(bag, Person("ida", "Ida", zone="America/Toronto", jurisdiction="CA"), NOW).ledger.record
     assert record.nitrite_limit_mg_kg == pytest.approx(200.0)
     assert record.ingoing_mg_kg == pytest.approx(150.0 * (1.0 + 0.01 / 0.0625), rel=1e-6)
+
+
+SLOWLY = ((0.0, 90.0), (1.0, 60.0), (4.5, 26.0), (12.0, 6.0))  # inside the 15 h row for cured meat, and in no other
+
+
+@pytest.mark.parametrize(
+    ("said", "done", "seen", "means"),
+    [
+        ({}, ("into_cure", "out"), None, Outcome.CANNOT_SAY),  # 100 mg/kg of nitrite in the middle, and no ascorbate
+        ({}, ("into_cure", "out"), Sliced(None), Outcome.THROW_AWAY),
+        ({}, ("out",), None, Outcome.THROW_AWAY),  # nobody said that it went into a cure
+        ({"nitrite_target": 0.0}, ("into_cure", "out"), None, Outcome.THROW_AWAY),
+    ],
+)
+def test_what_is_no_cure_has_no_part_in_the_cooling_rule_for_cured_meat(
+    said: dict[str, object], done: tuple[str, ...], seen: Sliced | None, means: Outcome
+) -> None:
+    """Its nitrite is none, not unknown: the rows of 15 h are not about it (FSIS Appendix B)."""
+    went = {"into_cure": NOW - timedelta(days=12), "out": NOW - timedelta(hours=9)}
+    times = {step: went[step] for step in done} | {"meat_on": NOW - timedelta(hours=8), "off": NOW, "chill": NOW}
+    readings = tuple(Reading(NOW + timedelta(hours=h), Probe.CORE, c, n) for n, (h, c) in enumerate(SLOWLY))
+    made = setup(thickness=0.042, cure_days=12.0, **said)
+    bag = Batch("b", "bacon", made, went["into_cure"], done=times, readings=readings, sliced=seen)
+    found = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(hours=12))
+    (cooled,) = (f for f in found.ledger.verdict.because if f.rule is Rule.COOLING)
+    assert cooled.means is means
