@@ -27,7 +27,7 @@ def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | St
     kind = last.what.step.split("/")[0]
     match intent:
         case StepMissed(step=step, at=None, whole_day=False):
-            untrue = step in (None, kind)
+            untrue = step == kind or (step is None and kind == Kind.FLIP)  # never the start of the cure, unnamed
         case Snooze(step=step, until=None, by=None):
             untrue = step == kind
         case _:
@@ -36,9 +36,15 @@ def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | St
 
 
 def moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> bool:
-    """«remind me at 9», said before the flip of 20:00: that one is put off, if to no later than the same day after."""
-    told = isinstance(intent, Snooze) and intent.until is not None
-    return told and following.due < intent.until < max(following.due, turn.now) + FAR_FROM_IT
+    """«remind me at 9», «skip tonight», said a while before the flip of 20:00: that one is meant, and no later one."""
+    match intent:
+        case StepSkipped():
+            return following.kind is Kind.FLIP and following.due - turn.now <= SOON
+        case Snooze(until=until, by=by):
+            to = until or (turn.now + by if by else turn.now)
+            return following.due < to < max(following.due, turn.now) + FAR_FROM_IT
+        case _:
+            return False
 
 
 def deed(a: Assessment, intent: StepDone, step: Step) -> Step:

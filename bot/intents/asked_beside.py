@@ -8,9 +8,9 @@ from typing import Final
 
 from bot.intents import questions
 from bot.intents.clause import clause, is_nothing
-from bot.intents.clauses import merged
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
+from bot.intents.merged import merged
 from bot.intents.readings import read_reading
 
 _TAIL_ASKS: Final = re.compile(

@@ -34,6 +34,10 @@ _MOVED: Final = re.compile(
     rf"| from)? (?P<new>{_AN_HOUR}),?"
     rf" (?:and )?(?:not|instead of|rather than) (?:at )?(?P<old>{_AN_HOUR})(?: (?:please|pls|from now on))*$"
 )
+_SHIFTED: Final = re.compile(
+    r"^(?:(?:please|can you|lets|can we) )*(?:move|shift|change|switch|put|make) (?:the |my |all )?flips? (?:to|at|for)"
+    rf" (?P<new>{_AN_HOUR})(?: (?:please|pls|from now on|instead))*$"
+)
 _ONLY: Final = re.compile(
     rf"\b(?:{_CALL} (?:me|us)|reminders?|pings?|flips?)\b(?: to flip| only| just| in the| in)* (?P<when>morning"
     rf"|evening)s?\b"
@@ -66,12 +70,33 @@ def read_called_at(text: str, context: Context) -> Settings | None:
     if _NO_FLIPS.search(text):
         return Settings({"flip_hours": ()})
     return (
-        _moved(text, context)
+        _shifted(text, context)
+        or _moved(text, context)
         or _of_part(text, context)
         or _only(text, context)
         or _quiet(text, context)
         or _flip_hours(text, context)
     )
+
+
+def _shifted(text: str, context: Context) -> Settings | None:
+    """«move flips to 9»: those that lie nearest to it on a clock of twelve, each in its own half of the day."""
+    found = _SHIFTED.match(text)
+    new = clocks(found["new"]) if found else ()
+    if found is None or not new or not context.flip_hours:
+        return None
+    least = min(_apart(hour, new[0]) for hour in context.flip_hours)
+    near = [hour for hour in context.flip_hours if _apart(hour, new[0]) == least]
+    if found["new"].endswith("m"):
+        near, moved = near[:1], {new[0]}
+    else:
+        moved = {_in_half(new[0], late=hour.hour >= NOON) for hour in near}
+    return Settings({"flip_hours": tuple(sorted({*context.flip_hours} - {*near} | moved))})
+
+
+def _in_half(hour: time, *, late: bool) -> time:
+    """An hour of the clock of twelve in that half of the day."""
+    return hour if (hour.hour >= NOON) == late else hour.replace(hour=(hour.hour + NOON) % 24)
 
 
 def _moved(text: str, context: Context) -> Settings | None:
@@ -84,7 +109,7 @@ def _moved(text: str, context: Context) -> Settings | None:
     if was is None or _apart(was, old[0]) > _NEAR_H:
         return None
     said = found and found["new"].endswith("m")
-    at = new[0] if said or (new[0].hour >= 12) == (was.hour >= 12) else new[0].replace(hour=(new[0].hour + 12) % 24)
+    at = new[0] if said else _in_half(new[0], late=was.hour >= NOON)
     return Settings({"flip_hours": tuple(sorted({*context.flip_hours, at} - ({was} - {at})))})
 
 
@@ -96,8 +121,7 @@ def _of_part(text: str, context: Context) -> Settings | None:
         return None
     late = found["part"] == "evening"
     kept = {hour for hour in context.flip_hours if (hour.hour >= _EVENING_FROM) != late}
-    at = new[0] if (new[0].hour >= 12) == late else new[0].replace(hour=(new[0].hour + 12) % 24)
-    return Settings({"flip_hours": tuple(sorted(kept | {at}))})
+    return Settings({"flip_hours": tuple(sorted(kept | {_in_half(new[0], late=late)}))})
 
 
 def _apart(one: time, other: time) -> float:

@@ -16,15 +16,11 @@ from bot.intents.intents import (
     Debrief,
     Greet,
     Intent,
-    MoveDeadline,
-    Pause,
     Reading,
     Settings,
     Snooze,
     Start,
     StepDone,
-    StepSkipped,
-    Temperature,
     Unclear,
 )
 from bot.intents.meats import as_meat
@@ -81,18 +77,6 @@ def _names(text: str, context: Context) -> int:
         text, hits = re.subn(rf"\b{re.escape(name)}\b", " ", text)
         found += bool(hits)
     return found
-
-
-def merged(intents: list[Intent]) -> list[Intent]:
-    """Readings, changes and settings that follow each other, as one each."""
-    out: list[Intent] = []
-    for intent in intents:
-        joined = _joined(out[-1], intent) if out else None
-        if joined is None:
-            out.append(intent)
-        else:
-            out[-1] = joined
-    return out
 
 
 def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
@@ -261,6 +245,7 @@ def _things(intent: Intent) -> int:
             return 0
         case _:
             return 1
+<<<<<<< HEAD
 
 
 def _joined(one: Intent, two: Intent) -> Intent | None:
@@ -298,3 +283,5 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return replace(one, detail=said)  # «soaked an hour, tastes fine»
         case _:
             return None
+=======
+>>>>>>> 33030dd (Move the flips and no meal, count «in 45» in minutes, and read a short no, a journey and a hand-over as they are told)

@@ -52,7 +52,7 @@ _OF_A_COUNT: Final = re.compile(
     r"|was|were|from|not|over|last|past|till?|until|between|within|if|under|below|above|when|target|aiming for"
     r"|out of|in)"
     r"(?: to| about| at| it| hits)?$|\b(?:gonna|going to|will|ill|about to|planning to)\b[^,;.]*$|\b(?:skinny"
-    r"|thin|narrow)\b[^,;.]*$"
+    r"|thin|narrow)\b[^,;.]*$|\bwrap(?:ping)?\b[^,;.\d]{0,24}\bat$"
 )
 _THERMOMETER: Final = re.compile(r"\b(?:pit|grill|smoker|core|meat|fridge|brine)s? [a-z ]{0,16}$")
 _TOO: Final = re.compile(r"\b(?:it|them) 2$")

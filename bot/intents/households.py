@@ -74,10 +74,13 @@ _HAND_OVER: Final = tuple(
         r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
         rf"^{_KIN}{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
-        r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?P<who>[^\W\d_]{2,20})?",
+        r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?:my )?(?P<who>[^\W\d_]{2,20})?",
+        r"^(?:please )?(?:hand|pass|give|leave) (?:it|this|everything|the (?:flips|fire|batch|lot)) to (?:my )?"
+        r"(?P<who>[^\W\d_]{2,20})(?: (?:now|today|tonight|tomorrow|from .*|for .*|until .*|till? .*))?$",
         r"^(?:please )?(?:remind|ping|tell|call|text|message"
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
-        rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now))?$",
+        rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight"
+        r"|tomorrow|(?:on |this |from |until |till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*))*$",
         r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",
         r"^(?:its )?(?P<who>[^\W\d_]{2,20}?)s turn (?:now|tonight|tomorrow|today|from)\b",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",

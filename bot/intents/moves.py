@@ -99,6 +99,7 @@ _TO: Final = tuple(
         rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
         rf"|over) (?={_WEEKDAY})",
         rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={_WEEKDAY})",
+        rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={_WEEKDAY}|tomorrow)",
     )
 )
 _SOON: Final = re.compile(
@@ -114,6 +115,8 @@ _SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
+_OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
+_NEXT_WEEK: Final = re.compile(r"\bnext week\b")
 _NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{_WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
@@ -125,7 +128,7 @@ _BETTER: Final = re.compile(
 def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
     text = _SAY.sub("at ", text)
-    if _of_degrees(text, context):
+    if _of_degrees(text, context) or (_OF_FLIPS.search(text) and not _OF_THE_MEAL.search(text)):
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found
@@ -148,7 +151,7 @@ def read_move(text: str, context: Context) -> Intent | None:
     if said is None or (verb[0] == "instead" and whole and whole.day_said and whole.hour_said):
         said = whole  # «eating tonight instead 7pm»
     if said is None:
-        return _weekend(target, context)
+        return _in_a_week(target) or _weekend(target, context)
     if (
         verb[0] == "instead" and context.due_step and _DAY_PART.search(text)
     ):  # the step that was called for, or the meal
@@ -193,6 +196,11 @@ def _another_day(text: str, context: Context) -> Unclear | None:
         return Unclear("word", text[:60], (MoveDeadline(by=_A_DAY), MoveDeadline(by=2 * _A_DAY)))
     days = round((said.at - context.now) / _A_DAY) or 1
     return Unclear("word", text[:60], (MoveDeadline(by=timedelta(days=days)), Snooze(until=said.at, step=step)))
+
+
+def _in_a_week(text: str) -> Unclear | None:
+    """«meal off till next week»: by a week, or to a day that is not told."""
+    return Unclear("likely", text[:60], (MoveDeadline(by=7 * _A_DAY),)) if _NEXT_WEEK.search(text) else None
 
 
 def _weekend(text: str, context: Context) -> Unclear | None:

@@ -14,8 +14,8 @@ from bot.intents.meats import without
 from bot.intents.small import wakes
 
 _PAUSE: Final = re.compile(
-    r"^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?) ))|^out (?=(?:until"
-    r"|till?) )|^(?:please |pls |ok )?(?:pause|mute|silence"
+    r"^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?|for) ))|^out (?=(?:until"
+    r"|till?|from \d+) )|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|(?:stop|no more|hold|halt|park|quit|kill|cut|enough|turn off|switch off)"
     r" (?:(?:all|the|these|those|your|my|sending|of|with|any|back) )*"
     r"(?:reminders|pings|messages|msgs|texts|alerts|calls|notifications|buzzing|chat)(?: off)?)\b"
@@ -25,8 +25,8 @@ _PAUSE: Final = re.compile(
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
     r"|round|about"
     r"|after) (?!\d{3}\b)(?!an?\b|one\b|half|\d+ ?(?:h|hour"
-    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?"
-    r"|vacation) (?:holidays?|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
+    r"|min|day|week))|\bback in (?:an?|\d|half|time|town|the (?:morning|evening|office)|on)\b|\b(?:on|holidays?|hols"
+    r"|vacation) (?:holidays?|hols|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
     r"|for|on)\b"
     r"|\b(?:stop|quit) (?:ping|text|messag|bug|remind|nagg|buzz|notify)\w{0,4}(?: me| us)?\b(?! (?:so "
     r"|that )?(?:often|much|every|each|about|\d))|\bleave me alone\b"
@@ -39,7 +39,8 @@ _PAUSE: Final = re.compile(
     r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
     r"|^(?:(?:im|i am|still|we are) )*(?:stuck|held up|caught up) (?:at|in) (?:work|traffic|town|the office"
     r"|a meeting)\b"
-    r"|\bno (?:more )?(?:reminders|pings|messages)(?: please)?(?: for)? (?:today|tonight|this week|the weekend|now)\b"
+    r"|\bno (?:more )?(?:reminders|pings|messages|texts|calls|alerts)(?: please)?(?: for)? (?:today|tonight|this week"
+    r"|the weekend|now)\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
     r"|\b(?:off|going|flying|driving|away) to (?!bed\b|sleep\b|work\b|the (?:fridge|shop))\w+(?: \w+)? (?:mon|tue"
@@ -55,6 +56,8 @@ _ONLY_TROUBLE: Final = re.compile(
     r"|anything"
     r"|theres|there is|it|its)\b|\bonly (?:the )?(?:important|safety|urgent) (?:ones|stuff|things|messages|pings)\b"
 )
+_FROM_TO: Final = re.compile(r"(\bfrom \d[\d:.]*(?: ?[ap]m)?) (?:to|-) (?=\d)")
+_NEXT_WEEK: Final = re.compile(r"\bnext week\b(?!.*\b(?:until|till?|from)\b)")
 _TO_BED: Final = re.compile(r"\b(?:bed|sleep|asleep|night|tonight)\b")
 _THROWN: Final = re.compile(
     r"^(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped) (?:it|them|the (?:meat|lot"
@@ -106,6 +109,9 @@ def read_pause(text: str, context: Context) -> Intent | None:
         return Pause(night.at if night else None)
     if _PAUSE.search(text) and not wakes(text):
         until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
+        until = _FROM_TO.sub(r"\1 until ", until)
+        if _NEXT_WEEK.search(until):
+            return _the_week(context)
         until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)
         if away := _for_days(until, context):
             return away
@@ -127,6 +133,13 @@ def _between(text: str, context: Context) -> Pause:
         local = until.at.astimezone(ZoneInfo(context.zone)).replace(tzinfo=None) + timedelta(days=7)
         until = replace(until, at=local.replace(tzinfo=ZoneInfo(context.zone)).astimezone(UTC))
     return Pause(until.at if until else None, since=_since(text, until, context))
+
+
+def _the_week(context: Context) -> Pause:
+    """«on holiday next week»: from its Monday to the one after, on the calendar."""
+    now = context.now.astimezone(ZoneInfo(context.zone))
+    monday = (now + timedelta(days=7 - now.weekday())).replace(hour=0, minute=0, second=0, microsecond=0)
+    return Pause((monday + timedelta(days=7)).astimezone(UTC), since=monday.astimezone(UTC))
 
 
 def _is_today(begins: when.When, text: str, context: Context) -> bool:

@@ -21,7 +21,7 @@ from bot.intents.buttons import carried
 from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import by_meat
 from bot.intents.clause import about, is_nothing, named_batch, to_batch
-from bot.intents.clauses import as_it_happened, merged, sentences, several, without_plans
+from bot.intents.clauses import as_it_happened, sentences, several, without_plans
 from bot.intents.cold_places import asked_where
 from bot.intents.context import SHOWN, Context
 from bot.intents.corrections import read_correction
@@ -50,6 +50,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_named
+from bot.intents.merged import merged
 from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
 from bot.intents.pauses import read_pause

@@ -68,6 +68,7 @@ _ALL_IN: Final = re.compile(
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
 MARK: Final = re.compile(r"\b(?:10|[0-9](?:\.5)?) ?(?:/|out of) ?(?:10|5)\b(?! ?[cf]\b)")  # «9/10»: how it was
+_IN_A_WHILE: Final = re.compile(r"(?:(?:ok|yes|sure|maybe|later|ill do it|doing it) )*in \d{1,3}")  # minutes
 _FORESEEN: Final = re.compile(
     r"\bin (?:about |another |under )?(?:an?|half an?|\d{1,3}) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
     r"|\bby (?:about )?\d{1,2}"
@@ -101,6 +102,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     """
     if (
         WANTED.search(text)
+        or _IN_A_WHILE.fullmatch(text)
         or MARK.fullmatch(text)
         or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
     ):

@@ -16,6 +16,15 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        # another like it, its salt, how it is wished, what is not thawed through
+        (r"^((?:lets|can we|i want to|we want to|im|gonna|ill) (?:do|make|have|start|doing|making) (?:an? |some )?"
+         r"[a-z]{3,12}(?: [a-z]{4,8})?) again(?=,? ?\d)", r"\1"),
+        (r"(?<=\d)( ?(?:kg|kilos?|lbs?|pounds?|g|grams?)) (?:in all )?this time\b", r"\1"),
+        (r"^(?:less|more|lower|higher|only) salt[,;]? (?:to |at |like )?(?=\d(?:\.\d{1,2})? ?%$)", "salt "),
+        (r"^(?:(?:we|i|id|well|everyone|they) )?(?:want|prefer|would like|like) (?:it|this|that) (hot|warm)$",
+         r"eat it \1"),
+        (r"\b(?:(?:a bit|slightly|partly|a little|half|still) )*(?:icy|frosty)(?= (?:in|at|inside)\b|$)",
+         "still frozen"),
         (r"\bcure (?:no\.? ?|nr\.? ?|num ?|number )(?:2|two)\b", "cure #2"),
         (r"\bno (?:skin|rind)\b", "skin off"),
         (r"(?<=\d),(?=\d{3} ?(?:ft|feet|foot|m|met(?:er|re)s?)\b)", ""),

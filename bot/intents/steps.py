@@ -90,7 +90,7 @@ _DONE_BY: Final = re.compile(
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
-    r"|wont do|not doing"
+    r"|wont do|not doing|cant do (?=(?:this|that|it|tonights?|todays?)(?: one| flip)?$)"
     r"|leave out|drop|forget about (?:this|that|it|the flip)|no need for|dont bother(?: with)?|leave (?:this"
     r"|that) one|pass on|give (?:this|that"
     r"|it) (?:one )?a miss)\b"

@@ -18,7 +18,8 @@ HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut 
 _NOT_MEAT: Final = re.compile(
     r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:(?P<dry>salt|cure|sugar)|water"
     r"|pepper"
-    r"|rub|brine(?! (?:and|n|it|them|then)\b)(?! (?:for )?\w+day\b| thurs?\b| fri\b| sat\b| sun\b)|ice|charcoal"
+    r"|rub|brine(?! (?:and|n|it|them|then|smok\w+"
+    r"|cured?|hot|cold)\b)(?! (?:for )?\w+day\b| thurs?\b| fri\b| sat\b| sun\b)|ice|charcoal"
     r"|lump|wood|slices?|portion)\b"
 )
 _NOUN: Final = (

@@ -101,6 +101,8 @@ def asked(thing: str, a: Assessment | None, person: Person) -> tuple[str, asking
 def _things(a: Assessment | None) -> Sequence[str]:
     if a is None:
         return _THINGS["none"]
+    if "brine" in a.batch.done and a.batch.phase is Phase.WAITING:  # weighed out: neither weight nor thickness is open
+        return ("brine", "meat", "fridge", "time", "plan")
     dry = a.batch.setup.method == "dry"
     return ["cure" if name == "brine" and dry else name for name in _THINGS.get(a.batch.phase.value, ())]
 

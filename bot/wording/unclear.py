@@ -17,12 +17,7 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
     if intent.why in ("unit", "number") and not rows and re.search(r"%|salt|cure|percent", intent.text):
         return refusals.no_strength(intent.text), rows
     texts = _texts(intent.text, person)
-    return texts.get(intent.why, texts["word"]), rows
-
-
-def not_sure(typed: str) -> str:
-    """Words that nobody here understands."""
-    return language.say("I am not sure what «{typed}» means here. Type «help» for what I understand.", typed=typed[:60])
+    return texts.get(intent.why, texts["likely"]), rows
 
 
 def nothing_to_mend() -> str:
@@ -73,7 +68,6 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
         "unit": language.say(
             "In which unit is {typed}? Type it with its unit, like 3.2 kg, 48 mm or 70 c.", typed=typed
         ),
-        "word": not_sure(typed),
         "at": language.say(
             "«{typed}»: is that the hour, or what it read? Tap it, or type it like «brine 3 c».", typed=typed
         ),

@@ -38,6 +38,7 @@ SETS = (
     "unseen_slang.csv",
     "unseen_stone.csv",
     "unseen_cinema.csv",
+    "unseen_sofa.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97

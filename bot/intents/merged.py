@@ -1,0 +1,73 @@
+"""What follows each other in a line and is one thing: readings, changes, settings, a step with how it tasted."""
+
+from dataclasses import replace
+
+from bot.intents.intents import (
+    Change,
+    Debrief,
+    Intent,
+    MoveDeadline,
+    Pause,
+    Reading,
+    Settings,
+    Snooze,
+    Start,
+    StepDone,
+    StepSkipped,
+    Temperature,
+    Unclear,
+)
+from core.plan.steps import Kind
+
+
+def merged(intents: list[Intent]) -> list[Intent]:
+    """Readings, changes and settings that follow each other, as one each."""
+    out: list[Intent] = []
+    for intent in intents:
+        joined = _joined(out[-1], intent) if out else None
+        if joined is None:
+            out.append(intent)
+        else:
+            out[-1] = joined
+    return out
+
+
+def _joined(one: Intent, two: Intent) -> Intent | None:
+    match one, two:
+        case Reading(temperatures=a, tender=ta, batch=ba), Reading(temperatures=b, tender=tb, batch=bb) if ba == bb:
+            both: tuple[Temperature, ...] = (*a, *b)
+            return Reading(both, ta or tb, ba, (*one.beside, *two.beside))
+        case Change(changes=a, batch=ba), Change(changes=b, batch=bb) if ba == bb:
+            return Change({**a, **b}, ba)
+        case Settings(changes=a, unclear=ua), Settings(changes=b, unclear=ub):
+            return Settings({**a, **b}, ua or ub)
+        case Start(), Change(changes=b):
+            return replace(one, said={**one.said, **b})
+        case Snooze(until=None, by=None), Snooze():
+            return two
+        case Pause(until=None), Pause():
+            return two
+        case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»
+            return two
+        case Change(changes={"chill": _}), Unclear(why="chilled_on"):
+            return one
+        case Unclear(why="chilled_on"), Change(changes={"chill": _}):
+            return two
+        case Change(changes={"deadline": None}), MoveDeadline() | Unclear(
+            options=(MoveDeadline(),)
+        ):  # «no rush, sunday»
+            return two.options[0] if isinstance(two, Unclear) else two
+        case MoveDeadline(to=None), MoveDeadline(to=to) if to:  # «running 30 late, 6:30 ok»
+            return two
+        case MoveDeadline(to=None), Unclear(options=(*_, Snooze(), MoveDeadline() as meal)):
+            return meal
+        case StepDone(), StepDone() if one == two:
+            return one
+        case StepDone() | Debrief() | Reading(), Debrief(
+            mass=None, grey=None, salt=None, hours=None
+        ):  # «sliced, lovely»
+            return one
+        case StepDone(step=Kind.RINSE | Kind.SOAK, detail=""), StepDone(step=Kind.RINSE, at=None, detail=said) if said:
+            return replace(one, detail=said)  # «soaked an hour, tastes fine»
+        case _:
+            return None
