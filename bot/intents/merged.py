@@ -64,7 +64,7 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
         case StepDone(), StepDone() if one == two:
             return one
         case StepDone() | Debrief() | Reading(), Debrief(
-            mass=None, grey=None, salt=None, hours=None
+            mass=None, grey=None, salt=None, hours=None, unmeasured=False
         ):  # «sliced, lovely»
             return one
         case StepDone(step=Kind.RINSE | Kind.SOAK, detail=""), StepDone(step=Kind.RINSE, at=None, detail=said) if said:
