@@ -154,7 +154,7 @@ def instead(turn: Turn, text: str) -> Sequence[Reply]:
     if found.answer:
         return known(turn, text)
     asks = is_question(text.lower()) or len(text.split()) >= STORY
-    return (_offered(turn, found, text),) if found.guess and asks else ()
+    return (_offered(turn, found, text),) if found.perhaps and asks else ()
 
 
 def mishap(turn: Turn, what: str, text: str) -> Sequence[Reply]:

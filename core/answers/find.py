@@ -11,7 +11,8 @@ from core.answers.likeness import nearest, says_something
 # tuned by cross-validation over the phrasings and on questions kept apart from them (tests/published/answers)
 LIKELY: Final = 0.12  # from here on an entry may be meant
 CLEAR_BY: Final = 0.035  # answered, where it is so much likelier than the next
-GUESSED_BY: Final = 0.01  # answered as a guess that is named as one; below that it is one among others
+GUESSED_BY: Final = 0.01  # answered as a guess that is named as one; below that it is one among others,
+LIKELY_ALIKE: Final = 0.2  # but from here on the first of those alike is what was meant every second time
 LIKELY_OF_BATCH: Final = 0.16  # from here on a topic of the batch in hand
 PLAINLY: Final = 0.25
 FIRMLY: Final = 0.28  # against words that are narrow themselves
@@ -44,7 +45,7 @@ class Found:
     def guess(self) -> str | None:
         """The likeliest, where none is surely meant; none where a refusal may be meant and it would grant something."""
         (name, score), (_, second) = (*self.ranked, ("", 0.0), ("", 0.0))[:2]
-        if not self.perhaps or self.answer or score - second < GUESSED_BY:
+        if not self.perhaps or self.answer or (score - second < GUESSED_BY and score < LIKELY_ALIKE):
             return None
         kinds = [entry(one).kind for one in self.perhaps]
         return name if kinds[0] == "refused" or "refused" not in kinds else None
