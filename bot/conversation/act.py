@@ -103,7 +103,8 @@ def _story(turn: Turn, meant: Understood) -> Sequence[Reply]:
     tells = all((isinstance(one, OF_A_BATCH) and not _of_packet(one)) or _only_named(one) for one in meant.intents)
     free = meant.asked is None or meant.asked.get("slot") == answered.SLOT
     alone = meant.batch is None and free and meant.message.pressed is None
-    return trade.story(turn, meant.message.text) if alone and tells and meant.intents else ()
+    names = all(_only_named(one) for one in meant.intents)
+    return trade.story(turn, meant.message.text, names) if alone and tells and meant.intents else ()
 
 
 def _of_packet(intent: Intent) -> bool:

@@ -25,6 +25,7 @@ STORY = 6  # words; who reports a step says it in fewer
 SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no plan
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
+ASKS = re.compile(r"\?|\b(?:temps?|temperature|how|why|when|what|which|or|vs|ok|possible)\b")
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
 TELLS = re.compile(  # a remark about what is at hand, and no topic of the trade
@@ -143,17 +144,20 @@ def known(turn: Turn, text: str) -> Sequence[Reply]:
     return (_said(turn, entry(found.answer)),)
 
 
-def instead(turn: Turn, text: str) -> Sequence[Reply]:
-    """The entry for a line that speaks of a batch where none is under way; nothing for a short command."""
+def instead(turn: Turn, text: str, sure: bool = False) -> Sequence[Reply]:
+    """The entry for a line that speaks of a batch where none is under way; nothing for a short command.
+
+    It is `sure` where the line is known to ask.
+    """
     if of_batch.of_none(text):
         return of_batch.without(turn, text)
     found = _found(text)
-    words = SHORTEST - 1 if _plainly(found) else SHORTEST
+    words = SHORTEST - 1 if sure or _plainly(found) else SHORTEST
     if found is None or len(text.split()) < words or _elsewhere(found):
         return ()
     if found.answer:
         return known(turn, text)
-    asks = is_question(text.lower()) or len(text.split()) >= STORY
+    asks = sure or is_question(text.lower()) or len(text.split()) >= STORY
     return (_offered(turn, found, text),) if found.perhaps and asks else ()
 
 
@@ -167,10 +171,15 @@ def mishap(turn: Turn, what: str, text: str) -> Sequence[Reply]:
     return (_said(turn, entry(name)),)
 
 
-def story(turn: Turn, text: str) -> Sequence[Reply]:
-    """The entry for a long or plain line that tells of deeds where none is under way: who tells it asks what of it."""
+def story(turn: Turn, text: str, names: bool = False) -> Sequence[Reply]:
+    """The entry for a long or plain line that tells of deeds where none is under way: who tells it asks what of it.
+
+    So is a short one that only `names` a meat and asks («temp for duck pastrami»).
+    """
     wished = WISH.search(text.lower()) or begins(text)
-    return instead(turn, text) if (len(text.split()) >= STORY or _plainly(_found(text))) and not wished else ()
+    asks = names and bool(ASKS.search(text.lower()))
+    tells = asks or len(text.split()) >= STORY or _plainly(_found(text))
+    return instead(turn, text, sure=asks) if tells and not wished else ()
 
 
 def _plainly(found: Found | None) -> bool:
