@@ -152,7 +152,7 @@ def instead(turn: Turn, text: str, sure: bool = False) -> Sequence[Reply]:
     if of_batch.of_none(text):
         return of_batch.without(turn, text)
     found = _found(text)
-    words = SHORTEST - 1 if sure or _plainly(found) else SHORTEST
+    words = 2 if sure else SHORTEST - 1 if _plainly(found) else SHORTEST
     if found is None or len(text.split()) < words or _elsewhere(found):
         return ()
     if found.answer:

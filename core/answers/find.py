@@ -43,11 +43,11 @@ class Found:
 
     @property
     def guess(self) -> str | None:
-        """The likeliest, where none is surely meant; none where a refusal may be meant and it would grant something."""
+        """The likeliest, where none is surely meant; none where a refusal is as likely and it would grant something."""
         (name, score), (_, second) = (*self.ranked, ("", 0.0), ("", 0.0))[:2]
         if not self.perhaps or self.answer or (score - second < GUESSED_BY and score < LIKELY_ALIKE):
             return None
-        kinds = [entry(one).kind for one in self.perhaps]
+        kinds = [entry(one).kind for one, likely in self.ranked[:OFFERED] if score - likely < CLEAR_BY]
         return name if kinds[0] == "refused" or "refused" not in kinds else None
 
     @property
