@@ -28,13 +28,14 @@ def stands(a: Assessment) -> str:
         return ""
     match found.kind:
         case Outcome.SAFE:
-            return say("The chill met its rule: it may be kept.")
+            return _met(a)
         case Outcome.NOT_YET:
             return _stage_ahead(found, a)
         case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
             return say(
-                "No reading shows that it was cold in time, {between}: I cannot say it is safe to keep. "
-                "Eat it today, heated to 74 °C (165 °F), or throw it away.",
+                "No reading shows that it was cold in time, {between}: I cannot say that it is safe, to keep or to eat, and heating it "
+                "again undoes not all that may have grown. A core that you did read counts: type it with its hour, like «core 22 c at "
+                "18:10». Without one, throwing it away is the safe way.",
                 between=_between(found, a),
             )
         case Outcome.CANNOT_SAY:
@@ -62,6 +63,14 @@ def before_eating(a: Assessment) -> str:
     if a.ledger.verdict.kind is not Outcome.CANNOT_SAY:
         return ""
     return say("{verdict} «is it safe» tells why.", verdict=safety.VERDICTS[Outcome.CANNOT_SAY])
+
+
+def _met(a: Assessment) -> str:
+    """The chill is over in time; whether it may be kept for that, the rest of the record says."""
+    found = a.ledger.verdict
+    if found.kind is Outcome.SAFE:
+        return say("The chill met its rule: it may be kept.")
+    return "\n".join([say("The chill met its rule."), safety.VERDICTS[found.kind], safety.finding(found.deciding, a)])
 
 
 def _stage_ahead(found: CoolingVerdict, a: Assessment) -> str:

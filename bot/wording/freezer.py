@@ -18,9 +18,10 @@ MONTH = timedelta(days=30)
 def frozen(a: Assessment) -> str:
     """It lies in the freezer: how long it is good there, and what that does to its days in the fridge."""
     at, told = next((at, what) for at, what in reversed(a.batch.incidents) if what.what == "frozen")
-    if spent := _past_its_date(a):
-        return spent
-    parts = [_lead(a, at, bool(told.facts.get("all"))), _best(a, at), _air(a), _cooling(a)]
+    shown = _not_shown_safe(a)
+    if shown and a.ledger.verdict.kind is not Outcome.CANNOT_SAY:
+        return shown
+    parts = [shown, _lead(a, at, bool(told.facts.get("all"))), _best(a, at), _air(a), _cooling(a)]
     return "\n".join(part for part in parts if part)
 
 
@@ -29,7 +30,7 @@ def thawed(a: Assessment) -> str:
     dates = use_by_of(a.ledger.record)
     if dates is None:
         return say("Noted: thawed.")
-    return _past_its_date(a) or say(
+    return _not_shown_safe(a) or say(
         "Noted: thawed. Keep it in the fridge, and use it by {when}: the days before the freezer count, and so does the thaw.",
         when=_by(a, dates.at),
     )
@@ -51,14 +52,18 @@ def without_air(a: Assessment) -> str:
     )
 
 
-def _past_its_date(a: Assessment) -> str:
-    """The verdict where its days in the fridge were spent; nothing while they are not."""
-    found = (f for f in a.ledger.verdict.because if f.rule is Rule.USE_BY)
-    spent = next((f for f in found if f.means in (Outcome.EAT_NOW, Outcome.THROW_AWAY)), None)
-    if spent is None:
+def _not_shown_safe(a: Assessment) -> str:
+    """The verdict where it is to be thrown away, eaten at once, or cannot be shown safe: ice mends none of it."""
+    found = a.ledger.verdict
+    if found.kind in (Outcome.SAFE, Outcome.NOT_YET):
         return ""
-    lead = say("Freezing repairs nothing: its days were spent in the fridge.")
-    return "\n".join([safety.VERDICTS[spent.means], lead, safety.finding(spent, a)])
+    spent = found.deciding.rule is Rule.USE_BY
+    lead = (
+        say("Freezing repairs nothing: its days were spent in the fridge.")
+        if spent
+        else say("Freezing repairs nothing.")
+    )
+    return "\n".join([safety.VERDICTS[found.kind], lead, safety.finding(found.deciding, a)])
 
 
 def _by(a: Assessment, at: datetime) -> str:

@@ -2,14 +2,18 @@
 
 from datetime import timedelta
 
-from bot.wording import cautions, numbers
+from bot.wording import cautions, cooling, numbers, safety
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.hot import HOT_C, Hold, by_itself, hold
 from core.heat.band import Band
+from core.safety.after import HOT_F, hot_until
+from core.safety.findings import Outcome, Rule
+from core.safety.history import printed_f
 from core.units import Celsius
 
+WITHIN = timedelta(hours=1)  # from under 60 °C to the table; common practice
 OVEN_C: Celsius = 75.0  # 165 °F; holds 60 °C in the middle without cooking on. Common practice
 WAYS = Words(
     {
@@ -39,12 +43,8 @@ def till_the_knife(a: Assessment) -> str:
 def reading(a: Assessment, core_c: Celsius) -> str:
     """A core read in the hold: how long it stays hot in the way it lies, or that it is time to eat or to chill."""
     limit = numbers.both(HOT_C, a.person)
-    if core_c < HOT_C:
-        return say(
-            "It is under {limit}: eat it within the hour, or chill it now and heat it again later.\n"
-            "Say «in the chill» when you do, and send the core.",
-            limit=limit,
-        )
+    if printed_f(core_c) < HOT_F:
+        return _fallen(a)
     found = by_itself(a)
     knife = a.plan.step("slice") if a.plan else None
     left = max((knife.due - a.now) / timedelta(hours=1), 0.0) if knife else 0.0
@@ -63,6 +63,22 @@ def reading(a: Assessment, core_c: Celsius) -> str:
         core=numbers.temperature(core_c, a.person),
         limit=limit,
         told=told,
+    )
+
+
+def _fallen(a: Assessment) -> str:
+    """Under 60 °C: by when it is eaten, while that is shown to be in time; else how its cooling stands."""
+    until, found = hot_until(a.ledger.record), a.ledger.verdict
+    to_eat = found.kind in (Outcome.SAFE, Outcome.EAT_NOW)
+    if not to_eat and found.deciding.rule is not Rule.COOLING:
+        return "\n".join([safety.VERDICTS[found.kind], safety.finding(found.deciding, a), cooling.stands(a)])
+    if not to_eat or until is None or a.now > until:
+        return cooling.stands(a)
+    return say(
+        "It is under {limit}: eat it by {until}, or chill it now and heat it again later.\n"
+        "Say «in the chill» when you do, and send the core.",
+        limit=numbers.both(HOT_C, a.person),
+        until=numbers.clock(min(until, a.now + WITHIN), a.person),
     )
 
 

@@ -60,6 +60,10 @@ def thrown(change: Change) -> str:
     found = [f for f in a.ledger.verdict.because if f.means is Outcome.THROW_AWAY]
     told = sorted(found, key=lambda f: f.rule not in INCIDENTS.values())  # what the cook told of comes before its like
     first = [VERDICTS[Outcome.THROW_AWAY], *(finding(f, a) for f in told[:1])]
+    if told and told[0].rule is Rule.COOLING and not known:
+        first.append(
+            say("A core that you read between those two counts: type it with its hour, like «core 22 c at 18:10».")
+        )
     return "\n".join(first if known else [*first, say(CLOSE)])
 
 

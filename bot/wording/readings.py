@@ -243,7 +243,8 @@ def in_the_chill(a: Assessment) -> str:
     last, off = a.batch.last(Probe.CORE), a.batch.off_at
     if last is None or off is None or last.at < off or a.batch.phase is not Phase.CHILLING:
         return ""
-    return "\n".join(line for line in (_number(last, a), cooling.stands(a), plans.coming(a)) if line)
+    coming = "" if a.ledger.thrown else plans.coming(a)
+    return "\n".join(line for line in (_number(last, a), cooling.stands(a), coming) if line)
 
 
 def _number(last: Reading, a: Assessment) -> str:

@@ -2,13 +2,14 @@
 
 from datetime import datetime
 
-from bot.wording import doses, meats, numbers, plans, readings
+from bot.wording import doses, meats, numbers, plans, readings, safety
 from bot.wording.language import Words, say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Reading
 from core.batch.events import Probe
 from core.batch.ledger import uncured
-from core.plan.steps import Kind
+from core.plan.steps import Kind, Step
+from core.safety.findings import Outcome
 from core.safety.storage import keeping
 from core.units import Celsius
 
@@ -189,6 +190,9 @@ def _fridge(a: Assessment) -> str:
 def keeps(a: Assessment) -> str:
     """Until when it keeps, by its step or from the storage chart."""
     step = a.plan.step(Kind.USE_BY.value) if a.plan else None
+    kind = a.ledger.verdict.kind
+    if a.batch.off_at is not None and kind not in (Outcome.SAFE, Outcome.NOT_YET):
+        return _not_shown(a, step if kind is Outcome.CANNOT_SAY else None)
     if step is None:
         return plans.now(a)
     return say(
@@ -197,3 +201,9 @@ def keeps(a: Assessment) -> str:
         when=numbers.day(step.due, a.person),
         limit=_fridge(a),
     )
+
+
+def _not_shown(a: Assessment, step: Step | None) -> str:
+    """The verdict, since a date alone would be taken for leave to keep it; the last day where it can still be cleared."""
+    last = say("Once that is shown, its last day is {when}.", when=numbers.day(step.due, a.person)) if step else ""
+    return f"{safety.verdict(a)}\n{last}".strip()

@@ -3,20 +3,22 @@
 from datetime import datetime, timedelta
 
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, incidents, language, named, numbers, plans, tasks
+from bot.wording import asking, cautions, general, incidents, language, named, numbers, plans, safety, tasks
 from bot.wording.debriefs import next_slot
 from core.batch.assess import Assessment, Change
 from core.plan.reminders import FLIP_AND_FRIDGE
 from core.plan.steps import Kind, Step, Urgency
+from core.safety.findings import Outcome
 
 LATE = timedelta(minutes=15)
 ALERTS = frozenset({Kind.CHILL, Kind.CHILL_CHECK})
+TO_EAT = frozenset({Kind.SLICE, Kind.SERVE, Kind.USE_BY})
 
 
 def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) -> Reply:
     """A reminder. `told` is when it was due, which repeat it is, and whether it may have arrived before."""
     due, occurrence, repeat = told
-    text = tasks.task(step, a)
+    text = _as_shown(step, a, tasks.task(step, a))
     if kind == FLIP_AND_FRIDGE:
         text = f"{text}\n{fridge_too(a)}"
     if occurrence:
@@ -34,6 +36,15 @@ def say(a: Assessment, step: Step, kind: str, told: tuple[datetime, int, bool]) 
         quiet=step.urgency is Urgency.QUIET,
         about=a.batch.id,
     )
+
+
+def _as_shown(step: Step, a: Assessment, text: str) -> str:
+    """A call to the table or the last day of what the record does not show safe begins with that."""
+    found = a.ledger.verdict
+    if step.kind not in TO_EAT or found.kind not in (Outcome.CANNOT_SAY, Outcome.EAT_NOW):
+        return text
+    lead = (safety.VERDICTS[found.kind], safety.finding(found.deciding, a))
+    return "\n".join(lead if step.kind is Kind.USE_BY else (*lead, text))
 
 
 def thrown(a: Assessment) -> Reply:
