@@ -74,7 +74,8 @@ def doubt(a: Assessment, probe: Probe, celsius: Celsius, at: datetime) -> Doubt 
         return Doubt("on_fire") if _fell_too_fast(a, celsius, a.now) else Doubt("on_fire", celsius, at=a.now)
     if probe is Probe.CORE and _warmer_later(a, celsius, at):
         return Doubt("clock")
-    return Doubt("jump") if probe is Probe.CORE and _fell_too_fast(a, celsius, at) else None
+    odd = probe is Probe.CORE and (_fell_too_fast(a, celsius, at) or _rose_in_the_cold(a, celsius, at))
+    return Doubt("jump") if odd else None
 
 
 def _fell_too_fast(a: Assessment, celsius: Celsius, at: datetime) -> bool:
@@ -96,6 +97,17 @@ def _left(a: Assessment, lasted: timedelta) -> float:
     half = material.layer(a.piece, cut[1] if cut else None).thickness / 2.0
     fourier = meat(a.piece.cut.composition, ROOM_C).diffusivity * QUICKER * lasted.total_seconds() / half**2
     return temperature("slab", HELD_FACES, fourier, 0.0) if fourier > 0.0 else 1.0
+
+
+def _rose_in_the_cold(a: Assessment, celsius: Celsius, at: datetime) -> bool:
+    """A core that rose in the chill by more than one carries on or another place of the meat makes: a probe in the air.
+
+    Kept, it would condemn meat that was cold in time.
+    """
+    began = a.batch.done.get("chill")
+    before = [r for r in a.batch.of_probe(Probe.CORE) if began is not None and began <= r.at <= at]
+    chilled = a.batch.phase is Phase.CHILLING and bool(before)
+    return chilled and celsius - before[-1].celsius > CARRIES_K
 
 
 def _warmer_later(a: Assessment, celsius: Celsius, at: datetime) -> bool:

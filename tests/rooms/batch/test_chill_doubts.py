@@ -45,3 +45,10 @@ def test_nothing_is_doubted_before_it_came_off() -> None:
     """A fall on the fire is no chill: the readings of the cook have their own doubts."""
     a = chilling((Read(Probe.CORE, 90.0), 10.4), hours=11.0)
     assert doubt(a, Probe.CORE, 62.0, ON + timedelta(hours=10.45)) is None
+
+
+@pytest.mark.parametrize(("celsius", "doubted"), [(14.0, False), (15.0, True), (39.0, True)])
+def test_meat_in_the_chill_grows_no_warmer(celsius: float, doubted: bool) -> None:
+    """39 °C half an hour after 6 °C is a probe in the air, or °F: kept, it would condemn meat that was cold in time."""
+    a = chilling((Read(Probe.CORE, 60.0), 11.0), (Read(Probe.CORE, 6.0), 13.0), hours=13.5)
+    assert (doubt(a, Probe.CORE, celsius, ON + timedelta(hours=13.5)) is not None) is doubted
