@@ -139,7 +139,8 @@ def _probe(text: str) -> Probe | None:
 
 
 def _between(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    return recalled.between(of[0], _probe(of[1]))
+    at_hour = re.search(r"\bat (?:\d{1,2}\b|noon|midnight)", of[1].lower()) is not None
+    return _reading(turn, meant, of) if at_hour else recalled.between(of[0], _probe(of[1]))
 
 
 def _reading(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:

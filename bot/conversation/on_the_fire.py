@@ -9,7 +9,7 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.normal import normal
-from bot.wording import doneness, measured, on_the_fire
+from bot.wording import doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.rise import ready_at
@@ -28,6 +28,9 @@ _PACE: Final = re.compile(
     r"|(?<![\d.])(?P<m>\d{1,2}(?:\.\d)?) ?(?:degrees?|deg)\b(?=.*\bh(?:ou)?r\b)"
 )
 _HALF: Final = re.compile(r"\bhalf (?:an |a )?h(?:ou)?r\b")
+_IN_HOURS: Final = re.compile(
+    r"\bin (?:about |around )?(?P<span>(?:an?|half an|\d{1,2}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?))\b"
+)
 _HOUR_ASKED: Final = re.compile(r"\b(?:by|at|before|for) (?=\d)")
 _MEAL: Final = re.compile(r"\b(?:eat|meal|dinner|lunch|supper|serve|guests?)\b")
 
@@ -57,6 +60,8 @@ def _rate(turn: Turn, meant: Understood, of: Of) -> str:
 
 def _reaches(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
+    if a.batch.off_at is not None:
+        return yard.TOPICS["chill"](a)
     core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
     return on_the_fire.reaches(a, a.batch.setup.target_c if core is None else core)
 
@@ -95,13 +100,16 @@ def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
     a, text = of
     plain = normal(text, turn.person.language).strip(" ?")
     wanted = _hour(turn, meant, a, plain)
-    if a.ready is None or wanted is None or _MEAL.search(plain):
+    if a.ready is None or wanted is None or (_MEAL.search(plain) and not _IN_HOURS.search(plain)):
         return None
     return on_the_fire.by_hour(a, wanted)
 
 
 def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime | None:
     """The next time that the clocks show the hour of a line that names no day."""
+    span = _IN_HOURS.search(plain)
+    if span is not None and (by := when.span(span["span"])):  # «guests in 2 hours will it make it»
+        return a.now + by
     said = when.meal(_HOUR_ASKED.sub("at ", plain), context_of(turn, meant.message, None, a))
     if said is None or not said.hour_said:
         return None

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from typing import Final
 
 _NOUNS: Final = (
-    r"(?P<{0}cure>(?:pink|nitrite|curing|prague)(?: (?:curing )?(?:salt|powder|stuff))?|cure)(?! sugar)"
+    r"(?P<{0}cure>(?:pink|nitrite|curing|prague)(?: (?:curing )?(?:salt|powder|stuff))?|cure|(?:# ?|number |no )1)"
+    r"(?! sugar)"
     r"|(?P<{0}salt>salt)|(?P<{0}sugar>sugar|honey|syrup)|(?P<{0}water>water)|(?P<{0}rub>rub|spices?|pepper|coriander)"
     r"|(?P<{0}ice>ice)|(?P<{0}fuel>charcoal|coals?|lump|briquettes?|propane|fuel)"
 )
@@ -20,11 +21,29 @@ _ASKED: Final = re.compile(
 )
 _A_NAME: Final = re.compile(r"(?:how|amount|grams|weight)\b")
 _LED: Final = re.compile(r" (?:needed|amount|weight|for|to|in|on)\b")  # «charcoal for 8 h», and no «cure 5 days»
+_TIMED: Final = re.compile(r"\b(?:how long|how many (?:hours|hrs|days|min\w*)|hours|hrs)\b")
+_AMOUNTS: Final = frozenset(
+    {
+        "ice",
+        "shopping",
+        "portions",
+        "yield",
+        "dose",
+        "salt_for",
+        "sugar",
+        "rub",
+        "spice",
+        "sodium",
+        "brine_amount",
+        "price",
+    }
+)  # what is weighed or counted, and no time
 _GOES: Final = re.compile(r"\b(?:los[et]|loss|shr[aiu]nk|left|drawn|gone|leak\w*)\b")
+OF_CURE: Final = frozenset(
+    {"dose", "ppm", "mix", "meat_for", "nitrite_in", "topup", "scale", "recipe", "spoons", "tsp_of", "inject"}
+)
 _KINDS: Final = {
-    "cure": {
-        "dose", "ppm", "mix", "meat_for", "nitrite_in", "topup", "scale", "recipe", "spoons", "tsp_of", "inject"
-    },
+    "cure": OF_CURE,
     "salt": {
         "salt_for", "brine", "fish_brine", "equilibrium", "mix", "topup", "recipe", "spoons", "tsp_of", "dilute",
         "sodium", "salometer",
@@ -41,7 +60,7 @@ def asked_for(text: str, possible: Sequence[str]) -> list[str]:
     """Of the sums that the figures allow those for the noun that is asked for; all of them where none of those is."""
     found = None if _GOES.search(text) else _ASKED.search(text)
     if found is None or not (_A_NAME.match(found[0].strip()) or _LED.match(text, found.end())):
-        return list(possible)
+        return [kind for kind in possible if kind not in _AMOUNTS] if _TIMED.search(text) else list(possible)
     nouns = [name.removeprefix("more_") for name, word in found.groupdict().items() if word]
     wanted = set().union(*(_KINDS[noun] for noun in nouns))
     return [kind for kind in possible if kind in wanted] or list(possible)

@@ -128,6 +128,10 @@ _OTHER_QUANTITY: Final = re.compile(
     r"\b(?:thick\w{0,4}|weigh\w{0,3}|mass|trim\w{0,4}|cure|salt|sugar|strength|people|days?)\b|%"
     r"|\d ?(?:kg|g|lbs?|oz|pounds?|kilos?|mm|cm|inch\w{0,2}|percent)\b"
 )
+_UNDO_THAT: Final = re.compile(
+    r"^(?:(?:oops|sorry|wrong|no|nope|damn|shit|ah|oh|please|pls|my bad|mistake|that was wrong)[, .]+)+"
+    r"(?:undo|take back|take)(?: (?:that|it|this|the last(?: one)?|back))+[ .]*$"
+)
 _SAID: Final = re.compile(r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d")
 _WISHED: Final = re.compile(
     r"\b(?:target|pull|take it off|run|set|cook|smoke|wrap|hold)(?: it| the \w+)? (?:at|to) \d|\btarget(?: is"
@@ -140,7 +144,7 @@ _MAKE_IT: Final = re.compile(
 
 def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
-    if _UNDO.search(text):
+    if _UNDO.search(text) or _UNDO_THAT.match(text):
         return Undo()
     if _WRONG_TAP.match(text):
         return Unclear("word", text, (Undo(),))

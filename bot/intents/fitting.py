@@ -39,6 +39,7 @@ _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
+_WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
 _SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
 _CURING: Final = re.compile(
     r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
@@ -49,6 +50,14 @@ _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt
 _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
 )
+_WEIGHED_OUT: Final = re.compile(
+    r"\b(?:cure|curing|pink|nitrite|dos\w+|ppm|prague|grams?|g|teaspoons?|tsps?|weigh|salt|mg|(?:number|no) 1)\b|#|%"
+)
+_ON_THE_PIT: Final = re.compile(
+    r"\b(?:smok\w+|pit|grill|cook\w*|oven|roast\w*|fire|on the|at \d{3}|at 9\d|at 1[0-5]\d)\b"
+)
+_IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
+_LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
 COLDEST_PIT: Final = 80.0  # °C
@@ -143,7 +152,8 @@ def _is_cooked(line: Told) -> bool:
     hot = not line.temperatures or bool(pits(line))
     if line.clocks and _EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
-    return _is_body(line) and hot and not _TANK.search(line.text) and not _TO_THE_COLD.search(line.text)
+    brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
+    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or _TO_THE_COLD.search(line.text))
 
 
 _AWAY: Final = re.compile(r"\b(?:im|i am|we are|were|be|go(?:ing)?) away\b")
@@ -206,7 +216,11 @@ def _is_body(line: Told) -> bool:
 
 # what each sum cannot do without; the rest is asked for
 FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
-    "dose": lambda line: not _has_cure(line) and not (_is_plain(line) and not is_curing(line.text)),
+    "dose": lambda line: (
+        not _has_cure(line)
+        and bool(_WEIGHED_OUT.search(line.text))
+        and not (_is_plain(line) and not is_curing(line.text))
+    ),
     "ppm": _is_mix,
     "mix": lambda line: line.has("meat") and _is_shared(shares(line.text)),
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
@@ -240,7 +254,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "eta": rises,
     "shopping": lambda line: line.has("people") or line.has("each") or _is_piece(line),
     "portions": _is_piece,
-    "yield": _is_piece,
+    "yield": lambda line: _is_piece(line) and not _WEIGHS_NOW.search(line.text),
     "loss": lambda line: weights(line) is not None or share_lost(line) is not None,
     "thaw": lambda line: line.has("meat"),
     "scale": lambda line: _is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None),
@@ -248,6 +262,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "spoons": lambda line: (
         spoonful(line.text) is not None
         and not (line.has("meat") or _LITRES.search(line.text) or rate(line.text) is not None)
+        and not _LOST.search(line.text)
     ),
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,

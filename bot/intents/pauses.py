@@ -9,7 +9,7 @@ from zoneinfo import ZoneInfo
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.households import read_hand_over
-from bot.intents.intents import Cancel, Intent, Pause, Resume
+from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume
 from bot.intents.meats import without
 from bot.intents.small import wakes
 
@@ -94,6 +94,21 @@ _CANCEL: Final = re.compile(
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
     r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?(?:,? (?:and |n )?start (?:over|again|afresh|fresh))?$"
 )
+
+
+_ONE_OF_TWO: Final = re.compile(
+    r"^(?:(?:please|ok|lets) )*(?:forget|cancel|drop|scrap|ditch|kill|stop)(?: about)?(?: the| my)? (?P<one>[a-z]+),?"
+    r"(?: and| but)? (?:just )?(?:keep|carry on with|go on with|only)(?: with)? (?:the |my )?[a-z]+$"
+)
+
+
+def read_one_of_two(text: str, context: Context) -> Intent | None:
+    """«forget the bacon keep the brisket»: the first is dropped; where none is called so, what is under way."""
+    found = _ONE_OF_TWO.match(text.strip(" .!")) if context.phase != "none" else None
+    if found is None:
+        return None
+    named = next((batch for batch, name in context.batches if name.lower() == found["one"]), None)
+    return Ask("batches", text=text) if named is None else Cancel(named)
 
 
 def read_pause(text: str, context: Context) -> Intent | None:

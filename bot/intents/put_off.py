@@ -41,6 +41,9 @@ _SOME_TIME: Final = re.compile(
 )
 _UNTIL: Final = re.compile(r"\b(?:til|till|until) ")
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
+_NOT_THEN: Final = re.compile(
+    r",? (?:and )?(?:(?:not|instead of|rather than) (?:at )?\d{1,2}(?::\d\d)? ?(?:am|pm)?|instead)$"
+)
 _GIVE_ME: Final = re.compile(
     r"\b(?:give me|need|gimme|gib mir|snooze|wait) (?:another "
     r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
@@ -103,6 +106,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if later := _still_to_come(text, context):
         return later
     if _PUT_OFF.search(text) and not _NEVER.search(text):
+        text = _NOT_THEN.sub("", text)
         said = when.future(text, context)
         by = when.span(text) if said and not said.hour_said and not said.day_said else None
         if said is None and _SOME_TIME.search(text):

@@ -53,7 +53,7 @@ from bot.intents.meats import as_named
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
 from bot.intents.normal import SILENT, normal
-from bot.intents.pauses import read_pause
+from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.polite import telegram
 from bot.intents.readings import read_reading
@@ -244,8 +244,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_named, read_standing, read_scale, read_taken_back, read_may_cool, read_beforehand, read_repeated, read_vague,
-    read_again, read_guests,
+    read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_may_cool, read_beforehand,
+    read_repeated, read_vague, read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

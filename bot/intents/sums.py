@@ -10,7 +10,7 @@ from functools import lru_cache
 from typing import Final
 
 from bot.intents import brinings
-from bot.intents.asked_for import asked_for
+from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
@@ -78,7 +78,7 @@ _WANTS: Final = re.compile(
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
-    r"|(?:last|latest) start|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
+    r"|(?:last|latest) start|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
     r"|sugar (?:is )?half|half the salt|has salt in)\b"
 )
@@ -131,7 +131,8 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch, or for a change of the one."""
     if context.phase in _HOT and _READ_THEN_ASKED.match(text):
         return None
-    if context.asked not in _GONE_BY or _LATER.search(text) or _planned(text, context):
+    later = _LATER.search(text) and not re.search(r"\bwhen\b", text)  # «take it out when for thursday»
+    if context.asked not in _GONE_BY or later or _planned(text, context):
         return None
     if _THAWED.search(text) and not is_question(text):
         return None
@@ -202,7 +203,13 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         return "ppm"  # grams of nothing named, asked about beside the meat
     if not bare:
         possible = [] if _KEEPS_ASKED.search(text) and not line.temperatures else _narrowed(line, possible)
-    return sum_meant(text, possible, asks, surely=bare) if possible else None
+    found = sum_meant(text, possible, asks, surely=bare) if possible else None
+    return found or ("dose" if _is_dose(line, possible) else None)
+
+
+def _is_dose(line: Told, possible: list[str]) -> bool:
+    """Whether curing salt for so much meat is asked for by its noun, whatever entry the meat is like."""
+    return line.has("meat") and "dose" in possible and OF_CURE.issuperset(possible)
 
 
 def _narrowed(line: Told, possible: list[str]) -> list[str]:

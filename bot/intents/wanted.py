@@ -35,6 +35,10 @@ _PAID: Final = re.compile(
     r"|bucks|quid|pounds sterling)? (?:for|on) (?:an? |the |my )?(?P<mass>\d{1,2}(?:\.\d{1,2})?) ?"
     r"(?P<unit>kg|kilos?|lbs?)\b"
 )
+_COST: Final = re.compile(
+    r"(?<![\d.])(?P<mass>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)\b[a-z ]{0,16}\b(?:costs?|was|for|at)"
+    r"(?: me)? ?[$€£]?(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)"
+)
 _BY_THE_PLATE: Final = re.compile(
     r"\b(?:per|a|each|every|by the) (?:plate|portion|serving|head|person|sandwich|guest)\b"
 )
@@ -47,7 +51,8 @@ def meat_asked(text: str) -> bool:
 
 def price(text: str) -> tuple[float, str] | None:
     """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
-    if paid := _PAID.search(text) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None:
+    paid = (_PAID.search(text) or _COST.search(text)) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None
+    if paid:
         return float(paid["n"]) / float(paid["mass"]), "kg" if paid["unit"].startswith("k") else "lb"
     found = _PRICE.search(text) if _PRICED.search(text) else None
     return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
