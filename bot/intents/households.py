@@ -75,7 +75,8 @@ _HAND_OVER: Final = tuple(
         rf"^{_KIN}{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?:my |our |the )?(?P<who>[^\W\d_]{2,20})?",
-        r"^(?:please )?(?:hand|pass|give|leave) (?:it|this|everything|the (?:flips?|fire|pit|smoker|cook|batch|lot)) (?:over )?to (?:my |our )?"
+        r"^(?:please )?(?:hand|pass|give|leave) (?:it|this|everything|the (?:flips?|fire|pit|smoker|cook|batch|lot))"
+        r" (?:over )?to (?:my |our )?"
         r"(?P<who>[^\W\d_]{2,20})(?: (?:now|today|tonight|tomorrow|from .*|for .*|until .*|till? .*))?$",
         r"^(?:please )?(?:remind|ping|tell|call|text|message"
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
