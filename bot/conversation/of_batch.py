@@ -159,7 +159,7 @@ def _cooled(a: Assessment) -> str:
 
 
 def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
-    """How many days a line speaks of: a span, the days to a day that it names, or one."""
+    """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
     a, text = of
     plain = normal(text, turn.person.language)
     span = when.span(plain)
@@ -169,16 +169,19 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     planned = a.plan.step("out") if a.plan else None
     if said is None or not said.day_said or planned is None:
         return 1.0
-    return float(abs((planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days))
+    return float((planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days)
 
 
 def _earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    return sooner.earlier(of[0], _days(turn, meant, of))
+    a, less = of[0], _days(turn, meant, of)
+    planned = a.plan.step("out") if a.plan else None
+    overdue = planned is not None and planned.due <= a.now
+    return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)
 
 
 def _longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     a, text = of
-    days = _days(turn, meant, of)
+    days = abs(_days(turn, meant, of))
     in_all = re.search(r"\bbeen\b", text.lower()) and a.plan is not None
     return sooner.longer(a, days - a.plan.cure_days if in_all and a.plan else days)
 

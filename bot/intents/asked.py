@@ -50,6 +50,8 @@ _ORDINALS: Final = {
 }
 _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab before the smoke included
 _WIDEST_GREY_IN: Final = 3.0
+_LIES_THERE: Final = re.compile(r"\b(?:in|into) (?:the |my )?fridge\b")
+_COLDEST_HOT: Final = 60.0  # of either unit; no fridge reads so
 _OF_THE_ANSWER: Final = (
     ("sources", re.compile(r"why|how come|how do you know(?: that)?|says who|sources?|where is that from|really")),
     ("wrong", re.compile(r"(?:no )?(?:(?:thats|that is|this is) )?(?:wrong|not true|incorrect|nonsense)(?: answer)?")),
@@ -158,6 +160,8 @@ def _probe(text: str, context: Context) -> Intent | None:
     """«meat», «the pit», «it was f»: with the number that was asked about, only what it can be."""
     if len(text.split()) > 6 or re.search(r"\d", text) or any(words.search(text) for _, words in DEEDS):
         return None  # «meat in» is a deed, and names no thermometer
+    if _LIES_THERE.search(text) and (context.asked_value or 0.0) > _COLDEST_HOT:
+        return None  # «in the fridge» after a core: there it is put
     probe = next((p for p, words in _PLACES if re.search(words, text)), None)
     unit = "f" if re.search(r"\b(?:f|fahrenheit)\b", text) else "c" if re.search(r"\b(?:c|celsius)\b", text) else None
     if probe is None and re.search(r"\bminutes?\b", text) and context.asked_value:

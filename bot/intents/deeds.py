@@ -14,6 +14,16 @@ _RUBBED_ON: Final = (
     r"\brubbed (?:(?:it|them|the meat) )?(?:all )?(?:down )?(?:in |on |with )?(?:all )?(?:of )?(?:the )?(?:dry )?"
     r"(?:cure|curing salt|pink salt|salt)\b"
 )
+_COOKER: Final = (
+    r"(?:the |my |our |up )*(?:(?:pellet|gas|electric|charcoal|kettle|offset|drum) )?"
+    r"(?:smoker|grill|pit|cooker|barbecue|bbq|kettle|burners?|pellets|fire|coals?|charcoal)"
+)
+HEATS: Final = (  # «fired up the smoker», «turned the grill on», «got it going», «the smoker is heating up»
+    rf"\b(?:fir(?:ed|ing) up|(?:turn|switch)(?:ed|ing) on|start(?:ed|ing)(?: up)?|preheat(?:ed|ing)"
+    rf"|(?:heat|warm)(?:ed|ing) up) {_COOKER}\b|\b(?:(?:turned|switched) {_COOKER} on|fired {_COOKER} up)\b"
+    rf"|\bgot {_COOKER} (?:going|burning|hot)\b|\b{_COOKER}s? (?:(?:is|are|now) )*(?:heating|warming|coming) up\b"
+    rf"|\b{_COOKER}s? (?:(?:is|are|now) )*preheating\b"
+)
 # what was said to be done, in the order in which it is looked for
 DEEDS: Final = tuple(
     (kind, re.compile(words))
@@ -55,6 +65,7 @@ DEEDS: Final = tuple(
                    r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
         (Kind.LIGHT, r"^(?:(?:im|i am|we are|just|now) )*lighting(?: it| the \w+)?(?: up)?(?: now)?$"
+                     rf"|{HEATS}"
                      r"|\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
                      r"| are)? (?:now )?(?:lit|going|on|started|burning|burns|glowing)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
@@ -79,7 +90,8 @@ DEEDS: Final = tuple(
                        r"|\bon (?:it|they) go(?:es)?\b|^(?:(?:it|its|meat|brisket) )?(?:goes|going) on(?: now)?$"
                        r"|\b(?:has been|been|is|its) on since\b|\bliegt drauf\b|^drauf\b"
                        r"|\bin(?:to)? the (?:stock ?)?pot\b|^(?:(?:its|now|meat is) )*simmering(?: now| away)?$"
-                       r"|(?<!\d )\b(?:on|in) the (?:smoker|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
+                       r"|(?<!\d )(?<!turned )(?<!switched )(?<!turning )\b(?:on|in) the (?:smoker"
+                       r"|grill|pit|grate|cooker)\b|^on(?: now)?$|^on (?:at"
                        r"|since) (?=\d)"),
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b|\b(?:slicing|carving)(?: it| them)? (?:up )?now\b"
                      r"|^(?:(?:ok|im|we are|were|just|finally) )*(?:slicing|carving)(?: it| them| up)*$"),

@@ -88,7 +88,7 @@ _TWICE: Final = re.compile(r"\b(?:twice|two times|2 times|each)\b")
 
 def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
-    if _OTHER.search(text) or read_happened(text, context):
+    if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
         return None
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
     facts = told(what, text, context) | unknown
@@ -194,6 +194,7 @@ def _celsius(text: str, context: Context) -> float | None:
 def _leak(text: str, context: Context) -> dict[str, Any]:
     """How much is gone, and for how long nobody can have seen it. [-, d]"""
     facts: dict[str, Any] = {}
+    text = re.sub(r"\b(?:an? )?quarter (?:of an? )?(?=cup|pint|lit|quart)", "0.25 ", text)
     text = re.sub(r"\bhalf an? (?=cup|pint|lit|quart)", "0.5 ", re.sub(r"\ban? (?=cup|pint|lit|quart)", "1 ", text))
     volume, share = measures.of_kind(text, "volume"), measures.of_kind(text, "fraction")
     word = next((share for share, words in _SHARES if re.search(words, _without_spans(text))), None)

@@ -12,6 +12,10 @@ _CUT: Final = (
     r"|fillets?|hams?"
     r"|chickens?|ducks?|trouts?)"
 )
+_NEW_BAG: Final = (
+    r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
+    r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) bag)"
+)
 REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
@@ -44,6 +48,10 @@ REPHRASED: Final = tuple(
          r"pull it at \1\2"),
         (r",? (?:but )?(?:i )?(?:dunno|dont know|not sure|no idea) (?:exactly )?when(?: though)?$", TOLD),
         (r"^(?:nothing (?:new )?to report|no news|all quiet(?: here)?|nothing new)$", "noted"),
+        # another bag takes the liquid along: nothing went into its cure a second time
+        (rf"(?P<leak>\b(?:leak|burst|split|ripp|drip|seep)\w*\b.{{0,60}}?),? (?:so |and |but |i |we |ive )*"
+         rf"{_NEW_BAG}.*$", r"\g<leak>"),
+        (rf"^(?:(?:i|we|ive|just|ok|have|now) )*{_NEW_BAG}(?: now)?$", "noted"),
         (r"\b(half|most|some|a third|a quarter|all)(?: of)? (?:the )?(?:brine|juice|liquid)s? (?:has |have "
          r"|all )?(?:leaked|ran|came"
          r"|spilled|spilt|dripped|poured|is gone)(?: out| away)?\b(?: when i opened it)?", r"bag leaked, \1 of it"),

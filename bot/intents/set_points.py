@@ -7,6 +7,7 @@ import re
 from typing import Final
 
 from bot import measures
+from bot.intents.deeds import HEATS
 from bot.intents.plausible import set_point
 from bot.measures import Measure
 from core.batch.events import Probe
@@ -36,6 +37,10 @@ _TARGET: Final = re.compile(
 _TARGET_BARE: Final = re.compile(
     r"\b(?:pull|take) (?:it|them|the meat) (?:off )?at (?P<value>\d{2,3})(?![\d.:/]| ?(?:c|f|°|min|%)\b)"
 )
+HEATING: Final = re.compile(HEATS)
+_HEATED_TO: Final = re.compile(
+    r"\b(?:at|to|for|@) ?(?P<n>\d{3})(?: ?°? ?(?P<unit>[cf])\b)?(?![\d:]| ?(?:am|pm|min|h)\b)"
+)
 _BARE: Final = (("pit_c", Probe.PIT, _PIT_BARE), ("target_c", Probe.CORE, _TARGET_BARE))
 
 
@@ -57,6 +62,16 @@ def _field(text: str, measure: Measure) -> str:
         if words.search(before) or (name == "pit_c" and words.search(after)):
             return name
     return ""
+
+
+def heated_to(text: str) -> tuple[str, dict[str, Celsius]]:
+    """«firing up the grill at 200»: a plain text without how hot it is to run, and that; no hour, and not read yet."""
+    found = _HEATED_TO.search(text) if HEATING.search(text) else None
+    units = (found["unit"],) if found and found["unit"] else set_point(Probe.PIT, float(found["n"])) if found else ()
+    if found is None or len(units) != 1:
+        return text, {}
+    rest = " ".join((text[: found.start()] + text[found.end() :]).split())
+    return rest, {"pit_c": measures.to_house(float(found["n"]), units[0])}
 
 
 def _bare(text: str, told: dict[str, Celsius]) -> dict[str, Celsius]:

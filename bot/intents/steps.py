@@ -5,11 +5,12 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final
 
-from bot.intents import when
+from bot.intents import set_points, when
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import (
+    Change,
     Intent,
     Reading,
     StepDone,
@@ -170,6 +171,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         ]
     if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []
+    text, wanted = set_points.heated_to(text) if Kind.LIGHT in kinds else (text, {})
     rest, core = _core_said(text, kinds, context)
     gone = _BOTH_TIMES.search(text) and _YESTERDAY.search(text)  # both of another day
     also = not gone and (bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text)))
@@ -190,7 +192,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         _AT_A_PROBE
     ):  # «weighed it, 11.9»: grams as likely as degrees
         beside = [Unclear("number", text[:60], tuple(beside))] if beside else []
-    return done + _reading(core, text, at) + beside
+    return done + ([Change(wanted)] if wanted else []) + _reading(core, text, at) + beside
 
 
 def _there(kind: Kind, text: str, context: Context) -> Kind:
@@ -218,6 +220,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return False  # out of the ice, or of the cooler
     if kind is Kind.INTO_CURE and _LIQUID_IN.search(text):
         return False
+    if kind is Kind.LIGHT:  # beside the meat the pit only comes up again
+        return context.phase != "cooking" or not set_points.HEATING.search(text)
     if kind is Kind.WRAP:  # in the cure it is film, and in the fridge a parcel
         return context.phase in ("none", "drying", "cooking")
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag

@@ -45,6 +45,13 @@ def earlier(a: Assessment, less: Days) -> str:
     planned = a.plan.step("out") if a.plan else None
     if a.plan is None or planned is None or a.cure is None or "out" in a.batch.done:
         return _no_cure_left(a)
+    into = a.batch.done.get("into_cure")
+    if into is not None and planned.due <= a.now:
+        return say(
+            "Yes, take it out: by the plan it was to come out {due}, and it has been in for {days}. Kept cold, the rest did no harm.",
+            due=numbers.when(planned.due, a.person, a.now),
+            days=numbers.days((a.now - into) / timedelta(days=1)),
+        )
     then = max(a.plan.cure_days - less, 0.0)
     if then <= 0.0:
         return say(

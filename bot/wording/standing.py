@@ -16,6 +16,13 @@ def day(a: Assessment) -> str:
     into = a.batch.done.get("into_cure")
     if into is None or "out" in a.batch.done or a.plan is None:
         return since(a)
+    out = a.plan.step("out")
+    if out is not None and out.due <= a.now:
+        return say(
+            "Day {day} in the cure. By the plan it was to come out {out}, so take it out now. Kept cold, the rest did no harm.",
+            day=int((a.now - into) / A_DAY) + 1,
+            out=numbers.when(out.due, a.person, a.now),
+        )
     return say(
         "Day {day} in the cure, of {days}.\nIt went in {into}, and comes out {out}.",
         day=int((a.now - into) / A_DAY) + 1,
