@@ -83,6 +83,7 @@ _BARE: Final = re.compile(
 _COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
 COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
 _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
+_ON_TOP: Final = re.compile(r"\b(?:more|extra|another|additional|on top)\b")
 _TWICE: Final = re.compile(r"\b(?:twice|two times|2 times|each)\b")
 
 
@@ -232,6 +233,8 @@ def _unnoticed(text: str, context: Context) -> float | None:
 def _grams(text: str) -> dict[str, Any]:
     """The curing salt that is in it in all. [kg]"""
     masses = measures.of_kind(text, "mass")
+    if _ON_TOP.search(text):
+        return {}  # what went in beside the rest is not all that is in it
     if masses and all(m.value < 1.0 for m in masses):
         total = sum(m.value for m in masses)
         return {"cure_kg": total * (2 if len(masses) == 1 and _TWICE.search(text) else 1)}

@@ -62,7 +62,10 @@ _WHAT: Final = tuple(
         ("dosed_twice", r"\b(?:double|twice)[ -]?(?:dosed|salted|cured)\b"
                         r"|\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
-                        r"|\bboth (?:added|put in) the cure\b"),
+                        r"|\bboth (?:added|put in) the cure\b"
+                        r"|\b(?:added|put|tipped|threw|stirred)(?: in)? (?:\d+(?:\.\d+)? ?(?:g|grams?|oz) )?(?:of )?"
+                        r"(?:more|extra|another|additional) (?:\d+(?:\.\d+)? ?(?:g|grams?|oz) )?(?:of )?(?:the )?"
+                        r"(?:cure|curing salt|pink salt|pink|dose)\b"),
         ("cure_as_salt", r"\b(?:cure|pink salt|curing salt)\b.{0,20}\b(?:like|as|instead of|in place of|for)"
                          r" (?:the |all the )?(?:table |normal |regular |kosher |cooking )?salt\b"
                          r"|\b(?:all|only) (?:the salt (?:was|is)|of it (?:was|is)) (?:pink|cure|curing)"),

@@ -12,7 +12,7 @@ def of_log(a: Assessment, topic: str) -> str:
     """What was said and read before."""
     match topic:
         case "dose":
-            return doses.dose(a) or say("There is no dose yet: I need the nitrite in percent that your packet states.")
+            return _dose(a) or say("There is no dose yet: I need the nitrite in percent that your packet states.")
         case "thickness":
             said = say("you said") if a.piece.measured else say("nobody measured; I guess")
             return say(
@@ -32,6 +32,15 @@ def of_log(a: Assessment, topic: str) -> str:
             return cautions.every(a)
         case _:
             return _log(a)
+
+
+def _dose(a: Assessment) -> str:
+    """The dose, and once the meat is in it that no second one follows."""
+    into, told = a.batch.done.get("into_cure"), doses.dose(a)
+    if into is None or not told or a.dose is None or a.dose.limit is None:
+        return told
+    lead = say("It went in {when}: no second dose on the same meat.", when=numbers.when(into, a.person, a.now))
+    return f"{lead}\n{told}"
 
 
 def _pit(a: Assessment) -> str:

@@ -183,6 +183,8 @@ def test_skipped_and_open_words() -> None:
         ("left it on the counter for 2 hours", CURE, Happened("left_out", {"hours": 2.0})),
         ("bag leaked", CURE, Happened("leaked")),
         ("i doubled the cure", CURE, Happened("dosed_twice")),
+        ("added 6 g more cure", CURE, Happened("dosed_twice")),  # not all that is in it
+        ("i put in another 5g of curing salt", CURE, Happened("dosed_twice")),
         ("forgot the cure", CURE, Happened("forgot_cure")),
         ("used table salt instead of cure", CURE, Happened("wrong_salt", {"salt": "no_cure"})),
     ],
