@@ -12,7 +12,7 @@ from bot.intents.cures import times
 from bot.intents.fitting import bare_grams, masses
 from bot.intents.rates import rate
 from bot.intents.told import THINNEST, Told
-from bot.intents.wanted import by_the_kilo
+from bot.intents.wanted import by_unit
 from bot.wording import per_weight, sums, sums_beside, sums_hot, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.batch import material
@@ -52,7 +52,7 @@ def _dose(turn: Turn, line: Told) -> Answer:
     skin_on = bool(_SKIN.search(line.text))
     of_pickle = _meat_of_pickle(line)
     line = line if of_pickle is None else replace(line, water=None)
-    mass = skin_free(need(line.meat or of_pickle or (1.0 if by_the_kilo(line.text) else None), "meat"), skin_on)
+    mass = skin_free(need(line.meat or of_pickle or by_unit(line.text), "meat"), skin_on)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]

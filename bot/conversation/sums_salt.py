@@ -56,7 +56,8 @@ def _brine(turn: Turn, line: Told) -> Answer:
         strength = line.fractions[0]
         water = amounts.water_for(strength, line.salt)
         return sums_salt.water_for(line.salt, strength, water), ("SALOMETER",), {"water_kg": water}
-    return _brine_of(line.fractions[0], need(line.water, "water"))
+    litre = 1.0 if re.search(r"\bratio\b", line.text) else None
+    return _brine_of(line.fractions[0], need(line.water or litre, "water"))
 
 
 def _brine_of(strength: Fraction, water: Kilograms) -> Answer:

@@ -38,6 +38,7 @@ _AMOUNTS: Final = frozenset(
         "price",
     }
 )  # what is weighed or counted, and no time
+_DOSE_LAST: Final = re.compile(r"\b(?:dose|dosage|cure amount|cure)\W*$")
 _GOES: Final = re.compile(r"\b(?:los[et]|loss|shr[aiu]nk|left|drawn|gone|leak\w*)\b")
 OF_CURE: Final = frozenset(
     {"dose", "ppm", "mix", "meat_for", "nitrite_in", "topup", "scale", "recipe", "spoons", "tsp_of", "inject"}
@@ -58,6 +59,8 @@ _KINDS: Final = {
 
 def asked_for(text: str, possible: Sequence[str]) -> list[str]:
     """Of the sums that the figures allow those for the noun that is asked for; all of them where none of those is."""
+    if _DOSE_LAST.search(text):
+        return [kind for kind in possible if kind in OF_CURE] or list(possible)
     found = None if _GOES.search(text) else _ASKED.search(text)
     if found is None or not (_A_NAME.match(found[0].strip()) or _LED.match(text, found.end())):
         return [kind for kind in possible if kind not in _AMOUNTS] if _TIMED.search(text) else list(possible)

@@ -31,6 +31,7 @@ _INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121
 _BARE_BEHIND: Final = re.compile(  # «68c fahrenheit?»
     r" (?:(?P<f>fahrenheit)|(?P<c>celsius|centigrade)|(?P<lb>pounds)|(?P<kg>kilos|kilograms)|(?P<in>inches))[ ?.]*$"
 )
+_BARE_UNITS: Final = (re.compile(rf"[ ,]*(?:{_WORD})[ ?.]*$"), re.compile(rf"^(?:{_WORD}) (?:in|of|for|is) $"))
 _OTHER: Final = {
     "c": "f", "f": "c", "kg": "lb", "lb": "kg", "g": "oz", "oz": "g", "mm": "in", "cm": "in", "in": "cm",
     "l": "qt", "qt": "l", "gal": "l", "ml": "cup", "cup": "ml", "tbsp": "ml", "tsp": "ml",
@@ -43,6 +44,13 @@ _CONVERT: Final = re.compile(
 _OF_SOMETHING: Final = re.compile(r"\b(?:rub|salt|sugar|cure|spices?|pepper|coriander|dose|need|water|ice)\b")
 
 
+def _unit_alone(text: str, m: measures.Measure) -> str | None:
+    """«325 f c», «lb in 2.75 kg»: a quantity, another unit, and nothing else."""
+    before, behind = text[: m.start], text[m.end :]
+    found = (not before and _BARE_UNITS[0].match(behind)) or (not behind.strip(" ?.") and _BARE_UNITS[1].match(before))
+    return found.lastgroup if found else None
+
+
 def converted(text: str) -> tuple[measures.Measure, str] | None:
     """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
     found = measures.find(text)
@@ -53,6 +61,8 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     if wanted is None and len(found) == 1:
         behind = _INTO_BEHIND.match(text, found[0].end) or _BARE_BEHIND.match(text, found[0].end)
         wanted = behind.lastgroup if behind else _OTHER.get(found[0].unit) if _wants_the_other(text, found[0]) else None
+    if wanted is None and len(found) == 1:
+        wanted = _unit_alone(text, found[0])
     if wanted is None or len(found) != 1 or found[0].unit == wanted:
         return None
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None

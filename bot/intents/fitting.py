@@ -26,6 +26,7 @@ _KEPT: Final = re.compile(
 )
 DAY_NAMED: Final = re.compile(
     r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th)"
+    r"|(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* \d{1,2}"
     r"|(?:tues?|weds|thurs?|fri)|(?:on|by|from|next|this|till|until|start|begin|in) (?:mon|wed|sat|sun))\b"
 )
 _DATE_ASKED: Final = re.compile(
@@ -57,6 +58,7 @@ _ON_THE_PIT: Final = re.compile(
     r"\b(?:smok\w+|pit|grill|cook\w*|oven|roast\w*|fire|on the|at \d{3}|at 9\d|at 1[0-5]\d)\b"
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
+_JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
 _LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
@@ -230,7 +232,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         line.has("fractions")
         and not (
             line.has("meat")
-            or "soak" in line.text
+            or (line.water is None and _JUDGED.search(line.text))
             or _CURING.search(line.text)
             or of_fish_hours(line.species, line.text)
         )

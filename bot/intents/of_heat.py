@@ -31,7 +31,8 @@ _LAST_NIGHT: Final = re.compile(r"\b(?:last night|over ?night|yesterday)\b")
 TIMED: Final = re.compile(r"\b(?:since|left out|sat out|freezer|counter|power|room temp\w*|on the table)\b")
 _COOLING: Final = re.compile(r"\b(?:cool\w*|chill\w*|overnight|next morning|took|down to)\b")
 _TIME_ASKED: Final = re.compile(
-    r"\b(?:how (?:long|many (?:min\w*|sec\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at))\b"
+    r"\b(?:how (?:long|many (?:min\w*|sec\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at)"
+    r"|hold(?:ing)? time|(?:secs?|seconds?)(?=\W*$))\b"
 )
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
 COOLEST_PIT: Final = 90.0  # °C; from there on it is the pit that is told

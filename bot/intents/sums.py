@@ -60,6 +60,7 @@ _GONE_BY: Final = (None, "answered", "sum")  # what is open and lets a new quest
 _OF_NO_RECORD: Final = frozenset(
     {"days", "dose", "spice", "rub", "cook", "salt_for", "sugar"}
 )  # no batch is told of so
+SHORT: Final = 6  # words of a line that is all figures
 SHORTEST: Final = 4  # words of a line that asks for a sum without a word of asking
 _OF_HEAT: Final = frozenset({"lethality", "climb", "cooling", "fire_out", "eta"})  # no batch begins with a core
 _OF_A_BATCH: Final = frozenset(
@@ -78,7 +79,7 @@ _WANTS: Final = re.compile(
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
-    r"|(?:last|latest) start|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
+    r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
     r"|sugar (?:is )?half|half the salt|has salt in)\b"
 )
@@ -204,6 +205,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if not bare:
         possible = [] if _KEEPS_ASKED.search(text) and not line.temperatures else _narrowed(line, possible)
     found = sum_meant(text, possible, asks, surely=bare) if possible else None
+    if found is None and elsewhere and line.species and "lethality" in possible and len(text.split()) <= SHORT:
+        return "lethality"  # «trout 150 half hour»: a meat, a core, a time
     return found or ("dose" if _is_dose(line, possible) else None)
 
 

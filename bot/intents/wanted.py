@@ -3,11 +3,13 @@
 import re
 from typing import Final
 
+from bot import measures
 from bot.intents.told import Told
-from core.units import Fraction
+from core.units import Fraction, Kilograms
 
 _MEAT_ASKED: Final = re.compile(
-    r"\bhow (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?) (?:meat|brisket|pork|beef|belly)\b"
+    r"\b(?:how (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?)|what weight of) (?:meat|brisket|pork|beef|belly)\b"
+    r"|\bcure\b.*\bhow many (?:kg|kilos?|lbs?|pounds?)\W*$"
 )
 _PRICE: Final = re.compile(
     r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
@@ -29,6 +31,7 @@ _IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
     r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:went |raw |going )?in\b[^\d]{0,12}"
     r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:came |cooked )?(?:out|off)\b"
 )
+_A_POUND: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:lb|pound)\b")
 _LOST: Final = re.compile(r"\b(?:lost|loses?|losing|loss|shr[aiu]nk|shrinkage)\b")
 _PAID: Final = re.compile(
     r"\b(?:paid|spent|costs?(?: me)?|priced? at|was|for) ?[$€£]?(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?"
@@ -42,6 +45,13 @@ _COST: Final = re.compile(
 _BY_THE_PLATE: Final = re.compile(
     r"\b(?:per|a|each|every|by the) (?:plate|portion|serving|head|person|sandwich|guest)\b"
 )
+
+
+def by_unit(text: str) -> Kilograms | None:
+    """The kilo or the pound of meat that something is asked for; None where it is for none of them."""
+    if by_the_kilo(text):
+        return 1.0
+    return measures.to_house(1.0, "lb") if _A_POUND.search(text) else None
 
 
 def meat_asked(text: str) -> bool:
@@ -71,7 +81,8 @@ def share_lost(line: Told) -> Fraction | None:
 def height_asked(line: Told) -> bool:
     """Whether the height of a place is asked for by what water boils at there."""
     boils = len(line.temperatures) == 1 and 80.0 <= line.temperatures[0] <= 100.5 and "boil" in line.text
-    return boils and bool(re.search(r"\b(?:how high|height|altitude|elevation)\b", line.text))
+    words = r"\b(?:how high|height|altitude|elevation)\b|\b(?:my|our) water boils\b|\bboils at \d+ here\b"
+    return boils and bool(re.search(words, line.text))
 
 
 def by_the_kilo(text: str) -> bool:
