@@ -25,7 +25,7 @@ def _mix(turn: Turn, line: Told) -> Answer:
     low, high = judged(turn, line, strength)
     body |= {"nitrite_high_mg_kg": high.ingoing.nitrite, "nitrite_limit_mg_kg": high.limit.max_mg_kg}
     level = sums.ppm(high, low.ingoing.nitrite, strength)
-    lines = (level, said) if high.ingoing.nitrite > high.limit.max_mg_kg else (said, level)
+    lines = (said, level) if high.limit.passes(high.ingoing.nitrite) else (level, said)
     return "\n".join(lines), (high.limit.source.key, *LAW), body
 
 

@@ -89,7 +89,7 @@ def grams(a: Assessment, mass: Kilograms) -> str:
         own=numbers.ppm(d.nitrite_ingoing),
         limit=numbers.ppm(d.limit.max_mg_kg),
     )
-    if level > d.limit.max_mg_kg:
+    if not d.limit.passes(level):
         return f"{lead}\n" + say(
             "Over the limit: do not use it. If it is in already, do not eat the meat, and tell me the grams."
         )
@@ -208,7 +208,7 @@ def reweighed(a: Assessment, mass: Kilograms) -> str:
         level=numbers.ppm(level),
         limit=numbers.ppm(d.limit.max_mg_kg),
     )
-    if level > d.limit.max_mg_kg:
+    if not d.limit.passes(level):
         return f"{lead}\n" + say(
             "That is over it: do not eat it so. Weigh it once more, and tell me, like «it weighs {mass}».", mass=shown
         )

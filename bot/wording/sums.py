@@ -56,7 +56,7 @@ def ppm(found: Judgement, low: float, strength: Fraction) -> str:
         strength=numbers.percent(strength),
         limit=numbers.ppm(found.limit.max_mg_kg),
     )
-    if high > found.limit.max_mg_kg:
+    if not found.limit.passes(high):
         return (
             said
             + "\n"

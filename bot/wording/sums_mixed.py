@@ -45,7 +45,7 @@ def ask_with(strength: Fraction, made: tuple[tuple[str, float, Judgement], ...])
 def _one(spoons: str, low: float, high: Judgement) -> str:
     level = say("{low} to {high}", low=f"{low:.0f}", high=numbers.ppm(high.ingoing.nitrite))
     limit = numbers.ppm(high.limit.max_mg_kg)
-    if high.ingoing.nitrite > high.limit.max_mg_kg:
+    if not high.limit.passes(high.ingoing.nitrite):
         return say("{spoons} would be {level}: over the limit of {limit}.", spoons=spoons, level=level, limit=limit)
     if high.ingoing.nitrite < WEAK:
         return say("{spoons} would be {level}: too little to count as cured.", spoons=spoons, level=level)

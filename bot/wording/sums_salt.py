@@ -249,7 +249,7 @@ def _held_to_the_limit(made: Judgement | None) -> str:
     if made is None:
         return say("Curing salt I weigh by your meat and its strength, not by a recipe: ask me for the dose.")
     level, limit = numbers.ppm(made.ingoing.nitrite), numbers.ppm(made.limit.max_mg_kg)
-    if made.ingoing.nitrite > made.limit.max_mg_kg:
+    if not made.limit.passes(made.ingoing.nitrite):
         return say(
             "But do not use its curing salt: at 6.25 % that is {level}, over the limit of {limit}. Ask me for the dose.",
             level=level,

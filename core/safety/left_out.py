@@ -29,6 +29,7 @@ FIRST_DAYS: Final = 2.0  # an unknown loss in the first days starts the cure aga
 WHOLE_DOSE: Final[Fraction] = 1.0  # what a cure that is begun anew takes once more
 EARLY_LOSS_DAYS: Final = 1.0
 UNNOTICED_DAYS: Final = 5.0
+NOISE: Final = 1e-9  # a dose computed from its own limit comes back a few binary digits above it
 CEILING: Final = 200.0  # mg/kg, sources.CFR_21_172
 OUT_OF_QUESTION: Final = 400.0  # mg/kg; policy
 POUR_OFF_HOURS: Final = 24.0  # little has gone in from a brine yet; common practice
@@ -161,7 +162,7 @@ def judge_nitrite(
     """
     if ingoing > OUT_OF_QUESTION:
         return _found(rule, "over_400", ingoing, limit, JUDGEMENT)
-    if ingoing > limit:
+    if ingoing > limit * (1.0 + NOISE):
         return _found(rule, "over_at_risk" if at_risk else "over_limit", ingoing, limit, CFR_21_172)
     return _found(rule, "within_limit", ingoing, limit, CFR_21_172)
 

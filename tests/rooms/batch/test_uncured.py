@@ -161,3 +161,13 @@ def test_what_is_no_cure_has_no_part_in_the_cooling_rule_for_cured_meat(
     found = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW + timedelta(hours=12))
     (cooled,) = (f for f in found.ledger.verdict.because if f.rule is Rule.COOLING)
     assert cooled.means is means
+
+
+@pytest.mark.parametrize("mass", [1.0, 1.5, 2.0, 2.3, 3.0])
+def test_a_dose_at_its_own_limit_is_within_it(mass: float) -> None:
+    """Bacon in a brine is dosed at the limit itself (9 CFR 424.22(b): 120 mg/kg); computed back it is a hair over."""
+    made = setup(mass=mass, method="brine", at_risk_eaters=True)
+    bag = Batch("b", "bacon", made, NOW, done={"into_cure": NOW})
+    found = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW).ledger
+    (ceiling,) = (f for f in found.verdict.because if f.rule is Rule.NITRITE_CEILING)
+    assert ceiling.means is Outcome.SAFE
