@@ -7,14 +7,20 @@ from bot.conversation import starting
 from bot.conversation.half import unpack
 from bot.conversation.understand import Understood
 from bot.reply import Reply
-from bot.wording import asking
+from bot.wording import asking, trade
 from bot.wording import last_resort as words
+from core.answers.entries import entry
 from core.service import batches
 from core.service.turn import Turn
 
+MOST = 2  # entries below the things of the phase
 
-def ask(turn: Turn, meant: Understood, typed: str) -> Sequence[Reply]:
-    """A line that says nothing to anybody: the question that is open once more, else the things of the phase to tap."""
+
+def ask(turn: Turn, meant: Understood, typed: str, perhaps: Sequence[str] = ()) -> Sequence[Reply]:
+    """A line that says nothing to anybody: the question that is open once more, else the things of the phase to tap.
+
+    `perhaps` names the entries that are near it: the first are offered below.
+    """
     asked, a = meant.asked or {}, meant.a
     text, rows = words.ask(typed, a)
     if asked.get("said") is not None:
@@ -23,7 +29,9 @@ def ask(turn: Turn, meant: Understood, typed: str) -> Sequence[Reply]:
     if asked.get("slot") == "cure" and a is not None:
         question, rows = asking.cure(a.batch.id)
         text = f"{words.not_that(typed)}\n{question}"
-    body = {"answer_kind": "asked_back", "asked": "word"}
+    near = list(perhaps[:MOST]) if a is not None else []
+    rows = (*rows, *trade.perhaps([entry(name) for name in near])[1])
+    body = {"answer_kind": "asked_back", "asked": "word"} | ({"offered": near} if near else {})
     return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
 
 

@@ -113,8 +113,8 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
             return reading.mended(turn, asked, intent)
     if not _of_reading(intent):
         return _at_another_time(turn, meant, batch, intent)
-    intent = _in_its_unit(turn, batch, intent)
-    event = _meant(turn, batch, intent)
+    event = _meant(turn, batch, _in_its_unit(turn, batch, intent))
+    intent = _in_its_unit(turn, batch, intent) if intent.value is not None else intent
     if event is not None and intent.gone:
         done = batches.correct(turn, batch, event.number, None)
         return (Reply(mends.undone((event,), done), facts=facts(done.after), about=batch),)

@@ -27,7 +27,7 @@ SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the 
 PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
 ASKS = re.compile(r"\?|\b(?:temps?|temperature|how|why|when|what|which|or|vs|ok|possible)\b")
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
-REMARK = 6  # words; a longer line that nobody understands is no remark about the batch
+REMARK = 6  # words; a longer line of a batch may be asked about it, or be told of an entry
 TELLS = re.compile(  # a remark about what is at hand, and no topic of the trade
     r"^(?:(?:ok|so|well|now|just|the|my|and|but|oh) )*(?:i|ive|we|weve|it|its|hes|shes|he|she|they|theyre|that|thats"
     r"|(?:rub|salt|bag|meat|lid|fire|foil|paper|wood|ice|water|probe|brine|fridge|thing|stuff)s? (?:is|are|was|has"
@@ -59,15 +59,14 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return moved
     if told and (as_told := _as_told(turn, meant, text)):
         return as_told
-    if told and TELLS.match(text.lower()):
-        return last_resort.ask(turn, meant, text)
-    if offered := _perhaps(turn, found, (text, told)):
-        return offered
+    if told:
+        answered.remember(turn, answered.UNKNOWN, text)
+        return last_resort.ask(turn, meant, text, () if TELLS.match(text.lower()) else _names(found))
+    if found is not None and _names(found):
+        return (_offered(turn, found, text),)
     if meant.a is None and (none := of_batch.without(turn, text)):
         return none
     answered.remember(turn, answered.UNKNOWN, text)
-    if told and len(text.split()) <= REMARK:
-        return last_resort.ask(turn, meant, text)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
 
 
@@ -76,13 +75,9 @@ def _elsewhere(found: Found | None) -> bool:
     return found is not None and found.answer is not None and entry(found.answer).kind == "off_topic"
 
 
-def _perhaps(turn: Turn, found: Found | None, asked: tuple[str, bool]) -> Sequence[Reply]:
-    """The entries that may be meant by a line; beside a told one none of them is said unasked."""
-    text, told = asked
-    names = () if found is None else found.perhaps or tuple(filter(None, (found.answer,)))
-    if found is None or not names:
-        return ()
-    return (_to_tap(names) if told else _offered(turn, found, text),)
+def _names(found: Found | None) -> tuple[str, ...]:
+    """The entries that may be meant by a line."""
+    return () if found is None else found.perhaps or tuple(filter(None, (found.answer,)))
 
 
 def _as_told(turn: Turn, meant: Understood, text: str, *, unlike: bool = False) -> Sequence[Reply]:

@@ -83,6 +83,8 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
     """«meat in, brine 38 f», «pulled at 201»: what was read comes before what was done upon it, however it is told."""
     if any(isinstance(i, StepDone) and i.step == Kind.THAW for i in intents):  # «was frozen, defrosted it yesterday»
         intents = [i for i in intents if not (isinstance(i, Change) and i.changes == {"frozen": True})]
+    if any(isinstance(i, StepDone) and i.step == Kind.RUB for i in intents):  # «rub on, resting»: in its rub
+        intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.REST)]
     if _BRINE_COOLS.search(text) and not _MEAT.search(text):
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
     if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off

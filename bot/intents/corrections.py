@@ -38,7 +38,8 @@ _VALUE: Final = tuple(
         rf"|correction|actually|the|ich"
         rf"|meinte)[ ,]*)*{_NUMBER}$",
         rf"\b(?:(?:i )?meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
-        rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+{_NUMBER}$",
+        rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+"
+        rf"(?:(?:the )?(?:pit|core|meat|fridge|brine) )?{_NUMBER}$",
         rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
     )

@@ -81,7 +81,8 @@ _HAND_OVER: Final = tuple(
         r"^(?:please )?(?:remind|ping|tell|call|text|message"
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
         rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight"
-        r"|tomorrow|(?:on |this |from |until |till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*))*$",
+        r"|tomorrow|(?:on |this |from |until |till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
+        r"|(?:this |the |next )?week(?:end)?))*$",
         r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",
         r"^(?:its )?(?P<who>[^\W\d_]{2,20}?)s turn (?:now|tonight|tomorrow|today|from)\b",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",

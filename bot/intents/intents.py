@@ -73,10 +73,11 @@ class StepMissed:
 
 @dataclass(frozen=True)
 class StepSkipped:
-    """«skip that one»."""
+    """«skip that one», «skip the morning one»: `at` is about when it would be, None for the next."""
 
     step: str | None = None
     batch: str | None = None
+    at: datetime | None = None
 
 
 @dataclass(frozen=True)

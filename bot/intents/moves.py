@@ -117,6 +117,7 @@ _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:
 _LOOSE: Final = re.compile(r"instead|make it|do it")
 _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
+_OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
 _NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{_WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
@@ -132,8 +133,8 @@ def read_move(text: str, context: Context) -> Intent | None:
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found
-    if _SOON.match(text) and (by := when.span(text)):
-        return MoveDeadline(to=context.now + by)
+    if found := _to_another_meal(text, context):
+        return found
     if _EITHER_WAY.match(text) and (by := when.span(text)):
         return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
     for sign, words in _BY:
@@ -196,6 +197,14 @@ def _another_day(text: str, context: Context) -> Unclear | None:
         return Unclear("word", text[:60], (MoveDeadline(by=_A_DAY), MoveDeadline(by=2 * _A_DAY)))
     days = round((said.at - context.now) / _A_DAY) or 1
     return Unclear("word", text[:60], (MoveDeadline(by=timedelta(days=days)), Snooze(until=said.at, step=step)))
+
+
+def _to_another_meal(text: str, context: Context) -> MoveDeadline | None:
+    """«breakfast instead», «guests here in an hour»."""
+    if (named := _OTHER_MEAL.match(text)) and (said := when.meal(named[1], context)):
+        return MoveDeadline(to=said.at)
+    by = when.span(text) if _SOON.match(text) else None
+    return MoveDeadline(to=context.now + by) if by else None
 
 
 def _in_a_week(text: str) -> Unclear | None:

@@ -41,6 +41,10 @@ _PAUSE: Final = re.compile(
     r"|a meeting)\b"
     r"|\bno (?:more )?(?:reminders|pings|messages|texts|calls|alerts)(?: please)?(?: for)? (?:today|tonight|this week"
     r"|the weekend|now)\b"
+    r"|^(?:(?:im|i am|ill be|we are|well be|still) )*(?:driving|busy|flying|swimming|offline|out|at work|shopping"
+    r"|in a meeting) for (?=\d|an?\b|half|a few)"
+    r"|^(?:(?:im|i am|ill be|in|at|on|an?|the) )*(?:meeting|appointment|class|match|film|shift|gym|party|wedding)"
+    r" (?:until|till?) (?=\d|noon|late|mid)|\b(?:gone|away|out|off) (?:for )?(?:the|this) weekend\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
     r"|\b(?:off|going|flying|driving|away) to (?!bed\b|sleep\b|work\b|the (?:fridge|shop))\w+(?: \w+)? (?:mon|tue"
@@ -58,6 +62,9 @@ _ONLY_TROUBLE: Final = re.compile(
 )
 _FROM_TO: Final = re.compile(r"(\bfrom \d[\d:.]*(?: ?[ap]m)?) (?:to|-) (?=\d)")
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b(?!.*\b(?:until|till?|from)\b)")
+_WEEKEND: Final = re.compile(r"\b(?:the|this) weekend\b(?!.*\b(?:until|till?|from)\b)")
+_DAY: Final = r"(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*"
+_TWO_DAYS: Final = re.compile(rf"\b({_DAY}) (?:and|&|n) ({_DAY})\b")
 _TO_BED: Final = re.compile(r"\b(?:bed|sleep|asleep|night|tonight)\b")
 _THROWN: Final = re.compile(
     r"^(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped) (?:it|them|the (?:meat|lot"
@@ -73,6 +80,8 @@ _UNTIL_DAY: Final = re.compile(
 _FOR_SPAN: Final = re.compile(
     r"\bfor (?:about |around )?(?:an?|\d{1,2}|a couple of|a few)\b ?(?:days?|nights?|weeks?|wks?)\b"
 )
+_SATURDAY: Final = 5  # of a week that begins on Monday with 0
+_BACK: Final = 9  # o'clock: when people are back in the morning; habit, no source
 _AHEAD: Final = timedelta(hours=12)  # a day that begins later is not today
 _FOR_TODAY: Final = re.compile(
     r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)(?: please| pls| thanks| thx| ok)*$"
@@ -81,6 +90,7 @@ _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
     r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?$|resume"
+    r"|(?:im |i am )?(?:free|available|around) (?:again|now)"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
     r"|(?:start|send|turn|switch)(?: (?:me|on|up))* (?:the |your |my )?(?:reminders|messages|pings|texts"
     r"|notifications)(?: back| on| again)+)\b"
@@ -127,6 +137,13 @@ def read_pause(text: str, context: Context) -> Intent | None:
         until = _FROM_TO.sub(r"\1 until ", until)
         if _NEXT_WEEK.search(until):
             return _the_week(context)
+        if _WEEKEND.search(until):
+            return _the_weekend(context)
+        if both := _TWO_DAYS.search(until):
+            last = when.future(both[2], context)
+            return Pause(
+                last.at + timedelta(days=1) if last else None, since=_since(f"{both[1]} until {both[2]}", last, context)
+            )
         until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)
         if away := _for_days(until, context):
             return away
@@ -155,6 +172,23 @@ def _the_week(context: Context) -> Pause:
     now = context.now.astimezone(ZoneInfo(context.zone))
     monday = (now + timedelta(days=7 - now.weekday())).replace(hour=0, minute=0, second=0, microsecond=0)
     return Pause((monday + timedelta(days=7)).astimezone(UTC), since=monday.astimezone(UTC))
+
+
+def _both_days(days: re.Match[str], context: Context) -> Pause:
+    """«away mon and tue»: from the first of the two to the morning after the second."""
+    last = when.future(days[2], context)
+    return Pause(
+        last.at + timedelta(days=1) if last else None, since=_since(f"{days[1]} until {days[2]}", last, context)
+    )
+
+
+def _the_weekend(context: Context) -> Pause:
+    """«gone for the weekend»: from its Saturday, or from now if it is Friday or later, to the Monday morning."""
+    now = context.now.astimezone(ZoneInfo(context.zone))
+    midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
+    monday = (midnight + timedelta(days=7 - now.weekday())).replace(hour=_BACK)
+    saturday = midnight + timedelta(days=_SATURDAY - now.weekday())
+    return Pause(monday.astimezone(UTC), since=saturday.astimezone(UTC) if now.weekday() < _SATURDAY - 1 else None)
 
 
 def _is_today(begins: when.When, text: str, context: Context) -> bool:

@@ -223,16 +223,20 @@ def read_topic(text: str, context: Context) -> Intent | None:
     return found[1] if found else None
 
 
+_WHY_HERE: Final = {"cooking": "hours", "resting": "chill", "chilling": "chill"}  # what takes so long there
+
+
 def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
     """A question about the batch in hand, and what was said before it in the same breath («158, how much longer»)."""
     bare = text.strip(" ?!.")
     if _BARE_WET_OR_DRY.search(text.strip()):
         return "", Unclear("word", bare)
     if _WHY_ALONE.search(bare):
-        return "", Ask("why", text=text)
+        return "", Ask("why", _WHY_HERE.get(phase, ""), text)
     for about, words in _WHY_COMPILED:
         if words.search(bare) and len(bare.split()) <= 12:
-            return "", Ask("why", about, text)
+            here = _WHY_HERE.get(phase, about) if bare == "why so long" else about
+            return "", Ask("why", here, text)
     if asked_batch.may_leave(bare, phase):
         return "", Ask("bed", text=text)
     for topic, words in _TOPICS_COMPILED:

@@ -16,10 +16,32 @@ _NEW_BAG: Final = (
     r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
     r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) bag)"
 )
+
+
+def _cold_unit(number: str) -> str:
+    """The unit in which a fridge can run at that number; "" where it is neither."""
+    return "c" if int(number) <= 10 else "f" if int(number) >= 30 else ""
+
+
 REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        # a flip of a part of the day, a mark behind what is eaten, a small number in words
+        (r"^(?:(?:and|yes|ok|the|this) )*morning (?:flip|turn)(?: is| was)? done(?: too| also| as well)?$",
+         "flipped this morning"),
+        (r"^(?:a )?half (?:a )?(?:percent|%)$", "0.5 %"),
+        (r"^i said (?:[a-z]+day|mon|tue|wed|thu|fri|sat|sun),? (?:but )?i meant ", "i meant "),
+        (r"^(\d+(?:\.\d+)?) not (\d+(?:\.\d+)?) ?(mm|cm|in|inch(?:es)?|kg|lbs?)$", r"\1 \3 not \2 \3"),
+        (r"^(?:i |we )?(?:smoke|cook|grill) on (?:an? |my )?(gas|electric|kettle|offset|ceramic|steel)(?: one)?$",
+         r"my cooker is \1"),
+        (r"\b(?:it|that reading|that one|the reading) was ((?:1?\d|2[0-3])\.[0-5]\d)(?: actually| sorry| really)?$",
+         r"that was at \1"),
+        (r"\badded (?:an? |half an? )?(?:chimney|load|scoop|shovel|few bits|bag)(?:ful)?(?: of)? (?=(?:char)?coals?"
+         r"|briquettes?|lump|wood)", "added "),
+        (r"\bfridge (?:runs|is set|stays|sits) at (\d{1,2})$",
+         lambda m: f"fridge runs at {m[1]} {_cold_unit(m[1])}".rstrip()),
+        (r"^ice (?:is |was )?(?:topped up|changed|renewed|refreshed)(?: now| again)?$", "topped up the ice"),
         # another like it, its salt, how it is wished, what is not thawed through
         (r"^((?:lets|can we|i want to|we want to|im|gonna|ill) (?:do|make|have|start|doing|making) (?:an? |some )?"
          r"[a-z]{3,12}(?: [a-z]{4,8})?) again(?=,? ?\d)", r"\1"),

@@ -21,9 +21,11 @@ _CORE: Final = re.compile(
     r"(?<![\d.:])(?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:min|h|am|pm|slices|people|ppl)|[:\d])"
 )
 _EATEN: Final = re.compile(
-    r"^(?:(?:ok|and|so|all|its|were|we are|were all|everything|everyone|im|just) )*(?:done|finished|over|gone|full)"
+    r"^(?:(?:ok|and|so|all|its|were|we are|were all|everything|everyone|im|just|the|dinner|lunch|supper|meal|party|is"
+    r"|was) )*(?:done|finished|over|gone|full|eaten)"
     r"(?: (?:eating|it|here|now|with it|with dinner|with lunch|at last))*"
     r"(?:[,;.]? ?(?:and |it |that |everyone |all |meat |we )*(?:was|were|turned out|came out|tasted|loved|said|had)\b"
+    r"|,? (?:10|\d(?:\.5)?) ?(?:/|out of|of) ?(?:10|5)$|,? everyone (?:is )?(?:happy|full|loved)\b"
     r"|,? (?:great|good|lovely|delicious|amazing|tasty|perfect|brilliant|yum\w*|excellent|superb)\b| eating$)"
 )
 _ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b|\bif\b")

@@ -12,7 +12,7 @@ _ASKED: Final = tuple(
     for field, words in (
         (
             "units",
-            r"units|(?:what|which) units?(?: (?:do|are|is|should|will|you|we|i|my|use|using|have|speak|set|in))*",
+            r"units|(?:what|which) units?(?: (?:am|on|do|are|is|should|will|you|we|i|my|use|using|have|speak|set|in))*",
         ),
         (
             "zone",

@@ -15,7 +15,6 @@ from bot.intents.intents import (
     Reading,
     StepDone,
     StepMissed,
-    StepSkipped,
     Temperature,
     Unclear,
 )
@@ -23,6 +22,7 @@ from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
 from bot.intents.put_off import read_put_off
 from bot.intents.readings import read_reading
+from bot.intents.skipped import read_skipped
 from bot.intents.small import content
 from bot.intents.tastes import read_taste, taste
 from core.batch.events import Probe
@@ -89,15 +89,6 @@ _DONE_BY: Final = re.compile(
     r"|dinner|supper)"
 )  # a wish
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
-_SKIP: Final = re.compile(
-    r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
-    r"|wont do|not doing|cant do (?=(?:this|that|it|tonights?|todays?)(?: one| flip)?$)"
-    r"|leave out|drop|forget about (?:this|that|it|the flip)|no need for|dont bother(?: with)?|leave (?:this"
-    r"|that) one|pass on|give (?:this|that"
-    r"|it) (?:one )?a miss)\b"
-    r"(?! the line)(?! (?:the |all |any )?(?:cure|curing salt|pink|nitrite|salt|sugar)\b)|^überspringen\b"
-    r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
-)
 _YESTERDAY: Final = re.compile(r"\byesterday\b(?!.*\b(?:today|now|this morning)\b)")
 _TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
 _BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
@@ -128,8 +119,8 @@ def read_step(text: str, context: Context) -> list[Intent]:
     text = as_meat(text)
     if missed := _missed(text, context):
         return [missed]
-    if _SKIP.search(text):
-        return [StepSkipped(noun(text))]
+    if left_out := read_skipped(text, context):
+        return [left_out]
     if later := read_put_off(text, context):
         return [later]
     if _THAWS.search(text) and not _NOT.search(text):  # into the fridge to thaw is into no cure

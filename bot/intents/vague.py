@@ -8,7 +8,18 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.incidents import seen_grey
-from bot.intents.intents import Ask, Cancel, Change, Happened, Intent, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.intents import (
+    Ask,
+    Cancel,
+    Change,
+    Happened,
+    Intent,
+    Snooze,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+)
 from core.plan.steps import Kind
 
 _A_BIT: Final = (
@@ -157,6 +168,11 @@ _STEPS: Final = {  # told, asked or wished, by where it can be meant
     "flip": ("curing",), "rinse": ("curing", "drying"), "soak": ("curing", "drying"), "rub": ("drying",),
     "wrap": ("cooking",), "slice": ("chilling", "stored"),
 }  # fmt: skip
+_WHENEVER: Final = re.compile(  # «when the kids are down»: some time, and no question
+    r"^(?:(?:ok|ill do it|do it|later|will do|yes) )*(?:when|once|after|as soon as|soon as) (?:im|i am|ive"
+    r"|i (?:get|have|finish|come)|we (?:get|have|come|are)|the (?!meat|core|pit|brine|fire|bag)\w+ (?:are|is|go|goes)"
+    r"|kids|hes|shes|theyre|dinner|work|lunch|bed ?time|school)\b[^?\d]*$"
+)
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -181,6 +197,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Ask("earlier", text=text)
     if text in _STEPS and (step := _step_alone(text, context)):
         return step
+    if _WHENEVER.match(text) and (context.due_step or context.soon_step or context.phase == "curing"):
+        return Unclear("until", bare, (Snooze(),))
     if _EITHER.match(bare):
         return Unclear("number", bare)
     if _FORGOT.match(bare):

@@ -37,7 +37,9 @@ def find(turn: Turn, a: Assessment, meant: str | None, at: datetime, *, done: bo
     exact = plan.step(meant) if meant else None
     if exact is not None:
         return exact
-    return _nearest(plan, meant or "", at, done)
+    found = _nearest(plan, meant or "", at, done)
+    early = done and turn.now - at > JUST_NOW and found.done_at is None and found.due - at > AHEAD_OF_TIME
+    return Step(str(Kind.FLIP), Kind.FLIP, at) if early and found.kind is Kind.FLIP else found  # one more than planned
 
 
 def _unnamed(turn: Turn, a: Assessment, at: datetime, done: bool) -> str:

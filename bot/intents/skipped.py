@@ -1,0 +1,34 @@
+"""A step that is left out on purpose: «skip that one», «not doing the flip», «skip the morning one»."""
+
+import re
+from datetime import time
+from typing import Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.deeds import noun
+from bot.intents.intents import StepSkipped
+from core.plan.steps import Kind
+
+_SKIP: Final = re.compile(
+    r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
+    r"|wont do|not doing|cant do (?=(?:this|that|it|tonights?|todays?)(?: one| flip)?$)"
+    r"|leave out|drop|forget about (?:this|that|it|the flip)|no need for|dont bother(?: with)?|leave (?:this"
+    r"|that) one|pass on|give (?:this|that"
+    r"|it) (?:one )?a miss)\b"
+    r"(?! the line)(?! (?:the |all |any )?(?:cure|curing salt|pink|nitrite|salt|sugar)\b)|^überspringen\b"
+    r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
+)
+_OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")
+_FLIP_AT: Final = {"morning": time(8), "evening": time(20), "tonight": time(20)}  # about then; habit, no source
+
+
+def read_skipped(text: str, context: Context) -> StepSkipped | None:
+    """A step left out, where a plain text says so; «skip the morning one» is the flip of then."""
+    if not _SKIP.search(text):
+        return None
+    part = _OF_DAY.search(text) if context.phase == "curing" else None
+    if part is None:
+        return StepSkipped(noun(text))
+    at = when.next_at(_FLIP_AT[part[0]], context.now, context.zone).at
+    return StepSkipped(noun(text) or str(Kind.FLIP), at=at)
