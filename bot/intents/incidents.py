@@ -56,6 +56,12 @@ _WHAT: Final = tuple(
                    r"\b(?:in|on|under|all over) (?:the )?(?:tray|shelf|bottom|plate|dish|drawer|floor)"
                    r"|brine\b.{0,10}\b(?:on|under|all over) (?:the )?fridge"
                    r"|(?:juice|liquid|water|fluid|puddle|drips?)\b.{0,10}\b(?:in|on|under|all over) (?:the )?fridge)\b"
+                   r"|\b(?:tipped|knocked|kicked) (?:the )?(?:bag|tub|bucket|it)(?: over| down| off| out)\b"
+                   r"|\b(?:bag|tub|bucket|it) (?:has |was |got |is )?(?:tipped|knocked|fell|fallen|toppled)"
+                   r"(?: over| down)\b"
+                   r"|\b(?:lost|spilled|spilt) (?:(?:about|maybe|some|like|only|just) )*(?:an? |half a |\d\S* ?)"
+                   r"(?:cups?|pints?|quarts?|lit(?:re|er)s?|ml|l|tbsps?|tablespoons?|splash|dash|glass)"
+                   r"\b(?! of (?:water|beer))"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"
                    r"|\b(?:bag|tub|pouch) (?:has|got|had) (?:a |an? \w+ )?(?:hole|tear|rip|split|leak)s?\b"),

@@ -70,6 +70,10 @@ REPHRASED: Final = tuple(
          r"pull it at \1\2"),
         (r",? (?:but )?(?:i )?(?:dunno|dont know|not sure|no idea) (?:exactly )?when(?: though)?$", TOLD),
         (r"^(?:nothing (?:new )?to report|no news|all quiet(?: here)?|nothing new)$", "noted"),
+        # the cooker before a number is its heat, and no new cooker; «fridge now» is where the meat goes
+        (r"\b(?:the )?(?:kettle|offset|kamado|drum|barrel|ceramic)s?(?: (?:is|at|now|reads|says|on))* "
+         r"(?=\d{2,3}\b(?! ?(?:lbs?|kg|l|in|inch|cm|mm|quarts?|gal)\b))", "pit "),
+        (r"^(?:(?:ok|now|going|straight) )*(?:in|into|to) fridge(?: now)?$|^fridge now$", "in the fridge"),
         # another bag takes the liquid along: nothing went into its cure a second time
         (rf"(?P<leak>\b(?:leak|burst|split|ripp|drip|seep)\w*\b.{{0,60}}?),? (?:so |and |but |i |we |ive )*"
          rf"{_NEW_BAG}.*$", r"\g<leak>"),
