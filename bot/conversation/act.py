@@ -1,5 +1,6 @@
 """The table of contents of the talk: a single `match` from what was meant to what is done and said."""
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import zip_longest
@@ -100,11 +101,23 @@ def _membership(turn: Turn, message: Message) -> Sequence[Reply]:
 
 def _story(turn: Turn, meant: Understood) -> Sequence[Reply]:
     """What an entry knows of a long line that would tell of a batch, where none is under way and none begins."""
-    tells = all((isinstance(one, OF_A_BATCH) and not _of_packet(one)) or _only_named(one) for one in meant.intents)
+    text, those = meant.message.text.lower(), meant.intents
+    asks = all(map(_no_deed, those)) and bool(trade.ASKS.search(text))
+    asks = asks or (all(map(_only_cooker, those)) and not OWN.search(text))
+    tells = asks or all((isinstance(one, OF_A_BATCH) and not _of_packet(one)) or _only_named(one) for one in those)
     free = meant.asked is None or meant.asked.get("slot") == answered.SLOT
     alone = meant.batch is None and free and meant.message.pressed is None
-    names = all(_only_named(one) for one in meant.intents)
-    return trade.story(turn, meant.message.text, names) if alone and tells and meant.intents else ()
+    return trade.story(turn, meant.message.text, asks) if alone and tells and those else ()
+
+
+def _no_deed(intent: Intent) -> bool:
+    """Whether it names no more than a meat, or a number that nobody can place."""
+    return _only_named(intent) or (isinstance(intent, Unclear) and intent.why == "number")
+
+
+def _only_cooker(intent: Intent) -> bool:
+    """Whether it tells of a cooker, which a question may name too («vents for 250 on a kamado»)."""
+    return isinstance(intent, Settings) and intent.changes.keys() == {"cooker"}
 
 
 def _of_packet(intent: Intent) -> bool:
@@ -125,6 +138,10 @@ OF_A_BATCH = (
     Resume, Unclear,
 )  # fmt: skip
 WEIGHTS = ("mass:", "unit:", "share:")  # a weight that has to be asked about
+OWN = re.compile(  # what is said of one's own cooker, or no more than its name
+    r"\b(?:i|im|ive|we|my|our|its|it|this|us(?:e|ing)|cook(?:ing|ed)?|got|have|now|on (?:gas|charcoal|propane))\b"
+    r"|^\W*(?:\w+\W+){0,2}\w+\W*$"
+)
 PRODUCT = "product "  # so begins what is gone where a product has no plan
 
 

@@ -25,7 +25,7 @@ STORY = 6  # words; who reports a step says it in fewer
 SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no plan
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
-ASKS = re.compile(r"\?|\b(?:temps?|temperature|how|why|when|what|which|or|vs|ok|possible)\b")
+ASKS = re.compile(r"\?|\b(?:temps?|temperature|how|why|when|what|which|or|vs|ok|possible|wont|cant|stuck|keeps)\b")
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line of a batch may be asked about it, or be told of an entry
 TELLS = re.compile(  # a remark about what is at hand, and no topic of the trade
@@ -147,7 +147,7 @@ def instead(turn: Turn, text: str, sure: bool = False) -> Sequence[Reply]:
     if of_batch.of_none(text):
         return of_batch.without(turn, text)
     found = _found(text)
-    words = 2 if sure else SHORTEST - 1 if _plainly(found) else SHORTEST
+    words = 2 if sure and found and found.answer else SHORTEST - 1 if sure or _plainly(found) else SHORTEST
     if found is None or len(text.split()) < words or _elsewhere(found):
         return ()
     if found.answer:
@@ -166,13 +166,12 @@ def mishap(turn: Turn, what: str, text: str) -> Sequence[Reply]:
     return (_said(turn, entry(name)),)
 
 
-def story(turn: Turn, text: str, names: bool = False) -> Sequence[Reply]:
+def story(turn: Turn, text: str, asks: bool = False) -> Sequence[Reply]:
     """The entry for a long or plain line that tells of deeds where none is under way: who tells it asks what of it.
 
-    So is a short one that only `names` a meat and asks («temp for duck pastrami»).
+    So is a short one that tells of no deed and `asks` («temp for duck pastrami»).
     """
     wished = WISH.search(text.lower()) or begins(text)
-    asks = names and bool(ASKS.search(text.lower()))
     tells = asks or len(text.split()) >= STORY or _plainly(_found(text))
     return instead(turn, text, sure=asks) if tells and not wished else ()
 
