@@ -35,22 +35,22 @@ REPHRASED: Final = tuple(
         (r"^(\d+(?:\.\d+)?) not (\d+(?:\.\d+)?) ?(mm|cm|in|inch(?:es)?|kg|lbs?)$", r"\1 \3 not \2 \3"),
         (r"^(?:i |we )?(?:smoke|cook|grill) on (?:an? |my )?(gas|electric|kettle|offset|ceramic|steel)(?: one)?$",
          r"my cooker is \1"),
-        (r"\b(?:it|that reading|that one|the reading) was ((?:1?\d|2[0-3])\.[0-5]\d)(?: actually| sorry| really)?$",
+        (r"^(?:(?:no|sorry|oops|wait|the|that) )*(?:it|reading|one) was ((?:1?\d|2[0-3])\.[0-5]\d)"
+         r"(?: actually| sorry| really)?$",
          r"that was at \1"),
-        (r"\badded (?:an? |half an? )?(?:chimney|load|scoop|shovel|few bits|bag)(?:ful)?(?: of)? (?=(?:char)?coals?"
+        (r"added (?:an? |half an? )?(?:chimney|load|scoop|shovel|few bits|bag)(?:ful)?(?: of)? (?=(?:char)?coals?"
          r"|briquettes?|lump|wood)", "added "),
-        (r"\bfridge (?:runs|is set|stays|sits) at (\d{1,2})$",
+        (r"fridge (?:runs|is set|stays|sits) at (\d{1,2})$",
          lambda m: f"fridge runs at {m[1]} {_cold_unit(m[1])}".rstrip()),
         (r"^ice (?:is |was )?(?:topped up|changed|renewed|refreshed)(?: now| again)?$", "topped up the ice"),
         # another like it, its salt, how it is wished, what is not thawed through
         (r"^((?:lets|can we|i want to|we want to|im|gonna|ill) (?:do|make|have|start|doing|making) (?:an? |some )?"
          r"[a-z]{3,12}(?: [a-z]{4,8})?) again(?=,? ?\d)", r"\1"),
-        (r"(?<=\d)( ?(?:kg|kilos?|lbs?|pounds?|g|grams?)) (?:in all )?this time\b", r"\1"),
+        (r" (kg|kilos?|lbs?|pounds?) this time\b", r" \1"),
         (r"^(?:less|more|lower|higher|only) salt[,;]? (?:to |at |like )?(?=\d(?:\.\d{1,2})? ?%$)", "salt "),
         (r"^(?:(?:we|i|id|well|everyone|they) )?(?:want|prefer|would like|like) (?:it|this|that) (hot|warm)$",
          r"eat it \1"),
-        (r"\b(?:(?:a bit|slightly|partly|a little|half|still) )*(?:icy|frosty)(?= (?:in|at|inside)\b|$)",
-         "still frozen"),
+        (r"(?<![a-z])icy(?= (?:in|at|inside)\b|$)", "frozen"),
         (r"\bcure (?:no\.? ?|nr\.? ?|num ?|number )(?:2|two)\b", "cure #2"),
         (r"\bno (?:skin|rind)\b", "skin off"),
         (r"(?<=\d),(?=\d{3} ?(?:ft|feet|foot|m|met(?:er|re)s?)\b)", ""),
