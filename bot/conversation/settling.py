@@ -12,6 +12,7 @@ from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
 from bot.intents.places import zones_at
+from bot.intents.weights import share_of
 from bot.intents.zones import law_of, units_of
 from bot.measures import to_house
 from bot.reply import Reply
@@ -26,14 +27,16 @@ from core.person import Person, Units
 from core.service import batches, people
 from core.service.turn import Turn
 
+_SAME_SLOT = {"share": "mass"}  # «3 lb in all» is the weight
+
 
 def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """What was asked is answered, by a tap or in words."""
     asked = meant.asked or {}
     match intent.slot:
-        case "cut" | "mass" | "mass_unit" | "zone" | "deadline" | "thickness" if (
-            asked.get("said") is not None and asked.get("slot") == intent.slot
-        ):
+        case "cut" | "mass" | "mass_unit" | "share" | "zone" | "deadline" | "thickness" if asked.get(
+            "said"
+        ) is not None and intent.slot in (asked.get("slot"), _SAME_SLOT.get(str(asked.get("slot")))):
             return _go_on(turn, asked, intent)
         case "zone" if str(intent.value) in available_timezones():
             return _settings(turn, meant, {"zone": intent.value}, "")
@@ -109,6 +112,9 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
     match intent.slot:
         case "mass_unit":
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
+        case "share":
+            count, mass = share_of(said[starting.SHARE])
+            said["mass"] = mass if intent.value == "all" else mass * count
         case "zone":
             before = turn.person
             people.change(turn, _with_place(turn, {"zone": intent.value, "zone_known": True}))

@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Any
 
 from bot import measures
-from bot.conversation.half import pack
+from bot.conversation.half import adds_to, pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.again import LIKE_LAST
@@ -28,6 +28,7 @@ from core.service.turn import Turn
 
 SAME_KG = 0.0005
 _INSTEAD = re.compile(r"\b(?:instead|rather|actually|scratch that|forget)\b|^no\b")
+SHARE = "share"  # several pieces with one weight, of which nobody said yet whether it is that of each
 TYPED_IN = "typed_in"  # "kg" or "lb", as a first weight was typed
 AND_THEN = "and_then"  # what was said of the other meats of a line, each begun when the one before it is known
 
@@ -40,7 +41,7 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     said = _said(intent, meant.asked) | _typed_in(meant.message.text)
     said |= {AND_THEN: list(intent.then)} if intent.then else {}
     made = (_made(half), _made(intent.said))
-    if not _goes_on(intent, meant.asked) and "" not in made and made[0] != made[1]:
+    if not adds_to(intent, meant.asked) and "" not in made and made[0] != made[1]:
         said = _beside(said, half, meant.message.text)
     replies = begin(turn, said, dict(_slot(one) for one in intent.unclear))
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
@@ -188,7 +189,11 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
         text, rows = asking.cut(said.get("product", "pastrami"), open_="product" not in said)
         return _ask(turn, "cut", said, text, rows)
     if "mass" not in said:
+        typed = said.get(SHARE)  # asked again, not anew, whatever was said meanwhile
+        if typed:
+            return _ask(turn, "share", said, *asking.share(*share_of(typed), turn.person))
         return _ask(turn, "mass", said, _named(said, asking.mass(turn.person)), ())
+    said.pop(SHARE, None)
     meals = said.pop("meals", None)
     if meals and "deadline" not in said:
         return _ask(turn, "deadline", said, *taken.which_meal(meals, turn.person, turn.now))
@@ -209,15 +214,9 @@ def _take_cut(said: dict[str, Any]) -> None:
 def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
     """Everything that was said of a start: with a question about a half one still open, both together."""
     half = (asked or {}).get("said") or {}
-    said = (half if _goes_on(intent, asked) else {}) | said_of(intent)
+    said = (half if adds_to(intent, asked) else {}) | said_of(intent)
     said.pop("mass_value", None)
     return said
-
-
-def _goes_on(intent: Start, asked: dict[str, Any] | None) -> bool:
-    """Whether a start adds to a half one: asked for the cut, a meat that is named answers and begins nothing new."""
-    half = (asked or {}).get("said") or {}
-    return bool(half) and ((asked or {}).get("slot") == "cut" or _of_the_same(half, intent.said))
 
 
 def _beside(said: dict[str, Any], half: dict[str, Any], text: str) -> dict[str, Any]:
@@ -228,15 +227,6 @@ def _beside(said: dict[str, Any], half: dict[str, Any], text: str) -> dict[str, 
     own = [one for one in waiting if said.get("product") and one.get("product") == said.get("product")]
     then = [*said.get(AND_THEN, []), *(one for one in waiting if one not in own)]
     return {**(own[0] if own else {}), **said, AND_THEN: then}
-
-
-def _of_the_same(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
-    """Whether what is said of a start may be of the meat of a half one: «bacon for saturday», then «belly 3 kg»."""
-    if not {"cut", "product"} & said.keys():
-        return True
-    both = {**half, **said}
-    same = all(half.get(key, value) == value for key, value in said.items() if key in ("cut", "product", "mass"))
-    return same and "product" in both and both.get("cut", "") in ("", *product(both["product"]).cuts)
 
 
 def _named(said: Mapping[str, Any], question: str) -> str:
@@ -272,7 +262,7 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
                 continue
             case "share":
                 text, rows = asking.share(*share_of(typed), turn.person)
-                return _ask(turn, "mass", said, text, rows)
+                return _ask(turn, "share", said | {SHARE: typed}, text, rows)
             case "brine":
                 return _ask(turn, slot, said, asking.brine(typed), ())
             case "mass" | "deadline" | "thickness":

@@ -24,6 +24,11 @@ UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
     r"|not on (?:it|the)|no label|keine ahnung|weiß nicht)\b|^\?+$"
 )
+_ALL_OR_EACH: Final = re.compile(
+    r"(?:(?:its|it is|thats|that is|that was|the|of|for|weight|no|oh) )*"
+    r"(?:(?P<all>(?:in |all )?(?:all|total|together)|both(?: together| of them)?|(?:all|both) of them|the lot|combined"
+    r"|altogether)|each(?: one)?|apiece|per (?:piece|fillet|one)|every one)"
+)
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date|idea)|whenever|any ?time|doesnt matter|dont care|open|none|not fixed)\b"
 )
@@ -131,6 +136,12 @@ def _mass(text: str, context: Context) -> Intent | None:
     return _either("mass", tuple(measures.to_house(number, u) for u in ("kg", "lb")) if fits else (), text, context)
 
 
+def _share(text: str, context: Context) -> Intent | None:
+    """Whether one weight of several pieces is that of each or of all; else a weight anew."""
+    found = _ALL_OR_EACH.fullmatch(text)
+    return Choose("share", "all" if found["all"] else "each") if found else _mass(text, context)
+
+
 def _mass_unit(text: str, context: Context) -> Intent | None:
     found = re.fullmatch(
         r"(?:in |its |it is |the )?(?P<kg>kgs?|kilos?|kilograms?)|(?:in |its |it is |the )?(?:lbs?|pounds?)", text
@@ -210,7 +221,7 @@ def _said_short(slot: str, reader: Callable[[str, Context], Intent | None]) -> C
 
 SETUP_READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     "cure": _said_short("cure", _cure), "thickness": _said_short("thickness", _thickness),
-    "mass": _said_short("mass", _mass), "mass_unit": _mass_unit, "cut": _cut, "deadline": _deadline,
+    "mass": _said_short("mass", _mass), "mass_unit": _mass_unit, "share": _share, "cut": _cut, "deadline": _deadline,
     "pit_c": _said_short("pit_c", _field("pit_c")), "fridge_c": _said_short("fridge_c", _field("fridge_c")),
     "method": _choice("method"),
     "purpose": _choice("purpose"),

@@ -17,9 +17,9 @@ class Context:
     """Everything that the reading of a line may depend on, and nothing else.
 
     `now` and `deadline` are aware UTC; `zone` names the person's zone. `asked` is the slot of the open question: cure,
-    thickness, mass, mass_unit, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt, deadline,
-    batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was about,
-    `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
+    thickness, mass, mass_unit, share, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt,
+    deadline, batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was
+    about, `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first; `of_what` are their (name, product, cut), where the line has a word for meat.
     `due_step` is the key of the step that was last called for, `soon_step` of the next, due or all but due. `target_c`
