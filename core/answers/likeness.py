@@ -13,7 +13,6 @@ from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
-from heapq import nsmallest
 from itertools import pairwise
 from typing import Final
 
@@ -27,6 +26,8 @@ from core.answers.slang import alike, empty, gathered, meant, stem
 GRAMS: Final = (3, 4, 5)
 NEAREST: Final = 5  # phrasings of an entry that are averaged
 OF_THE_WHOLE: Final = 3.0  # how much more all phrasings and the answer together say
+AT_ONCE: Final = 24  # names whose phrasings are averaged in one go
+_NONE: Final = np.zeros(0, np.int32)
 SAME: Final = 0.95  # a phrasing itself, as a keeper adds one
 OF_WORDS: Final = 1.6  # a whole word counts so much more than a run of letters
 OF_TYPED: Final = 0.8  # the word as it was typed, where the trade has another
@@ -64,46 +65,65 @@ def says_something(question: str) -> bool:
 
 
 def nearest(question: str, language: str, most: int, beside: Collection[str] = ()) -> tuple[tuple[str, float], ...]:
-    """The entries nearest to a question, and what is asked for `beside` them, best first, each with its likeness."""
-    found = likenesses(question, language, _index(language))
-    asked = ((name, score) for name, score in found.items() if name in beside or is_entry(name))
-    return tuple(nsmallest(most, asked, key=lambda one: (-one[1], one[0])))
+    """The entries nearest to a question, and what is asked for `beside` them, best first, each with its likeness.
+
+    Only names are looked at whose single nearest phrasing is near enough: no average of several is over it.
+    """
+    index = _index(language)
+    scores = _scores(_features(question, language), index)
+    bounds, found = _at_most(scores, index), list[tuple[str, float]]()
+    asked = np.flatnonzero([name in beside or is_entry(name) for name in index.entries])
+    for some in np.array_split(asked[np.argsort(-bounds[asked], kind="stable")], max(len(asked) // AT_ONCE, 1)):
+        if len(found) >= most and bounds[some[0]] < found[most - 1][1]:
+            break
+        near = _together(scores, index, some).tolist()
+        found += zip((index.entries[n] for n in some.tolist()), near, strict=True)
+        found.sort(key=lambda one: (-one[1], one[0]))
+    return tuple(found[:most])
 
 
 def likenesses(text: str, language: str, index: Index) -> dict[str, float]:
     """How like a text is to each name of an index, from 0 to 1."""
     scores = _scores(_features(text, language), index)
-    return dict(zip(index.entries, _together(scores, index).tolist(), strict=True))
+    every = np.arange(len(index.entries))
+    return dict(zip(index.entries, _together(scores, index, every).tolist(), strict=True))
 
 
 def _scores(asked: Mapping[str, float], index: Index) -> NDArray[np.float64]:
     """The cosine of a question with every row."""
-    scores = np.zeros(index.height)
-    length = 0.0
     hashes = np.fromiter(map(hash, asked), np.int64, len(asked))
-    places = np.searchsorted(index.keys, hashes)
-    for place, key, count in zip(places.tolist(), hashes.tolist(), asked.values(), strict=True):
-        known = place < len(index.keys) and index.keys[place] == key
-        weight = math.sqrt(count) * (index.rarity[place] if known else index.unseen)
-        length += weight**2
-        if known:
-            there = slice(index.starts[place], index.starts[place + 1])
-            scores[index.rows[there]] += weight * index.weights[there]
-    return scores / (math.sqrt(length) or 1.0)
+    counted = np.sqrt(np.fromiter(asked.values(), np.float64, len(asked)))
+    places = np.minimum(np.searchsorted(index.keys, hashes), len(index.keys) - 1)
+    known = index.keys[places] == hashes
+    weights = counted * np.where(known, index.rarity[places], index.unseen)
+    starts, ends = index.starts[places[known]], index.starts[places[known] + 1]
+    spans = [slice(*span) for span in zip(starts.tolist(), ends.tolist(), strict=True)]
+    rows = np.concatenate([index.rows[span] for span in spans] or [_NONE])
+    said = np.concatenate([index.weights[span] for span in spans] or [_NONE.astype(np.float32)])
+    scores = np.bincount(rows, np.repeat(weights[known], ends - starts) * said, index.height)
+    return scores / (math.sqrt(float(np.square(weights).sum())) or 1.0)
 
 
-def _together(scores: NDArray[np.float64], index: Index) -> NDArray[np.float64]:
-    """The few nearest phrasings of each name on the average with all of its words together; a phrasing itself alone."""
+def _at_most(scores: NDArray[np.float64], index: Index) -> NDArray[np.float64]:
+    """What the likeness to each name is at most: that to its nearest phrasing, with all of its words together."""
     names = len(index.entries)
-    phrasings, wholes = scores[: len(scores) - names], scores[len(scores) - names :]
-    first = np.cumsum(index.sizes) - index.sizes
-    ranked = np.repeat(np.arange(names), index.sizes) + phrasings / 2.0  # no cosine is over 1, so each name is apart
-    ranked.sort()
-    last = first + index.sizes - 1
-    places = last[:, np.newaxis] - np.arange(NEAREST)
-    near = 2.0 * (ranked[np.maximum(places, 0)] - np.arange(names)[:, np.newaxis])
-    near[places < first[:, np.newaxis]] = 0.0
-    mean = near.sum(axis=1) / np.minimum(index.sizes, NEAREST)
+    best = np.maximum.reduceat(scores[: len(scores) - names], np.cumsum(index.sizes) - index.sizes)
+    together: NDArray[np.float64] = (best + OF_THE_WHOLE * scores[len(scores) - names :]) / (1.0 + OF_THE_WHOLE)
+    return np.where(best >= SAME, np.maximum(best, together), together)
+
+
+def _together(scores: NDArray[np.float64], index: Index, names: NDArray[np.int64]) -> NDArray[np.float64]:
+    """The few nearest phrasings of some names on the average with all of their words together; a phrasing itself alone.
+
+    `names` are numbers of entries. Of shape (names,).
+    """
+    ends = np.cumsum(index.sizes)
+    wholes = scores[len(scores) - len(index.entries) :][names]
+    near = np.zeros((len(names), NEAREST))
+    for row, (end, size) in enumerate(zip(ends[names].tolist(), index.sizes[names].tolist(), strict=True)):
+        best = np.sort(scores[end - size : end])[: -NEAREST - 1 : -1]
+        near[row, : len(best)] = best
+    mean = near.sum(axis=1) / np.minimum(index.sizes[names], NEAREST)
     together: NDArray[np.float64] = (mean + OF_THE_WHOLE * wholes) / (1.0 + OF_THE_WHOLE)
     return np.where(near[:, 0] >= SAME, near[:, 0], together)
 
