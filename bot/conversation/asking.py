@@ -3,6 +3,7 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import timedelta
 
 from bot.conversation import curing, filing, households, last_resort, of_batch, sums, trade
 from bot.conversation.closer import closer
@@ -31,6 +32,8 @@ from bot.wording import (
 from bot.wording import batches as several
 from bot.wording import last_resort as things
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
+from core.batch.events import Incident, Read
 from core.safety.findings import Rule, Status
 from core.service import batches, people
 from core.service.turn import Turn
@@ -46,6 +49,12 @@ AT_RISK = re.compile(  # whom an entry speaks of, before the verdict of the batc
     r"\b(?:pregnant|expecting|bab(?:y|ies)|toddlers?|grand(?:ma|pa|mother|father|ad)|gran|nan|elderly|chemo\w*|transplant"
     r"|immun\w+|year old)\b"
 )
+OK_ALONE = re.compile(
+    r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? "
+    r"(?:ok(?:ay)?|alright|right|fine|good)[ ?.!]*$"
+)
+JUST_TOLD = timedelta(hours=1)  # what was read or went wrong so lately is what is asked about
+COOLS = frozenset({Phase.RESTING, Phase.CHILLING})
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
 
 
@@ -102,6 +111,8 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         intent = closer(turn, intent, meant.a.batch.phase.value)
     if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant.a, intent.text)):
         return sure
+    if intent.topic == "safe" and meant.a is not None and _ok_in_which_way(turn, meant.a, intent):
+        return _unclear(turn, meant, Unclear("is_ok", intent.text, (Ask("safe"), Ask("now"))))
     if intent.topic == "safe" and meant.a is not None and AT_RISK.search(intent.text.lower()):
         return (*trade.known(turn, intent.text), _from_the_record(turn, meant, intent))
     if intent.topic in curing.topics():
@@ -166,6 +177,13 @@ def _picture(a: Assessment, about: str) -> PictureWanted | None:
     if subject == "cure" and a.batch.setup.nitrite_target == 0.0:
         return None
     return PictureWanted(subject, a.batch.id)
+
+
+def _ok_in_which_way(turn: Turn, a: Assessment, intent: Ask) -> bool:
+    """«is it ok» alone, with nothing told or read just before and no clock of the chill that runs."""
+    last = next(reversed(batches.standing(turn, a.batch.id)), None)
+    told = last is not None and isinstance(last.what, Read | Incident) and turn.now - last.said_at <= JUST_TOLD
+    return bool(OK_ALONE.match(intent.text.lower())) and not told and a.batch.phase not in COOLS
 
 
 def _every(turn: Turn) -> Sequence[Reply]:

@@ -64,12 +64,28 @@ def _hand_over(turn: Turn, meant: Understood, intent: HandOver) -> Sequence[Repl
     handed = _handed(turn, meant, intent, a)
     if not handed.name or (not handed.person and not meant.message.in_group):
         code = households.invite(turn, a.batch.id, handed)
-        text = words.reach(handed.name, a, code)
+        text = "\n".join((words.reach(handed.name, a, code), *_end_unkept(a, intent)))
         return (Reply(text, facts=facts(a) | {"invitation": code}, about=a.batch.id, invite=code),)
     done = [_given(turn, batch, handed) for batch in _named_or_all(turn, a.batch.id, intent.batch)]
     about = done[0].batch.id if len(done) == 1 else None
     told_back = words.mine if intent.to == "me" and not turn.person.name else words.handed
-    return (Reply(told_back(done[0], handed), facts=facts(done[0]) if about else {}, about=about),)
+    text = told_back(done[0], handed)
+    if back := _back(turn, intent):
+        done = [households.hand(turn, each.batch.id, back).after for each in done]
+        text = f"{text}\n{words.back_from(back, done[0])}"
+    return (Reply(text, facts=facts(done[0]) if about else {}, about=about),)
+
+
+def _back(turn: Turn, intent: HandOver) -> Handed | None:
+    """From the end of a hand-over on who speaks answers for it again; None where no end was told."""
+    if intent.until is None or intent.until <= turn.now or intent.to == "me" or intent.task == "cure":
+        return None
+    return Handed(intent.task, intent.until, turn.person.id, turn.person.name or words.somebody(), turn.said.chat)
+
+
+def _end_unkept(a: Assessment, intent: HandOver) -> Sequence[str]:
+    """The end that was told, where nobody is reached yet: it is not kept, and that is said."""
+    return (words.end_unkept(intent.until, a),) if intent.until else ()
 
 
 def _given(turn: Turn, batch: str, handed: Handed) -> Assessment:

@@ -103,10 +103,8 @@ def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooS
 def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datetime) -> Sequence[Reply]:
     a = batches.look(turn, meant.of(intent.batch))
     if step.state is State.DONE and step.done_at is not None:
-        apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
-        before = steps.done_later(a, step, intent.at) if intent.at is not None else None
-        if before is None and intent.at is not None and not intent.some_time and abs(intent.at - step.done_at) >= apart:
-            return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
+        if told := _at_another_hour(turn, a, step, intent):
+            return told
         if intent.detail in marks.TASTED:
             change = steps.done(turn, a.batch.id, step, step.done_at, intent.detail)
             return (_marked(change, step, marks.tasted(intent.detail, marks.taste_noted(change.after))),)
@@ -127,8 +125,7 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     before = steps.done_later(a, step, at)
     if before is not None:
-        text = marks.out_of_order(step, at, before, a)
-        return (Reply(text, facts=facts(a) | step_facts(step) | {"answer_kind": "asked_back"}, about=a.batch.id),)
+        return _out_of_order(a, step, at, before)
     change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
     if intent.also_previous:
         change = _previous(turn, change, step)
@@ -140,6 +137,22 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
     marked = _marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said)
     return (_looked_back_at(turn, change.after, marked) if step.kind is Kind.SERVE else marked,)
+
+
+def _at_another_hour(turn: Turn, a: Assessment, step: Step, intent: StepDone) -> Sequence[Reply]:
+    """A step that was done already, told with another hour: so it was then, unless it cannot have been."""
+    apart = HALF_AN_HOUR if step.kind is Kind.FLIP else A_MINUTE  # «last night» is no other hour than 20:05
+    if intent.at is None or step.done_at is None or intent.some_time or abs(intent.at - step.done_at) < apart:
+        return ()
+    if before := steps.done_later(a, step, intent.at):
+        return _out_of_order(a, step, intent.at, before)
+    return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
+
+
+def _out_of_order(a: Assessment, step: Step, at: datetime, before: tuple[str, datetime]) -> Sequence[Reply]:
+    """An hour at which what comes before it was not done yet: asked, and nothing noted."""
+    text = marks.out_of_order(step, at, before, a)
+    return (Reply(text, facts=facts(a) | step_facts(step) | {"answer_kind": "asked_back"}, about=a.batch.id),)
 
 
 def _looked_back_at(turn: Turn, a: Assessment, reply: Reply) -> Reply:

@@ -166,6 +166,8 @@ def ask(
     said = readings.typed(typed.value, unit)
     suggestion = readings.suggestion(doubt, turn.person)
     text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
+    others = [one for n, one in enumerate(plain) if n != doubt.which] if instead_of is None else []
+    text = f"{text}\n{readings.with_the_answer(others, a)}" if others else text
     body = facts(a) | {"answer_kind": "asked_back", "asked": "doubt", "doubt": doubt.why}
     return Reply(text, buttons=rows, facts=body, about=a.batch.id)
 

@@ -69,6 +69,11 @@ def _waits_in(intent: Intent, a: Assessment) -> bool:
     return any(waits)
 
 
+def is_bare(intents: Sequence[Intent]) -> bool:
+    """«its done» and nothing else, where no step was called for: it may be of each of them."""
+    return len(intents) == 1 and isinstance(intents[0], StepDone) and intents[0].step is None
+
+
 def of_all(intents: Sequence[Intent], those: Sequence[str]) -> tuple[Intent, ...]:
     """The intents, once for each of several batches."""
     return tuple(to_batch(intent, batch) for batch in those for intent in intents)

@@ -187,7 +187,7 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
         return broken
     if "cut" not in said:
         text, rows = asking.cut(said.get("product", "pastrami"), open_="product" not in said)
-        return _ask(turn, "cut", said, text, rows)
+        return _ask(turn, "cut", said, taken.so_far(text, said, turn.person, turn.now), rows)
     if "mass" not in said:
         typed = said.get(SHARE)  # asked again, not anew, whatever was said meanwhile
         if typed:

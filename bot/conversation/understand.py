@@ -111,7 +111,7 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     those = several.fitting(turn, meant.message, meant.intents) or _elsewhere(turn, meant)
     if len(those) > 1 and (several.says_all(meant.message) or several.one_fridge(turn, meant.intents, those)):
         return _of_those(turn, meant, those)
-    if len(those) > 1:
+    if len(those) > 1 or (not those and several.is_bare(meant.intents)):
         return several.ask(turn, meant.message, those)
     found = meant if not those or those[0] == meant.batch else _of_those(turn, meant, those)
     return replace(found, sure=len(those) == 1)

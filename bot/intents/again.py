@@ -16,9 +16,13 @@ _AGAIN: Final = re.compile(
     r"(?:same|repeat|another|one more|it)(?: (?:one|thing|recipe|plan|batch|cut|piece|meat|all over))*,? "
     r"(?:again(?=$|[ ,]+(?!as\b|like\b))|(?:again,? )?(?:as|like) (?:last (?:time|week|month)|before"
     r"|the last(?: one)?|that(?: one)?|this(?: one)?)"
-    r"|of (?:those|the same|that))\b|^(?:the )?next (?:one|time|batch)(?: the| is)* same\b"
+    r"|of (?:those|the same|that))\b"
+    r"|^(?:(?:lets|can we|i|we|want|wanna|please|ok|gonna|going to|do|make|start|ill|like|to|have|id|just) )*"
+    r"(?:the|my|our) usual(?: (?:one|thing|stuff|batch))?"
+    r"(?=$|[ ,]+(?:\d|again|for|but|please|pls|this|next))"
+    r"|^(?:the )?next (?:one|time|batch)(?: the| is)* same\b"
 )
-_BESIDE: Final = re.compile(r"\b(?:but|and|just|only|with|this time|please|pls|now|then)\b|,")
+_BESIDE: Final = re.compile(r"\b(?:but|and|just|only|with|this time|please|pls|now|then|again)\b|,")
 _TOLD: Final = re.compile(r"\b(?:flipped|turned|forgot|missed|happened|read|reads|fridge|pit|core)\b")
 
 

@@ -53,6 +53,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
     ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
                       r"|doing|going) (?:it )?dry\b"
+                      r"|\b(?:zip(?:lock|per)? |vac(?:uum)? )?bag[ -]cur(?:e|ed|ing)\b"
+                      r"|\bcur(?:e|ed|ing) (?:it )?in (?:a|the) (?:(?:zip(?:lock|per)?|vac(?:uum)?) )?bag\b"
                       r"|(?<!\bto )\bdry (?:instead(?! of)|then|please|pls)\b|\btrocken ?pökeln\b"),
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
                         r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"

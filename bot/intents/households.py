@@ -116,6 +116,10 @@ _MYSELF: Final = re.compile(
     r"|^(?:i|ill|i will) (?:weigh|dose|measure|mix) (?:out )?(?:the )?(?:cure|salts?|pink salt|brine|dose)\b(?!.*\d)"
 )
 _UNTIL: Final = re.compile(r"\b(?:until|till?)\b")
+_FOR_A_WHILE: Final = re.compile(
+    r"\bfor (?:the next |about |another )?(?:\d{1,2}|an?|half an|a couple of|two|three) ?"
+    r"(?:h|hrs?|hours?|min\w*|days?)\b"
+)
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)")
 _A_WEEK: Final = timedelta(days=7)
 _KINSFOLK: Final = words(
@@ -168,7 +172,7 @@ def _asked_to(text: str, context: Context) -> HandOver | None:
     who = _one_of(found["who"] or "") if found else ""
     if not who or set(who.split()) & (_NOBODY | _SOMEBODY):
         return None
-    return HandOver(who, _begins(text, context), _task(text))
+    return HandOver(who, _begins(text, context), _task(text), until=_ends(text, context))
 
 
 def read_hand_over(text: str, context: Context) -> HandOver | None:
@@ -180,17 +184,27 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
         found = pattern.search(text)
         who = _one_of(found["who"] or "") if found else ""
         if found and not set(who.split()) & _NOBODY:
-            return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text))
+            return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text), until=_ends(text, context))
     return None
 
 
 def _begins(text: str, context: Context) -> datetime | None:
     """From when on: «from monday 7:00», said on a monday at eight, is that of next week; «until 9» is no beginning."""
-    said = None if _UNTIL.search(text) else when.future(text, context)
+    said = None if _UNTIL.search(text) or _FOR_A_WHILE.search(text) else when.future(text, context)
     if said is None or said.at > context.now or not said.day_said:
         return said.at if said else None
     local = said.at.astimezone(ZoneInfo(context.zone))
     return (local + _A_WEEK).astimezone(UTC) if _WEEKDAY.search(text) else None
+
+
+def _ends(text: str, context: Context) -> datetime | None:
+    """Until when: «til 4», «for the next 2 hours»; None where no end is told."""
+    if lasts := _FOR_A_WHILE.search(text):
+        length = when.span(lasts[0])
+        return context.now + length if length else None
+    ends = _UNTIL.search(text)
+    said = when.future(text[ends.start() :], context) if ends else None
+    return said.at if said else None
 
 
 def _one_of(who: str) -> str:

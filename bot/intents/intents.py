@@ -222,15 +222,13 @@ class Resume:
 
 @dataclass(frozen=True)
 class HandOver:
-    """«wife takes over tomorrow», «Jo has the fire from 20:00», «I weigh the cure».
-
-    `to` is a name as typed, "me" for who speaks, or "" for somebody else; `task` is fire, flips, cure or all.
-    """
+    """«Jo has the fire till 8», «I weigh the cure»: `to` is a name, "me" or ""; `task` is fire, flips, cure or all."""
 
     to: str = ""
     at: datetime | None = None
     task: str = "all"
     batch: str | None = None
+    until: datetime | None = None
 
 
 @dataclass(frozen=True)

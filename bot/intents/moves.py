@@ -35,6 +35,7 @@ _AMOUNT: Final = (
     r"|weeks?|d|stunden?|tage?)"
 )
 _WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
+_AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
 _BY: Final = tuple(
     (sign, re.compile(words))
     for sign, words in (
@@ -99,6 +100,8 @@ _TO: Final = tuple(
         rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
         rf"|over) (?={_WEEKDAY})",
         rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={_WEEKDAY})",
+        r"(?:(?<=can we )|(?<=could we ))(?:do )?at (?=\d)",
+        rf"^(?:can|could) (?:the |our )?{_MEAL} be at (?=\d)",
         rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={_WEEKDAY}|tomorrow)",
     )
 )
@@ -111,7 +114,7 @@ _A_PIT: Final = re.compile(
     r"|at) [1-4]\d\d\b(?![:.])"
 )
 _DEGREES: Final = re.compile(r"\b(?:at|to) (?:1[3-9]|2\d)\d\b(?![:.]| ?[ap]m)")  # «serving at 140»: no twenty to two
-_SAY: Final = re.compile(r"\b(?:lets )?say (?=\d)")
+_SAY: Final = re.compile(rf"\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")

@@ -16,7 +16,8 @@ _LATER: Final = re.compile(
     r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
     r"|moment)|one sec|soon|hold (?:on|off)"
     r"|remind me (?:later|again)|"
-    r"give me a (?:bit|sec|minute|moment)|cant (?:right )?now|not (?:(?:done|flipped|turned|rinsed|lit"
+    r"give me a (?:bit|sec|minute|moment)|cant (?:(?:do|flip|turn) (?:it )?)?(?:right )?now"
+    r"|not (?:(?:done|flipped|turned|rinsed|lit"
     r"|wrapped|started|begun|home|there) )?yet|havent (?:done|flipped|rinsed"
     r"|wrapped)\b.{0,20}(?:yet)?|(?:havent|hasnt|didnt|did not|have not|has not|wasnt|isnt)\b[^\d,;]{0,24}\byet)\b"
 )
@@ -38,6 +39,10 @@ _PUT_OFF: Final = re.compile(
 _SOME_TIME: Final = re.compile(
     r"\b(?:after|before|when|once|morning|evening|tonight|tomorrow|night|lunch|dinner|work|weekend|later on"
     r"|until|till?)\b"
+)
+_AN_EVENT: Final = re.compile(  # «not yet, after dinner»: its hour is not told
+    r"^[^\d?]*?,? (?:after|when|once|before|as soon as) "
+    r"(?!(?:do|should|shall|can|is|will|to|the flip|that|now)\b)[^\d?]+$"
 )
 _UNTIL: Final = re.compile(r"\b(?:til|till|until) ")
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
@@ -117,6 +122,13 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
     return None
+
+
+def read_after(text: str, context: Context) -> Unclear | None:
+    """Not now, but after something of which nobody knows the hour: that is asked for."""
+    if context.phase == "none" or not _AN_EVENT.match(text) or not _LATER.match(text):
+        return None
+    return Unclear("until", text[:60], (Snooze(step=_deed(text, context) or noun(text)),))
 
 
 def _called(text: str, context: Context) -> str | None:

@@ -56,6 +56,7 @@ from bot.intents.normal import SILENT, normal
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.polite import telegram
+from bot.intents.put_off import read_after
 from bot.intents.readings import read_reading
 from bot.intents.served import read_served
 from bot.intents.settings import read_scale, read_settings, read_units, wrong_clock
@@ -215,7 +216,9 @@ def _correction(plain: str, context: Context) -> Intent | None:
     """A correction; of a number that was asked about and never noted, the reading that it was meant to be."""
     if context.asked == "probe" and (meant := read_reading(_SORRY.sub("", plain), context)):
         return meant
-    asks = plain.endswith("?") or re.match(r"(?:did|was|were|do|does|have|has|is|are) (?:i|we|you|it|that)\b", plain)
+    asks = plain.endswith("?") or re.match(
+        r"(?:(?:did|was|were|do|does|have|has|is|are) (?:i|we|you|it|that)|(?:can|could|shall) (?:i|we|it))\b", plain
+    )
     return None if asks or several_corrections(plain) else read_correction(plain.rstrip(" .!"), context)
 
 
@@ -245,7 +248,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_may_cool, read_beforehand,
-    read_repeated, read_vague, read_again, read_guests,
+    read_repeated, read_after, read_vague, read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

@@ -20,10 +20,12 @@ _HEATED: Final = re.compile(
 _CORE: Final = re.compile(
     r"(?<![\d.:])(?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:min|h|am|pm|slices|people|ppl)|[:\d])"
 )
+_THANKS: Final = r"(?:[,;.]? (?:thanks?|thx|ty|cheers|ta|thank you)(?: (?:so much|a lot|again))?(?![^\W\d_]))?"
 _EATEN: Final = re.compile(
     r"^(?:(?:ok|and|so|all|its|were|we are|were all|everything|everyone|im|just|the|dinner|lunch|supper|meal|party|is"
     r"|was) )*(?:done|finished|over|gone|full|eaten)"
     r"(?: (?:eating|it|here|now|with it|with dinner|with lunch|at last))*"
+    rf"{_THANKS}"
     r"(?:[,;.]? ?(?:and |it |that |everyone |all |meat |we )*(?:was|were|turned out|came out|tasted|loved|said|had)\b"
     r"|,? (?:10|\d(?:\.5)?) ?(?:/|out of|of) ?(?:10|5)$|,? everyone (?:is )?(?:happy|full|loved)\b"
     r"|,? (?:great|good|lovely|delicious|amazing|tasty|perfect|brilliant|yum\w*|excellent|superb)\b| eating$)"

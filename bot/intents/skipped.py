@@ -17,6 +17,9 @@ _SKIP: Final = re.compile(
     r"|that) one|pass on|give (?:this|that"
     r"|it) (?:one )?a miss)\b"
     r"(?! the line)(?! (?:the |all |any )?(?:cure|curing salt|pink|nitrite|salt|sugar)\b)|^überspringen\b"
+    r"|^(?:(?:sorry|i|we|really|just) )*(?:cant|cannot|wont be able to|unable to|not able to) (?:do |make )?"
+    r"(?:the |this |tonights? |todays? )?(?:flip|turn)(?: (?:it|them|one|the (?:bags?|meat)))?"
+    r"(?: (?:today|tonight|this (?:morning|evening)|sorry))*$"
     r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
 _OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")

@@ -107,8 +107,10 @@ _REMARKS: Final = tuple(
                   r"|temps|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
         ("more", r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about) )*(?:a |the )?"
                  r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
+        ("more_in", r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
+                    r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
-        ("again", r"^(?:the |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again)$"),
+        ("again", r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
                   rf"|{_ONE}(?: (?:one|piece|bag))?))$"
                   r"|^(?:(?:i|we|ive|just|have) )*(?:changed|swapped|switched|adjusted|altered) (?:it|that"
@@ -148,7 +150,7 @@ _FLIPS_MUTED: Final = re.compile(
     r"|turn)\w*(?: \w+){0,4}$"
 )
 _ONLY_IN: Final = {  # where such words can mean it at all
-    "grams": ("waiting", "curing", "drying"), "halved": ("waiting", "curing", "drying"),
+    **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")),
 }  # fmt: skip
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _PULL_EARLY: Final = re.compile(

@@ -111,6 +111,19 @@ def reach(name: str, a: Assessment, code: str) -> str:
     )
 
 
+def back_from(one: Handed, a: Assessment) -> str:
+    """When what was handed over comes back by itself."""
+    return say("From {since} on the calls come to you again.", since=numbers.when(one.since, a.person, a.now))
+
+
+def end_unkept(until: datetime, a: Assessment) -> str:
+    """The end of a hand-over to who is not in yet."""
+    return say(
+        "The end, {until}, is not kept till they are in: «I take over» brings it back then.",
+        until=numbers.when(until, a.person, a.now),
+    )
+
+
 def takes(name: str, one: Handed, a: Assessment) -> str:
     """To the others: somebody has taken over."""
     if one.task == "cure":
@@ -131,10 +144,13 @@ def who(a: Assessment, names: tuple[str, ...], doser: str) -> str:
     if doser:
         lines.append(say("{doser} weighs the cure.", doser=doser))
     for task in ("fire", "flips", "all"):
-        last = next((one for one in reversed(a.batch.handed) if one.task == task), None)
-        if last is not None and last.name:
-            since = numbers.when(last.since, a.person, a.now)
-            lines.append(say("{name}: {task}, from {since}.", name=last.name, task=TASKS[task], since=since))
+        of_task = [one for one in a.batch.handed if one.task == task]
+        now = [one for one in of_task if one.since <= a.now][-1:]
+        for one in (*now, *(one for one in of_task[-1:] if one.since > a.now)):
+            since = numbers.when(one.since, a.person, a.now)
+            lines += (
+                [say("{name}: {task}, from {since}.", name=one.name, task=TASKS[task], since=since)] if one.name else []
+            )
     return "\n".join(lines)
 
 

@@ -97,6 +97,8 @@ def _of_step(option: Intent, person: Person) -> str:
             return say("Leave it out")
         case Ask(topic="now"):
             return say("What comes next")
+        case Ask(topic="safe"):
+            return say("Safe to eat")
         case Snooze(by=by, until=until):
             if until:
                 return say("Later, {moment}", moment=_moment(until, person))

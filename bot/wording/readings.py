@@ -110,12 +110,20 @@ def _tell(a: Assessment) -> bool:
     return a.batch.phase not in COOK_PHASES
 
 
-def _kept(a: Assessment, plain: Plain) -> str:
-    said = ", ".join(
+def _listed(plain: Plain, a: Assessment) -> str:
+    return ", ".join(
         say("{places} {c} at {at}", places=PLACES[p], c=shown(c, a.person), at=numbers.clock(at, a.person))
         for p, c, at in plain
     )
-    return say("Noted: {said}.", said=said)
+
+
+def _kept(a: Assessment, plain: Plain) -> str:
+    return say("Noted: {said}.", said=_listed(plain, a))
+
+
+def with_the_answer(plain: Plain, a: Assessment) -> str:
+    """What was read in the same line as a number that is doubted: it waits for the answer to that."""
+    return say("Noted with the answer: {said}.", said=_listed(plain, a))
 
 
 def counts(*, cooling: bool) -> str:

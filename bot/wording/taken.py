@@ -1,9 +1,9 @@
 """How a line was taken that left something open: said at once, with the other reading one tap away."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import Final
+from typing import Any, Final
 
 from bot import measures
 from bot.intents.intents import Change, Choose, MoveDeadline
@@ -83,6 +83,16 @@ def noted(a: Assessment) -> str:
     if setup.deadline is not None:
         parts.append(say("meal {meal}", meal=numbers.when(setup.deadline, a.person, a.now)))
     return say("{what}: noted.", what=", ".join(parts))
+
+
+def so_far(question: str, said: Mapping[str, Any], person: Person, now: datetime) -> str:
+    """The question for the cut, with the weight that is kept meanwhile, and the meal."""
+    if "mass" not in said:
+        return question
+    parts = [numbers.mass(said["mass"], person)]
+    if deadline := said.get("deadline"):
+        parts.append(say("meal {meal}", meal=numbers.when(deadline, person, now)))
+    return "\n".join((question, say("{what}: noted.", what=", ".join(parts))))
 
 
 def _meal(a: Assessment, deadline: datetime, assumed: Collection[str]) -> list[str]:

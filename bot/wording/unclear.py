@@ -165,6 +165,13 @@ _REMARKS = {
         "More of what: days, charcoal, salt in the next one, or meat for the guests? Ask it with its word.\n"
         "Curing salt is never added on a guess."
     ),
+    "more_in": language.later(
+        "Do you ask whether it needs more, or did more go in? Ask it like «how salty will it be»; what went in is told "
+        "with its weight, like «put in 12 g of curing salt».\nCuring salt is never added on a guess."
+    ),
+    "is_ok": language.later(
+        "Ok in which way: is it safe to eat, does it look or smell right, or is the hour all right? Tap it, or ask it with its word."
+    ),
     "added": language.later(
         "Another piece takes its own dose: put it into a bag of its own, and start it with its weight, like «start 3 lb flat».\n"
         "In the same brine the dose of both would be wrong."

@@ -212,7 +212,26 @@ def test_who_weighs_is_said_in_a_word() -> None:
 )
 def test_a_fire_is_handed_over_from_an_hour_to_come(line: str, at: datetime | None) -> None:
     """A weekday whose hour has gone by is that of next week, and an end is no beginning."""
-    assert read(line, context("curing")) == [HandOver("bo", at, "fire")]
+    (handed,) = read(line, context("curing"))
+    assert isinstance(handed, HandOver)
+    assert (handed.to, handed.at, handed.task) == ("bo", at, "fire")
+
+
+@pytest.mark.parametrize(
+    ("line", "until"),
+    [
+        ("my son is watching it til 4", wall(3, 1, 16)),
+        ("dave has the fire until 5pm", wall(3, 1, 17)),
+        ("bob is minding the smoker for the next 2 hours", wall(3, 1, 10, 30)),
+        ("ask bo to watch the fire for an hour", wall(3, 1, 9, 30)),
+        ("bo has the fire", None),
+    ],
+)
+def test_a_hand_over_ends_when_it_is_told(line: str, until: datetime | None) -> None:
+    """And a while that it lasts is not when it begins."""
+    (handed,) = read(line, context("curing"))
+    assert isinstance(handed, HandOver)
+    assert (handed.at, handed.until) == (None, until)
 
 
 @pytest.mark.parametrize("line", ["join", "join wrong12345"])
@@ -253,6 +272,8 @@ def test_a_step_ahead_is_asked_for_without_an_hour() -> None:
 )
 def test_somebody_is_asked_to_take_it(line: str, who: str, task: str) -> None:
     """Asked or said, it is handed over; nothing is asked of the bot, of nobody or of a thing."""
-    assert read(line, context("curing")) == [HandOver(who, None, task)]
+    (handed,) = read(line, context("curing"))
+    assert isinstance(handed, HandOver)
+    assert (handed.to, handed.at, handed.task) == (who, None, task)
     for other in ("can you flip it", "bot can you take the fire", "would paper do it", "can it take the fire"):
         assert not any(isinstance(each, HandOver) for each in read(other, context("curing")))

@@ -24,6 +24,12 @@ COOK = context("cooking", last_core_c=65.0)
         ("same again", "again"),
         ("is that enough", "enough"),
         ("forgot", "forgot"),
+        ("more salt?", "more_in"),
+        ("a bit more sugar?", "more_in"),
+        ("the usual", "again"),
+        ("not yet, after dinner", "until"),
+        ("later, when the kids are in bed", "until"),
+        ("not now, once the guests have gone", "until"),
     ],
 )
 def test_a_remark_is_asked_about(text: str, why: str) -> None:
@@ -51,6 +57,11 @@ def test_a_bare_while_beside_the_fire() -> None:
 @pytest.mark.parametrize(
     ("text", "meant"),
     [
+        ("can we say 5pm not 1", "meal sat17:00"),
+        ("could dinner be 6 not 1", "meal sat18:00"),
+        ("cant flip tonight", "skip"),
+        ("sorry wont be able to turn it today", "skip"),
+        ("cant flip now", "later"),
         ("everything back 2 hrs", "meal +120m"),
         ("guests are late say 7.30", "meal sat19:30"),
         ("dinners 7 now", "meal sat19:00"),
@@ -70,6 +81,20 @@ def test_a_bare_while_beside_the_fire() -> None:
 def test_loose_talk_of_the_plan(text: str, meant: str) -> None:
     """Moved, put off, longer in the cure, done late."""
     assert short(read(text, FLIP)) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("can we do 5pm not 1", "meal sat17:00"),
+        ("can we do 5 not 1", "meal sat17:00"),
+        ("could we do 6pm", "meal sat18:00"),
+    ],
+)
+def test_an_hour_in_place_of_another(text: str, meant: str) -> None:
+    """The hour of the meal; while a step is called for it may be the hour of that, and is asked about."""
+    assert short(read(text, context("curing"))) == meant
+    assert short(read(text, FLIP)) == "ask"
 
 
 @pytest.mark.parametrize("text", ["bump lunch 45 min", "partys off til next wkend", "cant light today do it tmrw"])
