@@ -8,6 +8,7 @@ from bot.conversation import (
     sums_climb,
     sums_cold,
     sums_dates,
+    sums_falling,
     sums_fish,
     sums_hot,
     sums_mix,
@@ -104,7 +105,7 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         strong = sums_cold.APART[0]
         return sums_mixed.ask_with(strong, sums_cold.of_recipes(turn, line, strong)), sums_asked.rows("strength")
     if kind in ("ppm", "mix") and (made := sums_cold.usual_levels(turn, line)):
-        return sums_asked.by_level(made)
+        return sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]))
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
     return sums_asked.by_strength(doses) if doses else None
 
@@ -114,6 +115,6 @@ def _why(kind: str) -> Rows:
 
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
-    **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_fish.SUMS, **sums_hot.SUMS, **sums_plate.SUMS,
-    **sums_mix.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
+    **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_falling.SUMS, **sums_fish.SUMS, **sums_hot.SUMS,
+    **sums_plate.SUMS, **sums_mix.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
 }  # fmt: skip

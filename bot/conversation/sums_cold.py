@@ -166,6 +166,14 @@ def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ..
         return None
 
 
+def right_dose(turn: Turn, line: Told, strength: Fraction) -> Kilograms | None:
+    """The dose of that strength for the meat that is told; None where none is, or none passes. [kg]"""
+    try:
+        return _weighed(turn, line, need(line.meat, "meat"), strength).cure_kg
+    except SaltbellError:
+        return None
+
+
 def _cure(line: Told) -> tuple[Kilograms, Kilograms]:
     spoon = next((m for m in measures.find(line.text) if m.unit in ("tsp", "tbsp")), None)
     if line.cure is not None:

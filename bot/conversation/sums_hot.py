@@ -3,8 +3,6 @@
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import timedelta
-from itertools import accumulate
 from typing import Any, TypeAlias
 
 from bot.intents.fitting import pits
@@ -24,8 +22,6 @@ from core.meat.cuts import cut
 from core.meat.piece import Cut, Piece, Species, piece
 from core.plan.recipe import Product, product_of_cut, products
 from core.plan.setup import Setup
-from core.safety.cooling import CoolingVerdict, judge_cooling
-from core.safety.findings import Outcome, Status
 from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.history import printed_f
 from core.service.turn import Turn
@@ -36,10 +32,7 @@ _LOGS = re.compile(r"\blogs?\b")
 COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
 JUST_BELOW_C = 59.9  # of who says «under 140 °F» and no more
-HOT_C = 60.0  # 140 °F: from there on the cooling is counted
-FROM_130 = "130-80-40"  # the rule that begins at 130 °F
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
-_CURED = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
 A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Common practice
 _PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
 _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
@@ -124,49 +117,6 @@ def _lethality(turn: Turn, line: Told) -> Answer:
     if seconds is not None and found.asked and _LOGS.search(line.text):
         said = f"{said}\n{sums_hot.logs(found, seconds)}"
     return said, (found.source.key, "FSIS_SAFE_TEMPERATURES"), body
-
-
-def _cooling(turn: Turn, line: Told) -> Answer:
-    """Readings of a falling core as a history that ends now, and judged as any other.
-
-    Where only the end is told, it began as hot as the clock of the rule: no credit for hoping.
-    """
-    marks = _marks(line)
-    began = turn.now - timedelta(hours=marks[-1][0])
-    history = tuple((began + timedelta(hours=hours), core) for hours, core in marks)
-    verdict = _no_credit(judge_cooling(history, None, None, turn.now + timedelta(minutes=1)), marks[0][1])
-    keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
-    body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
-    said = sums_hot.cooled(verdict, turn.person)
-    if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
-        said = f"{said}\n{sums_hot.by_the_longer_rule(verdict)}".strip()
-    return said, keys, body
-
-
-def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
-    """A rule that begins hotter than the first reading is not kept by it: nobody knows how long it took from there."""
-    shorter = verdict.of(FROM_130)
-    hoped = verdict.decided_by is not shorter and printed_f(first) < verdict.decided_by.stages[0].stage.from_f
-    if not hoped or shorter.clock is not Status.FAILED or verdict.kind not in (Outcome.SAFE, Outcome.NOT_YET):
-        return verdict
-    return replace(verdict, kind=Outcome.CANNOT_SAY, decided_by=shorter, stage=shorter.stages[0])
-
-
-def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
-    """Hours from the first reading on, and the readings; none whose time is not told, however cold it is."""
-    hot = line.temperatures if len(line.temperatures) > 1 else (max(HOT_C, *line.temperatures), *line.temperatures)
-    hot = hot[: max(len(line.clocks), len(line.durations) + 1, 2)]
-    if len(line.clocks) == len(hot):
-        round_ = 12.0 if line.half_told else 24.0
-        hours = [(clock - line.clocks[0]) % round_ for clock in line.clocks]
-    elif len(line.durations) >= len(hot) - 1:
-        hours = [0.0, *accumulate(line.durations[: len(hot) - 1])]
-    else:
-        took = between(line)
-        if took is None:
-            raise Missing("hours")
-        hot, hours = (hot[0], hot[-1]), [0.0, took]
-    return tuple(zip(hours, hot, strict=True))
 
 
 def _fire_out(turn: Turn, line: Told) -> Answer:
@@ -273,5 +223,5 @@ def _altitude(turn: Turn, line: Told) -> Answer:
 
 SUMS = {
     "lethality": _lethality, "fire_out": _fire_out,
-    "cooling": _cooling, "chill": _chill, "cook": _cook, "fuel": _fuel, "altitude": _altitude,
+    "chill": _chill, "cook": _cook, "fuel": _fuel, "altitude": _altitude,
 }  # fmt: skip

@@ -18,7 +18,7 @@ _START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
     r"|\b(?:last|latest) start|\bstart when\b|\b(?:count|work)\w* (?:it )?back"
 )
-_EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
+EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
 _BRINED: Final = re.compile(r"\b(?:brin\w*|salt\w*|cure|curing|soak\w*|water)\b")
 _TARGET: Final = re.compile(r"\b(?:until|till?|to|core|internal|inside|hits?|reach\w*) (\d{2,3})\b")
 _KEPT: Final = re.compile(
@@ -152,7 +152,7 @@ def _is_salted(line: Told) -> bool:
 def _is_cooked(line: Told) -> bool:
     """A piece over a pit, and no tank of gas."""
     hot = not line.temperatures or bool(pits(line))
-    if line.clocks and _EATEN_AT.search(line.text):  # the hour to light it is wanted
+    if line.clocks and EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
     return _is_body(line) and hot and not (brined or _TANK.search(line.text) or _TO_THE_COLD.search(line.text))

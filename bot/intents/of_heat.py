@@ -34,6 +34,11 @@ _TIME_ASKED: Final = re.compile(
     r"\b(?:how (?:long|many (?:min\w*|sec\w*|logs?))|what time|(?:minutes|time|mins) (?:needed|required|at)"
     r"|hold(?:ing)? time|(?:secs?|seconds?)(?=\W*$))\b"
 )
+_INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?:ing|ed|s)?(?! box\b)|cold|fridge|freezer)\b")
+_IN_A_BOX: Final = re.compile(r"\b(?:cooler|esky|cool box|box|towels?|blankets?|rest\w*|hold\w*|held|wrapped)\b")
+_FIRE_LOST: Final = re.compile(
+    r"\b(?:fire|died|dead|power|(?:went|ran|burn\w*|gone) out|coals?|gas|flames?|smoker|pit)\b"
+)
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
 COOLEST_PIT: Final = 90.0  # °C; from there on it is the pit that is told
 HOTTEST_MEAT: Final = 100.0
@@ -58,6 +63,11 @@ def falls(line: Told) -> bool:
     return lower and (len(line.clocks) > 1 or line.has("hours")) and hot[0] <= 105.0
 
 
+def kept_hot(line: Told) -> bool:
+    """A fall that ends at 60 °C or above, of a piece that nobody chills: it is kept for the table."""
+    return falls(line) and line.temperatures[-1] >= HOT_CORE and not _INTO_THE_COLD.search(line.text)
+
+
 def cools(line: Told) -> bool:
     """A fall, or one reading that is colder than hot meat, hours after a first clock."""
     one = len(line.temperatures) == 1 and line.temperatures[0] < 45.0
@@ -79,7 +89,8 @@ def went_out(line: Told) -> bool:
     timed = len(line.clocks) > 1 or line.has("hours")
     fell = len(line.temperatures) == 1 and abs(line.temperatures[0] - HOT_CORE) < 1.0 and bool(_FELL.search(line.text))
     meat = (len(line.temperatures) > 1 or fell) and max(line.temperatures) <= HOTTEST_MEAT
-    return meat and timed and not rises(line)
+    boxed = kept_hot(line) and _IN_A_BOX.search(line.text) and not _FIRE_LOST.search(line.text)
+    return meat and timed and not (rises(line) or boxed)
 
 
 def back_up(line: Told) -> bool:

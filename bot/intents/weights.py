@@ -86,6 +86,12 @@ _OR_ELSE: Final = re.compile(
 )  # «2.9 kg or maybe 3.1»
 
 
+_AGE: Final = re.compile(  # «grandma is 84», «hes 71»
+    r"\b(?:(?:gran\w*|nana?|mum|mom|mother|dad|father|uncle|aunt\w*)(?: is|s)?|(?:wife|husband|s?he|who|guest|kid) is"
+    r"|s?hes|im|i am|aged?) (?:only |just |turning |nearly )?\d{1,2}\b(?![.\d]| ?(?:kg|kilos?|g|lbs?|pounds?|oz)\b)"
+)
+
+
 @dataclass(frozen=True)
 class Weighed:
     """The mass of all pieces, those of each, and the slot and words of what has to be asked about them."""
@@ -101,7 +107,7 @@ def weighed(text: str, *, may_be_bare: bool) -> Weighed:
     biggest = waits.heaviest(text)
     weights = [m for m in measures.of_kind(text, "mass") if m != biggest and not _of_something_else(text, m)]
     if not weights:
-        bare = _BARE.search(when.without_times(text)) if may_be_bare else None
+        bare = _BARE.search(when.without_times(_AGE.sub(" ", text))) if may_be_bare else None
         return Weighed(slot="unit" if float(bare[0]) < HEAVIEST_KG else "mass", typed=bare[0]) if bare else Weighed()
     found = [piece for m in weights for piece in pieces(text, m)]
     if _is_open(text, weights, found):

@@ -216,7 +216,11 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
         )
     if f > 40.0:
         warm = say("A little warm: turn it down, move it low and to the back, and read it again in two hours.")
-        return f"{warm} {say('The cure goes on.')}" if a.batch.phase is Phase.CURING else warm
+        day = say(
+            "The cure goes on, if it was over {limit} for less than a day; longer counts by the two-hour rule.",
+            limit=numbers.both(celsius_from_fahrenheit(40.0), a.person),
+        )
+        return f"{warm} {day}" if a.batch.phase is Phase.CURING else warm
     if f > 38.0 and any(found.rule is Rule.VACUUM_FISH for found in a.ledger.verdict.because):
         return say("Too warm for fish without air: 3 °C (38 °F) at most. Turn it down, and ask me «is it safe».")
     if f < 36.0:

@@ -52,8 +52,11 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
     return text, rows("strength")
 
 
-def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
-    """The strength, asked with the nitrite that a strong and a weak curing salt would bring."""
+def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | None = None) -> tuple[str, Rows]:
+    """The strength, asked with the nitrite that a strong and a weak curing salt would bring.
+
+    `right` is what of the strong one would be right for that meat. [kg]
+    """
     (one, first), (other, second) = made
     thin = say("Under {weak} is too little to count as cured.", weak=numbers.ppm(WEAK))
     text = say(
@@ -65,7 +68,18 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...]) -> tuple[str, Rows]:
         second=numbers.ppm(second.ingoing.nitrite),
         limit=numbers.ppm(first.limit.max_mg_kg),
     )
-    return (text if first.ingoing.nitrite >= WEAK else f"{text}\n{thin}"), rows("strength")
+    more = [thin] if first.ingoing.nitrite < WEAK else []
+    if first.ingoing.nitrite > first.limit.max_mg_kg:
+        more.append(say(
+            "With {one} that is over the limit: do not use it, and eat nothing that lies in it until its packet shows a weaker one. "
+            "Rinsing and soaking do not make it safe.",
+            one=numbers.percent(one),
+        ))  # fmt: skip
+    if right is not None and not WEAK <= first.ingoing.nitrite <= first.limit.max_mg_kg:
+        more.append(
+            say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=numbers.percent(one))
+        )
+    return "\n".join((text, *more)), rows("strength")
 
 
 def over() -> str:

@@ -1,0 +1,109 @@
+"""Sums of a core that falls: against the rules of cooling, or as meat that is kept hot for the table."""
+
+import re
+from dataclasses import replace
+from datetime import timedelta
+from itertools import accumulate
+from math import log
+from typing import Final
+
+from bot.conversation.sums_hot import Answer
+from bot.intents.fitting import EATEN_AT
+from bot.intents.of_heat import between, kept_hot
+from bot.intents.told import Told
+from bot.wording import sums_falling, sums_hot
+from core.errors import Missing
+from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.findings import Outcome, Status
+from core.safety.history import printed_f
+from core.service.turn import Turn
+from core.units import Celsius, Hours, celsius_from_fahrenheit
+
+HOT_C: Final[Celsius] = 60.0  # 140 °F: from there on the cooling is counted; sources.FSIS_DANGER_ZONE
+ROOM_C: Final[Celsius] = 20.0
+FROM_130: Final = "130-80-40"  # the rule that begins at 130 °F
+_CURED: Final = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
+
+
+def _cooling(turn: Turn, line: Told) -> Answer:
+    """Readings of a falling core as a history that ends now, and judged as any other.
+
+    Where only the end is told, it began as hot as the clock of the rule: no credit for hoping.
+    """
+    marks = _marks(line)
+    if kept_hot(line) and len(marks) > 1:
+        return _still_hot(turn, line, marks)
+    began = turn.now - timedelta(hours=marks[-1][0])
+    history = tuple((began + timedelta(hours=hours), core) for hours, core in marks)
+    verdict = _no_credit(judge_cooling(history, None, None, turn.now + timedelta(minutes=1)), marks[0][1])
+    keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
+    body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
+    said = sums_hot.cooled(verdict, turn.person)
+    if ahead := _ahead(verdict, marks):
+        said = f"{said}\n{ahead}"
+    if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
+        said = f"{said}\n{sums_hot.by_the_longer_rule(verdict)}".strip()
+    return said, keys, body
+
+
+def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
+    """A rule that begins hotter than the first reading is not kept by it: nobody knows how long it took from there."""
+    shorter = verdict.of(FROM_130)
+    hoped = verdict.decided_by is not shorter and printed_f(first) < verdict.decided_by.stages[0].stage.from_f
+    if not hoped or shorter.clock is not Status.FAILED or verdict.kind not in (Outcome.SAFE, Outcome.NOT_YET):
+        return verdict
+    return replace(verdict, kind=Outcome.CANNOT_SAY, decided_by=shorter, stage=shorter.stages[0])
+
+
+def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
+    """Hours from the first reading on, and the readings; none whose time is not told, however cold it is."""
+    hot = line.temperatures if len(line.temperatures) > 1 else (max(HOT_C, *line.temperatures), *line.temperatures)
+    hot = hot[: max(len(line.clocks), len(line.durations) + 1, 2)]
+    clocks = line.clocks[: len(hot)] if EATEN_AT.search(line.text) else line.clocks  # the last is that of the meal
+    if len(clocks) == len(hot):
+        hours = [(clock - clocks[0]) % _round(line) for clock in clocks]
+    elif len(line.durations) >= len(hot) - 1:
+        hours = [0.0, *accumulate(line.durations[: len(hot) - 1])]
+    else:
+        took = between(line)
+        if took is None:
+            raise Missing("hours")
+        hot, hours = (hot[0], hot[-1]), [0.0, took]
+    return tuple(zip(hours, hot, strict=True))
+
+
+def _round(line: Told) -> Hours:
+    return 12.0 if line.half_told else 24.0
+
+
+def _still_hot(turn: Turn, line: Told, marks: tuple[tuple[Hours, Celsius], ...]) -> Answer:
+    """Meat that is kept for the table and still above 60 °C: how long that lasts, and whether it does to the meal."""
+    (_, first), (_, last) = marks[-2:]
+    soon, late = _until(HOT_C, marks)
+    meal = line.clocks[len(marks)] if len(line.clocks) == len(marks) + 1 else None
+    wanted = None if meal is None else (meal - line.clocks[len(marks) - 1]) % _round(line)
+    body = {"stays_h": soon, "wanted_h": -1.0 if wanted is None else wanted, "fell_k": first - last}
+    return sums_falling.kept_hot(last, (soon, late), wanted, turn.person), ("FSIS_DANGER_ZONE",), body
+
+
+def _until(goal: Celsius, marks: tuple[tuple[Hours, Celsius], ...]) -> tuple[Hours, Hours]:
+    """Hours from the last reading to a colder one: straight on, and slowing down as in the air of a room."""
+    (began, first), (ended, last) = marks[-2:]
+    hours = max(ended - began, 1.0 / 60.0)
+    straight = (last - goal) / max(first - last, 0.1) * hours
+    slowing = log((last - ROOM_C) / (goal - ROOM_C)) / log((first - ROOM_C) / (last - ROOM_C)) * hours
+    return straight, slowing
+
+
+def _ahead(verdict: CoolingVerdict, marks: tuple[tuple[Hours, Celsius], ...]) -> str:
+    """Whether it will be cold enough in time, where two readings show how fast it falls in the stage that runs."""
+    judged = verdict.next_stage
+    if verdict.kind is not Outcome.NOT_YET or judged is None or len(marks) < 2:
+        return ""
+    goal = celsius_from_fahrenheit(judged.stage.to_f)
+    if not ROOM_C < goal < marks[-1][1] < marks[-2][1]:
+        return ""
+    return sums_falling.in_time(_until(goal, marks), judged.stage.max_h - judged.hours_by_line)
+
+
+SUMS = {"cooling": _cooling}
