@@ -12,6 +12,7 @@ from bot.conversation import (
     sums_fish,
     sums_hot,
     sums_mix,
+    sums_packet,
     sums_plate,
     sums_salt,
     sums_time,
@@ -106,6 +107,8 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         return sums_mixed.ask_with(strong, sums_cold.of_recipes(turn, line, strong)), sums_asked.rows("strength")
     if kind in ("ppm", "mix") and (made := sums_cold.usual_levels(turn, line)):
         return sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]))
+    if kind == "meat_for" and line.has("cure"):
+        return sums_asked.by_meat(line.cure or 0.0, sums_cold.usual_meats(turn, line), turn.person)
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
     return sums_asked.by_strength(doses) if doses else None
 
@@ -116,5 +119,5 @@ def _why(kind: str) -> Rows:
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
     **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_falling.SUMS, **sums_fish.SUMS, **sums_hot.SUMS,
-    **sums_plate.SUMS, **sums_mix.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
+    **sums_plate.SUMS, **sums_mix.SUMS, **sums_packet.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
 }  # fmt: skip

@@ -9,12 +9,12 @@ from bot.conversation.sums_hot import NEEDLED, Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import times
-from bot.intents.fitting import bare_grams, masses
+from bot.intents.fitting import masses
 from bot.intents.rates import rate
 from bot.intents.told import THINNEST, Told
 from bot.intents.wanted import by_unit
-from bot.wording import per_weight, sums, sums_beside, sums_hot, sums_mixed, sums_salt
-from core.answers import amounts, mixing
+from bot.wording import per_weight, sums, sums_beside, sums_mixed, sums_salt
+from core.answers import mixing
 from core.batch import material
 from core.cure.contents import Contents
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
@@ -33,7 +33,6 @@ APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what i
 _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
 _BESIDE = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 _BY_THE_LITRE = re.compile(r"\b(?:per|a|each|every|for 1|to the) (?:1 )?(?:lit(?:er|re)|l|kilo of (?:brine|pickle))\b")
-COARSE_STEP = 0.001  # kg, a common kitchen scale
 
 
 def _convert(turn: Turn, line: Told) -> Answer:
@@ -91,7 +90,7 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
 
 
 def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dose:
-    kind, place = _class(line), turn.person.jurisdiction
+    kind, place = class_of(line), turn.person.jurisdiction
     method = "inject" if line.pump else "dry" if line.water is None else "brine"
     return dose(
         Recipe(
@@ -107,7 +106,7 @@ def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dos
     )
 
 
-def _class(line: Told) -> str:
+def class_of(line: Told) -> str:
     """The class of the law, by the product that is named."""
     made = products().get("bacon" if line.cut == "pork_belly" and not line.product else line.product)
     return made.product_class if made else "whole_muscle"
@@ -191,7 +190,7 @@ def _mixed(turn: Turn, line: Told, mass: Kilograms, cure: tuple[Kilograms, Fract
         nitrite_fraction=cure[1],
         salt_kg=line.salt or 0.0,
         water_kg=line.water or 0.0,
-        product_class=_class(line),
+        product_class=class_of(line),
         jurisdiction=turn.person.jurisdiction,
     )
 
@@ -229,15 +228,6 @@ def _other_thickness(turn: Turn, line: Told) -> tuple[Piece, Days] | None:
     return None if band is None else (found.immersion.piece, band.p90)
 
 
-def _scale(turn: Turn, line: Told) -> Answer:
-    weighed = masses(line.text)
-    bare = bare_grams(line.text)
-    small = bare / 1000.0 if bare is not None else max(weighed)
-    step = min(weighed) if weighed and min(weighed) <= 0.01 else COARSE_STEP
-    found = amounts.coarse(small, step)
-    return sums_hot.coarse(small, found), KITCHEN, {"stock_kg": found.stock}
-
-
 def _nitrite_in(turn: Turn, line: Told) -> Answer:
     """The nitrite of so much curing salt, or what went into so much meat."""
     if line.cure is None and line.spoons is None:
@@ -253,9 +243,18 @@ def _meat_for(turn: Turn, line: Told) -> Answer:
     """How much meat so much curing salt is for, dry, at the house's level."""
     low, _ = _cure(line)
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
-    target = _level(line) or house_target(turn.person.jurisdiction, _class(line), "dry")
-    mass = low * strength * 1e6 / target
+    mass, target = _meat_of(turn, line, strength)
     return sums_mixed.meat_for(low, strength, mass, target, turn.person), LAW, {"meat_kg": mass}
+
+
+def _meat_of(turn: Turn, line: Told, strength: Fraction) -> tuple[Kilograms, MilligramsPerKilogram]:
+    target = _level(line) or house_target(turn.person.jurisdiction, class_of(line), "dry")
+    return _cure(line)[0] * strength * 1e6 / target, target
+
+
+def usual_meats(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...]:
+    """The meat that so much of a strong and of a weak curing salt is for."""
+    return tuple((one, _meat_of(turn, line, one)[0]) for one in APART)
 
 
 def _inject(turn: Turn, line: Told) -> Answer:
@@ -285,6 +284,6 @@ def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
 
 
 SUMS = {
-    "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days, "scale": _scale,
+    "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days,
     "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe, "meat_for": _meat_for,
 }  # fmt: skip

@@ -2,9 +2,10 @@
 
 from typing import Final
 
-from bot.conversation.sums_cold import judged
+from bot.conversation.sums_cold import judged, usual_doses
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, counted, need
+from bot.intents.fitting import is_curing
 from bot.intents.rates import shares
 from bot.intents.told import Told
 from bot.wording import sums, sums_mixed
@@ -20,7 +21,8 @@ def _mix(turn: Turn, line: Told) -> Answer:
     body: dict[str, object] = {f"{name}_kg": mass for name, mass in grams.items()}
     said = sums_mixed.of_each(grams, all_, turn.person)
     if "cure" not in grams:
-        return said, KITCHEN, body
+        doses = usual_doses(turn, line) if is_curing(line.text) else None
+        return (f"{said}\n{sums_mixed.cure_beside(doses)}" if doses else said), KITCHEN, body
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     low, high = judged(turn, line, strength)
     body |= {"nitrite_high_mg_kg": high.ingoing.nitrite, "nitrite_limit_mg_kg": high.limit.max_mg_kg}

@@ -6,7 +6,7 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.fitting import days_kept, masses
+from bot.intents.fitting import SMALLEST_PIECE, days_kept, masses
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_plate, price, share_lost, weights
 from bot.wording import sums, sums_hot, sums_plate
@@ -93,8 +93,17 @@ def _price(turn: Turn, line: Told) -> Answer:
     cost, unit = told
     left = amounts.cooked(1.0, _left(line), "packer" in line.text)
     cooked = tuple(cost / one for one in (left.high, left.usual, left.low))
-    mass = None if line.meat is None else measures.from_house(line.meat, unit)
+    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE)
+    mass = measures.from_house(bought, unit) if bought else None
     said = sums_plate.price(cooked, unit, None if mass is None else mass * cost, line.people)
+    small = next((mass for mass in line.meats if mass < SMALLEST_PIECE), None)
+    if small is not None and bought:
+        cost_of = measures.from_house(small, unit) * cooked[1]
+        return (
+            f"{sums_plate.so_much(cost_of, small)}\n{said}",
+            KITCHEN,
+            {"cooked": cooked[1], "of": cost_of},
+        )
     if by_the_plate(line.text) and line.people is None:
         plate = measures.from_house(line.each or amounts.PORTION[1], unit) / (1.0 - amounts.SLICED_AWAY)
         said = f"{sums_plate.by_the_plate(plate * cooked[1], line.each or amounts.PORTION[1], turn.person)}\n{said}"

@@ -6,7 +6,7 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.fitting import is_curing, masses, salt_share, spoonful
+from bot.intents.fitting import PLAIN_ASKED, is_curing, masses, salt_share, spoonful
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo
 from bot.wording import sums, sums_mixed, sums_salt
@@ -22,6 +22,11 @@ KITCHEN: Final = ("COMMON_PRACTICE",)
 FISH_WATER: Final = 1.0  # l of water for a kg of fish in a bag. Common practice
 FISH_SALT: Final = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
 HOUSE_SALT: Final = (0.0225, 0.025)  # of all that is counted. Common practice
+STRONG: Final = 0.0625  # of a curing salt nobody names; a weak one brings more salt by a twentieth of its weight
+_CURE_IS: Final = re.compile(
+    r"\b(?:cure|curing salt|pink(?: salt)?)(?: (?:is|was|weighs?|at|of))* (?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:g|grams?)\b"
+    r"|(?<![\d.])(?P<m>\d{1,3}(?:\.\d{1,2})?) ?(?:g|grams?) (?:of )?(?:the )?(?:cure|curing salt|pink)\b"
+)
 _KINDS: Final = (
     ("coarse", r"\b(?:coarse|dense|sea)\b"),
     ("light", r"\b(?:light|flak[ey]\w*|feathery)\b"),
@@ -82,7 +87,17 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
     if share is None:
         low, high = (one * all_ for one in HOUSE_SALT)
         return sums_salt.usual_salt(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
-    return sums.salt_for(share * all_, share, all_, turn.person), KITCHEN, {"salt_kg": share * all_}
+    said, body = sums.salt_for(share * all_, share, all_, turn.person), {"salt_kg": share * all_}
+    if (cure := _cure_in(line)) is not None:
+        plain = max(share * all_ - cure * (1.0 - (line.strength or STRONG)), 0.0)
+        said, body = sums_salt.plain_beside(share * all_, cure, plain), {"salt_kg": share * all_, "plain_kg": plain}
+    return said, KITCHEN, body
+
+
+def _cure_in(line: Told) -> Kilograms | None:
+    """Curing salt that is told with its grams, where the plain salt beside it is asked for."""
+    found = _CURE_IS.search(line.text) if PLAIN_ASKED.search(line.text) else None
+    return float(found["n"] or found["m"]) / 1000.0 if found else line.cure
 
 
 def _sugar(turn: Turn, line: Told) -> Answer:

@@ -21,7 +21,7 @@ from core.batch import material
 from core.cure.thumb import square_rule
 from core.errors import Missing
 from core.heat.band import Band
-from core.heat.brine_pot import hours_to, with_ice
+from core.heat.brine_pot import hours_to, ice_into, with_ice
 from core.heat.cooling import rest
 from core.safety.thaw import thaw
 from core.service.turn import Turn
@@ -30,12 +30,15 @@ from core.units import Celsius, Days, Hours
 HOT_C: Final[Celsius] = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
 WARM_C: Final[Celsius] = 20.0
 ROOM_C: Final[Celsius] = 20.0
+SCALDING_C: Final[Celsius] = 45.0  # cooler than that no brine is called hot: it is what is wanted of it. Judgement
 LUKEWARM_C: Final[Celsius] = 30.0  # from where a pot may go into the fridge without warming it much. Judgement
 BRINE_COLD_C: Final[Celsius] = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 OFF_THE_FIRE: Final[Celsius] = 93.0  # where no core is told: tender
 USUAL: Final = "3 kg brisket flat"
 REST: Final[Hours] = 1.0
 STALL_ENDS_C: Final[Celsius] = 76.7  # 170 °F. Common practice
+STALL_BEGINS_C: Final[Celsius] = 65.6  # 150 °F. Common practice
+STALLED: Final = 3.0  # K in an hour: half of what meat without a wrap climbs before it, and less. Judgement
 STALL_K: Final = 9.0  # from there on the worst of it lies behind. Judgement
 STANDS: Final = (2.0, 3.5, 5.0)  # h that meat without a wrap stands in its stall. Common practice
 _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
@@ -135,7 +138,19 @@ def _eta(turn: Turn, line: Told) -> Answer:
     body = {"left_h": left.usual}
     if _stall_lies_ahead(line, last, target):
         return sums_time.past_the_stall(left.usual, Span(*(left.usual + h for h in STANDS))), KITCHEN, body
+    if _in_the_stall(line, (first, last), hours, target):
+        return sums_time.in_the_stall(left.usual), KITCHEN, body
     return sums_time.straight_on(left, at, turn.person), KITCHEN, body
+
+
+def _in_the_stall(line: Told, readings: tuple[Celsius, Celsius], hours: Hours, target: Celsius) -> bool:
+    """Whether both readings lie where red meat without a wrap stands, and it hardly rises."""
+    first, last = readings
+    bird = line.species in ("turkey", "chicken", "duck", "fish")
+    slow = (last - first) / hours <= STALLED
+    return (
+        slow and first >= STALL_BEGINS_C and last < STALL_ENDS_C < target and not (bird or _WRAPPED.search(line.text))
+    )
 
 
 def _stall_lies_ahead(line: Told, last: Celsius, target: Celsius) -> bool:
@@ -184,11 +199,13 @@ def _brine_ice(turn: Turn, line: Told) -> Answer:
 def _brine_cools(turn: Turn, line: Told) -> Answer:
     """How long a boiled brine stands until it is cold, and what ice does instead."""
     litres = need(line.water, "water")
-    hot = next((t for t in line.temperatures if t > ROOM_C), mixing.BOILING)
+    hot = next((t for t in line.temperatures if t >= SCALDING_C), mixing.BOILING)
     fridge = hours_to(litres, hot, turn.person.fridge_c, BRINE_COLD_C)
     room = hours_to(litres, hot, ROOM_C, LUKEWARM_C)
-    said = sums_time.brine_cools(litres, (room, LUKEWARM_C), fridge, with_ice(litres, hot).ice, turn.person)
-    return said, ("INCROPERA", "FSIS_DANGER_ZONE"), {"fridge_h": fridge.p90 if fridge else -1.0}
+    ice = with_ice(litres, hot).ice, ice_into(litres, hot)
+    said = sums_time.brine_cools(litres, (room, LUKEWARM_C), fridge, ice, turn.person)
+    body = {"fridge_h": fridge.p90 if fridge else -1.0, "ice_kg": ice[0], "ice_into_kg": ice[1]}
+    return said, ("INCROPERA", "FSIS_DANGER_ZONE"), body
 
 
 SUMS = {

@@ -7,7 +7,7 @@ from typing import Final
 from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.of_heat import TIMED, climbs, cools, falls, held, rises, went_out
-from bot.intents.rates import rate, shares
+from bot.intents.rates import of_a_packet, rate, shares
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, share_lost, weights
 from core.units import Kilograms
@@ -47,6 +47,7 @@ _CURING: Final = re.compile(
     r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
 )
 _OF_CURE: Final = re.compile(r"\b(?:the )?cure (?:has|contains|brings|is mostly|already has) salt\b")
+PLAIN_ASKED: Final = re.compile(r"\bhow much (?:more |of the )?(?:plain|normal|regular|other|table|sea|kosher) salt\b")
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
 _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
@@ -123,8 +124,8 @@ def _has_cure(line: Told) -> bool:
 
 
 def _is_mix(line: Told) -> bool:
-    if "recipe" in line.text and len(line.meats) > 1:  # of another weight than one's own
-        return False
+    if ("recipe" in line.text and len(line.meats) > 1) or PLAIN_ASKED.search(line.text):
+        return False  # of another weight than one's own, or the salt beside it is asked for
     return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
 
 
@@ -145,7 +146,7 @@ def _is_salted(line: Told) -> bool:
     """Plain salt as a share of meat; never where curing salt is what is asked for."""
     named = "salt" in line.text or salt_share(line) is not None
     cured = _CURING.search(_OF_CURE.sub("", line.text)) and not _IN_ALL.search(line.text)
-    of_cure = line.nitrite or cured
+    of_cure = (line.nitrite or cured) and not PLAIN_ASKED.search(line.text)
     return named and line.has("meat") and not line.has("salt") and not of_cure
 
 
@@ -224,6 +225,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         and not (_is_plain(line) and not is_curing(line.text))
     ),
     "ppm": _is_mix,
+    "by_packet": lambda line: of_a_packet(line.text) is not None,
     "mix": lambda line: line.has("meat") and _is_shared(shares(line.text)),
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,

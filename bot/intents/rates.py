@@ -1,10 +1,12 @@
 """Curing salt told for each kilo or pound of meat, by weight or by the spoon; and shares of the meat: «0.25 % cure»."""
 
 import re
+from dataclasses import dataclass
 from typing import Final
 
 from bot import measures
 from core.cure.dose import from_teaspoons
+from core.units import Kilograms
 
 _FOR_EACH: Final = re.compile(  # of curing salt, or of what was spoken of; «15 g salt a kilo» is none
     r"\b(?P<number>\d+(?:\.\d+)?) ?(?P<unit>g|gr|grams?|oz|ounces?|tsps?|teaspoons?|tbsps?|tablespoons?)\b(?: of)?"
@@ -13,6 +15,11 @@ _FOR_EACH: Final = re.compile(  # of curing salt, or of what was spoken of; «15
 )
 
 
+_OF_A_PACKET: Final = re.compile(  # «4 oz per 100 lb»
+    r"\b(?P<number>\d+(?:\.\d+)?) ?(?P<unit>g|gr|grams?|oz|ounces?|lbs?|pounds?|kg|tsps?|teaspoons?|tbsps?"
+    r"|tablespoons?)\b[a-z #1]{0,24}?(?:\bper |\b(?:for|to|in) (?:each |every )|/ ?)"
+    r"(?P<of>\d+(?:\.\d+)?) ?(?P<meat>kg|kilos?|lbs?|pounds?)\b"
+)
 _CURING: Final = (
     r"(?:pink (?:curing )?salt|curing salt|nitrite salt|prague powder|pink stuff|cure)(?: ?(?:no ?|# ?)?[12])?"
 )
@@ -25,6 +32,7 @@ _SHARE_BEHIND: Final = re.compile(  # «salt 2 % sugar 1 %»
 )
 _NUMBERED: Final = re.compile(r"pink|prague|[12]$")  # the strong kind by its name: its share is none of a packet
 _OF_A_DOSE: Final = (0.002, 0.0035)  # no curing salt is sold so weak
+_NAMES: Final = {"o": "oz", "l": "lb", "p": "lb", "k": "kg", "g": "g"}
 MOST_SHARE: Final = 0.02  # of curing salt that anybody would put in
 
 
@@ -58,3 +66,30 @@ def rate(text: str) -> tuple[float, float] | None:
         return one, one
     low, high = from_teaspoons(number * (3.0 if unit.startswith(("tb", "ta")) else 1.0))
     return low / meat, high / meat
+
+
+@dataclass(frozen=True)
+class PacketRate:
+    """Curing salt for so much meat, as a packet tells it, and the meat of one's own. [kg/kg, kg]"""
+
+    low: float
+    high: float
+    mine: Kilograms
+
+
+def of_a_packet(text: str) -> PacketRate | None:
+    """«4 oz per 100 lb, i got 3 lb»: the packet's rate, where a weight of one's own stands beside it."""
+    found = _OF_A_PACKET.search(text)
+    if found is None:
+        return None
+    rest = text[: found.start()] + " ; " + text[found.end() :]
+    mine = [m.value for m in measures.find(rest) if m.kind == "mass"]
+    of = measures.to_house(float(found["of"]), "kg" if found["meat"].startswith("k") else "lb")
+    if len(mine) != 1 or of <= 0.0:
+        return None
+    number, unit = float(found["number"]), found["unit"]
+    if unit.startswith("t"):
+        low, high = from_teaspoons(number * (3.0 if unit.startswith(("tb", "ta")) else 1.0))
+    else:
+        low = high = measures.to_house(number, _NAMES[unit[0]])
+    return PacketRate(low / of, high / of, mine[0]) if high / of <= MOST_SHARE else None

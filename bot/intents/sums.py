@@ -14,13 +14,13 @@ from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
 from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
-from bot.intents.fitting import FITS, days_kept
+from bot.intents.fitting import FITS, days_kept, is_curing
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
-from bot.intents.rates import shares
+from bot.intents.rates import of_a_packet, shares
 from bot.intents.told import Told, told
-from bot.intents.wanted import price
+from bot.intents.wanted import meat_asked, price
 from bot.intents.when import meal
 from core.answers.find import sum_meant
 
@@ -43,6 +43,9 @@ _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit a
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
 _DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
 _SHARED: Final = re.compile(r"(?<![\d.])([0-3]\.\d{1,2}) (?=(?:salt|sugar)\b)")  # «at 2.5 salt»
+_SHARED_TOO: Final = re.compile(
+    r"(?<![\d.])([0-3](?:\.\d{1,2})?) (?=(?:salt|(?:brown |white )?sugar)\b)"
+)  # «and 1 sugar» beside it
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
@@ -185,8 +188,11 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     `reads_f` that its thermometers show °F.
     """
     text = figured(text)
-    if converted(text) is not None or in_pounds_and_ounces(text) is not None:
+    of_meat = meat_asked(text) and is_curing(text)
+    if (converted(text) is not None and not of_meat) or in_pounds_and_ounces(text) is not None:
         return "convert"
+    if of_a_packet(text) is not None:
+        return "by_packet"
     line, asks = told(text, reads_f), is_question(text)
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
@@ -234,5 +240,5 @@ def figured(text: str) -> str:
     text = _GLUED_HALF.sub(r"\1:\2 \3", text)
     text = _AT_A_PIT.sub(r"\1 , \2", text)
     text = _DEGREES.sub(r"\1 degrees salometer brine", text)
-    text = _SHARED.sub(r"\1 % ", text)
+    text = _SHARED_TOO.sub(r"\1 % ", text) if _SHARED.search(text) else text
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -6,6 +6,7 @@ from bot.wording.asking import STRENGTHS, Rows, button
 from bot.wording.language import Words, later, point, say
 from bot.wording.sums import WEAK
 from core.cure.judgement import Judgement
+from core.person import Person
 from core.units import Fraction, Kilograms
 
 ASKED = Words({
@@ -48,6 +49,21 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
         first=numbers.grams(first),
         other=numbers.percent(other),
         second=numbers.grams(second),
+    )
+    return text, rows("strength")
+
+
+def by_meat(cure: Kilograms, meats: tuple[tuple[Fraction, Kilograms], ...], person: Person) -> tuple[str, Rows]:
+    """The strength, asked with the meat that so much of a strong and of a weak curing salt is for."""
+    (one, first), (other, second) = meats
+    text = say(
+        "How strong is your curing salt? {cure} with {one} nitrite are for {first} of meat, with {other} for {second}.\n"
+        "Its packet says it in percent; tap it or type it, like «6.25 %».",
+        cure=numbers.grams(cure),
+        one=numbers.percent(one),
+        first=numbers.mass(first, person),
+        other=numbers.percent(other),
+        second=numbers.mass(second, person),
     )
     return text, rows("strength")
 

@@ -79,6 +79,18 @@ def of_each(grams: Mapping[str, Kilograms], counted: Kilograms, person: Person) 
     )
 
 
+def cure_beside(doses: tuple[tuple[Fraction, Kilograms], ...]) -> str:
+    """The curing salt of the usual strengths, where its strength is not told."""
+    (one, first), (other, second) = doses
+    return say(
+        "The curing salt goes by its packet: {first} of {one}, {second} of {other}. It counts as salt: take as much less of the plain.",
+        one=numbers.percent(one),
+        first=numbers.grams(first),
+        other=numbers.percent(other),
+        second=numbers.grams(second),
+    )
+
+
 def by_spoon(mass: Kilograms, spoons: float, unit: str) -> str:
     """Sugar or spice by the spoon."""
     return say(

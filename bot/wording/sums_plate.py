@@ -125,6 +125,11 @@ def price(cooked: tuple[float, ...], unit: str, whole: float | None, people: int
     return "\n".join([*lines, say("Fuel, wood and spice come on top.")])
 
 
+def so_much(cost: float, mass: Kilograms) -> str:
+    """What so many grams of it cost, cooked."""
+    return say("About {cost} for {mass} cooked.", cost=decimal(cost, 2), mass=numbers.grams(mass))
+
+
 def by_the_plate(cost: float, each: Kilograms, person: Person) -> str:
     """What the meat of one plate costs."""
     return say(

@@ -16,6 +16,16 @@ KINDS = Words({
 })  # fmt: skip
 
 
+def plain_beside(whole: Kilograms, cure: Kilograms, plain: Kilograms) -> str:
+    """Plain salt, where the curing salt that goes in beside it is told."""
+    return say(
+        "{plain} of plain salt: {whole} in all, less the salt in {cure} of curing salt.",
+        plain=numbers.grams(plain),
+        whole=numbers.grams(whole),
+        cure=numbers.grams(cure),
+    )
+
+
 def usual_salt(low: Kilograms, high: Kilograms, counted: Kilograms, person: Person) -> str:
     """Salt by the house's share."""
     return say(

@@ -114,6 +114,15 @@ def past_the_stall(line: Hours, left: Span) -> str:
     )
 
 
+def in_the_stall(line: Hours) -> str:
+    """Two readings of meat that stands in its stall: no line through them tells when it will be there."""
+    return say(
+        "These two readings are the stall itself: straight on it would be {line}, and sooner is likelier, since it climbs faster once that is over.\n"
+        "Wrap it, or a pit at 135 °C (275 °F), and it is over sooner. Read it again in an hour.",
+        line=numbers.hours(_quarter(line)),
+    )
+
+
 def _quarter(hours: Hours) -> Hours:
     return round(hours * 4) / 4
 
@@ -185,9 +194,13 @@ def brine_ice(litres: tuple[float, float], melted: Kilograms, water: Kilograms, 
 
 
 def brine_cools(
-    litres: float, room: tuple[Band | None, Celsius], fridge: Band | None, ice: Kilograms, person: Person
+    litres: float,
+    room: tuple[Band | None, Celsius],
+    fridge: Band | None,
+    ice: tuple[Kilograms, Kilograms],
+    person: Person,
 ) -> str:
-    """How long a pot of brine cools, and the part to keep back as ice."""
+    """How long a pot of brine cools; the part to keep back as ice, and the ice that all of it takes as it stands."""
     stood, lukewarm = room
     long = say("more than a day")
     lead = say(
@@ -202,8 +215,11 @@ def brine_cools(
         lead
         + "\n"
         + say(
-            "Ice does it at once: boil {hot} l and stir in {ice} kg of ice. The curing salt and the meat go in when it is cold.",
-            hot=decimal(litres - ice, 1),
-            ice=decimal(ceil(ice * 10) / 10, 1),
+            "Ice does it at once: boil {hot} l and stir in {ice} kg of ice. All {litres} l boiled take {more} kg, which counts as water "
+            "in the dose. The curing salt and the meat go in when it is cold.",
+            hot=decimal(litres - ice[0], 1),
+            ice=decimal(ceil(ice[0] * 10) / 10, 1),
+            litres=numbers.plain(round(litres, 1)),
+            more=decimal(ceil(ice[1] * 10) / 10, 1),
         )
     )

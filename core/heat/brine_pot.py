@@ -77,6 +77,19 @@ def with_ice(litres: float, hot_c: Celsius, to_c: Celsius = 4.0) -> IceShare:
     return IceShare(litres - ice, ice, to_c)
 
 
+def ice_into(hot: Kilograms, hot_c: Celsius, to_c: Celsius = 4.0) -> Kilograms:
+    """Ice that cools a hot brine as it stands, all of it melted. [kg]
+
+    Parameters
+    ----------
+    hot
+        The brine, counted as water. [kg]
+    """
+    if not 0.0 < to_c < hot_c <= 100.0:
+        raise OutOfRange("temperature", to_c, 0.0, hot_c, "°C")
+    return hot * WATER_HEAT * (hot_c - to_c) / (ICE_MELTS + WATER_HEAT * to_c)
+
+
 def mixed(hot: Kilograms, hot_c: Celsius, ice: Kilograms) -> Celsius:
     """Temperature of hot brine with ice stirred in; 0 where ice is left over. [°C]"""
     return max(0.0, (hot * WATER_HEAT * hot_c - ice * ICE_MELTS) / ((hot + ice) * WATER_HEAT))

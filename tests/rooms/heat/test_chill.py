@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from core.errors import OutOfRange
-from core.heat.brine_pot import hours_to, mixed, with_ice
+from core.heat.brine_pot import hours_to, ice_into, mixed, with_ice
 from core.heat.cook import Seen
 from core.heat.cooling import CHILL_FILM, chill, rest
 from core.heat.ways import ways
@@ -126,3 +126,11 @@ def test_ice_cools_brine_at_once() -> None:
     assert mixed(2.5, 90.0, 1.5) == pytest.approx(26.3, abs=0.2)
     share = with_ice(4.0, 90.0, 5.0)
     assert mixed(share.hot, 90.0, share.ice) == pytest.approx(5.0, abs=1e-9)
+
+
+def test_ice_for_a_brine_that_was_boiled() -> None:
+    """2 l from 100 to 4.4 °C: 2 x 4.18 x 95.6 / (334 + 4.18 x 4.4) = 2.27 kg (heat balance); and the mix backwards."""
+    assert ice_into(2.0, 100.0, 4.4) == pytest.approx(2.27, abs=0.005)
+    assert mixed(2.0, 100.0, ice_into(2.0, 100.0, 4.4)) == pytest.approx(4.4, abs=1e-9)
+    with pytest.raises(OutOfRange):
+        ice_into(2.0, 3.0, 4.4)

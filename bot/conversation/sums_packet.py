@@ -1,0 +1,52 @@
+"""What the rate of a packet comes to for one's own meat, held to the law, and a small dose on a coarse scale."""
+
+import re
+from dataclasses import replace
+
+from bot.conversation.sums_cold import APART, class_of, judged, right_dose
+from bot.conversation.sums_hot import Answer
+from bot.conversation.sums_salt import KITCHEN
+from bot.intents.fitting import bare_grams, masses
+from bot.intents.rates import of_a_packet
+from bot.intents.told import Told
+from bot.wording import sums_hot, sums_packet
+from core.answers import amounts
+from core.cure.dose import house_target
+from core.errors import Missing
+from core.service.turn import Turn
+
+COARSE_STEP = 0.001  # kg, a common kitchen scale
+_OFF_BY = re.compile(
+    r"\b(?:off|out|wrong|errors?|drifts?|varies)(?: is)?(?: by)?(?: about)? (?P<n>\d?\.\d+|\d)\b(?! ?(?:%|kg|oz))"
+)
+
+
+def _by_packet(turn: Turn, line: Told) -> Answer:
+    """The dose of a packet's rate, with the nitrite that it makes; where no strength is told, by the strong kind."""
+    rate = of_a_packet(line.text)
+    if rate is None:
+        raise Missing("meat")
+    strength = line.strength or turn.person.cure_nitrite_fraction or APART[0]
+    own = replace(line, text="", meats=(rate.mine,), cure=rate.high * rate.mine, water=None, pump=None)
+    made = judged(turn, own, strength)[-1]
+    dose = (rate.low * rate.mine, rate.high * rate.mine)
+    right = right_dose(turn, own, strength)
+    said = sums_packet.by_packet(dose, made, (strength, right), rate.mine, turn.person)
+    body = {"cure_kg": dose[1], "nitrite_high_mg_kg": made.ingoing.nitrite}
+    return said, (made.limit.source.key, "FSIS_HANDBOOK_1995"), body
+
+
+def _scale(turn: Turn, line: Told) -> Answer:
+    weighed = masses(line.text)
+    bare = bare_grams(line.text)
+    small = bare / 1000.0 if bare is not None else max(weighed)
+    if off := _OFF_BY.search(line.text):
+        out = float(off["n"]) / 1000.0
+        target = house_target(turn.person.jurisdiction, class_of(line), "dry")
+        return sums_packet.out_by(small, out, target), KITCHEN, {"error": out / small}
+    step = min(weighed) if weighed and min(weighed) <= 0.01 else COARSE_STEP
+    found = amounts.coarse(small, step)
+    return sums_hot.coarse(small, found), KITCHEN, {"stock_kg": found.stock}
+
+
+SUMS = {"by_packet": _by_packet, "scale": _scale}

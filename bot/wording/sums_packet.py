@@ -1,0 +1,64 @@
+"""What the rate of a packet, and a dose on a scale that is out, come to in words."""
+
+from bot.wording import numbers
+from bot.wording.language import say
+from bot.wording.sums import WEAK
+from core.cure.judgement import Judgement
+from core.person import Person
+from core.units import Fraction, Kilograms
+
+
+def by_packet(
+    dose: tuple[Kilograms, Kilograms],
+    made: Judgement,
+    ours: tuple[Fraction, Kilograms | None],
+    meat: Kilograms,
+    person: Person,
+) -> str:
+    """The dose by that rate, beside the limit; where it passes none, that it is not used, and the right one."""
+    low, high = dose
+    strength, right = ours
+    shown = numbers.grams(high) if high - low < 1e-4 else f"{low * 1000:.1f} – {numbers.grams(high)}"
+    fields = {
+        "dose": shown,
+        "meat": numbers.mass(meat, person),
+        "strength": numbers.percent(strength),
+        "level": numbers.ppm(made.ingoing.nitrite),
+        "limit": numbers.ppm(made.limit.max_mg_kg),
+    }
+    if not made.limit.passes(made.ingoing.nitrite):
+        said = say(
+            "Do not use that rate: {dose} for {meat} are {level} with a curing salt of {strength}, and the limit is {limit}.",
+            **fields,
+        )
+    elif made.ingoing.nitrite < WEAK:
+        said = say(
+            "By that rate {dose} for {meat}; with a curing salt of {strength} that is {level}, too little to count as cured.",
+            **fields,
+        )
+    else:
+        said = say(
+            "{dose} for {meat} by that rate: {level} with a curing salt of {strength}; the limit is {limit}.", **fields
+        )
+    packet = say("See that the packet says this strength, and weigh it.")
+    lines = [said, packet]
+    if right is not None and not WEAK <= made.ingoing.nitrite <= made.limit.max_mg_kg:
+        lines.insert(
+            1, say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=fields["strength"])
+        )
+    return "\n".join(lines)
+
+
+def out_by(dose: Kilograms, out: Kilograms, target: float) -> str:
+    """A dose on a scale that is out by so much: the share, and what the nitrite then is."""
+    share = out / dose
+    return say(
+        "{out} is {share} of {dose}: a dose for {target} comes to {low} to {high}.\n"
+        "Check the scale with a known weight; one that shows 0.1 g is close enough.",
+        out=numbers.grams(out),
+        share=numbers.share(share),
+        dose=numbers.grams(dose),
+        target=numbers.ppm(target),
+        low=f"{target * (1.0 - share):.0f}",
+        high=numbers.ppm(target * (1.0 + share)),
+    )
