@@ -6,7 +6,8 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.fitting import PLAIN_ASKED, is_curing, masses, salt_share, spoonful
+from bot.intents.fitting import is_curing, masses, salt_share, spoonful
+from bot.intents.rates import PLAIN_ASKED
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo
 from bot.wording import sums, sums_mixed, sums_salt

@@ -7,7 +7,7 @@ from typing import Final
 from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.of_heat import TIMED, climbs, cools, falls, held, rises, went_out
-from bot.intents.rates import of_a_packet, rate, shares
+from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, share_lost, weights
 from core.units import Kilograms
@@ -47,7 +47,6 @@ _CURING: Final = re.compile(
     r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
 )
 _OF_CURE: Final = re.compile(r"\b(?:the )?cure (?:has|contains|brings|is mostly|already has) salt\b")
-PLAIN_ASKED: Final = re.compile(r"\bhow much (?:more |of the )?(?:plain|normal|regular|other|table|sea|kosher) salt\b")
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
 _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"

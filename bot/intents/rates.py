@@ -32,6 +32,9 @@ _SHARE_BEHIND: Final = re.compile(  # «salt 2 % sugar 1 %»
 )
 _NUMBERED: Final = re.compile(r"pink|prague|[12]$")  # the strong kind by its name: its share is none of a packet
 _OF_A_DOSE: Final = (0.002, 0.0035)  # no curing salt is sold so weak
+PLAIN_ASKED: Final = re.compile(
+    r"\bhow much (?:more |of the )?(?:plain|normal|regular|other|table|sea|kosher) salt\b"
+)  # what goes in beside it
 _NAMES: Final = {"o": "oz", "l": "lb", "p": "lb", "k": "kg", "g": "g"}
 MOST_SHARE: Final = 0.02  # of curing salt that anybody would put in
 
