@@ -100,6 +100,8 @@ _CANCEL: Final = re.compile(
     r"|forget|scrap|ditch|call off)(?: (?:it"
     r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one|please|pls"
     r"|now))*"
+    r"(?:,? (?:because )?(?:it|its|it has|that|meat|meats)?(?: is| has| went| gone| is all)* ?"
+    r"(?:bad|gone off|off|spoiled|rotten|ruined|went off))?"
     r"(?:(?<!forget)(?<!forget it)(?<!forget that)(?<!forget this),? (?:because |since )?(?:the |my "
     r"|our )?(?:dogs?|cats?|fox|raccoons?|kids?)"
     r" (?:has |have |just )?(?:got|ate|had|stole|took)\b[^\d?]*)?(?:,? (?:and |n )?start (?:over|again|afresh|fresh))?$"

@@ -111,6 +111,7 @@ _THAWS: Final = re.compile(
     r"(?: (?:it|now|in (?:the )?(?:fridge|sink|cold water)))*$"
 )
 _AFTER_THE_CURE: Final = (Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB)
+_ON_THE_FIRE: Final = (Kind.WRAP, Kind.OFF)
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
 
@@ -170,9 +171,10 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     also = also and not (hour and hour.hour_said and not _BOTH_TIMES.search(text))  # «last night at 9 too» is that one
     said = None if also else hour
     at = said.at if said else None
-    if at and when.still_ahead(rest, context):
+    if at and (when.still_ahead(rest, context) or _before_the_fire(kinds, at, context)):
         name = str(kinds[0]) if kinds else noun(text)
-        return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), StepDone(name, at)))]
+        then = () if _before_the_fire(kinds, at, context) else (StepDone(name, at),)
+        return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), *then))]
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [noun(text)]
     any_hour = said is not None and said.words in WEEKDAYS and not said.hour_said
     if any_hour and names == [None] and context.phase == "curing":  # «did it fri»: what comes every day
@@ -184,6 +186,11 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     ):  # «weighed it, 11.9»: grams as likely as degrees
         beside = [Unclear("number", text[:60], tuple(beside))] if beside else []
     return done + ([Change(wanted)] if wanted else []) + _reading(core, text, at) + beside
+
+
+def _before_the_fire(kinds: list[Kind], at: datetime, context: Context) -> bool:
+    """Whether a deed of the fire is told of an hour at which the meat was not on it: then it is of no such hour."""
+    return bool(kinds) and kinds[0] in _ON_THE_FIRE and context.on_at is not None and at < context.on_at
 
 
 def _there(kind: Kind, text: str, context: Context) -> Kind:

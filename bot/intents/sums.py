@@ -54,8 +54,9 @@ _READ_THEN_ASKED: Final = re.compile(  # «its 40! can i slice»: read, and aske
     r"^(?:(?:its|it is|core|meat|now|at|ok|hit) )*\d{2,3}(?: ?°? ?[cf])?\b\W*(?:so |and |now |then )*"
     r"(?:can|may|should|shall) (?:i|we) (?:now )?(?:slice|cut|carve|eat|serve|pack|wrap|freeze|take|pull|stop)\b"
 )
-_NOT_OURS: Final = re.compile(
+_NOT_OURS: Final = re.compile(  # or asked of what was typed before
     r"[$€£]|\b(?:euros?|dollars?|bucks|costs?|price|cheap\w*|fever|bab(?:y|ies) weigh\w*|ibuprofen|paracetamol|medicine"
+    r"|(?:we|i) (?:entered|typed)|did (?:i|we) (?:enter|type|put in)"
     r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
     r"(?:beers?|wine|eggs?|potatoes|rice|pasta|noodles|bread|cake|salad|flour|beans|corn))\b"
 )

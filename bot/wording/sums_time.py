@@ -117,8 +117,8 @@ def past_the_stall(line: Hours, left: Span) -> str:
 def in_the_stall(line: Hours) -> str:
     """Two readings of meat that stands in its stall: no line through them tells when it will be there."""
     return say(
-        "These two readings are the stall itself: straight on it would be {line}, and sooner is likelier, since it climbs faster once that is over.\n"
-        "Wrap it, or a pit at 135 °C (275 °F), and it is over sooner. Read it again in an hour.",
+        "These readings are the stall itself: straight on it would be {line}, and sooner is likelier, since it climbs faster once that is over.\n"
+        "Wrap it, or run the pit hotter, and it is over sooner. Read it again in an hour.",
         line=numbers.hours(_quarter(line)),
     )
 
