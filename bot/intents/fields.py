@@ -43,11 +43,6 @@ THICK_AND_THIN: Final = re.compile(
     r"|\d[^,;]*\b(?:the )?(?:other|second|next|smaller|2nd)(?: one| piece)?(?:s| is| are)? (?:about )?\d"
     r"|\bmiddle\b.*\d.*\b(?:ends?|edges?|sides?)\b"
 )
-_SOLD_AS: Final = re.compile(  # the two strengths on most packets, beside the name of what has them
-    r"\b(?:cure|curing salt|pink (?:curing )?salt)(?: (?:is|of|at|with|the|#1|no 1|its|it is))*,? "
-    r"(?P<a>6\.25|5\.88)(?![\d.])(?! ?(?:kg|g|lbs?|pounds?|oz|in|cm|mm|l|h)\b)"
-    r"|(?<![\d.])(?P<b>6\.25|5\.88) (?:cure|curing salt|pink salt)\b"
-)
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
@@ -220,9 +215,6 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
             out.fields[role] = measure.value
         else:
             out.unclear["strength" if odd else "percent"] = text[measure.start : measure.end]
-    sold = _SOLD_AS.search(text)
-    if sold and not {"nitrite_target", "cure_nitrite_fraction"} & out.fields.keys():
-        out.fields["cure_nitrite_fraction"] = float(sold["a"] or sold["b"]) / 100.0
     if not {"nitrite_target", "cure_nitrite_fraction"} & out.fields.keys() and (words := open_strength(text)):
         out.unclear["strength"] = words
 

