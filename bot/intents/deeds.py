@@ -25,6 +25,11 @@ HEATS: Final = (  # «fired up the smoker», «turned the grill on», «got it g
     rf"|\b{_COOKER}s? (?:(?:is|are|now) )*preheating\b"
 )
 # what was said to be done, in the order in which it is looked for
+OTHER_OFF: Final = re.compile(  # «put it off til 8», «scraped it off»: no meat comes off the fire by it
+    r"\b(?:put(?:ting)?|h[eo]ld(?:ing)?|push\w*|call\w*|turn\w*|switch\w*|shut\w*|scrap\w*|wip\w*|wash\w*|cut"
+    r"|trim\w*|shak\w*|shook|brush\w*|burn\w*|knock\w*) (?:it|them|that|this|the \w+) off\b"
+    r"(?! (?:the )?(?:heat|fire|grill|smoker|pit)\b)"
+)
 DEEDS: Final = tuple(
     (kind, re.compile(words))
     for kind, words in (

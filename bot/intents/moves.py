@@ -44,6 +44,9 @@ _BY: Final = tuple(
         (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:(?:it|{_MEAL}) )?(?:back "
             rf"|out )?{_AMOUNT}\b"),
         (1, rf"\b{_EATERS}\b.{{0,24}}\b{_AMOUNT} (?:late|behind)\b"),
+        (1, rf"\b{_MOVE} (?:it|{_MEAL}) off (?:by )?{_AMOUNT}\b"),
+        (1, rf"\b(?:the lot|things|{_MEAL}) (?:(?:can|could|may|might|has to|will) )?"
+            rf"(?:slip|slide)s? (?:by )?{_AMOUNT}\b"),
         (1, rf"\b(?:the lot|things|{_MEAL})(?: is| goes?| moves?| slips?| slides?)? (?:back|out) (?:by )?{_AMOUNT}\b"),
         (1, rf"\b(?:running|run|being|be|are|is|im|i am) (?:about |around )?(?:{_AMOUNT} (?:late|behind)|(?:late"
             rf"|behind) (?:by )?{_AMOUNT})\b"),
@@ -93,7 +96,7 @@ _TO: Final = tuple(
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
         rf"^(?:they|we|guests?|everyone|everybody) (?:now )?(?:want|prefer|need|like)(?: it)? (?:for "
-        rf"|on )?(?={_WEEKDAY})",
+        rf"|on )?(?={_WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
         r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",

@@ -29,6 +29,8 @@ _PUT_OFF: Final = re.compile(
     r"|flip|rinse|light"
     r"|wrap|turn|slice (?:(?:it|them|the \w+) )?(?:tomorrow|tonight|at \d|in the morning)|be(?! late)|start|get"
     r"|check)\b"
+    r"|\b(?:put|hold)(?:t?ing)? (?:it|that|this|them|the \w+) off\b(?! (?:the )?(?:heat|fire|grill|smoker|pit)\b)"
+    r"|\bput(?:ting)? off (?:it|that|this|the \w+)\b"
     r"|\b(?:give me|wait) (?:un)?til\b|^(?:(?:ill|gonna|going to|im|we are|were|will|lets) )*"
     r"(?:flip|turn|rins|light|wrapp?|slic)(?:e|p?ing)? (?:(?:it|them|up|the (?:fire|coals?|charcoal|smoker|grill|bags?"
     r"|meat)) )*(?:at|in (?=\d|an? |half)"

@@ -22,7 +22,12 @@ _CORE: Final = re.compile(
 )
 _THANKS: Final = r"(?:[,;.]? (?:thanks?|thx|ty|cheers|ta|thank you)(?: (?:so much|a lot|again))?(?![^\W\d_]))?"
 _EATEN: Final = re.compile(
-    r"^(?:(?:ok|and|so|all|its|were|we are|were all|everything|everyone|im|just|the|dinner|lunch|supper|meal|party|is"
+    r"^(?:the |this |our )?(?:batch|cook) (?:is |s )?(?:all )?(?:finished|over|done|complete)$"
+    r"|^(?:thats (?:it|all),? )?(?:were|we are|im|i am) (?:all )?(?:done|finished) "
+    r"(?:here|with (?:it|this|this one|the batch))$"
+    r"|^(?:the |our )?(?:dinner|lunch|meal|supper|food) was (?:\w+ )?"
+    r"(?:great|good|lovely|delicious|amazing|perfect|brilliant)$"
+    r"|^(?:(?:ok|and|so|all|its|were|we are|were all|everything|everyone|im|just|the|dinner|lunch|supper|meal|party|is"
     r"|was) )*(?:done|finished|over|gone|full|eaten)"
     r"(?: (?:eating|it|here|now|with it|with dinner|with lunch|at last))*"
     rf"{_THANKS}"

@@ -20,6 +20,7 @@ _SKIP: Final = re.compile(
     r"|^(?:(?:sorry|i|we|really|just) )*(?:cant|cannot|wont be able to|unable to|not able to) (?:do |make )?"
     r"(?:the |this |tonights? |todays? )?(?:flip|turn)(?: (?:it|them|one|the (?:bags?|meat)))?"
     r"(?: (?:today|tonight|this (?:morning|evening)|sorry))*$"
+    r"|^(?:(?:sorry|no|nope|oh) )*not (?:tonight|this (?:evening|morning))(?: sorry)?$"
     r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
 )
 _OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")

@@ -8,7 +8,7 @@ from typing import Final
 from bot.intents import set_points, when
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
-from bot.intents.deeds import DEEDS, noun
+from bot.intents.deeds import DEEDS, OTHER_OFF, noun
 from bot.intents.intents import (
     Change,
     Intent,
@@ -206,7 +206,9 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     sealing = context.phase == "drying" and (context.due_step or "") == "even"
     if kind is Kind.EVEN:  # «resting» may be cooked meat of which nobody said that it went on
         return sealing or (context.phase == "drying" and "resting" not in text)
-    if (kind is Kind.OUT and _HALF_OUT.search(text)) or (kind is Kind.OFF and _BACK_ON.search(text)):
+    if (kind is Kind.OUT and _HALF_OUT.search(text)) or (
+        kind is Kind.OFF and (_BACK_ON.search(text) or OTHER_OFF.search(text))
+    ):
         return False
     if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
         return False

@@ -202,7 +202,7 @@ def without_times(text: str) -> str:
     return plain
 
 
-_NAMED_MEALS: Final = ("breakfast", "brunch", "lunch", "dinner", "supper")
+_NAMED_MEALS: Final = ("breakfast", "brunch", "lunch", "dinner", "supper", "evening", "abend", "night", "nite")
 _SAME_MEAL_H: Final = 4
 _WEEKS_AHEAD: Final = 6  # of which a date is named by its day alone
 

@@ -257,7 +257,7 @@ def test_more_of_what_a_number_belongs_to(text: str, phase: str, due: str | None
         ("missed 2 days of flips soz done now", "curing", "flip/3", "missed flip & done"),
         ("flip done bags leaking", "curing", None, "done flip & happened leaked"),
         ("chucked it. smelt off", "curing", None, "cancel"),
-        ("they want fri nite now not sat", "curing", None, "meal fri13:00"),
+        ("they want fri nite now not sat", "curing", None, "meal fri20:00"),
         ("pull it at 185 this time", "cooking", None, "set target_c=85.0"),
         ("ignore the last 1 probe was on the bone", "cooking", None, "undo"),
         ("pink in the middle", "resting", None, "ask"),

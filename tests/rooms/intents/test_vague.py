@@ -59,7 +59,14 @@ def test_a_bare_while_beside_the_fire() -> None:
     [
         ("can we say 5pm not 1", "meal sat17:00"),
         ("could dinner be 6 not 1", "meal sat18:00"),
+        ("can dinner slip an hour", "meal +60m"),
+        ("push it off an hour", "meal +60m"),
+        ("guests want it the 8th at 7", "meal mon19:00"),
+        ("they want friday night now", "meal fri20:00"),
+        ("put it off til 8 tonight", "later @20:00"),
+        ("put off the flip til 11", "later @11:00"),
         ("cant flip tonight", "skip"),
+        ("sorry, not tonight", "skip"),
         ("sorry wont be able to turn it today", "skip"),
         ("cant flip now", "later"),
         ("everything back 2 hrs", "meal +120m"),
@@ -118,3 +125,20 @@ def test_two_ways_of_moving(text: str) -> None:
 def test_how_it_climbs(text: str, meant: str) -> None:
     """Beside how far and how fast, the number that stands now is read."""
     assert short(read(text, COOK)) == meant
+
+
+@pytest.mark.parametrize(
+    "text", ["put it off til 8", "put the flat off til 8", "holding it off til 3", "scraped it off", "turned it off"]
+)
+def test_what_is_put_off_comes_off_no_fire(text: str) -> None:
+    """«put it off til 8» was once noted as off the fire at eight in the morning, and the meat condemned by it."""
+    assert not any(isinstance(each, StepDone) for each in read(text, COOK))
+    assert short(read("took it off", context("cooking", last_core_c=95.0))) == "done off"
+
+
+@pytest.mark.parametrize(
+    "text", ["all done thx it was great", "all done thanks, delicious", "batch finished", "dinner was great"]
+)
+def test_the_end_is_told(text: str) -> None:
+    """Thanks between the words, or the batch by its name: it is eaten."""
+    assert short(read(text, context("stored"))) == "done serve"
