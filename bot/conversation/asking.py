@@ -10,6 +10,7 @@ from bot.conversation.closer import closer
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
+from bot.intents.asked_setup import SECOND_KIND
 from bot.intents.dangers import needs_no_sum
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
 from bot.intents.normal import normal
@@ -92,6 +93,8 @@ def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """Of the batch in hand, where it is likelier meant than any entry; else of the trade."""
     if meant.a is None or needs_no_sum(text):
         return trade.answer(turn, meant, text)
+    if SECOND_KIND.search(normal(text, turn.person.language)):  # of the packet, before any strength is taken from it
+        return trade.told(turn, "cure-types", text)
     if found := of_batch.topic_of(turn, text, meant.a.batch.phase.value):
         return _asked(turn, meant, found)
     if kind := sum_left(normal(text, turn.person.language), turn.person.units.temperature == "f"):

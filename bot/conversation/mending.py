@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from math import isclose
 from typing import Any
 
-from bot.conversation import meal, moving, reading, righting, starting
+from bot.conversation import meal, moving, reading, righting, starting, water
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
@@ -39,7 +39,10 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
     batch = meant.of(intent.batch)
     match intent:
         case Change(changes):
-            wanted = _longer(batches.look(turn, batch), changes)
+            a = batches.look(turn, batch)
+            if dry := water.no_bath(a, changes):
+                return (dry,)
+            wanted = water.settled(a, _longer(a, changes))
         case MoveDeadline(to=to, by=by):
             wanted = {"deadline": meal.deadline(batches.look(turn, batch), to, by)}
     deadline = wanted.get("deadline")

@@ -46,8 +46,8 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return _slot(turn, meant, intent)
         case "confirm" if asked.get("batch"):
             return _confirm(turn, meant, bool(intent.value), asked["batch"])
-        case "cure" | "thickness" if intent.value == "unknown":
-            return _not_known(turn, meant, intent.slot)
+        case "cure" | "thickness" if intent.value in ("unknown", "second"):
+            return _not_known(turn, meant, intent)
         case "way":
             return _way(turn, meant, intent)
         case "probe" if asked.get("slot") == "probe":
@@ -99,9 +99,11 @@ def _forget(turn: Turn, yes: bool) -> Sequence[Reply]:
     return (Reply(privacy.forgotten(people.forget(turn))),)
 
 
-def _not_known(turn: Turn, meant: Understood, slot: str) -> Sequence[Reply]:
-    """«I don't know»: of a thickness a guess will do, of a curing salt none will."""
-    if slot == "thickness":
+def _not_known(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
+    """«I don't know»: of a thickness a guess will do, of a curing salt none will, and its number is no strength."""
+    if intent.value == "second":
+        return trade.told(turn, "cure-types", meant.message.text)
+    if intent.slot == "thickness":
         turn.ask(None)
         return (Reply(general.thickness_guessed(), about=meant.batch),)
     return (Reply(refusals.say(UnknownCure(""), turn.person), facts={"refused": "UnknownCure"}, about=meant.batch),)

@@ -130,6 +130,12 @@ def _found(text: str) -> Found | None:
     return find(text, language.spoken()) if len(text) <= LONGEST else None
 
 
+def told(turn: Turn, name: str, text: str) -> Sequence[Reply]:
+    """An entry by its name, for words that can mean no other."""
+    answered.remember(turn, name, text)
+    return (_said(turn, entry(name)),)
+
+
 def known(turn: Turn, text: str) -> Sequence[Reply]:
     """The entry that is surely meant by a line that is about no batch; nothing where none is."""
     found = _found(text)

@@ -24,6 +24,12 @@ UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
     r"|not on (?:it|the)|no label|keine ahnung|weiß nicht)\b|^\?+$"
 )
+# «got cure no 2, thats fine right»: a kind of curing salt, and no strength
+SECOND_KIND: Final = re.compile(
+    r"\b(?:cure|curing salt|pink(?: curing)? salt|powder|packet|it)(?: (?:is|says|called|kind|type))* ?"
+    r"(?:#|no\.?|nr\.?|number|type|kind)? ?(?:2|two)\b(?! ?(?:kg|kilos?|g|grams?|lbs?|pounds?|oz|%|days?|weeks?|h|l|tsp"
+    r"|tbsp|cups?)\b)(?=.*\b(?:fine|ok|okay|right|good|alright|do|only|instead|safe|work)\b|$)"
+)
 _ALL_OR_EACH: Final = re.compile(
     r"(?:(?:its|it is|thats|that is|that was|the|of|for|weight|no|oh) )*"
     r"(?:(?P<all>(?:in |all )?(?:all|total|together)|both(?: together| of them)?|(?:all|both) of them|the lot|combined"
@@ -90,6 +96,8 @@ def _cure(text: str, context: Context) -> Intent | None:
     lengths = measures.of_kind(text, "length")
     if len(lengths) == 1 and UNKNOWN.search(text):  # «dunno about two inches»: what they do know is how thick it is
         return Change({"thickness": lengths[0].value})
+    if SECOND_KIND.search(text):
+        return Choose("cure", "second")
     if open_strength(text) or UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question

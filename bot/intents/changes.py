@@ -12,6 +12,7 @@ from bot.intents.plausible import set_point
 from bot.intents.settings import is_off
 from bot.intents.small import content, words
 from bot.intents.thicknesses import read_thickness
+from bot.intents.watered import read_water
 from bot.intents.weights import HEAVIEST_KG
 from core.batch.events import Probe
 
@@ -82,6 +83,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
         return [Unclear("unit", words)]
     if found := alone or _wanted_temperature(text):
         return [found]
+    if water := read_water(text, context):
+        return [Change(water)]
     told = stated(text)
     if len(content(told.rest)) > _FOREIGN:
         return []

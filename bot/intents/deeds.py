@@ -21,7 +21,8 @@ _COOKER: Final = (
 HEATS: Final = (  # «fired up the smoker», «turned the grill on», «got it going», «the smoker is heating up»
     rf"\b(?:fir(?:ed|ing) up|(?:turn|switch)(?:ed|ing) on|start(?:ed|ing)(?: up)?|preheat(?:ed|ing)"
     rf"|(?:heat|warm)(?:ed|ing) up) {_COOKER}\b|\b(?:(?:turned|switched) {_COOKER} on|fired {_COOKER} up)\b"
-    rf"|\bgot {_COOKER} (?:going|burning|hot)\b|\b{_COOKER}s? (?:(?:is|are|now) )*(?:heating|warming|coming) up\b"
+    rf"|\b(?:got|getting) {_COOKER} (?:going|burning|hot)\b"
+    rf"|\b{_COOKER}s? (?:(?:is|are|now) )*(?:heating|warming|coming) up\b"
     rf"|\b{_COOKER}s? (?:(?:is|are|now) )*preheating\b"
 )
 # what was said to be done, in the order in which it is looked for
@@ -63,7 +64,8 @@ DEEDS: Final = tuple(
         (Kind.SOAK, r"\b(?:soaked|soak(?:ing)? (?:is )?(?:done|over)|desalted)\b"),
         (Kind.EVEN, r"\b(?:sealed (?:it|them|the meat)|(?:its|it is|meat is|all) sealed|vacuum(?:ed| packed| sealed)"
                     r"|bagged (?:it )?to rest|equali[sz]ing|evening out|resting)\b|^sealed$"),
-        (Kind.RUB, r"\b(?:pepper|coriander|spices?|crust)\b[^\d,;]{0,24}\bon(?=$|[,;])|\b(?:rubbed|rub(?:s"
+        (Kind.RUB, r"^(?:no rub,? )?(?:just|only) (?:salt (?:and|&|n) )?(?:cracked |black )?pepper(?:,? no rub)?$"
+                   r"|\b(?:pepper|coriander|spices?|crust)\b[^\d,;]{0,24}\bon(?=$|[,;])|\b(?:rubbed|rub(?:s"
                    r"| is)? (?:now )?on|seasoned)\b"),
         (Kind.DRY, r"^(?:(?:its|nice and|now|is|all|the|surface) )*tacky(?: now)?$"
                    r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
@@ -132,6 +134,7 @@ DEEDS: Final = tuple(
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) (?:the )?fridge\b"),
     )
 )  # fmt: skip
+LIT: Final = dict(DEEDS)[Kind.LIGHT]
 _NOUNS: Final = {
     "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
     "flipping": Kind.FLIP, "rinse": Kind.RINSE, "rinsing": Kind.RINSE, "soak": Kind.SOAK, "soaking": Kind.SOAK,

@@ -269,7 +269,8 @@ def read_word(text: str, context: Context) -> Intent | None:
         put_off, gone = when.future(bare, context), when.past(bare, context)
         just = (StepDone(at=gone.at),) if gone and context.now - gone.at <= _JUST and _BARE_HOUR.fullmatch(bare) else ()
         return Unclear("word", bare, (*just, Snooze(until=put_off.at if put_off else None), to))
-    named = said.hour_said and (said.day_said or preferred or meal)
+    planning = context.phase == "waiting" and context.due_step is None  # nothing else has an hour yet
+    named = said.hour_said and (said.day_said or preferred or meal or planning or said.at == context.deadline)
     certain = (named or (said.day_said and meal)) and not when.open_hour(bare, context)
     if context.phase == "none":
         return Unclear("word", bare, (Start({"deadline": said.at}),))

@@ -23,6 +23,7 @@ _GREET: Final = re.compile(
     r"|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
+BEYOND: Final = 4  # words of a sentence that is no greeting, and more than «for the help»
 _THANKS: Final = re.compile(r"\b(?:thanks?|ty|ta|tks|tnx|thx|danke|cheers)\b")
 _HELLO: Final = re.compile(
     r"^/start\b|\b(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
@@ -105,7 +106,8 @@ _TOPICS: Final = (
             r"|\bready when\b|\btime left\b"
             r"|\bwann (?:ist (?:es|das) )?fertig\b|\bwie lange noch\b|\bwhen do(?:es)? (?:we|it) (?:eat|finish)\b"
             r"|\bwhen (?:can|do) we eat\b|\bwill (?:it|we) make (?:it|dinner|lunch|\d{1,2}(?:[:.]\d\d)?)$|\b(?:will"
-            r"|are|am) (?:it|we|i) (?:going to |gonna )?(?:be )?(?:ready"
+            r"|are|am) (?:it|we|i|they|both|(?:the|my|our) (?!pit|fire|fridge|brine|smoker|grill)\w+)"
+            r" (?:both |all )?(?:going to |gonna )?(?:be )?(?:ready"
             r"|on time|done|make it|finish(?:ed)?)(?: (?:on"
             r"|in) time)?\b|\bwe on (?:time|track)\b|\bon track\b"),
     ("picture", r"\bhow (?:(?:has |is )?the )?(?:temp(?:erature)?s?|meat|core|pit) (?:has |have |is )?(?:been )?"
@@ -142,6 +144,9 @@ _WHY_COMPILED: Final = tuple((about, re.compile(words)) for about, words in _WHY
 _TOPICS_COMPILED: Final = tuple(
     (topic, re.compile(words))
     for topic, words in (*asked_batch.TOPICS, *yard.TOPICS, *filing.TOPICS, *_TOPICS, *asked_batch.LATER)
+)
+_BY_AN_HOUR: Final = re.compile(
+    r"\b(?:by|for|at|before|in time for) (?:\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?$|noon|lunch|dinner|supper)"
 )
 _WHY_ALONE: Final = re.compile(r"^/?(?:why|warum|how come|wieso)[ ?!]*$")
 _ABOUT_PICTURE: Final = (
@@ -190,7 +195,7 @@ _NOT_KNOWN: Final = re.compile(
 )
 NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"^(?:can|could|should|may|might) (?:it|this|that|they|the (?:meat|bag|cure)) (?:stay|sit|be left|lie|go)\b|"
-    r"^(?:will|is|are|would) (?:it|we|dinner|this|the meat)\b"
+    r"^(?:will|is|are|would) (?:it|we|they|both|dinner|this|(?:the|my|our) \w+)\b"
     r"|^(?:(?:gonna|going to|all) )*(?:be )?(?:ready|done)\b.*\?$"
     r"|^(?:what|which|who|why|where)\b(?! about\b)"
     r"|^(?:could|should|would) (?:i|we) have\b|^if\b.*\b(?:do|does|will|would|can|could|should|is|are) (?:i|we|it)\b"
@@ -210,6 +215,12 @@ def read_plain(text: str, context: Context) -> Intent | None:
 def thanked(text: str) -> bool:
     """Whether a line that nobody understood begins as thanks, and asks and tells no number."""
     return bool(_THANKED.match(text))
+
+
+def beyond_greeting(text: str) -> bool:
+    """Whether a line says something beside its greeting, in a sentence of its own («got it. do both go in one tub»)."""
+    parts = [part for part in re.split(r"(?<=[.;!?]) ", text) if not _GREET.search(part) and not _THANKED.match(part)]
+    return any(is_question(part) or len(part.split()) >= BEYOND for part in parts)
 
 
 def greeting(text: str) -> Greet:
@@ -242,7 +253,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
     for topic, words in _TOPICS_COMPILED:
         found = words.search(bare)
         if found and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
-            return _before(bare, found), Ask(topic, _about(topic, bare), text)
+            against = topic == "eta" and _BY_AN_HOUR.search(bare)
+            return _before(bare, found), Ask("in_time" if against else topic, _about(topic, bare), text)
     return None
 
 
@@ -280,5 +292,5 @@ def _foreign(topic: str, text: str) -> bool:
             text,
         )
     if topic in ("eta", "wrap"):
-        text = re.sub(r"\bby \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
+        text = re.sub(r"\b(?:by|for|at|before) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
     return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))

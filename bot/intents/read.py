@@ -36,6 +36,7 @@ from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
     Ask,
+    Change,
     Correct,
     Greet,
     Happened,
@@ -275,7 +276,7 @@ def _topic(plain: str, context: Context) -> list[Intent]:
     before, ask = found
     told = before and not IS_IT.match(before)
     said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if told else []
-    acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear)]
+    acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear | Change)]
     if not acted and re.search(r"\d", before):
         return [Question(plain)]  # it brings figures of its own: none about this batch's record
     return merged([*acted, ask])
@@ -287,7 +288,7 @@ def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:
         return [Settings({}, unclear=shown[:SHOWN])]
     greeted = next((intent for intent in sentences(plain, context) if isinstance(intent, Greet)), None)
     if greeted or questions.thanked(plain):
-        return [greeted or Greet("thanks")]
+        return [Question(shown)] if questions.beyond_greeting(plain) else [greeted or Greet("thanks")]
     told = None if questions.is_question(plain) else lone_number(plain, context)
     if told or measures.number(plain) is not None:
         return [told or Unclear("number", shown[:SHOWN])]

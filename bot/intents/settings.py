@@ -7,6 +7,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents.called_at import read_called_at
 from bot.intents.context import Context
+from bot.intents.deeds import LIT
 from bot.intents.fields import stated
 from bot.intents.intents import Intent, Settings
 from bot.intents.small import words
@@ -229,5 +230,6 @@ def _cooker(text: str, context: Context) -> Settings | None:
         and set(told.fields) == {"cooker"}
         and len(text.split()) <= 7
         and not _NO_TELLING.search(text)
+        and not LIT.search(text)  # «lit the kettle» is a deed
     )
     return Settings({"cooker": told.fields["cooker"]}) if alone else None

@@ -21,7 +21,8 @@ _SKIP: Final = re.compile(
     r"(?:the |this |tonights? |todays? )?(?:flip|turn)(?: (?:it|them|one|the (?:bags?|meat)))?"
     r"(?: (?:today|tonight|this (?:morning|evening)|sorry))*$"
     r"|^(?:(?:sorry|no|nope|oh) )*not (?:tonight|this (?:evening|morning))(?: sorry)?$"
-    r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$"
+    r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$|^no rub(?: (?:this time|for us"
+    r"|for me|today|thanks))*$"
 )
 _OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")
 _FLIP_AT: Final = {"morning": time(8), "evening": time(20), "tonight": time(20)}  # about then; habit, no source

@@ -25,6 +25,7 @@ from bot.intents.readings import read_reading
 from bot.intents.skipped import read_skipped
 from bot.intents.small import content
 from bot.intents.tastes import read_taste, taste
+from bot.intents.watered import litres, told_along
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
@@ -180,6 +181,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     if any_hour and names == [None] and context.phase == "curing":  # «did it fri»: what comes every day
         names = [str(Kind.FLIP)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also, some_time=any_hour) for name in names]
+    wanted |= told_along(text, kinds)
     beside = _reading_beside(rest if core else text, context)
     if Kind.BRINE in kinds and not set(text.split()) & set(
         _AT_A_PROBE
@@ -218,7 +220,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.OUT and context.phase in ("resting", "chilling", "stored"):
         return False  # out of the ice, or of the cooler
-    if kind is Kind.INTO_CURE and _LIQUID_IN.search(text):
+    if kind is Kind.INTO_CURE and (_LIQUID_IN.search(text) or litres(text)):
         return False
     if kind is Kind.LIGHT:  # beside the meat the pit only comes up again
         return context.phase != "cooking" or not set_points.HEATING.search(text)

@@ -8,7 +8,7 @@ from core.cure.dose import Dose
 from core.cure.gradient import Brining
 from core.plan import setup as setups
 from core.plan.setup import Setup
-from core.units import Fraction, Hours
+from core.units import Fraction, Hours, Kilograms
 
 VERY_SALTY: Fraction = 0.035  # of raw fish or meat; dry cures are weighed for 2 to 2.5 %. Judgement
 
@@ -75,4 +75,21 @@ def by_the_clock(a: Assessment, found: Brining) -> str:
         p90=f"{hours.p90:.0f}",
         salt=numbers.percent(setup.salt_fraction),
         salt_in_the_end=numbers.percent(found.salt_in_the_end, 1),
+    )
+
+
+def no_bath(a: Assessment, kg: Kilograms) -> str:
+    """So much water for meat that lies in no bath: what is made instead, and how a bath is asked for."""
+    said = numbers.plain(kg)
+    if a.batch.setup.method == "inject" and a.dose is not None:
+        return say(
+            "This one is injected with {pickle} of pickle: in {said} kg (l) of water its cure would be another, so nothing is "
+            "noted.\nMake it as the plan says; for a bath, say «wet brine», and I work out the dose for that.",
+            pickle=numbers.grams(a.dose.pickle_kg),
+            said=said,
+        )
+    return say(
+        "This one is cured dry, so no water goes in, and nothing is noted.\nFor a bath, say «wet brine», and I work out the "
+        "dose for {said} kg (l) of water.",
+        said=said,
     )

@@ -11,6 +11,7 @@ from core.plan.steps import Kind, Step
 from core.safety.cautions import Caution, Severity, caution, for_step, register
 
 AT_THE_START = ("nitrite_away_from_children", "local_code")
+A_MINUTE_H = 1.0 / 60.0
 MOST = 2  # cautions in one message: more are read by nobody
 
 OF_FISH = frozenset({"fish_160f", "vacuum_fish_38f"})
@@ -153,6 +154,8 @@ def chill_forecast(a: Assessment) -> str:
     if to_80 is None:
         return ""
     chance = forecast.chance(((54.4, 26.7, 1.5), (26.7, 4.4, 5.0)))
+    if to_80.p90 < A_MINUTE_H:  # past the first span by its last reading
+        return language.say("Cold after about {p50} this way.", p50=numbers.hours(to_40.p50)) if to_40 else ""
     cold = language.say("; cold after {p50}", p50=numbers.hours(to_40.p50)) if to_40 else ""
     lead = language.say(
         "{span} takes about {p50} this way ({p10} to {p90}){cold}.",

@@ -76,6 +76,18 @@ def advice(a: Assessment) -> str:
     return " ".join(t for t in (said, _lid(a), wind(a) if said else "") if t)
 
 
+def unread(a: Assessment) -> str:
+    """A core was read, and not the pit that was failing when it was read last: so it is asked for."""
+    pit = a.batch.last(Probe.PIT)
+    if pit is None:
+        return ""
+    return say(
+        "And the pit? At {at} it was {celsius} and failing: see to the fire, read it and send it.",
+        at=numbers.clock(pit.at, a.person),
+        celsius=numbers.temperature(pit.celsius, a.person),
+    )
+
+
 def _low(a: Assessment, told: str) -> str:
     """More air, and how to say so where it is meant to run as low as it holds."""
     if a.cook is None:

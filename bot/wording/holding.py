@@ -11,9 +11,10 @@ from core.heat.band import Band
 from core.safety.after import HOT_F, hot_until
 from core.safety.findings import Outcome, Rule
 from core.safety.history import printed_f
-from core.units import Celsius
+from core.units import Celsius, Hours
 
 WITHIN = timedelta(hours=1)  # from under 60 °C to the table; common practice
+HOT_AT_MOST: Hours = 12.0  # longer dries it out, however hot it stays; common practice, no source
 OVEN_C: Celsius = 75.0  # 165 °F; holds 60 °C in the middle without cooking on. Common practice
 WAYS = Words(
     {
@@ -27,7 +28,9 @@ WAYS = Words(
 def planned(a: Assessment) -> str:
     """In a plan: that it will be ready early, and how it is held till then; empty where there is no wait."""
     found = hold(a)
-    return "" if found is None or a.batch.off_at is not None else f"{_early(found)} {_how(found, a)}"
+    if found is None or a.batch.off_at is not None:
+        return ""
+    return _too_early(found) if found.hours.p50 > HOT_AT_MOST else f"{_early(found)} {_how(found, a)}"
 
 
 def till_the_knife(a: Assessment) -> str:
@@ -35,6 +38,8 @@ def till_the_knife(a: Assessment) -> str:
     found = hold(a)
     if found is None:
         return say("Keep the middle at {limit} or above until you slice.", limit=numbers.both(HOT_C, a.person))
+    if found.hours.p50 > HOT_AT_MOST:
+        return _not_so_long(found, a)
     return say(
         "It is {half} to the knife.\n{how}", half=numbers.hours(numbers.half_down(found.hours.p50)), how=_how(found, a)
     )
@@ -99,6 +104,24 @@ def asked(a: Assessment) -> str:
         limit=numbers.both(HOT_C, a.person),
         by_itself=_by_itself(a),
         limit2=numbers.both(OVEN_C, a.person),
+    )
+
+
+def _not_so_long(found: Hold, a: Assessment) -> str:
+    """Off the fire a day before its meal: eaten now, or chilled and heated again, and held hot by nobody."""
+    return say(
+        "It is {half} to the knife, too long to keep it hot. Chill it now and heat it again for the meal: say «in the chill» "
+        "when it lies there. Or eat it today: say when, like «we eat at {hour}».\nUntil then never under {limit} in the middle.",
+        half=numbers.hours(numbers.half_down(found.hours.p50)),
+        hour=numbers.clock(numbers.quarter(a.now + WITHIN, up=True), a.person),
+        limit=numbers.both(HOT_C, a.person),
+    )
+
+
+def _too_early(found: Hold) -> str:
+    return say(
+        "It would be ready {span} before the knife, too long to keep it hot: move the meal or the fire, or have it sliced cold.",
+        span=_span(found.hours),
     )
 
 

@@ -51,7 +51,9 @@ OF_THE_BRINE = frozenset({"brine_strength", "brine_hours", "salt_fraction", "thi
 def changed(change: Change, changes: dict[str, Any]) -> str:
     """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
     a = change.after
-    weighed = "put_in_cure" in changes or ("mass" in changes and a.batch.dosed is not None)
+    weighed = bool(changes.keys() & {"put_in_cure", "put_in_water"}) or (
+        "mass" in changes and a.batch.dosed is not None
+    )
     said = ", ".join(
         f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip()
         for field, v in changes.items()

@@ -26,6 +26,11 @@ def _mended(a: Assessment, found: Judgement) -> str:
     if found.verdict is Verdict.UNDER_FLOOR:
         if found.top_up_cure_kg is None:
             return cautions.WORDS["under_cured_floor"]
+        if "into_cure" not in a.batch.done:
+            return say(
+                "Stir in {more} more of the same salt before the meat goes in: that puts it right.",
+                more=numbers.grams(found.top_up_cure_kg),
+            )
         return say(
             "Within a day of going in, {more} more of the same salt puts it right; later it keeps and cools by the stricter rules.",
             more=numbers.grams(found.top_up_cure_kg),

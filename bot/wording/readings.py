@@ -202,8 +202,8 @@ def _cook(change: Change, plain: Plain) -> list[str]:
     by = wraps.deadline(a, soon=not plans.late(a)) if state != "out" else ""
     stall = "" if state in ("out", "dying") or smoked_fish.at_floor(a) else wraps.stall(a)  # first the fire
     gain = "" if by or state == "out" else wraps.first_gain(a, before)
-    lit = any(probe is Probe.PIT for probe, _, _ in plain) or state in ("out", "dying")
-    fired = fire.advice(a) if lit and not _told_out(a) else ""
+    lit = any(probe is Probe.PIT for probe, _, _ in plain)
+    fired = "" if _told_out(a) else fire.advice(a) if lit else fire.unread(a) if state in ("out", "dying") else ""
     late = [] if by else plans.late(a, before.plan if before else None)
     return [line for line in (rises.on_the_fire(a), stall, fired, by or gain, next_one(a), *late) if line]
 

@@ -4,9 +4,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from bot.wording import fire, meats, numbers, plans
-from bot.wording.language import Words, say
+from bot.wording.language import Words, decimal, say
 from bot.wording.settings import COOKERS
 from core.batch.assess import Assessment
+from core.cure.nitrite import skin_free
 
 FIELDS = Words(
     {
@@ -46,6 +47,7 @@ FIELDS = Words(
         "water_share": "water",
         "frozen": "",
         "put_in_cure": "curing salt put in",
+        "put_in_water": "water put in",
         "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
     }
 )
@@ -84,12 +86,20 @@ _IF_NOT = Words(
 )
 
 
+def _water(field: str, v: float, a: Assessment) -> str:
+    """Water is weighed or measured: a kilo of it is a litre."""
+    kg = v if field == "put_in_water" else v * skin_free(a.batch.setup.mass, a.batch.setup.skin_on)
+    return say("{kg} kg (litres)", kg=decimal(kg, 2))
+
+
 def value(field: str, v: Any, a: Assessment) -> str:
     """A value of the setup in the person's units."""
     person = a.person
     match field:
         case "put_in_cure":
             return numbers.grams(v)
+        case "put_in_water" | "water_share":
+            return _water(field, v, a)
         case "vacuum" if v and not meats.fish(a):  # the rule of the cold pack is that of fish
             return say("packed without air")
         case "mass" | "heaviest":

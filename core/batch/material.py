@@ -101,6 +101,7 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
         weighed,
         meat_kg=batch.setup.mass,
         cure_kg=batch.put_in.get("put_in_cure", weighed.cure_kg),
+        water_kg=batch.put_in.get("put_in_water", weighed.water_kg),
         nitrite_fraction=weighed.nitrite_fraction if strength is None else strength,
     )
     ingoing = actual.ingoing()

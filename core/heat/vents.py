@@ -138,7 +138,8 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
         and LEAVE_K < abs(off) <= abs(slope) * COMING_H
     ):
         return "coming"
-    holds = slope is not None and slope > HOLDS_K_H
+    soon = slope is not None and off + slope * COMING_H > -2.0 * FAR_LOW_K  # a step of a dial is no dying fire
+    holds = slope is not None and (slope > HOLDS_K_H or soon)
     if (off < -FAR_LOW_K and not holds) or (falling and off < -LEAVE_K):  # down to the set point is only coming back
         return "dying"
     if off < -LEAVE_K:

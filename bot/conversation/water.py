@@ -1,0 +1,37 @@
+"""So much water as the cook has or took: the dose goes by it until it is weighed, and is judged by it afterwards."""
+
+from typing import Any
+
+from bot.facts import facts
+from bot.reply import Reply
+from bot.wording import brines
+from core.batch.assess import Assessment
+from core.cure.nitrite import skin_free
+from core.plan.setup import by_the_clock
+from core.units import Kilograms
+
+SAID = ("put_in_water", "water_kg")
+
+
+def no_bath(a: Assessment, changes: dict[str, Any]) -> Reply | None:
+    """What is said of water for meat that lies in none: it is injected, or cured dry."""
+    if a.batch.setup.method == "brine" or not changes.keys() & set(SAID):
+        return None
+    return Reply(brines.no_bath(a, _kilos(changes)), facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id)
+
+
+def settled(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
+    """The fields of the setup, or of what went in, that so much water makes."""
+    if not changes.keys() & set(SAID):
+        return changes
+    kg, others = _kilos(changes), {name: value for name, value in changes.items() if name not in SAID}
+    mixed = a.batch.dosed is not None
+    if mixed and by_the_clock(a.batch.setup) and a.dose is not None:
+        return {**others, "brine_strength": round(a.dose.all_salt_kg / (a.dose.all_salt_kg + kg), 3)}
+    if mixed or "put_in_water" in changes:
+        return {**others, "put_in_water": kg}
+    return {**others, "water_share": kg / skin_free(a.batch.setup.mass, a.batch.setup.skin_on)}
+
+
+def _kilos(changes: dict[str, Any]) -> Kilograms:
+    return float(next(changes[name] for name in SAID if name in changes))
