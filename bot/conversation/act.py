@@ -20,6 +20,7 @@ from bot.conversation import (
 )
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
+from bot.intents.context import SHOWN
 from bot.intents.intents import (
     Ask,
     Cancel,
@@ -50,7 +51,7 @@ from bot.intents.intents import (
     Undo,
 )
 from bot.reply import Message, Reply
-from bot.wording import general, refusals
+from bot.wording import general, refusals, unbegun
 from core.errors import Gone, NotKept, OverLimit, SaltbellError
 from core.service import batches, chats
 from core.service.turn import Turn
@@ -168,7 +169,9 @@ def _known_of(turn: Turn, meant: Understood, what: tuple[Intent, SaltbellError])
     if meant.batch is not None:
         return ()
     sure = trade.instead(turn, meant.message.text)
-    return sure or (trade.mishap(turn, intent.what, meant.message.text) if isinstance(intent, Happened) else ())
+    sure = sure or (trade.mishap(turn, intent.what, meant.message.text) if isinstance(intent, Happened) else ())
+    said = "" if sure else unbegun.say_of(intent, meant.message.text.strip()[:SHOWN], turn.person)
+    return (Reply(said, facts={"answer_kind": "asked_back", "refused": type(refusal).__name__}),) if said else sure
 
 
 def _named(intent: Intent, reply: Reply) -> Reply:

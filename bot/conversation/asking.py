@@ -255,7 +255,7 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
     others = [
         replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options if not isinstance(o, Reading)
     ]
-    rows += unclear.taps(others[:2], turn.person)  # «60» may be millimetres or minutes, too
+    rows += unclear.taps(others[:3], turn.person)  # «60» may be millimetres or minutes, too
     rows += things.something_else(meant.a) if meant.a is not None and not others else ()
     return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)
 

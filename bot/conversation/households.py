@@ -1,6 +1,8 @@
 """A batch that several people have: inviting, joining, leaving, handing over; what one did is told to the rest."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
+from datetime import datetime
 from functools import partial
 
 from bot.conversation.understand import Understood
@@ -63,8 +65,8 @@ def _hand_over(turn: Turn, meant: Understood, intent: HandOver) -> Sequence[Repl
     a = batches.look(turn, meant.of(intent.batch))
     handed = _handed(turn, meant, intent, a)
     if not handed.name or (not handed.person and not meant.message.in_group):
-        code = households.invite(turn, a.batch.id, handed)
-        text = "\n".join((words.reach(handed.name, a, code), *_end_unkept(a, intent)))
+        code = households.invite(turn, a.batch.id, replace(handed, until=_end(turn, intent)))
+        text = "\n".join((words.reach(handed.name, a, code), words.then(handed, _end(turn, intent), a)))
         return (Reply(text, facts=facts(a) | {"invitation": code}, about=a.batch.id, invite=code),)
     done = [_given(turn, batch, handed) for batch in _named_or_all(turn, a.batch.id, intent.batch)]
     about = done[0].batch.id if len(done) == 1 else None
@@ -78,14 +80,15 @@ def _hand_over(turn: Turn, meant: Understood, intent: HandOver) -> Sequence[Repl
 
 def _back(turn: Turn, intent: HandOver) -> Handed | None:
     """From the end of a hand-over on who speaks answers for it again; None where no end was told."""
-    if intent.until is None or intent.until <= turn.now or intent.to == "me" or intent.task == "cure":
+    end = _end(turn, intent)
+    if end is None:
         return None
-    return Handed(intent.task, intent.until, turn.person.id, turn.person.name or words.somebody(), turn.said.chat)
+    return Handed(intent.task, end, turn.person.id, turn.person.name or words.somebody(), turn.said.chat)
 
 
-def _end_unkept(a: Assessment, intent: HandOver) -> Sequence[str]:
-    """The end that was told, where nobody is reached yet: it is not kept, and that is said."""
-    return (words.end_unkept(intent.until, a),) if intent.until else ()
+def _end(turn: Turn, intent: HandOver) -> datetime | None:
+    ends = intent.until is not None and intent.until > max(intent.at or turn.now, turn.now)
+    return intent.until if ends and intent.to != "me" and intent.task != "cure" else None
 
 
 def _given(turn: Turn, batch: str, handed: Handed) -> Assessment:

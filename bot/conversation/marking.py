@@ -197,18 +197,12 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
     return [min(near, key=lambda s: abs(s.due - at)).key] if near else []
 
 
-def _stands(a: Assessment, missed: StepMissed) -> str:
-    """What is said to be missed and was noted as done about then, with its hour; "" where nothing was."""
-    at, alike = missed.at, [s for s in a.plan.steps if s.key.startswith(missed.step or "")] if a.plan else []
-    apart = [(abs(s.done_at - at), s.key, s) for s in alike if s.done_at is not None and at is not None]
-    near = min((one for one in apart if one[0] <= FAR_FROM_IT), default=None)
-    return marks.already(near[2], a) if near else ""
-
-
 def _missed(turn: Turn, a: Assessment, keys: Sequence[str], intent: StepMissed) -> Sequence[Reply]:
     named = [step for key in keys if a.plan is not None and (step := a.plan.step(key)) is not None]
     if not named:
-        return (Reply(_stands(a, intent) or marks.none_missed(a), facts=facts(a), about=a.batch.id),)
+        step = which_step.noted_then(a, intent)
+        text, rows = mends.done_then(step, a) if step else (marks.none_missed(a), ())
+        return (Reply(text, buttons=rows, facts=facts(a), about=a.batch.id),)
     change = steps.missed(turn, a.batch.id, keys, turn.now)
     return (_marked(change, named[0], marks.missed(named, change)),)
 

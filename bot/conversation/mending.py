@@ -10,6 +10,7 @@ from bot.conversation import meal, moving, reading, righting, starting, water
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
+from bot.intents.withdrawn import READING
 from bot.measures import from_house, to_house
 from bot.reply import Reply
 from bot.wording import mends, refusals, settings, unclear
@@ -25,7 +26,6 @@ SIZES = frozenset({"kg", "lb", "mm", "cm", "in"})
 OTHER_UNIT = {"kg": "lb", "lb": "kg"}
 _FINEST = 4  # decimals; nobody types more of a weight or a thickness
 SAME = 0.05  # in the unit in which it was typed
-LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of no reading of another day
 SAME_READING_K = 0.6  # a number said again is the one that was kept, rounding included
 PACKET = frozenset({"cure_nitrite_fraction", "cure_nitrate_fraction"})
 PERSONAL = frozenset({"cure_nitrite_fraction"})  # what a person has in the cupboard, not only in this batch
@@ -90,7 +90,13 @@ def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Rep
 def _undone(turn: Turn, batch: str, intent: Undo) -> Sequence[Reply]:
     """The last step of a kind, or the last message: of each batch that it spoke of, where none was named."""
     if intent.step:
-        taken = (batches.undo_last(turn, batch, intent.step),)
+        try:
+            taken = (batches.undo_last(turn, batch, intent.step),)
+        except Gone:
+            if intent.step == READING:
+                raise
+            a = batches.look(turn, batch)
+            return (Reply(mends.never_noted(intent.step, a), facts=facts(a), about=batch),)
     else:
         taken = (batches.undo(turn, batch),) if intent.batch else batches.undo_everywhere(turn, batch)
     for events, _ in taken:
@@ -104,7 +110,8 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
         return _in_other_unit(turn, meant, intent)
     batch = meant.of(intent.batch)
     if isinstance(intent, Undo):
-        return _undone(turn, batch, intent)
+        told_long_ago = meant.message.pressed is None and righting.long_ago(turn, batch, intent)
+        return (righting.sure_of_it(turn, batch, told_long_ago),) if told_long_ago else _undone(turn, batch, intent)
     if intent.to_batch == "":
         return moving.wrong_batch(turn, batch)
     if intent.to_batch is not None:
@@ -228,7 +235,7 @@ def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
     """The reading that a correction is about; None where none of the last hours is, or none had the wrong number."""
     told = batches.last_readings(turn, batch) if intent.was is None else batches.readings(turn, batch)[::-1]
-    found = [one for one in told if turn.now - one[0].said_at <= LONG_AGO]
+    found = [one for one in told if turn.now - one[0].said_at <= righting.LONG_AGO]
     meant = _in_house(intent, turn.person)
     if not found or meant is None:
         return _unnamed(found, intent)

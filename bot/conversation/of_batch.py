@@ -23,6 +23,7 @@ from core.answers.dangers import abroad
 from core.answers.entries import ENGLISH
 from core.answers.find import of_batch
 from core.batch.assess import Assessment, assess
+from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.plan.steps import Kind
 from core.service import batches
@@ -41,6 +42,7 @@ OF_ONES_OWN = frozenset(
     | {LAST_TIME, AGAIN}
 )  # no matter of the trade, whoever asks
 TOLD = frozenset({"away", "bed", "hand_over", "no_fire", "quiet"})  # said as often as asked: «i have to leave»
+OF_THE_CURE = frozenset({"flip_next", "flip_last", "flips_done", "skip_flip"})
 CLEAR = 0.15
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
@@ -91,11 +93,19 @@ def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     """One of the topics here answered; nothing where it is none of them."""
     if intent.topic not in TOPICS:
         return ()
-    a = batches.look(turn, meant.of(intent.batch))
+    a = batches.look(turn, intent.batch or _that_has_it(turn, meant, intent.topic))
     said = TOPICS[intent.topic](turn, meant, (a, intent.text))
     text, rows = said if isinstance(said, tuple) else (said, ())
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
     return (Reply(text, buttons=rows, facts=body, about=a.batch.id),)
+
+
+def _that_has_it(turn: Turn, meant: Understood, topic: str) -> str:
+    """«when do i flip», where the batch of the talk has no flips: the one other that lies in its cure."""
+    if topic not in OF_THE_CURE or meant.sure or meant.a is None or meant.a.batch.phase is Phase.CURING:
+        return meant.of(None)
+    found = [row.id for row in batches.open_here(turn) if batches.look(turn, row.id).batch.phase is Phase.CURING]
+    return found[0] if len(found) == 1 else meant.of(None)
 
 
 def without(turn: Turn, text: str) -> Sequence[Reply]:

@@ -1,23 +1,25 @@
 """What was said put right: a corrected reading is doubted like any other, and says what it would have said."""
 
 from collections.abc import Sequence
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from bot.conversation import reading
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
-from bot.intents.intents import Correct, Reading, Temperature
+from bot.intents.intents import Correct, Reading, Temperature, Undo
 from bot.intents.plausible import Number, everything, meanings
 from bot.measures import from_house
 from bot.reply import Reply
 from bot.wording import mends, unclear
 from core.batch.assess import Change as Differs
 from core.batch.events import Done, Event, Probe, Read, What
+from core.plan.steps import Kind, Step
 from core.service import batches
 from core.service import readings as taking
 from core.service.turn import Turn
 
+LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of nothing of another day
 MOST = 3  # taps for one number
 
 
@@ -80,3 +82,17 @@ def _check_put_right(turn: Turn, batch: str, event: Event, done: Differs) -> Dif
     for check in () if cold else checks:
         done = Differs(done.before, batches.correct(turn, batch, check.number, None).after)
     return done
+
+
+def long_ago(turn: Turn, batch: str, intent: Undo) -> Event | None:
+    """The flip that would be taken back, where it was told so long ago that another one may be meant."""
+    done = (e for e in batches.standing(turn, batch) if isinstance(e.what, Done) and e.what.step.startswith(Kind.FLIP))
+    last = next(iter([*done][-1:]), None) if intent.step == Kind.FLIP else None
+    return last if last is not None and turn.now - last.said_at > LONG_AGO else None
+
+
+def sure_of_it(turn: Turn, batch: str, event: Event) -> Reply:
+    """What was noted last of a step that is denied, with the tap that takes it back."""
+    a = batches.look(turn, batch)
+    text, rows = mends.done_then(Step(str(Kind.FLIP), Kind.FLIP, event.at, done_at=event.at), a)
+    return Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=batch)

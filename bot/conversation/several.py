@@ -4,6 +4,7 @@ What is named, answered or tapped is certain. Else the one whose step, reading o
 more than one it is asked, with the line kept meanwhile, and one tap says both.
 """
 
+import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 from datetime import timedelta
@@ -12,11 +13,13 @@ from typing import Any
 from bot.conversation.half import pack
 from bot.intents.clause import to_batch
 from bot.intents.intents import (
+    Ask,
     Change,
     Choose,
     Happened,
     Intent,
     MoveDeadline,
+    Question,
     Reading,
     Snooze,
     StepDone,
@@ -46,6 +49,10 @@ STANDS_IN = {
 }
 BY_NUMBER = frozenset({Kind.FRIDGE_CHECK, Kind.READING, Kind.BRINE_CHECK, Kind.CHILL_CHECK})
 RECORDED = (StepDone, StepMissed, StepSkipped, Snooze, Reading, Change, MoveDeadline, Happened)
+DEED_ASKED = re.compile(
+    r"\W*(?:(?:do|should|shall|can) i |now )*(?:flip|turn|rinse|soak|rub|wrap|slice)(?: (?:it|them|that))?"
+    r"(?: now)? ?\?+\W*$"
+)
 BOTH = frozenset(("both", "all", "beide", "alle"))
 
 
@@ -53,25 +60,41 @@ def fitting(turn: Turn, message: Message, intents: Sequence[Intent]) -> tuple[st
     """The batches that a line without a name can be about; none where the talk itself tells."""
     here = [batches.look(turn, row.id) for row in sorted(batches.open_here(turn), key=lambda row: row.name)]
     for intent in intents:
-        found = tuple(a.batch.id for a in here if _can_be(intent, a, message))
-        waiting = tuple(a.batch.id for a in here if _waits_in(intent, a))
-        if found := found or (waiting if len(waiting) == 1 else ()):
+        if found := tuple(a.batch.id for a in here if _can_be(intent, a, message)):
             return found
     return ()
+
+
+def may_be(intents: Sequence[Intent], a: Assessment) -> bool:
+    """Whether a line as it is read for a batch tells a deed that waits there, or asks about a bare number of it."""
+    return any(_waits_in(intent, a) or (isinstance(intent, Unclear) and _is_number(intent)) for intent in intents)
+
+
+def said_twice(intents: Sequence[Intent], a: Assessment) -> bool:
+    """Whether a deed was noted in the batch of the talk a while ago: done twice is once, and no other's."""
+    kinds = {i.step.split("/")[0] for i in intents if isinstance(i, StepDone) and i.step}
+    return any(key.split("/")[0] in kinds and a.now - at <= NEAR for key, at in a.batch.done.items())
+
+
+def _is_number(intent: Unclear) -> bool:
+    return intent.why == "number" and any(isinstance(option, Reading) for option in intent.options)
 
 
 def _waits_in(intent: Intent, a: Assessment) -> bool:
     """«flipped», hours before the next: of a batch in which a step of that name waits at all."""
     if isinstance(intent, Unclear):
-        return intent.why == "step" and _waits_in(intent.options[0], a)
+        return any(isinstance(option, StepDone) and option.step and _waits_in(option, a) for option in intent.options)
     kind = (intent.step or "").split("/")[0] if isinstance(intent, StepDone | StepMissed | StepSkipped) else ""
     waits = (step.state in (State.DUE, State.AHEAD) for step in (a.plan.steps if a.plan else ()) if step.kind == kind)
     return any(waits)
 
 
-def is_bare(intents: Sequence[Intent]) -> bool:
-    """«its done» and nothing else, where no step was called for: it may be of each of them."""
-    return len(intents) == 1 and isinstance(intents[0], StepDone) and intents[0].step is None
+def is_bare(message: Message, intents: Sequence[Intent]) -> bool:
+    """«its done», «skip it», «flip it?» and nothing else, where no step was called for: it may be of each of them."""
+    if len(intents) != 1:
+        return False
+    unnamed = isinstance(intents[0], StepDone | StepMissed | StepSkipped) and intents[0].step is None
+    return unnamed or (isinstance(intents[0], Ask | Question) and bool(DEED_ASKED.match(message.text.lower())))
 
 
 def of_all(intents: Sequence[Intent], those: Sequence[str]) -> tuple[Intent, ...]:

@@ -108,10 +108,12 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     """A line without a name, among several batches: the one that it fits, all that it says, or the question which."""
     if meat := several.of_no_batch(turn, meant.message, meant.intents):
         return several.ask(turn, meant.message, meat=meat)
-    those = several.fitting(turn, meant.message, meant.intents) or _elsewhere(turn, meant)
+    those = (
+        several.fitting(turn, meant.message, meant.intents) or _read_for_each(turn, meant) or _elsewhere(turn, meant)
+    )
     if len(those) > 1 and (several.says_all(meant.message) or several.one_fridge(turn, meant.intents, those)):
         return _of_those(turn, meant, those)
-    if len(those) > 1 or (not those and several.is_bare(meant.intents)):
+    if len(those) > 1 or (not those and several.is_bare(meant.message, meant.intents)):
         return several.ask(turn, meant.message, those)
     found = meant if not those or those[0] == meant.batch else _of_those(turn, meant, those)
     return replace(found, sure=len(those) == 1)
@@ -124,6 +126,14 @@ def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
     others = [row.id for row in batches.open_here(turn) if row.id != meant.batch]
     takes = [key for key in others if isinstance(_read_for(turn, meant, key)[0], Reading)]
     return tuple(takes) if len(takes) == 1 else ()
+
+
+def _read_for_each(turn: Turn, meant: Understood) -> tuple[str, ...]:
+    """The batches that a deed or a bare number can be of, the line read for each of them."""
+    if meant.a is None or not several.may_be(meant.intents, meant.a) or several.said_twice(meant.intents, meant.a):
+        return ()
+    here = [row.id for row in batches.open_here(turn)]
+    return tuple(key for key in here if several.may_be(_read_for(turn, meant, key), batches.look(turn, key)))
 
 
 def _read_for(turn: Turn, meant: Understood, batch: str) -> list[Intent]:

@@ -64,3 +64,17 @@ def of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepS
     wall, alike = wall_of(turn.person), [s for s in a.plan.steps if s.key.startswith(intent.step or "")]
     noted = [s for s in alike if s.done_at is not None and wall.day(s.done_at) == wall.day(intent.at)]
     return noted[-1] if noted else None
+
+
+def noted_then(a: Assessment, missed: StepMissed) -> Step | None:
+    """The step that is said to be missed and was noted as done about then, or on that day; None where none was."""
+    if missed.at is None or a.plan is None:
+        return None
+    wall, day = wall_of(a.person), wall_of(a.person).day(missed.at)
+    alike = [(s, s.done_at) for s in a.plan.steps if s.key.startswith(missed.step or "") and s.done_at is not None]
+    near = [
+        (abs(at - missed.at), s.key, s)
+        for s, at in alike
+        if abs(at - missed.at) <= FAR_FROM_IT or (missed.whole_day and wall.day(at) == day)
+    ]
+    return min(near)[2] if near else None

@@ -7,6 +7,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Reading, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.lone import read_lone
 from bot.intents.plausible import FALLING_PHASES, everything
 from bot.intents.readings import WISHES, hot_words
 from bot.intents.yard import read_feel
@@ -40,6 +41,8 @@ def read_bare(plain: str, context: Context) -> Intent | None:
     weight = measures.number(bare) if context.phase == "none" else None
     if weight is not None and _WEIGHTS[0] <= weight <= _WEIGHTS[1]:
         return Start(unclear=(f"unit:{weight:g}",))
+    if asked := read_lone(bare, context):
+        return asked
     if feel := read_feel(bare, context):
         return feel
     if hot_words(bare):

@@ -122,8 +122,8 @@ def _written_plain(intent: Intent) -> tuple[str, str]:
             return "a", _row(topic, about)
         case Happened(what=what, at=None) if not intent.facts:
             return "h", what
-        case Undo():
-            return "u", ""
+        case Undo(step=step):
+            return "u", step or ""
         case Cancel(sure=sure):
             return "x", "1" if sure else ""
         case Pause(until=until, since=None):
@@ -288,7 +288,7 @@ _READERS: Final[dict[str, Callable[[str | None, str], Intent]]] = {
     "b": _Arg.debrief,
     "g": _Arg.reading,
     "h": lambda batch, arg: Happened(arg, batch=batch),
-    "u": lambda batch, arg: Undo(batch),
+    "u": lambda batch, arg: Undo(batch, arg or None),
     "x": lambda batch, arg: Cancel(batch, _flag(arg)),
     "p": lambda batch, arg: Pause(_at(arg), batch),
     "r": lambda batch, arg: Resume(batch),

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from typing import Final
 
 from bot.intents import when
+from bot.intents.at_another_day import read_another_day
 from bot.intents.context import Context
 from bot.intents.intents import Correct, Intent, MoveDeadline, Unclear, Undo
 from bot.intents.mended_setup import read_mended_setup
@@ -256,5 +257,5 @@ def _of_probe(text: str, context: Context) -> Intent | None:
 
 
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_mended_setup, read_withdrawn, _of_hour, _of_day, _of_batch, _of_value, _of_unit, _of_probe,
+    read_mended_setup, read_withdrawn, _of_hour, _of_day, read_another_day, _of_batch, _of_value, _of_unit, _of_probe,
 )  # fmt: skip

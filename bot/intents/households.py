@@ -85,6 +85,12 @@ _HAND_OVER: Final = tuple(
         r"|(?:this |the |next )?week(?:end)?))*$",
         r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",
         r"^(?:its )?(?P<who>[^\W\d_]{2,20}?)s turn (?:now|tonight|tomorrow|today|from)\b",
+        # «flips this week are on my son», «the flips are jos job till sunday»
+        r"^(?:the )?(?:flips?|turns|flipping|turning)(?: \w+){0,2} (?:are|is|s) (?:all )?"
+        r"(?:(?:on|up to|down to|with) (?:my |our |the )?"
+        r"(?!my\b|our\b|the\b|track|time|hold|me\b|you\b|plan|schedule|us\b|a\b|for\b)(?P<who>[^\W\d_]{2,20})"
+        r"(?= this| the| tonight| today| tomorrow| un| til| from| for|$)"
+        r"|(?:my |our )?(?P<whose>[^\W\d_]{2,20}) (?:job|duty|turn|task)\b)",
         r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
     )
 )
@@ -120,6 +126,9 @@ _FOR_A_WHILE: Final = re.compile(
     r"\bfor (?:the next |about |another )?(?:\d{1,2}|an?|half an|a couple of|two|three) ?"
     r"(?:h|hrs?|hours?|min\w*|days?)\b"
 )
+_SPAN: Final = re.compile(r"\b(?:this (?:week|wk|evening)|week ?ends?|tonight|today)\b")
+_A_DAY: Final = timedelta(days=1)
+_MORNING: Final = 6  # the hour at which a night ends. Common practice
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)")
 _A_WEEK: Final = timedelta(days=7)
 _KINSFOLK: Final = words(
@@ -135,7 +144,7 @@ _NOBODY: Final = words(
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook)\b")),
-    ("flips", re.compile(r"\b(?:flip(?:s|ping)?|turns|turn (?:it|them|the bags?))\b")),
+    ("flips", re.compile(r"\b(?:flip(?:s|ping)?|fridge|turns|turn (?:it|them|the bags?))\b")),
 )
 
 
@@ -182,7 +191,7 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
         return HandOver("me", at, _task(text))
     for pattern in _HAND_OVER:
         found = pattern.search(text)
-        who = _one_of(found["who"] or "") if found else ""
+        who = _one_of(found["who"] or found.groupdict().get("whose") or "") if found else ""
         if found and not set(who.split()) & _NOBODY:
             return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text), until=_ends(text, context))
     return None
@@ -204,7 +213,24 @@ def _ends(text: str, context: Context) -> datetime | None:
         return context.now + length if length else None
     ends = _UNTIL.search(text)
     said = when.future(text[ends.start() :], context) if ends else None
-    return said.at if said else None
+    return said.at if said else _end_of_span(text, context)
+
+
+def _end_of_span(text: str, context: Context) -> datetime | None:
+    """The end of the week, the weekend, the night or the day that is named, on the calendar."""
+    span = _SPAN.search(text)
+    if span is None:
+        return None
+    now = context.now.astimezone(ZoneInfo(context.zone))
+    midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
+    match span[0].split()[-1]:
+        case "today":
+            end = midnight + _A_DAY
+        case "tonight" | "evening":
+            end = (midnight + _A_DAY).replace(hour=_MORNING)
+        case _:
+            end = midnight + timedelta(days=7 - now.weekday())
+    return end.astimezone(UTC)
 
 
 def _one_of(who: str) -> str:

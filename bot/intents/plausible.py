@@ -1,9 +1,8 @@
 """Which thermometer and which unit a bare number can mean, by the batch's phase, the person's units and what was read.
 
-One that fits is taken; several, or none in the person's own unit, are asked about. The rules are common
-practice, no source: 33 to 46 alone in the cure is a fridge in °F, 1 to 8 one in °C; 95 to 212 alone in the cook is
-meat in °F when it rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is passed on as typed for the
-core to doubt.
+One that fits is taken; several, or none in the person's own unit, are asked about. The rules are common practice, no
+source: 33 to 46 in the cure is a fridge in °F, 1 to 8 one in °C; 95 to 212 alone in the cook is meat in °F when it
+rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is passed on as typed for the core to doubt.
 """
 
 from dataclasses import dataclass
@@ -126,7 +125,9 @@ def everything(value: float, context: Context, unit: str | None = None) -> tuple
     """Every temperature that a number can be at all, the person's own unit first: what is offered when asking."""
     units = (unit,) if unit else (context.units.temperature, "c" if context.units.temperature == "f" else "f")
     raw = context.phase in ("waiting", "curing")
-    probes = (Probe.FRIDGE, Probe.BRINE) if raw else (Probe.CORE, Probe.PIT, Probe.FRIDGE)
+    cold = (Probe.BRINE, Probe.FRIDGE) if context.brine_made else (Probe.FRIDGE, Probe.BRINE)
+    cold = (Probe.FRIDGE,) if context.dry else cold
+    probes = cold if raw else (Probe.CORE, Probe.PIT, Probe.FRIDGE)
     return tuple(Temperature(value, u, p) for p in probes for u in units if _fits(p, u, value))
 
 
@@ -158,11 +159,8 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
     an_hour = value <= 12 and value.is_integer() and context.due_step and not _called_for(context, "fridge", "brine")
     if an_hour or unit != context.units.temperature:
         return ()  # «42» of who counts in °C may be a slip of 4.2; «7» of who was asked to flip, an hour
-    if unit and probe:
-        return (Temperature(value, unit, probe),)
-    if unit:
-        return (Temperature(value, unit, Probe.FRIDGE), Temperature(value, unit, Probe.BRINE))
-    return ()
+    probes = (probe,) if probe else (Probe.FRIDGE, Probe.BRINE)
+    return tuple(Temperature(value, unit, one) for one in probes) if unit else ()
 
 
 def _cold_probe(context: Context) -> Probe | None:

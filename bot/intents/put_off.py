@@ -7,7 +7,7 @@ from typing import Final
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS, noun
-from bot.intents.intents import MoveDeadline, Snooze, Unclear
+from bot.intents.intents import Ask, MoveDeadline, Snooze, Unclear
 from core.plan.steps import Kind
 
 _LATER: Final = re.compile(
@@ -108,7 +108,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         )  # a day more in the cure, or the meal a day later
         hours = by is not None and by >= _LONG and _A_SPAN.fullmatch(text) and context.phase in _HOT
         if by and context.phase != "none" and (days or hours):
-            return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
+            return Unclear("word", text[:60], (Ask("since"), Snooze(by=by), MoveDeadline(by=by)))
         return Snooze(by=by)
     if later := _still_to_come(text, context):
         return later

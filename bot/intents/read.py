@@ -66,6 +66,7 @@ from bot.intents.standing import read_standing
 from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
+from bot.intents.undone import read_undone
 from bot.intents.vague import read_vague
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
@@ -248,8 +249,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_may_cool, read_beforehand,
-    read_repeated, read_after, read_vague, read_again, read_guests,
+    read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
+    read_beforehand, read_repeated, read_after, read_vague, read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

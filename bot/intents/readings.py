@@ -12,9 +12,10 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.intents.beside import without_beside
 from bot.intents.context import Context
-from bot.intents.fields import THICK_AND_THIN, usual_cure
-from bot.intents.intents import Change, Intent, Reading, Snooze, Temperature, Unclear
+from bot.intents.fields import THICK_AND_THIN
+from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.lids import grate_alone
+from bot.intents.lone import besides, strengths
 from bot.intents.pairs import both_named, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.set_points import WANTED
@@ -266,20 +267,11 @@ def _options(
     found: tuple[Temperature, ...], others: tuple[Temperature, ...], number: Number, context: Context
 ) -> tuple[Intent, ...]:
     found = found or everything(number.value, context, number.unit)
-    out: list[Intent] = [Reading((*others, t)) for t in found[:4]]
-    if (
-        context.phase in _SET_UP
-        and not number.value.is_integer()
-        and number.unit is None
-        and usual_cure(number.value / 100)
-    ):
-        out.insert(0, Change({"cure_nitrite_fraction": number.value / 100}))  # «its 6.25», read off the packet
-    if context.phase == "waiting" and number.unit is None and number.probe is None and 25 <= number.value <= 150:
-        out.insert(0, Change({"thickness": measures.to_house(number.value, "mm")}))  # «60», read off a ruler
-    minutes = number.unit is None and number.probe is None and number.value % 5 == 0 and 5 <= number.value <= 120
-    if minutes and context.due_step:
-        out.append(Snooze(by=timedelta(minutes=number.value)))
-    return tuple(out)
+    out = tuple(Reading((*others, t)) for t in found[:4])
+    if number.unit is not None:
+        return out
+    more = besides(number.value, context) if number.probe is None else ()
+    return (*strengths(number.value, context), *out, *more)
 
 
 def _tender(line: Line) -> bool:

@@ -77,11 +77,16 @@ _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
     r"|(?:its|meats?|meat is|they are|it is) out)(?: (?:now|just now|already))?$"
 )
+_PULLED: Final = re.compile(
+    r"^(?:(?:i|we|just|ive|ok|now|so) )*pulled (?:it|them|the meat)(?: (?:now|just now|already))?$"
+)
 _LIES_COLD: Final = re.compile(
     r"(?:(?:its|it|is|put|now|ok|and|has|gone|went|cooling|chilling|i|ive) )*(?:in|into) the fridge(?: now)?"
 )  # made and not yet read: the brine cools, or the meat is in it
+_COLD_C: Final = 5.0  # 41 °F: cold in the middle, the last mark of the chill and what a thermometer is out
+_NEARLY_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
 _SOON: Final = timedelta(days=1)  # before it comes out by the plan nobody who says «took it out» need mean for good
-_WHERE: Final = ("waiting", "curing", "cooking", "resting", "chilling")
+_WHERE: Final = ("waiting", "curing", "cooking", "resting", "chilling", "stored")
 _COOLS: Final = ("resting", "chilling")
 
 
@@ -117,10 +122,25 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
         return Unclear("freezer", text[:60])
     if context.phase == "cooking" and (oven := _OVEN.search(text)):
         return _in_the_oven(oven)
-    ahead = context.out_due - context.now if context.out_due else timedelta(0)
-    if context.phase == "curing" and ahead > _SOON and _TOOK_OUT.match(text):
-        return Unclear("took_out", text[:60], (StepDone(str(Kind.OUT)),))
-    return None
+    return _taken_out(text, context) if "out" in text or "pulled" in text else None
+
+
+def _taken_out(text: str, context: Context) -> Unclear | None:
+    """«took it out», long before it is to come out: from where, and whether for good."""
+    if context.phase == "curing":
+        ahead = context.out_due - context.now if context.out_due else timedelta(0)
+        early = ahead > _SOON and (_TOOK_OUT.match(text) or _PULLED.match(text))
+        return Unclear("took_out", text[:60], (StepDone(str(Kind.OUT)),)) if early else None
+    if not _TOOK_OUT.match(text) or text.startswith("its"):
+        return None
+    cold = context.phase == "stored" or (context.last_core_c is not None and context.last_core_c < _COLD_C)
+    if context.phase in ("chilling", "stored") and cold:
+        return Unclear("out_to_eat", text[:60], (StepDone(str(Kind.SLICE)), StepDone(str(Kind.SERVE))))
+    if context.phase == "chilling":
+        return Unclear("out_of_ice", text[:60], (Change({"chill": "rack"}), Change({"chill": "foil"})))
+    last, target = context.last_core_c, context.target_c
+    short = context.phase == "cooking" and last is not None and target is not None and target - last > _NEARLY_K
+    return Unclear("off_early", text[:60], (StepDone(str(Kind.OFF)),)) if short else None
 
 
 def read_moved(text: str, context: Context) -> list[Intent]:

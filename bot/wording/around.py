@@ -33,7 +33,7 @@ def late(a: Assessment) -> str:
 def flips_done(a: Assessment) -> str:
     """How many flips were done, and how many are left."""
     all_ = standing.flips(a)
-    done = sum(s.state is State.DONE for s in all_)
+    done = len(standing.flipped(a))
     ahead = sum(s.state in (State.AHEAD, State.DUE) for s in all_)
     lead = say_n("{n} flip is noted", "{n} flips are noted", done, n=done)
     return say("{lead}; {ahead} are still planned. {last}", lead=lead, ahead=ahead, last=standing.flip_last(a, ""))

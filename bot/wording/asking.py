@@ -209,7 +209,12 @@ def probe(value: float, batch: str, options: tuple[str, ...]) -> tuple[str, Rows
         button(f"{numbers.plain(value)} °{unit.upper()} {names[place]}", Choose("probe", f"{place}/{unit}", batch))
         for place, unit in (option.split("/") for option in options)
     )
-    return say("What is {value}? I do not guess a temperature.", value=numbers.plain(value)), (row,)
+    text = say(
+        "What is {value}? I do not guess a temperature.\n"
+        "Tap it, or type it with its place or its unit, like «fridge 38 f», «6 hours» or «48 mm».",
+        value=numbers.plain(value),
+    )
+    return text, (row,)
 
 
 def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[str, Rows]:

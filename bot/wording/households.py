@@ -116,12 +116,24 @@ def back_from(one: Handed, a: Assessment) -> str:
     return say("From {since} on the calls come to you again.", since=numbers.when(one.since, a.person, a.now))
 
 
-def end_unkept(until: datetime, a: Assessment) -> str:
-    """The end of a hand-over to who is not in yet."""
-    return say(
-        "The end, {until}, is not kept till they are in: «I take over» brings it back then.",
-        until=numbers.when(until, a.person, a.now),
-    )
+def then(one: Handed, until: datetime | None, a: Assessment) -> str:
+    """What is handed over, from when to when, as soon as who takes it is in."""
+    if one.task == "cure":
+        return say("Then they weigh the cure, and nobody else does.")
+    since = numbers.when(one.since, a.person, a.now) if one.since > a.now else ""
+    task, end = TASKS[one.task], numbers.when(until, a.person, a.now) if until else ""
+    if since and end:
+        return say(
+            "Then they have {task} from {since} until {end}, and after it the calls come here again.",
+            task=task,
+            since=since,
+            end=end,
+        )
+    if end:
+        return say("Then they have {task} until {end}, and after it the calls come here again.", task=task, end=end)
+    if since:
+        return say("Then they have {task} from {since} on.", task=task, since=since)
+    return say("Then they have {task}.", task=task)
 
 
 def takes(name: str, one: Handed, a: Assessment) -> str:
@@ -176,7 +188,7 @@ def only_one(name: str) -> str:
 
 def told(name: str, text: str, batch: str) -> str:
     """What somebody said of a batch, to those who have it too."""
-    return f"{name} ({batch}): {text}" if name else f"{batch}: {text}"
+    return f"{name} ({batch}): {text}" if name else f"{batch[:1].upper()}{batch[1:]}: {text}"
 
 
 def no_invitation() -> str:

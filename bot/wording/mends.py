@@ -4,13 +4,17 @@ from collections.abc import Sequence
 from datetime import datetime
 from typing import Any
 
+from bot.intents.intents import Undo
 from bot.wording import (
+    asking,
     cautions,
     doses,
     freezer,
     fuel,
     incidents,
+    marks,
     numbers,
+    options,
     plans,
     put_in,
     refusals,
@@ -43,6 +47,7 @@ from core.batch.events import (
 from core.meat.piece import Species
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
+from core.plan.steps import Step
 from core.units import Days
 
 OF_THE_BRINE = frozenset({"brine_strength", "brine_hours", "salt_fraction", "thickness", "mass", "skin_on", "method"})
@@ -176,6 +181,21 @@ def undone(events: tuple[Event, ...], change: Change) -> str:
     names = ", ".join(dict.fromkeys(name(e.what, a) for e in events))
     lead = say("Taken back: {names} of {at}.", names=names, at=numbers.when(events[-1].at, a.person, a.now))
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
+
+
+def done_then(step: Step, a: Assessment) -> tuple[str, asking.Rows]:
+    """What is said to be missed and was noted as done, with the tap that takes it back."""
+    back = Undo(a.batch.id, step.key.split("/")[0])
+    return marks.already(step, a), ((asking.button(options.label(back, a.person), back),),)
+
+
+def never_noted(step: str, a: Assessment) -> str:
+    """A step that is taken back, and was never noted."""
+    return say(
+        "{name} is not noted as done, so there is nothing to take back. {coming}",
+        name=steps.name_of(step),
+        coming=plans.coming(a),
+    )
 
 
 def corrected(event: Event, what: What, at: datetime | None, change: Change) -> str:

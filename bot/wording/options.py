@@ -21,7 +21,7 @@ from bot.intents.intents import (
     Temperature,
     Undo,
 )
-from bot.measures import from_house
+from bot.measures import from_house, to_house
 from bot.wording import numbers, steps
 from bot.wording.language import Words, say
 from core.person import Person
@@ -89,6 +89,8 @@ def _of_step(option: Intent, person: Person) -> str:
             return say("I am away")
         case Cancel():
             return say("Drop it")
+        case Undo(step=step) if step:
+            return say("Take back: {name}", name=steps.name_of(step))
         case Undo():
             return say("Take it back")
         case StepMissed():
@@ -97,6 +99,8 @@ def _of_step(option: Intent, person: Person) -> str:
             return say("Leave it out")
         case Ask(topic="now"):
             return say("What comes next")
+        case Ask(topic="since"):
+            return say("So long already")
         case Ask(topic="safe"):
             return say("Safe to eat")
         case Snooze(by=by, until=until):
@@ -114,6 +118,11 @@ def _temperature(temperature: Temperature, person: Person) -> str:
     return f"{read} {numbers.clock(temperature.at, person)}" if temperature.at else read
 
 
+def celsius(temperature: Temperature, person: Person) -> float:
+    """How warm it is, in the unit that was said or the person's own. [°C]"""
+    return to_house(temperature.value, temperature.unit or person.units.temperature)
+
+
 def _value(name: str, value: Any, person: Person) -> str:
     if isinstance(value, datetime):
         return say("Meal {moment}", moment=_moment(value, person))
@@ -126,13 +135,21 @@ def _value(name: str, value: Any, person: Person) -> str:
         case "mass", float():
             return _weight(value, person)
         case "thickness", float():
-            return numbers.length(value, person)
+            return say("{length} thick", length=_length(value, person))
         case (_, float()) if name.endswith("_fraction"):
             return f"{numbers.percent(value, 4)} {_FIELDS.get(name, name.removesuffix('_fraction'))}"
         case (_, float()) if name.endswith("_c"):
             return numbers.temperature(value, person)
         case _:
             return _WORDS.get(value, str(value).replace("_", " ").capitalize())
+
+
+def _length(value: float, person: Person) -> str:
+    """In the unit in which it was typed, where that can be told: 40 mm is no round number of inches."""
+    inches, mm = from_house(value, "in"), from_house(value, "mm")
+    if abs(mm - round(mm)) < 1e-6 < abs(inches * 8 - round(inches * 8)):
+        return f"{numbers.plain(mm)} mm"
+    return numbers.length(value, person)
 
 
 def _weight(value: float, person: Person) -> str:

@@ -201,9 +201,14 @@ def flips(a: Assessment) -> tuple[Step, ...]:
 
 
 def last_flip(a: Assessment) -> Step | None:
-    """The flip that was done last."""
-    done = [s for s in flips(a) if s.state is State.DONE and s.done_at is not None]
-    return max(done, key=lambda s: s.done_at or s.due, default=None)
+    """The flip that was done last, one of no hour of the plan included."""
+    done = [Step(key, Kind.FLIP, at, state=State.DONE, done_at=at) for key, at in flipped(a)]
+    return max(done, key=lambda s: s.due, default=None)
+
+
+def flipped(a: Assessment) -> list[tuple[str, datetime]]:
+    """Every flip that was done, with its time, whatever hour it was planned for."""
+    return [(key, at) for key, at in a.batch.done.items() if key.split("/")[0] == Kind.FLIP]
 
 
 def missed(a: Assessment) -> str:

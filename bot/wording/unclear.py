@@ -180,6 +180,26 @@ _REMARKS = {
         "Out of the cure for good, or only out of the fridge for a moment? For good is early: tap it then.\n"
         "If it goes back in, nothing is noted; out of the cold it may be for 2 h in all."
     ),
+    "off_early": language.later(
+        "Off the fire for good, or only for a moment? For good is early: tap it then.\n"
+        "If it goes back on, nothing is noted: keep the time off short, and read the core once it is on again."
+    ),
+    "out_of_ice": language.later(
+        "Out of the ice, or out of the fridge? Into the fridge, bare on a rack or in foil: tap how it lies there.\n"
+        "Out in the warm it is not chilled: back into the cold with it, until the middle is at 4 °C (40 °F)."
+    ),
+    "out_to_eat": language.later(
+        "Out of the fridge to slice it, or to eat it? Tap it. Out of the cold it may be for 2 h in all."
+    ),
+    "which_hour": language.later(
+        "At what hour was it on that day? Type both, like «in the bag since thursday 20:00»: hours and days are counted from it."
+    ),
+    "taken_back": language.later(
+        "«{typed}»: shall I take back what was noted of it? Hours are counted from that, so tap it, or say what is so."
+    ),
+    "extra_left_out": language.later(
+        "All right: that is no step of the plan, so nothing changes, and no safety hangs on it."
+    ),
     "chilled_on": language.later(
         "How does it lie in the fridge: bare on a rack, or in its bag or foil? Tap it, the hours of the chill hang on it.\n"
         "The middle is still read until it is at 4 °C (40 °F)."

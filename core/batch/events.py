@@ -152,7 +152,8 @@ class Tasted:
 class Handed:
     """From `since` on somebody else answers for something: "fire", "flips", "cure" (who weighs it) or "all".
 
-    `person` and `chat` are theirs, `name` as it was typed; a chat of "" is every chat of the batch.
+    `person` and `chat` are theirs, `name` as it was typed; a chat of "" is every chat of the batch. `until` is the end
+    that an invitation keeps for whoever takes it; what ends by itself is an event of its own.
     """
 
     task: str
@@ -160,6 +161,7 @@ class Handed:
     person: str = ""
     name: str = ""
     chat: str = ""
+    until: datetime | None = None
 
 
 @dataclass(frozen=True)

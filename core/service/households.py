@@ -10,6 +10,7 @@ from core.service import batches as kept
 from core.service import record
 from core.service.turn import Turn
 from core.store import batches, members, outbox, people
+from core.store.batches import Row
 from core.store.members import Member
 
 OPEN_FOR: Final = timedelta(days=7)  # an invitation; judgement: a family answers within a week
@@ -38,10 +39,17 @@ def join(turn: Turn, code: str) -> Change:
     if isinstance(found.handing, Handed):
         name = turn.person.name or found.handing.name
         taken = Handed(found.handing.task, max(found.handing.since, turn.now), turn.person.id, name, turn.said.chat)
-        return record.add(turn, row.id, [(taken, turn.now)])
+        return record.add(turn, row.id, [(one, turn.now) for one in (taken, *_back(turn, found.handing, row))])
     after = record.look(turn.tx, row.id, turn.now)
     record.remind(turn.tx, after)
     return Change(after, after)
+
+
+def _back(turn: Turn, handing: Handed, row: Row) -> tuple[Handed, ...]:
+    """From the end of what was handed over on, who began the batch answers for it again."""
+    if handing.until is None or handing.until <= turn.now:
+        return ()
+    return (Handed(handing.task, handing.until, row.owner, name_of(turn, row.owner), row.chat),)
 
 
 def leave(turn: Turn, batch_id: str) -> bool:

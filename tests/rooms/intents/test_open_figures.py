@@ -122,8 +122,9 @@ def test_a_unit_said_once_holds_for_all() -> None:
 
 
 def test_a_lone_number_in_the_other_unit_is_asked() -> None:
-    """«7» is the fridge to who counts in °C, and may be an hour to who was asked to flip."""
-    assert short(read("7", context("curing", KILOS))) == "read fridge 7c"
+    """«7» in the cure is a fridge, a brine, an hour or a size, unless the fridge was called for."""
+    assert short(read("7", context("curing", KILOS))) == "ask"
+    assert short(read("its 7", context("curing", KILOS, due_step="fridge_check/3"))) == "read fridge 7c"
     assert short(read("7", context("curing", POUNDS))) == "ask"
     assert short(read("7", context("curing", KILOS, due_step="flip/3"))) == "ask"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0))) == "ask"

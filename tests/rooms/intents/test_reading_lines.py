@@ -8,6 +8,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Question, Reading, Snooze, StepDone, Temperature, Unclear
 from bot.intents.read import read
 from core.batch.events import Probe
+from core.person import Units
 from tests.talk_lines import KILOS, NOW, POUNDS, context, wall
 
 COOK = context("cooking", last_core_c=62.0, last_pit_c=121.0)
@@ -90,7 +91,6 @@ def test_a_cook_read_by_one_who_thinks_in_celsius(text: str, temperatures: Told)
 @pytest.mark.parametrize(
     ("text", "temperature"),
     [
-        ("38", (38, "f", "fridge")),
         ("its 38 in the fridge", (38, "f", "fridge")),
         ("fridge 46!!", (46, "f", "fridge")),
         ("fridge seems to be around 39 today", (39, "f", "fridge")),
@@ -99,11 +99,39 @@ def test_a_cook_read_by_one_who_thinks_in_celsius(text: str, temperatures: Told)
     ],
 )
 def test_a_fridge_in_the_cure(text: str, temperature: tuple[float, str, str]) -> None:
-    """33 to 46 alone is a fridge to who counts in °F, 1 to 8 to who counts in °C; in the other unit it is asked."""
+    """Where it is named, in the unit in which it can be."""
     assert told(text, CURE) == [temperature]
-    (asked,) = read("4", CURE)
+
+
+@pytest.mark.parametrize("units", [POUNDS, KILOS])
+@pytest.mark.parametrize("text", ["4", "38", "40", "its 38", "40 now", "37.5", "hmm 40"])
+def test_a_bare_number_in_the_cure_is_asked_about(text: str, units: Units) -> None:
+    """A fridge, a brine, minutes or a thickness: none stands in the record unasked, unless a reading was called for."""
+    for phase in ("waiting", "curing"):
+        (asked,) = read(text, context(phase, units))
+        assert isinstance(asked, Unclear)
+        assert {option.temperatures[0].probe for option in asked.options if isinstance(option, Reading)} == {
+            Probe.FRIDGE, Probe.BRINE,
+        }  # fmt: skip
+    (asked,) = read(text, context("curing", units, dry=True))
     assert isinstance(asked, Unclear)
-    assert read("4", context(units=KILOS)) == [Reading((Temperature(4, "c", Probe.FRIDGE),))]
+    assert all(o.temperatures[0].probe is Probe.FRIDGE for o in asked.options if isinstance(o, Reading))
+    called = context("curing", POUNDS, due_step="fridge_check/20270301")
+    assert told("38", called) == [(38, "f", "fridge")]
+
+
+def test_what_a_bare_number_may_be_by_phase() -> None:
+    """A thickness, a weight, how long already and minutes are offered beside the temperatures."""
+    (brine,) = read("6", context("waiting"))
+    (cure,) = read("40", context("curing"))
+    (cook,) = read("its been 6", context("cooking", last_core_c=65.0))
+    assert isinstance(brine, Unclear)
+    assert isinstance(cure, Unclear)
+    assert isinstance(cook, Unclear)
+    assert any(isinstance(o, Change) and "mass" in o.changes for o in brine.options)
+    assert Change({"thickness": 0.04}) in cure.options
+    assert Snooze(by=timedelta(minutes=40)) in cure.options
+    assert Ask("since") in cook.options
 
 
 def test_raw_meat_in_the_cold_is_cold() -> None:

@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.intents.intents import Happened, MoveDeadline, Snooze, StepDone, Unclear
+from bot.intents.intents import Ask, Happened, MoveDeadline, Snooze, StepDone, Unclear
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import context
@@ -48,10 +48,10 @@ def test_the_fire_or_the_meat(text: str) -> None:
 
 
 def test_a_bare_while_beside_the_fire() -> None:
-    """«2 hours» is a reminder, or the meal; «ok 20 mins» is none but a reminder."""
+    """«2 hours» is so long already, a reminder, or the meal; «ok 20 mins» is none but a reminder."""
     (asked,) = read("2 hours", COOK)
     assert isinstance(asked, Unclear)
-    assert [type(option) for option in asked.options] == [Snooze, MoveDeadline]
+    assert [type(option) for option in asked.options] == [Ask, Snooze, MoveDeadline]
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,62 @@
+"""A number that is the whole of a line: what it can be in the phase, offered where nothing called for it.
+
+«40» in the cure is a fridge, a brine, minutes or a thickness: a guess would stand in the record as a reading.
+"""
+
+import re
+from datetime import timedelta
+from typing import Final
+
+from bot import measures
+from bot.intents.context import Context
+from bot.intents.fields import usual_cure
+from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
+from bot.intents.plausible import COLD_PHASES, everything
+
+_LONE: Final = re.compile(
+    r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"
+    r"(?P<value>\d{1,3}(?:\.\d{1,2})?)(?: (?:now|ish|again|ok|today|still|or so))*"
+)
+_FOR_A_READING: Final = ("fridge", "brine", "reading", "chill_check")
+_LONGEST: Final = 31.0  # hours or days that somebody counts without their unit
+_THICK: Final = {"mm": (25.0, 150.0), "in": (0.75, 5.0)}  # a piece that is cured
+_HEAVY: Final = {"lb": (1.0, 20.0), "kg": (0.5, 9.0)}
+
+
+def read_lone(bare: str, context: Context) -> Unclear | None:
+    """A bare number in the cold that no step called for: asked about, with what it may be; None where it is told."""
+    if context.phase not in COLD_PHASES or (context.due_step or "").startswith(_FOR_A_READING):
+        return None
+    found = _LONE.fullmatch(bare)
+    value = float(found["value"]) if found else 0.0
+    readings = everything(value, context) if found else ()
+    if not readings:
+        return None
+    read = tuple(Reading((t,)) for t in readings[:3])
+    return Unclear("number", bare[:60], (*strengths(value, context), *read, *besides(value, context)))
+
+
+def strengths(value: float, context: Context) -> tuple[Intent, ...]:
+    """«its 6.25», read off the packet before the meat is cured."""
+    usual = context.phase in ("none", "waiting", "curing") and not value.is_integer() and usual_cure(value / 100)
+    return (Change({"cure_nitrite_fraction": value / 100}),) if usual else ()
+
+
+def besides(value: float, context: Context) -> tuple[Intent, ...]:
+    """What a number without a unit may be that is no temperature: how thick, how heavy, since when, in how long."""
+    out: list[Intent] = []
+    if context.phase == "none":
+        return ()
+    if context.phase in ("waiting", "curing"):
+        out += _sizes("thickness", value, {unit: _THICK[unit] for unit in dict.fromkeys(("mm", context.units.length))})
+    if context.phase == "waiting":
+        out += _sizes("mass", value, {context.units.mass: _HEAVY[context.units.mass]})
+    if value.is_integer() and 1 <= value <= _LONGEST and context.phase != "waiting":
+        out.append(Ask("since"))
+    minutes = value % 5 == 0 and 5 <= value <= 120
+    return (*out, Snooze(by=timedelta(minutes=value))) if minutes else tuple(out)
+
+
+def _sizes(field: str, value: float, units: dict[str, tuple[float, float]]) -> list[Intent]:
+    fits = (unit for unit, (low, high) in units.items() if low <= value <= high)
+    return [Change({field: measures.to_house(value, unit)}) for unit in fits]
