@@ -16,6 +16,7 @@ from bot.conversation import (
     sums_plate,
     sums_salt,
     sums_time,
+    sums_units,
 )
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
@@ -25,6 +26,7 @@ from bot.reply import Reply
 from bot.wording import sums_asked, sums_mixed, sums_why, trade
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
+from bot.wording.sums_packet import at_rate as by_rate
 from core.errors import Missing
 from core.service.turn import Turn
 
@@ -106,7 +108,11 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         strong = sums_cold.APART[0]
         return sums_mixed.ask_with(strong, sums_cold.of_recipes(turn, line, strong)), sums_asked.rows("strength")
     if kind in ("ppm", "mix") and (made := sums_cold.usual_levels(turn, line)):
-        return sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]))
+        said, rows = sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]))
+        return "\n".join(filter(None, (said, sums_cold.topped_up(turn, line, made[0])))), rows
+    if kind == "by_packet" and (found := sums_packet.usual_levels(turn, line)):
+        said, rows = sums_asked.by_level(found[1])
+        return f"{by_rate(found[0].high * found[0].mine, found[0].mine, turn.person)}\n{said}", rows
     if kind == "meat_for" and line.has("cure"):
         return sums_asked.by_meat(line.cure or 0.0, sums_cold.usual_meats(turn, line), turn.person)
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
@@ -120,4 +126,5 @@ def _why(kind: str) -> Rows:
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
     **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_falling.SUMS, **sums_fish.SUMS, **sums_hot.SUMS,
     **sums_plate.SUMS, **sums_mix.SUMS, **sums_packet.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
+    **sums_units.SUMS,
 }  # fmt: skip

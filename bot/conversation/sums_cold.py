@@ -7,13 +7,13 @@ from bot import measures
 from bot.conversation.sums_dates import comes_out
 from bot.conversation.sums_hot import NEEDLED, Answer, setup_of
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.conversions import converted, in_pounds_and_ounces
 from bot.intents.cures import times
 from bot.intents.fitting import masses
 from bot.intents.rates import rate
 from bot.intents.told import THINNEST, Told
 from bot.intents.wanted import by_unit
-from bot.wording import per_weight, sums, sums_beside, sums_mixed, sums_salt
+from bot.wording import per_weight, sums, sums_asked, sums_beside, sums_mixed, sums_salt
+from bot.wording.sums import WEAK
 from core.answers import mixing
 from core.batch import material
 from core.cure.contents import Contents
@@ -30,20 +30,14 @@ from core.units import Days, Fraction, Kilograms, MilligramsPerKilogram
 LAW = ("FSIS_HANDBOOK_1995",)
 USUAL = (0.0625, 0.0588)
 APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
+_FIRST_KIND = re.compile(
+    r"(?:#|\bno ?|\bnumber |\bcure |\bpowder |\bsalt )1\b(?! ?(?:kg|g|lb|%|tsp|tbsp))"
+)  # always a strong one
 _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
+_TOPS_UP = re.compile(r"\b(?:top(?:ping|ped)? (?:it )?up|add|put (?:in )?more|more|the rest|fix|mend|save)\b")
+COLD_C = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 _BESIDE = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 _BY_THE_LITRE = re.compile(r"\b(?:per|a|each|every|for 1|to the) (?:1 )?(?:lit(?:er|re)|l|kilo of (?:brine|pickle))\b")
-
-
-def _convert(turn: Turn, line: Told) -> Answer:
-    if mass := in_pounds_and_ounces(line.text):
-        return sums_mixed.pounds_and_ounces(mass.typed, mass.unit, mass.value), (), {"value": mass.value, "unit": "lb"}
-    found = converted(line.text)
-    if found is None:
-        raise Missing("body")
-    quantity, wanted = found
-    value = measures.from_house(quantity.value, wanted)
-    return sums.converted(quantity.typed, quantity.unit, value, wanted), (), {"value": value, "unit": wanted}
 
 
 def _dose(turn: Turn, line: Told) -> Answer:
@@ -118,8 +112,9 @@ def _ppm(turn: Turn, line: Told) -> Answer:
         return _beside_ours(turn, line, strength)
     found = judged(turn, line, strength)
     value = found[1].ingoing.nitrite
+    said = sums.ppm(found[1], found[0].ingoing.nitrite, strength)
     return (
-        sums.ppm(found[1], found[0].ingoing.nitrite, strength),
+        "\n".join(filter(None, (said, topped_up(turn, line, (strength, found[1]))))),
         (found[1].limit.source.key, "FSIS_HANDBOOK_1995"),
         {"nitrite_high_mg_kg": value, "nitrite_limit_mg_kg": found[1].limit.max_mg_kg},
     )
@@ -160,7 +155,8 @@ def judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
 def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ...] | None:
     """What a strong and a weak curing salt would make, by law, while the strength is not told."""
     try:
-        return tuple((one, judged(turn, line, one)[-1]) for one in APART)
+        kinds = USUAL if _FIRST_KIND.search(line.text) else APART
+        return tuple((one, judged(turn, line, one)[-1]) for one in kinds)
     except SaltbellError:
         return None
 
@@ -171,6 +167,16 @@ def right_dose(turn: Turn, line: Told, strength: Fraction) -> Kilograms | None:
         return _weighed(turn, line, need(line.meat, "meat"), strength).cure_kg
     except SaltbellError:
         return None
+
+
+def topped_up(turn: Turn, line: Told, made: tuple[Fraction, Judgement]) -> str:
+    """What is missing of a dry dose that was too small, where the line asks to add it; nothing else."""
+    right, cure = right_dose(turn, line, made[0]), line.cure
+    if right is None or cure is None or line.water is not None or not _TOPS_UP.search(line.text):
+        return ""
+    if made[1].ingoing.nitrite >= WEAK or cure >= right:
+        return ""
+    return sums_asked.topped_up(right - cure, made[0], COLD_C, turn.person)
 
 
 def _cure(line: Told) -> tuple[Kilograms, Kilograms]:
@@ -284,6 +290,6 @@ def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
 
 
 SUMS = {
-    "convert": _convert, "dose": _dose, "ppm": _ppm, "days": _days,
+    "dose": _dose, "ppm": _ppm, "days": _days,
     "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe, "meat_for": _meat_for,
 }  # fmt: skip

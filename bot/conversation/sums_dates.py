@@ -33,7 +33,7 @@ NOON: Final = time(12)
 def _out_on(turn: Turn, line: Told) -> Answer:
     """So many days from the day that is named, or from today; where two days are named, what is between them."""
     spans = [m for m in measures.find(line.text) if m.kind == "duration"]
-    bare = _without(line.text, spans)
+    bare = without(line.text, spans)
     first, after = _first_day(turn, bare)
     told = next((hours / A_DAY for hours in line.durations if hours >= A_DAY), None)
     second = find_day(after, first) if told is None else None
@@ -49,7 +49,7 @@ def _out_on(turn: Turn, line: Told) -> Answer:
     return said, (), {"out": out.isoformat()}
 
 
-def _without(text: str, spans: list[measures.Measure]) -> str:
+def without(text: str, spans: list[measures.Measure]) -> str:
     """A line without its times: «for 11 days» is no day ahead."""
     for m in spans:
         text = text[: m.start] + " " * (m.end - m.start) + text[m.end :]
@@ -68,7 +68,7 @@ def comes_out(turn: Turn, line: Told, days: Days) -> str:
     """The day on which a cure of so many days comes out, where a line asks for one; nothing where it does not."""
     if not _WHEN.search(line.text):
         return ""
-    first, _ = _first_day(turn, _without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]))
+    first, _ = _first_day(turn, without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]))
     out = first + timedelta(days=ceil(days))
     return sums_dates.comes_out(noon(turn, first), noon(turn, out), turn.person)
 
@@ -95,7 +95,7 @@ def _thaw(turn: Turn, line: Told) -> Answer:
         return f"{sums_dates.soft_at(soft, turn.person)}\n{said}", keys, {"high_h": water.high}
     body: dict[str, object] = {"high_h": fridge.high}
     today = wall_of(turn.now, turn.person.zone).date()
-    bare = _without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"])
+    bare = without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"])
     day = find_day(bare, today)
     if day is None or day.days[0] <= today:
         return said, keys, body

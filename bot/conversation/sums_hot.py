@@ -6,10 +6,10 @@ from dataclasses import replace
 from typing import Any, TypeAlias
 
 from bot.intents.fitting import pits
-from bot.intents.of_heat import back_up, between
+from bot.intents.of_heat import back_up, beside_a_cold_pit, between
 from bot.intents.told import Told
 from bot.intents.wanted import height_asked
-from bot.wording import sums, sums_beside, sums_hot
+from bot.wording import sums, sums_beside, sums_boiling, sums_hot
 from core.answers.held import held
 from core.errors import Missing
 from core.heat.band import Band
@@ -25,12 +25,15 @@ from core.plan.setup import Setup
 from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.history import printed_f
 from core.service.turn import Turn
-from core.units import Celsius, Hours, celsius_from_fahrenheit
+from core.units import Celsius, Hours, Seconds, celsius_from_fahrenheit
 
 Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
 _LOGS = re.compile(r"\blogs?\b")
 COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
+HOT_WATER_C = 80.0  # a probe in boiling water shows no less
+CHART_F, CHART_REST_S = 145.0, 180.0  # sources.FSIS_SAFE_TEMPERATURES
+READ_K = 0.05
 JUST_BELOW_C = 59.9  # of who says «under 140 °F» and no more
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
 A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Common practice
@@ -38,6 +41,10 @@ _PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
 _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
 _A_BIRD = re.compile(r"^(?!.*\b(?:duck|goose|geese|breast|turkey|chicken)).*\b(?:birds?|poultry)\b")
 _SKINNED = re.compile(r"\b(?:skinless|skinned|skin(?: is)? off|without (?:the |its )?skin|no skin)\b")
+_MINCED = re.compile(
+    r"\b(?:minced?|ground|burgers?|sausages?|patt(?:y|ies)|meat ?loaf|meatballs?)\b"
+    r"(?! (?:pepper|spice|coriander|mustard))"
+)
 NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
 _WAYS = (
     (NEEDLED, "inject"),
@@ -112,18 +119,34 @@ def _lethality(turn: Turn, line: Told) -> Answer:
     if found is None:
         return sums_hot.fish(turn.person), ("HOT_SMOKED_FISH",), {}
     seconds = None if line.hours is None or "how long" in line.text else line.hours * 3600.0
+    keys = (found.source.key, "FSIS_SAFE_TEMPERATURES")
+    if _MINCED.search(line.text):
+        return sums_hot.minced(turn.person), keys[1:], {"enough": False}
+    if found.enough(seconds) is False and _by_the_chart(line, seconds or 0.0):
+        return sums_hot.by_the_chart(found, turn.person), keys, {"asked_s": found.asked or -1.0, "enough": True}
     body = {"asked_s": found.asked if found.asked is not None else -1.0, "enough": found.enough(seconds) is True}
     said = sums_hot.held(found, seconds, turn.person)
     if seconds is not None and found.asked and _LOGS.search(line.text):
         said = f"{said}\n{sums_hot.logs(found, seconds)}"
-    return said, (found.source.key, "FSIS_SAFE_TEMPERATURES"), body
+    return said, keys, body
+
+
+def _by_the_chart(line: Told, seconds: Seconds) -> bool:
+    """Whether the consumer's chart is met: 145 °F and three minutes of rest, for whole red meat, not injected."""
+    hot = line.temperatures[0] >= celsius_from_fahrenheit(CHART_F) - READ_K
+    return hot and seconds >= CHART_REST_S and line.species in ("beef", "pork") and not NEEDLED.search(line.text)
 
 
 def _fire_out(turn: Turn, line: Told) -> Answer:
     """The last good reading and the one now; the time between is the worst case below 140 °F."""
+    delicate = line.species in ("turkey", "chicken", "duck")
+    if (core := beside_a_cold_pit(line)) is not None:  # nobody read the core while it burned
+        hot = printed_f(core) >= HOT_F
+        found = judge_fire_out(FireOut(core, between(line), hot, None, delicate=delicate))
+        said = sums_hot.stayed_hot(turn.person) if hot else sums_hot.fire_out(found, turn.person)
+        return said, (found.source.key,), {"verdict": found.means.value, "case": found.detail}
     hours, before = between(line), max(line.temperatures)
     now = line.temperatures[-1] if back_up(line) else min(line.temperatures)
-    delicate = line.species in ("turkey", "chicken", "duck")
     if len(line.temperatures) == 1:  # «fell under 140»
         now = JUST_BELOW_C
     found = judge_fire_out(FireOut(now, hours, printed_f(before) >= HOT_F, None, delicate=delicate))
@@ -212,13 +235,19 @@ def _altitude(turn: Turn, line: Told) -> Answer:
     if line.height is None and height_asked(line):
         height = height_of(line.temperatures[0])
         return (
-            sums_hot.so_high(line.temperatures[0], height, turn.person),
+            sums_boiling.so_high(line.temperatures[0], height, turn.person),
             ("ASHRAE_PSYCHROMETRICS",),
             {"height_m": height},
         )
     height = line.height or 0.0
     at = boiling_point(pressure_at(height))
-    return sums_hot.boils(height, at, turn.person), ("ASHRAE_PSYCHROMETRICS",), {"boils_c": at}
+    said, shown = (
+        sums_boiling.boils(height, at, turn.person),
+        next((t for t in line.temperatures if t > HOT_WATER_C), None),
+    )
+    if shown is not None:
+        said = f"{sums_boiling.reads(shown, at, turn.person)}\n{said}"
+    return said, ("ASHRAE_PSYCHROMETRICS",), {"boils_c": at}
 
 
 SUMS = {

@@ -6,14 +6,17 @@ from dataclasses import replace
 from bot.conversation.sums_cold import APART, class_of, judged, right_dose
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN
-from bot.intents.fitting import bare_grams, masses
-from bot.intents.rates import of_a_packet
+from bot.intents.fitting import masses
+from bot.intents.rates import MOST_OF_STRONG, PacketRate, at_rate, of_a_packet
 from bot.intents.told import Told
+from bot.intents.wanted import bare_grams
 from bot.wording import sums_hot, sums_packet
 from core.answers import amounts
 from core.cure.dose import house_target
+from core.cure.judgement import Judgement
 from core.errors import Missing
 from core.service.turn import Turn
+from core.units import Fraction
 
 COARSE_STEP = 0.001  # kg, a common kitchen scale
 _OFF_BY = re.compile(
@@ -26,7 +29,10 @@ def _by_packet(turn: Turn, line: Told) -> Answer:
     rate = of_a_packet(line.text)
     if rate is None:
         raise Missing("meat")
-    strength = line.strength or turn.person.cure_nitrite_fraction or APART[0]
+    strength = line.strength or turn.person.cure_nitrite_fraction
+    if strength is None and rate.high > MOST_OF_STRONG:  # of a weak kind it is right, of a strong one it is poison
+        raise Missing("strength")
+    strength = strength or APART[0]
     own = replace(line, text="", meats=(rate.mine,), cure=rate.high * rate.mine, water=None, pump=None)
     made = judged(turn, own, strength)[-1]
     dose = (rate.low * rate.mine, rate.high * rate.mine)
@@ -34,6 +40,24 @@ def _by_packet(turn: Turn, line: Told) -> Answer:
     said = sums_packet.by_packet(dose, made, (strength, right), rate.mine, turn.person)
     body = {"cure_kg": dose[1], "nitrite_high_mg_kg": made.ingoing.nitrite}
     return said, (made.limit.source.key, "FSIS_HANDBOOK_1995"), body
+
+
+def usual_levels(turn: Turn, line: Told) -> tuple[PacketRate, tuple[tuple[Fraction, Judgement], ...]] | None:
+    """The packet's rate, and what it makes with a strong and with a weak curing salt."""
+    rate = of_a_packet(line.text)
+    if rate is None:
+        return None
+    own = replace(line, text="", meats=(rate.mine,), cure=rate.high * rate.mine, water=None, pump=None)
+    return rate, tuple((one, judged(turn, own, one)[-1]) for one in APART)
+
+
+def _at_rate(turn: Turn, line: Told) -> Answer:
+    """A seasoning by its rate."""
+    rate = at_rate(line.text)
+    if rate is None:
+        raise Missing("meat")
+    mass = rate.high * rate.mine
+    return sums_packet.at_rate(mass, rate.mine, turn.person), KITCHEN, {"mass_kg": mass}
 
 
 def _scale(turn: Turn, line: Told) -> Answer:
@@ -49,4 +73,4 @@ def _scale(turn: Turn, line: Told) -> Answer:
     return sums_hot.coarse(small, found), KITCHEN, {"stock_kg": found.stock}
 
 
-SUMS = {"by_packet": _by_packet, "scale": _scale}
+SUMS = {"by_packet": _by_packet, "at_rate": _at_rate, "scale": _scale}

@@ -8,7 +8,7 @@ from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.fitting import SMALLEST_PIECE, days_kept, masses
 from bot.intents.told import Told
-from bot.intents.wanted import by_the_plate, price, share_lost, weights
+from bot.intents.wanted import by_the_plate, cost_each, price, share_lost, weights
 from bot.wording import sums, sums_hot, sums_plate
 from core.answers import amounts, mixing
 from core.errors import Missing
@@ -22,9 +22,13 @@ _OF_SPECIES: Final = {"turkey": "turkey", "chicken": "chicken", "duck": "duck", 
 _RAW_OF: Final = {"turkey": "poultry", "chicken": "poultry", "duck": "poultry", "fish": "fish"}
 _BONE: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the )?bone)\b")
 _UNCURED: Final = re.compile(r"\b(?:not|isnt|never|un)[ -]?cured\b|\b(?:no|without(?: any)?) (?:cure|curing)\b")
+_WEIGHS_NOW: Final = re.compile(r"\b(?:weighs?|weight|left|now|have|heavy)\b")
 _RAW: Final = re.compile(r"\b(?:raw|uncooked|before (?:curing|cooking|smoking)|not cured yet|from the shop)\b")
 _COOKED: Final = re.compile(
     r"\d ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:\w+ )?(?:cooked|finished|sliced|pulled|smoked)\b"
+)
+_MADE: Final = re.compile(  # what is called so is cooked already
+    r"\d ?(?:kg|kilos?|lbs?|pounds?|oz) (?:of )?(?:my |our |the )?(?:pastrami|pulled pork|left ?overs?)\b(?!.*\braw\b)"
 )
 _TRIMMED: Final = re.compile(r"\btrim\w*\b")
 _CURED: Final = re.compile(
@@ -66,9 +70,14 @@ def _portions(turn: Turn, line: Told) -> Answer:
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
     sliced = SLICE if _SLICES_ASKED.search(line.text) else None
     if each := line.each or sliced:
-        left = mass if _COOKED.search(line.text) else amounts.cooked(mass, _left(line), whole).usual
+        made = bool(_MADE.search(line.text))
+        raw = amounts.cooked(mass, _left(line), whole).usual
+        left = mass if made or _COOKED.search(line.text) else raw
         so_many = left * (1.0 - amounts.SLICED_AWAY) / each
-        return sums_plate.of_a_size(left, each, so_many, turn.person), KITCHEN, {"portions": so_many}
+        said = sums_plate.of_a_size(left, each, so_many, turn.person)
+        if made:
+            said = f"{said} {sums_plate.were_it_raw(raw * (1.0 - amounts.SLICED_AWAY) / each)}"
+        return said, KITCHEN, {"portions": so_many}
     if _COOKED.search(line.text):
         return sums_plate.of_cooked(mass, amounts.portions_of(mass), turn.person), KITCHEN, {"portions": mass}
     count = amounts.portions(mass, _left(line), whole)
@@ -89,7 +98,8 @@ def _price(turn: Turn, line: Told) -> Answer:
     """What the cooked meat comes to by the price of the raw; and all of it, by the head, where that is told."""
     told = price(line.text)
     if told is None:
-        raise Missing("meat")
+        each = need(cost_each(line.text, line.people), "meat")
+        return sums_plate.each_pays(each, line.people or 1), KITCHEN, {"each": each}
     cost, unit = told
     left = amounts.cooked(1.0, _left(line), "packer" in line.text)
     cooked = tuple(cost / one for one in (left.high, left.usual, left.low))
@@ -119,6 +129,9 @@ def _loss(turn: Turn, line: Told) -> Answer:
     if pair is None and gone is None:
         raise Missing("meat")
     before, after = (max(pair), min(pair)) if pair else (1.0, 1.0 - (gone or 0.0))
+    if pair is None and line.meat is not None and _WEIGHS_NOW.search(line.text):
+        now = line.meat * after
+        return sums_plate.weighs_now(line.meat, now, turn.person), KITCHEN, {"left": after, "left_kg": now}
     if _CURED.search(line.text):
         return sums_plate.drawn(1.0 - after / before, amounts.DRAWN), KITCHEN, {"left": after / before}
     return sums_plate.lost(after / before, _left(line)), KITCHEN, {"left": after / before}

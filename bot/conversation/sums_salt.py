@@ -7,7 +7,7 @@ from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
 from bot.intents.fitting import is_curing, masses, salt_share, spoonful
-from bot.intents.rates import PLAIN_ASKED
+from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_kilo
 from bot.wording import sums, sums_mixed, sums_salt
@@ -24,10 +24,6 @@ FISH_WATER: Final = 1.0  # l of water for a kg of fish in a bag. Common practice
 FISH_SALT: Final = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
 HOUSE_SALT: Final = (0.0225, 0.025)  # of all that is counted. Common practice
 STRONG: Final = 0.0625  # of a curing salt nobody names; a weak one brings more salt by a twentieth of its weight
-_CURE_IS: Final = re.compile(
-    r"\b(?:cure|curing salt|pink(?: salt)?)(?: (?:is|was|weighs?|at|of))* (?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:g|grams?)\b"
-    r"|(?<![\d.])(?P<m>\d{1,3}(?:\.\d{1,2})?) ?(?:g|grams?) (?:of )?(?:the )?(?:cure|curing salt|pink)\b"
-)
 _KINDS: Final = (
     ("coarse", r"\b(?:coarse|dense|sea)\b"),
     ("light", r"\b(?:light|flak[ey]\w*|feathery)\b"),
@@ -89,21 +85,27 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
         low, high = (one * all_ for one in HOUSE_SALT)
         return sums_salt.usual_salt(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
     said, body = sums.salt_for(share * all_, share, all_, turn.person), {"salt_kg": share * all_}
-    if (cure := _cure_in(line)) is not None:
+    if (cure := cure_beside(line.text) or line.cure) is not None:
         plain = max(share * all_ - cure * (1.0 - (line.strength or STRONG)), 0.0)
         said, body = sums_salt.plain_beside(share * all_, cure, plain), {"salt_kg": share * all_, "plain_kg": plain}
+    elif PLAIN_ASKED.search(line.text) and (usual := _usual_cure(turn, line)) is not None:
+        plain = share * all_ - usual * (1.0 - STRONG)
+        said = f"{sums_salt.plain_beside(share * all_, usual, plain)}\n{sums_salt.of_the_usual(STRONG)}"
+        body = {"salt_kg": share * all_, "plain_kg": plain}
     return said, KITCHEN, body
 
 
-def _cure_in(line: Told) -> Kilograms | None:
-    """Curing salt that is told with its grams, where the plain salt beside it is asked for."""
-    found = _CURE_IS.search(line.text) if PLAIN_ASKED.search(line.text) else None
-    return float(found["n"] or found["m"]) / 1000.0 if found else line.cure
+def _usual_cure(turn: Turn, line: Told) -> Kilograms | None:
+    """The curing salt of the strong kind that would go in beside the salt, where it is spoken of; dry or in a brine."""
+    if not CURE_SPOKEN_OF.search(line.text):
+        return None
+    target = house_target(turn.person.jurisdiction, "whole_muscle", "brine" if line.water else "dry")
+    return cure_for_dry(target, counted(line), line.strength or STRONG)
 
 
 def _sugar(turn: Turn, line: Told) -> Answer:
     all_ = counted(line)
-    found = mixing.sugar(all_, next(iter(line.fractions), None))
+    found = mixing.sugar(all_, shares(line.text).get("sugar") or next(iter(line.fractions), None))
     said = sums_salt.sugar(found, all_, turn.person)
     if _spoon_asked(line):
         said = f"{said}\n{_by_spoon(line, found.usual)}"
@@ -187,7 +189,13 @@ def _spoons(turn: Turn, line: Told) -> Answer:
     if line.spoons is not None or is_curing(line.text):  # never as if it were any salt
         spoons = line.spoons or measures.from_house(told.value, "tsp")
         low, high = from_teaspoons(spoons)
-        return sums.spoon_of_cure(spoons, low, high), KITCHEN, {"low_kg": low, "high_kg": high}
+        said = sums.spoon_of_cure(spoons, low, high)
+        if "how much meat" in line.text:
+            strength = line.strength or turn.person.cure_nitrite_fraction or STRONG
+            level = house_target(turn.person.jurisdiction, "whole_muscle", "dry")
+            meats = tuple(one * strength * 1e6 / level for one in (low, high))
+            said = f"{said}\n{sums_mixed.meat_of_spoons(meats, (strength, level), turn.person)}"
+        return said, KITCHEN, {"low_kg": low, "high_kg": high}
     if other := amounts.spice_named(line.text):
         mass = amounts.of_a_teaspoon(other) * measures.from_house(told.value, "tsp")
         return sums_salt.spoon_of(told.typed, told.unit, mass), ("USDA_SR28",), {"mass_kg": mass}

@@ -6,7 +6,7 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.conversation.sums_dates import noon
+from bot.conversation.sums_dates import noon, without
 from bot.conversation.sums_hot import Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
@@ -63,12 +63,14 @@ def cure_days(turn: Turn, line: Told) -> tuple[Days, Days]:
 
 
 def _start_by(turn: Turn, line: Told) -> Answer:
-    cure = cure_days(turn, line)[1]
+    spans = [m for m in measures.find(line.text) if m.kind == "duration"]
+    told_days = next((hours / 24.0 for hours in line.durations if hours >= 24.0), None)
+    cure = cure_days(turn, line)[1] if told_days is None else told_days
     frozen = "frozen" in line.text or "freezer" in line.text
     thawing = thaw(need(line.meat, "meat"), "fridge").high / 24.0 if frozen else 0.0
     before = ceil(cure) + AFTER_THE_CURE + ceil(thawing)
     today = wall_of(turn.now, turn.person.zone).date()
-    day = find_day(line.text, today)
+    day = find_day(without(line.text, spans), today)
     body = {"days_before": before, "cure_days": cure}
     if day is None:
         return sums_time.days_before(before, cure, ceil(thawing)), KITCHEN, body
@@ -76,6 +78,8 @@ def _start_by(turn: Turn, line: Told) -> Answer:
     said = sums_time.begin_on(
         (noon(turn, begin), noon(turn, day.days[0])), (before, cure, ceil(thawing)), begin < today, turn.person
     )
+    if told_days is not None:
+        return said, KITCHEN, body | {"late": begin < today}
     setup = setup_of(line)
     by_rule = square_rule(piece_of(line))
     if setup.method != "inject" and ceil(by_rule) > ceil(cure):

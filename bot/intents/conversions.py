@@ -41,7 +41,30 @@ _CONVERT: Final = re.compile(
 )
 
 
-_OF_SOMETHING: Final = re.compile(r"\b(?:rub|salt|sugar|cure|spices?|pepper|coriander|dose|need|water|ice)\b")
+_OF_SOMETHING: Final = re.compile(
+    r"\b(?:rub|salt|sugar|cure|curing|pink|prague|nitrite|spices?|pepper|coriander|dose|need|water|ice)\b"
+)
+
+
+_CURE_WANTED: Final = re.compile(  # «3 lb 4 oz of loin how much prague 1 in grams»: a dose
+    r"\bhow (?:much|many g(?:rams?)? of) (?:of )?(?:the )?(?:cure|curing|pink|prague|nitrite)\b"
+)
+_COMPARED: Final = re.compile(  # «4c is that under 40»: held against a number of the other unit
+    r"(?P<a>-?\d{1,3}(?:\.\d)?) ?°?(?P<unit>[cf])\b,? (?:is (?:that|it|this)|does that make it|so) "
+    r"(?:still |already )?(?P<word>under|below|less than|colder than|over|above|more than|hotter than|warmer than) "
+    r"(?P<b>\d{1,3})(?: ?°? ?(?P<other>[cf])| degrees)?[ ?.]*$"
+)
+
+
+def compared(text: str) -> tuple[float, str, float, bool] | None:
+    """A temperature that is held against a bare number of the other unit: value, unit, number, whether it is below."""
+    found = _COMPARED.search(text) if "is" in text or "so" in text else None
+    if found is None or found["other"] == found["unit"]:
+        return None
+    return float(found["a"]), found["unit"], float(found["b"]), found["word"] in _BELOW
+
+
+_BELOW: Final = ("under", "below", "less than", "colder than")
 
 
 def _unit_alone(text: str, m: measures.Measure) -> str | None:
@@ -53,6 +76,8 @@ def _unit_alone(text: str, m: measures.Measure) -> str | None:
 
 def converted(text: str) -> tuple[measures.Measure, str] | None:
     """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
+    if _CURE_WANTED.search(text):
+        return None
     found = measures.find(text)
     into = _INTO if _OF_SOMETHING.search(text) is None else _INTO[:-1]  # «rub for 3.5 kg how many grams»
     wanted = next(

@@ -11,7 +11,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
-from bot.intents.rates import PLAIN_ASKED, rate, shares
+from bot.intents.rates import OF_NO_MIXTURE, rate, shares
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
@@ -113,7 +113,7 @@ _MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
 LEAST_MEAT: Final = 0.05  # kg
 _RECIPE_FOR: Final = re.compile(  # or the plain salt beside a cure
-    rf"\brecipe\b.*\b(?:i (?:only )?(?:have|got)|ive (?:only )?got|mine|to|my)\b.*\d|{PLAIN_ASKED.pattern}"
+    rf"\brecipe\b.*\b(?:i (?:only )?(?:have|got)|ive (?:only )?got|mine|to|my)\b.*\d|{OF_NO_MIXTURE}"
 )
 MOST_MEAT: Final = 30.0  # kg
 

@@ -6,10 +6,10 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
-from bot.intents.of_heat import TIMED, climbs, cools, falls, held, rises, went_out
+from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cools, falls, held, rises, went_out
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.told import Told
-from bot.intents.wanted import by_the_kilo, height_asked, meat_asked, price, share_lost, weights
+from bot.intents.wanted import bare_grams, by_the_kilo, cost_each, height_asked, meat_asked, price, share_lost, weights
 from core.units import Kilograms
 
 _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
@@ -38,6 +38,8 @@ _KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towel
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
+_CURED_FOR: Final = re.compile(r"\b(?:cur(?:e|es|ed|ing)|brin(?:e|es|ed|ing)|in the (?:bag|tub|bucket|salt|pickle))\b")
+A_DAY: Final = 24.0  # h
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
@@ -96,12 +98,6 @@ def masses(text: str) -> list[Kilograms]:
 def salt_share(line: Told) -> float | None:
     """The share of salt that is wanted, where it is one that meat may have."""
     return next((f for f in line.fractions if _SALTED[0] <= f <= _SALTED[1]), None)
-
-
-def bare_grams(text: str) -> float | None:
-    """A dose without its unit, as «need 4.3». [g]"""
-    found = re.search(r"\bneed (\d{1,3}(?:\.\d{1,2})?)(?![\d ]*(?:kg|lb))", text)
-    return float(found[1]) if found else None
 
 
 def days_kept(line: Told) -> float | None:
@@ -193,13 +189,20 @@ def _is_lit(line: Told) -> bool:
     """An hour to be ready by; of two hours only where one of them is asked for. Nothing that is still frozen."""
     asked = len(line.clocks) == 1 or bool(re.search(r"\b(?:when|what time|how early)\b", line.text))
     thaws = re.search(r"\b(?:thaw\w*|defrost\w*|frozen)\b", line.text)
-    return line.has("clocks") and asked and not thaws and (_is_body(line) or line.has("hours"))
+    cooks = line.has("hours") and (line.hours or 0.0) < A_DAY
+    return line.has("clocks") and asked and not thaws and (_is_body(line) or cooks)
 
 
 def _is_rubbed(line: Told) -> bool:
     """A rub for a piece, and no curing salt that went onto it."""
     cured = _CURING.search(re.sub(r"\b(?:no|not|without(?: any)?) cure\b", "", line.text))
     return line.has("meat") and bool(_RUBBED.search(line.text)) and not cured
+
+
+def _is_counted_back(line: Told) -> bool:
+    """So many days in a cure before a meal."""
+    days = any(hours >= A_DAY for hours in line.durations)
+    return days and bool(_CURED_FOR.search(line.text)) and bool(line.clocks or EATEN_AT.search(line.text))
 
 
 def _is_piece(line: Told) -> bool:
@@ -220,6 +223,7 @@ def _is_body(line: Told) -> bool:
 FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "dose": lambda line: (
         not _has_cure(line)
+        and share_lost(line) is None
         and bool(_WEIGHED_OUT.search(line.text))
         and not (_is_plain(line) and not is_curing(line.text))
     ),
@@ -249,7 +253,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         _is_body(line) and line.species != "fish" and not _START_ASKED.search(line.text)
     ),
     "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
-    "start_by": _is_body,
+    "start_by": lambda line: _is_body(line) or _is_counted_back(line),
     "cook": _is_cooked,
     "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
     "out_on": _is_span,
@@ -275,12 +279,12 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "climb": climbs,
     "lethality": held,
     "cooling": lambda line: cools(line) and not TIMED.search(line.text),
-    "fire_out": went_out,
+    "fire_out": lambda line: went_out(line) or beside_a_cold_pit(line) is not None,
     "chill": _is_cooled,
     "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
     "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
     "brine_cools": _is_hot_brine,
-    "price": lambda line: price(line.text) is not None,
+    "price": lambda line: price(line.text) is not None or cost_each(line.text, line.people) is not None,
     "fuel": lambda line: bool(_FUEL.search(line.text)) and "pellet" not in line.text,
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),

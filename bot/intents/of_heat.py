@@ -5,6 +5,7 @@ from itertools import pairwise
 from typing import Final
 
 from bot.intents.told import Told, told
+from core.units import Celsius
 
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
     r"(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?|(?:an?|per|every|each|/) ?(?:1 )?)"
@@ -39,6 +40,14 @@ _IN_A_BOX: Final = re.compile(r"\b(?:cooler|esky|cool box|box|towels?|blankets?|
 _FIRE_LOST: Final = re.compile(
     r"\b(?:fire|died|dead|power|(?:went|ran|burn\w*|gone) out|coals?|gas|flames?|smoker|pit)\b"
 )
+_PIT_TOLD: Final = re.compile(
+    r"\b(?:pit|smoker|grill|cooker|fire|kamado)(?: (?:temp|is|was|reads?|says|at|now|only"
+    r"|down to|fell to|dropped to|had been|been|its|it|stone|cold))*"
+    r" (\d{2,3})\b(?! ?(?:min|h\b|hrs?|hours?|kg|lbs?))"
+)
+HOTTEST_PIT_C: Final = 180.0
+LOW_PIT_F, LOW_PIT_C = 200.0, 93.0  # of a pit that has left its cook. Judgement
+LONGEST_BELOW: Final = 2.0  # h; sooner the core may still be on its way up, and what it was before is asked for
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
 COOLEST_PIT: Final = 90.0  # °C; from there on it is the pit that is told
 HOTTEST_MEAT: Final = 100.0
@@ -91,6 +100,20 @@ def went_out(line: Told) -> bool:
     meat = (len(line.temperatures) > 1 or fell) and max(line.temperatures) <= HOTTEST_MEAT
     boxed = kept_hot(line) and _IN_A_BOX.search(line.text) and not _FIRE_LOST.search(line.text)
     return meat and timed and not (rises(line) or boxed)
+
+
+def beside_a_cold_pit(line: Told) -> Celsius | None:
+    """The core of a line that tells of a pit gone cold or low beside it, and for how long: «pit 95, core 118»."""
+    if not _PIT_TOLD.search(line.text) or not (len(line.clocks) > 1 or line.has("hours")):
+        return None
+    pits = [float(found[1]) for found in _PIT_TOLD.finditer(line.text)]
+    bare = told(_PIT_TOLD.sub(" ", line.text), line.reads_f)
+    cores = [core for core in bare.temperatures if RAISED_FROM <= core <= HOTTEST_MEAT]
+    f = line.reads_f or any(pit > HOTTEST_PIT_C for pit in pits)
+    low = pits[-1] < (LOW_PIT_F if f else LOW_PIT_C)
+    known = low and len(cores) == 1 and not RATE.search(line.text)
+    judged = known and (cores[0] >= HOT_CORE or (between(line) or 0.0) > LONGEST_BELOW)
+    return cores[0] if judged else None
 
 
 def back_up(line: Told) -> bool:

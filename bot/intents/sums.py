@@ -12,15 +12,16 @@ from typing import Final
 from bot.intents import brinings
 from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
-from bot.intents.conversions import converted, in_pounds_and_ounces
+from bot.intents.conversions import compared, converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
-from bot.intents.fitting import FITS, days_kept, is_curing
+from bot.intents.fitting import FITS, days_kept, is_curing, salt_share
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
+from bot.intents.of_heat import beside_a_cold_pit
 from bot.intents.questions import is_question
-from bot.intents.rates import of_a_packet, shares
+from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.told import Told, told
-from bot.intents.wanted import meat_asked, price
+from bot.intents.wanted import by_unit, cost_each, meat_asked, price
 from bot.intents.when import meal
 from core.answers.find import sum_meant
 
@@ -31,7 +32,7 @@ _OF_ANY_FIRE: Final = frozenset({"lethality", "climb", *_OF_THE_FIRE})  # while 
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _ONE: Final = re.compile(
     r"(?:(?<!\d )\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
-    r"|tsp|tbsp|minute|hour|week)\b)"
+    r"|tsp|tbsp|minute|hour|hr|week)\b)"
 )
 _HOUR: Final = re.compile(
     r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
@@ -42,9 +43,22 @@ _GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b"
 _AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
 _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
 _DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
-_SHARED: Final = re.compile(r"(?<![\d.])([0-3]\.\d{1,2}) (?=(?:salt|sugar)\b)")  # «at 2.5 salt»
+_POINT: Final = re.compile(r"(?<![\d.])\.(?=\d)")  # «.25% cure»
+_RATIO: Final = re.compile(r"\b(\d{1,2}) ?: ?(\d{1,3})\b(?=.*\bsalt\b.*\b(?:water|brine)\b|.*\b(?:brine|salt)\b)")
+_SHOWN_IN: Final = re.compile(  # «scale only in oz it says 0.25»
+    r"\bin (oz|ounces|lbs?|pounds)\b([^\d]{1,24}\b(?:says|reads|shows) )(\d+(?:\.\d+)?)"
+    r"(?=$|[ ,?]+(?!oz|lbs?|pounds?|g\b|kg))"
+)
+_A_VOLUME: Final = re.compile(  # «80 g salt a liter»
+    r"\b(g|grams?|oz|ounces?|salt|sugar|cure|cups?|tbsps?|tsps?) an? "
+    r"(?=(?:lit(?:er|re)|l|gallon|gal|quart|qt|kilo|kg|lb|pound)\b)"
+)
+_SHARED: Final = re.compile(  # «at 2.5 salt», «2.5 % salt» and others beside it without their sign
+    r"(?<![\d.])[0-3]\.\d{1,2} (?=(?:salt|sugar)\b)|\d ?(?:%|percent|pct) (?=(?:salt|sugar)\b)"
+)
 _SHARED_TOO: Final = re.compile(
     r"(?<![\d.])([0-3](?:\.\d{1,2})?) (?=(?:salt|(?:brown |white )?sugar)\b)"
+    r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
 )  # «and 1 sugar» beside it
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
@@ -81,13 +95,16 @@ _WANTS: Final = re.compile(
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
-    r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe|% of \d"
+    r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
+    r"|(?:grams?|amounts?|weights?)(?: of)? each|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
     r"|sugar (?:is )?half|half the salt|has salt in)\b"
 )
 _CHECKED: Final = re.compile(r"\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|cured)\b")
+_MIXED: Final = re.compile(r"\b(?:mix\w*|add(?:ed|ing)?|thin\w*|dilut\w*|top\w*|pour\w*)\b")
+_HOW_MUCH: Final = re.compile(r"\b(?:how (?:much|many)|what|grams?|dose)\b")
 _OF_A_CHECK: Final = frozenset({"ppm", "mix", "recipe", "nitrite_in"})
 _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: what the chart says, and no sum
     r"\bhow (?:long|many days) (?:is|are|will|does|do|can|would) (?:\w+ ){1,5}(?:good|keep|last|edible|ok|okay|safe)\b"
@@ -190,16 +207,18 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     """
     text = figured(text)
     of_meat = meat_asked(text) and is_curing(text)
-    if (converted(text) is not None and not of_meat) or in_pounds_and_ounces(text) is not None:
+    if (converted(text) is not None and not of_meat) or in_pounds_and_ounces(text) or compared(text):
         return "convert"
     if of_a_packet(text) is not None:
         return "by_packet"
+    if at_rate(text) is not None:
+        return "at_rate"
     line, asks = told(text, reads_f), is_question(text)
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
     if _NOT_OURS.search(text) and price(text) is None:
-        return None
+        return "price" if cost_each(text, told(text, reads_f).people) is not None else None
     possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
     if not (asks or unread or _WANTS.search(text)):
         possible = [kind for kind in possible if kind in _OF_HEAT]
@@ -219,16 +238,38 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
 
 def _is_dose(line: Told, possible: list[str]) -> bool:
     """Whether curing salt for so much meat is asked for by its noun, whatever entry the meat is like."""
-    return line.has("meat") and "dose" in possible and OF_CURE.issuperset(possible)
+    of_meat = line.has("meat") or (line.nitrite is not None and by_unit(line.text) is not None)
+    return of_meat and "dose" in possible and OF_CURE.issuperset(possible)
 
 
 def _narrowed(line: Told, possible: list[str]) -> list[str]:
     """Of the sums that the figures allow those for what is asked: by its noun, as a check of a dose, share by share."""
     if len(shares(line.text)) > 1 and "mix" in possible:
         return ["mix"]
+    if _plain_wanted(line):
+        return ["salt_for"]
+    if "fire_out" in possible and beside_a_cold_pit(line) is not None:
+        return ["fire_out"]
+    if "recipe" in possible and len(line.meats) == 2 and line.cure is not None and SIZED.search(line.text):
+        return ["recipe"]
     if line.cure is not None and "ppm" in possible and _CHECKED.search(line.text) and "how " not in line.text:
         return [kind for kind in possible if kind in _OF_A_CHECK]
-    return asked_for(line.text, possible)
+    if "dilute" in possible and _MIXED.search(line.text) and len(line.fractions) == 1 and not line.has("meat"):
+        return ["dilute"]
+    named = asked_for(line.text, possible)
+    of_a_strength = line.nitrite and "dose" in named and (line.has("meat") or by_unit(line.text))
+    return ["dose"] if of_a_strength and _HOW_MUCH.search(line.text) else named
+
+
+def _plain_wanted(line: Told) -> bool:
+    """Whether the plain salt of a share is asked for, beside curing salt that is weighed already or spoken of."""
+    weighed = cure_beside(line.text) is not None and not _CHECKED.search(line.text)
+    return (
+        line.has("meat")
+        and salt_share(line) is not None
+        and "salt" in line.text
+        and (weighed or bool(PLAIN_ASKED.search(line.text)))
+    )
 
 
 def _hour(found: re.Match[str]) -> str:
@@ -238,8 +279,12 @@ def _hour(found: re.Match[str]) -> str:
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
+    text = _POINT.sub("0.", text) if "." in text else text
+    text = _SHOWN_IN.sub(r"in \1\2\3 \1", text) if " in " in text else text
+    text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
     text = _GLUED_HALF.sub(r"\1:\2 \3", text)
     text = _AT_A_PIT.sub(r"\1 , \2", text)
     text = _DEGREES.sub(r"\1 degrees salometer brine", text)
-    text = _SHARED_TOO.sub(r"\1 % ", text) if _SHARED.search(text) else text
+    text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
+    text = _A_VOLUME.sub(r"\1 per ", text)
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

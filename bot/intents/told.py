@@ -30,8 +30,8 @@ _PEOPLE: Final = re.compile(
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
     r"|mates|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
-    r"|\b(?:party of|feed(?:s|ing)?|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
-    r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have)\b)"
+    r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
+    r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
@@ -43,6 +43,7 @@ _STRENGTH: Final = re.compile(
     r"\b(?:cure|curing salt|nitrite|british|packet)\b\D{0,14}(?P<n>\d{1,2}\.\d{1,2})\b(?! ?(?:kg|g|lb|oz|l|%|percent))"
 )
 _OF_STRENGTH: Final = re.compile(r"\d ?g of (?P<n>6\.25|5\.88|0\.[4-6])(?![\d.]| ?(?:kg|g|lb|%|percent))")
+_SHARE_OF: Final = re.compile(r"(?:%|percent|pct) of (?:the )?$")  # «3 % of 2.4 kg salt»
 _SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
 _LEVEL_ASKED: Final = re.compile(r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b")
 _CURE_NAMED: Final = re.compile(r"\b(?:cure|curing salt|pink|prague)\b")
@@ -209,7 +210,10 @@ def _small(
 
 def _named(text: str, found: list[measures.Measure], words: re.Pattern[str]) -> measures.Measure | None:
     """The weight of what the words after it name."""
-    return next((m for m in found if m.kind == "mass" and words.match(text[m.end :])), None)
+    return next(
+        (m for m in found if m.kind == "mass" and words.match(text[m.end :]) and not _SHARE_OF.search(text[: m.start])),
+        None,
+    )
 
 
 def _people(text: str) -> int | None:

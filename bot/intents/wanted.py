@@ -32,7 +32,19 @@ _IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
     r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:came |cooked )?(?:out|off)\b"
 )
 _A_POUND: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:lb|pound)\b")
-_LOST: Final = re.compile(r"\b(?:lost|loses?|losing|loss|shr[aiu]nk|shrinkage)\b")
+_LOST: Final = re.compile(
+    r"\b(?:lost|loses?|losing|loss(?: of| is| was)?|shr[aiu]nk|shrinkage(?: of| is| was)?)"
+    r"(?: by| about| only| its| some)* "
+    r"(?P<n>\d{1,2}(?:\.\d)?) ?(?:%|percent|pct)|(?<![\d.])(?P<m>\d{1,2}(?:\.\d)?) ?(?:%|percent|pct)"
+    r" (?:weight |of its weight )?(?:loss|lost|shrinkage|lighter)\b"
+)
+_MONEY: Final = re.compile(
+    r"[$€£] ?(?P<n>\d{1,4}(?:\.\d{1,2})?)|(?<![\d.])(?P<m>\d{1,4}(?:\.\d{1,2})?) ?(?:[$€£]|dollars?|bucks|euros?|quid)"
+)
+_BY_HEADS: Final = re.compile(
+    r"\b(?:a head|each|(?:per|a|each|by the) (?:plate|portion|serving|head|person|sandwich|guest|mouth))\b"
+)
+_PRICE_BARE: Final = re.compile(r"(?<![\d.])(?P<n>\d{1,2}\.\d\d) ?(?P<unit>kg|kilo|lb|pound)\b")  # «brisket 5.99 lb»
 _PAID: Final = re.compile(
     r"\b(?:paid|spent|costs?(?: me)?|priced? at|was|for) ?[$€£]?(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?"
     r"|bucks|quid|pounds sterling)? (?:for|on) (?:an? |the |my )?(?P<mass>\d{1,2}(?:\.\d{1,2})?) ?"
@@ -45,6 +57,12 @@ _COST: Final = re.compile(
 _BY_THE_PLATE: Final = re.compile(
     r"\b(?:per|a|each|every|by the) (?:plate|portion|serving|head|person|sandwich|guest)\b"
 )
+
+
+def bare_grams(text: str) -> float | None:
+    """A dose without its unit, as «need 4.3». [g]"""
+    found = re.search(r"\bneed (\d{1,3}(?:\.\d{1,2})?)(?![\d ]*(?:kg|lb))", text)
+    return float(found[1]) if found else None
 
 
 def by_unit(text: str) -> Kilograms | None:
@@ -65,6 +83,8 @@ def price(text: str) -> tuple[float, str] | None:
     if paid:
         return float(paid["n"]) / float(paid["mass"]), "kg" if paid["unit"].startswith("k") else "lb"
     found = _PRICE.search(text) if _PRICED.search(text) else None
+    if found is None and ("cost" in text or "price" in text):
+        found = _PRICE_BARE.search(text)
     return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
 
 
@@ -74,8 +94,15 @@ def by_the_plate(text: str) -> bool:
 
 
 def share_lost(line: Told) -> Fraction | None:
-    """The share that a cook took, «lost 45 percent»."""
-    return next((f for f in line.fractions if 0.05 <= f <= 0.8), None) if _LOST.search(line.text) else None
+    """The share that a cook or a cure took, «lost 45 percent»."""
+    found = _LOST.search(line.text) if "lo" in line.text or "shr" in line.text or "lighter" in line.text else None
+    return float(found["n"] or found["m"]) / 100.0 if found else None
+
+
+def cost_each(text: str, people: int | None) -> float | None:
+    """What each pays, where the money and the mouths or portions are told, and no weight is."""
+    found = _MONEY.search(text) if people and _BY_HEADS.search(text) else None
+    return float(found["n"] or found["m"]) / people if found and people else None
 
 
 def height_asked(line: Told) -> bool:

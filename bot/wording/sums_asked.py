@@ -7,7 +7,7 @@ from bot.wording.language import Words, later, point, say
 from bot.wording.sums import WEAK
 from core.cure.judgement import Judgement
 from core.person import Person
-from core.units import Fraction, Kilograms
+from core.units import Celsius, Fraction, Kilograms
 
 ASKED = Words({
     "meat": later("How much meat is it? Type its weight, like «3.2 kg» or «7 lb»."),
@@ -96,6 +96,17 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | No
             say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=numbers.percent(one))
         )
     return "\n".join((text, *more)), rows("strength")
+
+
+def topped_up(missing: Kilograms, strength: Fraction, cold: Celsius, person: Person) -> str:
+    """What is missing of a dose that was too small, where somebody asks to add it."""
+    return say(
+        "{missing} of the {strength} kind are missing. Dissolved in a little cold water and spread over both faces they make it right, "
+        "if it lay at {cold} or below; its days begin anew then. Never add more than that.",
+        missing=numbers.grams(missing),
+        strength=numbers.percent(strength),
+        cold=numbers.both(cold, person),
+    )
 
 
 def over() -> str:

@@ -11,7 +11,7 @@ from core.safety.cooling import CoolingVerdict
 from core.safety.cooling_rules import Use
 from core.safety.findings import Finding, Outcome, Status
 from core.safety.fire_out import HOT_F
-from core.units import Celsius, Hours, Kilograms, Metres, Seconds, celsius_from_fahrenheit
+from core.units import Celsius, Hours, Kilograms, Seconds, celsius_from_fahrenheit
 
 MEATS = Words({
     "beef": later("beef"), "pork": later("pork"), "turkey": later("turkey"), "chicken": later("chicken"),
@@ -20,6 +20,7 @@ MEATS = Words({
 POULTRY_F = 165.0
 FISH_F = 160.0
 RED_F = 145.0
+MINCED_F = 160.0  # sources.FSIS_SAFE_TEMPERATURES
 LOGS_MEAT, LOGS_BIRDS = 6.5, 7.0  # sources.FSIS_COOKING_2021
 
 
@@ -52,6 +53,29 @@ def _verdict(found: Held, seconds: Seconds | None, person: Person) -> str:
             return say("On paper yes: at {at} the table for {meat} asks {asked}, and you held {told}.", **fields)
         case _:
             return say("Not yet: at {at} the table for {meat} asks {asked}, and {told} is less. Go on.", **fields)
+
+
+def by_the_chart(found: Held, person: Person) -> str:
+    """A whole piece of red meat that meets the consumer's chart, though not yet its table."""
+    return say(
+        "Yes: {safe} and 3 min of rest do for a whole piece of {meat}, at its coldest spot.\n"
+        "The table, for a bigger kill, asks {asked} at {at}. Minced it is {minced}, and for anybody at risk {risk}.",
+        safe=numbers.both(celsius_from_fahrenheit(RED_F), person),
+        meat=MEATS[found.species],
+        asked=_time(found.asked or 0.0),
+        at=numbers.both(found.celsius, person),
+        minced=numbers.both(celsius_from_fahrenheit(MINCED_F), person),
+        risk=numbers.both(celsius_from_fahrenheit(POULTRY_F), person),
+    )
+
+
+def minced(person: Person) -> str:
+    """Minced meat has no table of ours."""
+    return say(
+        "Not for minced meat, whose inside was outside: it goes to {minced}, of birds to {bird}.",
+        minced=numbers.both(celsius_from_fahrenheit(MINCED_F), person),
+        bird=numbers.both(celsius_from_fahrenheit(POULTRY_F), person),
+    )
 
 
 def _home(species: str, person: Person) -> str:
@@ -160,6 +184,14 @@ def fire_out(found: Finding, person: Person) -> str:
     return f"{first}\n{rule}"
 
 
+def stayed_hot(person: Person) -> str:
+    """A pit that fell while the core stayed above the danger zone."""
+    return say(
+        "No harm: the core stayed at {hot} or above. Bring the pit back up; the cook takes about as much longer as the pit was low.",
+        hot=_hot(person),
+    )
+
+
 def _hot(person: Person) -> str:
     return numbers.both(celsius_from_fahrenheit(HOT_F), person)
 
@@ -220,37 +252,6 @@ def lasts(has: Kilograms, hours: Hours, pit: Celsius, person: Person) -> str:
 def goes_round(enough: bool) -> str:
     """Whether a fuel is enough."""
     return say("That will do.") if enough else say("Too close: have more.")
-
-
-def boils(height: Metres, at: Celsius, person: Person) -> str:
-    """Boiling water up there."""
-    return say(
-        "At {height} m water boils at about {at}, by the standard atmosphere.\n"
-        "So a probe reads that in boiling water there, and a simmer or a steamer is so much colder and slower.",
-        height=f"{height:.0f}",
-        at=_tenths(at, person),
-    )
-
-
-def so_high(at: Celsius, height: Metres, person: Person) -> str:
-    """The height that a boiling point tells."""
-    return say(
-        "Water boils at {at} at about {height} m ({feet} ft), by the standard atmosphere; the weather moves it by a hundred metres or two.\n"
-        "If you live lower than that, the thermometer is off: check it in ice water too.",
-        at=_tenths(at, person),
-        height=f"{round(height / 50.0) * 50}",
-        feet=f"{round(height / 0.3048 / 100.0) * 100}",
-    )
-
-
-def _tenths(at: Celsius, person: Person) -> str:
-    f, c = f"{decimal(at * 1.8 + 32.0, 1)} °F", f"{decimal(at, 1)} °C"
-    return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
-
-
-def tens(kilograms: Kilograms) -> str:
-    """Milligrams, to the ten."""
-    return f"{round(kilograms * 1e5) * 10:.0f}"
 
 
 def coarse(dose: Kilograms, found: Coarse) -> str:

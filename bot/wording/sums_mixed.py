@@ -6,7 +6,7 @@ from math import ceil
 from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, say
-from bot.wording.sums import WEAK
+from bot.wording.sums import WEAK, converted
 from bot.wording.sums_salt import KINDS
 from core.answers.amounts import Span
 from core.cure.dose import Dose
@@ -111,6 +111,27 @@ def pounds_and_ounces(typed: float, unit: str, mass: Kilograms) -> str:
         unit=unit,
         pounds=pounds,
         ounces=numbers.plain(rest / 2),
+    )
+
+
+def compared(told: tuple[float, str], there: tuple[float, str], limit: tuple[float, bool]) -> str:
+    """A temperature in the other unit, and whether it is below a number of that."""
+    value, below = there[0], limit[1]
+    is_so = value < limit[0] if below else value > limit[0]
+    said = converted(*told, *there)
+    if is_so:
+        return f"{say('Yes.')} {said}"
+    return f"{say('No.')} {said}"
+
+
+def meat_of_spoons(meats: tuple[Kilograms, ...], of: tuple[Fraction, float], person: Person) -> str:
+    """How much meat spoons of a curing salt are for, by the least and the most that they weigh."""
+    return say(
+        "At {strength} nitrite that is for {low} to {high} of meat, dry, at {level}; see that the packet says so.",
+        strength=numbers.percent(of[0]),
+        low=numbers.mass(meats[0], person),
+        high=numbers.mass(meats[-1], person),
+        level=numbers.ppm(of[1]),
     )
 
 

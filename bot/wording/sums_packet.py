@@ -40,13 +40,22 @@ def by_packet(
         said = say(
             "{dose} for {meat} by that rate: {level} with a curing salt of {strength}; the limit is {limit}.", **fields
         )
-    packet = say("See that the packet says this strength, and weigh it.")
-    lines = [said, packet]
+    lines = [said, see_the_packet()]
     if right is not None and not WEAK <= made.ingoing.nitrite <= made.limit.max_mg_kg:
         lines.insert(
             1, say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=fields["strength"])
         )
     return "\n".join(lines)
+
+
+def at_rate(mass: Kilograms, meat: Kilograms, person: Person) -> str:
+    """So much of a seasoning by its rate."""
+    return say("{mass} for {meat} by that rate.", mass=numbers.grams(mass), meat=numbers.mass(meat, person))
+
+
+def see_the_packet() -> str:
+    """What a level goes by whose strength nobody told."""
+    return say("See that the packet says this strength, and weigh it.")
 
 
 def out_by(dose: Kilograms, out: Kilograms, target: float) -> str:

@@ -5,7 +5,6 @@ from math import ceil, floor
 from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.language import decimal, say
-from bot.wording.sums_hot import tens
 from core.answers.amounts import Left, Span
 from core.person import Person
 from core.safety.storage import REHEAT_F, Keeping
@@ -57,6 +56,23 @@ def lost(left: Fraction, usually: Left) -> str:
         say("{left} is left, so {gone} went.", left=numbers.percent(left, 0), gone=numbers.percent(1.0 - left, 0))
         + f"\n{usual}"
     )
+
+
+def each_pays(each: float, people: int) -> str:
+    """What each pays of what the meat cost."""
+    return say(
+        "{each} each, for {people}; fuel, wood and spice come on top.", each=decimal(each, 2), people=str(people)
+    )
+
+
+def weighs_now(before: Kilograms, now: Kilograms, person: Person) -> str:
+    """What is left of a piece that lost a share."""
+    return say("{now} is left of {before}.", now=numbers.mass(now, person), before=numbers.mass(before, person))
+
+
+def tens(kilograms: Kilograms) -> str:
+    """Milligrams, to the ten."""
+    return f"{round(kilograms * 1e5) * 10:.0f}"
 
 
 def sodium(mass: Kilograms, salt: Span, share: float, salted: Fraction) -> str:
@@ -156,6 +172,11 @@ def of_a_size(cooked: Kilograms, each: Kilograms, so_many: float, person: Person
         each=_small(each, person),
         mass=numbers.mass(cooked, person),
     )
+
+
+def were_it_raw(so_many: float) -> str:
+    """The same of a weight that was told of raw meat."""
+    return say("If that was its raw weight, about {n}.", n=floor(so_many))
 
 
 def trimmed(mass: Kilograms, trim: tuple[float, float], person: Person) -> str:

@@ -26,6 +26,14 @@ def plain_beside(whole: Kilograms, cure: Kilograms, plain: Kilograms) -> str:
     )
 
 
+def of_the_usual(strength: Fraction) -> str:
+    """Whose curing salt was reckoned with, where its grams are not told."""
+    return say(
+        "That curing salt is the dose of the {strength} kind; with another tell me its grams.",
+        strength=numbers.percent(strength),
+    )
+
+
 def usual_salt(low: Kilograms, high: Kilograms, counted: Kilograms, person: Person) -> str:
     """Salt by the house's share."""
     return say(

@@ -12,6 +12,7 @@ RULES: Final = Words({
     "dose": later("Target in mg/kg, times what is counted, over the strength of the curing salt; then held to the limit."),
     "ppm": later("Nitrite that goes in, over the meat alone when dry, over meat and pickle in a brine."),
     "by_packet": later("The packet's grams over its meat, times yours; then over the meat as nitrite, held to the limit."),
+    "at_rate": later("So much for each kilo or pound, times your meat."),
     "brine": later("Salt over salt and water together; 100 degrees on the salometer take no more salt."),
     "salometer": later("A brine that takes no more salt at 60 °F has 100 degrees; in between it goes evenly."),
     "equilibrium": later("All the salt over meat, water and salt, since it ends up even in all of them."),

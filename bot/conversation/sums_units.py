@@ -1,0 +1,29 @@
+"""A quantity in another unit, and one that is held against a number of another unit."""
+
+from bot import measures
+from bot.conversation.sums_hot import Answer
+from bot.intents.conversions import compared, converted, in_pounds_and_ounces
+from bot.intents.told import Told
+from bot.wording import sums, sums_mixed
+from core.errors import Missing
+from core.service.turn import Turn
+
+
+def _convert(turn: Turn, line: Told) -> Answer:
+    if mass := in_pounds_and_ounces(line.text):
+        return sums_mixed.pounds_and_ounces(mass.typed, mass.unit, mass.value), (), {"value": mass.value, "unit": "lb"}
+    if held := compared(line.text):
+        value, unit, limit, below = held
+        other = "f" if unit == "c" else "c"
+        there = measures.from_house(measures.to_house(value, unit), other)
+        said = sums_mixed.compared((value, unit), (there, other), (limit, below))
+        return said, (), {"value": there, "unit": other}
+    found = converted(line.text)
+    if found is None:
+        raise Missing("body")
+    quantity, wanted = found
+    value = measures.from_house(quantity.value, wanted)
+    return sums.converted(quantity.typed, quantity.unit, value, wanted), (), {"value": value, "unit": wanted}
+
+
+SUMS = {"convert": _convert}
