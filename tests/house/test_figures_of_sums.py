@@ -12,7 +12,7 @@ from core.sources import every_source
 WORDING = Path(__file__).parents[2] / "bot" / "wording"
 FILES = (
     "sums", "sums_hot", "sums_plate", "sums_salt", "sums_time", "sums_asked", "sums_why", "sums_beside", "sums_dates",
-    "sums_mixed", "sums_fish", "sums_climb", "per_weight",
+    "sums_mixed", "sums_fish", "sums_boiling", "sums_climb", "per_weight",
 )  # fmt: skip
 NUMBER = re.compile(
     r"\d+(?:\.\d+)?|\b(?:two|three|four|five|six|seven|eight|nine|ten|twelve|twenty|hundred|half|third|quarter|seventh"
