@@ -50,6 +50,10 @@ AT_RISK = re.compile(  # whom an entry speaks of, before the verdict of the batc
     r"\b(?:pregnant|expecting|bab(?:y|ies)|toddlers?|grand(?:ma|pa|mother|father|ad)|gran|nan|elderly|chemo\w*|transplant"
     r"|immun\w+|year old)\b"
 )
+OF_A_TUB = re.compile(
+    r"\b(?:which|what|where)\w*\b(?!.*\b(?:flip|turn))"
+    r".*\b(?:tubs?|buckets?|bags?|box(?:es)?|containers?|shelf|drawer|fridge|freezer)\b"
+)
 OK_ALONE = re.compile(
     r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? "
     r"(?:ok(?:ay)?|alright|right|fine|good)[ ?.!]*$"
@@ -133,7 +137,7 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
             return sure
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic in ("now", "catch_up") and not meant.sure):
-        return _every(turn)
+        return _every(turn, intent.text)
     if found := of_batch.answer(turn, meant, intent):
         return found
     return (_from_the_record(turn, meant, intent),)
@@ -189,11 +193,13 @@ def _ok_in_which_way(turn: Turn, a: Assessment, intent: Ask) -> bool:
     return bool(OK_ALONE.match(intent.text.lower())) and not told and a.batch.phase not in COOLS
 
 
-def _every(turn: Turn) -> Sequence[Reply]:
-    """Every batch of the chat, and what is next in each."""
+def _every(turn: Turn, text: str) -> Sequence[Reply]:
+    """Every batch of the chat, and what is next in each; where a tub is asked for, that none is on record."""
     found = tuple(batches.look(turn, row.id) for row in sorted(batches.open_here(turn), key=lambda row: row.name))
     names = [a.batch.name for a in found]
-    return (Reply(several.listed(found), facts={"answer_kind": "batch", "topic": "batches", "batches": names}),)
+    tub = OF_A_TUB.search(text.lower())
+    said = f"{several.no_tubs()}\n{several.listed(found)}" if tub else several.listed(found)
+    return (Reply(said, facts={"answer_kind": "batch", "topic": "batches", "batches": names}),)
 
 
 def _rows(a: Assessment, topic: str) -> asking.Rows:

@@ -52,7 +52,9 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
         r"|bump|push|raise|help|instead|or|up to|degrees more|open it up)\b"
     ),
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
+    "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),
+    "ice": re.compile(r"^(?!.*\blong)"),  # «how much longer in the ice» asks for no kilos
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
     "reaches": re.compile(r"\b(?:when|long(?:er)?|time|eta|hours?|hit|get|reach\w*|will)\b"),
     "fuel": re.compile(

@@ -123,6 +123,8 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
             return reading.mended(turn, asked, intent)
     if not _of_reading(intent):
         return _at_another_time(turn, meant, batch, intent)
+    if not batches.readings(turn, batch) and (told := _of_setup(turn, batch, intent)):
+        return _changed(turn, batch, told)
     event = _meant(turn, batch, _in_its_unit(turn, batch, intent))
     intent = _in_its_unit(turn, batch, intent) if intent.value is not None else intent
     if event is not None and intent.gone:
@@ -224,12 +226,16 @@ def _of_reading(intent: Correct) -> bool:
 
 
 def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
-    """«55 not 48» of who said a thickness of 48 mm: that, in its unit; nothing where no field has the old number."""
-    setup = batches.look(turn, batch).batch.setup
-    if intent.value is None or intent.was is None or setup.thickness is None or intent.probe is not None:
+    """«55 not 48» of who said, or had assumed, a thickness of 48 mm; «3.1 not 3.4» of a weight: that, in its unit."""
+    a = batches.look(turn, batch)
+    if intent.value is None or intent.was is None or intent.probe is not None:
         return {}
-    units = [unit for unit in ("mm", "in", "cm") if abs(from_house(setup.thickness, unit) - intent.was) < SAME]
-    return {"thickness": to_house(intent.value, units[0])} if units else {}
+    thick = a.piece.thickness if a.batch.setup.thickness is None else a.batch.setup.thickness
+    for field, was, units in (("thickness", thick, ("mm", "in", "cm")), ("mass", a.batch.setup.mass, ("kg", "lb"))):
+        unit = next((one for one in units if abs(from_house(was, one) - intent.was) < SAME), None)
+        if unit is not None:
+            return {field: to_house(intent.value, unit)}
+    return {}
 
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:

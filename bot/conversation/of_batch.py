@@ -46,6 +46,11 @@ OF_THE_CURE = frozenset({"flip_next", "flip_last", "flips_done", "skip_flip"})
 CLEAR = 0.15
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
+_NOT_THEN = re.compile(
+    r"\b(?:(?:cant|can not|cannot|wont) (?:make|do|be there|be home|cook|smoke|come)(?: it)?|instead of|rather than"
+    r"|than|not)"
+    r"(?: on)?(?: this| next)? (?:mon|tue|wed|thu|fri|sat|sun)\w*,?"
+)  # the day that is none
 _OF_SOMEBODY = re.compile(
     r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
 )
@@ -54,7 +59,7 @@ _OURS = re.compile(
     r"|(?:did|have|are) we|(?:did|have) i)\b"
 )
 _TELLS = re.compile(
-    r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned"
+    r"(?:i|we|its?|that|this|not|quiet|sorry|no|nope|oops|strike|maybe|wrong|flipped|turned(?! out)"
     r"|did (?:it|that|this|the|both|not)|done|added|put|took|missed|fried|only|been)\b"
 )  # and asks nothing
 
@@ -162,6 +167,11 @@ def _reading(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     return recalled.reading_at(a, probe, said.at) if named and said else recalled.last_reading(a, probe)
 
 
+def _got(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    number = re.search(r"\d{2,3}(?:\.\d)?", of[1])
+    return recalled.got(of[0], float(number[0])) if number else recalled.last_reading(of[0], None)
+
+
 def _cooled(a: Assessment) -> str:
     if a.ledger.cooling is not None:
         return cooling.stands(a)
@@ -206,11 +216,37 @@ def _in_time(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str |
     wanted = _wanted(turn, meant, of)
     if wanted is None or a.plan is None or abs(wanted - a.plan.serve) < sooner.WORTH:
         return sooner.in_time(a)
+    return _moved_to(turn, a, wanted)
+
+
+def _moved_to(turn: Turn, a: Assessment, wanted: datetime) -> str | Said:
+    """The meal at another time as it would be, and the tap that moves it there where it can be had."""
     then = assess(replace(a.batch, setup=replace(a.batch.setup, deadline=wanted)), a.person, turn.now)
     text = sooner.moved(a, then, wanted)
     if then.plan is None or then.plan.late >= sooner.WORTH or wanted <= a.now:
         return text
     return text, ((asking.button(say("Move the meal"), MoveDeadline(to=wanted, batch=a.batch.id)),),)
+
+
+def _cook_on(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str | Said:
+    """The cook on another day: the meal moves by as many days; what burns already is cooked today."""
+    a, text = of
+    if a.on_at is not None:
+        said = _in_time(turn, meant, (a, _NOT_THEN.sub("", text.lower())))
+        lead, rows = said if isinstance(said, tuple) else (said, ())
+        return f"{sooner.cooks_already(a)}\n{lead}", rows
+    planned = next((s for kind in (Kind.LIGHT, Kind.MEAT_ON) if a.plan for s in a.plan.of_kind(kind)), None)
+    said_day = when.meal(
+        normal(_NOT_THEN.sub("", text.lower()), turn.person.language).strip(" ?"),
+        context_of(turn, meant.message, None, a),
+    )
+    if planned is None or a.plan is None or said_day is None or not said_day.day_said:
+        return of_around.no_fire(a, None)
+    day = said_day.at.astimezone(a.person.tz).date()
+    later = day - planned.due.astimezone(a.person.tz).date()
+    if not later:
+        return sooner.cooks_then(a, planned)
+    return _moved_to(turn, a, a.plan.serve + later)
 
 
 def _wanted(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> datetime | None:
@@ -247,10 +283,11 @@ TOPICS: Mapping[str, Answer] = {
     **around.TOPICS, **on_the_fire.TOPICS,
     "day": of_a(standing.day), "out": of_a(standing.out), "since": of_a(standing.since),
     "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
-    "skip_flip": of_a(standing.skip_flip), "last_reading": _reading, "between": _between,
+    "skip_flip": of_a(standing.skip_flip), "last_reading": _reading, "got": _got, "between": _between,
     "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": _earlier,
     "longer": _longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
+    "cook_on": _cook_on, "no_probe": of_a(recalled.no_probe), "another_meat": of_a(of_around.another_meat),
     "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
     "off": of_a(reckoned.off),
     "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": _slice,

@@ -7,6 +7,18 @@ _I: Final = r"(?:i|we)"
 _IT: Final = r"(?:it|this|that|the (?:meat|brisket|flat|ham|belly|bird|piece|batch|pastrami))"
 # topic -> its words; before those of the other files, and only ways that no step or reading is told by
 TOPICS: Final = (
+    ("weight", rf"\bhow (?:heavy|big) (?:is|was) {_IT}\b|\bwhat did {_I} weigh (?:it|the \w+)(?: at| in at)?$"
+               rf"|^.*\b(?:kg|lbs?|kilos?|pounds?) or (?:\d[\d.]* ?)?(?:kg|lbs?|kilos?|pounds?)\b.{{0,12}}\b(?:{_I} "
+               r"(?:entered|typed|said|put|gave|told|noted)|did (?:i|we)|we have (?:in|noted))\b"
+               rf"|\bdid {_I} (?:put|type|enter|say|give|note)(?: (?:it|in))* (?:kg|lbs?|kilos?|pounds?) or\b"
+               rf"|\bwhat (?:weight|mass) did {_I} (?:say|give|type|enter)\b|\bwhats the weight$"),
+    ("got", r"\bdid (?:you|u|ya|it) (?:get|log|note|save|catch|hear|take|record|see|have) (?:down )?(?:the|my|that)? ?"
+            r"(?:last |core |pit |fridge |reading |of |at )*\d{2,3}\b(?! ?(?:min|h\b|hours?))"),
+    ("batches", r"\bwhich (?:one|bag|batch|meat|tub|piece)s? (?:is|do|does|needs?|gets?|am|are) (?:\w+ ){0,4}?"
+                r"(?:flip(?:ped)?|turn(?:ed)?)\b"),
+    ("skip_flip", r"\b(?:missed|flipped|turned|did) (?:it |the |a |my )?(?:flip |turn |one )?(?:by |about |some )*"
+                  r"(?:\d{1,2}|a few|a couple of|some|several) ?(?:h|hrs?|hours?) (?:late|too late|after)\b"
+                  r"|\bmissed (?:it|the|a|my) ?(?:flip|turn|one)? by\b"),
     ("now", rf"^(?:is|are) (?:it|we|i|this|anything) late(?: (?:now|already|yet))?$"
             rf"|\b(?:am|are) {_I} (?:running )?(?:late|behind|overdue)\b"
             rf"|\bis (?:any(?:thing|step)|something) (?:late|overdue|due"
@@ -22,11 +34,6 @@ TOPICS: Final = (
              rf"|get {_IT} out|put {_IT} (?:on|in))\b"
              r"|\b(?:ready|time|when does it|when will it|when is it) (?:to )?(?:come|come out|go|go on|be) ?(?:out)?"
              r" ?(?:of the (?:brine|cure|bag|tub)|on the (?:smoker|fire|grill))\b"
-             rf"|\bhow (?:heavy|big) (?:is|was) {_IT}\b|\bwhat did {_I} weigh (?:it|the \w+)(?: at| in at)?$"
-             rf"|\b(?:kg|lbs?|kilos?|pounds?) or (?:\d[\d.]* ?)?(?:kg|lbs?|kilos?|pounds?)\b.{{0,12}}\b(?:{_I} "
-             r"(?:entered|typed|said|put|gave|told|noted)|did (?:i|we)|we have (?:in|noted))\b"
-             rf"|\bdid {_I} (?:put|type|enter|say|give|note)(?: (?:it|in))* (?:kg|lbs?|kilos?|pounds?) or\b"
-             rf"|\bwhat (?:weight|mass) did {_I} (?:say|give|type|enter)\b|\bwhats the weight$"
              rf"|\b(?:what|which) day (?:of|in) (?:the )?(?:cure|brine|curing)\b"
              rf"|\bwhat day is it (?:of|in) the (?:cure|brine)\b"
              rf"|\bwhat day of (?:the )?cur(?:e|ing) (?:is it|are {_I})\b"

@@ -12,9 +12,13 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
 from bot.intents.merged import merged
 from bot.intents.readings import read_reading
+from core.batch.events import Probe
 
 _TAIL_ASKS: Final = re.compile(
-    r",? ?\b(?:(?:still )?(?:ok(?:ay)?|safe|right|normal|in time)\s*\?+|(?:(?:is|isnt) (?:that|it|this|(?:the|our|my)"
+    r",? ?\b(?:(?:(?:is )?(?:the |our |my )?(?:meat|food|brisket|batch|lot) )?(?:still )?"
+    r"(?:ok(?:ay)?|safe|right|normal|in time|good|fine|alright|bad)\s*\?+"
+    r"|(?P<worry>(?:do|should|must|need) (?:i|we) (?:need to |have to )?(?:worry|panic|be worried)\s*\?*)"
+    r"|(?:(?:is|isnt) (?:that|it|this|(?:the|our|my)"
     r" (?:meat|food|brisket|flat|ham|bacon|bird|fish|batch|lot|bag))|am i|are we)"
     r" (?:still )?(?:ok|okay|safe|alright|all right|fine|good|normal|slow|fast|bad|dangerous|in time|a problem"
     r"|too (?:warm|hot|high|low|cold|much))(?: for it)?\s*\?*)$"
@@ -42,7 +46,9 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
     asks = questions.is_question(told) or IS_IT.match(told)
     reading = read_reading(told, context) if context.phase != "none" and not asks else None
     if isinstance(reading, Reading):
-        return [reading, Ask("safe", text=shown[:SHOWN])]
+        of_the_fire = all(one.probe is Probe.PIT for one in reading.temperatures)  # what is to do is said with it
+        asked = [] if tail and tail["worry"] and of_the_fire else [Ask("safe", text=shown[:SHOWN])]
+        return [reading, *asked]
     parts = [part for part in (p.strip(" ,") for p in _ASKED_CLAUSE.split(plain)) if part]
     said = [_said_or_asked(part, context) for part in parts]
     if all(said):

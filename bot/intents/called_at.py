@@ -44,7 +44,10 @@ _ONLY: Final = re.compile(
 )
 _PART_AT: Final = re.compile(
     rf"\b(?P<part>morning|evening) (?:pings?|reminders?|calls?|messages?|buzz)(?: please)?(?: (?:at|to"
-    rf"|is))+ (?P<new>{_AN_HOUR})\b"
+    rf"|is|be))+ (?P<new>{_AN_HOUR})\b"
+    rf"|^(?:(?:please|can you|lets|can we|could you) )*(?:make|move|set|put|change|shift|have|want|can|could) "
+    rf"(?:the |my |our )?(?P<half>morning|evening) (?:pings?|reminders?|calls?|messages?|buzz|flips?|turns?|one)"
+    rf"(?: (?:at|to|is|be|for|come))* (?P<hour>{_AN_HOUR})\b(?! ?(?:min|h\b|hours?|deg))"
 )
 _NO_FLIPS: Final = re.compile(
     r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want|(?:turn|switch)(?:ed|ing)? off|disable"
@@ -116,10 +119,10 @@ def _moved(text: str, context: Context) -> Settings | None:
 def _of_part(text: str, context: Context) -> Settings | None:
     """«morning ping at 6 please»: the reminder of that half of the day, at another hour."""
     found = _PART_AT.search(text)
-    new = clocks(_GLUED.sub(r"\1:\2", found["new"])) if found else ()
+    new = clocks(_GLUED.sub(r"\1:\2", found["new"] or found["hour"])) if found else ()
     if found is None or not new:
         return None
-    late = found["part"] == "evening"
+    late = "evening" in (found["part"], found["half"])
     kept = {hour for hour in context.flip_hours if (hour.hour >= _EVENING_FROM) != late}
     return Settings({"flip_hours": tuple(sorted(kept | {_in_half(new[0], late=late)}))})
 

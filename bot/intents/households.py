@@ -45,6 +45,11 @@ _WHO: Final = re.compile(
     r"|in charge)"
     r"(?: (?:now|today|tonight|for the \w+))?$"
 )
+_WHO_THEN: Final = re.compile(  # «my brother says hes doing tomorrow, who has it»
+    r"(?:^|[,;.] ?|\b(?:so|but|and) )who(?:s| is| has| does| was| takes| gets)? (?:got |doing |on |having )?"
+    r"(?:it|this|that|tomorrow|tonight|today|the (?:fire|flips?|cook|next (?:one|flip|step)))"
+    r"(?: (?:now|then|tomorrow|tonight|today|next))?$"
+)
 _KIN: Final = (
     r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?(?:sister|brother|bro"
     r"|sis|mate"
@@ -139,7 +144,7 @@ _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone els
 _NOBODY: Final = words(
     "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
     " should shall must may might would will please pls to dont do does did not just bot you me us again ok hey so dog"
-    " dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
+    " who whos whose which everything nothing dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
@@ -163,7 +168,7 @@ def read_household(text: str, context: Context) -> Intent | None:
         return Invite()
     if _JOIN_AMISS.match(bare):
         return Join("")
-    if _WHO.match(bare):
+    if _WHO.match(bare) or ("who" in bare and _WHO_THEN.search(bare)):
         return Ask("who", text=text)
     if context.phase == "none":
         return None

@@ -68,6 +68,8 @@ _WHAT: Final = tuple(
         ("dosed_twice", r"\b(?:double|twice)[ -]?(?:dosed|salted|cured)\b"
                         r"|\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"
+                        r"|\b(?:added|put|gave|threw|tipped|mixed)(?: it| in)? (?:a |the )?"
+                        r"(?:second|2nd|other|another) (?:dose|lot of cure)\b"
                         r"|\bboth (?:added|put in) the cure\b"
                         r"|\b(?:added|put|tipped|threw|stirred)(?: in)? (?:\d+(?:\.\d+)? ?(?:g|grams?|oz) )?(?:of )?"
                         r"(?:more|extra|another|additional) (?:\d+(?:\.\d+)? ?(?:g|grams?|oz) )?(?:of )?(?:the )?"

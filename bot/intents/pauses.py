@@ -14,7 +14,8 @@ from bot.intents.meats import without
 from bot.intents.small import wakes
 
 _PAUSE: Final = re.compile(
-    r"^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?|for) ))|^out (?=(?:until"
+    r"^(?:(?:i|we|ive|weve|got|gotta|have|need|to|lets|just) )*(?:pause|park) (?:this|it|that|everything)\b"
+    r"|^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?|for) ))|^out (?=(?:until"
     r"|till?|from \d+) )|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|(?:stop|no more|hold|halt|park|quit|kill|cut|enough|turn off|switch off)"
     r" (?:(?:all|the|these|those|your|my|sending|of|with|any|back) )*"

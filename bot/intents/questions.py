@@ -174,7 +174,8 @@ _MARKS: Final = re.compile(
     r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do(?! (?:it|that|the|them|both|a)\b)"
     r"|can|could|wie|was ist|warum|wann|wo"
     r"|wieviel|darf|kann|soll)\b|\bwhen$|\bwhen (?:start|do|does|should|will)\b"
-    r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!salt )(?<!:\d\d )"
+    r"|(?<!tastes )(?<!taste )(?<!looks )(?<!smells )(?<!feels )(?<!seems )(?<!all )(?<!just )(?<!salt )(?<!to be )"
+    r"(?<!:\d\d )"
     r"\b(?:ok|okay|safe|right|normal|or not"
     r"|or no|yes or no)\s*\?*$(?<=.{16})|\bhelp me\b|\b(?:explain|tell me(?! (?:at|in|again|later|tomorrow|not)\b)"
     r"|difference between|best(?! (?:one|yet|ever|batch|so far|of all|ive|weve|we|i)\b)|calories|kcal|protein)\b"
@@ -278,6 +279,9 @@ def _about(topic: str, text: str) -> str:
     return next((about for about, words in known if re.search(words, text)), "")
 
 
+_WITH_FIGURES: Final = frozenset({"log", "plan", "now", "pit", "weight", "got", "batches", "skip_flip"})
+
+
 def _foreign(topic: str, text: str) -> bool:
     """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
     if topic == "chill":
@@ -293,4 +297,4 @@ def _foreign(topic: str, text: str) -> bool:
         )
     if topic in ("eta", "wrap"):
         text = re.sub(r"\b(?:by|for|at|before) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
-    return topic not in ("log", "plan", "now", "pit") and bool(re.search(r"\d", text))
+    return topic not in _WITH_FIGURES and bool(re.search(r"\d", text))

@@ -20,6 +20,7 @@ from bot.intents.intents import (
     StepSkipped,
     Unclear,
 )
+from bot.intents.meats import meat
 from core.plan.steps import Kind
 
 _A_BIT: Final = (
@@ -144,6 +145,12 @@ _NO_PIECE: Final = re.compile(  # what goes into the brine and is no meat
 _ALSO_IN: Final = re.compile(
     r"\b(?:another|second|extra|one more|new)\b.*\b(?:in|into|to|with) the same (?:tub|bag|brine|bucket|cure)\b"
 )
+_ANOTHER_MEAT: Final = re.compile(  # «add the pork loin too», «can we do a chicken as well»
+    r"^(?:(?:can|could|may|shall|should|do) (?:i|we) |(?:i|we) (?:want to|wanna|would like to|will|am) |lets |im "
+    r"|gonna )*(?:also )?(?:add(?:ing)?|do(?:ing)?|mak(?:e|ing)|start(?:ing)?|throw in|put in|cure|smoke) (?:in )?"
+    r"(?:a|an|the|my|some|another) "
+    r"(?:[a-z]+ ){1,3}(?:too|as well|also|besides|on top|alongside)(?: please)?$"
+)
 _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
 _FLIPS_MUTED: Final = re.compile(
     r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
@@ -195,6 +202,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         and context.phase in ("waiting", "curing")
     ):
         return Unclear("added", bare)
+    if _ANOTHER_MEAT.match(bare) and meat(bare).product and not re.search(r"\d", bare):
+        return Ask("another_meat", text=text)
     if _PULL_EARLY.search(bare) and context.phase == "curing":
         return Ask("earlier", text=text)
     if text in _STEPS and (step := _step_alone(text, context)):

@@ -6,6 +6,7 @@ from bot.wording import answers, doses, meats, numbers, plans, recalled, reckone
 from bot.wording.language import say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
+from core.batch.events import Probe
 from core.meat.piece import Species
 from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Kind, State, Step
@@ -66,12 +67,15 @@ def earliest(a: Assessment, then: Assessment) -> str:
 
 def fridge_if(a: Assessment) -> str:
     """What a warm fridge would mean."""
-    return say(
+    last = a.batch.last(Probe.FRIDGE)
+    cold = last is not None and last.celsius <= recalled.COLD
+    said = say(
         "Above {limit} turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
         "Longer counts against the cure, and where nobody knows how long, it is thrown away. {last}",
         limit=numbers.both(recalled.COLD, a.person),
         last=recalled.fridge(a).split("\n", 1)[0],
     )
+    return say("As it was read it is cold enough.") + f"\n{said}" if cold else said
 
 
 def grams(a: Assessment, mass: Kilograms) -> str:
@@ -161,6 +165,16 @@ def photo(a: Assessment) -> str:
     )
 
 
+def another_meat(a: Assessment) -> str:
+    """Another cut beside this one is a batch of its own."""
+    return say(
+        "That is a batch of its own, with its own dose, days and bag.\nType its weight, its thickness and the meal, like "
+        "«2 kg pork loin 60 mm for saturday 13:00».\nNot into the tub of «{name}»: the dose of both would be wrong, and "
+        "birds never lie beside red meat.",
+        name=a.batch.name,
+    )
+
+
 def another_piece(a: Assessment, mass: Kilograms) -> str:
     """A piece that joins a cure under way: what it takes beside, and that its days begin anew."""
     d = a.dose
@@ -175,6 +189,7 @@ def another_piece(a: Assessment, mass: Kilograms) -> str:
     cure = d.nitrite_ingoing * 1e-6 * mass / d.nitrite_fraction
     salt = max(a.batch.setup.salt_fraction * mass - cure, 0.0)
     return say(
+        "Better in a bag of its own, with its own dose and days: start it, like «start {mass} flat». In the same bag:\n"
         "Weigh {cure} curing salt of {strength} and {salt} salt for it.\n"
         "The cure that is in is weighed for {old}; with {mass} more it thins out to {thin}. Dissolve them in a little of the liquid and turn it well. The days of the new piece begin today; the same kind of "
         "meat only, never birds beside red meat.",

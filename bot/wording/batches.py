@@ -56,6 +56,11 @@ def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tup
     )
 
 
+def no_tubs() -> str:
+    """Nothing is known of vessels and places."""
+    return say("I have no tubs, bags or shelves on record: write these names onto yours.")
+
+
 def listed(found: tuple[Assessment, ...]) -> str:
     """Every batch that is under way, one paragraph each."""
     return "\n".join(f"{_capital(a.batch.name)}: {_first(plans.now(a))}" for a in found)

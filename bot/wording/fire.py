@@ -11,6 +11,7 @@ from core.heat.cooker import cooker
 from core.heat.vents import FAR_LOW_K, OPENINGS
 from core.plan.steps import State
 
+HOT_C = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
 LIGHTERS = Words(
     {
         "cubes": "one or two lighter cubes",
@@ -144,7 +145,21 @@ def _more(a: Assessment, vent: str, share: float) -> str:
 
 
 def dying(a: Assessment) -> str:
-    """What to look at when the heat fails, by what is burnt."""
+    """What to look at when the heat fails, and whether the core is hot enough for that to do no harm."""
+    core = a.batch.last(Probe.CORE)
+    if core is None or core.celsius < HOT_C:
+        return _looked_at(a)
+    hot = say(
+        "The core read {core} {span} ago: no harm while it stays at {limit} or above.",
+        core=numbers.temperature(core.celsius, a.person),
+        span=numbers.span(a.now - core.at),
+        limit=numbers.both(HOT_C, a.person),
+    )
+    return f"{_looked_at(a)}\n{hot}"
+
+
+def _looked_at(a: Assessment) -> str:
+    """What to look at, by what is burnt."""
     match cooker(a.batch.setup.cooker).fuel:
         case "propane":
             return say("The fire is dying: look at the flame and at what is left in the bottle.")

@@ -163,6 +163,8 @@ def who(a: Assessment, names: tuple[str, ...], doser: str) -> str:
             lines += (
                 [say("{name}: {task}, from {since}.", name=one.name, task=TASKS[task], since=since)] if one.name else []
             )
+    if len(lines) == 1 and not names:
+        lines.append(say("The calls come to you. To hand over, type who and what, like «Jo has the fire from 20:00»."))
     return "\n".join(lines)
 
 

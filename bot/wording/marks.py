@@ -284,7 +284,7 @@ def skipped(step: Step, change: Change) -> str:
 def is_called(step: Step, a: Assessment) -> str:
     """Who asks to be reminded of what lies ahead is: when."""
     due = numbers.when(step.due, a.person, a.now)
-    return say("{name}: I call you for it, {due}.", name=steps.name(step, a), due=due)
+    return say("{name}: I call you for it, {due}, at its hour and not before.", name=steps.name(step, a), due=due)
 
 
 def snoozed(step: Step, change: Change, until: datetime) -> str:

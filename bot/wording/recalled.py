@@ -53,6 +53,39 @@ def between(a: Assessment, probe: Probe | None) -> str:
     return count + " " + say("Lowest {low}, highest {high}.", low=one(low, a), high=one(high, a))
 
 
+def no_probe(a: Assessment) -> str:
+    """A thermometer that is lost: what was read last, and that a number by hand is wanted."""
+    last = a.batch.last(Probe.CORE)
+    read = (
+        say("Last read: {reading}, {span} ago.", reading=one(last, a), span=numbers.span(a.now - last.at))
+        if last
+        else ""
+    )
+    by_hand = say(
+        "Read it by hand now: an instant one at the thickest spot, tested in boiling water, and send me the number.\n"
+        "Time alone tells nothing of the core; unread, it is not served."
+    )
+    return f"{by_hand}\n{read}".strip()
+
+
+def got(a: Assessment, value: float) -> str:
+    """Whether a number stands in the record, when, and what is the newest of its place."""
+    shown = {r: numbers.temperature(r.celsius, a.person).split(" ")[0] for r in a.batch.readings}
+    found = [r for r, number in shown.items() if abs(float(number.replace(",", ".")) - value) < 0.5]
+    if not found:
+        return say("{value} is not in the record. {last}", value=numbers.plain(value), last=last_reading(a, None))
+    last = found[-1]
+    newest = a.batch.of_probe(last.probe)[-1]
+    if newest is last:
+        return say("Yes: {reading}. It is the newest. {next}", reading=one(last, a), next=plans.coming(a)).strip()
+    return say(
+        "Yes: {reading}. The newest is {newest}. {next}",
+        reading=one(last, a),
+        newest=one(newest, a),
+        next=plans.coming(a),
+    ).strip()
+
+
 def reading_at(a: Assessment, probe: Probe | None, at: datetime) -> str:
     """What was read nearest to an hour that is past."""
     seen = [r for r in (a.batch.of_probe(probe) if probe else a.batch.readings) if r.at <= a.now]

@@ -2,7 +2,21 @@
 
 from statistics import fmean
 
-from bot.wording import doneness, doses, fire, fuel, habits, meats, numbers, plans, recalled, standing, sums, tasks
+from bot.wording import (
+    doneness,
+    doses,
+    fire,
+    fuel,
+    habits,
+    meats,
+    numbers,
+    plans,
+    recalled,
+    standing,
+    steps,
+    sums,
+    tasks,
+)
 from bot.wording.language import say, say_n
 from core.answers import amounts
 from core.batch.assess import Assessment
@@ -80,7 +94,11 @@ def need(a: Assessment) -> str:
     waiting = (
         [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind not in IN_HAND] if a.plan else []
     )
-    return "\n".join([*(tasks.task(s, a).split("\n", 1)[0] for s in waiting[:AHEAD])]) or plans.now(a)
+    todo = [
+        say("{step}, {when}.", step=steps.name(s, a), when=numbers.when(s.due, a.person, a.now))
+        for s in waiting[:AHEAD]
+    ]
+    return "\n".join([*todo, *(tasks.task(s, a).split("\n", 1)[0] for s in waiting[:AHEAD])]) or plans.now(a)
 
 
 def _lower(text: str) -> str:

@@ -3,12 +3,12 @@
 from datetime import datetime, timedelta
 from math import ceil
 
-from bot.wording import meats, numbers, plans, recalled, standing
+from bot.wording import meats, numbers, plans, recalled, standing, steps
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.in_time import off_by
 from core.plan.anchors import LONGEST_CURE
-from core.plan.steps import TimeBand
+from core.plan.steps import Step, TimeBand
 from core.units import Days
 
 WORTH = timedelta(minutes=10)
@@ -128,6 +128,8 @@ def longer(a: Assessment, more: Days) -> str:
 def _no_cure_left(a: Assessment) -> str:
     if a.batch.off_at is not None:
         return recalled.keeps(a)
+    if "out" in a.batch.done:
+        return say("It is out of the cure already.") + f"\n{standing.since(a)}\n{plans.coming(a)}"
     coming = plans.coming(a) if "into_cure" in a.batch.done else ""  # before it, that it is not in says what comes
     return f"{standing.since(a)}\n{coming}".strip()
 
@@ -159,6 +161,24 @@ def _against(ready: TimeBand, needed: datetime, a: Assessment) -> str:
             by=by,
         )
     return say("Not likely: ready {band}, and it would have to be off by {by}.", band=band, by=by)
+
+
+def cooks_already(a: Assessment) -> str:
+    """What is on the fire is cooked now, whatever day is wished for."""
+    return say(
+        "It is on the fire since {since}, and it is cooked through now: only the meal can move.",
+        since=numbers.when(a.on_at or a.now, a.person, a.now),
+    )
+
+
+def cooks_then(a: Assessment, step: Step) -> str:
+    """The day that is wished for is the day of the plan."""
+    return say(
+        "That is the day of the plan: {step} {when}. {meal}",
+        step=steps.name(step, a),
+        when=numbers.when(step.due, a.person, a.now),
+        meal=_meal(a),
+    )
 
 
 def moved(a: Assessment, then: Assessment, wanted: datetime) -> str:

@@ -73,7 +73,7 @@ def of_each(grams: Mapping[str, Kilograms], counted: Kilograms, person: Person) 
     said = say("{parts} for {counted}.", parts=parts, counted=numbers.mass(counted, person))
     if not {"cure", "salt"} <= grams.keys():
         return said
-    return f"{said} " + say(
+    return f"{said}\n" + say(
         "Curing salt is nearly all salt: {plain} of plain salt beside it make up the share.",
         plain=numbers.grams(max(grams["salt"] - grams["cure"], 0.0)),
     )
