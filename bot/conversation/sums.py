@@ -18,6 +18,7 @@ from bot.conversation import (
     sums_time,
     sums_units,
 )
+from bot.intents.asked_setup import FIRST_OR_SECOND
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
 from bot.intents.sums import figured
@@ -50,6 +51,8 @@ def grown(turn: Turn, value: str) -> tuple[str, str]:
     if open_.get("slot") != "sum":
         return "", ""
     turn.ask(None)
+    if open_["wanted"] == "strength" and FIRST_OR_SECOND.search(value.strip().lower()):  # the kind, and no 1 %
+        return open_["sum"], open_["text"]
     return open_["sum"], f"{open_['text']} ; {_phrase(turn, open_['wanted'], value)}"
 
 

@@ -63,6 +63,11 @@ _NAMED: Final = {
 _QUANTITY: Final = re.compile(rf"(?:{measures.NUMBER}) ?(?:[a-z%°\"]+)?")
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
 _SHORT: Final = 2  # words
+FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number alone
+    r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number"
+    r"|no|nr|grade|says|i have|got) )*#? ?"
+    r"[12]$"
+)
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 
@@ -75,6 +80,8 @@ def answer(slot: str, value: Any, context: Context) -> Intent:
 def _cure(text: str, context: Context) -> Intent | None:
     share = measures.sole(text, "fraction")
     value = share.value if share else None
+    if share is None and FIRST_OR_SECOND.search(text):  # «pink salt 1», and no 1 %: which kind it is, not how strong
+        return Choose("cure", "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
