@@ -12,10 +12,23 @@ from bot.facts import facts, step_facts
 from bot.intents.deviations import ASKED, SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
-from bot.wording import answers, asking, cooling, debriefs, deviations, incidents, last_resort, marks, mends, readings
+from bot.wording import (
+    answers,
+    asking,
+    cooling,
+    debriefs,
+    deviations,
+    incidents,
+    last_resort,
+    marks,
+    mends,
+    put_in,
+    readings,
+)
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
+from core.batch.ways import alternatives
 from core.errors import Gone, TooSoon
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -92,7 +105,13 @@ def _nothing_due(a: Assessment, following: Step, intent: StepDone | StepMissed |
 
 def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooSoon) -> Sequence[Reply]:
     """Who goes on with a batch whose meal comes too soon takes the earliest that it can have: so it is planned."""
-    a = batches.change(turn, meant.of(intent.batch), {"deadline": refusal.earliest}).after
+    a = batches.look(turn, meant.of(intent.batch))
+    strong = next((way for way in alternatives(a) if way.name == "strong" and way.in_time), None)
+    if strong is not None and intent.step == Kind.BRINE and "method" not in a.batch.setup.said:
+        a = batches.change(turn, a.batch.id, dict(strong.changes)).after  # who mixes a brine has chosen it
+        first, *rest = mark(turn, meant, intent)
+        return (replace(first, text="\n".join((first.text, put_in.strong_taken(a)))), *rest)
+    a = batches.change(turn, a.batch.id, {"deadline": refusal.earliest}).after
     try:
         first, *rest = mark(turn, meant, intent)
     except Gone:  # nothing of the new plan is meant by it: then the plan is the answer

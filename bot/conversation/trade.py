@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import answered, curing, last_resort, of_batch, sums
+from bot.conversation import answered, curing, last_resort, of_batch, of_it, sums
 from bot.conversation.understand import Understood, context_of
 from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
@@ -54,6 +54,8 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return deed
     found = _found(text)
     if (not short or _elsewhere(found) or grave(text)) and (sure := known(turn, text)):
+        return sure
+    if not told and (spelled := of_it.named(text, meant.a, language.spoken())) and (sure := known(turn, spelled)):
         return sure
     if meant.a is not None and not told and (moved := _as_moved(turn, meant, text)):
         return moved

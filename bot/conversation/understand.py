@@ -215,11 +215,11 @@ def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | 
 def _names(turn: Turn, message: Message) -> Context:
     """What tells which batch a line names: how they are called, and where it has a word for meat, what they are of."""
     here = tuple(reversed(batches.open_here(turn)))
-    several_meats = len(here) > 1 and names_meat(message.text.lower())
+    by_its_meat = bool(here) and names_meat(message.text.lower())
     return Context(
         now=message.said_at,
         batches=tuple((row.id, row.name) for row in here),
-        of_what=tuple(_of_what(turn, row.id) for row in here) if several_meats else (),
+        of_what=tuple(_of_what(turn, row.id) for row in here) if by_its_meat else (),
     )
 
 

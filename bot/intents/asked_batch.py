@@ -41,6 +41,8 @@ TOPICS: Final = (
     ("dose", rf"\bhow much (?:cure|curing salt|pink(?: salt)?|salt|sugar) (?:did|was|should|have) (?:you|{_I}|it)"
              r"(?: (?:say|tell|told|said|give|gave|put|add|use|need|want|weigh|have)\w*)?(?: me)?(?: in| to"
              r" use| to add)?\b"
+             r"|^(?:so )?how (?:strong|salty) (?:is |should |does |do i make |must )?(?:a |the |my |this )?brine"
+             r"(?: (?:be|need to be))?$"
              rf"|\bwhat (?:was|is) (?:the|my) (?:dose|amount of (?:cure|salt))\b"),
     ("safe", rf"\bdid {_IT} (?:cool|chill|get cold|come down|go down)\b.{{0,20}}\b(?:fast|quick\w*|in"
              rf" time|enough|soon|ok(?:ay)?)\b"

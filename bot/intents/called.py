@@ -26,6 +26,11 @@ _WORDS: Final = re.compile(
 )
 _ONE_MORE: Final = re.compile(r"an?|another|new|more|second|some|next|any|start|starting|\d+")
 _THE: Final = ("", "the", "my", "our", "and", "then")
+_AFTER: Final = re.compile(
+    r"^(?:(?:so|and|ok|hi|morning),? )*(?:what about|how about|hows|how is|how are|any news (?:of|on|from)"
+    r"|whats (?:up|going on|happening|new) with|where are we with|was is with) (?:(?:the|my|our) )?(?P<who>[\w ]+?)"
+    r"(?: (?:doing|going|coming (?:along|on)|getting on|looking|now|today))*[ ?]*$"
+)
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?)\b")  # a piece that is begun
 
 
@@ -39,6 +44,17 @@ def by_meat(text: str, batches: Sequence[OfWhat]) -> str:
     if len(batches) < 2 or _WEIGHED.search(text):
         return text
     return _WORDS.sub(lambda found: _by_name(found, batches), text)
+
+
+def asked_after(text: str, batches: Sequence[OfWhat]) -> str:
+    """«what about the bacon», «hows the flat doing» as where that batch stands; other lines as they are."""
+    found = _AFTER.match(text)
+    fits = [
+        name for name, product, cut in batches if found and (found["who"] == name or _is_of(found["who"], product, cut))
+    ]
+    if len(fits) != 1:
+        return text
+    return "status" if len(batches) == 1 else f"{fits[0]}: status"
 
 
 def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:

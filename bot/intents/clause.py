@@ -41,7 +41,10 @@ from bot.intents.yard import read_yard
 from core.batch.events import Probe
 from core.plan.steps import Kind
 
-_AN_HOUR_LAST: Final = re.compile(r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$")
+_AN_HOUR_LAST: Final = re.compile(
+    r"\b(?:at|since|um|seit|around) (?:1?\d|2[0-4])(?:[:.]\d\d)?(?: oclock)?$"
+    r"|(?<!core )(?<!pit )\b(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? ?[ap]m$|\b(?:[01]?\d|2[0-3]):[0-5]\d$"
+)
 _HOW_COLD: Final = re.compile(  # «6 in the brine at 7:40», «checked the fridge 38 at 7»: read, and not put in
     r"\b\d{1,2}(?:\.\d)?(?: ?[cf])? in the (?:brine|fridge)\b|\b(?:checked|read) the (?:fridge|brine):? \d"
 )

@@ -74,7 +74,8 @@ DEEDS: Final = tuple(
         (Kind.LIGHT, r"^(?:(?:im|i am|we are|just|now) )*lighting(?: it| the \w+)?(?: up)?(?: now)?$"
                      rf"|{HEATS}"
                      r"|\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
-                     r"| are)? (?:now )?(?:lit|going|on|started|burning|burns|glowing)\b"
+                     r"| are)? (?:now )?(?:lit|going(?! (?:down|out|off|low|bad|cold|weak))|on|started|burning|burns"
+                     r"|glowing)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
                     r"|\bfoiled\b|\b(?:paper|foil)(?: is|s)? on\b"

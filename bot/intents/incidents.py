@@ -145,6 +145,8 @@ _SALT: Final = tuple(
         (0, r"\bsalt was (?:just |about )?right\b"
             r"|\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
             r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
+        (0, r"\b(?:hardly|barely|scarcely|not (?:at all |very |overly |really |so )?|never)(?: too)? ?salty\b"
+            r"(?! enough)|\bisnt (?:very |overly |at all )?salty\b"),
         (-1, r"\b(?:bland|not salty enough|could be (?:a bit |a little )?salt(?:ier|y)|could (?:use|do with"
              r"|take) (?:some |a bit )?(?:more )?salt"
              r"|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),

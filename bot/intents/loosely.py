@@ -9,10 +9,22 @@ _VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?
 _WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"
 _DEGREES: Final = r"\d{1,2}(?:\.\d)?(?: ?[cf]\b)?"
 
+_NOW_AT: Final = r"(?:(?:now|its|it is|at|back|up|down|to|only|just|reads?) )*"
+_FIRE_FAILS: Final = (
+    r"(?:the |my )?(?:fire|coals?|charcoal|flames?)s? (?:(?:is|are|its|getting|going|looks?|has|a bit) )*(?:dying|dead"
+    r"|weak\w*|low|down|failing|fading|struggl\w+|slack\w*|out|dwindl\w+)(?: down| off)?"
+)
+_REFUELLED: Final = (
+    r"(?:(?:i|we|have|ive|just) )*(?:added|refuel\w*|topped|put|threw)(?: (?:it|some|more|up|on|in|the fire|charcoal"
+    r"|coals?|lumps?|briquettes?|fuel|wood|logs?))*"
+)
 _PAST: Final = {"flip": "flipped", "turn": "turned", "wrap": "wrapped", "rinse": "rinsed", "light": "lit"}
 LOOSE_RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
+        # a number beside the fire is the pit's
+        (rf"^({_FIRE_FAILS})(?:,| and)? {_NOW_AT}(?=\d{{2,3}}\b(?![:.]))", r"\1, pit "),
+        (rf"^({_REFUELLED})(?:,| and) {_NOW_AT}(\d{{2,3}})(?: (?:again|now))?$", r"\1, pit \2"),
         # a thermometer in a glass of water shows how cold the fridge is, and no gust of warm air
         (rf"\b({_DEGREES}) (?:in|inside) {_VESSEL}{_WHERE}$", r"\1 in the fridge"),
         (rf"\b(?:thermometer |probe )?(?:in )?{_VESSEL}{_WHERE} (?:is |reads |says |shows "

@@ -13,6 +13,9 @@ from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume
 from bot.intents.meats import without
 from bot.intents.small import wakes
 
+_FIRE: Final = re.compile(
+    r"\b(?:fire|coals?|charcoal|flames?|pit|smoker)s? (?:(?:is|are|was|has|keeps|its) )*(?:going|gone) out\b"
+)
 _PAUSE: Final = re.compile(
     r"^(?:(?:i|we|ive|weve|got|gotta|have|need|to|lets|just) )*(?:pause|park) (?:this|it|that|everything)\b"
     r"|^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?|for) ))|^out (?=(?:until"
@@ -135,7 +138,7 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _ONLY_TROUBLE.search(text):
         night = when.future("tomorrow 7am", context) if _TO_BED.search(text) else None
         return Pause(night.at if night else None)
-    if _PAUSE.search(text) and not wakes(text):
+    if _PAUSE.search(text) and not wakes(text) and not _FIRE.search(text):
         until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         until = _FROM_TO.sub(r"\1 until ", until)
         if _NEXT_WEEK.search(until):

@@ -23,7 +23,7 @@ _GREET: Final = re.compile(
     r"|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
-BEYOND: Final = 4  # words of a sentence that is no greeting, and more than «for the help»
+BEYOND: Final = 4  # words: more than «for the help»
 _THANKS: Final = re.compile(r"\b(?:thanks?|ty|ta|tks|tnx|thx|danke|cheers)\b")
 _HELLO: Final = re.compile(
     r"^/start\b|\b(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
@@ -203,6 +203,7 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"|^(?:can|could|may|should) (?:i|we) (?:start|light|put|take|flip|leave|pull|wrap|rinse|go|skip|begin)\b"
     r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some)\b"
 )
+_ALL_WELL: Final = re.compile(r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$")
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry)\s*\?*$")
 
 
@@ -245,6 +246,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Unclear("word", bare)
     if _WHY_ALONE.search(bare):
         return "", Ask("why", _WHY_HERE.get(phase, ""), text)
+    if _ALL_WELL.match(text):
+        return "", Ask("now", text=text)
     for about, words in _WHY_COMPILED:
         if words.search(bare) and len(bare.split()) <= 12:
             here = _WHY_HERE.get(phase, about) if bare == "why so long" else about

@@ -25,7 +25,7 @@ _PARTS: Final = {
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
-_SOON: Final = timedelta(hours=2)
+_SOON: Final = timedelta(hours=4)
 # «bought it yesterday, for sunday»: nobody eats on a day that is gone
 _PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # the next one, of whichever day
 _AGO: Final = re.compile(r"\bago\b")
@@ -158,7 +158,7 @@ def _of_another_meal(part: str, clock: time) -> bool:
 def still_ahead(text: str, context: Context) -> datetime | None:
     """An hour of today that has not come yet, said of something that is done: a slip, or yesterday's."""
     spoken = _spoken(text, context)
-    if spoken.day is not None or spoken.clock is None or not spoken.clock.written:
+    if spoken.day is not None or spoken.clock is None or not (spoken.clock.written or len(spoken.times(0)) == 1):
         return None
     soon = (next_at(t, context.now, context.zone).at for t in spoken.times(0))
     return next((at for at in soon if at - context.now <= _SOON), None)

@@ -1,6 +1,6 @@
 """Words for what has gone in, weighed by the cook: what is wrong with it, and the way out."""
 
-from bot.wording import cautions, incidents, numbers
+from bot.wording import cautions, doses, incidents, numbers
 from bot.wording.curing import VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
@@ -40,3 +40,12 @@ def _mended(a: Assessment, found: Judgement) -> str:
     if found.pour_off:
         return incidents.ADVICE["pour_off_no_more_cure"]
     return say("What has gone into the meat no rinse and no soak takes out for sure. Do not serve it on my word.")
+
+
+def strong_taken(a: Assessment) -> str:
+    """A brine was mixed of fish whose days are not to be had: it is taken for the strong one, whose dose is told."""
+    return say(
+        "I took it for the strong brine by the clock, 1 part of salt to 7 of water by weight. If yours is another, say it, like "
+        "«15 % brine for 3 h».\n{dose}",
+        dose="" if a.dose is None else doses.dose(a),
+    ).strip()

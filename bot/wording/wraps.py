@@ -26,7 +26,7 @@ CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays goo
 
 def stall(a: Assessment) -> str:
     """The stall told before it comes, and while it lasts."""
-    if a.cook is None or a.on_at is None:
+    if a.cook is None or a.on_at is None or meats.fish(a):  # of fish nobody speaks so
         return ""
     s = a.cook.stall
     if s.phase == "ahead" and s.begins is not None and s.lasts is not None:
