@@ -83,7 +83,9 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
     intents = read(message.text[: LONGEST * 2], context)
-    meant = Understood(message, tuple(_put_in(_of_step(each, called), a, message) for each in intents), batch, asked, a)
+    told = [_put_in(_of_step(each, called), a, message) for each in intents]
+    once = tuple(each for n, each in enumerate(told) if each not in told[:n])  # «injected and in the tub»
+    meant = Understood(message, once, batch, asked, a)
     if those := several.answered(intents[0], asked):
         return _of_those(turn, _line_kept(turn, meant), those)
     several_here = len(batches.open_here(turn)) > 1 and not all(getattr(one, "batch", None) for one in intents)

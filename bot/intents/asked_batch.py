@@ -44,6 +44,8 @@ TOPICS: Final = (
              r"|^(?:so )?how (?:strong|salty) (?:is |should |does |do i make |must )?(?:a |the |my |this )?brine"
              r"(?: (?:be|need to be))?$"
              rf"|\bwhat (?:was|is) (?:the|my) (?:dose|amount of (?:cure|salt))\b"),
+    ("since", rf"^(?:so )?(?:is|are) (?:{_IT}|they|the \w+) (?:all )?in"
+              r"(?: (?:yet|already|now|there|the (?:cure|brine|bag)))*$"),
     ("safe", rf"\bdid {_IT} (?:cool|chill|get cold|come down|go down)\b.{{0,20}}\b(?:fast|quick\w*|in"
              rf" time|enough|soon|ok(?:ay)?)\b"
              rf"|\b(?:was|is) the (?:chill|cooling|cool down) (?:fast|quick|ok|okay|good|in time)\b"

@@ -6,7 +6,7 @@ What was done and read is never lost over a question of the trade beside it: «f
 import re
 from typing import Final
 
-from bot.intents import questions
+from bot.intents import greetings, questions
 from bot.intents.clause import clause, is_nothing
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
@@ -60,7 +60,7 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
 
 def _said_or_asked(part: str, context: Context) -> list[Intent]:
     """What a clause of a line that asks says or asks of the batch; empty where that is a question of the trade."""
-    found = questions.read_topic(part, context) or questions.read_plain(part, context)
+    found = questions.read_topic(part, context) or greetings.read_plain(part, context)
     said = [found] if found else [] if questions.is_question(part) else clause(part, context)
     nothing = any(map(is_nothing, said)) and not isinstance(said[0], Greet)
     return [] if nothing else said

@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import Final
 
 from bot import measures
-from bot.intents import questions, when
+from bot.intents import greetings, questions, when
 from bot.intents.asides import read_aside
 from bot.intents.asked import read_answer
 from bot.intents.changes import read_change
@@ -188,7 +188,7 @@ def _rest(text: str, context: Context) -> list[Intent]:
         return []
     if _BUSY_UNTIL.match(text):  # «on a plane til 9»
         return [Pause(said.at if (said := when.future(text, context)) else None)]
-    for reader in (read_word, questions.read_plain, questions.read_topic, read_city):
+    for reader in (read_word, greetings.read_plain, questions.read_topic, read_city):
         if found := reader(text, context):
             return [found]
     loose = read_reading(text, context, loose=True)

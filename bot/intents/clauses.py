@@ -15,7 +15,9 @@ from bot.intents.intents import (
     Change,
     Debrief,
     Greet,
+    HandOver,
     Intent,
+    Pause,
     Reading,
     Settings,
     Snooze,
@@ -89,12 +91,23 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
     if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
+    intents = _while_away(intents)
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
     if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]
     intents = [_off_when_read(i, intents) for i in intents]
     done = {i.step: i.at for i in intents if isinstance(i, StepDone)}
     return sorted(intents, key=lambda i: not (isinstance(i, Reading) and _was_acted_upon(i, done)))
+
+
+def _while_away(intents: list[Intent]) -> list[Intent]:
+    """«away thu to sat, tom does it»: he has it for that long, and nothing is silent."""
+    away = next((i for i in intents if isinstance(i, Pause)), None)
+    handed = next((i for i in intents if isinstance(i, HandOver) and i.at is None), None)
+    if away is not None and handed is not None and handed.until is None and (away.since or away.until):
+        intents = [i for i in intents if i is not away]
+        intents[intents.index(handed)] = replace(handed, at=away.since, until=handed.until or away.until)
+    return intents
 
 
 def _off_when_read(intent: Intent, intents: list[Intent]) -> Intent:

@@ -113,6 +113,8 @@ _ASKED_TO: Final = (  # «bo can you do the flips till tuesday», «can you ask 
 )
 _GOING_TO: Final = re.compile(
     r"^(?!(?:i|we|im|ill|it|its|that|this)\b)(?:my )?[^\W\d_]{2,20}(?: \w+)? (?:is |s )?(?:going to|gonna|will)\b"
+    r"|^(?!(?:i|we|it|that|this|who|he|she|they|nobody|noone|somebody|someone)\b)(?:my )?[^\W\d_]{2,20} does"
+    r" (?:it|them|that|the (?:flips?|flipping|turns|rest|lot))(?: then| (?:till|until) \w+)?$"
 )
 _MYSELF: Final = re.compile(
     r"^(?:im|i am) back on (?:it|duty|the \w+)\b|^(?:(?:ok|i|ive|i have|got|have) )*(?:got|have) it (?:now|from here)$"

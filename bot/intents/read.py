@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot import measures
-from bot.intents import questions
+from bot.intents import greetings, questions
 from bot.intents.again import read_again
 from bot.intents.asked import read_answer
 from bot.intents.asked_beside import IS_IT, read_asking
@@ -163,7 +163,7 @@ def _plain(text: str, context: Context) -> str:
 def _as_typed(intent: Intent, shown: str) -> Intent:
     """A question with the words of the person, not with ours; a greeting by the whole of its line."""
     if isinstance(intent, Greet):
-        return questions.greeting(shown.lower())
+        return greetings.greeting(shown.lower())
     if isinstance(intent, Question) and intent.text and intent.text in shown:
         return intent  # what was asked, without the deeds beside it
     asked = isinstance(intent, Ask | Question) and not grave_only_so(intent.text, shown)
@@ -254,7 +254,7 @@ _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
     read_beforehand, read_repeated, read_after, read_vague, read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
-    read_answer, read_bare, questions.read_plain, _correction, read_begun, read_sum, read_supposed,
+    read_answer, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 
@@ -290,8 +290,8 @@ def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:
     if context.asked == "zone" and len(plain.split()) <= 4:
         return [Settings({}, unclear=shown[:SHOWN])]
     greeted = next((intent for intent in sentences(plain, context) if isinstance(intent, Greet)), None)
-    if greeted or questions.thanked(plain):
-        return [Question(shown)] if questions.beyond_greeting(plain) else [greeted or Greet("thanks")]
+    if greeted or greetings.thanked(plain):
+        return [Question(shown)] if greetings.beyond_greeting(plain) else [greeted or Greet("thanks")]
     told = None if questions.is_question(plain) else lone_number(plain, context)
     if told or measures.number(plain) is not None:
         return [told or Unclear("number", shown[:SHOWN])]
