@@ -4,9 +4,10 @@ What is half understood here would be a thickness or a weight too small, so a pa
 Everything is linear in the length of the text.
 """
 
-import re
 from fractions import Fraction
 from typing import Final
+
+from core import patterns as re
 
 _DENOMINATORS: Final = {"hal": 2, "qua": 4, "thi": 3, "eig": 8, "six": 16}
 _SHARE: Final = (

@@ -8,13 +8,13 @@ Factors: International Yard and Pound Agreement, 1959 (exact); US customary volu
 Appendix C (US gallon 231 cubic inches, exact).
 """
 
-import re
 import threading
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import TYPE_CHECKING, Final, Literal
 
 from bot.numerals import digits
+from core import patterns as re
 
 if TYPE_CHECKING:
     from pint import Unit, UnitRegistry

@@ -4,10 +4,10 @@
 linear in the length of the text; what is no number is left as it is.
 """
 
-import re
 from typing import Final
 
 from bot.fractions import whole
+from core import patterns as re
 
 _UNITS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,

@@ -5,6 +5,7 @@ from bot.intents import clause, meats, normal, sums, told
 from bot.intents.context import Context
 from bot.intents.intents import Intent
 from bot.intents.read import read
+from core import patterns
 from core.answers import dangers
 
 OF_A_LINE = (
@@ -15,6 +16,7 @@ OF_A_LINE = (
 
 def afresh(line: str, where: Context) -> list[Intent]:
     """What a line means, with every memory of single lines emptied before; words are remembered, as in a long run."""
+    patterns.forget()
     for remembered in OF_A_LINE:
         remembered.cache_clear()
     return read(line, where)

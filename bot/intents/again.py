@@ -1,12 +1,12 @@
 """Another piece like the last one: «same as last time but 3 kg», «do the same again for the 23rd»."""
 
-import re
 from dataclasses import replace
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Start
 from bot.intents.start import read_start
+from core import patterns as re
 
 LIKE_LAST: Final = "like_last"  # among what a start assumes: the product and the cut are those of the last batch
 _AGAIN: Final = re.compile(

@@ -1,12 +1,12 @@
 """Short remarks that lean on what was said or done before: «and last night too», «fire is back», «it stayed cold»."""
 
-import re
 from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Choose, Intent, Reading, StepDone, Unclear
 from bot.intents.plausible import Number, meanings
+from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
 

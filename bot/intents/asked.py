@@ -1,6 +1,5 @@
 """A line as the answer to the question that is open. What does not fit is read as if nothing had been asked."""
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
@@ -19,6 +18,7 @@ from bot.intents.small import words
 from bot.intents.sums import sum_of
 from bot.intents.weights import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, law_of, zone_of
+from core import patterns as re
 from core.batch.events import Probe
 
 _YES: Final = re.compile(

@@ -1,7 +1,8 @@
 """More ways to ask about the batch in hand: is anything late, may I go to bed, did it cool in time, when do I slice."""
 
-import re
 from typing import Final
+
+from core import patterns as re
 
 _I: Final = r"(?:i|we)"
 _IT: Final = r"(?:it|this|that|the (?:meat|brisket|flat|ham|belly|bird|piece|batch|pastrami))"

@@ -3,7 +3,6 @@
 What was done and read is never lost over a question of the trade beside it: «flipped it, fridge 37. is cloudy ok?».
 """
 
-import re
 from typing import Final
 
 from bot.intents import greetings, questions
@@ -12,6 +11,7 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
 from bot.intents.merged import merged
 from bot.intents.readings import read_reading
+from core import patterns as re
 from core.batch.events import Probe
 
 _TAIL_ASKS: Final = re.compile(

@@ -1,8 +1,9 @@
 """What a question asks for by its noun: «how much water …» wants no salt, whatever else its figures allow."""
 
-import re
 from collections.abc import Sequence
 from typing import Final
+
+from core import patterns as re
 
 _NOUNS: Final = (
     r"(?P<{0}cure>(?:pink|nitrite|curing|prague)(?: (?:curing )?(?:salt|powder|stuff))?|cure|(?:# ?|number |no )1)"

@@ -3,7 +3,6 @@
 While a batch is only half begun the answer is a Choose, which completes the start; later it is a Change.
 """
 
-import re
 from collections.abc import Callable
 from typing import Any, Final
 
@@ -18,6 +17,7 @@ from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
 from bot.intents.weights import HEAVIEST_KG, counted
+from core import patterns as re
 from core.batch.events import Probe
 
 UNKNOWN: Final = re.compile(

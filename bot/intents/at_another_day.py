@@ -1,12 +1,12 @@
 """A deed that was on another day, or in another part of it: «it went in thursday night, not friday»."""
 
-import re
 from typing import Final
 
 from bot.intents import when
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Correct, StepDone, Unclear
 from bot.intents.steps import read_step
+from core import patterns as re
 
 _NOT_THEN: Final = re.compile(
     r"^(?:(?:no|sorry|oops|wait|actually)[, ]+)*(?P<told>[^?]+?)[,;]? (?:actually |really |and |but )*"

@@ -1,6 +1,5 @@
 """A bare word or number that is the whole of a line: «yes», «its hot», «7.5», «1 tsp pink»."""
 
-import re
 from typing import Final
 
 from bot import measures
@@ -11,6 +10,7 @@ from bot.intents.lone import read_lone
 from bot.intents.plausible import FALLING_PHASES, everything
 from bot.intents.readings import WISHES, hot_words
 from bot.intents.yard import read_feel
+from core import patterns as re
 
 _LONE: Final = re.compile(
     r"(?<![\w.:/%-])\d{2,3}(?:\.\d)?(?![\w.:/%])(?! ?(?:people|guests|more|bags|pieces|slices"

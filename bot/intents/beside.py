@@ -1,7 +1,8 @@
 """What stands beside a reading and is none: since when it has read so, and how cold the water about the meat is."""
 
-import re
 from typing import Final
+
+from core import patterns as re
 
 _SO_SINCE: Final = re.compile(  # «150 since 9»: it reads so now
     r"(?<=\d)(?<! at \d)(?<! at \d\d)(?P<unit> ?[cf])? since (?:about |around |like )?"

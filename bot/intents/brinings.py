@@ -1,11 +1,11 @@
 """A strong brine by the clock as it is stated in words: how strong it is, and how long the meat lies in it."""
 
-import re
 from typing import Any, Final
 
 from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
+from core import patterns as re
 from core.cure.contents import LEAFLET_BRINE, SATURATED_BRINE
 from core.units import Hours
 

@@ -4,7 +4,6 @@ The first field is the version: a button of an older form, a broken or a foreign
 that it is out of date. Instants are whole seconds since 1970; numbers come back exact.
 """
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime, timedelta
@@ -30,6 +29,7 @@ from bot.intents.intents import (
     Temperature,
     Undo,
 )
+from core import patterns as re
 from core.batch.events import Probe
 
 VERSION: Final = "1"

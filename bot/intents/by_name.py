@@ -1,11 +1,11 @@
 """Batches by their names: «the second flat», «the other flat», and what a name alone asks for."""
 
-import re
 from collections.abc import Sequence
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Ask
+from core import patterns as re
 
 _ORDINALS: Final = ("first|1st", "second|2nd", "third|3rd", "fourth|4th")
 _SPOKEN: Final = ("one", "two", "three", "four")

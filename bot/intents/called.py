@@ -1,11 +1,11 @@
 """A batch by the meat that it is of: «the brisket» for the one called «flat», «the pork» for the one called «bacon»."""
 
-import re
 from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from typing import Final
 
 from bot.intents.meats import CUT_WORDS, PRODUCT_WORDS
+from core import patterns as re
 from core.meat.cuts import cuts
 from core.meat.piece import Species
 
@@ -80,5 +80,5 @@ def _meant(called: str) -> frozenset[str]:
     return frozenset(_fitting(called, PRODUCT_WORDS)) | frozenset(_fitting(called, CUT_WORDS))
 
 
-def _fitting(called: str, those: Iterable[tuple[re.Pattern[str], str]]) -> list[str]:
+def _fitting(called: str, those: Iterable[tuple[re.Pattern, str]]) -> list[str]:
     return [name for words, name in those if words.fullmatch(called)]

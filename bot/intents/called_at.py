@@ -1,12 +1,12 @@
 """At which hours somebody is called: quiet hours, flip hours, one of them moved, mornings or evenings only."""
 
-import re
 from datetime import time
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.hours import clocks
 from bot.intents.intents import Settings
+from core import patterns as re
 
 _QUIET: Final = re.compile(
     r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:more )?(?:pings?|messages?|reminders?|texts?|calls?"

@@ -1,6 +1,5 @@
 """What is wanted otherwise: the meal moved, the method swapped, a field of the setup stated or changed."""
 
-import re
 from typing import Any, Final
 
 from bot import measures
@@ -14,6 +13,7 @@ from bot.intents.small import content, words
 from bot.intents.thicknesses import read_thickness
 from bot.intents.watered import read_water
 from bot.intents.weights import HEAVIEST_KG
+from core import patterns as re
 from core.batch.events import Probe
 
 _OF_A_THERMOMETER: Final = re.compile(r"\b(?:fridge|thermometer|display|probe|brine|pit|core|meat|gauge)\b")

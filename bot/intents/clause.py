@@ -1,6 +1,5 @@
 """One clause: what it says by the first reader that knows it, about the batch that it names."""
 
-import re
 from dataclasses import replace
 from functools import lru_cache
 from typing import Final
@@ -38,6 +37,7 @@ from bot.intents.started import read_started
 from bot.intents.steps import read_step
 from bot.intents.whereabouts import read_moved
 from bot.intents.yard import read_yard
+from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
 

@@ -1,6 +1,5 @@
 """A sentence clause by clause: what was done, read, changed or went wrong, each in its order."""
 
-import re
 from dataclasses import replace
 from datetime import datetime
 from typing import Final
@@ -30,6 +29,7 @@ from bot.intents.plausible import COLD_PHASES
 from bot.intents.runon import halves
 from bot.intents.steps import read_step
 from bot.intents.thermometers import taken_apart
+from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
 

@@ -3,7 +3,6 @@
 Whoever says «in the fridge, 2 c» may have read either; a false core would end the watch over the chill, so it is asked.
 """
 
-import re
 from dataclasses import replace
 from typing import Final
 
@@ -11,6 +10,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Intent, Reading, Unclear
 from bot.intents.plausible import FALLING_PHASES
 from bot.measures import to_house
+from core import patterns as re
 from core.batch.events import Probe
 
 _PLACE: Final = re.compile(r"\b(?:fridge|refrigerator|freezer|chiller)\b")

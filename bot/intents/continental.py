@@ -3,8 +3,9 @@
 No temperature is touched. «3kg5» is kept as the two weights that it may be.
 """
 
-import re
 from typing import Final
+
+from core import patterns as re
 
 _WEEKDAYS: Final = {
     "mo": "monday",

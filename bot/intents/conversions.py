@@ -1,9 +1,9 @@
 """A quantity that is wanted in another unit: «203 f to celsius», «how many pounds is 4.5 kilos»."""
 
-import re
 from typing import Final
 
 from bot import measures
+from core import patterns as re
 
 UNITS: Final = {
     "c": r"c|celsius|centigrade|°c", "f": r"f|fahrenheit|°f", "kg": r"kg|kilos?|kilograms?", "g": r"g|grams?",

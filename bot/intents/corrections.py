@@ -1,6 +1,5 @@
 """Second thoughts: «no, 185», «typo 155 not 255», «that was yesterday's», «wrong one, it's the pit», «undo»."""
 
-import re
 from collections.abc import Callable
 from typing import Final
 
@@ -11,6 +10,7 @@ from bot.intents.intents import Correct, Intent, MoveDeadline, Unclear, Undo
 from bot.intents.mended_setup import read_mended_setup
 from bot.intents.steps import read_step
 from bot.intents.withdrawn import read_withdrawn
+from core import patterns as re
 from core.batch.events import Probe
 
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"

@@ -3,7 +3,6 @@
 And the one that is no question: somebody ate curing salt.
 """
 
-import re
 from dataclasses import dataclass
 from typing import Final
 
@@ -15,6 +14,7 @@ from bot.intents.rates import OF_NO_MIXTURE, rate, shares
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
+from core import patterns as re
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
 

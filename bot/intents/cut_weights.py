@@ -1,6 +1,6 @@
 """The weight of what is left: trimmed down to it, or a share of a piece whose whole was weighed."""
 
-import re
+from core import patterns as re
 
 
 def trimmed(found: re.Match[str]) -> str:

@@ -1,11 +1,11 @@
 """What is grave whatever stands around it: an emergency at any time, a dangerous wish, a mishap that no deed hides."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.cures import ATE
 from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question, Reading, StepDone
+from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
 

@@ -1,9 +1,10 @@
 """Days as people name them: weekdays, holidays, «tomorrow», «13 march», ISO dates; never a guess between two."""
 
-import re
 from dataclasses import dataclass
 from datetime import date, timedelta
 from typing import Final
+
+from core import patterns as re
 
 WEEKDAYS: Final = {
     "mon": 0, "monday": 0, "montag": 0, "tue": 1, "tues": 1, "tuesday": 1, "dienstag": 1, "wed": 2, "weds": 2,

@@ -1,8 +1,8 @@
 """The words for what was done, a pattern a step, in the order in which they are looked for."""
 
-import re
 from typing import Final
 
+from core import patterns as re
 from core.plan.steps import Kind
 
 _IT: Final = (

@@ -3,7 +3,6 @@
 What is said loosely counts as the worst that it can be: «more than four hours» is a time that nobody knows.
 """
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
@@ -15,6 +14,7 @@ from bot.intents import questions, when
 from bot.intents.context import Context
 from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent
+from core import patterns as re
 
 SLOT: Final = "happened_"
 ASKED: Final = ("power_cut", "left_out", "warm_fridge", "warm_brine", "fire_out", "leaked", "dosed_twice")

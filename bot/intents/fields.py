@@ -4,7 +4,6 @@
 The strength of a curing salt is only ever what was typed with a percent sign: «cure #1» alone is no strength.
 """
 
-import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import Any, Final
@@ -13,6 +12,7 @@ from bot import measures
 from bot.intents import brinings, set_points, waits
 from bot.intents.intents import Change, Unclear
 from bot.measures import Measure
+from core import patterns as re
 
 _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|packet|label)\b|#1\b")
 _NO_STRENGTH: Final = re.compile(

@@ -1,6 +1,5 @@
 """What the figures of a question allow: which sums can be meant by it at all, and what they take from it."""
 
-import re
 from collections.abc import Callable, Mapping
 from typing import Final
 
@@ -10,6 +9,7 @@ from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cools, falls, 
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.told import Told
 from bot.intents.wanted import bare_grams, by_the_kilo, cost_each, height_asked, meat_asked, price, share_lost, weights
+from core import patterns as re
 from core.units import Kilograms
 
 _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")

@@ -4,12 +4,12 @@ Only a word of the tongue's own file is put in the place of one that was typed, 
 number is touched.
 """
 
-import re
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final
 
 from bot.intents.slips import lexicon, one_slip
+from core import patterns as re
 
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _SHORTEST: Final = 6  # letters; shorter words are one slip away from too many others

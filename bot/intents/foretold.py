@@ -3,11 +3,11 @@
 «gonna wrap at 165 in paper», «forget chilling, were eating it now», «put chicken thighs on too».
 """
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Intent, Unclear
+from core import patterns as re
 
 _WRAP: Final = re.compile(
     r"\bwrap(?:ping)?\b(?: (?:it|her|them|up|the \w+))*(?: in (?:the |butcher )*(?P<before>paper|foil))?"

@@ -1,6 +1,5 @@
 """Freezing as it is told: fish that was frozen before it is smoked, and finished meat that goes into the freezer."""
 
-import re
 from dataclasses import dataclass
 from typing import Final
 
@@ -10,6 +9,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Happened, Intent
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
+from core import patterns as re
 from core.units import Hours
 
 _FREEZE: Final = re.compile(r"\b(?:fro(?:ze|zen)|freez(?:e|ing|er)|deep ?froz\w*|(?:ein)?gefroren|tiefgekühlt)\b")

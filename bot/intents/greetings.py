@@ -1,11 +1,11 @@
 """What asks for nothing: a greeting, thanks, a nod; and a call for help."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Greet, Help, Intent
 from bot.intents.questions import is_question
+from core import patterns as re
 
 _HELP: Final = re.compile(
     r"^(?:units|language|options)$|^(?:whats|what is) (?:this|that bot|this bot)$|^what can (?:you|u) make$"

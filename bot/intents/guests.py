@@ -1,10 +1,10 @@
 """More guests than was said: how many in all is asked, or what that takes is told."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent, Unclear
+from core import patterns as re
 
 _WHO: Final = r"(?:people|guests?|bodies|mouths|friends|mates|kids|adults|heads|of us|ppl|eaters)"
 _MORE: Final = re.compile(

@@ -1,6 +1,5 @@
 """«half 8» is 7:30 to some and 8:30 to others: what a line says either way, and the question which hour is meant."""
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import timedelta
@@ -11,6 +10,7 @@ from zoneinfo import ZoneInfo
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Question, Start, Unclear
 from bot.intents.questions import is_question
+from core import patterns as re
 
 HALF_HOUR: Final = re.compile(
     r"\b(?:half|halb) (?P<hour>1[0-2]|[1-9])\b(?! ?(?:kg|lb|kilo|pound|inch|cup|litre|liter|tsp|hour|min))"

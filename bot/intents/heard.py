@@ -1,6 +1,5 @@
 """Whether every number of a line went into what was understood of it: one that did not is asked about, not dropped."""
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import fields, is_dataclass
 from datetime import datetime, time, timedelta
@@ -27,6 +26,7 @@ from bot.intents.intents import (
 )
 from bot.intents.plausible import everything
 from bot.intents.readings import MARK, read_reading
+from core import patterns as re
 from core.batch.events import Probe
 
 _ACTS: Final = (

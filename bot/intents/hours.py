@@ -1,10 +1,11 @@
 """Hours of the day as they are written: «8», «7:20», «8.30 pm», «20 Uhr», «noon»."""
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import time
 from typing import Final
+
+from core import patterns as re
 
 _HALF: Final = r"(?P<half>am(?! i\b)|pm|a\.m\.?|p\.m\.?)"
 _BEFORE: Final = (

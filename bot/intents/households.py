@@ -1,6 +1,5 @@
 """Who else has a batch: invited, come, gone; and who answers for what from when."""
 
-import re
 from datetime import UTC, datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
@@ -9,6 +8,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Ask, HandOver, Intent, Invite, Join, Leave
 from bot.intents.small import words
+from core import patterns as re
 
 _INVITE: Final = re.compile(
     r"^/?(?:invite|invitation|share)(?: (?:link|code|this|it|the (?:batch|cook"

@@ -1,6 +1,5 @@
 """What cannot be, by its size: an hour of 25, a piece of 900 kg, a thickness of 5 m, two kilos of moon."""
 
-import re
 from typing import Final
 
 from bot import measures
@@ -8,6 +7,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Unclear
 from bot.intents.meats import meat
 from bot.intents.weights import HEAVIEST_KG
+from core import patterns as re
 
 _AFTER: Final = (
     r"(?:^|\b(?:at|from|to|until|till|by|since|um|ab|bis|gegen|and|for|off|on|it|dinner|lunch|meal|supper"

@@ -1,6 +1,5 @@
 """What went wrong (fire out, power cut, left out, a leak, a dose twice), and what the slice showed in the end."""
 
-import re
 from dataclasses import dataclass
 from typing import Any, Final
 
@@ -8,6 +7,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Debrief, Happened, Intent
+from core import patterns as re
 
 _WHAT: Final = tuple(
     (what, re.compile(words))

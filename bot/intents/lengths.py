@@ -1,9 +1,9 @@
 """Lengths that stand for themselves: the height of a place, and how thick a piece is without its unit."""
 
-import re
 from typing import Final
 
 from bot import measures
+from core import patterns as re
 from core.units import Metres
 
 METRES_PER_FOOT: Final = 0.3048

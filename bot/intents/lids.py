@@ -1,11 +1,11 @@
 """A dial in the lid, read beside the grate: the grate is where the meat lies, so the lid is heard and not noted."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Temperature
 from bot.intents.plausible import Number, meanings
+from core import patterns as re
 from core.batch.events import Probe
 
 _LID: Final = r"(?:the )?(?:lid|dome|dial)"

@@ -3,7 +3,6 @@
 «40» in the cure is a fridge, a brine, minutes or a thickness: a guess would stand in the record as a reading.
 """
 
-import re
 from datetime import timedelta
 from typing import Final
 
@@ -12,6 +11,7 @@ from bot.intents.context import Context
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
 from bot.intents.plausible import COLD_PHASES, everything
+from core import patterns as re
 
 _LONE: Final = re.compile(
     r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"

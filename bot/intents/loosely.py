@@ -1,9 +1,9 @@
 """Loose ways of telling a deed, a reading or a wish, each written out as the readers know it; see `plainer`."""
 
-import re
 from typing import Final
 
 from bot.intents.plainer_rules import DAY, DEED, MONTH, WEEKDAY
+from core import patterns as re
 
 _VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?:of|with) water"
 _WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"

@@ -3,12 +3,12 @@
 Products other than pastrami are named here so that they are recognised and answered honestly, planned or not.
 """
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
+from core import patterns as re
 from core.meat.cuts import cuts
 from core.plan.recipe import product, products
 from core.units import Kilograms
@@ -144,7 +144,7 @@ def _by_file(text: str) -> Meat:
 
 
 @lru_cache(maxsize=2)  # a cook may add a file
-def _spoken(*names: tuple[str, ...]) -> tuple[tuple[tuple[str, re.Pattern[str]], ...], ...]:
+def _spoken(*names: tuple[str, ...]) -> tuple[tuple[tuple[str, re.Pattern], ...], ...]:
     """The names of products and those of cuts, each as it is said."""
     spoken = re.compile(r"[_ ]")
     return tuple(tuple((n, re.compile(rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b")) for n in those) for those in names)

@@ -1,6 +1,5 @@
 """What was said of a piece, and went into it, put right: «lbs not kg», «pork loin not belly», «8 grams not 18»."""
 
-import re
 from math import isclose
 from typing import Any, Final
 
@@ -9,6 +8,7 @@ from bot.intents.fields import usual_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import meat
 from bot.measures import to_house
+from core import patterns as re
 from core.plan.recipe import product, products
 
 _UNIT_WORDS: Final = {

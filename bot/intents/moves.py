@@ -1,6 +1,5 @@
 """A meal that is moved, to a time or by a while; what is to come later; and a day or an hour without a verb."""
 
-import re
 from datetime import timedelta
 from typing import Final
 
@@ -12,6 +11,7 @@ from bot.intents.intents import Change, Intent, MoveDeadline, Snooze, Start, Ste
 from bot.intents.meats import meat
 from bot.intents.small import content
 from bot.intents.start import assumptions
+from core import patterns as re
 
 _MEAL: Final = (
     r"(?:dinner|lunch|supper|breakfast|brunch|the meal|meal|deadline|party|feast|essen|everything|it all"

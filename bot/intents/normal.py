@@ -1,6 +1,5 @@
 """A line as the readers want it: the same words in plain letters, digits and English, with one space between them."""
 
-import re
 import unicodedata
 from functools import lru_cache
 from typing import Final
@@ -14,6 +13,7 @@ from bot.intents.runon import parted
 from bot.intents.slips import mended
 from bot.intents.spelling import written
 from bot.intents.tongue import english
+from core import patterns as re
 
 SILENT: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")
 _APOSTROPHES: Final = str.maketrans(

@@ -1,10 +1,10 @@
 """What a line tells of heat: a fall, a rise, a fire that went out, a core that climbs slowly, one that was held."""
 
-import re
 from itertools import pairwise
 from typing import Final
 
 from bot.intents.told import Told, told
+from core import patterns as re
 from core.units import Celsius
 
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»

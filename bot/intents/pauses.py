@@ -1,6 +1,5 @@
 """A talk that is paused, taken up again or handed over, and a batch that is given up."""
 
-import re
 from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Final
@@ -12,6 +11,7 @@ from bot.intents.households import read_hand_over
 from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume
 from bot.intents.meats import without
 from bot.intents.small import wakes
+from core import patterns as re
 
 _FIRE: Final = re.compile(
     r"\b(?:fire|coals?|charcoal|flames?|pit|smoker)s? (?:(?:is|are|was|has|keeps|its) )*(?:going|gone) out\b"

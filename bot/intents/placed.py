@@ -1,6 +1,5 @@
 """A place that is named within the line of a start: «5 lb flat, saturday 1pm in portland» is on that city's clock."""
 
-import re
 from dataclasses import replace
 from typing import Final
 
@@ -8,6 +7,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Settings
 from bot.intents.meats import meat
 from bot.intents.zones import named
+from core import patterns as re
 
 _AFTER: Final = re.compile(
     r",? ?(?<!bone )(?<!skin )\b(?:here |over |up |down )?(?:in|near|from) (?P<rest>[^\W\d_][\w .]*?)(?: time)?"

@@ -5,7 +5,6 @@ with the package tzdata; distances on a sphere. Near a border the nearest place 
 that the next ones with another clock are offered too.
 """
 
-import re
 from collections.abc import Iterator
 from datetime import datetime
 from functools import cache
@@ -13,6 +12,8 @@ from importlib.resources import files
 from math import asin, cos, radians, sin, sqrt
 from typing import Final
 from zoneinfo import ZoneInfo
+
+from core import patterns as re
 
 EARTH_KM: Final = 6371.0  # mean radius
 NEAR: Final = 2.5  # times as far as the nearest place: what lies further is no neighbour

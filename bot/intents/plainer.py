@@ -5,13 +5,13 @@ shorthand, split hours and weights, a half that is spelled apart, a clause that 
 makes or drops a number that a reader would have taken for a temperature or a dose.
 """
 
-import re
 import unicodedata
 from typing import Final
 
 from bot.intents.loosely import LOOSE_RULES
 from bot.intents.plainer_rules import DEED, RULES, TOLD
 from bot.intents.rephrased import REPHRASED
+from core import patterns as re
 
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
 _STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHECKED}]\ufe0f?$")
@@ -34,12 +34,16 @@ def unsigned(text: str) -> str:
 
 def plainer(text: str) -> str:
     """A plain line with its asides gone and its shorthand written out; never empty where there was a word."""
-    for pattern, written in (*RULES, *LOOSE_RULES, *REPHRASED):
-        if written != TOLD:
-            text = pattern.sub(written, text)
-        elif _TOLD_DEED.search(text) and not _ASKS.search(text):
-            text = pattern.sub("", text)
-    return " ".join(text.split())
+    return " ".join(_ALL.in_turn(text, _put).split())
+
+
+_ALL: Final = re.Rules((*RULES, *LOOSE_RULES, *REPHRASED))
+
+
+def _put(text: str, pattern: re.Pattern, written: str) -> str:
+    if written != TOLD:
+        return pattern.sub(written, text)
+    return pattern.sub("", text) if _TOLD_DEED.search(text) and not _ASKS.search(text) else text
 
 
 def _is_picture(sign: str) -> bool:

@@ -1,9 +1,9 @@
 """How shorthand and asides are written out, a rule a kind, in the order in which they are used; see `plainer`."""
 
-import re
 from typing import Final
 
 from bot.intents.cut_weights import share, trimmed
+from core import patterns as re
 
 DEED: Final = (
     r"(?:flipped|turned|done|did|rinsed|wrapped|lit|pulled|took|taken|put|checked|soaked|rubbed|bagged|finished|sorted"

@@ -4,8 +4,9 @@ Used for a second look, where the line as it stands was not understood. What is 
 about it, or is courtesy; negations, numbers, hours, days and every «if» stay.
 """
 
-import re
 from typing import Final
+
+from core import patterns as re
 
 _WHO: Final = r"(?:i|we|you|he|she|they)"
 _ADVERBS: Final = r"(?:already|just|now|all|both|finally|carefully|again|properly|well|nicely|indeed|duly)"

@@ -1,6 +1,5 @@
 """What was called for, put off: «later», «in 20 min», «remind me at 9», «after work, round 6»."""
 
-import re
 from datetime import timedelta
 from typing import Final
 
@@ -8,6 +7,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import Ask, MoveDeadline, Snooze, Unclear
+from core import patterns as re
 from core.plan.steps import Kind
 
 _LATER: Final = re.compile(

@@ -1,11 +1,11 @@
 """Questions: about the batch in hand («what now», «why 11 days», «is it safe»), or about the trade, for the entries."""
 
-import re
 from typing import Final
 
 from bot.intents import asked_batch, filing, yard
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent, Unclear
+from core import patterns as re
 
 _NOW: Final = (
     r"^/?(?:and )?(?:now|status|next|update|today|jetzt)$|\bwhat have (?:i|we) to do\b|\bwhat(?:s| is| do i do"

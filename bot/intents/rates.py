@@ -1,10 +1,10 @@
 """Curing salt told for each kilo or pound of meat, by weight or by the spoon; and shares of the meat: «0.25 % cure»."""
 
-import re
 from dataclasses import dataclass
 from typing import Final
 
 from bot import measures
+from core import patterns as re
 from core.cure.dose import from_teaspoons
 from core.units import Kilograms
 

@@ -5,7 +5,6 @@ that is moved, a question, then clause by clause what was done, read, changed or
 question for the entries; what may be several things is asked about.
 """
 
-import re
 from collections.abc import Callable
 from dataclasses import replace
 from typing import Final
@@ -70,6 +69,7 @@ from bot.intents.undone import read_undone
 from bot.intents.vague import read_vague
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
+from core import patterns as re
 
 LONGEST: Final = 500  # characters; a message of the trade has a tenth of it
 _THUMBS: Final = re.compile("^[\U0001f44d\u2705\u2714\U0001f44c\U0001f197\U0001f3fb-\U0001f3ff\ufe0f\u200d ]+$")

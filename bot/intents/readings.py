@@ -4,7 +4,6 @@ A line is a reading when nothing in it is foreign to one: numbers, units, hours,
 and small talk. What each number means is settled in `plausible`; what stays open is asked about.
 """
 
-import re
 from dataclasses import replace
 from datetime import timedelta
 from typing import Final, TypeAlias
@@ -21,6 +20,7 @@ from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meani
 from bot.intents.set_points import WANTED
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
 from bot.intents.timed import timed
+from core import patterns as re
 from core.batch.events import Probe
 
 Found: TypeAlias = list[tuple[Item, Temperature]]

@@ -1,9 +1,9 @@
 """More ways in which the same is told, each written out as the readers know it; see `plainer`."""
 
-import re
 from typing import Final
 
 from bot.intents.plainer_rules import DAY, TOLD
+from core import patterns as re
 
 _CORE: Final = r"(?:core|meat|internal|middle|pit|grill|smoker|fridge)"
 _ADJECTIVE: Final = r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium)"

@@ -4,10 +4,10 @@ What was said first is taken out where the second is a number of the same kind; 
 that no number is lost.
 """
 
-import re
 from typing import Final
 
 from bot import measures
+from core import patterns as re
 
 _STRONG: Final = (
     r"(?:no,? wait|wait,? no|no,? no|no,? sorry|sorry,? no|oops,? no|no,? i mean|i mean|i meant|scratch that|make that"

@@ -3,10 +3,10 @@
 A comma is set only between a deed and a thermometer that has its number, so that no hour becomes a temperature.
 """
 
-import re
 from typing import Final
 
 from bot.intents.meats import as_meat
+from core import patterns as re
 
 _NUMBER: Final = r"-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b| degrees)?"
 _COLD_OR_PIT: Final = r"(?:fridge|refrigerator|brine|pit|smoker|grill)"

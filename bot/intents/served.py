@@ -3,12 +3,12 @@
 A core that is read as it is heated again belongs to no chill, so it is kept as no reading.
 """
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Intent, StepDone, Unclear
 from bot.measures import to_house
+from core import patterns as re
 from core.plan.steps import Kind
 from core.safety.heat import REHEATED_F
 from core.units import celsius_from_fahrenheit

@@ -3,13 +3,13 @@
 How it was read is another thing (`readings`): here stands only what somebody sets.
 """
 
-import re
 from typing import Final
 
 from bot import measures
 from bot.intents.deeds import HEATS
 from bot.intents.plausible import set_point
 from bot.measures import Measure
+from core import patterns as re
 from core.batch.events import Probe
 from core.units import Celsius
 

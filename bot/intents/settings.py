@@ -1,6 +1,5 @@
 """What holds for a person: units, zone, hours, cooker, jurisdiction, language; and a talk that is paused."""
 
-import re
 from dataclasses import replace
 from typing import Any, Final
 
@@ -13,6 +12,7 @@ from bot.intents.intents import Intent, Settings
 from bot.intents.small import words
 from bot.intents.supposed import SUPPOSED
 from bot.intents.zones import city, jurisdiction_of, named, zone_of
+from core import patterns as re
 
 _UNIT_WORDS: Final = (
     ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|grams?|metric)\b"),

@@ -1,6 +1,5 @@
 """Several meats in one line: «3 kg belly and 700 g duck breast for saturday» begins two batches."""
 
-import re
 from dataclasses import replace
 from typing import Any, Final
 
@@ -10,6 +9,7 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Start, Unclear
 from bot.intents.meats import Meat, meat
 from bot.intents.when import meal
+from core import patterns as re
 from core.errors import Gone
 from core.plan.recipe import product, product_of_cut, products
 

@@ -1,6 +1,5 @@
 """A fridge that has read too warm since a time: how long is what decides it, and the number is that of now."""
 
-import re
 from typing import Final
 
 from bot.intents import when
@@ -8,6 +7,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Happened, Intent, Reading
 from bot.intents.plausible import Number, meanings
 from bot.measures import to_house
+from core import patterns as re
 from core.batch.events import Probe
 
 COLD: Final = 4.45  # °C, 40 °F

@@ -1,6 +1,5 @@
 """A step that is left out on purpose: «skip that one», «not doing the flip», «skip the morning one»."""
 
-import re
 from datetime import time
 from typing import Final
 
@@ -8,6 +7,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import noun
 from bot.intents.intents import StepSkipped
+from core import patterns as re
 from core.plan.steps import Kind
 
 _SKIP: Final = re.compile(

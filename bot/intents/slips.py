@@ -3,7 +3,6 @@
 No number is made, dropped or changed here but an hour that is glued together («at 745», «5p») and the sign for pounds.
 """
 
-import re
 import tomllib
 from dataclasses import dataclass
 from functools import cache, lru_cache
@@ -11,6 +10,7 @@ from pathlib import Path
 from typing import Final
 
 from bot.intents.small import SMALL
+from core import patterns as re
 from core.meat.cuts import cuts
 from core.plan.recipe import products
 

@@ -1,7 +1,8 @@
 """Words that carry nothing, so that what is left tells whether a line is about what a reader looks for."""
 
-import re
 from typing import Final
+
+from core import patterns as re
 
 _WAKES: Final = re.compile(
     r"\b(?:stop|quit|dont|never|no more) (?:buzz|ping|wak|r[iu]ng|messag|bother|call|text)\w* (?:me |us )?(?:up )?"

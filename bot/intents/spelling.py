@@ -1,9 +1,9 @@
 """The spoken and the mistyped as one writes it: «quarter to eight», «a kilo and a half», «flpped»."""
 
-import re
 from typing import Final
 
 from bot.intents.slips import one_slip
+from core import patterns as re
 
 _MINUTES: Final = {"quarter": 15, "viertel": 15, "half": 30}
 _SPOKEN_CLOCK: Final = re.compile(

@@ -4,9 +4,10 @@ The hours are those of the whole language: «halb acht» is 7:30, «viertel acht
 they are said at all (Duden, Die Grammatik; from memory). Digits, commas and small numbers are already digits here.
 """
 
-import re
 from collections.abc import Iterator
 from typing import Final
+
+from core import patterns as re
 
 _ONES: Final = ("", "ein", "zwei", "drei", "vier", "fünf", "sechs", "sieben", "acht", "neun")
 _TEENS: Final = (

@@ -1,11 +1,11 @@
 """What holds for a person, asked for: «which units do you use», «what time is it for you», «wake me for the fire»."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Ask
 from bot.intents.zones import city
+from core import patterns as re
 
 _ASKED: Final = tuple(
     (field, re.compile(rf"(?:(?:so|and|ok|hey|but) )*(?:{words})"))

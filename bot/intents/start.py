@@ -4,7 +4,6 @@ A mass without a unit, a range, a mass that no piece can have, a meat that nobod
 guessed.
 """
 
-import re
 from dataclasses import dataclass, field, replace
 from typing import Any, Final
 
@@ -18,6 +17,7 @@ from bot.intents.meats import Meat, bone, meat, ranges, without
 from bot.intents.small import content, words
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import Weighed, shared, weighed
+from core import patterns as re
 
 WHOLE_BRISKET_KG: Final = (
     4.8  # above this a «brisket» without a word more is rarely a flat alone; common practice, no source

@@ -1,11 +1,11 @@
 """How warm the meat was when it went on: «start temp was 8 c», «it was 46 f when it went on»."""
 
-import re
 from datetime import timedelta
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Reading, Temperature
+from core import patterns as re
 from core.batch.events import Probe
 
 _NUMBER: Final = r"(?P<value>\d{1,2}(?:\.\d)?)(?: ?(?:°|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"

@@ -1,6 +1,5 @@
 """Answers to a reminder: done, at what hour, with what; skipped, forgotten, put off."""
 
-import re
 from dataclasses import replace
 from datetime import datetime
 from typing import Final
@@ -26,6 +25,7 @@ from bot.intents.skipped import read_skipped
 from bot.intents.small import content
 from bot.intents.tastes import read_taste, taste
 from bot.intents.watered import litres, told_along
+from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
 

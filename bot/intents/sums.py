@@ -5,7 +5,6 @@ The words of a line say what is wanted, by their likeness to the ways in which e
 temperature, no portions without people or meat. Between entries and sums the likelier one answers.
 """
 
-import re
 from functools import lru_cache
 from typing import Final
 
@@ -23,6 +22,7 @@ from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_pac
 from bot.intents.told import Told, told
 from bot.intents.wanted import by_unit, cost_each, meat_asked, price
 from bot.intents.when import meal
+from core import patterns as re
 from core.answers.find import sum_meant
 
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})

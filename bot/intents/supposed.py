@@ -1,11 +1,11 @@
 """«what if i use a kettle»: what another cooker would make of the hours, asked and not told."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.intents import Ask
+from core import patterns as re
 
 SUPPOSED: Final = re.compile(
     r"\b(?:what if|what about|how about|suppose|what would|what happens if|would (?:it|that) be|would an?"

@@ -1,10 +1,10 @@
 """What a slice of the fresh cured meat tasted like: «rinsed, tastes fine», «fried a piece, bit salty»."""
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import StepDone
+from core import patterns as re
 from core.plan.steps import Kind
 
 _SAID: Final = {

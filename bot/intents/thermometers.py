@@ -1,6 +1,5 @@
 """A line of temperatures taken apart: numbers, units, hours and thermometers in order, and what is foreign to one."""
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from datetime import timedelta
@@ -10,6 +9,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.plausible import Number, can_be
 from bot.intents.small import words
+from core import patterns as re
 from core.batch.events import Probe
 
 _PROBE_WORDS: Final = {

@@ -1,12 +1,12 @@
 """How thick the piece is, where the unit, the place or the number is left open: asked about, never guessed."""
 
-import re
 from typing import Final
 
 from bot import measures
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Change, Intent, Unclear
+from core import patterns as re
 from core.units import Metres
 
 _A_NUMBER: Final = rf"(?<![\w./])(?P<value>{measures.NUMBER})(?![\w./])"
@@ -66,7 +66,7 @@ def read_thickness(text: str, context: Context) -> Intent | None:
 def _two(text: str, context: Context) -> tuple[Metres, ...]:
     """«thickest bit 55, thinnest 40 mm»: the cure has to reach the middle of the thickest; which that is, is asked."""
     lengths = measures.of_kind(text, "length")
-    typed = {measures.number(found["value"]) or 0.0 for found in re.finditer(_NUMBERS, text)}
+    typed = {measures.number(found["value"]) or 0.0 for found in _NUMBERS.finditer(text)}
     if context.phase not in SET_UP or measures.of_kind(text, "temperature"):
         return ()
     if len(typed) < 2 or not THICK_AND_THIN.search(text) or not (lengths or _ENDS.search(text)):

@@ -1,8 +1,9 @@
 """Several batches named in one breath: «ham and bacon flipped», «bacon flipped, ham too» is said of each of them."""
 
-import re
 from collections.abc import Sequence
 from typing import Final
+
+from core import patterns as re
 
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|g|kilos?|lbs?|pounds?|oz)\b")  # pieces that are begun, and no batch in hand
 

@@ -1,6 +1,5 @@
 """What a question brings along: masses and their parts, times, temperatures, the meat. For the sums of a kitchen."""
 
-import re
 from dataclasses import dataclass
 from functools import lru_cache
 from math import ceil
@@ -11,6 +10,7 @@ from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, is_cure, nitr
 from bot.intents.lengths import bare_thickness, height
 from bot.intents.meats import meat
 from bot.intents.weights import pieces
+from core import patterns as re
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 
 _CLOCK: Final = re.compile(
@@ -199,16 +199,14 @@ def _unnamed(text: str, found: list[measures.Measure]) -> measures.Measure | Non
     return dose if dose is not None and dose.value <= MOST_UNNAMED * mass else None
 
 
-def _small(
-    text: str, found: list[measures.Measure], asked: re.Pattern[str], most: Kilograms
-) -> measures.Measure | None:
+def _small(text: str, found: list[measures.Measure], asked: re.Pattern, most: Kilograms) -> measures.Measure | None:
     """Grams of nothing named: curing salt where a level is asked for, salt where the strength of a brine is."""
     grams = [m for m in found if m.unit == "g" and m.value <= most and not _SUGAR.match(text[m.end :])]
     other = any(m not in grams and (m.kind == "mass" or pours(m)) for m in found)
     return grams[0] if asked.search(text) and other and len(grams) == 1 else None
 
 
-def _named(text: str, found: list[measures.Measure], words: re.Pattern[str]) -> measures.Measure | None:
+def _named(text: str, found: list[measures.Measure], words: re.Pattern) -> measures.Measure | None:
     """The weight of what the words after it name."""
     return next(
         (m for m in found if m.kind == "mass" and words.match(text[m.end :]) and not _SHARE_OF.search(text[: m.start])),

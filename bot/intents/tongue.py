@@ -3,7 +3,6 @@
 A language is a file in `tongues`. Numbers, days and units are read in their own rooms.
 """
 
-import re
 import tomllib
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
@@ -13,6 +12,7 @@ from typing import Any, Final
 
 from bot.intents.foreign_spelling import Spelling, spelling
 from bot.intents.spoken_german import in_digits
+from core import patterns as re
 
 FILES: Final = Path(__file__).parent / "tongues"
 _SUNDAY: Final = re.compile(r"\bso\.? (?=\d{1,2}(?::\d\d| uhr))")  # the weekday, not the word
@@ -30,11 +30,11 @@ class Tongue:
     spelling: Spelling
     spoken: Callable[[str], str]
     lines: Mapping[str, str]
-    patterns: tuple[tuple[re.Pattern[str], str], ...]  # where the order of the words is another
+    patterns: tuple[tuple[re.Pattern, str], ...]  # where the order of the words is another
     phrases: Mapping[str, str]
-    words: re.Pattern[str]
-    tells: re.Pattern[str]
-    degree: re.Pattern[str]
+    words: re.Pattern
+    tells: re.Pattern
+    degree: re.Pattern
 
 
 def english(text: str, language: str, celsius: bool = False) -> str:

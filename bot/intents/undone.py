@@ -3,11 +3,11 @@
 What was noted is taken back by its kind; where nothing of the kind was noted it is missed, or still to come.
 """
 
-import re
 from typing import Final
 
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Intent, Unclear, Undo
+from core import patterns as re
 from core.plan.steps import Kind
 
 _DENIES: Final = re.compile(

@@ -3,7 +3,6 @@
 «its out» is the fire or the meat, «its off» is off the heat or smells so, «forgot» is a flip or the cure.
 """
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
@@ -21,6 +20,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import meat
+from core import patterns as re
 from core.plan.steps import Kind
 
 _A_BIT: Final = (

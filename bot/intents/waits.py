@@ -1,9 +1,9 @@
 """A cover brine, a soak and a sealed rest, and the heaviest of several pieces, as they are stated in words."""
 
-import re
 from typing import Any, Final
 
 from bot import measures
+from core import patterns as re
 
 _COVER: Final = re.compile(
     r"\bcover(?:ing)?[ -](?:brine|pickle)\b|\bcover(?:ed)? (?:it |the meat |them )?(?:with|by|in) (?:the |a |its )?"

@@ -1,10 +1,10 @@
 """What a question wants by its words where its figures do not say it: meat for a cure, a price, a height, a kilo."""
 
-import re
 from typing import Final
 
 from bot import measures
 from bot.intents.told import Told
+from core import patterns as re
 from core.units import Fraction, Kilograms
 
 _MEAT_ASKED: Final = re.compile(

@@ -1,6 +1,5 @@
 """So much water for the brine, as it is stated: before it is made, and once it is mixed."""
 
-import re
 from collections.abc import Collection
 from typing import Any, Final
 
@@ -8,6 +7,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.fields import stated
 from bot.intents.small import words
+from core import patterns as re
 from core.plan.steps import Kind
 from core.units import Kilograms
 

@@ -4,7 +4,6 @@ A range, a second number, a share of which nobody says whether it is of each or 
 """
 
 import itertools
-import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any, Final
@@ -12,6 +11,7 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import waits, when
 from bot.measures import Measure
+from core import patterns as re
 from core.units import Kilograms
 
 HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say

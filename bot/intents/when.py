@@ -4,7 +4,6 @@ An hour without am or pm is the nearest sensible one: the latest past for what w
 a reminder, a hour at which people eat for a meal. What stays open (`3/4`, `sat 5`) is said to be open.
 """
 
-import re
 from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
@@ -14,6 +13,7 @@ from bot.intents.clock import Instant, instant, last_at, next_at, wall_of
 from bot.intents.context import Context
 from bot.intents.days import DAY_PATTERNS, Day, find_day, nearest_weekday
 from bot.intents.hours import CLOCKS, Clock, find_clock
+from core import patterns as re
 
 # the usual hour of a part of the day, and the half of the day it lies in
 _PARTS: Final = {

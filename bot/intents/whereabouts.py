@@ -3,7 +3,6 @@
 A place that it only changed is no step done; what decides it and was not said is asked for.
 """
 
-import re
 from datetime import timedelta
 from typing import Final
 
@@ -12,6 +11,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
 from bot.intents.plausible import Number, meanings, set_point
 from bot.measures import to_house
+from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
 

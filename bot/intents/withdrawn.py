@@ -6,11 +6,11 @@ What was read off the water or a slipped probe is taken out of the record, or th
 number that stands for no reading is found by what it was, so that no true one is lost.
 """
 
-import re
 from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Correct, Undo
+from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
 

@@ -1,12 +1,12 @@
 """Talk beside the fire: fuel, vents, stall, wrap, hold, chill; the lid, a flare, the weather, how it is lit."""
 
-import re
 from typing import Final
 
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent
+from core import patterns as re
 
 WINDY_M_S: Final = 7.0
 BREEZE_M_S: Final = 4.0

@@ -1,6 +1,5 @@
 """A place as typed, into the name of its time zone: by the zone names, a few more cities, and near spellings."""
 
-import re
 from difflib import get_close_matches
 from functools import cache
 from typing import Final
@@ -8,6 +7,7 @@ from zoneinfo import available_timezones
 
 from babel.core import Locale, get_global
 
+from core import patterns as re
 from core.person import Units
 
 # cities and regions that no zone is named after; zone names from the IANA time zone database

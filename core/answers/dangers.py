@@ -4,12 +4,13 @@ Each language has its list: `dangers.toml` is in English, `dangers_de.toml` in G
 whatever a person is spoken to in. Umlauts count as they are written out, since many type them so.
 """
 
-import re
 import tomllib
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib import resources
 from typing import Any, Final
+
+from core import patterns as re
 
 _WORD: Final = re.compile(r"[a-zäöüß0-9%]+")
 _APOSTROPHES: Final = str.maketrans({"'": "", "’": ""})
@@ -23,7 +24,7 @@ _ABROAD: Final = ("dangers_de.toml",)
 class _Thing:
     """What a danger speaks of, or must not speak of."""
 
-    words: re.Pattern[str]
+    words: re.Pattern
     there: bool
 
     def fits(self, line: "_Line") -> bool:
@@ -35,8 +36,13 @@ class _Grave:
     """One entry of the list: the ways in which its words stand in their order, and the things that stand together."""
 
     entry: str
-    words: re.Pattern[str] | None
+    words: re.Pattern | None
     together: tuple[tuple[_Thing, ...], ...]
+
+    def leads(self) -> list[re.Pattern]:
+        """Of each way in which it can fit a pattern without which it cannot."""
+        spoken = [next(thing.words for thing in things if thing.there) for things in self.together]
+        return [self.words, *spoken] if self.words else spoken
 
     def fits(self, line: "_Line") -> bool:
         if self.words is not None and self.words.search(line.plain):
@@ -49,9 +55,9 @@ class _Line:
 
     def __init__(self, plain: str) -> None:
         self.plain = plain
-        self._found: dict[re.Pattern[str], bool] = {}
+        self._found: dict[re.Pattern, bool] = {}
 
-    def speaks_of(self, words: re.Pattern[str]) -> bool:
+    def speaks_of(self, words: re.Pattern) -> bool:
         if words not in self._found:
             self._found[words] = words.search(self.plain) is not None
         return self._found[words]
@@ -92,7 +98,14 @@ def _named(question: str, name: str) -> str | None:
 @lru_cache(maxsize=64)  # what is typed and how it is understood are often the same words
 def _listed(plain: str, name: str) -> str | None:
     line = _Line(plain)
-    return next((one.entry for one in _graves(name) if one.fits(line)), None)
+    maybe = sorted({rank for _, rank in _leading(name).fitting(plain)})
+    return next((_graves(name)[rank].entry for rank in maybe if _graves(name)[rank].fits(line)), None)
+
+
+@cache
+def _leading(name: str) -> re.Rules[int]:
+    """One pattern of each way in which an entry can fit, with its rank in the list: where none matches, none fits."""
+    return re.Rules((lead, rank) for rank, one in enumerate(_graves(name)) for lead in one.leads())
 
 
 @cache
@@ -103,11 +116,11 @@ def _graves(name: str) -> tuple[_Grave, ...]:
     return tuple(_read(one, things) for one in told["grave"])
 
 
-def _read(one: dict[str, Any], things: dict[str, re.Pattern[str]]) -> _Grave:
+def _read(one: dict[str, Any], things: dict[str, re.Pattern]) -> _Grave:
     words = re.compile("|".join(one["words"])) if "words" in one else None
     together = tuple(tuple(_thing(name, things) for name in names) for names in one.get("together", ()))
     return _Grave(one["entry"], words, together)
 
 
-def _thing(name: str, things: dict[str, re.Pattern[str]]) -> _Thing:
+def _thing(name: str, things: dict[str, re.Pattern]) -> _Thing:
     return _Thing(things[name.removeprefix(_NOT)], not name.startswith(_NOT))
