@@ -27,7 +27,7 @@ from bot.wording import (
 )
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
-from core.batch.events import Probe, Sliced, Tasted, Took, Weighed
+from core.batch.events import Probe, Rated, Sliced, Tasted, Took, Weighed
 from core.batch.ways import alternatives
 from core.errors import Gone, TooSoon
 from core.plan.hours import wall_of
@@ -45,6 +45,7 @@ EARLIER_TOO = {  # what is said to be done long before its hour, by the phase
     Phase.STORED: (Kind.SERVE,),
 }  # fmt: skip
 MOST = 2  # taps under one question
+LONGEST_WORDS = 200  # characters that are kept of what was said beside a mark
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
 IN_THE_CURE = frozenset({Kind.FLIP, Kind.MID_CHECK})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
@@ -260,17 +261,18 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
             text = "\n".join(t for t in (answers.incident(change.after, what), question) if t)
             return (Reply(text, buttons=rows, facts=facts(change.after) | {"happened": what}, about=batch),)
         case Debrief():
-            change = learning.debrief(turn, batch, _looked_back(intent))
+            change = learning.debrief(turn, batch, _looked_back(intent, meant.message.text))
             text, rows = debriefs.thanks(change, turn.person)
             turn.ask(debriefs.next_question(change.after))
             return (Reply(text, buttons=rows, facts=facts(change.after), about=batch),)
 
 
-def _looked_back(intent: Debrief) -> list[Weighed | Sliced | Tasted | Took]:
-    told: list[Weighed | Sliced | Tasted | Took] = []
+def _looked_back(intent: Debrief, typed: str) -> list[Weighed | Sliced | Tasted | Took | Rated]:
+    told: list[Weighed | Sliced | Tasted | Took | Rated] = []
     told += [] if intent.mass is None else [Weighed(intent.mass)]
     told += [] if intent.grey is None and not intent.unmeasured else [Sliced(intent.grey, intent.of)]
     told += [] if intent.salt is None else [Tasted(intent.salt)]
+    told += [] if intent.rated is None else [Rated(*intent.rated, typed[:LONGEST_WORDS])]
     return told + ([] if intent.hours is None else [Took(intent.hours)])
 
 

@@ -32,7 +32,9 @@ def _joined(one: Reply, two: Reply) -> Reply | None:
     if not plain or length > LONGEST or (one.about != two.about and one.about and two.about):
         return None
     facts = {**one.facts, **two.facts, "intents": [*_intents(one), *_intents(two)]}
-    text = general.at_once((one.text, two.text))
+    first, _, last = one.text.rpartition("\n")
+    asked_anew = bool(first) and two.text.endswith(last)  # the same question: once, at the end
+    text = general.at_once((first if asked_anew else one.text, two.text))
     return replace(two, text=text, facts=facts, about=two.about or one.about)
 
 

@@ -70,6 +70,11 @@ def may_be(intents: Sequence[Intent], a: Assessment) -> bool:
     return any(_waits_in(intent, a) or (isinstance(intent, Unclear) and _is_number(intent)) for intent in intents)
 
 
+def tells(intents: Sequence[Intent]) -> bool:
+    """Whether a line tells a deed, or a thing to be asked about: what may be of another batch, too."""
+    return any(isinstance(intent, StepDone | StepMissed | StepSkipped | Unclear) for intent in intents)
+
+
 def said_twice(intents: Sequence[Intent], a: Assessment) -> bool:
     """Whether a deed was noted in the batch of the talk a while ago: done twice is once, and no other's."""
     kinds = {i.step.split("/")[0] for i in intents if isinstance(i, StepDone) and i.step}
@@ -154,6 +159,9 @@ def named(turn: Turn, replies: Sequence[Reply], *, sure: bool, meant: Sequence[I
         name = names.get(reply.about or "")
         if name is None:
             out.append(reply)
+            continue
+        if not sure and all(isinstance(intent, Unclear) for intent in meant) and not reply.buttons:
+            out.append(replace(reply, text=words.say_which(reply.text, tuple(names.values()))))
             continue
         others = tuple((key, other) for key, other in names.items() if key != reply.about)
         taps = words.not_that_one(reply.about or "", others) if mend and "answer_kind" not in reply.facts else ()

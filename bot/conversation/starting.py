@@ -192,7 +192,8 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
         typed = said.get(SHARE)  # asked again, not anew, whatever was said meanwhile
         if typed:
             return _ask(turn, "share", said, *asking.share(*share_of(typed), turn.person))
-        return _ask(turn, "mass", said, _named(said, asking.mass(turn.person)), ())
+        question = taken.so_far(asking.mass(turn.person), said, turn.person, turn.now)
+        return _ask(turn, "mass", said, _named(said, question), ())
     said.pop(SHARE, None)
     meals = said.pop("meals", None)
     if meals and "deadline" not in said:
@@ -252,7 +253,8 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
     for slot, typed in unclear.items():
         match slot:
             case "cut" if typed in taken.WHOLE_BRISKET:  # its weight is that of both
-                return _ask(turn, "cut", {k: v for k, v in said.items() if k != "mass"}, taken.flat_or_point(), ())
+                rest = {k: v for k, v in said.items() if k != "mass"}
+                return _ask(turn, "cut", rest, taken.so_far(taken.flat_or_point(), rest, turn.person, turn.now), ())
             case "meat" | "cut":
                 return _ask(turn, "cut", said, asking.unknown_meat(typed), asking.cut()[1])
             case "unit":

@@ -132,7 +132,7 @@ def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
 
 def _read_for_each(turn: Turn, meant: Understood) -> tuple[str, ...]:
     """The batches that a deed or a bare number can be of, the line read for each of them."""
-    if meant.a is None or not several.may_be(meant.intents, meant.a) or several.said_twice(meant.intents, meant.a):
+    if meant.a is None or not several.tells(meant.intents) or several.said_twice(meant.intents, meant.a):
         return ()
     here = [row.id for row in batches.open_here(turn)]
     return tuple(key for key in here if several.may_be(_read_for(turn, meant, key), batches.look(turn, key)))

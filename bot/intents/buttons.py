@@ -130,7 +130,7 @@ def _written_plain(intent: Intent) -> tuple[str, str]:
             return "p", _at_text(until)
         case Resume():
             return "r", ""
-        case Debrief(mass=mass, grey=grey, of=of, salt=salt, hours=None, unmeasured=False):
+        case Debrief(mass=mass, grey=grey, of=of, salt=salt, hours=None, unmeasured=False, rated=None):
             return "b", _row(*(_value_text(v) for v in (mass, grey, of, salt)))
         case MoveDeadline(to=to, by=by):
             return "t", _row(_at_text(to), "" if by is None else str(int(by.total_seconds())))

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from typing import Final
+from zoneinfo import ZoneInfo
 
 from bot.intents import when
 from bot.intents.at_another_day import read_another_day
@@ -25,6 +26,9 @@ _UNDO: Final = re.compile(
     r"|^(?:that|the last)(?: one| done| flip| entry| reading)? was (?:a |my |all )?(?:mistake|slip|wrong|an accident)\b"
     r"(?!.*\d)"
 )
+_THAT_ONE: Final = r"(?:(?:the|that|my|a|reading|of|number) )*"
+_NO_GOOD: Final = r"(?:was|is) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread)"
+_REALLY: Final = r"(?:(?:no|sorry|oops|it|its|it was|was|is|really|actually|should be|but)[, ]+)*"
 _VALUE: Final = tuple(
     re.compile(pattern)
     for pattern in (
@@ -40,7 +44,9 @@ _VALUE: Final = tuple(
         rf"|meinte)[ ,]*)*{_NUMBER}$",
         rf"\b(?:(?:i )?meant|i mean|meant to (?:say|type|write)|should (?:be|have been|say)|make that|correct(?:ion"
         rf"|ed)?(?: to| is)?|supposed to be|typo for|ich meinte)[: ]+"
-        rf"(?:(?:the )?(?:pit|core|meat|fridge|brine) )?{_NUMBER}$",
+        rf"(?:(?:the )?(?:pit|core|meat|fridge|brine)(?: temp)? (?:(?:was|is|at|reads|read|to be) )*)?{_NUMBER}$",
+        rf"^{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}[,;]? {_REALLY}{_NUMBER}$",
+        rf"^{_REALLY}{_NUMBER}[,;]? (?:and )?{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}$",
         rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
     )
@@ -122,7 +128,8 @@ _MEANT_HOUR: Final = re.compile(
     r"(?P<at>(?:1[0-2]|0?\d)(?:[:.][0-5]\d)? ?(?:am|pm)|(?:[01]?\d|2[0-3]):[0-5]\d)$"
 )
 _MEAL: Final = re.compile(
-    r"\b(?:eat|eating|dinners?|lunch|suppers?|breakfast|meals?|serve|guests?|move|moved|push"
+    r"\b(?:eat|eating|dinners?|lunch|suppers?|breakfast|meals?|serve|guests?|people|friends|family|folks"
+    r"|everyone|everybody|company|visitors|arriv\w+|move|moved|push"
     r"|deadline|reminders?|remind|flips? at|buzz|ping|nudge|text|message|nag|wake|ring)\b"
 )
 # a number of these is no reading: what stands instead is a change of the setup
@@ -140,7 +147,7 @@ _WISHED: Final = re.compile(
     r"| to| at)? \d"
 )  # no reading
 _MAKE_IT: Final = re.compile(
-    r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead)"
+    r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead(?: of)?) (?P<was>\d{1,2})?"
 )  # an hour as well
 
 
@@ -220,9 +227,12 @@ def _of_value(text: str, context: Context) -> Intent | None:
     return Correct(value=value, unit=unit, was=float(was) if was else None, probe=_named_probe(text))
 
 
-def _made(made: re.Match[str], text: str, context: Context) -> Unclear:
-    """«make it 2 not 1»: what was read, or the hour of the meal."""
+def _made(made: re.Match[str], text: str, context: Context) -> Unclear | MoveDeadline:
+    """«make it 2 not 1»: what was read, or the hour of the meal; plainly the meal's where that is the hour denied."""
     meal = when.meal(f"at {made['new']}", context)
+    planned = context.deadline.astimezone(ZoneInfo(context.zone)) if context.deadline else None
+    if meal and planned and made["was"] and planned.hour % 12 == int(made["was"]) % 12 and not planned.minute:
+        return MoveDeadline(to=meal.at)
     readings = () if ":" in made["new"] else (Correct(value=float(made["new"])),)
     return Unclear("number", text[:60], (*readings, *((MoveDeadline(to=meal.at),) if meal else ())))
 

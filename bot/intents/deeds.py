@@ -46,7 +46,8 @@ DEEDS: Final = tuple(
                    r"|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
-        (Kind.INTO_CURE, r"\bsubmerged\b|^(?:(?:i|we|have|ive|just|all|its|is|it) )*salted(?: it| them"
+        (Kind.INTO_CURE, r"\bsubmerged\b|^(?:(?:the|its|all|ok|now) )*salts?(?: is| are)? on\b"
+                         r"|^(?:(?:i|we|have|ive|just|all|its|is|it) )*salted(?: it| them"
                          r"| the \w+)?(?: now| up)?$"
                          r"|\bin (?:it|they|she|he) (?:go(?:es)?|went)\b|\bin(?:to)? the (?:brine|cure|bag|bucket"
                          r"|tub|pickle)\b"

@@ -52,6 +52,7 @@ _FUELLED: Final = re.compile(
     r"|^(?:(?:i|we|ive|just|have) )*(?:refuel+ed|restoked|stoked|topped (?:it )?up)(?: (?:it|the fire"
     r"|the coals))?(?: now)?$"
 )
+_PIT_READ: Final = re.compile(r"\bpit\b[^\d,;]{0,20}\d{3}\b")
 _ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b")
 _DONE: Final = re.compile(r"\b(?:wrapped|ate|eaten|served|flipped)\b")
 
@@ -71,7 +72,7 @@ def read_foretold(text: str, context: Context) -> Intent | None:
         return Unclear("spiced", text[:60])
     if context.phase == "cooking" and _LEAVES.match(text):
         return Ask("bed", text=text)
-    if context.phase == "cooking" and _FUELLED.search(text):
+    if context.phase == "cooking" and _FUELLED.search(text) and not _PIT_READ.search(text):
         return Unclear("fuelled", text[:60])
     return _beside(text, context)
 

@@ -25,7 +25,8 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.plausible import everything
-from bot.intents.readings import MARK, read_reading
+from bot.intents.rated import MARK
+from bot.intents.readings import read_reading
 from core import patterns as re
 from core.batch.events import Probe
 

@@ -7,6 +7,8 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Debrief, Happened, Intent
+from bot.intents.rated import mark
+from bot.intents.saltiness import saltiness
 from core import patterns as re
 
 _WHAT: Final = tuple(
@@ -139,22 +141,6 @@ _GREY_INSIDE: Final = re.compile(
 )
 _CUT_TO_LOOK: Final = re.compile(r"\b(?:cut|cutting|sliced?|slicing|opened it|test (?:cut|slice)|corner)\b")
 _OF: Final = re.compile(r"\b(?:of|out of|from|von)\b")
-_SALT: Final = tuple(
-    (level, re.compile(words))
-    for level, words in (
-        (0, r"\bsalt was (?:just |about )?right\b"
-            r"|\b(?:not too salty|isnt too salty|salt (?:is|was|level|was just)? ?(?:just )?(?:right|perfect|spot on"
-            r"|good|fine|ok)|perfectly salted|just right|not salty at all but good)\b"),
-        (0, r"\b(?:hardly|barely|scarcely|not (?:at all |very |overly |really |so )?|never)(?: too)? ?salty\b"
-            r"(?! enough)|\bisnt (?:very |overly |at all )?salty\b"),
-        (-1, r"\b(?:bland|not salty enough|could be (?:a bit |a little )?salt(?:ier|y)|could (?:use|do with"
-             r"|take) (?:some |a bit )?(?:more )?salt"
-             r"|needs? (?:more )?salt|under ?salted|not enough salt|too little salt|fad)\b"),
-        (1, r"\b(?:too|very|way too|bit too|a bit|really|super|quite|zu) (?:much )?(?:salty|salzig|salt)\b"
-            r"|\bsalt (?:is |was )?(?:(?:a )?(?:bit|little|touch|tad)|way|too|rather) (?:too )?(?:much|strong|high)\b"
-            r"|\bover ?salted\b|\bsalty\b"),
-    )
-)  # fmt: skip
 _OF_ANOTHER: Final = re.compile(r"\b(?:last time|next (?:time|one)|same again)\b")
 _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
 _AFTER: Final = re.compile(
@@ -239,16 +225,17 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     """The weight after, the grey in the middle, the salt, where a plain text tells of them."""
     lengths = [m for m in measures.of_kind(text, "length") if m.low is None]
     grey, of = _grey(text, lengths)
-    salt = next((level for level, words in _SALT if words.search(text)), None)
+    salt = saltiness(text)
     raw = context.phase in ("waiting", "curing", "drying") and grey is None
     if raw or _OF_ANOTHER.search(text):
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     seen = grey is None and seen_grey(text, context)
-    if grey is None and salt is None and mass is None and hours is None and not seen:
+    rated = mark(text) if context.phase in ("resting", "chilling", "stored") else None
+    if grey is None and salt is None and mass is None and hours is None and not seen and rated is None:
         praised = context.phase in ("chilling", "stored") and _PRAISE.search(text) and not text.endswith("?")
         return Debrief() if praised else None
-    return Debrief(mass, grey, of, salt, hours=hours, unmeasured=seen)
+    return Debrief(mass, grey, of, salt, hours=hours, unmeasured=seen, rated=rated)
 
 
 def seen_grey(text: str, context: Context) -> bool:

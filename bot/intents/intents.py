@@ -182,7 +182,7 @@ class Happened:
 
 @dataclass(frozen=True)
 class Debrief:
-    """«1.9 kg after», «grey 12 mm in the middle of 48», «took 9 hours»; `unmeasured`: grey without a width."""
+    """«1.9 kg after», «grey 12 mm of 48», «took 9 hours», «8/10»: a mark of many; `unmeasured`: grey of no width."""
 
     mass: float | None = None
     grey: float | None = None
@@ -191,6 +191,7 @@ class Debrief:
     batch: str | None = None
     hours: float | None = None
     unmeasured: bool = False
+    rated: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)

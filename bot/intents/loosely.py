@@ -112,7 +112,8 @@ LOOSE_RULES: Final = tuple(
          "forgot it"),
         (r"^(?:the )?(brine|pickle|liquid|juice) (?:got )?spil(?:led|t),? ?(?:about |some |like )?",
          r"the bag leaked \1 "),
-        (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle|liquid)$",
+        (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle|liquid)"
+         r"(?: (?:while|when|as|on|all over|onto|in the|pouring|filling)\b.{0,30})?$",
          r"the bag leaked \1 \2"),
         (r"\bweighs? (?=[3-9]\d\d$|[1-9]\d{3}$)", "weighs_g "), (r"\bweighs_g (\d+)$", r"weighs \1 g"),
         (rf"^(?:(?:i|we|sorry|oops|oh)[, ]+)*(?:totally |just )?forgot to (?:tell|say|mention|log)(?: you"
@@ -160,6 +161,27 @@ LOOSE_RULES: Final = tuple(
         # «20.3. 12h», «sat 13h»: an hour behind its day
         (rf"((?<![\d.])\d{{1,2}}\.\d{{1,2}}\.|\b{WEEKDAY},?|\b\d{{1,2}}\.? {MONTH}[a-z]*,?) (1\d|2[0-3]|[7-9]) ?h\b",
          r"\1 at \2:00"),
+        (r"^(?:nope|no|nah),? (?=not (?:flipping|turning)\b)", ""),
+        (r"(\bnot (?:flipping|turning)(?: \w+){0,2} (?:tonight|today)),? (?:im|i am|we are|were) "
+         r"(?:out|away|busy|at work|not home|tired|in bed)$", r"\1"),
+        (r"\b((?:added|threw on|put on|topped up)(?: \w+){0,3} (?:coals?|charcoal|wood|splits?|lump|fuel|pellets)),? "
+         r"(?:and )?(?:the )?(?=pit\b)", r"\1, "),
+        (r"\bpit (?:is |now )*(?:climbing|rising|coming up|going up)(?: to| at| now| past)? (?=\d{3}\b)", "pit "),
+        # two readings a while apart
+        (r"\b(\d{2,3})(?: ?[cf])?,? (?:then|and then|and|now) (\d{2,3}(?: ?[cf])?),? "
+         r"((?:\d{1,2}|ten|twenty|half an|an?) ?(?:m|mins?|minutes?|h|hrs?|hours?)) later$", r"\1 \3 ago, \2 now"),
+        (r"^(?:(?:i|we|ive|just|ok) )*(?:moved|put|got|shifted) (?:it|them|the (?:bags?|meat|tub)) (?:in|into|to) "
+         r"(?:the |my |our |another )?(?:\w+ )?fridge,? (?:and |which |that )?(?=(?:reads|says|is at|its at|at) \d)",
+         "fridge "),
+        (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:going|off|heading) to (?:bed|sleep)(?: now)?,? "
+         r"(?:and |but |so )?(?=(?:ill|i will|will|gonna) )", ""),
+        # no cure went in
+        (r"\b(?:table|kosher|sea|rock|plain|regular|normal|cooking)(?: salt)? (?:instead of|in place of|rather than)"
+         r" (?:the )?(?:curing salt|cure|pink(?: salt)?)\b", "table salt as cure"),
+        # «guests late, 2 not 1»: the hour of the meal
+        (r"\b(guests?|people|they|everyone|everybody|family|friends|company|visitors)(?: are| is|re)?"
+         r"(?: running| coming)? (?:late|later|early|earlier|delayed|behind),? (?:so )?(?:at )?"
+         r"(?=\d{1,2}(?::\d\d)? ?(?:[ap]m)?,? (?:now )?(?:not|instead of) \d)", r"\1 coming at "),
         # «my bbq is a gas one»
         (r"\b(?:cooker|grill|smoker|bbq|barbecue|pit)s? (?:is )?an? (gas|electric|kettle|offset|ceramic|drum|steel)"
          r"(?: one| grill| smoker| bbq)?$", r"\1 cooker"),

@@ -172,7 +172,7 @@ def _of_weight(text: str, context: Context) -> Intent | None:
     if stated := _NOT_WEIGHT.match(text) or _WEIGHT_NOT.match(text):
         unit = "lb" if stated["unit"][0] in "lp" else "kg"
         change = Change({"mass": to_house(float(stated["new"]), unit)})
-        return change if _denies_what_is_noted(text, unit, context) else Unclear("unit", text[:60], (change,))
+        return change if _denies_what_is_noted(text, unit, context) else Unclear("other_weight", text[:60], (change,))
     found = _WEIGHT.search(text) if context.phase not in _COOKED else None  # then it is what is left
     if not found or not re.search(
         r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text

@@ -14,6 +14,7 @@ from bot.intents import greetings, questions
 from bot.intents.again import read_again
 from bot.intents.asked import read_answer
 from bot.intents.asked_beside import IS_IT, read_asking
+from bot.intents.asked_more import beside_answer, beside_the_meal
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
@@ -58,6 +59,7 @@ from bot.intents.placed import begun_there
 from bot.intents.polite import telegram
 from bot.intents.put_off import read_after
 from bot.intents.readings import read_reading
+from bot.intents.remarks import read_remark
 from bot.intents.served import read_served
 from bot.intents.settings import read_scale, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
@@ -199,14 +201,14 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
             return [clock, *begun]
     for reader in _FIRST:
         if found := reader(plain, context):
-            return [found]
+            return beside_the_meal(beside_answer(found, plain, context) if reader is read_answer else [found], plain)
     named, rest = named_batch(plain, context)
     here = about(named, context)
     for reader in _THEN:
         if found := reader(rest, here):
             return [to_batch(found, named)]
     found_all = _parts(rest, shown, here)
-    found_all = merged([*found_all, *unheard(rest, found_all, here)])
+    found_all = beside_the_meal(merged([*found_all, *unheard(rest, found_all, here)]), rest)
     return [to_batch(intent, named) for intent in found_all] or _nothing(plain, shown, context)
 
 
@@ -252,7 +254,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_repeated, read_after, read_vague, read_again, read_guests,
+    read_beforehand, read_repeated, read_after, read_remark, read_vague, read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

@@ -17,6 +17,7 @@ from bot.intents.lids import grate_alone
 from bot.intents.lone import besides, strengths
 from bot.intents.pairs import both_named, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
+from bot.intents.rated import MARK
 from bot.intents.set_points import WANTED
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
 from bot.intents.timed import timed
@@ -68,7 +69,6 @@ _ALL_IN: Final = re.compile(
     r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
-MARK: Final = re.compile(r"\b(?:10|[0-9](?:\.5)?) ?(?:/|out of) ?(?:10|5)\b(?! ?[cf]\b)")  # «9/10»: how it was
 _IN_A_WHILE: Final = re.compile(r"(?:(?:ok|yes|sure|maybe|later|ill do it|doing it) )*in \d{1,3}")  # minutes
 _FORESEEN: Final = re.compile(
     r"\bin (?:about |another |under )?(?:an?|half an?|\d{1,3}) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
@@ -104,11 +104,10 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if (
         WANTED.search(text)
         or _IN_A_WHILE.fullmatch(text)
-        or MARK.fullmatch(text)
         or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
     ):
         return None
-    text = _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text))
+    text = MARK.sub(" ", _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text)))
     text, lid = grate_alone(text, context)
     if context.phase == "chilling":
         if text in _MINUTES and not (context.due_step or context.soon_step or "").startswith("chill_check"):

@@ -12,6 +12,7 @@ from core.plan.steps import Kind
 
 _SKIP: Final = re.compile(
     r"^(?:(?:lets|ok|please|just|can we|ill|well|i|we|will|shall|must|have to|gonna|going to) )*(?:skip(?:ping|ped)?"
+    r"|not (?:flipping|turning)(?: (?:it|them|the bags?))?(?= (?:tonight|today|this (?:morning|evening)))"
     r"|wont do|not doing|cant do (?=(?:this|that|it|tonights?|todays?)(?: one| flip)?$)"
     r"|leave out|drop|forget about (?:this|that|it|the flip)|no need for|dont bother(?: with)?|leave (?:this"
     r"|that) one|pass on|give (?:this|that"

@@ -99,6 +99,7 @@ _BEGINS: Final = re.compile(
 )
 _FROM_THE_FREEZER: Final = re.compile(
     r"\b(?:(?:still|lies|sits|is|been) )?in (?:the|my|our) (?:deep )?freezer\b(?! bag)"
+    r"|\b(?:straight|just|right|fresh|hard|solid|stiff) (?:from|out of) (?:the |my )?freezer\b|\bhard as a rock\b"
 )
 _BREAST: Final = re.compile(r"\bbr(?:ea|e)sts?\b")
 HEAVIEST_BREAST_KG: Final = 1.0  # of a duck: what is heavier and no breast is a bird

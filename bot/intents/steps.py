@@ -9,6 +9,7 @@ from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
 from bot.intents.deeds import DEEDS, OTHER_OFF, noun
 from bot.intents.intents import (
+    Ask,
     Change,
     Intent,
     Reading,
@@ -102,7 +103,7 @@ _AT_NUMBER: Final = re.compile(
     r"|min|oclock|uhr)\b)(?![:\d])(?: ?(?:°"
     r"|deg(?:rees)?)? ?(?P<unit>[cf])\b)?"
 )
-_AT_A_PROBE: Final = ("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine")
+_AT_A_PROBE: Final = frozenset(("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine"))
 _KEPT_IN: Final = re.compile(r"\b(?:oven|cooler|cool ?box|warmer|warming drawer)\b.{0,6}\bat \d")
 _FOREIGN: Final = 3
 _SPICE: Final = re.compile(r"\b(?:pepper\w*|coriander|spices?|crust|seasoned|rub|mustard)\b")
@@ -183,10 +184,10 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also, some_time=any_hour) for name in names]
     wanted |= told_along(text, kinds)
     beside = _reading_beside(rest if core else text, context)
-    if Kind.BRINE in kinds and not set(text.split()) & set(
-        _AT_A_PROBE
-    ):  # «weighed it, 11.9»: grams as likely as degrees
+    if Kind.BRINE in kinds and _AT_A_PROBE.isdisjoint(text.split()):  # «weighed it, 11.9»: grams as likely as degrees
         beside = [Unclear("number", text[:60], tuple(beside))] if beside else []
+    if Kind.OUT in kinds and "soaking" in text:  # how long, and how the water is changed
+        beside = [*beside, Ask("soak", text=text)]
     return done + ([Change(wanted)] if wanted else []) + _reading(core, text, at) + beside
 
 

@@ -13,6 +13,7 @@ from bot.intents.intents import (
     Change,
     Happened,
     Intent,
+    Pause,
     Snooze,
     StepDone,
     StepMissed,
@@ -227,7 +228,8 @@ def _out(which: str, typed: str, context: Context) -> Unclear | None:
     """«its out», «off»: the meat, the fire, or how it smells; plain where the meat is called for, or nearly done."""
     if which == "off" and ((context.due_step or "") == Kind.OFF or (_nearly_done(context) and typed == "off")):
         return None
-    return Unclear(which, typed, (StepDone(str(Kind.OFF)), Happened("fire_out")))
+    away = (Pause(),) if typed == "gone out" else ()
+    return Unclear(which, typed, (StepDone(str(Kind.OFF)), Happened("fire_out"), *away))
 
 
 def _step_alone(name: str, context: Context) -> Unclear | None:

@@ -44,7 +44,10 @@ _INTO_FRIDGE: Final = re.compile(
     r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
 )
 _SINCE: Final = re.compile(r"\bsince (?:about |around )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?\b")
-_AT_CORE: Final = re.compile(r"\bat (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)")
+_AT_CORE: Final = re.compile(
+    r"\b(?:at|core|meat|reads|says|its) (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)"
+    r"|(?P<n2>\d{2,3})(?: ?°? ?(?P<unit2>[cf])\b)? now\b"
+)
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
     r"|\bno (?:more )?ice(?: left)?\b|^(?:(?:im|we are|were|now|all|we|ran|just|ive|run) )*out of ice$|\b(?:water"
@@ -145,10 +148,16 @@ def _taken_out(text: str, context: Context) -> Unclear | None:
 
 def read_moved(text: str, context: Context) -> list[Intent]:
     """A change of place with the core at which it was: «moved it out of the ice at 60 to the fridge»."""
-    at = _AT_CORE.search(text) if context.phase == "chilling" else None
+    at = _AT_CORE.search(text) if context.phase == "chilling" and not _SURFACE.search(text) else None
+    if at and at["n2"] and not _OUT_OF_ICE.search(text):
+        at = None
     moved = read_whereabouts(" ".join((text[: at.start()] + text[at.end() :]).split()) if at else text, context)
-    core = meanings(Number(float(at["n"]), at["unit"], Probe.CORE), context) if at and moved else ()
-    return [i for i in (moved, Reading(core) if len(core) == 1 else None) if i]
+    if at is None or moved is None:
+        return [moved] if moved else []
+    number = Number(float(at["n"] or at["n2"]), at["unit"] or at["unit2"], Probe.CORE)
+    core = meanings(number, context)
+    asked = Unclear("number", at[0], tuple(Reading((t,)) for t in core))
+    return [moved, Reading(core) if len(core) == 1 else asked]
 
 
 def _in_the_fridge(text: str) -> Intent:

@@ -43,6 +43,12 @@ def with_name(name: str, text: str) -> str:
     return text if f"«{name}»" in first or first.startswith(f"{_capital(name)}: ") else f"{_capital(name)}: {text}"
 
 
+def say_which(question: str, names: Sequence[str]) -> str:
+    """A question that is of no batch more than of another: its answer names one."""
+    listed = ", ".join(names[:-1]) + say(" or {those}", those=names[-1])
+    return "\n".join((question, say("Put the name before it: {names}.", names=listed)))
+
+
 def not_that_one(wrong: str, others: tuple[tuple[str, str], ...]) -> asking.Rows:
     """The tap that moves what was just said to the batch that was meant."""
     row = tuple(asking.button(say("No, {name}", name=name), Choose("moved", key, wrong)) for key, name in others[:3])

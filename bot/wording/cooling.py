@@ -62,6 +62,10 @@ def before_eating(a: Assessment) -> str:
         return stands(a)
     if a.ledger.verdict.kind is not Outcome.CANNOT_SAY:
         return ""
+    if "serve" in a.batch.done:
+        return say(
+            "I cannot say that it is safe, or was: please do not serve what is left on my word. «is it safe» tells why."
+        )
     return say("{verdict} «is it safe» tells why.", verdict=safety.VERDICTS[Outcome.CANNOT_SAY])
 
 

@@ -15,13 +15,36 @@ def thanks(change: Change, person: Person) -> tuple[str, asking.Rows]:
     old = change.before.batch if change.before else None
     if a.batch.sliced is not None and a.batch.sliced.grey is None and not a.ledger.thrown:
         return _unmeasured(asked=old is not None and old.sliced == a.batch.sliced), ()
-    said = ((_slice(a), "sliced"), (_yield(a), "weighed_after"), (_salt(a), "tasted"), (_took(a), "took"))
+    said = (
+        (rated(a), "rated"),
+        (_slice(a), "sliced"),
+        (_yield(a), "weighed_after"),
+        (_salt(a), "tasted"),
+        (_took(a), "took"),
+    )
     lines = [text for text, field in said if old is None or getattr(old, field) != getattr(a.batch, field)]
     lines.append(
         _taught(change, person) if lines else say("Thank you. The next one learns from slice, salt and weight.")
     )
     question, rows = asked(a)
     return "\n".join(t for t in (*lines, question) if t), rows
+
+
+def rated(a: Assessment) -> str:
+    """The mark that the cook gave it."""
+    if a.batch.rated is None:
+        return ""
+    mark = a.batch.rated[1]
+    return say("{mark} of {of}: noted with this batch.", mark=numbers.plain(mark.mark), of=numbers.plain(mark.of))
+
+
+def marked(a: Assessment) -> str:
+    """The mark with the words in which it was told, as a log has it."""
+    if a.batch.rated is None:
+        return ""
+    mark = a.batch.rated[1]
+    words = f" («{mark.words}»)" if mark.words else ""
+    return say("mark: {mark} of {of}", mark=numbers.plain(mark.mark), of=numbers.plain(mark.of)) + words
 
 
 def _unmeasured(*, asked: bool) -> str:

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from bot.wording import cautions, doses, fire, numbers, readings, steps
+from bot.wording import cautions, debriefs, doses, fire, numbers, readings, steps
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -91,4 +91,5 @@ def _log(a: Assessment) -> str:
 def _events(a: Assessment) -> list[tuple[datetime, str]]:
     done = [(at, say("{name_of}: done", name_of=steps.called(key, a))) for key, at in a.batch.done.items()]
     read = [(r.at, f"{readings.PLACES[r.probe]} {numbers.temperature(r.celsius, a.person)}") for r in a.batch.readings]
-    return [*done, *read]
+    given = [] if a.batch.rated is None else [(a.batch.rated[0], debriefs.marked(a))]
+    return [*done, *read, *given]

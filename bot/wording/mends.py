@@ -34,6 +34,7 @@ from core.batch.events import (
     Incident,
     Missed,
     Paused,
+    Rated,
     Read,
     Resumed,
     Skipped,
@@ -161,7 +162,7 @@ def name(what: What, a: Assessment) -> str:
             return ", ".join(f"{FIELDS.get(k, k)} {value(k, v, a)}".strip() for k, v in changes.items())
         case Missed():
             return say("a missed step")
-        case Sliced() | Tasted() | Weighed() | Took():
+        case Sliced() | Tasted() | Weighed() | Took() | Rated():
             return say("what you said of the slice")
         case Incident(kind):
             return INCIDENTS.get(kind, kind.replace("_", " "))

@@ -165,6 +165,9 @@ def _looked_back(a: Assessment) -> str:
         told.append(say("{share} of its weight was left.", share=numbers.share(batch.weighed_after / batch.setup.mass)))
     if batch.sliced is not None:
         told.append(_seen(batch.sliced, a))
+    if batch.rated is not None:
+        mark = batch.rated[1]
+        told.append(say("You gave it {mark} of {of}.", mark=numbers.plain(mark.mark), of=numbers.plain(mark.of)))
     if batch.tasted is not None:
         told.append((say("Bland."), say("The salt was right."), say("Too salty."))[batch.tasted + 1])
     return " ".join(told)

@@ -19,6 +19,7 @@ from core.batch.events import (
     Handed,
     Incident,
     Missed,
+    Rated,
     Read,
     Skipped,
     Sliced,
@@ -148,7 +149,7 @@ def happened(event: What, r: BatchRecord) -> str:
             return say(
                 "{name}: {task}, from {since}.", name=name or somebody(), task=TASKS[task], since=stamp(since, r)
             )
-        case Sliced() | Tasted() | Weighed() | Took() | Finished():
+        case Sliced() | Tasted() | Weighed() | Took() | Rated() | Finished():
             return _at_the_end(event, r)
         case _:
             return _of_step(event, r)
@@ -170,7 +171,7 @@ def _of_step(event: What, r: BatchRecord) -> str:
             return mends.name(event, r.a)
 
 
-def _at_the_end(event: Sliced | Tasted | Weighed | Took | Finished, r: BatchRecord) -> str:
+def _at_the_end(event: Sliced | Tasted | Weighed | Took | Rated | Finished, r: BatchRecord) -> str:
     person = r.a.person
     match event:
         case Sliced(grey) if grey == 0:
@@ -186,6 +187,8 @@ def _at_the_end(event: Sliced | Tasted | Weighed | Took | Finished, r: BatchReco
             return say("the finished piece weighs {mass}", mass=numbers.mass(mass, person))
         case Took(hours):
             return say("on the fire for {hours}", hours=numbers.hours(hours))
+        case Rated(mark, of):
+            return say("mark: {mark} of {of}", mark=numbers.plain(mark), of=numbers.plain(of))
         case Finished(how):
             return ENDS[how]
 

@@ -86,13 +86,19 @@ def noted(a: Assessment) -> str:
 
 
 def so_far(question: str, said: Mapping[str, Any], person: Person, now: datetime) -> str:
-    """The question for the cut, with the weight that is kept meanwhile, and the meal."""
-    if "mass" not in said:
-        return question
-    parts = [numbers.mass(said["mass"], person)]
-    if deadline := said.get("deadline"):
-        parts.append(say("meal {meal}", meal=numbers.when(deadline, person, now)))
-    return "\n".join((question, say("{what}: noted.", what=", ".join(parts))))
+    """The question for the cut or the weight, with what is kept meanwhile; what is frozen thaws first."""
+    parts = [numbers.mass(said["mass"], person)] if "mass" in said else []
+    parts += [say("{n} pieces", n=f"{said['pieces']}")] if said.get("pieces", 1) > 1 else []
+    parts += [say("{thick} thick", thick=numbers.length(said["thickness"], person))] if "thickness" in said else []
+    parts += [plans.METHODS[said["method"]]] if said.get("method") in plans.METHODS else []
+    parts += [say("meal {meal}", meal=numbers.when(said["deadline"], person, now))] if said.get("deadline") else []
+    lines = [question, *([say("{what}: noted.", what=", ".join(parts))] if parts else [])]
+    lines += (
+        [say("Still frozen: noted. It thaws in the fridge first, before anything is cut or cured.")]
+        if said.get("frozen")
+        else []
+    )
+    return "\n".join(lines)
 
 
 def _meal(a: Assessment, deadline: datetime, assumed: Collection[str]) -> list[str]:

@@ -191,6 +191,22 @@ _REMARKS = {
     "out_to_eat": language.later(
         "Out of the fridge to slice it, or to eat it? Tap it. Out of the cold it may be for 2 h in all."
     ),
+    "pink": language.later(
+        "Cured meat stays pink however long it cooks, so the colour tells nothing. What does the coldest spot read?\nType it like «core 71 c»."
+    ),
+    "other_salt": language.later(
+        "Which salt is it: a curing salt with its percent, or plain salt? The dose hangs on it, so nothing is noted.\n"
+        "Type it like «cure is 6.25 %», or «used table salt as cure»."
+    ),
+    "forgot_extra": language.later(
+        "No harm: sugar and spice carry neither the cure nor the safety. Stir it in now, dissolved in a little of the liquid, or leave it out."
+    ),
+    "put_in": language.later(
+        "What went in, and where: onto the fire, into the ice, or into the fridge?\nSay it like «meat is on», «in the ice bath» or «in the fridge»."
+    ),
+    "other_weight": language.later(
+        "«{typed}»: the weight that you deny is not the one that I have, so nothing is changed yet. Tap it if that is what it weighs."
+    ),
     "which_hour": language.later(
         "At what hour was it on that day? Type both, like «in the bag since thursday 20:00»: hours and days are counted from it."
     ),

@@ -18,6 +18,7 @@ from core.batch.events import (
     Missed,
     Paused,
     Probe,
+    Rated,
     Read,
     Resumed,
     Skipped,
@@ -77,6 +78,7 @@ class Batch:
     sliced: Sliced | None = None
     tasted: int | None = None
     took: Hours | None = None  # on the fire, as the cook says
+    rated: tuple[datetime, Rated] | None = None
     finished: str | None = None
     paused: bool = False
     paused_until: datetime | None = None
@@ -244,6 +246,8 @@ def _ended(batch: Batch, event: Event) -> Batch:
             return but(batch, tasted=salt)
         case Took(hours):
             return but(batch, took=hours)
+        case Rated():
+            return but(batch, rated=(event.at, event.what))
         case Finished(how):
             return but(batch, finished=how)
         case _:

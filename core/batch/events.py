@@ -172,6 +172,15 @@ class Took:
 
 
 @dataclass(frozen=True)
+class Rated:
+    """How it was, as a mark of so many, and the line in which it was told."""
+
+    mark: float
+    of: float = 10.0
+    words: str = ""
+
+
+@dataclass(frozen=True)
 class Finished:
     """The batch is over. `how` is "eaten", "cancelled" or "thrown_away"."""
 
@@ -180,7 +189,7 @@ class Finished:
 
 What = (
     Started | Changed | Assumed | Done | Skipped | Snoozed | Missed | Read | Incident | Corrected
-    | Paused | Resumed | Handed | Weighed | Sliced | Tasted | Took | Finished
+    | Paused | Resumed | Handed | Weighed | Sliced | Tasted | Took | Rated | Finished
 )  # fmt: skip
 
 

@@ -6,7 +6,7 @@ from datetime import datetime
 from typing import Any
 
 from core.batch.assess import Change
-from core.batch.events import Done, Incident, Sliced, Tasted, Took, Weighed, What
+from core.batch.events import Done, Incident, Rated, Sliced, Tasted, Took, Weighed, What
 from core.service import record, teaching
 from core.service.record import owner_of
 from core.service.turn import Turn
@@ -17,7 +17,7 @@ def happened(turn: Turn, batch_id: str, what: str, facts: Mapping[str, Any], at:
     return record.add(turn, batch_id, [(Incident(what, dict(facts)), at)])
 
 
-def debrief(turn: Turn, batch_id: str, told: Sequence[Weighed | Sliced | Tasted | Took]) -> Change:
+def debrief(turn: Turn, batch_id: str, told: Sequence[Weighed | Sliced | Tasted | Took | Rated]) -> Change:
     """What the scale, slice, tongue and clock said; the person's defaults are learned again from all batches."""
     measured = any(isinstance(what, Sliced) and what.grey is not None for what in told)
     looked_back: list[What] = [Done("debrief")] if measured else []

@@ -4,7 +4,7 @@ from datetime import datetime
 
 import pytest
 
-from bot.intents.intents import Correct, HandOver, StepDone, Unclear, Undo
+from bot.intents.intents import Correct, Debrief, HandOver, Start, StepDone, Unclear, Undo
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import context, wall
@@ -127,3 +127,82 @@ def test_taken_out_of_what(text: str, phase: str, core: float | None, why: str) 
 def test_taken_out_when_it_is_done() -> None:
     """Near the core at which it shall come off nothing speaks against it."""
     assert read("took it out", context("cooking", last_core_c=94.0, target_c=95.0)) == [StepDone("off")]
+
+
+@pytest.mark.parametrize(
+    ("text", "value", "was"),
+    [
+        ("it was 147 the 150 was wrong", 147.0, 150.0),
+        ("the 150 was wrong it was 147", 147.0, 150.0),
+        ("that 150 was a typo, 147", 147.0, 150.0),
+        ("i meant the pit was 260", 260.0, None),
+        ("i meant the pit is at 260", 260.0, None),
+    ],
+)
+def test_a_number_that_is_put_right(text: str, value: float, was: float | None) -> None:
+    """Whichever of the two is named first, and with its place."""
+    (fix,) = read(text, context("cooking", last_core_c=65.0, last_pit_c=121.0))
+    assert isinstance(fix, Correct)
+    assert (fix.value, fix.was) == (value, was)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["guests late, 2 not 1", "guests running late 2 not 1", "people coming at 2 not 1", "family arriving at 2 not 1"],
+)
+def test_guests_have_an_hour_and_no_temperature(text: str) -> None:
+    """The meal moves; no flip and no reading is put right."""
+    assert short(read(text, context("curing"))) == "meal sat14:00"
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "why"),
+    [
+        ("bit pink inside", "cooking", "pink"),
+        ("still pink in the middle", "cooking", "pink"),
+        ("a bit red near the bone", "resting", "pink"),
+        ("used the other salt", "waiting", "other_salt"),
+        ("oops i took the different cure", "curing", "other_salt"),
+        ("put it in", "cooking", "put_in"),
+        ("its in now", "chilling", "put_in"),
+    ],
+)
+def test_a_remark_without_what_decides(text: str, phase: str, why: str) -> None:
+    """Asked about, and nothing noted."""
+    (asked,) = read(text, context(phase, last_core_c=65.0 if phase == "cooking" else None))
+    assert isinstance(asked, Unclear)
+    assert asked.why == why
+
+
+@pytest.mark.parametrize("text", ["used kosher instead of curing salt", "put in sea salt instead of the cure"])
+def test_salt_in_place_of_the_cure(text: str) -> None:
+    """No nitrite went in."""
+    assert "happened wrong_salt" in short(read(text, context("curing")))
+
+
+@pytest.mark.parametrize(
+    ("text", "rated"),
+    [
+        ("8/10", (8.0, 10.0)),
+        ("7 out of 10", (7.0, 10.0)),
+        ("4 stars", (4.0, 5.0)),
+        ("8.5/10 really", (8.5, 10.0)),
+        ("10 of 10", (10.0, 10.0)),
+    ],
+)
+def test_a_mark_is_kept(text: str, rated: tuple[float, float]) -> None:
+    """With of how many it is; no number of it is a temperature."""
+    assert read(text, context("stored")) == [Debrief(rated=rated)]
+
+
+def test_a_mark_beside_the_meal() -> None:
+    """Both are kept."""
+    assert read("we ate it, 9/10", context("stored")) == [StepDone("serve"), Debrief(rated=(9.0, 10.0))]
+
+
+@pytest.mark.parametrize("text", ["3 kg belly bacon rock hard from the freezer", "6 lb flat just out of the freezer"])
+def test_a_piece_from_the_freezer_is_frozen(text: str) -> None:
+    """However it is told, it thaws first."""
+    (start,) = read(text, context("none"))
+    assert isinstance(start, Start)
+    assert start.said["frozen"] is True

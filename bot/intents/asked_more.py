@@ -1,0 +1,39 @@
+"""What stands behind the answer to a question in the same line: «6.25, its 2 1/4 in thick and i want it dry»."""
+
+from dataclasses import replace
+from typing import Final
+
+from bot.intents.asked_setup import SETUP_READERS
+from bot.intents.clauses import sentences
+from bot.intents.context import Context
+from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, StepDone
+from bot.intents.merged import merged
+from bot.intents.rated import mark
+from core import patterns as re
+from core.plan.steps import Kind
+
+_BEHIND: Final = re.compile(r"[,;]\s+|\s(?:and|btw|by the way|also|plus|but|n|&)\s")
+
+
+def beside_answer(found: Intent, text: str, context: Context) -> list[Intent]:
+    """The answer, and what else the line states or tells of the batch; nothing of it twice."""
+    parts = [part.strip() for part in _BEHIND.split(text)[1:]]
+    if not isinstance(found, Change) or not parts or context.asked_of_start:
+        return [found]
+    here = replace(context, asked=None)
+    told = [one for part in parts for one in _told(part, here)]
+    more = [one for one in told if isinstance(one, Change | MoveDeadline | StepDone)]
+    fields = found.changes.keys()
+    return merged([found, *(one for one in more if not (isinstance(one, Change) and fields & one.changes.keys()))])
+
+
+def _told(part: str, context: Context) -> list[Intent]:
+    method = SETUP_READERS["method"](part, context)  # «i want it dry»
+    return [method] if method else sentences(part, context)
+
+
+def beside_the_meal(found: list[Intent], text: str) -> list[Intent]:
+    """What was read of a line, with the mark that it gives beside the meal that is eaten."""
+    eaten = any(isinstance(one, StepDone) and one.step == Kind.SERVE for one in found)
+    given = mark(text) if eaten and not any(isinstance(one, Debrief) for one in found) else None
+    return [*found, Debrief(rated=given)] if given else found

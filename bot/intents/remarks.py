@@ -1,0 +1,61 @@
+"""Remarks that leave out the one thing that decides: which salt, what went in and where, pink by which core.
+
+Each is met with its own question; nothing is noted.
+"""
+
+from typing import Final
+
+from bot.intents.context import SHOWN, Context
+from bot.intents.intents import Unclear
+from core import patterns as re
+
+_HOT: Final = ("cooking", "resting", "chilling")
+_RAW: Final = ("waiting", "curing")
+_SO: Final = (
+    r"(?:(?:a|bit|a bit|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still|all|is|looks?) )*"
+)
+_THE_MEAT: Final = r"(?:(?:it|its|it is|that|thats|the|meat|flat|piece|middle|juice|slice) )*"
+_PLACE: Final = r"(?: (?:inside|in there|within|still|(?:in|at|near|round|by) the \w+))*"
+_WE: Final = r"^(?:(?:oops|i|we|ive|just|think|may have|might have|sorry|oh|ok|now|so) )*"
+_ASKED: Final = (
+    ("pink", _HOT, re.compile(rf"^{_THE_MEAT}{_SO}(?:pink|red|bloody|rosy)(?:ish)?{_PLACE}$")),
+    (
+        "other_salt",
+        _RAW,
+        re.compile(
+            rf"{_WE}(?:used|took|grabbed|put in|added|weighed)(?: out)?(?: the| some| a)? "
+            r"(?:other|different|new|second) (?:salt|cure|packet|bag|box|jar)"
+            r"(?: (?:instead|by mistake|this time|today|in))*$"
+        ),
+    ),
+    (
+        "forgot_extra",
+        _RAW,
+        re.compile(
+            rf"{_WE}(?:forgot|left out|missed|didnt (?:add|put in))(?: to add| to put in| about| adding)?"
+            r"(?: the| any| my)? (?:sugar|pepper(?:corns)?|spices?|garlic|bay(?: leaves)?|coriander|mustard|honey|syrup"
+            r"|herbs|juniper|thyme)$"
+        ),
+    ),
+    (
+        "put_in",
+        ("drying", *_HOT, "stored"),
+        re.compile(
+            rf"{_WE}(?:put|got|stuck|popped|chucked) (?:it|them|that|the meat) in(?: now| already)?$"
+            r"|^(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"
+        ),
+    ),
+)
+_MAY_BE: Final = (
+    "pink", "red", "bloody", "rosy", "other", "different", "new", "second", " in", "forgot", "left out", "missed",
+    "didnt",
+)  # fmt: skip
+
+
+def read_remark(text: str, context: Context) -> Unclear | None:
+    """The question that such a remark has to be met with, where nothing was asked; None for any other line."""
+    bare = text.strip(" .!")
+    if context.asked is not None or len(bare) > SHOWN or not any(word in bare for word in _MAY_BE):
+        return None
+    why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
+    return Unclear(why, bare) if why else None
