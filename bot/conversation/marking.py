@@ -135,6 +135,9 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     if step.kind in NEEDS_NUMBER:
         text = readings.has_it(step, a) or marks.needs_number(step, a)
         return (Reply(text, facts=facts(a) | step_facts(step), about=a.batch.id),)
+    if meant.message.pressed is None and which_step.wet_or_dry(a, step, meant.message.text):
+        text, rows = put_in.wet_or_dry(a)
+        return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     if step.kind in IN_THE_CURE and "into_cure" not in a.batch.done:
         text, rows = marks.not_in_yet(a)
         return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)

@@ -1,5 +1,6 @@
 """Which step somebody means who names none, or takes one back: by what is open, and by what was noted just now."""
 
+import re
 from datetime import timedelta
 from typing import Final
 
@@ -14,6 +15,15 @@ from core.service.turn import Turn
 FAR_FROM_IT: Final = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
 SOON: Final = timedelta(hours=3)  # a flip may be told so long before it is called for
 NEEDS_NUMBER: Final = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
+
+
+_BRINE: Final = re.compile(r"\b(?:brine|pickle|(?:on|in|off) the (?:stove|hob)|boil\w*|simmer\w*|lake)\b")
+
+
+def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
+    """Whether somebody tells of a brine where a dry cure is to be weighed: its dose is another."""
+    dry = a.batch.setup.method == "dry" and a.batch.dosed is None
+    return step.kind is Kind.BRINE and dry and bool(_BRINE.search(text.lower()))
 
 
 def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:

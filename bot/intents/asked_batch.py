@@ -45,6 +45,7 @@ TOPICS: Final = (
              r"|^(?:so )?how (?:strong|salty) (?:is |should |does |do i make |must )?(?:a |the |my |this )?brine"
              r"(?: (?:be|need to be))?$"
              rf"|\bwhat (?:was|is) (?:the|my) (?:dose|amount of (?:cure|salt))\b"),
+    ("rest", r"^(?:so )?how long (?:to|(?:do|should) i|(?:should|does|must) it)(?: need to| have to| let it)* rest\b"),
     ("since", rf"^(?:so )?(?:is|are) (?:{_IT}|they|the \w+) (?:all )?in"
               r"(?: (?:yet|already|now|there|the (?:cure|brine|bag)))*$"),
     ("safe", rf"\bdid {_IT} (?:cool|chill|get cold|come down|go down)\b.{{0,20}}\b(?:fast|quick\w*|in"

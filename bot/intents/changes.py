@@ -89,12 +89,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if len(content(told.rest)) > _FOREIGN:
         return []
     fields: dict[str, Any] = dict(told.fields)
-    if context.phase == "cooking" and (
-        _READ_OFF.search(text) or not _WISHED.search(text)
-    ):  # «161 pit 255 windy» is read off, and no wish
-        fields.pop("pit_c", None)
-    if is_off(context):  # «rests in the oven»: kept warm, and on no other cooker
-        fields.pop("cooker", None)
+    _without_what_is_read(fields, text, context)
     open_ones: list[Intent] = [open_field(slot, words) for slot, words in told.unclear.items()]
     if "thickness" in fields and _may_be_grey(text, context):
         options = (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))
@@ -112,6 +107,16 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if not fields and len(content(told.rest)) > 1:
         return []
     return [_kept(fields, text, context), *open_ones] if fields else open_ones
+
+
+def _without_what_is_read(fields: dict[str, Any], text: str, context: Context) -> None:
+    """Takes out what is told as it stands, and is no wish: a pit that was read, the ice around a brine, a warm oven."""
+    if context.phase == "cooking" and (_READ_OFF.search(text) or not _WISHED.search(text)):  # «161 pit 255 windy»
+        fields.pop("pit_c", None)
+    if context.phase in ("waiting", "curing") and re.search(r"\d", text):  # «its down to 90 in an ice bath»: the brine
+        fields.pop("chill", None)
+    if is_off(context):  # «rests in the oven»: kept warm, and on no other cooker
+        fields.pop("cooker", None)
 
 
 def _kept(fields: dict[str, Any], text: str, context: Context) -> Change | Settings | Unclear:

@@ -28,7 +28,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
-from bot.intents.pauses import read_pause
+from bot.intents.pauses import AWAY_IN, read_pause
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_settings
 from bot.intents.since import read_warm_once, read_warm_since
@@ -153,6 +153,8 @@ def _said(text: str, context: Context) -> list[Intent]:
         return [found]
     if handed := read_somebody_else(text, context):
         return [handed]
+    if AWAY_IN.search(text) and (away := read_pause(text, context)):
+        return [away]
     if steps := read_step(text, context):
         return steps
     for reader in (read_settings, read_pause, read_move, read_start):

@@ -22,6 +22,7 @@ from bot.intents.intents import (
     Snooze,
     Start,
     StepDone,
+    StepMissed,
     Unclear,
 )
 from bot.intents.meats import as_meat
@@ -37,6 +38,10 @@ _SENTENCE: Final = re.compile(
     r"(?<!\d)[.]+(?:\s|$)"
     r"|(?<=\d)\.(?=\s|$)(?!(?<=\d\.\d\.) (?:at |um |\d))(?!(?<=\d\.\d\d\.) (?:at |um |\d))|[;!\n]+|(?<=\?)\s"
 )
+_JUST_NOW: Final = re.compile(
+    r"\bjust (?:now|did|done|flipped|turned)\b|\b(?:did|done|flipped|turned)(?: it| them)? (?:just )?now\b"
+)
+_TODAYS: Final = re.compile(r"\bthis (?:morning|am|evening|pm)\b|\btoday\b")
 _MAY_HIDE: Final = (Reading, StepDone, Change, type(None))
 _LONE_HOUR: Final = re.compile(r"(?:at |around |about )?(?:1[0-2]|[1-9])")
 _COMMA: Final = re.compile(r",(?!\d\d?(?!\d))\s*|\s+(?:then|but|plus|also)\s+")
@@ -91,7 +96,7 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
     if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
-    intents = _while_away(intents)
+    intents = _done_after_all(_while_away(intents), text)
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
     if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]
@@ -100,13 +105,23 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
     return sorted(intents, key=lambda i: not (isinstance(i, Reading) and _was_acted_upon(i, done)))
 
 
+def _done_after_all(intents: list[Intent], text: str) -> list[Intent]:
+    """«forgot to flip this morning, just did it»: late, and not missed."""
+    done = any(isinstance(i, StepDone) and i.step in (None, Kind.FLIP) and i.at is None for i in intents)
+    if not done or not _JUST_NOW.search(text) or not _TODAYS.search(text):
+        return intents
+    missed = [i for i in intents if isinstance(i, StepMissed) and i.step in (None, Kind.FLIP) and not i.whole_day]
+    rest = [i for i in intents if i not in missed]
+    return [replace(i, step=missed[0].step) if missed and isinstance(i, StepDone) and not i.step else i for i in rest]
+
+
 def _while_away(intents: list[Intent]) -> list[Intent]:
     """«away thu to sat, tom does it»: he has it for that long, and nothing is silent."""
     away = next((i for i in intents if isinstance(i, Pause)), None)
     handed = next((i for i in intents if isinstance(i, HandOver) and i.at is None), None)
     if away is not None and handed is not None and handed.until is None and (away.since or away.until):
-        intents = [i for i in intents if i is not away]
-        intents[intents.index(handed)] = replace(handed, at=away.since, until=handed.until or away.until)
+        intents[intents.index(handed)] = replace(handed, at=away.since, until=away.until)
+        intents = [i for i in intents if i is not away or handed.task != "all"]
     return intents
 
 

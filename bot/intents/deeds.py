@@ -118,7 +118,8 @@ DEEDS: Final = tuple(
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),
-        (Kind.BRINE, r"\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b"
+        (Kind.BRINE, r"^(?:(?:i|we|ok|just|have|ive) )*made it$"
+                     r"|\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b"
                      r"|^(?:(?:ok|the|my|cure) )*(?:brine|pickle)s? (?:(?:is|are|now|just|all|still|sitting) )*"
                      r"(?:on the (?:stove|hob|cooker)|in the (?:fridge|pot)|cooling|boil(?:ed|ing)|simmering|heating"
                      r"|dissolved|chilling)\b|\b(?:boiled|heated|dissolved|stirred|simmered) (?:up )?"

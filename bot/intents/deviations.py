@@ -57,7 +57,8 @@ _FROM_TO: Final = re.compile(r"\b(?:from|between) (?P<a>\S+(?: ?[ap]m)?) (?:to|u
 _TIL_NOW: Final = re.compile(r",? ?\b(?:to|until|till?|up to) (?:just |right )?now\b")
 _SINCE: Final = re.compile(r"\b(?:since|from)\b (?P<when>.+)")
 _OTHER: Final = re.compile(
-    r"\?|\b(?:later|snooze|remind|not now|done|flipped|safe|meal|dinner|ready|cancel|undo|what|move|serve)\b"
+    r"\?|\b(?:later|snooze|remind|not now|done|flip\w*|forgot|missed|safe|meal|dinner|ready|cancel|undo"
+    r"|what|move|serve)\b"
     r"|^in (?:\d|half|an?\b)|^at \d"
 )
 _SHARES: Final = (
@@ -83,6 +84,9 @@ _BARE: Final = re.compile(
 _COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
 COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
 _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
+_MENDED: Final = re.compile(  # «put it in a second bag»: seen to, and no fact of the leak
+    r"\b(?:second|new|another|fresh|double)[ -]?bag\w*\b|\b(?:mopped|wiped|cleaned)\b"
+)
 _ON_TOP: Final = re.compile(r"\b(?:more|extra|another|additional|on top)\b")
 _TWICE: Final = re.compile(r"\b(?:twice|two times|2 times|each)\b")
 
@@ -102,7 +106,7 @@ def read_told(text: str, context: Context) -> Intent | None:
     if hit is None or hit.happened.what not in IN_ONE_LINE or questions.is_question(text) or _ASKS.search(text):
         return None
     what = hit.happened.what
-    rest = [part for part in _PARTS.split(text) if read_happened(part, context) is None]
+    rest = [part for part in _PARTS.split(text) if read_happened(part, context) is None and not _MENDED.search(part)]
     if (
         not all(told(what, part, context) for part in rest if part)
         or _OTHER.search(text)
@@ -192,11 +196,15 @@ def _celsius(text: str, context: Context) -> float | None:
     return found[0] if found and len(bare) == 1 else None
 
 
+A_FEW: Final = 5  # spoons, at most meant by a few. Judgement
+
+
 def _leak(text: str, context: Context) -> dict[str, Any]:
     """How much is gone, and for how long nobody can have seen it. [-, d]"""
     facts: dict[str, Any] = {}
     text = re.sub(r"\b(?:an? )?quarter (?:of an? )?(?=cup|pint|lit|quart)", "0.25 ", text)
     text = re.sub(r"\bhalf an? (?=cup|pint|lit|quart)", "0.5 ", re.sub(r"\ban? (?=cup|pint|lit|quart)", "1 ", text))
+    text = re.sub(r"\b(?:a )?(?:few|couple(?: of)?|some) (?=tbsp|tablespoon|tsp|teaspoon|spoon)", f"{A_FEW} ", text)
     volume, share = measures.of_kind(text, "volume"), measures.of_kind(text, "fraction")
     word = next((share for share, words in _SHARES if re.search(words, _without_spans(text))), None)
     if len(share) == 1:

@@ -85,7 +85,8 @@ _HAND_OVER: Final = tuple(
         r"(?P<who>[^\W\d_]{2,20})(?: (?:now|today|tonight|tomorrow|from .*|for .*|until .*|till? .*))?$",
         r"^(?:please )?(?:remind|ping|tell|call|text|message"
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
-        rf"^(?:my )?{_NAME} (?:flips|turns)(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight"
+        rf"^(?:my )?{_NAME} (?:flips|turns|will (?:flip|turn)|(?:is|will be) (?:flipping|turning))"
+        r"(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight"
         r"|tomorrow|(?:on |this |from |until |till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
         r"|(?:this |the |next )?week(?:end)?))*$",
         r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",

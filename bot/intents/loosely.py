@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.cut_weights import TRIM_RULES
 from bot.intents.plainer_rules import DAY, DEED, MONTH, WEEKDAY
 from core import patterns as re
 
@@ -22,6 +23,7 @@ _PAST: Final = {"flip": "flipped", "turn": "turned", "wrap": "wrapped", "rinse":
 LOOSE_RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
+        *TRIM_RULES,
         # a number beside the fire is the pit's
         (rf"^({_FIRE_FAILS})(?:,| and)? {_NOW_AT}(?=\d{{2,3}}\b(?![:.]))", r"\1, pit "),
         (rf"^({_REFUELLED})(?:,| and) {_NOW_AT}(\d{{2,3}})(?: (?:again|now))?$", r"\1, pit \2"),

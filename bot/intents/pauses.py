@@ -13,6 +13,11 @@ from bot.intents.meats import without
 from bot.intents.small import wakes
 from core import patterns as re
 
+AWAY_IN: Final = re.compile(  # «gonna be in denver till thursday»; never «in the bag till thursday»
+    r"(?:^|\b(?:ill be|gonna be|going to be|we are|im|i am|well be|be) )in (?!(?:the )?(?:garden|yard|kitchen|house|bag"
+    r"|brine|cure|fridge|freezer|cooler|ice|tub|bucket|oven|smoker|pot|foil|paper|salt|water|bed|time|touch)\b)[a-z]+"
+    r" (?=(?:un)?till? )"
+)
 _FIRE: Final = re.compile(
     r"\b(?:fire|coals?|charcoal|flames?|pit|smoker)s? (?:(?:is|are|was|has|keeps|its) )*(?:going|gone) out\b"
 )
@@ -138,7 +143,7 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _ONLY_TROUBLE.search(text):
         night = when.future("tomorrow 7am", context) if _TO_BED.search(text) else None
         return Pause(night.at if night else None)
-    if _PAUSE.search(text) and not wakes(text) and not _FIRE.search(text):
+    if (_PAUSE.search(text) or AWAY_IN.search(text)) and not wakes(text) and not _FIRE.search(text):
         until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         until = _FROM_TO.sub(r"\1 until ", until)
         if _NEXT_WEEK.search(until):

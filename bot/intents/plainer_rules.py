@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.cut_weights import share, trimmed
+from bot.intents.cut_weights import share
 from core import patterns as re
 
 DEED: Final = (
@@ -33,11 +33,6 @@ _FIRE_DEED: Final = (
 )
 _ANY_DEED: Final = (
     rf"(?:{_FIRE_DEED}|flipped(?: it)?|turned(?: it| them| the bags?)?|done|did it|flip done|bag turned|rinsed)"
-)
-_MASS: Final = r"(?P<mass>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>lbs?|pounds?|kgs?|kilos?)\b"
-_LEFT: Final = (
-    r"(?P<left>\d{1,2}(?:\.\d{1,2})?)(?! ?(?:lbs?|pounds?|kgs?|kilos?)? ?(?:off|away|of fat)\b)"
-    r"(?: ?(?:lbs?|pounds?|kgs?|kilos?))?\b(?![:.]\d)"
 )
 TOLD: Final = "told"  # taken out only of a line that tells of something done or read
 RULES: Final = tuple(
@@ -192,9 +187,6 @@ RULES: Final = tuple(
          r"|wee) )*"
          r"(flip|turn|rinse|soak)\b", r"did the \1"),
         (r"^(on|off) at (\d{1,2}[:.]\d\d(?: ?[ap]m)?),? (?=pit|core|meat|with|\d)", r"\1 at \2, "),
-        (rf"\b{_MASS}(?P<of>[^\d,;.]{{0,30}}?),? (?:trimmed|after (?:the )?trim\w*)(?: down)?(?: to| is| was| at)? "
-         rf"{_LEFT}", trimmed),
-        (rf"\b{_MASS}(?P<of>),? {_LEFT},? (?:trimmed|after (?:the )?trim\w*)\b", trimmed),
         # half of a piece whose whole was weighed
         (r"\b(?P<part>half|a quarter|a third) (?:of )?(?:an?|the|my) (?P<mass>\d{1,2}(?:\.\d{1,2})?) ?"
          r"(?P<unit>lbs?|pounds?|kgs?|kilos?)\b", share),

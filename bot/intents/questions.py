@@ -133,7 +133,7 @@ _ABOUT_PICTURE: Final = (
     ("cook", r"cook|smok|pit|temp|heat"),
 )
 _MARKS: Final = re.compile(
-    r"\?|\bdoes (?:it|that|this|the \w+) (?:take|need|matter|fit|feed|last|cook|cure|cost|still|have|make|go)\b"
+    r"\?|\bdoes (?:it|that|this|the \w+) (?:take|need|matter|change|fit|feed|last|cook|cure|cost|still|have|make|go)\b"
     r"|(?:^|[ ,])(?:would|will) (?:an?|the|my|this|that|\d[\d./]*) (?:\w+ ){0,8}?"
     r"(?:fit|do|be|last|feed|work|go|hold|keep|taste)\b"
     r"|^(?:would|will) (?:an?|the|my|this|that)\b|^(?:was|were) (?:the|my|our)\b"

@@ -10,6 +10,7 @@ from typing import Final, TypeAlias
 
 from bot import measures
 from bot.intents.beside import without_beside
+from bot.intents.cold_readings import of_the_brine, of_the_meat, several_days
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
@@ -107,13 +108,15 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
     ):
         return None
+    if context.phase in _SET_UP and (several := several_days(text, context)):
+        return several
     text = MARK.sub(" ", _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text)))
-    text, lid = grate_alone(text, context)
+    text, lid = grate_alone(of_the_brine(text, context), context)
     if context.phase == "chilling":
         if text in _MINUTES and not (context.due_step or context.soon_step or "").startswith("chill_check"):
             by = Snooze(by=timedelta(minutes=int(text)))
             return Unclear("number", text, (*(Reading((t,)) for t in everything(float(text), context)[:2]), by))
-        text = _OUT_OF_ICE.sub(" ", text).strip()
+        text = of_the_meat(_OUT_OF_ICE.sub(" ", text)).strip()
         if _OF_THE_BATH.match(text):
             return Unclear("number", text[:60])  # how cold the water is tells nothing of the core
     text = without_beside(_ALL_IN.sub(r" \g<unit>", text), context.phase)

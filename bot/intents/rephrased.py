@@ -76,7 +76,7 @@ REPHRASED: Final = tuple(
         (r"^(?:(?:ok|now|going|straight) )*(?:in|into|to) fridge(?: now)?$|^fridge now$", "in the fridge"),
         # another bag takes the liquid along: nothing went into its cure a second time
         (rf"(?P<leak>\b(?:leak|burst|split|ripp|drip|seep)\w*\b.{{0,60}}?),? (?:so |and |but |i |we |ive )*"
-         rf"{_NEW_BAG}.*$", r"\g<leak>"),
+         rf"{_NEW_BAG}(?: now| instead)?(?=$|[,;.])", r"\g<leak>"),
         (rf"^(?:(?:i|we|ive|just|ok|have|now) )*{_NEW_BAG}(?: now)?$", "noted"),
         (r"\b(half|most|some|a third|a quarter|all)(?: of)? (?:the )?(?:brine|juice|liquid)s? (?:has |have "
          r"|all )?(?:leaked|ran|came"

@@ -24,7 +24,9 @@ _REST: Final = (
 _NO_REST: Final = re.compile(
     r"\b(?:no|without|skip|drop)(?: the| a| any)? (?:sealed rest|rest(?:ing)? sealed|equali[sz]\w{2,5})\b"
 )
-_SOAK: Final = re.compile(rf"\bsoak (?:it |them |the meat )?(?:in (?:fresh |cold |ice )?water )?{_SPAN}")
+_SOAK: Final = re.compile(
+    rf"\bsoak(?:ing)? (?:it |them |the meat )?(?:now )?(?:in (?:fresh |cold |ice )?water )?{_SPAN}"
+)
 _NO_SOAK: Final = re.compile(r"\b(?:no|without|skip|drop|dont)(?: the| a| any)? soak(?:ing)?\b")
 _HEAVIEST: Final = re.compile(
     r"\b(?:the )?(?:biggest|heaviest|largest)(?: (?:one|piece|of them))?(?: is| weighs| has)?(?: about)? $"

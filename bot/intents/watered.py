@@ -17,7 +17,7 @@ _SMALL: Final = words(
     "i we ill will can lets to use used using put take took have has need needs want wants make made mixed mix with of"
     " the a my our in into it its is was about only just cold tap fresh clean brine pickle water tub bucket bag pot"
     " container box for and poured filled fill pour up so said went instead now please do does holds takes got ok this"
-    " that at taken"
+    " that at taken wait whatever you said not told me no of what actually oops"
 )
 _LEAST: Final = 0.2  # l; less is no brine: a splash, or a cup to drink
 

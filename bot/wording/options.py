@@ -49,6 +49,8 @@ def label(option: Intent, person: Person) -> str:
             return ", ".join(_temperature(t, person) for t in temperatures)
         case Change(changes=changes):
             return ", ".join(_value(name, value, person) for name, value in changes.items())
+        case Choose(slot="vouch"):
+            return say("The fridge stayed cold")
         case Choose(slot=slot, value=value):
             return _value(slot, value, person)
         case MoveDeadline(to=to, by=by):

@@ -1,10 +1,13 @@
 """Words for what has gone in, weighed by the cook: what is wrong with it, and the way out."""
 
-from bot.wording import cautions, doses, incidents, numbers
+from bot.intents.intents import Change as ChangeSetup
+from bot.intents.intents import StepDone
+from bot.wording import asking, cautions, doses, incidents, numbers
 from bot.wording.curing import VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
+from core.cure.contents import LEAFLET_BRINE
 from core.cure.judgement import Judgement, Verdict, judge
 
 
@@ -49,3 +52,15 @@ def strong_taken(a: Assessment) -> str:
         "«15 % brine for 3 h».\n{dose}",
         dose="" if a.dose is None else doses.dose(a),
     ).strip()
+
+
+def wet_or_dry(a: Assessment) -> tuple[str, asking.Rows]:
+    """A brine was made where a dry cure was planned: nothing is noted until it is said which it is."""
+    text = say(
+        "The plan is a dry cure: what was weighed for that is too little for a brine, so nothing is noted yet.\n"
+        "Tap wet brine and I work out its dose, with the water that you say, like «3 l of water»; or tap that the dry cure is weighed."
+    )
+    strong = {"brine_strength": LEAFLET_BRINE} if a.batch.setup.nitrite_target == 0.0 else {}
+    wet = asking.button(say("Wet brine"), ChangeSetup({"method": "brine", **strong}, a.batch.id))
+    weighed = asking.button(say("The dry cure is weighed"), StepDone("brine", batch=a.batch.id))
+    return text, ((wet,), (weighed,))

@@ -220,6 +220,10 @@ _REMARKS = {
         "How does it lie in the fridge: bare on a rack, or in its bag or foil? Tap it, the hours of the chill hang on it.\n"
         "The middle is still read until it is at 4 °C (40 °F)."
     ),
+    "fridge_days": language.later(
+        "Of which days are those? Type each with its day and hour, like «fridge 3 c at 8:00».\n"
+        "Or tap it, if the fridge stayed at 4 °C (40 °F) or below all that time."
+    ),
     "eat_now": language.later(
         "Above 60 °C (140 °F) slice it and serve it now. Cooler than that: heat it through to 74 °C (165 °F), steaming, first.\n"
         "What is left goes into the ice or the fridge at once, and the chill is read on."

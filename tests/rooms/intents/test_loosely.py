@@ -142,7 +142,7 @@ def test_the_lid_is_heard() -> None:
         ("make that two inches not one and three quarters", "set thickness=51mm"),
         ("friday instead pls same hour", "meal fri13:00"),
         ("saturday is off, sunday at 4", "meal sun16:00"),
-        ("off to spain mon-thu, neighbor flips", "hand neighbor"),
+        ("off to spain mon-thu, neighbor flips", "pause & hand neighbor"),
         ("dont need reminders tonight", "pause"),
         ("flip 2 done", "done flip"),
         ("turned it, leak in the bag", "done flip & happened leaked"),

@@ -206,6 +206,9 @@ def test_what_is_known_beside_what_is_not() -> None:
         ("flat was 7.5 lb, 6.8 trimmed, for sat 1pm", 6.8),
         ("pastrami flat 7.5 lb, trimmed down to 6.8 lbs", 6.8),
         ("half a 14 lb brisket flat, sat 1pm", 7.0),
+        ("9 lb flat trimmed to about 7 1/2, sat 1pm", 7.5),
+        ("10 lb brisket flat, 8.2 after trimming, sat 1pm", 8.2),
+        ("got a 9 lb brisket flat trimmed down to 7 1/2 lb pastrami sat 1pm", 7.5),
         ("7.5 lb flat, trimmed 0.7 lb off, sat 1pm", None),
     ],
 )
