@@ -1,4 +1,4 @@
-"""The words of a line, and which of all patterns they leave: one bit a pattern, set where it may match."""
+"""The words of a line, and which of all patterns they rule out: one bit a pattern, set where it cannot match."""
 
 import re
 from collections.abc import Iterator
@@ -16,7 +16,11 @@ _WORDS: Final = 2048
 
 
 class Index:
-    """For each part of a word the patterns that need it; a pattern may match where all of its needs are met."""
+    """For each part of a word the patterns that need it; a pattern may match where all of its needs are met.
+
+    `lines` holds the last lines with the patterns that cannot match them, by their words or since they were tried. Of a
+    pattern that is newer than what is remembered of a line nothing is ruled out, so that no thread need wait for it.
+    """
 
     def __init__(self) -> None:
         self.lines: dict[str, int] = _Lines(self)
@@ -40,11 +44,10 @@ class Index:
                     asked[part] = asked.get(part, 0) | bit
                     self._longest = max(self._longest, len(part))
             self._words.clear()
-            self.lines.clear()
             return bit
 
     def look(self, line: str) -> int:
-        """The bits of the patterns that may match a line; remembered in `lines`."""
+        """The bits of the patterns that cannot match a line; remembered in `lines`."""
         with self._lock:
             met = list(self._free)
             for word in _parts(line):
@@ -52,7 +55,7 @@ class Index:
                     met[level] |= bits
             if len(self.lines) >= _LINES:
                 self.lines.clear()
-            self.lines[line] = found = reduce(and_, met)
+            self.lines[line] = found = ((1 << self._count) - 1) ^ reduce(and_, met)
             return found
 
     def _of_word(self, word: str) -> tuple[int, ...]:

@@ -9,11 +9,15 @@ from core.patterns.line import INDEX
 from core.patterns.needed import needs
 
 T = TypeVar("T")
-_SEEN: Final = INDEX.lines
+Put = str | Callable[[re.Match[str]], str]
+_OUT: Final = INDEX.lines  # by line the bits of the patterns that cannot match it
 
 
 class Pattern:
-    """A regular expression; what it finds is what `re` would find. It is built when it is first tried in earnest."""
+    """A regular expression; what it finds is what `re` would find. It is built when it is first tried in earnest.
+
+    Where it was tried on a line in vain, that is remembered: many readers ask the same of the same line.
+    """
 
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern: Final = pattern
@@ -27,35 +31,47 @@ class Pattern:
 
     def search(self, text: str, place: int = 0) -> re.Match[str] | None:
         """The first place where it matches."""
-        return self.tried.search(text, place) if _SEEN[text] & self.bit else None
+        out = _OUT[text]
+        if out & self.bit:
+            return None
+        found = self.tried.search(text, place)
+        if found is None and not place:
+            _OUT[text] = out | self.bit
+        return found
 
     def match(self, text: str, place: int = 0) -> re.Match[str] | None:
         """Whether it matches from a place on."""
-        return self.tried.match(text, place) if _SEEN[text] & self.bit else None
+        return None if _OUT[text] & self.bit else self.tried.match(text, place)
 
     def fullmatch(self, text: str) -> re.Match[str] | None:
         """Whether it matches all of a text."""
-        return self.tried.fullmatch(text) if _SEEN[text] & self.bit else None
+        return None if _OUT[text] & self.bit else self.tried.fullmatch(text)
 
-    def sub(self, put: str | Callable[[re.Match[str]], str], text: str, count: int = 0) -> str:
+    def sub(self, put: Put, text: str, count: int = 0) -> str:
         """A text with what matches written anew."""
-        return self.tried.sub(put, text, count) if _SEEN[text] & self.bit else text
+        return text if _OUT[text] & self.bit else self.subn(put, text, count)[0]
 
-    def subn(self, put: str | Callable[[re.Match[str]], str], text: str, count: int = 0) -> tuple[str, int]:
+    def subn(self, put: Put, text: str, count: int = 0) -> tuple[str, int]:
         """The same, and how many there were."""
-        return self.tried.subn(put, text, count) if _SEEN[text] & self.bit else (text, 0)
+        out = _OUT[text]
+        if out & self.bit:
+            return text, 0
+        new, times = self.tried.subn(put, text, count)
+        if not times:
+            _OUT[text] = out | self.bit
+        return new, times
 
     def split(self, text: str, most: int = 0) -> list[str]:
         """The parts of a text between what matches."""
-        return self.tried.split(text, most) if _SEEN[text] & self.bit else [text]
+        return self.tried.split(text, most) if self.search(text) else [text]
 
     def findall(self, text: str) -> list[str]:
         """All that matches, as `re` gives it."""
-        return self.tried.findall(text) if _SEEN[text] & self.bit else []
+        return self.tried.findall(text) if self.search(text) else []
 
     def finditer(self, text: str) -> Iterator[re.Match[str]]:
         """Every match."""
-        return self.tried.finditer(text) if _SEEN[text] & self.bit else iter(())
+        return self.tried.finditer(text) if self.search(text) else iter(())
 
 
 class Rules(Generic[T]):
@@ -86,7 +102,7 @@ class Rules(Generic[T]):
         return text
 
     def _fitting(self, text: str) -> list[int]:
-        bits, found = _SEEN[text] & self._all, []
+        bits, found = self._all & ~_OUT[text], []
         while bits:
             lowest = bits & -bits
             found += self._places[lowest]
@@ -96,4 +112,4 @@ class Rules(Generic[T]):
 
 def forget() -> None:
     """Forget the lines that were looked at; for measuring what a line costs that was never read."""
-    _SEEN.clear()
+    _OUT.clear()
