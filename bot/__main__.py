@@ -153,7 +153,7 @@ async def _telegram(chosen: Settings) -> None:
 def _built(chosen: Settings, send: "Callable[[Outgoing], Awaitable[str]]", now: "Time") -> "Built":
     from bot.assembly import build, newcomer, rules
 
-    built = build(chosen.database_url, newcomer(chosen.zone), send, rules(chosen))
+    built = build(chosen.database_url, newcomer(chosen.zone), send, rules(chosen)).without_facts()
     built.go_by(now)
     return built
 

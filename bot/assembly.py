@@ -4,7 +4,7 @@ import os
 import re
 import secrets
 from collections.abc import Awaitable, Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from functools import partial
 
@@ -47,6 +47,10 @@ class Built:
     def next_due(self) -> datetime | None:
         """When the next thing falls due."""
         return waiting.next_due(self.house)
+
+    def without_facts(self) -> "Built":
+        """The same for a channel that shows words alone: no facts are kept with what is said."""
+        return replace(self, conversation=replace(self.conversation, facts=False))
 
     def close(self) -> None:
         """Let go of the store."""

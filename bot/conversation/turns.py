@@ -33,6 +33,7 @@ class Conversation:
     aside: Callable[[Message], str | None] = lambda _: None  # what somebody is told before the talk begins
     rules: Rules | None = None  # whom the keeper lets in; None is everybody
     postman: Postman[Outgoing] | None = None  # who takes the first reply along with the turn
+    facts: bool = True  # whether the facts behind a reply are kept with it, for a channel that shows them
 
     def receive(self, message: Message, now: datetime) -> bool:
         """Take one message: True if it was new, False if it had been taken before.
@@ -70,7 +71,8 @@ class Conversation:
                 open_ = turn.entry is Entry.OPEN
                 for reply in heard.answered(turn, message, answer) if open_ else admitting.answer(turn, message):
                     text = numbers.own_first(reply.text, turn.person)
-                    said_in = replace(reply, text=text, language=language.spoken())
+                    facts = reply.facts if self.facts else {}
+                    said_in = replace(reply, text=text, language=language.spoken(), facts=facts)
                     turn.say(to_body(said_in), answering=message.ref or None, about=reply.about)
             taken = self.postman.take_reply(turn.tx, turn.said.chat, now) if self.postman and turn.replies else None
         if self.postman is not None and taken is not None:

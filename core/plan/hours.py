@@ -54,7 +54,7 @@ class Wall:
 
     def quiet(self, moment: datetime) -> bool:
         """Whether a moment lies in the quiet hours."""
-        clock = self.clock(moment).replace(tzinfo=None)
+        clock = self.clock(moment)
         if self.quiet_from <= self.quiet_to:
             return self.quiet_from <= clock < self.quiet_to
         return clock >= self.quiet_from or clock < self.quiet_to

@@ -2,11 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 from datetime import datetime, time, timedelta
+from functools import lru_cache
 
 from core.but import but
 from core.plan.anchors import Anchors, anchors, dries_from, needed_days
 from core.plan.case import Case
 from core.plan.folding import within
+from core.plan.hours import Wall
 from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step, Urgency
 
@@ -83,23 +85,29 @@ def _after_rinse(case: Case, fixed: Anchors) -> Iterator[Step]:
         yield Step("dry", Kind.DRY, dry, minutes=case.product.hours.dry * 60)
 
 
-def _wait_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
+def _wait_steps(case: Case, fixed: Anchors) -> tuple[Step, ...]:
+    return _while_it_cures(case.wall, (fixed.into_cure, fixed.out), case.flip_hours)
+
+
+@lru_cache(maxsize=64)  # they hang on the time at which it is in the cure, and on no other
+def _while_it_cures(wall: Wall, between: tuple[datetime, datetime], hours: tuple[time, ...]) -> tuple[Step, ...]:
     """Flips at the person's hours, or once they wake, and a fridge reading with the first, so one may be missed."""
-    first, last = fixed.into_cure + FIRST_FLIP_AFTER, fixed.out - LAST_FLIP_BEFORE
-    day = case.wall.day(fixed.into_cure)
-    hours = case.flip_hours
-    while case.wall.at(day, time(0, 0)) <= last:
+    into, out = between
+    first, last = into + FIRST_FLIP_AFTER, out - LAST_FLIP_BEFORE
+    day, found = wall.day(into), list[Step]()
+    while wall.at(day, time(0, 0)) <= last:
         for place, clock in enumerate(hours):
-            due = case.wall.awake(case.wall.at(day, clock))
+            due = wall.awake(wall.at(day, clock))
             if first <= due <= last:
-                yield Step(f"flip/{day:%Y%m%d}{chr(97 + place)}", Kind.FLIP, due, Urgency.QUIET, minutes=2)
-        check = case.wall.awake(case.wall.at(day, hours[0] if hours else time(8, 0)))
+                found.append(Step(f"flip/{day:%Y%m%d}{chr(97 + place)}", Kind.FLIP, due, Urgency.QUIET, minutes=2))
+        check = wall.awake(wall.at(day, hours[0] if hours else time(8, 0)))
         if first <= check <= last:
-            yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
+            found.append(Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1))
         day += timedelta(days=1)
-    if (fixed.out - fixed.into_cure) >= timedelta(days=4):
-        half = case.wall.next_at(time(18, 0), fixed.into_cure + (fixed.out - fixed.into_cure) / 2)
-        yield Step("mid_check", Kind.MID_CHECK, half, minutes=5)
+    if out - into >= timedelta(days=4):
+        half = wall.next_at(time(18, 0), into + (out - into) / 2)
+        found.append(Step("mid_check", Kind.MID_CHECK, half, minutes=5))
+    return tuple(found)
 
 
 def _fire_steps(case: Case, fixed: Anchors) -> Iterator[Step]:
