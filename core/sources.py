@@ -180,6 +180,9 @@ NRC_COLOUR = Source(
 PROPANE_HEAT = Source(
     "PROPANE_HEAT", "Lower heating value of propane, 46.3 MJ/kg", "thermochemical tables, from memory", "-", "MEMORY"
 )
+PELLET_HEAT = Source(
+    "PELLET_HEAT", "Wood pellets of class A1: net heating value of 16.5 MJ/kg or more", "ISO 17225-2", "2021", "MEMORY"
+)
 CHARCOAL_HEAT = Source(
     "CHARCOAL_HEAT",
     "Heating value of charcoal, 27 to 33 MJ/kg (energy statistics; bioenergy stove measurements)",

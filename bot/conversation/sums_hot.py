@@ -53,6 +53,7 @@ _WAYS = (
 )
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
+    (re.compile(r"\bpellets?\b"), "pellet"),
     (re.compile(r"\bkettle\b"), "kettle"), (re.compile(r"\boffset\b"), "offset"),
     (re.compile(r"\b(?:propane|gas)\b"), "gas"), (re.compile(r"\b(?:electric\w*|kwh)\b"), "electric"),
     (re.compile(r"\b(?:kamado|ceramic|clay)\b"), "ceramic"), (re.compile(r"\b(?:steel|drum|bullet)\b"), "steel"),

@@ -45,7 +45,7 @@ _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
     "wrap": (("none", r"\b(?:no|none|unwrapped|naked|nothing)\b"), ("paper", r"\bpaper\b"), ("foil", r"\bfoil\b")),
     "chill": (("ice", r"\bice\b"), ("fan", r"\bfan\b"), ("rack", r"\brack\b"), ("foil", r"\bfoil\b")),
     "cooker": (("ceramic", r"\b(?:ceramic|kamado)\b"), ("steel", r"\b(?:steel|drum|bullet|barrel)\b"),
-               ("kettle", r"\bkettle\b"),
+               ("kettle", r"\bkettle\b"), ("pellet", r"\bpellets?\b"),
                ("offset", r"\boffset\b"), ("gas", r"\bgas\b"), ("electric", r"\belectric\b")),
 }  # fmt: skip
 # what may stand around the quantity that was asked for

@@ -114,6 +114,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\b(?:to|using|on) (?:the )?gas\b|\bpropane\b"
                       r"|\bgasgrill\b"),
     ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\belektro(?:smoker|grill)\b|\bin the oven\b"),
+    ("cooker", "pellet", r"\bpellets? (?:grill|smoker|cooker|bbq|barbecue)\b(?! (?:gives|makes|wont|doesnt|keeps|has))"
+                         r"|\b(?:on|using) (?:the |my )?pellets\b"),
     ("cooker", "kettle", r"\bkettle\b|\bkugelgrill\b"),
     ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"
                         r"|\bstahlgrill\b"),
@@ -137,7 +139,7 @@ _CURE_DAYS: Final = re.compile(
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date)|whenever(?: its ready)?|any ?time|open end(?:ed)?|kein termin)\b"
 )
-_UNKNOWN_COOKER: Final = re.compile(r"\b(?:pellets?(?: (?:grill|smoker|cooker))?|campfire|pit oven|tandoor)\b")
+_UNKNOWN_COOKER: Final = re.compile(r"\b(?:campfire|pit oven|tandoor)\b")
 
 
 @dataclass

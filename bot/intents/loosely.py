@@ -169,6 +169,10 @@ LOOSE_RULES: Final = tuple(
         (r"\b((?:added|threw on|put on|topped up)(?: \w+){0,3} (?:coals?|charcoal|wood|splits?|lump|fuel|pellets)),? "
          r"(?:and )?(?:the )?(?=pit\b)", r"\1, "),
         (r"\bpit (?:is |now )*(?:climbing|rising|coming up|going up)(?: to| at| now| past)? (?=\d{3}\b)", "pit "),
+        (r"\b(\d{1,2}|an?|two|three|four|five|six) (weeks?|days?) from (?:now|today)\b", r"in \1 \2"),
+        (r"\boff (?:of )?(?:the )?(?:fire|heat|grill|smoker|pit|cooker) (?:at |was |is )?(?=1\d\d\b|20\d\b)",
+         "off at "),
+        (r"\bexternal (?=\d)(?=.*\binternal\b)|(?<=\d )external (?=\d)", "pit "),
         # two readings a while apart
         (r"\b(\d{2,3})(?: ?[cf])?,? (?:then|and then|and|now) (\d{2,3}(?: ?[cf])?),? "
          r"((?:\d{1,2}|ten|twenty|half an|an?) ?(?:m|mins?|minutes?|h|hrs?|hours?)) later$", r"\1 \3 ago, \2 now"),

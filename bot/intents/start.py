@@ -140,7 +140,7 @@ def read_start(text: str, context: Context) -> Start | None:
     if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
         return None
     draft = _Draft()
-    told = weighed(text, may_be_bare=bool(named and (verb or context.phase == "none")))
+    told = weighed(text, may_be_bare=bool(named and (verb or context.phase == "none")) and not _COUNTED.search(text))
     _take_mass(draft, shared(told, ranges(named)))
     whole = _is_start(text, context, draft, bool(verb))
     if not (goes_on or whole):
@@ -216,7 +216,7 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
         eaten = context.phase == "none" and when.meal(text, _afresh(context)) is not None
         if len(_unknown_words(text)) > _FOREIGN and not verb and not (has_weight and eaten):
             return False  # a meat, its weight and a meal are a batch, whatever else is told of it
-        rest = without(text)
+        rest = without(_COUNTED.sub(" ", text))
         alone = context.phase == "none" and not (content(rest) or _ASKS.search(text) or re.search(r"\d", rest))
         return has_weight or verb or alone or eaten
     if not has_weight or (context.phase != "none" and not verb):

@@ -123,7 +123,7 @@ def slot(name: str, a: Assessment, person: Person) -> tuple[str, Rows]:
         "pit_c": say("At what temperature will the pit run? Type it, like «pit {hot}».", hot=hot),
         "fridge_c": say("How cold is the fridge? Type it, like «fridge runs at {cold}».", cold=cold),
         "mass": mass(person),
-        "cooker": say("What do you cook on? Ceramic, steel, kettle, offset, gas or electric?"),
+        "cooker": say("What do you cook on? Ceramic, steel, kettle, offset, pellet, gas or electric?"),
     }
     choices = {
         "method": (say("How will you cure it?"), "method", ((say("Brine in a bag"), "brine"), (say("Dry in a bag"), "dry"), (say("Inject"), "inject"))),

@@ -57,24 +57,28 @@ def advice(a: Assessment) -> str:
             said = say(
                 "The fire looks out. Light it again now, or finish in an oven at 150 °C (300 °F). Tell me when it burns."
             )
-        case "wait":
-            said = say("The pit is still coming back from the lid or the cold meat: leave the vents{till}.", till=till)
-        case "coming":
-            said = say(
-                "{told} {more} and on its way back by itself: leave the vents.",
-                told=told,
-                more=say("high") if f.off_k > 0 else say("low"),
-            )
-        case "settling":
-            said = say(
-                "{told} {more}, and the vent you moved needs its time: leave it{till}.",
-                told=told,
-                more=say("high") if f.off_k > 0 else say("low"),
-                till=till,
-            )
+        case "wait" | "coming" | "settling":
+            said = _left_alone(a, told, till)
         case _:
             said = ""
     return " ".join(t for t in (said, _lid(a), wind(a) if said else "") if t)
+
+
+def _left_alone(a: Assessment, told: str, till: str) -> str:
+    """Nothing is moved: the pit comes back by itself, or what was moved needs its time."""
+    state = a.cook.fire.state if a.cook else ""
+    more = say("high") if a.cook and a.cook.fire.off_k > 0 else say("low")
+    if state == "wait" and not vented(a):
+        return say("The pit is still coming back from the lid or the cold meat: leave the dial{till}.", till=till)
+    if state == "wait":
+        return say("The pit is still coming back from the lid or the cold meat: leave the vents{till}.", till=till)
+    if not vented(a):
+        return say(
+            "{told} {more} and on its way back by itself: leave the dial{till}.", told=told, more=more, till=till
+        )
+    if state == "coming":
+        return say("{told} {more} and on its way back by itself: leave the vents.", told=told, more=more)
+    return say("{told} {more}, and the vent you moved needs its time: leave it{till}.", told=told, more=more, till=till)
 
 
 def unread(a: Assessment) -> str:
@@ -144,6 +148,11 @@ def _more(a: Assessment, vent: str, share: float) -> str:
     )
 
 
+def vented(a: Assessment) -> bool:
+    """Whether its heat goes by vents, and by no dial."""
+    return cooker(a.batch.setup.cooker).fuel == "charcoal"
+
+
 def dying(a: Assessment) -> str:
     """What to look at when the heat fails, and whether the core is hot enough for that to do no harm."""
     core = a.batch.last(Probe.CORE)
@@ -163,6 +172,11 @@ def _looked_at(a: Assessment) -> str:
     match cooker(a.batch.setup.cooker).fuel:
         case "propane":
             return say("The fire is dying: look at the flame and at what is left in the bottle.")
+        case "pellets":
+            return say(
+                "The fire is dying: look at the hopper, whether the pellets slide down, and at ash in the fire pot.\n"
+                "Out and cold, empty the pot before you light it anew: a full one flares up."
+            )
         case "electricity":
             return say("The heat is failing: look at the plug, the fuse and the dial.")
         case _:
@@ -200,6 +214,8 @@ def wind(a: Assessment) -> str:
         return ""
     if cooker(a.batch.setup.cooker).fuel == "propane":
         return say("In wind, stand it where the flame is sheltered, outdoors all the same, and look at the flame.")
+    if cooker(a.batch.setup.cooker).fuel == "pellets":
+        return say("In wind, stand it in the lee: it burns more pellets, so look at the hopper more often.")
     return say("In wind, turn the lower vent out of it: it works like opening one.")
 
 
@@ -216,6 +232,8 @@ def asked(a: Assessment) -> str:
     steady = say(
         "Leave the vents: by your last reading the pit holds its {pit}. Send another in 15 min if it moves.", pit=pit
     )
+    if not vented(a):
+        steady = say("By your last reading the pit holds its {pit}. Send another in 15 min if it moves.", pit=pit)
     return told or steady
 
 

@@ -72,6 +72,8 @@ def _have(found: Fuel, a: Assessment) -> str:
     match found.kind:
         case "propane":
             return say("Have {load} propane in the bottle", load=load)
+        case "pellets":
+            return say("Have {load} of dry wood pellets, in the hopper and beside it", load=load)
         case "electricity":
             return say("Count with {load}", load=load)
         case _ if _fed(a):
@@ -94,6 +96,13 @@ def to_fill(found: Fuel | None, a: Assessment) -> str:
         case "propane":
             return say(
                 "Have {amount} propane in the bottle: it burns about {burns} if the air is still. ",
+                amount=_amount(found.load, found, a),
+                burns=burns,
+            )
+        case "pellets":
+            return say(
+                "Have {amount} of dry wood pellets: it burns about {burns} if the air is still, and the hopper is looked at "
+                "every few hours. ",
                 amount=_amount(found.load, found, a),
                 burns=burns,
             )
@@ -134,6 +143,10 @@ def _amount(amount: float, found: Fuel, a: Assessment) -> str:
 
 
 def _wood(found: Fuel) -> str:
+    if found.kind == "pellets":
+        return say(
+            "The pellets give the smoke: more of it on the lowest setting in the first hours, or by dry wood in a tube."
+        )
     if found.kind != "charcoal":
         return say("Of wood 60 to 230 g in all, dry chips in a tray or a pouch of foil.")
     return say(

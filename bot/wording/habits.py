@@ -18,6 +18,7 @@ NAMED = Words(
         "steel": "your steel smoker",
         "kettle": "your kettle",
         "offset": "your offset",
+        "pellet": "your pellet cooker",
         "gas": "your gas cooker",
         "electric": "your electric smoker",
     }

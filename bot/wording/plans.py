@@ -36,6 +36,7 @@ COOKERS = Words(
         "steel": "steel cooker",
         "kettle": "kettle cooker",
         "offset": "offset cooker",
+        "pellet": "pellet cooker",
         "gas": "gas cooker",
         "electric": "electric cooker",
     }

@@ -22,6 +22,9 @@ FISH_F = 160.0
 RED_F = 145.0
 MINCED_F = 160.0  # sources.FSIS_SAFE_TEMPERATURES
 LOGS_MEAT, LOGS_BIRDS = 6.5, 7.0  # sources.FSIS_COOKING_2021
+PELLETS = later(
+    "Have {load} of wood pellets for {hours} at {pit}, with a reserve in it.\nWind and frost take more: look at the hopper."
+)
 
 
 def held(found: Held, seconds: Seconds | None, person: Person) -> str:
@@ -222,18 +225,18 @@ def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
             load=decimal(found.load, 1),
             **fields,
         )
-    load = numbers.mass(found.load, person)
+    fields["load"] = numbers.mass(found.load, person)
+    if found.kind == "pellets":
+        return say(PELLETS, **fields)
     if found.kind == "propane":
         return say(
             "Have {load} of propane for {hours} at {pit}, with a reserve in it.\nWind and frost take more: a full second bottle is the surest.",
-            load=load,
             **fields,
         )
     return say(
         "Have {load} of charcoal for {hours} at {pit}, with a reserve in it.\n"
         "Fill it in at the start: running short costs the meat, and what does not burn keeps once the vents are shut. "
         "Wind and frost take more.",
-        load=load,
         **fields,
     )
 

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from math import ceil, floor
 
-from bot.wording import meats, numbers
+from bot.wording import fire, meats, numbers
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -33,6 +33,8 @@ def stall(a: Assessment) -> str:
         begins = a.on_at + timedelta(hours=s.begins.p50)
         return _comes(s, begins, a) if begins - a.now <= SOON else ""
     if s.phase == "in" and s.lasts is not None and not _climbs(a) and not _nearly(a):
+        if not fire.vented(a):
+            return say("This is the stall: the surface sweats the heat away. It ends; do not chase it with the dial.")
         return say("This is the stall: the surface sweats the heat away. It ends; do not chase it with the vents.")
     return ""
 

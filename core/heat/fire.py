@@ -2,7 +2,8 @@
 
     per hour = (shell x (T_pit - T_out) + air x c_p x (T_pit - T_out) + meat) / lower heating value
 
-Charcoal 29.5 MJ/kg, 7 % either way; propane 46.3 MJ/kg; electricity 3.6 MJ/kWh. The balance is a floor for
+Charcoal 29.5 MJ/kg, 7 % either way; wood pellets 16.5 MJ/kg, the least of their class; propane 46.3 MJ/kg;
+electricity 3.6 MJ/kWh. The balance is a floor for
 still, dry air and a closed lid; what cooks report of charcoal (common practice) is two to three times that on
 thin steel. The load is taken from the higher of the two with a reserve: what is not burnt keeps, a fire that
 dies at night does not.
@@ -15,12 +16,13 @@ from typing import Final
 from core.heat.band import Band
 from core.heat.cooker import Cooker, Range, cooker
 from core.meat.piece import Z90, Cut, Species
-from core.sources import CHARCOAL_HEAT, COMMON_PRACTICE, PROPANE_HEAT, Source
+from core.sources import CHARCOAL_HEAT, COMMON_PRACTICE, PELLET_HEAT, PROPANE_HEAT, Source
 from core.units import Celsius, Hours
 
-HEATING_VALUE: Final = {"charcoal": 29.5e6, "propane": 46.3e6, "electricity": 3.6e6}  # [J/kg, J/kWh]
+HEATING_VALUE: Final = {"charcoal": 29.5e6, "pellets": 16.5e6, "propane": 46.3e6, "electricity": 3.6e6}  # [J/kg, J/kWh]
 SOURCES: Final[dict[str, tuple[Source, ...]]] = {
     "charcoal": (CHARCOAL_HEAT, COMMON_PRACTICE),
+    "pellets": (PELLET_HEAT, COMMON_PRACTICE),
     "propane": (PROPANE_HEAT, COMMON_PRACTICE),
     "electricity": (COMMON_PRACTICE,),
 }
@@ -43,9 +45,9 @@ class Weather:
 class Fuel:
     """Fuel for a cook. [kg, of electricity kWh]
 
-    `kind` is "charcoal", "propane" or "electricity". `burnt` is the heat balance with its band, `warm_up` for the
-    walls, `practice` what cooks report for those hours (0 where nobody counts), `load` what to fill or have; `chunks`
-    of wood.
+    `kind` is "charcoal", "pellets", "propane" or "electricity". `burnt` is the heat balance with its band, `warm_up`
+    for the walls, `practice` what cooks report for those hours (0 where nobody counts), `load` what to fill or have;
+    `chunks` of wood.
     """
 
     kind: str

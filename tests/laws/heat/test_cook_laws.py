@@ -18,7 +18,7 @@ masses = st.floats(1.2, 6.0)
 thicknesses = st.floats(0.03, 0.08)
 pits = st.floats(105.0, 150.0)
 targets = st.floats(60.0, 93.0)
-cookers = st.sampled_from(["ceramic", "steel", "kettle", "offset", "gas", "electric"])
+cookers = st.sampled_from(["ceramic", "steel", "kettle", "offset", "pellet", "gas", "electric"])
 QUICK = settings(max_examples=15, deadline=None)
 
 

@@ -151,7 +151,7 @@ def test_a_dip_after_the_lid_does_not_move_the_ready_time() -> None:
 
 def test_every_cooker_of_the_file_can_be_read() -> None:
     """Six kinds and the pot, each with film, walls, dew point and times that make sense."""
-    assert set(cookers()) == {"ceramic", "steel", "kettle", "offset", "gas", "electric", "pot"}
+    assert set(cookers()) == {"ceramic", "steel", "kettle", "offset", "pellet", "gas", "electric", "pot"}
     for name, stove in cookers().items():
         film, dew = ((300.0, 900.0), 100.0) if name == "pot" else ((4.0, 10.0), 60.0)  # in water, or in air
         assert film[0] <= stove.film.centre <= film[1]
@@ -170,3 +170,12 @@ def test_a_broken_entry_is_named() -> None:
     with pytest.raises(Unreadable) as broken:
         cooker_room._cooker("ceramic", {"film_w_m2k": [6.0]})
     assert broken.value.where == "ceramic"
+
+
+def test_pellets_weigh_more_than_charcoal_for_the_same_heat() -> None:
+    """Wood pellets of class A1 hold 16.5 MJ in a kilo at the least, and a pellet cooker has no coals to light."""
+    pellets, coals = fuel("pellet", 121.0, 10.0, FLAT), fuel("steel", 121.0, 10.0, FLAT)
+    assert pellets.kind == "pellets"
+    assert coals.kind == "charcoal"
+    assert pellets.load > 10.0 * 0.4
+    assert [source.key for source in pellets.sources] == ["PELLET_HEAT", "COMMON_PRACTICE"]

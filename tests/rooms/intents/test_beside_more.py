@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.intents.intents import Debrief, Reading, Unclear
+from bot.intents.intents import Debrief, Reading, Settings, Unclear
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import context, wall
@@ -71,6 +71,12 @@ def test_two_readings_a_while_apart(text: str) -> None:
         ("added more coal pit climbing 270", "cooking", 65.0, "ask & read pit 270f"),
         ("spilled a bit of the brine while pouring", "waiting", None, "happened leaked"),
         ("nope not flipping tonight im out", "curing", None, "skip"),
+        ("off the fire 196", "cooking", 88.0, "read core 196f & done off"),
+        ("off the smoker 203 soft", "cooking", 92.0, "read core 203f & done off"),
+        ("internal 155 external 240", "cooking", 65.0, "read core 155f, pit 240f"),
+        ("back bacon 2 kilo loin 3 weeks from now", "none", None, "start back_bacon 2kg mon"),
+        ("two duck breasts", "none", None, "start duck"),
+        ("3 kg flat on my pellet grill", "none", None, "start brisket_flat 3kg"),
         ("not turning it today", "curing", None, "skip"),
     ],
 )
@@ -97,3 +103,9 @@ def test_what_carries_no_cure_may_be_forgotten(text: str) -> None:
     assert isinstance(said, Unclear)
     assert said.why == "forgot_extra"
     assert "happened forgot_cure" in short(read("forgot the cure", context("curing")))
+
+
+def test_a_cooker_that_burns_pellets() -> None:
+    """Told before a batch it is the person's own; of one that gives little smoke it is a question."""
+    assert read("i have a pellet grill", context("none")) == [Settings({"cooker": "pellet"})]
+    assert not any(isinstance(i, Settings) for i in read("my pellet smoker gives hardly any smoke", context("none")))

@@ -125,7 +125,7 @@ def test_several_pieces(text: str, pieces: tuple[float, ...]) -> None:
         ("14 lb packer", ("cut:packer",)),
         ("12lb brisket", ("cut:whole brisket",)),
         ("2.5 kg flat + 1.5 kg point", ("cut:flat and point",)),
-        ("3 kg flat on my pellet grill", ("cooker:pellet grill",)),
+        ("3 kg flat on my campfire", ("cooker:campfire",)),
     ],
 )
 def test_what_is_asked_of_a_start(text: str, unclear: tuple[str, ...]) -> None:
