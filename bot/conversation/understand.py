@@ -38,6 +38,7 @@ from core.service import batches, steps
 from core.service.turn import Turn
 
 LONGEST = 4096
+_IN_ITS_CURE = re.compile(r"\b(?:brin\w*|cur\w+|bag\w*|tub|bucket|pickle|salt\w*|inject\w*|lake|pökel\w*|beutel)\b")
 _INJECTED = re.compile(r"\binjected\b(?! (?:is|it is)\b)", re.IGNORECASE)
 PLACES = ("location", "venue")
 
@@ -83,7 +84,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
     intents = read(message.text[: LONGEST * 2], context)
-    told = [_put_in(_of_step(each, called), a, message) for each in intents]
+    told = [_to_thaw(_put_in(_of_step(each, called), a, message), a, message) for each in intents]
     once = tuple(each for n, each in enumerate(told) if each not in told[:n])  # «injected and in the tub»
     meant = Understood(message, once, batch, asked, a)
     if those := several.answered(intents[0], asked):
@@ -170,6 +171,14 @@ def _put_in(intent: Intent, a: Assessment | None, message: Message) -> Intent:
         return intent
     planned = a.batch.setup.method == "inject" and not is_question(message.text.lower())
     return StepDone(str(Kind.INTO_CURE)) if planned else intent
+
+
+def _to_thaw(intent: Intent, a: Assessment | None, message: Message) -> Intent:
+    """«in the fridge since last night», of meat that is still frozen: there it thaws, and in no cure."""
+    into = isinstance(intent, StepDone) and intent.step == Kind.INTO_CURE
+    waits = a is not None and a.batch.setup.frozen and "thaw" not in a.batch.done and "into_cure" not in a.batch.done
+    named = _IN_ITS_CURE.search(message.text.lower())
+    return replace(intent, step=str(Kind.THAW)) if into and waits and not named else intent  # type: ignore[call-arg]
 
 
 def _tapped(turn: Turn, message: Message) -> Understood | Reply:

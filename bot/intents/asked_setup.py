@@ -77,7 +77,21 @@ def answer(slot: str, value: Any, context: Context) -> Intent:
     return Choose(slot, value) if of_start else Change({slot: value})
 
 
+# «no curing salt, just a normal brine», asked how strong it is: salted, and not cured
+_NONE: Final = re.compile(
+    r"\b(?:no|without|zero|not any) (?:pink |curing )?(?:cure|salt cure|curing salt|pink salt|nitrites?|nitrates?)\b"
+    r"|\b(?:dont|do not|not|wont|arent|are not|isnt|never) (?:be |want |going to |gonna )?"
+    r"(?:use|using|want|curing|cure|having)\b(?! (?:much|that much|so))"
+    r"|^(?:(?:its|it is|just|only|with|an?|use|using|regular|normal|plain|ordinary) )*(?:regular|normal|plain|ordinary"
+    r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$|^none$"
+)
+_METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compile(r"\bdry\b")))
+
+
 def _cure(text: str, context: Context) -> Intent | None:
+    if _NONE.search(text) and not measures.of_kind(text, "fraction"):
+        way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
+        return Change({"nitrite_target": 0.0, **way})
     share = measures.sole(text, "fraction")
     value = share.value if share else None
     if share is None and FIRST_OR_SECOND.search(text):  # «pink salt 1», and no 1 %: which kind it is, not how strong

@@ -46,7 +46,7 @@ _LEAVES: Final = re.compile(
     r" (?:leave|go out|pop out|nip out|step out|run out)\b(?! (?:of|it)\b)"
 )
 _FUELLED: Final = re.compile(
-    r"\b(?:put|added|threw|chucked|loaded|shovelled|topped (?:it )?up with|filled)\b(?: (?:some|more|another"
+    r"\b(?:put|added|threw|chucked|loaded|shovelled|topped (?:it )?up with|filled)\b(?: (?:an?|some|more|another"
     r"|a bit of|a few|the|in"
     r"|on|fresh|new|\d+))* (?:charcoal|coals?|lump|briquettes?|wood|logs?|splits?|chunks?|fuel|pellets)\b"
     r"|^(?:(?:i|we|ive|just|have) )*(?:refuel+ed|restoked|stoked|topped (?:it )?up)(?: (?:it|the fire"

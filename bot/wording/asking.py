@@ -37,7 +37,8 @@ def cure(batch: str) -> tuple[str, Rows]:
         "How strong is your curing salt? The packet says its nitrite in percent.\n"
         "Tap it, or type it like «cure is 6.25 %». Until I know, there is no dose and no cure."
     )
-    return text, rows
+    none = (button(say("No curing salt"), Change({"nitrite_target": 0.0}, batch)),)
+    return text, (*rows, none)
 
 
 def mass(person: Person) -> str:

@@ -138,9 +138,10 @@ class Product:
     def settle(self, setup: Setup) -> Setup:
         """The setup with its target taken from the purpose, unless the cook set a target of their own.
 
-        Raises what `setup` raises, and OtherWay where the cut may not be cured so.
+        Raises what `setup` raises, and OtherWay where the cut may not be cured so. Salt alone goes in by any
+        way: it is for the taste, and need not reach the middle.
         """
-        if setup.method not in self.methods(setup.cut):
+        if setup.nitrite_target > 0.0 and setup.method not in self.methods(setup.cut):
             raise OtherWay(setup.cut, setup.method, self.methods(setup.cut))
         target = setup.target_c if "target_c" in setup.said else self.purpose(setup.purpose).target_c
         lowest = self.cooked_from_c or self.safety_floor_c
