@@ -1,8 +1,7 @@
 """A figure with its unit as one word of its kind: for the likeness of questions 3.4 kg and 7 lb are alike, a weight."""
 
+import re
 from typing import Final
-
-from core import patterns as re
 
 _NAMES: Final = frozenset({"1", "2"})  # of the two kinds of curing salt
 _FIRST_KIND: Final = re.compile(

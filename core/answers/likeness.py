@@ -7,6 +7,7 @@ of its words together. Offline and in plain Python.
 """
 
 import math
+import re
 from array import array
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
@@ -18,7 +19,6 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from core import patterns as re
 from core.answers.entries import ENGLISH, asked_beside, asked_in, entry, is_entry
 from core.answers.figures import folded
 from core.answers.slang import alike, empty, gathered, meant, stem

@@ -1,12 +1,11 @@
 """Words that mean the same to a cook, and words that say little of what is asked; read from `slang.toml`."""
 
+import re
 import tomllib
 from collections.abc import Mapping
 from functools import cache, lru_cache
 from importlib import resources
 from typing import Any, Final
-
-from core import patterns as re
 
 _ENDINGS: Final = {"en": re.compile(r"(?<=\w{3})(?:ies|ing|ed|ly|es|(?<!s)s)$")}  # of a word of five letters or so
 _LAST: Final = {"en": re.compile(r"(?<=\w{3})[ey]$|(?<=([b-df-hj-km-np-rtv-z]))\1$")}  # «flipp», «slice», «fatty»
@@ -49,7 +48,7 @@ def _stems(language: str) -> Mapping[str, str]:
 
 
 @cache
-def _turns() -> re.Pattern:
+def _turns() -> re.Pattern[str]:
     turns = sorted((said for said in alike() if " " in said), key=len, reverse=True)
     return re.compile(rf"\b(?:{'|'.join(map(re.escape, turns))})\b")
 

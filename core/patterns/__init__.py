@@ -2,7 +2,8 @@
 
 Of a thousand patterns that a line is held against some twenty match it. What a pattern needs is read from the pattern
 itself (`needed`), a line is taken apart into its words once (`line`), and a pattern whose words are not there is known
-not to match without being tried. What matches, and what it finds, is the same.
+not to match without being tried. What matches, and what it finds, is the same. To look at the words of a line costs
+what some thirty patterns do: where thousands of lines meet ten patterns each, `re` itself is the quicker.
 """
 
 from re import (

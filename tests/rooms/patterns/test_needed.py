@@ -18,7 +18,7 @@ from core.patterns import Pattern
 from core.patterns.line import Index
 from core.patterns.needed import needs
 from tests.benchmark.test_reading import lines
-from tests.house.measure import files
+from tests.house.measure import TOP, files
 from tests.talk_lines import context
 
 NEEDED = {
@@ -174,7 +174,13 @@ def test_a_pattern_that_comes_later_is_known() -> None:
 
 def test_whoever_reads_lines_has_their_patterns_from_here() -> None:
     """No reader holds a line against a pattern of the standard `re`, which is tried whatever the line says."""
-    rooms = files("bot/intents", "core/answers")
+    rooms = [*files("bot/intents"), TOP / "core/answers/dangers.py"]
     plain = [path.name for path in rooms if re.search(r"^import re$", path.read_text("utf-8"), re.MULTILINE)]
     assert len(rooms) > 90
     assert plain == []
+
+
+def test_what_goes_over_thousands_of_lines_once_has_plain_patterns() -> None:
+    """To look at the words of a line pays for those that are held against hundreds of patterns, not against ten."""
+    for name in ("figures", "likeness", "slang"):
+        assert "patterns" not in (TOP / f"core/answers/{name}.py").read_text("utf-8")
