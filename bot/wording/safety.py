@@ -164,7 +164,7 @@ def _readings(f: Finding, a: Assessment) -> str:
 
 def source(s: Source) -> str:
     """«(USDA FSIS …, 2021)», with a word where it is from memory or practice."""
-    note = {"MEMORY": say(", from memory"), "PRACTICE": say(", common practice"), "DERIVED": say(", derived")}.get(
+    note = {"MEMORY": say(", from memory"), "PRACTICE": say(", no source"), "DERIVED": say(", derived")}.get(
         s.status, ""
     )
     year = f", {s.year}" if s.year.strip("-") else ""
