@@ -182,6 +182,7 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some)\b"
 )
 _ALL_WELL: Final = re.compile(r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$")
+_OFF_AT: Final = re.compile(r"^(?:(?:so|ok|take it|pull it|pull|come) )*(?:off )?at \d{2,3}(?: ?[cf])? ?\?+$")
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry)\s*\?*$")
 
 
@@ -203,6 +204,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("why", _WHY_HERE.get(phase, ""), text)
     if _ALL_WELL.match(text):
         return "", Ask("now", text=text)
+    if phase == "cooking" and _OFF_AT.match(text):
+        return "", Ask("pull_at", text=text)
     for about, words in _WHY_COMPILED:
         if words.search(bare) and len(bare.split()) <= 12:
             here = _WHY_HERE.get(phase, about) if bare == "why so long" else about

@@ -52,7 +52,7 @@ _EATS: Final = re.compile(
 )
 _COUNTED: Final = re.compile(
     r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
-    r"|chickens|hams|loins)\b"
+    r"|chickens|hams|loins)\b|\b(?:ducks?|trouts?)\b.{0,24}?\b([2-9]) of (?:them|em)\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
     r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
@@ -269,7 +269,7 @@ def _take_meat(text: str, draft: _Draft) -> None:
 
 def _take_pieces(text: str, draft: _Draft) -> None:
     if count := _COUNTED.search(text):
-        draft.said["pieces"] = int(count[1])
+        draft.said["pieces"] = int(count[1] or count[2])
     elif (times := _TIMES.search(text)) and not draft.pieces:  # else each has its weight already
         draft.said["pieces"] = int(times[1] or times[2])
     elif parted := _CUT_IN.search(text):
