@@ -52,6 +52,10 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
         r"|bump|push|raise|help|instead|or|up to|degrees more|open it up)\b"
     ),
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
+    "feed": re.compile(
+        r"\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
+        r"|go round|stretch|of us|adults|kids)\b"
+    ),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),
     "ice": re.compile(r"^(?!.*\blong)"),  # «how much longer in the ice» asks for no kilos

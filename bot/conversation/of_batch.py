@@ -289,7 +289,7 @@ TOPICS: Mapping[str, Answer] = {
     "longer": _longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
     "cook_on": _cook_on, "no_probe": of_a(recalled.no_probe), "another_meat": of_a(of_around.another_meat),
     "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
-    "off": of_a(reckoned.off),
+    "off": of_a(reckoned.off), "brine_cold": _step(Kind.BRINE_CHECK),
     "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": _slice,
     "warm_up": of_a(at_table.warm_up), "cooked_for": of_a(at_table.cooked_for),
     "use_by": of_a(recalled.keeps), "feed": of_a(reckoned.feed), "cooker": of_a(reckoned.cooker_runs),

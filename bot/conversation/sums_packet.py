@@ -57,7 +57,12 @@ def _at_rate(turn: Turn, line: Told) -> Answer:
     if rate is None:
         raise Missing("meat")
     mass = rate.high * rate.mine
-    return sums_packet.at_rate(mass, rate.mine, turn.person), KITCHEN, {"mass_kg": mass}
+    said = (
+        sums_packet.at_rate_poured(mass, rate.mine)
+        if rate.poured
+        else sums_packet.at_rate(mass, rate.mine, turn.person)
+    )
+    return said, KITCHEN, {"mass_kg": mass}
 
 
 def _scale(turn: Turn, line: Told) -> Answer:

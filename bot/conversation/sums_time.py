@@ -12,7 +12,7 @@ from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
 from bot.intents.days import find_day
-from bot.intents.of_heat import RATE, between
+from bot.intents.of_heat import RATE, between, in_time
 from bot.intents.told import Told, told
 from bot.wording import sums_beside, sums_time
 from core.answers import mixing
@@ -41,6 +41,7 @@ STALL_BEGINS_C: Final[Celsius] = 65.6  # 150 °F. Common practice
 STALLED: Final = 3.0  # K in an hour: half of what meat without a wrap climbs before it, and less. Judgement
 STALL_K: Final = 9.0  # from there on the worst of it lies behind. Judgement
 STANDS: Final = (2.0, 3.5, 5.0)  # h that meat without a wrap stands in its stall. Common practice
+_AN_HOUR_AGO: Final = re.compile(r"\b(?:an?|1) h(?:ou)?r ago\b")
 _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
 LIGHTING: Final[Hours] = 1.0
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
@@ -135,8 +136,8 @@ def _eta(turn: Turn, line: Told) -> Answer:
         last, target = told(RATE.sub(" ", line.text), line.reads_f).temperatures
         first, hours = last - float(pace[1] or pace[2]) * (1.0 / 1.8 if _in_fahrenheit(line) else 1.0), 1.0
     else:
-        first, last, target = line.temperatures[-3:]
-        hours = need(between(line), "hours")
+        first, last, target = in_time(line)[-3:]
+        hours = need(between(line) or (1.0 if _AN_HOUR_AGO.search(line.text) else None), "hours")
     left = mixing.straight_on(first, last, hours, target)
     at = _clock(turn, _awake(line) + left.usual) if line.clocks else None
     body = {"left_h": left.usual}

@@ -46,7 +46,8 @@ KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 
 def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
-    told = meant.a is not None and not is_question(text.lower())
+    asks = is_question(text.lower()) or is_question(normal(text, turn.person.language))  # «wats the salt % on this»
+    told = meant.a is not None and not asks
     short = told and (
         len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
     )  # «its late», beside a batch: asked about, and no answer forced on it

@@ -15,8 +15,8 @@ TOPICS: Final = (
                rf"|\bwhat (?:weight|mass) did {_I} (?:say|give|type|enter)\b|\bwhats the weight$"),
     ("got", r"\bdid (?:you|u|ya|it) (?:get|log|note|save|catch|hear|take|record|see|have) (?:down )?(?:the|my|that)? ?"
             r"(?:last |core |pit |fridge |reading |of |at )*\d{2,3}\b(?! ?(?:min|h\b|hours?))"),
-    ("batches", r"\bwhich (?:one|bag|batch|meat|tub|piece)s? (?:is|do|does|needs?|gets?|am|are) (?:\w+ ){0,4}?"
-                r"(?:flip(?:ped)?|turn(?:ed)?)\b"),
+    ("batches", r"\bwhich (?:(?:one|bag|batch|meat|tub|piece)s? )?(?:is|do|does|needs?|gets?|am|are) (?:\w+ ){0,4}?"
+                r"(?:flip(?:ped|ping)?|turn(?:ed|ing)?)\b"),
     ("skip_flip", r"\b(?:missed|flipped|turned|did) (?:it |the |a |my )?(?:flip |turn |one )?(?:by |about |some )*"
                   r"(?:\d{1,2}|a few|a couple of|some|several) ?(?:h|hrs?|hours?) (?:late|too late|after)\b"
                   r"|\bmissed (?:it|the|a|my) ?(?:flip|turn|one)? by\b"),

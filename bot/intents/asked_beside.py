@@ -28,6 +28,14 @@ _TAIL_DONE: Final = re.compile(
     r"| then)? ?\?+$"
 )
 IS_IT: Final = re.compile(r"(?:is|are|was|would|can|does) (?:an? )?\d")  # «is 149 safe to eat» was read nowhere
+_READ_LAST: Final = re.compile(
+    r"^(?P<asked>(?:can|may|should|shall|do) (?:i|we) .+?),? (?:the |my )?(?P<read>(?:brine|fridge|core|pit|meat) "
+    r"(?:is|reads|at|now|says|its)(?: at| now)? \d{1,3}(?:\.\d)?(?: ?[cf])?)\s*\?*$"
+)
+_BRINE_AT: Final = re.compile(
+    r"^is (?:the |my |our )?brine (?:\w+ ){0,2}?(?:enough|ok|okay|fine|good|safe|right) (?:at|with|now) "
+    r"(?P<at>\d{1,3}(?:\.\d)?(?: ?[cf])?)\s*\?*$"
+)
 _SUPPOSES: Final = re.compile(  # told of no deed of this batch
     r"\b(?:if|would|could have|suppose|say i|imagine|last (?:time|year|one)|always|usually|normally (?:i|we)|used to"
     r"|once|recipe|video|book|heard|read that|says to|friend|neighbou?r|forum)\b"
@@ -41,6 +49,8 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
         read_before = read_reading(plain[: done.start()], context) if context.phase != "none" else None
         if read_before is not None:
             return [read_before, Ask("eta", text=shown[:SHOWN])]
+    if beside := _read_last(plain, context):
+        return beside
     tail = _TAIL_ASKS.search(plain)
     told = plain[: tail.start()].rstrip(" ?") if tail else plain.rstrip(" ?")
     asks = questions.is_question(told) or IS_IT.match(told)
@@ -56,6 +66,19 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
         return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]
     found = _told_and_asked(parts, said, shown) if context.phase != "none" else []
     return found or [Question(shown)]
+
+
+def _read_last(plain: str, context: Context) -> list[Intent]:
+    """«can i put it in now brine is 39», «is the brine cold enough at 44»: what was read says what may be done."""
+    found = _READ_LAST.match(plain) or _BRINE_AT.match(plain)
+    if found is None or context.phase == "none":
+        return []
+    reading = read_reading(found.groupdict().get("read") or f"brine {found['at']}", context)
+    if not isinstance(reading, Reading):
+        return []
+    asked = found.groupdict().get("asked")
+    topic = questions.read_topic(asked, context) if asked else None
+    return merged([reading, topic]) if topic else [reading]
 
 
 def _said_or_asked(part: str, context: Context) -> list[Intent]:

@@ -10,7 +10,7 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
-from bot.intents.rates import OF_NO_MIXTURE, rate, shares
+from bot.intents.rates import BRINE, OF_NO_MIXTURE, rate, shares
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
@@ -249,7 +249,7 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
     if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]) or "cure" in shares(text[m.start :].split(",")[0]):
         return False
     before, behind = text[max(0, m.start - _NEAR) : m.start], text[m.end : m.end + _NEAR]
-    if _OF_BRINE.search(before) and not _NITRITE.search(text):
+    if not _NITRITE.search(text) and (_OF_BRINE.search(before) or (m.value not in _EVERYBODYS and BRINE.search(text))):
         return False
     if _NITRITE.search(before) or re.match(r"^ ?(?:of )?nitrite\b", behind):
         return True

@@ -54,7 +54,8 @@ _REPLACED: Final = re.compile(
     r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
 )
 _WEIGHED_OUT: Final = re.compile(
-    r"\b(?:cure|curing|pink|nitrite|dos\w+|ppm|prague|grams?|g|teaspoons?|tsps?|weigh|salt|mg|(?:number|no) 1)\b|#|%"
+    r"\dppm\b|\b(?:cure|curing|pink|nitrite|dos\w+|ppm|prague|grams?|g|teaspoons?|tsps?|weigh|salt|mg"
+    r"|(?:number|no) 1)\b|#|%"
 )
 _ON_THE_PIT: Final = re.compile(
     r"\b(?:smok\w+|pit|grill|cook\w*|oven|roast\w*|fire|on the|at \d{3}|at 9\d|at 1[0-5]\d)\b"

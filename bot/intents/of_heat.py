@@ -8,8 +8,8 @@ from core import patterns as re
 from core.units import Celsius
 
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
-    r"(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?|(?:an?|per|every|each|/) ?(?:1 )?)"
-    r"h(?:ou)?r\b"
+    r"(?<![\d.])(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?"
+    r"|(?:an?|per|every|each|/) ?(?:1 )?)h(?:ou)?r\b(?! ago)"
     r"|(?<![\d.])(\d{1,2}(?:\.\d)?) ?(?:degrees?|deg|[cfk])? ?(?:in|over) (?:the )?(?:last |past )"
     r"(?:1 |an )?h(?:ou)?r\b"
 )
@@ -48,6 +48,8 @@ _PIT_TOLD: Final = re.compile(
 HOTTEST_PIT_C: Final = 180.0
 LOW_PIT_F, LOW_PIT_C = 200.0, 93.0  # of a pit that has left its cook. Judgement
 LONGEST_BELOW: Final = 2.0  # h; sooner the core may still be on its way up, and what it was before is asked for
+_AGO: Final = re.compile(r"\bago\b|\bwas\b")
+_BOXED: Final = re.compile(r"\b(?:cooler|esky|cool ?box|warm(?:ing)? drawer)\b")
 RAISED_FROM: Final = 15.0  # °C; a core that has begun to climb
 COOLEST_PIT: Final = 90.0  # °C; from there on it is the pit that is told
 HOTTEST_MEAT: Final = 100.0
@@ -89,8 +91,15 @@ def rises(line: Told) -> bool:
     if RATE.search(line.text):
         hot = told(RATE.sub(" ", line.text), line.reads_f).temperatures
         return len(hot) == 2 and hot[0] < hot[1]
-    hot = line.temperatures
+    hot = in_time(line)
     return len(hot) > 2 and hot[0] < hot[1] < hot[-1]
+
+
+def in_time(line: Told) -> tuple[Celsius, ...]:
+    """The temperatures of a line in the order of their times: «160 now, was 152 an hour ago, want 195»."""
+    hot = line.temperatures
+    now_first = len(hot) == 3 and hot[0] > hot[1] and _AGO.search(line.text)
+    return (hot[1], hot[0], hot[2]) if now_first else hot
 
 
 def went_out(line: Told) -> bool:
@@ -134,5 +143,6 @@ def held(line: Told) -> bool:
     one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
     timed = line.has("hours") or bool(_TIME_ASKED.search(line.text))
     of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
-    on_its_way = climbs(line) and bool(_ON_FOR.search(line.text))
+    boxed = (line.hours or 0.0) >= 1.0 and bool(_BOXED.search(line.text))  # kept for the table, and no kill
+    on_its_way = boxed or (climbs(line) and bool(_ON_FOR.search(line.text)))
     return one and timed and not TIMED.search(line.text) and not of_a_piece and not on_its_way

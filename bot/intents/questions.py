@@ -147,7 +147,7 @@ _MARKS: Final = re.compile(
     r"|he|she)\b(?! \d)|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are"
     r"|did|big"
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
-    r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
+    r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b|^did it (?:pass|get|go|come|cool|reach|make|stay|hit)\b"
     r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad"
     r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do(?! (?:it|that|the|them|both|a)\b)"
     r"|can|could|wie|was ist|warum|wann|wo"

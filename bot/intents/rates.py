@@ -22,7 +22,8 @@ _OF_A_PACKET: Final = re.compile(  # «4 oz per 100 lb»
 )
 _OF_A_UNIT: Final = re.compile(  # «25 g per kilo», of a packet, a book or a spice
     r"\b(?P<number>\d+(?:\.\d+)?) ?(?P<unit>g|gr|grams?|oz|ounces?|tsps?|teaspoons?|tbsps?|tablespoons?)\b"
-    r"[a-z #1]{0,24}?(?:\b(?:per|an?|for (?:each|every|an?)|each|every|to the) |/ ?)(?:1 )?(?P<meat>kg|kilo|lb|pound)\b"
+    r"[a-z #1]{0,24}?(?:\b(?:per|an?|for (?:each|every|an?)|each|every|to the) |/ ?)(?:1 )?"
+    r"(?P<meat>kg|kilo|lb|pound|l|lit(?:er|re)|gal|gallon|qt|quart)\b"
 )
 _MINE: Final = re.compile(r"\b(?:i have|i got|ive|i do|got|mine|my|have|for|on|with)\b")
 _SEASONS: Final = re.compile(
@@ -46,6 +47,10 @@ PLAIN_ASKED: Final = re.compile(
     r"\bhow much (?:more |of the )?(?:plain|normal|regular|other|table|sea|kosher) salt\b"
 )  # what goes in beside it
 CURE_SPOKEN_OF: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague)\b")
+BRINE: Final = re.compile(  # so many litres of a brine, and no curing salt: «brine for 2 chickens, 4 l at 6 %»
+    r"^(?!.*\b(?:cure|curing|pink|nitrite|prague|packet|strength)\b)(?=.*\bbrine\b)"
+    r".*\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?|cups?)\b"
+)
 _CURE_IS: Final = re.compile(  # «cure is 12.5 g», «11 g of cure»
     r"\b(?:cure|curing salt|pink(?: salt)?)(?: (?:is|was|weighs?|at|of))* (?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:g|grams?)\b"
     r"|(?<![\d.])(?P<m>\d{1,3}(?:\.\d{1,2})?) ?(?:g|grams?) (?:of )?(?:the )?(?:cure|curing salt|pink)\b"
@@ -107,12 +112,13 @@ class PacketRate:
     low: float
     high: float
     mine: Kilograms
+    poured: bool = False
 
 
 def of_a_packet(text: str) -> PacketRate | None:
     """«4 oz per 100 lb, i got 3 lb»: the packet's rate, where a weight of one's own stands beside it."""
     found = _rate_beside(text)
-    if found is None or _of_a_seasoning(text) or found.high > MOST_RATE:
+    if found is None or found.poured or _of_a_seasoning(text) or found.high > MOST_RATE:
         return None
     weak = found.high > MOST_OF_STRONG  # of a weak kind, or of anything else: its packet is spoken of
     return None if weak and not CURE_SPOKEN_OF.search(text) and not _PACKET.search(text) else found
@@ -120,7 +126,8 @@ def of_a_packet(text: str) -> PacketRate | None:
 
 def at_rate(text: str) -> PacketRate | None:
     """«pepper 20 g per kilo, i have 2.6 kg»: the rate of a seasoning, and the meat that is told beside it."""
-    return _rate_beside(text) if _of_a_seasoning(text) else None
+    found = _rate_beside(text) if _of_a_seasoning(text) else None
+    return None if found is not None and found.poured and "salt" in text else found  # a brine has a sum of its own
 
 
 def _of_a_seasoning(text: str) -> bool:
@@ -129,12 +136,13 @@ def _of_a_seasoning(text: str) -> bool:
 
 def _rate_beside(text: str) -> PacketRate | None:
     """The rate of a line beside one other weight, which is that of one's own meat."""
-    found = _OF_A_PACKET.search(text) or (_OF_A_UNIT.search(text) if _MINE.search(text) else None)
+    found = _OF_A_PACKET.search(text) or (_OF_A_UNIT.search(text) if _MINE.search(text) or "," in text else None)
     if found is None or len(_OF_A_UNIT.findall(text)) > 1:
         return None
     rest = text[: found.start()] + " ; " + text[found.end() :]
-    mine = [m.value for m in measures.find(rest) if m.kind == "mass"]
-    of = measures.to_house(float(found.groupdict().get("of") or 1.0), "kg" if found["meat"].startswith("k") else "lb")
+    poured = found["meat"][0] in "lgq" and not found["meat"].startswith("lb")  # «15 g per liter, 2.5 l»
+    mine = [m.value for m in measures.find(rest) if m.kind == ("volume" if poured else "mass")]
+    of = float(found.groupdict().get("of") or 1.0) * measures.find(f"1 {found['meat']}")[0].value
     if len(mine) != 1 or of <= 0.0:
         return None
     number, unit = float(found["number"]), found["unit"]
@@ -142,4 +150,4 @@ def _rate_beside(text: str) -> PacketRate | None:
         low, high = from_teaspoons(number * (3.0 if unit.startswith(("tb", "ta")) else 1.0))
     else:
         low = high = measures.to_house(number, _NAMES[unit[0]])
-    return PacketRate(low / of, high / of, mine[0])
+    return PacketRate(low / of, high / of, mine[0], poured)

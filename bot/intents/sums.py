@@ -8,6 +8,7 @@ temperature, no portions without people or meat. Between entries and sums the li
 from functools import lru_cache
 from typing import Final
 
+from bot import measures
 from bot.intents import brinings
 from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
@@ -96,7 +97,7 @@ _WANTS: Final = re.compile(
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
-    r"|(?:grams?|amounts?|weights?)(?: of)? each|% of \d"
+    r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|frozen .*water$|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
@@ -104,6 +105,7 @@ _WANTS: Final = re.compile(
 )
 _CHECKED: Final = re.compile(r"\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|cured)\b")
 _MIXED: Final = re.compile(r"\b(?:mix\w*|add(?:ed|ing)?|thin\w*|dilut\w*|top\w*|pour\w*)\b")
+_HOW_SALTY: Final = re.compile(r"\bhow (?:salty|strong)\b|\bwhat (?:percent\w*|strength|%|pct)|\btoo salty\b")
 _HOW_MUCH: Final = re.compile(r"\b(?:how (?:much|many)|what|grams?|dose)\b")
 _OF_A_CHECK: Final = frozenset({"ppm", "mix", "recipe", "nitrite_in"})
 _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: what the chart says, and no sum
@@ -256,6 +258,12 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return [kind for kind in possible if kind in _OF_A_CHECK]
     if "dilute" in possible and _MIXED.search(line.text) and len(line.fractions) == 1 and not line.has("meat"):
         return ["dilute"]
+    if "dilute" in possible and len(line.fractions) == 2 and not line.has("meat") and line.water is not None:
+        return ["dilute"]
+    if "equilibrium" in possible and line.salt is not None and _HOW_SALTY.search(line.text):
+        return ["equilibrium"]
+    if "dose" in possible and line.has("meat") and any(m.kind == "ppm" for m in measures.find(line.text)):
+        return ["dose"]
     named = asked_for(line.text, possible)
     of_a_strength = line.nitrite and "dose" in named and (line.has("meat") or by_unit(line.text))
     return ["dose"] if of_a_strength and _HOW_MUCH.search(line.text) else named

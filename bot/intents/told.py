@@ -17,7 +17,8 @@ _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
     r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?|now its|its now) (?P<bare>1[0-2]|[1-9])"
-    r"(?![\d.:/%°]| ?(?:to|or|x|a|an|per|percent|pct|degrees?|deg|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
+    r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
+    r"|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
     r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?)\b(?! (?:eat|meat)\b)| \d/| ?%)(?: oclock)?"
 )
 _BARE: Final = re.compile(
@@ -34,6 +35,7 @@ _PEOPLE: Final = re.compile(
     r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
+_SALT_BEFORE: Final = re.compile(r"(?<!curing )(?<!pink )(?<!nitrite )\bsalt:? (?:is |was |of |at )?$")  # «salt 180 g»
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _VESSEL: Final = re.compile(  # beside meat less goes into it than it holds: its water is never reckoned by its name
     r"^ ?-?(?:sized? |plastic |food |big |zip |brining )*(?:buckets?|tubs?|pots?|bags?|containers?|boxe?s?|coolers?"
@@ -72,12 +74,14 @@ _EACH: Final = re.compile(  # «6 oz of pastrami each», «90g meat each», «2 
     rf"^ ?(?:(?:of )?(?:\w+ ){{1,2}})?(?:each|apiece|a head|a person|per {_PLATE}|for each)\b"
     rf"|^ (?:[a-z]+ ){{0,2}}?{_PLATE}\b"
 )
+_AT: Final = re.compile(r"\b(?:at|of|with|x) (?:about )?$")
 _SPECIES: Final = (
     ("turkey", r"\bturkeys?\b"), ("chicken", r"\bchickens?\b"), ("duck", r"\b(?:ducks?|goose|geese|poultry|birds?)\b"),
     ("fish", r"\b(?:fish|salmon|trout)\b"), ("pork", r"\b(?:pork|ham|bacon|belly|loin|gammon)\b"),
     ("beef", r"\b(?:beef|brisket|pastrami|flat|point|packer|round)\b"),
 )  # fmt: skip
 LARGEST_PLATE: Final[Kilograms] = 1.0
+LARGEST_AT: Final[Kilograms] = 0.5  # «for 8 people at 3 kg» is the piece
 THINNEST: Final[Metres] = 0.010  # of a piece
 
 
@@ -149,7 +153,7 @@ def told(text: str, reads_f: bool = False) -> Told:
     people = _people(text)
     plates = people is not None and all(m.value <= LARGEST_PLATE for m in others if m.kind == "mass")
     alike = {m: [m.value] if plates else pieces(text, m) for m in others if m.kind == "mass"}
-    each = next((m for m in alike if _is_each(text, m) and len(alike[m]) == 1), None)
+    each = next((m for m in alike if _is_each(text, m, people) and len(alike[m]) == 1), None)
     rest = [m for m in others if m not in (salt, sugar, water, each)]
     shares = [m for m in found if m.kind == "fraction"]
     pump, nitrite = pumped_share(text, shares), nitrite_share(text, shares)
@@ -208,10 +212,9 @@ def _small(text: str, found: list[measures.Measure], asked: re.Pattern, most: Ki
 
 def _named(text: str, found: list[measures.Measure], words: re.Pattern) -> measures.Measure | None:
     """The weight of what the words after it name."""
-    return next(
-        (m for m in found if m.kind == "mass" and words.match(text[m.end :]) and not _SHARE_OF.search(text[: m.start])),
-        None,
-    )
+    named = (m for m in found if m.kind == "mass" and words.match(text[m.end :]))
+    before = (m for m in found if words is _SALT and m.kind == "mass" and _SALT_BEFORE.search(text[: m.start]))
+    return next((m for m in (*named, *before) if not _SHARE_OF.search(text[: m.start])), None)
 
 
 def _people(text: str) -> int | None:
@@ -270,9 +273,10 @@ def _hour(clock: re.Match[str]) -> Hours:
     return int(clock["hour"]) % 12 + (12 if clock["half"] == "pm" else 0) + int(clock["minute"] or 0) / 60.0
 
 
-def _is_each(text: str, m: measures.Measure) -> bool:
-    """Whether a weight is that of each portion, and not of each piece of meat."""
-    return m.value <= LARGEST_PLATE and bool(_EACH.match(text[m.end :]))
+def _is_each(text: str, m: measures.Measure, people: int | None) -> bool:
+    """Whether a weight is that of each portion, and not of each piece of meat: «90 g each», «40 sandwiches at 5 oz»."""
+    at = people is not None and m.value <= LARGEST_AT and bool(_AT.search(text[: m.start]))
+    return m.value <= LARGEST_PLATE and (at or bool(_EACH.match(text[m.end :])))
 
 
 def _half_told(clocks: list[re.Match[str]]) -> bool:

@@ -14,15 +14,17 @@ from bot.wording import (
     plans,
     refusals,
     safety,
+    steps,
     wraps,
     yard,
 )
 from bot.wording.cited import cite
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.errors import OverLimit
-from core.plan.steps import State
+from core.plan.steps import Kind, State
 from core.safety.findings import Outcome
 from core.units import celsius_from_fahrenheit
 
@@ -150,7 +152,18 @@ def eta(a: Assessment) -> str:
     if step is None or a.plan is None:
         return plans.now(a)
     told = say("The meal is {serve}. {now}", serve=numbers.when(a.plan.serve, a.person, a.now), now=plans.now(a))
-    return f"{told}\n{_hours_to_come(a)}".strip()
+    return "\n".join(line for line in (_cold_by(a), told, _hours_to_come(a)) if line)
+
+
+def _cold_by(a: Assessment) -> str:
+    """While it cools, by when it is cold by the plan; the number decides."""
+    checks = [s for s in a.plan.of_kind(Kind.CHILL_CHECK) if s.state is not State.DONE] if a.plan else []
+    if a.batch.phase is not Phase.CHILLING or not checks:
+        return ""
+    by = ", ".join(
+        say("{step} {when}", step=steps.name(s, a), when=numbers.when(s.due, a.person, a.now)) for s in checks
+    )
+    return say("By the plan: {by}. The number decides, so read it.", by=by)
 
 
 def _hours_to_come(a: Assessment) -> str:

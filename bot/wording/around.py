@@ -47,7 +47,9 @@ def done_step(a: Assessment, kind: Kind, who: str) -> str:
     at = max((s.done_at for s in done if s.done_at), default=a.batch.done.get(kind.value))
     name = steps.NAMES[kind]
     if at is None:
-        return say("{name}: not noted. {due}", name=name, due=standing.of_step(kind, a) if found else plans.coming(a))
+        if found:
+            return say("Not yet. {due}", due=standing.of_step(kind, a))
+        return say("{name}: not noted. {due}", name=name, due=plans.coming(a))
     when = numbers.when(at, a.person, a.now)
     if who:
         return say("{name}: {when}, by {who}. {next}", name=name, when=when, who=who, next=plans.coming(a)).strip()

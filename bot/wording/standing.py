@@ -215,7 +215,9 @@ def missed(a: Assessment) -> str:
     """How many flips passed without a word, and that it does no harm; other steps that are open."""
     passed = [s for s in flips(a) if s.state is State.SKIPPED or (s.state is State.DUE and s.due < a.now - A_DAY / 4)]
     if not passed:
-        return say("You missed nothing that I know of. {next}", next=plans.coming(a)).strip()
+        return say(
+            "You missed nothing that I know of, and a flip some hours late does no harm. {next}", next=plans.coming(a)
+        ).strip()
     last = numbers.when(passed[-1].due, a.person, a.now)
     return say_n(
         "{n} flip passed, {last}. That does no harm: press the liquid around the meat, turn it now and go on.\n{next}",

@@ -53,6 +53,11 @@ def at_rate(mass: Kilograms, meat: Kilograms, person: Person) -> str:
     return say("{mass} for {meat} by that rate.", mass=numbers.grams(mass), meat=numbers.mass(meat, person))
 
 
+def at_rate_poured(mass: Kilograms, litres: float) -> str:
+    """So much of a seasoning for so much of a brine."""
+    return say("{mass} for {litres} l by that rate.", mass=numbers.grams(mass), litres=numbers.plain(round(litres, 2)))
+
+
 def see_the_packet() -> str:
     """What a level goes by whose strength nobody told."""
     return say("See that the packet says this strength, and weigh it.")
