@@ -56,6 +56,8 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
         r"\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
         r"|go round|stretch|of us|adults|kids)\b"
     ),
+    "missed": re.compile(r"^(?!.*\b(?:grams?|cure|salt|dose|write|wrote|weight)\b)"),
+    "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),
     "ice": re.compile(r"^(?!.*\blong)"),  # «how much longer in the ice» asks for no kilos

@@ -48,7 +48,7 @@ _WHO: Final = re.compile(
 _WHO_THEN: Final = re.compile(  # «my brother says hes doing tomorrow, who has it»
     r"(?:^|[,;.] ?|\b(?:so|but|and) )who(?:s| is| has| does| was| takes| gets)? (?:got |doing |on |having )?"
     r"(?:it|this|that|tomorrow|tonight|today|the (?:fire|flips?|cook|next (?:one|flip|step)))"
-    r"(?: (?:now|then|tomorrow|tonight|today|next))?$"
+    r"(?: (?:now|then|tomorrow|tonight|today|next))?$|^who(?:s|se)(?: is)? (?:turn|up|shift)\b"
 )
 _KIN: Final = (
     r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?(?:sister|brother|bro"

@@ -147,7 +147,8 @@ _MARKS: Final = re.compile(
     r"|he|she)\b(?! \d)|\bhow (?:much|long|many|do|does|to|thick|thin|salty|often|hot|cold|can|should|come|check|is|are"
     r"|did|big"
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
-    r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b|^did it (?:pass|get|go|come|cool|reach|make|stay|hit)\b"
+    r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
+    r"|^did it (?:pass|get|go|come|cool|reach|make|stay|hit)\b"
     r"|\bis (?:it|that|this|there|my|the)\b(?! (?:in|on|at) the)(?=.*\b(?:ok|okay|safe|enough|normal|alright|bad"
     r"|fine|better|good|done|ready|yet|too)\b)|^(?:when|where|who|is|are|does|do(?! (?:it|that|the|them|both|a)\b)"
     r"|can|could|wie|was ist|warum|wann|wo"
@@ -175,6 +176,7 @@ _NOT_KNOWN: Final = re.compile(
 NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"^(?:can|could|should|may|might) (?:it|this|that|they|the (?:meat|bag|cure)) (?:stay|sit|be left|lie|go)\b|"
     r"^(?:will|is|are|would) (?:it|we|they|both|dinner|this|(?:the|my|our) \w+)\b"
+    r"|\b(?:behind|late)\b.*\b(?:right|correct|(?:are|am|arent) (?:we|i))\W*$"
     r"|^(?:(?:gonna|going to|all) )*(?:be )?(?:ready|done)\b.*\?$"
     r"|^(?:what|which|who|why|where)\b(?! about\b)"
     r"|^(?:could|should|would) (?:i|we) have\b|^if\b.*\b(?:do|does|will|would|can|could|should|is|are) (?:i|we|it)\b"

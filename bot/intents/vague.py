@@ -14,6 +14,7 @@ from bot.intents.intents import (
     Happened,
     Intent,
     Pause,
+    Question,
     Snooze,
     StepDone,
     StepMissed,
@@ -152,6 +153,11 @@ _ANOTHER_MEAT: Final = re.compile(  # «add the pork loin too», «can we do a c
     r"(?:a|an|the|my|some|another) "
     r"(?:[a-z]+ ){1,3}(?:too|as well|also|besides|on top|alongside)(?: please)?$"
 )
+_FIGURES: Final = re.compile(r"\d+(?:[.,/]\d+)?")
+_THIN_END: Final = re.compile(
+    r"\b(?:thin(?:ner|nest)?|skinny|tapered) (?:end|side|part|bit|tip|edge|spot|point|tail)\b"
+    r"(?!.*\b(?:thick(?:er|est)?|fat|deep\w*) (?:end|side|part|bit|spot|point)\b)"
+)
 _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
 _FLIPS_MUTED: Final = re.compile(
     r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
@@ -191,6 +197,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!?")
     if context.phase != "none" and _SPOILED.match(bare):
         return Unclear("spoiled", bare)
+    if "thin" in bare and _THIN_END.search(bare) and len(_FIGURES.findall(bare)) == 1:
+        return Question(text)  # the days go by the thickest spot: no thin end stands in its place
     if context.phase == "none" or context.asked is not None:
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
