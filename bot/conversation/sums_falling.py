@@ -9,7 +9,7 @@ from typing import Final
 
 from bot.conversation.sums_hot import Answer
 from bot.intents.fitting import EATEN_AT
-from bot.intents.of_heat import between, kept_hot
+from bot.intents.of_heat import between, kept_hot, steps_down
 from bot.intents.told import Told
 from bot.wording import sums_falling, sums_hot
 from core.errors import Missing
@@ -57,7 +57,8 @@ def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
 
 def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
     """Hours from the first reading on, and the readings; none whose time is not told, however cold it is."""
-    hot = line.temperatures if len(line.temperatures) > 1 else (max(HOT_C, *line.temperatures), *line.temperatures)
+    told_ = steps_down(line)
+    hot = told_ if len(told_) > 1 else (max(HOT_C, *line.temperatures), *line.temperatures)
     hot = hot[: max(len(line.clocks), len(line.durations) + 1, 2)]
     clocks = line.clocks[: len(hot)] if EATEN_AT.search(line.text) else line.clocks  # the last is that of the meal
     if len(clocks) == len(hot):

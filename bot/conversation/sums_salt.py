@@ -34,7 +34,7 @@ _SPOONS: Final = (
     ("tbsp", r"\b(?:tbsps?|tablespoons?|spoons?|spoonfuls?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"),
     ("cup", r"\bcups?\b"),
 )  # fmt: skip
-_FITS: Final = re.compile(r"\b(?:fits?|enough|hold|big|room|go in|goes in)\b")
+_FITS: Final = re.compile(r"\b(?:fits?|enough|hold|takes?|big|room|go in|goes in)\b")
 _BY_LITRE: Final = re.compile(
     r"\b(?:per|a|to the|each|every|for each) (?:1 )?(?P<unit>lit(?:er|re)|l|gallon|gal|quart|qt)\b"
 )

@@ -12,6 +12,7 @@ from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
 from bot.intents.days import find_day
+from bot.intents.fitting import EATEN_AT
 from bot.intents.of_heat import RATE, between, in_time
 from bot.intents.told import Told, told
 from bot.wording import sums_beside, sums_time
@@ -42,6 +43,12 @@ STALLED: Final = 3.0  # K in an hour: half of what meat without a wrap climbs be
 STALL_K: Final = 9.0  # from there on the worst of it lies behind. Judgement
 STANDS: Final = (2.0, 3.5, 5.0)  # h that meat without a wrap stands in its stall. Common practice
 _AN_HOUR_AGO: Final = re.compile(r"\b(?:an?|1) h(?:ou)?r ago\b")
+_OVEN: Final = re.compile(r"\b(?:oven|warmer|warming drawer|holding cabinet|proofer)\b")
+HOTTEST_HOLD_C: Final[Celsius] = 95.0  # hotter it cooks on. Judgement
+_ON_AT: Final = re.compile(
+    r"\b(?:on|start(?:s|ed|ing)?|goes on|went on|put (?:it )?on)\b(?: \w+){0,2}? (?:at )?\d{1,2}(?::\d\d)? ?"
+    r"(?:am|pm)?\b(?=.*\b(?:done|ready|finish\w*|off)\b)"
+)
 _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
 LIGHTING: Final[Hours] = 1.0
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
@@ -90,6 +97,14 @@ def _start_by(turn: Turn, line: Told) -> Answer:
 
 
 def _light_by(turn: Turn, line: Told) -> Answer:
+    if len(line.clocks) == 1 and _ON_AT.search(line.text) and not EATEN_AT.search(line.text):
+        ready, on = until_ready(turn, line)[0], line.clocks[0]
+        at = tuple(_clock(turn, on + hours) for hours in (ready.p10, ready.p50, ready.p90))
+        return (
+            sums_time.done_at(_clock(turn, on), at, ready, turn.person),
+            ("COOK_CASE", *KITCHEN),
+            {"hours": ready.p50},
+        )
     eat, rests = _awake(line), _rested(line)
     cooks = next((hours for hours in line.durations if hours != rests), None)
     ready = until_ready(turn, line)[0] if cooks is None else Band(cooks, cooks, cooks)
@@ -172,6 +187,8 @@ def _in_fahrenheit(line: Told) -> bool:
 
 def _hold_for(turn: Turn, line: Told) -> Answer:
     """How long a piece, or a usual flat, stays above 60 °C in a box with towels, and whether that is enough."""
+    if _OVEN.search(line.text) and any(HOT_C <= t <= HOTTEST_HOLD_C for t in line.temperatures):
+        return sums_time.in_an_oven(turn.person), ("FSIS_DANGER_ZONE", *KITCHEN), {"wanted_h": between(line) or -1.0}
     piece = piece_of(line if line.meat or line.length else told(USUAL))
     start = next((t for t in line.temperatures if HOT_C < t <= 100.0), OFF_THE_FIRE)
     stays = rest(piece, "box", start).to(HOT_C)

@@ -101,7 +101,7 @@ def _wants_the_other(text: str, told: measures.Measure) -> bool:
 def in_pounds_and_ounces(text: str) -> measures.Measure | None:
     """A mass that is wanted as pounds and ounces together."""
     found = measures.find(text)
-    wanted = re.search(r"(?:\b(?:in|to|into)|^[\d.]+ ?kg) (?:lbs?|pounds?) (?:and|n|&) (?:oz|ounces?)\b", text)
+    wanted = re.search(r"(?:\b(?:in|to|into)|^[\d.]+ ?kg) (?:lbs?|pounds?) (?:(?:and|n|&) )?(?:oz|ounces?)\b", text)
     return found[0] if wanted and len(found) == 1 and found[0].kind == "mass" else None
 
 

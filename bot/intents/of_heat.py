@@ -15,14 +15,16 @@ RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
 )
 _NOW_FIRST: Final = re.compile(r"^\D{0,12}\b(?:woke(?: up)?|now)\b\D{0,8}\d")  # «woke 5:20 … 141 at 3:50»
 _ON_THE_FIRE: Final = re.compile(
-    r"\b(?:at \d{3}|on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and|reach|get to|hit|climb\w*)\b"
+    r"\b(?:at \d{3}|on|smoker|smok(?:ed|ing)|pit|grill|fire|cook(?:ed|ing)?|oven|in and"
+    r"|after \d+ ?(?:h|hrs?|hours?)|reach|get to|hit|climb\w*)\b"
 )
 _OFF_THE_FIRE: Final = re.compile(
     r"\b(?:out|off|died|dead|cool\w*|chill\w*|ice|fridge|freezer|counter|table|held|hold\w*|rest\w*|kept|thaw\w*"
     r"|brine|cure|cured|woke|asleep)\b"
 )
 _ON_FOR: Final = re.compile(  # so long on the fire, and at no one temperature
-    r"\b(?:been on|on since|on for|(?:h|hrs?|hours?) (?:on|in)\b|took .*\b(?:to|until|till?)\b|start(?:ed)? (?:at|it))"
+    r"\bafter \d+ ?(?:h|hrs?|hours?)\b"
+    r"|\b(?:been on|on since|on for|(?:h|hrs?|hours?) (?:on|in)\b|took .*\b(?:to|until|till?)\b|start(?:ed)? (?:at|it))"
 )
 _FELL: Final = re.compile(  # «fell under 140», «been below 140»
     r"\b(?:fell|falling|dropped|went|sank|been|was|is) (?:\w+ )?(?:under|below)\b"
@@ -67,9 +69,15 @@ def between(line: Told) -> float | None:
     return ((first - last) if _NOW_FIRST.search(line.text) else (last - first)) % round_
 
 
+def steps_down(line: Told) -> tuple[Celsius, ...]:
+    """The temperatures of a line, one that is told twice in a row once: «203 to 130, then 130 to 75»."""
+    hot = line.temperatures
+    return tuple(t for n, t in enumerate(hot) if n == 0 or abs(t - hot[n - 1]) > 0.01)
+
+
 def falls(line: Told) -> bool:
     """Temperatures of which each is colder than the one before, with how long it took."""
-    hot = line.temperatures
+    hot = steps_down(line)
     lower = len(hot) > 1 and all(a > b for a, b in pairwise(hot))
     return lower and (len(line.clocks) > 1 or line.has("hours")) and hot[0] <= 105.0
 

@@ -97,7 +97,7 @@ _WANTS: Final = re.compile(
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
-    r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|frozen .*water$|% of \d"
+    r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of \d"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
@@ -264,6 +264,8 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["equilibrium"]
     if "dose" in possible and line.has("meat") and any(m.kind == "ppm" for m in measures.find(line.text)):
         return ["dose"]
+    if "cooling" in possible and re.search(r"\bcool(?:ing|ed)\b", line.text):
+        possible = [kind for kind in possible if kind != "fire_out"]
     named = asked_for(line.text, possible)
     of_a_strength = line.nitrite and "dose" in named and (line.has("meat") or by_unit(line.text))
     return ["dose"] if of_a_strength and _HOW_MUCH.search(line.text) else named

@@ -155,6 +155,29 @@ def stays_hot(stays: Band, wanted: Hours | None, person: Person) -> str:
     return f"{first}\n{rule}"
 
 
+def in_an_oven(person: Person) -> str:
+    """A hold in an oven that is hot enough."""
+    return say(
+        "Yes: wrapped, in an oven at 65 to 75 °C (150 to 165 °F), as long as a probe in it shows {hot} or above.\n"
+        "Hours of it soften and dry it, and do no other harm; in a box it would not stay hot so long.",
+        hot=numbers.both(HOT, person),
+    )
+
+
+def done_at(on: datetime, at: tuple[datetime, ...], ready: Band, person: Person) -> str:
+    """When a piece is done that goes on at an hour."""
+    early, usual, late = (numbers.clock(one, person) for one in at)
+    return say(
+        "On at {on}, done about {usual}, between {early} and {late}: some {hours} on the fire.\n"
+        "Plan an hour of rest behind it; readings narrow it once the meat is on.",
+        on=numbers.clock(on, person),
+        usual=usual,
+        early=early,
+        late=late,
+        hours=numbers.hours(numbers.half(ready.p50)),
+    )
+
+
 def too_cool(person: Person) -> str:
     """A hold under the line."""
     return say(
