@@ -293,8 +293,8 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "steam": lambda line: line.has("meat") and not _TO_THE_COLD.search(line.text),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
-        (line.has("temperatures") or line.has("hours"))
-        and not (falls(line) or TIMED.search(line.text))
+        bool(line.temperatures or line.durations)
+        and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))
         and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
     ),
 }
