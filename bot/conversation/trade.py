@@ -34,6 +34,7 @@ TELLS = re.compile(  # a remark about what is at hand, and no topic of the trade
     r"|went|got))\b"
 )
 _MAY_WE = re.compile(r"^(?:so |and |ok )?(?:can|could|shall|should|may|would) (?:we|i|you|it) (?:please )?")
+PROBE_LOST = "probe-died"
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 MISHAPS = {
     "fire_out": "fire-out", "power_cut": "power-cut", "warm_fridge": "power-cut", "warm_brine": "left-out",
@@ -54,6 +55,8 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     if told and not grave(text) and (deed := _as_told(turn, meant, text, unlike=True)):
         return deed
     found = _found(text)
+    if meant.a is not None and meant.a.on_at is not None and found is not None and found.answer == PROBE_LOST:
+        return of_batch.answer(turn, meant, Ask("no_probe", text=text))  # with what was read last
     if (not short or _elsewhere(found) or grave(text)) and (sure := known(turn, text)):
         return sure
     if not told and (spelled := of_it.named(text, meant.a, language.spoken())) and (sure := known(turn, spelled)):
