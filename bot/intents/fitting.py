@@ -289,7 +289,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "fuel": lambda line: bool(_FUEL.search(line.text)) and "pellet" not in line.text,
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
-    "sodium": lambda line: line.has("meat") or bool(_SLICE.search(line.text)),
+    "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
     "steam": lambda line: line.has("meat") and not _TO_THE_COLD.search(line.text),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
