@@ -71,7 +71,7 @@ _READ_THEN_ASKED: Final = re.compile(  # «its 40! can i slice»: read, and aske
 )
 _NOT_OURS: Final = re.compile(  # or asked of what was typed before
     r"[$€£]|\b(?:euros?|dollars?|bucks|costs?|price|cheap\w*|fever|bab(?:y|ies) weigh\w*|ibuprofen|paracetamol|medicine"
-    r"|(?:we|i) (?:entered|typed)|did (?:i|we) (?:enter|type|put in)"
+    r"|(?:we|i) (?:entered|typed)|did (?:i|we) (?:enter|type|put in)|thin(?:ner|nest)? (?:end|side|part|tip|edge)"
     r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
     r"(?:beers?|wine|eggs?|potatoes|rice|pasta|noodles|bread|cake|salad|flour|beans|corn))\b"
 )
