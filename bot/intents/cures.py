@@ -45,7 +45,7 @@ _SOAK_ASKED: Final = re.compile(
 _SOAK: Final = re.compile(
     r"\b(?:how long|should i|do i (?:need|have) to|when do i|must i)\b.{0,30}\bsoak\w{0,3}\b|^soak(?:ing)?\??$"
     r"|^(?:(?:its|it is|im|now|ok|meats?|meat is|is) )*soaking(?: it| them| now| the meat| in (?:the |cold |fresh )?"
-    r"(?:water|fridge))*$"
+    r"(?:water|fridge)| since (?:about )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?)*$"
     r"|\bsoak (?:it )?(?:to|down to|until) \d|\bhow long in (?:fresh|clean|cold) water\b"
 )
 _TOO_SALTY: Final = re.compile(r"\b(?:too|very|really|a bit|bit too|way too|quite) salty\b|\bover ?salted\b")

@@ -32,12 +32,13 @@ _FIRE_DEED: Final = (
     r"|on the (?:smoker|grill|pit)|put it on|took it off|pulled it|its off|sliced(?: it)?|started the chill)"
 )
 _ANY_DEED: Final = (
-    rf"(?:{_FIRE_DEED}|flipped(?: it)?|turned(?: it| them| the bags?)?|done|did it|flip done|bag turned|rinsed)"
+    rf"(?:{_FIRE_DEED}|(?:flipped|turned)(?: it| them| the bags?)?|done|did it|flip done|bag turned|rinsed)"
 )
 TOLD: Final = "told"  # taken out only of a line that tells of something done or read
 RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
+        (r"\b(turned|flipped) (it|them|the bags?) over\b", r"\1 \2"),
         # shorthand
         (r"\b(yesterday|this|tomorrow|last|that|(?:mon|tues?|wednes|thurs|fri|satur|sun)day|mon|tues?|wed"
          r"|thu(?:rs?)?|fri|sat)"
@@ -62,7 +63,8 @@ RULES: Final = tuple(
         (r"^((?:(?:sorry|oops|i|we) )*(?:missed|forgot) [^,;]*?),? (?:sorry,? )?(?=(?:just )?(?:done|did it|flipped"
          r"|turned)"
          r"(?: it)? (?:just )?now$)", r"\1, "),
-        (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) )", r"\1, "),
+        (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) "
+         r"(?:is|are|has|was|looks?|smells?|feels?|leak\w*|still|seems?|got|swollen|puffy)\b)", r"\1, "),
         (r"^(?:(?:yes|yep|yeah|done),? )?(?:that was )?(?:ages|hours|a while|long|a long time) ago$", "done"),
         (r"\bsat (?=(?:on|out|nude|naked|bare|uncovered|there|for|in the (?:fridge|cooler|bag|brine|tub|car|sun"
          r"|kitchen))\b)",
@@ -86,7 +88,8 @@ RULES: Final = tuple(
          r"\1 \2:\3"),
         (rf"\b({_FIRE_DEED}),? {_ABOUT_AT}(?P<h>{_HOUR})(?:-\d{{1,2}})?(?:ish)?$", r"\1 at \g<h>"),
         (rf"\b({_ANY_DEED}),? {_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?:ish)?$", r"\1 at \g<h>"),
-        (rf"\b(?!done by )({_ANY_DEED}) (?:just after|just before|after|before|by) (?P<h>{_HOUR})$", r"\1 at \g<h>"),
+        (rf"\b(?!done by )({_ANY_DEED}) (?:just after|just before|after|before|by|about|around) (?P<h>{_HOUR})$",
+         r"\1 at \g<h>"),
         (rf"^{_ABOUT_AT}(?P<h>{_HOUR})(?:ish)?,? (?P<d>{_FIRE_DEED})$", r"\g<d> at \g<h>"),
         (rf"^{_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?: ?[ap]m)?,? (?P<d>{_ANY_DEED})$", r"\g<d> at \g<h>"),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),

@@ -14,6 +14,7 @@ _NOW: Final = (
     r"|up next|due)\b|\bnow what\b|\bnext step\b|\bwas (?:jetzt|nun|als nächstes)\b"
     r"|\bwhere (?:are|am) (?:we|i)\b(?: at| now)?$|\bwhat(?:s| is) (?:the )?status\b|\bnächster schritt\b"
     r"|\bwhen(?:s| is) (?:the |my |our )?next (?:one|flip|step|check|reading|thing|reminder|turn)\b"
+    r"|^(?:so )?hows (?:it|everything|that|this) (?:look(?:ing)?|going|doing|coming along)$"
     r"|\bwhats up next\b|\bwhat (?:do|must|should) (?:i|we) (?:have to |need to |still have to )?do(?: today| now"
     r"| about (?:it|that|this)| then)?$"
     r"|\banything (?:to do"

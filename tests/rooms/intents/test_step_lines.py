@@ -119,6 +119,17 @@ def test_a_deed_with_more(text: str, intents: list[Intent]) -> None:
     assert read(text, COOK) == intents
 
 
+@pytest.mark.parametrize(
+    "text", ["flipped the bag around 7", "turned it over about 7", "turned the bags about 7", "flipped it at 7"]
+)
+def test_an_hour_beside_the_bag_is_no_reading(text: str) -> None:
+    """The bag is what was turned, and the number its hour: no fridge is read by it."""
+    (done,) = read(text, CURE)
+    assert isinstance(done, StepDone)
+    assert done.step == "flip"
+    assert done.at is not None
+
+
 def test_a_core_in_an_unsaid_unit_is_asked() -> None:
     """«wrapped at 72» by one who thinks in °F is 72 °C or a slip: the deed stands, the number is asked."""
     done, asked = read("wrapped in foil at 72", COOK)
