@@ -81,15 +81,17 @@ def answer(slot: str, value: Any, context: Context) -> Intent:
 _NONE: Final = re.compile(
     r"\b(?:no|without|zero|not any) (?:pink |curing )?(?:cure|salt cure|curing salt|pink salt|nitrites?|nitrates?)\b"
     r"|\b(?:dont|do not|not|wont|arent|are not|isnt|never) (?:be |want |going to |gonna )?"
-    r"(?:use|using|want|curing|cure|having)\b(?! (?:much|that much|so))"
+    r"(?:use|using|want|curing|cure|having)\b"
+    r"(?=,|$| (?:any|it|this|that|them|one|the (?:meat|bird|fish))\b| (?:pink|cur|nitr))"
     r"|^(?:(?:its|it is|just|only|with|an?|use|using|regular|normal|plain|ordinary) )*(?:regular|normal|plain|ordinary"
     r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$|^none$"
 )
+_NUMBERED: Final = re.compile(r"(?:#|\b(?:number|no|nr)\.?) ?[12]\b")  # «not cure #2»: then another, and not none
 _METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compile(r"\bdry\b")))
 
 
 def _cure(text: str, context: Context) -> Intent | None:
-    if _NONE.search(text) and not measures.of_kind(text, "fraction"):
+    if _NONE.search(text) and not _NUMBERED.search(text) and not measures.of_kind(text, "fraction"):
         way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
         return Change({"nitrite_target": 0.0, **way})
     share = measures.sole(text, "fraction")

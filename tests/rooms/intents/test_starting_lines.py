@@ -200,6 +200,27 @@ def test_what_is_known_beside_what_is_not() -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "changes"),
+    [
+        ("no curing salt, just a normal brine", {"nitrite_target": 0.0, "method": "brine"}),
+        ("i dont use curing salt", {"nitrite_target": 0.0}),
+        ("just salt", {"nitrite_target": 0.0}),
+        ("none", {"nitrite_target": 0.0}),
+    ],
+)
+def test_no_curing_salt_where_its_strength_is_asked(text: str, changes: dict[str, object]) -> None:
+    """Salted and not cured; another kind of curing salt, and too much of it, are no such words."""
+    assert read(text, context("waiting", asked="cure")) == [Change(changes)]
+
+
+@pytest.mark.parametrize("text", ["i dont want to use too much", "not using cure #2", "normal brine"])
+def test_curing_salt_is_not_left_out_by_a_slip(text: str) -> None:
+    """What does not say that there is none leaves the question open."""
+    (found,) = read(text, context("waiting", asked="cure"))
+    assert "nitrite_target" not in getattr(found, "changes", {})
+
+
+@pytest.mark.parametrize(
     ("text", "pounds"),
     [
         ("7.5 lb flat trimmed to 6.8, sat 1pm", 6.8),
