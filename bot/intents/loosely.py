@@ -24,6 +24,15 @@ LOOSE_RULES: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         *TRIM_RULES,
+        # what was said, and not what was told
+        (r"(?<=\w),? (?:and )?not (?:what|like|as) (?:you|u) (?:said|told me|say|wrote|gave me)$", ""),
+        # so much of nobody says what, on meat: of curing salt it would be worst
+        (r"^((?:oops|oh no|damn|uh oh|accidentally|by mistake|i|we|just|think|have|ive|,)[ ,]*)+(put|added|used|dosed)"
+         r" (\d{1,3}(?:\.\d)? ?(?:g|grams?|tsp|tbsp|teaspoons?|tablespoons?)) (?:on|in|to|for|into)"
+         r" (\d{1,2}(?:\.\d{1,2})? ?(?:kgs?|kilos?|lbs?|pounds?))$", r"i \2 \3 of curing salt on \4"),
+        # two looks at what cools
+        (r"\b(1[2-9]\d|6\d)((?: ?[cf])?) at (\d{1,2}(?:[.:]\d\d)?(?: ?[ap]m)?),? (\d{2}(?: ?[cf])?) by (?=\d)",
+         r"\1\2 at \3, \4 at "),
         # a number beside the fire is the pit's
         (rf"^({_FIRE_FAILS})(?:,| and)? {_NOW_AT}(?=\d{{2,3}}\b(?![:.]))", r"\1, pit "),
         (rf"^({_REFUELLED})(?:,| and) {_NOW_AT}(\d{{2,3}})(?: (?:again|now))?$", r"\1, pit \2"),
