@@ -9,12 +9,8 @@ from functools import partial
 from bot.conversation import admitting, heard
 from bot.conversation.act import answers
 from bot.intents.households import invitation_in
-from bot.intents.questions import is_question
-from bot.intents.read import LONGEST
 from bot.reply import Message, Outgoing, Reply, to_body
 from bot.wording import language, numbers, refusals
-from core.answers.entries import ENGLISH
-from core.answers.likeness import make_ready
 from core.errors import NotKept
 from core.person import Person
 from core.reminders.delivery import Postman
@@ -49,8 +45,6 @@ class Conversation:
         """
         message = message.keepable()
         aside = self.aside(message)
-        if message.pressed is None and is_question(message.text[:LONGEST].lower()):
-            make_ready((message.language or "")[:2] or ENGLISH)  # while no turn holds the store
         try:
             return self._turn(message, now, answers if aside is None else lambda *_: (Reply(aside),))
         except NotKept:

@@ -128,13 +128,6 @@ def _together(scores: NDArray[np.float64], index: Index, names: NDArray[np.int64
     return np.where(near[:, 0] >= SAME, near[:, 0], together)
 
 
-def make_ready(language: str = ENGLISH) -> None:
-    """Load the entries and their phrasings, a second or two of work, once: before a turn, so that none waits for it."""
-    _index(ENGLISH)
-    if language != ENGLISH and asked_in(language):
-        _index(language)
-
-
 @cache
 def _index(language: str) -> Index:
     asks = {**asked_in(language), **(asked_beside() if language == ENGLISH else {})}

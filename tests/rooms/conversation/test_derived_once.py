@@ -1,19 +1,16 @@
 """What a turn works out: a batch once as it stands, again where the message changes it; what it asks of the store."""
 
 from datetime import UTC, datetime, timedelta
-from typing import Any
 
 import pytest
 from sqlalchemy import event
 
 from bot.assembly import Built, build, newcomer
 from bot.reply import Message, Outgoing
-from core.answers import likeness
 from core.batch.assess import Assessment
 from core.batch.batch import Batch
 from core.person import Person
 from core.service import record
-from core.service import turn as turns
 
 MONDAY = datetime(2027, 3, 1, 8, tzinfo=UTC)
 BEGUN = ("3.2 kg pork belly, smoked, for saturday 13 march at 18:00", "cure is 6.25 %", "weighed", "it is in the cure")
@@ -72,23 +69,4 @@ def test_a_turn_asks_the_store_no_more_than_it_must(built: Built, text: str, mos
     say(built, 10, text)
     assert len(asked) <= most, asked
     assert len({one for one in asked if one.startswith("SELECT")}) == sum(one.startswith("SELECT") for one in asked)
-    built.close()
-
-
-@pytest.mark.parametrize(("text", "loaded"), [("how long does bacon keep?", True), ("flip done", False)])
-def test_the_entries_are_loaded_before_the_turn(
-    built: Built, text: str, *, loaded: bool, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    """A question waits for them while nobody else waits for the store; what is no question loads nothing."""
-    likeness._index.cache_clear()
-    found: list[int] = []
-    begin = turns.begin
-
-    def watched(*given: Any) -> Any:
-        found.append(likeness._index.cache_info().currsize)
-        return begin(*given)
-
-    monkeypatch.setattr(turns, "begin", watched)
-    say(built, 10, text)
-    assert [size > 0 for size in found] == [loaded]
     built.close()
