@@ -7,7 +7,6 @@ from bot.wording.curing import VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
-from core.cure.contents import LEAFLET_BRINE
 from core.cure.judgement import Judgement, Verdict, judge
 
 
@@ -60,7 +59,6 @@ def wet_or_dry(a: Assessment) -> tuple[str, asking.Rows]:
         "The plan is a dry cure: what was weighed for that is too little for a brine, so nothing is noted yet.\n"
         "Tap wet brine and I work out its dose, with the water that you say, like «3 l of water»; or tap that the dry cure is weighed."
     )
-    strong = {"brine_strength": LEAFLET_BRINE} if a.batch.setup.nitrite_target == 0.0 else {}
-    wet = asking.button(say("Wet brine"), ChangeSetup({"method": "brine", **strong}, a.batch.id))
+    wet = asking.button(say("Wet brine"), ChangeSetup({"method": "brine"}, a.batch.id))
     weighed = asking.button(say("The dry cure is weighed"), StepDone("brine", batch=a.batch.id))
     return text, ((wet,), (weighed,))
