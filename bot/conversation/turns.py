@@ -11,6 +11,7 @@ from bot.conversation.act import answers
 from bot.intents.households import invitation_in
 from bot.reply import Message, Outgoing, Reply, to_body
 from bot.wording import language, numbers, refusals
+from core.answers import loading
 from core.errors import NotKept
 from core.person import Person
 from core.reminders.delivery import Postman
@@ -46,12 +47,21 @@ class Conversation:
         message = message.keepable()
         aside = self.aside(message)
         try:
-            return self._turn(message, now, answers if aside is None else lambda *_: (Reply(aside),))
+            return self._at_once(message, now, answers if aside is None else lambda *_: (Reply(aside),))
         except NotKept:
             raise
         except Exception:  # the last line of defence: a person gets a sentence, the keeper gets the trace
             log.exception("the turn for message %s failed", message.key)
             return self._turn(message, now, _apology)
+
+    def _at_once(self, message: Message, now: datetime, answer: Callable[[Turn, Message], Sequence[Reply]]) -> bool:
+        """A turn that holds the store for no longer than it reckons: what it misses is loaded before it begins anew."""
+        while True:
+            try:
+                with loading.nothing_loads():
+                    return self._turn(message, now, answer)
+            except loading.NotLoaded as missing:
+                missing.load()
 
     def _turn(self, message: Message, now: datetime, answer: Callable[[Turn, Message], Sequence[Reply]]) -> bool:
         said = Said(

@@ -12,8 +12,8 @@ from array import array
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cache, lru_cache
-from itertools import pairwise
+from functools import lru_cache
+from itertools import chain, pairwise
 from typing import Final
 
 import numpy as np
@@ -21,6 +21,7 @@ from numpy.typing import NDArray
 
 from core.answers.entries import ENGLISH, asked_beside, asked_in, entry, is_entry
 from core.answers.figures import folded
+from core.answers.loading import Once
 from core.answers.slang import alike, empty, gathered, meant, stem
 
 GRAMS: Final = (3, 4, 5)
@@ -128,54 +129,90 @@ def _together(scores: NDArray[np.float64], index: Index, names: NDArray[np.int64
     return np.where(near[:, 0] >= SAME, near[:, 0], together)
 
 
-@cache
+@Once
 def _index(language: str) -> Index:
     asks = {**asked_in(language), **(asked_beside() if language == ENGLISH else {})}
-    return indexed(asks, [_whole(name, those, language) for name, those in asks.items()], language)
+    shorts = [entry(name).short if language == ENGLISH and is_entry(name) else "" for name in asks]
+    return indexed(asks, shorts, language)
 
 
-def indexed(asks: Mapping[str, tuple[str, ...]], wholes: Sequence[str], language: str) -> Index:
-    """The index of the phrasings of each name; `wholes` are all the words of each, in the same order.
+def indexed(asks: Mapping[str, tuple[str, ...]], shorts: Sequence[str], language: str) -> Index:
+    """The index of the phrasings of each name; `shorts` are further words of each, in the same order.
 
     A feature is kept by its hash alone: a hundred thousand words and runs of letters as text would be 20 MB.
     """
-    texts = [ask for those in asks.values() for ask in those]
-    hashes, counted, sizes = array("q"), array("f"), array("i")
-    for text in (*texts, *wholes):
-        features = _features(text, language)
-        hashes.extend(map(hash, features))
-        counted.extend(features.values())
-        sizes.append(len(features))
-    every = np.frombuffer(hashes, np.int64)
-    order = np.argsort(every, kind="stable")
-    every = every[order]
-    row = np.repeat(np.arange(len(sizes), dtype=np.int32), sizes)[order]
+    phrasings = [[_words(ask) for ask in those] for those in asks.values()]
+    wholes = [[*chain(*those), *_words(short)] for those, short in zip(phrasings, shorts, strict=True)]
+    every, row, counted = _features_of([*chain(*phrasings), *wholes], language)
     starts = np.flatnonzero(np.concatenate(([True], every[1:] != every[:-1], [True])))
-    unseen = math.log(1 + len(texts)) + 1
-    rarity = unseen - np.log1p(np.add.reduceat(row < len(texts), starts[:-1], dtype=np.int32))
-    weight = np.sqrt(np.frombuffer(counted, np.float32)[order]) * np.repeat(rarity, np.diff(starts))
-    weight /= np.sqrt(np.bincount(row, weight**2, len(sizes)))[row]
-    each = np.array([len(those) for those in asks.values()], np.int64)
+    each = np.array([len(those) for those in phrasings], np.int64)
+    height = int(each.sum()) + len(wholes)
+    unseen = math.log(1 + each.sum()) + 1
+    rarity = unseen - np.log1p(np.add.reduceat(row < each.sum(), starts[:-1], dtype=np.int32))
+    weight = np.sqrt(counted) * np.repeat(rarity, np.diff(starts))
+    weight /= np.sqrt(np.bincount(row, weight**2, height))[row]
     keys, weights = every[starts[:-1]], weight.astype(np.float32)
-    return Index(tuple(asks), each, keys, rarity, unseen, row, weights, starts, len(sizes))
+    return Index(tuple(asks), each, keys, rarity, unseen, row, weights, starts, height)
 
 
-def _whole(name: str, asks: tuple[str, ...], language: str) -> str:
-    return " ; ".join((*asks, entry(name).short if language == ENGLISH and is_entry(name) else ""))
+def _features_of(
+    texts: Sequence[list[str]], language: str
+) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.float32]]:
+    """The features of all texts by their hashes in order, each with its text and how much it counts there.
+
+    Those of a part are made once, however many texts have it: a word stands in hundreds of phrasings.
+    """
+    numbers: dict[str, int] = {}
+    said, lengths = array("i"), array("i")
+    for words in texts:
+        parts = _parts(words, language)
+        said.extend([numbers.setdefault(part, len(numbers)) for part in parts])
+        lengths.append(len(parts))
+    hashes, counts, sizes = array("q"), array("f"), array("i")
+    for part in numbers:
+        features = _of_a_part(part, language)
+        hashes.extend([hash(name) for name, _ in features])
+        counts.extend([much for _, much in features])
+        sizes.append(len(features))
+    text = np.repeat(np.arange(len(texts), dtype=np.int32), np.frombuffer(lengths, np.int32))
+    places, many = _spread(np.frombuffer(said, np.int32), np.frombuffer(sizes, np.int32))
+    keys, much = np.frombuffer(hashes, np.int64)[places], np.frombuffer(counts, np.float32)[places]
+    return _in_their_order(keys, np.repeat(text, many), much)
+
+
+def _spread(said: NDArray[np.int32], sizes: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int32]]:
+    """Where the features of each part that is said stand among those of all parts, and how many they are."""
+    many = sizes[said]
+    begin = (np.cumsum(sizes) - sizes)[said] - (np.cumsum(many) - many)
+    return np.repeat(begin, many) + np.arange(many.sum()), many
+
+
+def _in_their_order(
+    keys: NDArray[np.int64], rows: NDArray[np.int32], counted: NDArray[np.float32]
+) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.float32]]:
+    """Features by their hashes and rows; what a row has twice stands there once and counts twice."""
+    order = np.argsort(keys, kind="stable")
+    keys, rows, counted = keys[order], rows[order], counted[order]
+    first = np.flatnonzero(np.concatenate(([True], (keys[1:] != keys[:-1]) | (rows[1:] != rows[:-1]))))
+    return keys[first], rows[first], np.add.reduceat(counted, first)
 
 
 def _features(text: str, language: str) -> Mapping[str, float]:
     """Words, pairs of words and runs of letters, each with how much it counts."""
     found: dict[str, float] = defaultdict(float)
-    for part in _parts(text, language):
+    for part in _parts(_words(text), language):
         for feature, counts in _of_a_part(part, language):
             found[feature] += counts
     return found
 
 
-def _parts(text: str, language: str) -> list[str]:
-    """The words of a text behind `WORD`, pairs of them, and those that say little behind `EMPTY`."""
-    words = _WORD.findall(gathered(folded(text.lower().translate(_APOSTROPHES))))
+def _words(text: str) -> list[str]:
+    """The words of a text, its figures as words of their kind, what the trade says in one word as one."""
+    return _WORD.findall(gathered(folded(text.lower().translate(_APOSTROPHES))))
+
+
+def _parts(words: Sequence[str], language: str) -> list[str]:
+    """The words behind `WORD`, pairs of them, and those that say little behind `EMPTY`."""
     little = empty()
     carrying = [word for word in words if word not in little] or words
     pairs = [f"{one} {other}" for one, other in pairwise([meant(word, language) for word in carrying])]
