@@ -136,7 +136,7 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         text = readings.has_it(step, a) or marks.needs_number(step, a)
         return (Reply(text, facts=facts(a) | step_facts(step), about=a.batch.id),)
     if meant.message.pressed is None and which_step.wet_or_dry(a, step, meant.message.text):
-        text, rows = put_in.wet_or_dry(a)
+        text, rows = put_in.wet_or_dry(a, step)
         return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
     if step.kind in IN_THE_CURE and "into_cure" not in a.batch.done:
         text, rows = marks.not_in_yet(a)
@@ -246,7 +246,7 @@ def _snoozed(turn: Turn, a: Assessment, step: Step, until: datetime) -> Sequence
 def _marked(change: Change, step: Step, text: str) -> Reply:
     after = change.after
     if after.ledger.thrown:  # whatever is done with it, that comes first, and nothing comes next
-        text = "\n".join((incidents.thrown(change), text.split("\n", 1)[0]))
+        text = "\n".join((incidents.thrown(change, step.kind), text.partition("\n")[0]))
         return Reply(text, facts=facts(after) | step_facts(step), about=after.batch.id)
     rows = asking.next_buttons(after)
     return Reply(text, buttons=rows, facts=facts(after) | step_facts(step), about=after.batch.id)

@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
 
-from bot.conversation import around, on_the_fire
+from bot.conversation import around, on_the_fire, other_days
 from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
 from bot.conversation.understand import Understood, context_of
@@ -178,34 +178,6 @@ def _cooled(a: Assessment) -> str:
     return of_answers.safe(a) if a.batch.off_at else say("It does not cool yet. {next}", next=plans.coming(a)).strip()
 
 
-def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
-    """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
-    a, text = of
-    plain = normal(text, turn.person.language)
-    span = when.span(plain)
-    if span is not None:
-        return max(span / A_DAY, 0.0)
-    said = when.meal(plain, context_of(turn, meant.message, None, a))
-    planned = a.plan.step("out") if a.plan else None
-    if said is None or not said.day_said or planned is None:
-        return 1.0
-    return float((planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days)
-
-
-def _earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    a, less = of[0], _days(turn, meant, of)
-    planned = a.plan.step("out") if a.plan else None
-    overdue = planned is not None and planned.due <= a.now
-    return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)
-
-
-def _longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    a, text = of
-    days = abs(_days(turn, meant, of))
-    in_all = re.search(r"\bbeen\b", text.lower()) and a.plan is not None
-    return sooner.longer(a, days - a.plan.cure_days if in_all and a.plan else days)
-
-
 def _in_time(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str | Said:
     """«will it be ready by saturday instead»: whether it can be, and the tap that moves it there."""
     a, _ = of
@@ -285,8 +257,8 @@ TOPICS: Mapping[str, Answer] = {
     "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
     "skip_flip": of_a(standing.skip_flip), "last_reading": _reading, "got": _got, "between": _between,
     "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
-    "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": _earlier,
-    "longer": _longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
+    "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": other_days.earlier,
+    "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
     "cook_on": _cook_on, "no_probe": of_a(recalled.no_probe), "another_meat": of_a(of_around.another_meat),
     "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
     "off": of_a(reckoned.off), "brine_cold": _step(Kind.BRINE_CHECK),

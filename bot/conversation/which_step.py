@@ -20,10 +20,21 @@ NEEDS_NUMBER: Final = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READI
 _BRINE: Final = re.compile(r"\b(?:brine|pickle|(?:on|in|off) the (?:stove|hob)|boil\w*|simmer\w*|lake)\b")
 
 
+_DRY: Final = re.compile(
+    r"\b(?:rubbed (?:it |them |all )?(?:on|in(?!side)|over|all over)|rubbed (?:the )?(?:cure|salt|mix)"
+    r"|dry (?:cured?|rub|brined?|salted)|massaged|sprinkled|trockengepökelt|eingerieben)\b"
+)
+
+
 def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
-    """Whether somebody tells of a brine where a dry cure is to be weighed: its dose is another."""
-    dry = a.batch.setup.method == "dry" and a.batch.dosed is None
-    return step.kind is Kind.BRINE and dry and bool(_BRINE.search(text.lower()))
+    """Whether somebody tells of a brine where a dry cure is to be weighed, or the reverse: its dose is another."""
+    setup, said = a.batch.setup, text.lower()
+    if a.batch.dosed is not None or step.kind not in (Kind.BRINE, Kind.INTO_CURE):
+        return False
+    if setup.method == "dry":
+        return step.kind is Kind.BRINE and bool(_BRINE.search(said))
+    mixed = Kind.BRINE in a.batch.done
+    return setup.method == "brine" and not mixed and not _BRINE.search(said) and bool(_DRY.search(said))
 
 
 def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:

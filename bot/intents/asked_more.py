@@ -6,6 +6,7 @@ from typing import Final
 from bot.intents.asked_setup import SETUP_READERS
 from bot.intents.clauses import sentences
 from bot.intents.context import Context
+from bot.intents.fields import stated
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, StepDone
 from bot.intents.merged import merged
 from bot.intents.rated import mark
@@ -18,13 +19,20 @@ _BEHIND: Final = re.compile(r"[,;]\s+|\s(?:and|btw|by the way|also|plus|but|n|&)
 def beside_answer(found: Intent, text: str, context: Context) -> list[Intent]:
     """The answer, and what else the line states or tells of the batch; nothing of it twice."""
     parts = [part.strip() for part in _BEHIND.split(text)[1:]]
-    if not isinstance(found, Change) or not parts or context.asked_of_start:
+    if not isinstance(found, Change) or context.asked_of_start:
         return [found]
+    found = replace(found, changes=_by_its_words(text) | found.changes)
     here = replace(context, asked=None)
     told = [one for part in parts for one in _told(part, here)]
     more = [one for one in told if isinstance(one, Change | MoveDeadline | StepDone)]
     fields = found.changes.keys()
     return merged([found, *(one for one in more if not (isinstance(one, Change) and fields & one.changes.keys()))])
+
+
+def _by_its_words(text: str) -> dict[str, str]:
+    """How it is to be cured, said before the answer or after it: «dry cure i think, 6.25 %»."""
+    said = stated(text).fields
+    return {"method": said["method"]} if "method" in said else {}
 
 
 def _told(part: str, context: Context) -> list[Intent]:

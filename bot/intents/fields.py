@@ -48,11 +48,13 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
     ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
                       r"|doing|going) (?:it )?dry\b"
-                      r"|\b(?:zip(?:lock|per)? |vac(?:uum)? )?bag[ -]cur(?:e|ed|ing)\b"
-                      r"|\bcur(?:e|ed|ing) (?:it )?in (?:a|the) (?:(?:zip(?:lock|per)?|vac(?:uum)?) )?bag\b"
+                      r"|\b(?:zip\w* |vac(?:uum)? )?bag[ -]cur(?:e|ed|ing)\b"
+                      r"|\bcur(?:e|ed|ing) (?:it )?in (?:a|the) (?:(?:zip\w*|vac(?:uum)?) )?bag\b"
+                      r"|\bmethod:? (?:is )?dry\b|\bdry method\b"
                       r"|(?<!\bto )\bdry (?:instead(?! of)|then|please|pls)\b|\btrocken ?pökeln\b"),
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
                         r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"
+                        r"|\bmethod:? (?:is )?(?:brine|wet)\b|\b(?:brine|wet) method\b"
                         r"|\bwet (?:instead|then|please|pls)\b"),
     ("nitrite_target", 0.0, r"\b(?:without|no) (?:nitrite|curing salt|pink salt)\b(?! (?:left|in the))|\buncured\b"
                             r"|\b(?:no|without) cure\b(?! (?:#|no\b|number|\d|left|in\b|yet|on))"

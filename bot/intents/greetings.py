@@ -14,13 +14,22 @@ _HELP: Final = re.compile(
     r"|how (?:does this|do you) work|how do i use (?:this"
     r"|you))\b[ ?!.]*(?:me)?$"
 )
+_NEW: Final = re.compile(  # «hi, first time here»
+    r"^(?:(?:hi+|hey+|hello|hallo|hiya|howdy|moin|so|ok|there|well)[ ,.!]*)*"
+    r"(?:(?:this is |its |it is |i am |im |we are |were )?"
+    r"(?:my |our |the |all |a )*(?:(?:first|1st|1) time(?:r| user)?|new|newbie|beginner)"
+    r"(?: (?:here|to (?:this|curing|smoking|all (?:of )?this|it)|at this|doing this|trying this|and))*"
+    r"|how are (?:you|things)|hows it going|(?:are )?you there|anyone (?:there|home)|whats up|wie gehts(?: dir)?"
+    r"|(?:ich bin )?neu hier|zum ersten mal hier)(?: (?:today|please|then))?[ .!?]*$"
+)
 _THANKED: Final = re.compile(r"^(?:thanks?|thank you|many thanks)\b[^\d?]*$")
 _GREET: Final = re.compile(
     r"^/start\b|^(?:(?:hi+|hey+|hello|hallo|yo|hiya|howdy|servus|moin|good (?:morning|evening|afternoon)"
     r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|ta|tks|tnx|thx|danke|cheers|great|cool|nice|"
     r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|and|ok(?:ay)?|k"
     r"|(?:ive |i |i have )?got (?:it|this)|i have it"
-    r"|gotcha|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
+    r"|gotcha|(?:(?:that |it |this )?(?:sounds|looks|seems) )(?:good|great|right|fine|perfect)(?: to me)?"
+    r"|ok(?:ay)? good|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
 BEYOND: Final = 4  # words: more than «for the help»
@@ -35,7 +44,7 @@ def read_plain(text: str, context: Context) -> Intent | None:
     """A greeting or a call for help."""
     if _HELP.search(text):
         return Help()
-    return greeting(text) if _GREET.search(text) else None
+    return greeting(text) if _GREET.search(text) or _NEW.search(text) else None
 
 
 def thanked(text: str) -> bool:
@@ -51,4 +60,4 @@ def beyond_greeting(text: str) -> bool:
 
 def greeting(text: str) -> Greet:
     """A greeting, thanks or a nod, whichever wants an answer most."""
-    return Greet("thanks" if _THANKS.search(text) else "hello" if _HELLO.search(text) else "nod")
+    return Greet("thanks" if _THANKS.search(text) else "hello" if _HELLO.search(text) or _NEW.search(text) else "nod")

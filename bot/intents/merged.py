@@ -19,17 +19,25 @@ from bot.intents.intents import (
 )
 from core.plan.steps import Kind
 
+_BEYOND_THE_CURE = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB})
+
 
 def merged(intents: list[Intent]) -> list[Intent]:
     """Readings, changes and settings that follow each other, as one each."""
     out: list[Intent] = []
-    for intent in intents:
+    for intent in _out_for_good(intents):
         joined = _joined(out[-1], intent) if out else None
         if joined is None:
             out.append(intent)
         else:
             out[-1] = joined
     return out
+
+
+def _out_for_good(intents: list[Intent]) -> list[Intent]:
+    """«its out, rinsed and soaking»: what is rinsed is out of the cure for good, and not for a moment."""
+    beyond = any(isinstance(one, StepDone) and one.step in _BEYOND_THE_CURE for one in intents)
+    return [one.options[0] if beyond and isinstance(one, Unclear) and one.why == "took_out" else one for one in intents]
 
 
 def _joined(one: Intent, two: Intent) -> Intent | None:

@@ -56,6 +56,11 @@ _GIVE_ME: Final = re.compile(
     r"|for )?(?P<minutes>\d{1,3})(?: more)?$"
 )
 _SOAKING: Final = re.compile(r"^(?:(?:its|im|now|just|still|it) )*soaking (?:(?:it|them|now) )*for (?=\d|an?\b|half)")
+_SOAK_ON: Final = re.compile(  # «soak another hour then», once it is out: what comes after the soak waits so long
+    r"\bsoak(?:ing)? (?:it |them |the \w+ )?(?:on )?(?:for )?"
+    r"(?:(?:another|one more|a further|an extra) (?P<more>half(?: an)? (?:h|hr|hour)|(?:h|hr|hour)\b|\d{1,3} ?\w+)"
+    r"|(?P<longer>(?:an?|\d{1,3}(?:\.\d)?|half an) ?(?:h|hrs?|hours?|m?mins?|minutes?)) (?:more|longer))\b"
+)
 _IN_MINUTES: Final = re.compile(
     r"^(?:(?:ok|ill|be|do|doing|flip|flipping|turning|rinsing|wrapping|back|home|ready|there|it|them"
     r"|that) )*in (?P<minutes>\d{1,3})$"
@@ -110,6 +115,9 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         if by and context.phase != "none" and (days or hours):
             return Unclear("word", text[:60], (Ask("since"), Snooze(by=by), MoveDeadline(by=by)))
         return Snooze(by=by)
+    if context.phase == "drying" and (on := _SOAK_ON.search(text)):
+        said = on["longer"] or on["more"]
+        return Snooze(by=when.span(f"1 {said}" if said[0] == "h" and said[:4] != "half" else said), step=str(Kind.DRY))
     if later := _still_to_come(text, context):
         return later
     if _PUT_OFF.search(text) and not _NEVER.search(text):

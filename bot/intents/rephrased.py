@@ -58,7 +58,7 @@ REPHRASED: Final = tuple(
          r"|brisket|gammon|pork|belly|salmon)\b)", "a "),
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
-        (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b[.,;!]* ?", ""),
+        (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b(?! (?:here|doing|trying|at|with|for)\b)[.,;!]* ?", ""),
         (r"^reminders? off (?=(?:after|before|from|at night)\b)", "no reminders "),
         (r"^(?:so )?whats my (?:quiet (?:time|hours)|settings|units|time ?zone|clock)\W*$", "settings"),
         (r"^(?:the )?door (?:was |is |stood |has been |got )?(?:left )?(?:ajar|open) (?=(?:all|over ?night|for|since))",

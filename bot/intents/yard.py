@@ -72,6 +72,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
     ("pull", (
         rf"\b(?:when|(?:at )?what (?:temp(?:erature)?|core)) (?:do|should|shall|to) {_I}(?:pull|take) {_IT}\b",
         rf"\b(?:what|which) (?:temp(?:erature)?|core) (?:do|should|to) {_I}(?:pull|take {_IT} off|cook to)\b",
+        rf"\b(?:what|where) (?:do|should|shall) {_I}(?:pull|take)(?: {_IT})?(?: off)? ?(?:at|it)\b(?! \d)",
+        r"\bwhat(?: temp(?:erature)?| core)? (?:am i|are we) (?:looking|aiming|going|shooting|waiting) for\b",
         rf"^(?:so )?(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}(?: off)?"
         r"(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
         r"(?<!to )\bpull temp(?:erature)?\b",

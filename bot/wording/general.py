@@ -14,7 +14,7 @@ def hello(kind: str, a: Assessment | None) -> str:
     if a is not None:
         return say("Hello. {now}", now=plans.now(a))
     return say(
-        "Hello. Tell me the cut, its weight and when you want to eat it, like «3.2 kg brisket flat for saturday 13:00». "
+        "Hello. Tell me the cut, its weight and when you want to eat it, like «3.2 kg brisket flat for saturday 13:00».\n"
         "I work out the dose, the days and the hours, and remind you of every step."
     )
 

@@ -7,6 +7,7 @@ from bot.wording.language import Words, later, say
 from bot.wording.safety import VERDICTS, finding
 from core.batch.assess import Assessment, Change, assess
 from core.batch.events import Probe
+from core.plan.steps import Kind
 from core.safety.findings import Finding, Outcome, Rule
 from core.safety.incidents import judge_incident
 
@@ -53,8 +54,11 @@ def _last(a: Assessment, what: str) -> Finding | None:
     return judge_incident(told[-1], a.ledger.record) if told else None
 
 
-def thrown(change: Change) -> str:
-    """The verdict that nothing more is done with it; the way to close it is told once, with the way to put a slip right."""
+def thrown(change: Change, done: Kind | None = None) -> str:
+    """The verdict that nothing more is done with it; the way to close it is told once, with the way to put a slip right.
+
+    `done` is what was done with it all the same: where it was eaten, what to look out for comes with it.
+    """
     a = change.after
     known = change.before is not None and _known(change.before)
     found = [f for f in a.ledger.verdict.because if f.means is Outcome.THROW_AWAY]
@@ -64,6 +68,8 @@ def thrown(change: Change) -> str:
         first.append(
             say("A core that you read between those two counts: type it with its hour, like «core 22 c at 18:10».")
         )
+    if done is Kind.SERVE:
+        first.append(safety.eaten())
     return "\n".join(first if known else [*first, say(CLOSE)])
 
 

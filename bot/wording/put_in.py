@@ -8,6 +8,7 @@ from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
 from core.cure.judgement import Judgement, Verdict, judge
+from core.plan.steps import Step
 
 
 def judged(a: Assessment) -> str:
@@ -53,8 +54,16 @@ def strong_taken(a: Assessment) -> str:
     ).strip()
 
 
-def wet_or_dry(a: Assessment) -> tuple[str, asking.Rows]:
-    """A brine was made where a dry cure was planned: nothing is noted until it is said which it is."""
+def wet_or_dry(a: Assessment, step: Step) -> tuple[str, asking.Rows]:
+    """A brine was made where a dry cure was planned, or the reverse: nothing is noted until it is said which it is."""
+    if a.batch.setup.method != "dry":
+        text = say(
+            "The plan is a brine: what was weighed for that is too much for meat that is rubbed, so nothing is noted yet.\n"
+            "Tap dry cure and I work out its dose; or tap that it lies in the brine. If the cure is on the meat already, tell me "
+            "what you weighed, like «put in 12 g of curing salt»."
+        )
+        dry = asking.button(say("Dry cure"), ChangeSetup({"method": "dry"}, a.batch.id))
+        return text, ((dry,), (asking.button(say("It lies in the brine"), StepDone(str(step.kind), batch=a.batch.id)),))
     text = say(
         "The plan is a dry cure: what was weighed for that is too little for a brine, so nothing is noted yet.\n"
         "Tap wet brine and I work out its dose, with the water that you say, like «3 l of water»; or tap that the dry cure is weighed."

@@ -101,6 +101,14 @@ def still_thrown(a: Assessment) -> str:
     return say("Please throw «{name}» away: nothing that follows clears it.", name=a.batch.name)
 
 
+def eaten() -> str:
+    """Of what was eaten though it was to be thrown away: what to look out for, and whom to call."""
+    return say(
+        "Eaten already: blurred sight, drooping eyelids, trouble swallowing or breathing, even days later, is an emergency: "
+        "call the emergency number at once. Cramps or being sick: your local poison centre or a doctor. Nobody eats more of it."
+    )
+
+
 def _no_way_back(v: Verdict) -> bool:
     """Whether no reading and no cooking would clear what decided: too much nitrite, or what is thrown away."""
     decided = [f for f in v.because if f.means is v.kind]

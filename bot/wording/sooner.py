@@ -66,10 +66,15 @@ def earlier(a: Assessment, less: Days) -> str:
         chance=numbers.chance(pink),
         planned=numbers.chance(planned_pink),
     )
-    return f"{lead}\n{_enough(then, pink, a)}"
+    return f"{lead}\n{_enough(then, pink, a, at_once=at <= a.now + WORTH)}"
 
 
-def _enough(then: Days, pink: float, a: Assessment) -> str:
+def _enough(then: Days, pink: float, a: Assessment, *, at_once: bool) -> str:
+    if at_once and pink >= LIKELY and a.cure is not None and then >= a.cure.days_p90:
+        return say(
+            "That is enough for the colour; cooling and keeping go by what the middle holds then. "
+            "Once it is out, type «out of the cure»."
+        )
     if pink >= LIKELY and a.cure is not None and then >= a.cure.days_p90:
         return say(
             "That is enough for the colour; cooling and keeping go by what the middle holds then. Type it, like «leave it in for {days} days».",

@@ -29,7 +29,7 @@ def stall(a: Assessment) -> str:
     if a.cook is None or a.on_at is None or meats.fish(a):  # of fish nobody speaks so
         return ""
     s = a.cook.stall
-    if s.phase == "ahead" and s.begins is not None and s.lasts is not None:
+    if s.phase == "ahead" and s.begins is not None and s.lasts is not None and not _nearly(a):
         begins = a.on_at + timedelta(hours=s.begins.p50)
         return _comes(s, begins, a) if begins - a.now <= SOON else ""
     if s.phase == "in" and s.lasts is not None and not _climbs(a) and not _nearly(a):

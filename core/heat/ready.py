@@ -17,6 +17,7 @@ from core.heat.curve import Curve, curve
 from core.heat.doubt import Doubt, doubt
 from core.heat.filter import READING_SD, STEP_S, discrepancy, fitted, used
 from core.heat.loss import LOSS_SD, loss_fraction
+from core.heat.pace import LEAST_WAIT_S, NEXT_LEAST_S, NEXT_MOST_S, at_this_pace
 from core.heat.pit import course, set_point
 from core.heat.prior import members
 from core.heat.properties import meat
@@ -35,10 +36,7 @@ __all__ = [
 HORIZON_H: Final = 40.0
 EVERY_WRAP: Final = 4  # a quarter of the members tries each wrap
 AHEAD_S: Final = 12 * 3600.0  # looked ahead at least, however long the cook has taken
-NEXT_LEAST_S: Final = 20 * 60.0
-NEXT_MOST_S: Final = 2 * 3600.0
 NEAR_END_S: Final = 3600.0
-LEAST_WAIT_S: Final = 5 * 60.0
 BOARD_SHARE: Final = 0.5  # of the heat that would even out, what reaches the middle off the heat. Judgement
 CRUST: Final[dict[WrapKind, str]] = {"none": "best", "paper": "good", "foil": "soft"}
 ENOUGH: Final = 0.7  # of the most that a reading in the next hours could tell
@@ -133,7 +131,7 @@ def _forecast(cook: Cook, history: History) -> Estimate:
         wraps=_gains(outcome),
         loss=_loss(outcome),
         carry_over=_carry_over(outcome, diffusivity),
-        next_reading_s=_next_reading(outcome, history),
+        next_reading_s=min(_next_reading(outcome, history), at_this_pace(history, cook.target_c)),
         fire=advise(history.of("pit"), set_point(cook, history), cook.cooker, _lids(history)),
         now_s=history.now,
     )

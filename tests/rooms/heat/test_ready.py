@@ -165,3 +165,13 @@ def test_who_asks_again_is_told_as_if_for_the_first_time(now_s: float) -> None:
     for remembered in (ready._forecast, ready._outcome):
         remembered.cache_clear()
     assert forecast(COOK, History(ON_THE_WAY, now_s=now_s)) == again
+
+
+def test_a_core_that_climbs_fast_is_read_before_it_can_be_there() -> None:
+    """A loin of 80 mm at 14 K/h, 9.5 K short: read when that pace would end it, though the members expect a stall."""
+    loin = Cook(piece(cut("pork_loin"), 2.3, 0.08), "kettle", 107.0, 4.0, 65.5)
+    cores = ((3600.0, 38.0), (6000.0, 49.0), (7800.0, 56.0))
+    seen = (*(Seen(at, "core", celsius) for at, celsius in cores), Seen(6000.0, "pit", 120.0))
+    found = forecast(loin, History(seen))
+    assert found.ready.p50 * HOUR > 12_000.0
+    assert found.next_reading_s == pytest.approx(7800.0 + 9.5 / 7.0 * 1800.0, abs=1.0)

@@ -1,0 +1,46 @@
+"""Days in the cure other than planned, asked for by a span, by a day or «now»: what they make of it."""
+
+import re
+from datetime import timedelta
+
+from bot.conversation.understand import Understood, context_of
+from bot.intents import when
+from bot.intents.normal import normal
+from bot.wording import sooner
+from core.batch.assess import Assessment
+from core.service.turn import Turn
+
+A_DAY = timedelta(days=1)
+_AT_ONCE = re.compile(r"\b(?:now|already|today|tonight|straight ?away|this (?:morning|afternoon|evening)|yet)\b")
+
+
+def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
+    """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
+    a, text = of
+    plain = normal(text, turn.person.language)
+    span = when.span(plain)
+    if span is not None:
+        return max(span / A_DAY, 0.0)
+    if _AT_ONCE.search(plain) and a.plan and (coming := a.plan.step("out")):
+        return max((coming.due - a.now) / A_DAY, 0.0)
+    said = when.meal(plain, context_of(turn, meant.message, None, a))
+    planned = a.plan.step("out") if a.plan else None
+    if said is None or not said.day_said or planned is None:
+        return 1.0
+    return float((planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days)
+
+
+def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    """Out of the cure before the plan, by so many days, on a day or at once: what that makes of it."""
+    a, less = of[0], _days(turn, meant, of)
+    planned = a.plan.step("out") if a.plan else None
+    overdue = planned is not None and planned.due <= a.now
+    return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)
+
+
+def longer(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    """In the cure beyond the plan, by so many days, or so many in all."""
+    a, text = of
+    days = abs(_days(turn, meant, of))
+    in_all = re.search(r"\bbeen\b", text.lower()) and a.plan is not None
+    return sooner.longer(a, days - a.plan.cure_days if in_all and a.plan else days)
