@@ -154,7 +154,8 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         change = _previous(turn, change, step)
     since = None if meant.goes_on else meant.began or a  # what moves is said of all of them at once
     said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now), since))
-    if step.kind in (Kind.SLICE, Kind.SERVE) and (against := cooling.before_eating(change.after)):
+    eats = step.kind in (Kind.SLICE, Kind.SERVE) and not meant.goes_on  # «sliced and eaten»: told once
+    if eats and (against := cooling.before_eating(change.after)):
         noted, _, rest = said.partition("\n")
         said = "\n".join(line for line in (noted, against, rest) if line)
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done

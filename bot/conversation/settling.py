@@ -185,7 +185,8 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ca
             return (Reply(settings.away_alone(a) if others else settings.paused(a), facts=facts(a), about=_only(done)),)
         case Resume():
             done = [batches.resume(turn, batch) for batch in _named_or_all(turn, meant, intent.batch)]
-            return (Reply(settings.resumed(done[0].after), facts=facts(done[0].after), about=_only(done)),)
+            text = settings.resumed(*(one.after for one in done))
+            return (Reply(text, facts=facts(done[0].after), about=_only(done)),)
         case Cancel():
             return _cancel(turn, meant, intent)
 

@@ -4,7 +4,7 @@ import re
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.conversation import several
+from bot.conversation import open_question, several
 from bot.conversation.half import unpack
 from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
@@ -70,10 +70,10 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         return _tapped(turn, message)
     if message.other is not None and not message.text.strip():
         return Reply(refusals.cannot_read(message.other), facts={"intent": "unreadable"})
-    asked = unpack(turn.open_question())
     if message.other in PLACES:
-        return _place(turn, message, asked)
-    batch = _about(turn, message, asked)
+        return _place(turn, message, unpack(turn.open_question()))
+    asked, answered = _asked(turn, message)
+    batch = _about(turn, message, asked, answered=answered)
     a = batches.look(turn, batch) if batch else None
     if message.edits is not None:
         return _edited(turn, message, batch)
@@ -90,7 +90,22 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     if those := several.answered(intents[0], asked):
         return _of_those(turn, _line_kept(turn, meant), those)
     several_here = len(batches.open_here(turn)) > 1 and not all(getattr(one, "batch", None) for one in intents)
-    return _sorted_out(turn, meant) if several_here and not _certain(turn, message, asked) else meant
+    certain = _certain(turn, message, asked if answered else None)
+    return _sorted_out(turn, meant) if several_here and not certain else meant
+
+
+def _asked(turn: Turn, message: Message) -> tuple[dict[str, Any] | None, bool]:
+    """The question that is open to the line, and whether it is answered, as far as anything hangs on that."""
+    alone = turn.said.chat == turn.said.person and len(batches.open_here(turn)) <= 1
+    if alone:
+        return unpack(turn.open_question()), True
+
+    def context(asked: dict[str, Any]) -> Context:
+        here = {row.id for row in batches.open_here(turn)}
+        batch = asked.get("batch")
+        return context_of(turn, message, asked, batches.look(turn, batch) if batch in here else None)
+
+    return open_question.of(turn, message, context)
 
 
 def _place(turn: Turn, message: Message, asked: dict[str, Any] | None) -> Understood | Reply:
@@ -211,14 +226,14 @@ def _edited(turn: Turn, message: Message, batch: str | None) -> Understood | Rep
     return Understood(replace(message, edits=None), tuple(intents), batch, asked, batches.look(turn, batch))
 
 
-def _about(turn: Turn, message: Message, asked: dict[str, Any] | None) -> str | None:
-    """The batch of the talk: the one named, the message answered, the question, the last spoken of, the latest."""
+def _about(turn: Turn, message: Message, asked: dict[str, Any] | None, *, answered: bool) -> str | None:
+    """The batch of the talk: the one named, the message or question answered, the last spoken of, the latest."""
     here = {row.id: row for row in batches.open_here(turn)}
     if len(here) <= 1:  # whatever else says which it is could only say the same
         return next(iter(here), None)
     by_name = batch_named(message.text, _names(turn, message))
     by_reply = steps.batch_of_message(turn, message.answers) if message.answers else None
-    by_question = (asked or {}).get("batch")
+    by_question = (asked or {}).get("batch") if answered else None
     candidates = (by_name, by_reply, by_question, steps.batch_last_spoken_of(turn))
     return next((c for c in candidates if c in here), list(here)[-1])
 

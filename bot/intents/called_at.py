@@ -65,11 +65,22 @@ _BY_DAY: Final = re.compile(
     r"\b(?:sleep days|(?:night|late) ?shifts?|(?:after|on|work) nights|by day"
     r"|in the daytime|during the day)\b"
 )
+_ASKED: Final = re.compile(  # «clocks changed, are the flips still at 8»: asked, and nothing set
+    r"(?:[^,;?]*[,;] |so |and |ok )?(?:are|is|do|does) (?:(?:the|my|our|i|we) )?"
+    r"(?:flips?|calls?|reminders?|pings?|turns?|flipping|turning)\b(?: \w+){0,4} (?:at|still) "
+)
 _NEAR_H: Final = 1.0  # «not 8» means the reminder of 8:00, or one within the hour
+
+
+def asks_when(text: str) -> bool:
+    """Whether a plain text asks at what hours the flips are, and sets none."""
+    return bool(_ASKED.match(text))
 
 
 def read_called_at(text: str, context: Context) -> Settings | None:
     """The hours at which somebody wants to be called, or not, where a plain text sets them."""
+    if asks_when(text):
+        return None
     if _NO_FLIPS.search(text):
         return Settings({"flip_hours": ()})
     return (

@@ -16,7 +16,8 @@ from core import patterns as re
 AWAY_IN: Final = re.compile(  # «gonna be in denver till thursday»; never «in the bag till thursday»
     r"(?:^|\b(?:ill be|gonna be|going to be|we are|im|i am|well be|be) )in (?!(?:the )?(?:garden|yard|kitchen|house|bag"
     r"|brine|cure|fridge|freezer|cooler|ice|tub|bucket|oven|smoker|pot|foil|paper|salt|water|bed|time|touch)\b)[a-z]+"
-    r" (?=(?:un)?till? )"
+    r" (?=(?:(?:from )?(?:today|tomorrow|tonight|now|(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*) )?(?:un)?till? "
+    r"|from [a-z]+ (?:to|-) (?:mon|tue|wed|thu|fri|sat|sun|next))"
 )
 _FIRE: Final = re.compile(
     r"\b(?:fire|coals?|charcoal|flames?|pit|smoker)s? (?:(?:is|are|was|has|keeps|its) )*(?:going|gone) out\b"

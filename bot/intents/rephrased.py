@@ -58,6 +58,14 @@ REPHRASED: Final = tuple(
          r"|brisket|gammon|pork|belly|salmon)\b)", "a "),
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
+        # «a duck breast or two», «a chicken or three»: how many is open, and no number is told
+        (r"\b(an?|one|1) (?!(?:\w+ )?(?:hours?|hrs?|days?|weeks?|mins?|minutes?|secs?|inch\w*|cups?|spoons?|pounds?"
+         r"|lbs?|kilos?|kg|degrees?|times?|bits?)\b)((?:[a-z]+ ){1,3})or (?:2|3|two|three|so)\b(?! ?[a-z]* ?(?:of|\d))",
+         r"\1 \2"),
+        (r"(?<=\d),? (?:and |but |still )?(?:it |its |the core |core |temp )?"
+         r"(?:(?:hardly|barely|scarcely|only just|not|wont|isnt|aint) (?:really )?"
+         r"(?:mov|budg|climb|ris|chang|shift|going up)\w*(?: up)?|crawling|creeping)"
+         r"(?: much| at all| any ?more| now)*$", " stuck"),
         (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b(?! (?:here|doing|trying|at|with|for)\b)[.,;!]* ?", ""),
         (r"^reminders? off (?=(?:after|before|from|at night)\b)", "no reminders "),
         (r"^(?:so )?whats my (?:quiet (?:time|hours)|settings|units|time ?zone|clock)\W*$", "settings"),

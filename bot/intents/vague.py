@@ -5,6 +5,7 @@
 
 from typing import Final
 
+from bot.intents.called_at import asks_when
 from bot.intents.context import Context
 from bot.intents.incidents import seen_grey
 from bot.intents.intents import (
@@ -213,6 +214,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("added", bare)
     if _ANOTHER_MEAT.match(bare) and meat(bare).product and not re.search(r"\d", bare):
         return Ask("another_meat", text=text)
+    if asks_when(bare) and context.phase != "none":
+        return Ask("flip_next", text=text)
     if _PULL_EARLY.search(bare) and context.phase == "curing":
         return Ask("earlier", text=text)
     if text in _STEPS and (step := _step_alone(text, context)):

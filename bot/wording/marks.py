@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 
 from bot.intents.intents import StepDone
-from bot.wording import asking, brines, cautions, doneness, holding, numbers, plans, sooner, steps, tasks
+from bot.wording import asking, brines, cautions, doneness, holding, lateness, numbers, plans, sooner, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
@@ -61,7 +61,7 @@ def done(step: Step, change: Change, at: datetime, since: Assessment | None) -> 
             _came_out(step, change, at),
             middle,
             *moved,
-            *plans.late(a, since.plan),
+            *lateness.late(a, since.plan),
             plans.coming(a),
         )
         if t
@@ -296,4 +296,4 @@ def snoozed(step: Step, change: Change, until: datetime) -> str:
         for m in plans.moved(change.before.plan if change.before else None, a)
         if not m.startswith(steps.name(step, a))
     ]
-    return "\n".join([lead, *moved, *plans.late(a, change.before.plan if change.before else None)])
+    return "\n".join([lead, *moved, *lateness.late(a, change.before.plan if change.before else None)])

@@ -2,7 +2,20 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import cure_days, doses, habits, holding, meats, numbers, refusals, rises, smoked_fish, steps, tasks
+from bot.wording import (
+    cure_days,
+    doses,
+    habits,
+    holding,
+    lateness,
+    meats,
+    numbers,
+    refusals,
+    rises,
+    smoked_fish,
+    steps,
+    tasks,
+)
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
 from core.plan.recipe import product
@@ -18,8 +31,6 @@ TOLD_WHEN_MOVED = frozenset(
     {Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.LIGHT, Kind.MEAT_ON, Kind.WRAP, Kind.OFF, Kind.CHILL, Kind.SLICE,
      Kind.SERVE, Kind.USE_BY}
 )  # fmt: skip
-WORTH_TELLING = timedelta(minutes=10)
-WORTH_REPEATING = timedelta(minutes=30)  # each reading moves the meal a little
 METHODS = Words(
     {
         "brine": "brine in a bag",
@@ -68,17 +79,11 @@ def _why_none(a: Assessment) -> str:
 
 def _first(a: Assessment, plan: Plan) -> str:
     step = plan.next_step()
-    meal = _meal(a, plan)
+    meal = lateness.meal(a, plan)
     if step is None:
         return say("All done. {what}, meal {meal}.", what=meats.what(a), meal=meal)
     due = say("now") if step.state is State.DUE else numbers.when(_shown(step, plan), a.person, a.now)
     return say("{name} {due}; meal {meal}.\n{what}.", name=steps.name(step, a), due=due, meal=meal, what=meats.what(a))
-
-
-def _meal(a: Assessment, plan: Plan) -> str:
-    """When the meal is; one that comes later than it was wanted is never said too early."""
-    late = plan.wanted is not None and plan.serve > plan.wanted
-    return numbers.when(numbers.quarter(plan.serve, up=True) if late else plan.serve, a.person, a.now)
 
 
 def _week(a: Assessment, plan: Plan) -> str:
@@ -205,7 +210,12 @@ def moved(before: Plan | None, after: Assessment) -> list[str]:
     for step in after.plan.steps:
         old = known.get(step.key)
         waiting = step.state in (State.AHEAD, State.DUE)
-        if old is None or step.kind not in TOLD_WHEN_MOVED or not waiting or abs(step.due - old.due) < WORTH_TELLING:
+        if (
+            old is None
+            or step.kind not in TOLD_WHEN_MOVED
+            or not waiting
+            or abs(step.due - old.due) < lateness.WORTH_TELLING
+        ):
             continue
         shown = (_shown(old, before), _shown(step, after.plan))
         was, now = (numbers.when(moment, after.person, after.now) for moment in shown)
@@ -233,28 +243,13 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
             "{lead}{gap}There is a plan again: meal {meal}. Type «plan» to see it.",
             lead=lead,
             gap=gap,
-            meal=_meal(after, after.plan),
+            meal=lateness.meal(after, after.plan),
         )
     if not lines:
         return say("{lead}{gap}The plan stays as it is.", lead=lead, gap=gap)
     if after.on_at is not None and before.serve != after.plan.serve:
         lines += [words for words in [holding.planned(after)] if words]
-    return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *late(after)])
-
-
-def late(a: Assessment, before: Plan | None = None) -> list[str]:
-    """Said where the meal cannot be had when it was wanted; once, when `before` was told so already."""
-    if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None:
-        return []
-    if before is not None and before.late >= WORTH_TELLING and abs(before.serve - a.plan.serve) < WORTH_REPEATING:
-        return []
-    return [
-        say(
-            "The meal was wanted {wanted}; safe and done it is {meal}. For a later one type it, like «dinner at 15:00».",
-            wanted=numbers.when(a.plan.wanted, a.person, a.now),
-            meal=_meal(a, a.plan),
-        )
-    ]
+    return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *lateness.late(after)])
 
 
 def _waiting(plan: Plan) -> list[Step]:

@@ -11,6 +11,7 @@ from bot.wording import (
     fire,
     holding,
     incidents,
+    lateness,
     numbers,
     plans,
     rises,
@@ -199,12 +200,12 @@ def _cook(change: Change, plain: Plain) -> list[str]:
     """
     a, before = change.after, change.before
     state = "out" if _told_out(a) else a.cook.fire.state if a.cook else "unknown"
-    by = wraps.deadline(a, soon=not plans.late(a)) if state != "out" else ""
+    by = wraps.deadline(a, soon=not lateness.late(a)) if state != "out" else ""
     stall = "" if state in ("out", "dying") or smoked_fish.at_floor(a) else wraps.stall(a)  # first the fire
     gain = "" if by or state == "out" else wraps.first_gain(a, before)
     lit = any(probe is Probe.PIT for probe, _, _ in plain)
     fired = "" if _told_out(a) else fire.advice(a) if lit else fire.unread(a) if state in ("out", "dying") else ""
-    late = [] if by else plans.late(a, before.plan if before else None)
+    late = [] if by else lateness.late(a, before.plan if before else None)
     return [line for line in (rises.on_the_fire(a), stall, fired, by or gain, next_one(a), *late) if line]
 
 

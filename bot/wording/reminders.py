@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, incidents, language, named, numbers, plans, safety, tasks
+from bot.wording import asking, cautions, general, incidents, language, lateness, named, numbers, safety, tasks
 from bot.wording.debriefs import next_slot
 from core.batch.assess import Assessment, Change
 from core.plan.reminders import FLIP_AND_FRIDGE
@@ -76,7 +76,7 @@ def _extra(step: Step, a: Assessment) -> list[str]:
         return [language.say("The estimate is {when}.", when=numbers.time_band(a.ready, a.person, a.now))]
     if step.kind is Kind.SLICE:
         asked = [asking.eaters(a.batch.id)[0]] if a.batch.setup.at_risk_eaters is None else []
-        return [*plans.late(a), *asked]
+        return [*lateness.late(a), *asked]
     return []
 
 

@@ -3,12 +3,12 @@
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.wording import numbers, plans
+from bot.wording import batches, numbers, plans
 from bot.wording.language import Words, name, place, say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.person import Person, Units
-from core.plan.steps import Kind, State
+from core.plan.steps import Kind, State, Step
 
 
 def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
@@ -181,17 +181,23 @@ def while_away(a: Assessment) -> str:
     )
 
 
-def resumed(a: Assessment) -> str:
-    """Carrying on, with what was missed."""
-    missed = [s for s in a.plan.of_kind(Kind.FLIP) if s.state is State.SKIPPED and s.due < a.now] if a.plan else []
+def resumed(*those: Assessment) -> str:
+    """Carrying on with one batch or with several, with what was missed and what is next of each."""
+    missed = sum(len(_passed(a)) for a in those)
     lead = (
         say_n(
             "Welcome back. {n} flip passed; that does no harm.\n",
             "Welcome back. {n} flips passed; that does no harm.\n",
-            len(missed),
-            n=len(missed),
+            missed,
+            n=missed,
         )
         if missed
         else say("Welcome back. ")
     )
-    return lead + plans.now(a)
+    if len(those) == 1:
+        return lead + plans.now(those[0])
+    return f"{lead.strip()}\n{batches.listed(those)}"
+
+
+def _passed(a: Assessment) -> list[Step]:
+    return [s for s in a.plan.of_kind(Kind.FLIP) if s.state is State.SKIPPED and s.due < a.now] if a.plan else []

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from math import ceil
 
-from bot.wording import meats, numbers, plans, recalled, standing, steps
+from bot.wording import lateness, meats, numbers, plans, recalled, standing, steps
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.in_time import off_by
@@ -147,7 +147,7 @@ def in_time(a: Assessment) -> str:
     if a.plan is None:
         return plans.now(a)
     if a.plan.late >= WORTH:
-        return "\n".join(plans.late(a))
+        return "\n".join(lateness.late(a))
     return say("Yes, as it stands: {meal}", meal=_meal(a))
 
 

@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import numbers, plans, steps
+from bot.wording import lateness, numbers, plans, steps
 from bot.wording.language import say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -157,7 +157,7 @@ def meal(a: Assessment) -> str:
     if a.plan is None:
         return plans.now(a)
     lead = say("The meal is {serve}.", serve=numbers.when(a.plan.serve, a.person, a.now))
-    return "\n".join([lead, *(plans.late(a) or [plans.coming(a)])])
+    return "\n".join([lead, *(lateness.late(a) or [plans.coming(a)])])
 
 
 def _due(key: str, a: Assessment) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
-from typing import Any
+from typing import Any, Final
 
 from core.batch.assess import Assessment, assess
 from core.batch.batch import Batch
@@ -12,6 +12,8 @@ from core.errors import SaltbellError, TooSoon
 from core.plan.hours import wall_of
 from core.plan.recipe import product
 from core.units import Days
+
+NEARLY: Final = timedelta(minutes=15)  # after the meal that is wanted, and kept all the same. Judgement
 
 
 @dataclass(frozen=True)
@@ -61,6 +63,17 @@ def _chilled_for_nothing(a: Assessment) -> bool:
     """Whether it is planned to be eaten cold and could be eaten hot, on the day of its fire."""
     made = product(a.batch.setup.product)
     return "hot" in (one.name for one in made.purposes) and made.purpose(a.batch.setup.purpose).chilled
+
+
+def hot_in_time(a: Assessment) -> Way | None:
+    """Eaten hot, where that keeps the meal that is wanted and a cold one would be too late for it; None where not."""
+    if a.plan is None or a.plan.wanted is None or a.batch.off_at is not None or not _chilled_for_nothing(a):
+        return None
+    tried = _with(a, {"purpose": "hot"})
+    plan = assess(tried, a.person, a.now).plan
+    if plan is None or plan.serve > a.plan.wanted + NEARLY:
+        return None
+    return Way("hot", (("purpose", "hot"),), plan.serve, plan.cure_days)
 
 
 def _quicker(

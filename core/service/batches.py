@@ -138,6 +138,14 @@ def just_said(turn: Turn, but: str, within: timedelta) -> tuple[Event, ...]:
     return found
 
 
+def just_said_by_another(turn: Turn, within: timedelta) -> tuple[str, tuple[Event, ...]]:
+    """The latest message of somebody else, no older than that, with the batch of this chat that it was of."""
+    said = [(row.id, _last_said(turn, row.id)) for row in open_here(turn) if _last_message(turn, row.id) is not None]
+    others = [each for each in said if each[1][-1].by != turn.person.id]
+    batch, last = max(others, key=lambda each: each[1][-1].said_at, default=("", ()))
+    return (batch, last) if last and turn.now - last[-1].said_at <= within else ("", ())
+
+
 def undo_last(turn: Turn, batch_id: str, kind: str) -> tuple[tuple[Event, ...], Change]:
     """Take back the last step of a kind, or with "reading" those last read; raises Gone where there is none."""
     events = _last_read(turn, batch_id) if kind == "reading" else _last_done(turn, batch_id, kind)

@@ -45,6 +45,7 @@ class Turn:
     person: Person
     replies: int = 0
     entry: Entry = Entry.OPEN
+    _for: str = ""  # whose question the line answers, where it is not the speaker's own
 
     @property
     def now(self) -> datetime:
@@ -66,8 +67,21 @@ class Turn:
         """What the bot last asked this person in this chat, if it still waits for an answer."""
         return people.asked(self.tx, self.said.chat, self.person.id)
 
+    def asked_of_others(self) -> tuple[tuple[str, dict[str, Any]], ...]:
+        """What the bot last asked others in this chat, with their ids; nothing in a private chat."""
+        if self.said.chat == self.said.person:
+            return ()
+        there = people.asked_there(self.tx, self.said.chat)
+        return tuple((person, question) for person, question in there.items() if person != self.person.id)
+
+    def answer_for(self, person: str) -> None:
+        """What is asked next, or answered, takes the place of that person's question too."""
+        self._for = person
+
     def ask(self, question: dict[str, Any] | None) -> None:
         """Keep what the bot asks now, with the half intent it belongs to; None once it is answered."""
+        if self._for:
+            people.ask(self.tx, self.said.chat, self._for, None)
         people.ask(self.tx, self.said.chat, self.person.id, question)
 
 

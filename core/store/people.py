@@ -12,6 +12,7 @@ from core.store.tables import people
 
 _OF: Final = questions.c.chat == bindparam("of_chat"), questions.c.person == bindparam("of_person")
 QUESTION: Final = select(questions.c.question).where(*_OF)
+THERE: Final = select(questions.c.person, questions.c.question).where(_OF[0]).order_by(questions.c.person)
 ANSWERED: Final = delete(questions).where(*_OF)
 SETTINGS: Final = select(people.c.settings).where(people.c.id == bindparam("of"))
 
@@ -30,6 +31,12 @@ def save(tx: Transaction, person: Person) -> None:
 def asked(tx: Transaction, chat: str, person_id: str) -> dict[str, Any] | None:
     """What this person was last asked in this chat and has not answered, with the half intent it belongs to."""
     return tx.once(_asked, chat, person_id, tables=frozenset({"asked"}))
+
+
+def asked_there(tx: Transaction, chat: str) -> dict[str, dict[str, Any]]:
+    """What the people of a chat were last asked in it and have not answered, by their ids."""
+    found = tx.execute(THERE, {"of_chat": chat}).all()
+    return {row.person: cast("dict[str, Any]", decode(row.question)) for row in found}
 
 
 def ask(tx: Transaction, chat: str, person_id: str, question: dict[str, Any] | None) -> None:

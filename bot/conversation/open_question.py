@@ -1,0 +1,39 @@
+"""Which question of ours a line answers: the speaker's own, or in a group one that was asked of somebody else there."""
+
+from collections.abc import Callable
+from typing import Any, Final
+
+from bot.conversation.half import unpack
+from bot.intents.asked import read_answer
+from bot.intents.context import Context
+from bot.intents.normal import normal
+from bot.reply import Message
+from core.service.turn import Turn
+
+Asked = dict[str, Any]
+# what anybody of a group may answer: the piece, its salt and how it came out; never what ends or vouches for something
+SHARED: Final = frozenset(
+    {"cure", "mass", "mass_unit", "share", "cut", "deadline", "grey", "salty", "weight_after"}
+)  # fmt: skip
+HOLDS: Final = frozenset({"talk"})  # chosen by a tap, and asks for no words
+
+
+def of(turn: Turn, message: Message, context: Callable[[Asked], Context]) -> tuple[Asked | None, bool]:
+    """The question that is open to the line, and whether the line answers it.
+
+    `context` is what a line is read against while a question is open. Somebody else's question counts only where the
+    line answers it; it is then closed as one's own would be.
+    """
+    own: Asked | None = unpack(turn.open_question())
+    if own is not None and (own.get("slot") in HOLDS or _answers(turn, message, context(own))):
+        return own, True
+    for person, kept in turn.asked_of_others():
+        theirs: Asked = unpack(kept)
+        if theirs.get("slot") in SHARED and _answers(turn, message, context(theirs)):
+            turn.answer_for(person)
+            return theirs, True
+    return own, False
+
+
+def _answers(turn: Turn, message: Message, context: Context) -> bool:
+    return read_answer(normal(message.text, turn.person.language), context) is not None

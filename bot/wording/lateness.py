@@ -1,0 +1,36 @@
+"""Words for a meal that cannot be had when it was wanted: once, with the way to have it hot in time where there is one."""
+
+from datetime import timedelta
+
+from bot.wording import numbers
+from bot.wording.language import say
+from core.batch.assess import Assessment
+from core.batch.ways import hot_in_time
+from core.plan.steps import Plan
+
+WORTH_TELLING = timedelta(minutes=10)
+WORTH_REPEATING = timedelta(minutes=30)  # each reading moves the meal a little
+
+
+def meal(a: Assessment, plan: Plan) -> str:
+    """When the meal is; one that comes later than it was wanted is never said too early."""
+    late = plan.wanted is not None and plan.serve > plan.wanted
+    return numbers.when(numbers.quarter(plan.serve, up=True) if late else plan.serve, a.person, a.now)
+
+
+def late(a: Assessment, before: Plan | None = None) -> list[str]:
+    """Said where the meal cannot be had when it was wanted; once, when `before` was told so already."""
+    if a.plan is None or a.plan.late < WORTH_TELLING or a.plan.wanted is None or "serve" in a.batch.done:
+        return []
+    if before is not None and before.late >= WORTH_TELLING and abs(before.serve - a.plan.serve) < WORTH_REPEATING:
+        return []
+    told = say(
+        "The meal was wanted {wanted}; safe and done it is {meal}. For a later one type it, like «dinner at 15:00».",
+        wanted=numbers.when(a.plan.wanted, a.person, a.now),
+        meal=meal(a, a.plan),
+    )
+    hot = hot_in_time(a)
+    if hot is None:
+        return [told]
+    served = numbers.when(hot.serve, a.person, a.now)
+    return [told, say("Eaten hot, off the fire and rested, it can be had {meal}: type «eat it hot».", meal=served)]
