@@ -29,6 +29,10 @@ _LONE: Final = re.compile(
     r" ?(?:kg|kilo|lb|pound|oz|ounce|inch|in thick|mm|cm|litre|liter|gal|quart|cup|tsp|tbsp|teaspoon|tablespoon|"
     r"percent|%|am\b|pm\b|oclock|and a (?:half|quarter))"
 )
+_HOUR_ENDS: Final = re.compile(
+    r"(?: (?:instead|please|pls|sharp|then|today|tomorrow|tonight|on (?:mon|tue|wed|thu|fri|sat|sun)[a-z]*))*"
+    r"(?:$|[,;.!?])"
+)
 _VULGAR: Final = {
     "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "⅓": " 1/3", "⅔": " 2/3", "⅛": " 1/8", "⅜": " 3/8", "⅝": " 5/8", "⅞": " 7/8",
 }  # fmt: skip
@@ -62,9 +66,15 @@ def _spell_out(found: re.Match[str]) -> str:
     words = re.split(r"[ -]", found[0])
     if words[0] in _NAUGHT and len(words) == 1 and words[0] != "zero":
         return found[0]
-    if words == ["one"] and not _LONE.match(found.string, found.end()):
+    if words == ["one"] and not _LONE.match(found.string, found.end()) and not _is_an_hour(found):
         return found[0]
     return " ".join(_numbers(words))
+
+
+def _is_an_hour(found: re.Match[str]) -> bool:
+    """«dinner at one», «saturday at one instead»: before a unit it counts, and at the end of what is done at it."""
+    text = found.string
+    return text[: found.start()].endswith(" at ") and bool(_HOUR_ENDS.match(text, found.end()))
 
 
 def _numbers(words: list[str]) -> list[str]:

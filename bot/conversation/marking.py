@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import households, mending, starting, which_step
+from bot.conversation import households, mending, out_of_turn, starting, which_step
 from bot.conversation.understand import Understood
 from bot.conversation.which_step import FAR_FROM_IT, NEEDS_NUMBER
 from bot.facts import facts, step_facts
@@ -47,7 +47,6 @@ EARLIER_TOO = {  # what is said to be done long before its hour, by the phase
 MOST = 2  # taps under one question
 LONGEST_WORDS = 200  # characters that are kept of what was said beside a mark
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
-IN_THE_CURE = frozenset({Kind.FLIP, Kind.MID_CHECK})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
 
 
@@ -135,20 +134,8 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     if step.kind in NEEDS_NUMBER:
         text = readings.has_it(step, a) or marks.needs_number(step, a)
         return (Reply(text, facts=facts(a) | step_facts(step), about=a.batch.id),)
-    if meant.message.pressed is None and which_step.wet_or_dry(a, step, meant.message.text):
-        text, rows = put_in.wet_or_dry(a, step)
-        return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
-    if step.kind in IN_THE_CURE and "into_cure" not in a.batch.done:
-        text, rows = marks.not_in_yet(a)
-        return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
-    if step.kind in IN_THE_CURE and steps.is_out(a, at):
-        return (Reply(marks.out_already(a), facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
-    if steps.is_in_for_long(a, step, at):
-        text, rows = marks.is_it_out(step, a)
-        return (Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=a.batch.id),)
-    before = steps.done_later(a, step, at)
-    if before is not None:
-        return _out_of_order(a, step, at, before)
+    if asked := out_of_turn.asked(meant, a, step, at):
+        return asked
     change = steps.done(turn, a.batch.id, step, min(at, turn.now), intent.detail)
     if intent.also_previous:
         change = _previous(turn, change, step)
@@ -169,14 +156,8 @@ def _at_another_hour(turn: Turn, a: Assessment, step: Step, intent: StepDone) ->
     if intent.at is None or step.done_at is None or intent.some_time or abs(intent.at - step.done_at) < apart:
         return ()
     if before := steps.done_later(a, step, intent.at):
-        return _out_of_order(a, step, intent.at, before)
+        return out_of_turn.too_soon(a, step, intent.at, before)
     return mending.done_at(turn, a.batch.id, step.key, min(intent.at, turn.now))
-
-
-def _out_of_order(a: Assessment, step: Step, at: datetime, before: tuple[str, datetime]) -> Sequence[Reply]:
-    """An hour at which what comes before it was not done yet: asked, and nothing noted."""
-    text = marks.out_of_order(step, at, before, a)
-    return (Reply(text, facts=facts(a) | step_facts(step) | {"answer_kind": "asked_back"}, about=a.batch.id),)
 
 
 def _looked_back_at(turn: Turn, a: Assessment, reply: Reply) -> Reply:

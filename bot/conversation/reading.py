@@ -25,6 +25,7 @@ from core.service.readings import Plain
 from core.service.turn import Turn
 from core.units import celsius_from_fahrenheit
 
+SPOTS = frozenset({Probe.CORE, Probe.FRIDGE})  # where several places may be read in one look
 BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 
 
@@ -40,7 +41,7 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
         return (ask(turn, a, plain, doubt, counted[doubt.which][1]),)
     replies = keep(turn, a, plain, tender=intent.tender)
     beside = [readings.lid(t.value, t.unit or turn.person.units.temperature) for t in intent.beside]
-    beside += [] if len(counted) == len(placed) else [readings.counts(cooling=cooling)]
+    beside += _not_counted(placed, counted, a)
     return (replace(replies[0], text="\n".join((replies[0].text, *beside))), *replies[1:])
 
 
@@ -71,14 +72,27 @@ def _as_kept(one: Plain, person: Person) -> Temperature:
 def deciding(placed: Sequence[tuple[Plain, Temperature]], *, cooling: bool = False) -> list[tuple[Plain, Temperature]]:
     """Of several places of the meat that were read at once («breast 163, thigh 172») the one that counts.
 
-    That is the coldest on the fire, and the warmest as it cools.
+    That is the coldest on the fire, and the warmest as it cools; of a fridge always the warmest.
     """
-    counts: dict[datetime, tuple[Plain, Temperature]] = {}
+    counts: dict[tuple[Probe, datetime | None], tuple[Plain, Temperature]] = {}
     for each in placed:
-        (probe, celsius, at), _ = each
-        if probe is Probe.CORE and (at not in counts or (celsius > counts[at][0][1]) is cooling):
-            counts[at] = each
-    return [each for each in placed if each[0][0] is not Probe.CORE or counts[each[0][2]] is each]
+        (probe, celsius, _), at = each[0], each[1].at
+        warmest = cooling or probe is Probe.FRIDGE
+        if (probe, at) not in counts or (celsius > counts[probe, at][0][1]) is warmest:
+            counts[probe, at] = each
+    return [each for each in placed if each[0][0] not in SPOTS or counts[each[0][0], each[1].at] is each]
+
+
+def _not_counted(
+    placed: Sequence[tuple[Plain, Temperature]], counted: Sequence[tuple[Plain, Temperature]], a: Assessment
+) -> list[str]:
+    """That of several places one counts; of a fridge with how far they lie apart."""
+    cold = [celsius for (probe, celsius, _), _ in placed if probe is Probe.FRIDGE]
+    if len(counted) == len(placed):
+        return []
+    if len(cold) > 1:
+        return [readings.of_the_fridge(min(cold), max(cold), a.person)]
+    return [readings.counts(cooling=a.batch.phase in (Phase.RESTING, Phase.CHILLING))]
 
 
 BELONGS = {Probe.FRIDGE: Phase.CURING, Probe.BRINE: Phase.WAITING, Probe.CORE: Phase.COOKING, Probe.PIT: Phase.COOKING}

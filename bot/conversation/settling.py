@@ -106,7 +106,9 @@ def _not_known(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]
     if intent.slot == "thickness":
         turn.ask(None)
         return (Reply(general.thickness_guessed(), about=meant.batch),)
-    return (Reply(refusals.say(UnknownCure(""), turn.person), facts={"refused": "UnknownCure"}, about=meant.batch),)
+    rows = asking.cure(meant.batch)[1] if meant.batch else ()  # what the packet says is one tap, as it was before
+    text = refusals.say(UnknownCure(""), turn.person)
+    return (Reply(text, buttons=rows, facts={"refused": "UnknownCure"}, about=meant.batch),)
 
 
 def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]:

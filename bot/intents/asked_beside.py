@@ -8,8 +8,9 @@ from typing import Final
 from bot.intents import greetings, questions
 from bot.intents.clause import clause, is_nothing
 from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Ask, Greet, Intent, Question, Reading, StepDone
+from bot.intents.intents import Ask, Greet, Intent, MoveDeadline, Question, Reading, StepDone
 from bot.intents.merged import merged
+from bot.intents.moves import read_move
 from bot.intents.readings import read_reading
 from core import patterns as re
 from core.batch.events import Probe
@@ -40,6 +41,10 @@ _SUPPOSES: Final = re.compile(  # told of no deed of this batch
     r"\b(?:if|would|could have|suppose|say i|imagine|last (?:time|year|one)|always|usually|normally (?:i|we)|used to"
     r"|once|recipe|video|book|heard|read that|says to|friend|neighbou?r|forum)\b"
 )
+_WISH: Final = re.compile(
+    r"^(?:and |so |ok )?(?:can|could|may) (?:we|i|you) (?:please )?(?:have|eat|do|make|move|push|serve)\b"
+)
+_AND: Final = re.compile(r"^(?:and|then|so|also) (?=\w)")
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
@@ -59,11 +64,11 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
         of_the_fire = all(one.probe is Probe.PIT for one in reading.temperatures)  # what is to do is said with it
         asked = [] if tail and tail["worry"] and of_the_fire else [Ask("safe", text=shown[:SHOWN])]
         return [reading, *asked]
-    parts = [part for part in (p.strip(" ,") for p in _ASKED_CLAUSE.split(plain)) if part]
+    parts = [part for part in (_AND.sub("", p.strip(" ,")) for p in _ASKED_CLAUSE.split(plain)) if part]
     said = [_said_or_asked(part, context) for part in parts]
     if all(said):
         out = [intent for one in said for intent in one]
-        return merged(out) if any(isinstance(intent, Ask) for intent in out) else [Question(shown)]
+        return merged(out) if any(isinstance(intent, Ask | MoveDeadline) for intent in out) else [Question(shown)]
     found = _told_and_asked(parts, said, shown) if context.phase != "none" else []
     return found or [Question(shown)]
 
@@ -83,10 +88,17 @@ def _read_last(plain: str, context: Context) -> list[Intent]:
 
 def _said_or_asked(part: str, context: Context) -> list[Intent]:
     """What a clause of a line that asks says or asks of the batch; empty where that is a question of the trade."""
-    found = questions.read_topic(part, context) or greetings.read_plain(part, context)
+    found = _wished(part, context) or questions.read_topic(part, context) or greetings.read_plain(part, context)
     said = [found] if found else [] if questions.is_question(part) else clause(part, context)
     nothing = any(map(is_nothing, said)) and not isinstance(said[0], Greet)
     return [] if nothing else said
+
+
+def _wished(part: str, context: Context) -> Intent | None:
+    """«can we have it saturday at 1, and use foil»: the meal at another hour is wished for, beside something else."""
+    wish = _WISH.match(part) and ("instead" in part or not questions.NO_MOVE.search(part))
+    found = read_move(part, context) if wish else None
+    return found if isinstance(found, MoveDeadline) else None
 
 
 def _told_and_asked(parts: list[str], said: list[list[Intent]], shown: str) -> list[Intent]:

@@ -15,6 +15,7 @@ from bot.intents.foretold import read_foretold
 from bot.intents.households import read_somebody_else
 from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import (
+    Ask,
     Change,
     Greet,
     Intent,
@@ -67,6 +68,7 @@ _SUBJECTS: Final = (
     (r"(?:is|are|was|has|went) (?:(?:now|just|been|all) )*(?:in|on|out|off)\b", "meat"),
     (r"(?:is|are|was|has|needs)\b", "it"),
 )
+_TOUGH: Final = re.compile(r"\b(?:tough|(?:still|too|very|is|its) (?:hard|firm|tight)|not (?:\w+ )?(?:tender|soft))\b")
 _SET_UP: Final = ("none", "waiting", "curing")
 
 
@@ -146,7 +148,7 @@ def _said(text: str, context: Context) -> list[Intent]:
     if moved := read_moved(text, context):
         return moved
     if reading := read_reading(text, context):
-        return [_pit_wanted(reading, context) or reading]
+        return [_pit_wanted(reading, context) or reading, *_not_tender(text, context)]
     if told := _happened(text, context):
         return told
     if found := read_debrief(text, context):
@@ -208,6 +210,11 @@ def _happened(text: str, context: Context) -> list[Intent]:
     if not isinstance(reading, Reading):
         return [happened]
     return [reading, happened if "ago" in text.split() else replace(happened, at=None)]
+
+
+def _not_tender(text: str, context: Context) -> list[Ask]:
+    """«198 but still tough»: what the probe felt is answered too, whatever the number says."""
+    return [Ask("tough", text=text)] if context.phase == "cooking" and _TOUGH.search(text) else []
 
 
 def _pit_wanted(reading: Reading | Unclear, context: Context) -> Change | None:

@@ -15,6 +15,7 @@ from bot.intents.intents import (
     Debrief,
     Greet,
     HandOver,
+    Happened,
     Intent,
     Pause,
     Reading,
@@ -50,6 +51,9 @@ _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
 _BACK_ON: Final = re.compile(
     r"\b(?<!heat )(?<!gas )(?<!power )(?<!lid )back on(?: now| already| again)?(?=$|[,;.]| (?:core|meat|pit|its|at)\b)"
 )
+_FRIDGE_ALONE: Final = re.compile(  # «fridge door was open, 41»: a number beside it is of no brine
+    r"^(?!.*\b(?:brine|pickle)\b).*(?<!in the )(?<!in )(?<!into the )\bfridge\b"
+)
 _BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
 
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
@@ -63,9 +67,8 @@ _MEAT: Final = re.compile(
 
 def sentences(text: str, context: Context) -> list[Intent]:
     """The intents of a plain line in their order; a clause that is not understood is an Unclear word."""
-    context = replace(
-        context, brine_made=context.brine_made or (context.phase == "waiting" and bool(_BRINE.search(text)))
-    )
+    made = context.brine_made or (context.phase == "waiting" and bool(_BRINE.search(text)))
+    context = replace(context, brine_made=made and not _FRIDGE_ALONE.search(text))
     parts = [part for part in (part.strip(" ,") for part in _SENTENCE.split(text)) if part]
     said = [_sentence(part, context) for part in parts]
     return [intent for one in _asked_beside(parts, said, context) for intent in one]
@@ -94,6 +97,8 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.REST)]
     if _BRINE_COOLS.search(text) and not _MEAT.search(text):
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
+    if any(isinstance(i, Happened) and i.what == "lid" for i in intents):  # the lid tells what to do with the vents
+        intents = [i for i in intents if not (isinstance(i, Unclear) and i.why == "fuelled")]
     if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
     intents = _done_after_all(_while_away(intents), text)

@@ -4,6 +4,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Choose, Unclear
+from bot.intents.plausible import COLD_PHASES
 from core import patterns as re
 
 _INTO_FRIDGE: Final = re.compile(  # «48 moving to fridge»: of what is moved, and not of the fridge
@@ -22,6 +23,26 @@ _COOLS_TO: Final = re.compile(  # «its down to 90f in an ice bath»
     r"^(?:its|it is|now|it) (?:(?:down to|at|still|cooled to|cooling|got to|only|now|dropped to) )+"
     r"(?=\d{1,3}(?:\.\d)?(?: ?[cf])?(?: (?:in|on) (?:an? |the )?(?:ice(?: bath| water)?|sink|fridge|cold water))?$)"
 )
+
+
+SPOTS: Final = frozenset(
+    ["door", "shelf", "drawer", "top", "bottom", "back", "front", "upper", "lower", "rack", "middle"]
+)  # of a fridge
+_IN_A_FRIDGE: Final = re.compile(r"\b(?:fridge|door|shelf|drawer)\b")
+_OF_ANOTHER: Final = re.compile(r"\b(?:brine|pickle|meat|core|room|pit|bag)\b")
+_TWO_NUMBERS: Final = re.compile(r"(?<![\d.:])(?P<one>\d{1,2}(?:\.\d)?)(?![\d.:])")
+_SPOT: Final = re.compile(rf"\b(?:{'|'.join(sorted(SPOTS))})\b")
+_HOURS: Final = re.compile(
+    r"\b(?:at|since|by|around) \d|\d ?[ap]m\b|\d (?:m?mins?|h|hrs?|hours?)\b|\b(?:was|then|now)\b"
+)
+
+
+def of_one_fridge(text: str, context: Context) -> str:
+    """«38 in the fridge 41 in the door», «top shelf 41 bottom 37»: each number by the name of the fridge."""
+    here = context.phase in COLD_PHASES and _IN_A_FRIDGE.search(text) and _SPOT.search(text)
+    if not here or _OF_ANOTHER.search(text) or _HOURS.search(text) or len(_TWO_NUMBERS.findall(text)) != 2:
+        return text
+    return _TWO_NUMBERS.sub(r"fridge \g<one>", _IN_A_FRIDGE.sub(" ", text).replace("middle", "rack")) + " door"
 
 
 def several_days(text: str, context: Context) -> Unclear | None:

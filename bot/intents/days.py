@@ -41,9 +41,10 @@ def _either(words: object) -> str:
     return "|".join(sorted(map(re.escape, words), key=len, reverse=True))  # type: ignore[call-overload]
 
 
+_COMING: Final = r"(?:^|(?<=the )|(?<=this )|(?<=on )|(?<=for )|(?<=to ))coming"  # «guests coming sunday» is any
 _NAMED: Final = re.compile(
     rf"\b(?:(?P<relative>{_either(_RELATIVE)})|(?P<holiday>{_either((*_HOLIDAYS, *_MOVING))})"
-    rf"|(?:(?P<which>next|this|last|coming|kommenden|nächsten|letzten) )?(?P<weekday>{_either(WEEKDAYS)}))s?\b"
+    rf"|(?:(?P<which>next|this|last|{_COMING}|kommenden|nächsten|letzten) )?(?P<weekday>{_either(WEEKDAYS)}))s?\b"
     r"(?P<after> (?:week|after next|in a week|next week)\b)?"
 )
 _ISO: Final = re.compile(r"(?<!\d)(?P<year>20\d\d)-(?P<month>\d\d?)-(?P<day>\d\d?)(?!\d)")

@@ -13,6 +13,7 @@ from bot.intents import brinings, set_points, waits
 from bot.intents.intents import Change, Unclear
 from bot.measures import Measure
 from core import patterns as re
+from core.plan.setup import Setup
 
 _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|packet|label)\b|#1\b")
 _NO_STRENGTH: Final = re.compile(
@@ -76,7 +77,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
     ("wrap", "paper", r"^paper not foil$"
-                      r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap|use|with|(?:swap|switch|change"
+                      r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap(?: it)?|use|with|(?:swap|switch|change"
                       r"|go) (?:to|with|over to)) (?:in |the )?paper\b"
                       r"|\bpaper (?:instead|wrap)\b"),
     ("wrap", "foil", r"^foil not paper$"
@@ -187,11 +188,21 @@ def usual_cure(fraction: float) -> bool:
     return any(low - 1e-9 <= fraction <= high + 1e-9 for low, high in USUAL_CURE)
 
 
+PUMPED: Final = (0.08, 0.2)  # of the green weight; common practice round the 10 % that 9 CFR 424.21(c) counts with
+
+
 def odd_strength(fraction: float) -> Unclear:
     """A strength that no usual packet has: asked about; by a tap the cook insists on what the packet says."""
     if not 0 < fraction <= STRONGEST_CURE:
-        return Unclear("unit", f"{100 * fraction:g} %")
+        return Unclear("unit", f"{100 * fraction:g} %", pumped(fraction))
     return Unclear("strength", f"{100 * fraction:g} %", (Change({"cure_nitrite_fraction": fraction}),))
+
+
+def pumped(fraction: float) -> tuple[Change, ...]:
+    """«used 10 %»: no strength of a salt, but the share of the weight that is usually injected as pickle."""
+    usual = abs(fraction - Setup.pump_fraction) < 1e-6
+    way: dict[str, Any] = {"method": "inject"} if usual else {"pump_fraction": fraction}
+    return (Change(way),) if PUMPED[0] <= fraction <= PUMPED[1] else ()
 
 
 def open_strength(text: str) -> str:

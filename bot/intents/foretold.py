@@ -78,6 +78,11 @@ def read_foretold(text: str, context: Context) -> Intent | None:
     return _beside(text, context)
 
 
+def is_fuelled(text: str) -> bool:
+    """«added two chunks and mopped it»: wood or coals were put on, and nothing is asked."""
+    return bool(_FUELLED.search(text)) and not _ASKS.search(text)
+
+
 def _beside(text: str, context: Context) -> Unclear | None:
     """«put chicken thighs on too theyre 120»: a number of another meat is none of this one."""
     named = _OTHER_MEAT.search(text)

@@ -48,8 +48,8 @@ _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»
     r"|percent|times)\b"
 )
 _OF_A_COUNT: Final = re.compile(
-    r"\b(?:(?:water|bath)(?: is| at)?|since|day|night|week|no|number|nr|piece|bag|probe|channel|page|step|another|by|up"
-    r"|down|dropped|rose|climbed|lost|for"
+    r"\b(?:(?:water|bath)(?: is| at)?|since|day|(?<!all )night|week|no|number|nr|piece|bag|probe|channel|page|step"
+    r"|another|by|up|down|dropped|rose|climbed|lost|for"
     r"|was|were|from|not|over|last|past|till?|until|between|within|if|under|below|above|when|target|aiming for"
     r"|out of|in)"
     r"(?: to| about| at| it| hits)?$|\b(?:gonna|going to|will|ill|about to|planning to)\b[^,;.]*$|\b(?:skinny"

@@ -233,10 +233,21 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     seen = grey is None and seen_grey(text, context)
     rated = mark(text) if context.phase in ("resting", "chilling", "stored") else None
+    if mass is None and (grey is not None or salt is not None or rated is not None):
+        mass = _mass_beside(text, context)
     if grey is None and salt is None and mass is None and hours is None and not seen and rated is None:
         praised = context.phase in ("chilling", "stored") and _PRAISE.search(text) and not text.endswith("?")
         return Debrief() if praised else None
     return Debrief(mass, grey, of, salt, hours=hours, unmeasured=seen, rated=rated)
+
+
+def _mass_beside(text: str, context: Context) -> float | None:
+    """«pink through, bit salty, 5.1 lb»: a weight with no word of its own, told of the finished piece. [kg]"""
+    masses = measures.of_kind(text, "mass")
+    finished = context.phase in ("chilling", "stored") and context.mass is not None and len(masses) == 1
+    if not finished or masses[0].low is not None or _TRIMMED.search(text) or context.mass is None:
+        return None
+    return masses[0].value if _LEAST_LEFT * context.mass <= masses[0].value <= _MOST_LEFT * context.mass else None
 
 
 def seen_grey(text: str, context: Context) -> bool:

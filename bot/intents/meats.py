@@ -120,7 +120,7 @@ def meat(text: str) -> Meat:
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
     made = next((name for words, name in PRODUCT_WORDS if words.search(text)), "")
     if made == "pastrami" and (bird := _BIRD_PASTRAMI.search(text)):  # «duck breast, pastrami style»: by the bird
-        made = next(name for words, name in PRODUCT_WORDS if name != "pastrami" and words.search(bird[0]))
+        made = next((name for words, name in PRODUCT_WORDS if name != "pastrami" and words.search(bird[0])), made)
     if made == "bacon" and (other := _OTHER_BACON.search(text)):  # «pork shoulder bacon»
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):

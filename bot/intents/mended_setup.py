@@ -23,6 +23,7 @@ _THOUGHT: Final = (
     r"(?:(?:no|nope|sorry|oops|i|we|meant|mean|its|it|was|is|that|thats|should|be|have|been|in|wait|actually|typo|ah"
     r"|wrong|unit|to say)[ ,]+)*"
 )
+_ASKED: Final = r"(?:(?:please|can|could|you|we|i|lets|id like to|want to|ill|im|no|sorry|actually|ok|so)[ ,]+)*"
 _AGAIN: Final = re.compile(r"\b(?:not|meant|mean|sorry|oops|wrong|typo|should|put|said|typed|wrote|no)\b")
 _ITS: Final = re.compile(r"^(?:its|it was|that was|thats) \w+$")
 _UNITS: Final = tuple(
@@ -38,7 +39,17 @@ _UNITS: Final = tuple(
 _STRENGTH: Final = re.compile(
     r"(?<![\w.])(?P<new>\d{1,2}\.\d{1,2}),? (?:and )?not (?P<was>\d{1,2}(?:\.\d{1,2})?)(?![\w.])"
 )
-_INSTEAD: Final = re.compile(r"^[^\d]{3,40}\bnot (?:a |an |the )?[^\d]{3,30}$")
+_A_MEAT: Final = r"(?:an? |the |some |my )?(?P<new>[a-z]+(?: [a-z]+){0,2})"
+_INSTEAD: Final = tuple(  # the meat in place of another one
+    re.compile(words)
+    for words in (
+        r"^(?P<new>[^\d]{3,40}?)[, ]+(?:not|instead of|rather than) (?:a |an |the )?[^\d]{3,30}$",
+        rf"^{_ASKED}(?:swap|change|switch|replace)(?:ing)? (?:[a-z]+ ){{1,4}}(?:for|to|with|by) {_A_MEAT}$",
+        rf"^{_ASKED}(?:swap|change|switch|go)(?:ing)? (?:over )?(?:to|with|for) {_A_MEAT}(?: instead)?$",
+        rf"^{_ASKED}(?:make|do) (?:it|that|this) (?:with )?{_A_MEAT}(?: instead)?$",
+        rf"^{_ASKED}(?:use|using|got|have|bought|doing|took|its|it is) (?:now )?{_A_MEAT} (?:instead|now|after all)$",
+    )
+)
 _SET_UP: Final = ("waiting", "curing")
 
 
@@ -145,9 +156,11 @@ def _shares(*told: str) -> bool:
 
 
 def _of_cut(text: str, context: Context) -> Change | None:
-    """«pork loin not belly»: before it is in the cure it is planned anew."""
-    named = meat(text) if context.phase == "waiting" and _INSTEAD.match(text) else None
-    if not named:
+    """«pork loin not belly», «swap salmon for trout»: before it is in the cure it is planned anew."""
+    hits = (words.match(text) for words in _INSTEAD) if context.phase == "waiting" else ()
+    found = next((hit for hit in hits if hit), None)
+    named = meat(found["new"]) if found else None
+    if named is None or not (named.product or named.cut):
         return None
     made_from = product(named.product).cuts if named.product in products() else ()
     cut = named.cut or (made_from[0] if len(made_from) == 1 else "")

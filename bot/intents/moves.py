@@ -76,7 +76,7 @@ _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|spä
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
 _SOON_DAY: Final = re.compile(r"\b(?:today|tonight|tomorrow)\b")  # as likely of the step as of the meal
 _BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
-_GUESTS: Final = r"(?:guests?|people|family|they|everyone|everybody|we)"
+_GUESTS: Final = r"(?:guests?|people|family|they(?:re)?|everyone|everybody|we(?:re)?)"
 _TO: Final = tuple(
     re.compile(words)
     for words in (
@@ -88,7 +88,8 @@ _TO: Final = tuple(
         r"^(?:the )?(?:guests?|people|family|everyone|everybody) (?:at|by|for) (?=\d|noon)",
         rf"\b{_EATERS}\b.{{0,16}}\b(?:late|behind|delayed|early)\b.{{0,12}}\b(?:at|until|till?) (?=\d)",
         rf"\b{_MEAL}(?: is|s)? (?:off|put off|on hold) (?:until|till?)\b",
-        rf"\b{_GUESTS}(?: (?:are|re|will|now|can|only))* (?:here|com\w{{1,3}}|arriv\w{{1,3}}|be here)(?: at| on)?\b",
+        rf"\b{_GUESTS}(?: (?:are|is|re|will|now|can|only|all))* (?:here|com\w{{1,3}}|arriv\w{{1,3}}|be here)"
+        r"(?: at| on)?\b",
         rf"\b(?:{_MEAL}|{_GUESTS})(?: (?:all|can|could|will|is|are|\w{{2,4}}nt|happy|fine|ok|not|to|be))*"
         r" (?:waiting|wait|here|com(?:e|ing)|eat(?:ing)?)(?: for it)? (?:till?|until|before)\b",
         r"\b(?:need|want) it (?:ready )?(?:by|at|for|on)\b|\bready (?:by|at|for)\b|\bserve (?:it )?at\b"

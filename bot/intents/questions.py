@@ -4,6 +4,7 @@ from typing import Final
 
 from bot.intents import asked_batch, filing, yard
 from bot.intents.context import Context
+from bot.intents.foretold import is_fuelled
 from bot.intents.intents import Ask, Intent, Unclear
 from core import patterns as re
 
@@ -217,7 +218,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("bed", text=text)
     for topic, words in _TOPICS_COMPILED:
         found = words.search(bare)
-        if found and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
+        told = topic == "fuel" and phase == "cooking" and is_fuelled(text)
+        if found and not told and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
             against = topic == "eta" and _BY_AN_HOUR.search(bare)
             return _before(bare, found), Ask("in_time" if against else topic, _about(topic, bare), text)
     return None

@@ -10,7 +10,7 @@ from typing import Final, TypeAlias
 
 from bot import measures
 from bot.intents.beside import without_beside
-from bot.intents.cold_readings import of_the_brine, of_the_meat, several_days
+from bot.intents.cold_readings import SPOTS, of_one_fridge, of_the_brine, of_the_meat, several_days
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
@@ -127,9 +127,12 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         return _either(between, context)
     if context.phase in COLD_PHASES and not _MEAT.search(text):
         text = re.sub(r"\bprobes?\b", "display", text)  # a probe in the fridge, as long as there is no meat to stand in
+    text = of_one_fridge(text, context)
     line = taken_apart(_AIR_PROBE.sub("pit", text) if context.phase in ("drying", "cooking") else text)
     if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None
+    if Probe.FRIDGE in line.labels and Probe.BRINE not in line.labels:
+        context = replace(context, brine_made=False)  # «fridge 38 to 41»: no brine stands beside it
     found = _settled(labelled(line), line, context)
     if isinstance(found, list) and len(found) == 1 and _FORESEEN.search(text) and not _GOT_THERE.search(text):
         return Unclear("number", text[:60], (Reading((found[0][1],)),))  # «40 in 3 hours»: to come, or how long it took
@@ -149,6 +152,8 @@ def _either(between: re.Match[str], context: Context) -> Unclear:
 def _at_odds(found: Found, line: Line) -> bool:
     """«the display says 5 but the probe 3.8»: two numbers for the same cold place at the same time."""
     cold = [t.probe for _, t in found if t.probe in (Probe.FRIDGE, Probe.BRINE)]
+    if line.words & SPOTS and set(cold) == {Probe.FRIDGE}:
+        return False  # «37 at the back 41 at the front»: two places, of which the warmer counts
     at_once = not any(item.time or item.ago for item, _ in found) and not line.over and not line.words & _EARLIER
     return at_once and len(cold) == len(found) and len(cold) > len(set(cold))
 
@@ -159,7 +164,7 @@ def hot_words(text: str) -> bool:
 
 
 def _is_strict(line: Line, text: str) -> bool:
-    if line.foreign and not (line.foreign == ["not"] and line.words & TENDER):
+    if line.foreign and not (line.foreign in (["not"], ["not", "yet"]) and line.words & TENDER):
         return False
     return not _FOR_A_WHILE.search(text) or bool(line.words & _LASTING)
 

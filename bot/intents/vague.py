@@ -113,6 +113,9 @@ _REMARKS: Final = tuple(
                  r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("more_in", r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
                     r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),
+        ("more_in", r"^(?:(?:i|we|ive|just|should i|can i|shall i|do i|have) )*(?:put|add|added|threw|throw|chucked"
+                    r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
+                    r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:in|to it|into it|in it|in there))*$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"

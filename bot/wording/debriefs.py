@@ -145,8 +145,15 @@ def asked(a: Assessment) -> tuple[str, asking.Rows]:
     batch = a.batch.id
     slot = next_slot(a)
     if slot == "grey":
+        text = say("What did the slice show? Type the grey in the middle, like «grey 12 mm in the middle of 48».")
+        if a.batch.tasted is None and a.batch.weighed_after is None:
+            weight = "4.6 lb" if a.person.units.mass == "lb" else "2.1 kg"
+            text += "\n" + say(
+                "Salt and weight fit in the same line, like «pink all through, salt just right, {weight}».",
+                weight=weight,
+            )
         return (
-            say("What did the slice show? Type the grey in the middle, like «grey 12 mm in the middle of 48»."),
+            text,
             ((asking.button(say("Pink all through"), Choose("grey", 0.0, batch)),),),
         )
     if slot == "salty":

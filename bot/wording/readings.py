@@ -134,6 +134,15 @@ def counts(*, cooling: bool) -> str:
     return say("Of the places that you read, the coldest counts.")
 
 
+def of_the_fridge(low: Celsius, high: Celsius, person: Person) -> str:
+    """Several places of one fridge were read at once: how far they lie apart, and which counts."""
+    return say(
+        "Your fridge is {low} at one place and {high} at another: the warmest counts. Lay the meat where it is coldest.",
+        low=shown(low, person),
+        high=shown(high, person),
+    )
+
+
 def lid(value: float, unit: str) -> str:
     """A dial in the lid was read beside the grate."""
     return say("The grate counts, since the meat lies there: {lid} of the lid is not noted.", lid=typed(value, unit))

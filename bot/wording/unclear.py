@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from bot.intents.intents import Unclear
+from bot.intents.intents import MoveDeadline, Unclear
 from bot.wording import asking, language, numbers, options, refusals, taken
 from core.person import Person
 
@@ -16,8 +16,18 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         return _CANNOT_BE[intent.why](intent.text), rows
     if intent.why in ("unit", "number") and not rows and re.search(r"%|salt|cure|percent", intent.text):
         return refusals.no_strength(intent.text), rows
+    if intent.why == "word" and _is_a_day(intent):
+        return language.say(
+            "What is on «{typed}»: the meal, or a step? Tap the meal, or say what it is, like «remind me tomorrow».",
+            typed=intent.text,
+        ), rows
     texts = _texts(intent.text, person)
     return texts.get(intent.why, texts["likely"]), rows
+
+
+def _is_a_day(intent: Unclear) -> bool:
+    """Whether a day was said and no more: nothing is offered but the meal on it."""
+    return len(intent.options) == 1 and isinstance(intent.options[0], MoveDeadline)
 
 
 def nothing_to_mend() -> str:

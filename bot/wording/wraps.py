@@ -14,6 +14,7 @@ from core.heat.wrap_by import WrapBy
 from core.units import Celsius, Hours
 
 COLOUR_SET_C: Celsius = 66.0  # 150 °F: under it a wrap takes the crust for little. Common practice
+FORETOLD = 0.5  # so many of such cooks stall before it is worth a word. Judgement
 SOON = timedelta(hours=2.5)
 NEAR_C: Celsius = 55.0  # from here on the wrap is worth a thought
 TELL_H: Hours = 4.0
@@ -29,7 +30,8 @@ def stall(a: Assessment) -> str:
     if a.cook is None or a.on_at is None or meats.fish(a):  # of fish nobody speaks so
         return ""
     s = a.cook.stall
-    if s.phase == "ahead" and s.begins is not None and s.lasts is not None and not _nearly(a):
+    ahead = s.phase == "ahead" and s.likely >= FORETOLD and not _nearly(a)
+    if ahead and s.begins is not None and s.lasts is not None:
         begins = a.on_at + timedelta(hours=s.begins.p50)
         return _comes(s, begins, a) if begins - a.now <= SOON else ""
     if s.phase == "in" and s.lasts is not None and not _climbs(a) and not _nearly(a):

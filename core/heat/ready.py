@@ -22,7 +22,7 @@ from core.heat.pit import course, set_point
 from core.heat.prior import members
 from core.heat.properties import meat
 from core.heat.smoking import Change, Pull, Run, Task, Wrapping, simulate, wrappings
-from core.heat.stall import Stall, stall
+from core.heat.stall import Stall, stall, until_done
 from core.heat.vents import Advice, advise
 from core.meat.piece import Z90
 from core.sources import CHOI_OKOS_1986, COOK_CASE, KERTH_BRISKET, TAMU_BRISKET, USDA_YIELDS, Source
@@ -127,7 +127,7 @@ def _forecast(cook: Cook, history: History) -> Estimate:
         reaches=float(np.isfinite(hours).mean()),
         core_now=band(now_row, weights),
         curve=curve(times, outcome.run.core, weights),
-        stall=stall(outcome.run.core, STEP_S, now_h, history.wrap != "none"),
+        stall=stall(until_done(outcome.run.core, cook.target_c), STEP_S, now_h, history.wrap != "none"),
         wraps=_gains(outcome),
         loss=_loss(outcome),
         carry_over=_carry_over(outcome, diffusivity),

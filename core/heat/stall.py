@@ -10,7 +10,7 @@ from typing import Final, Literal
 import numpy as np
 
 from core.heat.band import Array, Band, quantiles
-from core.units import Hours, Seconds
+from core.units import Celsius, Hours, Seconds
 
 SLOW_K_H: Final = 3.5
 LOW_C: Final = 55.0
@@ -33,6 +33,11 @@ class Stall:
     begins: Band | None
     lasts: Band | None
     core: Band | None
+
+
+def until_done(core: Array, target_c: Celsius) -> Array:
+    """The members' cores as far as their target: what is off the fire by then stalls for nobody. [°C]"""
+    return np.where(np.maximum.accumulate(core, axis=0) >= target_c, np.maximum(core, HIGH_C), core)
 
 
 def stall(core: Array, step_s: Seconds, now_h: Hours, wrapped: bool) -> Stall:

@@ -128,20 +128,24 @@ def of_day(a: Assessment, at: datetime) -> list[str]:
 
 
 BEFORE: Final = {  # what cannot have been done later than a step
+    Kind.INTO_CURE: (Kind.BRINE,),
     Kind.OUT: (Kind.INTO_CURE,),
     Kind.MEAT_ON: (Kind.INTO_CURE, Kind.OUT, Kind.LIGHT),
     Kind.OFF: (Kind.OUT, Kind.MEAT_ON),
     Kind.CHILL: (Kind.MEAT_ON, Kind.OFF),
     Kind.SLICE: (Kind.MEAT_ON, Kind.OFF, Kind.CHILL),
 }
+DAY_AHEAD: Final = timedelta(days=2)  # what is out of its cure may well be cooked a day sooner
 EARLY_OUT: Final = timedelta(days=1)  # before it a rinse or a soak is asked about: nobody takes it out by a slip
+TOLD_LATE: Final = {Kind.BRINE: timedelta(hours=6)}  # that it is mixed is often told when the meat is in
 AFTER_THE_CURE: Final = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB, Kind.MEAT_ON})
 
 
 def done_later(a: Assessment, step: Step, at: datetime) -> tuple[str, datetime] | None:
     """What comes before a step in the week and was done later than `at`: then the time cannot be right."""
-    known = ((str(kind), a.batch.done.get(kind)) for kind in BEFORE.get(step.kind, ()))
-    found = [(name, done_at) for name, done_at in known if done_at is not None and done_at > at]
+    known = ((kind, a.batch.done.get(kind)) for kind in BEFORE.get(step.kind, ()))
+    none = timedelta(0)
+    found = [(str(k), done_at) for k, done_at in known if done_at and done_at > at + TOLD_LATE.get(k, none)]
     return max(found, key=lambda one: one[1], default=None)
 
 
@@ -161,6 +165,12 @@ def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:
     """Whether a step after the cure is told of while the plan has the meat in it for a good while yet."""
     due = out_due(a)
     return step.kind in AFTER_THE_CURE and due is not None and due - at > EARLY_OUT
+
+
+def is_lit_early(a: Assessment, step: Step) -> bool:
+    """Whether a fire is told of days before the plan has one: it may burn for something else."""
+    soon = EARLY_OUT if "out" not in a.batch.done else DAY_AHEAD
+    return step.kind is Kind.LIGHT and step.state is not State.DONE and step.due - a.now > soon
 
 
 def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:

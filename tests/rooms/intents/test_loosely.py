@@ -105,7 +105,7 @@ def test_off_long_before_it_is_done_is_asked(text: str) -> None:
         ("pull target 200", "set target_c=93.3333333333"),
         ("resting now wrapped in towel", "done rest"),
         ("lost signal for 2 hours it reads 151 now", "read core 151f"),
-        ("added 6 briquettes and a chunk", "ask fuel"),
+        ("added 6 briquettes and a chunk", "ask"),
     ],
 )
 def test_beside_the_fire(text: str, meant: str) -> None:

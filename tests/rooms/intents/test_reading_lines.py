@@ -219,13 +219,18 @@ def test_hours_of_readings(text: str, where: Context, at: list[datetime | None])
         ("probe slides in like butter at 201", True),
         ("195 still tough", False),
         ("201 not tender", False),
+        ("198 but still tough", False),
+        ("203 not tender yet", False),
+        ("its 199 and still firm", False),
+        ("meat 200 too hard", False),
     ],
 )
 def test_how_it_feels(text: str, tender: bool) -> None:
-    """Tender or not is kept beside the number."""
-    (intent,) = read(text, COOK)
+    """Tender or not is kept beside the number; what is tough is answered too."""
+    intent, *beside = read(text, COOK)
     assert isinstance(intent, Reading)
     assert intent.tender is tender
+    assert [getattr(one, "topic", "") for one in beside] == ([] if tender else ["tough"])
 
 
 def test_a_reading_beside_something_else() -> None:

@@ -1,0 +1,108 @@
+"""Wishes in one breath, another meat, two places of one fridge, wood put on with the lid open, and more of what."""
+
+import pytest
+
+from bot.intents.intents import Ask, Debrief, MoveDeadline, Unclear
+from bot.intents.read import read
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import POUNDS, context, wall
+
+
+@pytest.mark.parametrize(
+    ("text", "phase", "meant"),
+    [
+        ("guests coming sunday now not sat", "curing", "meal sun13:00"),
+        ("everyone is coming sunday", "curing", "meal sun13:00"),
+        ("they're coming sunday instead", "curing", "meal sun13:00"),
+        ("people coming fri now", "curing", "meal fri13:00"),
+        ("family coming on sunday not saturday", "curing", "meal sun13:00"),
+        ("move it to the coming sunday", "curing", "meal sun13:00"),
+        ("can we have it saturday at one instead, and use foil", "curing", "meal sat13:00 & set wrap=foil"),
+        ("can we eat at 3 and wrap it in paper", "curing", "meal sat15:00 & set wrap=paper"),
+        ("can we push it to 3, and make it dry", "curing", "meal sat15:00 & set method=dry"),
+        ("can we do dinner at 6 instead, foil not paper", "curing", "meal sat18:00 & set wrap=foil"),
+        ("can we eat at 3? how long left", "curing", "meal sat15:00"),
+        ("dinner at one", "curing", "meal sat13:00"),
+        ("lunch at one please", "curing", "meal sat13:00"),
+        ("swap salmon for trout", "waiting", "set product=trout & set cut=trout"),
+        ("make it trout", "waiting", "set product=trout & set cut=trout"),
+        ("got trout instead of salmon", "waiting", "set product=trout & set cut=trout"),
+        ("change to trout", "waiting", "set product=trout & set cut=trout"),
+        ("its trout now", "waiting", "set product=trout & set cut=trout"),
+        ("replace the flat with the point", "waiting", "set cut=brisket_point"),
+        ("use pork loin instead", "waiting", "set product=back_bacon & set cut=pork_loin"),
+        ("trout rather than salmon", "waiting", "set product=trout & set cut=trout"),
+        ("switch to duck", "waiting", "set product=duck & set cut=duck_breast"),
+        ("38 in the fridge 41 in the door", "brining", "read fridge 38f, fridge 41f"),
+        ("fridge 38, door 41", "brining", "read fridge 38f, fridge 41f"),
+        ("top shelf 41 bottom 37", "brining", "read fridge 41f, fridge 37f"),
+        ("fridge 37 at the back and 41 at the front", "brining", "read fridge 37f, fridge 41f"),
+        ("38 on the bottom shelf 42 up top", "brining", "read fridge 38f, fridge 42f"),
+        ("fridge 38 to 41", "brining", "ask"),
+        ("door of the fridge left open, 41", "brining", "happened warm_fridge & ask"),
+        ("38 in the fridge 41 in the door", "curing", "read fridge 38f, fridge 41f"),
+        ("fridge back 36 front 39", "curing", "read fridge 36f, fridge 39f"),
+        ("fridge door 44 shelf 38", "curing", "read fridge 44f, fridge 38f"),
+        ("2c on the bottom shelf and 5c in the door", "curing", "read fridge 2c, fridge 5c"),
+        ("fridge 38 to 41", "curing", "ask"),
+        ("put more in", "curing", "ask"),
+        ("added some more to it", "curing", "ask"),
+        ("can i add more", "curing", "ask"),
+        ("chucked a bit more in", "curing", "ask"),
+        ("spritzed n added a split", "cooking", "happened lid"),
+        ("spritzed it and put a log on", "cooking", "happened lid"),
+        ("added a split", "cooking", "ask"),
+        ("used 10% like it says", "waiting", "ask"),
+        ("10% pump like the recipe", "waiting", "set pump_fraction=10%"),
+        ("turkey140 pastrami", "none", "question"),
+        ("added two chunks and mopped it", "cooking", "happened lid"),
+        ("how much charcoal, i added two chunks", "cooking", "ask sum"),
+        ("put more charcoal in", "cooking", "ask"),
+        ("added charcoal, pit 250", "cooking", "read pit 250f"),
+        ("opened it up, chucked a log on and basted", "cooking", "happened lid"),
+        ("theyre coming friday instead", "curing", "meal fri13:00"),
+        ("topped it up with coals", "cooking", "ask"),
+        ("how much fuel", "cooking", "ask fuel"),
+        ("do i need more charcoal", "cooking", "ask fuel"),
+    ],
+)
+def test_wishes_and_places(text: str, phase: str, meant: str) -> None:
+    """A brine that cools is «brining»: no number of a fridge beside it is its own."""
+    told = {"brine_made": True} if phase == "brining" else {}
+    where = "waiting" if phase == "brining" else phase
+    core = {"cooking": 65.5}.get(phase)
+    assert short(read(text, context(where, POUNDS, last_core_c=core, mass=3.175, **told))) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "kilos"),
+    [
+        ("pink through, bit salty, 5.1 lb", 2.313),
+        ("no grey, 8/10, 2.2kg", 2.2),
+        ("pink all the way, salt spot on, 5 lb", 2.268),
+        ("a bit bland, pink through, 2 kg", 2.0),
+        ("pink through, bit salty, 15 lb", None),
+    ],
+)
+def test_a_weight_beside_what_the_slice_showed(text: str, kilos: float | None) -> None:
+    """Told with the slice, a weight that can be left of the piece is kept; a weight that cannot be is not."""
+    found = read(text, context("stored", POUNDS, mass=3.175))
+    masses = [intent.mass for intent in found if isinstance(intent, Debrief)]
+    assert masses == [pytest.approx(kilos, abs=1e-3) if kilos else None]
+
+
+@pytest.mark.parametrize(
+    ("text", "change"), [("used 10% like it says", "method"), ("used 12% like it says", "pump_fraction")]
+)
+def test_a_share_that_is_no_strength(text: str, change: str) -> None:
+    """Ten percent is no strength of a curing salt: the pickle that is pumped in is offered, and nothing is taken."""
+    (asked,) = read(text, context("waiting", POUNDS))
+    assert isinstance(asked, Unclear)
+    assert [list(option.changes) for option in asked.options] == [[change]]
+
+
+def test_a_meal_that_is_asked_for_twice() -> None:
+    """A wish and a question in one line: the meal moves, and the question is answered."""
+    moved, asked = read("can we eat at 3? and how long left", context("cooking", POUNDS))
+    assert moved == MoveDeadline(to=wall(3, 6, 15))
+    assert isinstance(asked, Ask)
