@@ -6,6 +6,7 @@
 
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from math import floor
 
 from core.batch import cold, cured, ledger, material
 from core.batch.asked import next_reading
@@ -33,6 +34,7 @@ from core.units import Celsius, Days, Hours
 
 WRAP_AT_C: Celsius = 71.0  # 160 °F, colour set: common practice
 READING_SOON = timedelta(minutes=20)
+QUARTERS = 96.0  # of an hour in a day
 
 
 @dataclass(frozen=True)
@@ -108,9 +110,8 @@ class Assessment:
 
     def after_cure(self) -> After | None:
         """What the planned or the past days leave in the middle."""
-        if self.cure is None or self.plan is None or self.plan.cure_days <= 0:
-            return None
-        return self.cure.after(self.plan.cure_days)
+        days = _full_quarters(self.plan.cure_days) if self.plan is not None else 0.0
+        return None if self.cure is None or days <= 0.0 else self.cure.after(days)
 
 
 @dataclass(frozen=True)
@@ -261,7 +262,16 @@ def _cured_days(batch: Batch, plan: Plan | None) -> Days | None:
     out = batch.done.get("out")
     if into is not None and out is not None:
         return (out - into) / timedelta(days=1)
-    return plan.cure_days if plan is not None else None
+    return _full_quarters(plan.cure_days) if plan is not None else None
+
+
+def _full_quarters(days: Days) -> Days:
+    """Days without the last part of a quarter of an hour.
+
+    What is planned from now on is a little shorter each second. With fewer days less has come in, so it counts as no
+    more cured than it is; and from one message to the next the solver need not be asked again.
+    """
+    return floor(days * QUARTERS) / QUARTERS
 
 
 def step_of(a: Assessment, kind: Kind) -> datetime | None:
