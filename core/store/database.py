@@ -7,31 +7,25 @@ full, read-only, locked, torn) leaves here as `NotKept`, and nothing of the tran
 Truth: sqlite.org/lang_transaction, sqlite.org/pragma; SQLAlchemy 2.1, "SQLite transactional behaviour".
 """
 
-import json
-import sqlite3
 from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from datetime import UTC, datetime
-from time import monotonic, sleep
 from typing import Any, Final, TypeVar
 
-from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, UpdateBase, create_engine, event, text
+from sqlalchemy import Connection, CursorResult, Engine, Executable, Table, UpdateBase, event, text
 from sqlalchemy.dialects import postgresql, sqlite
 from sqlalchemy.engine import URL, make_url
-from sqlalchemy.engine.interfaces import DBAPIConnection, DBAPICursor
 from sqlalchemy.exc import DatabaseError, DataError, IntegrityError, ProgrammingError, StatementError
 from sqlalchemy.exc import TimeoutError as PoolTimeout
-from sqlalchemy.pool import StaticPool
 
 from core.errors import NotKept
+from core.store.engine import begin, engine_of, preparation
 from core.store.migrations import migrate_if_needed
 from core.store.place import Place
+from core.store.together import Together
 from core.store.writer import Writer
 
 BUSY_SECONDS: Final = 5.0
-PAUSE_SECONDS: Final = 0.01  # between two tries where SQLite does not wait by itself
-# a replica that is frozen in the middle of a turn is cut off by the server after this long: it has kept nothing
-FROZEN_SECONDS: Final = 20.0
 TIME: Final = text("SELECT clock_timestamp()")
 TAKE_TURNS: Final = text("SELECT pg_advisory_xact_lock(:kind, hashtext(:name))")
 # a foreign key or a repeated key is our own mistake, not the disk's: it stays loud
@@ -121,13 +115,14 @@ class Database:
         self.url: Final[URL] = make_url(url)
         self.on_sqlite: Final = self.url.get_backend_name() == "sqlite"
         self.in_memory: Final = self.on_sqlite and self.url.database in (None, "", ":memory:")
-        self.engine: Final = _engine(self.url, busy_seconds, in_memory=self.in_memory)
+        self.engine: Final = engine_of(self.url, busy_seconds, in_memory=self.in_memory)
         self.busy_seconds: Final = busy_seconds
         self._writer: Final = Writer()
+        self._together: Final = Together(self.engine, self._writer)
         self._place = Place(self.url.database) if self.on_sqlite and not self.in_memory else None
         if self.on_sqlite:
-            event.listen(self.engine, "connect", _preparation(busy_seconds))
-            event.listen(self.engine, "begin", _begin)
+            event.listen(self.engine, "connect", preparation(busy_seconds))
+            event.listen(self.engine, "begin", begin)
 
     def _make_room(self) -> None:
         """A first start finds no folder yet."""
@@ -149,7 +144,7 @@ class Database:
         NotKept
             The store could not keep it; nothing was kept.
         """
-        with self._writing(first=first), _kept(self.engine), self.engine.begin() as connection:
+        with _kept(self.engine), self._begun(first=first) as connection:
             yield Transaction(connection)
 
     @contextmanager
@@ -183,11 +178,20 @@ class Database:
         return self.in_memory or (self._place is not None and self._place.take())
 
     @contextmanager
-    def _writing(self, *, first: bool = False) -> Iterator[None]:
+    def _begun(self, *, first: bool) -> Iterator[Connection]:
+        if self.on_sqlite and not self.in_memory:
+            with self._together.transaction(self.busy_seconds, first=first) as connection:
+                yield connection
+        else:
+            with self._writing(), self.engine.begin() as connection:
+                yield connection
+
+    @contextmanager
+    def _writing(self) -> Iterator[None]:
         if not self.on_sqlite:
             yield
             return
-        if not self._writer.acquire(self.busy_seconds, first=first):
+        if not self._writer.acquire(self.busy_seconds):
             raise NotKept("database is locked")
         try:
             yield
@@ -220,63 +224,6 @@ def open_database(url: str) -> Database:
         database.close()
         raise
     return database
-
-
-def _engine(url: URL, busy_seconds: float, *, in_memory: bool) -> Engine:
-    if in_memory:
-        return create_engine(
-            url, poolclass=StaticPool, connect_args={"check_same_thread": False}, json_serializer=_json
-        )
-    patience = {} if url.get_backend_name() == "sqlite" else {"connect_args": _patience(busy_seconds)}
-    return create_engine(url, pool_size=16, max_overflow=16, pool_use_lifo=True, json_serializer=_json, **patience)
-
-
-def _patience(busy_seconds: float) -> dict[str, Any]:
-    """How long a server lets us wait for others, and others for us. Truth: PostgreSQL 18, 19.11 and 32.1.2."""
-    waits = {"lock_timeout": busy_seconds, "idle_in_transaction_session_timeout": FROZEN_SECONDS}
-    said = " ".join(f"-c {name}={int(seconds * 1000)}" for name, seconds in waits.items())
-    return {"options": said, "connect_timeout": max(2, int(busy_seconds)), "keepalives_idle": 30}
-
-
-def _json(value: Any) -> str:
-    return json.dumps(value, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-
-
-def _preparation(busy_seconds: float) -> Callable[[DBAPIConnection, object], None]:
-    def prepare(connection: DBAPIConnection, _record: object) -> None:
-        """Set up one connection of the pool."""
-        connection.isolation_level = None  # the driver begins nothing by itself: `_begin` does
-        cursor = connection.cursor()
-        cursor.execute(f"PRAGMA busy_timeout = {int(busy_seconds * 1000)}")
-        _into_wal(cursor, monotonic() + busy_seconds)
-        # in WAL, NORMAL outlives a kill but not a power cut
-        cursor.execute("PRAGMA synchronous = FULL")
-        cursor.execute("PRAGMA foreign_keys = ON")
-        cursor.close()
-
-    return prepare
-
-
-def _into_wal(cursor: DBAPICursor, until: float) -> None:
-    """Into the write-ahead log, tried until that moment of the monotonic clock. Raises the driver's error.
-
-    An empty file that another process is about to write cannot change its journal, and SQLite 3.40 says so at once
-    instead of waiting as long as `busy_timeout` has it: two first starts in one moment.
-    """
-    while True:
-        try:
-            cursor.execute("PRAGMA journal_mode = WAL")
-        except sqlite3.OperationalError as trouble:
-            if trouble.sqlite_errorcode != sqlite3.SQLITE_BUSY or monotonic() > until:
-                raise
-            sleep(PAUSE_SECONDS)
-        else:
-            return
-
-
-def _begin(connection: Connection) -> None:
-    reads = connection.get_execution_options().get("saltbell_reads", False)
-    connection.exec_driver_sql("BEGIN" if reads else "BEGIN IMMEDIATE")
 
 
 @contextmanager

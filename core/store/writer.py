@@ -36,10 +36,18 @@ class Writer:
             return False
 
     def release(self) -> None:
-        """Hand it to the next."""
+        """Hand it to the next, or leave it free."""
         with self._guard:
-            queue = self._first or self._then
-            if queue:
-                queue.popleft().set()
-            else:
-                self._taken = False
+            self._taken = self._next()
+
+    def hand_on(self) -> bool:
+        """Hand it to the next; where nobody waits it stays ours."""
+        with self._guard:
+            return self._next()
+
+    def _next(self) -> bool:
+        queue = self._first or self._then
+        if queue:
+            queue.popleft().set()
+            return True
+        return False
