@@ -24,6 +24,7 @@ from bot.wording import (
     mends,
     put_in,
     readings,
+    wraps,
 )
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
@@ -33,7 +34,7 @@ from core.errors import Gone, TooSoon
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
 from core.safety.incidents import needed
-from core.service import batches, learning, steps
+from core.service import batches, learning, steps, wishes
 from core.service.turn import Turn
 
 USUAL_SNOOZE = timedelta(minutes=30)
@@ -111,7 +112,7 @@ def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooS
         a = batches.change(turn, a.batch.id, dict(strong.changes)).after  # who mixes a brine has chosen it
         first, *rest = mark(turn, meant, intent)
         return (replace(first, text="\n".join((first.text, put_in.strong_taken(a)))), *rest)
-    a = batches.change(turn, a.batch.id, {"deadline": refusal.earliest}).after
+    a = wishes.put_off(turn, a.batch.id, refusal.earliest).after
     try:
         first, *rest = mark(turn, meant, intent)
     except Gone:  # nothing of the new plan is meant by it: then the plan is the answer
@@ -147,6 +148,9 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         said = "\n".join(line for line in (noted, against, rest) if line)
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
     marked = _marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said)
+    if step.kind is Kind.WRAP and a.batch.setup.wrap == "none" and not intent.detail:
+        text, rows = wraps.in_which(change.after)
+        return (replace(marked, text=f"{marked.text}\n{text}", buttons=rows),)
     return (_looked_back_at(turn, change.after, marked) if step.kind is Kind.SERVE else marked,)
 
 

@@ -94,6 +94,13 @@ def _waits_in(intent: Intent, a: Assessment) -> bool:
     return any(waits)
 
 
+def takes(intent: Intent, a: Assessment) -> bool:
+    """Whether a line as it is read for a batch is a reading there, or a deed that is called for about now."""
+    waits = isinstance(intent, StepDone) and bool(intent.step) and a.plan is not None
+    near = (s for s in a.plan.steps if abs(s.due - a.now) <= NEAR) if waits and a.plan else ()
+    return isinstance(intent, Reading) or any(step.kind == getattr(intent, "step", "") for step in near)
+
+
 def is_bare(message: Message, intents: Sequence[Intent]) -> bool:
     """«its done», «skip it», «flip it?» and nothing else, where no step was called for: it may be of each of them."""
     if len(intents) != 1:

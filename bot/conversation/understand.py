@@ -15,7 +15,6 @@ from bot.intents.intents import (
     Change,
     Intent,
     Question,
-    Reading,
     Settings,
     Snooze,
     Start,
@@ -138,11 +137,11 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
 
 
 def _elsewhere(turn: Turn, meant: Understood) -> tuple[str, ...]:
-    """A number that means nothing in the batch of the talk, and a reading in one other."""
+    """A line that means nothing in the batch of the talk, and a reading or a deed that waits in one other."""
     if not any(isinstance(intent, Question | Unclear) for intent in meant.intents):
         return ()
     others = [row.id for row in batches.open_here(turn) if row.id != meant.batch]
-    takes = [key for key in others if isinstance(_read_for(turn, meant, key)[0], Reading)]
+    takes = [key for key in others if several.takes(_read_for(turn, meant, key)[0], batches.look(turn, key))]
     return tuple(takes) if len(takes) == 1 else ()
 
 

@@ -185,7 +185,11 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"|^(?:can|could|may|should) (?:i|we) (?:start|light|put|take|flip|leave|pull|wrap|rinse|go|skip|begin)\b"
     r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some)\b"
 )
-_ALL_WELL: Final = re.compile(r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$")
+_ALL_WELL: Final = re.compile(
+    r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$"
+    r"|^(?:so |and )?(?:how is|hows|how are|howre) (?:it|everything|things|that one|that|she|they)"
+    r"(?: (?:doing|coming along|getting on|getting along|today|now))?[ ?]*$"
+)
 _OFF_AT: Final = re.compile(r"^(?:(?:so|ok|take it|pull it|pull|come) )*(?:off )?at \d{2,3}(?: ?[cf])? ?\?+$")
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry)\s*\?*$")
 

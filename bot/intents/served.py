@@ -1,4 +1,4 @@
-"""What is told of the meal once the meat is cooked and cold: heated again for it, or eaten, and how it was.
+"""What is told of the meal once the meat is cooked and cold: heated for it, on the table, or eaten, and how it was.
 
 A core that is read as it is heated again belongs to no chill, so it is kept as no reading.
 """
@@ -35,6 +35,13 @@ _EATEN: Final = re.compile(
     r"|,? (?:10|\d(?:\.5)?) ?(?:/|out of|of) ?(?:10|5)$|,? everyone (?:is )?(?:happy|full|loved)\b"
     r"|,? (?:great|good|lovely|delicious|amazing|tasty|perfect|brilliant|yum\w*|excellent|superb)\b| eating$)"
 )
+_AT_TABLE: Final = re.compile(
+    r"^(?:(?:ok|right|so|and|now|just|all|were|we are|im|were all|everyone is|everyones|its|it is|the \w+ is|food is"
+    r"|dinner is|lunch is|finally) )*"
+    r"(?:eating|tucking in|digging in|dishing(?: it)? up|serving(?: it)?(?: up)?|plating(?: it)?(?: up)?"
+    r"|sat down to eat|sitting down(?: to (?:eat|dinner|lunch|supper|it))?|(?:on|at) the table|being eaten)"
+    r"(?: (?:it|this|now|right now|already|at last|the (?!rest|others?)\w+|here|together))*$"
+)
 _ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b|\bif\b")
 _COLD_C: Final = 5.0  # the chill is over, as far as a reading shows
 _REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
@@ -46,11 +53,12 @@ def read_served(text: str, context: Context) -> Intent | None:
         return None
     if _HEATED.search(text):
         return _heated(text, context)
-    if not _EATEN.match(text):
+    at_table = _AT_TABLE.match(text)
+    if not at_table and not _EATEN.match(text):
         return None
     cold = context.phase == "stored" or (context.last_core_c is not None and context.last_core_c <= _COLD_C)
     meal = StepDone(str(Kind.SERVE))
-    return meal if cold else Unclear("likely", text[:60], (meal,))
+    return meal if cold else Unclear("eat_now" if at_table else "likely", text[:60], () if at_table else (meal,))
 
 
 def _heated(text: str, context: Context) -> Unclear:

@@ -81,6 +81,9 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         return f"{incidents.thrown(change)}\n{lead}"
     if "deadline" in changes and (by := wraps.deadline(a)):
         lead = f"{lead}\n{by}"
+    if _as_wished(before, a) and "deadline" not in changes:
+        at = numbers.when(a.batch.setup.deadline, a.person, a.now) if a.batch.setup.deadline else ""
+        lead = f"{lead}\n{say('Now the meal can be had as you wanted it, {at}: so it is planned.', at=at)}"
     if changes.keys() & {"wind_m_s", "outside_c"}:
         lead = f"{lead}\n{fuel.in_this_air(a)}"
     if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:
@@ -96,6 +99,12 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     elif changes.keys() & {"soak_hours", "rest_days"}:
         lead = f"{lead}\n{doses.afterwards(a)}".strip()
     return plans.changed(before.plan if before else None, a, lead)
+
+
+def _as_wished(before: Assessment | None, after: Assessment) -> bool:
+    """Whether the meal that the house had put off is back at the hour that was said."""
+    was, now = before.batch.setup if before else None, after.batch.setup
+    return was is not None and was.deadline != now.deadline and "deadline" in now.said - was.said
 
 
 def _too_short(a: Assessment, asked: Days) -> str:

@@ -3,7 +3,8 @@
 from datetime import datetime, timedelta
 from math import ceil, floor
 
-from bot.wording import fire, meats, numbers
+from bot.intents.intents import Change
+from bot.wording import asking, fire, meats, numbers
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -62,6 +63,13 @@ def _comes(s: Stall, begins: datetime, a: Assessment) -> str:
         at=at,
         lasts=lasts,
     )
+
+
+def in_which(a: Assessment) -> tuple[str, asking.Rows]:
+    """A wrap of which nobody said what it is of: reckoned as foil, the other one tap away."""
+    text = say("In foil or in paper? I reckon with foil; paper takes longer and keeps the crust.")
+    names = ((say("Foil"), "foil"), (say("Paper"), "paper"))
+    return text, (tuple(asking.button(name, Change({"wrap": kind}, a.batch.id)) for name, kind in names),)
 
 
 def stall_asked(a: Assessment) -> str:

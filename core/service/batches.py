@@ -14,7 +14,7 @@ from core.batch.ways import alternatives
 from core.errors import Gone, TooLate, TooSoon
 from core.meat.cuts import cut
 from core.plan.recipe import product, product_of_cut
-from core.service import record
+from core.service import record, wishes
 from core.service.turn import Turn
 from core.store import batches, members, people
 from core.store.batches import Row
@@ -72,7 +72,8 @@ def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
     """
     if changes.keys() & SETTLED_BY_THE_CURE and "into_cure" in look(turn, batch_id).batch.done:
         raise TooLate(min(changes.keys() & SETTLED_BY_THE_CURE))
-    return _in_time(turn, record.add(turn, batch_id, [(Changed(changes), turn.now)]))
+    done = _in_time(turn, record.add(turn, batch_id, [(Changed(changes), turn.now)]))
+    return done if "deadline" in changes else wishes.taken_up(turn, done)
 
 
 def _in_time(turn: Turn, done: Change) -> Change:

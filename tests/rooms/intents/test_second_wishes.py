@@ -101,6 +101,34 @@ def test_a_share_that_is_no_strength(text: str, change: str) -> None:
     assert [list(option.changes) for option in asked.options] == [[change]]
 
 
+@pytest.mark.parametrize(
+    "text",
+    ["eating now", "we're eating", "its on the table", "serving it now", "dishing up", "we're all sitting down to eat",
+     "dinner is on the table", "tucking in now", "plating up", "eating it now"],
+)  # fmt: skip
+def test_at_the_table(text: str) -> None:
+    """Of meat that is cooked and cold it is the meal; of meat that still chills how hot it has to be is told."""
+    assert short(read(text, context("stored", POUNDS))) == "done serve"
+    assert short(read(text, context("chilling", POUNDS, last_core_c=4.0))) == "done serve"
+    assert short(read(text, context("chilling", POUNDS, last_core_c=60.0))) == "ask"
+
+
+@pytest.mark.parametrize(
+    "text", ["eating at 3", "are we eating now", "eating now?", "when are we eating", "only 6 eating now"]
+)
+def test_not_at_the_table(text: str) -> None:
+    """A question, an hour to come or a number of guests is no meal that has begun."""
+    assert "serve" not in short(read(text, context("stored", POUNDS)))
+
+
+@pytest.mark.parametrize(
+    "text", ["how is it", "hows it doing", "how are they today?", "so how is everything coming along"]
+)
+def test_how_it_stands(text: str) -> None:
+    """Asked of nothing else, it is what the batch is at."""
+    assert short(read(text, context("curing", POUNDS))) == "ask now"
+
+
 def test_a_meal_that_is_asked_for_twice() -> None:
     """A wish and a question in one line: the meal moves, and the question is answered."""
     moved, asked = read("can we eat at 3? and how long left", context("cooking", POUNDS))
