@@ -8,12 +8,11 @@ the time; it waits for nothing but the channel.
 import asyncio
 import logging
 from collections.abc import Awaitable, Callable
-from contextlib import suppress
 from dataclasses import dataclass
 from datetime import datetime, timedelta
-from typing import Final, Generic, TypeVar
+from typing import Any, Final, Generic, TypeVar
 
-from core.errors import NotDelivered
+from core.errors import NotDelivered, NotKept
 from core.store import chats, due, outbox, standing
 from core.store.database import Database, Transaction
 from core.store.outbox import Row
@@ -27,6 +26,7 @@ PATIENCE: Final = timedelta(seconds=5)  # the first wait after a failure; it dou
 LONGEST: Final = timedelta(minutes=5)
 SHORTEST: Final = timedelta(seconds=1)  # a wait of nothing would claim the same row for ever
 SIDE_BY_SIDE: Final = 8  # what a storm at the full pace has in hand: put in words, waiting for a turn, on its way
+AGAIN_AFTER: Final = (0.2, 1.0, 3.0, 9.0, 27.0)  # seconds; with the waits for the store itself well within the lease
 RENDER_TRIES: Final = 5  # a sentence that cannot be made five times will not be made
 
 log = logging.getLogger(__name__)
@@ -109,25 +109,38 @@ class Postman(Generic[Rendered]):
 
     async def one(self, now: datetime) -> bool | None:
         """Take the next thing that is due: whether it went out, None where nothing is due."""
-        return await self._next(now, due.SORTS, None)
+        row = await self._take(now, due.SORTS, None)
+        return None if row is None else await self._hand_over(row, now)
 
     async def storm(self, now: Callable[[], datetime], lanes: int = SIDE_BY_SIDE) -> None:
-        """Send everything that is due, chats side by side. The time is asked for each: a storm takes minutes."""
-        async with asyncio.TaskGroup() as others:
-            beside: asyncio.Task[None] | None = None
+        """Send everything that is due, chats side by side. The time is asked for each: a storm takes minutes.
+
+        What breaks ends one lane; the others finish what they have in hand, and then it is raised.
+        """
+        beside: list[asyncio.Task[None]] = []
+        try:
             while (row := await self._take(moment := now(), due.SORTS, None)) is not None:
-                if lanes > 1 and (beside is None or beside.done()):
-                    beside = others.create_task(self.storm(now, lanes - 1))
+                if lanes > 1 and (not beside or beside[-1].done()):
+                    beside.append(asyncio.create_task(self.storm(now, lanes - 1)))
                 await self._hand_over(row, moment)
+        except asyncio.CancelledError:
+            _ = [lane.cancel() for lane in beside]
+            raise
+        finally:
+            ended = await asyncio.gather(*beside, return_exceptions=True)
+        if broken := next((one for one in ended if one is not None), None):
+            raise broken
 
     async def replies(self, chat: str, now: datetime) -> int:
         """Send the waiting replies of one chat, in order; never waits for a reminder."""
         count, more = 0, True
-        while more and (row := await self._take(now, ("reply",), chat)) is not None:
-            out = await self._hand_over(row, now, with_the_next=self._alone)
-            count += out
-            more = not (out and self._alone) or chat in self._in_hand  # the next was looked for with the mark
-        self._ring()
+        try:
+            while more and (row := await self._take(now, ("reply",), chat)) is not None:
+                out = await self._hand_over(row, now, with_the_next=self._alone)
+                count += out
+                more = not (out and self._alone) or chat in self._in_hand  # the next was looked for with the mark
+        finally:  # where the store was too busy to say what waits, the clock asks it again
+            self._ring()
         return count
 
     def take_reply(self, tx: Transaction, chat: str, now: datetime) -> Row | None:
@@ -173,17 +186,12 @@ class Postman(Generic[Rendered]):
         if self.bell is not None:
             self.bell()
 
-    async def _next(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> bool | None:
-        row = await self._take(now, sorts, chat)
-        return None if row is None else await self._hand_over(row, now)
-
     def _claim(self, now: datetime) -> outbox.Claim:
         return outbox.Claim(now, self.lease, self.owner)
 
     def _from_hand(self, chat: str | None) -> Row | None:
-        with suppress(KeyError):
-            return self._in_hand.popitem()[1] if chat is None else self._in_hand.pop(chat)
-        return None
+        found = next(iter(self._in_hand), None) if chat is None else chat
+        return None if found is None else self._in_hand.pop(found, None)
 
     async def _take(self, now: datetime, sorts: tuple[str, ...], chat: str | None) -> Row | None:
         if (row := self._from_hand(chat)) is not None:
@@ -212,18 +220,28 @@ class Postman(Generic[Rendered]):
             await asyncio.to_thread(self._unspeakable, row, now)
             return False
         if rendered is None:
-            await asyncio.to_thread(outbox.withdraw, self.database, row)
+            await self._insist(outbox.withdraw, self.database, row)
             return False
         if isinstance(rendered, Later):
-            await asyncio.to_thread(standing.hold, self.database, row, rendered.until)
+            await self._insist(standing.hold, self.database, row, rendered.until)
             return False
         words, others = (rendered.words, rendered.rows) if isinstance(rendered, Together) else (rendered, ())
         try:
             key = await self.send(words)
         except NotDelivered as trouble:
-            await asyncio.to_thread(self._failed, row, trouble, now)
+            await self._insist(self._failed, row, trouble, now)
             return False
-        return await asyncio.to_thread(self._sent, row, (now, key), others, with_the_next)
+        return await self._insist(self._sent, row, (now, key), others, with_the_next)
+
+    async def _insist(self, keep: Callable[..., Any], *given: Any) -> bool:
+        """Keep what became of a row, tried again while it is ours: else it is said twice, and after the lease."""
+        for seconds in AGAIN_AFTER:
+            try:
+                return bool(await asyncio.to_thread(keep, *given))
+            except NotKept:
+                log.warning("what became of a message was not kept; again in %s s", seconds)
+                await asyncio.sleep(seconds)
+        return bool(await asyncio.to_thread(keep, *given))
 
     def _sent(self, row: Row, told: tuple[datetime, str], others: tuple[str, ...], with_the_next: bool) -> bool:
         """Mark what went out and all that it said, and take the next reply of the chat along: one commit for all."""

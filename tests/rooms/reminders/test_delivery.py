@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import UTC, datetime, timedelta
+from typing import Any
 
 import pytest
 from sqlalchemy import text
@@ -11,9 +12,10 @@ from sqlalchemy import text
 from core.errors import NotDelivered, NotKept
 from core.plan.reminders import Wanted
 from core.plan.steps import Urgency
+from core.reminders import delivery
 from core.reminders.delivery import LONGEST, PATIENCE, SIDE_BY_SIDE, Postman
 from core.store import batches, outbox
-from core.store.database import Database, open_database
+from core.store.database import BUSY_SECONDS, Database, open_database
 from core.store.outbox import Row
 
 NOW = datetime(2027, 3, 1, 8, tzinfo=UTC)
@@ -449,10 +451,78 @@ async def test_a_store_that_cannot_keep_is_told_to_the_caller(
     """Nothing is sent that could not be claimed."""
     remind(database, a=0)
     impatient = Database("sqlite://", busy_seconds=0.01)
-    with impatient.transaction(), pytest.raises(NotKept):
-        await Postman(impatient, street.render, street.send, "me", LEASE).round(NOW)
+    rung: list[int] = []
+    busy = Postman(impatient, street.render, street.send, "me", LEASE)
+    busy.bell = lambda: rung.append(1)
+    with impatient.transaction():
+        with pytest.raises(NotKept):
+            await busy.round(NOW)
+        with pytest.raises(NotKept):
+            await busy.replies("garden", NOW)
     assert street.tried == []
+    assert rung == [1]  # the clock asks again
     impatient.close()
+
+
+async def test_a_mark_that_is_not_kept_is_tried_again(
+    database: Database, postman: Postman[str], street: Street, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What arrived while the store was busy is said once: the mark waits for the store, and not for the lease."""
+    marking, troubles = outbox.mark_sent, [NotKept("database is locked"), NotKept("database is locked")]
+
+    def mark(*given: Any) -> bool:
+        if troubles:
+            raise troubles.pop()
+        return marking(*given)
+
+    monkeypatch.setattr(outbox, "mark_sent", mark)
+    monkeypatch.setattr(delivery, "AGAIN_AFTER", (0.0, 0.0))
+    reply(database, "hello")
+    assert await postman.round(NOW) == 1
+    assert await postman.round(NOW + LEASE) == 0
+    assert street.arrived == ["garden: hello"]
+
+
+async def test_a_mark_that_is_never_kept_is_told(
+    database: Database, postman: Postman[str], street: Street, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """It was tried well within the lease, after which another says it as a repeat."""
+
+    def mark(*_: Any) -> bool:
+        raise NotKept("disk I/O error")
+
+    assert timedelta(seconds=sum(delivery.AGAIN_AFTER) + 6 * BUSY_SECONDS) < delivery.LEASE * 0.75
+    monkeypatch.setattr(outbox, "mark_sent", mark)
+    monkeypatch.setattr(delivery, "AGAIN_AFTER", (0.0, 0.0))
+    reply(database, "hello")
+    with pytest.raises(NotKept):
+        await postman.round(NOW)
+    monkeypatch.undo()
+    await postman.round(NOW + LEASE)
+    assert street.arrived == ["garden: hello", "garden: hello late 2 repeat"]
+
+
+async def test_what_one_lane_of_a_storm_meets_breaks_off_no_other(
+    database: Database, postman: Postman[str], street: Street, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A store that is busy for one claim leaves nothing in doubt that is on its way; the rest goes out later."""
+    for chat in "abcdefghijklmnopqrst":
+        remind(database, chat, flip=0)
+    claim, claims = outbox.claim, 0
+
+    def claiming(*given: Any) -> list[Row]:
+        nonlocal claims
+        claims += 1
+        if claims == SIDE_BY_SIDE:
+            raise NotKept("database is locked")
+        return claim(*given)
+
+    monkeypatch.setattr(outbox, "claim", claiming)
+    with pytest.raises(NotKept):
+        await postman.storm(lambda: NOW)
+    await postman.storm(lambda: NOW)
+    assert sorted(street.arrived) == [f"{chat}: flip" for chat in "abcdefghijklmnopqrst"]
+    assert not postman.busy
 
 
 @pytest.mark.parametrize("seed", range(6))
