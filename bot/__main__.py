@@ -151,8 +151,9 @@ async def _telegram(chosen: Settings) -> None:
 
 
 def _built(chosen: Settings, send: "Callable[[Outgoing], Awaitable[str]]", now: "Time") -> "Built":
-    from bot.assembly import build, newcomer, rules
+    from bot.assembly import build, made_ready, newcomer, rules
 
+    made_ready()
     built = build(chosen.database_url, newcomer(chosen.zone), send, rules(chosen)).without_facts()
     built.go_by(now)
     return built

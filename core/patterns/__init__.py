@@ -23,7 +23,7 @@ from re import (
     subn,
 )
 
-from core.patterns.pattern import Pattern, Rules, forget
+from core.patterns.pattern import Pattern, Rules, forget, keep
 
 compile = Pattern
 
@@ -41,6 +41,7 @@ __all__ = [
     "finditer",
     "forget",
     "fullmatch",
+    "keep",
     "match",
     "search",
     "split",

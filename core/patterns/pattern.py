@@ -5,8 +5,8 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import cached_property
 from typing import Final, Generic, TypeVar
 
+from core.patterns.kept import KEPT
 from core.patterns.line import INDEX
-from core.patterns.needed import needs
 
 T = TypeVar("T")
 Put = str | Callable[[re.Match[str]], str]
@@ -22,7 +22,7 @@ class Pattern:
     def __init__(self, pattern: str, flags: int = 0) -> None:
         self.pattern: Final = pattern
         self.flags = flags
-        self.bit: Final = INDEX.add(needs(pattern, flags))
+        self.bit: Final = INDEX.add(KEPT.needs(pattern, flags))
 
     @cached_property
     def tried(self) -> re.Pattern[str]:
@@ -108,6 +108,11 @@ class Rules(Generic[T]):
             found += self._places[lowest]
             bits ^= lowest
         return sorted(found)
+
+
+def keep() -> None:
+    """Keep what was read from the patterns for the next start."""
+    KEPT.keep()
 
 
 def forget() -> None:
