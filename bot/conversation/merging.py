@@ -7,6 +7,7 @@ from typing import Final
 from bot.reply import Reply
 from bot.wording import general
 
+A_SENTENCE: Final = 40  # characters; a shorter line may well stand twice
 LONGEST: Final = 900  # characters; what is longer, as a whole plan, stands alone
 
 
@@ -34,8 +35,15 @@ def _joined(one: Reply, two: Reply) -> Reply | None:
     facts = {**one.facts, **two.facts, "intents": [*_intents(one), *_intents(two)]}
     first, _, last = one.text.rpartition("\n")
     asked_anew = bool(first) and two.text.endswith(last)  # the same question: once, at the end
-    text = general.at_once((first if asked_anew else one.text, two.text))
+    text = general.at_once((first if asked_anew else one.text, _news(two.text, one.text)))
     return replace(two, text=text, facts=facts, about=two.about or one.about)
+
+
+def _news(text: str, before: str) -> str:
+    """A text without the sentences that were said before it, as a verdict is; its last line, a question, stays."""
+    said = {line for line in before.split("\n") if len(line) >= A_SENTENCE}
+    *lines, last = text.split("\n")
+    return "\n".join([*(line for line in lines if line not in said), last])
 
 
 def _encloses(reply: Reply) -> bool:

@@ -267,6 +267,7 @@ TOPICS: Mapping[str, Answer] = {
     "use_by": of_a(recalled.keeps), "feed": of_a(reckoned.feed), "cooker": of_a(reckoned.cooker_runs),
     LAST_TIME: _of_turn(_last_time), "catch_up": of_a(reckoned.catch_up), "need": of_a(reckoned.need),
     "method": of_a(recalled.method), "strength": of_a(recalled.strength), "salty": of_a(talked_of.salty),
+    "why_cold": of_a(talked_of.why_cold),
     "quiet": of_a(talked_of.quiet), "away": of_a(talked_of.away), "hand_over": of_a(_hand_over),
     "take_back": of_a(talked_of.take_back),
 }  # fmt: skip

@@ -120,11 +120,13 @@ def keep(turn: Turn, a: Assessment, plain: Sequence[Plain], *, tender: bool = Fa
     """Readings kept, with what they change."""
     happened: list[tuple[What, datetime]] = [(Read(probe, celsius), at) for probe, celsius, at in plain]
     happened += _steps_met(a, plain)
-    turn.ask(None)
+    after_a_cut = (turn.open_question() or {}).get("slot") == SLOT + "power_cut"  # whether the door stayed shut decides
+    if not after_a_cut:
+        turn.ask(None)
     change = taking.take(turn, a.batch.id, happened)
     text, rows = readings.report(change, plain, tender=tender)
     question, what = deviations.read_warm(change.after, plain)
-    if question:
+    if question and not after_a_cut:
         turn.ask({"slot": SLOT + what, "batch": a.batch.id, "anew": True})
         text, rows = f"{text}\n{question}", ()
     return (Reply(text, buttons=rows, facts=facts(change.after) | _read(plain), about=a.batch.id),)

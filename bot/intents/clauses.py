@@ -101,13 +101,25 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, Unclear) and i.why == "fuelled")]
     if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
-    intents = _done_after_all(_while_away(intents), text)
+    intents = _done_after_all(_while_away(_beside_the_fire(intents)), text)
     at = next((i.at for i in intents if isinstance(i, StepDone) and i.at), None)
     if at is not None and _THEN.search(text):  # «in the fridge since 4, was 30 then»
         intents = [_read_at(i, at) if isinstance(i, Reading) else i for i in intents]
     intents = [_off_when_read(i, intents) for i in intents]
     done = {i.step: i.at for i in intents if isinstance(i, StepDone)}
     return sorted(intents, key=lambda i: not (isinstance(i, Reading) and _was_acted_upon(i, done)))
+
+
+def _beside_the_fire(intents: list[Intent]) -> list[Intent]:
+    """«110, bird on»: beside a fire that is lit or meat that goes on, a number that a pit can have is the pit's."""
+    if not any(isinstance(i, StepDone) and i.step in (Kind.LIGHT, Kind.MEAT_ON) for i in intents):
+        return intents
+    return [_as_pit(i) if isinstance(i, Unclear) and i.why == "number" else i for i in intents]
+
+
+def _as_pit(number: Unclear) -> Intent:
+    pits = [one for one in number.options if isinstance(one, Reading) and one.temperatures[0].probe is Probe.PIT]
+    return pits[0] if len(pits) == 1 else number
 
 
 def _done_after_all(intents: list[Intent], text: str) -> list[Intent]:

@@ -7,7 +7,9 @@ from zoneinfo import ZoneInfo
 from bot.intents import when
 from bot.intents.at_another_day import read_another_day
 from bot.intents.context import Context
+from bot.intents.deeds import DEEDS
 from bot.intents.intents import Correct, Intent, MoveDeadline, Unclear, Undo
+from bot.intents.meats import as_meat
 from bot.intents.mended_setup import read_mended_setup
 from bot.intents.steps import read_step
 from bot.intents.withdrawn import read_withdrawn
@@ -269,3 +271,8 @@ def _of_probe(text: str, context: Context) -> Intent | None:
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_mended_setup, read_withdrawn, _of_hour, _of_day, read_another_day, _of_batch, _of_value, _of_unit, _of_probe,
 )  # fmt: skip
+
+
+def tells_deed(text: str) -> bool:
+    """Whether a plain line tells of a deed too («110, bird on»): then its number is no second thought."""
+    return any(words.search(as_meat(text)) for _, words in DEEDS)

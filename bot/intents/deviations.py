@@ -53,7 +53,23 @@ _OR_TWO: Final = re.compile(  # «an hour or two» is two at most
     r"\b(hours?|h|days?|min(?:ute)?s?)\b,? (?:(?:or|to|maybe|perhaps|even) )+"
     r"(2|two|3|three|4|four|5|five|6|six)\b(?! ?(?:m|h|d)\w*\b)"
 )
-_FROM_TO: Final = re.compile(r"\b(?:from|between) (?P<a>\S+(?: ?[ap]m)?) (?:to|until|till?|and) (?P<b>\S+(?: ?[ap]m)?)")
+_HOUR: Final = r"(?:\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|noon|midday|midnight)"
+_NEAR: Final = r"(?:about |around |roughly |maybe |like |at )?"
+_OF_DAY: Final = (
+    r"(?: (?:last night|at night|yesterday|today|in the (?:morning|afternoon|evening|night)|this morning))?"
+)
+_FROM_TO: Final = re.compile(
+    rf"\b(?:from|between) {_NEAR}(?P<a>{_HOUR}){_OF_DAY} ?(?:to|until|till?|and|-) ?{_NEAR}(?P<b>{_HOUR})\b"
+)
+# «1 till 5», «14:00-16:30»; «3 to 5» may be degrees
+_TILL: Final = re.compile(
+    rf"\b(?P<a>{_HOUR}) (?:until|till?) {_NEAR}(?P<b>{_HOUR})\b"
+    r"|\b(?P<c>\d{1,2}(?:[:.]\d\d| ?[ap]m)) ?(?:-|to) ?(?P<d>\d{1,2}(?:[:.]\d\d| ?[ap]m))\b"
+)
+_OUT_AND_BACK: Final = re.compile(
+    rf"\b(?:out|off|down|cut|failed|died|gone) (?:at|about|around) {_NEAR}(?P<a>{_HOUR})\b.{{0,24}}"
+    rf"\b(?:back|on|restored|returned)(?: on| up)?(?: again)? (?:at|about|around|by) {_NEAR}(?P<b>{_HOUR})\b"
+)
 _TIL_NOW: Final = re.compile(r",? ?\b(?:to|until|till?|up to) (?:just |right )?now\b")
 _SINCE: Final = re.compile(r"\b(?:since|from)\b (?P<when>.+)")
 _OTHER: Final = re.compile(
@@ -107,11 +123,9 @@ def read_told(text: str, context: Context) -> Intent | None:
         return None
     what = hit.happened.what
     rest = [part for part in _PARTS.split(text) if read_happened(part, context) is None and not _MENDED.search(part)]
-    if (
-        not all(told(what, part, context) for part in rest if part)
-        or _OTHER.search(text)
-        or _NOW.search(_TIL_NOW.sub("", text))
-    ):
+    whole = _OUT_AND_BACK.search(text)  # «went out at 1 and came back at 5» is one fact, and its end no reading of now
+    beside = not all(told(what, part, context) for part in rest if part) or _NOW.search(_TIL_NOW.sub("", text))
+    if _OTHER.search(text) or (beside and not whole):
         return None
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
     return replace(hit.happened, facts={**hit.happened.facts, **told(what, text, context), **unknown})
@@ -141,8 +155,8 @@ def _hours(text: str, context: Context) -> dict[str, Any]:
 
 def _by_clock(text: str, context: Context) -> timedelta | None:
     """«from 2 to 5», «since 2am»: by the hours of the clock, the longer way where the halves of the day are open."""
-    if (between := _FROM_TO.search(text)) and not _TIL_NOW.search(text):
-        first, last = (when.past(f"at {between[end]}", context) for end in ("a", "b"))
+    if (ends := _both_ends(text)) and not _TIL_NOW.search(text):
+        first, last = (when.past(f"at {end}", context) for end in ends)
         if first is None or last is None:
             return None
         return (last.at - first.at) % timedelta(hours=24)
@@ -150,6 +164,15 @@ def _by_clock(text: str, context: Context) -> timedelta | None:
     told = since["when"] if since else ""
     began = when.past(f"at {told}" if told[:1].isdigit() else told, context) if told else None
     return None if began is None else max(context.now - began.at, timedelta(0))
+
+
+def _both_ends(text: str) -> tuple[str, str] | None:
+    """The two hours of the clock between which something lasted, as they were typed."""
+    for words in (_FROM_TO, _OUT_AND_BACK, _TILL):
+        if found := words.search(text):
+            said = found.groupdict()
+            return (said["a"], said["b"]) if said["a"] else (said["c"], said["d"])
+    return None
 
 
 def _door(text: str) -> dict[str, Any]:

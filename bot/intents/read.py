@@ -24,7 +24,7 @@ from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
 from bot.intents.cold_places import asked_where
 from bot.intents.context import SHOWN, Context
-from bot.intents.corrections import read_correction
+from bot.intents.corrections import read_correction, tells_deed
 from bot.intents.cures import read_cures
 from bot.intents.dangers import grave_only_so, read_danger, warned
 from bot.intents.deviations import read_told
@@ -220,7 +220,7 @@ def _called_for_a_deed(context: Context) -> bool:
 
 def _correction(plain: str, context: Context) -> Intent | None:
     """A correction; of a number that was asked about and never noted, the reading that it was meant to be."""
-    if context.asked == "probe" and (meant := read_reading(_SORRY.sub("", plain), context)):
+    if context.asked == "probe" and not tells_deed(plain) and (meant := read_reading(_SORRY.sub("", plain), context)):
         return meant
     asks = plain.endswith("?") or re.match(
         r"(?:(?:did|was|were|do|does|have|has|is|are) (?:i|we|you|it|that)|(?:can|could|shall) (?:i|we|it))\b", plain

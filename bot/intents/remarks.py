@@ -6,9 +6,17 @@ Each is met with its own question; nothing is noted.
 from typing import Final
 
 from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Unclear
+from bot.intents.intents import Ask, Greet, Intent, Unclear
 from core import patterns as re
 
+_ICED: Final = re.compile(
+    r"(?:(?:ok|yes|right|good|its|it is|the brine is|brine|put it|set it|standing|sitting|its got|in|on|into) )*"
+    r"(?:an? |the )?(?:ice ?(?:bath|water)?|ice cubes|sink of ice|sink with ice)"
+    r"(?: (?:then|now|it is|going|on|round it|under it))*"
+)
+_WHY_WAIT: Final = re.compile(
+    r"why (?:do|must|should|cant|can not|does|do i have) (?:\w+ ){0,3}(?:wait|cool\w*|go in|be cold|chill\w*)\b[^\d]*"
+)
 _HOT: Final = ("cooking", "resting", "chilling")
 _RAW: Final = ("waiting", "curing")
 _SO: Final = (
@@ -52,10 +60,19 @@ _MAY_BE: Final = (
 )  # fmt: skip
 
 
-def read_remark(text: str, context: Context) -> Unclear | None:
+def read_remark(text: str, context: Context) -> Intent | None:
     """The question that such a remark has to be met with, where nothing was asked; None for any other line."""
     bare = text.strip(" .!")
+    if context.brine_made and context.asked is None and (cools := _of_a_warm_brine(bare)):
+        return cools
     if context.asked is not None or len(bare) > SHOWN or not any(word in bare for word in _MAY_BE):
         return None
     why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
     return Unclear(why, bare) if why else None
+
+
+def _of_a_warm_brine(text: str) -> Intent | None:
+    """While a brine cools, an ice bath is the brine's, and what is waited for is its cold."""
+    if _ICED.fullmatch(text):
+        return Greet("nod")
+    return Ask("why_cold", text=text) if _WHY_WAIT.fullmatch(text) else None

@@ -58,6 +58,7 @@ REPHRASED: Final = tuple(
          r"|brisket|gammon|pork|belly|salmon)\b)", "a "),
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
+        (r"(?<=\d) in (?=(?:it|she|he|they|the \w+|that) (?:goes|went|go)\b)", ", in "),  # and no inches
         # «a duck breast or two», «a chicken or three»: how many is open, and no number is told
         (r"\b(an?|one|1) (?!(?:\w+ )?(?:hours?|hrs?|days?|weeks?|mins?|minutes?|secs?|inch\w*|cups?|spoons?|pounds?"
          r"|lbs?|kilos?|kg|degrees?|times?|bits?)\b)((?:[a-z]+ ){1,3})or (?:2|3|two|three|so)\b(?! ?[a-z]* ?(?:of|\d))",

@@ -89,9 +89,15 @@ def longest(text: str) -> timedelta | None:
     return max(found, default=None)
 
 
+_TILL_DAY: Final = re.compile(
+    r"\b(?:un)?till? (?:next |on )?(?:mon|tue|wed|thu|fri|sat|sun|tom)[a-z]*$"
+)  # still to come
+
+
 def past(text: str, context: Context, before: datetime | None = None) -> When | None:
     """When something was done: the latest fitting time that is not after `before` (now, unless it is given)."""
     limit = before or context.now
+    text = _TILL_DAY.sub("", text) if "til" in text else text
     if _AGO.search(text) or text.startswith("vor ") or " vor " in text:
         back = span(text)
         return When(limit - back) if back else None

@@ -85,6 +85,15 @@ def salty(a: Assessment) -> str:
     )
 
 
+def why_cold(a: Assessment) -> str:
+    """Why the meat waits until its brine is cold."""
+    return say(
+        "Warm brine warms the meat for hours, and germs grow before the cure can hold them: it goes in at {limit} or colder. "
+        "Ice in a shut bag helps; then read it.",
+        limit=numbers.both(4.4, a.person),
+    )
+
+
 def quiet(a: Assessment) -> str:
     """Who wakes whom when: how it is set otherwise."""
     hours = ", ".join(f"{hour:%H:%M}" for hour in a.person.flip_hours) or "–"
