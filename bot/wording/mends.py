@@ -65,17 +65,7 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
         for field, v in changes.items()
         if field != "method" or not changes.get("cover_share")
     )
-    lead = say("Noted: {said}.", said=said)
-    if "target_c" in changes and (as_cooked := smoked_fish.planned(a)):
-        lead = f"{lead}\n{as_cooked}"
-    if changes.keys() & {"pit_c", "target_c"} and (cool := smoked_fish.cool_pit(a)):
-        lead = f"{lead}\n{cool}"
-    if changes.get("vacuum") and a.piece.cut.species is Species.FISH:
-        lead = f"{lead}\n{freezer.without_air(a)}"
-    if changes.get("at_risk_eaters"):
-        lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
-    if changes.get("cure_days"):
-        lead = f"{lead}\n{_too_short(a, changes['cure_days'])}".strip()
+    lead = _with_its_rule(say("Noted: {said}.", said=said), changes, a)
     before = change.before
     if a.ledger.thrown and before is not None and not before.ledger.thrown:
         return f"{incidents.thrown(change)}\n{lead}"
@@ -99,6 +89,21 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     elif changes.keys() & {"soak_hours", "rest_days"}:
         lead = f"{lead}\n{doses.afterwards(a)}".strip()
     return plans.changed(before.plan if before else None, a, lead)
+
+
+def _with_its_rule(lead: str, changes: dict[str, Any], a: Assessment) -> str:
+    """What is noted, with the rule that the new value brings with it."""
+    if "target_c" in changes and (as_cooked := smoked_fish.planned(a)):
+        lead = f"{lead}\n{as_cooked}"
+    if changes.keys() & {"pit_c", "target_c"} and (cool := smoked_fish.cool_pit(a)):
+        lead = f"{lead}\n{cool}"
+    if changes.get("vacuum") and a.piece.cut.species is Species.FISH:
+        lead = f"{lead}\n{freezer.without_air(a)}"
+    if changes.get("at_risk_eaters"):
+        lead = f"{lead}\n{cautions.WORDS['at_risk_reheat']}"
+    if changes.get("cure_days"):
+        lead = f"{lead}\n{_too_short(a, changes['cure_days'])}".strip()
+    return lead
 
 
 def _as_wished(before: Assessment | None, after: Assessment) -> bool:
