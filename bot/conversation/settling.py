@@ -1,5 +1,6 @@
 """Answers to what the bot asked, settings of a person, pauses, and the end of a batch."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
@@ -27,6 +28,7 @@ from core.person import Person, Units
 from core.service import batches, people
 from core.service.turn import Turn
 
+ONE_BY_ONE = re.compile(r"\b(?:weigh|gewicht).*\b(?:temp|but|keep|aber)|\btemp.*\b(?:weigh|gewicht)")  # each quantity
 _SAME_SLOT = {"share": "mass"}  # «3 lb in all» is the weight
 
 
@@ -223,7 +225,7 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     changes = changes | {f"{field}_known": True for field in ("language", "units") if field in changes}
     if "zone" in changes:
         changes = _with_place(turn, changes | {"zone_known": True})
-    changes = _with_length(turn.person, changes)
+    changes = changes if ONE_BY_ONE.search(meant.message.text.lower()) else _with_length(turn.person, changes)
     before = turn.person
     changed = people.change(turn, changes)
     language.speak(turn.person.language)

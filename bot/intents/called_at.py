@@ -20,13 +20,21 @@ _FLIPS: Final = re.compile(
     r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
     r"|\b(?:remind|ping|call|nudge|message|text|tell|buzz) (?:me|us) (?:only )?(?:at|with|around) .{1,16} and \b"
 )
-_SET_HOURS: Final = re.compile(r"\b(?:at|um|hours|times|once|twice|with)\b|\bflips (?:after|before|in)\b")
+_SET_HOURS: Final = re.compile(r"\b(?:at|um|hours|times|once|twice|with)\b|\bflips (?:after|before|in|when)\b")
 # habits instead of hours: when most people do it; common practice, no source
 _HABITS: Final = {
     "breakfast": time(8), "coffee": time(8), "lunch": time(13), "tea": time(17), "dinner": time(19), "supper": time(19),
-    "bedtime": time(21, 30), "morning": time(8), "evening": time(20),
+    "bedtime": time(21, 30), "bed": time(21, 30), "up": time(7, 30), "morning": time(8), "evening": time(20),
 }  # fmt: skip
 _NIGHT: Final = (time(22), time(7))
+_SLEEPS: Final = re.compile(  # «we get up at 6», «i go to bed at 11», «i sleep from 10 to 6»: what is so every day
+    r"^(?:(?:i|we|im|were|usually|always|normally|mostly|we are|i am) )+"
+    r"(?:(?P<up>(?:get|wake) up)(?: (?:at|by|from|around|about))*"
+    r"|(?P<bed>go to (?:bed|sleep)|in bed|turn in)(?: (?:at|by|from|around|about))*"
+    r"|(?P<till>(?:asleep|sleep|in bed) (?:till?|until))|(?P<asleep>asleep|sleep)(?: from| between)?) ?(?=\d)"
+    r"(?P<hours>[^a-z]*(?:[ap]m)?(?: (?:to|till?|until|and) [^a-z]+(?:[ap]m)?)?)"
+    r"(?: (?:every day|usually|normally|most days))*$"
+)
 _CALL: Final = r"(?:remind|ping|buzz|call|nudge|message|text|tell|ring|wake|bug|nag|poke)(?:ing)?"
 _AN_HOUR: Final = r"(?:\d{3,4}|\d{1,2}(?:[:.][0-5]\d)?) ?(?:[ap]m)?"
 _MOVED: Final = re.compile(
@@ -89,6 +97,7 @@ def read_called_at(text: str, context: Context) -> Settings | None:
         or _of_part(text, context)
         or _only(text, context)
         or _quiet(text, context)
+        or _sleeps(text, context)
         or _flip_hours(text, context)
     )
 
@@ -168,6 +177,21 @@ def _quiet(text: str, context: Context) -> Settings | None:
     if len(hours) == 1 and re.search(r"\b(?:after|past|nach|from)\b", text):
         return Settings({"quiet_from": _evening(hours[0], text)})
     return None
+
+
+def _sleeps(text: str, context: Context) -> Settings | None:
+    """The hours of the night by when somebody goes to bed or gets up."""
+    found = _SLEEPS.match(text)
+    hours = clocks(found["hours"] if found and " to " in found["hours"] else f"at {found['hours']}") if found else ()
+    if found is None or not hours:
+        return None
+    if len(hours) == 2 and found["asleep"]:
+        return Settings({"quiet_from": _evening(hours[0], text), "quiet_to": hours[1]})
+    if len(hours) != 1:
+        return None
+    if found["bed"]:
+        return Settings({"quiet_from": _evening(hours[0], text)})
+    return Settings({"quiet_to": hours[0]}) if found["up"] or found["till"] else None
 
 
 def _evening(hour: time, text: str) -> time:

@@ -4,7 +4,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents.context import Context
-from bot.intents.fields import odd_strength, open_strength, pumped, stated, usual_cure
+from bot.intents.fields import odd_strength, open_strength, shared, stated, usual_cure
 from bot.intents.intents import Change, Debrief, Intent, Settings, Start, Unclear
 from bot.intents.meats import meat, without
 from bot.intents.plausible import set_point
@@ -146,7 +146,7 @@ def open_field(slot: str, typed: str) -> Unclear:
     if slot == "method":
         return Unclear("word", typed, (Change({"method": "brine"}), Change({"method": "dry"})))
     if slot == "percent" and share:
-        return Unclear("unit", typed, pumped(share.value))
+        return shared(share.value)
     return Unclear("unit" if slot in ("percent", "strength") else "word", typed)
 
 

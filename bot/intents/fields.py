@@ -194,11 +194,18 @@ PUMPED: Final = (0.08, 0.2)  # of the green weight; common practice round the 10
 def odd_strength(fraction: float) -> Unclear:
     """A strength that no usual packet has: asked about; by a tap the cook insists on what the packet says."""
     if not 0 < fraction <= STRONGEST_CURE:
-        return Unclear("unit", f"{100 * fraction:g} %", pumped(fraction))
+        return shared(fraction)
     return Unclear("strength", f"{100 * fraction:g} %", (Change({"cure_nitrite_fraction": fraction}),))
 
 
-def pumped(fraction: float) -> tuple[Change, ...]:
+def shared(fraction: float) -> Unclear:
+    """A share of which nobody said of what: nothing is taken, and what it can be is offered."""
+    cure = (Change({"cure_nitrite_fraction": fraction}),) if CURE_ALONE[0] <= fraction <= CURE_ALONE[1] else ()
+    offered = (*cure, *_pumped(fraction))
+    return Unclear("share" if offered else "unit", f"{100 * fraction:g} %", offered)
+
+
+def _pumped(fraction: float) -> tuple[Change, ...]:
     """«used 10 %»: no strength of a salt, but the share of the weight that is usually injected as pickle."""
     usual = abs(fraction - Setup.pump_fraction) < 1e-6
     way: dict[str, Any] = {"method": "inject"} if usual else {"pump_fraction": fraction}
@@ -222,6 +229,11 @@ def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
         if role == "brine_strength" and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1] and not _OF_SALT.search(text):
             out.unclear["percent"] = text[measure.start : measure.end]  # what a packet says, or how strong the brine is
             continue
+        if role == "salt_fraction" and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1]:
+            if not _CURE.search(re.split(r"[,;.]|\d", text[: measure.start])[-1]):
+                out.unclear["percent"] = text[measure.start : measure.end]  # nobody salts so much: a packet holds it
+                continue
+            role = "cure_nitrite_fraction"  # «cure 6.25 % salt 2.5 %»
         if not role and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1]:
             role = "cure_nitrite_fraction"
         cure = role == "cure_nitrite_fraction"

@@ -124,6 +124,10 @@ _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:
 _LOOSE: Final = re.compile(r"instead|make it|do it")
 _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
+_EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
+    r"^(?:i|we) (?:(?:usually|always|normally|mostly) )*(?:have|eat|get) (?:my |our )?breakfast\b"
+    r"|^(?:i|we) (?:(?:usually|always|normally|mostly) )+(?:have|eat|get) (?:my |our )?(?:lunch|dinner|supper|tea)\b"
+)
 _OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
 _NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{_WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
@@ -142,6 +146,8 @@ def read_move(text: str, context: Context) -> Intent | None:
         return found
     if found := _to_another_meal(text, context):
         return found
+    if _EVERY_DAY.match(text) and (said := _time_of(text, context)):
+        return Unclear("word", text[:60], (MoveDeadline(to=said.at),))
     if _EITHER_WAY.match(text) and (by := when.span(text)):
         return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
     for sign, words in _BY:

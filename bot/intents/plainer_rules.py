@@ -160,6 +160,8 @@ RULES: Final = tuple(
         (r"^(?:ok |yes |ill do it |not now )*(?:right |just )?(?P<w>after|before) (?P<m>dinner|lunch|supper"
          r"|breakfast)$",
          r"remind me \g<w> \g<m>"),
+        (r"^(?:please )?(?:call|ping|buzz|nudge|text|tell|remind) me (?:again )?(?:with|over|round|around|at) (?:my )?"
+         r"(?P<m>breakfast|lunch|dinner|supper)(?: then| please)?$", r"remind me at \g<m>"),
         # said late, and why
         (r"^(?:(?:i|we|sorry|oops|ah|oh) )*(?:totally |just )?(?:forgot to|didnt|never) (?:tell|say|mention|log"
          r"|write|note"

@@ -29,6 +29,7 @@ _WANT_UNITS: Final = re.compile(
     r"|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?)"
     r"|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial"
     r"|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
+    r"|^(?:in )?(?:inch(?:es)?|cm|mm|millimet(?:er|re)s?|lbs?|kgs?)(?: (?:please|pls|only|from now on))+$"
 )
 _UNIT_SMALL: Final = words(
     """
@@ -108,7 +109,13 @@ _FRIDGE_RUNS: Final = re.compile(
 )
 _LANGUAGES: Final = (
     ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$|^german$")),
-    ("en", re.compile(r"\b(?:in english|english please|speak english|auf englisch)\b|^english$")),
+    (
+        "en",
+        re.compile(
+            r"\b(?:in english|english please|speak english|auf englisch"
+            r"|(?:sprich|rede|red|schreib) (?:bitte )?englisch)\b|^(?:english|englisch)(?: bitte)?$"
+        ),
+    ),
 )
 
 

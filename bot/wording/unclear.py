@@ -84,6 +84,10 @@ def _texts(typed: str, person: Person) -> dict[str, str]:
         "ahead": language.say(
             "«{typed}»: that hour is still to come today. When was it? Tap it, or type the hour anew.", typed=typed
         ),
+        "share": language.say(
+            "{typed} of what? Tap it if it is that; else say it with its word, like «cure is 6.25 %» or «salt 2.25 %».",
+            typed=typed,
+        ),
         "pair": language.say(
             "Which is which in «{typed}»? Tap it, or type each by its name, like «core {core} pit {pit}».",
             typed=typed,

@@ -1,0 +1,85 @@
+"""Habits instead of hours: breakfast, bed, when people get up; units of one quantity; a share of nobody says what."""
+
+from datetime import time
+from typing import Any
+
+import pytest
+
+from bot.intents.intents import Change, MoveDeadline, Settings, Unclear
+from bot.intents.read import read
+from core.person import Units
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import POUNDS, context
+
+CURE = context("curing", POUNDS)
+
+
+@pytest.mark.parametrize(
+    ("text", "changes"),
+    [
+        ("flips with breakfast", {"flip_hours": (time(8),)}),
+        ("flips at breakfast and before bed", {"flip_hours": (time(8), time(21, 30))}),
+        ("flip times at breakfast and before bed", {"flip_hours": (time(8), time(21, 30))}),
+        ("flips when i get up and when i go to bed", {"flip_hours": (time(7, 30), time(21, 30))}),
+        ("flips after breakfast and after dinner", {"flip_hours": (time(8), time(19))}),
+        ("we get up at 6", {"quiet_to": time(6)}),
+        ("i usually wake up at 5:30", {"quiet_to": time(5, 30)}),
+        ("we go to bed at 11", {"quiet_from": time(23)}),
+        ("i'm asleep from 10 to 6", {"quiet_from": time(22), "quiet_to": time(6)}),
+        ("i sleep till 9", {"quiet_to": time(9)}),
+        ("inches please", {"units": Units("lb", "in", "f")}),
+        ("cm please", {"units": Units("lb", "mm", "f")}),
+        ("in kg please", {"units": Units("kg", "in", "f")}),
+        ("weights in kg but temps in f", {"units": Units("kg", "in", "f")}),
+        ("sprich englisch", {"language": "en"}),
+        ("englisch bitte", {"language": "en"}),
+    ],
+)
+def test_what_is_so_every_day(text: str, changes: dict[str, Any]) -> None:
+    """Kept for the person, and no hour of the batch moves."""
+    assert read(text, CURE) == [Settings(changes)]
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["i get up at 6 tomorrow", "im up at 6 tomorrow", "i went to bed at 11", "im up till 2", "going to bed at 11"],
+)
+def test_one_night_is_no_habit(text: str) -> None:
+    """What is told of one day, or of yesterday, sets no hours."""
+    assert not any(isinstance(intent, Settings) for intent in read(text, CURE))
+
+
+@pytest.mark.parametrize("text", ["i have breakfast at 7", "we usually have dinner at 8"])
+def test_a_meal_of_every_day_moves_none(text: str) -> None:
+    """The meal of the batch is offered, and moves by a tap alone."""
+    (asked,) = read(text, CURE)
+    assert isinstance(asked, Unclear)
+    assert [type(option) for option in asked.options] == [MoveDeadline]
+
+
+@pytest.mark.parametrize("text", ["call me with breakfast", "remind me at breakfast", "ping me at breakfast please"])
+def test_called_at_breakfast(text: str) -> None:
+    """What is called for waits until then."""
+    assert short(read(text, CURE)) == "later @09:00"
+
+
+@pytest.mark.parametrize(
+    ("text", "offered"),
+    [
+        ("my salt is 5.88 %", [{"cure_nitrite_fraction": 0.0588}]),
+        ("salt 6.25%", [{"cure_nitrite_fraction": 0.0625}]),
+        ("the salt says 6.25 percent", [{"cure_nitrite_fraction": 0.0625}]),
+        ("used 10% like it says", [{"method": "inject"}]),
+    ],
+)
+def test_a_share_of_what(text: str, offered: list[dict[str, Any]]) -> None:
+    """Nobody salts meat by what a packet holds: no salt is changed by it, and what it can be is offered."""
+    (asked,) = read(text, context("waiting", POUNDS))
+    assert isinstance(asked, Unclear)
+    assert [option.changes for option in asked.options if isinstance(option, Change)] == offered
+
+
+@pytest.mark.parametrize("text", ["cure 6.25 % salt 2.5 %", "pink salt 6.25% and salt 2.5%", "6.25% cure, salt 2.5%"])
+def test_two_shares_in_one_line(text: str) -> None:
+    """Each by its own word."""
+    assert read(text, context("waiting", POUNDS)) == [Change({"cure_nitrite_fraction": 0.0625, "salt_fraction": 0.025})]
