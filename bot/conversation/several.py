@@ -16,8 +16,10 @@ from bot.intents.intents import (
     Ask,
     Change,
     Choose,
+    HandOver,
     Happened,
     Intent,
+    Invite,
     MoveDeadline,
     Question,
     Reading,
@@ -40,6 +42,7 @@ from core.service.turn import Turn
 ALL = "all"
 FRESH = timedelta(hours=12)  # a step that was called for longer ago is not what a bare «done» means
 NEAR = timedelta(hours=3)
+SOON = timedelta(hours=36)  # a fire that somebody takes over is that of today or tomorrow
 HOT = frozenset({Phase.COOKING, Phase.RESTING, Phase.CHILLING})
 STANDS_IN = {
     Probe.FRIDGE: frozenset({Phase.CURING, Phase.DRYING}),
@@ -90,6 +93,8 @@ def _waits_in(intent: Intent, a: Assessment) -> bool:
     if isinstance(intent, Unclear):
         return any(isinstance(option, StepDone) and option.step and _waits_in(option, a) for option in intent.options)
     kind = (intent.step or "").split("/")[0] if isinstance(intent, StepDone | StepMissed | StepSkipped) else ""
+    if kind == Kind.FLIP and "into_cure" not in a.batch.done:
+        return False  # nothing lies there yet
     waits = (step.state in (State.DUE, State.AHEAD) for step in (a.plan.steps if a.plan else ()) if step.kind == kind)
     return any(waits)
 
@@ -186,8 +191,26 @@ def _can_be(intent: Intent, a: Assessment, message: Message) -> bool:
             return bool(a.batch.done)  # what nobody has begun cannot have leaked
         case Change() | MoveDeadline():
             return says_all(message)
+        case HandOver(task=task):
+            return _of_task(task, a)
+        case Invite():
+            return True
         case _:
             return False
+
+
+def _of_task(task: str, a: Assessment) -> bool:
+    """Whether a batch has what somebody takes over: a fire of today or tomorrow, flips, a dose; all of it, any has."""
+    match task:
+        case "fire":
+            fires = a.plan.of_kind(Kind.LIGHT) if a.plan else ()
+            return a.batch.phase in HOT or any(step.due - a.now <= SOON for step in fires if step.state is State.AHEAD)
+        case "flips":
+            return a.batch.phase is Phase.CURING
+        case "cure":
+            return a.batch.phase is Phase.WAITING
+        case _:
+            return True
 
 
 def _stands_in(probe: Probe, a: Assessment) -> bool:

@@ -25,6 +25,7 @@ _INVITE: Final = re.compile(
     r"|two) of us)\b.*"
     r"|^how (?:do|can) (?:i|we) (?:share|invite|add)\b.*"
 )
+_MAY_I: Final = re.compile(r"^(?:can|could|may) (?:i|we) (?:please |also )?(?=(?:share|invite|add)\b)")
 _SEVERAL: Final = re.compile(
     r"^(?:can|could|may) (?:the )?(?:2|both|several|3|we all|all) (?:of us )?(?:use|share|get|have|see"
     r"|run) (?:this|it|the \w+)(?: together)?$"
@@ -148,6 +149,7 @@ _NOBODY: Final = words(
     "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
     " should shall must may might would will please pls to dont do does did not just bot you me us again ok hey so dog"
     " who whos whose which everything nothing dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
+    " no not"
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
@@ -175,7 +177,7 @@ def read_household(text: str, context: Context) -> Intent | None:
         return Ask("who", text=text)
     if context.phase == "none":
         return None
-    if invited := _INVITE.match(bare):
+    if invited := _INVITE.match(_MAY_I.sub("", bare)):
         who = next(filter(None, invited.groups()), "")
         return Invite("" if who in _SOMEBODY else who)
     if _LEAVE.match(bare):

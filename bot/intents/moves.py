@@ -146,10 +146,8 @@ def read_move(text: str, context: Context) -> Intent | None:
         return found
     if found := _to_another_meal(text, context):
         return found
-    if _EVERY_DAY.match(text) and (said := _time_of(text, context)):
-        return Unclear("word", text[:60], (MoveDeadline(to=said.at),))
-    if _EITHER_WAY.match(text) and (by := when.span(text)):
-        return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
+    if offered := _offered(text, context):
+        return offered
     for sign, words in _BY:
         if words.search(text):
             return _moved_by(sign, text, context)
@@ -181,6 +179,15 @@ def read_move(text: str, context: Context) -> Intent | None:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
     return MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+
+
+def _offered(text: str, context: Context) -> Unclear | None:
+    """What may move the meal, and may not: a meal of every day, a bump that is later as likely as earlier."""
+    if _EVERY_DAY.match(text) and (said := _time_of(text, context)):
+        return Unclear("word", text[:60], (MoveDeadline(to=said.at),))
+    if _EITHER_WAY.match(text) and (by := when.span(text)):
+        return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
+    return None
 
 
 def _of_degrees(text: str, context: Context) -> bool:

@@ -96,6 +96,11 @@ _AHEAD: Final = timedelta(hours=12)  # a day that begins later is not today
 _FOR_TODAY: Final = re.compile(
     r"\b(?:for |the rest of )?(?:the )?(?:today|tonight|day)(?: please| pls| thanks| thx| ok)*$"
 )
+_NOBODY_FLIPS: Final = re.compile(  # «no flips till wednesday», «nobody home to flip until wed»
+    r"^(?:(?:sorry|ok|so|there will be|therell be|i|we|theres) )*(?:no (?:flips?|flipping|turns)"
+    r"|(?:nobody|no one|noone)(?: (?:can|is|will|here|home|at|around|able|be|there|to))* (?:flip|turn)(?: it| them)?"
+    r"|(?:cant|cannot|wont(?: be able to)?|not able to|unable to) (?:flip|turn)(?: it| them)?) (?=(?:until|till?) )"
+)
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
@@ -141,6 +146,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
         return Cancel()
     if _THROWN.match(text):
         return Cancel()
+    if _NOBODY_FLIPS.match(text) and (day := when.future(text, context)) and day.day_said and not day.hour_said:
+        return Pause(day.at)
     if _ONLY_TROUBLE.search(text):
         night = when.future("tomorrow 7am", context) if _TO_BED.search(text) else None
         return Pause(night.at if night else None)

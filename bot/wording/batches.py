@@ -55,6 +55,11 @@ def not_that_one(wrong: str, others: tuple[tuple[str, str], ...]) -> asking.Rows
     return (row,) if row else ()
 
 
+def has_it(name: str) -> str:
+    """What was said last is with the batch that is named already."""
+    return say("That is noted with «{name}» already. For another piece put its name before what you say.", name=name)
+
+
 def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tuple[str, asking.Rows]:
     """«wrong batch»: to which it belongs."""
     return say("Then it was not «{name}». Which one was it? Tap it and I move it over.", name=name), not_that_one(
