@@ -101,6 +101,13 @@ class ByTheClock(Refused):
 
 
 @dataclass(eq=False)
+class TooMany(Refused):
+    """As many batches are under way in a chat as are kept apart there."""
+
+    most: int
+
+
+@dataclass(eq=False)
 class TooSoon(SaltbellError):
     """No safe plan ends by the deadline; `earliest` does with the same piece and method."""
 

@@ -17,6 +17,7 @@ from core.errors import (
     SaltbellError,
     TooLate,
     TooLong,
+    TooMany,
     TooSoon,
     UnknownCure,
     Unreadable,
@@ -64,6 +65,12 @@ def say(error: SaltbellError, person: Person) -> str:
                 "No curing salt in a brine of {strength} that is left by the clock.\nNobody could tell how much nitrite the meat took: "
                 "say «without nitrite», or «equilibrium brine» for a cure.",
                 strength=numbers.percent(strength),
+            )
+        case TooMany(most):
+            return language.say(
+                "{most} batches are under way in this chat, and more I cannot keep apart.\nClose one that is over, "
+                "with «cancel» and its name, and tell me of this one again.",
+                most=f"{most}",
             )
         case OtherWay() | TooLate() | TooLong() | TooSoon() | Gone():
             return _not_so(error, person)

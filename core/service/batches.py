@@ -48,7 +48,10 @@ def start(turn: Turn, said: dict[str, Any], spoken: Callable[[str], str] = str) 
         There is no such product, cut or purpose.
     OutOfRange
         A weight, thickness or target that cannot be.
+    TooMany
+        As many as this chat keeps apart are under way.
     """
+    record.make_room(turn)
     name = said.get("product") or product_of_cut(said["cut"]).name
     said = _in_pieces(said | {"cut": said.get("cut", product(name).cuts[0])})
     habits = _habits(turn, name, said["cut"])

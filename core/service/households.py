@@ -29,7 +29,10 @@ def join(turn: Turn, code: str) -> Change:
     ------
     Gone
         There is no such invitation, it was used, its time is over, or so is the batch: one answer for all of them.
+    TooMany
+        As many as this chat keeps apart are under way in it; the invitation stays open.
     """
+    record.make_room(turn)
     found = members.take(turn.tx, code, turn.now)
     row = None if found is None else batches.get(turn.tx, found.batch)
     if found is None or row is None or row.closed_at is not None:

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime
-from typing import Any
+from typing import Any, Final
 
 from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import Phase, fold
 from core.batch.events import Event, What
-from core.errors import Gone
+from core.errors import Gone, TooMany
 from core.person import Person
 from core.plan.hours import wall_of
 from core.plan.reminders import Pause, Wanted, wanted
@@ -17,6 +17,10 @@ from core.service.duties import in_pause, shared
 from core.service.turn import Turn
 from core.store import batches, members, outbox, people
 from core.store.database import Transaction
+
+MOST_OPEN: Final = (
+    40  # in one chat; with so many «flipped» is read in 0.1 s, in which nobody else is answered. Judgement
+)
 
 
 def look(tx: Transaction, batch_id: str, now: datetime) -> Assessment:
@@ -35,6 +39,12 @@ def assessed(tx: Transaction, batch_id: str, of: tuple[Sequence[Event], Person, 
         log, owner, now = of
         known = tx.derived[batch_id] = of, assess(fold(batch_id, log), owner, now)
     return known[1]
+
+
+def make_room(turn: Turn) -> None:
+    """Raises TooMany where this chat has as many batches under way as it may: a line is read beside each of them."""
+    if len(batches.open_in(turn.tx, turn.said.chat)) >= MOST_OPEN:
+        raise TooMany(MOST_OPEN)
 
 
 def owner_of(tx: Transaction, batch_id: str) -> Person:

@@ -30,6 +30,7 @@ LEAVES = (
     errors.TooLong(24.0, 21.0),
     errors.TooLong(float("inf"), 21.0),
     errors.TooLate("method"),
+    errors.TooMany(40),
     errors.ByTheClock(0.10),
     errors.OtherWay("ham_bone_in", "brine", ("inject",)),
     errors.Gone("purpose pulled"),

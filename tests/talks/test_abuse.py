@@ -6,6 +6,7 @@ import string
 import pytest
 from sqlalchemy import text
 
+from core.service import record
 from core.store import batches
 from tests.talks.player import Player
 
@@ -70,3 +71,22 @@ async def test_an_export_holds_what_was_written_as_it_was(player: Player) -> Non
     said = await player.send(name=ILL[1], text="export my data")
     assert said
     assert json.loads(json.dumps(said)) == said
+
+
+async def test_a_chat_keeps_no_more_batches_apart_than_it_can(player: Player, monkeypatch: pytest.MonkeyPatch) -> None:
+    """One more is refused with what to do, an invitation too; where one is over there is room for it."""
+    monkeypatch.setattr(record, "MOST_OPEN", 2)
+    for meat in ("brisket flat", "pork belly"):
+        await player.play(f"3.2 kg {meat}, cure is 6.25 %")
+    (refused,) = await player.play("2 kg duck breast, cure is 6.25 %")
+    assert refused["facts"]["refused"] == "TooMany"
+    assert "2 batches" in refused["text"]
+    with player.house().house.reading() as tx:
+        assert tx.execute(text("SELECT count(*) FROM batches")).scalar() == 2
+    await player.play("cancel the flat")
+    with player.house().house.reading() as tx:
+        rows = tx.execute(text("SELECT count(*) FROM batches WHERE closed_at IS NULL")).scalar()
+    if rows == 2:
+        await player.play("yes")
+    (begun, *_) = await player.play("2 kg duck breast, cure is 6.25 %")
+    assert "refused" not in begun["facts"]
