@@ -66,7 +66,7 @@ def build(url: str, newcomer_: Person, send: Callable[[Outgoing], Awaitable[str]
     """The house over a store, sending through one channel; `rules` say whom it lets in, and who its keeper is."""
     house = waiting.open_house(url)
     gauges = Gauges(waiting.wall())
-    report = Report(gauges, partial(waiting.backlog, house), waiting.wall)
+    report = Report(gauges, house, partial(waiting.backlog, house), waiting.wall)
     # unlike any other process's, on this machine or another: in a container every process has the number 1
     owner = f"saltbell-{os.getpid()}-{secrets.token_hex(4)}"
     postman = Postman(house, Notify(house).render, gauges.sending(send), owner)

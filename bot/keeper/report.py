@@ -8,6 +8,7 @@ from datetime import datetime, timedelta
 
 from bot.keeper.gauges import BOUNDS, Gauges
 from core.errors import NotKept
+from core.service.turn import House
 from core.service.waiting import Backlog
 
 LATE = timedelta(minutes=5)  # judgement: a storm is over by then, an outage is not
@@ -16,8 +17,11 @@ LATE = timedelta(minutes=5)  # judgement: a storm is over by then, an outage is 
 class Report:
     """Reads the gauges, and asks the store how far behind it is."""
 
-    def __init__(self, gauges: Gauges, backlog: Callable[[datetime], Backlog], now: Callable[[], datetime]) -> None:
+    def __init__(
+        self, gauges: Gauges, house: House, backlog: Callable[[datetime], Backlog], now: Callable[[], datetime]
+    ) -> None:
         self.gauges = gauges
+        self._house = house
         self._backlog = backlog
         self.now = now
 
@@ -54,6 +58,11 @@ class Report:
             "saltbell_sends_total", "Messages sent, or tried, by what came of it.", "result", gauges.sends
         )
         yield from self._turns()
+        name, reckoned = "saltbell_estimate_seconds", self._house.reckoned
+        yield f"# HELP {name} Time of working a batch out: its log folded, estimate, plan and verdict."
+        yield f"# TYPE {name} summary"
+        yield f"{name}_sum {reckoned.seconds:.6f}"
+        yield f"{name}_count {reckoned.times}"
         try:
             found = self._backlog(self.now())
         except NotKept:

@@ -37,7 +37,8 @@ def assessed(tx: Transaction, batch_id: str, of: tuple[Sequence[Event], Person, 
     known: tuple[Any, Assessment] | None = tx.derived.get(batch_id)
     if known is None or known[0] != of:
         log, owner, now = of
-        known = tx.derived[batch_id] = of, assess(fold(batch_id, log), owner, now)
+        with tx.reckoned.timed():
+            known = tx.derived[batch_id] = of, assess(fold(batch_id, log), owner, now)
     return known[1]
 
 

@@ -22,6 +22,7 @@ from core.errors import NotKept
 from core.store.engine import begin, engine_of, preparation
 from core.store.migrations import migrate_if_needed
 from core.store.place import Place
+from core.store.spent import Spent
 from core.store.together import Together
 from core.store.writer import Writer
 
@@ -42,8 +43,9 @@ def inserting(table: Table, *, on_server: bool) -> sqlite.Insert | postgresql.In
 class Transaction:
     """One transaction. Store functions execute through it; everybody else only hands it on."""
 
-    def __init__(self, connection: Connection) -> None:
+    def __init__(self, connection: Connection, reckoned: Spent) -> None:
         self.connection: Final = connection
+        self.reckoned: Final = reckoned  # what a service spends on working batches out
         self.appended: Final[set[tuple[str, str]]] = set()
         self.derived: Final[dict[str, Any]] = {}  # what a service worked out, with what it worked it out from
         self._read: Final[dict[tuple[str, ...], tuple[Any, frozenset[str]]]] = {}
@@ -117,6 +119,7 @@ class Database:
         self.in_memory: Final = self.on_sqlite and self.url.database in (None, "", ":memory:")
         self.engine: Final = engine_of(self.url, busy_seconds, in_memory=self.in_memory)
         self.busy_seconds: Final = busy_seconds
+        self.reckoned: Final = Spent()
         self._writer: Final = Writer()
         self._together: Final = Together(self.engine, self._writer)
         self._place = Place(self.url.database) if self.on_sqlite and not self.in_memory else None
@@ -145,14 +148,14 @@ class Database:
             The store could not keep it; nothing was kept.
         """
         with _kept(self.engine), self._begun(first=first) as connection:
-            yield Transaction(connection)
+            yield Transaction(connection, self.reckoned)
 
     @contextmanager
     def reading(self) -> Iterator[Transaction]:
         """One transaction that only reads: never waits for a writer. Raises NotKept."""
         with self._reading(), _kept(self.engine), self.engine.connect() as connection:
             connection.execution_options(saltbell_reads=True)
-            yield Transaction(connection)
+            yield Transaction(connection, self.reckoned)
 
     def time(self) -> datetime:
         """What the server's clock shows at this moment, aware UTC (PostgreSQL 18, 9.9.5). Raises NotKept."""

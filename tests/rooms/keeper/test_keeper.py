@@ -86,6 +86,12 @@ async def test_metrics_count_turns_and_sends(built: Built, port: int) -> None:
     assert "saltbell_turn_seconds_count 3" in body
     assert 'saltbell_outbox_due{sort="reply"} 0' in body
     assert "secret" not in body
+    assert "saltbell_estimate_seconds_count 0" in body
+    built.receive(*said("3.2 kg brisket flat, cure is 6.25 %", "3"))
+    body = (await ask(port, "GET /metrics"))[1]
+    assert [line for line in body.splitlines() if not METRIC.fullmatch(line)] == []
+    assert "saltbell_estimate_seconds_count 0" not in body
+    assert float(body.split("saltbell_estimate_seconds_sum ")[1].split()[0]) > 0.0
 
 
 async def test_health_says_what_is_wrong(built: Built, port: int, tmp_path: Path) -> None:
