@@ -72,6 +72,8 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     for here, intent in _in_their_order(turn, meant):
         said = (hours.with_the_other(turn, here, intent, reply) for reply in _one(turn, here, intent))
         replies.extend(_named(intent, reply) for reply in said)
+    if not all(isinstance(intent, ASKING) for intent in meant.intents):
+        answered.forget(turn)
     households.told(turn, replies)
     return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
 
@@ -134,6 +136,7 @@ def _only_named(intent: Intent) -> bool:
     return not (weighs and {"product", "cut"} & intent.said.keys())
 
 
+ASKING = (Ask, Question, Help, Greet, Unclear, Choose)  # after anything else «wrong» is not said of an answer
 OF_A_BATCH = (
     Reading, StepDone, StepMissed, StepSkipped, Snooze, Change, MoveDeadline, Correct, Undo, Happened, Debrief, Pause,
     Resume, Unclear,

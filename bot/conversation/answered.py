@@ -14,6 +14,12 @@ def remember(turn: Turn, answer: str, question: str) -> None:
         turn.ask({"slot": SLOT, "answer": answer, "question": question})
 
 
+def forget(turn: Turn) -> None:
+    """Something was done or read since: «wrong» is said of that."""
+    if last(turn)[0]:
+        turn.ask(None)
+
+
 def last(turn: Turn) -> tuple[str, str]:
     """The name of the last answer and its question; empty where none is known."""
     open_ = turn.open_question() or {}

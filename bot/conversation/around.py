@@ -9,12 +9,27 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
-from bot.intents.intents import MoveDeadline
+from bot.intents.intents import MoveDeadline, Snooze
 from bot.intents.normal import normal
-from bot.wording import around, asking, measured
+from bot.intents.told import told
+from bot.wording import (
+    around,
+    asking,
+    chilling,
+    cooling,
+    errands,
+    measured,
+    numbers,
+    readings,
+    reckoned,
+    standing,
+    talked_of,
+    unkept,
+)
 from bot.wording.language import say
 from core.batch.assess import Assessment, assess
-from core.plan.steps import Kind
+from core.batch.batch import Phase
+from core.plan.steps import Kind, State
 from core.service import households
 from core.service.turn import Turn
 from core.units import Kilograms
@@ -22,7 +37,9 @@ from core.units import Kilograms
 Of: TypeAlias = tuple[Assessment, str]
 Said: TypeAlias = tuple[str, asking.Rows]
 Answer: TypeAlias = Callable[[Turn, Understood, Of], str | Said]
-WITH_A_MASS: Final = frozenset({"another_piece", "reweighed", "grams"})  # asked of this batch with a weight of its own
+WITH_A_MASS: Final = frozenset(
+    {"another_piece", "reweighed", "grams", "less_water", "more_water"}
+)  # asked of this batch with a weight of its own
 STEPS: Final = (
     (Kind.INTO_CURE, r"\b(?:(?:in(?:to|side)?|went in) (?:the )?(?:brine|cure|bag|tub|bucket)|bagged)\b"),
     (Kind.OUT, r"\b(?:out of (?:the )?(?:brine|cure|bag|tub)|comes? out|came out)\b"),
@@ -42,6 +59,10 @@ _ASKED: Final = re.compile(
 _LESS: Final = re.compile(r"\b(?:less|not (?:so|as)|lower|weaker|reduce)\b")
 _MORE: Final = re.compile(r"\b(?:more|saltier|stronger)\b")
 _WEIGHT: Final = re.compile(r"(?<![\d.])\d{1,2}(?:\.\d{1,2})?(?![\d.])")
+_DEGREES: Final = re.compile(r"(?<![\d.:])\d{1,2}(?![\d.:]| ?(?:h|hours?|min|days?|am|pm))")
+_TO_GET_UP: Final = re.compile(r"\b(?:today|tomorrow|tonight|get up|be up)\b")
+_AT_ONCE: Final = re.compile(r"\b(?:flip|turn)\b.{0,8} now\b")
+_A_NIGHT: Final = re.compile(r"\b(?:bed|sleep\w*|nap|night|overnight|kip|snooze)\b")
 SOON: Final = timedelta(minutes=1)
 NEAR: Final = 0.03  # of its weight: the figure that was said before
 
@@ -136,12 +157,81 @@ def repeated(a: Assessment, text: str) -> str:
     return around.again(a, -1 if _LESS.search(plain) else 1 if _MORE.search(plain) else 0)
 
 
+def _leaves(words: Callable[[Assessment], str | Said]) -> Answer:
+    """Somebody goes: for some hours, where a line says how many and means no night, or for as long as it may be."""
+
+    def answer(turn: Turn, meant: Understood, of: Of) -> str | Said:
+        a, text = of
+        plain = normal(text, turn.person.language)
+        span = when.span(plain)
+        short = span is not None and timedelta(0) < span <= errands.LONGEST and not _A_NIGHT.search(plain)
+        return errands.out_for(a, span) if span is not None and short else words(a)
+
+    return answer
+
+
+def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
+    """A flip left out; at another hour that is named, called for then by a tap."""
+    a, text = of
+    said = when.future(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
+    waiting = [s for s in standing.flips(a) if s.state in (State.DUE, State.AHEAD)]
+    if said is None or not said.hour_said or not waiting or a.batch.phase is not Phase.CURING:
+        return standing.skip_flip(a)
+    at = say("Now") if _AT_ONCE.search(text.lower()) else numbers.when(said.at, a.person, a.now)
+    if said.at <= waiting[0].due or _AT_ONCE.search(text.lower()):
+        return errands.flip_at(a, at)
+    later = asking.button(say("Call me at {at}", at=at), Snooze(until=said.at, step=waiting[0].key, batch=a.batch.id))
+    return errands.flip_at(a, at), ((later,),)
+
+
+def _more_water(turn: Turn, meant: Understood, of: Of) -> str:
+    """Water on top of that of the brine: what nitrite and salt come to with it; nothing is changed."""
+    a, text = of
+    poured = [m.value for m in measures.find(normal(text, turn.person.language)) if m.kind == "volume"]
+    return unkept.more_water(a, poured[0]) if poured and a.dose is not None and a.dose.water_kg else unkept.water(a)
+
+
+def _brine_cold(turn: Turn, meant: Understood, of: Of) -> str:
+    """When the brine is cold enough; of a temperature that is named, whether that is."""
+    a, text = of
+    plain = normal(text, turn.person.language)
+    marked = [m.value for m in measures.find(plain) if m.kind == "temperature"]
+    bare = [measures.to_house(float(n), a.person.units.temperature) for n in _DEGREES.findall(plain)]
+    step = standing.of_step(Kind.BRINE_CHECK, a)
+    told_ = next(iter(marked or bare), None)
+    return step if told_ is None else f"{unkept.cold_enough(told_, a)}\n{step}"
+
+
+def _left(turn: Turn, meant: Understood, of: Of) -> str:
+    """What is still to be done; of a day that is named, what falls on that."""
+    a, text = of
+    day = _day(turn, meant, a, text)
+    lines = standing.on_that_day(a, day) if day is not None and _TO_GET_UP.search(text.lower()) else []
+    return "\n".join(lines) or standing.left(a)
+
+
+def _chill(turn: Turn, meant: Understood, of: Of) -> str | Said:
+    """How the chill stands and when it is cold, once it is in it; else each way of chilling."""
+    a = of[0]
+    in_it = "chill" in a.batch.done and a.batch.phase is Phase.CHILLING
+    return f"{cooling.stands(a)}\n{chilling.ahead(a)}".strip() if in_it and a.ledger.cooling else chilling.asked(a)
+
+
+def _feed(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    return reckoned.feed(a, told(normal(text, turn.person.language)).people)
+
+
 def of_a(words: Callable[[Assessment], str | Said]) -> Answer:
     """The answer that needs the batch alone."""
     return lambda turn, meant, of: words(of[0])
 
 
 TOPICS: Final[Mapping[str, Answer]] = {
+    "bed": _leaves(talked_of.bed), "away": _leaves(talked_of.away), "skip_flip": _skip_flip, "feed": _feed,
+    "begin": of_a(standing.begin), "no_record": of_a(unkept.no_record), "vessel": of_a(unkept.vessel),
+    "less_water": of_a(unkept.water), "more_water": _more_water, "probe_lost": of_a(readings.probe_out),
+    "left": _left, "chill": _chill, "brine_cold": _brine_cold,
     "late": of_a(around.late), "flips_done": of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
     "fridge_if": of_a(around.fridge_if),
     "altogether": of_a(measured.altogether), "portion_salt": of_a(measured.portion_salt), "ice": of_a(measured.ice),

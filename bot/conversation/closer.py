@@ -49,12 +49,12 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "which_call": re.compile(r"\b(?:which|what\w*|why|for)\b"),
     "hotter": re.compile(
         r"\b(?:if|should|shall|would|could|can|may|do i (?:go|turn|run|push)|(?:hot|high|low|fast|quick|soon)er|crank"
-        r"|bump|push|raise|help|instead|or|up to|degrees more|open it up)\b"
+        r"|bump|push|raise|help|instead|worth|or|up to|degrees more|open it up)\b"
     ),
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "feed": re.compile(
         r"\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
-        r"|go round|stretch|of us|adults|kids)\b"
+        r"|go round|stretch|of us|adults|kids|ppl|pax|enough|plenty|do for)\b"
     ),
     "missed": re.compile(r"^(?!.*\b(?:grams?|cure|salt|dose|write|wrote|weight)\b)"),
     "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
@@ -95,7 +95,7 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     """A question that its words made one for the whole log or plan, as the closer one that it is by likeness."""
     plain = normal(intent.text, turn.person.language)
     asked = intent.text if turn.person.language == ENGLISH else plain
-    after_a_reading = intent.topic == "now" and re.search(r"\d", asked)  # «core 160 now what»
+    after_a_reading = intent.topic == "now" and re.search(r"(?<![\d.])\d{2,3}\b", asked)  # «core 160 now what»
     if len(asked.split()) < SHORTEST or after_a_reading or not _may_be_another(intent.topic):
         return intent
     if intent.topic in OF_STEPS and not _TO_COME.search(plain) and (step := around.step_asked(asked)):

@@ -5,7 +5,7 @@ from dataclasses import replace
 from math import isfinite
 
 from bot import measures
-from bot.conversation import sums
+from bot.conversation import answered, sums, sums_cold
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.cures import Mixture, WantedDose, mixture, wanted_dose
@@ -69,6 +69,10 @@ def _judge(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
         return sums.ask_strength(turn, "ppm", intent.text)
     low, high = (judge(_contents(turn, a, mix, (cure, strength)), _hours_in(a)) for cure in mix.cure)
     text = curing.judged(mix, (low, high), _instead(turn, a, mix, strength), turn.person)
+    if mix.method == "dry" and low.top_up_cure_kg == high.top_up_cure_kg:  # of spoons nobody knows what is missing
+        of_more = sums_cold.missing(turn, (intent.text.lower(), _kind(a)), (strength, low))
+        text = f"{text}\n{of_more}".strip()
+    answered.remember(turn, "sum:ppm", intent.text)
     body = {
         "answer_kind": "batch" if a else "entry",
         "topic": "judge",
@@ -145,7 +149,10 @@ def dose_asked(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     strength = wanted.strength or _strength(turn, meant.a)
     if strength is None:
         return (sums.ask_strength(turn, "dose", text),)
-    return (_dose_for(turn, meant.a, wanted, strength),)
+    reply = _dose_for(turn, meant.a, wanted, strength)
+    answered.remember(turn, "sum:dose", text)
+    sweet = sums.sugar_too(turn, text)
+    return (replace(reply, text=f"{reply.text}\n{sweet}") if sweet else reply,)
 
 
 def _dose_for(turn: Turn, a: Assessment | None, wanted: WantedDose, strength: float) -> Reply:

@@ -24,6 +24,7 @@ from bot.wording import (
     mends,
     put_in,
     readings,
+    standing,
     wraps,
 )
 from core.batch.assess import Assessment, Change
@@ -210,7 +211,7 @@ def _missed(turn: Turn, a: Assessment, keys: Sequence[str], intent: StepMissed) 
     named = [step for key in keys if a.plan is not None and (step := a.plan.step(key)) is not None]
     if not named:
         step = which_step.noted_then(a, intent)
-        text, rows = mends.done_then(step, a) if step else (marks.none_missed(a), ())
+        text, rows = mends.done_then(step, a) if step else (standing.none_missed(a), ())
         return (Reply(text, buttons=rows, facts=facts(a), about=a.batch.id),)
     change = steps.missed(turn, a.batch.id, keys, turn.now)
     return (_marked(change, named[0], marks.missed(named, change)),)

@@ -3,9 +3,9 @@
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 
-from bot.conversation import around, on_the_fire, other_days
+from bot.conversation import answered, around, on_the_fire, other_days
 from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
 from bot.conversation.understand import Understood, context_of
@@ -34,7 +34,6 @@ PROBES = (
     (Probe.PIT, r"\b(?:pit|smoker|grill|fire)\b"),
     (Probe.CORE, r"\b(?:core|middle|meat|internal|inside)\b"),
 )
-A_DAY = timedelta(days=1)
 LAST_TIME = "last_time"
 AGAIN = "again"
 OF_ONES_OWN = frozenset(
@@ -53,6 +52,11 @@ _NOT_THEN = re.compile(
 )  # the day that is none
 _OF_SOMEBODY = re.compile(
     r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
+)
+_BETWEEN = re.compile(  # asked of several: whose reading it was, and which comes first
+    r"\b(?:which|whose|who)\b.*(?<![\d.:])\d{2,3}\b(?! ?(?:days?|h\b|hours?))"
+    r"|\bis (?:the |that )?\d{2,3} (?:the|my|it)\b"
+    r"|\b(?:which|what|who|or)\b.*\b(?:first|urgent|before the other)\b"
 )
 _OURS = re.compile(
     r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
@@ -73,6 +77,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     plain = normal(text, language)
     if _OF_SOMEBODY.search(plain):
         return None
+    if _BETWEEN.search(plain) and len(batches.open_here(turn)) > 1:
+        return Ask("batches", text=text)
     named = of_batch(text if language == ENGLISH else plain, far=far(phase), ours=bool(_OURS.search(plain)))
     if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
         return None
@@ -102,6 +108,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     said = TOPICS[intent.topic](turn, meant, (a, intent.text))
     text, rows = said if isinstance(said, tuple) else (said, ())
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
+    answered.remember(turn, f"batch:{intent.topic}", intent.text or meant.message.text)
     return (Reply(text, buttons=rows, facts=body, about=a.batch.id),)
 
 
@@ -255,19 +262,19 @@ TOPICS: Mapping[str, Answer] = {
     **around.TOPICS, **on_the_fire.TOPICS,
     "day": of_a(standing.day), "out": of_a(standing.out), "since": of_a(standing.since),
     "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
-    "skip_flip": of_a(standing.skip_flip), "last_reading": _reading, "got": _got, "between": _between,
+    "last_reading": _reading, "got": _got, "between": _between,
     "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": other_days.earlier,
     "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
     "cook_on": _cook_on, "no_probe": of_a(recalled.no_probe), "another_meat": of_a(of_around.another_meat),
-    "meal": of_a(standing.meal), "left": of_a(standing.left), "meat_on": _step(Kind.MEAT_ON),
-    "off": of_a(reckoned.off), "brine_cold": _step(Kind.BRINE_CHECK),
-    "bed": of_a(talked_of.bed), "rest": of_a(talked_of.rest), "slice": _slice,
+    "meal": of_a(standing.meal), "meat_on": _step(Kind.MEAT_ON),
+    "off": of_a(reckoned.off),
+    "rest": of_a(talked_of.rest), "slice": _slice,
     "warm_up": of_a(at_table.warm_up), "cooked_for": of_a(at_table.cooked_for),
-    "use_by": of_a(recalled.keeps), "feed": of_a(reckoned.feed), "cooker": of_a(reckoned.cooker_runs),
+    "use_by": of_a(recalled.keeps), "cooker": of_a(reckoned.cooker_runs),
     LAST_TIME: _of_turn(_last_time), "catch_up": of_a(reckoned.catch_up), "need": of_a(reckoned.need),
     "method": of_a(recalled.method), "strength": of_a(recalled.strength), "salty": of_a(talked_of.salty),
     "why_cold": of_a(talked_of.why_cold),
-    "quiet": of_a(talked_of.quiet), "away": of_a(talked_of.away), "hand_over": of_a(_hand_over),
+    "quiet": of_a(talked_of.quiet), "hand_over": of_a(_hand_over),
     "take_back": of_a(talked_of.take_back),
 }  # fmt: skip

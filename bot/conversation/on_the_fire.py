@@ -9,7 +9,7 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.normal import normal
-from bot.wording import doneness, measured, on_the_fire, yard
+from bot.wording import chilling, cooling, doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.rise import ready_at
@@ -32,6 +32,7 @@ _IN_HOURS: Final = re.compile(
     r"\bin (?:about |around )?(?P<span>(?:an?|half an|\d{1,2}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?))\b"
 )
 _HOUR_ASKED: Final = re.compile(r"\b(?:by|at|before|for) (?=\d)")
+_MAKES_IT: Final = re.compile(r"\b(?:will|does|would) (?:it|that|this) (?:make it|be (?:done|ready)|reach)\b")
 _MEAL: Final = re.compile(r"\b(?:eat|meal|dinner|lunch|supper|serve|guests?)\b")
 
 
@@ -61,7 +62,8 @@ def _rate(turn: Turn, meant: Understood, of: Of) -> str:
 def _reaches(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     if a.batch.off_at is not None:
-        return yard.TOPICS["chill"](a)
+        cools = "chill" in a.batch.done and a.ledger.cooling is not None
+        return f"{cooling.stands(a)}\n{chilling.ahead(a)}".strip() if cools else yard.TOPICS["chill"](a)
     core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
     return on_the_fire.reaches(a, a.batch.setup.target_c if core is None else core)
 
@@ -100,7 +102,8 @@ def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
     a, text = of
     plain = normal(text, turn.person.language).strip(" ?")
     wanted = _hour(turn, meant, a, plain)
-    if a.ready is None or wanted is None or (_MEAL.search(plain) and not _IN_HOURS.search(plain)):
+    of_the_meal = _MEAL.search(plain) and not (_IN_HOURS.search(plain) or _MAKES_IT.search(plain))
+    if a.ready is None or wanted is None or of_the_meal:
         return None
     return on_the_fire.by_hour(a, wanted)
 

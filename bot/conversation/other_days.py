@@ -13,6 +13,9 @@ from core.service.turn import Turn
 A_DAY = timedelta(days=1)
 _AT_ONCE = re.compile(r"\b(?:now|already|today|tonight|straight ?away|this (?:morning|afternoon|evening)|yet)\b")
 
+_IN_ALL = re.compile(r"\b\d{1,2}(?:\.\d)? days?\b")  # «is 4 days enough», and not four days sooner
+_SOONER = re.compile(r"\b(?:earl(?:y|ier)|sooner|less|fewer|shorter|before|ahead|off)\b")
+
 
 def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
@@ -33,6 +36,8 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
 def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     """Out of the cure before the plan, by so many days, on a day or at once: what that makes of it."""
     a, less = of[0], _days(turn, meant, of)
+    if a.plan is not None and _IN_ALL.search(of[1].lower()) and not _SOONER.search(of[1].lower()):
+        less = a.plan.cure_days - less
     planned = a.plan.step("out") if a.plan else None
     overdue = planned is not None and planned.due <= a.now
     return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)

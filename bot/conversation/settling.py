@@ -17,7 +17,7 @@ from bot.intents.weights import share_of
 from bot.intents.zones import law_of, units_of
 from bot.measures import to_house
 from bot.reply import Reply
-from bot.wording import asking, general, language, mends, privacy, refusals, settings
+from bot.wording import asking, errands, general, language, mends, plans, privacy, refusals, settings
 from bot.wording import batches as batch_words
 from bot.wording.language import say
 from core.batch.assess import Change as Done
@@ -186,7 +186,11 @@ def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Ca
             ]
             a = next((one.after for one in done if settings.while_away(one.after)), done[0].after)
             others = a.person.id not in (turn.said.chat, turn.person.id)
-            return (Reply(settings.away_alone(a) if others else settings.paused(a), facts=facts(a), about=_only(done)),)
+            said = settings.away_alone(a) if others else settings.paused(a)
+            short = until is not None and intent.since is None and until - turn.now <= errands.LONGEST
+            due = errands.meanwhile(a, until - turn.now) if until is not None and short else ""
+            due = plans.coming(a) if until is None else due
+            return (Reply(f"{said}\n{due}".strip(), facts=facts(a), about=_only(done)),)
         case Resume():
             done = [batches.resume(turn, batch) for batch in _named_or_all(turn, meant, intent.batch)]
             text = settings.resumed(*(one.after for one in done))

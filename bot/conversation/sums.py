@@ -19,9 +19,9 @@ from bot.conversation import (
     sums_units,
 )
 from bot.intents.asked_setup import FIRST_OR_SECOND
+from bot.intents.figured import figured
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
-from bot.intents.sums import figured
 from bot.intents.told import Told, told
 from bot.reply import Reply
 from bot.wording import sums_asked, sums_mixed, sums_why, trade
@@ -43,6 +43,11 @@ def answer(turn: Turn, intent: Ask) -> Sequence[Reply]:
 def ask_strength(turn: Turn, kind: str, text: str) -> Reply:
     """The strength of the curing salt, asked with what the usual ones would take."""
     return _asked(turn, kind, text, _told(turn, text), "strength")
+
+
+def sugar_too(turn: Turn, text: str) -> str:
+    """The sugar of a dose that is worked out by the law of the place, where the line asks for it too."""
+    return sums_salt.beside(_told(turn, text), None)
 
 
 def grown(turn: Turn, value: str) -> tuple[str, str]:
@@ -119,7 +124,10 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
     if kind == "meat_for" and line.has("cure"):
         return sums_asked.by_meat(line.cure or 0.0, sums_cold.usual_meats(turn, line), turn.person)
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
-    return sums_asked.by_strength(doses) if doses else None
+    if not doses:
+        return None
+    said, rows = sums_asked.by_strength(doses)
+    return "\n".join(filter(None, (said, sums_cold.salt_and_sugar(turn, line)))), rows
 
 
 def _why(kind: str) -> Rows:

@@ -6,14 +6,12 @@ from dataclasses import replace
 from bot import measures
 from bot.conversation.sums_dates import comes_out
 from bot.conversation.sums_hot import NEEDLED, Answer, setup_of
-from bot.conversation.sums_salt import KITCHEN, need
+from bot.conversation.sums_salt import beside, need
 from bot.intents.cures import times
-from bot.intents.fitting import masses
 from bot.intents.rates import rate
-from bot.intents.told import THINNEST, Told
+from bot.intents.told import THINNEST, Told, told
 from bot.intents.wanted import by_unit
 from bot.wording import per_weight, sums, sums_asked, sums_beside, sums_mixed, sums_salt
-from bot.wording.sums import WEAK
 from core.answers import mixing
 from core.batch import material
 from core.cure.contents import Contents
@@ -35,6 +33,7 @@ _FIRST_KIND = re.compile(
 )  # always a strong one
 _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
 _TOPS_UP = re.compile(r"\b(?:top(?:ping|ped)? (?:it )?up|add|put (?:in )?more|more|the rest|fix|mend|save)\b")
+IN_TIME_H = 24.0  # so long a dose may still be put in; later little is known of where it goes. Common practice
 COLD_C = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 _BESIDE = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 _BY_THE_LITRE = re.compile(r"\b(?:per|a|each|every|for 1|to the) (?:1 )?(?:lit(?:er|re)|l|kilo of (?:brine|pickle))\b")
@@ -49,7 +48,9 @@ def _dose(turn: Turn, line: Told) -> Answer:
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
-    said = per_weight.asked_for(found, turn.person)
+    said = "\n".join(
+        filter(None, (per_weight.asked_for(found, turn.person), beside(replace(line, meats=(mass,)), None)))
+    )
     body = {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing}
     return sums_salt.without_skin(said) if skin_on else said, keys, body
 
@@ -81,6 +82,15 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
         return tuple((one, _weighed(turn, line, need(line.meat, "meat"), one).cure_kg) for one in USUAL)
     except SaltbellError:
         return None
+
+
+def salt_and_sugar(turn: Turn, line: Told) -> str:
+    """The plain salt and the sugar beside a dose whose strength is not told, where they are asked for with it."""
+    try:
+        found = _weighed(turn, line, need(line.meat, "meat"), USUAL[0])
+    except SaltbellError:
+        return ""
+    return beside(line, found.salt_kg)
 
 
 def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dose:
@@ -132,7 +142,7 @@ def of_recipes(turn: Turn, line: Told, strength: Fraction) -> tuple[tuple[str, f
     made = []
     for m in spoonfuls(line):
         spoons = measures.from_house(m.value, "tsp")
-        low, high = (judge(_mixed(turn, line, mass, (cure, strength))) for cure in from_teaspoons(spoons))
+        low, high = (judge(mixed(turn, line, mass, (cure, strength))) for cure in from_teaspoons(spoons))
         made.append((f"{m.typed:g} {m.unit}", low.ingoing.nitrite, high))
     return tuple(made)
 
@@ -149,7 +159,7 @@ def judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
     mass = 1.0 if per_kilo is not None else need(line.meat, "meat")
     low, high = per_kilo or _cure(line)
     put_in = times(line.text)
-    return [judge(_mixed(turn, line, mass, (put_in * cure, strength))) for cure in (low, high)]
+    return [judge(mixed(turn, line, mass, (put_in * cure, strength))) for cure in (low, high)]
 
 
 def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ...] | None:
@@ -170,13 +180,22 @@ def right_dose(turn: Turn, line: Told, strength: Fraction) -> Kilograms | None:
 
 
 def topped_up(turn: Turn, line: Told, made: tuple[Fraction, Judgement]) -> str:
-    """What is missing of a dry dose that was too small, where the line asks to add it; nothing else."""
-    right, cure = right_dose(turn, line, made[0]), line.cure
-    if right is None or cure is None or line.water is not None or not _TOPS_UP.search(line.text):
+    """What is missing of a dry dose that was too small, where the line asks to add it; nothing else.
+
+    It is what brings a mix that is under its floor to the house's level, and never over it.
+    """
+    return "" if line.water is not None else missing(turn, (line.text, class_of(line)), made)
+
+
+def missing(turn: Turn, of: tuple[str, str], made: tuple[Fraction, Judgement]) -> str:
+    """The same of a line's words and the class of its meat."""
+    (text, kind), (strength, found) = of, made
+    if not _TOPS_UP.search(text) or not found.top_up_cure_kg:
         return ""
-    if made[1].ingoing.nitrite >= WEAK or cure >= right:
-        return ""
-    return sums_asked.topped_up(right - cure, made[0], COLD_C, turn.person)
+    if any(hours > IN_TIME_H for hours in told(text).durations):
+        return sums_asked.too_late()
+    target = house_target(turn.person.jurisdiction, kind, "dry")
+    return sums_asked.topped_up(found.top_up_cure_kg, (strength, target), COLD_C, turn.person)
 
 
 def _cure(line: Told) -> tuple[Kilograms, Kilograms]:
@@ -188,7 +207,8 @@ def _cure(line: Told) -> tuple[Kilograms, Kilograms]:
     return from_teaspoons(measures.from_house(spoon.value, "tsp"))
 
 
-def _mixed(turn: Turn, line: Told, mass: Kilograms, cure: tuple[Kilograms, Fraction]) -> Contents:
+def mixed(turn: Turn, line: Told, mass: Kilograms, cure: tuple[Kilograms, Fraction]) -> Contents:
+    """What is in the mix of a line, as the law counts it."""
     return Contents(
         method="dry" if line.water is None else "brine",
         meat_kg=mass,
@@ -271,25 +291,7 @@ def _inject(turn: Turn, line: Told) -> Answer:
     return sums_salt.inject(mass, pump, doses, turn.person), LAW, {"pickle_kg": pump * mass}
 
 
-def _recipe(turn: Turn, line: Told) -> Answer:
-    """A recipe in another size; its curing salt is held to the law as it stands."""
-    base, mine = _sizes(line)
-    cure = line.cure or 0.0
-    others = [m for m in masses(line.text) if m not in line.meats]
-    found = mixing.scaled(base, mine, tuple(others))
-    made = judge(_mixed(turn, replace(line, water=None), base, (cure, USUAL[0]))) if cure else None
-    said = sums_salt.scaled(found, (base, mine), tuple(others), made, turn.person)
-    return said, KITCHEN if made is None else (*KITCHEN, *LAW), {"factor": found.factor}
-
-
-def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
-    """The recipe's meat and one's own: the first that is told is the recipe's, unless it is said of the second."""
-    first, second = line.meats[0], line.meats[1]
-    own_first = re.search(r"^[^,.;]{0,12}\b(?:i have|ive got|i got|my|mine)\b", line.text)
-    return (second, first) if own_first else (first, second)
-
-
 SUMS = {
     "dose": _dose, "ppm": _ppm, "days": _days,
-    "nitrite_in": _nitrite_in, "inject": _inject, "recipe": _recipe, "meat_for": _meat_for,
+    "nitrite_in": _nitrite_in, "inject": _inject, "meat_for": _meat_for,
 }  # fmt: skip

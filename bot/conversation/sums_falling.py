@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import replace
-from datetime import timedelta
+from datetime import datetime, timedelta
 from itertools import accumulate
 from math import log
 from typing import Final
@@ -11,7 +11,7 @@ from bot.conversation.sums_hot import Answer
 from bot.intents.fitting import EATEN_AT
 from bot.intents.of_heat import between, kept_hot, steps_down
 from bot.intents.told import Told
-from bot.wording import sums_falling, sums_hot
+from bot.wording import sums_falling
 from core.errors import Missing
 from core.safety.cooling import CoolingVerdict, judge_cooling
 from core.safety.findings import Outcome, Status
@@ -21,7 +21,6 @@ from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F: from there on the cooling is counted; sources.FSIS_DANGER_ZONE
 ROOM_C: Final[Celsius] = 20.0
-FROM_130: Final = "130-80-40"  # the rule that begins at 130 °F
 _CURED: Final = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
 
 
@@ -38,17 +37,17 @@ def _cooling(turn: Turn, line: Told) -> Answer:
     verdict = _no_credit(judge_cooling(history, None, None, turn.now + timedelta(minutes=1)), marks[0][1])
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
     body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
-    said = sums_hot.cooled(verdict, turn.person)
+    said = sums_falling.cooled(verdict, turn.person, _latest(verdict, line, began))
     if ahead := _ahead(verdict, marks):
         said = f"{said}\n{ahead}"
     if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
-        said = f"{said}\n{sums_hot.by_the_longer_rule(verdict)}".strip()
+        said = f"{said}\n{sums_falling.by_the_longer_rule(verdict)}".strip()
     return said, keys, body
 
 
 def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
     """A rule that begins hotter than the first reading is not kept by it: nobody knows how long it took from there."""
-    shorter = verdict.of(FROM_130)
+    shorter = verdict.of(sums_falling.FROM_130)
     hoped = verdict.decided_by is not shorter and printed_f(first) < verdict.decided_by.stages[0].stage.from_f
     if not hoped or shorter.clock is not Status.FAILED or verdict.kind not in (Outcome.SAFE, Outcome.NOT_YET):
         return verdict
@@ -94,6 +93,14 @@ def _until(goal: Celsius, marks: tuple[tuple[Hours, Celsius], ...]) -> tuple[Hou
     straight = (last - goal) / max(first - last, 0.1) * hours
     slowing = log((last - ROOM_C) / (goal - ROOM_C)) / log((first - ROOM_C) / (last - ROOM_C)) * hours
     return straight, slowing
+
+
+def _latest(verdict: CoolingVerdict, line: Told, began: datetime) -> Hours | None:
+    """The hour of the day at which the stage that runs is over, where the hour of the first reading is told."""
+    judged = verdict.next_stage
+    if judged is None or judged.deadline is None or not line.clocks:
+        return None
+    return (line.clocks[0] + (judged.deadline - began) / timedelta(hours=1)) % 24.0
 
 
 def _ahead(verdict: CoolingVerdict, marks: tuple[tuple[Hours, Celsius], ...]) -> str:

@@ -5,11 +5,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, TypeAlias
 
-from bot.intents.fitting import pits
 from bot.intents.of_heat import back_up, beside_a_cold_pit, between
+from bot.intents.pits import core_wanted, pits
 from bot.intents.told import Told
 from bot.intents.wanted import height_asked
-from bot.wording import sums, sums_beside, sums_boiling, sums_hot
+from bot.wording import smoked_fish, sums, sums_beside, sums_boiling, sums_hot
 from core.answers.held import held
 from core.errors import Missing
 from core.heat.band import Band
@@ -29,8 +29,9 @@ from core.units import Celsius, Hours, Seconds, celsius_from_fahrenheit
 
 Answer: TypeAlias = tuple[str, Sequence[str], dict[str, Any]]
 _LOGS = re.compile(r"\blogs?\b")
-COLDEST_C = 90.0  # of a pit that finishes meat
 PIT_C = 121.0  # the plan's own default
+A_DAY_H: Hours = 24.0  # a band that reaches so far says that it may not get there at all
+SLOW_PIT_C = 90.0  # cooler than that a middle may take longer than the rule for its way up lets it. Judgement
 HOT_WATER_C = 80.0  # a probe in boiling water shows no less
 CHART_F, CHART_REST_S = 145.0, 180.0  # sources.FSIS_SAFE_TEMPERATURES
 READ_K = 0.05
@@ -162,16 +163,21 @@ def _chill(turn: Turn, line: Told) -> Answer:
     return sums.chill(meat.thickness, bands[0], bands[1], turn.person), ("FSIS_COOLING_1999", "INCROPERA"), {}
 
 
-def _pit(line: Told) -> Celsius:
-    return next((t for t in pits(line) if t >= COLDEST_C), PIT_C)
+def _pit(line: Told, usual: Celsius = PIT_C) -> Celsius:
+    """The pit that is told, however cool; that of the plan where none is."""
+    return next(iter(pits(line)), usual)
 
 
 def until_ready(turn: Turn, line: Told, pit: Celsius | None = None) -> tuple[Band, Celsius, Celsius]:
-    """Hours on the fire until such a piece is ready, with the pit and the core that they are for. [h, °C]"""
-    meat, pit = piece_of(line), _pit(line) if pit is None else pit
+    """Hours on the fire until such a piece is ready, with the pit and the core that they are for. [h, °C]
+
+    Raises OutOfRange for a pit that never brings it there.
+    """
+    meat = piece_of(line)
     recipe = products().get(line.product) or product_of_cut(meat.cut.name)
     usual = recipe.defaults_of(meat.cut.name)
-    target = min(recipe.purpose("pulled" if _is_pulled(line, recipe) else usual["purpose"]).target_c, pit - 5.0)
+    pit = _pit(line, usual.get("pit_c", PIT_C)) if pit is None else pit
+    target = core_wanted(line) or recipe.purpose("pulled" if _is_pulled(line, recipe) else usual["purpose"]).target_c
     is_fish = meat.cut.species is Species.FISH
     skin_on = (is_fish or usual.get("skin_on", False)) and not _SKINNED.search(line.text)
     ready = forecast(Cook(replace(meat, skin_on=skin_on), turn.person.cooker, pit, target_c=target)).ready
@@ -191,13 +197,19 @@ def _is_pulled(line: Told, recipe: Product) -> bool:
 def _cook(turn: Turn, line: Told) -> Answer:
     """Hours of a cook; at two pits, both."""
     ready, pit, target = until_ready(turn, line)
-    keys, body = ("COOK_CASE", "TAMU_BRISKET"), {"ready_h": ready.p50}
-    others = [one for one in pits(line) if one >= COLDEST_C and one != pit]
+    body = {"ready_h": ready.p50}
+    keys: tuple[str, ...] = ("COOK_CASE", "TAMU_BRISKET")
+    others = [one for one in pits(line) if one != pit]
     if others:
         other = until_ready(turn, line, others[0])
         said = sums_beside.two_pits((ready, pit), (other[0], other[1]), min(target, other[2]), turn.person)
         return said, keys, body | {"other_h": other[0].p50}
-    said = sums_hot.cook(ready, pit, target, turn.person)
+    creeps = pit < SLOW_PIT_C and ready.p90 >= A_DAY_H
+    said = (sums_hot.creeps if creeps else sums_hot.cook)(ready, pit, target, turn.person)
+    if pit < SLOW_PIT_C:
+        said, keys = f"{said}\n{sums_hot.slow_pit(turn.person)}", (*keys, "FSIS_COOKING_2021")
+    if cool := smoked_fish.under_sure(line.species == "fish", (pit, target), turn.person):
+        said = f"{said}\n{cool}"
     several = line.heaviest is not None and (line.meat or 0.0) > line.heaviest
     if several:
         said = f"{sums_beside.side_by_side()}\n{said}"

@@ -1,16 +1,21 @@
-"""Salt, sugar and curing salt of a piece by their shares, all that a line names at once."""
+"""Salt, sugar and curing salt by their shares of a piece, all that a line names; and a recipe in another size."""
 
+import re
+from dataclasses import replace
 from typing import Final
 
-from bot.conversation.sums_cold import APART, judged, usual_doses
+from bot.conversation.sums_cold import APART, USUAL, judged, mixed, usual_doses
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, counted
-from bot.intents.fitting import is_curing
+from bot.intents.fitting import is_curing, masses
 from bot.intents.rates import shares
 from bot.intents.told import Told
-from bot.wording import sums, sums_mixed, sums_packet
+from bot.wording import sums, sums_mixed, sums_packet, sums_salt
+from core.answers import mixing
+from core.cure.judgement import judge
 from core.errors import Missing
 from core.service.turn import Turn
+from core.units import Kilograms
 
 LAW: Final = ("FSIS_HANDBOOK_1995", *KITCHEN)
 
@@ -24,7 +29,8 @@ def _mix(turn: Turn, line: Told) -> Answer:
     if "cure" not in grams:
         doses = usual_doses(turn, line) if is_curing(line.text) else None
         return (f"{said}\n{sums_mixed.cure_beside(doses)}" if doses else said), KITCHEN, body
-    known = line.strength or turn.person.cure_nitrite_fraction
+    of_packet = None if line.strength == told["cure"] else line.strength  # «cure 0.25%» is the share, and no packet's
+    known = of_packet or turn.person.cure_nitrite_fraction
     strength = known or APART[0]  # no weaker kind is weighed by so small a share
     low, high = judged(turn, line, strength)
     if known is None and not high.limit.passes(high.ingoing.nitrite):
@@ -36,4 +42,22 @@ def _mix(turn: Turn, line: Told) -> Answer:
     return "\n".join(lines), (high.limit.source.key, *LAW), body
 
 
-SUMS = {"mix": _mix}
+def _recipe(turn: Turn, line: Told) -> Answer:
+    """A recipe in another size; its curing salt is held to the law as it stands."""
+    base, mine = _sizes(line)
+    cure = line.cure or 0.0
+    others = [m for m in masses(line.text) if m not in line.meats]
+    found = mixing.scaled(base, mine, tuple(others))
+    made = judge(mixed(turn, replace(line, water=None), base, (cure, USUAL[0]))) if cure else None
+    said = sums_salt.scaled(found, (base, mine), tuple(others), made, turn.person)
+    return said, KITCHEN if made is None else LAW, {"factor": found.factor}
+
+
+def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
+    """The recipe's meat and one's own: the first that is told is the recipe's, unless it is said of the second."""
+    first, second = line.meats[0], line.meats[1]
+    own_first = re.search(r"^[^,.;]{0,12}\b(?:i have|ive got|i got|my|mine)\b", line.text)
+    return (second, first) if own_first else (first, second)
+
+
+SUMS = {"mix": _mix, "recipe": _recipe}

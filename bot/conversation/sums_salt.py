@@ -9,7 +9,7 @@ from bot.intents.cures import pours
 from bot.intents.fitting import is_curing, masses, salt_share, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.told import Told
-from bot.intents.wanted import by_the_kilo
+from bot.intents.wanted import beside_the_cure, by_the_kilo
 from bot.wording import sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees
@@ -93,6 +93,14 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
         said = f"{sums_salt.plain_beside(share * all_, usual, plain)}\n{sums_salt.of_the_usual(STRONG)}"
         body = {"salt_kg": share * all_, "plain_kg": plain}
     return said, KITCHEN, body
+
+
+def beside(line: Told, plain: Kilograms | None) -> str:
+    """The plain salt that goes in with a dose, where it is not told yet, and the sugar, where they are asked for."""
+    wanted, all_ = beside_the_cure(line.text), counted(line)
+    said = sums_mixed.salt_beside(plain, HOUSE_SALT[0]) if plain is not None and "salt" in wanted else ""
+    sweet = sums_mixed.sugar_beside(mixing.sugar(all_, None)) if "sugar" in wanted else ""
+    return "\n".join(filter(None, (said, sweet)))
 
 
 def _usual_cure(turn: Turn, line: Told) -> Kilograms | None:
@@ -202,7 +210,7 @@ def _spoons(turn: Turn, line: Told) -> Answer:
     kind, cups = _kind_of_salt(line.text, told), measures.from_house(told.value, "cup")
     if kind == "kosher":
         light, dense = (amounts.salt_by_volume(cups, one) for one in ("light", "coarse"))
-        return sums_salt.kosher(light, dense), KITCHEN, {"low_kg": light.low, "high_kg": dense.high}
+        return sums_salt.kosher(light, dense, told, cups), KITCHEN, {"low_kg": light.low, "high_kg": dense.high}
     found = amounts.salt_by_volume(cups, kind)
     return sums_salt.salt(found, kind, told, cups), KITCHEN, {"salt_kg": found.usual}
 

@@ -15,7 +15,7 @@ from bot.intents.days import find_day
 from bot.intents.fitting import EATEN_AT
 from bot.intents.of_heat import RATE, between, in_time
 from bot.intents.told import Told, told
-from bot.wording import sums_beside, sums_time
+from bot.wording import sums_beside, sums_hot, sums_time
 from core.answers import mixing
 from core.answers.amounts import Span
 from core.batch import material
@@ -43,11 +43,13 @@ STALLED: Final = 3.0  # K in an hour: half of what meat without a wrap climbs be
 STALL_K: Final = 9.0  # from there on the worst of it lies behind. Judgement
 STANDS: Final = (2.0, 3.5, 5.0)  # h that meat without a wrap stands in its stall. Common practice
 _AN_HOUR_AGO: Final = re.compile(r"\b(?:an?|1) h(?:ou)?r ago\b")
+_ICE_HAD: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?) (?:bags? )?(?:of )?ice\b.*\b(?:enough|do|ok)\b")
+TWICE: Final = 2.0  # what melts, so that ice is left in the water. Common practice
 _OVEN: Final = re.compile(r"\b(?:oven|warmer|warming drawer|holding cabinet|proofer)\b")
 HOTTEST_HOLD_C: Final[Celsius] = 95.0  # hotter it cooks on. Judgement
 _ON_AT: Final = re.compile(
-    r"\b(?:on|start(?:s|ed|ing)?|goes on|went on|put (?:it )?on)\b(?: \w+){0,2}? (?:at )?\d{1,2}(?::\d\d)? ?"
-    r"(?:am|pm)?\b(?=.*\b(?:done|ready|finish\w*|off)\b)"
+    r"\b(?:on|start(?:s|ed|ing)?|goes on|went on|put (?:it )?on)\b(?: \w+){0,2}? (?:at )?\d{1,2}(?::\d\d)?"
+    r"(?! ?(?:h|hrs?|hours?)\b) ?(?:am|pm)?\b(?=.*\b(?:done|ready|finish\w*|off)\b)"
 )
 _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
 LIGHTING: Final[Hours] = 1.0
@@ -205,7 +207,10 @@ def _ice(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
     start = next((t for t in line.temperatures if 30.0 <= t <= 100.0), HOT_C)
     found = mixing.ice(mass, start, mass)
-    return sums_time.ice(mass, found, turn.person), ("INCROPERA", "CHOI_OKOS_1986"), {"ice_kg": found}
+    said = sums_time.ice(mass, found, turn.person)
+    if line.water is not None and _ICE_HAD.search(line.text):
+        said = f"{sums_hot.goes_round(line.water >= TWICE * found)}\n{said}"
+    return said, ("INCROPERA", "CHOI_OKOS_1986"), {"ice_kg": found}
 
 
 def _brine_ice(turn: Turn, line: Told) -> Answer:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import answered, curing, last_resort, of_batch, of_it, sums
+from bot.conversation import answered, curing, last_resort, of_batch, of_it, reasons, sums
 from bot.conversation.understand import Understood, context_of
 from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
@@ -213,6 +213,9 @@ def chosen(turn: Turn, meant: Understood, slot: str, name: str) -> Sequence[Repl
         return (Reply(trade.wronged(), facts={"answer_kind": "entry", "entry": "wrong"}),)
     if name == LAST:
         name = answered.last(turn)[0]
+    if name.startswith(reasons.OF_BATCH):
+        said = reasons.of(turn, meant, name.removeprefix(reasons.OF_BATCH))
+        return (Reply(said, facts={"answer_kind": "batch", "topic": "why"}),)
     if slot == "sum_why" or name.startswith("sum:"):
         return sums.why(name.removeprefix("sum:"))
     if name in ("", answered.UNKNOWN):

@@ -34,7 +34,7 @@ def read_again(text: str, context: Context) -> Start | None:
     rest = " ".join(_BESIDE.sub(" ", text[found.end() :]).split())
     afresh = replace(context, phase="none", deadline=None, asked=None)
     start = read_start(f"start {rest}", afresh) if re.search(r"\d|day\b|week", rest) else None
-    if start is None and not rest and context.phase == "none" and context.asked is None:
+    if start is None and not rest and context.phase == "none" and context.free:
         return Start({}, assumed=(LIKE_LAST,))
     if start is None or not ({"mass", "deadline"} & start.said.keys() or start.unclear):
         return None

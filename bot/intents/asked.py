@@ -12,6 +12,7 @@ from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
+from bot.intents.of_the_answer import of_the_answer
 from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
 from bot.intents.small import words
@@ -52,11 +53,6 @@ _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab 
 _WIDEST_GREY_IN: Final = 3.0
 _LIES_THERE: Final = re.compile(r"\b(?:in|into) (?:the |my )?fridge\b")
 _COLDEST_HOT: Final = 60.0  # of either unit; no fridge reads so
-_OF_THE_ANSWER: Final = (
-    ("sources", re.compile(r"why|how come|how do you know(?: that)?|says who|sources?|where is that from|really")),
-    ("wrong", re.compile(r"(?:no )?(?:(?:thats|that is|this is) )?(?:wrong|not true|incorrect|nonsense)(?: answer)?")),
-    ("more", re.compile(r"(?:tell me )?more")),
-)  # fmt: skip
 _MEATS: Final = frozenset({"beef", "pork", "chicken", "turkey", "duck", "fish", "brisket", "ham"})
 _DOUBTS: Final = (
     ("drop", r"\b(?:forget|drop|delete|wrong|ignore|scratch|typo)\b"),
@@ -196,8 +192,8 @@ def _doubt(text: str, context: Context) -> Intent | None:
 
 def _answered(text: str, context: Context) -> Intent | None:
     """«why», «wrong», «more» of the answer that was given last."""
-    bare = text.strip(" ?")
-    return next((Choose(slot, "last") for slot, words in _OF_THE_ANSWER if words.fullmatch(bare)), None)
+    slot = of_the_answer(text)
+    return Choose(slot, "last") if slot else None
 
 
 def _sum(text: str, context: Context) -> Intent | None:

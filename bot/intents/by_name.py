@@ -59,7 +59,7 @@ def read_named(text: str, context: Context) -> Ask | None:
     """«how's the bacon doing», «plan for bacon»: of the batch that is called so, and the start of no other."""
     bare = text.strip(" ?.!")
     for key, name in context.batches:
-        if name.lower() not in bare or (context.asked and bare.removeprefix("the ") == name.lower()):
+        if name.lower() not in bare or (not context.free and bare.removeprefix("the ") == name.lower()):
             continue  # a name alone is the answer to what was asked
         for topic, words in _SAYS:
             if re.fullmatch(_OPENS + words.replace("{name}", re.escape(name.lower())), bare):

@@ -26,6 +26,9 @@ _HABITS: Final = {
     "breakfast": time(8), "coffee": time(8), "lunch": time(13), "tea": time(17), "dinner": time(19), "supper": time(19),
     "bedtime": time(21, 30), "bed": time(21, 30), "up": time(7, 30), "morning": time(8), "evening": time(20),
 }  # fmt: skip
+_MAY_I: Final = re.compile(
+    r"\b(?:can|may|could|should|shall) (?:i|we) (?!get\b|have\b|set\b)"
+)  # asked, and no hour is set
 _NIGHT: Final = (time(22), time(7))
 _SLEEPS: Final = re.compile(  # «we get up at 6», «i go to bed at 11», «i sleep from 10 to 6»: what is so every day
     r"^(?:(?:i|we|im|were|usually|always|normally|mostly|we are|i am) )+"
@@ -203,6 +206,7 @@ def _evening(hour: time, text: str) -> time:
 def _flip_hours(text: str, context: Context) -> Settings | None:
     if (
         re.search(r"\b(?:done|did|does|doing|takes|handles|minds|is|missed|forgot|skipped|was|were)\b", text)
+        or _MAY_I.search(text)
         or not _FLIPS.search(text)
         or not _SET_HOURS.search(text)
     ):

@@ -54,3 +54,8 @@ class Context:
     dry: bool = False
     home_zone: str = ""
     flip_hours: tuple[time, ...] = (time(8), time(20))
+
+    @property
+    def free(self) -> bool:
+        """Whether nothing is asked; «why» and «wrong» of an answer may be said, and need not."""
+        return self.asked in (None, "answered")

@@ -27,6 +27,10 @@ _ASKED_ALONE: Final = re.compile(  # «recipe says 110 celsius pit whats that»:
     r"(?: (?:in|for) (?:real|normal|proper|american|us|imperial|metric|our|my|old)(?: (?:money|units?|numbers?|degrees?"
     r"|terms))?| for us| for me)?[ ?.]*$"
 )
+_BARE_DEGREES: Final = re.compile(  # «whats 195 in c»: then it is the other unit that it has
+    r"^(?:so |and )?(?:(?:whats?|what is|how (?:hot|much) is) )?(?P<n>\d{2,3}) (?:in|to|as) "
+    r"(?:(?P<c>c|celsius|centigrade)|f|fahrenheit)[ ?.]*$"
+)
 _INTO_BEHIND: Final = re.compile(rf" ?(?:to|in|into|as) (?:{_WORD})\b")  # «121 c in f for the pit»
 _BARE_BEHIND: Final = re.compile(  # «68c fahrenheit?»
     r" (?:(?P<f>fahrenheit)|(?P<c>celsius|centigrade)|(?P<lb>pounds)|(?P<kg>kilos|kilograms)|(?P<in>inches))[ ?.]*$"
@@ -78,6 +82,7 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
     if _CURE_WANTED.search(text):
         return None
+    text = _BARE_DEGREES.sub(lambda m: f"{m['n']} {'f in c' if m['c'] else 'c in f'}", text)
     found = measures.find(text)
     into = _INTO if _OF_SOMETHING.search(text) is None else _INTO[:-1]  # «rub for 3.5 kg how many grams»
     wanted = next(

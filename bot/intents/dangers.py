@@ -32,7 +32,7 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
-        return Question(text)
+        return Question(text if grave(text) else shown)  # what was left out as idle may be what is grave
     return None
 
 

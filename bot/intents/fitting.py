@@ -6,6 +6,7 @@ from typing import Final
 from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cools, falls, held, rises, went_out
+from bot.intents.pits import is_smoked, pits
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.told import Told
 from bot.intents.wanted import bare_grams, by_the_kilo, cost_each, height_asked, meat_asked, price, share_lost, weights
@@ -20,7 +21,6 @@ _START_ASKED: Final = re.compile(
 )
 EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
 _BRINED: Final = re.compile(r"\b(?:brin\w*|salt\w*|cure|curing|soak\w*|water)\b")
-_TARGET: Final = re.compile(r"\b(?:until|till?|to|core|internal|inside|hits?|reach\w*) (\d{2,3})\b")
 _KEPT: Final = re.compile(
     r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
 )
@@ -33,12 +33,18 @@ _DATE_ASKED: Final = re.compile(
     r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out"
     r"|when (?:do|can|should) (?:i|we) (?:take|get|pull) it out|when is (?:the )?cook)\b"
 )
-_FUEL: Final = re.compile(r"\b(?:charcoal|coals?|lump|briq\w*|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b")
+_FUEL: Final = re.compile(
+    r"\b(?:charcoal|coals?|lump|briq\w*|pellets?|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
+)
+_PELLETS_FOR: Final = re.compile(r"\bpellets?\b.*\bfor \d{1,2} ?(?:h|hrs?|hours?)\b|\bhow (?:much|many) .*\bpellets\b")
 _KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towels?|warm|hot|oven|wrapped|foil)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
-_CURED_FOR: Final = re.compile(r"\b(?:cur(?:e|es|ed|ing)|brin(?:e|es|ed|ing)|in the (?:bag|tub|bucket|salt|pickle))\b")
+_CURED_FOR: Final = re.compile(
+    r"\b(?:(?:takes?|needs?|wants?)(?= \d+ days?)|cur(?:e|es|ed|ing)|brin(?:e|es|ed|ing)"
+    r"|in the (?:bag|tub|bucket|salt|pickle))\b"
+)
 A_DAY: Final = 24.0  # h
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
@@ -65,24 +71,6 @@ _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a bri
 _LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
-COLDEST_PIT: Final = 80.0  # °C
-HOTTEST_PIT: Final = 200.0
-BOILING: Final = 100.0  # °C; no core is hotter
-_PIT_IN_C: Final = re.compile(  # no pit has so few °F: «14 h at 110», «from 110 to 130»
-    r"\b(?:at|pit|smoker|grill|from|to|of) (1[0-2]\d)\b(?! ?(?:[cf]|g|kg|lb|min|ml|mm|m|h|ft)\b)"
-)
-
-
-def pits(line: Told) -> tuple[float, ...]:
-    """The temperatures that a pit can have, in the order of the line. [°C]"""
-    cores = [measures.to_house(float(n), unit) for n in _TARGET.findall(line.text) for unit in ("c", "f")]
-    cores = [core for core in cores if core < BOILING]  # «at 250 until 203»
-    hot = tuple(
-        t for t in line.temperatures if COLDEST_PIT <= t <= HOTTEST_PIT and all(abs(t - core) > 0.1 for core in cores)
-    )
-    if hot or len(line.temperatures) > 1 or re.search(r"\d ?f\b|\b(?:core|meat|internal)\b", line.text):
-        return hot
-    return tuple(float(found) for found in _PIT_IN_C.findall(line.text))
 
 
 def spoonful(text: str) -> measures.Measure | None:
@@ -183,7 +171,7 @@ def _is_cooled(line: Told) -> bool:
     """A piece that goes into the cold."""
     colder = len(line.temperatures) > 1 and line.temperatures[0] > line.temperatures[-1]
     warmed = re.search(r"\b(?:steam\w*|reheat\w*|warm\w*|heat(?:ed|ing)? (?:it )?up)\b", line.text)
-    return _is_body(line) and not warmed and (colder or bool(_INTO_THE_COLD.search(line.text)))
+    return _is_body(line) and not (warmed or is_smoked(line)) and (colder or bool(_INTO_THE_COLD.search(line.text)))
 
 
 def _is_lit(line: Told) -> bool:
@@ -251,7 +239,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         line.species == "fish" and line.has("meat") and salt_share(line) is None and bool(_BRINED.search(line.text))
     ),
     "days": lambda line: (  # fish lies in salt alone, by the hour or a night
-        _is_body(line) and line.species != "fish" and not _START_ASKED.search(line.text)
+        _is_body(line) and line.species != "fish" and not (_START_ASKED.search(line.text) or is_smoked(line))
     ),
     "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
     "start_by": lambda line: _is_body(line) or _is_counted_back(line),
@@ -286,11 +274,13 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "brine_ice": lambda line: len(_LITRES.findall(line.text)) > 1 and bool(re.search(r"\bice\b", line.text)),
     "brine_cools": _is_hot_brine,
     "price": lambda line: price(line.text) is not None or cost_each(line.text, line.people) is not None,
-    "fuel": lambda line: bool(_FUEL.search(line.text)) and "pellet" not in line.text,
+    "fuel": lambda line: (
+        bool(_FUEL.search(line.text)) and ("pellet" not in line.text or bool(_PELLETS_FOR.search(line.text)))
+    ),
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
-    "steam": lambda line: line.has("meat") and not _TO_THE_COLD.search(line.text),
+    "steam": lambda line: line.has("meat") and not (_TO_THE_COLD.search(line.text) or is_smoked(line)),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
         bool(line.temperatures or line.durations)

@@ -123,6 +123,9 @@ _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
 _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
+_MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the fire, and no other meal
+    r"\b(?:will|does|would) (?:it|that|this|the meat) (?:make it|be (?:done|ready|finished|there)|reach)\b"
+)
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
 _EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
     r"^(?:i|we) (?:(?:usually|always|normally|mostly) )*(?:have|eat|get) (?:my |our )?breakfast\b"
@@ -140,7 +143,7 @@ _BETTER: Final = re.compile(
 def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
     text = _SAY.sub("at ", text)
-    if _of_degrees(text, context) or (_OF_FLIPS.search(text) and not _OF_THE_MEAL.search(text)):
+    if _of_no_meal(text, context) or (_OF_FLIPS.search(text) and not _OF_THE_MEAL.search(text)):
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found
@@ -190,8 +193,10 @@ def _offered(text: str, context: Context) -> Unclear | None:
     return None
 
 
-def _of_degrees(text: str, context: Context) -> bool:
-    """«can i bump to 300», «serving at 140»: where something is hot, so much is a temperature and no hour."""
+def _of_no_meal(text: str, context: Context) -> bool:
+    """«can i bump to 300», «serving at 140», «will it make it»: a temperature or the fire, and no other meal."""
+    if _MAKES_IT.search(text):
+        return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
     hot = context.phase in ("cooking", "resting", "chilling") and _DEGREES.search(text)

@@ -24,6 +24,7 @@ _FIRE: Final = re.compile(
 )
 _PAUSE: Final = re.compile(
     r"^(?:(?:i|we|ive|weve|got|gotta|have|need|to|lets|just) )*(?:pause|park) (?:this|it|that|everything)\b"
+    r"|\bpause (?:this|it|that|everything|the (?:pings|reminders|calls))\W*$"
     r"|^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?|for) ))|^out (?=(?:until"
     r"|till?|from \d+) )|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|(?:stop|no more|hold|halt|park|quit|kill|cut|enough|turn off|switch off)"
@@ -133,9 +134,24 @@ def read_one_of_two(text: str, context: Context) -> Intent | None:
     """«forget the bacon keep the brisket»: the first is dropped; where none is called so, what is under way."""
     found = _ONE_OF_TWO.match(text.strip(" .!")) if context.phase != "none" else None
     if found is None:
-        return None
+        return _given_up(text, context)
     named = next((batch for batch, name in context.batches if name.lower() == found["one"]), None)
     return Ask("batches", text=text) if named is None else Cancel(named)
+
+
+_GIVEN_UP: Final = re.compile(
+    r"^(?:(?:please|ok|so|lets|we|well) )*(?:forget|scrap|drop|ditch|cancel|skip)"
+    r"(?: about)?(?: (?:the|my|our|this|that))?(?: (?P<one>[a-z]+))?,? (?:(?:im|i am|we are|were) )?"
+    r"not (?:doing|making|having|cooking)(?: it| that| this| one)?(?: any ?more| now| after all)?$"
+)
+
+
+def _given_up(text: str, context: Context) -> Intent | None:
+    """«forget the salmon not doing it»: that batch, or the one under way, is given up."""
+    found = _GIVEN_UP.match(text.strip(" .!")) if context.phase != "none" else None
+    if found is None:
+        return None
+    return Cancel(next((batch for batch, name in context.batches if name.lower() == found["one"]), None))
 
 
 def read_pause(text: str, context: Context) -> Intent | None:

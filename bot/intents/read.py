@@ -215,7 +215,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
 def _called_for_a_deed(context: Context) -> bool:
     """Whether a step was called for that is done, and not read off a thermometer."""
     due = (context.due_step or "").partition("/")[0]
-    return bool(due) and not due.endswith("_check") and due != "reading" and context.asked is None
+    return bool(due) and not due.endswith("_check") and due != "reading" and context.free
 
 
 def _correction(plain: str, context: Context) -> Intent | None:

@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, Unclear
+from bot.intents.of_the_answer import of_the_answer
 from core import patterns as re
 
 _ICED: Final = re.compile(
@@ -63,9 +64,11 @@ _MAY_BE: Final = (
 def read_remark(text: str, context: Context) -> Intent | None:
     """The question that such a remark has to be met with, where nothing was asked; None for any other line."""
     bare = text.strip(" .!")
-    if context.brine_made and context.asked is None and (cools := _of_a_warm_brine(bare)):
+    if context.brine_made and context.free and (cools := _of_a_warm_brine(bare)):
         return cools
-    if context.asked is not None or len(bare) > SHOWN or not any(word in bare for word in _MAY_BE):
+    if context.asked == "answered" and of_the_answer(bare):
+        return None
+    if not context.free or len(bare) > SHOWN or not any(word in bare for word in _MAY_BE):
         return None
     why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
     return Unclear(why, bare) if why else None

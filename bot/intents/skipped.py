@@ -25,13 +25,14 @@ _SKIP: Final = re.compile(
     r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$|^no rub(?: (?:this time|for us"
     r"|for me|today|thanks))*$"
 )
+_ASKED: Final = re.compile(r"\b(?:ok|okay|fine|allowed|bad|alright)\W*$")  # «skip rinsing ok» is asked first
 _OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")
 _FLIP_AT: Final = {"morning": time(8), "evening": time(20), "tonight": time(20)}  # about then; habit, no source
 
 
 def read_skipped(text: str, context: Context) -> StepSkipped | None:
     """A step left out, where a plain text says so; «skip the morning one» is the flip of then."""
-    if not _SKIP.search(text):
+    if not _SKIP.search(text) or _ASKED.search(text):
         return None
     part = _OF_DAY.search(text) if context.phase == "curing" else None
     if part is None:

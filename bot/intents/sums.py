@@ -14,6 +14,7 @@ from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
 from bot.intents.conversions import compared, converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
+from bot.intents.figured import figured
 from bot.intents.fitting import FITS, days_kept, is_curing, salt_share
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
@@ -21,7 +22,7 @@ from bot.intents.of_heat import beside_a_cold_pit
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.told import Told, told
-from bot.intents.wanted import by_unit, cost_each, meat_asked, price
+from bot.intents.wanted import by_the_plate, by_unit, cost_each, meat_asked, price, whole_mix
 from bot.intents.when import meal
 from core import patterns as re
 from core.answers.find import sum_meant
@@ -31,37 +32,6 @@ _COOKED: Final = ("resting", "chilling", "stored")
 _FINAL: Final = re.compile(r"\b(?:final|finished|cooked)\b")
 _OF_ANY_FIRE: Final = frozenset({"lethality", "climb", *_OF_THE_FIRE})  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
-_ONE: Final = re.compile(
-    r"(?:(?<!\d )\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
-    r"|tsp|tbsp|minute|hour|hr|week)\b)"
-)
-_HOUR: Final = re.compile(
-    r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
-    r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
-)
-_MORE_HOURS: Final = re.compile(r"\bin (\d{1,2}) more\b(?! ?(?:h|min|day))")  # «took 2 hours, then 40 in 3 more»
-_GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b")
-_AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
-_LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
-_DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
-_POINT: Final = re.compile(r"(?<![\d.])\.(?=\d)")  # «.25% cure»
-_RATIO: Final = re.compile(r"\b(\d{1,2}) ?: ?(\d{1,3})\b(?=.*\bsalt\b.*\b(?:water|brine)\b|.*\b(?:brine|salt)\b)")
-_SHOWN_IN: Final = re.compile(  # «scale only in oz it says 0.25»
-    r"\bin (oz|ounces|lbs?|pounds)\b([^\d]{1,24}\b(?:says|reads|shows) )(\d+(?:\.\d+)?)"
-    r"(?=$|[ ,?]+(?!oz|lbs?|pounds?|g\b|kg))"
-)
-_A_VOLUME: Final = re.compile(  # «80 g salt a liter»
-    r"\b(g|grams?|oz|ounces?|salt|sugar|cure|cups?|tbsps?|tsps?) an? "
-    r"(?=(?:lit(?:er|re)|l|gallon|gal|quart|qt|kilo|kg|lb|pound)\b)"
-)
-_SHARED: Final = re.compile(  # «at 2.5 salt», «2.5 % salt» and others beside it without their sign
-    r"(?<![\d.])[0-3]\.\d{1,2} (?=(?:salt|sugar)\b)|\d ?(?:%|percent|pct) (?=(?:salt|sugar)\b)"
-)
-_SHARED_TOO: Final = re.compile(
-    r"(?<![\d.])([0-3](?:\.\d{1,2})?) (?=(?:salt|(?:brown |white )?sugar)\b)"
-    r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
-)  # «and 1 sugar» beside it
-_PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
 )
@@ -85,9 +55,11 @@ _OF_HEAT: Final = frozenset({"lethality", "climb", "cooling", "fire_out", "eta"}
 _OF_A_BATCH: Final = frozenset(
     {"keeps", "hold_for", "start_by", "light_by", "eta", "thaw"}
 )  # of ours, where one is under way
+_OF_OUR_PIECE: Final = frozenset({"shopping", "portions", "yield"})  # «14 people now, is it enough»
+_TO_BUY: Final = re.compile(r"\b(?:buy\w*|get|order\w*|shop\w*|need|raw|how (?:much|big)|per (?:person|head))\b")
 # what asks without a question's words, and is said of no batch that begins
 _WANTS: Final = re.compile(
-    r"\b(?:what|when|how|times?|hours for|hrs|amounts?|doable|(?:last|latest) day"
+    r"\b(?:what|when|how|vs|versus|times?|hours for|hrs|amounts?|doable|(?:last|latest) day"
     r"|start date|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
     r"|thaw\w*|portions?|servings?|serves|feeds|defrost\w*|sodium|salometer|salinometer|boil\w*|altitude|convert|final"
     r"|left after|(?:rub|spices?|pepper|coriander|seasoning|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub"
@@ -96,16 +68,24 @@ _WANTS: Final = re.compile(
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
+    r"|(?:cups?|tbsps?|tsps?) (?:of )?\w+(?: salt)? (?:to|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
     r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of \d"
-    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$)|start when"
+    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed|(?:grams?|hours?)(?=\W*$| at \d)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
-    r"|sugar (?:is )?half|half the salt|has salt in)\b"
+    r"|sugar (?:is )?half|half the salt|has salt in"
+    r"|(?:salt|sugar|pink|cure|kosher),? (?:and|n|&|plus|\+) (?:the )?(?:salt|sugar|pink|cure|kosher)(?: salt)?"
+    r"(?=\W*$| pls| please| for \d| amounts?)|(?:salt|sugar|pink|cure),? (?:salt|sugar|pink|cure)(?=,? for \d)"
+    r"|want \d[\d.]* ?%|each for \d|(?:days|total)(?=\W*$)|pellets for|freezer to fridge"
+    r"|out of (?:the )?freezer (?:ready|by|for|to)|\d ?(?:l|qts?|gal\w*|lit(?:er|re)s?) \w+ (?:big )?enough"
+    r"|need (?:the )?(?:cure|salt|pink|sugar)|at \d{2,3}(?: ?[cf])? (?:to|until|till) \d{2,3}(?: ?[cf])?(?=\W*$))\b"
 )
 _CHECKED: Final = re.compile(r"\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|cured)\b")
 _MIXED: Final = re.compile(r"\b(?:mix\w*|add(?:ed|ing)?|thin\w*|dilut\w*|top\w*|pour\w*)\b")
-_HOW_SALTY: Final = re.compile(r"\bhow (?:salty|strong)\b|\bwhat (?:percent\w*|strength|%|pct)|\btoo salty\b")
+_HOW_SALTY: Final = re.compile(
+    r"\bsalinity\b|\bhow (?:salty|strong)\b|\bwhat (?:percent\w*|strength|%|pct)|\btoo salty\b"
+)
 _HOW_MUCH: Final = re.compile(r"\b(?:how (?:much|many)|what|grams?|dose)\b")
 _OF_A_CHECK: Final = frozenset({"ppm", "mix", "recipe", "nitrite_in"})
 _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: what the chart says, and no sum
@@ -215,7 +195,7 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         return "by_packet"
     if at_rate(text) is not None:
         return "at_rate"
-    line, asks = told(text, reads_f), is_question(text)
+    line, asks = told(text, reads_f), is_question(text) or _shared_out(text, reads_f)
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
@@ -227,7 +207,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if not line.has("meat") and (unread or not (elsewhere or _DOSED.search(text))):
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
     if not (elsewhere or line.has("meat")):
-        possible = [kind for kind in possible if kind not in _OF_A_BATCH]
+        ours = _OF_A_BATCH if _TO_BUY.search(text) else _OF_A_BATCH | _OF_OUR_PIECE
+        possible = [kind for kind in possible if kind not in ours]
     if line.cure is not None and "ppm" in possible and not _DOSED.search(text):
         return "ppm"  # grams of nothing named, asked about beside the meat
     if not bare:
@@ -236,6 +217,12 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if found is None and elsewhere and line.species and "lethality" in possible and len(text.split()) <= SHORT:
         return "lethality"  # «trout 150 half hour»: a meat, a core, a time
     return found or ("dose" if _is_dose(line, possible) else None)
+
+
+def _shared_out(text: str, reads_f: bool) -> bool:
+    """Whether a line names shares of several things for a weight, and no cut: «salt 3% sugar 1% for 2 kg»."""
+    line = told(text, reads_f)
+    return len(shares(text)) > 1 and line.has("meat") and not (line.cut or line.product)
 
 
 def _is_dose(line: Told, possible: list[str]) -> bool:
@@ -248,20 +235,24 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
     """Of the sums that the figures allow those for what is asked: by its noun, as a check of a dose, share by share."""
     if len(shares(line.text)) > 1 and "mix" in possible:
         return ["mix"]
+    if "price" in possible and by_the_plate(line.text):
+        return ["price"]
     if _plain_wanted(line):
         return ["salt_for"]
+    if "dose" in possible and whole_mix(line):
+        return ["dose"]
     if "fire_out" in possible and beside_a_cold_pit(line) is not None:
         return ["fire_out"]
     if "recipe" in possible and len(line.meats) == 2 and line.cure is not None and SIZED.search(line.text):
         return ["recipe"]
+    if "equilibrium" in possible and line.salt is not None and _HOW_SALTY.search(line.text):
+        return ["equilibrium"]
     if line.cure is not None and "ppm" in possible and _CHECKED.search(line.text) and "how " not in line.text:
         return [kind for kind in possible if kind in _OF_A_CHECK]
     if "dilute" in possible and _MIXED.search(line.text) and len(line.fractions) == 1 and not line.has("meat"):
         return ["dilute"]
     if "dilute" in possible and len(line.fractions) == 2 and not line.has("meat") and line.water is not None:
         return ["dilute"]
-    if "equilibrium" in possible and line.salt is not None and _HOW_SALTY.search(line.text):
-        return ["equilibrium"]
     if "dose" in possible and line.has("meat") and any(m.kind == "ppm" for m in measures.find(line.text)):
         return ["dose"]
     if "cooling" in possible and re.search(r"\bcool(?:ing|ed)\b", line.text):
@@ -280,21 +271,3 @@ def _plain_wanted(line: Told) -> bool:
         and "salt" in line.text
         and (weighed or bool(PLAIN_ASKED.search(line.text)))
     )
-
-
-def _hour(found: re.Match[str]) -> str:
-    return f"{found[1] or found[3]}:{found[2] or found[4]}"
-
-
-def figured(text: str) -> str:
-    """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
-    text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
-    text = _POINT.sub("0.", text) if "." in text else text
-    text = _SHOWN_IN.sub(r"in \1\2\3 \1", text) if " in " in text else text
-    text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
-    text = _GLUED_HALF.sub(r"\1:\2 \3", text)
-    text = _AT_A_PIT.sub(r"\1 , \2", text)
-    text = _DEGREES.sub(r"\1 degrees salometer brine", text)
-    text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
-    text = _A_VOLUME.sub(r"\1 per ", text)
-    return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -35,7 +35,9 @@ _PEOPLE: Final = re.compile(
     r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
-_SALT_BEFORE: Final = re.compile(r"(?<!curing )(?<!pink )(?<!nitrite )\bsalt:? (?:is |was |of |at )?$")  # «salt 180 g»
+_SALT_BEFORE: Final = re.compile(  # «salt 180 g»
+    r"(?<!curing )(?<!pink )(?<!nitrite )(?<!% )(?<!percent )\bsalt:? (?:is |was |of |at )?$"
+)
 _WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
 _VESSEL: Final = re.compile(  # beside meat less goes into it than it holds: its water is never reckoned by its name
     r"^ ?-?(?:sized? |plastic |food |big |zip |brining )*(?:buckets?|tubs?|pots?|bags?|containers?|boxe?s?|coolers?"
@@ -60,12 +62,14 @@ _BRINE_ASKED: Final = re.compile(
 _BARE_DOSE: Final = re.compile(  # «put 10 g on 2.5 kg, too much?»: so little of nothing named is curing salt
     r"^(?!.*\b(?:salt(?!y)|sugar|pepper|spices?|rub|garlic|paprika|mustard|coriander|honey|slices?|portions?|plates?|people"
     r"|each|protein|fat|ice|charcoal|scale|nitrite)\b)"
-    r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under)\b)"
+    r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under"
+    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong)\b)"
     r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?) (?:on|in|into|to|for|per|with|over) "
     r"(?:a |an |the |about |my )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)\b"
 )
 MOST_UNNAMED: Final[Fraction] = 0.008  # of the meat; more is salt or sugar
 MOST_DOSE: Final[Kilograms] = 0.1
+MOST_BEHIND: Final[Kilograms] = 1.0  # of salt told behind its word; more is meat: «cure and salt 4.5 kg»
 MOST_SALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _HALF_KIDS: Final = re.compile(r"\bhalf (?:of them )?(?:are )?(?:kids|children|little ones|toddlers)\b")
@@ -213,7 +217,8 @@ def _small(text: str, found: list[measures.Measure], asked: re.Pattern, most: Ki
 def _named(text: str, found: list[measures.Measure], words: re.Pattern) -> measures.Measure | None:
     """The weight of what the words after it name."""
     named = (m for m in found if m.kind == "mass" and words.match(text[m.end :]))
-    before = (m for m in found if words is _SALT and m.kind == "mass" and _SALT_BEFORE.search(text[: m.start]))
+    little = (m for m in found if words is _SALT and m.kind == "mass" and m.value <= MOST_BEHIND)
+    before = (m for m in little if _SALT_BEFORE.search(text[: m.start]))
     return next((m for m in (*named, *before) if not _SHARE_OF.search(text[: m.start])), None)
 
 

@@ -23,6 +23,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import meat
+from bot.intents.of_the_answer import of_the_answer
 from core import patterns as re
 from core.plan.steps import Kind
 
@@ -203,7 +204,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("spoiled", bare)
     if "thin" in bare and _THIN_END.search(bare) and len(_FIGURES.findall(bare)) == 1:
         return Question(text)  # the days go by the thickest spot: no thin end stands in its place
-    if context.phase == "none" or context.asked is not None:
+    if context.phase == "none" or not context.free or (context.asked and of_the_answer(bare)):
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)

@@ -3,6 +3,7 @@
 from typing import Final
 
 from bot import measures
+from bot.intents.rates import shares
 from bot.intents.told import Told
 from core import patterns as re
 from core.units import Fraction, Kilograms
@@ -15,7 +16,7 @@ _PRICE: Final = re.compile(
     r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
     r"(?P<unit>kg|kilo|kilogram|lb|pound)\b"
 )
-_PRICED: Final = re.compile(r"\b(?:cooked|costs?|come (?:out )?at|prices?|pay|cheap\w*|finished|head|each)\b")
+_PRICED: Final = re.compile(r"\b(?:cooked|costs?|come (?:out )?at|prices?|pay|cheap\w*|finished|head|each|total)\b")
 _A_KILO: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:kg|kilo)\b|\bg/kg\b")
 _BEFORE_AFTER: Final = re.compile(
     r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
@@ -58,6 +59,28 @@ _BY_THE_PLATE: Final = re.compile(
     r"\b(?:per|a|each|every|by the) (?:plate|portion|serving|head|person|sandwich|guest)\b"
 )
 
+_SALT_TOO: Final = re.compile(
+    r"(?<!curing )(?<!pink )(?<!nitrite )(?<!prague )(?<!cure )(?<!no )\bsalt\b"
+    r"|\bcure salt(?=,? (?:and|n|&|plus|sugar)\b)|\bkosher\b"
+)
+_SUGAR_TOO: Final = re.compile(r"(?<!no )(?<!without )\b(?:sugar|honey|syrup)\b")
+_CURE_TOO: Final = re.compile(  # by its own noun: «salt for a 2 kg dry cure» wants none of it
+    r"\b(?:pink|nitrite|curing salt|prague)\b|\bcure,? (?:and|n|&|plus) |(?:\b(?:and|n|plus)|&),? (?:the )?cure\b"
+    r"|\bcure,? salt,? (?:and |n |& )?sugar\b|\b(?:salt|sugar),? cure\b|\bcure \+"
+)
+
+
+def beside_the_cure(text: str) -> frozenset[str]:
+    """The plain salt and the sugar that a line names beside its curing salt."""
+    wanted = (("salt", _SALT_TOO), ("sugar", _SUGAR_TOO))
+    return frozenset(name for name, words in wanted if words.search(text))
+
+
+def whole_mix(line: Told) -> bool:
+    """Whether curing salt is asked for together with plain salt or sugar, and nothing of them is weighed."""
+    weighed = line.salt or line.sugar or line.cure or shares(line.text)
+    return line.has("meat") and not weighed and bool(_CURE_TOO.search(line.text)) and bool(beside_the_cure(line.text))
+
 
 def bare_grams(text: str) -> float | None:
     """A dose without its unit, as «need 4.3». [g]"""
@@ -82,7 +105,7 @@ def price(text: str) -> tuple[float, str] | None:
     paid = (_PAID.search(text) or _COST.search(text)) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None
     if paid:
         return float(paid["n"]) / float(paid["mass"]), "kg" if paid["unit"].startswith("k") else "lb"
-    found = _PRICE.search(text) if _PRICED.search(text) else None
+    found = _PRICE.search(text) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None
     if found is None and ("cost" in text or "price" in text):
         found = _PRICE_BARE.search(text)
     return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None

@@ -271,8 +271,12 @@ def which_call(a: Assessment) -> str:
 def call_at(a: Assessment, kind: Kind | None) -> str:
     """When a step is called for, which cannot be set by the hours before it."""
     lead = plans.coming(a) if kind is None else standing.of_step(kind, a).splitlines()[0]
-    return f"{lead}\n" + say(
-        "I call at its hour, not before it. A step that is due is put off like «in an hour»; the meal moves all of them."
+    return (
+        f"{lead}\n"
+        + say(
+            "I call at its hour, not before it. A step that is due is put off like «in an hour»; the meal moves all of them."
+        )
+        + (f"\n{standing.flips_sooner(a)}" if kind is Kind.FLIP else "")
     )
 
 

@@ -3,10 +3,13 @@
 from collections.abc import Sequence
 
 from bot.intents.intents import Choose
-from bot.wording import asking, plans
+from bot.measures import from_house
+from bot.wording import asking, plans, recalled
 from bot.wording.language import say
 from core.batch.assess import Assessment
+from core.batch.events import Probe
 
+HALF_A_DEGREE = 0.5  # as a number is typed
 SHOWN = 40  # characters of a line that a question repeats
 
 
@@ -70,6 +73,31 @@ def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tup
 def no_tubs() -> str:
     """Nothing is known of vessels and places."""
     return say("I have no tubs, bags or shelves on record: write these names onto yours.")
+
+
+def due(a: Assessment) -> tuple[bool, float]:
+    """When it wants something next; of batches the one that does soonest comes first."""
+    found = plans.waiting(a.plan) if a.plan else []
+    return not found, found[0].due.timestamp() if found else 0.0
+
+
+def first(a: Assessment) -> str:
+    """The batch whose next step comes before that of the others."""
+    return say("{name} comes first.", name=_capital(a.batch.name))
+
+
+def read_as(a: Assessment, numbers_: Sequence[float]) -> str:
+    """The batch whose last core or pit read one of these numbers, in the person's unit; "" where none did."""
+    last = (a.batch.last(probe) for probe in (Probe.CORE, Probe.PIT))
+    for reading in filter(None, last):
+        shown = from_house(reading.celsius, a.person.units.temperature)
+        if any(abs(shown - one) < HALF_A_DEGREE for one in numbers_):
+            return say(
+                "That is {name}: {last}",
+                name=_capital(a.batch.name),
+                last=_first(recalled.last_reading(a, reading.probe)),
+            )
+    return ""
 
 
 def listed(found: tuple[Assessment, ...]) -> str:

@@ -1,5 +1,7 @@
 """Words for the chill: how long each way takes to each mark of the rules, which way passes, and what to do now to pass."""
 
+from datetime import timedelta
+
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
@@ -9,6 +11,7 @@ from core.heat.cooling import Chill
 from core.heat.ways import Way, ways
 from core.units import celsius_from_fahrenheit
 
+CORNERS_F = (80.0, 40.0)
 MARKS_F = (80.0, 70.0, 55.0, 45.0, 41.0, 40.0)
 METHODS = Words(
     {
@@ -104,6 +107,27 @@ def _instead(first: Way | None, found: tuple[Way, ...], a: Assessment) -> str:
 def _best(way: Way) -> float:
     """The chance of the rule that it keeps most surely."""
     return max((chance for _, chance in way.chances), default=0.0)
+
+
+def ahead(a: Assessment) -> str:
+    """When the middle is past the corners of the rule, by the forecast of this chill."""
+    forecast, since = a.cooling.forecast, a.cooling.since
+    if forecast is None or since is None:
+        return now(a)
+    told = []
+    for mark in (celsius_from_fahrenheit(f) for f in CORNERS_F):
+        hours = forecast.to(mark)
+        if hours is not None and since + timedelta(hours=hours.p50) > a.now:
+            at, late = (numbers.when(since + timedelta(hours=h), a.person, a.now) for h in (hours.p50, hours.p90))
+            told.append(
+                say("{mark} about {at}, {late} at the latest", mark=numbers.at_most(mark, a.person), at=at, late=late)
+            )
+    lead = (
+        say("By what it read the middle is at {marks}; cold, it goes into the fridge.", marks=", ".join(told))
+        if told
+        else ""
+    )
+    return "\n".join(filter(None, (lead, now(a))))
 
 
 def _marks(forecast: Chill | None, a: Assessment) -> str:

@@ -9,8 +9,11 @@ from core.batch.cold import CHILL_CLOCK_C
 from core.batch.pass_now import help_now
 from core.person import Person
 from core.safety.cooling import CoolingVerdict
+from core.safety.cooling_rules import judged_rules
 from core.safety.findings import Outcome, Rule, Status
 from core.units import Celsius, celsius_from_fahrenheit
+
+GRANTS = "130-80-40"  # the rule whose clock the talk tells
 
 
 def rule_of_cooling() -> str:
@@ -110,10 +113,7 @@ def _before_the_clock(a: Assessment) -> str:
     if core is not None and core <= CHILL_CLOCK_C and "chill" not in a.batch.done:
         return _begin_now(a, core)
     if "chill" in a.batch.done:
-        return say(
-            "It is in the chill; the clock of the rule starts when the core falls below {limit}.",
-            limit=numbers.both(54.4, a.person),
-        )
+        return _in_the_cold(a)
     at = a.cooling.at_60c
     when = (
         say(", about {at}", at=numbers.when(numbers.quarter(at, up=False), a.person, a.now))
@@ -121,6 +121,22 @@ def _before_the_clock(a: Assessment) -> str:
         else ""
     )
     return chill_from(a.person, when)
+
+
+def _in_the_cold(a: Assessment) -> str:
+    """The clock that is still to start, and the hours of its rule from then on."""
+    first, second = next(rule for rule in judged_rules() if rule.key == GRANTS).stages
+    return say(
+        "It is in the chill; the clock of the rule starts when the core falls below {limit}.\n"
+        "From there it has {hours} to {low}, and {more} more to {cold}: started now, by {at} and by {at2}.",
+        limit=numbers.both(54.4, a.person),
+        hours=numbers.hours(first.max_h),
+        low=numbers.at_most(celsius_from_fahrenheit(first.to_f), a.person),
+        more=numbers.hours(second.max_h),
+        cold=numbers.at_most(celsius_from_fahrenheit(second.to_f), a.person),
+        at=numbers.when(a.now + timedelta(hours=first.max_h), a.person, a.now),
+        at2=numbers.when(a.now + timedelta(hours=first.max_h + second.max_h), a.person, a.now),
+    )
 
 
 def chill_from(person: Person, when: str = "") -> str:

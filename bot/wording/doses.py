@@ -68,7 +68,8 @@ def dose_in(a: Assessment) -> str:
         memory=_memory(d.limit.status),
     )
     return say(
-        "In it are {cure} curing salt of {nitrite}: {nitrite_ingoing} nitrite; {limit}.",
+        "In it are {cure} curing salt of {nitrite}: {nitrite_ingoing} nitrite; {limit}. Salt {share} in all.",
+        share=numbers.percent(d.salt_fraction, 2),
         cure=numbers.grams(d.cure_kg),
         nitrite=numbers.percent(d.nitrite_fraction),
         nitrite_ingoing=numbers.ppm(d.nitrite_ingoing),

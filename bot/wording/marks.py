@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from bot.wording import brines, cautions, doneness, holding, lateness, numbers, plans, sooner, steps, tasks
+from bot.wording import brines, cautions, doneness, holding, lateness, numbers, plans, sooner, standing, steps, tasks
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
@@ -169,11 +169,6 @@ def taste_noted(a: Assessment) -> str:
     return "\n".join((say("Noted with the rinse."), plans.coming(a)))
 
 
-def none_missed(a: Assessment) -> str:
-    """Nothing was open on the day that is said to be forgotten."""
-    return say("Nothing was open then. {coming}", coming=plans.coming(a))
-
-
 def missed(forgotten: Sequence[Step], change: Change) -> str:
     """Steps forgotten: what that means, without blame."""
     a, step = change.after, forgotten[0]
@@ -227,7 +222,8 @@ def skipped(step: Step, change: Change) -> str:
 def is_called(step: Step, a: Assessment) -> str:
     """Who asks to be reminded of what lies ahead is: when."""
     due = numbers.when(step.due, a.person, a.now)
-    return say("{name}: I call you for it, {due}, at its hour and not before.", name=steps.name(step, a), due=due)
+    said = say("{name}: I call you for it, {due}, at its hour and not before.", name=steps.name(step, a), due=due)
+    return f"{said}\n{standing.flips_sooner(a)}".strip() if step.kind is Kind.FLIP else said
 
 
 def snoozed(step: Step, change: Change, until: datetime) -> str:

@@ -79,7 +79,7 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:
         lead = say("{lead}\nThe way of the cure changes with it: {method}.", lead=lead, method=plans.method_line(a))
     if weighed:
-        lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a)) if p)
+        lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a), put_in.to_plan(a)) if p)
     elif before is not None and _dose_differs(before, a):
         lead = f"{lead}\n{doses.dose(a)}"
     if by_the_clock(a.batch.setup) and changes.keys() & OF_THE_BRINE:

@@ -16,6 +16,7 @@ from core.plan.steps import TimeBand
 from core.units import Celsius, Days, Fraction, Hours, Kilograms, Metres
 
 _FIGURES = r"[-\u2212]?\d[\d.,]*(?: (?:to|and|or|bis|und|oder) [-\u2212]?\d[\d.,]*)?"
+WITHIN_G = 1e-6  # of a tenth of a gram; binary fractions, no tolerance
 WITHIN_K = 0.05  # 5.0 °C that came out of 41 °F
 _BOTH = re.compile(rf"({_FIGURES}) °C \(({_FIGURES}) °F\)")
 NARROW_NO_BREAK = " "
@@ -37,6 +38,11 @@ def grams(value: Kilograms) -> str:
     """A dose: «12.0 g» under 100 g, «173 g» above, «0 g» where none goes in."""
     amount = value * 1000
     return f"{decimal(amount, 1 if 0.0 < amount < 100 else 0)} g"
+
+
+def grams_down(value: Kilograms) -> str:
+    """What may still be added to a dose, to the tenth of a gram below, so that it never goes over."""
+    return grams(floor(value * 1e4 + WITHIN_G) / 1e4)
 
 
 def length(value: Metres, person: Person) -> str:

@@ -14,6 +14,8 @@ from core.units import Celsius, Hours
 HOUR = timedelta(hours=1)
 SLOW = 0.5  # of the pace that was expected: then the fire or the probe is asked about. Judgement
 FALLEN_K: Celsius = 15.0  # of an example
+HOT_PIT_C: Celsius = 135.0  # 275 °F, the top of the usual range. Common practice
+NO_HURRY = timedelta(hours=12)  # between the last of the fire and the meal: a rest and a night to chill lie in it
 LEAST_APART = timedelta(minutes=10)
 
 
@@ -127,10 +129,27 @@ def hotter(a: Assessment, pit: Celsius, ready: TimeBand | None) -> str:
                 then=numbers.time_band(ready, a.person, a.now),
                 now=numbers.time_band(a.ready, a.person, a.now),
             ),
-            _moved(ready.p50 - a.ready.p50),
+            *filter(None, (_moved(ready.p50 - a.ready.p50), _worth(a, pit))),
             change,
         )
     )
+
+
+def _worth(a: Assessment, pit: Celsius) -> str:
+    """What a hotter pit costs, and whether the meal wants it at all."""
+    if pit <= a.batch.setup.pit_c or a.plan is None or a.ready is None:
+        return ""
+    lines = []
+    if pit > HOT_PIT_C and not wraps.wrapped(a):
+        lines.append(
+            say(
+                "So hot it dries the outside: up to {most} bare, hotter only in foil or paper.",
+                most=numbers.both(HOT_PIT_C, a.person),
+            )
+        )
+    if not a.plan.late and a.plan.serve - a.ready.p90 > NO_HURRY:
+        lines.append(say("The meal is {serve}: it needs no hurry.", serve=numbers.when(a.plan.serve, a.person, a.now)))
+    return " ".join(lines)
 
 
 def _moved(by: timedelta) -> str:

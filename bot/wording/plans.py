@@ -252,7 +252,7 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *lateness.late(after)])
 
 
-def _waiting(plan: Plan) -> list[Step]:
+def waiting(plan: Plan) -> list[Step]:
     """What is open and called for by itself, in order."""
     open_ones = (s for s in plan.steps if s.state in (State.DUE, State.AHEAD) and not s.within)
     return [s for s in open_ones if s.kind not in UNSPOKEN]
@@ -262,15 +262,15 @@ def now(a: Assessment) -> str:
     """What to do now, and what comes next."""
     if a.plan is None:
         return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
-    waiting = _waiting(a.plan)
-    due = [s for s in waiting if s.state is State.DUE]
+    found = waiting(a.plan)
+    due = [s for s in found if s.state is State.DUE]
     if due:
         first = tasks.task(due[-1], a)
         rest = [say("Also open: {name}.", name=steps.name(s, a)) for s in due[:-1][-2:]]
         return "\n".join([first, *rest])
-    if not waiting:
+    if not found:
         return say("Nothing is open: enjoy it.")
-    step = waiting[0]
+    step = found[0]
     return say(
         "Nothing to do now. Next: {name}, {shown}.",
         name=steps.name(step, a),
@@ -287,9 +287,9 @@ def coming(a: Assessment) -> str:
     """«Next: Flip the bag, tomorrow 08:00.»"""
     if a.plan is None:
         return ""
-    waiting = _waiting(a.plan)
-    if not waiting:
+    found = waiting(a.plan)
+    if not found:
         return say("Nothing is open.")
-    step = next((s for s in waiting if s.state is State.DUE), waiting[0])
+    step = next((s for s in found if s.state is State.DUE), found[0])
     due = say("now") if step.state is State.DUE else numbers.when(_shown(step, a.plan), a.person, a.now)
     return say("Next: {name}, {due}.", name=steps.name(step, a), due=due)

@@ -6,9 +6,11 @@ from bot.wording import asking, cautions, doses, incidents, numbers
 from bot.wording.curing import VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
-from core.batch.material import dose_of
+from core.batch.material import dose_of, planned_now
 from core.cure.judgement import Judgement, Verdict, judge
 from core.plan.steps import Step
+
+WORTH_ADDING = 0.02  # of a dose; less no kitchen scale shows. Judgement
 
 
 def judged(a: Assessment) -> str:
@@ -21,6 +23,25 @@ def judged(a: Assessment) -> str:
     if found.verdict is Verdict.WITHIN:
         return ""
     return f"{VERDICTS[found.verdict]}.\n{_mended(a, found)}"
+
+
+def to_plan(a: Assessment) -> str:
+    """What is missing to have a lawful mix as it was planned, while the meat is not in; "" where nothing is.
+
+    Never more than the dose that the plan would weigh for this meat and water.
+    """
+    d = a.dose
+    if d is None or d.limit is None or "into_cure" in a.batch.done or "brine" not in a.batch.done:
+        return ""
+    wanted = planned_now(a.batch, a.person.jurisdiction)
+    cure, salt = wanted.cure_kg - d.cure_kg, wanted.salt_kg - d.salt_kg
+    if judge(d, None).verdict is not Verdict.WITHIN or cure < WORTH_ADDING * wanted.cure_kg or salt < 0.0:
+        return ""
+    return say(
+        "As it is it will do. To have it as planned, stir in {cure} of the same curing salt and {salt} salt before the meat goes in, no more.",
+        cure=numbers.grams_down(cure),
+        salt=numbers.grams_down(salt),
+    )
 
 
 def _mended(a: Assessment, found: Judgement) -> str:

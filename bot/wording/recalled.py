@@ -5,7 +5,7 @@ from datetime import datetime
 from bot.wording import doses, meats, numbers, plans, readings, safety
 from bot.wording.language import Words, say, say_n
 from core.batch.assess import Assessment
-from core.batch.batch import Reading
+from core.batch.batch import Phase, Reading
 from core.batch.events import Probe
 from core.batch.ledger import uncured
 from core.plan.steps import Kind, Step
@@ -198,10 +198,13 @@ def is_cured(a: Assessment) -> str:
 
 def method(a: Assessment) -> str:
     """How it is cured."""
-    return say(
+    said = say(
         "It is cured {way}. Before it goes in that can be changed.",
         way=WAYS[a.batch.setup.method],
     )
+    if a.batch.phase is not Phase.WAITING:
+        return said
+    return f"{said}\n" + say("Say «make it wet» or «make it dry», and dose and days are worked out anew.")
 
 
 def strength(a: Assessment) -> str:

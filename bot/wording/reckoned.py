@@ -23,13 +23,14 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe, Sliced
 from core.plan.steps import Kind, State
+from core.units import Kilograms
 
 AHEAD = 3  # steps whose things are named
 IN_HAND = frozenset({Kind.FLIP, Kind.READING, Kind.REST, Kind.SERVE, Kind.DEBRIEF, Kind.USE_BY})
 
 
-def feed(a: Assessment) -> str:
-    """How many portions the piece gives."""
+def feed(a: Assessment, people: int | None = None) -> str:
+    """How many portions the piece gives, and whether that is enough for so many."""
     of_raw = amounts.left_of(a.batch.setup.product, a.batch.setup.target_c >= meats.TENDER_FROM_C)
     after = a.batch.weighed_after
     mass = a.batch.setup.mass
@@ -38,7 +39,28 @@ def feed(a: Assessment) -> str:
         left = amounts.Span(after, after, after)
     else:
         count, left = amounts.portions(mass, of_raw), amounts.cooked(mass, of_raw)
-    return sums.portions(mass, count, left, a.person)
+    said = sums.portions(mass, count, left, a.person)
+    return (
+        said
+        if people is None
+        else f"{_for_so_many(left.usual * (1.0 - amounts.SLICED_AWAY) / people, people, a)}\n{said}"
+    )
+
+
+def _for_so_many(each: Kilograms, people: int, a: Assessment) -> str:
+    """What each of so many gets, against a usual portion."""
+    little, usual, _ = amounts.PORTION
+    grams = numbers.grams(each)
+    if each >= usual:
+        return say("Enough for {people}: about {grams} each.", people=people, grams=grams)
+    if each >= little:
+        return say("Just enough for {people}, with much beside it: about {grams} each.", people=people, grams=grams)
+    return say(
+        "Not enough for {people}: about {grams} each, where {usual} are usual.",
+        people=people,
+        grams=grams,
+        usual=numbers.grams(usual),
+    )
 
 
 def cooker_runs(a: Assessment) -> str:

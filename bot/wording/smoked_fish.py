@@ -6,13 +6,14 @@ from bot.wording import meats, numbers
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
+from core.person import Person
 from core.plan.recipe import product
 from core.plan.steps import Kind
 from core.safety.after import LEFTOVERS, use_by_of
 from core.safety.done import VOUCHED, held_as_smoked
 from core.safety.history import printed_f
 from core.safety.storage import keeping
-from core.units import Fahrenheit, celsius_from_fahrenheit
+from core.units import Celsius, Fahrenheit, celsius_from_fahrenheit
 
 SURELY_F: Fahrenheit = 200.0  # air that brings fish to 160 °F; sources.HOT_SMOKED_FISH
 
@@ -34,13 +35,19 @@ def planned(a: Assessment) -> str:
 def cool_pit(a: Assessment) -> str:
     """Said of a pit that does not surely bring fish to its half hour, by the leaflet; nothing of others."""
     smoked = meats.fish(a) and a.batch.setup.target_c >= _smoked_c(a)
-    if not smoked or printed_f(a.batch.setup.pit_c) >= SURELY_F:
+    return under_sure(smoked, (a.batch.setup.pit_c, _smoked_c(a)), a.person)
+
+
+def under_sure(fish: bool, of: tuple[Celsius, Celsius], person: Person) -> str:
+    """The same of any fish, by its pit and the core that it is to come to. [°C]"""
+    pit, smoked = of
+    if not fish or printed_f(pit) >= SURELY_F:
         return ""
     return say(
         "Under {pit} it is not sure that fish comes to {smoked}: run it hotter towards the end, "
         "or finish it in the kitchen oven within 2 h.",
-        pit=numbers.both(celsius_from_fahrenheit(SURELY_F), a.person),
-        smoked=numbers.at_least(_smoked_c(a), a.person),
+        pit=numbers.both(celsius_from_fahrenheit(SURELY_F), person),
+        smoked=numbers.at_least(smoked, person),
     )
 
 

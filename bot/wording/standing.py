@@ -9,6 +9,10 @@ from core.batch.batch import Phase
 from core.plan.steps import Kind, State, Step
 
 A_DAY = timedelta(days=1)
+HALF_AN_HOUR = timedelta(minutes=30)  # of an example
+WAY = frozenset(
+    {Kind.BRINE, Kind.BRINE_CHECK, Kind.INTO_CURE, Kind.OUT, Kind.DRY, Kind.LIGHT, Kind.MEAT_ON, Kind.THAW, Kind.SERVE}
+)  # from the first deed to the table
 
 
 def day(a: Assessment) -> str:
@@ -152,6 +156,24 @@ def to_do(a: Assessment) -> list[str]:
     return [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in sorted(once, key=lambda s: s.due)]
 
 
+def on_that_day(a: Assessment, day: datetime) -> list[str]:
+    """What is to be done on one day, in order."""
+    wanted = day.astimezone(a.person.tz).date()
+    open_ones = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD)] if a.plan else []
+    there = [s for s in open_ones if s.due.astimezone(a.person.tz).date() == wanted]
+    listed = [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in sorted(there, key=lambda s: s.due)]
+    return [*listed, plans.coming(a)] if listed else []
+
+
+def begin(a: Assessment) -> str:
+    """When to begin: while nothing is in its cure the way to the fire, later the fire, and the table."""
+    if a.batch.phase is Phase.WAITING:
+        ahead = [s for s in a.plan.steps if s.state in (State.DUE, State.AHEAD) and s.kind in WAY] if a.plan else []
+        listed = [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in ahead]
+        return "\n".join([*listed, plans.coming(a)]) if listed else plans.now(a)
+    return of_step(Kind.LIGHT, a) if a.batch.phase in (Phase.CURING, Phase.DRYING) else since(a)
+
+
 def meal(a: Assessment) -> str:
     """When the meal is, as it was wanted or as it can be had."""
     if a.plan is None:
@@ -175,6 +197,13 @@ def flip_next(a: Assessment) -> str:
     first = waiting[0]
     due = say("now") if first.state is State.DUE else numbers.when(first.due, a.person, a.now)
     return say("Flip it next: {due}. {before}\nMissing one does no harm.", due=due, before=before)
+
+
+def flips_sooner(a: Assessment) -> str:
+    """How flips are called for at other hours, with those of somebody who wants them half an hour sooner."""
+    sooner = (datetime.combine(a.now, hour) - HALF_AN_HOUR for hour in a.person.flip_hours)
+    hours = say(" and ").join(f"{hour:%H:%M}" for hour in sooner)
+    return say("To be called sooner every day, type it like «flips at {hours}».", hours=hours) if hours else ""
 
 
 def flip_last(a: Assessment, who: str) -> str:
@@ -227,6 +256,16 @@ def missed(a: Assessment) -> str:
         last=last,
         next=plans.coming(a),
     )
+
+
+def none_missed(a: Assessment) -> str:
+    """Nothing was open on the day that is said to be forgotten."""
+    if a.batch.phase is Phase.CURING:
+        return say(
+            "Nothing was open then, and a missed flip does no harm: turn it whenever you are there. {coming}",
+            coming=plans.coming(a),
+        )
+    return say("Nothing was open then. {coming}", coming=plans.coming(a))
 
 
 def skip_flip(a: Assessment) -> str:

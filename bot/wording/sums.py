@@ -15,8 +15,8 @@ from core.plan.steps import Band as Days
 from core.units import Fraction, Kilograms, Metres, celsius_from_fahrenheit
 
 FIRST_MARK_H = 1.5  # to 80 °F; sources.FSIS_COOLING_1999
-WEAK = 100.0  # mg/kg, under which a cure is thin. Judgement
 LONG = 16.0  # days by the rule, from which injecting is the better way. Common practice
+TOO_SALTY, MILD = 0.028, 0.019  # of meat; 2 to 2.5 % suits most. Common practice
 SIGNS = {"c": "°C", "f": "°F", "in": "in", "cup": "cups"}
 
 
@@ -64,7 +64,7 @@ def ppm(found: Judgement, low: float, strength: Fraction) -> str:
                 "Over the limit: do not use it. If meat already lies in it, do not eat it: soaking does not make it safe."
             )
         )
-    if high < WEAK:
+    if high < found.floor:
         return said + "\n" + say("That is too little to count as cured: ask me for the dose.")
     return said + "\n" + say("It keeps the limit, weighed on a scale; spoons and other strengths are another matter.")
 
@@ -103,10 +103,14 @@ def salt_for(salt: Kilograms, share: Fraction, counted: Kilograms, person: Perso
 
 def equilibrium(share: Fraction) -> str:
     """Salt once everything is even."""
-    if share > 0.028:
+    if share > TOO_SALTY:
         after = say("That is salty; 2 to 2.5 % suits most. Less salt, or out by the clock and a soak.")
+    elif share < MILD:
+        after = say("That is mild: 2 to 2.5 % suits most, birds 1.5 to 2 %. What is in curing salt counts with it.")
     else:
-        after = say("That is once all is even; the fire takes water out and makes it taste saltier.")
+        after = say(
+            "That is what suits most, 2 to 2.5 %, once all is even; curing salt on top counts with it, and the fire makes it saltier."
+        )
     return say("{share} salt in the end, in meat and liquid alike.", share=numbers.percent(share, 1)) + "\n" + after
 
 

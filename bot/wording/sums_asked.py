@@ -4,10 +4,9 @@ from bot.intents.intents import Choose
 from bot.wording import numbers
 from bot.wording.asking import STRENGTHS, Rows, button
 from bot.wording.language import Words, later, point, say
-from bot.wording.sums import WEAK
 from core.cure.judgement import Judgement
 from core.person import Person
-from core.units import Celsius, Fraction, Kilograms
+from core.units import Celsius, Fraction, Kilograms, MilligramsPerKilogram
 
 ASKED = Words({
     "meat": later("How much meat is it? Type its weight, like «3.2 kg» or «7 lb»."),
@@ -74,7 +73,7 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | No
     `right` is what of the strong one would be right for that meat. [kg]
     """
     (one, first), (other, second) = made
-    thin = say("Under {weak} is too little to count as cured.", weak=numbers.ppm(WEAK))
+    thin = say("Under {weak} is too little to count as cured.", weak=numbers.ppm(first.floor))
     text = say(
         "How strong is your curing salt? With {one} nitrite that is {first}, with {other} {second}; the limit is {limit}.\n"
         "Its packet says it in percent; tap it or type it, like «6.25 %».",
@@ -84,28 +83,39 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | No
         second=numbers.ppm(second.ingoing.nitrite),
         limit=numbers.ppm(first.limit.max_mg_kg),
     )
-    more = [thin] if first.ingoing.nitrite < WEAK else []
+    more = [thin] if first.ingoing.nitrite < first.floor else []
     if first.ingoing.nitrite > first.limit.max_mg_kg:
         more.append(say(
             "With {one} that is over the limit: do not use it, and eat nothing that lies in it until its packet shows a weaker one. "
             "Rinsing and soaking do not make it safe.",
             one=numbers.percent(one),
         ))  # fmt: skip
-    if right is not None and not WEAK <= first.ingoing.nitrite <= first.limit.max_mg_kg:
+    if right is not None and not first.floor <= first.ingoing.nitrite <= first.limit.max_mg_kg:
         more.append(
             say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=numbers.percent(one))
         )
     return "\n".join((text, *more)), rows("strength")
 
 
-def topped_up(missing: Kilograms, strength: Fraction, cold: Celsius, person: Person) -> str:
-    """What is missing of a dose that was too small, where somebody asks to add it."""
+def topped_up(missing: Kilograms, of: tuple[Fraction, MilligramsPerKilogram], cold: Celsius, person: Person) -> str:
+    """What is missing of a dose that was too small, where somebody asks to add it; `of` are strength and level."""
+    strength, target = of
     return say(
-        "{missing} of the {strength} kind are missing. Dissolved in a little cold water and spread over both faces they make it right, "
-        "if it lay at {cold} or below; its days begin anew then. Never add more than that.",
-        missing=numbers.grams(missing),
+        "{missing} of the {strength} kind are missing to {target}, never more. Dissolved in a little cold water and spread over both "
+        "faces they make it right within a day of the first, if it lay at {cold} or below; its days begin anew then. So late a dose "
+        "cures less evenly: turn it often, and what is grey inside later counts as not cured.",
+        missing=numbers.grams_down(missing),
         strength=numbers.percent(strength),
+        target=numbers.ppm(target),
         cold=numbers.both(cold, person),
+    )
+
+
+def too_late() -> str:
+    """A dose that was too small, and lay for more than a day: nothing is put in after it."""
+    return say(
+        "It has lain for over a day: a second dose now would spread nobody knows how, so none goes in. It counts as not cured: "
+        "cook it through within the days that raw meat keeps, and cool it by the stricter rules."
     )
 
 

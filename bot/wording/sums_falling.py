@@ -5,9 +5,13 @@ from math import floor
 from bot.wording import numbers
 from bot.wording.language import say
 from core.person import Person
-from core.units import Celsius, Hours
+from core.safety.cooling import CoolingVerdict
+from core.safety.cooling_rules import Use
+from core.safety.findings import Outcome, Status
+from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT: Celsius = 60.0
+FROM_130 = "130-80-40"  # the rule that begins at 130 °F
 
 
 def kept_hot(last: Celsius, stays: tuple[Hours, Hours], wanted: Hours | None, person: Person) -> str:
@@ -32,6 +36,77 @@ def kept_hot(last: Celsius, stays: tuple[Hours, Hours], wanted: Hours | None, pe
         late=numbers.hours(_less(max(soon, late))),
     )
     return f"{first}\n{rule}"
+
+
+def cooled(verdict: CoolingVerdict, person: Person, latest: Hours | None = None) -> str:
+    """How a fall of the core stands under the rules; `latest` is the hour of the day at which its stage is over."""
+    match verdict.kind:
+        case Outcome.SAFE:
+            first = say("In time: it keeps the cooling rule. Into the fridge with it.")
+        case Outcome.NOT_YET:
+            first = say("In time so far: keep it cooling, and read it again.")
+        case Outcome.CANNOT_SAY if verdict.of(FROM_130).clock is Status.UNKNOWN:
+            first = say("These readings do not show that it was in time, so I cannot call it safe.")
+        case Outcome.CANNOT_SAY:
+            first = say("Too slow for plain meat. I cannot call it safe.")
+        case _:
+            first = say("Too slow: throw it away. Heating it again does not undo it.")
+    stages = _stages(verdict, person) if latest is None else _runs_till(verdict, latest, person)
+    return f"{first}\n{stages}\n{_cured(verdict)}".strip()
+
+
+def _runs_till(verdict: CoolingVerdict, latest: Hours, person: Person) -> str:
+    """The stage that runs, with the hour at which it is over."""
+    judged = verdict.next_stage or verdict.stage
+    hour, minute = divmod(floor(latest * 60.0 + 1e-6), 60)
+    return say(
+        "From {high} to {low} it may take {limit}: be there by {at}, counted from your last reading at {high} or above.",
+        high=numbers.both(celsius_from_fahrenheit(judged.stage.from_f), person),
+        low=numbers.at_most(celsius_from_fahrenheit(judged.stage.to_f), person),
+        limit=numbers.hours(judged.stage.max_h),
+        at=f"{hour:02d}:{minute:02d}",
+    )
+
+
+def _stages(verdict: CoolingVerdict, person: Person) -> str:
+    """The stage that still runs, and of the rule that grants else the one that is not kept, or the first."""
+    stages = verdict.of(FROM_130).stages
+    judged = verdict.next_stage or next((one for one in stages if one.status is not Status.PASSED), stages[0])
+    stage = judged.stage
+    fields = {
+        "high": numbers.both(celsius_from_fahrenheit(stage.from_f), person),
+        "low": numbers.at_most(celsius_from_fahrenheit(stage.to_f), person),
+        "limit": numbers.hours(stage.max_h),
+    }
+    if verdict.kind is Outcome.CANNOT_SAY and judged.status is Status.UNKNOWN:
+        return say(
+            "From {high} to {low} it may take {limit}; between your readings it may have taken up to {most}.",
+            **fields,
+            most=numbers.hours(judged.hours_at_most),
+        )
+    return say(
+        "From {high} to {low} it may take {limit}; by your readings it took {took}. One more between them would tell more.",
+        **fields,
+        took=numbers.hours(judged.hours_by_line),
+    )
+
+
+def _cured(verdict: CoolingVerdict) -> str:
+    if verdict.kind is not Outcome.CANNOT_SAY:
+        return ""
+    return say(
+        "The longer rule is for meat that was cured to the middle, with its nitrite weighed: 5 h down to 26 °C (80 °F), "
+        "10 h more to 7 °C (45 °F). Not cured, or not sure: throw it away."
+    )
+
+
+def by_the_longer_rule(verdict: CoolingVerdict) -> str:
+    """How a fall stands under the rule of cured meat, for who is sure that it was."""
+    cured = (judged for judged in verdict.rules if judged.rule.use is Use.CURED)
+    clock = next((judged.clock for judged in cured if judged.rule.min_ascorbate is None), Status.UNKNOWN)
+    if clock is Status.FAILED:
+        return say("By the longer rule it is too slow as well: throw it away.")
+    return "" if clock is Status.UNKNOWN else say("By the clock alone it keeps that longer rule so far.")
 
 
 def in_time(falls: tuple[Hours, Hours], left: Hours) -> str:

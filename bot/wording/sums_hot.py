@@ -7,9 +7,8 @@ from core.answers.held import Held
 from core.heat.band import Band
 from core.heat.fire import Fuel
 from core.person import Person
-from core.safety.cooling import CoolingVerdict
-from core.safety.cooling_rules import Use
-from core.safety.findings import Finding, Outcome, Status
+from core.safety.cooling import GROWS_BELOW_F
+from core.safety.findings import Finding, Outcome
 from core.safety.fire_out import HOT_F
 from core.units import Celsius, Hours, Kilograms, Seconds, celsius_from_fahrenheit
 
@@ -119,51 +118,6 @@ def _time(seconds: Seconds) -> str:
     return say("{n} s", n=f"{seconds:.0f}") if seconds < 120 else say("{n} min", n=decimal(seconds / 60.0, 1))
 
 
-def cooled(verdict: CoolingVerdict, person: Person) -> str:
-    """How a fall of the core stands under the rules."""
-    match verdict.kind:
-        case Outcome.SAFE:
-            first = say("In time: it keeps the cooling rule. Into the fridge with it.")
-        case Outcome.NOT_YET:
-            first = say("In time so far: keep it cooling, and read it again.")
-        case Outcome.CANNOT_SAY:
-            first = say("Too slow for plain meat. I cannot call it safe.")
-        case _:
-            first = say("Too slow: throw it away. Heating it again does not undo it.")
-    return f"{first}\n{_stages(verdict, person)}\n{_cured(verdict)}".strip()
-
-
-def _stages(verdict: CoolingVerdict, person: Person) -> str:
-    """The first stage of the rule that grants, or the stage that still runs."""
-    judged = verdict.next_stage or verdict.of("130-80-40").stages[0]
-    stage = judged.stage
-    return say(
-        "From {high} to {low} it may take {limit}; by your readings it took {took}. One more between them would tell more.",
-        high=numbers.both(celsius_from_fahrenheit(stage.from_f), person),
-        low=numbers.at_most(celsius_from_fahrenheit(stage.to_f), person),
-        limit=numbers.hours(stage.max_h),
-        took=numbers.hours(judged.hours_by_line),
-    )
-
-
-def _cured(verdict: CoolingVerdict) -> str:
-    if verdict.kind is not Outcome.CANNOT_SAY:
-        return ""
-    return say(
-        "The longer rule is for meat that was cured to the middle, with its nitrite weighed: 5 h down to 26 °C (80 °F), "
-        "10 h more to 7 °C (45 °F). Not cured, or not sure: throw it away."
-    )
-
-
-def by_the_longer_rule(verdict: CoolingVerdict) -> str:
-    """How a fall stands under the rule of cured meat, for who is sure that it was."""
-    cured = (judged for judged in verdict.rules if judged.rule.use is Use.CURED)
-    clock = next((judged.clock for judged in cured if judged.rule.min_ascorbate is None), Status.UNKNOWN)
-    if clock is Status.FAILED:
-        return say("By the longer rule it is too slow as well: throw it away.")
-    return "" if clock is Status.UNKNOWN else say("By the clock alone it keeps that longer rule so far.")
-
-
 def fire_out(found: Finding, person: Person) -> str:
     """What a fire that went out means for a core of which only two readings are told."""
     match found.means:
@@ -201,6 +155,25 @@ def _hot(person: Person) -> str:
 
 def _safe(person: Person) -> str:
     return numbers.both(celsius_from_fahrenheit(POULTRY_F), person)
+
+
+def creeps(ready: Band, pit: Celsius, target: Celsius, person: Person) -> str:
+    """Hours in a pit so cool that the middle may never come there."""
+    return say(
+        "At a pit of {pit} it creeps: {soon} at the soonest until the core is {target}, and it may never get there.\n"
+        "Run it hotter, at the latest towards the end.",
+        pit=numbers.both(pit, person),
+        soon=numbers.hours(round(ready.p10 * 2.0) / 2.0),
+        target=numbers.both(target, person),
+    )
+
+
+def slow_pit(person: Person) -> str:
+    """Said of a pit that warms a middle slowly."""
+    return say(
+        "So cool a pit is slow: the core has to pass {limit} within 6 h, so read it by then and turn it up if it does not.",
+        limit=numbers.at_least(celsius_from_fahrenheit(GROWS_BELOW_F), person),
+    )
 
 
 def cook(ready: Band, pit: Celsius, target: Celsius, person: Person) -> str:

@@ -6,7 +6,7 @@ from math import ceil
 from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, say
-from bot.wording.sums import WEAK, converted
+from bot.wording.sums import converted
 from bot.wording.sums_salt import KINDS
 from core.answers.amounts import Span
 from core.cure.dose import Dose
@@ -47,7 +47,7 @@ def _one(spoons: str, low: float, high: Judgement) -> str:
     limit = numbers.ppm(high.limit.max_mg_kg)
     if not high.limit.passes(high.ingoing.nitrite):
         return say("{spoons} would be {level}: over the limit of {limit}.", spoons=spoons, level=level, limit=limit)
-    if high.ingoing.nitrite < WEAK:
+    if high.ingoing.nitrite < high.floor:
         return say("{spoons} would be {level}: too little to count as cured.", spoons=spoons, level=level)
     return say("{spoons} would be {level}, under the limit of {limit}.", spoons=spoons, level=level, limit=limit)
 
@@ -154,3 +154,21 @@ def fits(litres: float, wanted: Span) -> str:
     if litres >= wanted.low:
         return say("Just: with little brine, and the meat must be covered.")
     return say("No: take one of {litres} l or more.", litres=ceil(wanted.high))
+
+
+def salt_beside(plain: Kilograms, share: Fraction) -> str:
+    """Plain salt that goes in with a strong curing salt, to the house's share of all that is counted."""
+    return say(
+        "Plain salt with it: about {plain}, so that all is {share} with what the curing salt brings; a weak one brings all of it.",
+        plain=numbers.grams(plain),
+        share=numbers.percent(share),
+    )
+
+
+def sugar_beside(found: Span) -> str:
+    """Sugar that goes in with a dose."""
+    return say(
+        "Sugar, for taste alone: {low} to {high}, 0.5 to 1.5 %.",
+        low=numbers.grams(found.low),
+        high=numbers.grams(found.high),
+    )

@@ -2,7 +2,6 @@
 
 from bot.wording import numbers
 from bot.wording.language import say
-from bot.wording.sums import WEAK
 from core.cure.judgement import Judgement
 from core.person import Person
 from core.units import Fraction, Kilograms
@@ -31,7 +30,7 @@ def by_packet(
             "Do not use that rate: {dose} for {meat} are {level} with a curing salt of {strength}, and the limit is {limit}.",
             **fields,
         )
-    elif made.ingoing.nitrite < WEAK:
+    elif made.ingoing.nitrite < made.floor:
         said = say(
             "By that rate {dose} for {meat}; with a curing salt of {strength} that is {level}, too little to count as cured.",
             **fields,
@@ -41,7 +40,7 @@ def by_packet(
             "{dose} for {meat} by that rate: {level} with a curing salt of {strength}; the limit is {limit}.", **fields
         )
     lines = [said, see_the_packet()]
-    if right is not None and not WEAK <= made.ingoing.nitrite <= made.limit.max_mg_kg:
+    if right is not None and not made.floor <= made.ingoing.nitrite <= made.limit.max_mg_kg:
         lines.insert(
             1, say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=fields["strength"])
         )

@@ -116,13 +116,17 @@ def spoon_of(typed: float, unit: str, mass: Kilograms) -> str:
     )
 
 
-def kosher(light: Span, dense: Span) -> str:
-    """Kosher salt by volume, which is one of two."""
+def kosher(light: Span, dense: Span, told: measures.Measure, cups: float) -> str:
+    """Kosher salt by volume, which is one of two, and as fine salt."""
     return say(
         "It depends on the flake: {light} of light flakes, {dense} of dense ones.\n"
-        "Both are sold as kosher, so weigh it: by weight any salt will do.",
+        "Both are sold as kosher, so weigh it: by weight any salt will do. By volume that is {first} or {second} {unit} of {table}.",
         light=numbers.grams(light.usual),
         dense=numbers.grams(dense.usual),
+        first=_as_volume(light.usual, "table", told.typed / cups),
+        second=_as_volume(dense.usual, "table", told.typed / cups),
+        unit=told.unit,
+        table=KINDS["table"],
     )
 
 

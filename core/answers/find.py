@@ -1,6 +1,6 @@
 """Which entry answers a question: that of a danger first, then the likest, by thresholds tuned on kept questions."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -17,6 +17,8 @@ LIKELY_OF_BATCH: Final = 0.16  # from here on a topic of the batch in hand
 PLAINLY: Final = 0.25
 FIRMLY: Final = 0.28  # against words that are narrow themselves
 OURS_BY: Final = 0.1  # an entry, where a line speaks of «mine», «this one», «did we»
+SAME_WORDS: Final = 0.5  # so like they are nearly the words of a phrasing,
+TIE: Final = 0.05  # and an entry that is no more than so much ahead was written for those without a batch
 FAR_BY: Final = 0.08  # a topic of another time than the batch's is so much less likely
 OFFERED: Final = 3
 SUM_BY: Final = 0.06  # figures speak for a sum: it answers, where an entry is no more than so much likelier
@@ -124,11 +126,19 @@ def of_batch(question: str, ahead: float = 0.0, far: Collection[str] = (), ours:
         return None
     found = nearest(question[:LONGEST], ENGLISH, len(asked_of_batch()), asked_of_batch())
     scores = {name: score - (OURS_BY if ours and is_entry(name) else _far(name, far)) for name, score in found}
-    name = max(scores, key=lambda one: scores[one])
+    name = _ours_first(scores)
     rival = max((score for one, score in scores.items() if is_entry(one)), default=0.0)
+    ahead = -TIE if scores[name] >= SAME_WORDS else ahead
     if is_entry(name) or scores[name] < LIKELY_OF_BATCH or scores[name] - rival < ahead:
         return None
     return name.removeprefix(OF_BATCH)
+
+
+def _ours_first(scores: Mapping[str, float]) -> str:
+    """The likeliest name; where an entry is asked for in nearly the same words as a topic of the batch, the topic."""
+    best = max(scores, key=lambda one: scores[one])
+    topic = max((one for one in scores if not is_entry(one)), key=lambda one: scores[one], default=best)
+    return topic if scores[topic] >= max(SAME_WORDS, scores[best] - TIE) else best
 
 
 def _far(name: str, far: Collection[str]) -> float:

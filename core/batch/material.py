@@ -108,6 +108,13 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     return replace(actual, nitrite_ingoing=ingoing.nitrite, nitrate_ingoing=ingoing.nitrate)
 
 
+def planned_now(batch: Batch, jurisdiction: str) -> Dose:
+    """The dose that the meat and the water want as they are now, whatever was weighed out before."""
+    water = batch.put_in.get("put_in_water")
+    setup = batch.setup if water is None else replace(batch.setup, water_share=water / batch.setup.mass)
+    return dose_of(setup, jurisdiction)
+
+
 def days_of(setup: Setup, person: Person, weighed: Dose | None = None) -> Penetration:
     """Days until the middle is pink, with what the person's own slices taught.
 

@@ -62,10 +62,14 @@ def test_a_batch_is_worked_out_no_more_than_it_changes(
 
 
 @pytest.mark.parametrize(
-    ("text", "most"), [("what now", 9), ("plan", 9), ("help", 9), ("is it safe", 9), ("fridge 3 c", 12), ("48 mm", 14)]
+    ("text", "most"),
+    [("what now", 10), ("plan", 10), ("help", 9), ("is it safe", 10), ("fridge 3 c", 12), ("48 mm", 14)],
 )
 def test_a_turn_asks_the_store_no_more_than_it_must(built: Built, text: str, most: int) -> None:
-    """Statements of a whole turn, its begin among them: each costs as much as reading a line does."""
+    """Statements of a whole turn, its begin among them: each costs as much as reading a line does.
+
+    An answer about a batch is kept with its question in one of them, so that «why» and «wrong» can be said of it.
+    """
     asked: list[str] = []
     event.listen(built.house.engine, "before_cursor_execute", lambda *of: asked.append(of[2]))
     say(built, 10, text)

@@ -1,0 +1,59 @@
+"""A line with the figures of its words, as the sums want them: «a level tablespoon», «80 g per litre», «145pm»."""
+
+from typing import Final
+
+from core import patterns as re
+
+_ONE: Final = re.compile(
+    r"(?:(?<!\d )\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
+    r"|tsp|tbsp|minute|hour|hr|week)\b)|\b(?:an?|one) (?=min\b)"
+)
+_HOUR: Final = re.compile(
+    r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
+    r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
+)
+_MORE_HOURS: Final = re.compile(r"\bin (\d{1,2}) more\b(?! ?(?:h|min|day))")  # «took 2 hours, then 40 in 3 more»
+_GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b")
+_AT_A_PIT: Final = re.compile(r"\b(\d{3})(?: f| c)? (h(?:ou)?rs?\b)")  # «pit at 300 hrs?» asks for the hours
+_LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ablespoon))")
+_DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
+_SHARE_WANTED: Final = re.compile(  # «cure wants 0.25 % of 2750 g»
+    r"\b(cure|salt|sugar)(?: (?:wants|needs|is|at|to be))? (\d+(?:\.\d+)?) ?(?:%|percent|pct) of (?:the )?(?=\d)"
+)
+_POINT: Final = re.compile(r"(?<![\d.])\.(?=\d)")  # «.25% cure»
+_RATIO: Final = re.compile(r"\b(\d{1,2}) ?: ?(\d{1,3})\b(?=.*\bsalt\b.*\b(?:water|brine)\b|.*\b(?:brine|salt)\b)")
+_SHOWN_IN: Final = re.compile(  # «scale only in oz it says 0.25»
+    r"\bin (oz|ounces|lbs?|pounds)\b([^\d]{1,24}\b(?:says|reads|shows) )(\d+(?:\.\d+)?)"
+    r"(?=$|[ ,?]+(?!oz|lbs?|pounds?|g\b|kg))"
+)
+_A_VOLUME: Final = re.compile(  # «80 g salt a liter»
+    r"\b(g|grams?|oz|ounces?|salt|sugar|cure|cups?|tbsps?|tsps?) an? "
+    r"(?=(?:lit(?:er|re)|l|gallon|gal|quart|qt|kilo|kg|lb|pound)\b)"
+)
+_SHARED: Final = re.compile(  # «at 2.5 salt», «2.5 % salt» and others beside it without their sign
+    r"(?<![\d.])[0-3]\.\d{1,2} (?=(?:salt|sugar)\b)|\d ?(?:%|percent|pct) (?=(?:salt|sugar)\b)"
+)
+_SHARED_TOO: Final = re.compile(
+    r"(?<![\d.])([0-3](?:\.\d{1,2})?) (?=(?:salt|(?:brown |white )?sugar)\b)"
+    r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
+)  # «and 1 sugar» beside it
+_PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
+
+
+def _hour(found: re.Match[str]) -> str:
+    return f"{found[1] or found[3]}:{found[2] or found[4]}"
+
+
+def figured(text: str) -> str:
+    """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
+    text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
+    text = _POINT.sub("0.", text) if "." in text else text
+    text = _SHOWN_IN.sub(r"in \1\2\3 \1", text) if " in " in text else text
+    text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
+    text = _GLUED_HALF.sub(r"\1:\2 \3", text)
+    text = _AT_A_PIT.sub(r"\1 , \2", text)
+    text = _DEGREES.sub(r"\1 degrees salometer brine", text)
+    text = _SHARE_WANTED.sub(r"how much is \2 % \1 on ", text) if " of " in text else text
+    text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
+    text = _A_VOLUME.sub(r"\1 per ", text)
+    return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

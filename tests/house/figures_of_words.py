@@ -1,0 +1,50 @@
+"""What the sentences about a batch print of numbers themselves, each beside its source; the rest is computed."""
+
+EXAMPLE = "EXAMPLE"  # what somebody may type
+DERIVED = "DERIVED"  # counted by the sentence itself, or no quantity at all
+
+PARTS = frozenset({"a quarter", "half", "three quarters"})  # of the gap that a vent is closed by, computed
+
+OF_A_BATCH = {
+    "54 °C (130 °F) it has 1.5 h to 26 °C (80 °F) and 5 h more to 4 °C (40 °F)": "FSIS_COOLING_1999",
+    "it has 1.5 h to reach": "FSIS_COOLING_1999", "in 1.5 + 5 h": "FSIS_COOLING_1999", "option 1;": "FSIS_COOLING_1999",
+    "Appendix B, 1999": "FSIS_COOLING_1999", "the 15 h row for cured meat of 1999": "FSIS_COOLING_1999",
+    "the one of 2021": "FSIS_COOLING_2021",
+    "Food Code 3-501.14: 57 to 21 °C (135 to 70 °F) in 2 h, to 5 °C (41 °F) in 6 h": "FOOD_CODE_COOLING",
+    "in 2 + 4 h": "FOOD_CODE_COOLING",
+    "heated to 74 °C (165 °F)": "FSIS_SAFE_TEMPERATURES", "three places": "FSIS_SAFE_TEMPERATURES",
+    "probe two more places": "FSIS_SAFE_TEMPERATURES",
+    "up to 2 h does no harm": "FSIS_DANGER_ZONE", "the two-hour rule": "FSIS_DANGER_ZONE",
+    "more than 2 h above that": "FSIS_DANGER_ZONE", "read it again in two hours": "FSIS_DANGER_ZONE",
+    "in the kitchen oven within 2 h": "HOT_SMOKED_FISH", "Back on within 2 h": "HOT_SMOKED_FISH",
+    "30 min at": "HOT_SMOKED_FISH", "under 30 min": "HOT_SMOKED_FISH",
+    "the half hour, then take it off": "HOT_SMOKED_FISH",
+    "plants hold 3.5 % salt": "FDA_SMOKED_FISH", "3 °C (38 °F) at most": "FDA_SMOKED_FISH",
+    "1 part of salt to 7 of water by weight": "COMMON_PRACTICE",
+    "under 5, over 65": "FSIS_SAFE_TEMPERATURES",
+    "(3 to 5 in the fridge, birds 1 to 2)": "FSIS_COLD_STORAGE",
+    "the limit of 500 mg/kg": "CFR_21_172", "Over 200 mg/kg": "CFR_21_172",
+    "A cup of salt weighs 135 to 292 g": "COMMON_PRACTICE", "out by a quarter": "COMMON_PRACTICE",
+    "fine table salt, at 6 g each": "COMMON_PRACTICE", "differs by half from packet to packet": "COMMON_PRACTICE",
+    "2 kg of ice-cold water for each kilo": "COMMON_PRACTICE", "a quarter of the water, hot": "COMMON_PRACTICE",
+    "colder than 2 °C (36 °F)": "COMMON_PRACTICE", "25 mm apart": "COMMON_PRACTICE",
+    "a needle every 25 mm": "COMMON_PRACTICE", "within two days in one water": "COMMON_PRACTICE",
+    "over two days": "JUDGEMENT", "in 20 to 30 min": "COMMON_PRACTICE", "costs 5 to 15 min": "COMMON_PRACTICE",
+    "three times within the hour": "JUDGEMENT", "another in 15 min": "COMMON_PRACTICE",
+    "both vents for 10 min": "COMMON_PRACTICE", "wait 10 min, then read it": "COMMON_PRACTICE",
+    "After 5 min give the top vent a crack": "COMMON_PRACTICE", "once more in 20 min": "COMMON_PRACTICE",
+    "low for half an hour": "COMMON_PRACTICE", "Of wood 60 to 230 g": "COMMON_PRACTICE",
+    "a portion of 150 g": "COMMON_PRACTICE", "2 to 4 mm": "COMMON_PRACTICE", "2 to 3 mm": "COMMON_PRACTICE",
+    "at least ten minutes apart": "JUDGEMENT", "a degree or two": "COMMON_PRACTICE",
+    "twice the thickness takes four times as long": "CRANK_1975",
+    "half of such pieces": DERIVED, "half of such middles": DERIVED, "split to half its thickness": DERIVED,
+    "It may not wait half cooked": DERIVED, "nine of ten": "JUDGEMENT",
+    "Nine in ten": "JUDGEMENT",
+    "nine times in ten": "JUDGEMENT", "Eight such cooks in ten": "JUDGEMENT", "one in ten": "JUDGEMENT",
+    "one time in ten": "JUDGEMENT", "8 of 10": "JUDGEMENT", "over 99 %": DERIVED, "under 1 %": DERIVED,
+    "a quarter of an hour": DERIVED, "the quarter hour": DERIVED,
+    "If two went in": DERIVED, "those two counts": DERIVED, "the longer of the two": DERIVED,
+    "Two core readings": DERIVED, "comes twice that night": DERIVED, "not used twice": DERIVED,
+    "after 30 days": DERIVED, "3.2 kg or 7 lb": EXAMPLE, "48 mm or 1.9 in": EXAMPLE, "saturday 13:00": EXAMPLE,
+    "brine 3 c": EXAMPLE, "brine 38 f": EXAMPLE,
+}  # fmt: skip
