@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.conversation import answered, curing, filing, households, last_resort, of_batch, sums, trade
+from bot.conversation import answered, curing, filing, households, last_resort, of_batch, sums, trade, which_batch
 from bot.conversation.closer import closer
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
@@ -50,12 +50,6 @@ AT_RISK = re.compile(  # whom an entry speaks of, before the verdict of the batc
     r"\b(?:pregnant|expecting|bab(?:y|ies)|toddlers?|grand(?:ma|pa|mother|father|ad)|gran|nan|elderly|chemo\w*|transplant"
     r"|immun\w+|year old)\b"
 )
-OF_A_TUB = re.compile(
-    r"\b(?:which|what|where)\w*\b(?!.*\b(?:flip|turn))"
-    r".*\b(?:tubs?|buckets?|bags?|box(?:es)?|containers?|shelf|drawer|fridge|freezer)\b"
-)
-A_READING = re.compile(r"(?<![\d.:])\d{2,3}(?:\.\d)?(?![\d.:])")
-FIRST = re.compile(r"\b(?:first|next|urgent|soon(?:er|est)|before the other|earl(?:y|ier|iest)|do now)\b")
 OK_ALONE = re.compile(
     r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? "
     r"(?:ok(?:ay)?|alright|right|fine|good)[ ?.!]*$"
@@ -202,18 +196,8 @@ def _every(turn: Turn, text: str) -> Sequence[Reply]:
     rows = sorted(batches.open_here(turn), key=lambda row: row.name)
     found = tuple(sorted((batches.look(turn, row.id) for row in rows), key=several.due))
     names = [a.batch.name for a in found]
-    said = "\n".join(filter(None, (_of_these(found, text.lower()), several.listed(found))))
+    said = "\n".join(filter(None, (which_batch.of_these(found, text.lower()), several.listed(found))))
     return (Reply(said, facts={"answer_kind": "batch", "topic": "batches", "batches": names}),)
-
-
-def _of_these(found: Sequence[Assessment], text: str) -> str:
-    """Which of several batches is asked for: by its tub, by a reading that is named, or by what comes first."""
-    if OF_A_TUB.search(text):
-        return several.no_tubs()
-    for a in found:
-        if named := several.read_as(a, [float(n) for n in A_READING.findall(text)]):
-            return named
-    return several.first(found[0]) if len(found) > 1 and FIRST.search(text) else ""
 
 
 def _rows(a: Assessment, topic: str) -> asking.Rows:

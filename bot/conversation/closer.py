@@ -56,6 +56,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
         r"\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
         r"|go round|stretch|of us|adults|kids|ppl|pax|enough|plenty|do for)\b"
     ),
+    "run": re.compile(r"^(?!.*\b(?:was|were|did|has|got)\b)"),
     "missed": re.compile(r"^(?!.*\b(?:grams?|cure|salt|dose|write|wrote|weight)\b)"),
     "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),

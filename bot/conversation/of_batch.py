@@ -3,7 +3,7 @@
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime
+from datetime import datetime, timedelta
 
 from bot.conversation import answered, around, on_the_fire, other_days
 from bot.conversation.around import Answer, Said, of_a, who_did
@@ -43,6 +43,10 @@ OF_ONES_OWN = frozenset(
 TOLD = frozenset({"away", "bed", "hand_over", "no_fire", "quiet"})  # said as often as asked: «i have to leave»
 OF_THE_CURE = frozenset({"flip_next", "flip_last", "flips_done", "skip_flip"})
 CLEAR = 0.15
+HALF_A_DAY = timedelta(hours=12)
+_OPEN_HOUR = re.compile(
+    r"\bat (?:1[0-2]|[1-9])(?:[:.][0-5]\d)?\b(?! ?(?:am|pm))(?!.*\b(?:morning|last night|yesterday)\b)"
+)
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
 _NOT_THEN = re.compile(
@@ -57,6 +61,12 @@ _BETWEEN = re.compile(  # asked of several: whose reading it was, and which come
     r"\b(?:which|whose|who)\b.*(?<![\d.:])\d{2,3}\b(?! ?(?:days?|h\b|hours?))"
     r"|\bis (?:the |that )?\d{2,3} (?:the|my|it)\b"
     r"|\b(?:which|what|who|or)\b.*\b(?:first|urgent|before the other)\b"
+)
+_LIES = ("waiting", "curing")
+_SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there, and of nobody's absence
+    r"^(?!.*\b(?:away|gone|off|without|fridge|warm|flip\w*|turn\w*|thaw\w*|freez\w*|keep\w*|rest|ago|late)\b)"
+    r".*\b\d{1,2}(?:\.\d)? days?\b.*\b(?:enough|too (?:short|few|little|long|many)|ok|okay|do it)\b"
+    r"|^(?:is|are|would|will) \d{1,2}(?:\.\d)? days? (?:do|be enough|enough)\b"
 )
 _OURS = re.compile(
     r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
@@ -79,6 +89,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return None
     if _BETWEEN.search(plain) and len(batches.open_here(turn)) > 1:
         return Ask("batches", text=text)
+    if phase in _LIES and _SO_MANY_DAYS.search(plain) and not figured(plain):
+        return Ask("earlier", text=text)
     named = of_batch(text if language == ENGLISH else plain, far=far(phase), ours=bool(_OURS.search(plain)))
     if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
         return None
@@ -170,8 +182,11 @@ def _reading(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     a, text = of
     probe = _probe(text)
     said = when.past(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
-    named = said is not None and said.hour_said
-    return recalled.reading_at(a, probe, said.at) if named and said else recalled.last_reading(a, probe)
+    if said is None or not said.hour_said:
+        return recalled.last_reading(a, probe)
+    later = said.at + HALF_A_DAY  # «what was the core at 7», asked at eight in the evening
+    open_ = _OPEN_HOUR.search(normal(text, turn.person.language)) is not None
+    return recalled.reading_at(a, probe, later if open_ and later <= a.now else said.at)
 
 
 def _got(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:

@@ -13,6 +13,7 @@ from core.service.turn import Turn
 A_DAY = timedelta(days=1)
 _AT_ONCE = re.compile(r"\b(?:now|already|today|tonight|straight ?away|this (?:morning|afternoon|evening)|yet)\b")
 
+_FROM_NOW = re.compile(r"\bin (?:another |about )?\d{1,2}(?:\.\d)? days?\b")
 _IN_ALL = re.compile(r"\b\d{1,2}(?:\.\d)? days?\b")  # «is 4 days enough», and not four days sooner
 _SOONER = re.compile(r"\b(?:earl(?:y|ier)|sooner|less|fewer|shorter|before|ahead|off)\b")
 
@@ -36,9 +37,11 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
 def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     """Out of the cure before the plan, by so many days, on a day or at once: what that makes of it."""
     a, less = of[0], _days(turn, meant, of)
-    if a.plan is not None and _IN_ALL.search(of[1].lower()) and not _SOONER.search(of[1].lower()):
-        less = a.plan.cure_days - less
     planned = a.plan.step("out") if a.plan else None
+    if a.plan is not None and planned is not None and _FROM_NOW.search(of[1].lower()):
+        less = (planned.due - a.now) / A_DAY - less
+    elif a.plan is not None and _IN_ALL.search(of[1].lower()) and not _SOONER.search(of[1].lower()):
+        less = a.plan.cure_days - less
     overdue = planned is not None and planned.due <= a.now
     return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)
 

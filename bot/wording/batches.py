@@ -70,6 +70,11 @@ def wrong_one(name: str, wrong: str, others: tuple[tuple[str, str], ...]) -> tup
     )
 
 
+def in_the_fridge(found: Sequence[Assessment]) -> str:
+    """Which of several batches lie in the cold by the step that they are at."""
+    return say("By its step {names} is in the fridge.", names=", ".join(_capital(a.batch.name) for a in found))
+
+
 def no_tubs() -> str:
     """Nothing is known of vessels and places."""
     return say("I have no tubs, bags or shelves on record: write these names onto yours.")
