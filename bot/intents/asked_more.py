@@ -7,18 +7,22 @@ from bot.intents.asked_setup import SETUP_READERS
 from bot.intents.clauses import sentences
 from bot.intents.context import Context
 from bot.intents.fields import stated
-from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, StepDone
+from bot.intents.intents import Change, Choose, Debrief, Intent, MoveDeadline, StepDone
 from bot.intents.merged import merged
 from bot.intents.rated import mark
+from bot.intents.start import read_start
 from core import patterns as re
 from core.plan.steps import Kind
 
+_OF_THE_PIECE: Final = frozenset({"cut", "mass", "thickness", "deadline"})
 _BEHIND: Final = re.compile(r"[,;]\s+|\s(?:and|btw|by the way|also|plus|but|n|&)\s")
 
 
 def beside_answer(found: Intent, text: str, context: Context) -> list[Intent]:
     """The answer, and what else the line states or tells of the batch; nothing of it twice."""
     parts = [part.strip() for part in _BEHIND.split(text)[1:]]
+    if isinstance(found, Choose) and context.asked_of_start:
+        return [_of_the_start(found, text, context)]
     if not isinstance(found, Change) or context.asked_of_start:
         return [found]
     found = replace(found, changes=_by_its_words(text) | found.changes)
@@ -27,6 +31,15 @@ def beside_answer(found: Intent, text: str, context: Context) -> list[Intent]:
     more = [one for one in told if isinstance(one, Change | MoveDeadline | StepDone)]
     fields = found.changes.keys()
     return merged([found, *(one for one in more if not (isinstance(one, Change) and fields & one.changes.keys()))])
+
+
+def _of_the_start(found: Choose, text: str, context: Context) -> Intent:
+    """The answer alone, or with all else that the line says of the piece: «2.8 kg, boneless, for sunday at 12»."""
+    more = read_start(text, context) if found.slot in _OF_THE_PIECE else None
+    if more is None or not (more.said.keys() - {found.slot}):
+        return found
+    unclear = tuple(one for one in more.unclear if not (found.slot == "cut" and one.startswith("meat:")))
+    return replace(more, said={**more.said, found.slot: found.value}, unclear=unclear)
 
 
 def _by_its_words(text: str) -> dict[str, str]:

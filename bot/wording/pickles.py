@@ -105,7 +105,7 @@ def _cure(dose: Dose) -> str:
 
 
 def _share(a: Assessment) -> str:
-    return numbers.percent(a.batch.setup.pump_fraction, 0)
+    return numbers.percent(a.batch.setup.pump_fraction if a.dose is None else a.dose.pump_fraction, 0)
 
 
 def _where(a: Assessment) -> str:

@@ -9,6 +9,7 @@ from datetime import datetime
 from functools import lru_cache
 from math import isfinite
 
+from core.batch import needled
 from core.batch.batch import Batch
 from core.batch.events import Probe
 from core.cure.course import Immersion
@@ -71,6 +72,7 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
     target = setup.nitrite_target
     if target > 0.0 and "nitrite_target" not in setup.said:
         target = min(target, house_target(jurisdiction, kind, setup.method))
+        target = needled.aimed(target, setup)
     return dose(
         Recipe(
             method=setup.method,
@@ -83,7 +85,7 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
             salt_fraction=setup.salt_fraction,
             sugar_fraction=setup.sugar_fraction,
             water_share=setup.water_share,
-            pump_fraction=setup.pump_fraction,
+            pump_fraction=needled.pumped(target, setup),
             cover_share=setup.cover_share,
             skin_on=setup.skin_on,
             brine_strength=setup.brine_strength if setup.method == "brine" else None,

@@ -1,0 +1,36 @@
+"""A weak curing salt by the needle: it is nearly all the salt there is, so what is aimed at and pumped goes by that.
+
+With 0.4 to 0.5 % of nitrite, as curing salt is sold in central Europe, the usual aim brings more salt than is wanted,
+and a pickle of 10 % of the meat would not dissolve it. Judgement; the limits of the law hold in any case.
+"""
+
+from typing import Final
+
+from core.cure.weighing import PICKLE_STRENGTH
+from core.plan.setup import Setup, covered
+from core.units import Fraction, MilligramsPerKilogram
+
+LEAST: Final[MilligramsPerKilogram] = 120.0  # what is called cured holds at the least: floors of core/cure/limits.toml
+MOST_PUMPED: Final[Fraction] = 0.20  # of the meat; more runs out. Common practice, no source
+STEP: Final[Fraction] = 0.05
+MILLIGRAMS: Final = 1e6  # in a kilogram
+
+
+def aimed(target: MilligramsPerKilogram, setup: Setup) -> MilligramsPerKilogram:
+    """The nitrite to aim at: no more than comes with the salt that is wanted, nor less than a cured product holds."""
+    strength = setup.cure_nitrite_fraction
+    if strength is None or setup.method != "inject" or covered(setup):
+        return target
+    with_the_salt = setup.salt_fraction * (1.0 + setup.pump_fraction) * strength / (1.0 - strength) * MILLIGRAMS
+    return min(target, max(with_the_salt, LEAST))
+
+
+def pumped(target: MilligramsPerKilogram, setup: Setup) -> Fraction:
+    """The share of the meat that is pumped: as said, or so much that a usual pump pickle holds the curing salt."""
+    strength = setup.cure_nitrite_fraction
+    if strength is None or setup.method != "inject" or covered(setup) or "pump_fraction" in setup.said:
+        return setup.pump_fraction
+    share, cure = setup.pump_fraction, target / (MILLIGRAMS * strength)
+    while cure > PICKLE_STRENGTH * share and share + STEP <= MOST_PUMPED:
+        share += STEP
+    return share
