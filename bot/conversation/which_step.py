@@ -32,7 +32,8 @@ def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
     if a.batch.dosed is not None or step.kind not in (Kind.BRINE, Kind.INTO_CURE):
         return False
     if setup.method == "dry":
-        return step.kind is Kind.BRINE and bool(_BRINE.search(said))
+        weighs = step.kind is Kind.BRINE or setup.nitrite_target > 0.0  # plain salt holds nobody up
+        return weighs and bool(_BRINE.search(said))
     mixed = Kind.BRINE in a.batch.done
     return setup.method == "brine" and not mixed and not _BRINE.search(said) and bool(_DRY.search(said))
 

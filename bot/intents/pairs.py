@@ -12,6 +12,7 @@ from bot.measures import to_house
 from core.batch.events import Probe
 
 _ONE_PIECE: Final = {"f": 20.0, "c": 11.0}  # degrees that two places of a piece lie apart at most; common practice
+_LEAST_PIT_C: Final = 60.0  # of a fire that is tended for fish; a colder one is called by its name
 _PIT_STAYS_K: Final = 50.0  # 90 °F under its last reading it is no pit that somebody reads out without a word
 
 
@@ -43,6 +44,26 @@ def swapped(items: Sequence[Item], context: Context) -> Unclear | None:
         return None
     ways = pair(replace(pit, probe=None), replace(core, probe=None), context).pairs
     return Unclear("pair", options=tuple(Reading(way) for way in ways)) if ways else None
+
+
+def beyond_its_pit(items: Sequence[Item], unit: str | None) -> list[tuple[Item, Temperature]] | Unclear | None:
+    """«85 now, core 41»: so far over the meat it is the pit, though a cool one; «95 pit 62» may be named either way.
+
+    None where the one without a name lies near the other or under it, or where their unit is not clear.
+    """
+    named, bare = sorted(items, key=lambda item: item.number.probe is None)
+    degrees = named.number.unit or bare.number.unit or unit
+    if degrees is None or bare.number.value - named.number.value <= _ONE_PIECE[degrees]:
+        return None
+    if to_house(bare.number.value, degrees) < _LEAST_PIT_C:
+        return None
+    low = Temperature(named.number.value, degrees, Probe.CORE)
+    high = Temperature(bare.number.value, degrees, Probe.PIT)
+    if named.number.probe is Probe.PIT and can_be(Probe.PIT, degrees, named.number.value):
+        return None  # «pit was 225, 250 now» is one of them twice
+    if named.number.probe is Probe.PIT:
+        return Unclear("pair", options=(Reading((low, high)),))
+    return [(item, low if item is named else high) for item in items]
 
 
 def both_named(items: Sequence[Item], context: Context) -> list[tuple[Item, Temperature]]:

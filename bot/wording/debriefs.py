@@ -3,7 +3,7 @@
 from typing import Any
 
 from bot.intents.intents import Choose
-from bot.wording import asking, numbers
+from bot.wording import asking, meats, numbers
 from bot.wording.language import decimal, later, point, say, say_n
 from core.batch.assess import Assessment, Change
 from core.person import Person
@@ -162,7 +162,8 @@ def asked(a: Assessment) -> tuple[str, asking.Rows]:
             asking.button(say("Just right"), Choose("salty", 0, batch)),
             asking.button(say("Bland"), Choose("salty", -1, batch)),
         )
-        return say("And the salt?"), (row,)
+        text = say("How was the salt?") if meats.plain(a) else say("And the salt?")
+        return text, (row,)
     if slot == "weight_after":
         return say("What does it weigh now? Type it with its unit, or leave it."), ()
     return say("That is all I need. Thank you."), ()
@@ -172,7 +173,8 @@ def next_slot(a: Assessment) -> str | None:
     """The first of the three questions that is still open."""
     batch = a.batch
     grey = None if batch.sliced is None else batch.sliced.grey
-    open_ones = (("grey", grey), ("salty", batch.tasted), ("weight_after", batch.weighed_after))
+    cured = () if meats.plain(a) else (("grey", grey),)  # what is only salted has no middle to be reached
+    open_ones = (*cured, ("salty", batch.tasted), ("weight_after", batch.weighed_after))
     return next((slot for slot, known in open_ones if known is None), None)
 
 

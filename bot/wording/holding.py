@@ -2,7 +2,7 @@
 
 from datetime import timedelta
 
-from bot.wording import cautions, cooling, numbers, safety
+from bot.wording import cautions, cooling, numbers, safety, smoked_fish
 from bot.wording.language import Words, say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -94,6 +94,8 @@ def asked(a: Assessment) -> str:
             "It is in the cold already, so it is not held hot: leave it at {limit} or below, and heat before the meal what is eaten hot.",
             limit=numbers.both(4.4, a.person),
         )
+    if smoked := smoked_fish.to_hold(a):
+        return smoked
     found = hold(a)
     if found is not None:
         return f"{_how(found, a)}\n{_by_itself(a)}\n{cautions.WORDS['hold_at_140f']}"

@@ -1,16 +1,17 @@
 """Words for smoked fish: what has to be held so that it keeps as smoked fish does, and what is cooked fish only."""
 
-from datetime import datetime, timedelta
+from datetime import timedelta
 
 from bot.wording import meats, numbers
 from bot.wording.language import say
+from core.batch.asked import held_since
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.steps import Kind
 from core.safety.after import LEFTOVERS, use_by_of
-from core.safety.done import VOUCHED, held_as_smoked
+from core.safety.done import held_as_smoked
 from core.safety.history import printed_f
 from core.safety.storage import keeping
 from core.units import Celsius, Fahrenheit, celsius_from_fahrenheit
@@ -60,7 +61,7 @@ def at_floor(a: Assessment) -> bool:
 def reached(a: Assessment) -> str:
     """On the fire with its core at the floor: since when it counts, till when it stays, or that it was held."""
     floor = numbers.at_least(a.floor_c, a.person)
-    since = _since(a)
+    since = held_since(a.batch, a.floor_c) or a.now
     until = since + timedelta(hours=a.hold_hours)
     if until <= a.now:
         return say("{floor} for 30 min: take it off now, and say «off».", floor=floor)
@@ -71,15 +72,16 @@ def reached(a: Assessment) -> str:
     )
 
 
-def _since(a: Assessment) -> datetime:
-    """The first of the readings at the floor or above that no colder one, and no long silence, has ended."""
-    read = [r for r in a.batch.of_probe(Probe.CORE) if a.on_at is not None and r.at >= a.on_at]
-    since = read[-1].at
-    for reading in reversed(read):
-        if printed_f(reading.celsius) < printed_f(a.floor_c) or since - reading.at > timedelta(hours=VOUCHED):
-            break
-        since = reading.at
-    return since
+def to_hold(a: Assessment) -> str:
+    """How long fish that is to keep stays on the fire at its floor; nothing of other meat, or once it is off."""
+    if not meats.fish(a) or a.batch.off_at is not None or a.batch.setup.target_c < _smoked_c(a):
+        return ""
+    if a.on_at is not None and at_floor(a):
+        return reached(a)
+    return say(
+        "On the fire, at {floor} or above in the middle for 30 min: send a reading when it is there, and one after it.",
+        floor=numbers.at_least(a.floor_c, a.person),
+    )
 
 
 def off(a: Assessment) -> str:

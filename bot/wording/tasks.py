@@ -228,6 +228,10 @@ def _use_by(step: Step, a: Assessment) -> str:
 
 
 def _debrief(step: Step, a: Assessment) -> str:
+    if meats.plain(a):
+        return say(
+            "How was it? Tell me the weight after, and whether it was too salty. The next plan starts from that."
+        )
     return say(
         "How was it? Tell me what the slice showed («grey 12 mm in the middle of 48», or «pink all through»),\n"
         "the weight after, and whether it was too salty. The next plan starts from that."
