@@ -36,14 +36,14 @@ def next_reading(batch: Batch, known: Known, now: datetime) -> datetime | None:
     return min([tells_most, *_last_calls(record_of(batch, known, now), on)])
 
 
-def held_since(batch: Batch, floor_c: Celsius) -> datetime | None:
-    """The first of the readings of the core at the floor or above which no colder one and no long silence has ended."""
+def held_since(batch: Batch, target_c: Celsius) -> datetime | None:
+    """The first of the readings of the core at `target_c` or above which no colder one and no long silence has ended."""
     on = batch.done.get("meat_on")
     read = [r for r in batch.of_probe(Probe.CORE) if on is not None and r.at >= on]
     since: datetime | None = None
     for reading in reversed(read):
         silent = since is not None and since - reading.at > timedelta(hours=VOUCHED)
-        if printed_f(reading.celsius) < printed_f(floor_c) or silent:
+        if printed_f(reading.celsius) < printed_f(target_c) or silent:
             break
         since = reading.at
     return since
