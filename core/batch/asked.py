@@ -37,7 +37,7 @@ def next_reading(batch: Batch, known: Known, now: datetime) -> datetime | None:
 
 
 def held_since(batch: Batch, target_c: Celsius) -> datetime | None:
-    """The first of the readings of the core at `target_c` or above which no colder one and no long silence has ended."""
+    """The first of the readings of the core from `target_c` on that no colder one and no long silence has ended."""
     on = batch.done.get("meat_on")
     read = [r for r in batch.of_probe(Probe.CORE) if on is not None and r.at >= on]
     since: datetime | None = None
