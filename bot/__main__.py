@@ -32,7 +32,8 @@ if TYPE_CHECKING:
     from core.store.servertime import Time
 
 PROGRAM = "saltbell"
-M_ARENA_MAX = -8  # malloc.h of the GNU C library
+M_ARENA_MAX, M_MMAP_THRESHOLD = -8, -3  # malloc.h of the GNU C library
+LARGE = 1 << 20  # bytes; what is larger is given back to the system as soon as it is let go
 
 
 def main(arguments: list[str] | None = None) -> int:
@@ -61,10 +62,14 @@ def main(arguments: list[str] | None = None) -> int:
 def _share_heaps() -> None:
     """Let all threads share two heaps of the C library: with one each they keep 12 MB more among them for ever.
 
+    Large arrays, as the entries need while they are loaded, stay out of these heaps: 20 MB else.
+
     Only the GNU library has such a thing (mallopt(3)); elsewhere nothing is changed.
     """
     with suppress(AttributeError, OSError, TypeError):
-        ctypes.CDLL(None).mallopt(M_ARENA_MAX, 2)
+        library = ctypes.CDLL(None)
+        library.mallopt(M_ARENA_MAX, 2)
+        library.mallopt(M_MMAP_THRESHOLD, LARGE)
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -141,12 +141,13 @@ def indexed(asks: Mapping[str, tuple[str, ...]], shorts: Sequence[str], language
 
     A feature is kept by its hash alone: a hundred thousand words and runs of letters as text would be 20 MB.
     """
-    phrasings = [[_words(ask) for ask in those] for those in asks.values()]
-    wholes = [[*chain(*those), *_words(short)] for those, short in zip(phrasings, shorts, strict=True)]
-    every, row, counted = _features_of([*chain(*phrasings), *wholes], language)
+    parts = _Parts(language)
+    for those, short in zip(asks.values(), shorts, strict=True):
+        parts.add([_words(ask) for ask in those], _words(short))
+    every, row, counted = parts.features()
     starts = np.flatnonzero(np.concatenate(([True], every[1:] != every[:-1], [True])))
-    each = np.array([len(those) for those in phrasings], np.int64)
-    height = int(each.sum()) + len(wholes)
+    each = np.array([len(those) for those in asks.values()], np.int64)
+    height = int(each.sum()) + len(each)
     unseen = math.log(1 + each.sum()) + 1
     rarity = unseen - np.log1p(np.add.reduceat(row < each.sum(), starts[:-1], dtype=np.int32))
     weight = np.sqrt(counted) * np.repeat(rarity, np.diff(starts))
@@ -155,29 +156,40 @@ def indexed(asks: Mapping[str, tuple[str, ...]], shorts: Sequence[str], language
     return Index(tuple(asks), each, keys, rarity, unseen, row, weights, starts, height)
 
 
-def _features_of(
-    texts: Sequence[list[str]], language: str
-) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.float32]]:
-    """The features of all texts by their hashes in order, each with its text and how much it counts there.
+class _Parts:
+    """The parts of all phrasings, each by its number, and behind them those of the words of each name together.
 
-    Those of a part are made once, however many texts have it: a word stands in hundreds of phrasings.
+    The features of a part are made once, however many texts have it: a word stands in hundreds of phrasings.
     """
-    numbers: dict[str, int] = {}
-    said, lengths = array("i"), array("i")
-    for words in texts:
-        parts = _parts(words, language)
-        said.extend([numbers.setdefault(part, len(numbers)) for part in parts])
-        lengths.append(len(parts))
-    hashes, counts, sizes = array("q"), array("f"), array("i")
-    for part in numbers:
-        features = _of_a_part(part, language)
-        hashes.extend([hash(name) for name, _ in features])
-        counts.extend([much for _, much in features])
-        sizes.append(len(features))
-    text = np.repeat(np.arange(len(texts), dtype=np.int32), np.frombuffer(lengths, np.int32))
-    places, many = _spread(np.frombuffer(said, np.int32), np.frombuffer(sizes, np.int32))
-    keys, much = np.frombuffer(hashes, np.int64)[places], np.frombuffer(counts, np.float32)[places]
-    return _in_their_order(keys, np.repeat(text, many), much)
+
+    def __init__(self, language: str) -> None:
+        self._language = language
+        self._numbers: dict[str, int] = {}
+        self._said, self._lengths = (array("i"), array("i")), (array("i"), array("i"))
+
+    def add(self, phrasings: Sequence[list[str]], short: list[str]) -> None:
+        """The words of the phrasings of one name, and its further words."""
+        for words in phrasings:
+            self._add(words, 0)
+        self._add([*chain(*phrasings), *short], 1)
+
+    def _add(self, words: list[str], kind: int) -> None:
+        parts, numbers = _parts(words, self._language), self._numbers
+        self._said[kind].extend([numbers.setdefault(part, len(numbers)) for part in parts])
+        self._lengths[kind].append(len(parts))
+
+    def features(self) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.float32]]:
+        """All features by their hashes in order, each with its text and how much it counts there."""
+        hashes, counts, sizes = array("q"), array("f"), array("i")
+        for part in self._numbers:
+            features = _of_a_part(part, self._language)
+            hashes.extend([hash(name) for name, _ in features])
+            counts.extend([much for _, much in features])
+            sizes.append(len(features))
+        said, lengths = (np.frombuffer(one + other, np.int32) for one, other in (self._said, self._lengths))
+        places, many = _spread(said, np.frombuffer(sizes, np.int32))
+        text = np.repeat(np.repeat(np.arange(len(lengths), dtype=np.int32), lengths), many)
+        return _in_their_order(np.frombuffer(hashes, np.int64)[places], text, np.frombuffer(counts, np.float32)[places])
 
 
 def _spread(said: NDArray[np.int32], sizes: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int32]]:

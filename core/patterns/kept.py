@@ -20,10 +20,10 @@ NAME: Final = "needs.json"
 
 
 class Kept:
-    """The needs of patterns in a file; None: nothing is kept."""
+    """The needs of patterns in a file, until they are kept there; None: nothing is kept."""
 
     def __init__(self, file: Path | None) -> None:
-        self._file: Final = file
+        self._file = file
         self._by: Final = _maker()
         self._known: Final = _read(file, self._by)
         self._new = False
@@ -31,21 +31,24 @@ class Kept:
     def needs(self, pattern: str, flags: int) -> tuple[Need, ...]:
         """What a pattern needs, as it is kept, or read from it now."""
         name = f"{flags} {pattern}"
-        if name not in self._known:
-            self._known[name] = [sorted(need) for need in needs(pattern, flags)]
+        if name in self._known:
+            return tuple(frozenset(need) for need in self._known[name])
+        found = needs(pattern, flags)
+        if self._file is not None:
+            self._known[name] = [sorted(need) for need in found]
             self._new = True
-        return tuple(frozenset(need) for need in self._known[name])
+        return found
 
     def keep(self) -> None:
-        """Keep what was read from patterns since the start. Two processes may do so at once."""
-        if self._file is None or not self._new:
-            return
-        self._new = False
-        beside = self._file.with_name(f"{self._file.name}.{secrets.token_hex(4)}")
-        with suppress(OSError):
-            self._file.parent.mkdir(parents=True, exist_ok=True)
-            beside.write_text(json.dumps({"by": self._by, "needs": self._known}), "utf-8")
-            beside.replace(self._file)
+        """Keep what was read from patterns since the start, and forget it. Two processes may do so at once."""
+        file, self._file = self._file, None
+        if file is not None and self._new:
+            beside = file.with_name(f"{file.name}.{secrets.token_hex(4)}")
+            with suppress(OSError):
+                file.parent.mkdir(parents=True, exist_ok=True)
+                beside.write_text(json.dumps({"by": self._by, "needs": self._known}), "utf-8")
+                beside.replace(file)
+        self._known.clear()
 
 
 def place() -> Path | None:

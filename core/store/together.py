@@ -1,7 +1,8 @@
 """One commit for several transactions that wait for one another anyway: the disk is waited for once for all of them.
 
 Who ends while another waits for the writer's place leaves the commit to that one, and waits for it; who finds nobody
-waiting, or ends later than `TOGETHER` after the first began, commits for all. Each but the first stands behind a
+waiting, or ends later than `TOGETHER` after the first began, commits for all. What is in doubt until it is kept, as the
+mark of a message that left, waits for no turn: it is kept with those before it. Each but the first stands behind a
 savepoint, so that one that breaks takes back what is its own. What is kept, nobody is told before it is.
 """
 
@@ -105,9 +106,9 @@ class Together:
             with shared.member() as connection:
                 yield connection
         except BaseException:
-            self._leave(shared)
+            self._leave(shared, first=first)
             raise
-        self._leave(shared)
+        self._leave(shared, first=first)
         if shared.trouble is not None:
             raise NotKept(str(getattr(shared.trouble, "orig", shared.trouble))) from shared.trouble
 
@@ -121,11 +122,11 @@ class Together:
             self._writer.release()
             raise
 
-    def _leave(self, shared: Shared) -> None:
-        """Leave it to who comes next, and wait for the commit; or commit."""
+    def _leave(self, shared: Shared, *, first: bool) -> None:
+        """Leave it to who comes next, and wait for the commit; or commit. What is first waits for its like alone."""
         if shared.trouble is None and monotonic() < shared.until:
             self._open = shared
-            if self._writer.hand_on():
+            if self._writer.hand_on(first=first):
                 shared.kept.wait()
                 return
             self._open = None

@@ -40,13 +40,13 @@ class Writer:
         with self._guard:
             self._taken = self._next()
 
-    def hand_on(self) -> bool:
-        """Hand it to the next; where nobody waits it stays ours."""
+    def hand_on(self, *, first: bool) -> bool:
+        """Hand it to the next, or with `first` to the next of those only; where there is none it stays ours."""
         with self._guard:
-            return self._next()
+            return self._next(first=first)
 
-    def _next(self) -> bool:
-        queue = self._first or self._then
+    def _next(self, *, first: bool = False) -> bool:
+        queue = self._first if first else self._first or self._then
         if queue:
             queue.popleft().set()
             return True

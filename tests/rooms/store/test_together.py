@@ -60,7 +60,7 @@ def all_waiting(
         def hold() -> None:
             with database.transaction():
                 running.extend(threads.submit(told, work) for work in works)
-                while len(database._writer._then) < len(works):
+                while len(database._writer._then) + len(database._writer._first) < len(works):
                     time.sleep(0.001)
                 then()
 
@@ -96,6 +96,26 @@ def test_nobody_waits_for_the_others_for_long(
     monkeypatch.setattr(together, "TOGETHER", 0.0)
     assert all_waiting(database, [keeps(database, now, str(n)) for n in range(AT_ONCE)]) == [None] * (AT_ONCE + 1)
     assert len(commits) == AT_ONCE + 1
+
+
+def test_what_is_in_doubt_is_kept_with_those_before_it(
+    database: Database, now: datetime, commits: list[int], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The marks of what left are one commit with the turn that was under way, and wait for none that comes after."""
+    monkeypatch.setattr(together, "TOGETHER", LONG)
+    when: list[int] = []
+
+    def mark(key: str) -> Callable[[], None]:
+        def work() -> None:
+            with database.transaction(first=True) as tx:
+                inbox.first_time(tx, key, now)
+            when.append(len(commits))
+
+        return work
+
+    turns = [keeps(database, now, str(n)) for n in range(AT_ONCE)]
+    assert all_waiting(database, [*turns, mark("a"), mark("b")]) == [None] * (AT_ONCE + 3)
+    assert (when, len(commits)) == ([1, 1], 2)
 
 
 def test_what_breaks_takes_back_what_is_its_own(
