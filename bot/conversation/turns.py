@@ -9,6 +9,7 @@ from functools import partial
 from bot.conversation import admitting, heard
 from bot.conversation.act import answers
 from bot.intents.households import invitation_in
+from bot.intents.zones import units_spoken
 from bot.reply import Message, Outgoing, Reply, to_body
 from bot.wording import language, numbers, refusals
 from core.answers import loading
@@ -74,7 +75,7 @@ class Conversation:
             message.language,
             _ref(message),
         )
-        with turns.begin(self.house, said, self.newcomer, self._door(message)) as turn:
+        with turns.begin(self.house, said, self._newcomer(message), self._door(message)) as turn:
             if turn is None:
                 return False
             with language.speaking(turn.person.language):
@@ -88,6 +89,11 @@ class Conversation:
         if self.postman is not None and taken is not None:
             self.postman.hand(taken)
         return True
+
+    def _newcomer(self, message: Message) -> Person:
+        """The defaults of somebody who speaks for the first time, units by the country of their language."""
+        units = units_spoken(message.language)
+        return self.newcomer if units is None else replace(self.newcomer, units=units)
 
     def _door(self, message: Message) -> turns.Door:
         """The door for a message; that a chat is gone or has another number is heard of any."""

@@ -11,6 +11,7 @@ _HELP: Final = re.compile(
     r"^(?:units|language|options)$|^(?:whats|what is) (?:this|that bot|this bot)$|^what can (?:you|u) make$"
     r"|^/?(?:help|hilfe|commands?|menu|\?+|what (?:can you|you can) (?:do"
     r"|help with)(?: for (?:me|us))?"
+    r"|what (?:can|do|could|should) i (?:say|type|write|tell you|ask)(?: (?:here|now|to you|next|you))*"
     r"|how (?:does this|do you) work|how do i use (?:this"
     r"|you))\b[ ?!.]*(?:me)?$"
 )

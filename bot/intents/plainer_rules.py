@@ -219,7 +219,7 @@ RULES: Final = tuple(
          r"|gone|going|went|down|sunk|sinking|cooled|slipped|crept)(?: (?:right|all the way|back|off|away|down|up))*"
          r" (?:to|at) (?=\d{2,3}\b)", "pit "),
         (r"(?<=\d) ?mils?\b", " mm"),
-        (rf"\b({WEEKDAY}) in (?:a|1|one) week\b|\b(?:a|1|one) week (?:on|from) ({WEEKDAY})\b",
+        (rf"\b({WEEKDAY}) in (?:a|1|one) week\b|(?<!for )\b(?:a|1|one) week (?:on|from) ({WEEKDAY})\b",
          lambda m: f"{m[1] or m[2]} week"),
         (r"\bmore like (\d{1,4}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch|kg|lb|g|c|f))?) than (?=\d)", r"\1 not "),
         (r"\bon the nose\b", ""),

@@ -61,6 +61,11 @@ _BACK_IN: Final = re.compile(
     r"^(?:(?:ok|so|and|now|finally|safely|im|i am|were|we are) )*(?:back|home)(?: home| again)? (?:in|to) "
     r"(?P<place>[^\W\d_][\w/ ]{1,29}?)(?: (?:again|now|today|safely))*$"
 )
+_THERE: Final = re.compile(  # «in new york now», «landed in denver»: where it can be nothing but a place
+    r"^(?:(?:ok|so|just|now|finally|we|i|have|are|am|im|ive|weve|were|safely) )*"
+    r"(?:(?P<came>landed|arrived|got) (?:in|at|to)|in)"
+    r" (?P<place>[^\W\d_][\w/ ]{2,29}?)(?P<now> (?:now|today|safely|already))*$"
+)
 _HOME: Final = re.compile(
     r"^(?:(?:ok|hey|hi|we|i|were|im|are|am|is|finally|now|just|got|at last) )*(?:(?:back|arrived|landed|safely) )*"
     r"(?:at )?home(?: (?:again|now|safely|from \w+))*$|\bback (?:at |from (?:the |our |my )?)?(?:home|holidays?"
@@ -162,6 +167,9 @@ def _zone(text: str, context: Context) -> Settings | None:
         return Settings({"zone": context.home_zone})
     if (back := _BACK_IN.match(text)) and (zone := city(back["place"])):
         return Settings({"zone": zone})
+    there = _THERE.match(text)
+    if there and (there["now"] or there["came"]) and named(there["place"]):
+        return _placed(there["place"], text)
     places = (found["place"] for pattern in _ZONE if (found := pattern.search(text)))
     placed = next((_placed(place, text) for place in places), None)
     if _WRONG_ZONE.search(text):

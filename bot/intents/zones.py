@@ -133,6 +133,14 @@ def units_of(zone: str) -> Units:
     return Units("lb", "in", "f") if zone.startswith(_FAHRENHEIT) else Units()
 
 
+def units_spoken(code: str | None) -> Units | None:
+    """The units that go with the country in the language code of an account («en-US»); None where it names none."""
+    _, _, country = (code or "").replace("_", "-").partition("-")
+    if len(country) != 2 or not country.isalpha():
+        return None
+    return Units("lb", "in", "f") if country.upper() == "US" else Units()
+
+
 def jurisdiction_of(place: str) -> str | None:
     """The jurisdiction of a country as typed, or None."""
     return _COUNTRIES.get(_trimmed(place))

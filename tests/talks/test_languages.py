@@ -45,6 +45,19 @@ async def test_the_first_word_is_in_the_language_of_the_account(tmp_path: Path, 
     chats.house.close()
 
 
+@pytest.mark.parametrize(
+    ("code", "units"),
+    [("en-US", "lb, in and °F"), ("es-US", "lb, in and °F"), ("en-GB", "kg, mm and °C"), ("de", "kg, mm und °C")],
+)
+async def test_the_country_of_a_language_is_the_first_guess_of_the_units(tmp_path: Path, code: str, units: str) -> None:
+    """A code without a country guesses nothing; what is said afterwards stands, whatever the account speaks."""
+    chats = Chats(tmp_path)
+    assert units in await chats.say("ida", "settings", code)
+    assert "kg, mm" in await chats.say("ida", "only kg and c", code)
+    assert "kg, mm" in await chats.say("ida", "settings", code)
+    chats.house.close()
+
+
 async def test_neighbours_keep_their_languages(tmp_path: Path) -> None:
     """Two chats of one house, turn about; and one changes over in the middle."""
     chats = Chats(tmp_path)

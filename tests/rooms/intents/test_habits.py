@@ -5,11 +5,11 @@ from typing import Any
 
 import pytest
 
-from bot.intents.intents import Change, MoveDeadline, Settings, Unclear
+from bot.intents.intents import Change, Help, MoveDeadline, Pause, Settings, Unclear
 from bot.intents.read import read
 from core.person import Units
 from tests.rooms.intents.shorthand import short
-from tests.talk_lines import POUNDS, context
+from tests.talk_lines import POUNDS, context, wall
 
 CURE = context("curing", POUNDS)
 
@@ -31,6 +31,10 @@ CURE = context("curing", POUNDS)
         ("cm please", {"units": Units("lb", "mm", "f")}),
         ("in kg please", {"units": Units("kg", "in", "f")}),
         ("weights in kg but temps in f", {"units": Units("kg", "in", "f")}),
+        ("in new york now", {"zone": "America/New_York"}),
+        ("landed in denver", {"zone": "America/Denver"}),
+        ("just arrived in chicago", {"zone": "America/Chicago"}),
+        ("got to london safely", {"zone": "Europe/London"}),
         ("sprich englisch", {"language": "en"}),
         ("englisch bitte", {"language": "en"}),
     ],
@@ -83,3 +87,39 @@ def test_a_share_of_what(text: str, offered: list[dict[str, Any]]) -> None:
 def test_two_shares_in_one_line(text: str) -> None:
     """Each by its own word."""
     assert read(text, context("waiting", POUNDS)) == [Change({"cure_nitrite_fraction": 0.0625, "salt_fraction": 0.025})]
+
+
+@pytest.mark.parametrize("text", ["in the fridge now", "in ice now", "in bag now", "got in the bag", "in the cure now"])
+def test_where_the_meat_is_sets_no_clock(text: str) -> None:
+    """What is no place on the map is none of the person's."""
+    assert not any(isinstance(intent, Settings) for intent in read(text, CURE))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "no flips till wednesday",
+        "nobody can flip till wednesday",
+        "cant flip it till wed",
+        "nobody home to flip until wed",
+    ],
+)
+def test_nobody_who_can_flip_is_quiet(text: str) -> None:
+    """A day without its hour: quiet until then, and nobody of that name takes over."""
+    (pause,) = read(text, CURE)
+    assert isinstance(pause, Pause)
+    assert pause.until == wall(3, 3, 9)
+
+
+@pytest.mark.parametrize("text", ["we leave for a week on sunday", "going away on sunday for a week"])
+def test_away_for_a_week_from_a_day(text: str) -> None:
+    """From that day on, for as long."""
+    (pause,) = read(text, CURE)
+    assert isinstance(pause, Pause)
+    assert (pause.since, pause.until) == (wall(3, 7, 0), wall(3, 14, 0))
+
+
+@pytest.mark.parametrize("text", ["what can i say", "what do i type here", "what could i ask you", "menu", "/help"])
+def test_asked_for_help(text: str) -> None:
+    """By the words for it, with or without a slash."""
+    assert read(text, CURE) == [Help()]
