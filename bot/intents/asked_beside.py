@@ -34,6 +34,10 @@ _READ_LAST: Final = re.compile(
     r"^(?P<asked>(?:can|may|should|shall|do) (?:i|we) .+?),? (?:the |my )?(?P<read>(?:brine|fridge|core|pit|meat) "
     r"(?:is|reads|at|now|says|its)(?: at| now)? \d{1,3}(?:\.\d)?(?: ?[cf])?)\s*\?*$"
 )
+_READ_FIRST: Final = re.compile(  # «its 37 now can it go in»
+    r"^(?P<read>(?:(?:its|it is|the|brine|fridge|core|meat|pit|is|at) )*\d{1,3}(?:\.\d)?(?: ?[cf])?(?: now)?),?"
+    r" (?P<asked>(?:can|may|should|shall) (?:i|we|it|they|the meat) (?:put|go|come|take|be|get|start)\b.*)$"
+)
 _BRINE_AT: Final = re.compile(
     r"^is (?:the |my |our )?brine (?:\w+ ){0,2}?(?:enough|ok|okay|fine|good|safe|right) (?:at|with|now) "
     r"(?P<at>\d{1,3}(?:\.\d)?(?: ?[cf])?)\s*\?*$"
@@ -76,13 +80,13 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
 
 def _read_last(plain: str, context: Context) -> list[Intent]:
     """«can i put it in now brine is 39», «is the brine cold enough at 44»: what was read says what may be done."""
-    found = _READ_LAST.match(plain) or _BRINE_AT.match(plain)
+    found = _READ_LAST.match(plain) or _BRINE_AT.match(plain) or _READ_FIRST.match(plain)
     if found is None or context.phase == "none":
         return []
     reading = read_reading(found.groupdict().get("read") or f"brine {found['at']}", context)
     if not isinstance(reading, Reading):
         return []
-    asked = found.groupdict().get("asked")
+    asked = (found.groupdict().get("asked") or "").rstrip(" ?")
     topic = questions.read_topic(asked, context) if asked else None
     return merged([reading, topic]) if topic else [reading]
 

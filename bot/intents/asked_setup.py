@@ -22,7 +22,8 @@ from core.batch.events import Probe
 
 UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
-    r"|not on (?:it|the)|no label|keine ahnung|weiß nicht)\b|^\?+$"
+    r"|not on (?:it|the)|no label|(?:label|sticker|print)(?: is| has|s)? (?:rubbed|worn|washed|torn|peeled|come|came"
+    r"|fell|gone|faded|smudged|missing)|cant read (?:it|the|what)|keine ahnung|weiß nicht)\b|^\?+$"
 )
 # «got cure no 2, thats fine right»: a kind of curing salt, and no strength
 SECOND_KIND: Final = re.compile(

@@ -18,12 +18,19 @@ _WATER_TOO: Final = re.compile(
 _OF_THE_FAT: Final = re.compile(  # «39 in the fat 44 in the middle»: the middle counts
     r"(?:(?:its|it is|core|at) )*\b\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on|at) the (?:fat(?: cap)?|skin|outside"
     r"|surface|rind),? (?:and |but )?"
-    r"(?=\d{1,3}\b[^\d]*\b(?:middle|core|cent(?:re|er)|inside|meat|thick\w*)\b)"
+    r"(?=\d{1,3}\b[^\d]*\b(?:middle|core|cent(?:re|er)|inside|meat|thick\w*|lean)\b)"
+)
+_LEAN: Final = re.compile(r"(?<=\d)(?P<unit> ?[cf])? (?:in|at|on) the lean\b")
+_FROM: Final = re.compile(  # «158, dropped from 160»: the first is what it reads now
+    r"(?<=\d)(?P<unit> ?[cf])?,? (?:(?:its|and|now|has|just) )*(?:dropped|down|fell|fallen|up|rose|risen|climbed"
+    r"|came down|came up|gone up|gone down) from \d{2,3}(?:\.\d)?(?: ?[cf])?(?=[ ,]|$)"
 )
 
 
 def without_beside(text: str, phase: str) -> str:
     """A plain line of temperatures without these."""
     text = _OF_THE_FAT.sub("", text)
+    for words in (_LEAN, _FROM):
+        text = words.sub(lambda hit: hit["unit"] or "", text)
     text = _SO_SINCE.sub(lambda hit: hit["unit"] or "", text)
     return _WATER_TOO.sub(lambda hit: hit["unit"] or "", text) if phase == "chilling" else text

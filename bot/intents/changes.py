@@ -3,9 +3,10 @@
 from typing import Any, Final
 
 from bot import measures
+from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import odd_strength, open_strength, shared, stated, usual_cure
-from bot.intents.intents import Change, Debrief, Intent, Settings, Start, Unclear
+from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Settings, Start, Unclear
 from bot.intents.meats import meat, without
 from bot.intents.plausible import set_point
 from bot.intents.settings import is_off
@@ -64,6 +65,7 @@ _NO_NUMBER: Final = re.compile(
 _READ_OFF: Final = re.compile(r"\b(?:pit|grill|smoker)s? (?:is |now |running |sitting )*at \d")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
+_EATS: Final = re.compile(r"\b(?:eat|eating|serve|serving|have it|having it)\b")
 _HEDGED: Final = re.compile(
     r"\b(?:i (?:think|guess|believe|reckon)|maybe|probably|not sure|perhaps|might be"
     r"|or so|something like)\b"
@@ -106,7 +108,16 @@ def read_change(text: str, context: Context) -> list[Intent]:
         fields["cut"] = named.cut
     if not fields and len(content(told.rest)) > 1:
         return []
+    if set(fields) == {"purpose"} and (moved := _eaten_then(text, context)):
+        return [Change(fields), moved]
     return [_kept(fields, text, context), *open_ones] if fields else open_ones
+
+
+def _eaten_then(text: str, context: Context) -> MoveDeadline | None:
+    """«gonna eat it hot tonight»: how it is eaten, and when."""
+    said = when.meal(text, context) if _EATS.search(text) and context.deadline else None
+    moves = said is not None and said.day_said and said.at > context.now and said.at != context.deadline
+    return MoveDeadline(to=said.at) if moves and said else None
 
 
 def _without_what_is_read(fields: dict[str, Any], text: str, context: Context) -> None:

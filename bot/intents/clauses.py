@@ -51,6 +51,10 @@ _THEN: Final = re.compile(r"\d(?: ?[cf])? then$")
 _BACK_ON: Final = re.compile(
     r"\b(?<!heat )(?<!gas )(?<!power )(?<!lid )back on(?: now| already| again)?(?=$|[,;.]| (?:core|meat|pit|its|at)\b)"
 )
+_BACK_IN: Final = re.compile(
+    r"\b(?:put|dropped|popped|stuck|shoved|chucked) (?:it|them|that) (?:(?:straight|right) )?back\b(?! on)"
+    r"|\bback in (?:the )?(?:bag|brine|tub|cure)\b"
+)
 _FRIDGE_ALONE: Final = re.compile(  # «fridge door was open, 41»: a number beside it is of no brine
     r"^(?!.*\b(?:brine|pickle)\b).*(?<!in the )(?<!in )(?<!into the )\bfridge\b"
 )
@@ -99,6 +103,8 @@ def as_it_happened(intents: list[Intent], text: str) -> list[Intent]:
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.INTO_CURE)]
     if any(isinstance(i, Happened) and i.what == "lid" for i in intents):  # the lid tells what to do with the vents
         intents = [i for i in intents if not (isinstance(i, Unclear) and i.why == "fuelled")]
+    if _BACK_IN.search(text):  # «took it out by mistake, put it back»: it goes on, and how long it lay there counts
+        intents = [Happened("left_out") if isinstance(i, StepDone) and i.step == Kind.OUT else i for i in intents]
     if _BACK_ON.search(text):  # «took it off to fix the fire, back on now»: it never was off
         intents = [i for i in intents if not (isinstance(i, StepDone) and i.step == Kind.OFF)]
     intents = _done_after_all(_while_away(_beside_the_fire(intents)), text)

@@ -62,6 +62,10 @@ LOOSE_RULES: Final = tuple(
         (r"\b(flip|turn|rinse|reading|check) \d{1,2} (?=(?:is )?(?:done|ok|finished|sorted)\b)", r"\1 "),
         (r"\b(?:did|done) (?:2|both) (?:flips|turns)\b", "flipped both times"),
         (r",? (?:no|without an?) (?:batch|plan)$", ""),
+        (r"\bdid (?:the )?(morning|evening) (?:one|flip|turn)(?: late| early)? (?:at|like|about|around) (?=\d)",
+         r"flipped this \1 at "),
+        (r"(?<!\d )\b((?:duck |turkey |trout |salmon )?(?:breasts|fillets|bellies|sides|loins)) ([2-9])"
+         r"(?=,? (?:about |roughly |in all )?\d{1,2}(?:\.\d+)? ?(?:kg|kilo|g|lb|pound|oz))", r"\2 \1"),
         # what went into the fridge, and what it reads
         (r"\b((?:mov(?:ed|ing)|going|gone|went|transferred|switched|put)(?: it)? (?:in|to"
          r"|into) (?:the )?fridge),? (?:now )?"
@@ -155,6 +159,8 @@ LOOSE_RULES: Final = tuple(
         (r"(?<=\d) (?=opened (?:the )?lid\b)", ", "),
         (r"^(?:my |the |your )?clock is [^,;]{0,20}\b(?:off|wrong|behind|ahead|slow|fast)$", "wrong clock"),
         (r"^weigh (?=\d{1,2}\.\d)", "weighs "),
+        (r"\bturned (?:the |my )?fridge (?:down|up|colder|warmer|off|on),? (?:and |so |now |but )*(?:its|it is|it)"
+         r"(?: now| at| reads| says)* (?=\d{2})", "fridge "),
         (r"\bturned (?:the |my )?fridge (?:down|up|colder)(?: to (?=\d))?", "set the fridge to "),
         # how it is, behind a number
         (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect"
@@ -186,7 +192,8 @@ LOOSE_RULES: Final = tuple(
         (r"\b(\d{2,3})(?: ?[cf])?,? (?:then|and then|and|now) (\d{2,3}(?: ?[cf])?),? "
          r"((?:\d{1,2}|ten|twenty|half an|an?) ?(?:m|mins?|minutes?|h|hrs?|hours?)) later$", r"\1 \3 ago, \2 now"),
         (r"^(?:(?:i|we|ive|just|ok) )*(?:moved|put|got|shifted) (?:it|them|the (?:bags?|meat|tub)) (?:in|into|to) "
-         r"(?:the |my |our |another )?(?:\w+ )?fridge,? (?:and |which |that )?(?=(?:reads|says|is at|its at|at) \d)",
+         r"(?:the |my |our |another )?(?:\w+ )?fridge,? (?:and |which |that )?"
+         r"(?=(?:reads|says|is at|its at|at) (?!(?:1[0-2]|[1-9])\b(?! ?[cf]\b))\d)",
          "fridge "),
         (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:going|off|heading) to (?:bed|sleep)(?: now)?,? "
          r"(?:and |but |so )?(?=(?:ill|i will|will|gonna) )", ""),

@@ -122,6 +122,13 @@ _SAY: Final = re.compile(rf"\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
+_TO_A_PLACE: Final = re.compile(  # «moved it to the fridge at 2»: the meat, and no meal
+    rf"\b{_MOVE}\b[^,;\d]{{0,16}}\b(?:to|into|onto|in|on) (?:the |a |an |my )?(?:fridge|freezer|ice|rack|cooler|oven"
+    r"|cellar|garage|shelf|water|bath|tub|bag|board|counter|grill|smoker|pan|tray)\b"
+)
+_A_DEED: Final = re.compile(
+    r"\b(?:put|putting|take|taking|light|lighting|smok\w+|rins\w+|soak\w*) (?:it|them|the \w+)\b"
+)
 _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
 _MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the fire, and no other meal
     r"\b(?:will|does|would) (?:it|that|this|the meat) (?:make it|be (?:done|ready|finished|there)|reach)\b"
@@ -144,6 +151,8 @@ def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
     text = _SAY.sub("at ", text)
     if _of_no_meal(text, context) or (_OF_FLIPS.search(text) and not _OF_THE_MEAL.search(text)):
+        return None
+    if _TO_A_PLACE.search(text) or (_A_DEED.search(text) and "instead" in text and not _OF_THE_MEAL.search(text)):
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found

@@ -187,6 +187,7 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
 )
 _ALL_WELL: Final = re.compile(
     r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$"
+    r"|^(?:so )?how(?: are)? we (?:doing|doin|looking|getting on)[ ?]*$"
     r"|^(?:so |and )?(?:how is|hows|how are|howre) (?:it|everything|things|that one|that|she|they)"
     r"(?: (?:doing|coming along|getting on|getting along|today|now))?[ ?]*$"
 )

@@ -43,7 +43,10 @@ _INTO_FRIDGE: Final = re.compile(
     rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
     r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
 )
-_SINCE: Final = re.compile(r"\bsince (?:about |around )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?\b")
+_SINCE: Final = re.compile(  # an hour, and no degrees
+    r"\bsince (?:about |around )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?\b"
+    r"|\b(?:at|around|about) (?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?\b(?! ?[cf]\b)(?!\d)"
+)
 _AT_CORE: Final = re.compile(
     r"\b(?:at|core|meat|reads|says|its) (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)"
     r"|(?P<n2>\d{2,3})(?: ?°? ?(?P<unit2>[cf])\b)? now\b"
