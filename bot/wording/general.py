@@ -39,7 +39,7 @@ def help_(a: Assessment | None) -> str:
     }
     here = by_phase.get(a.batch.phase.value, "«plan»")
     return say(
-        "Now you can say {here}. Always: «plan», «what now», «is it safe», «no, 185», «undo», «dinner moved to 15:00», "
+        "Now you can say {here}.\nAlways: «plan», «what now», «is it safe», «no, 185», «undo», «dinner moved to 15:00», "
         "«pause», «cancel».",
         here=here,
     )
