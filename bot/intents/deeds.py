@@ -156,3 +156,11 @@ def noun(text: str) -> str | None:
     """The step that a plain text names by its noun."""
     found = _NOUN.search(text)
     return str(_NOUNS[found[0]]) if found else None
+
+
+TO_A_PLACE: Final = re.compile(  # «moved it to the fridge at 2»: the meat, and no meal
+    r"\b(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|brought|bring|transferred|slid|shoved?)\b[^,;\d]{0,16}\b(?:to|into|onto|in|on)"
+    r" (?:the |a |an |my )?(?:fridge|freezer|ice|rack|cooler|oven|cellar|garage|shelf|water|bath|tub|bag|board|counter"
+    r"|grill|smoker|pan|tray)\b"
+)
+WITH_MEAT: Final = re.compile(r"\b(?:put|putting|take|taking|light|lighting|smok\w+|rins\w+) (?:it|them|the)\b")

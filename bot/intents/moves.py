@@ -7,6 +7,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.days import open_days
+from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
 from bot.intents.intents import Change, Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
 from bot.intents.meats import meat
 from bot.intents.small import content
@@ -122,21 +123,14 @@ _SAY: Final = re.compile(rf"\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
-_TO_A_PLACE: Final = re.compile(  # «moved it to the fridge at 2»: the meat, and no meal
-    rf"\b{_MOVE}\b[^,;\d]{{0,16}}\b(?:to|into|onto|in|on) (?:the |a |an |my )?(?:fridge|freezer|ice|rack|cooler|oven"
-    r"|cellar|garage|shelf|water|bath|tub|bag|board|counter|grill|smoker|pan|tray)\b"
-)
-_A_DEED: Final = re.compile(
-    r"\b(?:put|putting|take|taking|light|lighting|smok\w+|rins\w+|soak\w*) (?:it|them|the \w+)\b"
-)
 _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  # called at another hour, and no meal
 _MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the fire, and no other meal
     r"\b(?:will|does|would) (?:it|that|this|the meat) (?:make it|be (?:done|ready|finished|there)|reach)\b"
 )
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
 _EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
-    r"^(?:i|we) (?:(?:usually|always|normally|mostly) )*(?:have|eat|get) (?:my |our )?breakfast\b"
-    r"|^(?:i|we) (?:(?:usually|always|normally|mostly) )+(?:have|eat|get) (?:my |our )?(?:lunch|dinner|supper|tea)\b"
+    r"^(?:i|we) (?:(?P<so>usually|always|normally|mostly) )*(?:have|eat|get) (?:my |our )?"
+    r"(?:breakfast|(?(so)(?:lunch|dinner|supper|tea)|breakfast))\b"
 )
 _OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
 _NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{_WEEKDAY})$")
@@ -150,9 +144,7 @@ _BETTER: Final = re.compile(
 def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
     text = _SAY.sub("at ", text)
-    if _of_no_meal(text, context) or (_OF_FLIPS.search(text) and not _OF_THE_MEAL.search(text)):
-        return None
-    if _TO_A_PLACE.search(text) or (_A_DEED.search(text) and "instead" in text and not _OF_THE_MEAL.search(text)):
+    if _of_no_meal(text, context):
         return None
     if found := _more_days(text, context) or _another_day(text, context):
         return found
@@ -203,8 +195,9 @@ def _offered(text: str, context: Context) -> Unclear | None:
 
 
 def _of_no_meal(text: str, context: Context) -> bool:
-    """«can i bump to 300», «serving at 140», «will it make it»: a temperature or the fire, and no other meal."""
-    if _MAKES_IT.search(text):
+    """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
+    deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
+    if _MAKES_IT.search(text) or TO_A_PLACE.search(text) or (deed and not _OF_THE_MEAL.search(text)):
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True

@@ -88,6 +88,11 @@ _STILL_TO_COME: Final = re.compile(
     r"(?:in (?:about |another )?(?:half an?|an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
     r"|(?P<hour>(?:at|around|about) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?$))"
 )
+_PUT_IN_LATER: Final = re.compile(  # «gonna put it in tomorrow am instead»
+    r"^(?:(?:ill|i|we|well|will|gonna|going to|im|were|have to) )+(?:put|stick|pop|get|drop|chuck)(?:ting)?"
+    r" (?:it|them|the \w+) in(?:to)?(?: the (?:brine|bag|cure|tub|bucket))?"
+    r" (?=(?:tomorrow|tonight|later|at \d|in the (?:morning|evening)|(?:on )?(?:mon|tue|wed|thu|fri|sat|sun)))"
+)
 _AHEAD: Final = timedelta(hours=12)
 _UNDER_WAY: Final = re.compile(r"\b(?:taking|pulling|putting|wrapping|lighting|slicing) (?:it|them|the \w+)\b")
 _NO_WRAP: Final = re.compile(r"\b(?:not|wont|never) (?:be |going to |gonna )?wrap")  # how it is cooked, and no while
@@ -118,6 +123,8 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if context.phase == "drying" and (on := _SOAK_ON.search(text)):
         said = on["longer"] or on["more"]
         return Snooze(by=when.span(f"1 {said}" if said[0] == "h" and said[:4] != "half" else said), step=str(Kind.DRY))
+    if context.phase == "waiting" and _PUT_IN_LATER.match(text) and (said := when.future(text, context)):
+        return Snooze(until=said.at, step=str(Kind.INTO_CURE))
     if later := _still_to_come(text, context):
         return later
     if _PUT_OFF.search(text) and not _NEVER.search(text):

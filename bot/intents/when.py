@@ -158,7 +158,7 @@ def meal(text: str, context: Context) -> When | None:
 
 def _of_another_meal(part: str, clock: time) -> bool:
     """Whether a meal that is named is hours from the one that was planned: «friday dinner», of a lunch at one."""
-    return part in _NAMED_MEALS and abs(_PARTS[part][0] - clock.hour) > _SAME_MEAL_H
+    return (part in _NAMED_MEALS or part == "tonight") and abs(_PARTS[part][0] - clock.hour) > _SAME_MEAL_H
 
 
 def still_ahead(text: str, context: Context) -> datetime | None:

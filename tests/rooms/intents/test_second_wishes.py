@@ -67,7 +67,7 @@ from tests.talk_lines import POUNDS, context, wall
         ("its 37 now can it go in", "brining", "read brine 37f"),
         ("brine 39 may i put it in", "brining", "read brine 39f"),
         ("37 now, can it go in", "brining", "read brine 37f"),
-        ("gonna put it in tmrw am instead", "brining", "question"),
+        ("gonna put it in tmrw am instead", "brining", "later @09:00"),
         ("ill take it out tomorrow instead", "curing", "question"),
         ("my kid turned the fridge up its 46", "curing", "read fridge 46f"),
         ("somebody turned the fridge off, now its 52", "curing", "read fridge 52f"),
@@ -90,6 +90,9 @@ from tests.talk_lines import POUNDS, context, wall
         ("duck breasts 4 abt 2lb all in hot smoke friday", "none", "start duck 0.9072kg fri"),
         ("trout fillets 6, 1.2kg smoked saturday", "none", "start trout 1.2kg sat"),
         ("can we do it sunday instead", "curing", "meal sun13:00"),
+        ("gonna eat it hot tonight", "cooking", "set purpose=hot & meal mon20:00"),
+        ("ill put it in tonight at 9", "brining", "later @21:00"),
+        ("well put the meat in the brine on wednesday", "brining", "later @09:00"),
         ("got 3 bellies 4 4 and 5 lb", "none", "start bacon 5.897kg"),
     ],
 )
