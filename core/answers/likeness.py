@@ -144,7 +144,7 @@ def indexed(asks: Mapping[str, tuple[str, ...]], shorts: Sequence[str], language
     parts = _Parts(language)
     for those, short in zip(asks.values(), shorts, strict=True):
         parts.add([_words(ask) for ask in those], _words(short))
-    every, row, counted = parts.features()
+    keys, every, row, counted = parts.features()
     starts = np.flatnonzero(np.concatenate(([True], every[1:] != every[:-1], [True])))
     each = np.array([len(those) for those in asks.values()], np.int64)
     height = int(each.sum()) + len(each)
@@ -152,8 +152,7 @@ def indexed(asks: Mapping[str, tuple[str, ...]], shorts: Sequence[str], language
     rarity = unseen - np.log1p(np.add.reduceat(row < each.sum(), starts[:-1], dtype=np.int32))
     weight = np.sqrt(counted) * np.repeat(rarity, np.diff(starts))
     weight /= np.sqrt(np.bincount(row, weight**2, height))[row]
-    keys, weights = every[starts[:-1]], weight.astype(np.float32)
-    return Index(tuple(asks), each, keys, rarity, unseen, row, weights, starts, height)
+    return Index(tuple(asks), each, keys, rarity, unseen, row, weight.astype(np.float32), starts, height)
 
 
 class _Parts:
@@ -178,8 +177,9 @@ class _Parts:
         self._said[kind].extend([numbers.setdefault(part, len(numbers)) for part in parts])
         self._lengths[kind].append(len(parts))
 
-    def features(self) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.float32]]:
-        """All features by their hashes in order, each with its text and how much it counts there."""
+    def features(self) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.int32], NDArray[np.float32]]:
+        """The hashes of all features in their order; and of each place, in the order of the features, which feature it
+        is by its number, in which text, and how much it counts there."""
         hashes, counts, sizes = array("q"), array("f"), array("i")
         for part in self._numbers:
             features = _of_a_part(part, self._language)
@@ -188,25 +188,29 @@ class _Parts:
             sizes.append(len(features))
         said, lengths = (np.frombuffer(one + other, np.int32) for one, other in (self._said, self._lengths))
         places, many = _spread(said, np.frombuffer(sizes, np.int32))
+        keys, numbers = np.unique(np.frombuffer(hashes, np.int64), return_inverse=True)
         text = np.repeat(np.repeat(np.arange(len(lengths), dtype=np.int32), lengths), many)
-        return _in_their_order(np.frombuffer(hashes, np.int64)[places], text, np.frombuffer(counts, np.float32)[places])
+        return keys, *_in_their_order(numbers.astype(np.int32)[places], text, np.frombuffer(counts, np.float32)[places])
 
 
-def _spread(said: NDArray[np.int32], sizes: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int32]]:
+def _spread(said: NDArray[np.int32], sizes: NDArray[np.int32]) -> tuple[NDArray[np.int32], NDArray[np.int32]]:
     """Where the features of each part that is said stand among those of all parts, and how many they are."""
     many = sizes[said]
     begin = (np.cumsum(sizes) - sizes)[said] - (np.cumsum(many) - many)
-    return np.repeat(begin, many) + np.arange(many.sum()), many
+    places = np.repeat(begin.astype(np.int32), many)
+    places += np.arange(len(places), dtype=np.int32)
+    return places, many
 
 
 def _in_their_order(
-    keys: NDArray[np.int64], rows: NDArray[np.int32], counted: NDArray[np.float32]
-) -> tuple[NDArray[np.int64], NDArray[np.int32], NDArray[np.float32]]:
-    """Features by their hashes and rows; what a row has twice stands there once and counts twice."""
-    order = np.argsort(keys, kind="stable")
-    keys, rows, counted = keys[order], rows[order], counted[order]
-    first = np.flatnonzero(np.concatenate(([True], (keys[1:] != keys[:-1]) | (rows[1:] != rows[:-1]))))
-    return keys[first], rows[first], np.add.reduceat(counted, first)
+    numbers: NDArray[np.int32], rows: NDArray[np.int32], counted: NDArray[np.float32]
+) -> tuple[NDArray[np.int32], NDArray[np.int32], NDArray[np.float32]]:
+    """Features by their numbers and rows; what a row has twice stands there once and counts twice."""
+    order = np.argsort(numbers, kind="stable").astype(np.int32)
+    numbers, rows, counted = numbers[order], rows[order], counted[order]
+    del order
+    first = np.flatnonzero(np.concatenate(([True], (numbers[1:] != numbers[:-1]) | (rows[1:] != rows[:-1]))))
+    return numbers[first], rows[first], np.add.reduceat(counted, first)
 
 
 def _features(text: str, language: str) -> Mapping[str, float]:
