@@ -229,7 +229,8 @@ def of_a(words: Callable[[Assessment], str | Said]) -> Answer:
 
 TOPICS: Final[Mapping[str, Answer]] = {
     "bed": _leaves(talked_of.bed), "away": _leaves(talked_of.away), "skip_flip": _skip_flip, "feed": _feed,
-    "begin": of_a(standing.begin), "no_record": of_a(unkept.no_record), "vessel": of_a(unkept.vessel),
+    "begin": of_a(standing.begin), "fire_hours": of_a(reckoned.fire_hours),
+    "no_record": of_a(unkept.no_record), "vessel": of_a(unkept.vessel),
     "less_water": of_a(unkept.water), "more_water": _more_water, "probe_lost": of_a(readings.probe_out),
     "left": _left, "chill": _chill, "brine_cold": _brine_cold,
     "late": of_a(around.late), "flips_done": of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,

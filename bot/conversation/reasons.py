@@ -21,6 +21,7 @@ ABOUT: Final = {
         ("eta", "off", "in_time", "rate", "reaches", "hotter", "stall", "late", "sure", "meat_on", "light", "pull"),
         HOURS,
     ),
+    "fire_hours": HOURS,
     **dict.fromkeys(("chill", "cooled"), CHILL),
 }
 ENTRIES: Final = {

@@ -117,7 +117,7 @@ def _elsewhere(text: str, reads_f: bool) -> str | None:
 
 def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     """A sum where a batch is under way: what is told without asking is about another only while ours is not lit."""
-    kind = sum_of(text, elsewhere=False, reads_f=reads_f)
+    kind = None if text.startswith("why ") else sum_of(text, elsewhere=False, reads_f=reads_f)
     if not is_question(text) and (hot or kind not in _OF_ANY_FIRE or _IN_THE_COLD.search(text)):
         return None
     recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours

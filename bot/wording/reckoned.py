@@ -1,5 +1,6 @@
 """Reckoned from the record: how many it feeds, how the cooker runs, what to have at hand, how things stand, the last time."""
 
+from datetime import timedelta
 from statistics import fmean
 
 from bot.wording import (
@@ -193,3 +194,23 @@ def _looked_back(a: Assessment) -> str:
     if batch.tasted is not None:
         told.append((say("Bland."), say("The salt was right."), say("Too salty."))[batch.tasted + 1])
     return " ".join(told)
+
+
+def fire_hours(a: Assessment) -> str:
+    """How long it is on the fire as planned: from when to when, with the band of the end."""
+    on, off = (a.plan.step(kind.value) if a.plan else None for kind in (Kind.MEAT_ON, Kind.OFF))
+    if on is None or off is None or a.on_at is not None:
+        return standing.since(a)
+    early, late = off.early or off.due, off.late or off.due
+    return say(
+        "About {hours} on the fire, {low} to {high}: on {on}, off {off} or so. The core decides, not the clock.",
+        hours=numbers.span(_to_the_quarter(off.due - on.due)),
+        low=numbers.span(_to_the_quarter(early - on.due)),
+        high=numbers.span(_to_the_quarter(late - on.due)),
+        on=numbers.when(on.due, a.person, a.now),
+        off=numbers.when(numbers.quarter(off.due, up=True), a.person, a.now),
+    )
+
+
+def _to_the_quarter(span: timedelta) -> timedelta:
+    return timedelta(minutes=15) * round(span / timedelta(minutes=15))

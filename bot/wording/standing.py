@@ -196,7 +196,7 @@ def flip_next(a: Assessment) -> str:
         return say("No flip is left. {before} {next}", before=before, next=plans.coming(a)).replace("  ", " ")
     first = waiting[0]
     due = say("now") if first.state is State.DUE else numbers.when(first.due, a.person, a.now)
-    return say("Flip it next: {due}. {before}\nMissing one does no harm.", due=due, before=before)
+    return say("Flip it next: {due}. {before}\nMissing one does no harm: once a day is enough.", due=due, before=before)
 
 
 def flips_sooner(a: Assessment) -> str:
