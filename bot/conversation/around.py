@@ -177,6 +177,8 @@ def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
     waiting = [s for s in standing.flips(a) if s.state in (State.DUE, State.AHEAD)]
     if said is None or not said.hour_said or not waiting or a.batch.phase is not Phase.CURING:
         return standing.skip_flip(a)
+    if said.at - waiting[0].due >= timedelta(days=1):  # more than one left out
+        return standing.skip_flip(a)
     at = say("Now") if _AT_ONCE.search(text.lower()) else numbers.when(said.at, a.person, a.now)
     if said.at <= waiting[0].due or _AT_ONCE.search(text.lower()):
         return errands.flip_at(a, at)

@@ -67,6 +67,10 @@ _SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there
     r"^(?!.*\b(?:away|gone|off|without|fridge|warm|flip\w*|turn\w*|thaw\w*|freez\w*|keep\w*|rest|ago|late)\b)"
     r".*\b\d{1,2}(?:\.\d)? days?\b.*\b(?:enough|too (?:short|few|little|long|many)|ok|okay|do it)\b"
     r"|^(?:is|are|would|will) \d{1,2}(?:\.\d)? days? (?:do|be enough|enough)\b"
+    r"|^(?!.*\b(?:flip\w*|turn\w*|check\w*|read\w*)\b).*\b(?:skip\w*|cut|drop|shorten|lose|knock off|ditch)\b.{0,14}"
+    r"\b(?:the rest|cure short|(?:last|final) day"
+    r"|(?:\d|one|two|three|four|few|couple of|last|remaining|other|these|those) (?:\w+ )?days?)\b"
+    r"|\b(?:smoke|cook) (?:it|this) (?:right )?(?:now|today|tonight|tomorrow)\b.*\bdays?\b"
 )
 _OURS = re.compile(
     r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
