@@ -41,7 +41,7 @@ class Replica:
             "SALTBELL_WEBHOOK_URL": f"{PUBLIC}/saltbell",
             "SALTBELL_WEBHOOK_SECRET": SECRET,
             "SALTBELL_LISTEN": f"127.0.0.1:{self.port}",
-            "SALTBELL_ZONE": "Europe/Vienna",
+            "SALTBELL_ZONE": at_noon(),  # what can wait would wait for the morning
             "SALTBELL_LOG": "error",
         }
         self._running: asyncio.subprocess.Process | None = None
@@ -124,6 +124,12 @@ def states(store: Database) -> dict[str, int]:
     with store.reading() as tx:
         due = select(outgoing.c.state, func.count()).where(*_due())
         return dict(tx.execute(due.group_by(outgoing.c.state)).all())
+
+
+def at_noon() -> str:
+    """A zone in which it is about noon just now."""
+    behind = datetime.now(UTC).hour - 12
+    return f"Etc/GMT{behind:+d}" if behind else "Etc/GMT"
 
 
 async def begun(server: BotApi, people: list[Person]) -> list[int]:
