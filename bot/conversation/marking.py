@@ -55,7 +55,7 @@ THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON
 def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Sequence[Reply]:
     """A step marked, and what comes next."""
     a = batches.look(turn, meant.of(intent.batch))
-    if isinstance(a.refusal, TooSoon) and isinstance(intent, StepDone):
+    if isinstance(a.refusal, TooSoon) and isinstance(intent, StepDone) and intent.step != Kind.THAW:
         return _gone_on_with(turn, meant, intent, a.refusal)
     at = getattr(intent, "at", None) or meant.message.said_at
     if meant.message.pressed is None and (untrue := which_step.noted_just_now(turn, a, intent)):

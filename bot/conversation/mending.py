@@ -190,6 +190,7 @@ def _at_another_time(turn: Turn, meant: Understood, batch: str, intent: Correct)
     A check that a reading answered goes with it, so the check of the day itself is open again.
     """
     of_message = _said_together(turn, batch, intent)
+    intent = righting.in_that_half(intent, of_message[0].at, meant.message.text, turn.now)
     if intent.was is not None:  # «the 140 was at 5»: of that reading, and of nothing else that was said
         named = _meant(turn, batch, intent)
         if named is None:

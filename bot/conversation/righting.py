@@ -1,6 +1,8 @@
 """What was said put right: a corrected reading is doubted like any other, and says what it would have said."""
 
+import re
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -96,3 +98,12 @@ def sure_of_it(turn: Turn, batch: str, event: Event) -> Reply:
     a = batches.look(turn, batch)
     text, rows = mends.done_then(Step(str(Kind.FLIP), Kind.FLIP, event.at, done_at=event.at), a)
     return Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=batch)
+
+
+def in_that_half(intent: Correct, was: datetime, text: str, now: datetime) -> Correct:
+    """«it went in at 6 not 7», of what was noted for the morning: in the half of the day of what it is to correct."""
+    if intent.at is None or re.search(r"\d ?[ap]\.?m\b|\d[:.]\d\d|noon|midnight|uhr", text.lower()):
+        return intent
+    half = timedelta(hours=12)
+    near = min((intent.at, intent.at - half, intent.at + half), key=lambda at: (at > now, abs(at - was)))
+    return replace(intent, at=near)

@@ -83,7 +83,8 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
     intents = read(message.text[: LONGEST * 2], context)
-    told = [_to_thaw(_put_in(_of_step(each, called), a, message), a, message) for each in intents]
+    frozen = any(isinstance(one, Change) and one.changes.get("frozen") for one in intents)  # «frozen solid btw»
+    told = [_to_thaw(_put_in(_of_step(each, called), a, message), a, message, frozen) for each in intents]
     once = tuple(each for n, each in enumerate(told) if each not in told[:n])  # «injected and in the tub»
     meant = Understood(message, once, batch, asked, a)
     if those := several.answered(intents[0], asked):
@@ -187,10 +188,11 @@ def _put_in(intent: Intent, a: Assessment | None, message: Message) -> Intent:
     return StepDone(str(Kind.INTO_CURE)) if planned else intent
 
 
-def _to_thaw(intent: Intent, a: Assessment | None, message: Message) -> Intent:
+def _to_thaw(intent: Intent, a: Assessment | None, message: Message, frozen: bool) -> Intent:
     """«in the fridge since last night», of meat that is still frozen: there it thaws, and in no cure."""
     into = isinstance(intent, StepDone) and intent.step == Kind.INTO_CURE
-    waits = a is not None and a.batch.setup.frozen and "thaw" not in a.batch.done and "into_cure" not in a.batch.done
+    done = a.batch.done.keys() if a is not None else ()
+    waits = a is not None and (frozen or a.batch.setup.frozen) and not {"thaw", "into_cure"} & {*done}
     named = _IN_ITS_CURE.search(message.text.lower())
     return replace(intent, step=str(Kind.THAW)) if into and waits and not named else intent  # type: ignore[call-arg]
 

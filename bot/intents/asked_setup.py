@@ -98,7 +98,7 @@ def _cure(text: str, context: Context) -> Intent | None:
     share = measures.sole(text, "fraction")
     value = share.value if share else None
     if share is None and FIRST_OR_SECOND.search(text):  # «pink salt 1», and no 1 %: which kind it is, not how strong
-        return Choose("cure", "unknown")
+        return Choose("cure", "second" if text.rstrip(" .!").endswith("2") else "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)

@@ -4,7 +4,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Ask, Choose, Correct, Happened, Intent, Question, Reading, StepDone
+from bot.intents.intents import Ask, Change, Choose, Correct, Happened, Intent, Question, Reading, StepDone
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
@@ -44,7 +44,13 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
         found = [i for i in found if not isinstance(i, StepDone)] or [Question(text)]
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
+    if context.asked == "cure" and not re.search(r"\d", text) and any(map(_uncured, found)):
+        return found  # «we brine it overnight, with no pink salt»: asked for its strength, and the plan is one without
     return [Question(text)]
+
+
+def _uncured(intent: Intent) -> bool:
+    return isinstance(intent, Change) and intent.changes.get("nitrite_target") == 0.0
 
 
 def needs_no_sum(text: str) -> bool:

@@ -118,7 +118,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                       r"|\bgasgrill\b"),
     ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\belektro(?:smoker|grill)\b|\bin the oven\b"),
     ("cooker", "pellet", r"\bpellets? (?:grill|smoker|cooker|bbq|barbecue)\b(?! (?:gives|makes|wont|doesnt|keeps|has))"
-                         r"|\b(?:on|using) (?:the |my )?pellets\b"),
+                         r"|\b(?:on|using) (?:the |my )?pellets\b|\b(?:smoker|grill|cooker) is (?:a )?pellet\b"),
     ("cooker", "kettle", r"\bkettle\b|\bkugelgrill\b"),
     ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"
                         r"|\bstahlgrill\b"),

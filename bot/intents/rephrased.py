@@ -59,6 +59,10 @@ REPHRASED: Final = tuple(
         (r"^(?:is )?(?:there )?anything (?:going|on|under ?way|running|happening|cooking|curing)(?: on| now"
          r"| right now)*\?*$", "what now"),
         (r"(?<=\d) in (?=(?:it|she|he|they|the \w+|that) (?:goes|went|go)\b)", ", in "),  # and no inches
+        (r"^(\d{1,2}[.:][0-5]\d),? (?:it was|it read|it said|was) (?=\d)", r"at \1 it was "),
+        (r"^(\d{2,3}) (?:both(?: sides)?|everywhere|all (?:over|round)),? (?=off\b|taking|pulled|pulling)", r"\1, "),
+        (r"^(?:every(?:body|one)|we|they|all|family|guests)s?(?: (?:is|are|were|was|got|have been|has been|all|now))* "
+         r"(?:fed|stuffed)\b(?: and happy)?", "eaten"),
         # «a duck breast or two», «a chicken or three»: how many is open, and no number is told
         (r"\b(an?|one|1) (?!(?:\w+ )?(?:hours?|hrs?|days?|weeks?|mins?|minutes?|secs?|inch\w*|cups?|spoons?|pounds?"
          r"|lbs?|kilos?|kg|degrees?|times?|bits?)\b)((?:[a-z]+ ){1,3})or (?:2|3|two|three|so)\b(?! ?[a-z]* ?(?:of|\d))",

@@ -27,13 +27,15 @@ _SKIP: Final = re.compile(
 )
 _ASKED: Final = re.compile(r"\b(?:ok|okay|fine|allowed|bad|alright)\W*$")  # «skip rinsing ok» is asked first
 _DAYS: Final = re.compile(r"\bdays\b|\b(?:a|one|last|final|whole) day\b|\bthe rest\b")  # of the cure, which are no step
+_NO_STEP: Final = re.compile(r"\b(?:fry(?:ing)?|taste|tasting|test)\b(?! (?:the )?flip)")  # of no plan, and no flip
 _OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")
 _FLIP_AT: Final = {"morning": time(8), "evening": time(20), "tonight": time(20)}  # about then; habit, no source
 
 
 def read_skipped(text: str, context: Context) -> StepSkipped | None:
     """A step left out, where a plain text says so; «skip the morning one» is the flip of then."""
-    if not _SKIP.search(text) or _ASKED.search(text) or _DAYS.search(text):
+    not_a_step = _DAYS.search(text) or _NO_STEP.search(text)
+    if not _SKIP.search(text) or _ASKED.search(text) or not_a_step:
         return None
     part = _OF_DAY.search(text) if context.phase == "curing" else None
     if part is None:

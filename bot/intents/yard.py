@@ -74,8 +74,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         rf"\b(?:what|which) (?:temp(?:erature)?|core) (?:do|should|to) {_I}(?:pull|take {_IT} off|cook to)\b",
         rf"\b(?:what|where) (?:do|should|shall) {_I}(?:pull|take)(?: {_IT})?(?: off)? ?(?:at|it)\b(?! \d)",
         r"\bwhat(?: temp(?:erature)?| core)? (?:am i|are we) (?:looking|aiming|going|shooting|waiting) for\b",
-        rf"^(?:so )?(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}(?: off)?"
-        r"(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
+        rf"(?:^(?:so )?|(?<=\d )|(?<= [fc] ))(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}"
+        r"(?: off)?(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
         r"(?<!to )\bpull temp(?:erature)?\b",
         r"\bwhats? (?:is )?(?:the |my |our |its )?(?:target|goal)(?: temp(?:erature)?| core)?\b",
         r"^(?:the )?target(?: temp(?:erature)?)?$",
