@@ -21,6 +21,10 @@ from core.service import batches
 from core.service import readings as taking
 from core.service.turn import Turn
 
+_BARE_HOURS = re.compile(  # «at 6 not 7», and no «6 pm», no «6:15», no day of the week
+    r"^(?!.*(?:\d ?[ap]\.?m\b|\d[:.]\d\d|noon|midnight|night|morning|evening|day\b))"
+    r".*(?:\b\d{1,2},? (?:and )?not (?:at )?\d{1,2}\b|\bnot (?:at )?\d{1,2},? (?:but )?(?:at )?\d{1,2}\b)"
+)
 LONG_AGO = timedelta(hours=12)  # a correction is of what was said just now, and of nothing of another day
 MOST = 3  # taps for one number
 
@@ -102,7 +106,7 @@ def sure_of_it(turn: Turn, batch: str, event: Event) -> Reply:
 
 def in_that_half(intent: Correct, was: datetime, text: str, now: datetime) -> Correct:
     """«it went in at 6 not 7», of what was noted for the morning: in the half of the day of what it is to correct."""
-    if intent.at is None or re.search(r"\d ?[ap]\.?m\b|\d[:.]\d\d|noon|midnight|uhr", text.lower()):
+    if intent.at is None or not _BARE_HOURS.search(text.lower()):
         return intent
     half = timedelta(hours=12)
     near = min((intent.at, intent.at - half, intent.at + half), key=lambda at: (at > now, abs(at - was)))
