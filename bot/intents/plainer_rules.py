@@ -146,7 +146,7 @@ RULES: Final = tuple(
          r"(?:a bit |bit )?late,? (?:(?:like|about|around|more like|say|maybe|at) )+"
          r"(?=(?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
         (r"^((?:a )?(?:quarter|half) (?:to|past) \w{1,6}|(?:1[0-2]|[1-9])(?:[.:]\d\d| ?[ap]m))"
-         r" (?:that|it) was\b", r"did it at \1"),
+         r" (?:that|it) was\b(?! \d)", r"did it at \1"),
         (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?)"
          r" (?:about|around|like|roughly|circa|ca)"
          r" (?=(?:1[0-2]|[1-9])(?::\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),

@@ -1,0 +1,104 @@
+"""Lines of a hasty thumb that lost a part: an hour, a number beside a question, a pit, how it is to be cured."""
+
+from dataclasses import replace
+from datetime import timedelta
+
+import pytest
+
+from bot.intents.intents import Change, Choose, Question, Reading, Snooze, StepDone, StepSkipped
+from bot.intents.read import read
+from core.batch.events import Probe
+from tests.talk_lines import KILOS, POUNDS, context
+
+FIRE, CURE = context("cooking"), context("curing")
+
+
+@pytest.mark.parametrize("text", ["12.30 it was 151", "12:30 it read 151", "it was 151 at 12.30"])
+def test_an_hour_before_a_reading_is_its_hour(text: str) -> None:
+    """It is no hour of a deed, and no reading of now."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Reading)
+    assert found.temperatures[0].at is not None
+
+
+@pytest.mark.parametrize("text", ["158 can i pull it", "158 should i take it off", "63 what do i pull at"])
+def test_a_number_before_a_question_is_kept(text: str) -> None:
+    """What was read is noted, whatever is asked with it."""
+    found = read(text, FIRE)
+    assert isinstance(found[0], Reading)
+    assert len(found) == 2
+
+
+@pytest.mark.parametrize("text", ["64/119 hardly moves", "64/119 wont budge", "64 119, core barely rising now"])
+def test_two_numbers_that_hardly_move_are_both_kept(text: str) -> None:
+    """A remark behind them makes no question of them."""
+    (found,) = read(text, context("cooking", KILOS))
+    assert isinstance(found, Reading)
+    assert [one.probe for one in found.temperatures] == [Probe.CORE, Probe.PIT]
+
+
+@pytest.mark.parametrize("text", ["85 now, core 41", "core 41, 85 now", "85 and core 41"])
+def test_a_number_far_over_the_core_is_a_cool_pit(text: str) -> None:
+    """Two places of one piece do not lie so far apart."""
+    (found,) = read(text, context("cooking", KILOS))
+    assert isinstance(found, Reading)
+    assert {one.value: one.probe for one in found.temperatures} == {85.0: Probe.PIT, 41.0: Probe.CORE}
+
+
+@pytest.mark.parametrize("text", ["110, bird on", "duck is on, 110", "lit, 110"])
+def test_a_number_beside_the_fire_is_the_pits(text: str) -> None:
+    """Meat that goes on has no such core."""
+    readings = [one for one in read(text, context("drying", KILOS)) if isinstance(one, Reading)]
+    assert [one.temperatures[0].probe for one in readings] == [Probe.PIT]
+
+
+def test_of_a_fry_test_no_flip_is_left_out() -> None:
+    """It is no step of the plan; a flip is left out by its name."""
+    assert read("not doing the fry test", CURE) == [Question("not doing the fry test")]
+    assert read("skip the flip", CURE) == [StepSkipped("flip")]
+
+
+@pytest.mark.parametrize("text", ["soak another hour then", "ill soak it one more hour", "soak it an hour longer"])
+def test_a_longer_soak_moves_what_comes_after_it(text: str) -> None:
+    """And is no longer cure."""
+    assert read(text, context("drying")) == [Snooze(by=timedelta(hours=1), step="dry")]
+
+
+@pytest.mark.parametrize("text", ["dry cure i think, 6.25%", "6.25% dry brine", "6.25% and i want to do it dry"])
+def test_how_it_is_cured_is_heard_beside_the_strength(text: str) -> None:
+    """Before the answer or after it."""
+    asked = replace(context("waiting", POUNDS), asked="cure")
+    assert read(text, asked) == [Change({"method": "dry", "cure_nitrite_fraction": 0.0625})]
+
+
+def test_the_second_kind_is_no_packet_to_look_up() -> None:
+    """Asked for the strength, «cure 2» is met with what it is."""
+    asked = replace(context("waiting"), asked="cure")
+    assert read("cure 2", asked) == [Choose("cure", "second")]
+    assert read("cure 1", asked) == [Choose("cure", "unknown")]
+
+
+@pytest.mark.parametrize("text", ["a duck breast or two for monday", "also a chicken or three for sunday"])
+def test_how_many_is_left_open_is_no_temperature(text: str) -> None:
+    """«or two» reads no thermometer."""
+    assert not any(isinstance(one, Reading) for one in read(text, context("waiting", KILOS)))
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("power was out from about 1 till 5 last night", 4.0),
+        ("power went out at 1 and came back at 5", 4.0),
+        ("no power 14:00-16:30", 2.5),
+        ("power out 1 till 5", 4.0),
+    ],
+)
+def test_a_power_cut_lasts_from_its_hour_to_its_hour(text: str, hours: float) -> None:
+    """Not until now."""
+    (found,) = read(text, CURE)
+    assert getattr(found, "facts", {}).get("hours") == hours
+
+
+def test_who_is_fed_has_eaten() -> None:
+    """«everybodys fed» is the meal."""
+    assert read("everybodys fed", context("stored")) == [StepDone("serve")]
