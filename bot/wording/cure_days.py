@@ -1,5 +1,6 @@
 """Words for why it stays in the cure so long, and for what the trade's own rule would say beside our days."""
 
+from datetime import timedelta
 from math import ceil, isfinite
 
 from bot.wording import doses, meats, numbers
@@ -142,3 +143,16 @@ def _by_the_rule(a: Assessment, rule: Thumb | None, after: After) -> str:
 
 def _rule(a: Assessment) -> Thumb | None:
     return None if a.cure is None else thumb(a.cure.immersion)
+
+
+def too_long(a: Assessment) -> str:
+    """Of meat that lies in its cure: that the plan keeps it there for longer than is planned for anybody; else nothing."""
+    into = a.batch.done.get("into_cure")
+    if into is None or a.plan is None or a.plan.cure_days <= LONGEST_CURE:
+        return ""
+    return say(
+        "That is too long: {longest} days in the cure are the most that I plan. Take it out by {by}, and cook it or freeze it; "
+        "or have the meal sooner.",
+        longest=numbers.plain(LONGEST_CURE),
+        by=numbers.day(into + timedelta(days=LONGEST_CURE), a.person),
+    )

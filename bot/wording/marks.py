@@ -3,7 +3,20 @@
 from collections.abc import Sequence
 from datetime import datetime, timedelta
 
-from bot.wording import brines, cautions, doneness, holding, lateness, numbers, plans, sooner, standing, steps, tasks
+from bot.wording import (
+    brines,
+    cautions,
+    cure_days,
+    doneness,
+    holding,
+    lateness,
+    numbers,
+    plans,
+    sooner,
+    standing,
+    steps,
+    tasks,
+)
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
@@ -108,12 +121,9 @@ def _into(a: Assessment) -> str:
         return ""
     cold = any(r.celsius <= BRINE_COLD_C for r in a.batch.of_probe(Probe.BRINE))
     unread = "" if a.batch.setup.method == "dry" or cold else say(_UNREAD, limit=numbers.both(4.4, a.person))
-    return say(
-        "{unread}It comes out {due}, after {cure_days}.",
-        unread=unread,
-        due=numbers.when(out.due, a.person, a.now),
-        cure_days=numbers.lying(a.plan.cure_days if a.plan else 0),
-    )
+    due, days = numbers.when(out.due, a.person, a.now), numbers.lying(a.plan.cure_days if a.plan else 0)
+    told = say("{unread}It comes out {due}, after {cure_days}.", unread=unread, due=due, cure_days=days)
+    return f"{told}\n{cure_days.too_long(a)}".strip()
 
 
 def _out(a: Assessment) -> str:
