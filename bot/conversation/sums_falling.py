@@ -12,6 +12,7 @@ from bot.intents.fitting import EATEN_AT
 from bot.intents.of_heat import between, kept_hot, steps_down
 from bot.intents.told import Told
 from bot.wording import sums_falling
+from bot.wording.cooling import GRANTS
 from core.errors import Missing
 from core.safety.cooling import CoolingVerdict, judge_cooling
 from core.safety.findings import Outcome, Status
@@ -47,7 +48,7 @@ def _cooling(turn: Turn, line: Told) -> Answer:
 
 def _no_credit(verdict: CoolingVerdict, first: Celsius) -> CoolingVerdict:
     """A rule that begins hotter than the first reading is not kept by it: nobody knows how long it took from there."""
-    shorter = verdict.of(sums_falling.FROM_130)
+    shorter = verdict.of(GRANTS)
     hoped = verdict.decided_by is not shorter and printed_f(first) < verdict.decided_by.stages[0].stage.from_f
     if not hoped or shorter.clock is not Status.FAILED or verdict.kind not in (Outcome.SAFE, Outcome.NOT_YET):
         return verdict

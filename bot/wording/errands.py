@@ -32,7 +32,7 @@ def _leave(a: Assessment) -> str:
         case Phase.CHILLING | Phase.RESTING if not talked_of.is_cold(a):
             return say("Fill up the ice before you go, and read the core when you are back: its clock runs.")
         case _:
-            return say("Go: it lies cold.")
+            return say("Go: in a fridge at {limit} or below it can be left.", limit=numbers.both(4.4, a.person))
 
 
 def flip_at(a: Assessment, when: str) -> str:

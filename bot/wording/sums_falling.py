@@ -3,6 +3,7 @@
 from math import floor
 
 from bot.wording import numbers
+from bot.wording.cooling import GRANTS
 from bot.wording.language import say
 from core.person import Person
 from core.safety.cooling import CoolingVerdict
@@ -11,7 +12,6 @@ from core.safety.findings import Outcome, Status
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT: Celsius = 60.0
-FROM_130 = "130-80-40"  # the rule that begins at 130 °F
 
 
 def kept_hot(last: Celsius, stays: tuple[Hours, Hours], wanted: Hours | None, person: Person) -> str:
@@ -45,7 +45,7 @@ def cooled(verdict: CoolingVerdict, person: Person, latest: Hours | None = None)
             first = say("In time: it keeps the cooling rule. Into the fridge with it.")
         case Outcome.NOT_YET:
             first = say("In time so far: keep it cooling, and read it again.")
-        case Outcome.CANNOT_SAY if verdict.of(FROM_130).clock is Status.UNKNOWN:
+        case Outcome.CANNOT_SAY if verdict.of(GRANTS).clock is Status.UNKNOWN:
             first = say("These readings do not show that it was in time, so I cannot call it safe.")
         case Outcome.CANNOT_SAY:
             first = say("Too slow for plain meat. I cannot call it safe.")
@@ -70,7 +70,7 @@ def _runs_till(verdict: CoolingVerdict, latest: Hours, person: Person) -> str:
 
 def _stages(verdict: CoolingVerdict, person: Person) -> str:
     """The stage that still runs, and of the rule that grants else the one that is not kept, or the first."""
-    stages = verdict.of(FROM_130).stages
+    stages = verdict.of(GRANTS).stages
     judged = verdict.next_stage or next((one for one in stages if one.status is not Status.PASSED), stages[0])
     stage = judged.stage
     fields = {

@@ -1,5 +1,7 @@
 """What a sum about heat comes to: held temperatures, cooling, hours, fuel, boiling, sodium, a coarse scale."""
 
+from math import floor
+
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, say
 from core.answers.amounts import Coarse
@@ -163,7 +165,7 @@ def creeps(ready: Band, pit: Celsius, target: Celsius, person: Person) -> str:
         "At a pit of {pit} it creeps: {soon} at the soonest until the core is {target}, and it may never get there.\n"
         "Run it hotter, at the latest towards the end.",
         pit=numbers.both(pit, person),
-        soon=numbers.hours(round(ready.p10 * 2.0) / 2.0),
+        soon=numbers.hours(floor(ready.p10 * 2.0) / 2.0),
         target=numbers.both(target, person),
     )
 

@@ -77,5 +77,5 @@ def more_water(a: Assessment, litres: Kilograms) -> str:
         now=numbers.ppm(d.nitrite_ingoing),
         salt=numbers.percent(then.salt_fraction),
         salt2=numbers.percent(d.salt_fraction),
-        all=numbers.plain(round(then.water_kg, 1)),
+        all=numbers.plain(round(then.water_kg, 2)),
     )

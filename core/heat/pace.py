@@ -14,7 +14,7 @@ def at_this_pace(history: History, target_c: Celsius) -> Seconds:
     """When the core would be at the target, were it to climb on as between the last two readings; infinite if unknown.
 
     A core slows as it nears its pit, so it is hardly there sooner, whatever the members hold likely: by then it is
-    read. Never within 5 minutes of the last reading, nor within 20 where the pace hangs on less than that.
+    read. Never within 5 minutes of the last thing seen, nor within 20 where the pace hangs on less than that.
     """
     readings = history.of("core")[-2:]
     apart = readings[-1].seconds - readings[0].seconds if readings else 0.0
@@ -22,4 +22,5 @@ def at_this_pace(history: History, target_c: Celsius) -> Seconds:
     if not LEAST_WAIT_S < apart <= NEXT_MOST_S or climb <= 0.0:
         return float("inf")
     least = LEAST_WAIT_S if apart >= NEXT_LEAST_S else NEXT_LEAST_S
-    return history.last + max((target_c - readings[-1].celsius) * apart / climb, least)
+    there = readings[-1].seconds + (target_c - readings[-1].celsius) * apart / climb
+    return max(there, history.last + least)

@@ -1,17 +1,15 @@
 """A meal that was wanted sooner than it could be had: put off by the house, and taken up again once it can be."""
 
 from dataclasses import replace
-from datetime import datetime, timedelta
-from typing import Final
+from datetime import datetime
 
 from core.batch.assess import Assessment, Change, assess
 from core.batch.batch import effective
 from core.batch.events import Assumed, Changed, Started
+from core.batch.ways import NEARLY
 from core.service import record
 from core.service.turn import Turn
 from core.store import batches
-
-AS_GOOD: Final = timedelta(minutes=15)  # so late, and nobody calls it another hour
 
 
 def put_off(turn: Turn, batch_id: str, to: datetime) -> Change:
@@ -26,7 +24,7 @@ def taken_up(turn: Turn, done: Change) -> Change:
     if wish is None or wish <= turn.now:
         return done
     then = assess(replace(a.batch, setup=replace(a.batch.setup, deadline=wish)), a.person, turn.now)
-    if then.plan is None or then.plan.late >= AS_GOOD:
+    if then.plan is None or then.plan.late > NEARLY:
         return done
     return Change(done.before, record.add(turn, a.batch.id, [(Changed({"deadline": wish}), turn.now)]).after)
 

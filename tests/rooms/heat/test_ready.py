@@ -175,3 +175,5 @@ def test_a_core_that_climbs_fast_is_read_before_it_can_be_there() -> None:
     found = forecast(loin, History(seen))
     assert found.ready.p50 * HOUR > 12_000.0
     assert found.next_reading_s == pytest.approx(7800.0 + 9.5 / 7.0 * 1800.0, abs=1.0)
+    later = forecast(loin, History((*seen, Seen(9000.0, "pit", 118.0))))  # a pit that was read since puts nothing off
+    assert later.next_reading_s == pytest.approx(found.next_reading_s)
