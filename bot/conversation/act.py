@@ -11,6 +11,7 @@ from bot.conversation import (
     hours,
     households,
     marking,
+    meats_in_turn,
     mending,
     reading,
     settling,
@@ -63,6 +64,11 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     """Everything that one message is answered with, its effect already in the turn's transaction."""
     if message.other in MEMBERSHIP:
         return _membership(turn, message)
+    then = meats_in_turn.waiting(turn)
+    return (*_answers(turn, message), *starting.go_on(turn, then))
+
+
+def _answers(turn: Turn, message: Message) -> Sequence[Reply]:
     meant = understand(turn, message)
     if isinstance(meant, Reply):
         return (meant,)

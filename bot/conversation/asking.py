@@ -54,6 +54,7 @@ OK_ALONE = re.compile(
     r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? "
     r"(?:ok(?:ay)?|alright|right|fine|good)[ ?.!]*$"
 )
+EVERY = re.compile(r"\b(?:each|both|they|every(?:thing| one| piece| batch)|all (?:of (?:them|it)|two|three|four))\b")
 JUST_TOLD = timedelta(hours=1)  # what was read or went wrong so lately is what is asked about
 COOLS = frozenset({Phase.RESTING, Phase.CHILLING})
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
@@ -61,11 +62,23 @@ SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"
 
 def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
     """A question answered; of a batch that is to be thrown away, that comes first."""
+    if every := _of_every(turn, meant, intent):
+        return every
     replies = _answered(turn, meant, intent)
     if meant.a is None or not meant.a.ledger.thrown:
         return replies
     first = safety.still_thrown(meant.a)
     return tuple(replace(r, text=f"{first}\n{r.text}") if _might_be_eaten_by(r) else r for r in replies)
+
+
+def _of_every(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
+    """«when do they come out»: from each of several batches, where each has an answer of its own."""
+    if meant.sure or not isinstance(intent, Ask | Question) or not EVERY.search(meant.message.text.lower()):
+        return ()
+    here = sorted(batches.open_here(turn), key=lambda row: row.name)
+    each = (replace(meant, batch=row.id, a=batches.look(turn, row.id), sure=True) for row in here)
+    found = [reply for one in each for reply in answer(turn, one, intent)]
+    return found if all(reply.facts.get("answer_kind") == "batch" for reply in found) else ()
 
 
 def _might_be_eaten_by(reply: Reply) -> bool:
@@ -133,7 +146,9 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
             return sure
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic in ("now", "catch_up") and not meant.sure):
-        return _every(turn, intent.text)
+        return which_batch.every(turn, intent.text)
+    if intent.topic == "agenda":
+        return which_batch.on_a_day(turn, meant, intent)
     if found := of_batch.answer(turn, meant, intent):
         return found
     return (_from_the_record(turn, meant, intent),)
@@ -189,15 +204,6 @@ def _ok_in_which_way(turn: Turn, a: Assessment, intent: Ask) -> bool:
     last = next(reversed(batches.standing(turn, a.batch.id)), None)
     told = last is not None and isinstance(last.what, Read | Incident) and turn.now - last.said_at <= JUST_TOLD
     return bool(OK_ALONE.match(intent.text.lower())) and not told and a.batch.phase not in COOLS
-
-
-def _every(turn: Turn, text: str) -> Sequence[Reply]:
-    """Every batch of the chat, and what is next in each; where a tub is asked for, that none is on record."""
-    rows = sorted(batches.open_here(turn), key=lambda row: row.name)
-    found = tuple(sorted((batches.look(turn, row.id) for row in rows), key=several.due))
-    names = [a.batch.name for a in found]
-    said = "\n".join(filter(None, (which_batch.of_these(found, text.lower()), several.listed(found))))
-    return (Reply(said, facts={"answer_kind": "batch", "topic": "batches", "batches": names}),)
 
 
 def _rows(a: Assessment, topic: str) -> asking.Rows:

@@ -69,9 +69,10 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         following = a.plan.next_step() if a.plan and intent.step is None else None
         if following is None:
             raise
-        if not which_step.moves(turn, following, intent):
+        late = which_step.missed_just_now(turn, a, intent)
+        if late is None and not which_step.moves(turn, following, intent):
             return (_nothing_due(a, following, intent),)
-        step = following
+        step = late or following
     match intent:
         case StepDone():
             return _done(turn, meant, which_step.deed(a, intent, step), intent, at)

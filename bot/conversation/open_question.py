@@ -25,15 +25,16 @@ def of(turn: Turn, message: Message, context: Callable[[Asked], Context]) -> tup
     line answers it; it is then closed as one's own would be.
     """
     own: Asked | None = unpack(turn.open_question())
-    if own is not None and (own.get("slot") in HOLDS or _answers(turn, message, context(own))):
+    if own is not None and (own.get("slot") in HOLDS or answers(turn, message, context(own))):
         return own, True
     for person, kept in turn.asked_of_others():
         theirs: Asked = unpack(kept)
-        if theirs.get("slot") in SHARED and _answers(turn, message, context(theirs)):
+        if theirs.get("slot") in SHARED and answers(turn, message, context(theirs)):
             turn.answer_for(person)
             return theirs, True
     return own, False
 
 
-def _answers(turn: Turn, message: Message, context: Context) -> bool:
+def answers(turn: Turn, message: Message, context: Context) -> bool:
+    """Whether a line answers the question that is open in its context."""
     return read_answer(normal(message.text, turn.person.language), context) is not None

@@ -7,7 +7,7 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import available_timezones
 
-from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade
+from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade, which_batch
 from bot.conversation.half import unpack
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
@@ -70,10 +70,17 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
         case "moved" if intent.batch:
             return moving.to_other(turn, intent.batch, str(intent.value))
         case "batch":
-            turn.ask({"slot": "talk", "batch": intent.batch or str(intent.value)})
-            return (Reply(general.about(batches.look(turn, intent.batch or str(intent.value)))),)
+            return _which(turn, meant, intent.batch or str(intent.value))
         case _:
             return (Reply(general.answered_already(), facts={"answer_kind": "declined"}),)
+
+
+def _which(turn: Turn, meant: Understood, batch: str) -> Sequence[Reply]:
+    """The batch of which the talk is from now on; «all», where no line waits for it, tells how each stands."""
+    if batch == "all":
+        return which_batch.every(turn, meant.message.text)
+    turn.ask({"slot": "talk", "batch": batch})
+    return (Reply(general.about(batches.look(turn, batch))),)
 
 
 def _looked_back(intent: Choose) -> Debrief:

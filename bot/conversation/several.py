@@ -51,7 +51,8 @@ STANDS_IN = {
     Probe.PIT: frozenset({Phase.COOKING}),
 }
 BY_NUMBER = frozenset({Kind.FRIDGE_CHECK, Kind.READING, Kind.BRINE_CHECK, Kind.CHILL_CHECK})
-RECORDED = (StepDone, StepMissed, StepSkipped, Snooze, Reading, Change, MoveDeadline, Happened)
+HAPPENED = (StepDone, StepMissed, StepSkipped, Snooze, Reading, Happened)
+RECORDED = (*HAPPENED, Change, MoveDeadline)
 DEED_ASKED = re.compile(
     r"\W*(?:(?:do|should|shall|can) i |now )*(?:flip|turn|rinse|soak|rub|wrap|slice)(?: (?:it|them|that))?"
     r"(?: now)? ?\?+\W*$"
@@ -140,6 +141,18 @@ def of_no_batch(turn: Turn, message: Message, intents: Sequence[Intent]) -> str:
     return of_none(message.text.lower(), [row.name for row in batches.open_here(turn)]) if tells else ""
 
 
+def one_round(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> bool:
+    """Whether a line tells of the flips that are due in all of these batches, and of the fridge beside them.
+
+    One round is made of the bags in a fridge, as they are called for at once.
+    """
+    plans = [batches.look(turn, key).plan for key in those]
+    due = all(plan and any(s.state is State.DUE for s in plan.of_kind(Kind.FLIP)) for plan in plans)
+    flips = [i for i in intents if isinstance(i, StepDone) and (i.step or Kind.FLIP).split("/")[0] == Kind.FLIP]
+    beside = [i for i in intents if isinstance(i, Reading) and {t.probe for t in i.temperatures} == {Probe.FRIDGE}]
+    return due and bool(flips) and len(flips) + len(beside) == len(intents)
+
+
 def ask(turn: Turn, message: Message, those: Sequence[str] = (), meat: str = "") -> Reply:
     """Which of several batches, or of all where the `meat` that was named is none here: asked once, the line kept."""
     names = {row.id: row.name for row in batches.open_here(turn)}
@@ -150,10 +163,13 @@ def ask(turn: Turn, message: Message, those: Sequence[str] = (), meat: str = "")
     return Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": "batch"})
 
 
-def answered(intent: Intent, asked: dict[str, Any] | None) -> tuple[str, ...]:
-    """The batches that an answer to the question names; none where it is no answer to it."""
+def answered(intents: Sequence[Intent], asked: dict[str, Any] | None) -> tuple[str, ...]:
+    """The batches that an answer to the question names; none where it says more than that."""
     waits = asked is not None and asked.get("slot") == "batch" and bool(asked.get("line"))
-    if not waits or asked is None or not isinstance(intent, Choose) or intent.slot != "batch":
+    if not waits or asked is None or len(intents) != 1:
+        return ()
+    (intent,) = intents
+    if not isinstance(intent, Choose) or intent.slot != "batch":
         return ()
     chosen = intent.batch or str(intent.value)
     return tuple(asked["batches"]) if intent.value == ALL or chosen == ALL else (chosen,)

@@ -1,13 +1,14 @@
 """Beginning a batch: what is missing is asked for one thing at a time, and nothing that was said is lost."""
 
-import re
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 from typing import Any
 
 from bot import measures
+from bot.conversation import meats_in_turn
 from bot.conversation.half import adds_to, pack
+from bot.conversation.meats_in_turn import AND_THEN, made
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.again import LIKE_LAST
@@ -22,15 +23,13 @@ from core.batch.ways import alternatives
 from core.errors import OutOfRange, SaltbellError, TooSoon, UnknownCure
 from core.person import Person
 from core.plan.hours import wall_of
-from core.plan.recipe import product, product_of_cut
+from core.plan.recipe import product
 from core.service import batches
 from core.service.turn import Turn
 
 SAME_KG = 0.0005
-_INSTEAD = re.compile(r"\b(?:instead|rather|actually|scratch that|forget)\b|^no\b")
 SHARE = "share"  # several pieces with one weight, of which nobody said yet whether it is that of each
 TYPED_IN = "typed_in"  # "kg" or "lb", as a first weight was typed
-AND_THEN = "and_then"  # what was said of the other meats of a line, each begun when the one before it is known
 
 
 def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
@@ -40,10 +39,14 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     half = (meant.asked or {}).get("said") or {}
     said = _said(intent, meant.asked) | _typed_in(meant.message.text)
     said |= {AND_THEN: list(intent.then)} if intent.then else {}
-    made = (_made(half), _made(intent.said))
-    if not adds_to(intent, meant.asked) and "" not in made and made[0] != made[1]:
-        said = _beside(said, half, meant.message.text)
+    both = (made(half), made(intent.said))
+    if not adds_to(intent, meant.asked) and "" not in both and both[0] != both[1]:
+        said = meats_in_turn.beside(said, half, meant.message.text)
+    said = meats_in_turn.its_turn(turn, said)
     replies = begin(turn, said, dict(_slot(one) for one in intent.unclear))
+    if intent.then:
+        names = meats_in_turn.names(list(intent.then))
+        replies = (replace(replies[0], text=several.one_by_one(replies[0].text, names)), *replies[1:])
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
 
 
@@ -90,7 +93,14 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
         kept = said | ({AND_THEN: then} if then else {})  # the weight too: «2 pieces» may be the answer
         return (_ask(turn, odd.quantity, kept, refusals.say(odd, turn.person), ()),)
     shown = (*show(turn, change.after), *dosed_too(turn, change.after.batch.id, said))
-    return (*shown, *begin(turn, {**then[0], AND_THEN: then[1:]})) if then else shown
+    return (*shown, *go_on(turn, then))
+
+
+def go_on(turn: Turn, then: list[dict[str, Any]]) -> Sequence[Reply]:
+    """The next of the meats that wait begins, unless a question about the one before it is open."""
+    if not then or meats_in_turn.wait(turn, then):
+        return ()
+    return begin(turn, {**then[0], AND_THEN: then[1:]})
 
 
 def _typed_in(text: str) -> dict[str, str]:
@@ -193,7 +203,7 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
         if typed:
             return _ask(turn, "share", said, *asking.share(*share_of(typed), turn.person))
         question = taken.so_far(asking.mass(turn.person), said, turn.person, turn.now)
-        return _ask(turn, "mass", said, _named(said, question), ())
+        return _ask(turn, "mass", said, meats_in_turn.named(said, question), ())
     said.pop(SHARE, None)
     meals = said.pop("meals", None)
     if meals and "deadline" not in said:
@@ -218,28 +228,6 @@ def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
     said = (half if adds_to(intent, asked) else {}) | said_of(intent)
     said.pop("mass_value", None)
     return said
-
-
-def _beside(said: dict[str, Any], half: dict[str, Any], text: str) -> dict[str, Any]:
-    """Another meat while one is half said: it comes first, the half one after it."""
-    if _INSTEAD.search(text.lower()):
-        return said
-    waiting = [{k: v for k, v in half.items() if k != AND_THEN}, *half.get(AND_THEN, [])]
-    own = [one for one in waiting if said.get("product") and one.get("product") == said.get("product")]
-    then = [*said.get(AND_THEN, []), *(one for one in waiting if one not in own)]
-    return {**(own[0] if own else {}), **said, AND_THEN: then}
-
-
-def _named(said: Mapping[str, Any], question: str) -> str:
-    """A question about one meat of several, with its name before it."""
-    if AND_THEN not in said:
-        return question
-    return several.with_name(meats.short_name(batches.short_name(_made(said), said.get("cut", ""))), question)
-
-
-def _made(said: Mapping[str, Any]) -> str:
-    """The product that a start names, by itself or by its cut; "" where none."""
-    return said.get("product") or (product_of_cut(said["cut"]).name if "cut" in said else "")
 
 
 def _slot(unclear: str) -> tuple[str, str]:

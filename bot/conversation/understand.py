@@ -1,10 +1,10 @@
 """From a message to what was meant by it, and to the batch that it is about."""
 
-import re
 from dataclasses import dataclass, replace
 from typing import Any
 
 from bot.conversation import open_question, several
+from bot.conversation.as_it_stands import fitted
 from bot.conversation.half import unpack
 from bot.conversation.likewise import likewise
 from bot.intents.buttons import from_payload
@@ -12,19 +12,13 @@ from bot.intents.called import OfWhat, names_meat
 from bot.intents.context import Context
 from bot.intents.intents import (
     Ask,
-    Change,
     Intent,
     Question,
     Settings,
-    Snooze,
     Start,
-    StepDone,
-    StepMissed,
-    StepSkipped,
     Unclear,
 )
 from bot.intents.places import zones_at
-from bot.intents.questions import is_question
 from bot.intents.read import batch_named, read
 from bot.reply import Message, Reply
 from bot.wording import general, refusals
@@ -32,13 +26,10 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.errors import Gone
-from core.plan.steps import Kind
 from core.service import batches, steps
 from core.service.turn import Turn
 
 LONGEST = 4096
-_IN_ITS_CURE = re.compile(r"\b(?:brin\w*|cur\w+|bag\w*|tub|bucket|pickle|salt\w*|inject\w*|lake|pökel\w*|beutel)\b")
-_INJECTED = re.compile(r"\binjected\b(?! (?:is|it is)\b)", re.IGNORECASE)
 PLACES = ("location", "venue")
 
 
@@ -74,6 +65,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     asked, answered = _asked(turn, message)
     batch = _about(turn, message, asked, answered=answered)
     a = batches.look(turn, batch) if batch else None
+    asked = None if a is not None and _tells_of_another(turn, message, asked, a) else asked
     if message.edits is not None:
         return _edited(turn, message, batch)
     called = steps.step_of_message(turn, batch, message.answers) if batch and message.answers else None
@@ -83,15 +75,20 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
     intents = read(message.text[: LONGEST * 2], context)
-    frozen = any(isinstance(one, Change) and one.changes.get("frozen") for one in intents)  # «frozen solid btw»
-    told = [_to_thaw(_put_in(_of_step(each, called), a, message), a, message, frozen) for each in intents]
-    once = tuple(each for n, each in enumerate(told) if each not in told[:n])  # «injected and in the tub»
-    meant = Understood(message, once, batch, asked, a)
-    if those := several.answered(intents[0], asked):
+    meant = Understood(message, fitted(intents, message.text, a, called), batch, asked, a)
+    if those := several.answered(intents, asked):
         return _of_those(turn, _line_kept(turn, meant), those)
     several_here = len(batches.open_here(turn)) > 1 and not all(getattr(one, "batch", None) for one in intents)
     certain = _certain(turn, message, asked if answered else None)
     return _sorted_out(turn, meant) if several_here and not certain else meant
+
+
+def _tells_of_another(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment) -> bool:
+    """Whether a line, while one batch is half begun, tells a deed or a reading of another: «brine at 3, beef in»."""
+    if (asked or {}).get("said") is None or open_question.answers(turn, message, context_of(turn, message, asked, a)):
+        return False
+    intents = read(message.text[: LONGEST * 2], context_of(turn, message, None, a))
+    return all(isinstance(intent, several.HAPPENED) for intent in intents)
 
 
 def _asked(turn: Turn, message: Message) -> tuple[dict[str, Any] | None, bool]:
@@ -129,7 +126,11 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     those = (
         several.fitting(turn, meant.message, meant.intents) or _read_for_each(turn, meant) or _elsewhere(turn, meant)
     )
-    if len(those) > 1 and (several.says_all(meant.message) or several.one_fridge(turn, meant.intents, those)):
+    if len(those) > 1 and (
+        several.says_all(meant.message)
+        or several.one_fridge(turn, meant.intents, those)
+        or several.one_round(turn, meant.intents, those)
+    ):
         return _of_those(turn, meant, those)
     if len(those) > 1 or (not those and several.is_bare(meant.message, meant.intents)):
         return several.ask(turn, meant.message, those)
@@ -173,30 +174,6 @@ def _line_kept(turn: Turn, meant: Understood) -> Understood:
     return replace(meant, message=said, asked=None)
 
 
-def _of_step(intent: Intent, called: str | None) -> Intent:
-    """An answer to a reminder that names no step means the one that was called for there."""
-    unnamed = isinstance(intent, StepDone | StepMissed | StepSkipped | Snooze) and intent.step is None
-    return replace(intent, step=called) if called and unnamed else intent  # type: ignore[type-var]
-
-
-def _put_in(intent: Intent, a: Assessment | None, message: Message) -> Intent:
-    """«injected it», where the pickle for that is made and the meat not in it: done, and no change of plan."""
-    told = isinstance(intent, Change) and intent.changes == {"method": "inject"} and _INJECTED.search(message.text)
-    if not told or a is None or a.batch.phase is not Phase.WAITING or "brine" not in a.batch.done:
-        return intent
-    planned = a.batch.setup.method == "inject" and not is_question(message.text.lower())
-    return StepDone(str(Kind.INTO_CURE)) if planned else intent
-
-
-def _to_thaw(intent: Intent, a: Assessment | None, message: Message, frozen: bool) -> Intent:
-    """«in the fridge since last night», of meat that is still frozen: there it thaws, and in no cure."""
-    into = isinstance(intent, StepDone) and intent.step == Kind.INTO_CURE
-    done = a.batch.done.keys() if a is not None else ()
-    waits = a is not None and (frozen or a.batch.setup.frozen) and not {"thaw", "into_cure"} & {*done}
-    named = _IN_ITS_CURE.search(message.text.lower())
-    return replace(intent, step=str(Kind.THAW)) if into and waits and not named else intent  # type: ignore[call-arg]
-
-
 def _tapped(turn: Turn, message: Message) -> Understood | Reply:
     intent = from_payload(message.pressed or "")
     if intent is None:
@@ -210,7 +187,7 @@ def _tapped(turn: Turn, message: Message) -> Understood | Reply:
     if a is not None and a.batch.finished and not record:
         return Reply(general.over(a), facts={"intent": "old_button"})
     meant = Understood(message, (intent,), named, unpack(turn.open_question()), a)
-    those = several.answered(intent, meant.asked)
+    those = several.answered((intent,), meant.asked)
     return _of_those(turn, _line_kept(turn, meant), those) if those else meant
 
 
@@ -287,6 +264,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         on_at=a.on_at,
         out_due=steps.out_due(a),
         brine_made=_brine_cools(a),
+        fridge_asked=steps.fridge_asked(a),
     )
 
 

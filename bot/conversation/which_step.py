@@ -6,7 +6,7 @@ from typing import Final
 
 from bot.intents.intents import Snooze, StepDone, StepMissed, StepSkipped
 from core.batch.assess import Assessment
-from core.batch.events import Done
+from core.batch.events import Done, Missed
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step
 from core.service import batches, steps
@@ -55,6 +55,14 @@ def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | St
         case _:
             untrue = False
     return kind if untrue and all(s.state is not State.DUE for s in plan.steps if s.kind == kind) else ""
+
+
+def missed_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Step | None:
+    """«forgot the morning ones, done now»: the step that the same message tells as missed, done late."""
+    last = next(reversed(batches.standing(turn, a.batch.id)), None)
+    if not isinstance(intent, StepDone) or last is None or not isinstance(last.what, Missed) or a.plan is None:
+        return None
+    return a.plan.step(last.what.steps[-1]) if last.said_at == turn.said.said_at else None
 
 
 def moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> bool:

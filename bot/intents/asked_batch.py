@@ -6,8 +6,18 @@ from core import patterns as re
 
 _I: Final = r"(?:i|we)"
 _IT: Final = r"(?:it|this|that|the (?:meat|brisket|flat|ham|belly|bird|piece|batch|pastrami))"
+_DAY: Final = (
+    r"(?:today|tonight|tomorrow|this (?:morning|afternoon|evening)|(?:on |this |next )?(?:mon|tues?|wed(?:nes)?"
+    r"|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?|(?:on )?the \d{1,2}(?:st|nd|rd|th))"
+    r"(?: (?:morning|night|evening|afternoon))?"
+)
 # topic -> its words; before those of the other files, and only ways that no step or reading is told by
 TOPICS: Final = (
+    ("agenda", rf"^(?:so |and |ok )*(?:whats|what is|(?:is there )?anything|what have {_I} got|what do {_I} have"
+               r"|what happens|whats happening)(?: (?:on|up|due|planned|to do|left|coming up|happening))*"
+               rf"(?: for)? {_DAY}$"
+               rf"|^(?:so |and |ok )*what (?:do|must|should|shall) {_I} (?:have to |need to |still have to )?do"
+               rf"(?: for)? {_DAY}$|^(?:so |and |ok )*what needs (?:doing|to be done) {_DAY}$"),
     ("weight", rf"\bhow (?:heavy|big) (?:is|was) {_IT}\b|\bwhat did {_I} weigh (?:it|the \w+)(?: at| in at)?$"
                rf"|^.*\b(?:kg|lbs?|kilos?|pounds?) or (?:\d[\d.]* ?)?(?:kg|lbs?|kilos?|pounds?)\b.{{0,12}}\b(?:{_I} "
                r"(?:entered|typed|said|put|gave|told|noted)|did (?:i|we)|we have (?:in|noted))\b"

@@ -31,6 +31,11 @@ _AFTER: Final = re.compile(
     r"|whats (?:up|going on|happening|new) with|where are we with|was is with) (?:(?:the|my|our) )?(?P<who>[\w ]+?)"
     r"(?: (?:doing|going|coming (?:along|on)|getting on|looking|now|today))*[ ?]*$"
 )
+_SETS_ABOUT: Final = re.compile(  # the piece that waits, and no new one, which has no «the»
+    r"^(?:(?:so|ok|now|and),? )*(?:(?:im |we are |were )?(?:starting|beginning|doing|making)"
+    r"|started|(?:lets )?(?:start|begin)) (?:on |with )?(?:the|my|our) (?P<who>[\w ]+?)"
+    r"(?: (?:early|already|now|today|tonight))*(?:[,.:;]| and\b) ?(?=[^ ])"
+)
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?)\b")  # a piece that is begun
 
 
@@ -46,12 +51,17 @@ def by_meat(text: str, batches: Sequence[OfWhat]) -> str:
     return _WORDS.sub(lambda found: _by_name(found, batches), text)
 
 
+def set_about(text: str, batches: Sequence[OfWhat]) -> str:
+    """«starting the corned beef early, brine is made» as what is told of that batch; other lines as they are."""
+    found = None if _WEIGHED.search(text) else _SETS_ABOUT.match(text)
+    fits = [name for name, product, cut in batches if found and _called_so(found["who"], (name, product, cut))]
+    return f"{fits[0]}: {text[found.end() :]}" if found and len(fits) == 1 else text
+
+
 def asked_after(text: str, batches: Sequence[OfWhat]) -> str:
     """«what about the bacon», «hows the flat doing» as where that batch stands; other lines as they are."""
     found = _AFTER.match(text)
-    fits = [
-        name for name, product, cut in batches if found and (found["who"] == name or _is_of(found["who"], product, cut))
-    ]
+    fits = [name for name, product, cut in batches if found and _called_so(found["who"], (name, product, cut))]
     if len(fits) != 1:
         return text
     return "status" if len(batches) == 1 else f"{fits[0]}: status"
@@ -60,11 +70,16 @@ def asked_after(text: str, batches: Sequence[OfWhat]) -> str:
 def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:
     before, called = found["before"] or "", found["called"]
     word = before.strip()
-    named = any(name in f"{word} {called}" or called in name for name, _, _ in batches)
+    named = any(name in f"{word} {called}" or name.startswith(called) for name, _, _ in batches)
     if named or _ONE_MORE.fullmatch(word) or (called in _ANIMALS and word not in _THE):
         return found[0]
     fits = [name for name, product, cut in batches if _is_of(called, product, cut)]
     return f"{before}{fits[0]}" if len(fits) == 1 else found[0]
+
+
+def _called_so(who: str, batch: OfWhat) -> bool:
+    name, product, cut = batch
+    return who == name or _is_of(who, product, cut)
 
 
 def _is_of(called: str, product: str, cut: str) -> bool:

@@ -10,8 +10,9 @@ from bot import measures
 from bot.intents.context import Context
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
-from bot.intents.plausible import COLD_PHASES, everything
+from bot.intents.plausible import COLD_PHASES, Number, everything, meanings
 from core import patterns as re
+from core.batch.events import Probe
 
 _LONE: Final = re.compile(
     r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"
@@ -30,7 +31,8 @@ def read_lone(bare: str, context: Context) -> Unclear | None:
     found = _LONE.fullmatch(bare)
     value = float(found["value"]) if found else 0.0
     readings = everything(value, context) if found else ()
-    if not readings:
+    called = context.fridge_asked and {t.probe for t in meanings(Number(value), context)} == {Probe.FRIDGE}
+    if not readings or called:
         return None
     read = tuple(Reading((t,)) for t in readings[:3])
     return Unclear("number", bare[:60], (*strengths(value, context), *read, *besides(value, context)))

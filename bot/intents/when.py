@@ -89,15 +89,16 @@ def longest(text: str) -> timedelta | None:
     return max(found, default=None)
 
 
-_TILL_DAY: Final = re.compile(
+_OF_ELSE: Final = re.compile(  # a day that is still to come, or since which somebody was away
     r"\b(?:un)?till? (?:next |on )?(?:mon|tue|wed|thu|fri|sat|sun|tom)[a-z]*$"
-)  # still to come
+    r"|\b(?:away|gone|out|at work|travell?ing) (?:since|from) [^,;.]+(?=[,;.])"
+)
 
 
 def past(text: str, context: Context, before: datetime | None = None) -> When | None:
     """When something was done: the latest fitting time that is not after `before` (now, unless it is given)."""
     limit = before or context.now
-    text = _TILL_DAY.sub("", text) if "til" in text else text
+    text = _OF_ELSE.sub("", text) if "til" in text or " since " in text else text
     if _AGO.search(text) or text.startswith("vor ") or " vor " in text:
         back = span(text)
         return When(limit - back) if back else None

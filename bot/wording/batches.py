@@ -46,6 +46,11 @@ def with_name(name: str, text: str) -> str:
     return text if f"«{name}»" in first or first.startswith(f"{_capital(name)}: ") else f"{_capital(name)}: {text}"
 
 
+def one_by_one(question: str, names: Sequence[str]) -> str:
+    """What is asked of the first of several meats, with those that come after it."""
+    return "\n".join((question, say("One after the other. After this one: {names}.", names=", ".join(names))))
+
+
 def say_which(question: str, names: Sequence[str]) -> str:
     """A question that is of no batch more than of another: its answer names one."""
     listed = ", ".join(names[:-1]) + say(" or {those}", those=names[-1])

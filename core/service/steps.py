@@ -18,6 +18,7 @@ EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
 ALL_BUT_DUE = timedelta(minutes=30)
 JUST_NOW = timedelta(hours=3)
+ASKED_LATELY: Final = timedelta(hours=3)
 _ONCE = frozenset(Kind) - {Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK}
 
 
@@ -159,6 +160,12 @@ def out_due(a: Assessment) -> datetime | None:
     """When the plan has it out of the cure; None where there is no plan, or it is out."""
     out = a.plan.step("out") if a.plan else None
     return None if out is None or out.state is State.DONE or "into_cure" not in a.batch.done else out.due
+
+
+def fridge_asked(a: Assessment) -> bool:
+    """Whether the fridge was called for lately and was not read since."""
+    checks = a.plan.of_kind(Kind.FRIDGE_CHECK) if a.plan else ()
+    return any(step.state is State.DUE and a.now - step.due <= ASKED_LATELY for step in checks)
 
 
 def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:

@@ -77,12 +77,14 @@ async def test_what_comes_after_the_fifth_waits_for_the_evening(tmp_path: Path) 
     player.restart()
 
 
-async def test_a_reply_to_such_a_message_names_no_batch(tmp_path: Path) -> None:
-    """«done» in reply to a message of several is asked about, or said of all; it is no word about the first."""
+async def test_a_reply_to_such_a_message_is_of_all(tmp_path: Path) -> None:
+    """«flipped» in reply to a message that calls for several is said of each; it is no word about the first alone."""
     player = Player(tmp_path)
     await begun(player)
     await player.play("@2027-09-24T08:01")
     number = len(player.said)
-    (asked,) = await player.send(text="flipped", answers=f"talk-bot-{number}")
-    assert asked["facts"].get("asked") == "batch"
+    told = await player.send(text="flipped", answers=f"talk-bot-{number}")
+    assert len(told) > 1
+    assert len({one["facts"]["batch"] for one in told}) == len(told)
+    assert all("Flip the bag: done 08:01." in one["text"] for one in told)
     player.restart()

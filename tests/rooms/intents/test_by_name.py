@@ -5,7 +5,7 @@ from datetime import datetime, time
 
 import pytest
 
-from bot.intents.called import by_meat
+from bot.intents.called import by_meat, set_about
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Cancel, Change, HandOver, Join, Reading, Settings, Snooze, StepDone
 from bot.intents.meats import of_none
@@ -122,6 +122,32 @@ def test_a_meat_of_two_batches_names_neither() -> None:
     both = (("flat", "pastrami", "brisket_flat"), ("point", "corned_beef", "brisket_point"))
     assert by_meat("the brisket is flipped", both) == "the brisket is flipped"
     assert by_meat("the pastrami is flipped", both) == "the flat is flipped"
+
+
+def test_the_last_word_of_a_name_is_enough() -> None:
+    """«beef in» is the one called «corned beef», where no other is beef; «flat» stays what may be «flat 2»."""
+    both = (("corned beef", "corned_beef", "brisket_flat"), ("bacon", "bacon", "pork_belly"))
+    assert by_meat("beef in", both) == "corned beef in"
+    assert by_meat("corned beef in", both) == "corned beef in"
+    two = (("flat", "pastrami", "brisket_flat"), ("flat 2", "pastrami", "brisket_flat"))
+    assert by_meat("flat 2 in", two) == "flat 2 in"
+
+
+@pytest.mark.parametrize(
+    ("line", "heard"),
+    [
+        ("starting the corned beef early, brine is made", "corned beef: brine is made"),
+        ("ok so im doing the beef now: salt is weighed", "corned beef: salt is weighed"),
+        ("lets start with the bacon and rub is on", "bacon: rub is on"),
+        ("starting a corned beef, brine is made", "starting a corned beef, brine is made"),
+        ("starting the ham, brine is made", "starting the ham, brine is made"),
+        ("starting the corned beef, 3 lb", "starting the corned beef, 3 lb"),
+    ],
+)
+def test_the_piece_that_waits_is_set_about(line: str, heard: str) -> None:
+    """«the» of one that waits begins no second one; with «a», a weight or another meat it may."""
+    both = (("corned beef", "corned_beef", "brisket_flat"), ("bacon", "bacon", "pork_belly"))
+    assert set_about(line, both) == heard
 
 
 @pytest.mark.parametrize(

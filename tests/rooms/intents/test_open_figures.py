@@ -127,6 +127,9 @@ def test_a_lone_number_in_the_other_unit_is_asked() -> None:
     assert short(read("its 7", context("curing", KILOS, due_step="fridge_check/3"))) == "read fridge 7c"
     assert short(read("7", context("curing", POUNDS))) == "ask"
     assert short(read("7", context("curing", KILOS, due_step="flip/3"))) == "ask"
+    assert short(read("38", context("curing", POUNDS, fridge_asked=True))) == "read fridge 38f"
+    assert short(read("7", context("curing", KILOS, due_step="flip/3", fridge_asked=True))) == "ask"
+    assert short(read("72", context("curing", POUNDS, fridge_asked=True))) == "ask"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0))) == "ask"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0, due_step="chill_check/2"))) == "read core 60f"
 
