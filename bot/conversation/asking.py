@@ -253,7 +253,7 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
         return last_resort.ask(turn, meant, intent.text)
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
-    if intent.why == "at" or not any(places) or meant.batch is None:
+    if intent.why in ("at", "swings") or not any(places) or meant.batch is None:
         here = tuple(replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options)
         text, rows = unclear.say(replace(intent, options=here), turn.person)
         if intent.why in OF_WHAT and not rows and meant.a is not None:

@@ -63,9 +63,9 @@ def _other(turn: Turn, intent: Intent, taken: datetime) -> datetime | None:
             return _since_it_began(turn, intent, last_at(clock, turn.now, zone).at)
         case Snooze():
             return next_at(clock, turn.now, zone).at
-        case Pause():
+        case Pause(since=since):
             other = instant(wall.date(), clock, zone).at
-            return other if other > turn.now else None
+            return other if other > (since or turn.now) else None
         case _:
             other = instant(wall.date(), clock, zone).at
             return other if clock.hour in MEALS and other > turn.now else None

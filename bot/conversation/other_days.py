@@ -5,6 +5,7 @@ from datetime import timedelta
 
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
+from bot.intents.days import WEEKDAYS
 from bot.intents.normal import normal
 from bot.wording import sooner
 from core.batch.assess import Assessment
@@ -13,6 +14,7 @@ from core.service.turn import Turn
 A_DAY = timedelta(days=1)
 _AT_ONCE = re.compile(r"\b(?:now|already|today|tonight|straight ?away|this (?:morning|afternoon|evening)|yet)\b")
 
+_SOON_AFTER = 2  # days after the planned end on which a weekday may as well be meant; habit, no source
 _FROM_NOW = re.compile(r"\bin (?:another |about )?\d{1,2}(?:\.\d)? days?\b")
 _IN_ALL = re.compile(r"\b\d{1,2}(?:\.\d)? days?\b")  # «is 4 days enough», and not four days sooner
 _SOONER = re.compile(r"\b(?:earl(?:y|ier)|sooner|less|fewer|shorter|before|ahead|off)\b")
@@ -31,7 +33,10 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     planned = a.plan.step("out") if a.plan else None
     if said is None or not said.day_said or planned is None:
         return 1.0
-    return float((planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days)
+    days = (planned.due.astimezone(a.person.tz).date() - said.at.astimezone(a.person.tz).date()).days
+    left = (planned.due - a.now) / A_DAY
+    week_before = said.words in WEEKDAYS and days < -_SOON_AFTER and days + 7 <= left  # «by tuesday», the next there is
+    return float(days + 7 * week_before)
 
 
 def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:

@@ -110,12 +110,12 @@ def _forget(turn: Turn, yes: bool) -> Sequence[Reply]:
 
 def _not_known(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """«I don't know»: of a thickness a guess will do, of a curing salt none will, and its number is no strength."""
-    if intent.value == "second":
-        return trade.told(turn, "cure-types", meant.message.text)
+    rows = asking.cure(meant.batch)[1] if meant.batch else ()  # what the packet says is one tap, as it was before
+    if intent.value == "second":  # with which packet it goes on is asked again
+        return tuple(replace(one, buttons=rows) for one in trade.told(turn, "cure-types", meant.message.text))
     if intent.slot == "thickness":
         turn.ask(None)
         return (Reply(general.thickness_guessed(), about=meant.batch),)
-    rows = asking.cure(meant.batch)[1] if meant.batch else ()  # what the packet says is one tap, as it was before
     text = refusals.say(UnknownCure(""), turn.person)
     return (Reply(text, buttons=rows, facts={"refused": "UnknownCure"}, about=meant.batch),)
 

@@ -16,7 +16,7 @@ from bot.intents.intents import Start
 from bot.intents.severally import said_of
 from bot.intents.weights import share_of
 from bot.reply import Reply
-from bot.wording import asking, cautions, doses, general, meats, plans, refusals, taken
+from bot.wording import asking, cautions, doses, general, meats, other_cuts, plans, refusals, taken
 from bot.wording import batches as several
 from core.batch.assess import Assessment
 from core.batch.ways import alternatives
@@ -244,7 +244,8 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
                 rest = {k: v for k, v in said.items() if k != "mass"}
                 return _ask(turn, "cut", rest, taken.so_far(taken.flat_or_point(), rest, turn.person, turn.now), ())
             case "meat" | "cut":
-                return _ask(turn, "cut", said, asking.unknown_meat(typed), asking.cut()[1])
+                text, rows = other_cuts.like_cut(typed) or (other_cuts.unknown_meat(typed), asking.cut()[1])
+                return _ask(turn, "cut", said, taken.so_far(text, said, turn.person, turn.now), rows)
             case "unit":
                 text, rows = asking.mass_unit(float(typed), None)
                 return _ask(turn, "mass_unit", said | {"mass_value": float(typed)}, text, rows)

@@ -67,9 +67,16 @@ _SHORT: Final = 2  # words
 FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number alone
     r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number"
     r"|no|nr|grade|says|i have|got) )*#? ?"
-    r"[12]$"
+    r"(?:1|(?P<second>2)|(?:(?:one|1st|first)|(?P<other>two|2nd|second)) (?:kind|type|sort|stuff|powder|salt|cure))$"
 )
+_CURING_WORD: Final = re.compile(r"\b(?:cure|curing|prague|pink|powder)\b")
 _COLD_CHECKS: Final = ("fridge_check", "brine")
+
+
+def is_second_kind(text: str) -> bool:
+    """«cure 2», «prague powder 2»: the kind with nitrate by its number, and no strength."""
+    kind = FIRST_OR_SECOND.search(text) if _CURING_WORD.search(text) else None
+    return kind is not None and bool(kind["second"] or kind["other"])
 
 
 def answer(slot: str, value: Any, context: Context) -> Intent:
@@ -97,8 +104,8 @@ def _cure(text: str, context: Context) -> Intent | None:
         return Change({"nitrite_target": 0.0, **way})
     share = measures.sole(text, "fraction")
     value = share.value if share else None
-    if share is None and FIRST_OR_SECOND.search(text):  # «pink salt 1», and no 1 %: which kind it is, not how strong
-        return Choose("cure", "second" if text.rstrip(" .!").endswith("2") else "unknown")
+    if share is None and (kind := FIRST_OR_SECOND.search(text)):  # «pink salt 1», and no 1 %: which, not how strong
+        return Choose("cure", "second" if kind["second"] or kind["other"] else "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)

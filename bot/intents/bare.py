@@ -4,11 +4,13 @@ from typing import Final
 
 from bot import measures
 from bot.intents import when
+from bot.intents.asked_setup import is_second_kind
 from bot.intents.context import Context
-from bot.intents.intents import Intent, Reading, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.intents import Intent, Question, Reading, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
 from bot.intents.lone import read_lone
 from bot.intents.plausible import FALLING_PHASES, everything
 from bot.intents.readings import WISHES, hot_words
+from bot.intents.swings import APART
 from bot.intents.yard import read_feel
 from core import patterns as re
 
@@ -28,7 +30,12 @@ _WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that c
 
 def lone_number(text: str, context: Context) -> Unclear | None:
     """The one number of a remark beside the fire that nobody understood: offered as what it may have read."""
-    if context.phase not in ("cooking", *FALLING_PHASES) or when.span(text) or WISHES.search(text):
+    if (
+        context.phase not in ("cooking", *FALLING_PHASES)
+        or when.span(text)
+        or WISHES.search(text)
+        or APART.search(text)
+    ):
         return None
     found = _LONE.findall(when.without_times(text))
     options = everything(float(found[0]), context) if len(found) == 1 else ()
@@ -45,6 +52,8 @@ def read_bare(plain: str, context: Context) -> Intent | None:
         return asked
     if feel := read_feel(bare, context):
         return feel
+    if is_second_kind(bare):
+        return Question(bare)
     if hot_words(bare):
         return Unclear("number", bare)
     if _SPOON_OF_CURE.match(bare):

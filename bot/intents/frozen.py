@@ -5,8 +5,8 @@ from typing import Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.context import Context
-from bot.intents.intents import Ask, Happened, Intent
+from bot.intents.context import SHOWN, Context
+from bot.intents.intents import Ask, Change, Happened, Intent, Unclear
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
 from core import patterns as re
@@ -48,6 +48,21 @@ _OUT_AGAIN: Final = re.compile(
     r"\b(?:thawed|defrosted|aufgetaut)\b|\b(?:took|taken|got|is|its|are)\b.{0,20}\bout of (?:the )?freezer\b"
 )
 _TO_COOL: Final = re.compile(r"\bto (?:cool|chill|firm)|\bcool\w*\b|\bfor (?:an?|half an|\d+) ?(?:h|hr|hour|min)")
+_SO: Final = (
+    r"(?:(?:it|its|it is|meat|the|is|are|they|still|too|bit|pretty|very|quite|feels?|seems?|nice and|all|getting|really"
+    r"|now|gone) )*"
+)
+_WHERE: Final = (
+    r"(?: (?:still|now|inside|all (?:through|over|the way(?: through)?)|in the (?:middle|cent(?:re|er))|yet))*$"
+)
+_HARD: Final = re.compile(  # of raw meat that was never cooked: ice
+    rf"^{_SO}(?:(?:rock |stone )?hard(?: as (?:an? )?(?:rock|brick|stone|wood|ice|iron|board|plank))?|like (?:an? )?"
+    rf"(?:rock|brick|stone|wood)|(?:frozen |rock )?solid(?: as (?:an? )?(?:rock|brick))?|stiff(?: as (?:an? )?board)?)"
+    rf"{_WHERE}"
+)
+_SOFT: Final = re.compile(
+    rf"^{_SO}(?:soft|bends?|bendy|flexible|squishy|pliable|gives?|no (?:more )?ice(?: (?:left|in it))?){_WHERE}"
+)
 _FINISHED: Final = ("resting", "chilling", "stored")
 
 
@@ -67,12 +82,23 @@ def read_frozen(text: str, context: Context) -> Intent | None:
     """What a line tells of freezing, where a plain text does."""
     if is_question(text) or _begins(text):
         return None
+    if thaws := _of_the_thaw(text.strip(" .!"), context):
+        return thaws
     told = frost(text)
     known = told.degrees is not None and told.hours is not None
     fish = _FREEZE.search(text) and not _OTHER_MEAT.search(text) and _of_fish(text, context, known)
     if fish and (known or (context.phase not in _FINISHED and (told.degrees is not None or told.hours is not None))):
         return Ask("sum", "frozen_fish", text)
     return _of_the_finished(text, context) if context.phase in _FINISHED else None
+
+
+def _of_the_thaw(text: str, context: Context) -> Intent | None:
+    """Before it is cured: «still hard as a rock» is ice, «feels soft now» may be thawed through."""
+    if context.phase != "waiting" or context.brine_made or not context.free:
+        return None
+    if _HARD.match(text):
+        return Change({"frozen": True})
+    return Unclear("thawed_through", text[:SHOWN], (Change({"frozen": False}),)) if _SOFT.match(text) else None
 
 
 def frost(text: str) -> Frost:

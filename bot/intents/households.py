@@ -6,6 +6,7 @@ from zoneinfo import ZoneInfo
 
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.days import WEEKDAYS
 from bot.intents.intents import Ask, HandOver, Intent, Invite, Join, Leave
 from bot.intents.small import words
 from core import patterns as re
@@ -58,7 +59,7 @@ _KIN: Final = (
     r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? )?"
 )
 _NAME: Final = (
-    r"(?P<who>(?!(?:will|is|has|can|could|would)\b)[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
+    r"(?P<who>(?!(?:will|is|has|can|could|would|to)\b)[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
 )
 _HAND_OVER: Final = tuple(
     re.compile(pattern)
@@ -104,7 +105,9 @@ _HAND_OVER: Final = tuple(
 _TAKES: Final = (
     r"(?:do (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|flipping)"
     r"|(?:take|handle|cover|flip|turn|mind|watch)(?: over)? (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|bags?"
-    r"|it|this|them))\b"
+    r"|it|this|them)"
+    r"|(?:do|take|cover) (?:it |them )?(?:on |for )?(?:the |this |next )?(?:mon|tue|wed|thu|fri|sat|sun|week|tomorrow"
+    r"|tonight|today)\w*)\b"
 )
 _ASKED_TO: Final = (  # «bo can you do the flips till tuesday», «can you ask bo to flip it tonight»
     re.compile(rf"^(?:hey |ok |so )?{_NAME},? (?:can|could|will|would) you (?:please )?{_TAKES}"),
@@ -139,6 +142,10 @@ _SPAN: Final = re.compile(r"\b(?:this (?:week|wk|evening)|week ?ends?|tonight|to
 _A_DAY: Final = timedelta(days=1)
 _MORNING: Final = 6  # the hour at which a night ends. Common practice
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)")
+_A_DAY_NAMED: Final = "|".join(sorted(WEEKDAYS, key=len, reverse=True))
+_FROM_DAY_TO_DAY: Final = re.compile(  # «fri and sat», «mon to wed»
+    rf"\b(?P<first>{_A_DAY_NAMED})(?: (?:and|&|to|-|until|till?))? (?:on )?(?P<last>{_A_DAY_NAMED})\b"
+)
 _A_WEEK: Final = timedelta(days=7)
 _KINSFOLK: Final = words(
     "sister brother bro sis mate friend neighbour neighbor cousin uncle aunt auntie son daughter kid husband wife"
@@ -209,6 +216,8 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
 
 def _begins(text: str, context: Context) -> datetime | None:
     """From when on: «from monday 7:00», said on a monday at eight, is that of next week; «until 9» is no beginning."""
+    if days := _days(text, context):
+        return days[0]
     said = None if _UNTIL.search(text) or _FOR_A_WHILE.search(text) else when.future(text, context)
     if said is None or said.at > context.now or not said.day_said:
         return said.at if said else None
@@ -216,8 +225,23 @@ def _begins(text: str, context: Context) -> datetime | None:
     return (local + _A_WEEK).astimezone(UTC) if _WEEKDAY.search(text) else None
 
 
+def _days(text: str, context: Context) -> tuple[datetime | None, datetime] | None:
+    """«fri and sat»: from the first of the days, or from now if it is that one, to the end of the last."""
+    found = _FROM_DAY_TO_DAY.search(text)
+    if found is None or re.search(r"\d", text):
+        return None
+    now = context.now.astimezone(ZoneInfo(context.zone))
+    midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
+    first, last = (WEEKDAYS[found[name]] for name in ("first", "last"))
+    ahead = (first - now.weekday()) % 7
+    end = midnight + (ahead + (last - first) % 7 + 1) * _A_DAY
+    return (midnight + ahead * _A_DAY).astimezone(UTC) if ahead else None, end.astimezone(UTC)
+
+
 def _ends(text: str, context: Context) -> datetime | None:
     """Until when: «til 4», «for the next 2 hours»; None where no end is told."""
+    if days := _days(text, context):
+        return days[1]
     if lasts := _FOR_A_WHILE.search(text):
         length = when.span(lasts[0])
         return context.now + length if length else None

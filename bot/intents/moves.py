@@ -22,7 +22,7 @@ _BEHIND: Final = re.compile(
     r"^(?:(?:im|i am|we are|its|it is|were|running|about|run|cook|fire|bit"
     r"|a) )*\S+ ?\w* (?:late|behind)$"
 )
-_OF_THE_MEAL: Final = re.compile(rf"\b(?:{_MEAL}|guests?|people|family|friends|kids|parents|everyone)\b")
+OF_THE_MEAL: Final = re.compile(rf"\b(?:{_MEAL}|guests?|people|family|friends|kids|parents|everyone|everybody)s?\b")
 _MOVE: Final = (
     r"(?:move|moved|moving|push|pushed|shift|shifted|postpone[d]?|delay(?:ed)?|reschedule[d]?|bring"
     r"|brought|shove|bump|slide|nudge|knock|kick|verschieb\w{0,3})"
@@ -35,7 +35,7 @@ _AMOUNT: Final = (
     r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
     r"|weeks?|d|stunden?|tage?)"
 )
-_WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
+WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
 _AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
 _BY: Final = tuple(
     (sign, re.compile(words))
@@ -98,16 +98,16 @@ _TO: Final = tuple(
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
         rf"^(?:they|we|guests?|everyone|everybody) (?:now )?(?:want|prefer|need|like)(?: it)? (?:for "
-        rf"|on )?(?={_WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
+        rf"|on )?(?={WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
         r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",
         rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
-        rf"|over) (?={_WEEKDAY})",
-        rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={_WEEKDAY})",
+        rf"|over) (?={WEEKDAY})",
+        rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={WEEKDAY})",
         r"(?:(?<=can we )|(?<=could we ))(?:do )?at (?=\d)",
         rf"^(?:can|could) (?:the |our )?{_MEAL} be at (?=\d)",
-        rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={_WEEKDAY}|tomorrow)",
+        rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={WEEKDAY}|tomorrow)",
     )
 )
 _SOON: Final = re.compile(
@@ -133,7 +133,7 @@ _EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
     r"(?:breakfast|(?(so)(?:lunch|dinner|supper|tea)|breakfast))\b"
 )
 _OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
-_NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{_WEEKDAY})$")
+_NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
     r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls"
@@ -197,7 +197,7 @@ def _offered(text: str, context: Context) -> Unclear | None:
 def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
-    if _MAKES_IT.search(text) or TO_A_PLACE.search(text) or (deed and not _OF_THE_MEAL.search(text)):
+    if _MAKES_IT.search(text) or TO_A_PLACE.search(text) or (deed and not OF_THE_MEAL.search(text)):
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
@@ -265,7 +265,7 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
         return None
     if _LATER_SPAN.search(text) and context.due_step:  # an answer to a reminder, or a meal that is moved
         return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
-    if context.phase == "cooking" and _BEHIND.search(text) and not _OF_THE_MEAL.search(text):
+    if context.phase == "cooking" and _BEHIND.search(text) and not OF_THE_MEAL.search(text):
         return Unclear("late", text[:60], (MoveDeadline(by=sign * by),))  # the fire, or the meal
     return MoveDeadline(by=sign * by)
 

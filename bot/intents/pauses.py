@@ -127,7 +127,8 @@ _CANCEL: Final = re.compile(
 
 
 _ONE_OF_TWO: Final = re.compile(
-    r"^(?:(?:please|ok|lets) )*(?:forget|cancel|drop|scrap|ditch|kill|stop)(?: about)?(?: the| my)? (?P<one>[a-z]+),?"
+    r"^(?:(?:please|ok|lets) )*(?:forget|cancel|drop|scrap|ditch|kill|stop)(?: about)?"
+    r"(?: the| my)? (?P<one>(?!that\b|it\b|this\b)[a-z]+),?"
     r"(?: and| but)? (?:just )?(?:keep|carry on with|go on with|only)(?: with)? (?:the |my )?[a-z]+$"
 )
 

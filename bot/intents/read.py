@@ -13,8 +13,10 @@ from bot import measures
 from bot.intents import greetings, questions
 from bot.intents.again import read_again
 from bot.intents.asked import read_answer
-from bot.intents.asked_beside import IS_IT, read_asking
+from bot.intents.asked_beside import read_asking
 from bot.intents.asked_more import beside_answer, beside_the_meal
+from bot.intents.asked_topic import asked_topic
+from bot.intents.away_hours import read_away_hours
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
@@ -36,20 +38,18 @@ from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
 from bot.intents.intents import (
     Ask,
-    Change,
     Correct,
     Greet,
-    Happened,
     Help,
     Intent,
     Join,
     Question,
-    Reading,
     Settings,
     Start,
     StepDone,
     Unclear,
 )
+from bot.intents.meal_hours import read_day_kept, read_made
 from bot.intents.meats import as_named
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
@@ -252,38 +252,23 @@ def _move(plain: str, context: Context) -> Intent | None:
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
-    read_one_of_two, read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
+    read_day_kept, read_away_hours, read_one_of_two,
+    read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
     read_beforehand, read_repeated, read_after, read_remark, read_vague, read_again, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
-    read_answer, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
+    read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip
 _THEN: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (_tells, _move)
 
 
 def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
     """The intents of each sentence and clause; nothing where no part of the line is clear."""
-    if found := _topic(plain, context):
+    if found := asked_topic(plain, context):
         return found
     if questions.is_question(plain):
         return read_asking(plain, shown, context)
     said = [intent for intent in sentences(plain, context) if not is_nothing(intent)]
     return asked_where(as_it_happened(merged(without_plans(said)), plain), plain, context)
-
-
-def _topic(plain: str, context: Context) -> list[Intent]:
-    """A question about the batch, after what was read or done («158, how much longer»)."""
-    if re.fullmatch(r"(?:(?:is it|all|are we|its) )?(?:done|ready|finished)(?: yet)?\?+", plain):
-        return [Ask("eta", text=plain)]
-    found = questions.find_topic(plain, context.phase)
-    if found is None:
-        return []
-    before, ask = found
-    told = before and not IS_IT.match(before)
-    said = [intent for intent in sentences(before, context) if not is_nothing(intent)] if told else []
-    acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear | Change)]
-    if not acted and re.search(r"\d", before):
-        return [Question(plain)]  # it brings figures of its own: none about this batch's record
-    return merged([*acted, ask])
 
 
 def _nothing(plain: str, shown: str, context: Context) -> list[Intent]:

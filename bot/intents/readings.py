@@ -20,6 +20,7 @@ from bot.intents.pairs import beyond_its_pit, both_named, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.rated import MARK
 from bot.intents.set_points import WANTED
+from bot.intents.swings import APART, swings
 from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
 from bot.intents.timed import timed
 from core import patterns as re
@@ -105,9 +106,12 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if (
         WANTED.search(text)
         or _IN_A_WHILE.fullmatch(text)
+        or APART.search(text)
         or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
     ):
         return None
+    if swung := swings(text, context):
+        return _of_a_swing(*swung, context)
     if context.phase in _SET_UP and (several := several_days(text, context)):
         return several
     text = MARK.sub(" ", _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text)))
@@ -141,6 +145,13 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     if _at_odds(found, line):
         return Unclear("number", text[:60], tuple(Reading((t,)) for _, t in found))
     return Reading(timed(found, line, context), tender=_tender(line), beside=lid)
+
+
+def _of_a_swing(rest: str, ends: tuple[Temperature, ...], context: Context) -> Unclear:
+    """«158, pit 230 to 280»: what the pit reads now is asked, and what was read beside it is not lost."""
+    beside = read_reading(rest, context) if re.search(r"\d", rest) else None
+    read = beside.temperatures if isinstance(beside, Reading) else ()
+    return Unclear("swings", rest[:60], tuple(Reading((*read, end)) for end in ends))
 
 
 def _either(between: re.Match[str], context: Context) -> Unclear:

@@ -16,6 +16,10 @@ _NEW_BAG: Final = (
     r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
     r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) bag)"
 )
+_DEEDS: Final = {
+    "flip": "flipped", "turn": "turned it", "rinse": "rinsed", "wrap": "wrapped", "soak": "soaked", "rub": "rubbed",
+    "spritz": "spritzed",
+}  # fmt: skip
 
 
 def _cold_unit(number: str) -> str:
@@ -27,9 +31,14 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        (r"\bw/? (?=(?:the|it|my|an?|this|that|foil|paper|some|no)\b)", "with "),
+        (r"\b(why|how|what|when|where|who)d (?=(?:it|they|that|we|i|you|the \w+)\b)", r"\1 did "),
+        # «did flip 10 min ago», «did wrap at 160»: told without the one who did it
+        (rf"^(?:(?:ok|yes|just|already) )*did (?P<deed>{'|'.join(_DEEDS)})(?=$|[,.;]| (?:\d|(?:at|about|around|by|an?"
+         r"|half|this|last|just|now|already|too|also|late|early)\b))(?!.*\?)", lambda m: _DEEDS[m["deed"]]),
         # a flip of a part of the day, a mark behind what is eaten, a small number in words
-        (r"^(?:(?:and|yes|ok|the|this) )*morning (?:flip|turn)(?: is| was)? done(?: too| also| as well)?$",
-         "flipped this morning"),
+        (r"^(?:(?:and|yes|ok|the|this|i|we|already) )*(?P<did>did (?:the |this )?)?(?P<part>morning|evening) (?:flip"
+         r"|turn)(?(did)| (?:(?:is|was) )?done)(?: too| also| as well| already)?$", r"flipped this \g<part>"),
         (r"^(?:a )?half (?:a )?(?:percent|%)$", "0.5 %"),
         (r"^i said (?:[a-z]+day|mon|tue|wed|thu|fri|sat|sun),? (?:but )?i meant ", "i meant "),
         (r"^(\d+(?:\.\d+)?) not (\d+(?:\.\d+)?) ?(mm|cm|in|inch(?:es)?|kg|lbs?)$", r"\1 \3 not \2 \3"),

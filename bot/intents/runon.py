@@ -6,6 +6,7 @@ A comma is set only between a deed and a thermometer that has its number, so tha
 from typing import Final
 
 from bot.intents.meats import as_meat
+from bot.intents.swings import APART
 from core import patterns as re
 
 _NUMBER: Final = r"-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b| degrees)?"
@@ -51,7 +52,7 @@ _LONGEST: Final = 9  # words of a line that has no comma
 
 def halves(text: str) -> list[tuple[str, str]]:
     """Where a short line without a comma may be two statements: «meat on 8:15» and «pit 230»."""
-    if len(text.split()) > _LONGEST or not re.search(r"\d", text):
+    if len(text.split()) > _LONGEST or not re.search(r"\d", text) or APART.search(text):
         return []
     starts = (found for found in _STARTS.finditer(text) if found.start())
     pairs = ((text[: found.start()], text[found.end() :]) for found in starts)

@@ -275,8 +275,8 @@ def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tup
     value = float(found["value"])
     if value <= 24 and not found["unit"]:
         return text, ()
-    rest = text[: found.start()] + text[found.end() :]
-    return rest, meanings(Number(value, found["unit"], Probe.CORE), context)
+    probe = Probe.PIT if Kind.LIGHT in kinds else Probe.CORE  # «lit at 60 c»: how far the fire has come
+    return text[: found.start()] + text[found.end() :], meanings(Number(value, found["unit"], probe), context)
 
 
 def _reading_beside(text: str, context: Context) -> list[Intent]:

@@ -25,7 +25,7 @@ _PROBE_WORDS: Final = {
 }
 _PROBE: Final = {word: probe for probe, listed in _PROBE_WORDS.items() for word in listed.split()}
 TENDER: Final = frozenset(("soft", "tender", "buttery", "butter", "jiggly", "jiggles", "weich", "zart"))
-TOUGH: Final = frozenset(("tough", "hard", "firm", "zäh"))
+TOUGH: Final = frozenset(("tough", "hard", "firm", "tight", "zäh"))
 _SMALL_TALK: Final = words(
     """
     its it is was at now still says say said saying reads read reading shows showing show temp temps temperature tmp

@@ -41,22 +41,28 @@ _KINDS: Final = tuple(
     )
 )
 _STAND_FOR_MUCH: Final = (Kind.INTO_CURE, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL)  # hours are counted from it
-_MAY_DENY: Final = ("not", "nt", "never", "lie", "no ", "skip", "without")
-_EXTRAS: Final = r"(?:spritz\w*|mop(?:s|ping|ped)?|bast(?:e|ed|ing))\b"
+_MAY_DENY: Final = ("not", "nt", "never", "lie", "no ", "skip", "without", "stuff", "spritz", "mop", "bast")
+_EXTRAS: Final = r"(?:spritz\w*|mop(?:s|ping|ped)?|bast(?:e|ed|ing)|(?P<stuffed>stuff(?:ed|ing)))\b"
 _WITHOUT: Final = re.compile(
-    r"^(?:(?:im|i am|we are|were|i|we|just|ok|so|sorry|ive|gonna|going to|will|ill) )*"
-    r"(?:not (?:gonna |going to |doing )?|no |skip(?:ping|ped)?(?: on)? |without |didnt |havent |wont )"
-    rf"(?:bother(?:ing|ed)? (?:with |to )?)?(?:be )?(?:the |a |any )?(?={_EXTRAS})"
+    r"^(?:(?:im|i am|we are|were|i|we|id|just|ok|so|sorry|ive|gonna|going to|will|ill|then|rather|lets) )*"
+    r"(?:not (?:gonna |going to |doing )?|no |(?:skip|leav|forget|drop|ditch)(?:p?(?:ing|ed)|e)?(?: out| on)? |without "
+    r"|didnt |havent |wont |(?:cant|couldnt) be |giv(?:e|ing) )"
+    rf"(?:bother(?:ing|ed)? (?:with |to )?)?(?:be )?(?:the |a |any )?(?:more )?{_EXTRAS}"
 )
 
 
 def read_undone(text: str, context: Context) -> Intent | None:
     """A deed taken back by its kind, or what is left out and is no step; None where a line says neither."""
-    if context.phase == "none" or not any(word in text for word in _MAY_DENY) or _ASKS.search(text):
+    if not any(word in text for word in _MAY_DENY) or _ASKS.search(text):
         return None
-    if _WITHOUT.match(text):
-        return Unclear("extra_left_out", text[:SHOWN])
-    if not (_DENIES.search(text) and _TAKES_BACK.search(text)) or _NOT_THEN.search(text) or re.search(r"\d", text):
+    if extra := _WITHOUT.match(text):
+        return Unclear("stuffing" if extra["stuffed"] else "extra_left_out", text[:SHOWN])
+    if (
+        context.phase == "none"
+        or not (_DENIES.search(text) and _TAKES_BACK.search(text))
+        or _NOT_THEN.search(text)
+        or re.search(r"\d", text)
+    ):
         return None
     kinds = [kind for kind, words in _KINDS if words.search(text)]
     if len(kinds) != 1 or (context.due_step or "").startswith(str(kinds[0])):

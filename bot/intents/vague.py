@@ -38,8 +38,8 @@ _COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
 _ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
 _DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped|changed|swapped|switched|adjusted|altered)"
 _WENT: Final = (
-    r"(?:dropp(?:ed|ing)|f(?:ell|alling)|r(?:ose|ising)|jump(?:ed|ing)|climb(?:ed|ing)|went (?:up|down)"
-    r"|go(?:ing|ne) (?:up|down))"
+    r"(?:drop(?:p?ed|ping)?|f(?:ell|all(?:ing)?)|r(?:ose|is(?:e|ing))|jump(?:ed|ing)?|climb(?:ed|ing)?|dip(?:ped|ping)?"
+    r"|(?:went|go(?:ing|ne)?) (?:up|down))"
 )
 _OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")
 _ROTTEN: Final = (
@@ -116,7 +116,8 @@ _REMARKS: Final = tuple(
                     r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),
         ("more_in", r"^(?:(?:i|we|ive|just|should i|can i|shall i|do i|have) )*(?:put|add|added|threw|throw|chucked"
                     r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
-                    r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:in|to it|into it|in it|in there))*$"),
+                    r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
+                    r"(?: (?:in|to it|into it|in it|in there))*$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
@@ -135,8 +136,9 @@ _REMARKS: Final = tuple(
         ("leave", r"^(?:(?:so|can|could|may|should|shall|ill|do|i|we|just|ok) )*leave (?:it|them"
                   r"|that)(?: (?:alone|be|there|as"
                   r"|it|is|like|that|in|for now))*$"),
-        ("moved", rf"^(?:(?:it|its|has|a|temp|just|suddenly|now) )*{_WENT}"
-                  r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly))*$"),
+        ("moved", r"^(?:(?:it|its|has|a|temp|just|suddenly|now|why|how come|did|does|is|what made|so|and|the) )*"
+                  rf"{_WENT}"
+                  r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly|so|much|now|like that))*$"),
     )
 )  # fmt: skip
 _ADDED: Final = re.compile(  # another piece in the same brine
@@ -177,6 +179,9 @@ _PULL_EARLY: Final = re.compile(
     r"|must) (?:just )?(?:pull|take|get"
     r"|fish|lift) (?:it|them|the (?:meat|flat|brisket|piece|belly|ham)) out(?: of the (?:brine|cure|bag|tub))?"
     r"(?: (?:now|today|tonight|early|already|tomorrow|on \w+day|a day early))*$"
+    r"|^(?:so |and |ok )?(?:can|could|may|should|shall) (?:it|this|that|they|the (?:meat|flat|brisket|piece|belly|ham))"
+    r" (?:come|be taken|be|go) out (?:of the (?:brine|cure|bag|tub) )?(?:on |by )?(?:(?:next|this) )?(?:mon|tue|wed|thu"
+    r"|fri|sat|sun|tomorrow|today|tonight|now|early|earlier|sooner|already|an? day|one day|\d)[^,;]*$"
 )
 _SHORT_OF_IT_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
 _TO_BED: Final = re.compile(
@@ -194,6 +199,7 @@ _WHENEVER: Final = re.compile(  # «when the kids are down»: some time, and no 
     r"|i (?:get|have|finish|come)|we (?:get|have|come|are)|the (?!meat|core|pit|brine|fire|bag)\w+ (?:are|is|go|goes)"
     r"|kids|hes|shes|theyre|dinner|work|lunch|bed ?time|school)\b[^?\d]*$"
 )
+_TURNED: Final = ("turned", "its turned", "it turned", "has turned", "all turned", "turned now")  # the bag, or gone off
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
@@ -228,6 +234,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("until", bare, (Snooze(),))
     if _EITHER.match(bare):
         return Unclear("number", bare)
+    if bare in _TURNED and context.phase == "curing" and not _flip_is_due(context):
+        return Unclear("turned", bare, (StepDone(str(Kind.FLIP)),))
     if _FORGOT.match(bare):
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))
@@ -245,6 +253,11 @@ def _out(which: str, typed: str, context: Context) -> Unclear | None:
         return None
     away = (Pause(),) if typed == "gone out" else ()
     return Unclear(which, typed, (StepDone(str(Kind.OFF)), Happened("fire_out"), *away))
+
+
+def _flip_is_due(context: Context) -> bool:
+    """Whether a flip was called for, or all but."""
+    return any((step or "").startswith(str(Kind.FLIP)) for step in (context.due_step, context.soon_step))
 
 
 def _step_alone(name: str, context: Context) -> Unclear | None:

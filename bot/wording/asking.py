@@ -80,16 +80,6 @@ def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:
     return say("Which cut is it? For pastrami tap one of these.\n{more}", more=more), (row,)
 
 
-def unknown_meat(said: str) -> str:
-    """A meat that is none, or none that is planned yet."""
-    return say(
-        "I do not know «{said}» as a cut. Type it with its weight, like «3.2 kg brisket flat» or «2 kg pork belly».\n"
-        "I plan {planned}.",
-        said=said,
-        planned=meats.planned(),
-    )
-
-
 def zone(said: str = "") -> str:
     """Where the person is, so that eight o'clock is their eight o'clock."""
     lead = say("I found no place called «{said}». ", said=said) if said else ""

@@ -47,6 +47,8 @@ def label(option: Intent, person: Person) -> str:
     match option:
         case Reading(temperatures=temperatures):
             return ", ".join(_temperature(t, person) for t in temperatures)
+        case Change(changes={"frozen": False}):
+            return say("Thawed")
         case Change(changes=changes):
             return ", ".join(_value(name, value, person) for name, value in changes.items())
         case Choose(slot="vouch"):

@@ -139,7 +139,7 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
     ):
         return "coming"
     soon = slope is not None and off + slope * COMING_H > -2.0 * FAR_LOW_K  # a step of a dial is no dying fire
-    holds = slope is not None and (slope > HOLDS_K_H or soon)
+    holds = slope is None or slope > HOLDS_K_H or soon  # one reading alone tells no fall: it may be on its way up
     if (off < -FAR_LOW_K and not holds) or (falling and off < -LEAVE_K):  # down to the set point is only coming back
         return "dying"
     if off < -LEAVE_K:

@@ -1,0 +1,37 @@
+"""A meal by its bare hour, «guests are late make it 2», and one that stays on its day, «scrap that keep sat»."""
+
+from typing import Final
+
+from bot.intents import when
+from bot.intents.context import Context
+from bot.intents.intents import Intent, MoveDeadline, Unclear
+from bot.intents.moves import OF_THE_MEAL, WEEKDAY
+from bot.intents.start import assumptions
+from core import patterns as re
+
+_MAKE_IT: Final = re.compile(
+    r"^(?P<who>.*)\bmake it (?:more like |about |around |at )?"
+    r"(?P<hour>(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?: (?:then|please|now|instead))*$"
+)
+_STAYS: Final = re.compile(
+    r"^(?:(?:(?:no|nah|scrap|forget|ignore|scratch|cancel|undo|actually|sorry|ok|wait)(?: (?:that|it|this|then))?"
+    r"[,.; ]+)*)(?:keep|leave|stick|stay|hold)(?: (?:it|with|to|on|at|for|the|meal|dinner|lunch|day|our))* "
+    rf"(?P<day>{WEEKDAY})(?: (?:then|please|pls|after all|as it was|as planned|as before|instead))*$"
+)
+
+
+def read_day_kept(text: str, context: Context) -> MoveDeadline | None:
+    """The meal stays on a day that is named, or goes back to it."""
+    found = _STAYS.match(text.strip(" .!")) if context.deadline else None
+    said = when.meal(found["day"], context) if found else None
+    return MoveDeadline(to=said.at) if said else None
+
+
+def read_made(text: str, context: Context) -> Intent | None:
+    """The hour of the meal where guests or the meal are spoken of; alone it is offered."""
+    found = _MAKE_IT.match(text.strip(" .!")) if context.deadline else None
+    said = when.meal(f"at {found['hour']}", context) if found else None
+    if found is None or said is None:
+        return None
+    to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+    return to if OF_THE_MEAL.search(found["who"]) else Unclear("word", text[:60], (to,))
