@@ -14,6 +14,7 @@ from bot.conversation import (
     meats_in_turn,
     mending,
     reading,
+    righting,
     settling,
     several,
     starting,
@@ -207,7 +208,8 @@ def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
         case Change() | MoveDeadline():
             return mending.change(turn, meant, intent)
         case Correct() | Undo():
-            return mending.correct(turn, meant, intent)
+            told = righting.first_told(turn, meant, intent)
+            return marking.mark(turn, meant, told) if told else mending.correct(turn, meant, intent)
         case Happened() | Debrief():
             return marking.note(turn, meant, intent)
         case Ask() | Question() | Help() | Greet() | Unclear():

@@ -9,7 +9,7 @@ from typing import Any
 from bot.conversation import reading
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
-from bot.intents.intents import Correct, Reading, Temperature, Undo
+from bot.intents.intents import Correct, Reading, StepDone, Temperature, Undo
 from bot.intents.plausible import Number, everything, meanings
 from bot.measures import from_house
 from bot.reply import Reply
@@ -102,6 +102,15 @@ def sure_of_it(turn: Turn, batch: str, event: Event) -> Reply:
     a = batches.look(turn, batch)
     text, rows = mends.done_then(Step(str(Kind.FLIP), Kind.FLIP, event.at, done_at=event.at), a)
     return Reply(text, buttons=rows, facts=facts(a) | {"answer_kind": "asked_back"}, about=batch)
+
+
+def first_told(turn: Turn, meant: Understood, intent: Correct | Undo) -> StepDone | None:
+    """«flipped at 9 not 8», where no flip was told yet: done at that hour, and no other deed is put right by it."""
+    if not isinstance(intent, Correct) or intent.step is None or intent.at is None:
+        return None
+    standing = batches.standing(turn, meant.of(intent.batch))
+    told = any(isinstance(e.what, Done) and e.what.step.partition("/")[0] == intent.step for e in standing)
+    return None if told else StepDone(intent.step, intent.at, batch=intent.batch)
 
 
 def in_that_half(intent: Correct, was: datetime, text: str, now: datetime) -> Correct:

@@ -24,6 +24,7 @@ WISH = re.compile(r"\b(?:want|wanna|would like|plan\w*|start\w*|mak(?:e|ing)|goi
 STORY = 6  # words; who reports a step says it in fewer
 SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no plan
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
+EXACTLY = 0.9  # so like one of the ways to ask for an entry that it is that one, but for a word's ending
 PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
 ASKS = re.compile(r"\?|\b(?:temps?|temperature|how|why|when|what|which|or|vs|ok|possible|wont|cant|stuck|keeps)\b")
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
@@ -57,7 +58,7 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     found = _found(text)
     if meant.a is not None and meant.a.on_at is not None and found is not None and found.answer == PROBE_LOST:
         return of_batch.answer(turn, meant, Ask("no_probe", text=text))  # with what was read last
-    if (not short or _elsewhere(found) or grave(text)) and (sure := known(turn, text)):
+    if (not short or _elsewhere(found) or _exactly(found) or grave(text)) and (sure := known(turn, text)):
         return sure
     if not told and (spelled := of_it.named(text, meant.a, language.spoken())) and (sure := known(turn, spelled)):
         return sure
@@ -79,6 +80,11 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
 def _elsewhere(found: Found | None) -> bool:
     """Whether a line is surely no matter of the trade."""
     return found is not None and found.answer is not None and entry(found.answer).kind == "off_topic"
+
+
+def _exactly(found: Found | None) -> bool:
+    """Whether a line is, word for word, one of the ways to ask for an entry: «its raining»."""
+    return found is not None and found.answer is not None and found.ranked[0][1] >= EXACTLY
 
 
 def _names(found: Found | None) -> tuple[str, ...]:

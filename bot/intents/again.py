@@ -13,7 +13,8 @@ _AGAIN: Final = re.compile(
     r"^(?:(?:lets|can we|i|we|want|wanna|please|ok|gonna|going to|do|make|start|starting|doing|will|ill|like|to"
     r"|have|the"
     r"|a|an|id|just) )*"
-    r"(?:same|repeat|another|one more|it)(?: (?:one|thing|recipe|plan|batch|cut|piece|meat|all over))*,? "
+    r"(?:same|repeat|another|one more|it)(?: (?:one|thing|recipe|plan|batch|cut|piece|meat|all over|(?:pork |beef )?"
+    r"(?:brisket|flat|point|belly|loin|ham|pastrami|bacon|shoulder|butt|breast|turkey|chicken|duck|salmon|trout)))*,? "
     r"(?:again(?=$|[ ,]+(?!as\b|like\b))|(?:again,? )?(?:as|like) (?:last (?:time|week|month)|before"
     r"|the last(?: one)?|that(?: one)?|this(?: one)?)"
     r"|of (?:those|the same|that))\b"
@@ -21,6 +22,7 @@ _AGAIN: Final = re.compile(
     r"(?:the|my|our) usual(?: (?:one|thing|stuff|batch))?"
     r"(?=$|[ ,]+(?:\d|again|for|but|please|pls|this|next))"
     r"|^(?:the )?next (?:one|time|batch)(?: the| is)* same\b"
+    r"|^(?:the )?same(?: (?:one|thing|again))*,? (?=(?:but|just|only|for|with|this time)\b)"
 )
 _BESIDE: Final = re.compile(r"\b(?:but|and|just|only|with|this time|please|pls|now|then|again)\b|,")
 _TOLD: Final = re.compile(r"\b(?:flipped|turned|forgot|missed|happened|read|reads|fridge|pit|core)\b")

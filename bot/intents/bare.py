@@ -6,10 +6,11 @@ from bot import measures
 from bot.intents import when
 from bot.intents.asked_setup import is_second_kind
 from bot.intents.context import Context
+from bot.intents.feels import hot_words
 from bot.intents.intents import Intent, Question, Reading, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
 from bot.intents.lone import read_lone
 from bot.intents.plausible import FALLING_PHASES, everything
-from bot.intents.readings import WISHES, hot_words
+from bot.intents.readings import WISHES
 from bot.intents.swings import APART
 from bot.intents.yard import read_feel
 from core import patterns as re

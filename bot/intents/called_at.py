@@ -60,6 +60,10 @@ _PART_AT: Final = re.compile(
     rf"(?:the |my |our )?(?P<half>morning|evening) (?:pings?|reminders?|calls?|messages?|buzz|flips?|turns?|one)"
     rf"(?: (?:at|to|is|be|for|come))* (?P<hour>{_AN_HOUR})\b(?! ?(?:min|h\b|hours?|deg))"
 )
+_EACH_PART: Final = re.compile(  # «flip at 10 every night»
+    rf"^(?:(?:please|remind me to|ping me to|lets|ill|i|we|can we) )*(?:flip|turn)(?: (?:it|them|the bags?))?(?: at)? "
+    rf"(?P<hour>{_AN_HOUR}) (?:every|each) (?P<half>morning|evening|night)$"
+)
 _NO_FLIPS: Final = re.compile(
     r"\b(?:no(?: more)?|stop|mute|drop|quit|without|skip|dont need|dont want|(?:turn|switch)(?:ed|ing)? off|disable"
     r"|cancel)(?: \w+){0,3}? (?:all )?(?:the "
@@ -141,11 +145,12 @@ def _moved(text: str, context: Context) -> Settings | None:
 
 def _of_part(text: str, context: Context) -> Settings | None:
     """«morning ping at 6 please»: the reminder of that half of the day, at another hour."""
-    found = _PART_AT.search(text)
-    new = clocks(_GLUED.sub(r"\1:\2", found["new"] or found["hour"])) if found else ()
+    found = _PART_AT.search(text) or _EACH_PART.match(text)
+    told = found.groupdict() if found else {}
+    new = clocks(_GLUED.sub(r"\1:\2", told.get("new") or told["hour"])) if found else ()
     if found is None or not new:
         return None
-    late = "evening" in (found["part"], found["half"])
+    late = "morning" not in (told.get("part"), told["half"])
     kept = {hour for hour in context.flip_hours if (hour.hour >= _EVENING_FROM) != late}
     return Settings({"flip_hours": tuple(sorted(kept | {_in_half(new[0], late=late)}))})
 

@@ -48,11 +48,12 @@ DEEDS: Final = tuple(
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
         (Kind.INTO_CURE, r"\bsubmerged\b|^(?:(?:the|its|all|ok|now) )*salts?(?: is| are)? on\b"
                          r"|^(?:(?:i|we|have|ive|just|all|its|is|it) )*salted(?: it| them"
-                         r"| the \w+)?(?: now| up)?$"
+                         r"| the \w+)?(?: now| up)?(?=$| (?:at|around|about|since) \d| \d+ ?[hm]\w* ago"
+                         r"| (?:last night|this morning|yesterday))"
                          r"|\bin (?:it|they|she|he) (?:go(?:es)?|went)\b|\bin(?:to)? the (?:brine|cure|bag|bucket"
                          r"|tub|pickle)\b|\b(?:meat|fish|fillets?|side|it|its|is|are|them|went|lies|laid|now)"
                          r" in(?:to)? the (?:dry )?salt\b"
-                         r"|(?:\b(?:meat|its|it|them|went|going) in(?:to)? (?:brine|cure)\b"
+                         r"|(?:\b(?:meat|its|it|them|went|going|put|popped) in(?:to)? (?:brine|cure)\b"
                          r"|^(?:its )?bagged(?=$| and\b))"
                          r"|(?<!double )(?<!double-)(?<!re)(?<!re-)\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
@@ -119,7 +120,7 @@ DEEDS: Final = tuple(
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),
-        (Kind.BRINE, r"^(?:(?:i|we|ok|just|have|ive) )*made it$"
+        (Kind.BRINE, r"^(?:(?:i|we|ok|just|have|ive) )*made it(?: with (?:hot|warm|boiling|cold|tap) water)?$"
                      r"|\b(?:made|mixed|brewed|cooked) (?:up )?(?:the |a )?(?:brine|pickle)\b"
                      r"|^(?:(?:ok|the|my|cure) )*(?:brine|pickle)s? (?:(?:is|are|now|just|all|still|sitting) )*"
                      r"(?:on the (?:stove|hob|cooker)|in the (?:fridge|pot)|cool(?:ing|ed(?! to))|cooked|boil(?:ed|ing)"

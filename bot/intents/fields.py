@@ -19,6 +19,9 @@ _CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|
 _NO_STRENGTH: Final = re.compile(
     r"\b(?:cure ?#? ?[12]|pink (?:curing )?salt|prague powder|curing salt|pökelsalz)(?!\w)|#1\b"
 )
+_LACKING: Final = re.compile(
+    r"\b(?:find|where|buy|order|out of|lost|no more|need (?:more|some))\b"
+)  # and none is told of
 _BARE_STRENGTH: Final = re.compile(
     r"\b(?:cure|pink salt|curing salt)(?: (?:is|at|of|says|=))? \d{1,2}(?:\.\d{1,3})?(?![\d.])"
     r"(?! ?(?:%|percent|pct|prozent|days?|d\b|g\b|gr|kg|kilos?|lbs?|pounds?|hours?|h\b|weeks?|ppm|mm|cm|in\b|of\b))"
@@ -215,7 +218,7 @@ def _pumped(fraction: float) -> tuple[Change, ...]:
 def open_strength(text: str) -> str:
     """The words for a curing salt that is named without a percentage («cure #1», «cure 6.25»), or ""."""
     said = any(m.kind == "fraction" and _role(text, m) == "cure_nitrite_fraction" for m in measures.find(text))
-    found = None if said else _BARE_STRENGTH.search(text) or _NO_STRENGTH.search(text)
+    found = None if said or _LACKING.search(text) else _BARE_STRENGTH.search(text) or _NO_STRENGTH.search(text)
     return found[0] if found else ""
 
 

@@ -29,7 +29,8 @@ _GREET: Final = re.compile(
     r"|guten (?:morgen|tag|abend)|thanks?|thank you|ty|ta|tks|tnx|thx|danke|cheers|great|cool|nice|"
     r"perfect|awesome|lovely|brilliant|super|bye|good ?night|cu|there|so much|a lot|bot|all|and|ok(?:ay)?|k"
     r"|(?:ive |i |i have )?got (?:it|this)|i have it"
-    r"|gotcha|(?:(?:that |it |this )?(?:sounds|looks|seems) )(?:good|great|right|fine|perfect)(?: to me)?"
+    r"|gotcha|(?:both|all|everything)(?: (?:are|is|looks?|still|all))* (?:good|fine|ok|okay|well)"
+    r"|(?:(?:that |it |this )?(?:sounds|looks|seems) )(?:good|great|right|fine|perfect)(?: to me)?"
     r"|ok(?:ay)? good|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )

@@ -16,7 +16,7 @@ from core.batch.events import Probe
 
 _LONE: Final = re.compile(
     r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"
-    r"(?P<value>\d{1,3}(?:\.\d{1,2})?)(?: (?:now|ish|again|ok|today|still|or so))*"
+    r"(?P<value>\d{1,2} [1-9]\d?/(?:2|4|8|16)|\d{1,3}(?:\.\d{1,2})?)(?: (?:now|ish|again|ok|today|still|or so))*"
 )
 _FOR_A_READING: Final = ("fridge", "brine", "reading", "chill_check")
 _LONGEST: Final = 31.0  # hours or days that somebody counts without their unit
@@ -26,15 +26,17 @@ _HEAVY: Final = {"lb": (1.0, 20.0), "kg": (0.5, 9.0)}
 
 def read_lone(bare: str, context: Context) -> Unclear | None:
     """A bare number in the cold that no step called for: asked about, with what it may be; None where it is told."""
-    if context.phase not in COLD_PHASES or (context.due_step or "").startswith(_FOR_A_READING):
+    found = _LONE.fullmatch(bare) if context.phase in COLD_PHASES else None
+    if found is None:
         return None
-    found = _LONE.fullmatch(bare)
-    value = float(found["value"]) if found else 0.0
-    readings = everything(value, context) if found else ()
-    called = context.fridge_asked and {t.probe for t in meanings(Number(value), context)} == {Probe.FRIDGE}
-    if not readings or called:
+    value = measures.number(found["value"]) or 0.0
+    by_parts = "/" in found["value"]  # «2 1/8»: no thermometer reads so
+    read = () if by_parts else tuple(Reading((t,)) for t in everything(value, context)[:3])
+    called = (context.due_step or "").startswith(_FOR_A_READING) or (
+        context.fridge_asked and {t.probe for t in meanings(Number(value), context)} == {Probe.FRIDGE}
+    )
+    if not by_parts and (called or not read):
         return None
-    read = tuple(Reading((t,)) for t in readings[:3])
     return Unclear("number", bare[:60], (*strengths(value, context), *read, *besides(value, context)))
 
 

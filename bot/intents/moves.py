@@ -6,9 +6,10 @@ from typing import Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
+from bot.intents.cure_longer import more_days
 from bot.intents.days import open_days
 from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
-from bot.intents.intents import Change, Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
+from bot.intents.intents import Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
 from bot.intents.meats import meat
 from bot.intents.small import content
 from bot.intents.start import assumptions
@@ -58,14 +59,6 @@ _BY: Final = tuple(
 _EITHER_WAY: Final = re.compile(
     rf"^(?:(?:please|can we|lets|just) )*(?:bump|slide|nudge|shift) (?:it|{_MEAL}) (?:by )?{_AMOUNT}$"
 )
-_MORE_DAYS: Final = re.compile(
-    r"\b(?P<n>an?|one|\d{1,2}(?:\.\d)?) (?:(?:more|extra|further|additional) days?|days? (?:more|longer|extra))\b"
-    r"|\b(?:another|extra|add|an extra) (?P<m>an?|one|\d{1,2}(?:\.\d)?)? ?days?\b"
-)
-_IN_THE_CURE: Final = re.compile(
-    r"\b(?:leav(?:e|ing)|keep(?:ing)?|giv(?:e|ing)|let(?:ting)?|stay(?:s|ing)?) (?:it|them|the (?:meat|bag|piece))?"
-    r"|\b(?:to|in|of|for) (?:the )?(?:cure|brine|bag|curing|tub)\b|\bcur(?:e|ing) (?:it|for)\b"
-)
 _CANT: Final = re.compile(
     r"\b(?:cant|cannot|wont(?: be able to)?|no time to|unable to|not able to|not|too (?:windy|wet|cold|stormy"
     r"|late) to)\b.{0,16}\b(?P<verb>light|smok|cook|grill|fire|rins|slic|wrap|rub)\w*\b.{0,12}?"
@@ -73,6 +66,8 @@ _CANT: Final = re.compile(
 )
 _STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "light", "rins": "rinse", "slic": "slice"}
 _A_DAY: Final = timedelta(days=1)
+_NEAR_THE_FIRE: Final = ("cooking", "resting", "chilling")
+_THAT_NIGHT: Final = re.compile(r"\b(?:tonight|this evening|today|home)\b")
 _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
 _SOON_DAY: Final = re.compile(r"\b(?:today|tonight|tomorrow)\b")  # as likely of the step as of the meal
@@ -146,7 +141,7 @@ def read_move(text: str, context: Context) -> Intent | None:
     text = _SAY.sub("at ", text)
     if _of_no_meal(text, context):
         return None
-    if found := _more_days(text, context) or _another_day(text, context):
+    if found := more_days(text, context) or _another_day(text, context):
         return found
     if found := _to_another_meal(text, context):
         return found
@@ -201,17 +196,8 @@ def _of_no_meal(text: str, context: Context) -> bool:
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
-    hot = context.phase in ("cooking", "resting", "chilling") and _DEGREES.search(text)
+    hot = context.phase in _NEAR_THE_FIRE and _DEGREES.search(text)
     return bool(hot) and not re.search(_MEAL, text)
-
-
-def _more_days(text: str, context: Context) -> Change | None:
-    """«leave it in 2 more days»: longer in the cure than planned."""
-    found = _MORE_DAYS.search(text) if context.phase in ("waiting", "curing") and _IN_THE_CURE.search(text) else None
-    if found is None:
-        return None
-    many = found["n"] or found["m"] or "1"
-    return Change({"cure_days_more": float(many) if many[0].isdigit() else 1.0})
 
 
 def _another_day(text: str, context: Context) -> Unclear | None:
@@ -267,6 +253,8 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
         return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
     if context.phase == "cooking" and _BEHIND.search(text) and not OF_THE_MEAL.search(text):
         return Unclear("late", text[:60], (MoveDeadline(by=sign * by),))  # the fire, or the meal
+    if context.phase not in _NEAR_THE_FIRE and _THAT_NIGHT.search(text) and not OF_THE_MEAL.search(text):
+        return Unclear("late", text[:60], (Snooze(by=by), MoveDeadline(by=sign * by)))  # for the flip, or the meal
     return MoveDeadline(by=sign * by)
 
 

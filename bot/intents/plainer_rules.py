@@ -11,7 +11,7 @@ DEED: Final = (
 )
 _UNIT_NEXT: Final = (
     r"(?! ?(?:%|°|/|:|\.\d|\d|c\b|f\b|kg|kilo|g\b|gr|lb|pound|oz|ounce|mm|cm|in\b|inch|\"|h\b|hr|hour|min|day|week"
-    r"|people|ppl|flats?|points?|pieces?|x\b|am\b|pm\b|ppm|tsp|tbsp|deg|celsius|fahr|oclock|uhr|st\b|nd\b|rd\b|th\b"
+    r"|people|ppl|flats?|points?|pieces?|slabs?|sides?|fillets?|racks?|chunks?|bell(?:y|ies)|breasts?|packs?|x\b|am\b|pm\b|ppm|tsp|tbsp|deg|celsius|fahr|oclock|uhr|st\b|nd\b|rd\b|th\b"
     r"|of\b"
     r"|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|okt|dez|mai))"
 )
@@ -94,10 +94,11 @@ RULES: Final = tuple(
         (rf"^{_ABOUT_AT}(?P<h>\d{{1,2}}[.:][0-5]\d)(?: ?[ap]m)?,? (?P<d>{_ANY_DEED})$", r"\g<d> at \g<h>"),
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
-        (r"^(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
+        (r"^(?!.*\btak\w+ (?:it|her|them) to (?:19|20)\d\b)(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*"
+         r"(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
          r"|bump(?:ing)?"
          r"|rais(?:e|ing)|lower(?:ing)?|reduc(?:e|ing)|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?"
-         r"|push(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
+         r"|push(?:ing)?|chang(?:e|ing)|switch(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
          r"|smoker"
          r"|grill))?(?: (?:hotter|up|down|at|to|on|for))* (?P<n>[1-3]\d\d)(?: ?(?P<u>[cf]))?"
          r"(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then|from (?:here|now)(?: on)?))*$",
@@ -173,7 +174,8 @@ RULES: Final = tuple(
          r"|never) (?:tell|say|log|mention|report"
          r"|write"
          r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b[^.;,\d]*", " "),
-        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it)"
+        (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+)"
+         r" (?!put it|(?:just )?(?:opened|lifted)\b)"
          r"[^\d?,;.]*(?=$|,| now \d)", TOLD),
         (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b",
          TOLD),

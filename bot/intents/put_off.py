@@ -23,7 +23,8 @@ _LATER: Final = re.compile(
 )
 _PUT_OFF: Final = re.compile(
     r"\b(?:remind|ping|ask|tell|nudge|wake|try|message|text) me\b|\b(?:ask|remind|try|ping|check) again\b"
-    r"|^(?:(?:ok|sure|yes) )*(?:gimme|give me|need) (?:another |about )?(?:half (?:an? )?|an? |\d{1,3} ?)(?:h|m)\w*\b"
+    r"|^(?:(?:ok|sure|yes) )*(?:gimme|give (?:me|it)|need) (?:another |about )?"
+    r"(?:half (?:an? )?|an? |\d{1,3} ?)(?:h|m)\w*\b"
     r"|^(?:i )?(?:wont|not|cant) (?:be )?(?:home|back|in|there|free)? ?(?:un)?till? \d|(?:\b(?:ill|i will|we will"
     r"|going to|gonna|well)|^will) (?:do"
     r"|flip|rinse|light"

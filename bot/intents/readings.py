@@ -63,7 +63,8 @@ _SINCE_A_MEAL: Final = re.compile(
 )
 _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )?ice(?: ?bath| ?water)?\b")
 _OF_THE_BATH: Final = re.compile(
-    r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads|says))* \d"
+    r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads"
+    r"|says))* \d(?!.*\b(?:core|meat|middle)\b)"
 )
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
@@ -71,6 +72,9 @@ _ALL_IN: Final = re.compile(
     r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
+_GOES_IN_AT: Final = re.compile(
+    r"(?:the )?(?:meat|brisket|flat|belly|fish)s? (?:(?:is|are|went|goes|gone|going|now) )*in(?: the \w+)? at \d{2}\b"
+)
 _IN_A_WHILE: Final = re.compile(r"(?:(?:ok|yes|sure|maybe|later|ill do it|doing it) )*in \d{1,3}")  # minutes
 _FORESEEN: Final = re.compile(
     r"\bin (?:about |another |under )?(?:an?|half an?|\d{1,3}) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
@@ -88,14 +92,6 @@ _THICK: Final = re.compile(
 _COLD: Final = re.compile(r"\b(?:fridge|brine|pickle)\b")
 _AIR_PROBE: Final = re.compile(r"\b(?:air|ambient|pit|grate|grill|lid|chamber|cooker|smoker) probe\b")
 _MEAT: Final = re.compile(r"\b(?:meat|core|brisket|flat|point|ham|belly|inside|middle|internal|thick)\b")
-_HOT: Final = re.compile(
-    r"(?:(?:ok|yes|yep|its|it is|it|bit|stone|ice|properly|proper|nice|and|cold|the|meat|pit|fridge|very|too|so"
-    r"|really|getting|feels|feel|seems|kind of|a bit|rather|got"
-    r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: enough(?= i think"
-    r"| now$))?(?: to (?:the )?touch)?(?: in there| inside"
-    r"| now| i think)?"
-    r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
-)
 
 
 def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading | Unclear | None:
@@ -103,12 +99,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
 
     With `loose`, one number beside a named thermometer is taken out of a few foreign words too.
     """
-    if (
-        WANTED.search(text)
-        or _IN_A_WHILE.fullmatch(text)
-        or APART.search(text)
-        or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
-    ):
+    if _is_none(text, context):
         return None
     if swung := swings(text, context):
         return _of_a_swing(*swung, context)
@@ -147,6 +138,14 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
     return Reading(timed(found, line, context), tender=_tender(line), beside=lid)
 
 
+def _is_none(text: str, context: Context) -> bool:
+    """Whether a line with numbers tells what is wanted, in how many minutes, how far apart, or another quantity."""
+    if WANTED.search(text) or _IN_A_WHILE.fullmatch(text) or APART.search(text):
+        return True
+    goes_in = context.brine_made and _GOES_IN_AT.match(text)  # «meat in at 38»: put in, and how cold the brine is
+    return bool(goes_in) or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
+
+
 def _of_a_swing(rest: str, ends: tuple[Temperature, ...], context: Context) -> Unclear:
     """«158, pit 230 to 280»: what the pit reads now is asked, and what was read beside it is not lost."""
     beside = read_reading(rest, context) if re.search(r"\d", rest) else None
@@ -167,11 +166,6 @@ def _at_odds(found: Found, line: Line) -> bool:
         return False  # «37 at the back 41 at the front»: two places, of which the warmer counts
     at_once = not any(item.time or item.ago for item, _ in found) and not line.over and not line.words & _EARLIER
     return at_once and len(cold) == len(found) and len(cold) > len(set(cold))
-
-
-def hot_words(text: str) -> bool:
-    """«its hot», «probe tender»: a temperature without a number."""
-    return bool(_HOT.fullmatch(text.strip(" !.")))
 
 
 def _is_strict(line: Line, text: str) -> bool:

@@ -31,6 +31,21 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        (r"^(?:(?:i|we|was|were|bit|a|little|sorry) )*late (flipp|turn|rins|wrapp)ing(?: (?:it|them))?,? (?:at |about "
+         r"|like )?(?=(?:1[0-2]|[1-9])\b)", r"\1ed it at "),
+        (r"^([^,;]*\d\d),? (?:after|when|because|since|cause) (?:i|we) (?:just )?(?:opened|lifted)"
+         r"(?: (?:it|up|the (?:lid|smoker|grill|cooker|pit)))*$", r"lid was open, \1"),
+        (r"^(?:so )?how long for (?=(?:the |my )(?:brisket|flat|point|meat|bacon|ham|belly|turkey|chicken|duck|salmon"
+         r"|trout)$)", "how much longer for "),
+        (r"^(?:pulled|took) (?:it |her )?(?:off )?to wrap(?: it| her)?(?:,? (?:and )?(?:its |now )*back on(?: now)?)?$",
+         "wrapped it"),
+        (r"\bfoil[- ]?boat(?:ed)?\b(?! (?:or|vs|ok|good|better))(?!.*\?)", "wrapped in foil"),
+        (r"^(?:please |pls )?(?:turn|switch) (?:the |my |all )?(reminders|pings|messages|texts|notifications) off\b",
+         r"turn off \1"),
+        (r"^(?:can we |please |lets )?put (?:it |the meal |dinner |lunch )?off (?:by |for )?(?=(?:an?|\d) (?:days?"
+         r"|weeks?)\b)", "move it by "),
+        (r"^((?:it |we |i |its |ok |will |still |gonna )*(?:needs?|takes?|gimme|give (?:me|it)|wait)) another (hour|hr"
+         r"|minute|min)\b", r"\1 another 1 \2"),
         (r"\bw/? (?=(?:the|it|my|an?|this|that|foil|paper|some|no)\b)", "with "),
         (r"\b(why|how|what|when|where|who)d (?=(?:it|they|that|we|i|you|the \w+)\b)", r"\1 did "),
         # «did flip 10 min ago», «did wrap at 160»: told without the one who did it

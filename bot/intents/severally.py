@@ -7,7 +7,8 @@ from bot import measures
 from bot.intents import questions, start
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Start, Unclear
-from bot.intents.meats import Meat, meat
+from bot.intents.meats import Meat, meat, without
+from bot.intents.small import content, words
 from bot.intents.when import meal
 from core import patterns as re
 from core.errors import Gone
@@ -32,6 +33,8 @@ _OWN_BAGS: Final = re.compile(
     r"\b(?:separate|different|two|2|3|4|own|individual) (?:bags?|tubs?|brines?|buckets?)\b|\bseparately\b"
     r"|\b(?:a|one) (?:bag|tub) each\b|\beach in (?:its|a|their) (?:own )?(?:bag|tub)\b"
 )
+_SHORT: Final = 5  # words
+_PARTS: Final = words("side sides fillet fillets breast breasts slab half whole")
 _OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
 _OF_ALL: Final = frozenset(
     {"deadline", "meals", "cure_nitrite_fraction", "cure_nitrate_fraction", "cooker", "pit_c", "fridge_c"}
@@ -61,7 +64,7 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     if whole is None or len(parts) < 2:
         return _bag_by_bag(whole, text) if whole else None
     afresh = replace(context, phase="none", asked=None, asked_of_start=False)
-    each = [start.read_start(part, afresh) or Start() for part in parts]
+    each = [start.read_start(part, afresh) or Start(_named_alone(part)) for part in parts]
     if not all({"product", "cut"} & one.said.keys() for one in each):
         return whole
     shared = {key: value for key, value in whole.said.items() if key in _OF_ALL}
@@ -69,6 +72,14 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     nobodys = {"mass"} if weighed == [len(each) - 1] else set()  # «pastrami and corned beef from a 6 kg brisket»
     first, *then = [{k: v for k, v in (shared | said_of(one)).items() if k not in nobodys} for one in each]
     return Start(first, each[0].unclear, whole.assumed, then=tuple(then))
+
+
+def _named_alone(part: str) -> dict[str, Any]:
+    """«and a salmon side»: a meat by its name and no more; its weight is asked for."""
+    named = meat(part)
+    if not named.product or {*content(without(part))} - _PARTS or len(part.split()) > _SHORT:
+        return {}
+    return {"product": named.product} | ({"cut": named.cut} if named.cut else {})
 
 
 def _bag_by_bag(whole: Start, text: str) -> Start:

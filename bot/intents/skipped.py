@@ -28,7 +28,9 @@ _SKIP: Final = re.compile(
 _ASKED: Final = re.compile(r"\b(?:ok|okay|fine|allowed|bad|alright)\W*$")  # «skip rinsing ok» is asked first
 _DAYS: Final = re.compile(r"\bdays\b|\b(?:a|one|last|final|whole) day\b|\bthe rest\b")  # of the cure, which are no step
 _NO_STEP: Final = re.compile(r"\b(?:fry(?:ing)?|taste|tasting|test)\b(?! (?:the )?flip)")  # of no plan, and no flip
-_OF_DAY: Final = re.compile(r"\b(?:morning|evening|tonight)\b")
+_OF_DAY: Final = re.compile(  # «skip til morning» is the one before it
+    r"(?<!til )(?<!till )(?<!until )(?<!until the )(?<!till the )(?<!til the )\b(?:morning|evening|tonight)\b"
+)
 _FLIP_AT: Final = {"morning": time(8), "evening": time(20), "tonight": time(20)}  # about then; habit, no source
 
 

@@ -283,12 +283,11 @@ def _reading_beside(text: str, context: Context) -> list[Intent]:
     """«203 tender, taking it off»: a number beside a deed, where it is no hour."""
     for _, words in DEEDS:
         text = words.sub(" ", text)
-    text = re.sub(r"\bin (?:the |butcher )?(?:paper|foil)\b", " ", text)
+    aside = r"\b(?:the )?meat\b" if context.brine_made else r"\bin (?:the |butcher )?(?:paper|foil)\b"
+    text = re.sub(aside, " ", text)  # raw meat is as cold as what it goes into
     if when.past(text, context):
         text = when.without_times(text) if any(word in text.split() for word in _AT_A_PROBE) else ""
-    if not re.search(r"\d\d", text):
-        return []
-    found = read_reading(" ".join(text.split()), context)
+    found = read_reading(" ".join(text.split()), context) if re.search(r"\d\d", text) else None
     asked = isinstance(found, Unclear) and found.options and context.phase in ("resting", "chilling")
     return [found] if found and (asked or isinstance(found, Reading)) else []
 

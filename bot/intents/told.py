@@ -31,8 +31,9 @@ _PEOPLE: Final = re.compile(
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
     r"|mates|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
-    r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for) (?P<party>\d{1,3})(?=[ ?.,]*$"
-    r"|[ ?.,]+(?:how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
+    r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"
+    r"|^were|^we are|^well be|^(?:there will|therell) be) (?P<party>\d{1,3})(?=[ ?.,]*$"
+    r"|[ ?.,]+(?:now|then|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
 _SALT_BEFORE: Final = re.compile(  # «salt 180 g»

@@ -30,7 +30,7 @@ _KINDS: Final = tuple(
         (Kind.FLIP, r"\b(?:flip(?:ped)?|turn(?:ed)?)\b"),
         (Kind.RINSE, r"\brins(?:e|ed)\b"),
         (Kind.SOAK, r"\bsoak(?:ed)?\b"),
-        (Kind.DRY, r"\b(?:dry|dried)\b"),
+        (Kind.DRY, r"\bdried\b|\b(?:nt|not|never) (?:pat it |let it )?dry\b|nt dry\b"),
         (Kind.RUB, r"\brub(?:bed)?\b"),
         (Kind.LIGHT, r"\b(?:lit|light|lighted)\b"),
         (Kind.WRAP, r"\bwrap(?:ped)?\b"),

@@ -34,6 +34,7 @@ _IT: Final = (
     r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
 )
 _ODD: Final = r"(?:bit|funny|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
+_CLEAN: Final = r"(?:spic\w+|smok\w+|bacon|ham|garlic|pepper\w*|heaven|dinner|meat|beef|pork|fish|it should|always)"
 _COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
 _ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
 _DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped|changed|swapped|switched|adjusted|altered)"
@@ -61,7 +62,8 @@ _REMARKS: Final = tuple(
     (why, re.compile(words))
     for why, words in (
         ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {_A_BIT}(?:like |of )?"
-                  rf"(?:{_ODD}|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little)?(?: now"
+                  rf"(?:{_ODD}|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
+                  rf"| {_A_BIT}like (?:the )?(?!{_CLEAN}\b)[a-z]+(?: [a-z]+)?)?(?: now"
                   rf"| to me)?$"),
         ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}(?:{_ODD} )?{_COLOUR}$"
                  rf"|^{_IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"

@@ -81,6 +81,7 @@ _OUT_FOR: Final = re.compile(
 _FREEZER: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?(?:deep ?)?freezer\b")
 _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
+    r"(?: of the (?:water|bath))?"
     r"|(?:its|meats?|meat is|they are|it is) out)(?: (?:now|just now|already))?$"
 )
 _PULLED: Final = re.compile(

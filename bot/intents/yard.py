@@ -60,6 +60,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         rf"^{_I}(?:have |just |ve )*(?:opened|closed|shut|cracked|touched|adjusted) (?:up )?"
         r"(?:the |both |a |top |bottom |lower |upper )*(?:vents?|dampers?|air)"
         r"(?: (?:a bit|a little|more|up|wide|fully|now|down))*$",
+        rf"^{_I}(?:have |just |ve )*(?:turned|brought|dialled|dialed|knocked|backed|choked)"
+        rf" (?:it|(?:the |my )?{_FIRE}) (?:down|up|back)(?: (?:a bit|a little|a touch|a notch|slightly|some|now))*$",
         rf"\bcant (?:keep|hold|get|control) (?:the |my )?{_FIRE}\b",
         r"\b(?:open|close|touch|move|adjust|do (?:i|we) do) (?:with )?(?:the )?vents?\b\??$",
         r"\bwhat (?:about|do i do with|to do with) the (?:fire|vents?)\b",
@@ -68,6 +70,7 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\b(?:what|which) (?:temp(?:erature)?|heat) (?:do|should|shall|must|to) (?:i |we )?"
         r"(?:run|hold|keep|set|cook|smoke)(?: (?:it|the pit|the smoker|the grill|the cooker|this))?(?: at)?\??$",
         r"\bhow hot (?:do|should|shall|must) (?:i |we )?(?:run|keep|hold) (?:it|the (?:pit|smoker|grill|fire))\b",
+        r"\b(?:how hot|what temp(?:erature)?|where) should (?:the |my )?(?:pit|smoker|grill|cooker) (?:be|run|sit)\b",
     )),
     ("pull", (
         rf"\b(?:when|(?:at )?what (?:temp(?:erature)?|core)) (?:do|should|shall|to) {_I}(?:pull|take) {_IT}\b",
@@ -113,6 +116,7 @@ TOPICS: Final = tuple((topic, "|".join(ways)) for topic, ways in _ASKED)
 _LID: Final = re.compile(
     r"\b(?:opened|lifted|had|took) (?:up )?(?:the )?(?:lid|cooker|smoker|grill|dome)(?: off| open| up)?\b"
     r"|\blid (?:was |is |has been |had been |came )?(?:open|off|up|opened)\b"
+    r"|\b(?:took|had) (?:a |another )?(?:quick |little )?(?:peek|look (?:inside|in))\b|\bpeeked\b"
     r"|\b(?:spritzed|mopped|basted|sprayed)\b|\bforgot to (?:close|shut|put) (?:back )?(?:the |it )?lid\b"
     r"|\bleft (?:the )?(?:lid|cooker|smoker|dome) (?:open|off|up|ajar)\b"
 )

@@ -30,6 +30,7 @@ OPENINGS: Final = 3  # of the lid within `OFTEN_S`: then the lid is the trouble
 OFTEN_S: Final = 3600.0
 MEAT_SHADOW_S: Final = 40 * 60.0  # the cold meat shields the probe for 20 to 40 min
 LOOK_BACK_S: Final = 45 * 60.0
+LEAST_APART_S: Final = 240.0  # two readings nearer to each other tell no drift
 
 
 @dataclass(frozen=True)
@@ -86,6 +87,8 @@ def _now(
     """The state as it is to be acted on: after a lid or a move of a vent it is waited for, unless the fire dies."""
     slope = _slope(pit)
     state = _state(pit[-1].celsius - target_c, slope, pit[-1].celsius)
+    if state == "dying" and len(pit) == 1:  # one reading tells no fall: it may be on its way up
+        state = "low"
     last, patience = pit[-1].seconds, 60.0 * wait[1]
     shaded = [lid + (MEAT_SHADOW_S if lid <= 0 else patience) for lid in lids if lid <= last]
     sure = state == "out" and (pit[-1].celsius < COLD_C or (slope is not None and slope < FALLING_K_H))
@@ -139,7 +142,7 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
     ):
         return "coming"
     soon = slope is not None and off + slope * COMING_H > -2.0 * FAR_LOW_K  # a step of a dial is no dying fire
-    holds = slope is None or slope > HOLDS_K_H or soon  # one reading alone tells no fall: it may be on its way up
+    holds = slope is not None and (slope > HOLDS_K_H or soon)
     if (off < -FAR_LOW_K and not holds) or (falling and off < -LEAVE_K):  # down to the set point is only coming back
         return "dying"
     if off < -LEAVE_K:
@@ -151,8 +154,9 @@ def _state(off: float, slope: float | None, pit_c: Celsius) -> PitState:
 
 def _slope(pit: Sequence[Seen]) -> float | None:
     """Drift over the last readings, from the oldest of the last 45 min to the newest. [K/h]"""
-    recent = [r for r in pit if pit[-1].seconds - r.seconds <= LOOK_BACK_S]
-    if len(recent) < 2 and len(pit) >= 2:
-        recent = list(pit[-2:])
-    span = recent[-1].seconds - recent[0].seconds
-    return 3600.0 * (recent[-1].celsius - recent[0].celsius) / span if span >= 240.0 else None
+    ages = [pit[-1].seconds - r.seconds for r in pit]
+    apart = [n for n, age in enumerate(ages) if age >= LEAST_APART_S]
+    if not apart:
+        return None
+    oldest = next((n for n in apart if ages[n] <= LOOK_BACK_S), apart[-1])
+    return 3600.0 * (pit[-1].celsius - pit[oldest].celsius) / ages[oldest]
