@@ -205,6 +205,7 @@ def _value(text: str) -> float:
     return sign * total
 
 
+@lru_cache(maxsize=512)  # the readers of one line all ask for the same few figures
 def _convert(value: float, unit: str, wanted: str) -> float:
     registry, symbols = _registry()
     # 12 significant places: the noise of the offset units goes, every figure a person typed stays

@@ -6,11 +6,11 @@ from bot.intents.context import Context
 from bot.intents.intents import Intent
 from bot.intents.read import read
 from core import patterns
-from core.answers import dangers
+from core.answers import dangers, likeness
 
 OF_A_LINE = (
-    measures.find, clause.remembered, meats.meat, normal.normal, sums.sum_of, told.told, dangers.grave, dangers.abroad,
-    dangers._listed,
+    measures.find, measures._convert, clause.remembered, meats.meat, normal.normal, sums.sum_of, told.told,
+    dangers.grave, dangers.abroad, dangers._listed, likeness._likenesses,
 )  # fmt: skip
 
 

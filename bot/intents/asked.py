@@ -154,7 +154,7 @@ def _batch(text: str, context: Context) -> Intent | None:
 
 def _probe(text: str, context: Context) -> Intent | None:
     """«meat», «the pit», «it was f»: with the number that was asked about, only what it can be."""
-    if len(text.split()) > 6 or re.search(r"\d", text) or any(words.search(text) for _, words in DEEDS):
+    if len(text.split()) > 6 or re.search(r"\d", text) or any(DEEDS.hits(text)):
         return None  # «meat in» is a deed, and names no thermometer
     if _LIES_THERE.search(text) and (context.asked_value or 0.0) > _COLDEST_HOT:
         return None  # «in the fridge» after a core: there it is put

@@ -58,8 +58,7 @@ _BACK_IN: Final = re.compile(
 _FRIDGE_ALONE: Final = re.compile(  # «fridge door was open, 41»: a number beside it is of no brine
     r"^(?!.*\b(?:brine|pickle)\b).*(?<!in the )(?<!in )(?<!into the )\bfridge\b"
 )
-_BRINE: Final = next(words for kind, words in DEEDS if kind is Kind.BRINE)
-
+_BRINE: Final = next(words for words, kind in DEEDS if kind is Kind.BRINE)
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
     r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|stands|sits|steht"
     r"|kühlt|cooling|chilling) )*(?:in|into) the (?:fridge|cold|ice)\b"
@@ -233,12 +232,13 @@ def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[In
     if _COMMA.search(sentence) or _AND.search(sentence) or not isinstance(next(iter(whole), None), _MAY_HIDE):
         return []
     for pair in halves(as_meat(sentence)):
-        said = [clause(half, context) for half in pair]
-        for reads, half, beside in ((said[0], pair[0], said[1]), (said[1], pair[1], said[0])):
-            deed = all(isinstance(intent, StepDone) for intent in beside) or (beside is said[1] and _is_weather(beside))
-            flat = [*said[0], *said[1]]
-            if reads and beside and deed and _reads(reads[0]) and _is_sure(half) and _weight(flat) > _weight(whole):
-                return flat
+        sure = [_is_sure(half) for half in pair]
+        said = [clause(half, context) for half in pair] if any(sure) else [[], []]
+        for place, beside in ((0, said[1]), (1, said[0])):
+            reads = said[place] if sure[place] else []
+            deed = all(isinstance(intent, StepDone) for intent in beside) or (place == 0 and _is_weather(beside))
+            if reads and beside and deed and _reads(reads[0]) and _weight([*reads, *beside]) > _weight(whole):
+                return [*said[0], *said[1]]
     return []
 
 

@@ -23,7 +23,7 @@ _NO_VERB: Final = "".join(  # «will do at 9» is no Thursday
     f"(?<!{word} )"
     for word in ("will", "ill", "well", "to", "can", "lets", "gonna", "must", "should", "i", "we", "you")
 )
-_RULES: Final = tuple(
+_RULES: Final = re.Rules(
     (re.compile(pattern), put)
     for pattern, put in (
         (r"(?<![\d.:])([01]?\d|2[0-4])[.:]([0-5]\d) ?h(?:rs?)?\b", r"\1:\2"),
@@ -44,6 +44,4 @@ _RULES: Final = tuple(
 
 def insular(text: str) -> str:
     """A plain line with its hours, days and weights written as in English."""
-    for pattern, put in _RULES:
-        text = pattern.sub(put, text)
-    return text
+    return _RULES.in_turn(text, lambda line, pattern, put: pattern.sub(put, line))

@@ -31,8 +31,8 @@ _UNDO: Final = re.compile(
 _THAT_ONE: Final = r"(?:(?:the|that|my|a|reading|of|number) )*"
 _NO_GOOD: Final = r"(?:was|is) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread)"
 _REALLY: Final = r"(?:(?:no|sorry|oops|it|its|it was|was|is|really|actually|should be|but)[, ]+)*"
-_VALUE: Final = tuple(
-    re.compile(pattern)
+_VALUE: Final = re.Rules(
+    (re.compile(pattern), None)
     for pattern in (
         rf"\b(?:not|instead of) (?P<was>\d{{1,4}}(?:\.\d{{1,2}})?) ?[cf]?(?:,? (?:but|its|it was|rather)|,) {_NUMBER}$",
         rf"^not (?P<was>\d{{2,3}}) {_NUMBER}$",
@@ -216,7 +216,7 @@ def _of_value(text: str, context: Context) -> Intent | None:
         return None
     if made := _MAKE_IT.match(text):
         return _made(made, text, context)
-    found = next((hit for pattern in _VALUE if (hit := pattern.search(text))), None)
+    found = next((hit for hit, _ in _VALUE.hits(text)), None)
     if found is None:
         return None
     parts = found.groupdict()
@@ -275,4 +275,4 @@ _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
 
 def tells_deed(text: str) -> bool:
     """Whether a plain line tells of a deed too («110, bird on»): then its number is no second thought."""
-    return any(words.search(as_meat(text)) for _, words in DEEDS)
+    return any(DEEDS.hits(as_meat(text)))

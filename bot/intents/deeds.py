@@ -31,8 +31,8 @@ OTHER_OFF: Final = re.compile(  # «put it off til 8», «scraped it off»: no m
     r"|trim\w*|shak\w*|shook|brush\w*|burn\w*|knock\w*) (?:it|them|that|this|the \w+) off\b"
     r"(?! (?:the )?(?:heat|fire|grill|smoker|pit)\b)"
 )
-DEEDS: Final = tuple(
-    (kind, re.compile(words))
+DEEDS: Final = re.Rules(
+    (re.compile(words), kind)
     for kind, words in (
         (Kind.FLIP, rf"\b(?:flipp?e?d|did (?:turn|flip) {_IT}|turned {_IT}(?! (?:down|up|off|on))|turned over|turnt"
                     rf"|massaged"
@@ -139,7 +139,7 @@ DEEDS: Final = tuple(
         (Kind.FRIDGE_CHECK, r"\b(?:checked|looked at) (?:the )?fridge\b"),
     )
 )  # fmt: skip
-LIT: Final = dict(DEEDS)[Kind.LIGHT]
+LIT: Final = next(words for words, kind in DEEDS if kind is Kind.LIGHT)
 _NOUNS: Final = {
     "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
     "flipping": Kind.FLIP, "rinse": Kind.RINSE, "rinsing": Kind.RINSE, "soak": Kind.SOAK, "soaking": Kind.SOAK,

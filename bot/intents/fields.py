@@ -134,7 +134,7 @@ _NOT_THAT: Final = re.compile(
     r"|in|going to|having|it))* ?$"
 )
 _TURNED_DOWN: Final = ("method",)
-_PATTERNS: Final = tuple((name, value, re.compile(words)) for name, value, words in _WORDS)
+_PATTERNS: Final = re.Rules((re.compile(words), (name, value)) for name, value, words in _WORDS)
 _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) -?days? (?:of |in an? )?(?:cure|curing|brine|brining)\b"
     r"|\b(?:leave|keep|want|lass) (?:it|the meat|es) (?:in )?(?:there )?(?:for )?(?P<left>\d{1,2}(?:\.\d)?)"
@@ -161,7 +161,7 @@ def stated(text: str) -> Stated:
     """Every field but meat, mass and deadline that a plain text states."""
     out = Stated(rest=text)
     found = measures.find(text)
-    for name, value, words in _PATTERNS:
+    for words, (name, value) in _PATTERNS.fitting(text):
         hit = words.search(text) if name not in out.fields else None
         if hit and _NOT_THAT.search(text[: hit.start()]):
             out.unclear |= {name: hit[0]} if name in _TURNED_DOWN else {}

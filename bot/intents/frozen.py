@@ -131,12 +131,11 @@ def _begins(text: str) -> bool:
 
 def _of_the_finished(text: str, context: Context) -> Intent | None:
     """«froze half of it», «all in the freezer»; while it still cools, only what says that it was frozen."""
-    said = when.past(text, context)
-    at = said.at if said else None
-    if _OUT_AGAIN.search(text):
-        return Happened("thawed", at=at)
+    again = _OUT_AGAIN.search(text)
     stored = context.phase == "stored" or bool(_PART.search(text))
     told = _DID.search(text) or (stored and _PUT.search(text))
-    if not told or _AHEAD.search(text) or _TO_COOL.search(text):
+    if not again and (not told or _AHEAD.search(text) or _TO_COOL.search(text)):
         return None
-    return Happened("frozen", {"all": not _PART.search(text)}, at)
+    said = when.past(text, context)
+    at = said.at if said else None
+    return Happened("thawed", at=at) if again else Happened("frozen", {"all": not _PART.search(text)}, at)

@@ -1,6 +1,5 @@
 """Hours of the day as they are written: «8», «7:20», «8.30 pm», «20 Uhr», «noon»."""
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import time
 from typing import Final
@@ -12,8 +11,8 @@ _BEFORE: Final = (
     r"\b(?:at|@|to|by|until|til|till|since|from|around|before|after|ready for|um|bis|ab|von|gegen|seit|auf) "
 )
 _MONTHS: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
-CLOCKS: Final = tuple(
-    re.compile(pattern)
+CLOCKS: Final = re.Rules(
+    (re.compile(pattern), None)
     for pattern in (
         rf"(?<![\d.:/])(?P<h>[01]?\d|2[0-4]):(?P<m>[0-5]\d)(?::[0-5]\d)? ?{_HALF}?(?!\d)",
         rf"(?<![\d.:/])(?P<h>1[0-2]|0?\d)(?:\.(?P<m>[0-5]\d))? ?{_HALF}(?![^\W\d_])",
@@ -63,8 +62,7 @@ def clocks(text: str) -> tuple[time, ...]:
 
 def find_clock(plain: str) -> Clock | None:
     """The first hour of a plain text without measures."""
-    found: Iterable[re.Match[str] | None] = (pattern.search(plain) for pattern in CLOCKS)
-    hit = next((f for f in found if f), None)
+    hit = next((found for found, _ in CLOCKS.hits(plain)), None)
     return read_clock(hit) if hit else None
 
 

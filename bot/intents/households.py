@@ -61,8 +61,8 @@ _KIN: Final = (
 _NAME: Final = (
     r"(?P<who>(?!(?:will|is|has|can|could|would|to)\b)[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
 )
-_HAND_OVER: Final = tuple(
-    re.compile(pattern)
+_HAND_OVER: Final = re.Rules(
+    (re.compile(pattern), None)
     for pattern in (
         rf"^{_KIN}{_NAME} (?:weighs|will weigh|doses|will dose|measures|adds|mixes) (?:out )?(?:the )?(?:cure"
         rf"|salts?|pink salt|dose|brine)\b",
@@ -203,14 +203,13 @@ def _asked_to(text: str, context: Context) -> HandOver | None:
 
 def read_hand_over(text: str, context: Context) -> HandOver | None:
     """Somebody else, or who speaks, answers for something from a time on."""
-    at = _begins(text, context)
     if _MYSELF.search(text):
-        return HandOver("me", at, _task(text))
-    for pattern in _HAND_OVER:
-        found = pattern.search(text)
-        who = _one_of(found["who"] or found.groupdict().get("whose") or "") if found else ""
-        if found and not set(who.split()) & _NOBODY:
-            return HandOver("" if set(who.split()) & _SOMEBODY else who, at, _task(text), until=_ends(text, context))
+        return HandOver("me", _begins(text, context), _task(text))
+    for found, _ in _HAND_OVER.hits(text):
+        who = _one_of(found["who"] or found.groupdict().get("whose") or "")
+        if not set(who.split()) & _NOBODY:
+            to = "" if set(who.split()) & _SOMEBODY else who
+            return HandOver(to, _begins(text, context), _task(text), until=_ends(text, context))
     return None
 
 

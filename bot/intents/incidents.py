@@ -11,8 +11,8 @@ from bot.intents.rated import mark
 from bot.intents.saltiness import saltiness
 from core import patterns as re
 
-_WHAT: Final = tuple(
-    (what, re.compile(words))
+_WHAT: Final = re.Rules(
+    (re.compile(words), what)
     for what, words in (
         ("fire_out", r"\b(?:fire|smoker|grill|pit|coals?|charcoal|flame|burner|gas|feuer)(?:s| is| has| have"
                      r"| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died"
@@ -189,10 +189,10 @@ def read_happened(text: str, context: Context) -> Told | None:
     text = _NOT_THE_OTHER.sub("", _NOT_CURE.sub("", _BEFORE_THE_COLD.sub("", text)))
     if _DENIED.search(text) and not text.startswith(("i didnt", "we didnt", "didnt")):
         return None
-    hit = next(((what, found) for what, words in _WHAT if (found := words.search(text))), None)
+    hit = next(_WHAT.hits(text), None)
     if hit is None:
         return None
-    what, found = hit
+    found, what = hit
     if what == "wrong_salt" and _BESIDE_THE_CURE.search(text):
         return None
     if what == "left_out" and _PROBE_OUT.search(text):

@@ -67,8 +67,11 @@ _CUTS: Final = (
     (r"packers?|(?:whole|full|entire) brisket|brisket,? (?:whole|untrimmed)", "packer"),
     (r"briskets?|rinderbrust|brust|brisk[ei]ts?", "brisket"),
 )
-PRODUCT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
-CUT_WORDS: Final = tuple((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
+PRODUCT_WORDS: Final = re.Rules((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
+CUT_WORDS: Final = re.Rules((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
+_OF_MEAT: Final = re.Rules(
+    (words, None) for words in (*(found for found, _ in (*PRODUCT_WORDS, *CUT_WORDS)), _ROUND, _BONE_IN, _BONED)
+)
 _MEAT_WORDS: Final = "|".join(
     (r"bird|fish|fillets?|pork|beef|joint|roast|slab|hunk|piece", *(w for w, _ in _PRODUCTS), *(w for w, _ in _CUTS))
 )
@@ -116,11 +119,11 @@ _SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like
 def meat(text: str) -> Meat:
     """The product and the cut named in a plain text; «point, not flat» is the point, «loin not belly» the loin."""
     text = _DENIED.sub(" ", text)
-    cut_names = [name for words, name in CUT_WORDS if words.search(text)]
+    cut_names = [name for _, name in CUT_WORDS.hits(text)]
     cut = "both" if {"brisket_flat", "brisket_point"} <= set(cut_names) else next(iter(cut_names), "")
-    made = next((name for words, name in PRODUCT_WORDS if words.search(text)), "")
+    made = next((name for _, name in PRODUCT_WORDS.hits(text)), "")
     if made == "pastrami" and (bird := _BIRD_PASTRAMI.search(text)):  # «duck breast, pastrami style»: by the bird
-        made = next((name for words, name in PRODUCT_WORDS if name != "pastrami" and words.search(bird[0])), made)
+        made = next((name for _, name in PRODUCT_WORDS.hits(bird[0]) if name != "pastrami"), made)
     if made == "bacon" and (other := _OTHER_BACON.search(text)):  # «pork shoulder bacon»
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):
@@ -138,16 +141,17 @@ def meat(text: str) -> Meat:
 def _by_file(text: str) -> Meat:
     """A product or a cut that a cook added, by the name in its file."""
     made, taken = (
-        next((n for n, words in those if words.search(text)), "") for those in _spoken(tuple(products()), tuple(cuts()))
+        next((name for _, name in those.hits(text)), "") for those in _spoken(tuple(products()), tuple(cuts()))
     )
     return Meat(made, taken)
 
 
 @lru_cache(maxsize=2)  # a cook may add a file
-def _spoken(*names: tuple[str, ...]) -> tuple[tuple[tuple[str, re.Pattern], ...], ...]:
+def _spoken(*names: tuple[str, ...]) -> tuple[re.Rules[str], ...]:
     """The names of products and those of cuts, each as it is said."""
     spoken = re.compile(r"[_ ]")
-    return tuple(tuple((n, re.compile(rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b")) for n in those) for those in names)
+    words = {n: rf"\b{spoken.sub('[ _]', re.escape(n))}s?\b" for those in names for n in those}
+    return tuple(re.Rules((re.compile(words[n]), n) for n in those) for those in names)
 
 
 def ranges(named: Meat) -> tuple[tuple[Kilograms, Kilograms], ...]:
@@ -188,15 +192,12 @@ def as_named(text: str, names: Iterable[str]) -> str:
 def of_none(text: str, names: Iterable[str]) -> str:
     """The meat that a plain text names, where no batch is called so: «the ham» beside a flat and a bacon; else ""."""
     called = [re.sub(r" \d+$", "", name.lower()) for name in names]
-    for words, product_ in PRODUCT_WORDS:
-        found = words.search(text)
-        if found and product_ not in _OF_BEEF and not any(words.search(name) or found[0] in name for name in called):
+    for found, product_ in PRODUCT_WORDS.hits(text):
+        if product_ not in _OF_BEEF and not any(found.re.search(name) or found[0] in name for name in called):
             return found[0]
     return ""
 
 
 def without(text: str) -> str:
     """The text with its words for meat taken out."""
-    for words in (*(found for found, _ in (*PRODUCT_WORDS, *CUT_WORDS)), _ROUND, _BONE_IN, _BONED):
-        text = words.sub(" ", text)
-    return text
+    return _OF_MEAT.in_turn(text, lambda line, words, _: words.sub(" ", line))

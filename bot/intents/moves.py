@@ -38,8 +38,8 @@ _AMOUNT: Final = (
 )
 WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
 _AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
-_BY: Final = tuple(
-    (sign, re.compile(words))
+_BY: Final = re.Rules(
+    (re.compile(words), sign)
     for sign, words in (
         (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b"
              rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
@@ -73,8 +73,8 @@ _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it w
 _SOON_DAY: Final = re.compile(r"\b(?:today|tonight|tomorrow)\b")  # as likely of the step as of the meal
 _BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
 _GUESTS: Final = r"(?:guests?|people|family|they(?:re)?|everyone|everybody|we(?:re)?)"
-_TO: Final = tuple(
-    re.compile(words)
+_TO: Final = re.Rules(
+    (re.compile(words), None)
     for words in (
         rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}?(?:to|till?|until|auf|for|on) ",
         rf"\b{_MEAL}(?: is|s)?(?: now)?(?: moved)? (?:to|at|is|on|um|jetzt|now)\b",
@@ -147,11 +147,10 @@ def read_move(text: str, context: Context) -> Intent | None:
         return found
     if offered := _offered(text, context):
         return offered
-    for sign, words in _BY:
-        if words.search(text):
-            return _moved_by(sign, text, context)
+    if by := next(_BY.hits(text), None):
+        return _moved_by(by[1], text, context)
     target = _INSTEAD_OF.sub("", text)
-    verb = next((found for words in _TO if (found := words.search(text))), None)
+    verb = next((found for found, _ in _TO.hits(text)), None)
     if (
         verb is None
         or (_LOOSE.match(verb[0]) and _about_a_deed(text))

@@ -20,7 +20,8 @@ _APOSTROPHES: Final = str.maketrans(
     {"'": "", "’": "", "‘": "", "`": "", "´": "", "″": '"', "”": '"', "“": '"', "„": '"', "º": "°"}
 )
 _WE_WOULD: Final = re.compile(r"\bwe['’‘`´]d\b", re.IGNORECASE)  # without its sign it would be a Wednesday
-_VULGAR: Final = "½¼¾⅓⅔⅛⅜⅝⅞"
+# before the fold, which would make 1½ an eleven
+_VULGAR: Final = str.maketrans({sign: f" {unicodedata.normalize('NFKC', sign)}" for sign in "½¼¾⅓⅔⅛⅜⅝⅞"})
 _COMMAND: Final = re.compile(r"^/(?P<word>[a-z_]{2,20})(?:@\w{1,40})?\b")
 _DAY_ISH: Final = re.compile(  # «sat 5ish» is an hour, and no date
     r"\b(mon|tues?|wed|thu(?:rs)?|fri|sat|sun|\w{3,6}day|tomorrow|tonight) (1[0-2]|[1-9])ish\b", re.IGNORECASE
@@ -38,9 +39,7 @@ def normal(text: str, language: str = "en", celsius: bool = False) -> str:
     «5 grad», however a fridge of 5 °F or a core of 160 °F might do as well.
     """
     text = unsigned(SILENT.sub(" ", text).replace("\n", " ; "))
-    for sign in _VULGAR:  # before the fold below, which would make 1½ an eleven
-        text = text.replace(sign, f" {unicodedata.normalize('NFKC', sign)}")
-    text = _WE_WOULD.sub("we would", text)
+    text = _WE_WOULD.sub("we would", text.translate(_VULGAR))
     text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
     text = _QUOTED.sub(r"\1\2", text)
     text = _WORD_ISH.sub(r"at \1", text)

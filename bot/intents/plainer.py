@@ -24,6 +24,8 @@ _ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|is|are|do|d
 
 def unsigned(text: str) -> str:
     """A line without its pictures; a picture of a check after a few words says that they are done."""
+    if text.isascii():
+        return text
     checked = _STEP_AND_CHECK.match(text.strip())
     if checked:
         text = f"{checked['step']} done" if len(checked["step"].split()) <= 2 else checked["step"]

@@ -173,4 +173,4 @@ def _still_to_come(text: str, context: Context) -> Snooze | None:
 
 
 def _deed(text: str, context: Context) -> str | None:
-    return next((str(kind) for kind, words in DEEDS if words.search(text)), None)
+    return next((str(kind) for _, kind in DEEDS.hits(text)), None)

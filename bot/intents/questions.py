@@ -120,9 +120,9 @@ _TOPICS: Final = (
     ("cautions", r"^/?(?:cautions?|warnings?|risks?)$|\bwhat (?:should|do) i (?:watch|look) (?:out )?for\b"
                  r"|\bwhat can go wrong\b|\bany (?:warnings|cautions|risks)\b"),
 )  # fmt: skip
-_WHY_COMPILED: Final = tuple((about, re.compile(words)) for about, words in _WHY)
-_TOPICS_COMPILED: Final = tuple(
-    (topic, re.compile(words))
+_WHY_COMPILED: Final = re.Rules((re.compile(words), about) for about, words in _WHY)
+_TOPICS_COMPILED: Final = re.Rules(
+    (re.compile(words), topic)
     for topic, words in (*asked_batch.TOPICS, *yard.TOPICS, *filing.TOPICS, *_TOPICS, *asked_batch.LATER)
 )
 _BY_AN_HOUR: Final = re.compile(
@@ -134,7 +134,7 @@ _ABOUT_PICTURE: Final = (
     ("cure", r"cure\b|curing|brine|salt|slice"),
     ("cook", r"cook|smok|pit|temp|heat"),
 )
-_MARKS: Final = re.compile(
+_MARKS: Final = re.either(
     r"\?|\bdoes (?:it|that|this|the \w+) (?:take|need|matter|change|fit|feed|last|cook|cure|cost|still|have|make|go)\b"
     r"|(?:^|[ ,])(?:would|will) (?:an?|the|my|this|that|\d[\d./]*) (?:\w+ ){0,8}?"
     r"(?:fit|do|be|last|feed|work|go|hold|keep|taste)\b"
@@ -217,16 +217,15 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("now", text=text)
     if phase == "cooking" and _OFF_AT.match(text):
         return "", Ask("pull_at", text=text)
-    for about, words in _WHY_COMPILED:
-        if words.search(bare) and len(bare.split()) <= 12:
+    for _, about in _WHY_COMPILED.hits(bare):
+        if len(bare.split()) <= 12:
             here = _WHY_HERE.get(phase, about) if bare == "why so long" else about
             return "", Ask("why", here, text)
     if asked_batch.may_leave(bare, phase):
         return "", Ask("bed", text=text)
-    for topic, words in _TOPICS_COMPILED:
-        found = words.search(bare)
+    for found, topic in _TOPICS_COMPILED.hits(bare):
         told = topic == "fuel" and phase == "cooking" and is_fuelled(text)
-        if found and not told and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
+        if not told and not yard.is_ahead(topic, phase) and not _foreign(topic, bare[found.start() :]):
             against = topic == "eta" and _BY_AN_HOUR.search(bare)
             return _before(bare, found), Ask("in_time" if against else topic, _about(topic, bare), text)
     return None
@@ -238,7 +237,7 @@ def _before(text: str, found: re.Match[str]) -> str:
 
 def is_question(text: str) -> bool:
     """Whether a plain text asks something; «dont know how thick» tells that nobody knows."""
-    asks = bool(_MARKS.search(text)) or is_choice(text)
+    asks = any(_MARKS.hits(text)) or is_choice(text)
     return asks and not (_NOT_KNOWN.match(text) and not text.endswith("?"))
 
 

@@ -22,7 +22,7 @@ _UNIT_WORDS: Final = (
     ("temperature", "c", r"\b(?:c|celsius|centigrade|metric)\b|°c"),
     ("temperature", "f", r"\b(?:f|fahrenheit|imperial|us units|american units)\b|°f"),
 )
-_UNITS: Final = tuple((name, unit, re.compile(listed)) for name, unit, listed in _UNIT_WORDS)
+_UNITS: Final = re.Rules((re.compile(listed), (name, unit)) for name, unit, listed in _UNIT_WORDS)
 _WANT_UNITS: Final = re.compile(
     r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^(?:only|just)|set (?:units? )?to|show|give me"
     r"|talk|units?|(?:weights?|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?) in|for (?:the |my )?(?:weights?"
@@ -150,14 +150,10 @@ def read_units(text: str, context: Context) -> Settings | None:
 
 
 def _units(text: str, context: Context) -> Settings | None:
-    words = re.findall(r"[^\W\d_]+|&", text)
-    several = (
-        sum(any(p.search(text) for n, _, p in _UNITS if n == name) for name in ("mass", "length", "temperature")) > 1
-    )
-    if not (several or _WANT_UNITS.search(text)) or not set(words) <= _UNIT_SMALL or re.search(r"\d", text):
+    if re.search(r"\d", text) or not _UNIT_SMALL.issuperset(re.findall(r"[^\W\d_]+|&", text)):
         return None
-    wanted = {name: unit for name, unit, pattern in _UNITS if pattern.search(text)}
-    if not wanted:
+    wanted = dict(named for _, named in _UNITS.hits(text))
+    if not wanted or not (len(wanted) > 1 or _WANT_UNITS.search(text)):
         return None
     return Settings({"units": replace(context.units, **wanted)})
 
@@ -239,12 +235,7 @@ _NO_TELLING: Final = re.compile(rf"{SUPPOSED.pattern}|\bhow\b")  # «how much pr
 
 
 def _cooker(text: str, context: Context) -> Settings | None:
+    if is_off(context) or len(text.split()) > 7 or LIT.search(text) or _NO_TELLING.search(text):
+        return None  # «lit the kettle» is a deed
     told = stated(text)
-    alone = (
-        not is_off(context)
-        and set(told.fields) == {"cooker"}
-        and len(text.split()) <= 7
-        and not _NO_TELLING.search(text)
-        and not LIT.search(text)  # «lit the kettle» is a deed
-    )
-    return Settings({"cooker": told.fields["cooker"]}) if alone else None
+    return Settings({"cooker": told.fields["cooker"]}) if set(told.fields) == {"cooker"} else None

@@ -142,14 +142,14 @@ def _missed(text: str, context: Context) -> StepMissed | None:
     whole = bool(_WHOLE_DAY.search(text)) or bool(said and not said.hour_said and re.search(r"day\b", text))
     if not (nobody or said or noun(text) or len(text.split()) <= 4):
         return None
-    named = noun(text) or next((str(kind) for kind, words in DEEDS if words.search(text)), None)
+    named = noun(text) or next((str(kind) for _, kind in DEEDS.hits(text)), None)
     if said and not context.due_step and context.phase == "curing":  # «forgot last night»: what comes at night
         named = named or str(Kind.FLIP)
     return StepMissed(named, said.at if said else None, whole)
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:
-    kinds = [_there(kind, text, context) for kind, words in DEEDS if words.search(text)]
+    kinds = [_there(kind, text, context) for _, kind in DEEDS.hits(text)]
     kinds = [kind for kind in kinds if _possible(kind, text, context)]
     if Kind.REST in kinds and _IN_TOWELS.search(text):
         kinds = [kind for kind in kinds if kind is not Kind.WRAP]
@@ -242,7 +242,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
 def out_of_place(text: str, context: Context) -> tuple[StepDone, ...]:
     """The deed that a plain text tells of where it can be none, «rub is on» in the cure: offered, and not taken."""
     text = as_meat(text)
-    kinds = [kind for kind, words in DEEDS if kind in _AFTER_THE_CURE and words.search(text)]
+    kinds = [kind for _, kind in DEEDS.hits(text) if kind in _AFTER_THE_CURE]
     if _NOT.search(text) or context.phase not in ("waiting", "curing", "drying") or not kinds:
         return ()
     before = context.phase == "waiting"
@@ -251,9 +251,11 @@ def out_of_place(text: str, context: Context) -> tuple[StepDone, ...]:
 
 def _about_something_else(text: str) -> bool:
     """«wild boar cured, no cook, sliced thin»: a deed among too many words of another subject."""
-    for _, words in DEEDS:
-        text = words.sub(" ", text)
-    return len(content(text)) > _FOREIGN
+    return len(content(_without_deeds(text))) > _FOREIGN
+
+
+def _without_deeds(text: str) -> str:
+    return DEEDS.in_turn(text, lambda line, words, _: words.sub(" ", line))
 
 
 _CHILLED_IN = {"ice": "ice", "fan": "fan", "rack": "rack", "foil": "foil", "fridge": "fridge"}  # the first that fits
@@ -281,10 +283,8 @@ def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tup
 
 def _reading_beside(text: str, context: Context) -> list[Intent]:
     """«203 tender, taking it off»: a number beside a deed, where it is no hour."""
-    for _, words in DEEDS:
-        text = words.sub(" ", text)
     aside = r"\b(?:the )?meat\b" if context.brine_made else r"\bin (?:the |butcher )?(?:paper|foil)\b"
-    text = re.sub(aside, " ", text)  # raw meat is as cold as what it goes into
+    text = re.sub(aside, " ", _without_deeds(text))  # raw meat is as cold as what it goes into
     if when.past(text, context):
         text = when.without_times(text) if any(word in text.split() for word in _AT_A_PROBE) else ""
     found = read_reading(" ".join(text.split()), context) if re.search(r"\d\d", text) else None

@@ -51,7 +51,7 @@ _OF_NO_RECORD: Final = frozenset(
 )  # no batch is told of so
 SHORT: Final = 6  # words of a line that is all figures
 SHORTEST: Final = 4  # words of a line that asks for a sum without a word of asking
-_OF_HEAT: Final = frozenset({"lethality", "climb", "cooling", "fire_out", "eta"})  # no batch begins with a core
+_OF_HEAT: Final = ("eta", "climb", "lethality", "cooling", "fire_out")  # no batch begins with a core
 _OF_A_BATCH: Final = frozenset(
     {"keeps", "hold_for", "start_by", "light_by", "eta", "thaw"}
 )  # of ours, where one is under way
@@ -117,8 +117,11 @@ def _elsewhere(text: str, reads_f: bool) -> str | None:
 
 def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     """A sum where a batch is under way: what is told without asking is about another only while ours is not lit."""
-    kind = None if text.startswith("why ") else sum_of(text, elsewhere=False, reads_f=reads_f)
-    if not is_question(text) and (hot or kind not in _OF_ANY_FIRE or _IN_THE_COLD.search(text)):
+    tells = not is_question(text)
+    if text.startswith("why ") or (tells and (hot or _IN_THE_COLD.search(text))):
+        return None
+    kind = sum_of(text, elsewhere=False, reads_f=reads_f)
+    if tells and kind not in _OF_ANY_FIRE:
         return None
     recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
     of_ours = kind in ("climb", "lethality") and not told(text).species  # the one reading is of the meat on the fire
@@ -151,17 +154,17 @@ def read_sum_first(text: str, context: Context) -> Intent | None:
 
 def _planned(text: str, context: Context) -> bool:
     """Whether a line tells a meat, its weight and the meal, and asks nothing: a batch begins."""
-    _, rest = brinings.stated(text, text)  # «15 % brine for 3 hours» wants no number of hours
-    if is_question(text) or _WANTS.search(_THAWING.sub("", rest)) or not told(text).has("meat"):
+    if not meat(text) or is_question(text) or not told(text).has("meat"):
         return False
-    return bool(meat(text).product or meat(text).cut) and meal(text, context) is not None
+    _, rest = brinings.stated(text, text)  # «15 % brine for 3 hours» wants no number of hours
+    return not _WANTS.search(_THAWING.sub("", rest)) and meal(text, context) is not None
 
 
 def _of_another(text: str, reads_f: bool) -> str | None:
     """A sum of a piece that is told anew, beside a batch: no change of that."""
-    kind, line = sum_of(text, elsewhere=False, reads_f=reads_f), told(text)
+    kind = sum_of(text, elsewhere=False, reads_f=reads_f)
     asks = is_question(text) or (kind in _OF_NO_RECORD and _WANTS.search(text))
-    return kind if kind == "convert" or (asks and (line.has("meat") or line.has("length"))) else None
+    return kind if kind == "convert" or (asks and (told(text).has("meat") or told(text).has("length"))) else None
 
 
 def _by_the_law(text: str, kind: str | None) -> str | None:
@@ -201,9 +204,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         return None
     if _NOT_OURS.search(text) and price(text) is None:
         return "price" if cost_each(text, told(text, reads_f).people) is not None else None
-    possible = [kind for kind, fits in FITS.items() if (kind in _OFTEN_BARE if bare else fits(line))]
-    if not (asks or unread or _WANTS.search(text)):
-        possible = [kind for kind in possible if kind in _OF_HEAT]
+    wanted = FITS if asks or unread or _WANTS.search(text) else _OF_HEAT
+    possible = [kind for kind in wanted if (kind in _OFTEN_BARE if bare else FITS[kind](line))]
     if not line.has("meat") and (unread or not (elsewhere or _DOSED.search(text))):
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
     if not (elsewhere or line.has("meat")):

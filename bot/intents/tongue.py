@@ -30,7 +30,7 @@ class Tongue:
     spelling: Spelling
     spoken: Callable[[str], str]
     lines: Mapping[str, str]
-    patterns: tuple[tuple[re.Pattern, str], ...]  # where the order of the words is another
+    patterns: re.Rules[str]  # where the order of the words is another
     phrases: Mapping[str, str]
     words: re.Pattern
     tells: re.Pattern
@@ -74,9 +74,7 @@ def _in_english(text: str, tongue: Tongue, sure: bool, celsius: bool) -> str:
 
 def _turned(text: str, tongue: Tongue) -> str:
     """A line, or a clause of one, with its turns of phrase in the order of English."""
-    for pattern, put in tongue.patterns:
-        text = pattern.sub(put, text)
-    return text
+    return tongue.patterns.in_turn(text, lambda line, pattern, put: pattern.sub(put, line))
 
 
 def _clause(part: str, tongue: Tongue) -> str:
@@ -98,7 +96,7 @@ def _tongue(path: Path) -> Tongue:
     words = "|".join(map(re.escape, sorted(phrases, key=len, reverse=True)))
     tells = re.compile(r"[äöüß]|\b(?:" + "|".join(file["tells"]) + r")\b")
     stands = tuple(_stand_ins(file))
-    patterns = tuple((re.compile(_filled(one, stands)), put) for one, put in file["patterns"].items())
+    patterns = re.Rules((re.compile(_filled(one, stands)), put) for one, put in file["patterns"].items())
     keys = spelling((*phrases, *file["lines"]), file["known"].split())
     spoken = _SPOKEN.get(path.stem, str)
     degree = re.compile(rf"(?<=\d) ?{file['degree']}\b(?! ?(?:c|f|celsius|fahrenheit)\b)")

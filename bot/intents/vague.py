@@ -58,8 +58,8 @@ _SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
     r"|(?:theres |there is |has |got |found )(?:some |a |a bit of |white |green |black |blue )*(?:slime|mou?ld|fuzz|fur"
     r"|maggots)(?: \w+){0,5})$"
 )
-_REMARKS: Final = tuple(
-    (why, re.compile(words))
+_REMARKS: Final = re.Rules(
+    (re.compile(words), why)
     for why, words in (
         ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {_A_BIT}(?:like |of )?"
                   rf"(?:{_ODD}|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
@@ -241,7 +241,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
     if _FORGOT.match(bare):
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))
-    why = next((name for name, words in _REMARKS if words.match(bare)), None)
+    why = next((name for words, name in _REMARKS.fitting(bare) if words.match(bare)), None)
     if why == "look" and seen_grey(text, context):
         return None  # of cooked meat that tells enough to be kept
     return (

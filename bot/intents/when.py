@@ -204,7 +204,7 @@ def hour_for_sure(text: str, context: Context) -> str:
 def without_times(text: str) -> str:
     """The text with every measure, day, hour and span of time blanked out: what is left may be a bare number."""
     plain = _masked(text)
-    for pattern in (*DAY_PATTERNS, *CLOCKS, _SPAN):
+    for pattern in (*DAY_PATTERNS, *(clock for clock, _ in CLOCKS), _SPAN):
         plain = pattern.sub(" ", plain)
     return plain
 

@@ -12,7 +12,7 @@ from array import array
 from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cache, lru_cache
 from itertools import chain, pairwise
 from typing import Final
 
@@ -70,10 +70,10 @@ def nearest(question: str, language: str, most: int, beside: Collection[str] = (
 
     Only names are looked at whose single nearest phrasing is near enough: no average of several is over it.
     """
-    index = _index(language)
-    scores = _scores(_features(question, language), index)
-    bounds, found = _at_most(scores, index), list[tuple[str, float]]()
-    asked = np.flatnonzero([name in beside or is_entry(name) for name in index.entries])
+    index, (scores, bounds) = _index(language), _likenesses(question, language)
+    places, others = _places(language)
+    asked = np.sort(np.append(places, np.array([others[name] for name in beside if name in others], np.int64)))
+    found = list[tuple[str, float]]()
     for some in np.array_split(asked[np.argsort(-bounds[asked], kind="stable")], max(len(asked) // AT_ONCE, 1)):
         if len(found) >= most and bounds[some[0]] < found[most - 1][1]:
             break
@@ -81,6 +81,21 @@ def nearest(question: str, language: str, most: int, beside: Collection[str] = (
         found += zip((index.entries[n] for n in some.tolist()), near, strict=True)
         found.sort(key=lambda one: (-one[1], one[0]))
     return tuple(found[:most])
+
+
+@lru_cache(maxsize=4)  # a line is asked for a sum, for a topic of the batch and for an entry
+def _likenesses(question: str, language: str) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """The likeness of a question to every row, and what that to each name is at most."""
+    scores = _scores(_features(question, language), _index(language))
+    return scores, _at_most(scores, _index(language))
+
+
+@cache
+def _places(language: str) -> tuple[NDArray[np.int64], Mapping[str, int]]:
+    """Where the entries stand among the names of an index, and where each of the others does."""
+    names = _index(language).entries
+    entries = [place for place, name in enumerate(names) if is_entry(name)]
+    return np.array(entries, np.int64), {name: n for n, name in enumerate(names) if not is_entry(name)}
 
 
 def likenesses(text: str, language: str, index: Index) -> dict[str, float]:

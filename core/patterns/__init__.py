@@ -23,7 +23,7 @@ from re import (
     subn,
 )
 
-from core.patterns.pattern import Pattern, Rules, forget, keep
+from core.patterns.pattern import Pattern, Rules, either, forget, keep
 
 compile = Pattern
 
@@ -36,6 +36,7 @@ __all__ = [
     "Pattern",
     "Rules",
     "compile",
+    "either",
     "escape",
     "findall",
     "finditer",

@@ -10,6 +10,7 @@ from core.patterns.line import INDEX
 
 T = TypeVar("T")
 Put = str | Callable[[re.Match[str]], str]
+_PARTS: Final = re.compile(r"\\.|\[\^?\]?(?:\\.|[^\]\\])*\]|[()|]|[^\\\[()|]+", re.DOTALL)
 _OUT: Final = INDEX.lines  # by line the bits of the patterns that cannot match it
 
 
@@ -91,6 +92,10 @@ class Rules(Generic[T]):
         """The rules that may match a text, in their order."""
         return [self._rules[place] for place in self._fitting(text)]
 
+    def hits(self, text: str) -> Iterator[tuple[re.Match[str], T]]:
+        """Where each rule first matches a text, in their order."""
+        return ((found, what) for rule, what in self.fitting(text) if (found := rule.search(text)))
+
     def in_turn(self, text: str, rewrite: Callable[[str, Pattern, T], str]) -> str:
         """A text after every rule that may match it has had its turn; each sees what those before it wrote."""
         places = self._fitting(text)
@@ -108,6 +113,21 @@ class Rules(Generic[T]):
             found += self._places[lowest]
             bits ^= lowest
         return sorted(found)
+
+
+def either(pattern: str) -> Rules[None]:
+    """A long pattern as its ways, what stands between its outermost bars; for whether it matches, and not for where.
+
+    Of the ways only those are tried whose words are there, while a pattern with one of them is tried with all.
+    """
+    ways, depth = [""], 0
+    for part in _PARTS.findall(pattern):
+        depth += (part == "(") - (part == ")")
+        if part == "|" and not depth:
+            ways.append("")
+        else:
+            ways[-1] += part
+    return Rules((Pattern(way), None) for way in ways)
 
 
 def keep() -> None:
