@@ -5,6 +5,7 @@ import os
 import random
 import signal
 import sys
+import tempfile
 from collections.abc import AsyncIterator, Sequence
 from contextlib import asynccontextmanager
 from dataclasses import dataclass
@@ -24,19 +25,30 @@ PAUSE, AHEAD = 0.05, 40
 PUBLIC, SECRET = "https://bot.example.org", "a-secret-of-the-allotment"
 
 
+def house(server: BotApi, database: str) -> dict[str, str]:
+    """The environment of a bot that talks to the server and keeps what it is told there.
+
+    Its bytecode is kept from one life to the next, whatever ours does: else each start would compile all of it again.
+    """
+    return os.environ | {
+        "PYTHONPATH": str(ROOT),
+        "PYTHONDONTWRITEBYTECODE": "",
+        "PYTHONPYCACHEPREFIX": str(Path(tempfile.gettempdir()) / "saltbell-bytecode"),
+        "SALTBELL_TOKEN": server.token,
+        "SALTBELL_CHAT_A_DAY": "0",  # a crowd of testers is no crowd of strangers
+        "SALTBELL_NEW_CHATS_A_DAY": "0",
+        "SALTBELL_API_URL": server.url,
+        "SALTBELL_DATABASE": database,
+    }
+
+
 class Replica:
     """One process of the bot, begun again each time it was killed; its clock is `off` by so many seconds."""
 
     def __init__(self, server: BotApi, url: str, off: float = 0.0) -> None:
         self.port = unused_port()
         self._program = ("bot",) if off == 0 else ("tests.durability.off_by", str(off))
-        self._environment = os.environ | {
-            "PYTHONPATH": str(ROOT),
-            "SALTBELL_TOKEN": server.token,
-            "SALTBELL_CHAT_A_DAY": "0",  # a crowd of testers is no crowd of strangers
-            "SALTBELL_NEW_CHATS_A_DAY": "0",
-            "SALTBELL_API_URL": server.url,
-            "SALTBELL_DATABASE": url,
+        self._environment = house(server, url) | {
             "SALTBELL_MODE": "webhook",
             "SALTBELL_WEBHOOK_URL": f"{PUBLIC}/saltbell",
             "SALTBELL_WEBHOOK_SECRET": SECRET,

@@ -10,6 +10,7 @@ import subprocess
 import sys
 import time
 from collections import Counter
+from itertools import takewhile
 from pathlib import Path
 
 import pytest
@@ -44,6 +45,12 @@ def end(life: subprocess.Popen[str]) -> None:
     life.communicate()
 
 
+def until(folder: Path, count: int) -> None:
+    """Wait until so many messages were confirmed; a busy machine may not come to it in any given time."""
+    while len(lines(folder / "confirmed")) < count:
+        time.sleep(0.005)
+
+
 def lines(file: Path) -> list[str]:
     return file.read_text().splitlines() if file.exists() else []
 
@@ -65,9 +72,10 @@ def expected(count: int) -> dict[str, list[str]]:
 
 def test_kills_lose_nothing_and_repeat_one_message_each(tmp_path: Path) -> None:
     """Every message is kept once, every reply and reminder is sent, and at most one is repeated for each kill."""
-    for _ in range(KILLS):
+    for number in range(KILLS):
         life = live(tmp_path, 60)
         time.sleep(random.uniform(0.02, 0.5))
+        until(tmp_path, 2 * number + 1)
         end(life)
     last = live(tmp_path, 0.2)
     assert last.communicate() == (None, "")
@@ -120,9 +128,7 @@ def test_a_log_cut_off_anywhere_opens_clean(tmp_path: Path) -> None:
     life = live(tmp_path, 60)
     seen: set[int] = set()
     for moment in range(6):  # at several moments: just after a checkpoint, the log holds little to cut
-        begun = len(lines(tmp_path / "confirmed"))
-        while len(lines(tmp_path / "confirmed")) < begun + 8:
-            time.sleep(0.005)
+        until(tmp_path, len(lines(tmp_path / "confirmed")) + 8)
         life.send_signal(signal.SIGSTOP)
         whole = freeze(tmp_path, f"whole{moment}")
         life.send_signal(signal.SIGCONT)
@@ -144,19 +150,23 @@ def test_a_log_cut_off_anywhere_opens_clean(tmp_path: Path) -> None:
 
 
 def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
-    """Two processes on one store, neither killed: every reply and reminder goes out once."""
+    """Two processes on one store, neither killed: every reply and reminder goes out once.
+
+    Each has claimed something before either goes on: how quick they are is another matter.
+    """
     live(tmp_path, 0.3).communicate()
     store = f"sqlite:///{tmp_path / 'cellar.db'}"
     again = sqlite3.connect(tmp_path / "cellar.db")
     again.execute("UPDATE outgoing SET state = 'waiting', owner = NULL WHERE sort = 'reminder'")
     again.execute("UPDATE outgoing SET free_at = due_at")
-    for _ in range(5):
+    waiting = 0
+    while waiting < 200:
         again.execute(
             "INSERT INTO outgoing (chat, sort, made_at, due_at, free_at, state)"
             " SELECT chat, 'reminder', made_at, due_at, due_at, 'waiting' FROM outgoing WHERE sort = 'reminder'"
         )
+        (waiting,) = again.execute("SELECT count(*) FROM outgoing WHERE state = 'waiting'").fetchone()
     again.commit()
-    (waiting,) = again.execute("SELECT count(*) FROM outgoing WHERE state = 'waiting'").fetchone()
     again.close()
     processes = [
         subprocess.Popen(
@@ -168,17 +178,26 @@ def test_two_processes_never_send_the_same(tmp_path: Path) -> None:
         )
         for n in range(2)
     ]
-    for process in processes:  # neither begins before both can
-        assert process.stdout is not None
-        assert process.stdout.readline() == "ready\n"
-    for process in processes:
-        assert process.stdin is not None
-        process.stdin.write("go\n")
-        process.stdin.flush()
-    got = [process.communicate()[0].split() for process in processes]
+    got: list[list[str]] = [[], []]
+    for word in ("ready", "begun"):  # neither begins before both can, nor goes on before both have begun
+        for ids, process in zip(got, processes, strict=True):
+            ids.extend(heard(process, word))
+        for process in processes:
+            assert process.stdin is not None
+            process.stdin.write("go\n")
+            process.stdin.flush()
+    assert all(got), "each has claimed something"
+    for ids, process in zip(got, processes, strict=True):
+        ids.extend(process.communicate()[0].split())
     assert [process.returncode for process in processes] == [0, 0]
-    assert all(got), [len(ids) for ids in got]
     assert len(got[0]) + len(got[1]) == len({*got[0], *got[1]}) == waiting
+
+
+def heard(process: subprocess.Popen[str], word: str) -> list[str]:
+    """What a process says before a word."""
+    assert process.stdout is not None
+    said = iter(process.stdout.readline, "")  # to its end, if it breaks
+    return [line.strip() for line in takewhile(lambda line: line != f"{word}\n", said)]
 
 
 def freeze(folder: Path, name: str) -> Path:

@@ -12,8 +12,10 @@ from collections.abc import AsyncIterator
 import pytest
 from sqlalchemy import select
 
+from core.store.database import Database
 from core.store.tables import seen
 from tests.durability.cellar import Cellar, Replica, begun, fall_due, running, states, talking, undone
+from tests.durability.tally import Tally
 from tests.postgres import cluster
 from tests.telegram.loopback import BotApi
 
@@ -40,13 +42,27 @@ async def freeze(victim: Replica) -> None:
     await asyncio.sleep(random.uniform(0.0, 0.3))
 
 
+def keys(store: Database) -> list[str]:
+    """The keys of the messages that the house took."""
+    with store.reading() as tx:
+        return list(tx.execute(select(seen.c.key)).scalars())
+
+
+def counted(cellar: Cellar, said: list[int]) -> dict[str, int]:
+    """How many messages were said, how many of those that the server need not bring again are not kept, or twice."""
+    pending, kept = {update["update_id"] for update in cellar.server.pending}, keys(cellar.store)
+    lost = {f"tg:{number}" for number in said if number not in pending} - set(kept)
+    return {"messages": len(said), "lost": len(lost), "twice": len(kept) - len(set(kept))}
+
+
 async def test_replicas_are_killed_and_frozen(cellar: Cellar) -> None:
     """Every message is taken once and answered, every reminder goes out; little is repeated, and says so."""
     server, store, frozen = cellar.server, cellar.store, 0
+    tally = Tally("replicas", KILLS)
     people = [server.person(f"P{number}") for number in range(TALKERS + KILLS // 12)]
     first = await begun(server, people)
     async with talking(server, people[:TALKERS]) as said:
-        for _ in range(KILLS):
+        for number in range(KILLS):
             fall_due(store, 1)
             victim = random.choice(cellar.replicas)
             await asyncio.sleep(random.uniform(0.0, 0.6))
@@ -55,14 +71,13 @@ async def test_replicas_are_killed_and_frozen(cellar: Cellar) -> None:
                 await freeze(victim)
             await victim.kill()
             await victim.begin()
+            tally.after(number + 1, frozen=frozen, **counted(cellar, first + said))
     await server.until(lambda: not server.pending, 600)
     await server.until(lambda: undone(store) == 0, 300)
 
-    with store.reading() as tx:
-        kept = tx.execute(select(seen.c.key)).scalars().all()
-    found = states(store)
+    kept, found = keys(store), states(store)
     repeats = len(server.sent) - found["sent"]
-    print(f"\nPostgreSQL: {KILLS} kills, {frozen} frozen before; {len(said)} messages; {found}; {repeats} sent twice")
+    tally.after(KILLS, frozen=frozen, **counted(cellar, first + said), repeated=repeats)
     # nothing lost, nothing taken twice
     assert sorted(kept) == sorted(f"tg:{number}" for number in first + said)
     # nothing given up, nothing forgotten

@@ -89,9 +89,9 @@ async def test_a_storm() -> None:
 
 
 async def test_without_a_pacer_the_same_server_refuses() -> None:
-    """The limits of the loopback server do bite: the storm sent as fast as it goes gets 429s."""
+    """The limits of the loopback server do bite, on a machine of any speed: the storm sent as it goes gets 429s."""
     unpaced = Pace(a_second=100_000, chat_gap=0, group_gap=0, a_minute_to_a_group=10_000)
-    async with BotApi(limits=LIMITS) as server:
+    async with BotApi(limits=replace(LIMITS, overall=(30, 60.0))) as server:
         people = [server.person(f"P{number}").chat for number in range(60)]
         channel = door(server, Manners(pace=unpaced))
 
@@ -240,7 +240,46 @@ async def test_a_failed_message_lets_the_next_go_at_once() -> None:
             pass
 
 
-async def test_a_message_that_hangs_is_waited_for_a_beat_at_most() -> None:
+async def test_where_few_wait_one_is_on_its_way_however_long_it_takes() -> None:
+    """As many talk as never make a crowd, and the API takes twenty beats: a second message is never in doubt."""
+    pacer = Pacer(Pace(a_second=1000, second=1.0))
+    on_their_way, most = 0, 0
+
+    async def send(name: str) -> None:
+        nonlocal on_their_way, most
+        for number in range(3):
+            async with pacer.turn(name, urgent=True, of=f"{name}/{number}"):
+                on_their_way += 1
+                most = max(most, on_their_way)
+                await asyncio.sleep(20 * pacer.pace.beat)
+            on_their_way -= 1
+            pacer.marked(f"{name}/{number}")
+
+    async with asyncio.timeout(PATIENCE):
+        await asyncio.gather(*(send(str(number)) for number in range(room.FEW)))
+
+    assert most == 1
+
+
+async def test_one_that_hangs_alone_is_waited_for_no_longer_than_a_breath(monkeypatch: pytest.MonkeyPatch) -> None:
+    """A reply goes by a send that hangs, though nobody else waits."""
+    monkeypatch.setattr(room, "HANG_SECONDS", 0.01)
+    pacer, hanging = Pacer(SLOW), asyncio.Event()
+
+    async def hang() -> None:
+        async with pacer.turn("1", urgent=True, of="1"):
+            await hanging.wait()
+
+    stuck = asyncio.create_task(hang())
+    await asyncio.sleep(0)
+    async with asyncio.timeout(PATIENCE):
+        async with pacer.turn("2", urgent=True, of="2"):
+            pass
+        hanging.set()
+        await stuck
+
+
+async def test_in_a_crowd_a_message_that_hangs_is_waited_for_a_beat_at_most() -> None:
     """Nobody stands behind a send that hangs; and where the API is slow, the pace is kept side by side."""
     pacer = Pacer(Pace())
     hanging = asyncio.Event()

@@ -3,10 +3,11 @@
 A library's plain rate limiter made replies wait 30 s behind a storm of reminders; here replies never queue behind
 them, what breaks the quiet hours goes before what does not, and a reminder for a busy chat lets those for others pass.
 
-One message leaves at a time: the next when the last is marked in the outbox, or a beat of the pace after it left where
-it is still on its way. So no more are in doubt at a crash than the pace needs at the speed of the API: one where it
-answers within a beat, two where it takes two, however busy the store is. No message ever waits longer than a beat for
-another that hangs, nor than a second for a mark.
+One message leaves at a time: the next when the last is marked in the outbox. So at a crash one is in doubt, however
+busy the machine is; nobody waits longer than a second for another that hangs, nor than another second for its mark. In
+a crowd, from where more than a few wait until nobody does, the pace goes first: the next leaves a beat after the last
+where that is still on its way, and as many are in doubt as the pace needs at the speed of the API, two where it answers
+within two beats.
 """
 
 import asyncio
@@ -21,6 +22,8 @@ from bot.channels.telegram.traffic import Pace, Traffic
 from core.errors import NotDelivered
 
 MARK_SECONDS = 1.0  # what arrived is waited for so long to be marked; a store takes milliseconds. Judgement
+HANG_SECONDS = 1.0  # and what left to arrive; the API takes a tenth. Judgement
+FEW = 5  # that wait or are on their way: one after the other they leave within a breath. Judgement
 LEAST = 0.001  # what is shorter than a clock can tell is no wait
 
 
@@ -48,7 +51,8 @@ class Pacer:
         self.traffic = Traffic(self._whole, time)
         self._queue: list[Waiting] = []
         self._under_way = 0
-        self._last: tuple[Waiting, float] | None = None  # what left last, till it is marked; how long it is waited for
+        self._crowd = False  # whether more than a few waited since the last time that nobody did
+        self._last: tuple[Waiting, float, bool] | None = None  # what left last, till it is marked; since; if it arrived
         self._changed = asyncio.Event()
         self._granting: asyncio.Task[None] | None = None
 
@@ -93,6 +97,7 @@ class Pacer:
         if not waiting.urgent:
             self._refuse_if_longer(pace.patience, len(self._queue) * pace.beat)
         self._queue.append(waiting)
+        self._crowd = self._crowd or len(self._queue) + self._under_way > FEW
         self._wake()
         try:
             await asyncio.wait({waiting.turn}, timeout=pace.patience)
@@ -113,7 +118,7 @@ class Pacer:
     def _end(self, waiting: Waiting, *, in_doubt: bool) -> None:
         self._under_way -= 1
         if self._last is not None and self._last[0] is waiting:
-            self._last = (waiting, self._time() + MARK_SECONDS) if in_doubt else None
+            self._last = (waiting, self._time(), True) if in_doubt else None
         self._changed.set()
 
     def _wake(self) -> None:
@@ -130,9 +135,10 @@ class Pacer:
                 continue
             self._queue.remove(first)
             self._under_way += 1
-            self._last = first, self._time() + self.pace.beat
+            self._last = first, self._time(), False
             self.traffic.starts(first.chat, urgent=first.urgent)
             first.turn.set_result(None)
+        self._crowd = False
 
     def _next(self) -> tuple[float, Waiting]:
         """Who goes next, and in how many seconds: replies first, and with them a reminder that yields to none, or did
@@ -152,7 +158,9 @@ class Pacer:
     def _wait_for_mark(self, waiting: Waiting, now: float) -> float:
         if self._last is None or (waiting.of is not None and self._last[0].of == waiting.of):
             return 0.0
-        return max(0.0, self._last[1] - now)
+        _, since, arrived = self._last
+        patience = MARK_SECONDS if arrived else self.pace.beat if self._crowd else HANG_SECONDS
+        return max(0.0, since + patience - now)
 
     async def _sleep(self, seconds: float) -> None:
         """Until then, or until something changes."""

@@ -4,6 +4,7 @@ A start that finds the store at `HEAD` reads one row and imports nothing: alembi
 is work. Everything runs in one transaction, so a change that fails leaves the store as it was.
 """
 
+from importlib import import_module
 from pathlib import Path
 from typing import Final
 
@@ -20,6 +21,7 @@ def migrate_if_needed(engine: Engine) -> None:
     with engine.connect() as connection, connection.begin():
         if version(connection) == HEAD:
             return
+    import_module("alembic.command")  # before the store is held: others that start wait for it no longer than they must
     with engine.begin() as connection:
         if connection.dialect.name == "postgresql":
             connection.execute(text("SELECT pg_advisory_xact_lock(:lock)"), {"lock": LOCK})
