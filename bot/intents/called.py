@@ -46,8 +46,10 @@ def names_meat(text: str) -> bool:
 
 def by_meat(text: str, batches: Sequence[OfWhat]) -> str:
     """A plain line with each meat by the name of the one batch that is of it; where none or several are, as it is."""
-    if len(batches) < 2 or _WEIGHED.search(text):
+    if _WEIGHED.search(text):
         return text
+    if len(batches) == 1:  # «fish is in»: of no other meat there is talk
+        return _WORDS.sub(lambda found: _as_meat(found, batches[0]), text)
     return _WORDS.sub(lambda found: _by_name(found, batches), text)
 
 
@@ -65,6 +67,12 @@ def asked_after(text: str, batches: Sequence[OfWhat]) -> str:
     if len(fits) != 1:
         return text
     return "status" if len(batches) == 1 else f"{fits[0]}: status"
+
+
+def _as_meat(found: re.Match[str], batch: OfWhat) -> str:
+    before, called = found["before"] or "", found["called"]
+    its_own = called in _ANIMALS and _is_of(called, batch[1], batch[2]) and called not in batch[0].split()
+    return f"{before}meat" if its_own and before.strip() in _THE else found[0]
 
 
 def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:

@@ -71,6 +71,7 @@ DEEDS: Final = re.Rules(
                    r"|\b(?:pepper|coriander|spices?|crust)\b[^\d,;]{0,24}\bon(?=$|[,;])|\b(?:rubbed|rub(?:s"
                    r"| is)? (?:now )?on|seasoned)\b"),
         (Kind.DRY, r"^(?:(?:its|nice and|now|is|all|the|surface) )*tacky(?: now)?$"
+                   r"|\b(?:shiny|glossy|dry) (?:and|but|n|&) (?:a (?:bit|little) |slightly |nicely )?(?:tacky|sticky)\b"
                    r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
                    r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),

@@ -13,6 +13,8 @@ from core.meat.cuts import cuts
 from core.plan.recipe import product, products
 from core.units import Kilograms
 
+_SALMON_TROUT: Final = r"(?:salmon|sea|ocean|steelhead)[ -]?trouts?|steelheads?|(?:lachs|meer)forellen?"
+SALMON_TROUT: Final = re.compile(rf"\b(?:{_SALMON_TROUT})\b")  # a fillet of them is planned as one of salmon
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
     (r"venison|bear|(?:wild )?boar|elk|moose|deer|kangaroo|wildschwein|reh|hirsch", "game"),
@@ -36,12 +38,12 @@ _PRODUCTS: Final = (
     (r"duck[ _](?:legs?|thighs?|wings?)|entenkeulen?", "duck_legs"),
     (r"ducks?(?:[ _]breasts?)?|ente|entenbrust", "duck"),
     (r"(?:cod|salmon|trout|fish|herring|lumpfish)[ _]?(?:'s )?roes?|roes?|rogen|(?:kabeljau|dorsch)rogen", "roe"),
-    (r"salmon|lachs", "salmon"),
+    (rf"{_SALMON_TROUT}|salmon|lachs", "salmon"),
     (r"trouts?|forellen?", "trout"),
     (
         r"mackerels?|makrelen?|herrings?|heringe?|kippers?|eels?|aale?|cod|kabeljau|dorsch|haddock|halibut"
         r"|heilbutt|tuna"
-        r"|thunfisch|sturgeon|stör|sablefish|steelheads?|arctic char|saiblinge?|whitefish|pollock|sprats?|sprotten"
+        r"|thunfisch|sturgeon|stör|sablefish|arctic char|saiblinge?|whitefish|pollock|sprats?|sprotten"
         r"|sardines?|carp|karpfen|pike|hecht|perch|zander|catfish|bluefish|redfish|dogfish",
         "other_fish",
     ),

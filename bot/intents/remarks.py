@@ -6,9 +6,10 @@ Each is met with its own question; nothing is noted.
 from typing import Final
 
 from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Ask, Greet, Intent, Unclear
+from bot.intents.intents import Ask, Greet, Intent, StepDone, Unclear
 from bot.intents.of_the_answer import of_the_answer
 from core import patterns as re
+from core.plan.steps import Kind
 
 _ICED: Final = re.compile(
     r"(?:(?:ok|yes|right|good|its|it is|the brine is|brine|put it|set it|standing|sitting|its got|in|on|into) )*"
@@ -71,6 +72,8 @@ def read_remark(text: str, context: Context) -> Intent | None:
     if not context.free or len(bare) > SHOWN or not any(word in bare for word in _MAY_BE):
         return None
     why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
+    if why == "put_in" and (context.due_step or context.soon_step or "").startswith(Kind.MEAT_ON):
+        return StepDone(str(Kind.MEAT_ON))  # called for, or all but: it is what the fire waits for
     return Unclear(why, bare) if why else None
 
 

@@ -13,7 +13,7 @@ from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import Meat, bone, meat, ranges, without
+from bot.intents.meats import SALMON_TROUT, Meat, bone, meat, ranges, without
 from bot.intents.small import content, words
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import Weighed, shared, weighed
@@ -71,6 +71,7 @@ _HALF_A_BIRD: Final = re.compile(
     r"\bhalf (?:of )?an? (?:turkey|bird|chicken|duck|goose)\b(?! ?(?:breast|leg|crown|pack))"
 )  # no whole bird is planned for it
 _GAMMON: Final = re.compile(r"^(?!.*\b(?:raw|fresh|uncured|green)\b).*\bgammon\b")
+_SAID_OF_IT: Final = (("gammon", _GAMMON), ("salmon_trout", SALMON_TROUT))
 _ALREADY_IN: Final = re.compile(
     r"\b(?:in (?:the |its )?(?:bag|brine|cure|tub|bucket|salt)|curing|brining)\b.{0,24}\b(?:since|already)\b"
     r"|\b(?:already|been) (?:in (?:the |its )?(?:bag|brine|cure|tub)|curing|brining)\b"
@@ -219,9 +220,9 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
         rest = without(_COUNTED.sub(" ", text))
         alone = context.phase == "none" and not (content(rest) or _ASKS.search(text) or re.search(r"\d", rest))
         return has_weight or verb or alone or eaten
-    if not has_weight or (context.phase != "none" and not verb):
-        return False
-    return verb or _only_of_something(text)
+    measured = bool(measures.of_kind(text, "length") and when.meal(text, _afresh(context)) and not _ASKS.search(text))
+    may_be = has_weight and (context.phase == "none" or verb)
+    return may_be and (verb or _only_of_something(text) or measured)
 
 
 def _only_of_something(text: str) -> bool:
@@ -241,8 +242,7 @@ def _is_bird(text: str, named: Meat, draft: _Draft) -> bool:
 
 def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
-    if _GAMMON.search(text):
-        draft.assumed.append("gammon")
+    draft.assumed += [name for name, words in _SAID_OF_IT if words.search(text)]
     if named.product or _TO_CORN.search(text):
         draft.said["product"] = "whole_duck" if _is_bird(text, named, draft) else named.product or "corned_beef"
     if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):

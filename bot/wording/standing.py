@@ -56,7 +56,7 @@ def out(a: Assessment) -> str:
     left = step.due - a.now
     if left <= timedelta(0):
         return say(
-            "It may come out now: {days} are over. {pink}", days=numbers.lying(a.plan.cure_days), pink=pink
+            "It may come out now: the cure wanted {days}. {pink}", days=numbers.lying(a.plan.cure_days), pink=pink
         ).strip()
     return say(
         "It comes out {when}, in {left}: {days} in the cure.\n{pink}",

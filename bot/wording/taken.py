@@ -42,6 +42,7 @@ def _raw() -> dict[str, str]:
         "already_in": say(
             "If it lies in the cure already, weigh no second dose: say when it went in, like «in the bag since friday 20:00»."
         ),
+        "salmon_trout": say("Salmon trout I plan as salmon: a fillet salts and cooks alike."),
         "gammon": say(
             "Gammon is often sold cured: then no cure goes on it, and this plan is not for it. I took it for raw."
         ),

@@ -147,13 +147,18 @@ def _on_for(case: Case, deadline: datetime) -> datetime:
     """When the meat goes on for a meal at `deadline`."""
     if not case.chilled:  # no sooner than the slow end of the band asks for: what is ready early has to be held hot
         return quarter(deadline - span(BEFORE_HOT) - span(LEAST_REST) - span(case.durations.cook.p90))
-    times, hours = case.durations, case.product.hours
-    parts = (times.cook.p50, times.rest, times.chill, hours.set, hours.slice_before_meal)
-    after = sum((span(part) for part in parts), timedelta(0))
+    after = _until_cold_meal(case)
     day = case.wall.day(deadline) - timedelta(days=1)
     while _on_of_day(case, day) + after > deadline:  # an early meal, or a slow chill
         day -= timedelta(days=1)
     return _same_day(case, deadline - after) or _on_of_day(case, day)
+
+
+def _until_cold_meal(case: Case) -> timedelta:
+    """From the fire to a meal that is eaten cold, at the middle of the cook's band."""
+    times, hours = case.durations, case.product.hours
+    parts = (times.cook.p50, times.rest, times.chill, hours.set, hours.slice_before_meal)
+    return sum((span(part) for part in parts), timedelta(0))
 
 
 def _same_day(case: Case, latest: datetime) -> datetime | None:
@@ -209,7 +214,17 @@ def _planned_on(case: Case, into: datetime, cook_day: date) -> datetime:
     wished = _on_for(case, _meal(case, cook_day))
     if not case.chilled:
         return max(wished, _soonest_on(case, into))
-    return wished if case.wall.day(wished) == cook_day else _on_of_day(case, cook_day)
+    return wished if case.wall.day(wished) == cook_day else _late(case, into, cook_day)
+
+
+def _late(case: Case, into: datetime, cook_day: date) -> datetime:
+    """On a later day than a cold meal asked for: as early there as the meal still wants it, or as can be."""
+    usual, cook = _on_of_day(case, cook_day), case.durations.cook
+    if case.setup.deadline is None:
+        return usual
+    latest = quarter(case.setup.deadline - _until_cold_meal(case) - span(cook.p90 - cook.p50))
+    dawn = case.wall.at(cook_day, FIRE_NOT_BEFORE) + span(case.durations.lighting)
+    return min(usual, max(latest, quarter(dawn, up=True), quarter(_soonest_on(case, into), up=True)))
 
 
 def _not_past(case: Case, on: datetime) -> datetime:
