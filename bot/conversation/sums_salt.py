@@ -194,7 +194,7 @@ def _spoons(turn: Turn, line: Told) -> Answer:
     told = spoonful(line.text)
     if told is None:
         raise Missing("meat")
-    if line.spoons is not None or is_curing(line.text):  # never as if it were any salt
+    if line.spoons is not None or is_curing(line.text) or not _names_any(line.text):  # never as if it were any salt
         spoons = line.spoons or measures.from_house(told.value, "tsp")
         low, high = from_teaspoons(spoons)
         said = sums.spoon_of_cure(spoons, low, high)
@@ -213,6 +213,12 @@ def _spoons(turn: Turn, line: Told) -> Answer:
         return sums_salt.kosher(light, dense, told, cups), KITCHEN, {"low_kg": light.low, "high_kg": dense.high}
     found = amounts.salt_by_volume(cups, kind)
     return sums_salt.salt(found, kind, told, cups), KITCHEN, {"salt_kg": found.usual}
+
+
+def _names_any(text: str) -> bool:
+    """Whether a line says what is on the spoon; where it does not, that may be the curing salt."""
+    named = any(re.search(words, text) for _, words in _KINDS) or "salt" in text
+    return named or amounts.spice_named(text) is not None
 
 
 def _kind_of_salt(text: str, told: measures.Measure) -> str:

@@ -14,6 +14,7 @@ from bot.intents import questions, when
 from bot.intents.context import Context
 from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent
+from bot.intents.since import cold_then
 from core import patterns as re
 
 SLOT: Final = "happened_"
@@ -111,6 +112,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
     if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
         return None
+    if what == "warm_fridge" and (hours := cold_then(text, context)):
+        return Happened(what, {"hours": hours, "more": True})
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
     facts = told(what, text, context) | unknown
     return Happened(what, {**facts, "more": True}) if facts else None

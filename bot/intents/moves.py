@@ -115,6 +115,7 @@ _A_PIT: Final = re.compile(
 )
 _DEGREES: Final = re.compile(r"\b(?:at|to) (?:1[3-9]|2\d)\d\b(?![:.]| ?[ap]m)")  # «serving at 140»: no twenty to two
 _SAY: Final = re.compile(rf"\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})")
+_LETS: Final = re.compile(rf"^(?:(?:ok|then|so) )*lets (?:say|do|aim for) (?:for |on )?(?={WEEKDAY}|the \d|tom)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
@@ -138,7 +139,7 @@ _BETTER: Final = re.compile(
 
 def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
-    text = _SAY.sub("at ", text)
+    text = _SAY.sub("at ", _LETS.sub("make it ", text))
     if _of_no_meal(text, context):
         return None
     if found := more_days(text, context) or _another_day(text, context):
@@ -279,7 +280,7 @@ def read_word(text: str, context: Context) -> Intent | None:
         return Unclear("word", bare, (*just, Snooze(until=put_off.at if put_off else None), to))
     planning = context.phase == "waiting" and context.due_step is None  # nothing else has an hour yet
     named = said.hour_said and (said.day_said or preferred or meal or planning or said.at == context.deadline)
-    certain = (named or (said.day_said and meal)) and not when.open_hour(bare, context)
+    certain = (named or (said.day_said and (meal or context.deadline is None))) and not when.open_hour(bare, context)
     if context.phase == "none":
         return Unclear("word", bare, (Start({"deadline": said.at}),))
     return to if certain else Unclear("word", bare, (to,))

@@ -143,6 +143,7 @@ RULES: Final = tuple(
         (r"^((?:(?:sorry|oops|i|we) )*forgot [^,;.\d]*?) (?=(?:but |and |so )?(?:just|only|now) (?:did|flipped"
          r"|turned|doing|flipping)\b)", r"\1, "),
         (r"\b(?:im |i am )?(flipp|turn)ing(?: (?:it|them))?(?: right| just)? now\b", r"\1ed it now"),
+        (r"\b(forgot|missed it)[,. ]+(?:im |i am )?doing (?:it|that|them)(?: right| just)? now\b", r"\1, did it now"),
         (r"\b(flipped|turned|did (?:it|the \w+)|done|rinsed|lit|wrapped)((?: it| them| both)?),? (?:but )?"
          r"(?:a bit |bit )?late,? (?:(?:like|about|around|more like|say|maybe|at) )+"
          r"(?=(?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),

@@ -29,6 +29,32 @@ _ROSE: Final = re.compile(
 )
 
 
+_PART_OF_DAY: Final = (
+    r"(?:this morning|last night|yesterday(?: (?:morning|noon|afternoon|evening|night))?|tonight|earlier today"
+    r"|(?:at |around |about )(?:breakfast|lunch|noon|midnight|\d{1,2}(?:[:.]\d\d)? ?(?:am|pm|h)?))"
+)
+_COLD_THEN: Final = re.compile(
+    rf"\b(?:(?P<before>{_PART_OF_DAY}) (?:it|the fridge|fridge)?(?: still)? ?(?:was|read|said|showed|had)"
+    r"|(?:it|the fridge|fridge)(?: still)? (?:was|read|said|showed|had)|was|read)"
+    rf" (?:at |still )?(?P<n>\d{{1,2}}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?(?: (?P<after>{_PART_OF_DAY}))?"
+)
+_SPREAD_H: Final = 6.0  # a part of the day is no hour: so much earlier it may have been read
+
+
+def cold_then(text: str, context: Context) -> float | None:
+    """«no idea, this morning it was 38»: how long at most a fridge can have been warm that was read cold then. [h]"""
+    found = _COLD_THEN.search(text)
+    told = (found["before"] or found["after"]) if found else None
+    said = when.past(told, context) if told else None
+    if found is None or said is None:
+        return None
+    read = meanings(Number(float(found["n"]), found["unit"], Probe.FRIDGE), context)
+    if len(read) != 1 or to_house(read[0].value, read[0].unit or "c") > COLD:
+        return None
+    spread = 0.0 if said.hour_said else _SPREAD_H
+    return round((context.now - said.at).total_seconds() / 3600 + spread, 4)
+
+
 def read_warm_once(text: str, context: Context) -> list[Intent]:
     """«fridge went up to 47, 38 again now»: what it reads now, and a while that was too warm; how long is asked."""
     found = _ROSE.match(text) if context.phase not in ("none", "cooking") else None

@@ -38,7 +38,7 @@ def converted(typed: float, unit: str, value: float, wanted: str) -> str:
 def spoon_of_cure(spoons: float, low: Kilograms, high: Kilograms) -> str:
     """What spoons of curing salt may weigh."""
     return say(
-        "Weigh it: {spoons} level teaspoons of curing salt are anything from {low} to {high}.\n"
+        "Weigh it: curing salt, {spoons} tsp level, is anything from {low} to {high}.\n"
         "That spread is too wide for nitrite, so a spoon is only a check on the scale.",
         spoons=numbers.plain(spoons),
         low=numbers.grams(low),
