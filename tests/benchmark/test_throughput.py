@@ -3,7 +3,8 @@
 Both poll the same loopback Bot API in the same run, one after the other; our pace is set so high that it limits
 nothing. Goal of the project: at least half of the bare bot's ordered throughput. With 50 ms to the API it holds; with
 none it does not, since a turn computes for 4 to 55 ms what an echo does not (`test_turns.py`): there the figures are
-printed only. How late a single answer is, beside the echo's, is measured in `test_telegram.py`.
+printed only. One of each kind is said before: what is loaded with the first question after a start is measured by
+itself (`test_questions.py`). How late a single answer is, beside the echo's, is measured in `test_telegram.py`.
 """
 
 import statistics
@@ -37,7 +38,7 @@ async def crowd(server: BotApi, begun: tuple[str, ...]) -> tuple[float, float]:
     """Messages a second until all are answered, and seconds to an answer where one speaks at a time (median)."""
     people = [server.person(f"P{number}") for number in range(PEOPLE)]
     for person in people:
-        for line in begun:
+        for line in (*begun, *(MIXED if person is people[0] else ())):
             count = len(server.to(person.chat))
             person.says(line)
             await server.reaches(person.chat, count + 1, 60)
