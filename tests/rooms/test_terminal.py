@@ -283,7 +283,7 @@ async def test_a_reminder_arrives_while_the_prompt_waits(tmp_path: Path) -> None
         keys.send_text("\x04")
 
     with create_pipe_input() as keys, create_app_session(input=keys, output=output):
-        await asyncio.wait_for(bot.chat.run(bot.talk, alarms), timeout=20)
+        await asyncio.wait_for(bot.chat.run(bot.talk, alarms), timeout=60)
     assert [message.text for message in bot.heard] == ["158"]
     assert "heard 158" in screen.getvalue()
     assert "Bye." in screen.getvalue()
@@ -299,7 +299,7 @@ async def test_ctrl_c_leaves_kindly(tmp_path: Path) -> None:
     bot = Bot(Desk(Album(tmp_path), Keyboard(), out, lambda: MOMENT))
     with create_pipe_input() as keys, create_app_session(input=keys, output=DummyOutput()):
         keys.send_text("\x03")
-        await asyncio.wait_for(bot.chat.run(bot.talk), timeout=20)
+        await asyncio.wait_for(bot.chat.run(bot.talk), timeout=60)
     assert out.getvalue().endswith("Bye.\n")
 
 

@@ -42,7 +42,7 @@ async def test_a_long_poll_ends_with_the_first_message(server: BotApi, bot: Bot)
     await server.until(lambda: server.count("getUpdates") == 1)
     ida.says("158")
 
-    assert len(await asyncio.wait_for(waiting, 25)) == 1
+    assert len(await asyncio.wait_for(waiting, 40)) == 1
 
 
 async def test_the_second_of_two_pollers_wins(server: BotApi, bot: Bot) -> None:
