@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.intents.intents import Change, Intent, Snooze, StepDone, StepMissed, StepSkipped
+from bot.intents.intents import Change, Happened, Intent, Snooze, StepDone, StepMissed, StepSkipped
 from bot.intents.questions import is_question
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -31,8 +31,13 @@ def _of_step(intent: Intent, called: str | None) -> Intent:
 
 
 def _put_in(intent: Intent, a: Assessment | None, text: str) -> Intent:
-    """«injected it», where the pickle for that is made and the meat not in it: done, and no change of plan."""
-    told = isinstance(intent, Change) and intent.changes == {"method": "inject"} and _INJECTED.search(text)
+    """«injected it», where the pickle for that is made and the meat not in it: done, and no change of plan.
+
+    What runs out of the needle's holes is no leak of a bag in which nothing lies yet.
+    """
+    wished = isinstance(intent, Change) and intent.changes == {"method": "inject"}
+    ran_out = isinstance(intent, Happened) and intent.what == "leaked"
+    told = (wished or ran_out) and _INJECTED.search(text)
     if not told or a is None or a.batch.phase is not Phase.WAITING or "brine" not in a.batch.done:
         return intent
     planned = a.batch.setup.method == "inject" and not is_question(text.lower())

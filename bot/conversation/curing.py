@@ -15,6 +15,7 @@ from bot.reply import Reply
 from bot.wording import asking, curing, general, per_weight, plans
 from bot.wording.language import say
 from core.batch.assess import Assessment
+from core.batch.ways import without_needle
 from core.cure.choices import choices
 from core.cure.contents import Contents
 from core.cure.course import Immersion
@@ -215,6 +216,9 @@ def _taken(a: Assessment, about: str) -> asking.Rows:
     }
     if a.batch.setup.method == "inject":
         offers.pop("inject")
+        tried = without_needle(a) if about == "immerse" else None
+        if tried is not None and tried.plan is not None:
+            offers["immerse"] = (say("Without a needle"), {"method": tried.batch.setup.method})
     chosen = offers.values() if not about else [offers[about]] if about in offers else []
     return (tuple(asking.button(label, Change(changes, a.batch.id)) for label, changes in chosen),) if chosen else ()
 

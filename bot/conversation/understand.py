@@ -264,7 +264,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         on_at=a.on_at,
         out_due=steps.out_due(a),
         brine_made=_brine_cools(a),
-        fridge_asked=steps.fridge_asked(a),
+        probe_asked=steps.probe_asked(a),
     )
 
 

@@ -52,6 +52,7 @@ TOPICS: Final = (
     ("dose", rf"\bhow much (?:cure|curing salt|pink(?: salt)?|salt|sugar) (?:did|was|should|have) (?:you|{_I}|it)"
              r"(?: (?:say|tell|told|said|give|gave|put|add|use|need|want|weigh|have)\w*)?(?: me)?(?: in| to"
              r" use| to add)?\b"
+             rf"|\bhow much (?:brine|pickle|liquid|of it) (?:do|should|must) {_I} (?:inject|pump)\b"
              r"|^(?:so )?how (?:strong|salty) (?:is |should |does |do i make |must )?(?:a |the |my |this )?brine"
              r"(?: (?:be|need to be))?$"
              rf"|\bwhat (?:was|is) (?:the|my) (?:dose|amount of (?:cure|salt))\b"),

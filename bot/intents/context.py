@@ -4,6 +4,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, time
 from typing import Final, Literal
 
+from core.batch.events import Probe
 from core.person import Units
 from core.units import Celsius, Kilograms
 
@@ -25,8 +26,8 @@ class Context:
     `due_step` is the key of the step that was last called for, `soon_step` of the next, due or all but due. `target_c`
     is the core at which it shall come off. `mass` is that of the batch in hand, which tells pounds from kilos in
     «trimmed is 6.9». `on_at` is when the meat went on the fire, `out_due` when the plan has it out of the cure, until
-    it is. `brine_made`: it cools, and the meat is not in it yet; `fridge_asked`: its
-    reading was called for lately and has not come; `dry`: there is none, and the cure is rubbed on.
+    it is. `brine_made`: it cools, and the meat is not in it yet; `dry`: there is none, and the cure is rubbed on.
+    `probe_asked` is the thermometer, of fridge or brine, that was called for lately and was not read since.
     `home_zone` is the clock that they left for a journey, "" at home. `flip_hours` are those at which this person is
     reminded, on their own clock.
     """
@@ -52,7 +53,7 @@ class Context:
     on_at: datetime | None = None
     out_due: datetime | None = None
     brine_made: bool = False
-    fridge_asked: bool = False
+    probe_asked: Probe | None = None
     dry: bool = False
     home_zone: str = ""
     flip_hours: tuple[time, ...] = (time(8), time(20))

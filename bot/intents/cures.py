@@ -14,30 +14,11 @@ from bot.intents.rates import BRINE, OF_NO_MIXTURE, rate, shares
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
+from bot.intents.what_if import read_what_if
 from core import patterns as re
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
 
-_WHAT_IF: Final = (
-    ("day", r"\b(?:one|1|an?|another|a few|two|2)? ?(?:more|extra|longer|additional|other) days?\b|\banother day\b"
-            r"|\b(?:a )?day (?:longer|more)\b|\bleave it (?:in )?longer\b"),
-    ("inject", r"\binject\w{0,3}\b|\bpump\w{0,3}\b"),
-    ("pierce", r"\b(?:pierc\w{1,3}|prick\w{0,3}|poke\w{0,3}|jaccard\w{0,3}|needl\w{1,3}|tenderi[sz]\w{1,3})\b"),
-    ("split", r"\b(?:split\w{0,4}|halv\w{1,3}|(?:cut|slice) it (?:in|into) (?:two|2|half|halves)|cut it in half"
-              r"|butterfl\w{1,3})\b"),
-)  # fmt: skip
-_WHAT_IF_WORDS: Final = tuple((about, re.compile(words)) for about, words in _WHAT_IF)
-_SUPPOSED: Final = re.compile(
-    r"\bwhat (?:would|does|will|if|happens if|about|do i (?:gain|get))\b|\bwhat difference\b|\bshould i\b"
-    r"|\b(?:would|does|will) (?:it|one|a|an|another|injecting|piercing|splitting)\b.{0,30}\b(?:help|do|change|faster"
-    r"|quicker|better|matter)\b|\bis (?:one|another) (?:more )?day\b"
-    r"|^(?:(?:just|lets|ill|we could) )*(?:(?:one|1|another) (?:more )?day(?: more| longer)?"
-    r"|split it|pierce it|prick it)$"
-)
-_FASTER: Final = re.compile(
-    r"\b(?:how can i|can i|what would) (?:make it |cure it |get it cured )(?:faster|quicker|sooner)"
-    r"|\bspeed (?:it|this|the cure) up\b|\bspeed up the cure\b|\bwhat are my options\b"
-)
 _OF_WOOD: Final = re.compile(r"\b(?:wood|chips?|chunks?|logs?|spices?|beans?)\b")
 _SOAK_ASKED: Final = re.compile(
     r"^(?:(?:should|shall|can|do|must) (?:i|we) )?(?:need to )?soak(?: (?:it|the meat|them))?(?: for)?(?: \d.*)?\?$"
@@ -164,14 +145,7 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("law", text=text)
     if context.phase != "none" and _about_a_soak(text, context):
         return Ask("soak", text=text)
-    if context.phase not in ("waiting", "curing", "drying"):
-        return None
-    if _FASTER.search(text):
-        return Ask("what_if", "", text)
-    if not _SUPPOSED.search(text):
-        return None
-    about = next((name for name, words in _WHAT_IF_WORDS if words.search(text)), None)
-    return None if about is None else Ask("what_if", about, text)
+    return read_what_if(text) if context.phase in ("waiting", "curing", "drying") else None
 
 
 def times(text: str) -> int:

@@ -8,6 +8,7 @@ from bot.intents.intents import Ask, Change, Choose, Correct, Happened, Intent, 
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
+from core.plan.steps import Kind
 
 _AT_ANY_TIME: Final = frozenset({"poison", "co-symptoms", "sick", "pet-salt", "harm"})
 _AMOUNT: Final = re.compile(
@@ -46,7 +47,8 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
         return found
     if context.asked == "cure" and not re.search(r"\d", text) and any(map(_uncured, found)):
         return found  # «we brine it overnight, with no pink salt»: asked for its strength, and the plan is one without
-    return [Question(text)]
+    mixed = [i for i in found if isinstance(i, StepDone) and i.step == Kind.BRINE]  # wherever it stands, it is made
+    return [*mixed, Question(text)]
 
 
 def _uncured(intent: Intent) -> bool:

@@ -95,9 +95,12 @@ _SHARES: Final = (
 _TODAY: Final = re.compile(r"\b(?:today|this (?:morning|afternoon|evening)|just now|right now|last night|tonight)\b")
 _WAS: Final = re.compile(r"\b(?:got|was|went|up to|reached|rose|at most|max\w*)\b")
 _BARE: Final = re.compile(
-    r"\b(?:is|was|got to|up to|reached|at|inside|room|kitchen|outside|counter|core|middle|meat) (?:about |only |just )?"
+    r"\b(?:is|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
+    r"|counter|core|middle|meat) (?:about |only |just )?"
     r"(-?\d{1,3}(?:\.\d)?)(?= |$|,)|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
 )
+_LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
+_INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
 _COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
 COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
 _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
@@ -112,6 +115,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
     if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
         return None
+    if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
+        text = f"it was {text}"
     if what == "warm_fridge" and (hours := cold_then(text, context)):
         return Happened(what, {"hours": hours, "more": True})
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
@@ -192,7 +197,8 @@ def _door(text: str) -> dict[str, Any]:
 def _warmth(what: str, text: str, context: Context) -> dict[str, Any]:
     """How warm it got, by what was read; what the fridge shows again by now says nothing of what it was."""
     celsius = _celsius(text, context)
-    core, room, kept = (bool(words.search(text)) for words in (_CORE, _ROOM, _KEPT_IN))
+    inside = _INSIDE_IT.sub(" ", text) if what == "warm_fridge" else text
+    core, room, kept = (bool(words.search(each)) for words, each in ((_CORE, inside), (_ROOM, text), (_KEPT_IN, text)))
     if celsius is None:
         return {}
     match what:

@@ -149,7 +149,8 @@ class Ask:
     `topic` is one of now, who, plan, why, safe, eta, picture, log, dose, thickness, pit, yield, cautions, record,
     export; about the cure itself what_if, soak, law, judge, poison; beside the fire fuel, light, fire, wrap, stall,
     hold, chill, pull, tender, tough. `about` narrows "why" ("days", "dose", "hours", "chill"), "picture" ("cook",
-    "cure", "chill"), "record" ("html", "csv", "json"; else PDF), "what_if" ("day", "inject", "pierce", "split").
+    "cure", "chill"), "record" ("html", "csv", "json"; else PDF), "what_if" ("day", "inject", "immerse", "pierce",
+    "split").
     """
 
     topic: str

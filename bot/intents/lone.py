@@ -12,7 +12,6 @@ from bot.intents.fields import usual_cure
 from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
 from bot.intents.plausible import COLD_PHASES, Number, everything, meanings
 from core import patterns as re
-from core.batch.events import Probe
 
 _LONE: Final = re.compile(
     r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"
@@ -33,7 +32,7 @@ def read_lone(bare: str, context: Context) -> Unclear | None:
     by_parts = "/" in found["value"]  # «2 1/8»: no thermometer reads so
     read = () if by_parts else tuple(Reading((t,)) for t in everything(value, context)[:3])
     called = (context.due_step or "").startswith(_FOR_A_READING) or (
-        context.fridge_asked and {t.probe for t in meanings(Number(value), context)} == {Probe.FRIDGE}
+        bool(context.probe_asked) and {t.probe for t in meanings(Number(value), context)} == {context.probe_asked}
     )
     if not by_parts and (called or not read):
         return None

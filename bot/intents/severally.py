@@ -19,6 +19,10 @@ _PLAN_FOR_ME: Final = re.compile(
     rf"^(?:{_PLEASE}?help (?:me |us |with )(?:to |with )?|{_PLEASE})(?:(?=(?:an?|my|our|this) )"
     r"|(?:plan(?:ning)?|start(?:ing)?|do(?:ing)?|mak(?:e|ing)|cur(?:e|ing)|smok(?:e|ing)|prepare)\b)"
 )
+_WHAT_ABOUT: Final = re.compile(  # «ok what about a ham then, 10 lb for easter»
+    r"^(?:(?:ok(?:ay)?|so|well|and|right|hm+),? )*(?:what|how) about"
+    r" (?=(?:an?|some|my|our|the|this|\d)\b)(?:(?:the|this) )?"
+)
 _AND_HOW: Final = re.compile(  # «got a 3 lb flat, where do i start»: begun, that is the answer
     r"[ ,.;!]*\b(?:so |and |but )?(?:what (?:do|should|must) (?:i|we) do(?: (?:now|first|next))?|what now|what next"
     r"|where (?:do|should) (?:i|we) (?:start|begin)|how do (?:i|we) (?:start|begin|go about (?:it|this|that))"
@@ -44,6 +48,9 @@ _OF_ALL: Final = frozenset(
 def read_begun(text: str, context: Context) -> Start | Unclear | None:
     """A start, where a plain text is one and no question; of meat that has its cure already none may begin."""
     text = _AND_HOW.sub("", text) if meat(text) else text
+    weighed = bool(measures.of_kind(text, "mass") and meat(text))
+    if weighed and (context.phase == "none" or meal(text, context)) and (wished := _WHAT_ABOUT.match(text)):
+        text = text[wished.end() :].rstrip(" ?")
     if measures.of_kind(text, "mass") and meal(text, context):
         text = _HOW_TO_GET_THERE.sub("make", text)
     if (wished := _PLAN_FOR_ME.search(text)) and not start.asks_whether(text, context):

@@ -43,7 +43,7 @@ def cure(batch: str) -> tuple[str, Rows]:
 
 def mass(person: Person) -> str:
     """The weight of the trimmed piece."""
-    example = "7 lb" if person.units.mass == "lb" else "3.2 kg"
+    example = "7 lb" if person.units.mass == "lb" else say("3.2 kg")
     return say("How heavy is it, trimmed? Type it with its unit, like {example}.", example=example)
 
 

@@ -3,7 +3,7 @@
 from math import isfinite, isinf
 
 from bot.intents.cures import Mixture
-from bot.wording import cautions, meats, numbers
+from bot.wording import cautions, meats, numbers, without_needle
 from bot.wording.cited import cite
 from bot.wording.language import Words, decimal, later, say
 from core.batch.assess import Assessment
@@ -127,6 +127,8 @@ def _memory(limit: Limit) -> str:
 def what_if(a: Assessment, found: Choices, about: str) -> str:
     """What one more day, a needle or a knife would buy, each computed; all of them where none was named."""
     said = {"day": _day(a, found), "inject": _inject(a, found), "split": _split(a, found), "pierce": say(PIERCED)}
+    if about == "immerse":
+        return without_needle.said(a)
     chosen = [said[about]] if about in said else [said["day"], said["inject"], said["split"]]
     return "\n".join([*chosen, cite((*a.cure.sources[:2], JUDGEMENT)) if a.cure else ""]).strip()
 

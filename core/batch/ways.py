@@ -76,6 +76,13 @@ def hot_in_time(a: Assessment) -> Way | None:
     return Way("hot", (("purpose", "hot"),), plan.serve, plan.cure_days)
 
 
+def without_needle(a: Assessment) -> Assessment | None:
+    """The batch as it would be in a brine, or dry where it is in none; None where its cut is cured by needle alone."""
+    setup = a.batch.setup
+    method = next((m for m in ("brine", "dry") if m in product(setup.product).methods(setup.cut)), None)
+    return None if method is None else assess(_with(a, {"method": method}), a.person, a.now)
+
+
 def _quicker(
     a: Assessment, tries: tuple[tuple[str, dict[str, Any]], ...], open_ones: Collection[str | None]
 ) -> tuple[Way, ...]:

@@ -6,7 +6,7 @@ from typing import Final
 
 from core.batch.assess import Assessment, Change
 from core.batch.batch import effective
-from core.batch.events import Done, Event, Missed, Skipped, Snoozed, What
+from core.batch.events import Done, Event, Missed, Probe, Skipped, Snoozed, What
 from core.errors import Gone
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, Plan, State, Step
@@ -18,7 +18,8 @@ EDIT = "#"  # between a message's name and the delivery that changed it
 AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is that flip
 ALL_BUT_DUE = timedelta(minutes=30)
 JUST_NOW = timedelta(hours=3)
-ASKED_LATELY: Final = timedelta(hours=3)
+_READ_BY: Final = {Kind.BRINE_CHECK: Probe.BRINE, Kind.FRIDGE_CHECK: Probe.FRIDGE}
+ASKED_LATELY: Final = timedelta(hours=6)
 _ONCE = frozenset(Kind) - {Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK}
 
 
@@ -162,10 +163,10 @@ def out_due(a: Assessment) -> datetime | None:
     return None if out is None or out.state is State.DONE or "into_cure" not in a.batch.done else out.due
 
 
-def fridge_asked(a: Assessment) -> bool:
-    """Whether the fridge was called for lately and was not read since."""
-    checks = a.plan.of_kind(Kind.FRIDGE_CHECK) if a.plan else ()
-    return any(step.state is State.DUE and a.now - step.due <= ASKED_LATELY for step in checks)
+def probe_asked(a: Assessment) -> Probe | None:
+    """The thermometer of brine or fridge that was called for lately and was not read since."""
+    due = (s for s in (a.plan.steps if a.plan else ()) if s.state is State.DUE and a.now - s.due <= ASKED_LATELY)
+    return next((_READ_BY[step.kind] for step in due if step.kind in _READ_BY), None)
 
 
 def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:

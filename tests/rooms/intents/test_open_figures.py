@@ -4,6 +4,7 @@ import pytest
 
 from bot.intents.intents import Change, Correct, Start, Unclear
 from bot.intents.read import read
+from core.batch.events import Probe
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import KILOS, POUNDS, context
 
@@ -127,9 +128,11 @@ def test_a_lone_number_in_the_other_unit_is_asked() -> None:
     assert short(read("its 7", context("curing", KILOS, due_step="fridge_check/3"))) == "read fridge 7c"
     assert short(read("7", context("curing", POUNDS))) == "ask"
     assert short(read("7", context("curing", KILOS, due_step="flip/3"))) == "ask"
-    assert short(read("38", context("curing", POUNDS, fridge_asked=True))) == "read fridge 38f"
-    assert short(read("7", context("curing", KILOS, due_step="flip/3", fridge_asked=True))) == "ask"
-    assert short(read("72", context("curing", POUNDS, fridge_asked=True))) == "ask"
+    assert short(read("38", context("curing", POUNDS, probe_asked=Probe.FRIDGE))) == "read fridge 38f"
+    assert short(read("7", context("curing", KILOS, due_step="flip/3", probe_asked=Probe.FRIDGE))) == "ask"
+    assert short(read("72", context("curing", POUNDS, probe_asked=Probe.FRIDGE))) == "ask"
+    brine = context("waiting", POUNDS, brine_made=True, probe_asked=Probe.BRINE)
+    assert short(read("37", brine)) == "read brine 37f"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0))) == "ask"
     assert short(read("60", context("chilling", POUNDS, last_core_c=31.0, due_step="chill_check/2"))) == "read core 60f"
 
