@@ -39,6 +39,13 @@ FSIS_SAFE_TEMPERATURES = Source(
 FSIS_COLD_STORAGE = Source(
     "FSIS_COLD_STORAGE", "Cold Food Storage Chart", "FoodSafety.gov / USDA FSIS", "2023", "CONFIRMED"
 )
+ASK_USDA_GIBLETS = Source(
+    "ASK_USDA_GIBLETS",
+    "What if you accidentally cook giblets in their packaging?",
+    "AskUSDA, as read out in Food Safety in a Minute 207, Washington State University Extension",
+    "2022",
+    "CONFIRMED",
+)
 FSIS_DANGER_ZONE = Source(
     "FSIS_DANGER_ZONE", "Danger Zone (40 °F to 140 °F), the two-hour rule", "USDA FSIS", "2017", "CONFIRMED"
 )

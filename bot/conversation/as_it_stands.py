@@ -14,13 +14,15 @@ from core.plan.steps import Kind
 _IN_ITS_CURE: Final = re.compile(
     r"\b(?:brin\w*|cur\w+|bag\w*|tub|bucket|pickle|salt\w*|inject\w*|lake|pökel\w*|beutel)\b"
 )
+_THAWED: Final = re.compile(r"\b(?:thawed|defrosted|aufgetaut)\b")
 _INJECTED: Final = re.compile(r"\binjected\b(?! (?:is|it is)\b)", re.IGNORECASE)
 
 
 def fitted(intents: Sequence[Intent], text: str, a: Assessment | None, called: str | None) -> tuple[Intent, ...]:
     """What was told, each thing once; `called` is the step of the reminder that the line answers."""
     frozen = any(isinstance(one, Change) and one.changes.get("frozen") for one in intents)  # «frozen solid btw»
-    told = [_to_thaw(_put_in(_of_step(one, called), a, text), a, text, frozen) for one in intents]
+    told = [_thawed(one, a, text) for one in intents]
+    told = [_to_thaw(_put_in(_of_step(one, called), a, text), a, text, frozen) for one in told]
     return tuple(one for n, one in enumerate(told) if one not in told[:n])  # «injected and in the tub»
 
 
@@ -42,6 +44,12 @@ def _put_in(intent: Intent, a: Assessment | None, text: str) -> Intent:
         return intent
     planned = a.batch.setup.method == "inject" and not is_question(text.lower())
     return StepDone(str(Kind.INTO_CURE)) if planned else intent
+
+
+def _thawed(intent: Intent, a: Assessment | None, text: str) -> Intent:
+    """«its thawed», of meat that is down as frozen: it is over, and does not begin now."""
+    over = isinstance(intent, StepDone) and intent.step == Kind.THAW and _THAWED.search(text.lower())
+    return Change({"frozen": False}) if over and a is not None and a.batch.setup.frozen else intent
 
 
 def _to_thaw(intent: Intent, a: Assessment | None, text: str, frozen: bool) -> Intent:
