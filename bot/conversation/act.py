@@ -22,6 +22,7 @@ from bot.conversation import (
 )
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
+from bot.intents.again import LIKE_LAST
 from bot.intents.context import SHOWN
 from bot.intents.intents import (
     Ask,
@@ -137,7 +138,7 @@ def _of_packet(intent: Intent) -> bool:
 
 def _only_named(intent: Intent) -> bool:
     """Whether a start names a meat and neither its weight, however unclear, nor a meal; or weighs what is no meat."""
-    if not isinstance(intent, Start) or {"mass", "deadline"} & intent.said.keys():
+    if not isinstance(intent, Start) or {"mass", "deadline"} & intent.said.keys() or LIKE_LAST in intent.assumed:
         return False
     weighs = any(one.startswith(WEIGHTS) for one in intent.unclear)
     return not (weighs and {"product", "cut"} & intent.said.keys())

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Start
+from bot.intents.meats import meat
 from bot.intents.start import read_start
 from core import patterns as re
 
@@ -21,6 +22,7 @@ _AGAIN: Final = re.compile(
     r"|^(?:(?:lets|can we|i|we|want|wanna|please|ok|gonna|going to|do|make|start|ill|like|to|have|id|just) )*"
     r"(?:the|my|our) usual(?: (?:one|thing|stuff|batch))?"
     r"(?=$|[ ,]+(?:\d|again|for|but|please|pls|this|next))"
+    r"|^(?:pastrami|bacon|ham|corned beef) again,? (?:(?:the )?same )?(?:as|like) (?:last time|before|the last one)\b"
     r"|^(?:the )?next (?:one|time|batch)(?: the| is)* same\b"
     r"|^(?:the )?same(?: (?:one|thing|again))*,? (?=(?:but|just|only|for|with|this time)\b)"
 )
@@ -37,7 +39,8 @@ def read_again(text: str, context: Context) -> Start | None:
     afresh = replace(context, phase="none", deadline=None, asked=None)
     start = read_start(f"start {rest}", afresh) if re.search(r"\d|day\b|week", rest) else None
     if start is None and not rest and context.phase == "none" and context.free:
-        return Start({}, assumed=(LIKE_LAST,))
+        made = meat(found[0]).product
+        return Start({"product": made} if made else {}, assumed=(LIKE_LAST,))
     if start is None or not ({"mass", "deadline"} & start.said.keys() or start.unclear):
         return None
     return replace(start, assumed=(*start.assumed, LIKE_LAST))

@@ -98,7 +98,7 @@ RULES: Final = tuple(
          r"(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
          r"|bump(?:ing)?"
          r"|rais(?:e|ing)|lower(?:ing)?|reduc(?:e|ing)|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?"
-         r"|push(?:ing)?|chang(?:e|ing)|switch(?:ing)?)(?: (?:the )?(?:pit|heat|temp|fire|it"
+         r"|push(?:ing)?|chang(?:e|ing)|switch(?:ing)?|do(?:ing)?(?= \d+ instead))(?: (?:the )?(?:pit|heat|temp|fire|it"
          r"|smoker"
          r"|grill))?(?: (?:hotter|up|down|at|to|on|for))* (?P<n>[1-3]\d\d)(?: ?(?P<u>[cf]))?"
          r"(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then|from (?:here|now)(?: on)?))*$",

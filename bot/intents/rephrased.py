@@ -158,6 +158,7 @@ REPHRASED: Final = tuple(
          r"|has the)\b[^,;]*?) then$",
          r"\2 at \1"),
         # how a deed is told
+        (r"\b(?:and )?thats a wrap\b", "finished"),
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),
         (r"\b(?:put|got|wrapped|have) (?:the |some |butcher )?(foil|paper) (?:a?round|over|on) (?:it|the meat"

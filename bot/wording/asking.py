@@ -219,7 +219,7 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
         "clock": say("{said} does not fit the time it was read.", said=said),
         "on_fire": say("{said} cannot be of that hour: the meat was on the fire then.", said=said),
         "off_the_fire": say("{said}, and it was all but done before: is it off the fire?", said=said),
-        "range": say("{said} is no temperature that meat or a pit can have.", said=said),
+        "range": say("{said} is no temperature that it can have.", said=said),
     }
     if why == "off_the_fire":
         off = button(say("It is off"), Choose("doubt", "off", batch))

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.intents.intents import Change, Choose, Question, Reading, Snooze, StepDone, StepSkipped
+from bot.intents.intents import Change, Choose, Happened, Question, Reading, Snooze, Start, StepDone, StepSkipped
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import KILOS, POUNDS, context
@@ -102,3 +102,39 @@ def test_a_power_cut_lasts_from_its_hour_to_its_hour(text: str, hours: float) ->
 def test_who_is_fed_has_eaten() -> None:
     """«everybodys fed» is the meal."""
     assert read("everybodys fed", context("stored")) == [StepDone("serve")]
+
+
+@pytest.mark.parametrize("text", ["gonna do 275 instead", "doing 275 instead", "ill do 275 instead"])
+def test_a_pit_that_is_run_otherwise(text: str) -> None:
+    """Beside a fire it is the pit, and puts nothing off."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Change)
+    assert found.changes == {"pit_c": pytest.approx(135.0)}
+
+
+@pytest.mark.parametrize("text", ["flat 157 bacon fridge 37", "bacon fridge 37 flat 157"])
+def test_two_batches_in_a_breath_are_each_read(text: str) -> None:
+    """Without a comma, too: the name of the second begins what is told of it."""
+    here = context("cooking", POUNDS, batches=(("b2", "bacon"), ("b1", "flat")), batch="b1", last_core_c=65.5)
+    found = read(text, here)
+    told = {one.batch: one.temperatures[0].probe for one in found if isinstance(one, Reading)}
+    assert told == {"b1": Probe.CORE, "b2": Probe.FRIDGE}
+
+
+def test_a_product_again_begins_it() -> None:
+    """«pastrami again same as last time» is a start, whether there was a last one or not."""
+    (found,) = read("pastrami again same as last time", context("none"))
+    assert isinstance(found, Start)
+    assert found.said == {"product": "pastrami"}
+
+
+def test_cold_then_is_the_bound_of_a_warm_fridge() -> None:
+    """«this morning it was 38» tells since when at most; without a time, or warm then too, it bounds nothing."""
+    asked = context("curing", POUNDS, asked="happened_warm_fridge")
+    (found,) = read("no idea, this morning it was 38", asked)
+    assert isinstance(found, Happened)
+    assert 0.0 < found.facts["hours"] <= 24.0
+    for text in ("no idea, it was 38", "no idea, this morning it was 44"):
+        (found,) = read(text, asked)
+        assert isinstance(found, Happened)
+        assert found.facts.get("unknown")
