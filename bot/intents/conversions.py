@@ -78,10 +78,14 @@ def _unit_alone(text: str, m: measures.Measure) -> str | None:
     return found.lastgroup if found else None
 
 
+_IN_IN: Final = re.compile(r"(?<=\d )in(?= (?:in|to) (?:mm|cm)\b)")  # «2 in in mm»
+
+
 def converted(text: str) -> tuple[measures.Measure, str] | None:
     """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
     if _CURE_WANTED.search(text):
         return None
+    text = _IN_IN.sub("inch", text)
     text = _BARE_DEGREES.sub(lambda m: f"{m['n']} {'f in c' if m['c'] else 'c in f'}", text)
     found = measures.find(text)
     into = _INTO if _OF_SOMETHING.search(text) is None else _INTO[:-1]  # «rub for 3.5 kg how many grams»

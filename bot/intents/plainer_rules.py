@@ -190,7 +190,8 @@ RULES: Final = tuple(
          r" \d{1,3}(?:\.\d)?(?: ?[cf]\b)?", r"now \1"),
         (r"\b(?:went|(?<!was )(?<!is )(?<!been )(?<!were )gone|climbed|rose|risen|dropped|fell|jumped|crept|up"
          r"|down) from \d{1,3}(?:\.\d)?(?: ?[cf]\b)? (?:up |down )?to"
-         r" (?=\d)(?!\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|over|within) (?:\w+ )?(?:\d|an?\b|half))", "now "),
+         r" (?=\d)(?![\d.]+ ?(?:kg|kilos?|lbs?|pounds?|g)\b)"
+         r"(?!\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|over|within) (?:\w+ )?(?:\d|an?\b|half))", "now "),
         (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
          r"|wee) )*"
          r"(flip|turn|rinse|soak)\b", r"did the \1"),

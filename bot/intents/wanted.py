@@ -28,6 +28,11 @@ _AFTER_BEFORE: Final = re.compile(  # «came off at 2.3 kg was 3.9 raw»
 )
 
 
+_WENT_FROM: Final = re.compile(  # «went from 2.2 to 1.98 kg», «3.4 kg raw came out 1.95»
+    r"(?:\b(?:went|go|gone|down) from |^)(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)?"
+    r"(?: (?:raw|green|before),?(?: (?:it )?(?:came (?:off|out)|ended|cooked))?(?: at)?| to) "
+    r"(?P<after>\d[\d.]*\d|\d)(?! ?(?:c|f|in|mm|h|min|days?)\b)"
+)
 _IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
     r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:went |raw |going )?in\b[^\d]{0,12}"
     r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:came |cooked )?(?:out|off)\b"
@@ -144,5 +149,6 @@ def weights(line: Told) -> tuple[float, float] | None:
     """Before and after, in one unit whichever: «went on at 4.1 came off 2.4»."""
     if len(line.meats) == 2:
         return line.meats[0], line.meats[1]
-    found = _IN_OUT.search(line.text) or _BEFORE_AFTER.search(line.text) or _AFTER_BEFORE.search(line.text)
+    ways = (_IN_OUT, _WENT_FROM, _BEFORE_AFTER, _AFTER_BEFORE)
+    found = next((found for words in ways if (found := words.search(line.text))), None)
     return (float(found["before"]), float(found["after"])) if found else None

@@ -5,7 +5,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.intents.intents import Change, Choose, Happened, Question, Reading, Snooze, Start, StepDone, StepSkipped
+from bot.intents.intents import Ask, Change, Choose, Happened, Question, Reading, Snooze, Start, StepDone, StepSkipped
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import KILOS, POUNDS, context
@@ -138,3 +138,18 @@ def test_cold_then_is_the_bound_of_a_warm_fridge() -> None:
         (found,) = read(text, asked)
         assert isinstance(found, Happened)
         assert found.facts.get("unknown")
+
+
+@pytest.mark.parametrize(
+    ("text", "kind"),
+    [
+        ("3.4kg raw came out 1.95 whats the yield", "loss"),
+        ("bacon went from 2.2 to 1.98 kg how much lost", "loss"),
+        ("2 in in mm", "convert"),
+    ],
+)
+def test_a_sum_in_short(text: str, kind: str) -> None:
+    """Both weights count, the unit of one is that of the other, and «in in» is inches in."""
+    (found,) = read(text, context("none"))
+    assert isinstance(found, Ask)
+    assert (found.topic, found.about) == ("sum", kind)
