@@ -45,6 +45,7 @@ OF_A_BATCH = {
     "a quarter of an hour": DERIVED, "the quarter hour": DERIVED,
     "If two went in": DERIVED, "those two counts": DERIVED, "the longer of the two": DERIVED,
     "Two core readings": DERIVED, "comes twice that night": DERIVED, "not used twice": DERIVED,
-    "after 30 days": DERIVED, "3.2 kg": EXAMPLE, "3.2 kg or 7 lb": EXAMPLE, "48 mm or 1.9 in": EXAMPLE, "saturday 13:00": EXAMPLE,
+    "after 30 days": DERIVED, "3.2 kg": EXAMPLE,
+    "3.2 kg or 7 lb": EXAMPLE, "48 mm or 1.9 in": EXAMPLE, "saturday 13:00": EXAMPLE,
     "brine 3 c": EXAMPLE, "brine 38 f": EXAMPLE,
 }  # fmt: skip
