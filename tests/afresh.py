@@ -10,7 +10,7 @@ from core.answers import dangers, likeness
 
 OF_A_LINE = (
     measures.find, measures._convert, clause.remembered, meats.meat, normal.normal, sums.sum_of, told.told,
-    dangers.grave, dangers.abroad, dangers._listed, likeness._likenesses,
+    dangers.grave, dangers.abroad, dangers._listed, dangers._spelled, likeness._likenesses,
 )  # fmt: skip
 
 

@@ -41,9 +41,10 @@ def normal(text: str, language: str = "en", celsius: bool = False) -> str:
     text = unsigned(SILENT.sub(" ", text).replace("\n", " ; "))
     text = _WE_WOULD.sub("we would", text.translate(_VULGAR))
     text = unicodedata.normalize("NFKC", text.translate(_APOSTROPHES)).translate(_APOSTROPHES)
-    text = _QUOTED.sub(r"\1\2", text)
-    text = _WORD_ISH.sub(r"at \1", text)
-    text = _DAY_ISH.sub(r"\1 at \2", text)
+    if '"' in text:
+        text = _QUOTED.sub(r"\1\2", text)
+    if "ish" in text.casefold():
+        text = _DAY_ISH.sub(r"\1 at \2", _WORD_ISH.sub(r"at \1", text))
     plain = _MENTION.sub("", measures.plain(text)).strip()
     command = _COMMAND.match(plain)
     if command and command["word"] != "start":

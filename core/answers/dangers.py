@@ -92,7 +92,12 @@ def _ranks() -> dict[str, int]:
 
 
 def _named(question: str, name: str) -> str | None:
-    return _listed(" ".join(_WORD.findall(question.lower().translate(_APOSTROPHES))).translate(_WRITTEN_OUT), name)
+    return _listed(_spelled(question), name)
+
+
+@lru_cache(maxsize=64)  # each list asks for the same line
+def _spelled(question: str) -> str:
+    return " ".join(_WORD.findall(question.lower().translate(_APOSTROPHES))).translate(_WRITTEN_OUT)
 
 
 @lru_cache(maxsize=64)  # what is typed and how it is understood are often the same words
