@@ -70,6 +70,7 @@ FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number 
     r"(?:1|(?P<second>2)|(?:(?:one|1st|first)|(?P<other>two|2nd|second)) (?:kind|type|sort|stuff|powder|salt|cure))$"
 )
 _CURING_WORD: Final = re.compile(r"\b(?:cure|curing|prague|pink|powder)\b")
+_TWO_NUMBERS: Final = re.compile(r"\d ?(?:/|or|to|-) ?\d")  # «6.25 / 5»: of two strengths none is taken
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 
@@ -93,6 +94,8 @@ _NONE: Final = re.compile(
     r"(?=,|$| (?:any|it|this|that|them|one|the (?:meat|bird|fish))\b| (?:pink|cur|nitr))"
     r"|^(?:(?:its|it is|just|only|with|an?|use|using|regular|normal|plain|ordinary) )*(?:regular|normal|plain|ordinary"
     r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$|^none$"
+    r"|^(?:(?:ill|well|we|i|lets|gonna|will|just|only) )*use (?:just |only )?(?:(?:regular|normal|plain|table|sea"
+    r"|kosher) )?salt(?: only| alone| then)?$"
 )
 _NUMBERED: Final = re.compile(r"(?:#|\b(?:number|no|nr)\.?) ?[12]\b")  # «not cure #2»: then another, and not none
 _METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compile(r"\bdry\b")))
@@ -121,7 +124,7 @@ def _cure(text: str, context: Context) -> Intent | None:
         and len(content(text)) <= 1
     ):
         value = shares[0].value  # «it's 6.25 % I think»
-    value = value or bare_strength(text)  # «pink salt from the store, 6.25»
+    value = value or (None if _TWO_NUMBERS.search(text) else bare_strength(text))  # «pink salt from the store, 6.25»
     if value is not None:
         return Change({"cure_nitrite_fraction": value}) if usual_cure(value) else odd_strength(value)
     lengths = measures.of_kind(text, "length")

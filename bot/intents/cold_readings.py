@@ -3,9 +3,12 @@
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Choose, Unclear
+from bot.intents.intents import Choose, Reading, Temperature, Unclear
+from bot.intents.lone import besides
 from bot.intents.plausible import COLD_PHASES
+from bot.intents.thermometers import Item
 from core import patterns as re
+from core.batch.events import Probe
 
 _INTO_FRIDGE: Final = re.compile(  # «48 moving to fridge»: of what is moved, and not of the fridge
     r"^((?:core |its |now |meat )*\d{2,3}(?:\.\d)?(?: ?[cf])?),? (?:(?:now|and|so|its|im) )*"
@@ -13,6 +16,8 @@ _INTO_FRIDGE: Final = re.compile(  # «48 moving to fridge»: of what is moved, 
 )
 
 
+_RAW: Final = ("waiting", "curing")
+_SIZE: Final = 12.0  # inches or pounds of a piece, told without their unit, are fewer
 _FRIDGE_DAYS: Final = re.compile(
     r"^(?:the )?fridge(?: (?:was|is|read|reads|says|has been|were|temps?|readings?))* ?"
     r"(?P<numbers>\d{1,2}(?:\.\d)?(?:,? (?:and |then )?\d{1,2}(?:\.\d)?)+)(?: ?[cf])?$"
@@ -58,3 +63,12 @@ def of_the_meat(text: str) -> str:
 def of_the_brine(text: str, context: Context) -> str:
     """«its down to 90 in an ice bath» by its name, while a brine cools."""
     return _COOLS_TO.sub("brine ", text) if context.phase == "waiting" and context.brine_made else text
+
+
+def raw_sizes(items: list[Item], context: Context) -> Unclear | None:
+    """«flat is 2», «flat is 1.5 to 2» of raw meat: as likely how thick or how heavy it is as how cold."""
+    small = [i.number for i in items if i.number.probe is Probe.CORE and not i.number.unit and i.number.value < _SIZE]
+    if context.phase not in _RAW or not small or len(small) < len(items):
+        return None
+    cold = tuple(Reading((Temperature(n.value, "c", Probe.CORE),)) for n in small[: 2 - len(small)])
+    return Unclear("number", options=(*(one for n in small for one in besides(n.value, context)), *cold))

@@ -100,6 +100,7 @@ _NOT_THE_OTHER: Final = re.compile(r",? ?\bnot (?:cure )?(?:#|no\.? ?|number ?)?
 _DENIED: Final = re.compile(
     r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
 )
+_COOKER: Final = re.compile(r"\b(?:pellets?|grill|smoker|cooker|auger|controller)\b")
 _WE_WERE_OUT: Final = re.compile(
     r"^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
 )
@@ -193,11 +194,11 @@ def read_happened(text: str, context: Context) -> Told | None:
     if hit is None:
         return None
     found, what = hit
+    if what == "power_cut" and context.phase == "cooking" and _COOKER.search(text):
+        what = "fire_out"  # what burns by the mains stands still
     if what == "wrong_salt" and _BESIDE_THE_CURE.search(text):
         return None
-    if what == "left_out" and _PROBE_OUT.search(text):
-        return None
-    if what == "left_out" and (_WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
+    if what == "left_out" and (_PROBE_OUT.search(text) or _WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
         return None
     if what == "fire_out" and (context.phase not in _ON_FIRE or _TO_OVEN.search(text)):
         return None

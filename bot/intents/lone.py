@@ -17,6 +17,7 @@ _LONE: Final = re.compile(
     r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"
     r"(?P<value>\d{1,2} [1-9]\d?/(?:2|4|8|16)|\d{1,3}(?:\.\d{1,2})?)(?: (?:now|ish|again|ok|today|still|or so))*"
 )
+_FINGERS: Final = re.compile(r"(?:(?:its|about|like|maybe|roughly) )*\d (?:fingers?|thumbs?)(?: (?:wide|or so))?")
 _FOR_A_READING: Final = ("fridge", "brine", "reading", "chill_check")
 _LONGEST: Final = 31.0  # hours or days that somebody counts without their unit
 _THICK: Final = {"mm": (25.0, 150.0), "in": (0.75, 5.0)}  # a piece that is cured
@@ -25,6 +26,8 @@ _HEAVY: Final = {"lb": (1.0, 20.0), "kg": (0.5, 9.0)}
 
 def read_lone(bare: str, context: Context) -> Unclear | None:
     """A bare number in the cold that no step called for: asked about, with what it may be; None where it is told."""
+    if context.phase in ("waiting", "curing") and _FINGERS.fullmatch(bare):
+        return Unclear("ruler", bare[:60])
     found = _LONE.fullmatch(bare) if context.phase in COLD_PHASES else None
     if found is None:
         return None

@@ -26,7 +26,7 @@ _PUT_OFF: Final = re.compile(
     r"|^(?:(?:ok|sure|yes) )*(?:gimme|give (?:me|it)|need) (?:another |about )?"
     r"(?:half (?:an? )?|an? |\d{1,3} ?)(?:h|m)\w*\b"
     r"|^(?:i )?(?:wont|not|cant) (?:be )?(?:home|back|in|there|free)? ?(?:un)?till? \d|(?:\b(?:ill|i will|we will"
-    r"|going to|gonna|well)|^will) (?:do"
+    r"|going to|gonna|well)|^(?:ok |yes |sure )?will) (?:do"
     r"|flip|rinse|light"
     r"|wrap|turn|slice (?:(?:it|them|the \w+) )?(?:tomorrow|tonight|at \d|in the morning)|be(?! late)|start|get"
     r"|check)\b"
@@ -87,8 +87,11 @@ _STILL_TO_COME: Final = re.compile(
     r"^(?!.*\b(?:been|was|were|went|since|already|ago)\b).*\b(?:goes|going|puts|putting|takes|taking|comes|coming|pulls"
     r"|pulling|wraps|wrapping|lights|lighting|slices|slicing)\b.*\b"
     r"(?:in (?:about |another )?(?:half an?|an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
-    r"|(?P<hour>(?:at|around|about) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?$))"
+    r"|(?P<hour>(?:at|around|about) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?(?: tonight| today| tomorrow)?$)"
+    r"|(?P<part>(?<!\d )(?<!am )(?<!pm )(?:tonight|later(?: today| tonight)?|this evening"
+    r"|tomorrow(?: morning| evening)?|in the morning)$))"
 )
+_NOT_THAT_DAY: Final = re.compile(r",? (?:and )?(?:not (?:now|today|tonight|tomorrow|later|\w{3,6}day)|instead)$")
 _PUT_IN_LATER: Final = re.compile(  # «gonna put it in tomorrow am instead»
     r"^(?:(?:ill|i|we|well|will|gonna|going to|im|were|have to) )+(?:put|stick|pop|get|drop|chuck)(?:ting)?"
     r" (?:it|them|the \w+) in(?:to)?(?: the (?:brine|bag|cure|tub|bucket))?"
@@ -158,12 +161,18 @@ def _called(text: str, context: Context) -> str | None:
 
 def _still_to_come(text: str, context: Context) -> Snooze | None:
     """A deed that is told as one of the next hours; at an hour that was nearer a while ago, it is done."""
+    text = _NOT_THAT_DAY.sub("", text)
     told, step = _STILL_TO_COME.search(text), _deed(text, context)
     if not told or not step:
         return None
+    if told["part"]:
+        said = when.future(told["part"], context)
+        return Snooze(until=said.at if said else None, step=step)
     if not told["hour"]:
         return Snooze(by=when.span(text), step=step)
     ahead, gone = when.future(text, context), when.past(text, context)
+    if ahead and told["hour"].endswith(("tonight", "today", "tomorrow")):
+        return Snooze(until=ahead.at, step=step)
     if not ahead or ahead.at - context.now > _AHEAD:
         return None
     since, until = (context.now - gone.at if gone else _AHEAD), ahead.at - context.now

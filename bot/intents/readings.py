@@ -10,7 +10,7 @@ from typing import Final, TypeAlias
 
 from bot import measures
 from bot.intents.beside import without_beside
-from bot.intents.cold_readings import SPOTS, of_one_fridge, of_the_brine, of_the_meat, several_days
+from bot.intents.cold_readings import SPOTS, of_one_fridge, of_the_brine, of_the_meat, raw_sizes, several_days
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
@@ -72,6 +72,7 @@ _ALL_IN: Final = re.compile(
     r"(?P<unit>c|f|cel[sc]ius|centigrade|fahrenheit)\)?$"
 )
 _MIXED: Final = re.compile(r"\d{1,3} [1-9]/[2-8](?= ?(?:c|f|h|hrs?|hours?|degrees?)\b)")
+_WEIGHED: Final = re.compile(r"\b(?:weigh(?:s|ed|t)?|heavy)\b")
 _GOES_IN_AT: Final = re.compile(
     r"(?:the )?(?:meat|brisket|flat|belly|fish)s? (?:(?:is|are|went|goes|gone|going|now) )*in(?: the \w+)? at \d{2}\b"
 )
@@ -140,7 +141,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
 
 def _is_none(text: str, context: Context) -> bool:
     """Whether a line with numbers tells what is wanted, in how many minutes, how far apart, or another quantity."""
-    if WANTED.search(text) or _IN_A_WHILE.fullmatch(text) or APART.search(text):
+    if WANTED.search(text) or _IN_A_WHILE.fullmatch(text) or APART.search(text) or _WEIGHED.search(text):
         return True
     goes_in = context.brine_made and _GOES_IN_AT.match(text)  # «meat in at 38»: put in, and how cold the brine is
     return bool(goes_in) or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
@@ -249,6 +250,8 @@ def _several(items: list[Item], context: Context) -> Found | Unclear:
 
 
 def _one_by_one(items: list[Item], context: Context) -> Found | Unclear:
+    if asked := raw_sizes(items, context):
+        return asked
     out: Found = []
     for item in items:
         found = _next_of_series(item, out) or meanings(item.number, as_of_then(item, context))

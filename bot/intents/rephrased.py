@@ -31,6 +31,8 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        (r"\b((?:going|gone|off|out|popping|running|nipping|heading|brb|ill be|be) (?:[a-z]+ ){0,4}back in [1-9]\d)$",
+         r"\1 min"),
         (r"^(?:(?:i|we|was|were|bit|a|little|sorry) )*late (flipp|turn|rins|wrapp)ing(?: (?:it|them))?,? (?:at |about "
          r"|like )?(?=(?:1[0-2]|[1-9])\b)", r"\1ed it at "),
         (r"^([^,;]*\d\d),? (?:after|when|because|since|cause) (?:i|we) (?:just )?(?:opened|lifted)"

@@ -231,7 +231,10 @@ def _fridge(text: str, context: Context) -> Settings | None:
     return Settings({"fridge_c": found[0].value}) if usual and -2 <= found[0].value <= 10 else None
 
 
-_NO_TELLING: Final = re.compile(rf"{SUPPOSED.pattern}|\bhow\b")  # «how much propane», «what if i use a kettle»
+# «how much propane», «what if i use a kettle», «pellet grill lost power»
+_NO_TELLING: Final = re.compile(
+    rf"{SUPPOSED.pattern}|\bhow\b|\b(?:power|lost|died|dead|broke\w*|stopped|tripped|quit|out|off|cut)\b"
+)
 
 
 def _cooker(text: str, context: Context) -> Settings | None:

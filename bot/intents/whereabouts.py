@@ -59,7 +59,8 @@ _MELTED: Final = re.compile(
     r"(?:warm|lukewarm|tepid)\b"
 )
 _ICED: Final = re.compile(
-    r"\b(?:changed|swapped|renewed|topped up|refreshed|added|put)\b(?: (?:in|the|more|some|fresh|new|another|bag"
+    r"\biced (?:it|them|again|the \w+)\b"
+    r"|\b(?:changed|swapped|renewed|topped up|refreshed|added|put)\b(?: (?:in|the|more|some|fresh|new|another|bag"
     r"|of|lot))* (?:ice|water|bath)\b"
     r"(?! (?:at|is|reads))"
 )

@@ -1,0 +1,134 @@
+"""What a line does not say is not guessed: a size for a temperature, one of two strengths, what is still to come."""
+
+from datetime import timedelta
+
+import pytest
+
+from bot.intents.intents import Ask, Change, Choose, Happened, Pause, Reading, Settings, Snooze, StepDone, Unclear
+from bot.intents.read import read
+from core.answers.dangers import grave
+from tests.talk_lines import NOW, POUNDS, context, wall
+
+CURE, RAW, FIRE, CHILL = context("curing"), context("waiting"), context("cooking"), context("chilling")
+ASKED = context("waiting", asked="cure")
+
+
+@pytest.mark.parametrize("text", ["flat is 2", "belly 1.5", "brisket is 3", "ham 2.5", "salmon 1.2"])
+@pytest.mark.parametrize("where", [CURE, RAW])
+def test_a_small_number_beside_raw_meat_is_asked(text: str, where: object) -> None:
+    """It is a size as likely as degrees."""
+    (found,) = read(text, where)  # type: ignore[arg-type]
+    assert isinstance(found, Unclear)
+    assert any(isinstance(one, Change) for one in found.options)
+
+
+@pytest.mark.parametrize("text", ["flat is 1.5 to 2", "belly is 1 to 1.5", "brisket 2 to 3"])
+def test_two_sizes_are_no_temperatures(text: str) -> None:
+    """Neither is kept."""
+    (found,) = read(text, RAW)
+    assert isinstance(found, Unclear)
+    assert not any(isinstance(one, Reading) for one in found.options)
+
+
+@pytest.mark.parametrize(
+    "text", ["salmon weighs 1.3", "it weighs 4.9", "brisket weighed 7", "weighs 3.2 now", "is 7 heavy"]
+)
+@pytest.mark.parametrize("phase", ["waiting", "curing", "cooking", "chilling"])
+def test_what_something_weighs_is_no_temperature(text: str, phase: str) -> None:
+    """Whatever the number is."""
+    assert not any(isinstance(found, Reading) for found in read(text, context(phase, POUNDS)))
+
+
+@pytest.mark.parametrize("text", ["6.25 / 5", "6.25 or 5.88", "either 6.25 or 0.5", "5.88 to 6.25"])
+def test_of_two_strengths_none_is_taken(text: str) -> None:
+    """A dose hangs on it."""
+    assert not any(isinstance(found, Change) for found in read(text, ASKED))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bag says 6.25 % sodium nitrite 93.75 % salt",
+        "6.25 sodium nitrite 93.75 salt",
+        "6.25 % nitrite 93.75 % sodium chloride on the label",
+        "sodium nitrite 6.25 and 93.75 salt",
+    ],
+)
+def test_what_is_in_a_packet_of_curing_salt(text: str) -> None:
+    """Its nitrite is its strength, and it is no pure nitrite."""
+    assert grave(text) is None
+    assert read(text, ASKED) == [Change({"cure_nitrite_fraction": 0.0625})]
+
+
+@pytest.mark.parametrize("text", ["sodium nitrite 99", "nitrite 98 % pure", "nitrite 97 grams for salt"])
+def test_pure_nitrite_stays_grave(text: str) -> None:
+    """What is no curing salt is refused."""
+    assert grave(text) == "pure-nitrite" or "grams" in text
+
+
+@pytest.mark.parametrize("text", ["just use salt", "use only salt", "lets use plain salt", "well use kosher salt only"])
+def test_plain_salt_alone_is_no_cure(text: str) -> None:
+    """Asked how strong the curing salt is."""
+    assert read(text, ASKED) == [Change({"nitrite_target": 0.0})]
+
+
+@pytest.mark.parametrize("text", ["about 2 fingers", "2 fingers", "maybe 3 thumbs wide"])
+def test_a_thickness_by_hand_is_asked_for_a_ruler(text: str) -> None:
+    """No hand is like another."""
+    (found,) = read(text, RAW)
+    assert isinstance(found, Unclear)
+    assert found.why == "ruler"
+
+
+@pytest.mark.parametrize(
+    ("text", "hour"),
+    [
+        ("meat goes in tonight", 20),
+        ("meat goes in tonight not tomorrow", 20),
+        ("meat goes in at 9 tonight", 21),
+        ("putting the meat in at 7 tonight", 19),
+        ("brisket goes in this evening", 19),
+    ],
+)
+def test_what_goes_in_tonight_is_not_in(text: str, hour: int) -> None:
+    """It is called for then."""
+    assert read(text, RAW) == [Snooze(until=wall(3, 1, hour), step="into_cure")]
+
+
+@pytest.mark.parametrize("text", ["meat goes in now", "meat went in tonight at 7", "its in"])
+def test_what_is_in_is_in(text: str) -> None:
+    """The present is no evening."""
+    assert any(isinstance(found, StepDone) for found in read(text, RAW))
+
+
+@pytest.mark.parametrize("text", ["going to the store back in 40", "popping out back in 40", "ill be back in 40"])
+def test_minutes_of_an_errand(text: str) -> None:
+    """They are no degrees."""
+    assert read(text, FIRE) == [Pause(NOW + timedelta(minutes=40))]
+
+
+@pytest.mark.parametrize(
+    "text", ["power cut pellet grill off 10 min", "pellet grill lost power for 10 min", "smoker lost power"]
+)
+def test_a_cooker_without_power_is_a_fire_that_is_out(text: str) -> None:
+    """No fridge stood still, and no other cooker is set."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Happened)
+    assert found.what == "fire_out"
+
+
+@pytest.mark.parametrize("text", ["iced it again", "iced it", "iced them", "put more ice in"])
+def test_ice_again_goes_on_with_the_chill(text: str) -> None:
+    """It asks for no dose."""
+    (found,) = read(text, CHILL)
+    assert isinstance(found, Unclear)
+    assert found.why == "iced"
+
+
+def test_what_none_of_these_is() -> None:
+    """The neighbours are read as before."""
+    assert read("meat 38", CURE) != read("meat 3", CURE)
+    assert read("gas cooker", FIRE) == [Settings({"cooker": "gas"})]
+    assert read("6.25", ASKED) == [Change({"cure_nitrite_fraction": 0.0625})]
+    assert read("no idea", ASKED) == [Choose("cure", "unknown")]
+    assert [one.topic for one in read("what now", CURE) if isinstance(one, Ask)] == ["now"]
