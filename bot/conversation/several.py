@@ -42,6 +42,7 @@ from core.service.turn import Turn
 ALL = "all"
 FRESH = timedelta(hours=12)  # a step that was called for longer ago is not what a bare «done» means
 NEAR = timedelta(hours=3)
+OF_THE_RAW = {"thickness", "mass"}  # measured before it is cooked
 SOON = timedelta(hours=36)  # a fire that somebody takes over is that of today or tomorrow
 HOT = frozenset({Phase.COOKING, Phase.RESTING, Phase.CHILLING})
 STANDS_IN = {
@@ -205,6 +206,8 @@ def _can_be(intent: Intent, a: Assessment, message: Message) -> bool:
             return any(_stands_in(t.probe, a) for t in temperatures if t.probe)
         case Happened():
             return bool(a.batch.done)  # what nobody has begun cannot have leaked
+        case Change(changes=changes) if changes.keys() <= OF_THE_RAW:
+            return a.batch.phase in (Phase.WAITING, Phase.CURING)
         case Change() | MoveDeadline():
             return says_all(message)
         case HandOver(task=task):

@@ -3,9 +3,10 @@
 from typing import Final
 
 from bot.intents import when
-from bot.intents.context import Context
+from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Choose, Intent, Reading, StepDone, Unclear
 from bot.intents.plausible import Number, meanings
+from bot.intents.vague import is_spoiled
 from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
@@ -44,6 +45,8 @@ def read_aside(text: str, context: Context) -> Intent | None:
     """A remark of this kind, where a plain text is one and a batch is under way."""
     if context.phase == "none":
         return None
+    if is_spoiled(text):  # never lost over what was read or done beside it
+        return Unclear("spoiled", text[:SHOWN])
     for reader in (_too, _checked_at):
         if found := reader(text, context):
             return found

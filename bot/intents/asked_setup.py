@@ -70,7 +70,9 @@ FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number 
     r"(?:1|(?P<second>2)|(?:(?:one|1st|first)|(?P<other>two|2nd|second)) (?:kind|type|sort|stuff|powder|salt|cure))$"
 )
 _CURING_WORD: Final = re.compile(r"\b(?:cure|curing|prague|pink|powder)\b")
-_TWO_NUMBERS: Final = re.compile(r"\d ?(?:/|or|to|-) ?\d")  # «6.25 / 5»: of two strengths none is taken
+_TWO_NUMBERS: Final = re.compile(
+    r"\d\.\d+ ?(?:/|or|to|-) ?\d|\d ?(?:/|or|to|-) ?\d+\.\d|\d or \d"
+)  # «6.25 / 5»: of two strengths none is taken
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 

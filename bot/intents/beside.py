@@ -15,6 +15,10 @@ _WATER_TOO: Final = re.compile(
 )
 
 
+_FELL_TO: Final = re.compile(  # «went from 140 to 85 in an hour»: what it reads now
+    r"^(?:(?:its|it|core|meat|has|just) )*(?:went|gone|fell|fallen|dropped|cooled|came|come|down)(?: down)? from"
+    r" \d{2,3}(?: ?[cf])? (?:down )?to (?P<now>\d{2,3}(?: ?[cf])?)(?: (?:in|within|over|after) .*)?$"
+)
 _OF_THE_FAT: Final = re.compile(  # «39 in the fat 44 in the middle»: the middle counts
     r"(?:(?:its|it is|core|at) )*\b\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|on|at) the (?:fat(?: cap)?|skin|outside"
     r"|surface|rind),? (?:and |but )?"
@@ -30,6 +34,8 @@ _FROM: Final = re.compile(  # «158, dropped from 160»: the first is what it re
 def without_beside(text: str, phase: str) -> str:
     """A plain line of temperatures without these."""
     text = _OF_THE_FAT.sub("", text)
+    if phase in ("resting", "chilling"):
+        text = _FELL_TO.sub(r"\g<now>", text)
     for words in (_LEAN, _FROM):
         text = words.sub(lambda hit: hit["unit"] or "", text)
     text = _SO_SINCE.sub(lambda hit: hit["unit"] or "", text)

@@ -11,6 +11,7 @@ from core.meat.piece import Species
 
 OfWhat = tuple[str, str, str]  # the name of a batch, its product and its cut, "" where it is not known yet
 
+MOST_PIECES: Final = 12  # of one batch; habit, no source
 _ANIMALS: Final = {
     "beef": {Species.BEEF},
     "pork": {Species.PORK},
@@ -79,10 +80,16 @@ def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:
     before, called = found["before"] or "", found["called"]
     word = before.strip()
     named = any(name in f"{word} {called}" or name.startswith(called) for name, _, _ in batches)
-    if named or _ONE_MORE.fullmatch(word) or (called in _ANIMALS and word not in _THE):
+    if named or (_ONE_MORE.fullmatch(word) and not _is_read(word, found)) or (called in _ANIMALS and word not in _THE):
         return found[0]
     fits = [name for name, product, cut in batches if _is_of(called, product, cut)]
     return f"{before}{fits[0]}" if len(fits) == 1 else found[0]
+
+
+def _is_read(word: str, found: re.Match[str]) -> bool:
+    """«fridge 38 brisket 161»: the number before it was read, and counts no pieces."""
+    behind = re.match(r"(?: is| at)? \d", found.string[found.end() :])
+    return word.isdigit() and (int(word) > MOST_PIECES or bool(behind))
 
 
 def _called_so(who: str, batch: OfWhat) -> bool:

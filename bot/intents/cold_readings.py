@@ -67,8 +67,9 @@ def of_the_brine(text: str, context: Context) -> str:
 
 def raw_sizes(items: list[Item], context: Context) -> Unclear | None:
     """«flat is 2», «flat is 1.5 to 2» of raw meat: as likely how thick or how heavy it is as how cold."""
-    small = [i.number for i in items if i.number.probe is Probe.CORE and not i.number.unit and i.number.value < _SIZE]
-    if context.phase not in _RAW or not small or len(small) < len(items):
+    small = [i.number for i in items if not i.number.unit and i.number.value < _SIZE]
+    of_meat = {number.probe for number in small}
+    if context.phase not in _RAW or len(small) < len(items) or not {Probe.CORE} <= of_meat <= {Probe.CORE, None}:
         return None
     cold = tuple(Reading((Temperature(n.value, "c", Probe.CORE),)) for n in small[: 2 - len(small)])
     return Unclear("number", options=(*(one for n in small for one in besides(n.value, context)), *cold))

@@ -108,7 +108,7 @@ DEEDS: Final = re.Rules(
         (Kind.SLICE, r"\b(?:sliced|carved|cut it up)\b|\b(?:slicing|carving)(?: it| them)? (?:up )?now\b"
                      r"|^(?:(?:ok|im|we are|were|just|finally) )*(?:slicing|carving)(?: it| them| up)*$"),
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:half|some|most|part|a bit|a third|all|the lot)"
-                     r"|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the)|all gone|scoffed"
+                     r"|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the|some|half|most)|all gone|scoffed"
                      r"|(?:gave|given|took) (?:half|some|most|the rest|a bit|it all)(?: of it)? (?:away|to))\b"),
         (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
                      r"|(?:towels?|its|wrapped) in (?:a )?cooler|rest started|started (?:the )?rest)\b"),

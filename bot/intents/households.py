@@ -56,10 +56,12 @@ _KIN: Final = (
     r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?(?:sister|brother|bro"
     r"|sis|mate"
     r"|friend|neighbou?r|cousin|uncle|aunt|auntie|son|daughter|kid|husband|wife|partner|boyfriend|girlfriend|flatmate"
-    r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? )?"
+    r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? (?!in law))?"
 )
 _NAME: Final = (
-    r"(?P<who>(?!(?:will|is|has|can|could|would|to)\b)[^\W\d_]{2,20}(?: (?!will|is|has|can|and|to)[^\W\d_]{2,20})?)"
+    r"(?P<who>(?!(?:will|is|has|can|could|would|to|in)\b)[^\W\d_]{2,20}"
+    r"(?: (?!will|is|has|can|and|to|in\b)[^\W\d_]{2,20})?)"
+    r"(?: in law)?"
 )
 _HAND_OVER: Final = re.Rules(
     (re.compile(pattern), None)

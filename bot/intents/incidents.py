@@ -49,7 +49,7 @@ _WHAT: Final = re.Rules(
                      r"|sink)"
                      r"|in the (?:car|garage|sun|kitchen|sink|hall))\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket) (?:has|had|got) (?:a |an )?(?:slow|small|little|tiny) drip\b"
-                   r"|\bleaks? (?:in|from|at|on) the (?:bag|tub|bucket)\b|\b(?:bag|tub|bucket|it)(?:s"
+                   r"|\bleaks? (?:in|from|at|on) the (?:bag|tub|bucket)\b|\b(?:bag|tub|bucket|it|one)(?:s"
                    r"| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
                    r"|torn)\b"
                    r"|\b(?:bag|tub|bucket|bottle)s? (?:has |have |is )?(?:lost|losing|loses) (?:\w+ ){0,3}(?:liquid"

@@ -18,10 +18,16 @@ _STAYS: Final = re.compile(
     r"[,.; ]+)*)(?:keep|leave|stick|stay|hold)(?: (?:it|with|to|on|at|for|the|meal|dinner|lunch|day|our))* "
     rf"(?P<day>{WEEKDAY})(?: (?:then|please|pls|after all|as it was|as planned|as before|instead))*$"
 )
+_EITHER_DAY: Final = re.compile(
+    rf"^(?:(?:on|maybe|either|its|make it) )*(?P<one>{WEEKDAY}),? or (?:on )?(?P<two>{WEEKDAY})[ ?]*$"
+)
 
 
-def read_day_kept(text: str, context: Context) -> MoveDeadline | None:
-    """The meal stays on a day that is named, or goes back to it."""
+def read_day_kept(text: str, context: Context) -> MoveDeadline | Unclear | None:
+    """The meal stays on a day that is named, or goes back to it; of two days it is asked which."""
+    if context.deadline and (days := _EITHER_DAY.match(text)):
+        either = (when.meal(days[name], context) for name in ("one", "two"))
+        return Unclear("word", text[:60], tuple(MoveDeadline(to=said.at) for said in either if said))
     found = _STAYS.match(text.strip(" .!")) if context.deadline else None
     said = when.meal(found["day"], context) if found else None
     return MoveDeadline(to=said.at) if said else None

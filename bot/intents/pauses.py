@@ -38,7 +38,7 @@ _PAUSE: Final = re.compile(
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
     r"|round|about"
     r"|after) (?!\d{3}\b)(?!an?\b|one\b|half|\d+ ?(?:h|hour"
-    r"|min|day|week))|\bback in (?:an?|\d{1,3}|half|time|town|the (?:morning|evening|office)|on)\b"
+    r"|min|day|week))|\bback in (?:an?|\d|\d{2,3} min\w*|half|time|town|the (?:morning|evening|office)|on)\b"
     r"|\b(?:on|holidays?|hols"
     r"|vacation) (?:holidays?|hols|vacation|from|until|till?|next|this|the whole)\b|^away\b|\baway (?:until|till?|from"
     r"|for|on)\b"

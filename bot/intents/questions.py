@@ -66,7 +66,8 @@ _TOPICS: Final = (
                r"|^vergiss mich$"),
     ("batches", r"^/?(?:batches|list|chargen)$|\b(?:which|what|list|show)(?: me)?(?: the| my| all)? batches\b"),
     ("plan", _PLAN),
-    ("safe", r"^is (?:it|this|that|everything|all) (?:still )?(?:all )?(?:ok|okay|alright|fine|good|right)$"
+    ("safe", r"^is (?:it|this|that|everything|all) (?:still )?(?:all )?(?:ok|okay|alright|fine|good|right)"
+             r"(?: (?:like this|like that|this way|as it is|so))?$"
              r"|^(?:(?:but|well|look|trust me),? )*(?:i know what (?:i am|im) doing|trust me"
              r"|(?:ive|i have|we have|weve) always done it (?:like this|this way|so))$"
              r"|^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"

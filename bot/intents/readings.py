@@ -40,6 +40,9 @@ _NO_DEGREES: Final = re.compile(  # asked, or a number of something else: «frid
     r"\b(?:shall|can|could|may|do|does) (?:i|we|it|the)\b|\b(?:no|nr|number|level|setting|stage|notch|shelf) \d"
     r"|\d (?:years?|yrs?|months?|old)\b"
 )
+_PROBED: Final = frozenset(
+    ("meat", "meats", "core", "internal", "inside", "int", "probe", "middle", "center", "centre")
+)
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _BETWEEN: Final = re.compile(
@@ -129,7 +132,8 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         return None
     if Probe.FRIDGE in line.labels and Probe.BRINE not in line.labels:
         context = replace(context, brine_made=False)  # «fridge 38 to 41»: no brine stands beside it
-    found = _settled(labelled(line), line, context)
+    asked = None if line.words & _PROBED else raw_sizes(labelled(line), context)
+    found = asked or _settled(labelled(line), line, context)
     if isinstance(found, list) and len(found) == 1 and _FORESEEN.search(text) and not _GOT_THERE.search(text):
         return Unclear("number", text[:60], (Reading((found[0][1],)),))  # «40 in 3 hours»: to come, or how long it took
     if isinstance(found, Unclear):
@@ -250,8 +254,6 @@ def _several(items: list[Item], context: Context) -> Found | Unclear:
 
 
 def _one_by_one(items: list[Item], context: Context) -> Found | Unclear:
-    if asked := raw_sizes(items, context):
-        return asked
     out: Found = []
     for item in items:
         found = _next_of_series(item, out) or meanings(item.number, as_of_then(item, context))

@@ -31,6 +31,23 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        # what it reads and what is wanted, what it was, how thick at either end
+        (r"\bpit (?:is |at )*(\d{3}),? (?:and |but )?(?:i |we )*(?:want|need|wanted|should be|supposed to be|target)"
+         r"(?: it)?(?: (?:at|to be))? (\d{3})$", r"pit \1, run the pit at \2"),
+        (r"^(?:(?:its|it is|core|meat) )*(\d{2,3}(?:\.\d)?(?: ?[cf])?) now,? (?:but )?(?:it )?was \d{2,3}(?:\.\d)?"
+         r"(?: ?[cf])?$", r"\1 now"),
+        (r"^(?:(?:it|its|meat|flat) )*tapers? (?:from )?(\d[\d./]*(?: ?(?:in|inch\w*|mm|cm|\"))?) (?:down )?to "
+         r"(\d[\d./]*(?: ?(?:in|inch\w*|mm|cm|\"))?)$", r"thick end \1 thin end \2"),
+        (r"^(?:were|we are|therell be|there will be)(?: gonna| going to)?(?: be)? (\d{1,2}) (?:instead of|not|and not)"
+         r" \d{1,2}(?: now)?$", r"we are \1 now"),
+        (r"^(?:i |we )?dont need (?:the |that |a )?(morning|evening) (?:ping|flip|reminder|call|one)(?: tomorrow| today"
+         r"| tonight)?$", r"skip the \1 one"),
+        (r"^(?:(?:im|we are|ill|i|we) )*leav(?:ing|e) (?:it|that|this) (?:until|till?) (?:the |tomorrow )?(morning"
+         r"|tomorrow|tonight)$", r"ill do it \1"),
+        (r"^put (?:it |the meal |dinner |lunch )?back (?:by )?(?=(?:an?|\d) (?:days?|weeks?)\b)", "move it by "),
+        (r"^put (?:the|my) (\w+) back (?:by )?(?=(?:an?|\d) (?:days?|weeks?)\b)", r"\1: move it by "),
+        (r"^(?:(?:i|we) )?(?:dropped|tossed|stuck|laid) (?:an? |some |another |more )?(chunk|log|split|stick|handful)s?"
+         r"(?: of \w+)? (?:on|in)(?: the \w+)?$", r"added a \1 of wood"),
         (r"\b((?:going|gone|off|out|popping|running|nipping|heading|brb|ill be|be) (?:[a-z]+ ){0,4}back in [1-9]\d)$",
          r"\1 min"),
         (r"^(?:(?:i|we|was|were|bit|a|little|sorry) )*late (flipp|turn|rins|wrapp)ing(?: (?:it|them))?,? (?:at |about "

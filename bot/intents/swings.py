@@ -12,6 +12,7 @@ APART: Final = re.compile(  # «lid and probe 40 apart», «the dial says 40 hig
     r"\d(?: ?[cf])?(?: ?(?:degrees?|deg))? (?:apart|differen(?:t|ce)|(?:off|out) (?:from|of each)"
     r"|(?:higher|lower|hotter|cooler|warmer|colder|more|less|above|below|over|under|off|out) (?:than )?(?:the|my|what) "
     r"(?:probe|lid|dome|dial|grate|thermometer|other|pit|meat|grill|smoker|gauge|display)\b)"
+    r"|\bboiling(?: water)?\b"
     r"|\b(?:(?:apart|difference|differ|disagree) (?:by|of|is)|swing\w*|bounc\w*|fluctuat\w*|var(?:y|ies|ying))"
     r" (?:(?:about|like|by|of|a|up|down|and|or|to) )*\d{1,2}\b(?! ?to\b)"
 )

@@ -7,6 +7,11 @@ from core import patterns as re
 
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|g|kilos?|lbs?|pounds?|oz)\b")  # pieces that are begun, and no batch in hand
 
+_TELLS: Final = re.compile(
+    r" (?:(?:is |at |pit |fridge |core )*\d|(?:is |was )*(?:flipped|turned|wrapped|rinsed|off|on|in|out|leak))"
+)
+_JOINED: Final = re.compile(r"[,;?]|\b(?:and|not|or|like|with|for|from|as|than|instead|before|after|then|to)\b")
+
 
 def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
     """A plain line once for each batch that it names together, with that name alone; else the line as it is."""
@@ -20,6 +25,10 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
         before, after = text[: found.start()], text[found.end() :]
         if (before + after).strip(" :,.!?"):
             return tuple(f"{before}{one}{after}" for one in re.findall(name, found[0]))
+    if found := re.match(rf"(?P<one>{name} .+?) (?P<two>{name} .+)$", text):
+        each_tells = _TELLS.search(found["one"]) and _TELLS.search(found["two"])
+        if each_tells and not _JOINED.search(text):
+            return found["one"], found["two"]
     same = r"(?:and )?(?:the )?(?:same|ditto|likewise)(?: (?:for|with|goes for))?"
     told = rf"(?P<said>.*?)[,;.]? (?:(?:and )?(?P<too>{name})(?: too| also| as well)|{same} (?P<same>{name}))$"
     if found := re.match(told, text):

@@ -130,6 +130,7 @@ _REMARKS: Final = re.Rules(
                   r" (?:one|piece|bag|batch|flat|point|ham|belly|slab)$"
                   rf"|^(?:only )?{_DEED} (?:only )?(?:the )?(?:one|{_ONE} one)(?: but)? not (?:the )?"
                   rf"(?:{_ONE}|rest)(?: one)?$"
+                  r"|^(?:(?:im|i am|am|still|really) )*not sure(?: (?:about|of|on) (?:it|this|that)(?: one)?)?$"
                   r"|^\d (?:of (?:them|it|those)|more|left)$"),
         ("grams", r"^(?:(?:i|we|only|just|have|ive) )*(?:used|put|added|weighed|gave it)(?: in)? (?:only |just "
                   r"|about )?"
@@ -205,10 +206,15 @@ _TURNED: Final = ("turned", "its turned", "it turned", "has turned", "all turned
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
 
 
+def is_spoiled(text: str) -> bool:
+    """Whether a plain text says that it went off, as a nose, an eye or a finger tells for sure."""
+    return bool(_SPOILED.match(text.strip(" .!?")))
+
+
 def read_vague(text: str, context: Context) -> Intent | None:
     """The question that such a remark has to be met with, where a batch is under way and nothing was asked."""
     bare = text.strip(" .!?")
-    if context.phase != "none" and _SPOILED.match(bare):
+    if context.phase != "none" and is_spoiled(bare):
         return Unclear("spoiled", bare)
     if "thin" in bare and _THIN_END.search(bare) and len(_FIGURES.findall(bare)) == 1:
         return Question(text)  # the days go by the thickest spot: no thin end stands in its place

@@ -73,7 +73,7 @@ _TASTED: Final = re.compile(
     r"|only )?(?:a|an|one|1|two"
     r"|2|three|3|a few|a bit of|the end|half|some|most)"
     r"(?: (?:small|thin|wee|little|end|first|of|it|corner))* ?(?:slices?|bits?|pieces?|corner|nibble|edge|it"
-    r"|third|quarter|warm|hot)\b"
+    r"|third|quarter|warm|hot|cold)\b"
 )
 _OUT_FOR: Final = re.compile(
     r"\b(?:took|taken|had|got) (?:it|them|the (?:bags?|meat|tub)) out\b(?! of (?:the )?(?:brine|cure|bag|tub|pickle)\b)"
@@ -83,7 +83,7 @@ _FREEZER: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?(?:deep ?)?freezer\
 _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
     r"(?: of the (?:water|bath))?"
-    r"|(?:its|meats?|meat is|they are|it is) out)(?: (?:now|just now|already))?$"
+    r"|(?:its|meats?|meat is|they are|it is) out|out)(?: (?:now|just now|already))?$"
 )
 _PULLED: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*pulled (?:it|them|the meat)(?: (?:now|just now|already))?$"

@@ -4,7 +4,19 @@ from datetime import timedelta
 
 import pytest
 
-from bot.intents.intents import Ask, Change, Choose, Happened, Pause, Reading, Settings, Snooze, StepDone, Unclear
+from bot.intents.intents import (
+    Ask,
+    Change,
+    Choose,
+    Happened,
+    MoveDeadline,
+    Pause,
+    Reading,
+    Settings,
+    Snooze,
+    StepDone,
+    Unclear,
+)
 from bot.intents.read import read
 from core.answers.dangers import grave
 from tests.talk_lines import NOW, POUNDS, context, wall
@@ -132,3 +144,33 @@ def test_what_none_of_these_is() -> None:
     assert read("6.25", ASKED) == [Change({"cure_nitrite_fraction": 0.0625})]
     assert read("no idea", ASKED) == [Choose("cure", "unknown")]
     assert [one.topic for one in read("what now", CURE) if isinstance(one, Ask)] == ["now"]
+
+
+@pytest.mark.parametrize("text", ["out", "its out", "took it out", "out now"])
+def test_out_of_the_cure_days_early_is_asked(text: str) -> None:
+    """It may be out of the fridge for a moment."""
+    (found,) = read(text, context("curing", out_due=NOW + timedelta(days=5)))
+    assert isinstance(found, Unclear)
+    assert found.why == "took_out"
+
+
+@pytest.mark.parametrize("text", ["wednesday or thursday", "sat or sun?", "maybe sat or sun", "on fri or sat"])
+def test_one_of_two_days_is_asked(text: str) -> None:
+    """Of the meal; no days are counted."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, Unclear)
+    assert [type(one) for one in found.options] == [MoveDeadline, MoveDeadline]
+
+
+@pytest.mark.parametrize("text", ["not sure about this one", "not sure", "im not sure of that"])
+def test_who_is_not_sure_is_asked_of_what(text: str) -> None:
+    """No entry is guessed at."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, Unclear)
+    assert found.why == "which"
+
+
+@pytest.mark.parametrize("text", ["is it ok like this", "is that ok as it is", "is it all right so"])
+def test_whether_it_is_well_so_is_asked_of_the_record(text: str) -> None:
+    """Like «is it ok»."""
+    assert [one.topic for one in read(text, CURE) if isinstance(one, Ask)] == ["safe"]

@@ -1,0 +1,150 @@
+"""Two things in a breath without a comma: of two batches, of a pit and a wish, of a flip and a smell."""
+
+import pytest
+
+from bot.intents.intents import (
+    Change,
+    HandOver,
+    MoveDeadline,
+    Question,
+    Reading,
+    StepDone,
+    StepSkipped,
+    Unclear,
+)
+from bot.intents.read import read
+from core.batch.events import Probe
+from tests.talk_lines import POUNDS, context
+
+CURE, RAW, FIRE, CHILL = context("curing"), context("waiting"), context("cooking"), context("chilling")
+TWO = context(
+    "cooking",
+    batch="f",
+    batches=(("f", "flat"), ("b", "bacon")),
+    of_what=(("flat", "pastrami", "brisket_flat"), ("bacon", "bacon", "pork_belly")),
+)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "bacon fridge 38 brisket 161",
+        "bacon fridge 38 flat 161",
+        "flat 161 bacon fridge 38",
+        "the flat is 161 the bacon fridge is 38",
+    ],
+)
+def test_each_batch_has_its_own_number(text: str) -> None:
+    """The core of one is none of the other's."""
+    found = [one for one in read(text, TWO) if isinstance(one, Reading)]
+    assert {one.batch: one.temperatures[0].value for one in found} == {"b": 38.0, "f": 161.0}
+
+
+@pytest.mark.parametrize("text", ["brisket 155 bacon flipped", "bacon flipped flat 155", "flat 155 bacon turned"])
+def test_a_reading_of_one_and_a_flip_of_the_other(text: str) -> None:
+    """Neither is lost."""
+    found = read(text, TWO)
+    assert {type(one) for one in found} == {Reading, StepDone}
+    assert {getattr(one, "batch", None) for one in found} == {"b", "f"}
+
+
+@pytest.mark.parametrize("text", ["flipped n its kinda slimy", "flipped it, smells rotten", "fridge 37, it went slimy"])
+def test_what_went_off_is_heard_beside_a_deed(text: str) -> None:
+    """The warning is not lost over it."""
+    assert any(isinstance(one, Unclear) and one.why == "spoiled" for one in read(text, CURE))
+
+
+@pytest.mark.parametrize("text", ["pit 225 want 250", "pit is 225, i want 250", "pit at 225 should be 250"])
+def test_a_pit_that_is_read_and_one_that_is_wanted(text: str) -> None:
+    """The first is read, the second set."""
+    found = read(text, FIRE)
+    assert isinstance(found[0], Reading)
+    assert found[0].temperatures[0].value == 225.0
+    assert found[1] == Change({"pit_c": pytest.approx(121.1, abs=0.1)})
+
+
+@pytest.mark.parametrize(
+    "text", ["probes off reads 140 in boiling water", "probe says 209 in boiling water", "reads 98 in boiling water"]
+)
+def test_what_a_probe_shows_in_boiling_water_is_no_core(text: str) -> None:
+    """It is a test of the probe."""
+    assert not any(isinstance(one, Reading) for one in read(text, FIRE))
+
+
+@pytest.mark.parametrize("text", ["149 now was 151", "its 149 now, it was 151", "149 now but it was 152"])
+def test_what_it_reads_now_counts(text: str) -> None:
+    """And not what it was."""
+    (found,) = read(text, context("cooking", last_core_c=65.6))
+    assert isinstance(found, Reading)
+    assert [t.value for t in found.temperatures] == [149.0]
+
+
+@pytest.mark.parametrize(
+    "text", ["went from 140 to 85 in an hour", "dropped from 140 to 85", "core fell from 140 to 85"]
+)
+def test_a_chill_is_where_it_came_to(text: str) -> None:
+    """No pit is there any more."""
+    (found,) = read(text, context("chilling", last_core_c=60.0))
+    assert isinstance(found, Reading)
+    assert [(t.value, t.probe) for t in found.temperatures] == [(85.0, Probe.CORE)]
+
+
+@pytest.mark.parametrize(
+    "text", ["it tapers 2.25 down to 1", "tapers from 2 in to 1 in", "it tapers from 50 mm to 30 mm"]
+)
+def test_a_piece_that_tapers_is_asked_at_its_thickest(text: str) -> None:
+    """The days go by that."""
+    (found,) = read(text, RAW)
+    assert isinstance(found, Unclear)
+    assert found.why == "thickest"
+
+
+@pytest.mark.parametrize("text", ["brother in law takes over till mon", "my brother in law takes over till mon"])
+def test_a_brother_in_law_is_a_brother(text: str) -> None:
+    """Nobody is called «in law»."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, HandOver)
+    assert found.to == "brother"
+
+
+@pytest.mark.parametrize("text", ["dont need the morning ping tomorrow", "i dont need the morning one"])
+def test_a_ping_that_is_not_needed_is_left_out(text: str) -> None:
+    """That of the morning."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, StepSkipped)
+    assert found.at is not None
+
+
+@pytest.mark.parametrize("text", ["put it back a day", "put the meal back a day", "put dinner back 1 day"])
+def test_a_meal_that_is_put_back(text: str) -> None:
+    """It comes later; of a batch by its name as well."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, MoveDeadline)
+    (named,) = read("put the bacon back a day", TWO)
+    assert isinstance(named, MoveDeadline)
+    assert named.batch == "b"
+
+
+@pytest.mark.parametrize("text", ["dropped a chunk of cherry on", "tossed another log on", "stuck some splits in"])
+def test_wood_that_was_dropped_on(text: str) -> None:
+    """It is fuel."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Unclear)
+    assert found.why == "fuelled"
+
+
+@pytest.mark.parametrize(
+    "text", ["were gonna be 5 instead of 8", "we are going to be 5 not 8", "there will be 5 not 8"]
+)
+def test_fewer_guests_put_no_reading_right(text: str) -> None:
+    """They are counted."""
+    assert not any(isinstance(one, Question) for one in read(text, context("curing", POUNDS)))
+    assert [getattr(one, "topic", "") for one in read(text, CURE)] == ["sum"]
+
+
+@pytest.mark.parametrize("text", ["ate some cold", "tried a bit cold", "ate some warm"])
+def test_a_taste_of_what_cools(text: str) -> None:
+    """It asks for no doctor."""
+    (found,) = read(text, CHILL)
+    assert isinstance(found, Unclear)
+    assert found.why == "tasted"
