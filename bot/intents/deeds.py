@@ -7,7 +7,7 @@ from core.plan.steps import Kind
 
 _IT: Final = (
     r"(?:it|them|her|him|both|everything"
-    r"|the (?:bags?|meats?|flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|lot))"
+    r"|bags?|the (?:bags?|meats?|flats?|briskets?|pieces?|slabs?|bell(?:y|ies)|hams?|joints?|lot))"
 )
 _DRY_GOODS: Final = r"(?:the |my )?(?:cure|curing salt|pink salt|salt|sugar|everything)"
 _RUBBED_ON: Final = (

@@ -18,7 +18,7 @@ _IN_ALL: Final = re.compile(
     rf"| total)?$"
     rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?P<o>[2-9]|[1-9]\d)(?: (?:now|in all|then|instead))*$"
-    rf"|^(?:(?:were|we are|its|itll be|now|there will be|so) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
+    rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
     rf"|instead|eating))*$"
 )
 _NAMED: Final = re.compile(rf"\b{_WHO}\b|\b(?:coming|joining|eating|turning up|showing up)\b")  # «10 more» may be grams

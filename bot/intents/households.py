@@ -118,6 +118,7 @@ _ASKED_TO: Final = (  # «bo can you do the flips till tuesday», «can you ask 
         rf"(?:to |please )?{_TAKES}"
     ),
 )
+_TOOK: Final = re.compile(r"\b(?:took|has taken) (?:over|it|the)\b")
 _GOING_TO: Final = re.compile(
     r"^(?!(?:i|we|im|ill|it|its|that|this)\b)(?:my )?[^\W\d_]{2,20}(?: \w+)? (?:is |s )?(?:going to|gonna|will)\b"
     r"|^(?!(?:i|we|it|that|this|who|he|she|they|nobody|noone|somebody|someone)\b)(?:my )?[^\W\d_]{2,20} does"
@@ -217,6 +218,8 @@ def read_hand_over(text: str, context: Context) -> HandOver | None:
 
 def _begins(text: str, context: Context) -> datetime | None:
     """From when on: «from monday 7:00», said on a monday at eight, is that of next week; «until 9» is no beginning."""
+    if _TOOK.search(text):
+        return None  # «took over at 12»: they have it now
     if days := _days(text, context):
         return days[0]
     said = None if _UNTIL.search(text) or _FOR_A_WHILE.search(text) else when.future(text, context)

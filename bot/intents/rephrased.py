@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.days import WEEKDAYS
 from bot.intents.plainer_rules import DAY, TOLD
 from core import patterns as re
 
@@ -22,6 +23,12 @@ _DEEDS: Final = {
 }  # fmt: skip
 
 
+def _day_off(found: re.Match[str]) -> str:
+    """«take sunday off» is away from that day to the next."""
+    day = WEEKDAYS[found[1]]
+    return f"away {found[1]} until {next(name for name, n in WEEKDAYS.items() if n == (day + 1) % 7)}"
+
+
 def _cold_unit(number: str) -> str:
     """The unit in which a fridge can run at that number; "" where it is neither."""
     return "c" if int(number) <= 10 else "f" if int(number) >= 30 else ""
@@ -31,6 +38,19 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        (r"^(.*\b(?:flipped|turned)\b.*\bthis morning) and (?:again )?(?:just )?now$", r"\1, flipped it now"),
+        (r"^(?:flip|turn) (?:reminder|ping|call) at (\d[\d:.]*(?: ?[ap]m)?)(?: (?:please|pls))?$", r"remind me at \1"),
+        (r"\bmake it (1[0-2]|[1-9]) ([0-5][05])$", r"make it \1:\2"),
+        (r"^(?:its |it is )?(?:thicker|thinner) than (?:i|we|you) (?:said|thought|told you|think),? (?:(?:its|more|like"
+         r"|about|around|maybe) )*(?=\d)", "thickness "),
+        (r"^(?:make|have|serve|do) it (hot|cold|warm)(?: for (?:dinner|lunch|supper|the meal))?$", r"eat it \1"),
+        (r"^did (?:you|it) say \d+(?:\.\d)? or \d+(?:\.\d)?(?: ?g(?:rams)?)?[ ?]*$", "whats the dose"),
+        (r"\b(\d{2,3}) (?:on|at|for) (?:the )?(?:probe|sensor|channel) ?[1-4]\b", r"core \1"),
+        (r"^(?:it )?took (?:about |like )?(?:\d{1,2}|an?|half an?) ?(?:h|hrs?|hours?|min\w*) to (?:hit|reach|get to"
+         r"|come to) (?=\d{2,3}(?: ?[cf])?$)", "now "),
+        (r"^(?:i |we )?(?:take|taking|want|have|got) ((?:mon|tues|wednes|thurs|fri|satur|sun)day) off$", _day_off),
+        (r"^(?:can we |lets |please )?move (?:both|all|all of them|everything|the lot)(?: of them)? (?:by |back )?"
+         r"(?=(?:an?|\d) (?:days?|weeks?)$)", "move it by "),
         # what it reads and what is wanted, what it was, how thick at either end
         (r"\bpit (?:is |at )*(\d{3}),? (?:and |but )?(?:i |we )*(?:want|need|wanted|should be|supposed to be|target)"
          r"(?: it)?(?: (?:at|to be))? (\d{3})$", r"pit \1, run the pit at \2"),

@@ -86,6 +86,7 @@ _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat wen
     r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
     r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
 )
+_STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved)\b")  # salt into water
 _DONE_BY: Final = re.compile(
     r"^(?:is |will |it |be |to be |all )*(?:done|ready|finished) by (?=\d|noon|lunch"
     r"|dinner|supper)"
@@ -221,7 +222,7 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.OUT and context.phase in ("resting", "chilling", "stored"):
         return False  # out of the ice, or of the cooler
-    if kind is Kind.INTO_CURE and (_LIQUID_IN.search(text) or litres(text)):
+    if kind is Kind.INTO_CURE and (_LIQUID_IN.search(text) or litres(text) or _STIRRED.search(text)):
         return False
     if kind is Kind.LIGHT:  # beside the meat the pit only comes up again
         return context.phase != "cooking" or not set_points.HEATING.search(text)

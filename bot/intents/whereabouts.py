@@ -80,6 +80,10 @@ _OUT_FOR: Final = re.compile(
     r"[^,;]*?\bfor (?:about |like |maybe |only |just )*(?P<lasted>\d.*|an? .*|half .*)$"
 )
 _FREEZER: Final = re.compile(r"\b(?:in|into|to) (?:the |my )?(?:deep ?)?freezer\b")
+_FROZE_IN_PART: Final = re.compile(
+    r"\b(?:froze|frozen|icy|ice)\b.{0,16}\b(?:corner|edge|end|side|bit|part|spot|back)\b"
+    r"|\b(?:corner|edge|end|side|bit|part|back)s?\b.{0,16}\b(?:froze|frozen|icy)\b"
+)
 _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
     r"(?: of the (?:water|bath))?"
@@ -121,7 +125,7 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
         return Unclear("surface", text[:60])
     if context.phase in _COOLS and _TASTED.search(text):
         return Unclear("tasted", text[:60])
-    if context.phase == "curing" and _FREEZER.search(text):
+    if context.phase == "curing" and (_FREEZER.search(text) or _FROZE_IN_PART.search(text)):
         return Unclear("froze", text[:60])
     out = _OUT_FOR.search(text) if context.phase in ("curing", "waiting") else None
     if out and (lasted := when.span(out["lasted"])):

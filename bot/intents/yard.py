@@ -57,7 +57,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         rf"\b(?:should|shall|can|must|do) {_I}(?:turn|bring|crank|get|push) (?:the |my )?(?:heat|fire|pit|temp|it)"
         r" (?:up|down)\b",
         rf"\b(?:should|shall|can|must|do) {_I}(?:raise|lower) (?:the |my )?(?:heat|fire|pit|temp)\b",
-        rf"^{_I}(?:have |just |ve )*(?:opened|closed|shut|cracked|touched|adjusted) (?:up )?"
+        rf"^{_I}(?:have |just |ve )*(?:opened|closed|shut|cracked|touched|adjusted|bumped|nudged|tweaked|moved)"
+        r" (?:up )?"
         r"(?:the |both |a |top |bottom |lower |upper )*(?:vents?|dampers?|air)"
         r"(?: (?:a bit|a little|more|up|wide|fully|now|down))*$",
         rf"^{_I}(?:have |just |ve )*(?:turned|brought|dialled|dialed|knocked|backed|choked)"

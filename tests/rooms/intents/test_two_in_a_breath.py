@@ -6,6 +6,7 @@ from bot.intents.intents import (
     Change,
     HandOver,
     MoveDeadline,
+    Pause,
     Question,
     Reading,
     StepDone,
@@ -14,7 +15,7 @@ from bot.intents.intents import (
 )
 from bot.intents.read import read
 from core.batch.events import Probe
-from tests.talk_lines import POUNDS, context
+from tests.talk_lines import POUNDS, context, wall
 
 CURE, RAW, FIRE, CHILL = context("curing"), context("waiting"), context("cooking"), context("chilling")
 TWO = context(
@@ -148,3 +149,76 @@ def test_a_taste_of_what_cools(text: str) -> None:
     (found,) = read(text, CHILL)
     assert isinstance(found, Unclear)
     assert found.why == "tasted"
+
+
+@pytest.mark.parametrize("text", ["turned bag fridge at 3.5c", "flipped bag fridge 38", "turned bags, fridge 37"])
+def test_a_bag_that_was_turned_beside_a_fridge(text: str) -> None:
+    """The flip is not lost over the reading."""
+    assert {type(one) for one in read(text, CURE)} == {StepDone, Reading}
+
+
+@pytest.mark.parametrize("text", ["158 on probe 1 163 on probe 2", "158 on probe 2", "158 for channel 1"])
+def test_the_number_of_a_probe_is_no_temperature(text: str) -> None:
+    """Nothing reads 2."""
+    readings = [t.value for one in read(text, FIRE) if isinstance(one, Reading) for t in one.temperatures]
+    assert readings[0] == 158.0
+    assert min(readings) > 100
+
+
+@pytest.mark.parametrize("text", ["220 and falling", "218", "its 215 now", "dropping, 220"])
+def test_above_boiling_a_number_alone_is_the_pits(text: str) -> None:
+    """No core is so hot."""
+    (found,) = read(text, context("cooking", last_core_c=65.6, last_pit_c=121.0))
+    assert isinstance(found, Reading)
+    assert [t.probe for t in found.temperatures] == [Probe.PIT]
+
+
+@pytest.mark.parametrize("text", ["stirred it all in", "whisked everything in", "dissolved it all in"])
+def test_what_was_stirred_in_is_no_meat(text: str) -> None:
+    """It is salt."""
+    assert not any(isinstance(one, StepDone) and one.step == "into_cure" for one in read(text, RAW))
+
+
+@pytest.mark.parametrize(
+    "text", ["took 6 hrs to hit 155", "it took 5 h to reach 155", "took about 6 hours to get to 155"]
+)
+def test_how_long_it_took_to_a_core(text: str) -> None:
+    """It is there now."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Reading)
+    assert [t.value for t in found.temperatures] == [155.0]
+
+
+@pytest.mark.parametrize("text", ["my son took over at 12", "jo took over the fire at 9", "wife has taken over"])
+def test_who_took_over_has_it(text: str) -> None:
+    """At once, whatever the hour was."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, HandOver)
+    assert found.at is None
+
+
+@pytest.mark.parametrize(
+    "text", ["thicker than i said like 2.5", "its thicker than i said its 2.5", "thinner than i thought 2.5"]
+)
+def test_thicker_than_was_said(text: str) -> None:
+    """It is a thickness, and no weight."""
+    assert read(text, RAW) == [Change({"thickness": pytest.approx(0.0635)})]
+
+
+@pytest.mark.parametrize("text", ["fridge froze a corner", "one end is icy", "bag has a frozen corner"])
+def test_what_froze_in_part(text: str) -> None:
+    """Those hours do not count."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, Unclear)
+    assert found.why == "froze"
+
+
+def test_a_day_off() -> None:
+    """From that day to the next."""
+    (found,) = read("take sunday off", CURE)
+    assert isinstance(found, Pause)
+    assert (found.since, found.until) == (wall(3, 7, 0), wall(3, 8, 9))
+    assert read("make it hot for dinner", RAW) == [Change({"purpose": "hot"})]
+    (either,) = read("make it 6 30", CURE)
+    assert isinstance(either, Unclear)
+    assert either.options == (MoveDeadline(to=wall(3, 6, 18, 30)),)
