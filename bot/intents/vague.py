@@ -3,6 +3,7 @@
 «its out» is the fire or the meat, «its off» is off the heat or smells so, «forgot» is a flip or the cure.
 """
 
+from datetime import timedelta
 from typing import Final
 
 from bot.intents.called_at import asks_when
@@ -120,6 +121,7 @@ _REMARKS: Final = re.Rules(
                     r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
                     r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
                     r"(?: (?:in|to it|into it|in it|in there))*$"),
+        ("half", r"^(?:(?:about|its|just|only|ok|a) )*(?:half|halves)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
@@ -286,6 +288,8 @@ def _due(why: str, context: Context) -> tuple[Intent, ...]:
         return (StepSkipped(),)
     if why == "ready" and context.phase == "cooking":
         return (StepDone(str(Kind.OFF)),)
+    if why == "half":
+        return (Snooze(by=timedelta(minutes=30)),)
     if why == "meal_off":
         return (Cancel(), Change({"deadline": None}))
     return (StepDone(),) if why in ("which", "ready") and context.due_step else ()

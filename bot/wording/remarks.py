@@ -35,6 +35,7 @@ REMARKS: Final = {
         "What is late: the meat, the meal, or you? Say it like «dinner at 19:00», «core 158» or «later»."
     ),
     "enough": language.later("Enough of what: cure, days, charcoal, or meat for the guests? Ask it with its word."),
+    "half": language.later("Half what: the meat, how far it is, or half an hour? Say it with its word, or tap it."),
     "again": language.later(
         "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."
     ),

@@ -174,3 +174,10 @@ def test_who_is_not_sure_is_asked_of_what(text: str) -> None:
 def test_whether_it_is_well_so_is_asked_of_the_record(text: str) -> None:
     """Like «is it ok»."""
     assert [one.topic for one in read(text, CURE) if isinstance(one, Ask)] == ["safe"]
+
+
+@pytest.mark.parametrize("text", ["half", "about half", "half of it", "its half"])
+@pytest.mark.parametrize("where", [CURE, FIRE, CHILL])
+def test_half_is_asked(text: str, where: object) -> None:
+    """Of the meat, of the way, or of an hour."""
+    assert read(text, where) == [Unclear("half", text, (Snooze(by=timedelta(minutes=30)),))]  # type: ignore[arg-type]
