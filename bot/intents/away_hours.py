@@ -52,6 +52,22 @@ def read_away_hours(text: str, context: Context) -> Pause | None:
     return Pause(until, since=since if since > context.now else None) if until > context.now else None
 
 
+def hours_in(text: str, context: Context) -> tuple[datetime, datetime] | None:
+    """«jen watches it 2 to 4»: the next such hours, from and until when."""
+    found = _HOURS.search(text)
+    if found is None:
+        return None
+    local = context.now.astimezone(ZoneInfo(context.zone))
+    said = find_day(f"{text[: found.start()]} {text[found.end() :]}", local.date())
+    begins, hours = _span(found, bool(_LATE.search(text)))
+    since, until = _on(said.days[0] if said else local.date(), begins, hours, context)
+    half = timedelta(hours=_HALF_DAY)
+    if not (found["from_half"] or found["to_half"]) and since <= context.now < until + half:  # «8 to 10», said at noon
+        return since + half, until + half
+    later = until <= context.now and said is None
+    return _on(local.date() + timedelta(days=1), begins, hours, context) if later else (since, until)
+
+
 def _span(found: re.Match[str], late: bool) -> tuple[time, timedelta]:
     """When it begins, and for how long: «7 to 5» is ten hours from the morning, «6 to 10pm» four of the evening."""
     ends = _minutes(found, "to", found["to_half"])

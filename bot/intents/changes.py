@@ -72,6 +72,9 @@ _HEDGED: Final = re.compile(
 )
 
 
+_HELD: Final = re.compile(r"\b(?:rest|hold|keep)(?:ing|s)?\b.*\b(?:oven|cooler)\b")
+
+
 def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
     text = _NOT_THAT.sub("", text)
@@ -122,6 +125,8 @@ def _eaten_then(text: str, context: Context) -> MoveDeadline | None:
 
 def _without_what_is_read(fields: dict[str, Any], text: str, context: Context) -> None:
     """Takes out what is told as it stands, and is no wish: a pit that was read, the ice around a brine, a warm oven."""
+    if _HELD.search(text):  # «rest it in the oven at 170»: where it is kept, and not what it is cooked with
+        fields.pop("cooker", None)
     if context.phase == "cooking" and (_READ_OFF.search(text) or not _WISHED.search(text)):  # «161 pit 255 windy»
         fields.pop("pit_c", None)
     if context.phase in ("waiting", "curing") and re.search(r"\d", text):  # «its down to 90 in an ice bath»: the brine

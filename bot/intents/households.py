@@ -5,6 +5,7 @@ from typing import Final
 from zoneinfo import ZoneInfo
 
 from bot.intents import when
+from bot.intents.away_hours import hours_in
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
 from bot.intents.intents import Ask, HandOver, Intent, Invite, Join, Leave
@@ -220,7 +221,7 @@ def _begins(text: str, context: Context) -> datetime | None:
     """From when on: «from monday 7:00», said on a monday at eight, is that of next week; «until 9» is no beginning."""
     if _TOOK.search(text):
         return None  # «took over at 12»: they have it now
-    if days := _days(text, context):
+    if days := _days(text, context) or hours_in(text, context):
         return days[0]
     said = None if _UNTIL.search(text) or _FOR_A_WHILE.search(text) else when.future(text, context)
     if said is None or said.at > context.now or not said.day_said:
@@ -244,7 +245,7 @@ def _days(text: str, context: Context) -> tuple[datetime | None, datetime] | Non
 
 def _ends(text: str, context: Context) -> datetime | None:
     """Until when: «til 4», «for the next 2 hours»; None where no end is told."""
-    if days := _days(text, context):
+    if days := _days(text, context) or hours_in(text, context):
         return days[1]
     if lasts := _FOR_A_WHILE.search(text):
         length = when.span(lasts[0])

@@ -38,6 +38,8 @@ REPHRASED: Final = tuple(
     (re.compile(pattern), written)
     for pattern, written in (
         (r"\bw/o\b", "without"),
+        (r"^(?:the )?door (?:was |is |stood |has been |got )?(?:left )?(?:ajar|open),? (?:and )?(?:its |now )*"
+         r"([3-6]\d(?: ?[cf])?)(?: now)?$", r"fridge door was left open, fridge \1"),
         (r"^(.*\b(?:flipped|turned)\b.*\bthis morning) and (?:again )?(?:just )?now$", r"\1, flipped it now"),
         (r"^(?:flip|turn) (?:reminder|ping|call) at (\d[\d:.]*(?: ?[ap]m)?)(?: (?:please|pls))?$", r"remind me at \1"),
         (r"\bmake it (1[0-2]|[1-9]) ([0-5][05])$", r"make it \1:\2"),

@@ -233,7 +233,7 @@ def _fridge(text: str, context: Context) -> Settings | None:
 
 # «how much propane», «what if i use a kettle», «pellet grill lost power»
 _NO_TELLING: Final = re.compile(
-    rf"{SUPPOSED.pattern}|\bhow\b|\b(?:power|lost|died|dead|broke\w*|stopped|tripped|quit|out|off|cut)\b"
+    rf"{SUPPOSED.pattern}|\bhow\b|\b(?:rest\w*|hold\w*|keep\w*|power|lost|died|dead|broke\w*|stopped|tripped|quit|out|off|cut)\b"
 )
 
 

@@ -225,10 +225,12 @@ def _named(text: str, found: list[measures.Measure], words: re.Pattern) -> measu
 
 def _people(text: str) -> int | None:
     """How many eat; a child by half, as the trade counts. Common practice"""
-    found = _PEOPLE.search(text)
-    if found is None:
+    kids, counts = _KIDS.search(text), [*_PEOPLE.finditer(text)]
+    if not counts:
         return None
-    told_, kids = int(found["n"] or found["party"] or found["all"]), _KIDS.search(text)
+    grown = [one for one in counts if kids is None or one.start() != kids.start()]  # «4 kids and 6 adults»
+    found = (grown or counts)[0]
+    told_ = int(found["n"] or found["party"] or found["all"])
     more = ceil(int(kids[1]) / 2) if kids and kids.start() != found.start() else 0
     return ceil(told_ * 0.75) if _HALF_KIDS.search(text) else told_ + more
 

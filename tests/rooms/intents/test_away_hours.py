@@ -54,3 +54,19 @@ def test_days_are_handed_over(text: str, who: str, at: object, until: object) ->
     (found,) = read(text, CURE)
     assert isinstance(found, HandOver)
     assert (found.to, found.at, found.until) == (who, at, until)
+
+
+@pytest.mark.parametrize(
+    ("text", "at", "until"),
+    [
+        ("jen watches it 2 to 4", wall(3, 1, 14), wall(3, 1, 16)),
+        ("jo has the fire from 6 to 8", wall(3, 1, 18), wall(3, 1, 20)),
+        ("my son has the flips tomorrow 7 to 9", wall(3, 2, 7), wall(3, 2, 9)),
+        ("dave minds the smoker 8pm to 10pm", wall(3, 1, 20), wall(3, 1, 22)),
+    ],
+)
+def test_hours_are_handed_over(text: str, at: object, until: object) -> None:
+    """From the first to the second."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, HandOver)
+    assert (found.at, found.until) == (at, until)

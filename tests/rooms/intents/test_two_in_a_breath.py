@@ -222,3 +222,21 @@ def test_a_day_off() -> None:
     (either,) = read("make it 6 30", CURE)
     assert isinstance(either, Unclear)
     assert either.options == (MoveDeadline(to=wall(3, 6, 18, 30)),)
+
+
+@pytest.mark.parametrize("text", ["meal was great 10/10", "dinner was 9/10", "the meal was good 4/5"])
+def test_a_mark_is_no_day(text: str) -> None:
+    """No meal is moved to October."""
+    assert not any(isinstance(one, MoveDeadline) for one in read(text, context("stored")))
+
+
+@pytest.mark.parametrize("text", ["rest it in the oven at 170", "hold it in the oven at 150", "keeping it in the oven"])
+def test_where_it_is_held_is_no_cooker(text: str) -> None:
+    """It is cooked as before."""
+    assert not any("cooker" in getattr(one, "changes", {}) for one in read(text, FIRE))
+
+
+@pytest.mark.parametrize("text", ["door was left ajar 46 now", "the door stood open, its 48", "door is open 50"])
+def test_a_door_that_was_open(text: str) -> None:
+    """It is that of the fridge, with what it reads."""
+    assert [type(one).__name__ for one in read(text, CURE)] == ["Reading", "Happened"]
