@@ -31,7 +31,7 @@ from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.events import Probe, Rated, Sliced, Tasted, Took, Weighed
 from core.batch.ways import alternatives
-from core.errors import Gone, TooSoon
+from core.errors import Gone, TooSoon, UnknownCure
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
 from core.safety.incidents import needed
@@ -49,6 +49,7 @@ EARLIER_TOO = {  # what is said to be done long before its hour, by the phase
 MOST = 2  # taps under one question
 LONGEST_WORDS = 200  # characters that are kept of what was said beside a mark
 SAFETY_STEPS = frozenset({Kind.BRINE_CHECK, Kind.CHILL, Kind.CHILL_CHECK, Kind.OFF})
+DOSED = frozenset({Kind.BRINE, Kind.INTO_CURE})
 THE_BATCH_ITSELF = frozenset({Kind.BRINE, Kind.INTO_CURE, Kind.OUT, Kind.MEAT_ON})
 
 
@@ -150,6 +151,10 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
         said = "\n".join(line for line in (noted, against, rest) if line)
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
     marked = _marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said)
+    if step.kind in DOSED and not meant.goes_on and isinstance(change.after.refusal, UnknownCure):  # it has no dose
+        text, rows = asking.cure(a.batch.id)
+        turn.ask({"slot": "cure", "batch": a.batch.id})
+        return (replace(marked, text=f"{marked.text}\n{text}", buttons=rows),)
     if step.kind is Kind.WRAP and a.batch.setup.wrap == "none" and not intent.detail:
         text, rows = wraps.in_which(change.after)
         return (replace(marked, text=f"{marked.text}\n{text}", buttons=rows),)

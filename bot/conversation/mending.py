@@ -82,7 +82,7 @@ def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Rep
     if done.after.plan is None:
         return starting.show(turn, done.after, had_plan=done.before is not None and done.before.plan is not None)
     if done.before is None or done.before.plan is None:
-        return starting.show(turn, done.after)
+        return (*starting.show(turn, done.after), *starting.never_told(done))
     text = mends.changed(done, changes)
     return (Reply(text, facts=facts(done.after), about=done.after.batch.id),)
 

@@ -16,9 +16,9 @@ from bot.intents.intents import Start
 from bot.intents.severally import said_of
 from bot.intents.weights import share_of
 from bot.reply import Reply
-from bot.wording import asking, cautions, doses, general, meats, other_cuts, plans, refusals, taken
+from bot.wording import asking, cautions, doses, general, meats, other_cuts, plans, put_in, refusals, taken
 from bot.wording import batches as several
-from core.batch.assess import Assessment
+from core.batch.assess import Assessment, Change
 from core.batch.ways import alternatives
 from core.errors import OutOfRange, SaltbellError, TooSoon, UnknownCure
 from core.person import Person
@@ -170,6 +170,13 @@ def show(turn: Turn, a: Assessment, *, had_plan: bool = False) -> Sequence[Reply
             about=a.batch.id,
         ),
     )
+
+
+def never_told(change: Change) -> Sequence[Reply]:
+    """A word more where the cure was weighed before its strength was known: the dose that is shown may not be in it."""
+    unknown = change.before is not None and isinstance(change.before.refusal, UnknownCure)
+    weighed = change.after.batch.dosed is not None and change.after.dose is not None
+    return (Reply(put_in.never_told(), about=change.after.batch.id),) if unknown and weighed else ()
 
 
 def refused(a: Assessment, *, had_plan: bool = False) -> Reply:

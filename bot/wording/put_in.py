@@ -75,6 +75,14 @@ def strong_taken(a: Assessment) -> str:
     ).strip()
 
 
+def never_told() -> str:
+    """The cure was weighed before its strength was known here: this dose is planned, and nobody knows what went in."""
+    return say(
+        "It was weighed before I had told a dose.\nIf what went in is not this, say how much it was, like «put in 12 g of curing salt», "
+        "and I judge it."
+    )
+
+
 def wet_or_dry(a: Assessment, step: Step) -> tuple[str, asking.Rows]:
     """A brine was made where a dry cure was planned, or the reverse: nothing is noted until it is said which it is."""
     if a.batch.setup.method != "dry":

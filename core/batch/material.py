@@ -98,7 +98,8 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     if batch.dosed is None:
         return dose_of(batch.setup, jurisdiction)
     strength = batch.setup.cure_nitrite_fraction
-    weighed = dose_of(batch.dosed, jurisdiction)
+    unknown = batch.dosed.cure_nitrite_fraction is None  # weighed before its strength was told: that decides since
+    weighed = dose_of(batch.setup if unknown else batch.dosed, jurisdiction)
     actual = replace(
         weighed,
         meat_kg=batch.setup.mass,
