@@ -44,14 +44,6 @@ def by_number(text: str, names: Sequence[str], in_hand: str = "") -> str:
     return text
 
 
-def each_apart(text: str, names: Sequence[str]) -> str:
-    """«flat 157 bacon fridge 37»: what is told of the second begins a clause of its own."""
-    those = "|".join(re.escape(name.lower()) for name in sorted(names, key=len, reverse=True))
-    if sum(text.count(name.lower()) for name in names) < 2:
-        return text
-    return re.sub(rf"(?<=\d) (?=(?:{those}) (?:fridge|brine|pit|core|is|at|\d))", ", ", text)
-
-
 def added(text: str, context: Context) -> str | None:
     """The batch that a plain line adds to what was said before: «the bacon too», «same for flat 2»; it says no more."""
     bare = text.strip(" ?.!")

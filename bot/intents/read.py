@@ -20,7 +20,7 @@ from bot.intents.away_hours import read_away_hours
 from bot.intents.bare import lone_number, read_bare
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
-from bot.intents.by_name import added, by_number, each_apart, read_named
+from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import asked_after, by_meat, set_about
 from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
@@ -155,7 +155,6 @@ def _plain(text: str, context: Context) -> str:
     known = context.of_what or [(name.lower(), "", "") for _, name in context.batches]
     plain = set_about(asked_after(by_meat(plain, context.of_what), known), known)
     if len(context.batches) != 1:
-        plain = each_apart(plain, [name for _, name in context.batches])
         return by_number(
             plain, [name for _, name in context.batches], dict(context.batches).get(context.batch or "", "")
         )
