@@ -59,7 +59,10 @@ _ASKED: Final = re.compile(
 _LESS: Final = re.compile(r"\b(?:less|not (?:so|as)|lower|weaker|reduce)\b")
 _MORE: Final = re.compile(r"\b(?:more|saltier|stronger)\b")
 _WEIGHT: Final = re.compile(r"(?<![\d.])\d{1,2}(?:\.\d{1,2})?(?![\d.])")
-_DEGREES: Final = re.compile(r"(?<![\d.:])\d{1,2}(?![\d.:]| ?(?:h|hours?|min|days?|am|pm))")
+_DEGREES: Final = re.compile(
+    r"(?<![\d.:])\d{1,2}(?![\d.:]| ?(?:h|hours?|min|days?|am|pm|oclock|tonight|tomorrow|in the))"
+)
+_OF_A_BRINE: Final = (-2.0, 27.0)  # °C; what a pot in a kitchen or a fridge reads, and no hour of the day
 _TO_GET_UP: Final = re.compile(r"\b(?:today|tomorrow|tonight|get up|be up)\b")
 _AT_ONCE: Final = re.compile(r"\b(?:flip|turn)\b.{0,8} now\b")
 _A_NIGHT: Final = re.compile(r"\b(?:bed|sleep\w*|nap|night|overnight|kip|snooze)\b")
@@ -200,7 +203,7 @@ def _brine_cold(turn: Turn, meant: Understood, of: Of) -> str:
     marked = [m.value for m in measures.find(plain) if m.kind == "temperature"]
     bare = [measures.to_house(float(n), a.person.units.temperature) for n in _DEGREES.findall(plain)]
     step = standing.of_step(Kind.BRINE_CHECK, a)
-    told_ = next(iter(marked or bare), None)
+    told_ = next((c for c in marked or bare if _OF_A_BRINE[0] <= c <= _OF_A_BRINE[1]), None)
     return step if told_ is None else f"{unkept.cold_enough(told_, a)}\n{step}"
 
 

@@ -4,7 +4,7 @@ import re
 from dataclasses import replace
 
 from bot import measures
-from bot.conversation import around
+from bot.conversation import ahead, around
 from bot.intents import yard
 from bot.intents.intents import Ask
 from bot.intents.normal import normal
@@ -19,6 +19,7 @@ EXACT = frozenset({"batches", "who"})
 OF_STEPS = frozenset({"log", "wrap"})  # «did i wrap it» asks for no advice
 _TO_COME = re.compile(r"^(?:so |and |ok )?(?:when|what time) (?:do|should|shall|can|must|to|would)\b")
 BESIDE_A_SUM = frozenset({"in_time", "why_dose", "cooled", "out", "day", "eta", "above"}) | around.WITH_A_MASS
+BY_NAME = frozenset({"now", "plan", "left", "fuel", "log", "dose", "eta", "light", "late"})  # or of a step, of a day
 BROAD = frozenset({"log", "plan", "now", "dose", "sum", "pull", "safe"})
 OF_A_PHASE = (  # asked for as a rule while it lies in the cure, on the fire, or off it
     (
@@ -61,7 +62,13 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),
-    "ice": re.compile(r"^(?!.*\blong)"),  # «how much longer in the ice» asks for no kilos
+    "ice": re.compile(
+        r"^(?!.*\blong).*\b(?:ice\w*|bath|cold|warm|melt\w*|bags?|kilos?|kg|cubes?)\b"
+    ),  # and no «how much longer»
+    "fire_hours": re.compile(r"^(?!.*\b(?:rest|chill|cool|brine|cure|thaw|soak|steam|fridge)\w*)"),
+    "meat_on": re.compile(r"^(?!.*\b(?:fridge|freezer|ice)\b)"),
+    "use_by": re.compile(r"^(?!.*\b(?<!the )rest\b)"),
+    "since": re.compile(r"^(?!.*\breadings?\b)"),
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
     "reaches": re.compile(r"\b(?:when|long(?:er)?|time|eta|hours?|hit|get|reach\w*|will)\b"),
     "fuel": re.compile(
@@ -97,6 +104,8 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     plain = normal(intent.text, turn.person.language)
     asked = intent.text if turn.person.language == ENGLISH else plain
     after_a_reading = intent.topic == "now" and re.search(r"(?<![\d.])\d{2,3}\b", asked)  # «core 160 now what»
+    if intent.topic in BY_NAME and (by_name := ahead.topic(turn, intent.text, phase)):
+        return replace(intent, topic=by_name)
     if len(asked.split()) < SHORTEST or after_a_reading or not _may_be_another(intent.topic):
         return intent
     if intent.topic in OF_STEPS and not _TO_COME.search(plain) and (step := around.step_asked(asked)):

@@ -3,9 +3,9 @@
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 
-from bot.conversation import answered, around, on_the_fire, other_days
+from bot.conversation import ahead, answered, around, on_the_fire, other_days, read_back
 from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
 from bot.conversation.understand import Understood, context_of
@@ -24,16 +24,10 @@ from core.answers.entries import ENGLISH
 from core.answers.find import of_batch
 from core.batch.assess import Assessment, assess
 from core.batch.batch import Phase
-from core.batch.events import Probe
 from core.plan.steps import Kind
 from core.service import batches
 from core.service.turn import Turn
 
-PROBES = (
-    (Probe.FRIDGE, r"\bfridge\b"),
-    (Probe.PIT, r"\b(?:pit|smoker|grill|fire)\b"),
-    (Probe.CORE, r"\b(?:core|middle|meat|internal|inside)\b"),
-)
 LAST_TIME = "last_time"
 AGAIN = "again"
 OF_ONES_OWN = frozenset(
@@ -43,10 +37,6 @@ OF_ONES_OWN = frozenset(
 TOLD = frozenset({"away", "bed", "hand_over", "no_fire", "quiet"})  # said as often as asked: «i have to leave»
 OF_THE_CURE = frozenset({"flip_next", "flip_last", "flips_done", "skip_flip"})
 CLEAR = 0.15
-HALF_A_DAY = timedelta(hours=12)
-_OPEN_HOUR = re.compile(
-    r"\bat (?:1[0-2]|[1-9])(?:[:.][0-5]\d)?\b(?! ?(?:am|pm))(?!.*\b(?:morning|last night|yesterday)\b)"
-)
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
 _NOT_THEN = re.compile(
@@ -61,6 +51,7 @@ _BETWEEN = re.compile(  # asked of several: whose reading it was, and which come
     r"\b(?:which|whose|who)\b.*(?<![\d.:])\d{2,3}\b(?! ?(?:days?|h\b|hours?))"
     r"|\bis (?:the |that )?\d{2,3} (?:the|my|it)\b"
     r"|\b(?:which|what|who|or)\b.*\b(?:first|urgent|before the other)\b"
+    r"|\b(?:each|both|every) (?:one|batch|of them)\b.*\b(?:needs?|next|due|at|doing)\b"
 )
 _LIES = ("waiting", "curing")
 _SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there, and of nobody's absence
@@ -93,6 +84,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return None
     if _BETWEEN.search(plain) and len(batches.open_here(turn)) > 1:
         return Ask("batches", text=text)
+    if by_name := ahead.topic(turn, text, phase):
+        return Ask(by_name, text=text)
     if phase in _LIES and _SO_MANY_DAYS.search(plain) and not figured(plain):
         return Ask("earlier", text=text)
     named = of_batch(text if language == ENGLISH else plain, far=far(phase), ours=bool(_OURS.search(plain)))
@@ -169,33 +162,6 @@ def _flip_last(turn: Turn, a: Assessment) -> str:
 
 def _cure_in(turn: Turn, a: Assessment) -> str:
     return recalled.cure_in(a, recalled.dosed_at(a), who_did(turn, a, Kind.BRINE.value))
-
-
-def _probe(text: str) -> Probe | None:
-    """The thermometer that a line names."""
-    return next((probe for probe, words in PROBES if re.search(words, text.lower())), None)
-
-
-def _between(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    at_hour = re.search(r"\bat (?:\d{1,2}\b|noon|midnight)", of[1].lower()) is not None
-    return _reading(turn, meant, of) if at_hour else recalled.between(of[0], _probe(of[1]))
-
-
-def _reading(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    """The last reading, or the one nearest to an hour that is named."""
-    a, text = of
-    probe = _probe(text)
-    said = when.past(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
-    if said is None or not said.hour_said:
-        return recalled.last_reading(a, probe)
-    later = said.at + HALF_A_DAY  # «what was the core at 7», asked at eight in the evening
-    open_ = _OPEN_HOUR.search(normal(text, turn.person.language)) is not None
-    return recalled.reading_at(a, probe, later if open_ and later <= a.now else said.at)
-
-
-def _got(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
-    number = re.search(r"\d{2,3}(?:\.\d)?", of[1])
-    return recalled.got(of[0], float(number[0])) if number else recalled.last_reading(of[0], None)
 
 
 def _cooled(a: Assessment) -> str:
@@ -278,10 +244,9 @@ def _step(kind: Kind) -> Answer:
 
 
 TOPICS: Mapping[str, Answer] = {
-    **around.TOPICS, **on_the_fire.TOPICS,
+    **around.TOPICS, **on_the_fire.TOPICS, **ahead.TOPICS, **read_back.TOPICS,
     "day": of_a(standing.day), "out": of_a(standing.out), "since": of_a(standing.since),
     "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
-    "last_reading": _reading, "got": _got, "between": _between,
     "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": other_days.earlier,
     "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,

@@ -28,6 +28,7 @@ from core.person import Person, Units
 from core.service import batches, people
 from core.service.turn import Turn
 
+_SHOWN_AGAIN = re.compile(r"\b(?:that|this|it|the (?:whole )?plan|everything|those)\b")  # and not only from now on
 ONE_BY_ONE = re.compile(r"\b(?:weigh|gewicht).*\b(?:temp|but|keep|aber)|\btemp.*\b(?:weigh|gewicht)")  # each quantity
 _SAME_SLOT = {"share": "mass"}  # «3 lb in all» is the weight
 
@@ -253,6 +254,8 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         ]
         return (Reply("\n".join([text, *said])),)
     lines = [text, *(line for one in changed for line in mends.effects(one))]
+    if "units" in changes and _SHOWN_AGAIN.search(meant.message.text.lower()):
+        lines.append(plans.whole(changed[-1].after))
     return (Reply("\n".join(lines), facts=facts(changed[-1].after), about=changed[-1].after.batch.id),)
 
 

@@ -127,6 +127,7 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
     if not doses:
         return None
     said, rows = sums_asked.by_strength(doses)
+    said = sums_cold.of_its_rind(line, said)
     return "\n".join(filter(None, (said, sums_cold.salt_and_sugar(turn, line)))), rows
 
 

@@ -1,29 +1,25 @@
-"""Sums about units, the dose, nitrite, days and thawing: figures of a line in, words with their sources out."""
+"""Sums about the dose and nitrite: figures of a line in, words with their sources out."""
 
 import re
 from dataclasses import replace
 
 from bot import measures
-from bot.conversation.sums_dates import comes_out
-from bot.conversation.sums_hot import NEEDLED, Answer, setup_of
+from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import beside, need
 from bot.intents.cures import times
 from bot.intents.rates import rate
-from bot.intents.told import THINNEST, Told, told
-from bot.intents.wanted import by_unit
-from bot.wording import per_weight, sums, sums_asked, sums_beside, sums_mixed, sums_salt
+from bot.intents.told import Told, told
+from bot.intents.wanted import by_unit, salt_wished
+from bot.wording import per_weight, sums, sums_asked, sums_mixed, sums_salt
 from core.answers import mixing
-from core.batch import material
 from core.cure.contents import Contents
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
 from core.cure.judgement import Judgement, judge
 from core.cure.nitrite import skin_free
-from core.cure.thumb import square_rule
 from core.errors import Missing, OverLimit, SaltbellError
-from core.meat.piece import Piece
 from core.plan.recipe import products
 from core.service.turn import Turn
-from core.units import Days, Fraction, Kilograms, MilligramsPerKilogram
+from core.units import Fraction, Kilograms, MilligramsPerKilogram
 
 LAW = ("FSIS_HANDBOOK_1995",)
 USUAL = (0.0625, 0.0588)
@@ -35,16 +31,14 @@ _SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |
 _TOPS_UP = re.compile(r"\b(?:top(?:ping|ped)? (?:it )?up|add|put (?:in )?more|more|the rest|fix|mend|save)\b")
 IN_TIME_H = 24.0  # so long a dose may still be put in; later little is known of where it goes. Common practice
 COLD_C = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
-_BESIDE = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 _BY_THE_LITRE = re.compile(r"\b(?:per|a|each|every|for 1|to the) (?:1 )?(?:lit(?:er|re)|l|kilo of (?:brine|pickle))\b")
 
 
 def _dose(turn: Turn, line: Told) -> Answer:
     within_the_law(turn, line)
-    skin_on = bool(_SKIN.search(line.text))
     of_pickle = _meat_of_pickle(line)
     line = line if of_pickle is None else replace(line, water=None)
-    mass = skin_free(need(line.meat or of_pickle or by_unit(line.text), "meat"), skin_on)
+    mass = counted_meat(line, line.meat or of_pickle or by_unit(line.text))
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
     found = _weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
@@ -52,7 +46,17 @@ def _dose(turn: Turn, line: Told) -> Answer:
         filter(None, (per_weight.asked_for(found, turn.person), beside(replace(line, meats=(mass,)), None)))
     )
     body = {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing}
-    return sums_salt.without_skin(said) if skin_on else said, keys, body
+    return of_its_rind(line, said), keys, body
+
+
+def counted_meat(line: Told, mass: Kilograms | None) -> Kilograms:
+    """The meat that a limit counts: without its rind, where the line says that it is on. Raises Missing("meat")."""
+    return skin_free(need(mass, "meat"), bool(_SKIN.search(line.text)))
+
+
+def of_its_rind(line: Told, said: str) -> str:
+    """The words of a dose, with what was counted out for a rind that is on."""
+    return sums_salt.without_skin(said) if _SKIN.search(line.text) else said
 
 
 def _meat_of_pickle(line: Told) -> Kilograms | None:
@@ -79,7 +83,7 @@ def within_the_law(turn: Turn, line: Told) -> None:
 def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...] | None:
     """The dose for the usual strengths, while the strength is not told; None where none passes."""
     try:
-        return tuple((one, _weighed(turn, line, need(line.meat, "meat"), one).cure_kg) for one in USUAL)
+        return tuple((one, _weighed(turn, line, counted_meat(line, line.meat), one).cure_kg) for one in USUAL)
     except SaltbellError:
         return None
 
@@ -87,7 +91,7 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
 def salt_and_sugar(turn: Turn, line: Told) -> str:
     """The plain salt and the sugar beside a dose whose strength is not told, where they are asked for with it."""
     try:
-        found = _weighed(turn, line, need(line.meat, "meat"), USUAL[0])
+        found = _weighed(turn, line, counted_meat(line, line.meat), USUAL[0])
     except SaltbellError:
         return ""
     return beside(line, found.salt_kg)
@@ -105,6 +109,7 @@ def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dos
             jurisdiction=place,
             nitrite_target=_level(line) or house_target(place, kind, method),
             water_share=(line.water or 0.0) / mass if line.water else 0.5,
+            salt_fraction=salt_wished(line) or Recipe.salt_fraction,
             **({"pump_fraction": line.pump} if line.pump else {}),
         )
     )
@@ -174,7 +179,7 @@ def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ..
 def right_dose(turn: Turn, line: Told, strength: Fraction) -> Kilograms | None:
     """The dose of that strength for the meat that is told; None where none is, or none passes. [kg]"""
     try:
-        return _weighed(turn, line, need(line.meat, "meat"), strength).cure_kg
+        return _weighed(turn, line, counted_meat(line, line.meat), strength).cure_kg
     except SaltbellError:
         return None
 
@@ -221,39 +226,6 @@ def mixed(turn: Turn, line: Told, mass: Kilograms, cure: tuple[Kilograms, Fracti
     )
 
 
-def _days(turn: Turn, line: Told) -> Answer:
-    """Days as a plan would have them, the product's own way and no fewer than it wants; and by the trade's rule."""
-    setup = setup_of(line)
-    found = material.days_of(setup, turn.person)
-    band, refusal = material.planned_days(setup, (found, found.immersion.dose), None)
-    if refusal is not None or band is None:
-        raise refusal or Missing("body")
-    keys = [source.key for source in found.sources]
-    if other := _other_thickness(turn, line):
-        one = (found.immersion.piece.thickness, band.p90)
-        rules = square_rule(found.immersion.piece), square_rule(other[0])
-        said = sums_beside.two_thick(one, (other[0].thickness, other[1]), rules, turn.person)
-        return said, keys, {"cure_days": band.p90, "other_days": other[1]}
-    by_rule = None if setup.method == "inject" else square_rule(found.immersion.piece)
-    said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
-    if setup.method == "inject" and not NEEDLED.search(line.text):
-        said = f"{said}\n{sums.not_injected(square_rule(found.immersion.piece))}"
-    if out := comes_out(turn, line, band.p90):
-        said = f"{said}\n{out}"
-    return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}
-
-
-def _other_thickness(turn: Turn, line: Told) -> tuple[Piece, Days] | None:
-    """The second of two thicknesses that are compared, with its days."""
-    lengths = [m.value for m in measures.find(line.text) if m.kind == "length" and m.value >= THINNEST]
-    if len(set(lengths)) != 2 or not _BESIDE.search(line.text):
-        return None
-    setup = setup_of(replace(line, length=lengths[1]))
-    found = material.days_of(setup, turn.person)
-    band, _ = material.planned_days(setup, (found, found.immersion.dose), None)
-    return None if band is None else (found.immersion.piece, band.p90)
-
-
 def _nitrite_in(turn: Turn, line: Told) -> Answer:
     """The nitrite of so much curing salt, or what went into so much meat."""
     if line.cure is None and line.spoons is None:
@@ -292,6 +264,6 @@ def _inject(turn: Turn, line: Told) -> Answer:
 
 
 SUMS = {
-    "dose": _dose, "ppm": _ppm, "days": _days,
+    "dose": _dose, "ppm": _ppm,
     "nitrite_in": _nitrite_in, "inject": _inject, "meat_for": _meat_for,
 }  # fmt: skip

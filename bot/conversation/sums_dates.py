@@ -1,6 +1,7 @@
 """Sums of the calendar: the day so many days on, the days between two, and when a frozen piece goes into the fridge."""
 
 import re
+from dataclasses import replace
 from datetime import date, datetime, time, timedelta
 from math import ceil
 from typing import Final
@@ -28,6 +29,7 @@ _WHEN: Final = re.compile(
 _STARTS: Final = re.compile(r"\b(?:start\w*|from|begin\w*|goes in|put it in|take it out)\b(?: (?!for\b)\w+){0,2}$")
 _PAST: Final = re.compile(r"\b(?:went|put|been|since|started|did|was)\b")
 NOON: Final = time(12)
+_WEEKDAY: Final = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)")
 
 
 def _out_on(turn: Turn, line: Told) -> Answer:
@@ -97,6 +99,8 @@ def _thaw(turn: Turn, line: Told) -> Answer:
     today = wall_of(turn.now, turn.person.zone).date()
     bare = without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"])
     day = find_day(bare, today)
+    if day is not None and day.days[0] == today and _WEEKDAY.match(day.word):  # said of what is frozen: the next one
+        day = replace(day, days=(today + timedelta(days=7),))
     if day is None or day.days[0] <= today:
         return said, keys, body
     wanted = re.search(rf"\b(?:for|by) {re.escape(day.word)}", line.text)  # «when do i take it out for thursday»

@@ -35,6 +35,7 @@ SLOW_PIT_C = 90.0  # cooler than that a middle may take longer than the rule for
 HOT_WATER_C = 80.0  # a probe in boiling water shows no less
 CHART_F, CHART_REST_S = 145.0, 180.0  # sources.FSIS_SAFE_TEMPERATURES
 READ_K = 0.05
+ANY_MEAT = ("beef", "pork", "chicken", "turkey")
 JUST_BELOW_C = 59.9  # of who says «under 140 °F» and no more
 FUEL = ("CHARCOAL_HEAT", "PROPANE_HEAT", "COMMON_PRACTICE")
 A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Common practice
@@ -116,7 +117,7 @@ def setup_of(line: Told) -> Setup:
 
 def _lethality(turn: Turn, line: Told) -> Answer:
     if line.species == "":
-        raise Missing("species")
+        return _of_any(turn, line)
     found = held(line.species, line.temperatures[0])
     if found is None:
         return sums_hot.fish(turn.person), ("HOT_SMOKED_FISH",), {}
@@ -131,6 +132,22 @@ def _lethality(turn: Turn, line: Told) -> Answer:
     if seconds is not None and found.asked and _LOGS.search(line.text):
         said = f"{said}\n{sums_hot.logs(found, seconds)}"
     return said, keys, body
+
+
+def _of_any(turn: Turn, line: Told) -> Answer:
+    """A temperature that was held of a meat which nobody names: the verdict that holds for each of them.
+
+    Raises Missing("species") where they differ, or where the time is what is asked for.
+    """
+    seconds = None if line.hours is None or "how long" in line.text else line.hours * 3600.0
+    every = [one for name in ANY_MEAT if (one := held(name, line.temperatures[0]))]
+    verdicts = {one.enough(seconds) for one in every}
+    chart = verdicts != {True} and _by_the_chart(replace(line, species="beef"), seconds or 0.0)
+    if len(verdicts) > 1 or None in verdicts or chart or _MINCED.search(line.text):
+        raise Missing("species")
+    enough, asked = verdicts.pop(), [one.asked for one in every if one.asked is not None]
+    said = sums_hot.held_of_any(every[0], (bool(enough), max(asked, default=0.0)), seconds or 0.0, turn.person)
+    return said, (every[0].source.key, "FSIS_SAFE_TEMPERATURES"), {"enough": bool(enough)}
 
 
 def _by_the_chart(line: Told, seconds: Seconds) -> bool:

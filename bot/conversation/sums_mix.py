@@ -49,7 +49,9 @@ def _recipe(turn: Turn, line: Told) -> Answer:
     others = [m for m in masses(line.text) if m not in line.meats]
     found = mixing.scaled(base, mine, tuple(others))
     made = judge(mixed(turn, replace(line, water=None), base, (cure, USUAL[0]))) if cure else None
-    said = sums_salt.scaled(found, (base, mine), tuple(others), made, turn.person)
+    doses = usual_doses(turn, replace(line, meats=(mine,))) if made is None and is_curing(line.text) else None
+    of_cure = sums_mixed.cure_beside(doses) if doses else sums_salt.held_to_the_limit(made)
+    said = sums_salt.scaled(found, (base, mine), tuple(others), of_cure, turn.person)
     return said, KITCHEN if made is None else LAW, {"factor": found.factor}
 
 

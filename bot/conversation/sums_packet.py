@@ -16,11 +16,16 @@ from core.cure.dose import house_target
 from core.cure.judgement import Judgement
 from core.errors import Missing
 from core.service.turn import Turn
-from core.units import Fraction
+from core.units import Fraction, Kilograms
 
 COARSE_STEP = 0.001  # kg, a common kitchen scale
 _OFF_BY = re.compile(
     r"\b(?:off|out|wrong|errors?|drifts?|varies)(?: is)?(?: by)?(?: about)? (?P<n>\d?\.\d+|\d)\b(?! ?(?:%|kg|oz))"
+)
+_STEPS = re.compile(
+    r"\b(?:jumps?|goes(?: up)?|moves?|rounds?|steps?|counts?|increments?|resolution|nearest|reads|shows)(?: only)?"
+    r"(?: (?:in|by|of|to|up|is|are|the|every|nearest|steps?|whole))* (?P<n>\d{1,2}(?:\.\d)?)(?: ?g| ?grams?|s)?\b"
+    r"|\b(?P<m>\d{1,2}(?:\.\d)?) ?(?:g|grams?)? (?:steps?|increments?|jumps?|resolution|at a time)\b"
 )
 
 
@@ -73,9 +78,15 @@ def _scale(turn: Turn, line: Told) -> Answer:
         out = float(off["n"]) / 1000.0
         target = house_target(turn.person.jurisdiction, class_of(line), "dry")
         return sums_packet.out_by(small, out, target), KITCHEN, {"error": out / small}
-    step = min(weighed) if weighed and min(weighed) <= 0.01 else COARSE_STEP
+    step = _step(line.text) or (min(weighed) if len(weighed) > 1 and min(weighed) <= 0.01 else COARSE_STEP)
     found = amounts.coarse(small, step)
     return sums_hot.coarse(small, found), KITCHEN, {"stock_kg": found.stock}
+
+
+def _step(text: str) -> Kilograms | None:
+    """What a scale shows at least, told with its gram or without: «jumps by 5», «in 2 g steps». [kg]"""
+    found = _STEPS.search(text)
+    return float(found["n"] or found["m"]) / 1000.0 if found else None
 
 
 SUMS = {"by_packet": _by_packet, "at_rate": _at_rate, "scale": _scale}

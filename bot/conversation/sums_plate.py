@@ -15,6 +15,7 @@ from core.errors import Missing
 from core.plan.recipe import products
 from core.safety.storage import keeping
 from core.service.turn import Turn
+from core.units import Kilograms
 
 SLICE: Final = 0.03  # kg
 SALTED: Final = 0.0225  # the house's salt, of the raw meat
@@ -38,6 +39,7 @@ _A_HEAD: Final = re.compile(r"\b(?:per|a|each) (?:person|head|eater|guest|adult|
 _BUFFET: Final = re.compile(
     r"\b(?:buffet|potluck|with (?:lots of |many |plenty of )?sides|finger food|nibbles|tasting)\b"
 )
+_STARTER: Final = re.compile(r"\b(?:starters?|appeti[sz]ers?|canap\w+|first course|hors d\w*|tapas|snacks?)\b")
 _HOW_MANY: Final = re.compile(
     r"\bhow many (?:\d[\d.]* ?(?:kg|lb) )?(?:whole )?(?:briskets?|flats?|packers?|hams?|turkeys?|chickens?|birds?"
     r"|bellies|butts?|shoulders?|loins?|pieces)\b"
@@ -54,7 +56,7 @@ def _shopping(turn: Turn, line: Told) -> Answer:
         return sums_plate.a_head(amounts.raw_for(1, _left(line)), turn.person), KITCHEN, {}
     people = int(need(line.people, "people"))
     bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
-    each = line.each or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)
+    each = _each(line) or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)
     raw = amounts.raw_for(people, _left(line), each=each).times(1.0 / bone)
     body = {"raw_kg": raw.usual}
     if line.heaviest is not None and _HOW_MANY.search(line.text):
@@ -66,10 +68,15 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     return sums.shopping(people, raw, turn.person), KITCHEN, body
 
 
+def _each(line: Told) -> Kilograms | None:
+    """A portion by its weight, or by what it is served as. [kg]"""
+    return line.each or (amounts.STARTER if _STARTER.search(line.text) else None)
+
+
 def _portions(turn: Turn, line: Told) -> Answer:
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
     sliced = SLICE if _SLICES_ASKED.search(line.text) else None
-    if each := line.each or sliced:
+    if each := _each(line) or sliced:
         made = bool(_MADE.search(line.text))
         raw = amounts.cooked(mass, _left(line), whole).usual
         left = mass if made or _COOKED.search(line.text) else raw

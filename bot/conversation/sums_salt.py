@@ -9,7 +9,7 @@ from bot.intents.cures import pours
 from bot.intents.fitting import is_curing, masses, salt_share, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.told import Told
-from bot.intents.wanted import beside_the_cure, by_the_kilo
+from bot.intents.wanted import beside_the_cure, by_the_kilo, salt_wished
 from bot.wording import sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees
@@ -22,6 +22,8 @@ from core.units import Fraction, Kilograms
 KITCHEN: Final = ("COMMON_PRACTICE",)
 FISH_WATER: Final = 1.0  # l of water for a kg of fish in a bag. Common practice
 FISH_SALT: Final = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
+_AS_EATEN: Final = re.compile(r"\b(?:per|in|for|each|an?|every) (?:100 ?g|slice|serving|portion|plate|sandwich)\b")
+_A_PLATE: Final[Kilograms] = 0.2
 HOUSE_SALT: Final = (0.0225, 0.025)  # of all that is counted. Common practice
 STRONG: Final = 0.0625  # of a curing salt nobody names; a weak one brings more salt by a twentieth of its weight
 _KINDS: Final = (
@@ -98,7 +100,8 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
 def beside(line: Told, plain: Kilograms | None) -> str:
     """The plain salt that goes in with a dose, where it is not told yet, and the sugar, where they are asked for."""
     wanted, all_ = beside_the_cure(line.text), counted(line)
-    said = sums_mixed.salt_beside(plain, HOUSE_SALT[0]) if plain is not None and "salt" in wanted else ""
+    share = salt_wished(line) or HOUSE_SALT[0]
+    said = sums_mixed.salt_beside(plain, share) if plain is not None and "salt" in wanted else ""
     sweet = sums_mixed.sugar_beside(mixing.sugar(all_, None)) if "sugar" in wanted else ""
     return "\n".join(filter(None, (said, sweet)))
 
@@ -111,7 +114,16 @@ def _usual_cure(turn: Turn, line: Told) -> Kilograms | None:
     return cure_for_dry(target, counted(line), line.strength or STRONG)
 
 
+def _sugar_eaten(line: Told) -> Answer:
+    """The sugar in what is eaten, where its share of the raw meat is told: the fire takes water, and no sugar."""
+    mass, (low, high) = line.meat or amounts.PORTION[1], amounts.left_of("", True)
+    usual, most = (mass * line.fractions[0] / left for left in ((low + high) / 2.0, low))
+    return sums_salt.sugar_eaten(mass, usual, most), KITCHEN, {"sugar_kg": usual}
+
+
 def _sugar(turn: Turn, line: Told) -> Answer:
+    if _AS_EATEN.search(line.text) and line.fractions and (line.meat or 0.0) <= _A_PLATE:
+        return _sugar_eaten(line)
     all_ = counted(line)
     found = mixing.sugar(all_, shares(line.text).get("sugar") or next(iter(line.fractions), None))
     said = sums_salt.sugar(found, all_, turn.person)

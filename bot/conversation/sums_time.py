@@ -1,21 +1,22 @@
 """Sums of the clock and the calendar: when to begin, when to light, how long it still takes, how long it stays hot."""
 
 import re
+from dataclasses import replace
 from datetime import datetime, time, timedelta
 from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.conversation.sums_dates import noon, without
-from bot.conversation.sums_hot import Answer, piece_of, setup_of, until_ready
+from bot.conversation.sums_dates import comes_out, noon, without
+from bot.conversation.sums_hot import NEEDLED, Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
 from bot.intents.days import find_day
 from bot.intents.fitting import EATEN_AT
 from bot.intents.of_heat import RATE, between, in_time
-from bot.intents.told import Told, told
-from bot.wording import sums_beside, sums_hot, sums_time
+from bot.intents.told import THINNEST, Told, told
+from bot.wording import sums, sums_beside, sums_hot, sums_time
 from core.answers import mixing
 from core.answers.amounts import Span
 from core.batch import material
@@ -24,6 +25,7 @@ from core.errors import Missing
 from core.heat.band import Band
 from core.heat.brine_pot import hours_to, ice_into, with_ice
 from core.heat.cooling import rest
+from core.meat.piece import Piece
 from core.safety.thaw import thaw
 from core.service.turn import Turn
 from core.units import Celsius, Days, Hours
@@ -52,7 +54,9 @@ _ON_AT: Final = re.compile(
     r"(?! ?(?:h|hrs?|hours?)\b) ?(?:am|pm)?\b(?=.*\b(?:done|ready|finish\w*|off)\b)"
 )
 _WRAPPED: Final = re.compile(r"\b(?:wrap\w*|foil\w*|paper)\b")
+_BESIDE: Final = re.compile(r"\b(?:vs|versus|than|instead|compared|against|or|double|half|and|to)\b")
 LIGHTING: Final[Hours] = 1.0
+WORTH_SAYING: Final[Hours] = 1.0  # between the hours that are sure and the likelier ones. Judgement
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
 HALF_A_DAY: Final[Hours] = 12.0
 _REST: Final = re.compile(r"^ ?(?:of )?(?:rest\w*|hold\w*|to rest)\b")
@@ -98,6 +102,39 @@ def _start_by(turn: Turn, line: Told) -> Answer:
     return said, KITCHEN, body | {"late": begin < today}
 
 
+def _days(turn: Turn, line: Told) -> Answer:
+    """Days as a plan would have them, the product's own way and no fewer than it wants; and by the trade's rule."""
+    setup = setup_of(line)
+    found = material.days_of(setup, turn.person)
+    band, refusal = material.planned_days(setup, (found, found.immersion.dose), None)
+    if refusal is not None or band is None:
+        raise refusal or Missing("body")
+    keys = [source.key for source in found.sources]
+    if other := _other_thickness(turn, line):
+        one = (found.immersion.piece.thickness, band.p90)
+        rules = square_rule(found.immersion.piece), square_rule(other[0])
+        said = sums_beside.two_thick(one, (other[0].thickness, other[1]), rules, turn.person)
+        return said, keys, {"cure_days": band.p90, "other_days": other[1]}
+    by_rule = None if setup.method == "inject" else square_rule(found.immersion.piece)
+    said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
+    if setup.method == "inject" and not NEEDLED.search(line.text):
+        said = f"{said}\n{sums.not_injected(square_rule(found.immersion.piece))}"
+    if out := comes_out(turn, line, band.p90):
+        said = f"{said}\n{out}"
+    return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}
+
+
+def _other_thickness(turn: Turn, line: Told) -> tuple[Piece, Days] | None:
+    """The second of two thicknesses that are compared, with its days."""
+    lengths = [m.value for m in measures.find(line.text) if m.kind == "length" and m.value >= THINNEST]
+    if len(set(lengths)) != 2 or not _BESIDE.search(line.text):
+        return None
+    setup = setup_of(replace(line, length=lengths[1]))
+    found = material.days_of(setup, turn.person)
+    band, _ = material.planned_days(setup, (found, found.immersion.dose), None)
+    return None if band is None else (found.immersion.piece, band.p90)
+
+
 def _light_by(turn: Turn, line: Told) -> Answer:
     if len(line.clocks) == 1 and _ON_AT.search(line.text) and not EATEN_AT.search(line.text):
         ready, on = until_ready(turn, line)[0], line.clocks[0]
@@ -115,6 +152,8 @@ def _light_by(turn: Turn, line: Told) -> Answer:
     body = {"hours": ready.p90}
     before = -int((eat - (rests or REST) - ready.p90 - LIGHTING) // 24.0)  # how many days before the meal
     said = sums_time.light_by((lit, on, _clock(turn, eat)), before, ready, turn.person)
+    if ready.p90 - ready.p50 >= WORTH_SAYING:
+        said = f"{said}\n{sums_time.likelier(_clock(turn, eat - (rests or REST) - ready.p50), turn.person)}"
     return said, ("COOK_CASE", *KITCHEN), body
 
 
@@ -236,6 +275,6 @@ def _brine_cools(turn: Turn, line: Told) -> Answer:
 
 
 SUMS = {
-    "start_by": _start_by, "light_by": _light_by, "makes_it": _makes_it, "eta": _eta, "hold_for": _hold_for,
-    "ice": _ice, "brine_ice": _brine_ice, "brine_cools": _brine_cools,
+    "days": _days, "start_by": _start_by, "light_by": _light_by, "makes_it": _makes_it, "eta": _eta,
+    "hold_for": _hold_for, "ice": _ice, "brine_ice": _brine_ice, "brine_cools": _brine_cools,
 }  # fmt: skip

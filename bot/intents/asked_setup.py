@@ -23,8 +23,11 @@ from core.batch.events import Probe
 UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
     r"|not on (?:it|the)|no label|(?:label|sticker|print)(?: is| has|s)? (?:rubbed|worn|washed|torn|peeled|come|came"
-    r"|fell|gone|faded|smudged|missing)|cant read (?:it|the|what)|keine ahnung|weiß nicht)\b|^\?+$"
+    r"|fell|gone|faded|smudged|missing)|(?:bag|packet|label|pouch)s? (?:is |are |was |got )?(?:torn|ripped)"
+    r"|cant read (?:it|the|what)|keine ahnung|weiß nicht)\b|^\?+$"
 )
+_GUESSED: Final = re.compile(r"\b(?:prob(?:ably)?|something|somewhere|ish|guess\w*|roughly|maybe|perhaps|or so)\b")
+_EXACT: Final = re.compile(r"(?<![\d.])\d{1,2}\.\d")  # «6.25 i guess»: nobody makes up the quarter
 # «got cure no 2, thats fine right»: a kind of curing salt, and no strength
 SECOND_KIND: Final = re.compile(
     r"\b(?:cure|curing salt|pink(?: curing)? salt|powder|packet|it)(?: (?:is|says|called|kind|type))* ?"
@@ -111,6 +114,8 @@ def _cure(text: str, context: Context) -> Intent | None:
     value = share.value if share else None
     if share is None and (kind := FIRST_OR_SECOND.search(text)):  # «pink salt 1», and no 1 %: which, not how strong
         return Choose("cure", "second" if kind["second"] or kind["other"] else "unknown")
+    if _guesses(text):  # a guess gives no dose
+        return Choose("cure", "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
             options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
@@ -137,6 +142,12 @@ def _cure(text: str, context: Context) -> Intent | None:
     if open_strength(text) or UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question
+
+
+def _guesses(text: str) -> bool:
+    """Whether a number is told that nobody read on the packet: «dunno, prob 6 something»."""
+    doubts = (UNKNOWN.search(text) or _GUESSED.search(text)) and not _EXACT.search(text)
+    return bool(doubts) and bool(re.search(r"\d", text)) and not measures.of_kind(text, "length")
 
 
 def _thickness(text: str, context: Context) -> Intent | None:

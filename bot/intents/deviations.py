@@ -126,7 +126,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
 
 def read_told(text: str, context: Context) -> Intent | None:
     """What went wrong with all its facts in one line; None where the line says something else too."""
-    hit = None if text.endswith("?") else read_happened(text, context)
+    of_packet = context.asked == "cure" and "cure" not in text  # «the bag is torn», of which the strength was asked
+    hit = None if text.endswith("?") or of_packet else read_happened(text, context)
     if hit is None or hit.happened.what not in IN_ONE_LINE or questions.is_question(text) or _ASKS.search(text):
         return None
     what = hit.happened.what

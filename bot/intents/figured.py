@@ -5,7 +5,8 @@ from typing import Final
 from core import patterns as re
 
 _ONE: Final = re.compile(
-    r"(?:(?<!\d )\b(?:an?|one) |^)(?:level )?(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
+    r"(?:(?<!\d )\b(?:an?|one) |^)(?:level |whole |full |single )?"
+    r"(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
     r"|tsp|tbsp|minute|hour|hr|week)\b)|\b(?:an?|one) (?=min\b)"
 )
 _HOUR: Final = re.compile(

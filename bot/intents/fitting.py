@@ -221,7 +221,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "mix": lambda line: line.has("meat") and _is_shared(shares(line.text)),
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
-    "sugar": lambda line: line.has("meat"),
+    "sugar": lambda line: line.has("meat") or (line.has("fractions") and bool(_SLICE.search(line.text))),
     "brine": lambda line: (
         line.has("fractions")
         and not (

@@ -42,6 +42,10 @@ _IN_A_BOX: Final = re.compile(r"\b(?:cooler|esky|cool box|box|towels?|blankets?|
 _FIRE_LOST: Final = re.compile(
     r"\b(?:fire|died|dead|power|(?:went|ran|burn\w*|gone) out|coals?|gas|flames?|smoker|pit)\b"
 )
+_TAKEN_OFF: Final = re.compile(
+    r"^(?:came |come |went )?off\b|\b(?:took|taken|pulled|came|take) (?:it |them |the \w+ )?off\b"
+)
+_DIED: Final = re.compile(r"\b(?:fire|died|dead|power|gas|coals?|flames?|(?:went|ran|burn\w*|gone|shut) (?:out|off))\b")
 _PIT_TOLD: Final = re.compile(
     r"\b(?:pit|smoker|grill|cooker|fire|kamado)(?: (?:temp|is|was|reads?|says|at|now|only"
     r"|down to|fell to|dropped to|had been|been|its|it|stone|cold))*"
@@ -116,7 +120,12 @@ def went_out(line: Told) -> bool:
     fell = len(line.temperatures) == 1 and abs(line.temperatures[0] - HOT_CORE) < 1.0 and bool(_FELL.search(line.text))
     meat = (len(line.temperatures) > 1 or fell) and max(line.temperatures) <= HOTTEST_MEAT
     boxed = kept_hot(line) and _IN_A_BOX.search(line.text) and not _FIRE_LOST.search(line.text)
-    return meat and timed and not (rises(line) or boxed)
+    return meat and timed and not (rises(line) or boxed or _taken_off(line))
+
+
+def _taken_off(line: Told) -> bool:
+    """A fall of what was taken off the fire on purpose: «off at 2, 140, now 85»."""
+    return falls(line) and bool(_TAKEN_OFF.search(line.text)) and not _DIED.search(line.text)
 
 
 def beside_a_cold_pit(line: Told) -> Celsius | None:

@@ -39,6 +39,11 @@ _PUT_OFF: Final = re.compile(
     r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
     r"|\berinner mich\b"
 )
+_AT_ITS_HOUR: Final = re.compile(  # «wake me when its time for the fire»: at the hour of the plan
+    r"\b(?:when|once|as soon as) (?:its |it is |the |i |we |it )*"
+    r"(?:time|due|hour|(?:have|need|got|gotta|should|must)(?: to)?|(?=done\b|ready\b|finished\b))"
+)
+_DONE: Final = re.compile(r"^ ?(?:done|ready|finished)\b")
 _SOME_TIME: Final = re.compile(
     r"\b(?:after|before|when|once|morning|evening|tonight|tomorrow|night|lunch|dinner|work|weekend|later on"
     r"|until|till?)\b"
@@ -132,6 +137,8 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
     if later := _still_to_come(text, context):
         return later
     if _PUT_OFF.search(text) and not _NEVER.search(text):
+        if (hour_of := _AT_ITS_HOUR.search(text)) and (step := _named(text[hour_of.end() :], context)):
+            return Snooze(step=step)
         text = _NOT_THEN.sub("", text)
         said = when.future(text, context)
         by = when.span(text) if said and not said.hour_said and not said.day_said else None
@@ -150,6 +157,13 @@ def read_after(text: str, context: Context) -> Unclear | None:
     if context.phase == "none" or not _AN_EVENT.match(text) or not _LATER.match(text):
         return None
     return Unclear("until", text[:60], (Snooze(step=_deed(text, context) or noun(text)),))
+
+
+def _named(text: str, context: Context) -> str | None:
+    """The step that is to be called for at its own hour, by its noun or its deed; what is done is off the fire."""
+    if context.phase == "cooking" and _DONE.search(text):
+        return str(Kind.OFF)
+    return noun(text) or _deed(text, context)
 
 
 def _called(text: str, context: Context) -> str | None:

@@ -38,6 +38,7 @@ _UNIT_SMALL: Final = words(
     i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
     cm inch inches oz ounces but im am ill id else rest oven smoker like lets read think c celsius
+    can could have get see that this n whole plan numbers those both values
     centigrade f fahrenheit degrees talk bitte einheiten nur und my a lengths length sizes size thickness thicknesses
     """
 )

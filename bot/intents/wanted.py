@@ -75,10 +75,20 @@ _CURE_TOO: Final = re.compile(  # by its own noun: «salt for a 2 kg dry cure» 
 )
 
 
+WISHED: Final = (0.01, 0.04)  # of salt in meat: saltier nobody eats it, and a packet is as strong. Common practice
+
+
 def beside_the_cure(text: str) -> frozenset[str]:
     """The plain salt and the sugar that a line names beside its curing salt."""
     wanted = (("salt", _SALT_TOO), ("sugar", _SUGAR_TOO))
     return frozenset(name for name, words in wanted if words.search(text))
+
+
+def salt_wished(line: Told) -> Fraction | None:
+    """The share of salt that is wished beside a dose, where plain salt is named; no packet's strength."""
+    named = "salt" in beside_the_cure(line.text)
+    own = (f for f in line.fractions if WISHED[0] <= f <= WISHED[1] and f != line.strength)
+    return next(own, None) if named else None
 
 
 def whole_mix(line: Told) -> bool:

@@ -28,6 +28,7 @@ _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "ni
 _SOON: Final = timedelta(hours=4)
 # «bought it yesterday, for sunday»: nobody eats on a day that is gone
 _PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # the next one, of whichever day
+_AT_A_MEAL: Final = re.compile(r"\b(?:at|over|during|around) (?:breakfast|brunch|lunch(?:time)?|tea|dinner|supper)\b")
 _AGO: Final = re.compile(r"\bago\b")
 _GONE: Final = re.compile(
     r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b"
@@ -103,7 +104,7 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
         back = span(text)
         return When(limit - back) if back else None
     spoken = _spoken(text, context, past=True)
-    if spoken.day is None and spoken.clock is None:
+    if spoken.day is None and spoken.clock is None and not _AT_A_MEAL.search(text):
         return None
     times = spoken.times(_PARTS.get(spoken.part, (12, ""))[0])
     if spoken.as_written(context):

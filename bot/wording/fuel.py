@@ -9,6 +9,7 @@ from core.batch.material import fuel_of
 from core.heat.fire import Fuel
 from core.units import Hours
 
+TAKEN_UP = timedelta(hours=3)  # so long smoke goes on, where it has some. Common practice
 FED = frozenset({"kettle", "offset", "steel"})
 
 
@@ -139,6 +140,24 @@ def _amount(amount: float, found: Fuel, a: Assessment) -> str:
         numbers.mass(amount, a.person)
         if a.person.units.mass == "lb"
         else f"{decimal(amount, 1 if amount < 9.95 else 0)} kg"
+    )
+
+
+def another_chunk(a: Assessment) -> str:
+    """Whether more wood still makes smoke, by how long it has been on."""
+    if a.on_at is None:
+        return say("Not before the meat is on: the chunks among the coals light in their turn.")
+    on = a.now - a.on_at
+    if on >= TAKEN_UP:
+        return say(
+            "No need: it has been on for {span}, and most of the smoke is taken up in the first 3 to 4 h.\n"
+            "More turns it bitter; keep the fire clear.",
+            span=numbers.span(on),
+        )
+    return say(
+        "You may: it has been on for {span}, and smoke is taken up in the first 3 to 4 h.\n"
+        "One dry chunk at a time, 3 to 5 in all, and wait for clear smoke.",
+        span=numbers.span(on),
     )
 
 

@@ -24,6 +24,10 @@ INCIDENTS = {
 }
 
 GO_ON = later("It can go on: this alone did no harm.")
+BAG_FIRST = later(
+    "A new bag now, with what is left of the liquid, pressed around the meat, and back into the cold.\n"
+    "Wash the shelf and what stood below it: that is raw juice."
+)
 CLOSE = later("No more reminders for it. «cancel» closes it; if a reading was a slip, correct it, and I go on.")
 
 
@@ -36,10 +40,18 @@ def incident(a: Assessment, what: str) -> str:
     if not found:
         return say("I wrote it down. How long was it, and how warm was the meat? Type both, like «2 h, core 45 c».")
     f = found[0] if a.ledger.thrown else _last(a, what) or found[0]
+    if f.means is Outcome.CANNOT_SAY and _only_leaked(a, what):
+        return "\n".join(t for t in (say(BAG_FIRST), safety.missing([f] if f.missing else [], a)) if t)
     said = say(GO_ON) if f.means is Outcome.SAFE else VERDICTS[f.means], finding(f, a), ADVICE.get(f.advice, "")
     lines = (said[2], said[1]) if _in_time(f) else said
     closing = (say(CLOSE) if a.ledger.thrown else "", safety.missing([f] if f.missing else [], a))
     return "\n".join(t for t in (*lines, *closing) if t)
+
+
+def _only_leaked(a: Assessment, what: str) -> bool:
+    """A leak of which nothing else is told, while the meat lies in its cure: nothing is served yet, and a deed comes first."""
+    told = [i for i in a.ledger.record.incidents if i.what == what]
+    return what == "leaked" and "out" not in a.batch.done and not told[-1].facts
 
 
 def _in_time(f: Finding) -> bool:

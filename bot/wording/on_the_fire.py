@@ -245,7 +245,7 @@ def pull_at(a: Assessment, core: Celsius) -> str:
     if core >= target - doneness.UNDER_K:
         shown_target = numbers.temperature(target, a.person)
         said = say(
-            "At {core} it is as planned: {target} was meant. Say «off» when you take it.",
+            "{core} is near the {target} that was planned, so it may come off: say «off» when you take it.",
             core=shown,
             target=shown_target,
         )

@@ -129,11 +129,10 @@ def days(found: tuple[Days, float | None], method: str, piece: Piece, person: Pe
     """Days in the cure, the way that they are for, and the trade's own rule beside them where it waits longer."""
     band, by_rule = found
     said = say(
-        "{thick}, {way}: {days} until 9 in 10 are pink in the middle; half of them by {half}.",
+        "{thick}, {way}: {days} until 9 in 10 are pink in the middle.",
         days=numbers.days(band.p90),
         thick=numbers.length(piece.thickness, person),
         way=WAYS[method],
-        half=numbers.days(band.p50),
     )
     lines = [said, _by_rule(by_rule, band.p90)]
     if not piece.measured:

@@ -59,6 +59,23 @@ def _verdict(found: Held, seconds: Seconds | None, person: Person) -> str:
             return say("Not yet: at {at} the table for {meat} asks {asked}, and {told} is less. Go on.", **fields)
 
 
+def held_of_any(red: Held, told: tuple[bool, Seconds], seconds: Seconds, person: Person) -> str:
+    """A temperature that was held, of a meat that nobody names: whether it is enough for each, and the longest time."""
+    enough, longest = told
+    at, plain = numbers.both(red.celsius, person), _home("chicken", person)
+    if enough:
+        return say(
+            "On paper yes, whatever meat it is: at {at} the longest that a table asks is {asked}, and you held {told}.\n{home}",
+            at=at, asked=_time(longest), told=_time(seconds), home=plain,
+        )  # fmt: skip
+    if red.asked is None:
+        return say("No, whatever meat it is: at {at} no time is enough. Go on.\n{home}", at=at, home=plain)
+    return say(
+        "Not yet, whatever meat it is: at {at} the table for beef and pork asks {asked}, that for birds more, and {told} is less. Go on.\n{home}",
+        at=at, asked=_time(red.asked), told=_time(seconds), home=plain,
+    )  # fmt: skip
+
+
 def by_the_chart(found: Held, person: Person) -> str:
     """A whole piece of red meat that meets the consumer's chart, though not yet its table."""
     return say(

@@ -211,6 +211,17 @@ def inject(mass: Kilograms, pump: Fraction, doses: tuple[tuple[Fraction, Kilogra
     )
 
 
+def sugar_eaten(mass: Kilograms, usual: Kilograms, most: Kilograms) -> str:
+    """The sugar in so much cooked meat."""
+    return say(
+        "About {usual} of sugar in {mass} as eaten, {most} at most: the fire takes water and leaves the sugar.\n"
+        "Some stays in the brine or is rinsed off, so it is an estimate.",
+        usual=numbers.grams(usual),
+        mass=numbers.grams(mass),
+        most=numbers.grams(most),
+    )
+
+
 def without_skin(said: str) -> str:
     """A dose for a belly whose rind is on."""
     first, _, rest = said.partition("\n")
@@ -249,10 +260,10 @@ def scaled(
     found: Scaled,
     sizes: tuple[Kilograms, Kilograms],
     was: tuple[Kilograms, ...],
-    made: Judgement | None,
+    of_cure: str,
     person: Person,
 ) -> str:
-    """A recipe in another size; its curing salt is no dose until it is held to the limit."""
+    """A recipe in another size; `of_cure` says what its curing salt is, which is no dose until it is held to the limit."""
     pairs = ", ".join(
         say("{was} become {now}", was=numbers.grams(old), now=numbers.grams(new))
         for old, new in zip(was, found.masses, strict=True)
@@ -263,11 +274,12 @@ def scaled(
         mine=numbers.mass(sizes[1], person),
         base=numbers.mass(sizes[0], person),
     )
-    lines = [said, f"{pairs}." if pairs else "", _held_to_the_limit(made)]
+    lines = [said, f"{pairs}." if pairs else "", of_cure]
     return "\n".join(line for line in lines if line)
 
 
-def _held_to_the_limit(made: Judgement | None) -> str:
+def held_to_the_limit(made: Judgement | None) -> str:
+    """What is said of the curing salt of a recipe, whose grams may be told."""
     if made is None:
         return say("Curing salt I weigh by your meat and its strength, not by a recipe: ask me for the dose.")
     level, limit = numbers.ppm(made.ingoing.nitrite), numbers.ppm(made.limit.max_mg_kg)

@@ -80,6 +80,11 @@ def light_by(at: tuple[datetime, datetime, datetime], before: int, ready: Band, 
     )
 
 
+def likelier(on: datetime, person: Person) -> str:
+    """When it would go on by the likelier hours, with nothing in hand."""
+    return say("By the likelier hours it goes on at {on}, with nothing in hand.", on=numbers.clock(on, person))
+
+
 def straight_on(left: Span, at: datetime | None, person: Person) -> str:
     """When a core that goes on rising so will be there."""
     band = {"low": numbers.hours(_quarter(left.low)), "high": numbers.hours(_quarter(left.high))}

@@ -9,6 +9,7 @@ from core.errors import OutOfRange
 from core.units import Fraction, Kilograms
 
 SODIUM_IN_SALT: Final[Fraction] = 22.98977 / (22.98977 + 35.45)  # sources.ATOMIC_WEIGHTS
+STARTER: Final[Kilograms] = 0.075  # cooked, before a meal. Common practice, no source
 PORTION: Final = (
     0.10,
     0.15,
@@ -187,11 +188,14 @@ def salt_by_volume(cups: float, kind: str) -> Span:
 
 
 def coarse(dose_kg: Kilograms, step_kg: Kilograms) -> Coarse:
-    """A small dose on a scale that shows steps of `step_kg`. [kg] The stock is one part of curing salt in ten."""
+    """A small dose on a scale that shows steps of `step_kg`. [kg] The stock is one part of curing salt in ten.
+
+    So much of it is stirred that its own curing salt is weighed closely enough; a dose smaller than a step has none.
+    """
     if not 0.0 < dose_kg <= 0.2 or not 0.0 < step_kg <= 0.01:
         raise OutOfRange("dose", dose_kg, 0.0, 0.2, "kg")
     whole = STOCK[0] + STOCK[1]
     stock = dose_kg * whole / STOCK[0]
-    made = ceil(stock / whole - 1e-9)  # so many times the ten grams, that there is enough
-    will_do = step_kg <= CLOSE * made * STOCK[0]
+    made = ceil(max(stock / whole, step_kg / CLOSE / STOCK[0]) - 1e-9)  # so many times the ten grams do
+    will_do = step_kg <= CLOSE * stock
     return Coarse(0.5 * step_kg / dose_kg, step_kg / dose_kg, stock, made * STOCK[0], made * STOCK[1], will_do)

@@ -24,7 +24,7 @@ PRINTED = {
     "100 degrees": "SALOMETER", "60 °F": "SALOMETER", "a seventh of the water": "HOT_SMOKED_FISH",
     "An hour or two in the fridge": "HOT_SMOKED_FISH",
     "One part of salt to seven of water": "HOT_SMOKED_FISH",
-    "9 in 10": "JUDGEMENT", "half of them by": "JUDGEMENT", "Half as much again": "COMMON_PRACTICE",
+    "9 in 10": "JUDGEMENT", "Half as much again": "COMMON_PRACTICE",
     "at 150 g cooked each": "COMMON_PRACTICE",
     "portions of 150 g": "COMMON_PRACTICE", "100 to 200 g": "COMMON_PRACTICE",
     "every 30 min": "USDA_THAWING", "half an hour a pound": "USDA_THAWING", "24 h in the fridge": "USDA_THAWING",

@@ -21,3 +21,34 @@ def test_what_they_come_to(tmp_path: Path) -> None:
     water, price = asked(tmp_path, lines)
     assert abs(water["water_kg"] - 1.71) < 0.001
     assert abs(price["cooked"] - 12.0 / 0.45) < 0.05
+
+
+def test_what_is_told_is_counted(tmp_path: Path) -> None:
+    """A wished share of salt, a rind that is on (FSIS 1995: 10 %), a step of a scale, a starter (all derived)."""
+    lines = [
+        "want 2% on 1.35 kg how much salt if cure counts, cure is 6.25 %",
+        "5 kg belly rind on 6.25 % cure how much",
+        "kitchen scale jumps by 5 need 11 g",
+        "1.36 kg salmon feeds how many as a starter",
+        "sugar per 100g if i used 1 percent",
+    ]
+    _, rind, scale, starter, sugar = asked(tmp_path, lines)
+    assert abs(rind["cure_kg"] - 0.9 * 5.0 * 120e-6 / 0.0625) < 1e-6
+    assert abs(scale["stock_kg"] - 0.110) < 1e-9
+    assert 12.0 < starter["portions"] < 15.0
+    assert abs(sugar["sugar_kg"] - 0.1 * 0.01 / 0.6) < 2e-5
+
+
+def test_no_meat_needs_to_be_named(tmp_path: Path) -> None:
+    """132 °F for 60 min is short of every table, 71 min for beef and pork (FSIS 2021); 140 °F for 20 is not for all."""
+    short, over, apart = asked(
+        tmp_path,
+        [
+            "roast held 132 f for an hour enough?",
+            "held 165 f for 10 minutes enough?",
+            "held 140 f for 20 minutes is that enough",
+        ],
+    )
+    assert short["enough"] is False
+    assert over["enough"] is True
+    assert apart["asked"] == "species"

@@ -59,7 +59,10 @@ def test_a_coarse_scale() -> None:
     assert (found.cure, found.water, found.will_do) == pytest.approx((0.010, 0.090, True))
     more = amounts.coarse(0.014, 0.001)  # ten times 14 g are more than one stock of 100 g holds
     assert more.cure + more.water >= more.stock
-    assert not amounts.coarse(0.014, 0.005).will_do  # 20 g weighed to 5 g are a quarter out
+    rough = amounts.coarse(0.011, 0.005)  # 50 g weighed to 5 g, and 110 g of the stock: a tenth out at most
+    assert (rough.cure, rough.water, rough.stock) == pytest.approx((0.050, 0.450, 0.110))
+    assert (rough.error_low, rough.error_high, rough.will_do) == pytest.approx((0.227, 0.455, True), abs=1e-3)
+    assert not amounts.coarse(0.003, 0.005).will_do  # 30 g of the stock weighed to 5 g are a sixth out
 
 
 @pytest.mark.parametrize(

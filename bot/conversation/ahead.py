@@ -1,0 +1,86 @@
+"""What is asked of the plan by the name of a step or of a day, and of a deed at another hour than planned."""
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+from bot.conversation import of_a_day
+from bot.conversation.around import STEPS, Answer, Of
+from bot.conversation.understand import Understood
+from bot.intents.normal import normal
+from bot.wording import ahead, fuel, standing
+from core.plan.steps import Kind
+from core.service.turn import Turn
+
+_WHEN: Final = re.compile(
+    r"^(?:(?:so|and|ok|but|well),? )*(?:when|what time|(?:what|which) day|how (?:soon|early)|how long (?:un)?til+)\b"
+    r"(?!.*\b(?:did|was|were|went|long ago)\b)"
+)
+NO_TOPIC: Final = frozenset({Kind.INTO_CURE, Kind.RINSE, Kind.RUB, Kind.BRINE})  # steps that no topic is made for
+_NAMED: Final = tuple((kind, re.compile(words)) for kind, words in STEPS)
+_DUTY: Final = re.compile(
+    r"^(?:(?:so|and|ok|but|well),? )*(?:what|anything|something|how much time|how busy|when do (?:i|we) have to be"
+    r"|do (?:i|we) (?:need|have)|am i|are we|will i)\b(?=.*\b(?:do|due|happen\w*|home|busy|free|needed|on|list|have to"
+    r"|need to be|time|coming up|planned|steps?|up)\b)"
+)
+_OF_A_DEED: Final = re.compile(  # asked of that, and not of the whole day
+    r"\b(?:eat|ready|done|finish\w*|smok\w*|cook\w*|leave|safe|move|flip\w*|turn|slic\w+|take|put|pull|wrap|guests?"
+    r"|serve|late|weather|buy|far|light|lit|start|begin|need(?:ed)? for|(?:un)?till?|temp\w*|core|pit|if|get up)\b"
+)
+_MEANT_LATER: Final = re.compile(
+    r"\b(?:went|put|got|came|took|taken|goes|lit|rinsed|started)\b.*\b(?:late|later|early|earlier|sooner|behind)\b"
+)
+_MATTERS: Final = re.compile(
+    r"\b(?:matters?|bad|problem|issue|hurts?|harm|ok|okay|fine|big deal|change (?:anything|much)|worse|safe|ruin\w*"
+    r"|wrong)\b"
+)
+_DEEDS: Final = (
+    (Kind.INTO_CURE, re.compile(r"\b(?:went|goes|put (?:it|them|the \w+)|got (?:it|them)) in\b")),
+    (Kind.MEAT_ON, re.compile(r"\b(?:went|goes|put (?:it|them|the \w+)|got (?:it|them)) on\b")),
+    (Kind.LIGHT, re.compile(r"\blit\b")),
+    (Kind.OUT, re.compile(r"\b(?:came|took (?:it|them|the \w+)|got (?:it|them)) out\b")),
+    (Kind.RINSE, re.compile(r"\brinsed\b")),
+)
+_WOOD: Final = re.compile(
+    r"\b(?:chunks?|chips|logs?|splits?|(?:more|extra|another (?:bit|piece|handful) of|some) (?:smoke|wood))\b"
+)
+_MORE: Final = re.compile(r"\b(?:another|more|again|extra|throw|chuck|toss|add|put|stick|top up)\b")
+_HOW_MANY: Final = re.compile(r"\b(?:how (?:much|many)|which|what|charcoal|coals?)\b")
+AGENDA: Final = "agenda"
+
+
+def topic(turn: Turn, text: str, phase: str) -> str | None:
+    """The topic of this room that a line asks for by its words; None where it asks for none."""
+    plain = normal(text, turn.person.language)
+    if _MEANT_LATER.search(plain) and _MATTERS.search(plain) and _deed(plain):
+        return "as_planned"
+    if _WHEN.search(plain) and _step(plain) in NO_TOPIC:
+        return "when_step"
+    if phase == "cooking" and _WOOD.search(plain) and _MORE.search(plain) and not _HOW_MANY.search(plain):
+        return "more_wood"
+    return AGENDA if _DUTY.search(plain) and not _OF_A_DEED.search(plain) and of_a_day.named(turn, text) else None
+
+
+def _step(plain: str) -> Kind | None:
+    return next((kind for kind, words in _NAMED if words.search(plain)), None)
+
+
+def _deed(plain: str) -> Kind | None:
+    return next((kind for kind, words in _DEEDS if words.search(plain)), None)
+
+
+def _when_step(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    return standing.of_step(_step(normal(text, turn.person.language)) or Kind.INTO_CURE, a)
+
+
+def _as_planned(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    return ahead.as_planned(a, _deed(normal(text, turn.person.language)) or Kind.INTO_CURE)
+
+
+TOPICS: Final[Mapping[str, Answer]] = {
+    "when_step": _when_step,
+    "as_planned": _as_planned,
+    "more_wood": lambda turn, meant, of: fuel.another_chunk(of[0]),
+}
