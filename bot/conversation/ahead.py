@@ -41,6 +41,12 @@ _DEEDS: Final = (
     (Kind.OUT, re.compile(r"\b(?:came|took (?:it|them|the \w+)|got (?:it|them)) out\b")),
     (Kind.RINSE, re.compile(r"\brinsed\b")),
 )
+_AFTER: Final = re.compile(
+    r"^(?:(?:so|and|ok|but|well),? )*what(?:s| is| happens| comes| do i do| do we do| then| next)* (?:after|once|when) "
+    r"(?=(?:(?:its?|the|i|we|it|is|comes?|meat|that|you) )*"
+    r"(?:off|out|on|rins\w*|dried|slic\w*|rub\w*|wrap\w*|cured?|chill\w*)\b)"
+)
+_OFF: Final = re.compile(r"\boff\b")
 _WOOD: Final = re.compile(
     r"\b(?:chunks?|chips|logs?|splits?|(?:more|extra|another (?:bit|piece|handful) of|some) (?:smoke|wood))\b"
 )
@@ -56,6 +62,8 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
         return "as_planned"
     if _WHEN.search(plain) and _step(plain) in NO_TOPIC:
         return "when_step"
+    if _AFTER.search(plain) and _after(plain):
+        return "after_step"
     if phase == "cooking" and _WOOD.search(plain) and _MORE.search(plain) and not _HOW_MANY.search(plain):
         return "more_wood"
     return AGENDA if _DUTY.search(plain) and not _OF_A_DEED.search(plain) and of_a_day.named(turn, text) else None
@@ -63,6 +71,11 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
 
 def _step(plain: str) -> Kind | None:
     return next((kind for kind, words in _NAMED if words.search(plain)), None)
+
+
+def _after(plain: str) -> Kind | None:
+    """The step that is named as the one before what is asked for."""
+    return Kind.OFF if _OFF.search(plain) else Kind.OUT if re.search(r"\b(?:out|cured?)\b", plain) else _step(plain)
 
 
 def _deed(plain: str) -> Kind | None:
@@ -74,6 +87,11 @@ def _when_step(turn: Turn, meant: Understood, of: Of) -> str:
     return standing.of_step(_step(normal(text, turn.person.language)) or Kind.INTO_CURE, a)
 
 
+def _after_step(turn: Turn, meant: Understood, of: Of) -> str:
+    a, text = of
+    return ahead.after(a, _after(normal(text, turn.person.language)) or Kind.OUT)
+
+
 def _as_planned(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     return ahead.as_planned(a, _deed(normal(text, turn.person.language)) or Kind.INTO_CURE)
@@ -81,6 +99,7 @@ def _as_planned(turn: Turn, meant: Understood, of: Of) -> str:
 
 TOPICS: Final[Mapping[str, Answer]] = {
     "when_step": _when_step,
+    "after_step": _after_step,
     "as_planned": _as_planned,
     "more_wood": lambda turn, meant, of: fuel.another_chunk(of[0]),
 }

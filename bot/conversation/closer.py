@@ -28,9 +28,7 @@ OF_A_PHASE = (  # asked for as a rule while it lies in the cure, on the fire, or
     ),
     (
         frozenset({"drying", "cooking"}),
-        frozenset(
-            {"eta", "wrap", "stall", "fire", "rate", "reaches", "hotter", "at_core", "pull_at", "pit_falls", "off"}
-        ),
+        frozenset({"eta", "wrap", "stall", "fire", "rate", "reaches", "hotter", "at_core", "pull_at", "pit_falls"}),
     ),
     (
         frozenset({"resting", "chilling", "stored"}),
@@ -67,6 +65,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     ),  # and no «how much longer»
     "fire_hours": re.compile(r"^(?!.*\b(?:rest|chill|cool|brine|cure|thaw|soak|steam|fridge)\w*)"),
     "meat_on": re.compile(r"^(?!.*\b(?:fridge|freezer|ice)\b)"),
+    "last_reading": re.compile(r"^(?!.*\bfor (?:it|this|the \w+)\b)"),
     "use_by": re.compile(r"^(?!.*\b(?<!the )rest\b)"),
     "since": re.compile(r"^(?!.*\breadings?\b)"),
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists

@@ -8,13 +8,13 @@ from typing import Any
 from zoneinfo import available_timezones
 
 from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade, which_batch
+from bot.conversation.guesses import with_length, with_place
 from bot.conversation.half import unpack
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
 from bot.intents.places import zones_at
 from bot.intents.weights import share_of
-from bot.intents.zones import law_of, units_of
 from bot.measures import to_house
 from bot.reply import Reply
 from bot.wording import asking, errands, general, language, mends, plans, privacy, refusals, settings
@@ -24,7 +24,6 @@ from core.batch.assess import Change as Done
 from core.batch.events import Probe
 from core.batch.ways import alternatives
 from core.errors import Gone, UnknownCure
-from core.person import Person, Units
 from core.service import batches, people
 from core.service.turn import Turn
 
@@ -131,7 +130,7 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
             said["mass"] = mass if intent.value == "all" else mass * count
         case "zone":
             before = turn.person
-            people.change(turn, _with_place(turn, {"zone": intent.value, "zone_known": True}))
+            people.change(turn, with_place(turn, {"zone": intent.value, "zone_known": True}))
             said = starting.on_the_wall(said, before, turn.person)
         case slot:
             said[slot] = intent.value
@@ -236,8 +235,8 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
     changes = changes | {f"{field}_known": True for field in ("language", "units") if field in changes}
     if "zone" in changes:
-        changes = _with_place(turn, changes | {"zone_known": True})
-    changes = changes if ONE_BY_ONE.search(meant.message.text.lower()) else _with_length(turn.person, changes)
+        changes = with_place(turn, changes | {"zone_known": True})
+    changes = changes if ONE_BY_ONE.search(meant.message.text.lower()) else with_length(turn.person, changes)
     before = turn.person
     changed = people.change(turn, changes)
     language.speak(turn.person.language)
@@ -264,29 +263,6 @@ def _staying(turn: Turn, changes: dict[str, Any]) -> list[str]:
     here = (batches.look(turn, row.id) for row in batches.open_here(turn)) if "zone" in changes else ()
     own = (a for a in here if a.person.id == turn.person.id)
     return [settings.stays(a.batch.name, a.batch.setup.zone) for a in own if a.batch.setup.zone]
-
-
-def _with_place(turn: Turn, changes: dict[str, Any]) -> dict[str, Any]:
-    """With the first zone comes a first guess of the units, and of the law before the first batch; what was said stays.
-
-    Who travels later keeps the law of home.
-    """
-    person, guessed = turn.person, dict[str, Any]()
-    if not (person.zone_known or person.units_known):
-        guessed["units"] = units_of(changes["zone"])
-    law = law_of(changes["zone"])
-    unsaid = person.jurisdiction == Person.jurisdiction and not batches.finished_of(turn, person.id)
-    if law and (unsaid or not person.zone_known):
-        guessed["jurisdiction"] = law
-    return guessed | changes
-
-
-def _with_length(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
-    """Who weighs in kilos measures in millimetres, unless they said otherwise."""
-    units = changes.get("units")
-    if not isinstance(units, Units) or units.mass == person.units.mass or units.length != person.units.length:
-        return changes
-    return changes | {"units": replace(units, length="mm" if units.mass == "kg" else "in")}
 
 
 def _cancel(turn: Turn, meant: Understood, intent: Cancel) -> Sequence[Reply]:

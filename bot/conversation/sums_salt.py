@@ -9,7 +9,7 @@ from bot.intents.cures import pours
 from bot.intents.fitting import is_curing, masses, salt_share, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.told import Told
-from bot.intents.wanted import beside_the_cure, by_the_kilo, salt_wished
+from bot.intents.wanted import beside_the_cure, by_unit, salt_wished
 from bot.wording import sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees
@@ -138,7 +138,7 @@ def _equilibrium(turn: Turn, line: Told) -> Answer:
         return _so_much_at(line.salt / measures.find(f"1 {by_litre['unit']}")[0].value, wanted, line.text)
     cup = spoonful(line.text) if line.salt is None else None
     poured = sum(m.value for m in measures.find(line.text) if pours(m) and m != cup)
-    meat = line.meat or (1.0 if by_the_kilo(line.text) else 0.0)
+    meat = line.meat or by_unit(line.text) or 0.0
     share = amounts.salinity(_salt_told(line, cup), max(poured, line.water or 0.0), meat)
     if not meat:
         return sums_salt.strength(share, salometer_degrees(share)), ("SALOMETER",), {"salt_fraction": share}

@@ -9,7 +9,7 @@ from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cools, falls, 
 from bot.intents.pits import is_smoked, pits
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.told import Told
-from bot.intents.wanted import bare_grams, by_the_kilo, cost_each, height_asked, meat_asked, price, share_lost, weights
+from bot.intents.wanted import bare_grams, by_unit, cost_each, height_asked, meat_asked, price, share_lost, weights
 from core import patterns as re
 from core.units import Kilograms
 
@@ -232,7 +232,9 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         )
     ),
     "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
-    "equilibrium": lambda line: _salted(line) and (line.has("water") or line.has("meat") or by_the_kilo(line.text)),
+    "equilibrium": lambda line: (
+        _salted(line) and (line.has("water") or line.has("meat") or by_unit(line.text) is not None)
+    ),
     "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,
     "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
     "fish_brine": lambda line: (

@@ -248,7 +248,7 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["fire_out"]
     if "recipe" in possible and len(line.meats) == 2 and line.cure is not None and SIZED.search(line.text):
         return ["recipe"]
-    if "equilibrium" in possible and line.salt is not None and _HOW_SALTY.search(line.text):
+    if "equilibrium" in possible and (line.salt is not None or by_unit(line.text)) and _HOW_SALTY.search(line.text):
         return ["equilibrium"]
     if line.cure is not None and "ppm" in possible and _CHECKED.search(line.text) and "how " not in line.text:
         return [kind for kind in possible if kind in _OF_A_CHECK]

@@ -1,6 +1,7 @@
 """Words for what was said and read before: the dose, the thickness, the pit, the yield, the last lines of the log."""
 
 from datetime import datetime
+from statistics import fmean
 
 from bot.wording import cautions, debriefs, doses, fire, numbers, readings, steps
 from bot.wording.language import say
@@ -48,6 +49,9 @@ def _pit(a: Assessment) -> str:
     if not seen:
         return say("No pit readings yet; it is set for {pit}.", pit=numbers.temperature(a.batch.setup.pit_c, a.person))
     said = ", ".join(f"{numbers.clock(r.at, a.person)} {numbers.temperature(r.celsius, a.person)}" for r in seen)
+    if len(seen) > 1:
+        mean = numbers.temperature(fmean(r.celsius for r in seen), a.person)
+        said = say("{said}; on the average {mean}", said=said, mean=mean)
     return say("The pit: {said}. {advice}", said=said, advice=fire.advice(a)).strip()
 
 

@@ -14,6 +14,8 @@ from core.units import Celsius, Hours
 HOUR = timedelta(hours=1)
 SLOW = 0.5  # of the pace that was expected: then the fire or the probe is asked about. Judgement
 FALLEN_K: Celsius = 15.0  # of an example
+OVER_K = 3.0  # above what was planned, so that it is another thing. Judgement
+CRUMBLES_C = 98.0  # a core at which pulled and sliced alike fall apart. Common practice
 HOT_PIT_C: Celsius = 135.0  # 275 °F, the top of the usual range. Common practice
 NO_HURRY = timedelta(hours=12)  # between the last of the fire and the meal: a rest and a night to chill lie in it
 LEAST_APART = timedelta(minutes=10)
@@ -241,6 +243,13 @@ def pull_at(a: Assessment, core: Celsius) -> str:
             "Not at {core}: under {floor} it counts as raw. Leave it on, or finish it in an oven.",
             core=shown,
             floor=numbers.at_least(a.floor_c, a.person),
+        )
+    if core > target + OVER_K:
+        return say(
+            "You may: it is past the {target} that was planned, and softer with each degree; past some {most} it crumbles.\n"
+            "Probe it on the way, and say «off» when you take it.",
+            target=numbers.temperature(target, a.person),
+            most=numbers.both(CRUMBLES_C, a.person),
         )
     if core >= target - doneness.UNDER_K:
         shown_target = numbers.temperature(target, a.person)
