@@ -59,8 +59,9 @@ _ASKED: Final = re.compile(
 _LESS: Final = re.compile(r"\b(?:less|not (?:so|as)|lower|weaker|reduce)\b")
 _MORE: Final = re.compile(r"\b(?:more|saltier|stronger)\b")
 _WEIGHT: Final = re.compile(r"(?<![\d.])\d{1,2}(?:\.\d{1,2})?(?![\d.])")
-_DEGREES: Final = re.compile(
-    r"(?<![\d.:])\d{1,2}(?![\d.:]| ?(?:h|hours?|min|days?|am|pm|oclock|tonight|tomorrow|in the))"
+_DEGREES: Final = re.compile(  # no hour of the day, and no span
+    r"(?<![\d.:])(?:(?:1?\d|2[0-4])(?![\d.:]| ?(?:oclock|tonight|tomorrow|in the))|2[5-9]|[3-9]\d)"
+    r"(?![\d.:]| ?(?:h|hours?|min|days?|am|pm))"
 )
 _OF_A_BRINE: Final = (-2.0, 27.0)  # °C; what a pot in a kitchen or a fridge reads, and no hour of the day
 _TO_GET_UP: Final = re.compile(r"\b(?:today|tomorrow|tonight|get up|be up)\b")

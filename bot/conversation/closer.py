@@ -52,24 +52,30 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     ),
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "feed": re.compile(
-        r"\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
+        r"^(?!.*\b(?:days?|hours?)\b)"
+        r".*\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
         r"|go round|stretch|of us|adults|kids|ppl|pax|enough|plenty|do for)\b"
     ),
     "run": re.compile(r"^(?!.*\b(?:was|were|did|has|got)\b)"),
-    "missed": re.compile(r"^(?!.*\b(?:grams?|cure|salt|dose|write|wrote|weight)\b)"),
+    "missed": re.compile(r"^(?!.*\b(?:grams?|cure|salt|dose|write|wrote|weight|sugar|spices?)\b)"),
     "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),
     "ice": re.compile(
         r"^(?!.*\blong).*\b(?:ice\w*|bath|cold|warm|melt\w*|bags?|kilos?|kg|cubes?)\b"
     ),  # and no «how much longer»
-    "fire_hours": re.compile(r"^(?!.*\b(?:rest|chill|cool|brine|cure|thaw|soak|steam|fridge)\w*)"),
+    "fire_hours": re.compile(
+        r"^(?!.*\b(?:rest|chill|cool|brine|cure|thaw|soak|steam|fridge)\w*)"
+        r".*\b(?:fire|smok\w*|cook\w*|grill|pit|on|pot|poach\w*|boil\w*|simmer\w*|heat|charcoal)\b"
+    ),
     "meat_on": re.compile(r"^(?!.*\b(?:fridge|freezer|ice)\b)"),
     "last_reading": re.compile(r"^(?!.*\bfor (?:it|this|the \w+)\b)"),
     "use_by": re.compile(r"^(?!.*\b(?<!the )rest\b)"),
     "since": re.compile(r"^(?!.*\breadings?\b)"),
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists
-    "reaches": re.compile(r"\b(?:when|long(?:er)?|time|eta|hours?|hit|get|reach\w*|will)\b"),
+    "earlier": re.compile(r"^(?!.*\bstart\w*\b)"),
+    "begin": re.compile(r"^(?!.*\bclock\b)"),
+    "reaches": re.compile(r"^(?!.*\bdid\b).*\b(?:when|long(?:er)?|time|eta|hours?|hit|get|reach\w*|will)\b"),
     "fuel": re.compile(
         r"^(?!.*\b(?:add(?:ing)?|low on|running (?:low|out)|(?:nearly|almost) (?:out|gone)|short (?:of|on)|ran out)\b)"
     ),  # what to do then is an entry

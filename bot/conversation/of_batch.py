@@ -47,10 +47,14 @@ _NOT_THEN = re.compile(
 _OF_SOMEBODY = re.compile(
     r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
 )
+_TURNED = re.compile(  # of the piece on the grate, and of no bag
+    r"^(?:(?:so|and|ok) )*(?:can|should|shall|do|may|must) i (?:have to |need to )?(?:flip|turn|rotate|move)"
+    r" (?:it|the meat)(?: over| around)?\b(?! ?(?:up|down|off|on)\b)"
+)
 _BETWEEN = re.compile(  # asked of several: whose reading it was, and which comes first
     r"\b(?:which|whose|who)\b.*(?<![\d.:])\d{2,3}\b(?! ?(?:days?|h\b|hours?))"
     r"|\bis (?:the |that )?\d{2,3} (?:the|my|it)\b"
-    r"|\b(?:which|what|who|or)\b.*\b(?:first|urgent|before the other)\b"
+    r"|\b(?:which|what|who|or)\b.*\b(?:first|urgent|before the other|closer to|further along|nearest|soonest)\b"
     r"|\b(?:each|both|every) (?:one|batch|of them)\b.*\b(?:needs?|next|due|at|doing)\b"
 )
 _LIES = ("waiting", "curing")
@@ -80,7 +84,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return None
     text = _as_it(turn, text)
     plain = normal(text, language)
-    if _OF_SOMEBODY.search(plain):
+    if _OF_SOMEBODY.search(plain) or (phase == "cooking" and _TURNED.search(plain)):
         return None
     if _BETWEEN.search(plain) and len(batches.open_here(turn)) > 1:
         return Ask("batches", text=text)

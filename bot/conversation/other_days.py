@@ -17,13 +17,19 @@ _AT_ONCE = re.compile(r"\b(?:now|already|today|tonight|straight ?away|this (?:mo
 _SOON_AFTER = 2  # days after the planned end on which a weekday may as well be meant; habit, no source
 _FROM_NOW = re.compile(r"\bin (?:another |about )?\d{1,2}(?:\.\d)? days?\b")
 _IN_ALL = re.compile(r"\b\d{1,2}(?:\.\d)? days?\b")  # «is 4 days enough», and not four days sooner
+_AND_A_HALF = re.compile(r"\b(\d{1,2}) and a half\b")
 _SOONER = re.compile(r"\b(?:earl(?:y|ier)|sooner|less|fewer|shorter|before|ahead|off)\b")
+
+
+def _halved(text: str) -> str:
+    """«5 and a half days» as one number."""
+    return _AND_A_HALF.sub(r"\1.5", text)
 
 
 def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
     a, text = of
-    plain = normal(text, turn.person.language)
+    plain = _halved(normal(text, turn.person.language))
     span = when.span(plain)
     if span is not None:
         return max(span / A_DAY, 0.0)
@@ -45,7 +51,7 @@ def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     planned = a.plan.step("out") if a.plan else None
     if a.plan is not None and planned is not None and _FROM_NOW.search(of[1].lower()):
         less = (planned.due - a.now) / A_DAY - less
-    elif a.plan is not None and _IN_ALL.search(of[1].lower()) and not _SOONER.search(of[1].lower()):
+    elif a.plan is not None and _IN_ALL.search(_halved(of[1].lower())) and not _SOONER.search(of[1].lower()):
         less = a.plan.cure_days - less
     overdue = planned is not None and planned.due <= a.now
     return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)
