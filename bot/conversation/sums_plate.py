@@ -62,7 +62,8 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     if line.heaviest is not None and _HOW_MANY.search(line.text):
         return sums_plate.so_many(line.heaviest, people, raw, turn.person), KITCHEN, body
     if line.meat is not None and line.each is None:
-        return sums_plate.enough(line.meat, people, raw, turn.person), KITCHEN, body
+        trimmed = 1.0 - sum(amounts.PACKER_TRIM) / 2.0 if "packer" in line.text else 1.0
+        return sums_plate.enough(line.meat * trimmed, people, raw, turn.person), KITCHEN, body
     if each is not None:
         return sums.shopping_each(people, each, raw.usual, turn.person), KITCHEN, body
     return sums.shopping(people, raw, turn.person), KITCHEN, body

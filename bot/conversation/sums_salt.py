@@ -10,7 +10,7 @@ from bot.intents.fitting import is_curing, masses, salt_share, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
 from bot.intents.told import Told
 from bot.intents.wanted import beside_the_cure, by_unit, salt_wished
-from bot.wording import sums, sums_mixed, sums_salt
+from bot.wording import brines, sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees
 from core.cure.dose import from_teaspoons, house_target, teaspoons
@@ -22,6 +22,7 @@ from core.units import Fraction, Kilograms
 KITCHEN: Final = ("COMMON_PRACTICE",)
 FISH_WATER: Final = 1.0  # l of water for a kg of fish in a bag. Common practice
 FISH_SALT: Final = 1.0 / 7.0  # of the water by volume; sources.HOT_SMOKED_FISH
+_RAISED: Final = re.compile(r"\b(?:salt|raise|stronger|from|up to|bump|bring (?:it )?up)\b(?!.*\bwater\b)")
 _AS_EATEN: Final = re.compile(r"\b(?:per|in|for|each|an?|every) (?:100 ?g|slice|serving|portion|plate|sandwich)\b")
 _A_PLATE: Final[Kilograms] = 0.2
 HOUSE_SALT: Final = (0.0225, 0.025)  # of all that is counted. Common practice
@@ -171,6 +172,10 @@ def _salt_told(line: Told, cup: measures.Measure | None) -> Kilograms:
 def _dilute(turn: Turn, line: Told) -> Answer:
     poured = [m for m in measures.find(line.text) if pours(m)]
     strength = max(line.fractions)
+    if len(line.fractions) > 1 and line.fractions[0] < line.fractions[-1] and _RAISED.search(line.text):
+        weak, wanted = line.fractions[0], line.fractions[-1]
+        salt = mixing.salt_to_raise(mixing.brine_mass(poured[0].value, weak), weak, wanted)
+        return brines.raised(salt, (weak, wanted)), KITCHEN, {"salt_kg": salt}
     if len(line.fractions) > 1:
         brine = mixing.brine_mass(poured[0].value, strength)
         more = mixing.water_to_thin(brine, strength, min(line.fractions))

@@ -78,7 +78,8 @@ _WANTS: Final = re.compile(
     r"|sugar (?:is )?half|half the salt|has salt in"
     r"|(?:salt|sugar|pink|cure|kosher),? (?:and|n|&|plus|\+) (?:the )?(?:salt|sugar|pink|cure|kosher)(?: salt)?"
     r"(?=\W*$| pls| please| for \d| amounts?)|(?:salt|sugar|pink|cure),? (?:salt|sugar|pink|cure)(?=,? for \d)"
-    r"|want \d[\d.]* ?%|each for \d|(?:days|total)(?=\W*$)|pellets for|freezer to fridge"
+    r"|want \d[\d.]* ?%"
+    r"|enough(?=\W*$)|days old|simmer temp|each for \d|(?:days|total)(?=\W*$)|pellets for|freezer to fridge"
     r"|out of (?:the )?freezer (?:ready|by|for|to)|\d ?(?:l|qts?|gal\w*|lit(?:er|re)s?) \w+ (?:big )?enough"
     r"|need (?:the )?(?:cure|salt|pink|sugar)|at \d{2,3}(?: ?[cf])? (?:to|until|till) \d{2,3}(?: ?[cf])?(?=\W*$))\b"
 )

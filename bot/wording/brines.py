@@ -93,3 +93,14 @@ def no_bath(a: Assessment, kg: Kilograms) -> str:
         "dose for {said} kg (l) of water.",
         said=said,
     )
+
+
+def raised(salt: Kilograms, of: tuple[Fraction, Fraction]) -> str:
+    """Plain salt that makes a brine stronger; `of` are its strength and the one that is wanted."""
+    was, wanted = of
+    return say(
+        "Stir in {salt} of plain salt to bring it from {was} to {wanted}.\nCuring salt is another matter: it stays as it was weighed.",
+        salt=numbers.grams(salt),
+        was=numbers.percent(was, 1),
+        wanted=numbers.percent(wanted, 1),
+    )

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from core.answers.amounts import Span
+from core.cure.contents import SATURATED_BRINE
 from core.errors import OutOfRange
 from core.units import Celsius, Fraction, Hours, Kilograms
 
@@ -50,6 +51,19 @@ def water_to_thin(brine_kg: Kilograms, strength: Fraction, wanted: Fraction) -> 
     if not 0.0 < wanted < strength:
         raise OutOfRange("strength of the brine", wanted, 0.0, strength)
     return brine_kg * (strength / wanted - 1.0)
+
+
+def salt_to_raise(brine_kg: Kilograms, strength: Fraction, wanted: Fraction) -> Kilograms:
+    """Salt that brings a brine up to a strength. [kg]
+
+    Raises
+    ------
+    OutOfRange
+        What is wanted is no stronger, or more than water dissolves.
+    """
+    if not 0.0 <= strength < wanted <= SATURATED_BRINE:
+        raise OutOfRange("strength of the brine", wanted, strength, SATURATED_BRINE)
+    return brine_kg * (wanted - strength) / (1.0 - wanted)
 
 
 def thinned(brine_kg: Kilograms, strength: Fraction, water_kg: Kilograms) -> Fraction:

@@ -20,6 +20,14 @@ def test_thinning_a_brine() -> None:
         mixing.water_to_thin(2.0, 0.05, 0.10)
 
 
+def test_a_brine_made_stronger() -> None:
+    """2 kg of 4 % hold 80 g; with 42.6 g more that is 122.6 of 2042.6 g, 6 % (derived)."""
+    salt = mixing.salt_to_raise(2.0, 0.04, 0.06)
+    assert (0.08 + salt) / (2.0 + salt) == pytest.approx(0.06)
+    with pytest.raises(OutOfRange):
+        mixing.salt_to_raise(2.0, 0.06, 0.04)
+
+
 @pytest.mark.parametrize("strength", [0.05, 0.10, 0.15])
 def test_a_brine_is_heavier_than_water(strength: float) -> None:
     """Density of sodium chloride in water at 20 °C by CoolProp (MNA, Melinder 2010), to half a percent."""
