@@ -41,6 +41,14 @@ def between(first: datetime, second: datetime, days: int, person: Person) -> str
 
 def thaw(mass: Kilograms, fridge: Thaw, water: Thaw, person: Person) -> str:
     """How long to thaw."""
+    if _long(fridge.low) == _long(fridge.high):
+        return say(
+            "{high} in the fridge for {mass}, and a day in hand.\n"
+            "In cold water, sealed and changed every 30 min: about {wet}, then cure or cook it at once.",
+            high=_long(fridge.high),
+            mass=numbers.mass(mass, person),
+            wet=numbers.hours(water.high),
+        )
     return say(
         "{low} to {high} in the fridge for {mass}; take the longer one and a day in hand.\n"
         "In cold water, sealed and changed every 30 min: about {wet}, then cure or cook it at once.",
