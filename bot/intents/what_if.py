@@ -29,7 +29,8 @@ _SUPPOSED: Final = re.compile(
 )
 _FASTER: Final = re.compile(
     r"\b(?:how can i|can i|what would) (?:make it |cure it |get it cured )(?:faster|quicker|sooner)"
-    r"|^(?!.*\b(?:brine|freezer|thaw|chill|cool)).*\bspeed (?:it|this|the cure) up\b|\bspeed up the cure\b|\bwhat are my options\b"
+    r"|^(?!.*\b(?:brine|freezer|thaw|chill|cool)).*\bspeed (?:it|this|the cure) up\b|\bspeed up the cure\b"
+    r"|\bwhat are my options\b"
 )
 
 
