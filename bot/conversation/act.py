@@ -67,13 +67,15 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     if message.other in MEMBERSHIP:
         return _membership(turn, message)
     then = meats_in_turn.waiting(turn)
-    return (*_answers(turn, message), *starting.go_on(turn, then))
-
-
-def _answers(turn: Turn, message: Message) -> Sequence[Reply]:
     meant = understand(turn, message)
     if isinstance(meant, Reply):
-        return (meant,)
+        return (meant, *starting.go_on(turn, then))
+    replies = _answers(turn, meant)
+    begun = any(isinstance(intent, Start) for intent in meant.intents)  # it has taken along those that wait
+    return replies if begun else (*replies, *starting.go_on(turn, then))
+
+
+def _answers(turn: Turn, meant: Understood) -> Sequence[Reply]:
     if told := _story(turn, meant):
         return told
     replies: list[Reply] = []

@@ -31,14 +31,11 @@ def beside(said: dict[str, Any], half: dict[str, Any], text: str) -> dict[str, A
 
 
 def its_turn(turn: Turn, said: dict[str, Any]) -> dict[str, Any]:
-    """What is said of a meat that waited beside a question, with what was said of it before; it waits no more."""
+    """What is said of a meat, with what was said of it while it waited; the others that waited go with it."""
     then = waiting(turn)
     own = next((one for one in then if made(said) and made(one) == made(said)), None)
-    if own is None:
-        return said
-    then.remove(own)
-    turn.ask(pack({**unpack(turn.open_question()), AND_THEN: then}))
-    return {**own, **said}
+    others = [one for one in then if one is not own]
+    return {**(own or {}), **said, AND_THEN: [*said.get(AND_THEN, []), *others]} if then else said
 
 
 def named(said: Mapping[str, Any], question: str) -> str:

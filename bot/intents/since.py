@@ -1,11 +1,14 @@
 """A fridge that has read too warm since a time: how long is what decides it, and the number is that of now."""
 
+from datetime import datetime, time, timedelta
 from typing import Final
 
 from bot.intents import when
+from bot.intents.clock import instant, wall_of
 from bot.intents.context import Context
 from bot.intents.intents import Happened, Intent, Reading
 from bot.intents.plausible import Number, meanings
+from bot.intents.when import When
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe
@@ -38,7 +41,12 @@ _COLD_THEN: Final = re.compile(
     r"|(?:it|the fridge|fridge)(?: still)? (?:was|read|said|showed|had)|was|read)"
     rf" (?:at |still )?(?P<n>\d{{1,2}}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?(?: (?P<after>{_PART_OF_DAY}))?"
 )
-_SPREAD_H: Final = 6.0  # a part of the day is no hour: so much earlier it may have been read
+_EVENING: Final = re.compile(r"\b(?:night|evening|tonight)\b")
+_SPREAD: Final = timedelta(hours=6)  # so much earlier than its usual hour an evening may begin. Judgement
+_OPEN_HOUR: Final = re.compile(
+    r"(?:at|around|about) (?:1[0-2]|[1-9])(?:[:.][0-5]\d)?"
+)  # of the morning, or of the evening
+_HALF_A_DAY: Final = timedelta(hours=12)
 
 
 def cold_then(text: str, context: Context) -> float | None:
@@ -51,8 +59,16 @@ def cold_then(text: str, context: Context) -> float | None:
     read = meanings(Number(float(found["n"]), found["unit"], Probe.FRIDGE), context)
     if len(read) != 1 or to_house(read[0].value, read[0].unit or "c") > COLD:
         return None
-    spread = 0.0 if said.hour_said else _SPREAD_H
-    return round((context.now - said.at).total_seconds() / 3600 + spread, 4)
+    return round((context.now - _earliest(said, told or "", context)).total_seconds() / 3600, 4)
+
+
+def _earliest(said: When, told: str, context: Context) -> datetime:
+    """The earliest that a time in the past can have been: a day begins at midnight, «at 7» may be in the morning."""
+    if said.hour_said:
+        return said.at - _HALF_A_DAY if _OPEN_HOUR.fullmatch(told.strip()) else said.at
+    if _EVENING.search(told):
+        return said.at - _SPREAD
+    return instant(wall_of(said.at, context.zone).date(), time(), context.zone).at
 
 
 def read_warm_once(text: str, context: Context) -> list[Intent]:

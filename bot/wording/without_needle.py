@@ -1,12 +1,10 @@
 """A piece that is planned by needle, without one: the days, the meal, or why its cut wants one."""
 
-from bot.wording import numbers, refusals
-from bot.wording.language import Words, say
+from bot.wording import numbers, plans, refusals
+from bot.wording.language import say
 from core.batch import ways
 from core.batch.assess import Assessment
 from core.errors import TooLong, TooSoon
-
-METHODS = Words({"brine": "brine", "dry": "dry"})
 
 
 def said(a: Assessment) -> str:
@@ -19,7 +17,7 @@ def said(a: Assessment) -> str:
             "This cut I plan by needle alone.\nA brine creeps in from outside, and beside the bone or deep in a bird it may "
             "come later than the spoiling does. A marinade needle or a clean food syringe does it; boned meat may be brined."
         )
-    method = METHODS[tried.batch.setup.method]
+    method = plans.method(tried)
     match tried.refusal:
         case TooLong(days=days, limit_days=limit):
             return say(
@@ -37,7 +35,7 @@ def said(a: Assessment) -> str:
     if tried.plan is None:
         return refusals.say(tried.refusal, a.person) if tried.refusal else ""
     return say(
-        "Without a needle ({method}) it lies {days}; the meal stays {when}.\nTap it, and the dose is another.",
+        "Without a needle ({method}) it lies {days}; the meal is {when}.\nTap it, and the dose is another.",
         method=method,
         days=numbers.days(tried.plan.cure_days),
         when=numbers.when(tried.plan.serve, a.person, a.now),

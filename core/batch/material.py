@@ -97,9 +97,10 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     """The dose that is to be weighed out, or what is in once it was: then the meat it went to decides the ppm."""
     if batch.dosed is None:
         return dose_of(batch.setup, jurisdiction)
-    strength = batch.setup.cure_nitrite_fraction
-    unknown = batch.dosed.cure_nitrite_fraction is None  # weighed before its strength was told: that decides since
-    weighed = dose_of(batch.setup if unknown else batch.dosed, jurisdiction)
+    strength, dosed = batch.setup.cure_nitrite_fraction, batch.dosed
+    if dosed.cure_nitrite_fraction is None:  # weighed before its strength was told: that decides since
+        dosed = replace(dosed, cure_nitrite_fraction=strength, cure_nitrate_fraction=batch.setup.cure_nitrate_fraction)
+    weighed = dose_of(dosed, jurisdiction)
     actual = replace(
         weighed,
         meat_kg=batch.setup.mass,

@@ -9,7 +9,7 @@ from core.batch.assess import assess
 from core.batch.batch import Batch, Reading
 from core.batch.cured import counts_as_cured, storage_of
 from core.batch.events import Incident, Probe, Sliced
-from core.batch.material import dose_of
+from core.batch.material import dose_in, dose_of
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.setup import Setup
@@ -171,3 +171,20 @@ def test_a_dose_at_its_own_limit_is_within_it(mass: float) -> None:
     found = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), NOW).ledger
     (ceiling,) = (f for f in found.verdict.because if f.rule is Rule.NITRITE_CEILING)
     assert ceiling.means is Outcome.SAFE
+
+
+def test_a_strength_told_after_the_weighing_counts() -> None:
+    """Weighed while its strength was unknown: what is told since decides; the salt that was weighed stays as it was."""
+    unknown = setup(cure_nitrite_fraction=None)
+    told = replace(unknown, cure_nitrite_fraction=0.0625, salt_fraction=0.03)
+    batch = Batch("b", "bacon", told, NOW, done={"into_cure": NOW}, dosed=unknown)
+    found = dose_in(batch, "US")
+    assert found.cure_kg == pytest.approx(dose_of(setup(), "US").cure_kg)
+    assert found.salt_kg == pytest.approx(dose_of(setup(), "US").salt_kg)
+
+
+def test_plain_salt_that_is_in_stays_in() -> None:
+    """Without nitrite no strength is ever told: another share of salt, wished later, changes nothing that went in."""
+    weighed = product("salmon").setup({"mass": 1.4})
+    batch = Batch("b", "salmon", replace(weighed, salt_fraction=0.05), NOW, done={"into_cure": NOW}, dosed=weighed)
+    assert dose_in(batch, "US").salt_kg == pytest.approx(0.0225 * 1.4)
