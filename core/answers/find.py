@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from core.answers.dangers import grave
@@ -145,8 +146,9 @@ def _far(name: str, far: Collection[str]) -> float:
     return FAR_BY if name.removeprefix(OF_BATCH) in far else 0.0
 
 
+@lru_cache(maxsize=64)  # «what now» and «plan» come again and again
 def closer_than(
-    topic: str, question: str, among: Collection[str], far: Collection[str] = (), least: float = PLAINLY
+    topic: str, question: str, among: frozenset[str], far: frozenset[str] = frozenset(), least: float = PLAINLY
 ) -> str | None:
     """The likeliest of some topics of a batch, where it is plainly meant, and more so than the one it was taken for."""
     named = {OF_BATCH + one for one in (*among, topic)}

@@ -22,7 +22,7 @@ ROUNDS = 12
 CURING = ("fridge {n} c", "flip done", "undo", "what now", "plan", "is it safe", "help", "settings", "{mm} mm")
 COOKING = ("core {core}, pit 110", "what now", "when is it done", "is it safe", "thanks")
 TO_THE_FIRE = ("out of the cure", "rinsed", "dried", "lit it", "meat is on", "core 20, pit 108", "core 27, pit 109")
-WITHIN = 6.0  # times the floor, for a question about a batch in its cure
+WITHIN = 8.0  # times the floor (itself a third cheaper than when it was 6), for a question about a batch in its cure
 
 pytestmark = pytest.mark.benchmark
 
@@ -34,7 +34,7 @@ class Talker:
         async def send(_: Outgoing) -> str:
             return "1"
 
-        self.built: Built = build("sqlite://", newcomer("Europe/Vienna"), send)
+        self.built: Built = build("sqlite://", newcomer("Europe/Vienna"), send).without_facts()
         self.now: datetime = monday()
         self.said = 0
 

@@ -65,5 +65,5 @@ def test_what_the_words_made_of_a_line_gives_way_to_what_is_plainly_meant(
     taken_for: str, question: str, closer: str | None
 ) -> None:
     """Only where that is likelier by far: a whole plan stays one, and no wish is read into a deed."""
-    topics = {name.removeprefix(OF_BATCH) for name in asked_of_batch()} - EXACT
+    topics = frozenset(name.removeprefix(OF_BATCH) for name in asked_of_batch()) - EXACT
     assert closer_than(taken_for, question, topics) == closer
