@@ -13,7 +13,7 @@ from bot.intents.settings import is_off
 from bot.intents.small import content, words
 from bot.intents.thicknesses import read_thickness
 from bot.intents.watered import read_water
-from bot.intents.weights import HEAVIEST_KG
+from bot.intents.weights import HEAVIEST_KG, counted
 from core import patterns as re
 from core.batch.events import Probe
 
@@ -88,6 +88,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
         return [Unclear("unit", words)]
     if found := alone or _wanted_temperature(text):
         return [found]
+    if several := counted(text):
+        return [Change(several)]
     if water := read_water(text, context):
         return [Change(water)]
     told = stated(text)

@@ -42,8 +42,8 @@ DEEDS: Final = re.Rules(
                     r"|around )?\d{1,2}[:.]\d\d))|^flip$"),
         (Kind.OUT, r"\b(?:pulled|lifted|taken|took|removed|came|got|fished|drained) (?:it |them |the meat )?(?:from"
                    r"|out of) the"
-                   r" (?:brine|cure|bag|bucket|tub|pickle)\b|^out and drained\b|\b(?:out of the (?:brine|cure|bag"
-                   r"|bucket|tub|pickle)|taken out of the bag)\b"
+                   r" (?:brine|cure|salt|bag|bucket|tub|pickle)\b|^out and drained\b|\b(?:out of the (?:brine|cure|bag"
+                   r"|salt|bucket|tub|pickle)|taken out of the bag)\b"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
         (Kind.INTO_CURE, r"\bsubmerged\b|^(?:(?:the|its|all|ok|now) )*salts?(?: is| are)? on\b"

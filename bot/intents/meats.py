@@ -15,6 +15,7 @@ from core.units import Kilograms
 
 _SALMON_TROUT: Final = r"(?:salmon|sea|ocean|steelhead)[ -]?trouts?|steelheads?|(?:lachs|meer)forellen?"
 SALMON_TROUT: Final = re.compile(rf"\b(?:{_SALMON_TROUT})\b")  # a fillet of them is planned as one of salmon
+_DARK: Final = r"(?:leg[ _]quarters?|legs?|thighs?|drum(?:stick)?s?)"
 # (words, product or "", cut or ""); the first that matches wins for each of the two
 _PRODUCTS: Final = (
     (r"venison|bear|(?:wild )?boar|elk|moose|deer|kangaroo|wildschwein|reh|hirsch", "game"),
@@ -25,13 +26,18 @@ _PRODUCTS: Final = (
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),
     (r"bacon|(?:bauch)?speck|(?:pork )?belly|bellies|(?:schweine)?bauch", "bacon"),
+    (r"(?:(?:ham|pork)[ _])?hocks?|(?:pork|ham)[ _](?:knuckles?|shanks?)", "hocks"),
     (r"hams?|gammon|schinken(?:braten)?|schweinekeule|fresh leg of pork|leg of pork|pork legs?", "ham"),
     (r"tenderloins?", "tenderloin"),
+    (r"(?:smoked )?(?:pork |loin |rib )chops|pork[ _]chops?", "pork_chops"),
     (r"(?:pork )?loins?", "back_bacon"),
     (r"turkey[ _](?:breasts?|brests?)|(?:breasts?|brests?) of turkey|putenbrust", "turkey"),
-    (r"turkey[ _](?:legs?|thighs?|wings?|drumsticks?)|putenkeulen?", "turkey_pieces"),
+    (rf"turkey[ _]{_DARK}|{_DARK} of turkey", "turkey_legs"),
+    (r"turkey[ _](?:wings?|necks?)", "turkey_pieces"),
     (r"turkeys?|puter?|truthahn", "whole_turkey"),
-    (r"chicken (?:breasts?|thighs?|legs?|wings?|drumsticks?)", "chicken_pieces"),
+    (rf"chicken[ _]{_DARK}|{_DARK} of chicken", "chicken_legs"),
+    (r"chicken[ _](?:breasts?|brests?)|(?:breasts?|brests?) of chicken", "chicken_breast"),
+    (r"chicken[ _](?:wings?|necks?)", "chicken_pieces"),
     (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
     (r"goose|gans", "goose"),
     (r"(?:whole|entire) ducks?|ducks?,? (?:its |which is |that is )?whole|ganze ente", "whole_duck"),
@@ -75,8 +81,9 @@ _OF_MEAT: Final = re.Rules(
     (words, None) for words in (*(found for found, _ in (*PRODUCT_WORDS, *CUT_WORDS)), _ROUND, _BONE_IN, _BONED)
 )
 _MEAT_WORDS: Final = "|".join(
-    (r"bird|fish|fillets?|pork|beef|joint|roast|slab|hunk|piece", *(w for w, _ in _PRODUCTS), *(w for w, _ in _CUTS))
-)
+    (r"bird|fish|fillets?|pork|beef|joint|roast|slab|hunk|piece|chop|hock|leg|thigh|drumstick",
+     *(w for w, _ in _PRODUCTS), *(w for w, _ in _CUTS))
+)  # fmt: skip
 # «the belly is on», «put the bird on», and «is on» behind the name of a batch: the meat in hand, and no new one
 _IN_HAND: Final = re.compile(
     r"(?P<does>\b(?:put|got|took|taken|pulled|lifted|popped) )?\b(?:the |my |our )?(?:pork |beef )?"

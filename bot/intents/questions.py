@@ -73,7 +73,8 @@ _TOPICS: Final = (
              r"|^/?(?:safe|safety|sicher)$|\b(?:is|are|still|was) (?:it|this|that|they|my (?:meat|brisket|pastrami"
              r"|batch)|the (?:meat|brisket|pastrami|batch))?(?: still| all)? ?(?:safe|ok to eat|okay to eat"
              r"|good to eat|fine to eat)\b|\bcan (?:we|i) (?:still )?eat (?:it|this|that|them)$"
-             r"|\b(?:all|everything|still) safe\b|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
+             r"|\b(?:all|everything|still) safe\b|\b(?:any of (?:it|them|this)|anything|is (?:it|this)) unsafe\b"
+             r"|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
     ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the |a )?stall\b"
             r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
             r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"

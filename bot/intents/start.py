@@ -16,7 +16,7 @@ from bot.intents.intents import Start
 from bot.intents.meats import SALMON_TROUT, Meat, bone, meat, ranges, without
 from bot.intents.small import content, words
 from bot.intents.thicknesses import thicknesses
-from bot.intents.weights import Weighed, shared, weighed
+from bot.intents.weights import MANY, Weighed, shared, weighed
 from core import patterns as re
 
 WHOLE_BRISKET_KG: Final = (
@@ -51,8 +51,8 @@ _EATS: Final = re.compile(
     r"|ready (?:by|for)|needed|for (?=\w))\b"
 )
 _COUNTED: Final = re.compile(
-    r"(?<![\w.])([2-9]|1\d|20) (?:(?:duck |turkey )?breasts?|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies"
-    r"|chickens|hams|loins)\b|\b(?:ducks?|trouts?)\b.{0,24}?\b([2-9]) of (?:them|em)\b"
+    rf"(?<![\w.])({MANY}) (?:(?:(?:duck|turkey|chicken|pork|ham|smoked) )*(?:breasts?|legs|thighs|drum(?:stick)?s|chops"
+    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies|chickens|hams|loins|of (?:them|em|those))\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
     r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
@@ -64,8 +64,8 @@ _CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
 )
 # cuts that people cure and that nothing here plans yet
 _OTHER_CUT: Final = re.compile(
-    r"\b(?:chuck|shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel|hocks?|trotters?"
-    r"|jowls?|tenderloin|oxtail|hearts?)\b"
+    r"\b(?:chuck|(?<!pork )(?<!ham )shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel"
+    r"|trotters?|jowls?|tenderloin|oxtail|hearts?)\b"
 )
 _HALF_A_BIRD: Final = re.compile(
     r"\bhalf (?:of )?an? (?:turkey|bird|chicken|duck|goose)\b(?! ?(?:breast|leg|crown|pack))"
@@ -269,7 +269,7 @@ def _take_meat(text: str, draft: _Draft) -> None:
 
 def _take_pieces(text: str, draft: _Draft) -> None:
     if count := _COUNTED.search(text):
-        draft.said["pieces"] = int(count[1] or count[2])
+        draft.said["pieces"] = int(count[1])
     elif (times := _TIMES.search(text)) and not draft.pieces:  # else each has its weight already
         draft.said["pieces"] = int(times[1] or times[2])
     elif parted := _CUT_IN.search(text):

@@ -25,7 +25,7 @@ _NOT_MEAT: Final = re.compile(
 _NOUN: Final = (
     r"(?:pieces?|pcs?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?"
     r"|trouts?"
-    r"|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?|stücke?)"
+    r"|legs|thighs|drum(?:stick)?s|chops|hocks|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?|stücke?)"
 )
 _APIECE: Final = (
     r"\b(?:each|ea|apiece|a piece|(?<=pcs )a(?= {3})|(?<=pieces )a(?= {3})|per (?:piece|fish|bird|slab)"
@@ -42,14 +42,17 @@ _RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
 _ONE_LISTED: Final = re.compile(r"[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
 _SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3 lb slabs»
+MANY: Final = r"(?:[2-9]|1\d|20)"  # pieces of one batch that people count
 _COUNT: Final = re.compile(
-    rf"(?<![\w.])([2-9]) (?:of (?:them|em|those)\b|(?:(?!people|ppl|guests|persons|friends"
+    rf"(?<![\w.])({MANY}) (?:of (?:them|em|those)\b|(?:(?!people|ppl|guests|persons|friends"
     rf"|adults|days?|hours?|of)\w+ )?{_NOUN}\b)"
 )
 _COUNTED: Final = re.compile(
-    rf"(?:(?:its|it is|they are|there are|i have|thats) )?(?P<n>[2-9]) (?:of (?:them|em|those)|{_NOUN})"
+    r"(?:(?:its|it is|they are|there are|theres|i have|i got|ive got|we have|thats) )?"
+    rf"(?P<n>{MANY}) (?:of (?:them|em|those)|{_NOUN})"
     rf"(?: of \w+)?(?:,? (?:and |of )?(?P<weight>\S.*))?"
 )
+_PUT_RIGHT: Final = re.compile(r"(?:,? (?:actually|in fact|sorry|now|though|by the way|not \d{1,2}))+$")
 _EACH: Final = re.compile(
     rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
     rf"|{_APIECE}.{{0,30}}?(?<![\w.])([2-9])\b"
@@ -169,7 +172,7 @@ def _count(text: str, weights: list[Measure]) -> int:
 
 def counted(text: str) -> dict[str, Any]:
     """«2 pieces», «its two of them, 5 kg in all» as an answer: how many, and their weight together where it is said."""
-    found = _COUNTED.fullmatch(_IN_ALL.sub(" ", text).strip(" ,"))
+    found = _COUNTED.fullmatch(_PUT_RIGHT.sub("", _IN_ALL.sub(" ", text)).strip(" ,"))
     weight = measures.sole(found["weight"] or "", "mass") if found else None
     if found is None or (found["weight"] and weight is None):
         return {}

@@ -76,7 +76,9 @@ def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:
         return say("Is the bone in it? It decides how it is cured."), (row,)
     if not open_:
         return say("Which cut is it for the {product}? Tap it, or type it.", product=meats.product_inside(name)), (row,)
-    more = say("Or type it: belly, loin, shoulder, ham, turkey breast, chicken, duck breast, salmon, trout.")
+    more = say(
+        "Or type it: belly, loin, chops, hocks, shoulder, ham, turkey breast, turkey legs, chicken, duck breast, salmon, trout."
+    )
     return say("Which cut is it? For pastrami tap one of these.\n{more}", more=more), (row,)
 
 

@@ -18,6 +18,7 @@ from bot.wording import (
     tasks,
 )
 from bot.wording.language import Words, later, say
+from core.batch import in_time
 from core.batch.assess import Assessment, Change
 from core.batch.events import Probe
 from core.errors import TooSoon
@@ -123,7 +124,19 @@ def _into(a: Assessment) -> str:
     unread = "" if a.batch.setup.method == "dry" or cold else say(_UNREAD, limit=numbers.both(4.4, a.person))
     due, days = numbers.when(out.due, a.person, a.now), numbers.lying(a.plan.cure_days if a.plan else 0)
     told = say("{unread}It comes out {due}, after {cure_days}.", unread=unread, due=due, cure_days=days)
-    return f"{told}\n{cure_days.too_long(a)}".strip()
+    return "\n".join(line for line in (told, cure_days.too_long(a), _raw_too_long(a)) if line)
+
+
+def _raw_too_long(a: Assessment) -> str:
+    """Salt alone, and the fire planned for later than raw meat of its kind keeps for sure."""
+    latest, on = in_time.raw_until(a), a.plan.step("meat_on") if a.plan else None
+    if latest is None or on is None or on.due <= latest:
+        return ""
+    return say(
+        "Without curing salt a raw bird keeps a day for sure: on the fire by {latest}, sooner than planned, or I cannot call it safe.\n"
+        "Type an earlier meal, and the plan moves with it.",
+        latest=numbers.when(latest, a.person, a.now),
+    )
 
 
 def _out(a: Assessment) -> str:

@@ -13,10 +13,15 @@ PRODUCTS = Words(
         "bacon": "Bacon",
         "back_bacon": "Back bacon",
         "shoulder": "Cured shoulder",
+        "pork_chops": "Smoked pork chops",
         "ham": "Ham",
+        "hocks": "Smoked hocks",
         "turkey": "Smoked turkey",
         "whole_turkey": "Whole smoked turkey",
+        "turkey_legs": "Smoked turkey legs",
         "chicken": "Smoked chicken",
+        "chicken_legs": "Smoked chicken legs",
+        "chicken_breast": "Smoked chicken breast",
         "duck": "Smoked duck",
         "salmon": "Hot-smoked salmon",
         "trout": "Hot-smoked trout",
@@ -30,11 +35,16 @@ CUTS = Words(
         "pork_belly": "pork belly",
         "pork_loin": "pork loin",
         "pork_shoulder": "boned shoulder",
+        "pork_chop": "chop",
+        "pork_hock": "hock",
         "ham_boned": "boned leg",
         "ham_bone_in": "leg with its bone",
         "turkey_breast": "breast",
         "turkey_whole": "bird",
+        "turkey_leg": "leg",
         "chicken_whole": "whole bird",
+        "chicken_leg": "leg or thigh",
+        "chicken_breast": "breast",
         "duck_breast": "breast",
         "salmon_side": "side",
         "trout": "fish",
@@ -47,10 +57,15 @@ INSIDE = Words(
         "bacon": "bacon",
         "back_bacon": "back bacon",
         "shoulder": "cured shoulder",
+        "pork_chops": "smoked pork chops",
         "ham": "ham",
+        "hocks": "smoked hocks",
         "turkey": "smoked turkey",
         "whole_turkey": "whole smoked turkey",
+        "turkey_legs": "smoked turkey legs",
         "chicken": "smoked chicken",
+        "chicken_legs": "smoked chicken legs",
+        "chicken_breast": "smoked chicken breast",
         "duck": "smoked duck",
         "salmon": "hot-smoked salmon",
         "trout": "hot-smoked trout",
@@ -65,10 +80,15 @@ SHORT = Words(
         "bacon": "bacon",
         "back bacon": "back bacon",
         "shoulder": "shoulder",
+        "pork chops": "pork chops",
         "ham": "ham",
+        "hocks": "hocks",
         "turkey": "turkey",
         "whole turkey": "whole turkey",
+        "turkey legs": "turkey legs",
         "chicken": "chicken",
+        "chicken legs": "chicken legs",
+        "chicken breast": "chicken breast",
         "duck": "duck",
         "salmon": "salmon",
         "trout": "trout",
@@ -84,7 +104,16 @@ PURPOSES = Words(
     }
 )
 FIRM = Words({"thin": "thin cold slices by machine", "cold": "chilled, sliced cold", "hot": "sliced warm the same day"})
-FLAKED = Words({"cold": "chilled, eaten cold", "hot": "eaten warm the same day"})
+AS_THEY_ARE = Words(  # cuts that come to the table in the piece, and what is done with them there
+    {
+        "turkey_leg": "Serve them whole, or cut the meat off the bone and draw out the hard sinews.",
+        "chicken_leg": "Serve them whole, or cut the meat off the bone.",
+        "pork_chop": "Serve the chops as they are.",
+        "pork_hock": "Simmer them until the meat leaves the bone, or cut it off in slices: they are firm now.",
+    }
+)
+OFF_THE_BONE = frozenset({"turkey_leg", "chicken_leg", "pork_hock"})
+EATEN = Words({"cold": "chilled, eaten cold", "hot": "eaten warm the same day"})
 
 
 def what(a: Assessment) -> str:
@@ -122,8 +151,8 @@ def purpose(a: Assessment) -> str:
 
 def purpose_of(a: Assessment, name: str) -> str:
     """A way to eat this product, in words."""
-    if fish(a):
-        return FLAKED.get(name, PURPOSES[name])
+    if fish(a) or in_portions(a):
+        return EATEN.get(name, PURPOSES[name])
     return PURPOSES[name] if a.batch.setup.target_c >= TENDER_FROM_C else FIRM.get(name, PURPOSES[name])
 
 
@@ -136,7 +165,8 @@ def planned() -> str:
 
 def cut_name(name: str) -> str:
     """A cut as a button says it."""
-    by_itself = {"turkey_whole": say("Whole turkey"), "chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"),
+    by_itself = {"turkey_whole": say("Whole turkey"), "chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"), "turkey_leg": say("Turkey leg"),
+                 "chicken_leg": say("Chicken leg or thigh"), "chicken_breast": say("Chicken breast"),
                  "salmon_side": say("Salmon side"), "trout": say("Trout")}  # fmt: skip
     said = by_itself.get(name, CUTS.get(name, name.replace("_", " ")))
     return said[:1].upper() + said[1:]  # what comes after it may be a noun of German
@@ -145,6 +175,16 @@ def cut_name(name: str) -> str:
 def fish(a: Assessment) -> bool:
     """Whether it is fish."""
     return a.piece.cut.species is Species.FISH
+
+
+def in_portions(a: Assessment) -> bool:
+    """Whether it comes to the table in the piece, as legs, chops and hocks do."""
+    return a.batch.setup.cut in AS_THEY_ARE
+
+
+def never_wrapped(a: Assessment) -> bool:
+    """Whether nobody wraps it on the fire: fish, and small pieces that are done before they stall."""
+    return fish(a) or in_portions(a)
 
 
 def bird(a: Assessment) -> bool:
@@ -173,6 +213,8 @@ def probed(a: Assessment) -> str:
         return say("probe into the deepest breast, clear of bone")
     if a.batch.setup.cut == "ham_bone_in":
         return say("probe into the middle of the thickest part, an inch off the bone")
+    if a.batch.setup.cut in OFF_THE_BONE:
+        return say("probe into the middle of the thickest part, clear of the bone")
     return say("probe from the side into the middle of the thickest part")
 
 
@@ -237,6 +279,8 @@ def carved(a: Assessment) -> str:
         return say(
             "Joint it, and carve the breast across the grain. Pink is the cure: the thermometer decides, not the colour."
         )
+    if in_portions(a):
+        return AS_THEY_ARE[a.batch.setup.cut]
     if a.batch.setup.product == "bacon":
         return say("Slice it cold, across the grain, 2 to 4 mm. {look}", look=look)
     if a.chilled:

@@ -170,8 +170,8 @@ def days(value: Days) -> str:
 
 
 def lying(value: Days) -> str:
-    """How long it lies in its salt or brine: «3 h», or «4.5 days» from half a day on."""
-    return hours(value * 24) if value < 0.5 else days(value)
+    """How long it lies in its salt or brine: «12 h», or «4.5 days» from a day on."""
+    return hours(value * 24) if value < 1.0 else days(value)
 
 
 def half(value: float) -> float:

@@ -135,7 +135,7 @@ def assumed(a: Assessment) -> str:
         ("pit_c", pit(a)),
         ("cooker", COOKERS[setup.cooker]),
         ("purpose", _purpose(a)),
-        ("wrap", "" if meats.in_pot(a) or meats.fish(a) else WRAPS[setup.wrap]),
+        ("wrap", "" if meats.in_pot(a) or meats.never_wrapped(a) else WRAPS[setup.wrap]),
         ("chill", say("chill: {chills}", chills=CHILLS[setup.chill])),
         ("deadline", say("no meal date, so the soonest")),
     )

@@ -40,6 +40,7 @@ FIELDS = Words(
         "sealed_faces": "",
         "vacuum": "",
         "heaviest": "the heaviest piece",
+        "pieces": "pieces:",
         "cut": "cut",
         "lighter": "lit with",
         "outside_c": "outside",

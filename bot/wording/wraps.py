@@ -28,7 +28,7 @@ CRUSTS = Words({"best": "the crust stays as it is", "good": "the crust stays goo
 
 def stall(a: Assessment) -> str:
     """The stall told before it comes, and while it lasts."""
-    if a.cook is None or a.on_at is None or meats.fish(a):  # of fish nobody speaks so
+    if a.cook is None or a.on_at is None or meats.never_wrapped(a):  # of those nobody speaks so
         return ""
     s = a.cook.stall
     ahead = s.phase == "ahead" and s.likely >= FORETOLD and not _nearly(a)
@@ -130,7 +130,12 @@ def _ready(a: Assessment) -> str:
 
 def gain(a: Assessment) -> str:
     """What wrapping now would save, where it would save something worth it."""
-    if a.cook is None or a.batch.setup.wrap != "none" or meats.fish(a) or a.cook.stall.phase not in ("ahead", "in"):
+    if (
+        a.cook is None
+        or a.batch.setup.wrap != "none"
+        or meats.never_wrapped(a)
+        or a.cook.stall.phase not in ("ahead", "in")
+    ):
         return ""
     foil = next((w for w in a.cook.wraps if w.kind == "foil"), None)
     if foil is None or a.batch.last(Probe.CORE) is None or _nearly(a) or foil.saves.p50 < 0.5:
@@ -227,7 +232,7 @@ def deadline(a: Assessment, *, soon: bool = False) -> str:
     With `soon` it is not told hours ahead, when every reading still moves it.
     """
     found, needed = latest_wrap(a), off_by(a)
-    if found is None or needed is None or a.batch.setup.deadline is None or a.on_at is None or meats.fish(a):
+    if found is None or needed is None or a.batch.setup.deadline is None or a.on_at is None or meats.never_wrapped(a):
         return ""
     meal = numbers.when(a.batch.setup.deadline, a.person, a.now)
     if found.bare >= LIKELY_BARE:

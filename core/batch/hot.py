@@ -7,7 +7,6 @@ from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.heat.band import Band
 from core.heat.cooling import Chill, RestMethod, rest
-from core.plan.anchors import LEAST_REST
 from core.plan.recipe import product
 from core.units import Celsius, Hours
 
@@ -43,10 +42,10 @@ def hold(a: Assessment) -> Hold | None:
     off, knife = (a.plan.step(key) if a.plan else None for key in ("off", "slice"))
     if a.chilled or off is None or knife is None or "slice" in a.batch.done:
         return None
-    longest = product(a.batch.setup.product).hours.hold_longest
+    hours = product(a.batch.setup.product).hours
     times = [off.late or off.due, off.due, off.early or off.due]
-    low, middle, high = (max((knife.due - at) / HOUR, LEAST_REST) for at in times)
-    return Hold(Band(low, middle, high), by_itself(a), longest) if middle >= WORTH_TELLING else None
+    low, middle, high = (max((knife.due - at) / HOUR, hours.least_rest) for at in times)
+    return Hold(Band(low, middle, high), by_itself(a), hours.hold_longest) if middle >= WORTH_TELLING else None
 
 
 def by_itself(a: Assessment) -> tuple[tuple[RestMethod, Band], ...]:

@@ -1,4 +1,4 @@
-"""When the meat has to be off the fire for the meal that was wanted, and until when a wrap still brings it there."""
+"""When meat has to be on the fire, when off it for the meal that was wanted, and until when a wrap brings it there."""
 
 from datetime import datetime, timedelta
 
@@ -6,7 +6,7 @@ from core.batch import material
 from core.batch.assess import Assessment
 from core.heat.cook import WrapKind
 from core.heat.wrap_by import WrapBy, wrap_by
-from core.plan.anchors import BEFORE_HOT, LEAST_REST
+from core.plan.anchors import BEFORE_HOT
 from core.plan.hours import span
 from core.plan.recipe import product
 
@@ -18,15 +18,22 @@ def off_by(a: Assessment) -> datetime | None:
     wanted = a.batch.setup.deadline
     if wanted is None or a.plan is None:
         return None
+    hours = product(a.batch.setup.product).hours
     if not a.chilled:
-        return wanted - span(BEFORE_HOT) - span(LEAST_REST)
-    hours, rest, chill = product(a.batch.setup.product).hours, a.plan.step("rest"), a.plan.step("chill")
+        return wanted - span(BEFORE_HOT) - span(hours.least_rest)
+    rest, chill = a.plan.step("rest"), a.plan.step("chill")
     if rest is None or chill is None:
         return None
     resting = chill.due - rest.due
     cooling = material.chill_of(a.batch.setup, 60.0).to(4.4)
     cold = cooling.p50 if cooling else 24.0
     return wanted - resting - span(cold) - span(hours.set) - span(hours.slice_before_meal)
+
+
+def raw_until(a: Assessment) -> datetime | None:
+    """When meat in salt alone has to be on the fire, so that its raw days are within the chart; None for no bound."""
+    into, within = a.batch.done.get("into_cure"), product(a.batch.setup.product).raw_within(a.batch.setup)
+    return None if into is None or within is None else into + span(within)
 
 
 def latest_wrap(a: Assessment, kind: WrapKind = "foil") -> WrapBy | None:

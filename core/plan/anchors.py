@@ -12,20 +12,17 @@ from core.but import but
 from core.errors import TooLong, TooSoon
 from core.plan.case import Case
 from core.plan.hours import quarter, span
+from core.plan.in_and_out import EVENING, LEAST_DRYING, OUT_AT, dries_from, in_by_day, needed_days, out_for
 from core.plan.setup import by_the_clock
 from core.plan.steps import Band, TimeBand
 from core.units import Days, Hours
 
-EVENING = time(20, 0)
-OUT_AT = time(17, 0)  # rinsed and on the rack before the evening
 IN_AT = time(9, 0)
 FIRE_NOT_BEFORE = time(6, 0)
 OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
-LEAST_REST: Hours = 0.75  # what is eaten hot rests at least so long; ready sooner, it is held warm. Common practice
 BEFORE_HOT: Hours = 0.5  # sliced so long before the meal
-LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
 START_AT_ONCE_WITHIN: Days = 4.0  # more room than this: start later, the meat keeps better uncut
@@ -75,11 +72,6 @@ def _by_daylight(case: Case, start: datetime) -> datetime:
     return case.wall.awake(start + (case.wall.awake(out) - out))
 
 
-def needed_days(case: Case) -> Days:
-    """Days in the cure: the 90 % point, or longer where the cook asked for longer. [d]"""
-    return max(case.durations.cure.p90, case.setup.cure_days or 0.0)
-
-
 def _check_length(case: Case) -> None:
     days = needed_days(case)
     if days > LONGEST_CURE and not case.setup.long_cure_confirmed and case.done("into_cure") is None:
@@ -98,13 +90,13 @@ def _earliest_in(case: Case) -> datetime:
 def _start_for(case: Case, deadline: datetime, earliest_in: datetime) -> datetime:
     """When the meat goes in for a meal at `deadline`: at once, or later where there was much room at the start."""
     on = _on_for(case, deadline)
-    latest_in = _out_for(case, on) - span(needed_days(case) * 24)
+    latest_in = out_for(case, on) - span(needed_days(case) * 24)
     late = by_the_clock(case.setup) and latest_in < earliest_in
     if late and _soonest_on(case, earliest_in) <= max(on, _not_after(case, case.wall.day(on))):
         return earliest_in  # a short drying and a late fire are better than none
     on_the_eve = by_the_clock(case.setup) or case.setup.nitrite_target == 0.0  # salt alone keeps nothing for days
     if on_the_eve and latest_in >= earliest_in:  # fresh until then, in by daylight
-        return max(case.wall.last_at(EVENING, latest_in), earliest_in) if case.wall.quiet(latest_in) else latest_in
+        return max(in_by_day(case, latest_in, on), earliest_in)
     if _earliest_in(case.as_settled()) > latest_in:  # what was promised when it was said is late, not refused
         free = but(case, setup=but(case.setup, deadline=None))
         earliest = _forward(free, earliest_in, _cook_day(free, earliest_in)).serve
@@ -133,20 +125,17 @@ def _soonest_on(case: Case, start: datetime) -> datetime:
     cured = start + span(needed_days(case) * 24)
     if by_the_clock(case.setup):
         return dries_from(case, cured) + LEAST_DRYING
+    if case.within_a_day:
+        return dries_from(case, case.wall.awake(cured)) + LEAST_DRYING
     return dries_from(case, case.wall.next_at(OUT_AT, cured)) + span(case.product.hours.dry)
-
-
-def dries_from(case: Case, out: datetime) -> datetime:
-    """When it is set to dry: out of the cure, soaked and rested sealed where that was asked for and not left out."""
-    setup, skipped = case.setup, case.progress.skipped
-    soaked = case.done("soak") or out + span(0.0 if "soak" in skipped else setup.soak_hours)
-    return (case.done("even") or soaked) + span(0.0 if "even" in skipped else setup.rest_days * 24)
 
 
 def _on_for(case: Case, deadline: datetime) -> datetime:
     """When the meat goes on for a meal at `deadline`."""
     if not case.chilled:  # no sooner than the slow end of the band asks for: what is ready early has to be held hot
-        return quarter(deadline - span(BEFORE_HOT) - span(LEAST_REST) - span(case.durations.cook.p90))
+        return quarter(
+            deadline - span(BEFORE_HOT) - span(case.product.hours.least_rest) - span(case.durations.cook.p90)
+        )
     after = _until_cold_meal(case)
     day = case.wall.day(deadline) - timedelta(days=1)
     while _on_of_day(case, day) + after > deadline:  # an early meal, or a slow chill
@@ -187,20 +176,11 @@ def _on_of_day(case: Case, day: date) -> datetime:
     return max(quarter(wish), quarter(wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting), up=True))
 
 
-def _out_for(case: Case, on: datetime) -> datetime:
-    """When it comes out: in the evening before, or where its brine takes hours, on the day of the fire itself."""
-    waits = case.product.hours.dry + case.setup.soak_hours + case.setup.rest_days * 24
-    out = on - span(waits)
-    into = out - span(needed_days(case) * 24)
-    of_one_day = by_the_clock(case.setup) and case.wall.day(into) == case.wall.day(out) and not case.wall.quiet(into)
-    return out if of_one_day else case.wall.last_at(OUT_AT, out)
-
-
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
     """Every anchor from the day of the fire; what was done stands, and pushes the rest."""
     planned_on = _planned_on(case, into, cook_day)
     cured = into + span(needed_days(case) * 24)
-    planned_out = cured if by_the_clock(case.setup) else max(_out_for(case, planned_on), case.wall.awake(cured))
+    planned_out = cured if by_the_clock(case.setup) else max(out_for(case, planned_on), case.wall.awake(cured))
     out = case.done("out") or planned_out
     on = case.done("meat_on") or _not_past(case, max(planned_on, dries_from(case, out) + LEAST_DRYING))
     light = case.done("light") or quarter(on - span(case.durations.lighting))
@@ -250,7 +230,7 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
     off = _off(case, on)
     chill = case.done("chill") or case.progress.at_60c or off.p50 + span(case.durations.rest)
     cold = case.progress.cold_at or chill + span(case.durations.chill)
-    rested = off.p90 + span(LEAST_REST)
+    rested = off.p90 + span(case.product.hours.least_rest)
     free = cold + span(case.product.hours.set) if case.chilled else rested
     before = span(case.product.hours.slice_before_meal if case.chilled else BEFORE_HOT)
     meal = _meal(case, case.wall.day(on))

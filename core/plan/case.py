@@ -11,6 +11,7 @@ from core.plan.setup import Setup, by_the_clock
 from core.plan.steps import Durations
 from core.units import Hours
 
+DRIED_IN_A_DAY: Hours = 6.0  # of a day that starts with a night in the salt. Common practice
 BRINE_STIRRED: Hours = 1.0  # salt alone, stirred into cold water with ice, then read. Common practice
 
 
@@ -40,6 +41,17 @@ class Case:
     def brine_wait(self) -> Hours:
         """From making the brine until it is cold: what was dissolved hot takes the night."""
         return BRINE_STIRRED if by_the_clock(self.setup) else self.product.hours.brine_chill
+
+    @property
+    def within_a_day(self) -> bool:
+        """Whether it lies in salt alone and keeps raw for so few hours that salt, rack and fire follow in one go."""
+        return self.product.raw_within(self.setup) is not None
+
+    @property
+    def dry_hours(self) -> Hours:
+        """How long it dries before the fire."""
+        usual = self.product.hours.dry
+        return min(usual, DRIED_IN_A_DAY) if self.within_a_day else usual
 
     def done(self, key: str) -> datetime | None:
         """When a step was done, if it was."""

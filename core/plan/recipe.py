@@ -44,7 +44,9 @@ class StepHours:
     """How long the steps between cure and meal take. [h]
 
     `hold_at_target` is how long it stays on once its core is there; `salting` how long meat lies in plain salt,
-    `brining` in a strong brine where nobody says for how long, 0 for as long as its salt takes.
+    `brining` in a strong brine where nobody says for how long, 0 for as long as its salt takes. `uncured_within` is
+    how soon after the salt it has to be on the fire where no nitrite goes in, 0 for no such bound.
+    `least_rest` is how long what is eaten hot rests at least; ready sooner, it is held warm.
     """
 
     brine_chill: Hours
@@ -56,6 +58,8 @@ class StepHours:
     hold_at_target: Hours = 0.0
     salting: Hours = 24.0
     brining: Hours = 0.0
+    uncured_within: Hours = 0.0
+    least_rest: Hours = 0.75
 
 
 @dataclass(frozen=True)
@@ -97,6 +101,11 @@ class Product:
         if setup.brine_hours is not None or "salt_fraction" in setup.said:
             return setup.brine_hours
         return self.hours.brining or None
+
+    def raw_within(self, setup: Setup) -> Hours | None:
+        """How soon after the salt it is on the fire where salt alone goes in; None where nothing presses. [h]"""
+        salt_alone = setup.nitrite_target == 0.0 and not by_the_clock(setup)
+        return self.hours.uncured_within if salt_alone and self.hours.uncured_within else None
 
     def methods(self, cut: str) -> tuple[str, ...]:
         """The ways in which that cut may be cured."""

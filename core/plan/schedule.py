@@ -5,10 +5,11 @@ from datetime import datetime, time, timedelta
 from functools import lru_cache
 
 from core.but import but
-from core.plan.anchors import Anchors, anchors, dries_from, needed_days
+from core.plan.anchors import Anchors, anchors
 from core.plan.case import Case
 from core.plan.folding import within
 from core.plan.hours import Wall
+from core.plan.in_and_out import dries_from, needed_days
 from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Plan, State, Step, Urgency
 
@@ -81,8 +82,8 @@ def _after_rinse(case: Case, fixed: Anchors) -> Iterator[Step]:
     if setup.rest_days:
         sealed = case.done("even") or dry - timedelta(days=setup.rest_days)
         yield Step("even", Kind.EVEN, sealed, minutes=setup.rest_days * 1440)
-    if case.product.hours.dry:
-        yield Step("dry", Kind.DRY, dry, minutes=case.product.hours.dry * 60)
+    if case.dry_hours:
+        yield Step("dry", Kind.DRY, dry, minutes=case.dry_hours * 60)
 
 
 def _wait_steps(case: Case, fixed: Anchors) -> tuple[Step, ...]:

@@ -19,7 +19,9 @@ from core.service.turn import Turn
 from core.store import batches, members, people
 from core.store.batches import Row
 
-IN_PIECES = frozenset({"duck_breast", "trout"})  # cuts of which one is a portion: more weight is more of them
+IN_PIECES = frozenset(
+    {"duck_breast", "trout", "turkey_leg", "chicken_leg", "chicken_breast", "pork_chop", "pork_hock"}
+)  # cuts of which one is a portion: more weight is more of them
 SETTLED_BY_THE_CURE = frozenset(
     {
         "method",

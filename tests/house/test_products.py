@@ -102,7 +102,8 @@ def test_bacon_has_its_own_limit_and_fish_its_own_class(name: str, of: str) -> N
     assert target <= 150.0
     if "bacon" in name:
         assert (made.product_class, target) == ("bacon", 120.0)
-    assert (target == 0.0) is (cut(of).species is Species.FISH)
+    plain = cut(of).species is Species.FISH or of in ("chicken_leg", "chicken_breast")  # done in an hour or two
+    assert (target == 0.0) is plain
 
 
 @pytest.mark.parametrize("name", ALL)

@@ -68,7 +68,7 @@ IN_GERMAN = {
     "off": "Prüf |Miss ",
     "chill": "Beginn mit dem Abkühlen",
     "chill_check": "Miss den Kern",
-    "slice": "Schneid es|Zerleg es|Heb die Flocken",
+    "slice": "Schneid es|Zerleg es|Heb die Flocken|Serve them|Serve the|Simmer|Bring sie|Bring die|Lass sie sieden",
     "use_by": "Heute ist der letzte Tag",
     "debrief": "Wie war es",
 }

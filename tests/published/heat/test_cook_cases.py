@@ -99,7 +99,7 @@ def test_other_products_take_what_cooks_report(row: dict[str, str]) -> None:
     """PRACTICE: the band of the hours meets the range that cooks report, and its middle is within a third of it."""
     shares = (float(row[f"{name}_pct"]) / 100 for name in ("water", "protein", "fat", "ash"))
     kind = cut("salmon_side" if "salmon" in row["product"] else "brisket_flat")
-    like = replace(kind, shape=Shape(row["shape"]), composition=Composition(*shares))
+    like = replace(kind, shape=Shape(row["shape"]), composition=Composition(*shares), mass_low=0.0)
     thickness = float(row["thickness_mm"]) / 1000
     meat = piece(like, float(row["mass_kg"]), thickness, skin_on=row["skin_on"] == "1")
     pit_c, core_c = celsius_from_fahrenheit(float(row["pit_F"])), celsius_from_fahrenheit(float(row["core_F"]))
