@@ -252,9 +252,9 @@ FOOD_CODE_VARIANCE = Source(
 )
 SMALL_PLANT_STORAGE = Source(
     "SMALL_PLANT_STORAGE",
-    "Cold storage up to 44.6 °F in small plants",
-    "University of Wisconsin, small-plant support",
-    "-",
+    "Cold storage of raw or cooked meat and poultry up to 44.6 °F",
+    "University of Wisconsin, small-plant support, by Tompkin",
+    "1996",
     "CONFIRMED",
 )
 STAPH_TOXIN = Source(

@@ -89,14 +89,25 @@ def _answers(turn: Turn, meant: Understood) -> Sequence[Reply]:
 
 
 def _in_their_order(turn: Turn, meant: Understood) -> Iterator[tuple[Understood, Intent]]:
-    """Each intent; steps that are told in a row with how the batch stood before the first of them."""
-    began = None
-    for intent, following in zip_longest(meant.intents, meant.intents[1:]):
+    """Each intent; steps that are told in a row with how the batch stood before the first of them.
+
+    What went wrong and still asks comes last, since a reading beside it would take its question away; what tells all
+    that decides comes first, since the reading would ask for it.
+    """
+    began, those = None, sorted(meant.intents, key=_place)
+    for intent, following in zip_longest(those, those[1:]):
         goes_on = isinstance(intent, StepDone) and isinstance(following, StepDone) and intent.batch == following.batch
         if goes_on and began is None and (intent.batch or meant.batch):
             began = batches.look(turn, meant.of(intent.batch))
         yield replace(meant, goes_on=goes_on, began=began), intent
         began = began if goes_on else None
+
+
+def _place(intent: Intent) -> int:
+    """Where an intent comes among those of its line: what went wrong before the others, or behind them."""
+    if not isinstance(intent, Happened):
+        return 0
+    return -1 if {"hours", "room_c"} <= intent.facts.keys() else 1
 
 
 def _membership(turn: Turn, message: Message) -> Sequence[Reply]:

@@ -60,6 +60,7 @@ WORTH_SAYING: Final[Hours] = 1.0  # between the hours that are sure and the like
 AFTER_THE_CURE: Final[Days] = 3.0  # one to dry, one on the fire, one in the cold to set. Common practice
 HALF_A_DAY: Final[Hours] = 12.0
 _REST: Final = re.compile(r"^ ?(?:of )?(?:rest\w*|hold\w*|to rest)\b")
+_RESTS: Final = re.compile(r"\b(?:rest|hold)\w*(?: (?:it|for|of|about|another))* $")
 _LIT: Final = re.compile(r"\b(?:lit|light|lighting)\b(?!.*\b(?:meat|on|in)\b)")
 LATE_MORNING: Final[Hours] = 11.0  # nobody has dinner or guests before, where its half of the day is not told
 _EVENING: Final = re.compile(r"\b(?:dinner|supper|guests?|party|evening|tonight)\b")
@@ -144,23 +145,25 @@ def _light_by(turn: Turn, line: Told) -> Answer:
             ("COOK_CASE", *KITCHEN),
             {"hours": ready.p50},
         )
-    eat, rests = _awake(line), _rested(line)
-    cooks = next((hours for hours in line.durations if hours != rests), None)
+    cooks, rests = _cooks_and_rests(line)
     ready = until_ready(turn, line)[0] if cooks is None else Band(cooks, cooks, cooks)
-    on = _clock(turn, eat - (rests or REST) - ready.p90)
-    lit = _clock(turn, eat - (rests or REST) - ready.p90 - LIGHTING)
-    body = {"hours": ready.p90}
-    before = -int((eat - (rests or REST) - ready.p90 - LIGHTING) // 24.0)  # how many days before the meal
-    said = sums_time.light_by((lit, on, _clock(turn, eat)), before, ready, turn.person)
+    eat = _awake(line)
+    off = eat - rests
+    lit = off - ready.p90 - LIGHTING
+    at = tuple(_clock(turn, hour) for hour in (lit, off - ready.p90, eat))
+    before = -int(lit // 24.0)  # how many days before the meal
+    said = sums_time.light_by(at, before, (ready, rests), turn.person)
     if ready.p90 - ready.p50 >= WORTH_SAYING:
-        said = f"{said}\n{sums_time.likelier(_clock(turn, eat - (rests or REST) - ready.p50), turn.person)}"
-    return said, ("COOK_CASE", *KITCHEN), body
+        said = f"{said}\n{sums_time.likelier(_clock(turn, off - ready.p50), turn.person)}"
+    return said, ("COOK_CASE", *KITCHEN), {"hours": ready.p90}
 
 
-def _rested(line: Told) -> Hours | None:
-    """So long it is to rest, where that is told: «4 hr rest»; no hours of the cook."""
-    spans = (m for m in measures.find(line.text) if m.kind == "duration")
-    return next((m.value / 3600.0 for m in spans if _REST.match(line.text[m.end :])), None)
+def _cooks_and_rests(line: Told) -> tuple[Hours | None, Hours]:
+    """So long it cooks, where that is told, and rests: «4 hr rest», «rests 4 hours», else the usual hour. [h]"""
+    spans = [m for m in measures.find(line.text) if m.kind == "duration"]
+    rests = [m for m in spans if _REST.match(line.text[m.end :]) or _RESTS.search(line.text[: m.start])]
+    cooks = next((m.value / 3600.0 for m in spans if m not in rests), None)
+    return cooks, rests[0].value / 3600.0 if rests else REST
 
 
 def _makes_it(turn: Turn, line: Told) -> Answer:
@@ -168,9 +171,10 @@ def _makes_it(turn: Turn, line: Told) -> Answer:
     eat, on = _awake(line), line.clocks[-2]
     if _LIT.search(line.text) and len(line.clocks) == 2:
         on += LIGHTING
-    has = (eat - on) % 24.0 - REST
+    rests = _cooks_and_rests(line)[1]
+    has = (eat - on) % 24.0 - rests
     ready = until_ready(turn, line)[0]
-    said = sums_beside.in_time(has, ready, (_clock(turn, on), _clock(turn, eat)), turn.person)
+    said = sums_beside.in_time((has, rests), ready, (_clock(turn, on), _clock(turn, eat)), turn.person)
     return said, ("COOK_CASE", *KITCHEN), {"has_h": has, "ready_h": ready.p50}
 
 
@@ -228,6 +232,8 @@ def _in_fahrenheit(line: Told) -> bool:
 
 def _hold_for(turn: Turn, line: Told) -> Answer:
     """How long a piece, or a usual flat, stays above 60 °C in a box with towels, and whether that is enough."""
+    if any(WARM_C < t < HOT_C for t in line.temperatures):
+        return sums_time.too_cool(turn.person), ("FSIS_DANGER_ZONE",), {"stays_h": 0.0}
     if _OVEN.search(line.text) and any(HOT_C <= t <= HOTTEST_HOLD_C for t in line.temperatures):
         return sums_time.in_an_oven(turn.person), ("FSIS_DANGER_ZONE", *KITCHEN), {"wanted_h": between(line) or -1.0}
     piece = piece_of(line if line.meat or line.length else told(USUAL))
@@ -236,8 +242,6 @@ def _hold_for(turn: Turn, line: Told) -> Answer:
     if stays is None:
         raise Missing("body")
     wanted = between(line)
-    if any(WARM_C < t < HOT_C for t in line.temperatures):
-        return sums_time.too_cool(turn.person), ("FSIS_DANGER_ZONE",), {"stays_h": 0.0}
     body = {"stays_h": stays.p10, "wanted_h": wanted or -1.0}
     return sums_time.stays_hot(stays, wanted, turn.person), ("INCROPERA", "FSIS_DANGER_ZONE"), body
 

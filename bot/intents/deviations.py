@@ -10,15 +10,16 @@ from functools import partial
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import questions, when
+from bot.intents import lasting, questions, when
 from bot.intents.context import Context
 from bot.intents.incidents import read_happened
-from bot.intents.intents import Happened, Intent
+from bot.intents.intents import Happened, Intent, Unclear
 from bot.intents.since import cold_then
 from core import patterns as re
 
 SLOT: Final = "happened_"
 ASKED: Final = ("power_cut", "left_out", "warm_fridge", "warm_brine", "fire_out", "leaked", "dosed_twice")
+_UNTIMED: Final = frozenset(["leaked", "dosed_twice"])  # how many hours it lasted is no fact of these
 IN_ONE_LINE: Final = frozenset(ASKED) - {"fire_out"}  # after a fire the readings decide, and are kept as such
 _ASKS: Final = re.compile(r"\b(?:can|should|could|may|is it|do) (?:i|we|it|you|safe|ok)\b")
 _CORE: Final = re.compile(r"\b(?:core|middle|meat|inside|internal|brisket|cent(?:re|er))\b")
@@ -42,37 +43,6 @@ _FULL: Final = re.compile(r"\b(?:full|packed)\b")
 _UNKNOWN: Final = re.compile(
     r"\b(?:no idea|no clue|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
 )
-_LOOSE: Final = re.compile(
-    r"\b(?:overnight|all (?:night|day)|the whole (?:night|day)|hours and hours|ages|for hours|several hours)\b"
-)
-_MORE_THAN: Final = re.compile(
-    r"(?<!no )(?<!not )(?<!never )"
-    r"\b(?:over|more than|at least|longer than|minimum|min\.|or more|or longer|maybe more|perhaps more)\b|\d ?\+"
-)
-_LONE_UNIT: Final = re.compile(r"(?:^|(?<=\bor )|(?<=\bmaybe ))(hour|day)\b")  # «hour or two», «half an hour or hour»
-_OR_TWO: Final = re.compile(  # «an hour or two» is two at most
-    r"\b(hours?|h|days?|min(?:ute)?s?)\b,? (?:(?:or|to|maybe|perhaps|even) )+"
-    r"(2|two|3|three|4|four|5|five|6|six)\b(?! ?(?:m|h|d)\w*\b)"
-)
-_HOUR: Final = r"(?:\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?|noon|midday|midnight)"
-_NEAR: Final = r"(?:about |around |roughly |maybe |like |at )?"
-_OF_DAY: Final = (
-    r"(?: (?:last night|at night|yesterday|today|in the (?:morning|afternoon|evening|night)|this morning))?"
-)
-_FROM_TO: Final = re.compile(
-    rf"\b(?:from|between) {_NEAR}(?P<a>{_HOUR}){_OF_DAY} ?(?:to|until|till?|and|-) ?{_NEAR}(?P<b>{_HOUR})\b"
-)
-# «1 till 5», «14:00-16:30»; «3 to 5» may be degrees
-_TILL: Final = re.compile(
-    rf"\b(?P<a>{_HOUR}) (?:until|till?) {_NEAR}(?P<b>{_HOUR})\b"
-    r"|\b(?P<c>\d{1,2}(?:[:.]\d\d| ?[ap]m)) ?(?:-|to) ?(?P<d>\d{1,2}(?:[:.]\d\d| ?[ap]m))\b"
-)
-_OUT_AND_BACK: Final = re.compile(
-    rf"\b(?:out|off|down|cut|failed|died|gone) (?:at|about|around) {_NEAR}(?P<a>{_HOUR})\b.{{0,24}}"
-    rf"\b(?:back|on|restored|returned)(?: on| up)?(?: again)? (?:at|about|around|by) {_NEAR}(?P<b>{_HOUR})\b"
-)
-_TIL_NOW: Final = re.compile(r",? ?\b(?:to|until|till?|up to) (?:just |right )?now\b")
-_SINCE: Final = re.compile(r"\b(?:since|from)\b (?P<when>.+)")
 _OTHER: Final = re.compile(
     r"\?|\b(?:later|snooze|remind|not now|done|flip\w*|forgot|missed|safe|meal|dinner|ready|cancel|undo"
     r"|what|move|serve)\b"
@@ -117,10 +87,13 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
         return None
     if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
         text = f"it was {text}"
-    if what == "warm_fridge" and (hours := cold_then(text, context)):
-        return Happened(what, {"hours": hours, "more": True})
+    cold = cold_then(text, context) if what == "warm_fridge" else ()
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
-    facts = told(what, text, context) | unknown
+    facts = {} if cold else told(what, text, context) | unknown
+    began = cold or (lasting.by_clock(text, context) if what not in _UNTIMED and "hours" not in facts else ())
+    if len(began) > 1:
+        return Unclear("since", text[:60])
+    facts |= {"hours": began[0]} if began else {}
     return Happened(what, {**facts, "more": True}) if facts else None
 
 
@@ -132,8 +105,11 @@ def read_told(text: str, context: Context) -> Intent | None:
         return None
     what = hit.happened.what
     rest = [part for part in _PARTS.split(text) if read_happened(part, context) is None and not _MENDED.search(part)]
-    whole = _OUT_AND_BACK.search(text)  # «went out at 1 and came back at 5» is one fact, and its end no reading of now
-    beside = not all(told(what, part, context) for part in rest if part) or _NOW.search(_TIL_NOW.sub("", text))
+    whole = lasting.OUT_AND_BACK.search(
+        text
+    )  # «went out at 1 and came back at 5» is one fact, and its end no reading of now
+    of_it = (told(what, part, context) or lasting.by_clock(part, context) for part in rest if part)
+    beside = not all(of_it) or _NOW.search(lasting.TIL_NOW.sub("", text))
     if _OTHER.search(text) or (beside and not whole):
         return None
     unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
@@ -147,41 +123,10 @@ def told(what: str, text: str, context: Context) -> dict[str, Any]:
             return _leak(text, context)
         case "dosed_twice":
             return _grams(text)
-    facts = _hours(text, context)
+    facts = lasting.told(text, context)
     if what == "power_cut":
         facts |= _door(text)
     return facts | _warmth(what, text, context)
-
-
-def _hours(text: str, context: Context) -> dict[str, Any]:
-    """How long at most; None where only «overnight» or «more than» is known. [h]"""
-    text = _OR_TWO.sub(r"\1, \2 \1", _LONE_UNIT.sub(r"1 \1", text))
-    if _LOOSE.search(text) or (_MORE_THAN.search(text) and (when.longest(text) or "+" in text)):
-        return {"hours": None}
-    lasted = when.longest(text) or _by_clock(text, context)
-    return {} if lasted is None else {"hours": round(lasted.total_seconds() / 3600, 4)}
-
-
-def _by_clock(text: str, context: Context) -> timedelta | None:
-    """«from 2 to 5», «since 2am»: by the hours of the clock, the longer way where the halves of the day are open."""
-    if (ends := _both_ends(text)) and not _TIL_NOW.search(text):
-        first, last = (when.past(f"at {end}", context) for end in ends)
-        if first is None or last is None:
-            return None
-        return (last.at - first.at) % timedelta(hours=24)
-    since = _SINCE.search(_TIL_NOW.sub("", text))
-    told = since["when"] if since else ""
-    began = when.past(f"at {told}" if told[:1].isdigit() else told, context) if told else None
-    return None if began is None else max(context.now - began.at, timedelta(0))
-
-
-def _both_ends(text: str) -> tuple[str, str] | None:
-    """The two hours of the clock between which something lasted, as they were typed."""
-    for words in (_FROM_TO, _OUT_AND_BACK, _TILL):
-        if found := words.search(text):
-            said = found.groupdict()
-            return (said["a"], said["b"]) if said["a"] else (said["c"], said["d"])
-    return None
 
 
 def _door(text: str) -> dict[str, Any]:
@@ -247,8 +192,8 @@ def _leak(text: str, context: Context) -> dict[str, Any]:
     elif word is not None:
         facts["lost_fraction"] = word
     days = _unnoticed(text, context)
-    if days is not None:
-        facts["unnoticed_days"] = days
+    if days is not None or lasting.longer(text):
+        facts["unnoticed_days"] = None if lasting.longer(text) else days
     return facts
 
 
@@ -266,7 +211,7 @@ def _unnoticed(text: str, context: Context) -> float | None:
         return 2.0
     if _TODAY.search(text):
         return 1.0
-    since = _SINCE.search(text)
+    since = lasting.SINCE.search(text)
     began = when.past(since["when"], context) if since else None
     return None if began is None else (context.now - began.at) / timedelta(days=1) + 1.0
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import lasting, when
 from bot.intents.context import Context
 from bot.intents.intents import Debrief, Happened, Intent
 from bot.intents.rated import mark
@@ -204,9 +204,9 @@ def read_happened(text: str, context: Context) -> Told | None:
         return None
     if what == "cure_in_rub" and context.phase in ("none", "waiting") and found[0].startswith("rubbed"):
         return None  # before it is in the cure that is how a dry one goes in
-    facts, lasted = _facts(what, text), when.span(text) if "ago" not in text.split() else None
+    facts, lasted = _facts(what, text), lasting.plainly(text)
     if lasted:
-        facts["hours"] = round(lasted.total_seconds() / 3600, 4)
+        facts["hours"] = lasted
     said = when.past(text, context) if not lasted else None
     rest = f"{text[: found.start()]} {text[found.end() :]}".strip(" ,")
     return Told(Happened(what, facts, said.at if said else None), rest)

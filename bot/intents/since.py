@@ -1,20 +1,17 @@
 """A fridge that has read too warm since a time: how long is what decides it, and the number is that of now."""
 
-from datetime import datetime, time, timedelta
 from typing import Final
 
-from bot.intents import when
-from bot.intents.clock import instant, wall_of
+from bot.intents import lasting, when
 from bot.intents.context import Context
 from bot.intents.intents import Happened, Intent, Reading
 from bot.intents.plausible import Number, meanings
-from bot.intents.when import When
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe
+from core.units import Hours
 
 COLD: Final = 4.45  # °C, 40 °F
-LEAST_HOURS: Final = 0.1
 _FRIDGE: Final = re.compile(
     r"^(?:(?:the|my|our|its|it is|been) )*fridges?(?: (?:is|was|has been|been|at|reads?|sat|stood|temp|on|up at"
     r"|stuck at))*"
@@ -41,34 +38,18 @@ _COLD_THEN: Final = re.compile(
     r"|(?:it|the fridge|fridge)(?: still)? (?:was|read|said|showed|had)|was|read)"
     rf" (?:at |still )?(?P<n>\d{{1,2}}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?(?: (?P<after>{_PART_OF_DAY}))?"
 )
-_EVENING: Final = re.compile(r"\b(?:night|evening|tonight)\b")
-_SPREAD: Final = timedelta(hours=6)  # so much earlier than its usual hour an evening may begin. Judgement
-_OPEN_HOUR: Final = re.compile(
-    r"(?:at|around|about) (?:1[0-2]|[1-9])(?:[:.][0-5]\d)?"
-)  # of the morning, or of the evening
-_HALF_A_DAY: Final = timedelta(hours=12)
 
 
-def cold_then(text: str, context: Context) -> float | None:
+def cold_then(text: str, context: Context) -> tuple[Hours, ...]:
     """«no idea, this morning it was 38»: how long at most a fridge can have been warm that was read cold then. [h]"""
     found = _COLD_THEN.search(text)
     told = (found["before"] or found["after"]) if found else None
-    said = when.past(told, context) if told else None
-    if found is None or said is None:
-        return None
+    if found is None or told is None:
+        return ()
     read = meanings(Number(float(found["n"]), found["unit"], Probe.FRIDGE), context)
     if len(read) != 1 or to_house(read[0].value, read[0].unit or "c") > COLD:
-        return None
-    return round((context.now - _earliest(said, told or "", context)).total_seconds() / 3600, 4)
-
-
-def _earliest(said: When, told: str, context: Context) -> datetime:
-    """The earliest that a time in the past can have been: a day begins at midnight, «at 7» may be in the morning."""
-    if said.hour_said:
-        return said.at - _HALF_A_DAY if _OPEN_HOUR.fullmatch(told.strip()) else said.at
-    if _EVENING.search(told):
-        return said.at - _SPREAD
-    return instant(wall_of(said.at, context.zone).date(), time(), context.zone).at
+        return ()
+    return lasting.since(told, context)
 
 
 def read_warm_once(text: str, context: Context) -> list[Intent]:
@@ -80,21 +61,19 @@ def read_warm_once(text: str, context: Context) -> list[Intent]:
     then, now = (meanings(Number(float(n), unit, Probe.FRIDGE), context) for n, unit in told)
     if len(then) != 1 or len(now) != 1 or (celsius := to_house(then[0].value, then[0].unit or "c")) <= COLD:
         return []
-    lasted = when.longest(found["why"])
-    hours = {"hours": round(lasted.total_seconds() / 3600, 4)} if lasted else {}
-    return [Reading(now), Happened("warm_fridge", {"room_c": celsius, **hours})]
+    hours = lasting.plainly(found["why"])
+    return [Reading(now), Happened("warm_fridge", {"room_c": celsius, **({"hours": hours} if hours else {})})]
 
 
 def read_warm_since(text: str, context: Context) -> list[Intent]:
     """The reading of now, and for how long it has been so; nothing where it was cold or no time can be read."""
     found = _FRIDGE.match(text) if context.phase != "none" else None
-    told = found["when"] if found else ""
-    began = when.past(f"at {told}" if told[:1].isdigit() else told, context) if told else None
-    if found is None or began is None:
+    began = lasting.since(found["when"], context) if found else ()
+    if found is None or not began:
         return []
     warm = meanings(Number(float(found["n"]), found["unit"], Probe.FRIDGE), context)
     if len(warm) != 1 or (celsius := to_house(warm[0].value, warm[0].unit or "c")) <= COLD:
         return []
-    hours = (context.now - began.at).total_seconds() / 3600
-    lasted = {"hours": round(hours, 4)} if hours > LEAST_HOURS else {}  # an hour that is still to come is asked about
-    return [Reading(warm), Happened("warm_fridge", {"room_c": celsius, **lasted})]
+    if len(began) > 1:
+        return [Reading(warm)]  # an hour without its half of the day: how long is asked
+    return [Reading(warm), Happened("warm_fridge", {"room_c": celsius, "hours": began[0]})]

@@ -109,11 +109,10 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
     times = spoken.times(_PARTS.get(spoken.part, (12, ""))[0])
     if spoken.as_written(context):
         times = times[:1]
-    if spoken.day is None:
-        return _made(max((last_at(t, limit, context.zone) for t in times), key=lambda i: i.at), spoken)
-    here = [instant(spoken.day.days[0], t, context.zone) for t in times]
-    gone = [i for i in here if i.at <= limit]
-    return _made(max(gone, key=lambda i: i.at) if gone else Instant(limit), spoken)
+    day = spoken.day.days[0] if spoken.day else None
+    here = (instant(day, t, context.zone) if day else last_at(t, limit, context.zone) for t in times)
+    *earlier, latest = sorted((i for i in here if i.at <= limit), key=lambda i: i.at) or [Instant(limit)]
+    return replace(_made(latest, spoken), others=tuple(i.at for i in earlier))
 
 
 def future(text: str, context: Context) -> When | None:

@@ -10,8 +10,9 @@ from core.batch.events import Probe
 from core.meat.piece import Species
 from core.plan.anchors import LONGEST_CURE
 from core.plan.steps import Kind, State, Step
+from core.safety.fridge import MENDED_F
 from core.safety.storage import keeping
-from core.units import Kilograms, MilligramsPerKilogram
+from core.units import Kilograms, MilligramsPerKilogram, celsius_from_fahrenheit
 
 OVERDUE = timedelta(minutes=30)
 MOST_LISTED = 6
@@ -73,8 +74,9 @@ def fridge_if(a: Assessment) -> str:
     cold = last is not None and last.celsius <= recalled.COLD
     said = say(
         "Above {limit} turn it down, shut the door, and send me the number with since when: up to 2 h does no harm.\n"
-        "Longer counts against the cure, and where nobody knows how long, it is thrown away. {last}",
+        "Up to {mended} part of a day is mended; warmer for longer, or nobody knows how long: it is thrown away. {last}",
         limit=numbers.both(recalled.COLD, a.person),
+        mended=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
         last=recalled.fridge(a).split("\n", 1)[0],
     )
     return say("As it was read it is cold enough.") + f"\n{said}" if cold else said

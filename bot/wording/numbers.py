@@ -76,7 +76,7 @@ def both(value: Celsius, person: Person) -> str:
 
 def at_most(value: Celsius, person: Person) -> str:
     """A limit to fall to, in both units: 80 °F is 26.7 °C, and who reads 27 is not there, so «26 °C (80 °F)»."""
-    f, c = f"{from_house(value, 'f'):.0f} °F", f"{floor(value + WITHIN_K):.0f} °C"
+    f, c = f"{floor(from_house(value, 'f') + 2 * WITHIN_K):.0f} °F", f"{floor(value + WITHIN_K):.0f} °C"
     return f"{f} ({c})" if person.units.temperature == "f" else f"{c} ({f})"
 
 

@@ -6,7 +6,8 @@ from bot.wording import asking, cautions, doses, incidents, numbers
 from bot.wording.curing import VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
-from core.batch.material import dose_of, planned_now
+from core.batch.material import dose_of
+from core.batch.weighed import planned_now
 from core.cure.judgement import Judgement, Verdict, judge
 from core.plan.steps import Step
 
@@ -78,8 +79,8 @@ def strong_taken(a: Assessment) -> str:
 def never_told() -> str:
     """The cure was weighed before its strength was known here: this dose is planned, and nobody knows what went in."""
     return say(
-        "It was weighed before I had told a dose.\nIf what went in is not this, say how much it was, like «put in 12 g of curing salt», "
-        "and I judge it."
+        "It was weighed before I had told a dose.\nUntil I know what went in, it counts as uncured: say how much it was, like "
+        "«put in 12 g of curing salt», and I judge it."
     )
 
 

@@ -26,6 +26,7 @@ from core.batch.doubts import Doubted
 from core.batch.events import Probe
 from core.person import Person
 from core.plan.steps import Kind, State, Step
+from core.safety.fridge import MENDED_F
 from core.units import Celsius, celsius_from_fahrenheit
 
 PLACES = Words(
@@ -177,7 +178,7 @@ def _brine(a: Assessment, plain: Plain) -> str:
         return say(
             "Too warm for the meat in it: cool it now, ice in a shut bag round it, and read it again within the hour.\n"
             "Above {limit} the two-hour rule counts.",
-            limit=numbers.both(celsius_from_fahrenheit(45.0), a.person),
+            limit=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
         )
     if celsius <= celsius_from_fahrenheit(40.0):
         return (

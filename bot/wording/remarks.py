@@ -122,6 +122,10 @@ REMARKS: Final = {
     "which_hour": language.later(
         "At what hour was it on that day? Type both, like «in the bag since thursday 20:00»: hours and days are counted from it."
     ),
+    "since": language.later(
+        "«{typed}»: in the morning or in the evening? The safety hangs on it.\n"
+        "Type it like «since 7 am», or how long it was at most, like «2 hours»; «no idea» is an answer too."
+    ),
     "taken_back": language.later(
         "«{typed}»: shall I take back what was noted of it? Hours are counted from that, so tap it, or say what is so."
     ),

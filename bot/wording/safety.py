@@ -8,6 +8,7 @@ from bot.wording.language import Words, decimal, later, point, say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.safety.findings import Finding, Outcome, Rule, Status
+from core.safety.fridge import MENDED_F
 from core.safety.ledger import Verdict
 from core.sources import Source
 from core.units import Celsius, celsius_from_fahrenheit, fahrenheit_from_celsius
@@ -217,10 +218,10 @@ def cooling_numbers(a: Assessment) -> str:
 def fridge(a: Assessment, celsius: Celsius) -> str:
     """A fridge reading: right, to be mended, or a stop."""
     f = round(fahrenheit_from_celsius(celsius), 6)
-    if f > 45.0:
+    if f > MENDED_F:
         return say(
             "Too warm: above {limit} the two-hour rule counts. Turn it down now.",
-            limit=numbers.both(celsius_from_fahrenheit(45.0), a.person),
+            limit=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
         )
     if f > 40.0:
         warm = say("A little warm: turn it down, move it low and to the back, and read it again in two hours.")

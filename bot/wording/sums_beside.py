@@ -52,8 +52,9 @@ def two_thick(one: tuple[Metres, Days], other: tuple[Metres, Days], rule: tuple[
     )
 
 
-def in_time(has: Hours, ready: Band, at: tuple[datetime, datetime], person: Person) -> str:
-    """Whether the hours between going on and the meal are enough."""
+def in_time(hours: tuple[Hours, Hours], ready: Band, at: tuple[datetime, datetime], person: Person) -> str:
+    """Whether the hours between going on and the rest before the meal are enough; so many, and those of the rest."""
+    has, rests = hours
     if has >= ready.p90:
         first = say("Yes, most likely.")
     elif has >= ready.p50:
@@ -67,11 +68,12 @@ def in_time(has: Hours, ready: Band, at: tuple[datetime, datetime], person: Pers
         first
         + "\n"
         + say(
-            "On at {on} it has {has} before an hour of rest and the meal at {eat}; such a piece takes about {usual}, up to {slow}.\n"
+            "On at {on} it has {has} before {rests} of rest and the meal at {eat}; such a piece takes about {usual}, up to {slow}.\n"
             "Foil and a hotter pit gain hours; ready early it is held at {hot} or above.",
             on=numbers.clock(on, person),
             eat=numbers.clock(eat, person),
             has=numbers.hours(floor(has * 4) / 4),
+            rests=numbers.hours(rests),
             usual=numbers.hours(numbers.half(ready.p50)),
             slow=numbers.hours(numbers.half_up(ready.p90)),
             hot=numbers.both(60.0, person),

@@ -61,21 +61,22 @@ def by_rule(days: Days, begin: datetime, gone: bool, person: Person) -> str:
     )
 
 
-def light_by(at: tuple[datetime, datetime, datetime], before: int, ready: Band, person: Person) -> str:
-    """When to light, counted back from the meal, so many days before it."""
-    lit, on, eat = at
+def light_by(at: tuple[datetime, ...], before: int, takes: tuple[Band, Hours], person: Person) -> str:
+    """When to light, to put it on and to eat, counted back so many days by the hours that it cooks and rests."""
+    (lit, on, eat), (ready, rests) = at, takes
     lead = say("Light it by {lit}", lit=numbers.clock(lit, person))
     if before:
         lead = say_n("{lead} the day before", "{lead} {n} days before", before, lead=lead, n=before)
     return say(
         "{lead}, meat on by {on}, to slice at {eat}.\n"
-        "That is an hour to settle the fire, up to {slow} on it ({usual} is likelier) and an hour of rest. "
+        "That is an hour to settle the fire, up to {slow} on it ({usual} is likelier) and {rests} of rest. "
         "Ready early it is held at {hot} or above.",
         lead=lead,
         on=numbers.clock(on, person),
         eat=numbers.clock(eat, person),
         slow=numbers.hours(numbers.half_up(ready.p90)),
         usual=numbers.hours(numbers.half(ready.p50)),
+        rests=numbers.hours(rests),
         hot=numbers.both(HOT, person),
     )
 

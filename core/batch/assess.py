@@ -13,6 +13,7 @@ from core.batch.asked import next_reading
 from core.batch.batch import Batch, Phase
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
+from core.batch.weighed import dose_in, is_told
 from core.cure.dose import Dose
 from core.cure.penetration import After, Penetration
 from core.errors import SaltbellError, UnknownCure
@@ -142,7 +143,7 @@ def _weighed(batch: Batch, person: Person) -> tuple[Dose | None, SaltbellError |
     if batch.setup.cure_nitrite_fraction is None and batch.setup.nitrite_target > 0.0:
         return None, UnknownCure("")
     try:
-        return material.dose_in(batch, person.jurisdiction), None
+        return dose_in(batch, person.jurisdiction), None
     except SaltbellError as refusal:
         return None, refusal
 
@@ -195,7 +196,8 @@ def _keeps(batch: Batch, now: datetime, known: tuple[Band, Dose | None, Penetrat
     past = _cured_days(batch, None)
     inside = shortest if past is None or past <= 0.0 else past
     centre = None if cure is None else cured.come_in(cure, inside)
-    line = cured.storage_of(batch.setup, weighed, None if ledger.uncured(batch, weighed) else centre)
+    told = weighed if is_told(batch) else None
+    line = cured.storage_of(batch.setup, told, None if ledger.uncured(batch, weighed) else centre)
     line = line if ledger.kept_by_its_line(batch, cook, now) else cured.LEFTOVERS
     return int(keeping(line).days + frozen_days(batch))
 

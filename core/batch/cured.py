@@ -22,10 +22,10 @@ def storage_of(setup: Setup, weighed: Dose | None, cured_centre: MilligramsPerKi
     `cured_centre`, what has come in there by the end of the cure [mg/kg], None where that is not known.
     """
     line = product(setup.product).storage
-    if cut(setup.cut).species is Species.FISH or weighed is None:
+    if cut(setup.cut).species is Species.FISH:
         return line
     through = cured_centre is not None and cured_centre >= CURED_FROM
-    return line if through and counts_as_cured(weighed) else LEFTOVERS
+    return line if weighed is not None and through and counts_as_cured(weighed) else LEFTOVERS
 
 
 def come_in(cure: Penetration, days: Days) -> MilligramsPerKilogram:

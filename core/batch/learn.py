@@ -9,6 +9,7 @@ from math import exp, log
 
 from core.batch import material
 from core.batch.batch import Batch
+from core.batch.weighed import dose_in, is_told
 from core.cure.learning import from_slice, from_taste
 from core.errors import SaltbellError
 from core.heat.carried import LEAST_READINGS, habits
@@ -32,9 +33,9 @@ def learned_from(batch: Batch, person: Person, learned: Learned) -> Learned:
 def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
     into, out = batch.done.get("into_cure"), batch.done.get("out")
     seen, strength = batch.sliced, batch.setup.cure_nitrite_fraction
-    if seen is None or seen.grey is None or into is None or out is None or strength is None:
+    if seen is None or seen.grey is None or into is None or out is None or strength is None or not is_told(batch):
         return learned
-    weighed = material.dose_in(batch, person.jurisdiction)
+    weighed = dose_in(batch, person.jurisdiction)
     immersion = material.immersion_of(batch.setup, weighed, Learned())
     try:
         return from_slice(learned, immersion, (out - into) / timedelta(days=1), seen.grey, seen.of)

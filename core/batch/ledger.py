@@ -9,6 +9,7 @@ from core.batch.cured import LEFTOVERS, come_in, storage_of
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
 from core.batch.material import piece_of
+from core.batch.weighed import is_told
 from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
@@ -66,6 +67,8 @@ def judge(batch: Batch, known: Known, now: datetime) -> Ledger:
 def record_of(batch: Batch, known: Known, now: datetime) -> Record:
     """The record of a batch as the ledger takes it."""
     setup, done = batch.setup, batch.done
+    if not is_told(batch):  # what was planned is no evidence of what went in
+        known = replace(known, dose=None)
     made = product(setup.product)
     kind = known.piece.cut
     centre = _centre(batch, known)

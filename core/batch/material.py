@@ -93,32 +93,6 @@ def dose_of(setup: Setup, jurisdiction: str) -> Dose:
     )
 
 
-def dose_in(batch: Batch, jurisdiction: str) -> Dose:
-    """The dose that is to be weighed out, or what is in once it was: then the meat it went to decides the ppm."""
-    if batch.dosed is None:
-        return dose_of(batch.setup, jurisdiction)
-    strength, dosed = batch.setup.cure_nitrite_fraction, batch.dosed
-    if dosed.cure_nitrite_fraction is None:  # weighed before its strength was told: that decides since
-        dosed = replace(dosed, cure_nitrite_fraction=strength, cure_nitrate_fraction=batch.setup.cure_nitrate_fraction)
-    weighed = dose_of(dosed, jurisdiction)
-    actual = replace(
-        weighed,
-        meat_kg=batch.setup.mass,
-        cure_kg=batch.put_in.get("put_in_cure", weighed.cure_kg),
-        water_kg=batch.put_in.get("put_in_water", weighed.water_kg),
-        nitrite_fraction=weighed.nitrite_fraction if strength is None else strength,
-    )
-    ingoing = actual.ingoing()
-    return replace(actual, nitrite_ingoing=ingoing.nitrite, nitrate_ingoing=ingoing.nitrate)
-
-
-def planned_now(batch: Batch, jurisdiction: str) -> Dose:
-    """The dose that the meat and the water want as they are now, whatever was weighed out before."""
-    water = batch.put_in.get("put_in_water")
-    setup = batch.setup if water is None else replace(batch.setup, water_share=water / batch.setup.mass)
-    return dose_of(setup, jurisdiction)
-
-
 def days_of(setup: Setup, person: Person, weighed: Dose | None = None) -> Penetration:
     """Days until the middle is pink, with what the person's own slices taught.
 

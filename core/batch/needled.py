@@ -7,6 +7,7 @@ and a pickle of 10 % of the meat would not dissolve it. Judgement; the limits of
 from typing import Final
 
 from core.cure import nitrite
+from core.cure.contents import STRONGEST_CURE, WEAKEST_CURE
 from core.cure.weighing import PICKLE_STRENGTH
 from core.plan.setup import Setup, covered
 from core.units import Fraction, MilligramsPerKilogram
@@ -38,5 +39,9 @@ def pumped(target: MilligramsPerKilogram, setup: Setup) -> Fraction:
 
 
 def _by_needle(setup: Setup) -> Fraction | None:
-    """The strength of a curing salt that the needle alone brings in; None where not known, or all about it too."""
-    return None if setup.method != "inject" or covered(setup) else setup.cure_nitrite_fraction
+    """The strength of a curing salt that the needle alone brings in; None where not known, or all about it too.
+
+    None too for what is no curing salt: the dose refuses it.
+    """
+    strength = None if setup.method != "inject" or covered(setup) else setup.cure_nitrite_fraction
+    return strength if strength is not None and WEAKEST_CURE <= strength <= STRONGEST_CURE else None

@@ -1,6 +1,6 @@
 """The fridge and the brine while the meat is raw, and the fridge while the finished meat is kept.
 
-40 °F is the line. 41 to 45 °F for part of a day is mended and the cure goes on; warmer, or for a time that
+40 °F is the line. Up to 44.6 °F for part of a day is mended and the cure goes on; warmer, or for a time that
 nobody can bound, the two-hour rule decides (one hour at 90 °F or above). A warm spell counts from the last
 cold reading before it to the first cold reading after it. The policy is in docs/science/safety.md.
 """
@@ -26,7 +26,7 @@ from core.sources import FSIS_DANGER_ZONE, NCHFP_CURING, SMALL_PLANT_STORAGE, So
 from core.units import Celsius, Hours
 
 COLD_F: Final = 40.0
-MENDED_F: Final = 45.0  # up to here part of a day is mended; sources.SMALL_PLANT_STORAGE supports 44.6 °F
+MENDED_F: Final = 44.6  # 7 °C: up to here part of a day is mended; sources.SMALL_PLANT_STORAGE
 PART_OF_A_DAY: Final = 24.0  # h
 TWO_HOURS: Final = 2.0
 HOT_DAY_F: Final = 90.0

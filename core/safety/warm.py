@@ -10,7 +10,7 @@ from core.units import Celsius, Hours
 
 
 def judge_warm(rule: Rule, incident: Incident, read: History) -> Finding:
-    """41 to 45 °F for part of a day is mended; warmer, or nobody knows how warm or how long, the two-hour rule."""
+    """Up to 44.6 °F part of a day is mended; warmer, or nobody knows how warm or how long, the two-hour rule."""
     hours = number(incident, "hours")
     warm = _warmest(incident, read)
     mended = warm is not None and printed_f(warm) <= MENDED_F

@@ -9,7 +9,9 @@ from core.batch.assess import assess
 from core.batch.batch import Batch, Reading
 from core.batch.cured import counts_as_cured, storage_of
 from core.batch.events import Incident, Probe, Sliced
-from core.batch.material import dose_in, dose_of
+from core.batch.material import dose_of
+from core.batch.weighed import dose_in
+from core.errors import OutOfRange
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.setup import Setup
@@ -188,3 +190,40 @@ def test_plain_salt_that_is_in_stays_in() -> None:
     weighed = product("salmon").setup({"mass": 1.4})
     batch = Batch("b", "salmon", replace(weighed, salt_fraction=0.05), NOW, done={"into_cure": NOW}, dosed=weighed)
     assert dose_in(batch, "US").salt_kg == pytest.approx(0.0225 * 1.4)
+
+
+def test_the_nitrate_of_a_packet_that_is_told_later_counts() -> None:
+    """What is printed on the packet is of what is in, nitrate as well: Canada counts both, and 4 % of it is over."""
+    packet = setup(cure_nitrate_fraction=0.04)
+    bag = Batch("b", "bacon", packet, NOW, done={"into_cure": NOW}, dosed=setup())
+    found = dose_in(bag, "CA")
+    assert found.nitrate_ingoing == pytest.approx(found.nitrite_ingoing * 0.04 / 0.0625)
+    verdict = assess(bag, Person("ida", "Ida", zone="America/Toronto", jurisdiction="CA"), NOW).ledger.verdict
+    (ceiling,) = verdict.of(Rule.NITRITE_CEILING)
+    assert (ceiling.means, ceiling.value) == (Outcome.CANNOT_SAY, pytest.approx(120.0 * (1.0 + 0.04 / 0.0625)))
+
+
+@pytest.mark.parametrize("put_in", [{}, {"put_in_cure": 0.00384}])
+def test_a_dose_that_nobody_told_is_no_cure_yet(put_in: dict[str, float]) -> None:
+    """Weighed before its strength was told: what was planned is no evidence of what went in, until that is told."""
+    unknown, on, off = setup(cure_nitrite_fraction=None), NOW + timedelta(days=12), NOW + timedelta(days=12, hours=6)
+    done = {"into_cure": NOW, "out": NOW + timedelta(days=11), "meat_on": on, "off": off}
+    bag = Batch("b", "bacon", setup(), NOW, done=done, dosed=unknown, put_in=put_in)
+    record = assess(bag, Person("ida", "Ida", zone="Europe/Vienna"), off).ledger.record
+    told = bool(put_in)
+    assert record.product_class == ("bacon" if told else "leftovers")
+    assert (record.ingoing_mg_kg is None, record.cured) == (not told, told)
+
+
+def test_a_strength_that_nobody_told_is_no_cure() -> None:
+    """Bacon from a bag of which nothing is known keeps as leftovers do, not for the seven days of cured bacon."""
+    made = setup(cure_nitrite_fraction=None)
+    assert storage_of(made, None, None) == "leftovers"
+
+
+@pytest.mark.parametrize("strength", [0.002, 0.5, 1.0])
+def test_what_is_no_curing_salt_is_refused_by_the_needle_too(strength: float) -> None:
+    """Pure nitrite is refused with its range, and never divided by the salt that it does not hold."""
+    ham = replace(product("ham").setup({"mass": 5.0, "method": "inject"}), cure_nitrite_fraction=strength)
+    with pytest.raises(OutOfRange):
+        dose_of(ham, "US")

@@ -68,9 +68,9 @@ def test_a_warm_spell_and_its_numbers():
     assert _shape(found) == (P, SAFE, "", "warm_spell", "fridge_colder")
     assert (_sum(found), found.readings, found.deadline) == ((20.0, 24.0, "h"), history((11.0, 44.0)), None)
     assert found.source.key == "SMALL_PLANT_STORAGE"
-    edge = judge_fridge(history((0.0, 38.0), (10.0, 45.0), (20.0, 38.0), (60.0, 38.0)), WEEK)
+    edge = judge_fridge(history((0.0, 38.0), (10.0, 44.6), (20.0, 38.0), (60.0, 38.0)), WEEK)
     assert edge.source.key == "SMALL_PLANT_STORAGE"
-    warm = judge_fridge(history((0.0, 38.0), (10.0, 46.0), (20.0, 38.0), (60.0, 38.0)), WEEK)
+    warm = judge_fridge(history((0.0, 38.0), (10.0, 45.0), (20.0, 38.0), (60.0, 38.0)), WEEK)
     assert _shape(warm) == (U, DOUBT, "hours_above_40f", "warm_spell", "fridge_colder")
     assert (_sum(warm), warm.deadline, warm.source.key) == ((20.0, 2.0, "h"), at(2.0), "FSIS_DANGER_ZONE")
     out = judge_fridge(history((0.0, 38.0), (10.0, 46.0), (13.0, 46.0), (20.0, 38.0)), WEEK)

@@ -1,4 +1,4 @@
-"""core.safety.fridge: 40 °F, part of a day at 41 to 45 °F, the two-hour rule (docs/science/safety.md)."""
+"""core.safety.fridge: 40 °F, part of a day at 41 to 44.6 °F, the two-hour rule (docs/science/safety.md)."""
 
 import pytest
 
@@ -27,9 +27,9 @@ def test_cold_every_day(fahrenheit):
     assert _fridge(*_days(fahrenheit)) == (Status.PASSED, Outcome.SAFE)
 
 
-@pytest.mark.parametrize("fahrenheit", [40.1, 41.0, 44.0, 45.0])
+@pytest.mark.parametrize("fahrenheit", [40.1, 41.0, 44.0, 44.6])
 def test_a_little_warm_for_part_of_a_day_is_mended(fahrenheit):
-    """41 to 44 °F, up to 45 °F, between two cold readings within a day: fix and go on."""
+    """Up to 44.6 °F (7 °C), between two cold readings within a day: fix and go on."""
     found = judge_fridge(history((0.0, 38.0), (12.0, fahrenheit), (24.0, 39.0), (60.0, 38.0), (96.0, 38.0)), WEEK)
     assert (found.status, found.means, found.advice) == (Status.PASSED, Outcome.SAFE, "fridge_colder")
     assert (found.value, found.limit) == (24.0, 24.0)
@@ -52,16 +52,16 @@ def test_a_little_warm_for_more_than_a_day():
 @pytest.mark.parametrize(
     ("fahrenheit", "hours", "status"),
     [
-        (45.1, 2.0, Status.PASSED),
-        (45.1, 2.1, Status.UNKNOWN),
+        (44.7, 2.0, Status.PASSED),
+        (44.7, 2.1, Status.UNKNOWN),
         (60.0, 2.0, Status.PASSED),
         (89.9, 2.0, Status.PASSED),
         (90.0, 1.0, Status.PASSED),
         (90.0, 1.1, Status.UNKNOWN),
     ],
 )
-def test_above_45_the_two_hour_rule(fahrenheit, hours, status):
-    """Above 45 °F two hours from cold to cold, one at 90 °F and above; longer cannot be shown to be in time."""
+def test_above_7_c_the_two_hour_rule(fahrenheit, hours, status):
+    """Above 44.6 °F two hours from cold to cold, one at 90 °F and above; longer cannot be shown to be in time."""
     cold = ((0.0, 38.0), (46.0, 38.0), (46.0 + hours, 38.0), (60.0, 38.0), (96.0, 38.0))
     found = judge_fridge(history(*cold, (46.0 + hours / 2.0, fahrenheit)), WEEK)
     assert found.status is status
@@ -69,7 +69,7 @@ def test_above_45_the_two_hour_rule(fahrenheit, hours, status):
 
 
 def test_shown_warm_for_longer():
-    """Two readings above 45 °F more than two hours apart: throw away."""
+    """Two readings above 44.6 °F more than two hours apart: throw away."""
     assert _fridge((0.0, 38.0), (46.0, 50.0), (48.1, 47.0), (49.0, 38.0), (96.0, 38.0)) == (
         Status.FAILED,
         Outcome.THROW_AWAY,

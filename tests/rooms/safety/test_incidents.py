@@ -260,9 +260,9 @@ def test_a_brine_on_the_counter_overnight():
         (PowerCut(9.0, door_shut=False, core=c(40.0)), "still_cold", Outcome.SAFE),
         (PowerCut(None, core=c(40.0)), "still_cold", Outcome.SAFE),
         (PowerCut(9.0, door_shut=True, core=c(40.1)), "too_long", OUT),
-        (PowerCut(4.0, door_shut=True, core=c(45.0)), "in_time", Outcome.SAFE),
-        (PowerCut(4.0, door_shut=True, core=c(45.1)), "too_long", OUT),
-        (PowerCut(2.0, door_shut=True, core=c(45.1)), "in_time", Outcome.SAFE),
+        (PowerCut(4.0, door_shut=True, core=c(44.6)), "in_time", Outcome.SAFE),
+        (PowerCut(4.0, door_shut=True, core=c(44.7)), "too_long", OUT),
+        (PowerCut(2.0, door_shut=True, core=c(44.7)), "in_time", Outcome.SAFE),
         (PowerCut(48.0, "freezer_full", True), "in_time", Outcome.SAFE),
         (PowerCut(48.1, "freezer_full", True), "by_clock", OUT),
         (PowerCut(24.0, "freezer_half", True), "in_time", Outcome.SAFE),
@@ -352,10 +352,10 @@ def test_dosed_twice():
     ("facts", "status", "means"),
     [
         ({"room_c": c(44.0), "hours": 10.0}, Status.PASSED, Outcome.SAFE),
-        ({"room_c": c(45.0), "hours": 24.0}, Status.PASSED, Outcome.SAFE),
+        ({"room_c": c(44.6), "hours": 24.0}, Status.PASSED, Outcome.SAFE),
         ({"room_c": c(44.0), "hours": 24.1}, Status.FAILED, OUT),
-        ({"room_c": c(45.1), "hours": 2.0}, Status.PASSED, Outcome.SAFE),
-        ({"room_c": c(45.1), "hours": 2.1}, Status.FAILED, OUT),
+        ({"room_c": c(44.7), "hours": 2.0}, Status.PASSED, Outcome.SAFE),
+        ({"room_c": c(44.7), "hours": 2.1}, Status.FAILED, OUT),
         ({"room_c": c(95.0), "hours": 1.1}, Status.FAILED, OUT),
         ({"hours": 2.1}, Status.UNKNOWN, Outcome.CANNOT_SAY),
         ({"hours": 2.1, "room_c": None}, Status.FAILED, OUT),
@@ -368,7 +368,7 @@ def test_dosed_twice():
     ],
 )
 def test_warm_fridge_as_told(facts, status, means):
-    """Part of a day up to 45 °F is mended; above it two hours; asked and not known is thrown away."""
+    """Part of a day up to 44.6 °F is mended; above it two hours; asked and not known is thrown away."""
     for what in ("warm_fridge", "fridge_warm", "warm_brine"):
         found = judge_incident(Incident(what, at(-100.0), facts), brisket())
         assert found is not None

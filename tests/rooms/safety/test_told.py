@@ -209,14 +209,15 @@ def test_nobody_knows_is_said_once():
         ({"hours": 24.0}, "two_hours", DOUBT),
         ({"hours": 24.1}, "two_hours", OUT),
         ({"hours": 24.0, "room_c": None}, "two_hours", OUT),
-        ({"hours": 24.0, "room_c": c(45.0)}, "mended", SAFE),
+        ({"hours": 24.0, "room_c": c(44.6)}, "mended", SAFE),
+        ({"hours": 24.0, "room_c": c(45.0)}, "two_hours", OUT),
         ({"room_c": c(46.0)}, "two_hours", DOUBT),
         ({"hours": None}, "two_hours", DOUBT),
         ({"hours": None, "room_c": None}, "two_hours", OUT),
     ],
 )
 def test_a_warm_brine_as_told(facts, detail, means):
-    """Up to 45 °F part of a day is mended; how warm it was is asked where it can decide. One hour is safe anyway."""
+    """Up to 44.6 °F part of a day is mended; how warm it was is asked where it can decide. One hour is safe anyway."""
     found = _judged("warm_brine", facts)
     assert (found.rule, found.detail, found.means, found.unit) == (Rule.WARM_BRINE, detail, means, "h")
 

@@ -1,0 +1,48 @@
+"""What went into the cure: what is in stays in, whatever is planned since, and what nobody told is no evidence."""
+
+from dataclasses import replace
+
+from core.batch.batch import Batch
+from core.batch.material import dose_of
+from core.cure.dose import Dose
+
+
+def dose_in(batch: Batch, jurisdiction: str) -> Dose:
+    """The dose that is to be weighed out, or what is in once it was: then the meat it went to decides the ppm.
+
+    It is one packet whenever it was read: what is printed on it counts as it was told last.
+    """
+    if batch.dosed is None:
+        return dose_of(batch.setup, jurisdiction)
+    packet = batch.dosed if batch.setup.cure_nitrite_fraction is None else batch.setup
+    printed = (packet.cure_nitrite_fraction, packet.cure_nitrate_fraction)
+    unread = batch.dosed.cure_nitrite_fraction is None
+    dosed = replace(batch.dosed, cure_nitrite_fraction=printed[0], cure_nitrate_fraction=printed[1])
+    weighed = dose_of(dosed if unread else batch.dosed, jurisdiction)
+    actual = replace(
+        weighed,
+        meat_kg=batch.setup.mass,
+        cure_kg=batch.put_in.get("put_in_cure", weighed.cure_kg),
+        water_kg=batch.put_in.get("put_in_water", weighed.water_kg),
+        nitrite_fraction=printed[0] or 0.0,
+        nitrate_fraction=printed[1],
+    )
+    ingoing = actual.ingoing()
+    return replace(actual, nitrite_ingoing=ingoing.nitrite, nitrate_ingoing=ingoing.nitrate)
+
+
+def planned_now(batch: Batch, jurisdiction: str) -> Dose:
+    """The dose that the meat and the water want as they are now, whatever was weighed out before."""
+    water = batch.put_in.get("put_in_water")
+    setup = batch.setup if water is None else replace(batch.setup, water_share=water / batch.setup.mass)
+    return dose_of(setup, jurisdiction)
+
+
+def is_told(batch: Batch) -> bool:
+    """Whether what went in is known: by the dose that was told before it was weighed, or by the grams that went in.
+
+    Salt that was weighed before its strength was told went in by some other dose than ours.
+    """
+    dosed = batch.dosed
+    unread = dosed is not None and dosed.nitrite_target > 0.0 and dosed.cure_nitrite_fraction is None
+    return not unread or "put_in_cure" in batch.put_in

@@ -1,0 +1,85 @@
+"""How long it lasted at most: the longest that the words allow; what may have lasted longer is asked for."""
+
+import pytest
+
+from bot.intents import lasting
+from bot.intents.intents import Happened, Reading, Unclear
+from bot.intents.read import read
+from tests.talk_lines import KILOS, POUNDS, context
+
+CURE = context("curing", POUNDS)
+ASKED = context("curing", POUNDS, asked="happened_warm_fridge")
+
+
+@pytest.mark.parametrize(
+    ("words", "hours"),
+    [
+        ("this morning", (8.5,)),  # it is 08:30 of a Monday: midnight
+        ("last night", (18.5,)),  # 14:00: an evening may begin so early
+        ("yesterday", (32.5,)),
+        ("saturday night", (42.5,)),
+        ("yesterday noon", (20.5,)),
+        ("7 am", (1.5,)),
+        ("7", (1.5, 13.5)),  # of the morning, or of the evening
+        ("yesterday at 7", (13.5, 25.5)),
+        ("7 last night", (13.5,)),
+        ("3 hours ago", (3.0,)),
+        ("breakfast", ()),
+        ("8:30 am", ()),  # that is now
+    ],
+)
+def test_since_a_time(words: str, hours: tuple[float, ...]) -> None:
+    """A part of the day is no hour, and an hour without its half of the day is two."""
+    assert lasting.since(words, CURE) == pytest.approx(hours)
+
+
+def test_an_hour_on_a_clock_of_24_hours() -> None:
+    """Who tells degrees in °C writes «7:20» as it stands on the wall."""
+    assert lasting.since("7:20", context("curing", KILOS)) == pytest.approx((1.1667,))
+
+
+@pytest.mark.parametrize(("since", "hours"), [("this morning", 8.5), ("last night", 18.5), ("6 am", 2.5)])
+def test_a_fridge_that_was_warm_since_a_part_of_the_day(since: str, hours: float) -> None:
+    """«47 since this morning» was let go on at 09:30, since a morning was taken for eight o'clock."""
+    reading, happened = read(f"fridge 47 since {since}", CURE)
+    assert isinstance(reading, Reading)
+    assert isinstance(happened, Happened)
+    assert happened.facts["hours"] == pytest.approx(hours)
+
+
+def test_an_hour_without_its_half_of_the_day_is_asked_about() -> None:
+    """The reading is kept, and how long asks; said again as the answer, it is asked which of the two."""
+    (reading,) = read("fridge 47 since 7", CURE)
+    assert isinstance(reading, Reading)
+    for answer in ("since 7", "no idea, at 7 it was 38"):
+        (found,) = read(answer, ASKED)
+        assert isinstance(found, Unclear)
+        assert found.why == "since"
+    (sure,) = read("since 7 am", ASKED)
+    assert isinstance(sure, Happened)
+    assert sure.facts["hours"] == pytest.approx(1.5)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "left the bag out for more than 2 hours, fridge is 38 now",
+        "fridge went up to 47 for over an hour, 38 again now",
+        "power was off for over 3 hours door shut, its back on, fridge 39 now",
+        "left the bag out for at least an hour, fridge 38 now",
+    ],
+)
+def test_longer_than_so_many_hours_is_no_number_of_hours(text: str) -> None:
+    """They were counted as the most: two hours and more were two, and within the rule."""
+    happened = next(one for one in read(text, CURE) if isinstance(one, Happened))
+    assert happened.facts.get("hours") is None
+
+
+def test_a_leak_that_lasted_longer_than_told() -> None:
+    """«over 5 days» are not five: how long nobody saw it is not known then."""
+    (found,) = read("a third, over 5 days", context("curing", POUNDS, asked="happened_leaked"))
+    assert isinstance(found, Happened)
+    assert found.facts["unnoticed_days"] is None
+    (spilt,) = read("a third, all over the shelf, 1 day", context("curing", POUNDS, asked="happened_leaked"))
+    assert isinstance(spilt, Happened)
+    assert spilt.facts["unnoticed_days"] == pytest.approx(1.0)
