@@ -3,12 +3,13 @@
 from datetime import datetime, timedelta
 from itertools import pairwise
 
-from bot.wording import doneness, fire, meats, numbers, plans, wraps
+from bot.wording import doneness, fire, meats, numbers, plans, smoked_fish, wraps
 from bot.wording.language import decimal, say, say_n
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.heat.curve import Curve
 from core.plan.steps import TimeBand
+from core.safety.history import printed_f
 from core.units import Celsius, Hours
 
 HOUR = timedelta(hours=1)
@@ -238,11 +239,12 @@ def _rests_on(a: Assessment) -> str:
 def pull_at(a: Assessment, core: Celsius) -> str:
     """What it is if it comes off at a core: raw, cooked and firm, or as planned."""
     shown, target = numbers.temperature(core, a.person), a.batch.setup.target_c
-    if core < a.floor_c:
+    cooked = smoked_fish.cooked_c(a)
+    if printed_f(core) < printed_f(cooked):
         return say(
             "Not at {core}: under {floor} it counts as raw. Leave it on, or finish it in an oven.",
             core=shown,
-            floor=numbers.at_least(a.floor_c, a.person),
+            floor=numbers.at_least(cooked, a.person),
         )
     if core > target + OVER_K:
         return say(
@@ -264,7 +266,7 @@ def pull_at(a: Assessment, core: Celsius) -> str:
         "At {core} it is cooked by the floor of {floor}, but {firm}.\n"
         "{target} was meant. {ready} Off early it has to be eaten hot, or chilled by the clock of the cooling.",
         core=shown,
-        floor=numbers.at_least(a.floor_c, a.person),
+        floor=numbers.at_least(cooked, a.person),
         firm=firm,
         target=numbers.temperature(target, a.person),
         ready=say("Ready {band}.", band=numbers.time_band(a.ready, a.person, a.now)) if a.ready else "",

@@ -1,19 +1,20 @@
 """What is asked around a batch: may it be eaten cold, may I go to bed, who is woken when, and how what was said is put right."""
 
 from bot.intents.intents import Pause, Undo
-from bot.wording import answers, asking, doneness, numbers, plans, recalled, standing, yard
+from bot.wording import answers, asking, doneness, numbers, plans, recalled, smoked_fish, standing, yard
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.plan.steps import State
+from core.safety.history import printed_f
 
 RAW = frozenset({Phase.WAITING, Phase.CURING, Phase.DRYING})
 
 
 def eat_cold(a: Assessment) -> str:
     """Whether it is cooked, and may be eaten as it is."""
-    floor = numbers.at_least(a.floor_c, a.person)
+    floor = numbers.at_least(smoked_fish.cooked_c(a), a.person)
     core = max((r.celsius for r in a.batch.of_probe(Probe.CORE)), default=None)
     if a.batch.phase in RAW:
         return say(
@@ -21,7 +22,7 @@ def eat_cold(a: Assessment) -> str:
             floor=floor,
             next=plans.coming(a),
         )
-    if core is None or core < a.floor_c:
+    if core is None or printed_f(core) < printed_f(smoked_fish.cooked_c(a)):
         return say(
             "No: no core of {floor} or more is noted, so it counts as raw. Read the core and send it.", floor=floor
         )
