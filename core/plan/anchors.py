@@ -140,7 +140,7 @@ def _on_for(case: Case, deadline: datetime) -> datetime:
     day = case.wall.day(deadline) - timedelta(days=1)
     while _on_of_day(case, day) + after > deadline:  # an early meal, or a slow chill
         day -= timedelta(days=1)
-    return _same_day(case, deadline - after) or _on_of_day(case, day)
+    return _same_day(case, deadline) or _on_of_day(case, day)
 
 
 def _until_cold_meal(case: Case) -> timedelta:
@@ -150,15 +150,20 @@ def _until_cold_meal(case: Case) -> timedelta:
     return sum((span(part) for part in parts), timedelta(0))
 
 
-def _same_day(case: Case, latest: datetime) -> datetime | None:
+def _latest_cold(case: Case, deadline: datetime) -> datetime:
+    """The latest that it goes on for a meal that is eaten cold, by the slow end of the cook's band."""
+    cook = case.durations.cook
+    return quarter(deadline - _until_cold_meal(case) - span(cook.p90 - cook.p50))
+
+
+def _same_day(case: Case, deadline: datetime) -> datetime | None:
     """On the fire on the day of the meal, where hours in a brine leave time for that and not for the day before."""
-    latest = quarter(latest - span(case.durations.cook.p90 - case.durations.cook.p50))
     if not by_the_clock(case.setup) or case.done("out"):
         return None
+    latest = _latest_cold(case, deadline)
     day = case.wall.day(latest)
-    dawn = case.wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting)
     soonest = _soonest_on(case, case.done("into_cure") or _earliest_in(case))
-    return latest if _not_after(case, day - timedelta(days=1)) < soonest <= latest >= dawn else None
+    return latest if _not_after(case, day - timedelta(days=1)) < soonest <= latest >= _dawn(case, day) else None
 
 
 def _not_after(case: Case, day: date) -> datetime:
@@ -173,7 +178,12 @@ def _on_of_day(case: Case, day: date) -> datetime:
     """Early enough to be off by the evening, but no fire before six in the morning."""
     cook, wall = case.durations.cook, case.wall
     wish = min(wall.at(day, OFF_BY_P50) - span(cook.p50), wall.at(day, OFF_BY_P90) - span(cook.p90))
-    return max(quarter(wish), quarter(wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting), up=True))
+    return max(quarter(wish), _dawn(case, day))
+
+
+def _dawn(case: Case, day: date) -> datetime:
+    """The first that it goes on that day: nobody lights a fire before six."""
+    return quarter(case.wall.at(day, FIRE_NOT_BEFORE) + span(case.durations.lighting), up=True)
 
 
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
@@ -189,22 +199,16 @@ def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
 
 def _planned_on(case: Case, into: datetime, cook_day: date) -> datetime:
     """When it goes on for its meal, on the day of the fire."""
-    if case.setup.deadline is None:
-        return _on_of_day(case, cook_day)
-    wished = _on_for(case, _meal(case, cook_day))
-    if not case.chilled:
-        return max(wished, _soonest_on(case, into))
-    return wished if case.wall.day(wished) == cook_day else _late(case, into, cook_day)
-
-
-def _late(case: Case, into: datetime, cook_day: date) -> datetime:
-    """On a later day than a cold meal asked for: as early there as the meal still wants it, or as can be."""
-    usual, cook = _on_of_day(case, cook_day), case.durations.cook
-    if case.setup.deadline is None:
+    usual, deadline = _on_of_day(case, cook_day), case.setup.deadline
+    if deadline is None:
         return usual
-    latest = quarter(case.setup.deadline - _until_cold_meal(case) - span(cook.p90 - cook.p50))
-    dawn = case.wall.at(cook_day, FIRE_NOT_BEFORE) + span(case.durations.lighting)
-    return min(usual, max(latest, quarter(dawn, up=True), quarter(_soonest_on(case, into), up=True)))
+    wished, soonest = _on_for(case, _meal(case, cook_day)), _soonest_on(case, into)
+    if not case.chilled:
+        return max(wished, soonest)
+    if case.wall.day(wished) == cook_day:
+        return wished
+    # on a later day than it asked for: as early there as the meal still wants it, or as can be
+    return min(usual, max(_latest_cold(case, deadline), _dawn(case, cook_day), quarter(soonest, up=True)))
 
 
 def _not_past(case: Case, on: datetime) -> datetime:
