@@ -35,6 +35,13 @@ def wall_of(at: datetime, zone: str) -> datetime:
     return at.astimezone(ZoneInfo(zone)).replace(tzinfo=None)
 
 
+def came_twice(at: datetime, now: datetime, zone: str) -> bool:
+    """Whether the clocks of `zone` had shown the wall time of an instant two times by now, having been set back."""
+    wall = wall_of(at, zone).replace(tzinfo=ZoneInfo(zone))
+    first, second = (wall.replace(fold=fold).astimezone(UTC) for fold in (0, 1))
+    return first < second <= now
+
+
 def next_at(clock: time, after: datetime, zone: str) -> Instant:
     """The first time after `after` at which the clocks show `clock`."""
     day = wall_of(after, zone).date()

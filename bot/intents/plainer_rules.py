@@ -213,7 +213,7 @@ RULES: Final = tuple(
          r"\1 at "),
         (r"\b(took|takes|for|within|after|over|in|about|only) (\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?\b",
          lambda m: f"{m[1]} {60 * int(m[2]) + int(m[3])} min"),
-        (r"\b(\d{1,2})h([0-5]\d)\b", r"\1:\2"),
+        (r"\b(\d{1,2})h([0-5]\d)\b(?! ago)", r"\1:\2"),
         (r"\b(?P<b>at|since|til|till|until|around|by|from|before) (?P<h>1?\d|2[0-3]) (?P<m>[0-5][05])\b" + _UNIT_NEXT,
          r"\g<b> \g<h>:\g<m>"),
         (r"(?<![\d.])(\d{1,2}) ?(?:kg|kilos?) ([1-9]\d\d)\b" + _UNIT_NEXT, r"\1.\2 kg"),

@@ -7,6 +7,7 @@ question for the entries; what may be several things is asked about.
 
 from collections.abc import Callable
 from dataclasses import replace
+from datetime import datetime
 from typing import Final
 
 from bot import measures
@@ -24,6 +25,7 @@ from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import asked_after, by_meat, set_about
 from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
+from bot.intents.clock import came_twice
 from bot.intents.cold_places import asked_where
 from bot.intents.context import SHOWN, Context
 from bot.intents.corrections import read_correction, tells_deed
@@ -44,6 +46,7 @@ from bot.intents.intents import (
     Intent,
     Join,
     Question,
+    Reading,
     Settings,
     Start,
     StepDone,
@@ -119,7 +122,14 @@ def read(text: str, context: Context) -> list[Intent]:
     found = [
         intent for line in lines for intent in warned(_looked_at_twice(line, shown, context), line, shown, context)
     ]
-    return [_as_typed(_offered(intent), shown) for intent in found]
+    return [_as_typed(_offered(_of_one_hour(intent, plain, context)), shown) for intent in found]
+
+
+def _of_one_hour(intent: Intent, plain: str, context: Context) -> Intent:
+    """What was done or read at an hour that came twice, the night that the clocks went back, is asked about."""
+    times = [t.at for t in intent.temperatures] if isinstance(intent, Reading) else [getattr(intent, "at", None)]
+    twice = any(isinstance(at, datetime) and came_twice(at, context.now, context.zone) for at in times)
+    return Unclear("twice", plain[:SHOWN]) if twice and "ago" not in plain.split() else intent
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:

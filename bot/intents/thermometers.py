@@ -45,7 +45,9 @@ _SMALL_TALK: Final = words(
 _TOKEN: Final = re.compile(
     r"(?P<time>(?:[01]?\d|2[0-4]):[0-5]\d(?: ?[ap]\.?m\b\.?)?|(?:1[0-2]|0?\d)(?:\.[0-5]\d)? ?[ap]\.?m\b\.?"
     r"|\d{1,2}(?:\.[0-5]\d)? ?(?:oclock|uhr)\b|\b(?:noon|midnight|yesterday|last night|this morning|gestern)\b)"
-    r"|(?P<span>\b(?:an?|half an|half|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|m?mins?|minutes?)\b(?P<ago> ago)?)"
+    r"|(?P<span>\b(?:an?|half an|half|\d{1,3}(?:\.\d)?) ?(?:(?:h|hrs?|hours?)"
+    r"(?: ?(?:and )?(?:\d{1,2} ?(?:m|mins?|minutes?)|\d{1,2}(?= ago)|an? (?:half|quarter)))?"
+    r"|m?mins?|minutes?)\b(?P<ago> ago)?)"
     r"|(?P<over>\b(?:last|past|over the last) (?:(?P<many>\d{1,2}) )?(?:h|hrs?|hours?)\b)"
     r"|(?P<temp>(?<![\w.])-?\d{1,6}(?:\.\d{1,2})?)"
     r"(?: ?(?:°|degrees?|deg|grad)?(?: |(?<=\W)|(?<=\d))\(?°? ?(?P<unit>celsius|centigrade|fahrenheit|[cf])\b\)?"

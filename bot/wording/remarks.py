@@ -122,6 +122,10 @@ REMARKS: Final = {
     "which_hour": language.later(
         "At what hour was it on that day? Type both, like «in the bag since thursday 20:00»: hours and days are counted from it."
     ),
+    "twice": language.later(
+        "«{typed}»: the clocks went back that night, so that hour came twice, and the safety hangs on which it was.\n"
+        "Say it by how long ago it was, like «core 80 f 50 min ago», or «off 2 h ago»."
+    ),
     "since": language.later(
         "«{typed}»: in the morning or in the evening? The safety hangs on it.\n"
         "Type it like «since 7 am», or how long it was at most, like «2 hours»; «no idea» is an answer too."

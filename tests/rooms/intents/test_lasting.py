@@ -1,11 +1,13 @@
 """How long it lasted at most: the longest that the words allow; what may have lasted longer is asked for."""
 
+from dataclasses import replace
+
 import pytest
 
 from bot.intents import lasting
 from bot.intents.intents import Happened, Reading, Unclear
 from bot.intents.read import read
-from tests.talk_lines import KILOS, POUNDS, context
+from tests.talk_lines import KILOS, NOW, POUNDS, context
 
 CURE = context("curing", POUNDS)
 ASKED = context("curing", POUNDS, asked="happened_warm_fridge")
@@ -83,3 +85,33 @@ def test_a_leak_that_lasted_longer_than_told() -> None:
     (spilt,) = read("a third, all over the shelf, 1 day", context("curing", POUNDS, asked="happened_leaked"))
     assert isinstance(spilt, Happened)
     assert spilt.facts["unnoticed_days"] == pytest.approx(1.0)
+
+
+@pytest.mark.parametrize("ago", ["2 h 20 min ago", "2h20 ago", "2h 20m ago", "2 hours and 20 minutes ago"])
+def test_hours_and_minutes_ago_are_both_counted(ago: str) -> None:
+    """«core 80 f 2 h 20 min ago» was kept as of 20 minutes ago."""
+    for line in (f"core 80 f {ago}", f"{ago} core was 80 f"):
+        (found,) = read(line, context("chilling", POUNDS, last_core_c=60.0))
+        assert isinstance(found, Reading)
+        at = found.temperatures[0].at
+        assert at is not None
+        assert (NOW - at).total_seconds() == pytest.approx(140 * 60)
+
+
+@pytest.mark.parametrize(
+    ("line", "minutes"),
+    [
+        ("kern 27 vor 50 min", 50),
+        ("vor 50 min kern 27", 50),
+        ("kern 27 vor 2 std", 120),
+        ("kern 27 vor 2 stunden 20 minuten", 140),
+        ("vor 2 h 20 min kern 27", 140),
+    ],
+)
+def test_how_long_ago_in_short_german(line: str, minutes: int) -> None:
+    """«vor 50 min» is as long ago as «vor 50 minuten»."""
+    (found,) = read(line, replace(context("chilling", KILOS, last_core_c=60.0), language="de"))
+    assert isinstance(found, Reading)
+    at = found.temperatures[0].at
+    assert at is not None
+    assert (NOW - at).total_seconds() == pytest.approx(minutes * 60)
