@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Final, Literal
 
 from bot.numerals import digits
 from core import patterns as re
+from core.units import celsius_from_fahrenheit
 
 if TYPE_CHECKING:
     from pint import Unit, UnitRegistry
@@ -152,6 +153,8 @@ def to_house(value: float, unit: str) -> float:
     kind = _KIND[unit]
     if kind == "fraction":
         return value / 100
+    if unit == "f":  # a limit that the core has in °F is read at that very figure
+        return celsius_from_fahrenheit(value)
     return value if kind == "ppm" else _convert(value, unit, _HOUSE[kind])
 
 

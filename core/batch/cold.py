@@ -9,11 +9,12 @@ from core.batch.events import Probe
 from core.errors import SaltbellError
 from core.heat.cook import Seen
 from core.heat.cooling import Chill, rest
-from core.units import Celsius, Metres, celsius_from_fahrenheit
+from core.safety.history import printed_f
+from core.units import Celsius, Fahrenheit, Metres
 
 CHILL_CLOCK_C: Celsius = 60.0  # 140 °F
-STAGE_ONE_FROM_C: Celsius = celsius_from_fahrenheit(130.0)
-CORNERS = {"27": celsius_from_fahrenheit(80.0), "4": celsius_from_fahrenheit(40.0)}
+STAGE_ONE_FROM_F: Fahrenheit = 130.0
+CORNERS_F: dict[str, Fahrenheit] = {"27": 80.0, "4": 40.0}
 
 
 @dataclass(frozen=True)
@@ -57,9 +58,10 @@ def _falls_to_60(batch: Batch, off: datetime, seen: tuple[Reading, ...]) -> date
 
 
 def _chilling(batch: Batch, start: datetime, seen: tuple[Reading, ...]) -> Cooling:
-    warm = [r for r in seen if r.celsius >= STAGE_ONE_FROM_C]
+    warm = [r for r in seen if printed_f(r.celsius) >= STAGE_ONE_FROM_F]
     from_54c = warm[-1].at if warm else start
-    corners = frozenset(name for name, c in CORNERS.items() if any(r.celsius <= c for r in seen if r.at >= start))
+    fell = [printed_f(r.celsius) for r in seen if r.at >= start]
+    corners = frozenset(name for name, f in CORNERS_F.items() if any(read <= f for read in fell))
     cut = material.cut_of(batch)
     since = max(start, cut[0]) if cut else start
     forecast = _forecast(batch, since, seen, cut[1] if cut else None)

@@ -8,6 +8,7 @@ import pytest
 
 from bot import measures
 from bot.measures import find, number, of_kind, plain, pounds_and_ounces, sole, to_house
+from core.units import celsius_from_fahrenheit
 
 
 def one(text: str) -> measures.Measure:
@@ -153,3 +154,9 @@ def test_many_threads_may_be_the_first() -> None:
         thread.join()
     assert len(found) == 400
     assert sorted(set(found)) == sorted({to_house(float(n), "f") for n in range(50)})
+
+
+@pytest.mark.parametrize("fahrenheit", [38.0, 40.0, 44.6, 80.0, 130.0, 140.0, 145.0, 160.0, 165.0])
+def test_a_limit_in_fahrenheit_is_read_at_that_very_figure(fahrenheit: float) -> None:
+    """A core of 80 °F is at the 80 °F of its rule: to twelve places it lay a hair above it."""
+    assert to_house(fahrenheit, "f") == celsius_from_fahrenheit(fahrenheit)

@@ -106,7 +106,7 @@ def _value(name: str, value: Any) -> str:
         case _ if name.endswith("_fraction"):
             return f"{100 * value:.4g}%"
         case _:
-            return str(value)
+            return str(float(f"{value:.12g}") if isinstance(value, float) else value)
 
 
 def _day(at: datetime, hour: bool = True) -> str:

@@ -9,6 +9,7 @@ from bot.intents.intents import Ask, Change, Happened, Question, Reading, Snooze
 from bot.intents.read import read
 from core.batch.events import Probe
 from core.person import Units
+from core.units import celsius_from_fahrenheit
 from tests.talk_lines import KILOS, NOW, POUNDS, context, wall
 
 COOK = context("cooking", last_core_c=62.0, last_pit_c=121.0)
@@ -241,7 +242,7 @@ def test_a_reading_beside_something_else() -> None:
     assert read("fridge 46, ok?", CURE)[0] == Reading((Temperature(46, "f", Probe.FRIDGE),))
     assert read("fire is out, core 138f", COOK) == [
         Reading((Temperature(138, "f", Probe.CORE),)),
-        Happened("fire_out", {"core_c": 58.8888888889}),
+        Happened("fire_out", {"core_c": celsius_from_fahrenheit(138.0)}),
     ]
     assert read("flipped and fridge is 38", CURE) == [
         StepDone("flip"),
