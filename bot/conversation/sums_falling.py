@@ -15,6 +15,7 @@ from bot.wording import sums_falling
 from bot.wording.cooling import GRANTS
 from core.errors import Missing
 from core.safety.cooling import CoolingVerdict, judge_cooling
+from core.safety.cooling_rules import CoolingRule, Use, judged_rules
 from core.safety.findings import Outcome, Status
 from core.safety.history import printed_f
 from core.service.turn import Turn
@@ -115,4 +116,34 @@ def _ahead(verdict: CoolingVerdict, marks: tuple[tuple[Hours, Celsius], ...]) ->
     return sums_falling.in_time(_until(goal, marks), judged.stage.max_h - judged.hours_by_line)
 
 
-SUMS = {"cooling": _cooling}
+def _cold_by(turn: Turn, line: Told) -> Answer:
+    """Until when a core must be cold that was read hot at an hour: by the rule that grants, and by that of cured meat.
+
+    Each clock runs from that reading on, at 130 °F or hotter: later it may begin, and sooner never.
+    """
+    began = _nearest_half(turn, line.clocks[0]) if line.half_told else line.clocks[0]
+    rules = {rule.use: rule for rule in judged_rules() if rule.key == GRANTS or _is_longer(rule)}
+    granted, longer = rules[Use.GRANTS], rules[Use.CURED]
+    ends = [_ends(began, rule) for rule in (granted, longer)]
+    said = sums_falling.cold_by(line.temperatures[0], began, (granted, longer), ends, turn.person)
+    return said, (granted.source.key, longer.source.key), {"first_h": ends[0][0], "second_h": ends[0][1]}
+
+
+def _is_longer(rule: CoolingRule) -> bool:
+    """The row of cured meat that wants no ascorbate."""
+    return rule.use is Use.CURED and rule.min_ascorbate is None
+
+
+def _ends(began: Hours, rule: CoolingRule) -> tuple[Hours, ...]:
+    """The hours of the day at which each stage of a rule is over."""
+    return tuple((began + hours) % 24.0 for hours in accumulate(stage.max_h for stage in rule.stages))
+
+
+def _nearest_half(turn: Turn, hour: Hours) -> Hours:
+    """An hour of which the half of the day is not told: that of the two which is nearer to now."""
+    now = turn.now.astimezone(turn.person.tz)
+    at = now.hour + now.minute / 60.0
+    return min((hour % 12.0, hour % 12.0 + 12.0), key=lambda one: min((one - at) % 24.0, (at - one) % 24.0))
+
+
+SUMS = {"cooling": _cooling, "cold_by": _cold_by}

@@ -63,6 +63,7 @@ _STOVES = (
 _OF_FUEL = re.compile(
     r"\b(?:kg|kilos?|lbs?|pounds?) ?(?:bags?|sacks?)? ?(?:of )?(?:charcoal|lump|coals?|briq\w*|propane|gas)\b"
     r"|\b(?:bags?|sacks?|bottles?|cylinders?|tanks?)\b"
+    r"|\b(?:charcoal|lump|coals?|briq\w*|pellets?|propane|gas) (?:of )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b"
 )
 CUT_OF = {
     "pork": "pork_loin",

@@ -3,6 +3,7 @@
 import re
 from dataclasses import replace
 
+from bot import measures
 from bot.conversation.sums_cold import APART, class_of, judged, right_dose
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN
@@ -18,6 +19,9 @@ from core.errors import Missing
 from core.service.turn import Turn
 from core.units import Fraction, Kilograms
 
+TENTH = 0.1  # oz, the step of a common scale in ounces. Common practice
+_IN_OUNCES = re.compile(r"\b(?:oz|ounces?)\b")
+_OUNCES = re.compile(r"(?<![\d.])(0?\.\d{1,3}|1) ?(?:oz|ounces?)\b")
 COARSE_STEP = 0.001  # kg, a common kitchen scale
 _OFF_BY = re.compile(
     r"\b(?:off|out|wrong|errors?|drifts?|varies)(?: is)?(?: by)?(?: about)? (?P<n>\d?\.\d+|\d)\b(?! ?(?:%|kg|oz))"
@@ -78,6 +82,14 @@ def _scale(turn: Turn, line: Told) -> Answer:
         out = float(off["n"]) / 1000.0
         target = house_target(turn.person.jurisdiction, class_of(line), "dry")
         return sums_packet.out_by(small, out, target), KITCHEN, {"error": out / small}
+    if _IN_OUNCES.search(line.text):
+        ounce = _OUNCES.search(line.text)
+        error = amounts.coarse(small, measures.to_house(float(ounce[1]) if ounce else TENTH, "oz"))
+        return (
+            sums_packet.in_ounces(small, float(ounce[1]) if ounce else TENTH, error),
+            KITCHEN,
+            {"error": error.error_high},
+        )
     step = _step(line.text) or (min(weighed) if len(weighed) > 1 and min(weighed) <= 0.01 else COARSE_STEP)
     found = amounts.coarse(small, step)
     return sums_hot.coarse(small, found), KITCHEN, {"stock_kg": found.stock}

@@ -31,10 +31,12 @@ _COOKED: Final = re.compile(
 _MADE: Final = re.compile(  # what is called so is cooked already
     r"\d ?(?:kg|kilos?|lbs?|pounds?|oz) (?:of )?(?:my |our |the )?(?:pastrami|pulled pork|left ?overs?)\b(?!.*\braw\b)"
 )
+_UNTRIMMED: Final = re.compile(r"\b(?:untrimmed|packers?|whole brisket)\b")
 _TRIMMED: Final = re.compile(r"\btrim\w*\b")
 _CURED: Final = re.compile(
     r"\b(?:dry cured?|curing|cure|in the bag|in (?:the )?salt)\b(?!.*\b(?:smok\w*|cook\w*|pit|grill)\b)"
 )
+_HALVES: Final = re.compile(r"\bhalf (?:\w+ ){1,3}(?:and |n |& )?half\b|\b(?:equal parts|50/50|1:1)\b")
 _A_HEAD: Final = re.compile(r"\b(?:per|a|each) (?:person|head|eater|guest|adult|sandwich)\b")
 _BUFFET: Final = re.compile(
     r"\b(?:buffet|potluck|with (?:lots of |many |plenty of )?sides|finger food|nibbles|tasting)\b"
@@ -64,9 +66,13 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     if line.meat is not None and line.each is None:
         trimmed = 1.0 - sum(amounts.PACKER_TRIM) / 2.0 if "packer" in line.text else 1.0
         return sums_plate.enough(line.meat * trimmed, people, raw, turn.person), KITCHEN, body
+    said = sums.shopping(people, raw, turn.person)
     if each is not None:
-        return sums.shopping_each(people, each, raw.usual, turn.person), KITCHEN, body
-    return sums.shopping(people, raw, turn.person), KITCHEN, body
+        said = sums.shopping_each(people, each, raw.usual, turn.person)
+    if _UNTRIMMED.search(line.text):
+        whole = raw.usual / (1.0 - sum(amounts.PACKER_TRIM) / 2.0)
+        return f"{sums_plate.untrimmed(whole, turn.person)}\n{said}", KITCHEN, body | {"untrimmed_kg": whole}
+    return said, KITCHEN, body
 
 
 def _each(line: Told) -> Kilograms | None:
@@ -155,7 +161,10 @@ def _rub(turn: Turn, line: Told) -> Answer:
     body = {"rub_kg": mass * amounts.RUB[1]}
     if _UNCURED.search(line.text):
         return sums_plate.rub_and_salt(mass, amounts.RUB, amounts.SALT_UNCURED, turn.person), KITCHEN, body
-    return sums_hot.per_kilo(mass, amounts.RUB, False, turn.person), KITCHEN, body
+    said = sums_hot.per_kilo(mass, amounts.RUB, False, turn.person)
+    if _HALVES.search(line.text):
+        said = f"{said}\n{sums_plate.halves(mass * amounts.RUB[1] / 2.0)}"
+    return said, KITCHEN, body
 
 
 def _spice(turn: Turn, line: Told) -> Answer:

@@ -2,7 +2,7 @@
 
 import re
 from dataclasses import replace
-from datetime import datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
 from math import ceil
 from typing import Final
 
@@ -89,18 +89,27 @@ def _start_by(turn: Turn, line: Told) -> Answer:
     body = {"days_before": before, "cure_days": cure}
     if day is None:
         return sums_time.days_before(before, cure, ceil(thawing)), KITCHEN, body
-    begin = day.days[0] - timedelta(days=before)
-    said = sums_time.begin_on(
-        (noon(turn, begin), noon(turn, day.days[0])), (before, cure, ceil(thawing)), begin < today, turn.person
-    )
-    if told_days is not None:
-        return said, KITCHEN, body | {"late": begin < today}
-    setup = setup_of(line)
-    by_rule = square_rule(piece_of(line))
-    if setup.method != "inject" and ceil(by_rule) > ceil(cure):
-        sooner = day.days[0] - timedelta(days=ceil(by_rule) + AFTER_THE_CURE + ceil(thawing))
-        said = f"{said}\n{sums_time.by_rule(ceil(by_rule), noon(turn, sooner), sooner < today, turn.person)}"
-    return said, KITCHEN, body | {"late": begin < today}
+    begin, meal = day.days[0] - timedelta(days=before), noon(turn, day.days[0])
+    counted, body = (before, cure, ceil(thawing)), body | {"late": begin < today}
+    by_rule = _surer_days(line) if told_days is None else None
+    if by_rule is not None and by_rule > ceil(cure):
+        sooner = day.days[0] - timedelta(days=by_rule + AFTER_THE_CURE + ceil(thawing))
+        if sooner >= today:
+            begins = noon(turn, sooner), noon(turn, begin), meal
+            return sums_time.begin_by_rule(begins, (by_rule, cure, ceil(thawing)), turn.person), KITCHEN, body
+        return f"{_begin_on(turn, (begin, meal), counted)}\n{sums_time.no_time_for_the_rule(by_rule)}", KITCHEN, body
+    return _begin_on(turn, (begin, meal), counted), KITCHEN, body
+
+
+def _begin_on(turn: Turn, days: tuple[date, datetime], counted: tuple[Days, Days, Days]) -> str:
+    begin, meal = days
+    late = begin < wall_of(turn.now, turn.person.zone).date()
+    return sums_time.begin_on((noon(turn, begin), meal), counted, late, turn.person)
+
+
+def _surer_days(line: Told) -> int | None:
+    """The days in the cure by the trade's rule of the square; None for a piece that is injected. [d]"""
+    return None if setup_of(line).method == "inject" else ceil(square_rule(piece_of(line)))
 
 
 def _days(turn: Turn, line: Told) -> Answer:

@@ -68,6 +68,16 @@ def compared(text: str) -> tuple[float, str, float, bool] | None:
     return float(found["a"]), found["unit"], float(found["b"]), found["word"] in _BELOW
 
 
+_SAME: Final = re.compile(r"\b(?:the )?same (?:as|thing as)\b|\bequals?\b|\bequal to\b|\bequivalent\b| = ")
+
+
+def same(text: str) -> tuple[measures.Measure, str] | None:
+    """«is 88 c the same as 190 f»: the first of two quantities of one kind, and the unit of the second."""
+    found = measures.find(text) if _SAME.search(text) else []
+    alike = len(found) == 2 and found[0].kind == found[1].kind and found[0].unit != found[1].unit
+    return (found[0], found[1].unit) if alike else None
+
+
 _BELOW: Final = ("under", "below", "less than", "colder than")
 
 
@@ -85,6 +95,8 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
     if _CURE_WANTED.search(text):
         return None
+    if held_against := same(text):
+        return held_against
     text = _IN_IN.sub("inch", text)
     text = _BARE_DEGREES.sub(lambda m: f"{m['n']} {'f in c' if m['c'] else 'c in f'}", text)
     found = measures.find(text)

@@ -47,7 +47,7 @@ ATE: Final = re.compile(
 LEAST_PUMP: Final = 0.08  # no curing salt is so strong
 _NEAR: Final = 26
 _OF_CURE: Final = re.compile(
-    rf"^ ?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?"
+    rf"^ ?(?:(?:bag|pack(?:et)?|tub|jar|pouch)s? )?(?:of )?(?:level |heaped )?(?:the )?(?:\d[\d.]* ?%? )?"
     rf"(?:(?:{_CURING}|pink(?! (?:himalayan|rock|sea|peppercorns?)))\b|(?:# ?|no\.? ?|number )[12]\b)"
 )
 _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody knows
@@ -90,6 +90,8 @@ _WAYS: Final = (
     ("dry", re.compile(r"\bdry\b")),
     ("brine", re.compile(r"\b(?:brine|wet|pickle|water)\b")),
 )
+_CURE_BEFORE: Final = re.compile(rf"\b{_CURING}:? (?:is |was |weighs |at |of )?$")
+_MOST_BEHIND: Final = 0.05  # kg; more behind the word is meat: «cure 300 g of salmon»
 _MOST_CURE: Final = 0.4  # kg; «1.8 kg cure total» is of the meat
 _MOST_WATER: Final = 100.0  # l
 LEAST_MEAT: Final = 0.05  # kg
@@ -259,6 +261,8 @@ def is_cure(text: str, m: measures.Measure, found: list[measures.Measure]) -> bo
     if m.unit in _SPOON or m.kind == "mass":
         if _OF_CURE.match(text[m.end : m.end + _NEAR]):
             return m.value < _MOST_CURE or m.unit in _SPOON or text[m.end :].startswith(" of ")
+        if m.unit in ("g", "oz") and m.value <= _MOST_BEHIND and _CURE_BEFORE.search(text[: m.start]):
+            return True  # «cure 11 g for 4.1 kg»
         bare = m.unit in _SPOON and not _OF_SALT.match(text[m.end :])
         return bare and any(other.unit in _POUR for other in found) and not re.search(r"\b(?:pepper|spice|rub)\b", text)
     return False

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
-from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cools, falls, held, rises, went_out
+from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
 from bot.intents.pits import is_smoked, pits
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
 from bot.intents.told import Told
@@ -18,6 +18,7 @@ _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur
 _START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
     r"|\b(?:last|latest) start|\bstart when\b|\b(?:count|work)\w* (?:it )?back"
+    r"|\b(?:by|for) (?=.*\bwhen (?:does|must|should|do i|shall) (?:\w+ ){1,3}(?:go|put it|get it|be) (?:in|into)\b)"
 )
 EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
 _BRINED: Final = re.compile(r"\b(?:brin\w*|salt\w*|cure|curing|soak\w*|water)\b")
@@ -41,6 +42,7 @@ _KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towel
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
+_STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |them |still )?(?:hot|warm)\b")
 _CURED_FOR: Final = re.compile(
     r"\b(?:(?:takes?|needs?|wants?)(?= \d+ days?)|cur(?:e|es|ed|ing)|brin(?:e|es|ed|ing)"
     r"|in the (?:bag|tub|bucket|salt|pickle))\b"
@@ -171,6 +173,7 @@ def _is_cooled(line: Told) -> bool:
     """A piece that goes into the cold."""
     colder = len(line.temperatures) > 1 and line.temperatures[0] > line.temperatures[-1]
     warmed = re.search(r"\b(?:steam\w*|reheat\w*|warm\w*|heat(?:ed|ing)? (?:it )?up)\b", line.text)
+    warmed = warmed or _STAYS_HOT.search(line.text)
     return _is_body(line) and not (warmed or is_smoked(line)) and (colder or bool(_INTO_THE_COLD.search(line.text)))
 
 
@@ -270,6 +273,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "climb": climbs,
     "lethality": held,
     "cooling": lambda line: cools(line) and not TIMED.search(line.text),
+    "cold_by": cold_by,
     "fire_out": lambda line: went_out(line) or beside_a_cold_pit(line) is not None,
     "chill": _is_cooled,
     "ice": lambda line: line.has("meat") and bool(re.search(r"\bice\b", line.text)),
@@ -285,7 +289,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "steam": lambda line: line.has("meat") and not (_TO_THE_COLD.search(line.text) or is_smoked(line)),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
-        bool(line.temperatures or line.durations)
+        bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text))
         and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))
         and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
     ),

@@ -51,6 +51,20 @@ _PIT_TOLD: Final = re.compile(
     r"|down to|fell to|dropped to|had been|been|its|it|stone|cold))*"
     r" (\d{2,3})\b(?! ?(?:min|h\b|hrs?|hours?|kg|lbs?))"
 )
+_FIRE_DIED: Final = re.compile(
+    r"\b(?:fire|coals?|charcoal|flames?|pit|smoker|grill|cooker|kamado|kettle|burner|gas|propane|pellets?)"
+    r" (?:.{0,14}\b)?"
+    r"(?:died|dead|(?:went|goes|gone|is|was|ran|been|burn(?:ed|t)|shut|switched) (?:out|off)|stone cold|empty)\b"
+    r"|\b(?:fire|smoker|grill|cooker|burner) (?:out|off)\b"
+)
+_READ_NOW: Final = re.compile(r"\b(?:now|still|reads?|says|shows|its|is)\b")
+_AGO_READ: Final = re.compile(r"\b(?:was|were|last|then|when|before)\b")
+_BY_WHEN: Final = re.compile(  # until when something has to be cold
+    r"\b(?:when|what time|by when|how long|deadline|latest)\b.*\b(?:need\w*|must|ha(?:ve|s) (?:to|got)|should"
+    r"|supposed|under|below|reach\w*|be|gotta|due|down to|till?|until|to hit)\b|\b(?:deadline|latest)\b"
+)
+_BEGINS_COLD: Final = 54.4  # °C, 130 °F; from there down the rules of cooling count
+_COLD_GOAL: Final = 30.0
 HOTTEST_PIT_C: Final = 180.0
 LOW_PIT_F, LOW_PIT_C = 200.0, 93.0  # of a pit that has left its cook. Judgement
 LONGEST_BELOW: Final = 2.0  # h; sooner the core may still be on its way up, and what it was before is asked for
@@ -129,17 +143,30 @@ def _taken_off(line: Told) -> bool:
 
 
 def beside_a_cold_pit(line: Told) -> Celsius | None:
-    """The core of a line that tells of a pit gone cold or low beside it, and for how long: «pit 95, core 118»."""
-    if not _PIT_TOLD.search(line.text) or not (len(line.clocks) > 1 or line.has("hours")):
-        return None
+    """The one core of a line that tells of a pit gone cold or low, or of a fire that died, and for how long.
+
+    «pit 95, core 118 for 3 h», «fire died around 2, its 5 now and 118».
+    """
     pits = [float(found[1]) for found in _PIT_TOLD.finditer(line.text)]
+    if not (pits or _FIRE_DIED.search(line.text)) or not (len(line.clocks) > 1 or line.has("hours")):
+        return None
     bare = told(_PIT_TOLD.sub(" ", line.text), line.reads_f)
     cores = [core for core in bare.temperatures if RAISED_FROM <= core <= HOTTEST_MEAT]
     f = line.reads_f or any(pit > HOTTEST_PIT_C for pit in pits)
-    low = pits[-1] < (LOW_PIT_F if f else LOW_PIT_C)
+    low = not pits or pits[-1] < (LOW_PIT_F if f else LOW_PIT_C)
     known = low and len(cores) == 1 and not RATE.search(line.text)
+    if known and not pits and cores[0] >= HOT_CORE and (_AGO_READ.search(line.text) or not _READ_NOW.search(line.text)):
+        return None  # «fire died 3 h ago, core was 158» says nothing of now
     judged = known and (cores[0] >= HOT_CORE or (between(line) or 0.0) > LONGEST_BELOW)
     return cores[0] if judged else None
+
+
+def cold_by(line: Told) -> bool:
+    """Whether it is asked until when a core must be cold that was read hot at one hour: «140 at 3, when is 80 due»."""
+    hot = line.temperatures[:1]
+    goals = line.temperatures[1:]
+    fall = bool(hot and goals) and _BEGINS_COLD <= hot[0] <= HOTTEST_MEAT and max(goals) <= _COLD_GOAL
+    return fall and len(line.clocks) == 1 and not line.durations and bool(_BY_WHEN.search(line.text))
 
 
 def back_up(line: Told) -> bool:

@@ -18,11 +18,11 @@ from bot.intents.figured import figured
 from bot.intents.fitting import FITS, days_kept, is_curing, salt_share
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
-from bot.intents.of_heat import beside_a_cold_pit
+from bot.intents.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.told import Told, told
-from bot.intents.wanted import by_the_plate, by_unit, cost_each, meat_asked, price, whole_mix
+from bot.intents.wanted import before_and_after, by_the_plate, by_unit, cost_each, meat_asked, price, whole_mix
 from bot.intents.when import meal
 from core import patterns as re
 from core.answers.find import sum_meant
@@ -30,7 +30,9 @@ from core.answers.find import sum_meant
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
 _COOKED: Final = ("resting", "chilling", "stored")
 _FINAL: Final = re.compile(r"\b(?:final|finished|cooked)\b")
-_OF_ANY_FIRE: Final = frozenset({"lethality", "climb", *_OF_THE_FIRE})  # while ours is not lit they are about another
+_OF_ANY_FIRE: Final = frozenset(
+    {"lethality", "climb", "cold_by", *_OF_THE_FIRE}
+)  # while ours is not lit they are about another
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
@@ -68,9 +70,9 @@ _WANTS: Final = re.compile(
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
     r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
-    r"|(?:cups?|tbsps?|tsps?) (?:of )?\w+(?: salt)? (?:to|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
+    r"|(?:cups?|tbsps?|tsps?) (?:of )?(?:\w+ ){1,3}(?:to|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
-    r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of \d"
+    r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of (?=\d)"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed"
     r"|(?:grams?|hours?)(?=(?: pls| please)?\W*$| at \d)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
@@ -89,6 +91,10 @@ _HOW_SALTY: Final = re.compile(
     r"\bsalinity\b|\bhow (?:salty|strong)\b|\bwhat (?:percent\w*|strength|%|pct)|\btoo salty\b"
 )
 _HOW_MUCH: Final = re.compile(r"\b(?:how (?:much|many)|what|grams?|dose)\b")
+_RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb»
+    r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
+    r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
+)
 _OF_A_CHECK: Final = frozenset({"ppm", "mix", "recipe", "nitrite_in"})
 _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: what the chart says, and no sum
     r"\bhow (?:long|many days) (?:is|are|will|does|do|can|would) (?:\w+ ){1,5}(?:good|keep|last|edible|ok|okay|safe)\b"
@@ -126,7 +132,9 @@ def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     if tells and kind not in _OF_ANY_FIRE:
         return None
     recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
-    of_ours = kind in ("climb", "lethality") and not told(text).species  # the one reading is of the meat on the fire
+    of_ours = (
+        kind in ("climb", "lethality", "cold_by") and not told(text).species
+    )  # the one reading is of the meat on the fire
     return None if hot and (recorded or of_ours) else kind
 
 
@@ -201,6 +209,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if at_rate(text) is not None:
         return "at_rate"
     line, asks = told(text, reads_f), is_question(text) or _shared_out(text, reads_f)
+    if cold_by(line):
+        return "cold_by"
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
@@ -241,6 +251,10 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["mix"]
     if "price" in possible and by_the_plate(line.text):
         return ["price"]
+    if "loss" in possible and before_and_after(line):
+        return ["loss"]
+    if "shopping" in possible and _RAW_FOR.search(line.text):
+        return ["shopping"]
     if _plain_wanted(line):
         return ["salt_for"]
     if "dose" in possible and whole_mix(line):

@@ -16,7 +16,8 @@ from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
-    r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?|now its|its now) (?P<bare>1[0-2]|[1-9])"
+    r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?|now its|its now"
+    r"|its(?= (?:1[0-2]|[1-9]) (?:now|already)\b)) (?P<bare>1[0-2]|[1-9])"
     r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
     r"|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
     r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?)\b(?! (?:eat|meat)\b)| \d/| ?%)(?: oclock)?"
@@ -64,8 +65,9 @@ _BARE_DOSE: Final = re.compile(  # «put 10 g on 2.5 kg, too much?»: so little 
     r"^(?!.*\b(?:salt(?!y)|sugar|pepper|spices?|rub|garlic|paprika|mustard|coriander|honey|slices?|portions?|plates?|people"
     r"|each|protein|fat|ice|charcoal|scale|nitrite)\b)"
     r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under"
-    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong)\b)"
-    r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?) (?:on|in|into|to|for|per|with|over) "
+    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong|come to|works? out|instead)\b)"
+    r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?|oz|ounces?) (?:(?:(?:way |far )?too (?:much|little|strong|weak)|ok"
+    r"|okay|enough|fine|right|good|safe|instead of \d[\d.]*(?: ?g(?:rams?)?)?) )?(?:on|in|into|to|for|per|with|over) "
     r"(?:a |an |the |about |my )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)\b"
 )
 MOST_UNNAMED: Final[Fraction] = 0.008  # of the meat; more is salt or sugar
@@ -79,6 +81,7 @@ _EACH: Final = re.compile(  # «6 oz of pastrami each», «90g meat each», «2 
     rf"^ ?(?:(?:of )?(?:\w+ ){{1,2}})?(?:each|apiece|a head|a person|per {_PLATE}|for each)\b"
     rf"|^ (?:[a-z]+ ){{0,2}}?{_PLATE}\b"
 )
+_PLATES_ASKED: Final = re.compile(rf"\bhow many (?:\w+ )?(?:{_PLATE}|people|ppl|sliders|wraps)\b")
 _AT: Final = re.compile(r"\b(?:at|of|with|x) (?:about )?$")
 _SPECIES: Final = (
     ("turkey", r"\bturkeys?\b"), ("chicken", r"\bchickens?\b"), ("duck", r"\b(?:ducks?|goose|geese|poultry|birds?)\b"),
@@ -283,7 +286,8 @@ def _hour(clock: re.Match[str]) -> Hours:
 
 def _is_each(text: str, m: measures.Measure, people: int | None) -> bool:
     """Whether a weight is that of each portion, and not of each piece of meat: «90 g each», «40 sandwiches at 5 oz»."""
-    at = people is not None and m.value <= LARGEST_AT and bool(_AT.search(text[: m.start]))
+    counted = people is not None or _PLATES_ASKED.search(text)
+    at = bool(counted) and m.value <= LARGEST_AT and bool(_AT.search(text[: m.start]))
     return m.value <= LARGEST_PLATE and (at or bool(_EACH.match(text[m.end :])))
 
 

@@ -37,6 +37,10 @@ _IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
     r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:went |raw |going )?in\b[^\d]{0,12}"
     r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:came |cooked )?(?:out|off)\b"
 )
+_BOTH_ENDS: Final = re.compile(
+    r"\b(?:in|out|off|raw|green|cooked|start(?:ed|ing)?|began|finish(?:ed)?|ended|came|comes|went|was|were|now|before|after"
+    r"|from|down to|left|yield|weighed|weighs)\b"
+)
 _A_POUND: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:lb|pound)\b")
 _LOST: Final = re.compile(
     r"\b(?:lost|loses?|losing|loss(?: of| is| was)?|shr[aiu]nk|shrinkage(?: of| is| was)?)"
@@ -99,7 +103,7 @@ def whole_mix(line: Told) -> bool:
 
 def bare_grams(text: str) -> float | None:
     """A dose without its unit, as «need 4.3». [g]"""
-    found = re.search(r"\bneed (\d{1,3}(?:\.\d{1,2})?)(?![\d ]*(?:kg|lb))", text)
+    found = re.search(r"\b(?:need|dose(?: is| of|:)?|weigh(?: out)?) (\d{1,3}(?:\.\d{1,2})?)(?![\d ]*(?:kg|lb))", text)
     return float(found[1]) if found else None
 
 
@@ -153,6 +157,12 @@ def height_asked(line: Told) -> bool:
 def by_the_kilo(text: str) -> bool:
     """Whether something is told for a kilo of meat."""
     return bool(_A_KILO.search(text))
+
+
+def before_and_after(line: Told) -> bool:
+    """Whether two weights are those of one piece before and after, by the words beside them."""
+    pair = weights(line) if len(_BOTH_ENDS.findall(line.text)) > 1 else None
+    return pair is not None and 0.3 * max(pair) <= min(pair) < max(pair) and "recipe" not in line.text
 
 
 def weights(line: Told) -> tuple[float, float] | None:

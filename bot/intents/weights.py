@@ -33,8 +33,8 @@ _APIECE: Final = (
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
 _LISTED: Final = re.compile(
-    r"(?<![\w.:])(?<!at )(?<!by )(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?"
-    r"|\d{1,2}\.\d{1,3} )+$"
+    r"(?<![\w.:])(?<!at )(?<!by )(?<!cure )(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
+    r"(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$"
 )
 _RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
     r"(?<![\w.:])((?:(?:[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?)(?: ?(?:and|&|\+|,|/))? )+)$"

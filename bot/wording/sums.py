@@ -128,16 +128,29 @@ def fish_brine(mass: Kilograms, water: Kilograms, salt: Kilograms, person: Perso
 def days(found: tuple[Days, float | None], method: str, piece: Piece, person: Person) -> str:
     """Days in the cure, the way that they are for, and the trade's own rule beside them where it waits longer."""
     band, by_rule = found
-    said = say(
-        "{thick}, {way}: {days} until 9 in 10 are pink in the middle.",
-        days=numbers.days(band.p90),
-        thick=numbers.length(piece.thickness, person),
-        way=WAYS[method],
-    )
-    lines = [said, _by_rule(by_rule, band.p90)]
+    lead = {"thick": numbers.length(piece.thickness, person), "way": WAYS[method], "days": numbers.days(band.p90)}
+    if by_rule is not None and band.p90 < by_rule <= LONG:
+        lines = [_to_the_rule(lead, by_rule)]
+    else:
+        lines = [
+            say("{thick}, {way}: {days} until 9 in 10 are pink in the middle.", **lead),
+            _by_rule(by_rule, band.p90),
+        ]
     if not piece.measured:
         lines.append(say("The thickness is my guess from the weight; measure the thickest spot and tell me."))
     return "\n".join(line for line in lines if line)
+
+
+def _to_the_rule(lead: dict[str, str], by_rule: Days) -> str:
+    """From our days to those of the trade's rule, which are the surer ones."""
+    return say(
+        "{thick}, {way}: {days} at the least, {rule} to be sure.\n"
+        "By {days} 9 in 10 are pink in the middle; {rule} is the trade's rule, mm squared over 200 and half for a round: "
+        "it waits for even salt. Kept cold, longer does no harm, up to {longest} days.",
+        **lead,
+        rule=numbers.days(ceil(by_rule)),
+        longest=numbers.plain(LONGEST_CURE),
+    )
 
 
 def not_injected(by_rule: Days) -> str:

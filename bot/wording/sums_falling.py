@@ -7,7 +7,7 @@ from bot.wording.cooling import GRANTS
 from bot.wording.language import say
 from core.person import Person
 from core.safety.cooling import CoolingVerdict
-from core.safety.cooling_rules import Use
+from core.safety.cooling_rules import CoolingRule, Use
 from core.safety.findings import Outcome, Status
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
@@ -58,13 +58,12 @@ def cooled(verdict: CoolingVerdict, person: Person, latest: Hours | None = None)
 def _runs_till(verdict: CoolingVerdict, latest: Hours, person: Person) -> str:
     """The stage that runs, with the hour at which it is over."""
     judged = verdict.next_stage or verdict.stage
-    hour, minute = divmod(floor(latest * 60.0 + 1e-6), 60)
     return say(
         "From {high} to {low} it may take {limit}: be there by {at}, counted from your last reading at {high} or above.",
         high=numbers.both(celsius_from_fahrenheit(judged.stage.from_f), person),
         low=numbers.at_most(celsius_from_fahrenheit(judged.stage.to_f), person),
         limit=numbers.hours(judged.stage.max_h),
-        at=f"{hour:02d}:{minute:02d}",
+        at=_at(latest),
     )
 
 
@@ -125,6 +124,37 @@ def in_time(falls: tuple[Hours, Hours], left: Hours) -> str:
         "At this pace it takes {soon} more and longer, and it has {left} left: too slow. More ice now, stirred, and thick pieces halved.",
         **fields,
     )
+
+
+def cold_by(
+    first: Celsius, began: Hours, rules: tuple[CoolingRule, CoolingRule], ends: list[tuple[Hours, ...]], person: Person
+) -> str:
+    """Until when each rule wants it how cold, counted from a hot reading."""
+    (warm, cold), (_, colder) = ((stage.to_f for stage in rule.stages) for rule in rules)
+    hours = [stage.max_h for rule in rules for stage in rule.stages]
+    return say(
+        "{warm} by {soon}, then {cold} by {late}.\n"
+        "Plain meat has {few} from {high} to {warm} and {more} more to {cold}; counted from {first} at {began} that is on the "
+        "safe side. Cured to the middle, with its nitrite weighed, it has till {long} for {warm} and till {longest} for {colder}.",
+        warm=_to(warm, person),
+        cold=_to(cold, person),
+        colder=_to(colder, person),
+        high=numbers.both(celsius_from_fahrenheit(rules[0].stages[0].from_f), person),
+        few=numbers.hours(hours[0]),
+        more=numbers.hours(hours[1]),
+        first=numbers.both(first, person),
+        began=_at(began),
+        **{name: _at(hour) for name, hour in zip(("soon", "late", "long", "longest"), ends[0] + ends[1], strict=True)},
+    )
+
+
+def _to(fahrenheit: float, person: Person) -> str:
+    return numbers.at_most(celsius_from_fahrenheit(fahrenheit), person)
+
+
+def _at(hour: Hours) -> str:
+    """An hour of the day, to the minute below: nobody is told of more time than there is."""
+    return "{:02d}:{:02d}".format(*divmod(floor(hour * 60.0 + 1e-6), 60))
 
 
 def _less(hours: Hours) -> Hours:

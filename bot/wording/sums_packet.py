@@ -1,7 +1,9 @@
 """What the rate of a packet, and a dose on a scale that is out, come to in words."""
 
+from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.language import say
+from core.answers.amounts import CLOSE, Coarse
 from core.cure.judgement import Judgement
 from core.person import Person
 from core.units import Fraction, Kilograms
@@ -75,3 +77,18 @@ def out_by(dose: Kilograms, out: Kilograms, target: float) -> str:
         low=f"{target * (1.0 - share):.0f}",
         high=numbers.ppm(target * (1.0 + share)),
     )
+
+
+def in_ounces(dose: Kilograms, step: float, found: Coarse) -> str:
+    """A dose on a scale that shows ounces, and how far its steps leave it open."""
+    close = found.error_high <= CLOSE
+    said = say(
+        "{dose} is {ounces} oz; a scale in steps of {step} oz may be out by {low} to {high}.",
+        dose=numbers.grams(dose),
+        ounces=numbers.plain(round(from_house(dose, "oz"), 2)),
+        step=numbers.plain(step),
+        low=numbers.share(found.error_low),
+        high=numbers.share(found.error_high),
+    )
+    buy = say("Borrow or buy one that shows 0.1 g, and check it with a known weight.")
+    return f"{said}\n{say('That is close enough; check it with a known weight.') if close else buy}"

@@ -23,6 +23,16 @@ def raw_for_cooked(cooked: Kilograms, raw: Span, person: Person) -> str:
     )
 
 
+def untrimmed(mass: Kilograms, person: Person) -> str:
+    """What to buy of a whole brisket, whose fat is still to be trimmed."""
+    return say("Untrimmed, as a whole packer, about {mass}.", mass=numbers.mass(mass, person))
+
+
+def halves(each: Kilograms) -> str:
+    """A rub of two spices, as much of the one as of the other."""
+    return say("Half and half, that is {grams} of each.", grams=numbers.grams(each))
+
+
 def enough(mass: Kilograms, people: int, raw: Span, person: Person) -> str:
     """Whether so much raw meat is enough."""
     if mass >= raw.usual:

@@ -47,17 +47,28 @@ def begin_on(days: tuple[datetime, datetime], counted: tuple[Days, Days, Days], 
     return first + "\n" + say("{before} in all: {parts}.", before=numbers.days(before), parts=_parts(cure, thawing))
 
 
-def by_rule(days: Days, begin: datetime, gone: bool, person: Person) -> str:
-    """The day to begin by the trade's rule, which waits for even salt."""
-    if gone:
-        return say(
-            "The trade's rule, mm squared over 200, would have {days} days in the cure; there is no time for that now.",
-            days=numbers.plain(days),
-        )
+def no_time_for_the_rule(days: Days) -> str:
+    """That the trade's rule, which waits for even salt, wants more days than there are."""
     return say(
-        "By the trade's rule, mm squared over 200, {days} days in the cure: begin on {begin}. It is the surer one to aim for.",
+        "The trade's rule, mm squared over 200, would have {days} days in the cure; there is no time for that now.",
         days=numbers.plain(days),
-        begin=numbers.day(begin, person),
+    )
+
+
+def begin_by_rule(at: tuple[datetime, datetime, datetime], counted: tuple[Days, Days, Days], person: Person) -> str:
+    """The day to begin by the trade's rule, which waits for even salt; and the latest, by which the middle is pink."""
+    sooner, latest, meal = (numbers.day(one, person) for one in at)
+    by_rule, cure, thawing = counted
+    return say(
+        "Begin on {sooner} for {meal}, {latest} at the latest; sooner does no harm, cold.\n"
+        "From {sooner}: {parts}. {days} are the trade's rule, mm squared over 200; from {latest} there are {least}, by which 9 in 10 "
+        "are pink in the middle.",
+        sooner=sooner,
+        latest=latest,
+        meal=meal,
+        parts=_parts(by_rule, thawing),
+        days=numbers.days(by_rule),
+        least=numbers.days(cure),
     )
 
 

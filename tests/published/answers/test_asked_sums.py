@@ -52,3 +52,37 @@ def test_no_meat_needs_to_be_named(tmp_path: Path) -> None:
     assert short["enough"] is False
     assert over["enough"] is True
     assert apart["asked"] == "species"
+
+
+def test_what_two_weights_and_one_hour_come_to(tmp_path: Path) -> None:
+    """2.4 of 4.1 kg is left; from 140 °F at 15:20 plain meat has till 16:50 and 21:50 (FSIS 1999: 1.5 h, then 5 h).
+
+    9 g are a third of an ounce: steps of a tenth are half of it out, steps of a hundredth 3 % (derived).
+    """
+    lines = [
+        "weighed 4.1 kg before and 2.4 kg after is that normal",
+        "hit 140 f at 3.20pm when does it need to be 80 f",
+        "my scale is in oz need 9 g",
+        "my scale goes in 0.01 oz need 9 g",
+    ]
+    loss, cold, coarse, fine = asked(tmp_path, lines)
+    assert abs(loss["left"] - 2.4 / 4.1) < 1e-9
+    assert abs(cold["first_h"] - (15.0 + 20.0 / 60.0 + 1.5)) < 1e-9
+    assert abs(cold["second_h"] - (15.0 + 20.0 / 60.0 + 6.5)) < 1e-9
+    assert 0.3 < coarse["error"] < 0.33
+    assert fine["error"] < 0.04
+
+
+def test_a_core_of_hours_ago_says_nothing_of_a_dead_fire(tmp_path: Path) -> None:
+    """Read now it stayed hot; read when the fire died it may be cold by now: it is read first (FSIS danger zone)."""
+    now, then, low = asked(
+        tmp_path,
+        [
+            "fire out for 40 min core still 151 f",
+            "fire died 3 hours ago core was 158 f",
+            "fire died around 2 its 5 now probe says 118 f",
+        ],
+    )
+    assert now["verdict"] != "throw_away"
+    assert then["entry"] == "fire-out"
+    assert low["verdict"] == "throw_away"
