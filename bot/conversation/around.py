@@ -9,8 +9,9 @@ from typing import Final, TypeAlias
 from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
-from bot.intents.intents import MoveDeadline, Snooze
+from bot.intents.intents import MoveDeadline, Pause, Snooze
 from bot.intents.normal import normal
+from bot.intents.pauses import read_pause
 from bot.intents.told import told
 from bot.wording import (
     around,
@@ -29,6 +30,7 @@ from bot.wording import (
 from bot.wording.language import say
 from core.batch.assess import Assessment, assess
 from core.batch.batch import Phase
+from core.batch.events import Probe
 from core.plan.steps import Kind, State
 from core.service import households
 from core.service.turn import Turn
@@ -67,6 +69,11 @@ _OF_A_BRINE: Final = (-2.0, 27.0)  # °C; what a pot in a kitchen or a fridge re
 _TO_GET_UP: Final = re.compile(r"\b(?:today|tomorrow|tonight|get up|be up)\b")
 _AT_ONCE: Final = re.compile(r"\b(?:flip|turn)\b.{0,8} now\b")
 _A_NIGHT: Final = re.compile(r"\b(?:bed|sleep\w*|nap|night|overnight|kip|snooze)\b")
+_WHAT_THEN: Final = re.compile(
+    r",? ?\b(?:so |and )?(?:what (?:happens|then|now|do i do|about (?:it|the \w+))"
+    r"|is (?:that|it) (?:ok|okay|fine|bad)\b.*|ok|okay|fine)[ ?]*$|\bwhat happens (?:when|if|while) "
+)
+MAY_WAIT: Final = (Kind.FLIP, Kind.FRIDGE_CHECK, Kind.MID_CHECK)
 SOON: Final = timedelta(minutes=1)
 NEAR: Final = 0.03  # of its weight: the figure that was said before
 
@@ -174,6 +181,21 @@ def _leaves(words: Callable[[Assessment], str | Said]) -> Answer:
     return answer
 
 
+def _away(turn: Turn, meant: Understood, of: Of) -> str | Said:
+    """Somebody goes, as for a bed; and between two times that are told, what falls due meanwhile."""
+    a, text = of
+    plain = _WHAT_THEN.sub("", normal(text, turn.person.language)).strip(" ,?")
+    gone = read_pause(plain, context_of(turn, meant.message, None, a))
+    said = _leaves(talked_of.away)(turn, meant, of)
+    if not isinstance(gone, Pause) or gone.until is None:
+        return said
+    words, rows = said if isinstance(said, tuple) else (said, ())
+    due = errands.due_between(a, gone.since or a.now, gone.until)
+    if any(step.kind not in MAY_WAIT for step in due):
+        words = errands.wants_somebody(a)
+    return f"{errands.listed(a, due)}\n{words}", rows
+
+
 def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
     """A flip left out; at another hour that is named, called for then by a tap."""
     a, text = of
@@ -205,7 +227,10 @@ def _brine_cold(turn: Turn, meant: Understood, of: Of) -> str:
     bare = [measures.to_house(float(n), a.person.units.temperature) for n in _DEGREES.findall(plain)]
     step = standing.of_step(Kind.BRINE_CHECK, a)
     told_ = next((c for c in marked or bare if _OF_A_BRINE[0] <= c <= _OF_A_BRINE[1]), None)
-    return step if told_ is None else f"{unkept.cold_enough(told_, a)}\n{step}"
+    last = a.batch.last(Probe.BRINE)
+    if told_ is None and last is None:
+        return f"{unkept.to_be_read(a)}\n{step}"
+    return f"{unkept.cold_enough(last.celsius if told_ is None and last else told_ or 0.0, a)}\n{step}"
 
 
 def _left(turn: Turn, meant: Understood, of: Of) -> str:
@@ -234,7 +259,7 @@ def of_a(words: Callable[[Assessment], str | Said]) -> Answer:
 
 
 TOPICS: Final[Mapping[str, Answer]] = {
-    "bed": _leaves(talked_of.bed), "away": _leaves(talked_of.away), "skip_flip": _skip_flip, "feed": _feed,
+    "bed": _leaves(talked_of.bed), "away": _away, "skip_flip": _skip_flip, "feed": _feed,
     "begin": of_a(standing.begin), "fire_hours": of_a(reckoned.fire_hours),
     "no_record": of_a(unkept.no_record), "vessel": of_a(unkept.vessel),
     "less_water": of_a(unkept.water), "more_water": _more_water, "probe_lost": of_a(readings.probe_out),

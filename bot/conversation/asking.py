@@ -35,7 +35,6 @@ from bot.wording import last_resort as things
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Incident, Read
-from core.safety.findings import Rule, Status
 from core.service import batches, people
 from core.service.turn import Turn
 
@@ -209,8 +208,7 @@ def _ok_in_which_way(turn: Turn, a: Assessment, intent: Ask) -> bool:
 def _rows(a: Assessment, topic: str) -> asking.Rows:
     if topic == "plan" and a.plan is not None:
         return asking.changes(a)
-    unread = any(f.detail == "not_watched" and f.status is Status.UNKNOWN for f in a.ledger.verdict.of(Rule.FRIDGE))
-    return asking.fridge_stayed_cold(a.batch.id) if topic == "safe" and unread else ()
+    return asking.fridge_stayed_cold(a) if topic == "safe" else ()
 
 
 def _subject(a: Assessment, about: str) -> Subject:

@@ -13,7 +13,7 @@ from bot.facts import facts
 from bot.intents import when, yard
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
-from bot.intents.questions import is_question
+from bot.intents.questions import find_topic, is_question
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import around as of_around
@@ -82,8 +82,10 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     language = turn.person.language
     if abroad(text):  # grave by its own words, whatever its English may be like
         return None
-    text = _as_it(turn, text)
+    typed, text = text, _as_it(turn, text)
     plain = normal(text, language)
+    if text != typed and (found := find_topic(plain, phase)) and isinstance(found[1], Ask):
+        return replace(found[1], text=typed)  # «is the bacon ok»: asked as «is it ok»
     if _OF_SOMEBODY.search(plain) or (phase == "cooking" and _TURNED.search(plain)):
         return None
     if _BETWEEN.search(plain) and len(batches.open_here(turn)) > 1:
@@ -235,6 +237,11 @@ def _slice(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     return f"{at_table.slice_(a)}\n{warm}".strip()
 
 
+def _use_by(a: Assessment) -> Said:
+    """Until when it keeps; where that hangs on a fridge that nobody read, the tap that says that it stayed cold."""
+    return recalled.keeps(a), asking.fridge_stayed_cold(a) if a.batch.off_at is not None else ()
+
+
 def _hand_over(a: Assessment) -> str:
     return f"{talked_of.hand_over(a)}\n{of_around.taken_over(a)}".strip()
 
@@ -259,7 +266,7 @@ TOPICS: Mapping[str, Answer] = {
     "off": of_a(reckoned.off),
     "rest": of_a(talked_of.rest), "slice": _slice,
     "warm_up": of_a(at_table.warm_up), "cooked_for": of_a(at_table.cooked_for),
-    "use_by": of_a(recalled.keeps), "cooker": of_a(reckoned.cooker_runs),
+    "use_by": of_a(_use_by), "cooker": of_a(reckoned.cooker_runs),
     LAST_TIME: _of_turn(_last_time), "catch_up": of_a(reckoned.catch_up), "need": of_a(reckoned.need),
     "method": of_a(recalled.method), "strength": of_a(recalled.strength), "salty": of_a(talked_of.salty),
     "why_cold": of_a(talked_of.why_cold),

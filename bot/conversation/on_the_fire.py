@@ -86,7 +86,10 @@ def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
 
 def _above(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    return measured.above(a, celsius(normal(text, turn.person.language), a, HOTTEST_CORE) or a.floor_c)
+    mark = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    if a.batch.off_at is not None and mark is not None and (fell := measured.fell_to(a, mark)):
+        return f"{fell}\n{cooling.stands(a)}".strip()
+    return measured.above(a, mark or a.floor_c)
 
 
 def _hotter(turn: Turn, meant: Understood, of: Of) -> str:

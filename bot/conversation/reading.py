@@ -12,7 +12,7 @@ from bot.intents.deviations import SLOT
 from bot.intents.intents import Correct, Reading, Temperature
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import asking, deviations, readings
+from bot.wording import asking, deviations, readings, recalled
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.doubts import Doubted
@@ -182,6 +182,8 @@ def ask(
     said = readings.typed(typed.value, unit)
     suggestion = readings.suggestion(doubt, turn.person)
     text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
+    if doubt.why == "jump" and (known := recalled.before_a_jump(a, plain[doubt.which][0])):
+        text = f"{text}\n{known}"
     others = [one for n, one in enumerate(plain) if n != doubt.which] if instead_of is None else []
     text = f"{text}\n{readings.with_the_answer(others, a)}" if others else text
     body = facts(a) | {"answer_kind": "asked_back", "asked": "doubt", "doubt": doubt.why}

@@ -125,7 +125,7 @@ def _cold_by(turn: Turn, line: Told) -> Answer:
     rules = {rule.use: rule for rule in judged_rules() if rule.key == GRANTS or _is_longer(rule)}
     granted, longer = rules[Use.GRANTS], rules[Use.CURED]
     ends = [_ends(began, rule) for rule in (granted, longer)]
-    said = sums_falling.cold_by(line.temperatures[0], began, (granted, longer), ends, turn.person)
+    said = sums_falling.cold_by(max(line.temperatures), began, (granted, longer), ends, turn.person)
     return said, (granted.source.key, longer.source.key), {"first_h": ends[0][0], "second_h": ends[0][1]}
 
 

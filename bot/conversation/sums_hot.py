@@ -82,6 +82,8 @@ def piece_of(line: Told) -> Piece:
     if line.length is None and line.heaviest is None:
         raise Missing("body")
     one = _cut(line)
+    if line.cut == "packer" and line.heaviest is not None and line.heaviest > one.mass_high:  # as thick as it is
+        return piece(one, one.mass_high, line.length or one.thickness_scale * line.heaviest ** (1.0 / 3.0))
     mass = line.heaviest or min(max(((line.length or 0.0) / one.thickness_scale) ** 3, one.mass_low), one.mass_high)
     return piece(one, mass, line.length)
 

@@ -25,6 +25,8 @@ TOPICS: Final = (
                rf"|\bwhat (?:weight|mass) did {_I} (?:say|give|type|enter)\b|\bwhats the weight$"),
     ("got", r"\bdid (?:you|u|ya|it) (?:get|log|note|save|catch|hear|take|record|see|have) (?:down )?(?:the|my|that)? ?"
             r"(?:last |core |pit |fridge |reading |of |at )*\d{2,3}\b(?! ?(?:min|h\b|hours?))"),
+    ("away", r"\b(?:away|gone|out of town|on (?:holiday|vacation)|travelling)\b.*\bwhat (?:happens|then|do i do)\b"
+             r"|\bwhat happens (?:when|if|while) (?:im|i am|we are|were|nobody is) (?:away|gone|out|home|here)\b"),
     ("batches", r"\bwhich (?:(?:one|bag|batch|meat|tub|piece)s? )?(?:is|do|does|needs?|gets?|am|are) (?:\w+ ){0,4}?"
                 r"(?:flip(?:ped|ping)?|turn(?:ed|ing)?)\b"),
     ("skip_flip", r"\b(?:missed|flipped|turned|did) (?:it |the |a |my )?(?:flip |turn |one )?(?:by |about |some )*"

@@ -8,7 +8,7 @@ from core import patterns as re
 _NOUNS: Final = (
     r"(?P<{0}cure>(?:pink|nitrite|curing|prague)(?: (?:curing )?(?:salt|powder|stuff))?|cure|(?:# ?|number |no )1)"
     r"(?! sugar)"
-    r"|(?P<{0}salt>salt)|(?P<{0}sugar>sugar|honey|syrup)|(?P<{0}water>water)|(?P<{0}rub>rub|spices?|pepper|coriander)"
+    r"|(?P<{0}salt>salt)|(?P<{0}sugar>sugar|honey|syrup)|(?P<{0}water>water|brine|pickle)|(?P<{0}rub>rub|spices?|pepper|coriander)"
     r"|(?P<{0}ice>ice)|(?P<{0}fuel>charcoal|coals?|lump|briquettes?|propane|fuel)"
 )
 _AMOUNT: Final = (

@@ -11,9 +11,10 @@ from core import patterns as re
 _QUIET: Final = re.compile(
     r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:more )?(?:pings?|messages?|reminders?|texts?|calls?"
     r"|(?:flips?|flipping|turning) (?=(?:after|past|before) ))"
-    r"|(?:dont|do not|stop) (?:ping|text|messag|wak|remind|bug|writ|buzz|call)(?:e|ing|ging)? (?=before|after|at night)"
+    r"|(?:dont|do not|stop|quit|no) (?:ping|text|messag|wak|remind|bug|writ|buzz|call)(?:e|ing|ging)?"
+    r" (?=before|after|at night)"
     r"|nothing (?=(?:after|past|before) \d)|zip it|shut up|hush|shush|be quiet"
-    r"|(?:dont|do not|stop) (?:ping|text|messag|msg|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
+    r"|(?:dont|do not|stop|quit|no) (?:ping|text|messag|msg|wak|remind|bug|writ|disturb)(?:e|ing|ging)? me"
     r"|(?:dont|do not|stop) send(?:ing)? (?:me )?(?:anything|messages?|reminders?|any (?:messages?|reminders?)))\b"
 )
 _FLIPS: Final = re.compile(

@@ -49,6 +49,8 @@ _VALUE: Final = re.Rules(
         rf"(?:(?:the )?(?:pit|core|meat|fridge|brine)(?: temp)? (?:(?:was|is|at|reads|read|to be) )*)?{_NUMBER}$",
         rf"^{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}[,;]? {_REALLY}{_NUMBER}$",
         rf"^{_REALLY}{_NUMBER}[,;]? (?:and )?{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}$",
+        rf"^{_THAT_ONE}(?:last )?{_THAT_ONE}(?:one|number|reading|temp\w*|core|entry) {_NO_GOOD}[,;]? "
+        rf"{_REALLY}{_NUMBER}$",
         rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
     )

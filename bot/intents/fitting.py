@@ -17,7 +17,7 @@ _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
 _START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
-    r"|\b(?:last|latest) start|\bstart when\b|\b(?:count|work)\w* (?:it )?back"
+    r"|\b(?:last|latest) start|\bstart when\b|^(?=.*\b(?:by|for) ).*\bstart\W*$|\b(?:count|work)\w* (?:it )?back"
     r"|\b(?:by|for) (?=.*\bwhen (?:does|must|should|do i|shall) (?:\w+ ){1,3}(?:go|put it|get it|be) (?:in|into)\b)"
 )
 EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
@@ -259,7 +259,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "loss": lambda line: weights(line) is not None or share_lost(line) is not None,
     "thaw": lambda line: line.has("meat"),
     "scale": lambda line: _is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None),
-    "tsp_of": lambda line: _is_little(line) and not _is_piece(line),
+    "tsp_of": lambda line: (
+        (_is_little(line) and not _is_piece(line))
+        or (line.salt is not None and bool(re.search(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b", line.text)))
+    ),
     "spoons": lambda line: (
         spoonful(line.text) is not None
         and not (line.has("meat") or _LITRES.search(line.text) or rate(line.text) is not None)

@@ -17,9 +17,15 @@ _IN_ALL: Final = re.compile(
     rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
     rf"| total)?$"
     rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
-    rf"|^(?:were|we are|therell be|there will be|well be) (?P<o>[2-9]|[1-9]\d)(?: (?:now|in all|then|instead))*$"
+    rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
+    rf"(?: (?:now|in all|then|instead))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
     rf"|instead|eating))*$"
+)
+_BESIDE: Final = re.compile(  # what it is no longer, and whether it does
+    r",? (?:and )?(?:not|instead of) \d{1,3}(?: \w+)?$"
+    r"|[,.;]? (?:does (?:it|that) (?:stretch|do)|(?:is|will) (?:it|that|there) (?:be |still )*(?:enough|do)(?: meat)?"
+    r"|(?:do|have) we (?:have|got) enough|do we need more|enough)$"
 )
 _NAMED: Final = re.compile(rf"\b{_WHO}\b|\b(?:coming|joining|eating|turning up|showing up)\b")  # «10 more» may be grams
 _SOME: Final = re.compile(rf"\b{_WHO}\b|\beating\b|\bcoming\b|\bmore\b|\bextra\b")
@@ -32,5 +38,5 @@ def read_guests(text: str, context: Context) -> Intent | None:
     bare = text.strip(" .!")
     if _MORE.match(bare):
         return Unclear("guests" if _NAMED.search(bare) else "more", bare)
-    found = _IN_ALL.search(bare)
-    return Ask("sum", "shopping", bare) if found and (found["o"] or _SOME.search(bare)) else None
+    found = _IN_ALL.search(_BESIDE.sub("", bare.strip("?")).strip(" ,"))
+    return Ask("feed", text=bare) if found and (found["o"] or _SOME.search(bare)) else None

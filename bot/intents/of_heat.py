@@ -55,7 +55,7 @@ _FIRE_DIED: Final = re.compile(
     r"\b(?:fire|coals?|charcoal|flames?|pit|smoker|grill|cooker|kamado|kettle|burner|gas|propane|pellets?)"
     r" (?:.{0,14}\b)?"
     r"(?:died|dead|(?:went|goes|gone|is|was|ran|been|burn(?:ed|t)|shut|switched) (?:out|off)|stone cold|empty)\b"
-    r"|\b(?:fire|smoker|grill|cooker|burner) (?:out|off)\b"
+    r"|\b(?:fire|smoker|grill|cooker|burner) (?:out|off)\b|\b(?:lost|no) (?:the |my )?(?:fire|flame)\b|\bflamed? out\b"
 )
 _READ_NOW: Final = re.compile(r"\b(?:now|still|reads?|says|shows|its|is)\b")
 _AGO_READ: Final = re.compile(r"\b(?:was|were|last|then|when|before)\b")
@@ -63,6 +63,7 @@ _BY_WHEN: Final = re.compile(  # until when something has to be cold
     r"\b(?:when|what time|by when|how long|deadline|latest)\b.*\b(?:need\w*|must|ha(?:ve|s) (?:to|got)|should"
     r"|supposed|under|below|reach\w*|be|gotta|due|down to|till?|until|to hit)\b|\b(?:deadline|latest)\b"
 )
+_COLD_ASKED: Final = re.compile(r"\b(?:cold|chilled|cooled(?: down)?|fridge cold)\b")
 _BEGINS_COLD: Final = 54.4  # °C, 130 °F; from there down the rules of cooling count
 _COLD_GOAL: Final = 30.0
 HOTTEST_PIT_C: Final = 180.0
@@ -163,9 +164,9 @@ def beside_a_cold_pit(line: Told) -> Celsius | None:
 
 def cold_by(line: Told) -> bool:
     """Whether it is asked until when a core must be cold that was read hot at one hour: «140 at 3, when is 80 due»."""
-    hot = line.temperatures[:1]
-    goals = line.temperatures[1:]
-    fall = bool(hot and goals) and _BEGINS_COLD <= hot[0] <= HOTTEST_MEAT and max(goals) <= _COLD_GOAL
+    *goals, hot = sorted(line.temperatures) or [0.0]
+    cold = all(goal <= _COLD_GOAL for goal in goals) and bool(goals or _COLD_ASKED.search(line.text))
+    fall = cold and _BEGINS_COLD <= hot <= HOTTEST_MEAT
     return fall and len(line.clocks) == 1 and not line.durations and bool(_BY_WHEN.search(line.text))
 
 

@@ -30,9 +30,8 @@ _PLAN: Final = (
     r"|smoke|cook|wrap|rest|take|slice|come)\w*$"
     r"|\bwhen do (?:i|we) (?:rinse|flip|light|start|take it out|slice|chill|put)\b|\bdays (?:left|to go)\b"
     r"|\bhow many (?:more )?days$"
-    r"|\b(?:whats|hows|how is|how does|what is) the (?:plan|schedule)\b|\bim away\b.{0,50}\bwhat happens\b"
-    r"|\bwhat happens (?:when|if) (?:im"
-    r"|we are) away\b|\bwhats left\b|\beverything (?:thats )?left to do\b|\bwhat (?:day|time|hour) (?:do|does|will"
+    r"|\b(?:whats|hows|how is|how does|what is) the (?:plan|schedule)\b"
+    r"|\bwhats left\b|\beverything (?:thats )?left to do\b|\bwhat (?:day|time|hour) (?:do|does|will"
     r"|shall|should) (?:i|we|it) (?:rinse|flip"
     r"|light|start|take|slice|chill|put|come|go)\b"
 )
@@ -143,6 +142,7 @@ _MARKS: Final = re.either(
     r"|^(?:would|will) (?:an?|the|my|this|that)\b|^(?:was|were) (?:the|my|our)\b"
     r"|^(?:could|should|would) (?:i|we) have\b"
     r"|\bwas (?:that|it|this) (?:too|ok|okay|right|wrong|enough|bad|safe|fine)\b"
+    r"|(?:^|[,;:.] )(?:is it )?(?:ok|okay|safe|fine|alright|cold enough|ready) to (?!go\b)[a-z]{2,}\b"
     r"|\by/n$|^any (?:chance|idea|way|news|word)\b|^reckon (?:it|we)|\bdoes any\w*\b"
     r"|\bremind me (?:is|was|what|how|when|which|who|did)\b|\bstill (?:ok|okay|safe|good|fine)\b"
     r"|\bremind me (?:of )?(?:the|my|our) (?:\w+ ){0,2}?(?:salt|cure|dose|weight|thickness|dates?|amounts?|numbers?"
@@ -254,7 +254,7 @@ def _about(topic: str, text: str) -> str:
     return next((about for about, words in known if re.search(words, text)), "")
 
 
-_WITH_FIGURES: Final = frozenset({"log", "plan", "now", "pit", "weight", "got", "batches", "skip_flip"})
+_WITH_FIGURES: Final = frozenset({"log", "plan", "now", "pit", "weight", "got", "batches", "skip_flip", "away"})
 
 
 def _foreign(topic: str, text: str) -> bool:

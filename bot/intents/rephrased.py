@@ -97,6 +97,10 @@ REPHRASED: Final = tuple(
          r"|turn)(?(did)| (?:(?:is|was) )?done)(?: too| also| as well| already)?$", r"flipped this \g<part>"),
         (r"^(?:a )?half (?:a )?(?:percent|%)$", "0.5 %"),
         (r"^i said (?:[a-z]+day|mon|tue|wed|thu|fri|sat|sun),? (?:but )?i meant ", "i meant "),
+        (r"^((?:make|have|do) (?:the meal|dinner|lunch|supper) )(?=\d{1,2}(?::\d\d)?(?: ?[ap]m)?,? (?:instead|not)\b)",
+         r"\1at "),
+        (r"^(?:it|the (?:meat|flat|piece|\w+)) (?:really |only |actually |just )?weighs (\d+(?:\.\d+)?),? not "
+         r"(\d+(?:\.\d+)?)$", r"its \1 not \2"),
         (r"^(\d+(?:\.\d+)?) not (\d+(?:\.\d+)?) ?(mm|cm|in|inch(?:es)?|kg|lbs?)$", r"\1 \3 not \2 \3"),
         (r"^(?:i |we )?(?:smoke|cook|grill) on (?:an? |my )?(gas|electric|kettle|offset|ceramic|steel)(?: one)?$",
          r"my cooker is \1"),

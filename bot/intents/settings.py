@@ -76,7 +76,8 @@ _HOME: Final = re.compile(
 _WRONG_ZONE: Final = re.compile(
     r"\b(?:wrong (?:time ?zone|time|hour|clock)|(?:time ?zone|clock|time) is (?:(?:an?|\d) hours? )?(?:wrong|off"
     r"|slow|fast|behind)|change (?:my )?time ?zone"
-    r"|set (?:my )?time ?zone)\b"
+    r"|set (?:my )?time ?zone)\b|\b(?:it|clock|phone|bot) (?:says|shows) \d{1,2}(?: ?[ap]m)?,? (?:but|and) its \d{1,2}"
+    r"(?: ?[ap]m)? here\b|^its \d{1,2}(?: ?[ap]m)? here,? not \d{1,2}\b"
 )
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
 _ALTITUDE: Final = re.compile(
@@ -167,8 +168,8 @@ def _zone(text: str, context: Context) -> Settings | None:
     there = _THERE.match(text)
     if there and (there["now"] or there["came"]) and named(there["place"]):
         return _placed(there["place"], text)
-    places = (found["place"] for pattern in _ZONE if (found := pattern.search(text)))
-    placed = next((_placed(place, text) for place in places), None)
+    places = [_placed(found["place"], text) for pattern in _ZONE if (found := pattern.search(text))]
+    placed = next((one for one in places if one and one.changes), next(iter(places), None))
     if _WRONG_ZONE.search(text):
         return placed if placed and placed.changes else Settings({})
     if placed:

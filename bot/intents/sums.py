@@ -15,7 +15,7 @@ from bot.intents.context import Context
 from bot.intents.conversions import compared, converted, in_pounds_and_ounces
 from bot.intents.cures import wanted_dose
 from bot.intents.figured import figured
-from bot.intents.fitting import FITS, days_kept, is_curing, salt_share
+from bot.intents.fitting import FITS, days_kept, is_curing, salt_share, spoonful
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
 from bot.intents.of_heat import beside_a_cold_pit, cold_by
@@ -69,7 +69,7 @@ _WANTS: Final = re.compile(
     r"|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
-    r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in \d|\bice (?:to|needed)\b|start time"
+    r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in (?=\d)|price|costs?|\bice (?:to|needed)\b|start time"
     r"|(?:cups?|tbsps?|tsps?) (?:of )?(?:\w+ ){1,3}(?:to|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
     r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of (?=\d)"
@@ -91,6 +91,7 @@ _HOW_SALTY: Final = re.compile(
     r"\bsalinity\b|\bhow (?:salty|strong)\b|\bwhat (?:percent\w*|strength|%|pct)|\btoo salty\b"
 )
 _HOW_MUCH: Final = re.compile(r"\b(?:how (?:much|many)|what|grams?|dose)\b")
+_FEEDS: Final = re.compile(r"\b(?:feeds?|serves?|portions|servings)\W*$")
 _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb»
     r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
     r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
@@ -253,6 +254,8 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["price"]
     if "loss" in possible and before_and_after(line):
         return ["loss"]
+    if "portions" in possible and _FEEDS.search(line.text) and line.people is None:
+        return ["portions"]
     if "shopping" in possible and _RAW_FOR.search(line.text):
         return ["shopping"]
     if _plain_wanted(line):
@@ -271,7 +274,12 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["dilute"]
     if "dilute" in possible and len(line.fractions) == 2 and not line.has("meat") and line.water is not None:
         return ["dilute"]
-    if "dose" in possible and line.has("meat") and any(m.kind == "ppm" for m in measures.find(line.text)):
+    if (
+        "dose" in possible
+        and line.has("meat")
+        and spoonful(line.text) is None
+        and any(m.kind == "ppm" for m in measures.find(line.text))
+    ):
         return ["dose"]
     if "cooling" in possible and re.search(r"\bcool(?:ing|ed)\b", line.text):
         possible = [kind for kind in possible if kind != "fire_out"]

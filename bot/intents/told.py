@@ -33,8 +33,8 @@ _PEOPLE: Final = re.compile(
     r"|mates|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"
-    r"|^were|^we are|^well be|^(?:there will|therell) be) (?P<party>\d{1,3})(?=[ ?.,]*$"
-    r"|[ ?.,]+(?:now|then|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
+    r"|^(?:were|we are|well be|(?:there will|therell) be)(?: now| only| just)?) (?P<party>\d{1,3})(?=[ ?.,]*$"
+    r"|[ ?.,]+(?:now|then|not|does|is|do|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
 )
 _SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
 _SALT_BEFORE: Final = re.compile(  # «salt 180 g»

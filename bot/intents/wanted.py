@@ -37,6 +37,10 @@ _IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
     r"(?P<before>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:went |raw |going )?in\b[^\d]{0,12}"
     r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:came |cooked )?(?:out|off)\b"
 )
+_LOST_MASS: Final = re.compile(
+    r"\b(?:lost|loses?|shrank by|dropped|down)(?: about| only| some| by)* \d[\d.]* ?(?:kg|g|grams?|lbs?|pounds?|oz)\b"
+    r"(?=.*\b(?:from|of|out of|was|raw|began|started)\b)"
+)
 _BOTH_ENDS: Final = re.compile(
     r"\b(?:in|out|off|raw|green|cooked|start(?:ed|ing)?|began|finish(?:ed)?|ended|came|comes|went|was|were|now|before|after"
     r"|from|down to|left|yield|weighed|weighs)\b"
@@ -166,7 +170,9 @@ def before_and_after(line: Told) -> bool:
 
 
 def weights(line: Told) -> tuple[float, float] | None:
-    """Before and after, in one unit whichever: «went on at 4.1 came off 2.4»."""
+    """Before and after, in one unit whichever: «went on at 4.1 came off 2.4», «lost 350 g from 2.9 kg»."""
+    if len(line.meats) == 2 and _LOST_MASS.search(line.text):
+        return max(line.meats), max(line.meats) - min(line.meats)
     if len(line.meats) == 2:
         return line.meats[0], line.meats[1]
     ways = (_IN_OUT, _WENT_FROM, _BEFORE_AFTER, _AFTER_BEFORE)

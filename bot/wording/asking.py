@@ -13,6 +13,7 @@ from core.errors import TooLong
 from core.person import Person
 from core.plan.recipe import product
 from core.plan.steps import Kind, State
+from core.safety.findings import Rule, Status
 from core.units import Kilograms
 
 Rows = tuple[tuple[Button, ...], ...]
@@ -261,9 +262,10 @@ def which(batches: tuple[tuple[str, str], ...], slot_name: str) -> tuple[str, Ro
     return say("Which batch do you mean?"), tuple((button(name, Choose(slot_name, key, key)),) for key, name in batches)
 
 
-def fridge_stayed_cold(batch: str) -> Rows:
+def fridge_stayed_cold(a: Assessment) -> Rows:
     """Where nobody read the fridge, the cook's own word stands in the record as such."""
-    return ((button(say("The fridge stayed cold"), Choose("vouch", "fridge", batch)),),)
+    unread = any(f.detail == "not_watched" and f.status is Status.UNKNOWN for f in a.ledger.verdict.of(Rule.FRIDGE))
+    return ((button(say("The fridge stayed cold"), Choose("vouch", "fridge", a.batch.id)),),) if unread else ()
 
 
 def later_button(key: str, batch: str) -> Rows:

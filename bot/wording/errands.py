@@ -1,11 +1,13 @@
 """Words for somebody who steps out for some hours: what falls due meanwhile, and what may be left alone."""
 
-from datetime import timedelta
+from collections.abc import Sequence
+from datetime import datetime, timedelta
 
 from bot.wording import numbers, plans, standing, steps, talked_of
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
+from core.plan.steps import Step
 
 LONGEST = timedelta(hours=12)  # beyond it somebody is away, and no more out for an errand
 
@@ -39,4 +41,28 @@ def flip_at(a: Assessment, when: str) -> str:
     """A flip at another hour than the plan's."""
     return say(
         "{when} is as good: a flip some hours late or early does no harm. {next}", when=when, next=standing.flip_next(a)
+    )
+
+
+def due_between(a: Assessment, since: datetime, until: datetime) -> list[Step]:
+    """What falls due between two times, each kind once."""
+    waiting = plans.waiting(a.plan) if a.plan else ()
+    there = sorted((s for s in waiting if since <= s.due < until), key=lambda s: s.due)
+    return [s for n, s in enumerate(there) if all(s.kind is not before.kind for before in there[:n])]
+
+
+def listed(a: Assessment, due: Sequence[Step]) -> str:
+    """What falls due while somebody is away, a line each."""
+    if not due:
+        return say("Nothing falls due in that time.")
+    lines = [f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in due]
+    return say("Falls due meanwhile, each first time:\n{lines}", lines="\n".join(lines))
+
+
+def wants_somebody(a: Assessment) -> str:
+    """That more than flips falls due: somebody else does it, or the meal moves."""
+    return say(
+        "Flips may wait; the rest wants somebody, or another day for the meal. The fridge is read once a day, {limit} or below.\n"
+        "«invite» gives it to somebody else, «a day later» moves the meal.",
+        limit=numbers.both(4.4, a.person),
     )

@@ -11,6 +11,7 @@ from core.batch.events import Probe
 from core.units import Celsius
 
 HOT: Celsius = 60.0
+READ_K = 0.05  # a mark that was typed in °F is found again in °C
 
 
 def altogether(a: Assessment) -> str:
@@ -45,6 +46,18 @@ def above(a: Assessment, mark: Celsius) -> str:
         if below
         else say("and it has not been read below since"),
     )
+
+
+def fell_to(a: Assessment, mark: Celsius) -> str:
+    """Since when the core has been down at a mark, off the fire; "" where no reading shows it."""
+    off = a.batch.off_at
+    seen = [r for r in a.batch.of_probe(Probe.CORE) if off is not None and r.at >= off]
+    low = next((r for r in seen if r.celsius <= mark + READ_K), None)
+    if low is None:
+        return ""
+    before = [r for r in seen if r.at < low.at]
+    said = say("{span} ago: {reading}.", span=numbers.span(a.now - low.at), reading=recalled.one(low, a))
+    return f"{said} {say('Before it: {reading}.', reading=recalled.one(before[-1], a))}" if before else said
 
 
 def _climbed(at: datetime, a: Assessment) -> str:

@@ -24,7 +24,7 @@ NARROW_NO_BREAK = " "
 
 def plain(value: float) -> str:
     """A number as it was typed: «3.2», «70»."""
-    return point(f"{value:g}")
+    return point(f"{round(value, 3):g}")
 
 
 def mass(value: Kilograms, person: Person) -> str:

@@ -2,7 +2,7 @@
 
 from datetime import datetime
 
-from bot.wording import doses, meats, numbers, plans, readings, safety
+from bot.wording import cooling, doses, meats, numbers, plans, readings, safety
 from bot.wording.language import Words, say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase, Reading
@@ -36,6 +36,16 @@ def last_reading(a: Assessment, probe: Probe | None) -> str:
     lead = say("Last read {reading}, {span} ago.", reading=read, span=numbers.span(a.now - last.at))
     earlier = say("Before it: {reading}.", reading=one(before[-1], a)) if before else ""
     return "\n".join(line for line in (f"{lead} {earlier}".strip(), plans.coming(a)) if line)
+
+
+def before_a_jump(a: Assessment, probe: Probe) -> str:
+    """What was read of the same place last, and how the chill stands: why another number is doubted, and what is due."""
+    seen = a.batch.of_probe(probe)
+    if not seen:
+        return ""
+    last = say("Last read {reading}, {span} ago.", reading=one(seen[-1], a), span=numbers.span(a.now - seen[-1].at))
+    chills = a.batch.phase is Phase.CHILLING and probe is Probe.CORE
+    return f"{last}\n{cooling.stands(a)}".strip() if chills else last
 
 
 def between(a: Assessment, probe: Probe | None) -> str:
@@ -241,5 +251,11 @@ def keeps(a: Assessment) -> str:
 
 def _not_shown(a: Assessment, step: Step | None) -> str:
     """The verdict, since a date alone would be taken for leave to keep it; the last day where it can still be cleared."""
-    last = say("Once that is shown, its last day is {when}.", when=numbers.day(step.due, a.person)) if step else ""
-    return f"{safety.verdict(a)}\n{last}".strip()
+    if step is None:
+        return safety.verdict(a)
+    last = say(
+        "Its last day would be {when}, at {limit} or below, or frozen by then; but that is not shown yet.",
+        when=numbers.day(step.due, a.person),
+        limit=_fridge(a),
+    )
+    return f"{last}\n{safety.verdict(a)}"

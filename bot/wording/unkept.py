@@ -58,6 +58,12 @@ def cold_enough(brine: Celsius, a: Assessment) -> str:
     )
 
 
+def to_be_read(a: Assessment) -> str:
+    """That a brine which nobody read yet is read before the meat goes in."""
+    limit = numbers.both(COLD_C, a.person)
+    return say("Not before it reads {limit} or colder: read the brine now, and send me the number.", limit=limit)
+
+
 def more_water(a: Assessment, litres: Kilograms) -> str:
     """So much water more in a brine in hand: its nitrite and its salt with that, and how it is said."""
     d = a.dose
