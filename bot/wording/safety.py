@@ -229,7 +229,7 @@ def fridge(a: Assessment, celsius: Celsius) -> str:
             "Over {limit} for 2 h at most it harms nothing; up to a day, never over {mended}, the cure goes on. Longer, or nobody "
             "knows how long: ask «is it safe», and throw it away in doubt.",
             limit=numbers.both(celsius_from_fahrenheit(40.0), a.person),
-            mended=numbers.both(celsius_from_fahrenheit(45.0), a.person),
+            mended=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
         )
         return f"{warm}\n{day}" if a.batch.phase is Phase.CURING else warm
     if f > 38.0 and any(found.rule is Rule.VACUUM_FISH for found in a.ledger.verdict.because):
