@@ -44,6 +44,7 @@ _READ_THEN_ASKED: Final = re.compile(  # «its 40! can i slice»: read, and aske
 _NOT_OURS: Final = re.compile(  # or asked of what was typed before
     r"[$€£]|\b(?:euros?|dollars?|bucks|costs?|price|cheap\w*|fever|bab(?:y|ies) weigh\w*|ibuprofen|paracetamol|medicine"
     r"|(?:we|i) (?:entered|typed)|did (?:i|we) (?:enter|type|put in)|thin(?:ner|nest)? (?:end|side|part|tip|edge)"
+    r"|how much (?:is|are) .*\bat the (?:store|shop|market|butchers?)"
     r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
     r"(?:beers?|wine|eggs?|potatoes|rice|pasta|noodles|bread|cake|salad|flour|beans|corn))\b"
 )
@@ -132,7 +133,7 @@ def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     kind = sum_of(text, elsewhere=False, reads_f=reads_f)
     if tells and kind not in _OF_ANY_FIRE:
         return None
-    recorded = kind in _OF_THE_FIRE and len(told(text).clocks) > 1  # two readings with their hours
+    recorded = kind == "fire_out" or (kind == "cooling" and len(told(text).clocks) > 1)  # with its hours
     of_ours = (
         kind in ("climb", "lethality", "cold_by") and not told(text).species
     )  # the one reading is of the meat on the fire
@@ -212,6 +213,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     line, asks = told(text, reads_f), is_question(text) or _shared_out(text, reads_f)
     if cold_by(line):
         return "cold_by"
+    if beside_a_cold_pit(line) is not None:
+        return "fire_out"
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
@@ -262,8 +265,6 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["salt_for"]
     if "dose" in possible and whole_mix(line):
         return ["dose"]
-    if "fire_out" in possible and beside_a_cold_pit(line) is not None:
-        return ["fire_out"]
     if "recipe" in possible and len(line.meats) == 2 and line.cure is not None and SIZED.search(line.text):
         return ["recipe"]
     if "equilibrium" in possible and (line.salt is not None or by_unit(line.text)) and _HOW_SALTY.search(line.text):

@@ -30,7 +30,7 @@ def untrimmed(mass: Kilograms, person: Person) -> str:
 
 def halves(each: Kilograms) -> str:
     """A rub of two spices, as much of the one as of the other."""
-    return say("Half and half, that is {grams} of each.", grams=numbers.grams(each))
+    return say("In equal parts that is {grams} of each.", grams=numbers.grams(each))
 
 
 def enough(mass: Kilograms, people: int, raw: Span, person: Person) -> str:

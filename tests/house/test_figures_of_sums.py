@@ -30,6 +30,7 @@ PRINTED = {
     "every 30 min": "USDA_THAWING", "half an hour a pound": "USDA_THAWING", "24 h in the fridge": "USDA_THAWING",
     "4 to 5 lb": "USDA_THAWING", "1.5 h to the first, 5 h more to the second": "FSIS_COOLING_1999",
     "From 130 to 80 °F in 1.5 h and to 40 °F in 5 h more": "FSIS_COOLING_1999",
+    "cured to the middle in 5 h and to 45 °F in 10 h more": "FSIS_COOLING_1999",
     "from 135 to 70 °F in 2 h and to 41 °F in 6 h": "FOOD_CODE_COOLING",
     "5 h down to 26 °C (80 °F), 10 h more to 7 °C (45 °F)": "FSIS_COOLING_1999",
     "2 to 2.5 %": "COMMON_PRACTICE",

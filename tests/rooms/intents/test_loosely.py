@@ -159,7 +159,7 @@ def test_the_lid_is_heard() -> None:
         ("nope fell asleep", "missed"),
         ("brine spilled a cup", "happened leaked"),
         ("+1 day", "ask"),
-        ("we're 6 now", "ask sum"),
+        ("we're 6 now", "ask feed"),
         ("text sam not me", "hand sam"),
         ("was 43 overnite back to 37", "read fridge 43f, fridge 37f"),
         ("36 this morning 41 last nite", "read fridge 36f, fridge 41f"),

@@ -153,7 +153,7 @@ def test_a_lone_number_in_the_other_unit_is_asked() -> None:
         ("breast 158 thigh 171", "cooking", "read core 158f, core 171f"),
         ("3.5lb corned beef from the shop in the pouch just wanna smoke it", "none", "ask"),
         ("4 more coming", "curing", "ask"),
-        ("4 more bodies, makes 16", "curing", "ask sum"),
+        ("4 more bodies, makes 16", "curing", "ask feed"),
         ("how much brisket do i get for 14 grown men, sandwiches", "none", "ask sum"),
         ("my brothers got it til i land tues", "curing", "hand brother"),
         ("dont wake me unless fires out", "cooking", "settings quiet"),

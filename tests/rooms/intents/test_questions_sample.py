@@ -20,7 +20,7 @@ ABOUT_THE_BATCH: dict[str, tuple[type[Intent], str]] = {
     "Q145": (Ask, "pit"),
     "Q146": (MoveDeadline, ""),
     "Q147": (MoveDeadline, ""),
-    "Q148": (Ask, "plan"),
+    "Q148": (Ask, "away"),
     "Q156": (Ask, "log"),
     "Q164": (Ask, "plan"),
     "Q167": (Settings, ""),
