@@ -51,7 +51,7 @@ _KINDS: Final = {
         "sodium", "salometer",
     },
     "sugar": {"sugar", "mix", "recipe", "spoons", "tsp_of"},
-    "water": {"brine", "brine_amount", "dilute", "topup", "recipe", "brine_ice", "fish_brine"},
+    "water": {"brine", "brine_amount", "inject", "dilute", "topup", "recipe", "brine_ice", "fish_brine"},
     "rub": {"rub", "spice", "spoons", "tsp_of"},
     "ice": {"ice", "brine_ice"},
     "fuel": {"fuel"},

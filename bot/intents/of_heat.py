@@ -46,6 +46,7 @@ _TAKEN_OFF: Final = re.compile(
     r"^(?:came |come |went )?off\b|\b(?:took|taken|pulled|came|take) (?:it |them |the \w+ )?off\b"
 )
 _DIED: Final = re.compile(r"\b(?:fire|died|dead|power|gas|coals?|flames?|(?:went|ran|burn\w*|gone|shut) (?:out|off))\b")
+_TOOK_TO: Final = re.compile(r"\btook\b.*\bto (?:reach|get (?:up )?to|hit|come (?:up )?to|be)\b")
 _PIT_TOLD: Final = re.compile(
     r"\b(?:pit|smoker|grill|cooker|fire|kamado)(?: (?:temp|is|was|reads?|says|at|now|only"
     r"|down to|fell to|dropped to|had been|been|its|it|stone|cold))*"
@@ -178,7 +179,10 @@ def back_up(line: Told) -> bool:
 def climbs(line: Told) -> bool:
     """One reading of a core that is no meal yet, so long after it went on the fire."""
     cores = [t for t in line.temperatures if t < COOLEST_PIT]
-    one = len(cores) == 1 and RAISED_FROM <= cores[0] < HOT_CORE
+    reached = bool(_TOOK_TO.search(line.text))  # «took 8 h to reach 140»: the time is its way there
+    one = (
+        len(cores) == 1 and cores[0] >= RAISED_FROM and (cores[0] < HOT_CORE or (reached and cores[0] < HOT_CORE + 0.1))
+    )
     timed = len(line.clocks) == 2 or (line.hours or 0.0) >= 1.0
     return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not _OFF_THE_FIRE.search(line.text)
 
@@ -189,5 +193,5 @@ def held(line: Told) -> bool:
     timed = line.has("hours") or bool(_TIME_ASKED.search(line.text))
     of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
     boxed = (line.hours or 0.0) >= 1.0 and bool(_BOXED.search(line.text))  # kept for the table, and no kill
-    on_its_way = boxed or (climbs(line) and bool(_ON_FOR.search(line.text)))
+    on_its_way = boxed or bool(_TOOK_TO.search(line.text)) or (climbs(line) and bool(_ON_FOR.search(line.text)))
     return one and timed and not TIMED.search(line.text) and not of_a_piece and not on_its_way

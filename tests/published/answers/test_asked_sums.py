@@ -66,6 +66,8 @@ def test_what_two_weights_and_one_hour_come_to(tmp_path: Path) -> None:
         "my scale goes in 0.01 oz need 9 g",
     ]
     loss, cold, coarse, fine = asked(tmp_path, lines)
+    (gone,) = asked(tmp_path / "more", ["belly lost 350 g from 2.9 kg normal?"])
+    assert abs(gone["left"] - 2.55 / 2.9) < 1e-9
     assert abs(loss["left"] - 2.4 / 4.1) < 1e-9
     assert abs(cold["first_h"] - (15.0 + 20.0 / 60.0 + 1.5)) < 1e-9
     assert abs(cold["second_h"] - (15.0 + 20.0 / 60.0 + 6.5)) < 1e-9

@@ -66,7 +66,8 @@ def test_the_third_set(tmp_path: Path) -> None:
     assert len(answered) <= 2, answered  # the weather of a city and a washing machine have words of the trade
 
 
-MORE_SETS = [f"{nth}_questions.csv" for nth in ("fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")]
+NTHS = ("fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh")
+MORE_SETS = [f"{nth}_questions.csv" for nth in NTHS]
 
 
 @pytest.mark.parametrize("name", MORE_SETS)
