@@ -31,6 +31,7 @@ from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
 from core.batch.events import Probe, Rated, Sliced, Tasted, Took, Weighed
 from core.batch.ways import alternatives
+from core.batch.weighed import is_told
 from core.errors import Gone, TooSoon, UnknownCure
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
@@ -241,6 +242,9 @@ def _marked(change: Change, step: Step, text: str) -> Reply:
     if after.ledger.thrown:  # whatever is done with it, that comes first, and nothing comes next
         text = "\n".join((incidents.thrown(change, step.kind), text.partition("\n")[0]))
         return Reply(text, facts=facts(after) | step_facts(step), about=after.batch.id)
+    told = change.before is None or is_told(change.before.batch)
+    if told and after.dose is not None and not is_told(after.batch):
+        text = f"{text}\n{put_in.never_told()}"
     rows = asking.next_buttons(after)
     return Reply(text, buttons=rows, facts=facts(after) | step_facts(step), about=after.batch.id)
 

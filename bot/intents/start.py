@@ -9,6 +9,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
+from bot.intents.already_in import already_in, without_since
 from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
@@ -72,14 +73,6 @@ _HALF_A_BIRD: Final = re.compile(
 )  # no whole bird is planned for it
 _GAMMON: Final = re.compile(r"^(?!.*\b(?:raw|fresh|uncured|green)\b).*\bgammon\b")
 _SAID_OF_IT: Final = (("gammon", _GAMMON), ("salmon_trout", SALMON_TROUT))
-_ALREADY_IN: Final = re.compile(
-    r"\b(?:in (?:the |its )?(?:bag|brine|cure|tub|bucket|salt)|curing|brining)\b.{0,24}\b(?:since|already)\b"
-    r"|\b(?:already|been) (?:in (?:the |its )?(?:bag|brine|cure|tub)|curing|brining)\b"
-)
-_SINCE_A_DAY: Final = re.compile(
-    r"\bsince (?:last )?(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*(?: (?:night|evening|morning|noon|at \d+))?\b"
-    r"|\bsince (?:yesterday|last night|this morning)\b"
-)
 _BY_HAND: Final = re.compile(
     r"\b(?:\w+ )?(?:fingers?|thumbs?|hands?|knuckles?|palms?)(?:s)?(?: width)? (?:thick"
     r"|deep|wide|tall)\b"
@@ -174,9 +167,9 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     """The meal, where one was said; what stays open about it is named."""
     if "deadline" in draft.said:
         return
-    if _ALREADY_IN.search(text):
+    if already_in(text):
         draft.assumed.append("already_in")
-    text = when.hour_for_sure(_SINCE_A_DAY.sub(" ", text), context)
+    text = when.hour_for_sure(without_since(text), context)
     if open_words := when.open_hour(text, context) or open_days(text):
         draft.typed["deadline"] = open_words
         return

@@ -41,8 +41,9 @@ def planned_now(batch: Batch, jurisdiction: str) -> Dose:
 def is_told(batch: Batch) -> bool:
     """Whether what went in is known: by the dose that was told before it was weighed, or by the grams that went in.
 
-    Salt that was weighed before its strength was told went in by some other dose than ours.
+    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose.
     """
-    dosed = batch.dosed
-    unread = dosed is not None and dosed.nitrite_target > 0.0 and dosed.cure_nitrite_fraction is None
-    return not unread or "put_in_cure" in batch.put_in
+    dosed, went_in = batch.dosed, [batch.done[step] for step in ("brine", "into_cure") if step in batch.done]
+    if dosed is None or dosed.nitrite_target == 0.0 or "put_in_cure" in batch.put_in:
+        return True
+    return dosed.cure_nitrite_fraction is not None and all(at >= batch.started for at in went_in)
