@@ -58,6 +58,23 @@ def asked(a: Assessment) -> str:
     return say("{lead}\n{marks}\nBy the way of chilling: {whole}.", lead=lead, marks=_marks(forecast, a), whole=whole)
 
 
+def planned(a: Assessment) -> str:
+    """In a plan, before it is off: that the planned chill is not sure to keep the rule, and what is; else empty."""
+    if not a.chilled or a.batch.off_at is not None:
+        return ""
+    found = ways(a.piece, 60.0, a.batch.setup.fridge_c)
+    way = next(w for w in found if w.method == a.batch.setup.chill and w.cut_to is None)
+    if way.passes:
+        return ""
+    first = next((w for w in found if w.cut_to is None and w.passes), None)
+    return say(
+        "It is slow to cool: {method} only {best} keep the rule; {instead}. I say so again when it comes off.",
+        method=METHODS[way.method],
+        best=numbers.chance(_best(way)),
+        instead=_instead(first, found, a),
+    )
+
+
 def cut(a: Assessment) -> str:
     """After it was cut so as to cool: what that makes of the hours, where it was said how thick the layers are."""
     told = cut_of(a.batch)

@@ -3,6 +3,7 @@
 from datetime import datetime, timedelta
 
 from bot.wording import (
+    chilling,
     cure_days,
     doses,
     habits,
@@ -69,7 +70,7 @@ def whole(a: Assessment) -> str:
         return say("{what}: no plan yet. {why_none}", what=meats.what(a), why_none=_why_none(a)).strip()
     parts = [_first(a, a.plan), doses.dose(a), cure_days.whole(a), _week(a, a.plan), holding.planned(a)]
     parts += [smoked_fish.planned(a), smoked_fish.cool_pit(a)]
-    parts += [rises.planned(a), habits.by_cooks(a), assumed(a)]
+    parts += [rises.planned(a), chilling.planned(a), habits.by_cooks(a), assumed(a)]
     return "\n\n".join(p for p in parts if p)
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import inf
 from typing import Final
 
@@ -32,6 +33,7 @@ class Way:
         return any(chance >= SURE for _, chance in self.chances)
 
 
+@lru_cache(maxsize=32)  # a plan asks for it, and it is the same until the piece is another
 def ways(piece: Piece, start_c: Celsius = 60.0, ambient_c: Celsius = 3.0) -> tuple[Way, ...]:
     """Every method for the whole piece, for its halves cut flat, and for 25 mm slices; the slowest first.
 

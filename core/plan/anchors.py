@@ -23,6 +23,7 @@ OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
 BEFORE_HOT: Hours = 0.5  # sliced so long before the meal
+WEIGHED = timedelta(minutes=30)  # from weighing the salt to meat that lies in it
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
 START_AT_ONCE_WITHIN: Days = 4.0  # more room than this: start later, the meat keeps better uncut
@@ -60,12 +61,15 @@ def anchors(case: Case) -> Anchors:
     into = case.done("into_cure")
     if into is None and case.setup.deadline is not None:
         into = _start_for(case, case.setup.deadline, earliest_in)
-    start = into or _by_daylight(case, earliest_in)
+    start = into or _without_a_meal(case, earliest_in)
     return _forward(case, start, _cook_day(case, start))
 
 
-def _by_daylight(case: Case, start: datetime) -> datetime:
-    """A little later where a brine that is left by the clock would have to be left in the quiet hours."""
+def _without_a_meal(case: Case, start: datetime) -> datetime:
+    """At once, but in salt alone no sooner than on the eve of its fire, and out of a strong brine by daylight."""
+    if case.setup.nitrite_target == 0.0 and not by_the_clock(case.setup):
+        on = _planned_on(case, start, _cook_day(case, start))
+        return max(start, in_by_day(case, out_for(case, on) - span(needed_days(case) * 24), on))
     if not by_the_clock(case.setup):
         return start
     out = start + span(needed_days(case) * 24)
@@ -80,7 +84,7 @@ def _check_length(case: Case) -> None:
 
 def _earliest_in(case: Case) -> datetime:
     """The first moment at which meat and cure can meet, from where the batch stands now."""
-    wait = case.brine_wait if case.needs_brine else 1.0
+    wait = case.brine_wait if case.needs_brine else WEIGHED / timedelta(hours=1)
     ready = (case.done("brine") or case.wall.awake(case.now)) + span(wait)
     ready = case.done("brine_check") or ready
     thawed = (case.done("thaw") or case.now) + span(case.durations.thaw if case.setup.frozen else 0.0)
@@ -258,7 +262,7 @@ def _thaw_at(case: Case, into: datetime) -> datetime:
 
 def _brine_at(case: Case, into: datetime) -> datetime:
     if not case.needs_brine:
-        return into - timedelta(minutes=30)
+        return into - WEIGHED
     latest = into - span(case.brine_wait)
     return max(case.wall.last_at(time(18, 0), latest), min(case.wall.awake(case.at_start().now), latest))
 

@@ -58,8 +58,10 @@ class Case:
         return self.progress.done.get(key)
 
     def as_settled(self) -> "Case":
-        """The case as it stood when the cook last said what the batch is to be."""
-        return but(self, now=min(self.now, self.progress.settled or self.progress.started))
+        """The case as it stood when the cook last said what the batch is to be; what was done since is not done yet."""
+        then = min(self.now, self.progress.settled or self.progress.started)
+        done = {key: at for key, at in self.progress.done.items() if at <= then}
+        return but(self, now=then, progress=but(self.progress, done=done))
 
     def at_start(self) -> "Case":
         """The same case as if it were still the moment at which the batch was begun: what was asked for first."""

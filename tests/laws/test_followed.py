@@ -1,0 +1,47 @@
+"""A plan never leads into its own verdict: who does each step when it is due serves meat that the ledger calls safe."""
+
+from datetime import UTC, datetime
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from bot.wording import chilling, rises
+from core.meat.cuts import cut
+from core.plan.recipe import products
+from core.safety.findings import Outcome
+from tests.followed import WHO, Followed
+from tests.weeks import MONDAY
+
+IN_TWO_WEEKS = datetime(2027, 3, 14, 18, 0, tzinfo=ZoneInfo(WHO.zone)).astimezone(UTC)
+LATE = datetime(2027, 3, 24, 13, 0, tzinfo=ZoneInfo(WHO.zone)).astimezone(UTC)
+LARGE = ("ham_bone_in", "turkey_whole")
+PORTION_KG = 1.5  # where the largest piece of a cut weighs no more, people take four
+WEEKS = [
+    pytest.param(name, of, purpose.name, plain, meal, id="-".join((of, purpose.name, *["plain"] * plain, said)))
+    for name, made in products().items()
+    for of in made.cuts
+    for purpose in made.purposes
+    for plain in (False, True)
+    for said, meal in (("soonest", None), ("in two weeks", IN_TWO_WEEKS), ("late", LATE))
+    if plain or meal is not LATE
+]
+
+
+@pytest.mark.parametrize(("name", "of", "purpose", "plain", "meal"), WEEKS)
+def test_who_follows_the_plan_serves_safe_meat(
+    name: str, of: str, purpose: str, plain: bool, meal: datetime | None
+) -> None:
+    """Cured and in salt alone, for a meal and without one; what is sure to be too slow is told with the plan."""
+    known = cut(of)
+    pieces = 4 if known.mass_high <= PORTION_KG else 1
+    mass = pieces * max(known.mass_low * 1.2, 0.25 * known.mass_high)
+    setup = {"product": name, "cut": of, "mass": mass, "pieces": pieces, "purpose": purpose, "deadline": meal}
+    setup |= {"cure_nitrite_fraction": 0.0625} | ({"nitrite_target": 0.0} if plain else {})
+    batch = Followed(setup, MONDAY)
+    begun = batch.begun()
+    told = rises.planned(begun) or chilling.planned(begun)
+    if told:  # too thick to come up or to cool in time as it is, and its plan says so
+        assert of in LARGE
+        return
+    found = batch.to_the_meal().ledger.verdict
+    assert found.kind is Outcome.SAFE, [(f.rule, f.status, f.value, f.limit) for f in found.because]
