@@ -23,6 +23,7 @@ OFF_BY_P50 = time(17, 0)
 OFF_BY_P90 = time(20, 0)
 MEAL_AT = time(13, 0)
 BEFORE_HOT: Hours = 0.5  # sliced so long before the meal
+TO_THE_SCALE = timedelta(minutes=30)  # what is not at hand yet is laid out
 WEIGHED = timedelta(minutes=30)  # from weighing the salt to meat that lies in it
 LONGEST_CURE: Days = 21.0
 SLACK_DAYS: Days = 2.0  # added where the calendar has room
@@ -84,7 +85,8 @@ def _check_length(case: Case) -> None:
 
 def _earliest_in(case: Case) -> datetime:
     """The first moment at which meat and cure can meet, from where the batch stands now."""
-    wait = case.brine_wait if case.needs_brine else WEIGHED / timedelta(hours=1)
+    begins = TO_THE_SCALE if case.done("brine") is None else timedelta(0)
+    wait = case.brine_wait if case.needs_brine else (begins + WEIGHED) / timedelta(hours=1)
     ready = (case.done("brine") or case.wall.awake(case.now)) + span(wait)
     ready = case.done("brine_check") or ready
     thawed = (case.done("thaw") or case.now) + span(case.durations.thaw if case.setup.frozen else 0.0)
