@@ -82,7 +82,7 @@ def _scale(turn: Turn, line: Told) -> Answer:
         out = float(off["n"]) / 1000.0
         target = house_target(turn.person.jurisdiction, class_of(line), "dry")
         return sums_packet.out_by(small, out, target), KITCHEN, {"error": out / small}
-    if _IN_OUNCES.search(line.text):
+    if "scale" in line.text and _IN_OUNCES.search(line.text):
         ounce = _OUNCES.search(line.text)
         error = amounts.coarse(small, measures.to_house(float(ounce[1]) if ounce else TENTH, "oz"))
         return (

@@ -88,6 +88,7 @@ def _unit_alone(text: str, m: measures.Measure) -> str | None:
     return found.lastgroup if found else None
 
 
+_EQUALS: Final = re.compile(r" ?= ?\?+ ?(?=[a-z])")  # «165 f = ?c»
 _IN_IN: Final = re.compile(r"(?<=\d )in(?= (?:in|to) (?:mm|cm)\b)")  # «2 in in mm»
 
 
@@ -97,7 +98,7 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
         return None
     if held_against := same(text):
         return held_against
-    text = _IN_IN.sub("inch", text)
+    text = _IN_IN.sub("inch", _EQUALS.sub(" in ", text))
     text = _BARE_DEGREES.sub(lambda m: f"{m['n']} {'f in c' if m['c'] else 'c in f'}", text)
     found = measures.find(text)
     into = _INTO if _OF_SOMETHING.search(text) is None else _INTO[:-1]  # «rub for 3.5 kg how many grams»

@@ -38,6 +38,7 @@ _SHARED_TOO: Final = re.compile(
     r"(?<![\d.])([0-3](?:\.\d{1,2})?) (?=(?:salt|(?:brown |white )?sugar)\b)"
     r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
 )  # «and 1 sugar» beside it
+_BOTH_SHARES: Final = re.compile(r"\b(\d(?:\.\d{1,2})?) (and|n|&) (?=\d(?:\.\d{1,2})? ?(?:%|percent|pct))")
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 
 
@@ -49,6 +50,7 @@ def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _POINT.sub("0.", text) if "." in text else text
+    text = _BOTH_SHARES.sub(r"\1 % \2 ", text)
     text = _SHOWN_IN.sub(r"in \1\2\3 \1", text) if " in " in text else text
     text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
     text = _GLUED_HALF.sub(r"\1:\2 \3", text)

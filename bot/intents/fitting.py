@@ -70,6 +70,7 @@ _ON_THE_PIT: Final = re.compile(
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
+_SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
@@ -260,8 +261,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "thaw": lambda line: line.has("meat"),
     "scale": lambda line: _is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None),
     "tsp_of": lambda line: (
-        (_is_little(line) and not _is_piece(line))
-        or (line.salt is not None and bool(re.search(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b", line.text)))
+        (_is_little(line) and not _is_piece(line)) or (line.salt is not None and bool(_SPOONS.search(line.text)))
     ),
     "spoons": lambda line: (
         spoonful(line.text) is not None
@@ -293,7 +293,8 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
         bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text))
-        and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))
+        and bool(_KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)
         and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
+        and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))
     ),
 }

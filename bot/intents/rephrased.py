@@ -97,6 +97,8 @@ REPHRASED: Final = tuple(
          r"|turn)(?(did)| (?:(?:is|was) )?done)(?: too| also| as well| already)?$", r"flipped this \g<part>"),
         (r"^(?:a )?half (?:a )?(?:percent|%)$", "0.5 %"),
         (r"^i said (?:[a-z]+day|mon|tue|wed|thu|fri|sat|sun),? (?:but )?i meant ", "i meant "),
+        (r"^(?:please )?add (\d+ ?(?:h|hrs?|hours?|days?)|an hour|a day) to (?:everything|it all|all of it"
+         r"|the (?:whole )?plan)$", r"push everything back by \1"),
         (r"^((?:make|have|do) (?:the meal|dinner|lunch|supper) )(?=\d{1,2}(?::\d\d)?(?: ?[ap]m)?,? (?:instead|not)\b)",
          r"\1at "),
         (r"^(?:it|the (?:meat|flat|piece|\w+)) (?:really |only |actually |just )?weighs (\d+(?:\.\d+)?),? not "

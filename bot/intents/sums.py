@@ -22,7 +22,7 @@ from bot.intents.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.told import Told, told
-from bot.intents.wanted import before_and_after, by_the_plate, by_unit, cost_each, meat_asked, price, whole_mix
+from bot.intents.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
 from bot.intents.when import meal
 from core import patterns as re
 from core.answers.find import sum_meant
@@ -78,7 +78,7 @@ _WANTS: Final = re.compile(
     r"|(?:grams?|hours?)(?=(?: pls| please)?\W*$| at \d)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
     r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
-    r"|sugar (?:is )?half|half the salt|has salt in"
+    r"|sugar (?:is )?half|half the salt|has salt in|raw weight"
     r"|(?:salt|sugar|pink|cure|kosher),? (?:and|n|&|plus|\+) (?:the )?(?:salt|sugar|pink|cure|kosher)(?: salt)?"
     r"(?=\W*$| pls| please| for \d| amounts?)|(?:salt|sugar|pink|cure),? (?:salt|sugar|pink|cure)(?=,? for \d)"
     r"|want \d[\d.]* ?%"
@@ -92,17 +92,12 @@ _HOW_SALTY: Final = re.compile(
     r"\bsalinity\b|\bhow (?:salty|strong)\b|\bwhat (?:percent\w*|strength|%|pct)|\btoo salty\b"
 )
 _HOW_MUCH: Final = re.compile(r"\b(?:how (?:much|many)|what|grams?|dose)\b")
-_FEEDS: Final = re.compile(r"\b(?:feeds?|serves?|portions|servings)\W*$")
-_RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb»
-    r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
-    r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
-)
 _OF_A_CHECK: Final = frozenset({"ppm", "mix", "recipe", "nitrite_in"})
 _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: what the chart says, and no sum
     r"\bhow (?:long|many days) (?:is|are|will|does|do|can|would) (?:\w+ ){1,5}(?:good|keep|last|edible|ok|okay|safe)\b"
     r"(?=(?: for| in| now| then| to eat| left| at all| cold|\W)*(?: the (?:fridge|freezer))?\W*$)"
 )
-_OFTEN_BARE: Final = frozenset({"dose", "shopping", "days", "fuel", "thaw"})  # asked for without any figure
+_OFTEN_BARE: Final = frozenset({"dose", "shopping", "portions", "days", "fuel", "thaw"})  # asked for without any figure
 _LATER: Final = re.compile(
     r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas"
     r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))"
@@ -255,12 +250,8 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
         return ["mix"]
     if "price" in possible and by_the_plate(line.text):
         return ["price"]
-    if "loss" in possible and before_and_after(line):
-        return ["loss"]
-    if "portions" in possible and _FEEDS.search(line.text) and line.people is None:
-        return ["portions"]
-    if "shopping" in possible and _RAW_FOR.search(line.text):
-        return ["shopping"]
+    if (named := of_the_table(line)) in possible:
+        return [named]
     if _plain_wanted(line):
         return ["salt_for"]
     if "dose" in possible and whole_mix(line):

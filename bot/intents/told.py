@@ -16,11 +16,12 @@ from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
-    r"|\b(?:at|by|since|around|woke(?: up)?(?: at)?|now its|its now"
+    r"|\b(?:at|by|since|around|dinner|lunch|supper|woke(?: up)?(?: at)?|now its|its now"
     r"|its(?= (?:1[0-2]|[1-9]) (?:now|already)\b)) (?P<bare>1[0-2]|[1-9])"
     r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
     r"|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
-    r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?)\b(?! (?:eat|meat)\b)| \d/| ?%)(?: oclock)?"
+    r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?|people|ppl|guests)\b(?! (?:eat|meat)\b)| \d/| ?%)"
+    r"(?: oclock)?"
 )
 _BARE: Final = re.compile(
     r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w/%]|[.,]\d)(?! ?(?:people|guests|persons|min|h\b|g\b))"

@@ -8,6 +8,13 @@ from bot.intents.told import Told
 from core import patterns as re
 from core.units import Fraction, Kilograms
 
+_RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «need 3 kg cooked what do i buy»
+    r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
+    r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
+    r"|\b(?:need|want) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b"
+    r".*\b(?:buy|raw|get)\b"
+)
+_FEEDS: Final = re.compile(r"\b(?:feeds?|serves?|portions|servings)\W*$")
 _MEAT_ASKED: Final = re.compile(
     r"\b(?:how (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?)|what weight of) (?:meat|brisket|pork|beef|belly)\b"
     r"|\bcure\b.*\bhow many (?:kg|kilos?|lbs?|pounds?)\W*$"
@@ -163,10 +170,17 @@ def by_the_kilo(text: str) -> bool:
     return bool(_A_KILO.search(text))
 
 
-def before_and_after(line: Told) -> bool:
-    """Whether two weights are those of one piece before and after, by the words beside them."""
+def of_the_table(line: Told) -> str:
+    """The sum of the table that the words of a line ask for, whatever else its weights allow; "" where none is.
+
+    The raw weight by what it shall be cooked, what two weights of one piece come to, or how many a piece feeds.
+    """
+    if _RAW_FOR.search(line.text):
+        return "shopping"
     pair = weights(line) if len(_BOTH_ENDS.findall(line.text)) > 1 else None
-    return pair is not None and 0.3 * max(pair) <= min(pair) < max(pair) and "recipe" not in line.text
+    if pair is not None and 0.3 * max(pair) <= min(pair) < max(pair) and "recipe" not in line.text:
+        return "loss"
+    return "portions" if line.people is None and _FEEDS.search(line.text) else ""
 
 
 def weights(line: Told) -> tuple[float, float] | None:
