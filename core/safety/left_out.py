@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from core.safety.findings import Finding, Outcome, Rule, Status
-from core.safety.fridge import MENDED_F, two_hour_limit
+from core.safety.fridge import MENDED_F, PART_OF_A_DAY, two_hour_limit
 from core.safety.history import printed_f
 from core.sources import (
     CFR_21_172,
@@ -15,11 +15,11 @@ from core.sources import (
     FSIS_DANGER_ZONE,
     JUDGEMENT,
     POWER_OUTAGE,
+    SMALL_PLANT_STORAGE,
     Source,
 )
 from core.units import Celsius, Fahrenheit, Fraction, Hours, MilligramsPerKilogram
 
-COUNTER_COOL_F: Final = 50.0  # proven below it by a reading, the counter is judged as a warm fridge
 DOOR_SHUT_HOURS: Final = 4.0  # fridge, sources.POWER_OUTAGE
 FREEZER_FULL_HOURS: Final = 48.0
 FREEZER_HALF_HOURS: Final = 24.0
@@ -92,10 +92,13 @@ class Twice:
 
 
 def judge_left_out(facts: Counter) -> Finding:
-    """The two-hour rule, one hour at 90 °F or above; raw or cooked, in brine or not. sources.FSIS_DANGER_ZONE"""
+    """The two-hour rule, one hour at 90 °F or above; raw or cooked, in brine or not. sources.FSIS_DANGER_ZONE
+
+    With a core that is still as cold as a fridge that is mended, it is judged as that is.
+    """
     limit = two_hour_limit(facts.air)
-    if facts.core is not None and printed_f(facts.core) <= COUNTER_COOL_F and _short(facts.hours, 24.0):
-        return _found(Rule.LEFT_OUT, "still_cool", facts.hours, limit, FSIS_DANGER_ZONE)
+    if facts.core is not None and printed_f(facts.core) <= MENDED_F and _short(facts.hours, PART_OF_A_DAY):
+        return _found(Rule.LEFT_OUT, "still_cool", facts.hours, PART_OF_A_DAY, SMALL_PLANT_STORAGE)
     if facts.hours is None:
         return _found(Rule.LEFT_OUT, "unknown_time", None, limit, FSIS_DANGER_ZONE)
     case = "in_time" if facts.hours <= limit else "too_long"

@@ -3,10 +3,10 @@
 from typing import Final
 
 from core.safety.history import printed_f
-from core.safety.left_out import COUNTER_COOL_F
 from core.safety.record import Incident
 from core.units import Celsius
 
+COOL_AGAIN_F: Final = 50.0  # so cold it may have been cooled again since; JUDGEMENT
 CORE_WITHIN: Final = 1.0  # h after it was told, while a cold core still shows what the cut did; JUDGEMENT
 
 
@@ -32,4 +32,4 @@ def fresh_core(incident: Incident) -> Celsius | None:
     core = number(incident, "core_c")
     after = number(incident, "core_after_h")
     late = after is not None and after > CORE_WITHIN
-    return None if core is not None and late and printed_f(core) <= COUNTER_COOL_F else core
+    return None if core is not None and late and printed_f(core) <= COOL_AGAIN_F else core

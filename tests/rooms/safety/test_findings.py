@@ -268,7 +268,7 @@ DEVIATIONS = [
     (judge_left_out(Counter(3.0)), (F, OUT, "", "too_long", "throw_away"), (3.0, 2.0, "h")),
     (judge_left_out(Counter(3.0, c(95.0))), (F, OUT, "", "too_long", "throw_away"), (3.0, 1.0, "h")),
     (judge_left_out(Counter(None)), (U, OUT, "hours_out", "unknown_time", "throw_away"), (None, 2.0, "h")),
-    (judge_left_out(Counter(9.0, None, c(45.0))), (P, SAFE, "", "still_cool", "into_the_fridge_now"), (9.0, 2.0, "h")),
+    (judge_left_out(Counter(9.0, None, c(44.0))), (P, SAFE, "", "still_cool", "into_the_fridge_now"), (9.0, 24.0, "h")),
     (judge_power_cut(PowerCut(3.0, door_shut=True)), (P, SAFE, "", "in_time", "ice_and_go_on"), (3.0, 4.0, "h")),
     (judge_power_cut(PowerCut(9.0, "fridge", True)), (F, OUT, "", "by_clock", "unless_core_is_cold"), (9.0, 4.0, "h")),
     (judge_power_cut(PowerCut(9.0)), (F, OUT, "", "by_clock", "unless_core_is_cold"), (9.0, 2.0, "h")),

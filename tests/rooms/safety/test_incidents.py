@@ -223,14 +223,14 @@ def test_a_core_that_fell_needs_no_confession():
         (Counter(1.0, air=c(90.0)), "in_time"),
         (Counter(1.1, air=c(90.0)), "too_long"),
         (Counter(2.0, air=c(89.9)), "in_time"),
-        (Counter(12.0, core=c(50.0)), "still_cool"),
-        (Counter(24.1, core=c(50.0)), "too_long"),
-        (Counter(12.0, core=c(50.1)), "too_long"),
-        (Counter(None, core=c(45.0)), "unknown_time"),
+        (Counter(12.0, core=c(44.6)), "still_cool"),
+        (Counter(24.1, core=c(44.6)), "too_long"),
+        (Counter(12.0, core=c(44.7)), "too_long"),
+        (Counter(None, core=c(44.0)), "unknown_time"),
     ],
 )
 def test_left_out(facts, case):
-    """Two hours, one from 90 °F up; proven at 50 °F or below it is judged as a warm fridge; unknown is out."""
+    """Two hours, one from 90 °F up; read at 44.6 °F or below it is judged as a warm fridge; unknown is out."""
     found = judge_left_out(facts)
     assert found.detail == case
     assert found.means is (Outcome.SAFE if case in ("in_time", "still_cool") else OUT)

@@ -32,7 +32,8 @@ def _judged(what, facts, record=None, when=-100.0):
         ({"hours": 1.5, "room_c": c(89.0)}, SAFE, "in_time"),
         ({"hours": 1.5, "room_c": c(90.0)}, OUT, "too_long"),
         ({"hours": 3.0}, OUT, "too_long"),
-        ({"hours": 9.0, "core_c": c(45.0)}, SAFE, "still_cool"),
+        ({"hours": 9.0, "core_c": c(44.0)}, SAFE, "still_cool"),
+        ({"hours": 9.0, "core_c": c(48.0)}, OUT, "too_long"),
     ],
 )
 def test_left_out_as_told(facts, means, detail):
