@@ -1,10 +1,14 @@
 """What went into the cure: what is in stays in, whatever is planned since, and what nobody told is no evidence."""
 
 from dataclasses import replace
+from datetime import timedelta
+from typing import Final
 
 from core.batch.batch import Batch
 from core.batch.material import dose_of
 from core.cure.dose import Dose
+
+ROUNDLY: Final = timedelta(minutes=15)  # «in at six», of what began at five past. Judgement
 
 
 def dose_in(batch: Batch, jurisdiction: str) -> Dose:
@@ -46,4 +50,4 @@ def is_told(batch: Batch) -> bool:
     dosed, went_in = batch.dosed, [batch.done[step] for step in ("brine", "into_cure") if step in batch.done]
     if dosed is None or dosed.nitrite_target == 0.0 or "put_in_cure" in batch.put_in:
         return True
-    return dosed.cure_nitrite_fraction is not None and all(at >= batch.started for at in went_in)
+    return dosed.cure_nitrite_fraction is not None and all(at >= batch.started - ROUNDLY for at in went_in)

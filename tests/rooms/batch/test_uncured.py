@@ -10,7 +10,7 @@ from core.batch.batch import Batch, Reading
 from core.batch.cured import counts_as_cured, storage_of
 from core.batch.events import Incident, Probe, Sliced
 from core.batch.material import dose_of
-from core.batch.weighed import dose_in
+from core.batch.weighed import dose_in, is_told
 from core.errors import OutOfRange
 from core.person import Person
 from core.plan.recipe import product
@@ -227,3 +227,15 @@ def test_what_is_no_curing_salt_is_refused_by_the_needle_too(strength: float) ->
     ham = replace(product("ham").setup({"mass": 5.0, "method": "inject"}), cure_nitrite_fraction=strength)
     with pytest.raises(OutOfRange):
         dose_of(ham, "US")
+
+
+@pytest.mark.parametrize(("before", "told"), [(0, True), (15, True), (16, False), (5000, False)])
+def test_a_cure_that_was_in_before_the_batch_was_begun(before: int, told: bool) -> None:
+    """What was in before this batch was begun went in by no dose of ours; an hour is told roundly."""
+    into = NOW - timedelta(minutes=before)
+    assert is_told(Batch("b", "bacon", setup(), NOW, done={"into_cure": into}, dosed=setup())) is told
+    assert is_told(
+        Batch("b", "bacon", setup(), NOW, done={"into_cure": into}, dosed=setup(), put_in={"put_in_cure": 0.004})
+    )
+    plain = setup(nitrite_target=0.0)
+    assert is_told(Batch("b", "bacon", plain, NOW, done={"into_cure": into}, dosed=plain))
