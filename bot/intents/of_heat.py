@@ -69,6 +69,7 @@ _BEGINS_COLD: Final = 54.4  # °C, 130 °F; from there down the rules of cooling
 _COLD_GOAL: Final = 30.0
 HOTTEST_PIT_C: Final = 180.0
 LOW_PIT_F, LOW_PIT_C = 200.0, 93.0  # of a pit that has left its cook. Judgement
+A_NIGHT: Final = 6.0  # h; a fire that died «overnight» has been out for longer than any rule lets meat lie. Judgement
 LONGEST_BELOW: Final = 2.0  # h; sooner the core may still be on its way up, and what it was before is asked for
 _AGO: Final = re.compile(r"\bago\b|\bwas\b")
 _BOXED: Final = re.compile(r"\b(?:cooler|esky|cool ?box|warm(?:ing)? drawer)\b")
@@ -150,7 +151,8 @@ def beside_a_cold_pit(line: Told) -> Celsius | None:
     «pit 95, core 118 for 3 h», «fire died around 2, its 5 now and 118».
     """
     pits = [float(found[1]) for found in _PIT_TOLD.finditer(line.text)]
-    if not (pits or _FIRE_DIED.search(line.text)) or not (len(line.clocks) > 1 or line.has("hours")):
+    hours = A_NIGHT if between(line) is None and _LAST_NIGHT.search(line.text) else between(line)
+    if not (pits or _FIRE_DIED.search(line.text)) or hours is None:
         return None
     bare = told(_PIT_TOLD.sub(" ", line.text), line.reads_f)
     cores = [core for core in bare.temperatures if RAISED_FROM <= core <= HOTTEST_MEAT]
@@ -159,7 +161,7 @@ def beside_a_cold_pit(line: Told) -> Celsius | None:
     known = low and len(cores) == 1 and not RATE.search(line.text)
     if known and not pits and cores[0] >= HOT_CORE and (_AGO_READ.search(line.text) or not _READ_NOW.search(line.text)):
         return None  # «fire died 3 h ago, core was 158» says nothing of now
-    judged = known and (cores[0] >= HOT_CORE or (between(line) or 0.0) > LONGEST_BELOW)
+    judged = known and (cores[0] >= HOT_CORE or hours > LONGEST_BELOW)
     return cores[0] if judged else None
 
 
