@@ -8,6 +8,7 @@ from itertools import zip_longest
 from bot.conversation import (
     answered,
     asking,
+    hot_instead,
     hours,
     households,
     marking,
@@ -212,7 +213,7 @@ def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
     """One intent done and answered; raises what the core refuses."""
     match intent:
         case Start():
-            return starting.start(turn, meant, intent)
+            return hot_instead.begin(turn, meant, intent)
         case Choose():
             return settling.choose(turn, meant, intent)
         case Reading():

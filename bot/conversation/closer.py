@@ -8,6 +8,7 @@ from bot.conversation import ahead, around
 from bot.intents import yard
 from bot.intents.intents import Ask
 from bot.intents.normal import normal
+from bot.intents.questions import is_question
 from bot.intents.told import told
 from core.answers.entries import ENGLISH, OF_BATCH, asked_of_batch
 from core.answers.find import FIRMLY, PLAINLY, closer_than
@@ -113,6 +114,10 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     after_a_reading = intent.topic == "now" and re.search(r"(?<![\d.])\d{2,3}\b", asked)  # «core 160 now what»
     if intent.topic in BY_NAME and (by_name := ahead.topic(turn, intent.text, phase)):
         return replace(intent, topic=by_name)
+    if (intent.about == "shopping" or intent.topic == "feed") and not is_question(
+        plain
+    ):  # how many will eat is told: whether this is enough
+        return replace(intent, topic="feed", about="")
     if len(asked.split()) < SHORTEST or after_a_reading or not _may_be_another(intent.topic):
         return intent
     if intent.topic in OF_STEPS and not _TO_COME.search(plain) and (step := around.step_asked(asked)):

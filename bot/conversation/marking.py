@@ -85,7 +85,9 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         case Snooze(until, by):
             soonest = turn.now + (by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
             if until is None and by is None and step.state is State.AHEAD and step.due > soonest:
-                return (Reply(marks.is_called(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
+                return (
+                    Reply(marks.is_called(step, a, later=True), facts=facts(a) | step_facts(step), about=a.batch.id),
+                )
             if until is None and by is None and step.urgency is not Urgency.PIERCING:
                 morning = wall_of(a.person).awake(soonest)
                 if step.kind is Kind.FLIP and morning > soonest:
@@ -99,7 +101,10 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 def _nothing_due(a: Assessment, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Reply:
     """«done» or «later» where nothing was called for: what may be done is asked, or what comes is called."""
     if isinstance(intent, Snooze):
-        return Reply(marks.is_called(following, a), facts=facts(a) | step_facts(following), about=a.batch.id)
+        later = intent.until is None and intent.by is None
+        return Reply(
+            marks.is_called(following, a, later=later), facts=facts(a) | step_facts(following), about=a.batch.id
+        )
     ahead = [s for s in a.plan.steps if s.state is State.AHEAD and s.kind not in BY_ITSELF] if a.plan else []
     may_be = [s for s in ahead if s.due - a.now <= steps.AHEAD_OF_TIME or s.kind in EARLIER_TOO.get(a.batch.phase, ())]
     if not (isinstance(intent, StepDone) and may_be):
@@ -204,8 +209,8 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
     """The steps that were missed: of the day and the kind that were named; none where that one was noted as done."""
     if intent.whole_day:
         return [key for key in steps.of_day(a, at) if intent.step is None or key.startswith(intent.step)]
-    far = intent.at is None and step.state is State.AHEAD and step.due > a.now + steps.AHEAD_OF_TIME
-    if far or (intent.step is None and step.state is State.DONE):
+    ahead = intent.at is None and step.state is State.AHEAD  # what has not been called for was not missed
+    if ahead or (intent.step is None and step.state is State.DONE):
         return []
     if intent.at is None or abs(step.due - at) <= FAR_FROM_IT:
         return [step.key]

@@ -138,7 +138,7 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
     if isinstance(what, Read):
         doubted = righting.doubted(turn, batch, event, (what, at or event.at))
         if doubted is not None:
-            return (doubted,)
+            return (righting.taken_off(turn, batch, event, intent) or doubted,)
     return righting.put_right(turn, batch, event, what, at)
 
 
@@ -241,7 +241,8 @@ def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
     """The reading that a correction is about; None where none of the last hours is, or none had the wrong number."""
-    told = batches.last_readings(turn, batch) if intent.was is None else batches.readings(turn, batch)[::-1]
+    told = batches.readings(turn, batch)[::-1]
+    told = batches.last_readings(turn, batch) if told and intent.was is None else told
     found = [one for one in told if turn.now - one[0].said_at <= righting.LONG_AGO]
     meant = _in_house(intent, turn.person)
     if not found or meant is None:
@@ -263,7 +264,7 @@ def _in_its_unit(turn: Turn, batch: str, intent: Correct) -> Correct:
     """«39 not 38», after «fridge 38 f» of who counts in °C: in the unit in which that number was read."""
     if intent.was is None or intent.unit is not None:
         return intent
-    read = [what.celsius for _, what in batches.last_readings(turn, batch)]
+    read = [what.celsius for _, what in batches.readings(turn, batch)[-1:] and batches.last_readings(turn, batch)]
     own = turn.person.units.temperature
     both = (own, "c" if own == "f" else "f")
     fits = (unit for unit in both if any(abs(c - to_house(intent.was, unit)) <= SAME_READING_K for c in read))

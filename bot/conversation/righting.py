@@ -42,6 +42,20 @@ def doubted(turn: Turn, batch: str, event: Event, instead: tuple[Read, datetime]
     return reading.ask(turn, a, plain, doubt, typed, instead_of=event.number)
 
 
+def taken_off(turn: Turn, batch: str, event: Event, intent: Correct) -> Reply | None:
+    """«that was the fridge, not the meat», of what no fridge can read: off the meat, and its number is asked for.
+
+    None where the number itself was put right, or the place is the same: then it is asked what is true.
+    """
+    was = event.what.probe if isinstance(event.what, Read) else None
+    if intent.probe is None or intent.value is not None or was in (None, intent.probe):
+        return None
+    done = batches.correct(turn, batch, event.number, None)
+    turn.ask(None)
+    text = f"{mends.undone((event,), done)}\n{mends.not_there()}"
+    return Reply(text, facts=facts(done.after) | {"answer_kind": "asked_back", "asked": "number"}, about=batch)
+
+
 def nothing_to_mend(turn: Turn, meant: Understood, batch: str, intent: Correct) -> Reply:
     """A correction of what nobody sent: what its number can be as a reading of now, to tap."""
     a = batches.look(turn, batch)

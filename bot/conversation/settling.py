@@ -36,7 +36,7 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """What was asked is answered, by a tap or in words."""
     asked = meant.asked or {}
     match intent.slot:
-        case "cut" | "mass" | "mass_unit" | "share" | "zone" | "deadline" | "thickness" if asked.get(
+        case "cut" | "mass" | "mass_unit" | "share" | "zone" | "deadline" | "thickness" | "hot_instead" if asked.get(
             "said"
         ) is not None and intent.slot in (asked.get("slot"), _SAME_SLOT.get(str(asked.get("slot")))):
             return _go_on(turn, asked, intent)
@@ -132,6 +132,8 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
             before = turn.person
             people.change(turn, with_place(turn, {"zone": intent.value, "zone_known": True}))
             said = starting.on_the_wall(said, before, turn.person)
+        case "hot_instead":
+            turn.ask(None)
         case slot:
             said[slot] = intent.value
     said.pop("mass_value", None)

@@ -70,6 +70,18 @@ def fitting(turn: Turn, message: Message, intents: Sequence[Intent]) -> tuple[st
     return ()
 
 
+def apart(turn: Turn, intents: Sequence[Intent]) -> tuple[Intent, ...]:
+    """«fridge 39 pit 250»: each number to the one batch where its thermometer stands; none where one has no such."""
+    if len(intents) != 1 or not isinstance(reading := intents[0], Reading) or len(reading.temperatures) < 2:
+        return ()
+    here = [batches.look(turn, row.id) for row in batches.open_here(turn)]
+    places = [[a.batch.id for a in here if t.probe and _stands_in(t.probe, a)] for t in reading.temperatures]
+    if any(len(those) != 1 for those in places) or len({those[0] for those in places}) < 2:
+        return ()
+    each = zip(reading.temperatures, places, strict=True)
+    return tuple(replace(reading, temperatures=(t,), batch=those[0]) for t, those in each)
+
+
 def may_be(intents: Sequence[Intent], a: Assessment) -> bool:
     """Whether a line as it is read for a batch tells a deed that waits there, or asks about a bare number of it."""
     return any(_waits_in(intent, a) or (isinstance(intent, Unclear) and _is_number(intent)) for intent in intents)

@@ -20,7 +20,7 @@ from bot.wording import asking, cautions, doses, general, meats, other_cuts, pla
 from bot.wording import batches as several
 from core.batch.assess import Assessment, Change
 from core.batch.ways import alternatives
-from core.errors import OutOfRange, SaltbellError, TooSoon, UnknownCure
+from core.errors import OtherWay, OutOfRange, SaltbellError, TooSoon, UnknownCure
 from core.person import Person
 from core.plan.hours import wall_of
 from core.plan.recipe import product
@@ -28,6 +28,7 @@ from core.service import batches
 from core.service.turn import Turn
 
 SAME_KG = 0.0005
+NO_LAST = "no_last"  # among what a start assumes: «as last time» was said, and there was none
 SHARE = "share"  # several pieces with one weight, of which nobody said yet whether it is that of each
 TYPED_IN = "typed_in"  # "kg" or "lb", as a first weight was typed
 
@@ -47,6 +48,8 @@ def start(turn: Turn, meant: Understood, intent: Start) -> Sequence[Reply]:
     if intent.then:
         names = meats_in_turn.names(list(intent.then))
         replies = (replace(replies[0], text=several.one_by_one(replies[0].text, names)), *replies[1:])
+    if NO_LAST in intent.assumed:
+        replies = (replace(replies[0], text=f"{taken.no_last()}\n{replies[0].text}"), *replies[1:])
     return tuple(taken.beside(as_taken(turn, reply, intent.assumed), kept=goes_on) for reply in replies)
 
 
@@ -58,7 +61,8 @@ def _like_last(turn: Turn, intent: Start) -> Start:
     past = batches.latest(turn)
     named = {"product", "cut"} & intent.said.keys()
     if past is None or named:
-        return replace(intent, assumed=tuple(one for one in intent.assumed if one != LIKE_LAST))
+        unknown = (NO_LAST,) if past is None else ()
+        return replace(intent, assumed=(*(one for one in intent.assumed if one != LIKE_LAST), *unknown))
     setup = past.batch.setup
     return replace(intent, said={"product": setup.product, "cut": setup.cut} | intent.said)
 
@@ -87,6 +91,13 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     again = _said_anew(turn, said)
     try:
         change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
+    except OtherWay as other:  # «whole chicken, brined»: said, and planned in the way that does for it
+        if "method" not in said:
+            raise
+        first, *rest = begin(
+            turn, {k: v for k, v in said.items() if k != "method"} | ({AND_THEN: then} if then else {})
+        )
+        return (replace(first, text=f"{refusals.say(other, turn.person)}\n{first.text}"), *rest)
     except OutOfRange as odd:
         if odd.quantity not in ("mass", "thickness"):
             raise

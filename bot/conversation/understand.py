@@ -123,6 +123,8 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
     """A line without a name, among several batches: the one that it fits, all that it says, or the question which."""
     if meat := several.of_no_batch(turn, meant.message, meant.intents):
         return several.ask(turn, meant.message, meat=meat)
+    if each := several.apart(turn, meant.intents):
+        return replace(meant, intents=each)
     those = (
         several.fitting(turn, meant.message, meant.intents) or _read_for_each(turn, meant) or _elsewhere(turn, meant)
     )
@@ -232,6 +234,19 @@ def _of_what(turn: Turn, batch: str) -> OfWhat:
     return known.name.lower(), known.setup.product, known.setup.cut
 
 
+def _elsewhere_named(
+    turn: Turn, message: Message, a: Assessment | None
+) -> tuple[tuple[str, str, float | None, float | None], ...]:
+    """Where the batches stand that a line names, where it names several: each is read against its own phase."""
+    text = message.text.lower()
+    named = [row.id for row in batches.open_here(turn) if row.name.lower() in text]
+    those = [batches.look(turn, key) for key in named if len(named) > 1 and (a is None or key != a.batch.id)]
+    last = ((one.batch, one.batch.last(Probe.CORE), one.batch.last(Probe.PIT)) for one in those)
+    return tuple(
+        (b.id, b.phase.value, core.celsius if core else None, pit.celsius if pit else None) for b, core, pit in last
+    )
+
+
 def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: Assessment | None) -> Context:
     """What a line of this chat is read against: the batch as it stands, and the question that is open."""
     person = turn.person
@@ -245,6 +260,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         asked_of_start=(asked or {}).get("said") is not None,
         flip_hours=person.flip_hours,
         home_zone=person.home_zone,
+        elsewhere=_elsewhere_named(turn, message, a),
     )
     if a is None:
         return base

@@ -190,6 +190,14 @@ def _doubt(text: str, context: Context) -> Intent | None:
     return next((Choose("doubt", value) for value, words in _DOUBTS if re.search(words, text)), None)
 
 
+def _hot_instead(text: str, context: Context) -> Intent | None:
+    """«yes», «hot then»: the piece that was wished cold is planned hot; «no» leaves it."""
+    if re.match(r"(?:(?:ok|yes|fine|then|plan|make|do|smoke|it|go|lets|with|the) )*hot\b", text):
+        return Choose("hot_instead", "hot")
+    yes = _yes_no(text)
+    return None if yes is None else Choose("hot_instead", "hot") if yes else Choose("keep", "")
+
+
 def _answered(text: str, context: Context) -> Intent | None:
     """«why», «wrong», «more» of the answer that was given last."""
     slot = of_the_answer(text)
@@ -207,5 +215,5 @@ _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     **SETUP_READERS, **DEVIATION_READERS,
     "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
     "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
-    "sum": _sum, "answered": _answered,
+    "sum": _sum, "answered": _answered, "hot_instead": _hot_instead,
 }  # fmt: skip

@@ -106,6 +106,13 @@ _NUMBERED: Final = re.compile(r"(?:#|\b(?:number|no|nr)\.?) ?[12]\b")  # «not c
 _METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compile(r"\bdry\b")))
 
 
+_WHAT_FOR: Final = re.compile(  # asked back, of what was asked
+    r"(?:so |and |but )?(?:(?:why )?(?:does|do|would) (?:it|that|this) matter|why(?: do you (?:ask|need (?:it|that)))?"
+    r"|how (?:do|can|would) i (?:find (?:it |that )?out|know(?: that)?|tell|check)"
+    r"|where (?:do i find|is|does it say) (?:it|that)|what does (?:that|it) mean)"
+)
+
+
 def _cure(text: str, context: Context) -> Intent | None:
     if _NONE.search(text) and not _NUMBERED.search(text) and not measures.of_kind(text, "fraction"):
         way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
@@ -114,7 +121,7 @@ def _cure(text: str, context: Context) -> Intent | None:
     value = share.value if share else None
     if share is None and (kind := FIRST_OR_SECOND.search(text)):  # «pink salt 1», and no 1 %: which, not how strong
         return Choose("cure", "second" if kind["second"] or kind["other"] else "unknown")
-    if _guesses(text):  # a guess gives no dose
+    if _guesses(text) or _WHAT_FOR.fullmatch(text.strip(" ?")):  # a guess gives no dose
         return Choose("cure", "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose

@@ -23,8 +23,12 @@ _YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
 _NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")
 _OK: Final = re.compile(r"^(?:ok(?:ay)?|k|sure|alright|right)$")
 _SPOON_OF_CURE: Final = re.compile(
-    r"^(?:\d[\d./ ]{0,6}|an?|half a?) ?(?:tsps?|tbsps?|teaspoons?|tablespoons?|cups?|spoons?|pinch(?:es)?)\b"
-    r".{0,24}\b(?:pink|cure|salt)\b.{0,12}$"
+    r"^(?:\d[\d./ ]{0,6}|an?|half an?|half|a? ?quarter(?: of an?)?) ?(?:tsps?|tbsps?|teaspoons?|tablespoons?"
+    r"|cups?|spoons?|pinch(?:es)?)\b"
+    r"(?:.{0,24}\b(?:pink|cure|salt)\b.{0,12}| more)?$"
+)
+_THAT_ONE: Final = re.compile(
+    r"(?:(?:its|the|my|that|this) )*(?:big|small|other|first|second|last|thick|thin)\w* (?:one|piece)"
 )
 _WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that can be the weight of a piece in kg or lb
 
@@ -49,6 +53,8 @@ def read_bare(plain: str, context: Context) -> Intent | None:
     weight = measures.number(bare) if context.phase == "none" else None
     if weight is not None and _WEIGHTS[0] <= weight <= _WEIGHTS[1]:
         return Start(unclear=(f"unit:{weight:g}",))
+    if context.phase == "none" and context.free and _THAT_ONE.fullmatch(bare):
+        return Unclear("which_new", bare)
     if asked := read_lone(bare, context):
         return asked
     if feel := read_feel(bare, context):
@@ -58,7 +64,7 @@ def read_bare(plain: str, context: Context) -> Intent | None:
     if hot_words(bare):
         return Unclear("number", bare)
     if _SPOON_OF_CURE.match(bare):
-        return Unclear("unit", bare)
+        return Unclear("spoons", bare)
     return _yes_or_no(bare) if context.due_step else None
 
 

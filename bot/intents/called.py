@@ -80,7 +80,8 @@ def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:
     before, called = found["before"] or "", found["called"]
     word = before.strip()
     named = any(name in f"{word} {called}" or name.startswith(called) for name, _, _ in batches)
-    if named or (_ONE_MORE.fullmatch(word) and not _is_read(word, found)) or (called in _ANIMALS and word not in _THE):
+    counted = _ONE_MORE.fullmatch(word) or (called in _ANIMALS and word not in _THE)
+    if named or (counted and not _is_read(word, found)):
         return found[0]
     fits = [name for name, product, cut in batches if _is_of(called, product, cut)]
     return f"{before}{fits[0]}" if len(fits) == 1 else found[0]

@@ -19,7 +19,10 @@ _QUIET: Final = re.compile(
 )
 _FLIPS: Final = re.compile(
     r"\bflips? (?:hours?|times?)?\b|\bflips\b|\bremind me to flip\b|\bflip (?:reminders?|once|twice)\b|\bwenden\b"
-    r"|\b(?:remind|ping|call|nudge|message|text|tell|buzz) (?:me|us) (?:only )?(?:at|with|around) .{1,16} and \b"
+    r"|\b(?:remind|ping|call|nudge|message|text|tell|buzz) (?:me|us) (?:only )?(?:at|with|around) .{1,16} and "
+    r"(?=(?:at |around |before |in the |with |again at |my |the )*(?:\d|noon|midnight|breakfast|coffee|lunch"
+    r"|tea|dinner|supper"
+    r"|bed|evening|morning))"
 )
 _SET_HOURS: Final = re.compile(r"\b(?:at|um|hours|times|once|twice|with)\b|\bflips (?:after|before|in|when)\b")
 # habits instead of hours: when most people do it; common practice, no source

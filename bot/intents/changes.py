@@ -13,7 +13,7 @@ from bot.intents.settings import is_off
 from bot.intents.small import content, words
 from bot.intents.thicknesses import read_thickness
 from bot.intents.watered import read_water
-from bot.intents.weights import HEAVIEST_KG, counted
+from bot.intents.weights import HEAVIEST_KG, counted, weighed
 from core import patterns as re
 from core.batch.events import Probe
 
@@ -37,6 +37,7 @@ _WANTED: Final = re.compile(
     r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"
     r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"
 )
+_LISTS: Final = re.compile(r"\d(?: ?(?:kg|lbs?|g|oz))?,? ?(?:and|&|\+|plus|,) ?\d|\d.*\beach\b")
 _MEANT_AS_MASS: Final = re.compile(
     r"\b(?:trimm(?:ed|ing)|actually|weighs?|weight|mass|weighed|its|it is|is|really|now"
     r"|only|meat)\b"
@@ -78,6 +79,8 @@ _HELD: Final = re.compile(r"\b(?:rest|hold|keep)(?:ing|s)?\b.*\b(?:oven|cooler)\
 def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
     text = _NOT_THAT.sub("", text)
+    if pieces := _in_pieces(text, context) or counted(text):
+        return [Change(pieces)]
     alone = (
         read_thickness(text, context)
         or _strength_without_percent(text)
@@ -86,10 +89,8 @@ def read_change(text: str, context: Context) -> list[Intent]:
     )
     if (words := open_strength(text)) and _NO_NUMBER.search(text):
         return [Unclear("unit", words)]
-    if found := alone or _wanted_temperature(text):
+    if found := alone or wanted_temperature(text):
         return [found]
-    if several := counted(text):
-        return [Change(several)]
     if water := read_water(text, context):
         return [Change(water)]
     told = stated(text)
@@ -116,6 +117,16 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if set(fields) == {"purpose"} and (moved := _eaten_then(text, context)):
         return [Change(fields), moved]
     return [_kept(fields, text, context), *open_ones] if fields else open_ones
+
+
+def _in_pieces(text: str, context: Context) -> dict[str, Any]:
+    """«cut it in half, 3.5 and 4 lb», «2 sides 600 g each»: each weight before the cure is that of a piece."""
+    if context.phase != "waiting" or not _LISTS.search(text) or _WITH_BRINE.search(text):
+        return {}
+    told = weighed(text, may_be_bare=False)
+    if len(told.pieces) < 2 or min(told.pieces) < LIGHTEST_KG or sum(told.pieces) > HEAVIEST_KG:
+        return {}
+    return {"mass": sum(told.pieces), "pieces": len(told.pieces), "heaviest": max(told.pieces)}
 
 
 def _eaten_then(text: str, context: Context) -> MoveDeadline | None:
@@ -179,7 +190,7 @@ def _strength_without_percent(text: str) -> Intent | None:
     return Unclear("unit", text[:60], (Change({"cure_nitrite_fraction": value}),))
 
 
-def _wanted_temperature(text: str) -> Intent | None:
+def wanted_temperature(text: str) -> Intent | None:
     """«smoke at 225», «pull it at 195»: in the unit that alone fits, else asked about."""
     found = _WANTED.search(text)
     if not found:

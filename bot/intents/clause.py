@@ -8,10 +8,11 @@ from bot import measures
 from bot.intents import greetings, questions, when
 from bot.intents.asides import read_aside
 from bot.intents.asked import read_answer
-from bot.intents.changes import read_change
+from bot.intents.changes import read_change, wanted_temperature
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.foretold import read_foretold
+from bot.intents.guests import read_guests
 from bot.intents.households import read_somebody_else
 from bot.intents.incidents import read_debrief, read_happened
 from bot.intents.intents import (
@@ -30,6 +31,7 @@ from bot.intents.intents import (
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
 from bot.intents.pauses import AWAY_IN, read_pause
+from bot.intents.plainer import plainer
 from bot.intents.readings import read_reading
 from bot.intents.settings import read_city, read_settings
 from bot.intents.since import read_warm_once, read_warm_since
@@ -37,6 +39,7 @@ from bot.intents.start import read_start
 from bot.intents.started import read_started
 from bot.intents.steps import read_step
 from bot.intents.whereabouts import read_moved
+from bot.intents.woods import read_wood, with_wood
 from bot.intents.yard import read_yard
 from core import patterns as re
 from core.batch.events import Probe
@@ -60,6 +63,15 @@ _BUSY_UNTIL: Final = re.compile(
     r"|shopping)\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,30}\b"
     r"(?:til|till|until) (?=\d|noon|midnight|mon|tue|wed|thu|fri|sat|sun|tom|this|the|late)"
 )
+_MINDS: Final = (  # «jo takes the bacon», «turned the bacon»: what is done with it
+    r"(?<!i )(?:has|takes(?: over)?|does|minds|watches|handles|looks after|flips|turns|flipped|turned|wrapped"
+    r"|rinsed|soaked)"
+)
+_TO_COME: Final = re.compile(r"(?<!for )(?<!till )(?<!until )(?<!by )\b(?:tomorrow(?! (?:its|is))|later)\b(?! today)")
+_PART: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+")
+_DID: Final = re.compile(
+    r"\b(?:flipped|turned|rinsed|soaked|wrapped|sliced|served|lit|took|pulled|dried|rubbed|made|did)\b"
+)
 _NOT_DONE: Final = re.compile(
     r"(?:(?:i|we|have|was|were|it|is) )*(?:not|havent|didnt|wasnt) (?:flipped|turned|done|rinsed|do|flip|turn)(?: it)?"
 )
@@ -75,8 +87,11 @@ _SET_UP: Final = ("none", "waiting", "curing")
 def clause(text: str, context: Context) -> list[Intent]:
     """What one clause says, by the first reader that knows it; nothing where none does."""
     named, rest = named_batch(text, context)
-    here = about(named, context)
-    return [to_batch(intent, named) for intent in remembered(rest.strip(" ,"), here)]
+    here, rest = about(named, context), rest.strip(" ,")
+    said = remembered(rest, here)
+    if all(isinstance(one, Unclear | Greet) for one in said) and (again := plainer(rest)) != rest:
+        said = remembered(again, here) or said  # the rules that look at the start of a line, for a clause of it
+    return [to_batch(intent, named) for intent in said]
 
 
 def named_batch(text: str, context: Context) -> tuple[str | None, str]:
@@ -91,6 +106,7 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     key, name = hits[0]
     if (spoken := as_meat(text)) != text:  # «the ham is on»
         return key, spoken
+    text = re.sub(rf"\b({_MINDS}) (?:the )?{re.escape(name)}\b", r"\1 it", text)
     for does, subject in _SUBJECTS:  # «flat 2 is in» tells, and «is in» would ask
         text = re.sub(rf"^(?:the )?{re.escape(name)}(?= {does})", subject, text)
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
@@ -98,10 +114,13 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
 
 
 def about(named: str | None, context: Context) -> Context:
-    """The context for a batch that was named: of another than the one in hand, neither phase nor readings are known."""
+    """The context for a batch that was named: of another than the one in hand no more is known than where it stands."""
     if named is None or named == context.batch:
         return context
-    return replace(context, phase="none", last_core_c=None, last_pit_c=None, deadline=None, due_step=None, mass=None)
+    there = next((one for one in context.elsewhere if one[0] == named), (named, "none", None, None))
+    return replace(
+        context, phase=there[1], last_core_c=there[2], last_pit_c=there[3], deadline=None, due_step=None, mass=None
+    )
 
 
 def to_batch(intent: Intent, batch: str | None) -> Intent:
@@ -123,7 +142,18 @@ def is_nothing(intent: Intent) -> bool:
 @lru_cache(maxsize=64)  # a line is tried whole, by its commas and by its «and»: many of the parts are the same
 def remembered(text: str, context: Context) -> tuple[Intent, ...]:
     """The intents of one clause without a batch's name."""
-    return tuple(_said(text, context))
+    return tuple(with_wood(_ahead(_said(text, context), text, context), text))
+
+
+def _ahead(found: list[Intent], text: str, context: Context) -> list[Intent]:
+    """«meat in tomorrow», «brine 38, put it in later»: a deed that is to come is put off, and not noted as done."""
+    part = next((part for part in _PART.split(text) if _TO_COME.search(part)), "")
+    if not part or _DID.search(part):
+        return found
+    deeds = {one.step for one in read_step(part, context) if isinstance(one, StepDone)}
+    said = when.future(part, context)
+    until = said.at if said else None
+    return [Snooze(until, step=i.step) if isinstance(i, StepDone) and i.step in deeds else i for i in found]
 
 
 def _said(text: str, context: Context) -> list[Intent]:
@@ -131,7 +161,9 @@ def _said(text: str, context: Context) -> list[Intent]:
         return []
     if found := read_answer(text, context) or read_correction(text, context):
         return [found]
-    if aside := read_aside(text, context) or read_yard(text, context):
+    if eaters := read_guests(text, context):
+        return [eaters]
+    if aside := read_aside(text, context) or read_yard(text, context) or read_wood(text, context):
         return [aside]
     if context.phase == "chilling" and (moved := read_moved(text, context)):
         return moved  # «in the fridge since 7» begins no second chill
@@ -147,8 +179,10 @@ def _said(text: str, context: Context) -> list[Intent]:
         return found_all
     if moved := read_moved(text, context):
         return moved
+    if text.startswith("run the pit at ") and (wanted := wanted_temperature(text)):
+        return [wanted]
     if reading := read_reading(text, context):
-        return [_pit_wanted(reading, context) or reading, *_not_tender(text, context)]
+        return [*_pit_wanted(reading, context), *_not_tender(text, context)]
     if told := _happened(text, context):
         return told
     if found := read_debrief(text, context):
@@ -217,11 +251,13 @@ def _not_tender(text: str, context: Context) -> list[Ask]:
     return [Ask("tough", text=text)] if context.phase == "cooking" and _TOUGH.search(text) else []
 
 
-def _pit_wanted(reading: Reading | Unclear, context: Context) -> Change | None:
-    """«pit 110 c» before there is a fire is how hot it shall run."""
+def _pit_wanted(reading: Reading | Unclear, context: Context) -> list[Intent]:
+    """«pit 110 c» before there is a fire is how hot it shall run, whatever was read beside it."""
     if isinstance(reading, Unclear) or context.phase not in _SET_UP:
-        return None
-    temperatures = reading.temperatures
-    if [t.probe for t in temperatures] != [Probe.PIT] or not temperatures[0].unit:
-        return None
-    return Change({"pit_c": measures.to_house(temperatures[0].value, temperatures[0].unit)})
+        return [reading]
+    pit = next((t for t in reading.temperatures if t.probe is Probe.PIT and t.unit), None)
+    if pit is None:
+        return [reading]
+    wanted = Change({"pit_c": measures.to_house(pit.value, pit.unit or "")})
+    rest = tuple(t for t in reading.temperatures if t.probe is not Probe.PIT)
+    return [*([replace(reading, temperatures=rest)] if rest else []), wanted]

@@ -40,7 +40,7 @@ _SENTENCE: Final = re.compile(
     r"|(?<=\d)\.(?=\s|$)(?!(?<=\d\.\d\.) (?:at |um |\d))(?!(?<=\d\.\d\d\.) (?:at |um |\d))|[;!\n]+|(?<=\?)\s"
 )
 _JUST_NOW: Final = re.compile(
-    r"\bjust (?:now|did|done|flipped|turned)\b|\b(?:did|done|flipped|turned)(?: it| them)? (?:just )?now\b"
+    r"\bjust (?:now|did|done|flipped|turned)\b|\b(?:did|done|flipped|turned)(?: \w+){0,2} now\b"
 )
 _TODAYS: Final = re.compile(r"\bthis (?:morning|am|evening|pm)\b|\btoday\b")
 _MAY_HIDE: Final = (Reading, StepDone, Change, type(None))
@@ -61,7 +61,7 @@ _FRIDGE_ALONE: Final = re.compile(  # «fridge door was open, 41»: a number bes
 _BRINE: Final = next(words for words, kind in DEEDS if kind is Kind.BRINE)
 _BRINE_COOLS: Final = re.compile(  # «brine made, it's in the fridge»: «it» is what was made, and cools first
     r"\bbrine\b[^,;.]*(?:[,;.]|\band|\bthen) ?(?:(?:its|it|is|i|we|ive|weve|put|and|now|has|gone|went|stands|sits|steht"
-    r"|kühlt|cooling|chilling) )*(?:in|into) the (?:fridge|cold|ice)\b"
+    r"|kühlt|cooling|chilling) )*(?:in|into) (?:the )?(?:fridge|cold|ice)\b"
 )
 _MEAT: Final = re.compile(
     r"\b(?:meat|bag|bags|bagged|everything|both|flats?|brisket|bell(?:y|ies)|ham|fish|trout|salmon|loin)\b"
@@ -129,12 +129,12 @@ def _as_pit(number: Unclear) -> Intent:
 
 def _done_after_all(intents: list[Intent], text: str) -> list[Intent]:
     """«forgot to flip this morning, just did it»: late, and not missed."""
+    named = next((i.step for i in intents if isinstance(i, StepMissed) and i.step), None)
+    intents = [replace(i, step=named) if named and isinstance(i, StepDone) and not i.step else i for i in intents]
     done = any(isinstance(i, StepDone) and i.step in (None, Kind.FLIP) and i.at is None for i in intents)
-    if not done or not _JUST_NOW.search(text) or not _TODAYS.search(text):
+    if not (done and _JUST_NOW.search(text) and _TODAYS.search(text)):
         return intents
-    missed = [i for i in intents if isinstance(i, StepMissed) and i.step in (None, Kind.FLIP) and not i.whole_day]
-    rest = [i for i in intents if i not in missed]
-    return [replace(i, step=missed[0].step) if missed and isinstance(i, StepDone) and not i.step else i for i in rest]
+    return [i for i in intents if not (isinstance(i, StepMissed) and i.step in (None, Kind.FLIP) and not i.whole_day)]
 
 
 def _while_away(intents: list[Intent]) -> list[Intent]:
@@ -206,7 +206,7 @@ def _asked_beside(parts: list[str], said: list[list[Intent]], context: Context) 
     mixed = any(isinstance(intent, StepDone) and intent.step == Kind.BRINE for one in said for intent in one)
     if not mixed and all(one and not all(map(is_nothing, one)) for one in said):
         return said
-    acted = 1 if mixed else sum(isinstance(intent, Reading | StepDone) for one in said for intent in one)
+    acted = 1 if mixed else sum(isinstance(i, Reading | StepDone) for one in said for i in one)
     return [_asked_of(part, one, context, acted) for part, one in zip(parts, said, strict=True)]
 
 
@@ -223,8 +223,7 @@ def _asked_of(part: str, said: list[Intent], context: Context, acted: int) -> li
 
 def _is_bare(part: str) -> bool:
     """Whether a part has a number and neither a thermometer nor a unit."""
-    line = taken_apart(part)
-    return not line.labels and not any(item.number.unit for item in line.items)
+    return not (line := taken_apart(part)).labels and not any(item.number.unit for item in line.items)
 
 
 def _two_in_one(sentence: str, whole: list[Intent], context: Context) -> list[Intent]:
@@ -255,7 +254,7 @@ def _is_sure(half: str) -> bool:
 
 
 def _is_weather(intents: list[Intent]) -> bool:
-    return all(isinstance(one, Change) and set(one.changes) == {"wind_m_s"} for one in intents)
+    return all(isinstance(one, Change) and one.changes.keys() == {"wind_m_s"} for one in intents)
 
 
 def _has_aside(sentence: str, context: Context) -> bool:
@@ -285,16 +284,17 @@ def _halves(part: str, context: Context) -> list[Intent]:
 def _weight(intents: list[Intent]) -> tuple[int, int]:
     """How many things are said that can be acted on, and how many that can be asked about."""
     open_ones = sum(isinstance(intent, Unclear) and not is_nothing(intent) for intent in intents)
-    return sum(map(_things, intents)), open_ones
+    settings = {name for intent in intents if isinstance(intent, Settings) for name in intent.changes}  # units once
+    return sum(map(_things, intents)) + len(settings), open_ones
 
 
 def _things(intent: Intent) -> int:
     match intent:
-        case Change(changes=changes) | Settings(changes=changes):
+        case Change(changes=changes):
             return len(changes)
         case Reading(temperatures=temperatures):
             return len(temperatures)
-        case Unclear() | Greet():
+        case Unclear() | Greet() | Settings():
             return 0
         case _:
             return 1

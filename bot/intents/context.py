@@ -28,6 +28,7 @@ class Context:
     «trimmed is 6.9». `on_at` is when the meat went on the fire, `out_due` when the plan has it out of the cure, until
     it is. `brine_made`: it cools, and the meat is not in it yet; `dry`: there is none, and the cure is rubbed on.
     `probe_asked` is the thermometer, of fridge or brine, that was called for lately and was not read since.
+    `elsewhere` holds (id, phase, last core, last pit) of the other batches that a line names beside that in hand.
     `home_zone` is the clock that they left for a journey, "" at home. `flip_hours` are those at which this person is
     reminded, on their own clock.
     """
@@ -56,6 +57,7 @@ class Context:
     probe_asked: Probe | None = None
     dry: bool = False
     home_zone: str = ""
+    elsewhere: tuple[tuple[str, str, Celsius | None, Celsius | None], ...] = ()
     flip_hours: tuple[time, ...] = (time(8), time(20))
 
     @property

@@ -11,15 +11,17 @@ from bot.intents.deeds import DEEDS
 from bot.intents.intents import Correct, Intent, MoveDeadline, Unclear, Undo
 from bot.intents.meats import as_meat
 from bot.intents.mended_setup import read_mended_setup
+from bot.intents.other_meant import other_meant
 from bot.intents.steps import read_step
 from bot.intents.withdrawn import read_withdrawn
 from core import patterns as re
 from core.batch.events import Probe
+from core.plan.steps import Kind
 
 _NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
 _UNDO: Final = re.compile(
     r"^(?:(?:please|pls|can you|oops|no) )*(?:undo|rückgängig|zurück|revert|take (?:that|it) back|(?:delete"
-    r"|remove) (?:(?:that |the |my )?(?:last|latest)|that)(?: one"
+    r"|remove|scrap|bin|strike) (?:(?:that |the |my )?(?:last|latest)|that)(?: one"
     r"| entry| reading)?|cancel (?:that|the last) (?:flip|reading|entry|one)|"
     r"scratch that|never ?mind that|cancel that|(?:ignore|forget|disregard)(?: (?:that|my|the|what (?:i"
     r"|we) (?:just )?(?:said|wrote|typed|told you))(?: last)?(?: message"
@@ -51,7 +53,7 @@ _VALUE: Final = re.Rules(
         rf"^{_REALLY}{_NUMBER}[,;]? (?:and )?{_THAT_ONE}(?P<was>\d{{1,4}}(?:\.\d{{1,2}})?)(?: ?[cf])? {_NO_GOOD}$",
         rf"^{_THAT_ONE}(?:last )?{_THAT_ONE}(?:one|number|reading|temp\w*|core|entry) {_NO_GOOD}[,;]? "
         rf"{_REALLY}{_NUMBER}$",
-        rf"^{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
+        rf"^(?:(?:its|it is|it was|was) )?{_NUMBER},? (?:sorry|i mean(?:t)?|typo|oops|i meant to say)$",
         rf"^\*? ?{_NUMBER} ?\*$|^\* ?{_NUMBER.replace('value', 'star').replace('unit', 'star_unit')}$",
     )
 )
@@ -88,7 +90,7 @@ _SECOND_THOUGHT: Final = re.compile(
     r"^(?:oh |ah |ok )*(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh"
     r"|nein)\b|\b(?:i meant"
     r"|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in"
-    r"|(?:the )?last one was)\b"
+    r"|(?:the )?last one was)\b|^(?:the )?(?:pit|meat|core|fridge|brine),? not (?:the )?(?:pit|meat|core|fridge|brine)$"
 )
 _YESTERDAY: Final = re.compile(
     r"\b(?:(?:that|those|this)(?: (?:one|reading|flip|\w{3,8}))?(?: was|s| is| were)?|it was) (?:for "
@@ -118,6 +120,8 @@ _WRONG_TAP: Final = re.compile(
     r"|tapped|pushed"
     r"|touched) (?:the )?wrong \w+"
     r"|mis ?tap(?:ped)?)$"
+    r"|^(?:(?:oops|sorry|no|wait)[, ]+)*(?:that|it|this)? ?(?:was|is)?(?:nt| not) done(?: yet)?"
+    r"(?:,? (?:sorry|oops|my bad|my mistake|wrong button|by mistake))+$"
 )
 _WRONG_BATCH: Final = re.compile(
     r"^(?:(?:no|oops|sorry|ups|i|that was|thats|this was|it was) )*(?:(?:for|about|meant for|flipped"
@@ -178,7 +182,8 @@ def _of_hour(text: str, context: Context) -> Intent | None:
         return Correct(at=said.at) if said else None
     found = _THAT_WAS.search(text)
     said = when.past(found["when"], context) if found else None
-    return Correct(at=said.at) if said else None
+    step = str(Kind.FLIP) if found and re.search(r"\b(?:flip|turn)\b", found[0]) else None
+    return Correct(at=said.at, step=step) if said else None
 
 
 def to_number(text: str) -> float:
@@ -200,6 +205,8 @@ def _of_day(text: str, context: Context) -> Intent | None:
 def _of_batch(text: str, context: Context) -> Intent | None:
     if _WRONG_BATCH.match(text):
         return Correct(to_batch="") if len(context.batches) > 1 else Unclear("word", text, (Undo(),))
+    if meant := other_meant(text, context):
+        return Correct(to_batch=meant)
     found = _FOR_BATCH.search(text)
     if not found:
         return None
@@ -262,6 +269,7 @@ def _of_probe(text: str, context: Context) -> Intent | None:
         not found
         or not told
         or _HAS_NONE.match(text)
+        or tells_deed(text)
         or re.search(r"\bin the\b|\bice\b|\bjust\b", text)
         or re.search(r"\d", text)
         or len(text.split()) > 9

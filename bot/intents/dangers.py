@@ -2,9 +2,10 @@
 
 from typing import Final
 
+from bot.intents.cold_smoked import COLD_SMOKED, read_cold_smoked
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Ask, Change, Choose, Correct, Happened, Intent, Question, Reading, StepDone
+from bot.intents.intents import Ask, Change, Choose, Correct, Happened, Intent, Question, Reading, Start, StepDone
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
@@ -24,12 +25,15 @@ _MISHAPS: Final = frozenset(
 )
 _AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
+COLD_SMOKE: Final = "cold-smoke"
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
 def read_danger(text: str, shown: str, context: Context) -> Intent | None:
     """The question or call for help of a plain text that is grave by its words."""
     named = as_typed(text, shown)
+    if named == COLD_SMOKE and (wished := read_cold_smoked(text, context)):
+        return wished  # refused all the same, and what was said of the piece is kept
     if named == "poison" and ATE.search(text):
         return None  # who reads of cures calls for help at once
     if named in _AT_ANY_TIME or (named and context.phase == "none" and not _figured(named, text)):
@@ -74,4 +78,5 @@ def _weighed(intent: Intent, named: str) -> bool:
     """Whether an intent tells of that mishap, so that the rules of safety judge it, or answers what was asked."""
     told = isinstance(intent, Happened) and named in _MISHAPS
     read = named in _MISHAPS and isinstance(intent, Reading) and {one.probe for one in intent.temperatures} <= _COLD
-    return told or read or isinstance(intent, Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
+    cold = isinstance(intent, Start) and COLD_SMOKED in intent.assumed
+    return told or read or cold or isinstance(intent, Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)

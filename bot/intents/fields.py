@@ -98,11 +98,12 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("purpose", "thin", r"\b(?:thin(?:ly)? sliced?|thin (?:cold )?slices|deli thin|shaved|by machine"
                         r"|(?:on|with) (?:the|a) (?:slicer|machine)"
                         r"|slic(?:ed?|ing) (?:it )?(?:really |very |paper |nice and |super )?thin(?:ly)?)\b"),
-    ("purpose", "cold", r"\b(?:sliced? (?:it )?cold|cold[ -]slic(?:ed|ing)|cold slices|cold cuts?"
+    ("purpose", "cold", r"(?<!not )\b(?:slic(?:ed?|ing) (?:it )?cold|cold[ -]slic(?:ed|ing)|cold slices|cold cuts?"
                         r"|eat(?:en|ing)? (?:it )?cold|serve (?:it )?cold"
                         r"|(?<!warm )(?<!hot )for (?:cold )?sandwiches|cold sandwiches"
                         r"|cold,? not hot)\b"),
-    ("purpose", "hot", r"\b(?:sliced? (?:it )?(?:hot|warm)|(?:hot|warm) (?:slices|sliced)"
+    ("purpose", "hot", r"(?<!not )\b(?:slic(?:ed?|ing) (?:it )?(?:hot|warm)|hot off the (?:smoker|grill|fire"
+                       r"|pit)|(?:hot|warm) (?:slices|sliced)"
                        r"|eat(?:en|ing)? (?:it )?(?:hot|warm)|serv(?:ed?|ing) (?:it )?(?:hot|warm)|straight off)\b"),
     ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody"
                               r"|no one) (?:is )?(?:at risk|pregnant)\b"

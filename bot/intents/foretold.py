@@ -49,6 +49,8 @@ _FUELLED: Final = re.compile(
     r"\b(?:put|added|threw|chucked|loaded|shovelled|topped (?:it )?up with|filled)\b(?: (?:an?|some|more|another"
     r"|a bit of|a few|the|in"
     r"|on|fresh|new|\d+))* (?:charcoal|coals?|lump|briquettes?|wood|logs?|splits?|chunks?|fuel|pellets)\b"
+    r"|^(?:\d|an?|some|another|new)(?: more)? (?:chunks?|splits?|logs?|chimney) (?:of [a-z]+(?: on)?|on|in)(?: now)?$"
+    r"|^(?:a )?new chimney$"
     r"|^(?:the )?(?:wood|chunks?|splits?|logs?|coals?|charcoal)s? (?:(?:is|are|now) )*(?:on|in)(?: now)?$"
     r"|^(?:(?:i|we|ive|just|have) )*(?:refuel+ed|restoked|stoked|topped (?:it )?up)(?: (?:it|the fire"
     r"|the coals))?(?: now)?$"

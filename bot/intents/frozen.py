@@ -31,7 +31,9 @@ _SPAN: Final = re.compile(
 _HOURS: Final = {"h": 1.0, "s": 1.0, "d": 24.0, "n": 24.0, "t": 24.0, "w": 168.0, "m": 720.0}
 _OVERNIGHT: Final = re.compile(r"\bovernight\b|\büber nacht\b")
 _NIGHT: Final[Hours] = 8.0  # of a night at least
-_DID: Final = re.compile(r"\b(?:froze|frozen|(?:ein)?gefroren)\b")
+_DID: Final = re.compile(
+    r"\bfreezing (?:half|some|most|the rest|part|a (?:half|third|bit|part|few))\b|\b(?:froze|frozen|(?:ein)?gefroren)\b"
+)
 _PUT: Final = re.compile(
     r"^(?:all|everything|half|the rest|rest)(?: is| of it)?(?: is)? in the freezer\b"
     r"|\b(?:put|popped|stuck|chucked|moved|went|gone|goes|is|are|its|half|rest|some|them|it)\b.{0,30}"
@@ -59,6 +61,11 @@ _HARD: Final = re.compile(  # of raw meat that was never cooked: ice
     rf"^{_SO}(?:(?:rock |stone )?hard(?: as (?:an? )?(?:rock|brick|stone|wood|ice|iron|board|plank))?|like (?:an? )?"
     rf"(?:rock|brick|stone|wood)|(?:frozen |rock )?solid(?: as (?:an? )?(?:rock|brick))?|stiff(?: as (?:an? )?board)?)"
     rf"{_WHERE}"
+)
+_HALF_THAWED: Final = re.compile(
+    rf"^{_SO}(?:not (?:yet )?(?:quite |fully |all )?(?:thawed|defrosted)(?: (?:yet|through|out|all the way))*"
+    rf"|still thawing"
+    r"|(?:half|partly|partially|nearly|almost|mostly|semi)[ -]?(?:thawed|defrosted|frozen))$"
 )
 _SOFT: Final = re.compile(
     rf"^{_SO}(?:soft|bends?|bendy|flexible|squishy|pliable|gives?|no (?:more )?ice(?: (?:left|in it))?){_WHERE}"
@@ -94,9 +101,9 @@ def read_frozen(text: str, context: Context) -> Intent | None:
 
 def _of_the_thaw(text: str, context: Context) -> Intent | None:
     """Before it is cured: «still hard as a rock» is ice, «feels soft now» may be thawed through."""
-    if context.phase != "waiting" or context.brine_made or not context.free:
+    if context.phase != "waiting" or context.brine_made or not (context.free or context.asked in ("cure", "thickness")):
         return None
-    if _HARD.match(text):
+    if _HARD.match(text) or _HALF_THAWED.match(text):
         return Change({"frozen": True})
     return Unclear("thawed_through", text[:SHOWN], (Change({"frozen": False}),)) if _SOFT.match(text) else None
 

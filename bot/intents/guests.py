@@ -33,7 +33,7 @@ _SOME: Final = re.compile(rf"\b{_WHO}\b|\beating\b|\bcoming\b|\bmore\b|\bextra\b
 
 def read_guests(text: str, context: Context) -> Intent | None:
     """A change of the number of guests, where a plain text tells one of a batch that is under way."""
-    if context.phase == "none" or not context.free:
+    if context.phase == "none" or not (context.free or context.asked in ("cure", "thickness")):
         return None
     bare = text.strip(" .!")
     if _MORE.match(bare):

@@ -67,6 +67,8 @@ def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent
     """The numbers of a plain line that are in none of its intents: a reading of two, or the question what it is."""
     if not found or context.phase == "none" or not all(isinstance(intent, _ACTS) for intent in found):
         return []
+    if any(isinstance(intent, Change) and "heaviest" in intent.changes for intent in found):
+        return []  # «3.5 and 4 lb»: all of them are in the sum
     known = [value for intent in found for value in _values(intent, ZoneInfo(context.zone))]
     left = [run for run in _RUN.finditer(_bare(text, context)) if not _is_heard(run, text, known)]
     return [

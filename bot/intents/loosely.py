@@ -102,7 +102,6 @@ LOOSE_RULES: Final = tuple(
         (r"\b(dinner|supper|lunch|brunch|breakfast) (?:now|then|instead),? not (?:dinner|lunch|supper|breakfast"
          r"|brunch),? (?:at )?"
          r"(?=\d)", r"\1 at "),
-        (r"\b(?:gonna |going to |will |ill )?(?:use|using) (?:\w+) (?:and|with) (?=foil|paper)", "use "),
         (r"^(?:the )?last (flip|turn|rinse) was (?:at )?(?=\d{1,2}[^,;]*\bnot \d)",
          lambda m: f"{_PAST.get(m[1], m[1])} at "),
         (r"^(?:(?:the )?probes? (?:were|was|are|got) (?:mixed up|swapped|the wrong way (?:round|around)|switched"

@@ -1,6 +1,7 @@
 """What follows each other in a line and is one thing: readings, changes, settings, a step with how it tasted."""
 
 from dataclasses import replace
+from typing import Any
 
 from bot.intents.intents import (
     Change,
@@ -46,7 +47,7 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             both: tuple[Temperature, ...] = (*a, *b)
             return Reading(both, ta or tb, ba, (*one.beside, *two.beside))
         case Change(changes=a, batch=ba), Change(changes=b, batch=bb) if ba == bb:
-            return Change({**a, **b}, ba)
+            return Change({**a, **b, **_both_woods(a, b)}, ba)
         case Settings(changes=a, unclear=ua), Settings(changes=b, unclear=ub):
             return Settings({**a, **b}, ua or ub)
         case Start(), Change(changes=b):
@@ -57,6 +58,8 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return two
         case StepSkipped(step=None), Snooze():  # «skip the reminder, we check it at 10»
             return two
+        case StepSkipped(step=Kind.FLIP, at=at), Snooze(until=until, step=None) if at and until and until > at:
+            return replace(two, step=one.step)  # «not tonight, in the morning»
         case Change(changes={"chill": _}), Unclear(why="chilled_on"):
             return one
         case Unclear(why="chilled_on"), Change(changes={"chill": _}):
@@ -79,3 +82,8 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             return replace(one, detail=said)  # «soaked an hour, tastes fine»
         case _:
             return None
+
+
+def _both_woods(one: dict[str, Any], two: dict[str, Any]) -> dict[str, Any]:
+    """«cherry and a bit of hickory»: the one does not take the place of the other."""
+    return {"wood": f"{one['wood']}+{two['wood']}"} if "wood" in one and "wood" in two else {}

@@ -11,6 +11,7 @@ from typing import Final
 from bot.intents.loosely import LOOSE_RULES
 from bot.intents.plainer_rules import DEED, RULES, TOLD
 from bot.intents.rephrased import REPHRASED
+from bot.intents.reworded import REWORDED
 from core import patterns as re
 
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
@@ -39,7 +40,7 @@ def plainer(text: str) -> str:
     return " ".join(_ALL.in_turn(text, _put).split())
 
 
-_ALL: Final = re.Rules((*RULES, *LOOSE_RULES, *REPHRASED))
+_ALL: Final = re.Rules((*RULES, *LOOSE_RULES, *REPHRASED, *REWORDED))
 
 
 def _put(text: str, pattern: re.Pattern, written: str) -> str:

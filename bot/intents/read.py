@@ -27,6 +27,8 @@ from bot.intents.clause import about, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
 from bot.intents.clock import came_twice
 from bot.intents.cold_places import asked_where
+from bot.intents.cold_smoked import read_cold_smoked
+from bot.intents.composed import composed
 from bot.intents.context import SHOWN, Context
 from bot.intents.corrections import read_correction, tells_deed
 from bot.intents.cures import read_cures
@@ -118,10 +120,10 @@ def read(text: str, context: Context) -> list[Intent]:
     plain = _plain(shown, context)
     if not _ANYTHING.search(plain):
         return [_signs_only(shown)]
-    lines = each(plain, [name for _, name in context.batches])
-    found = [
-        intent for line in lines for intent in warned(_looked_at_twice(line, shown, context), line, shown, context)
-    ]
+    found: list[Intent] = []
+    for line in each(plain, [name for _, name in context.batches]):
+        told = composed(line, _looked_at_twice(line, shown, context), context)
+        found += warned(told, line, shown, context)
     return [_as_typed(_offered(_of_one_hour(intent, plain, context)), shown) for intent in found]
 
 
@@ -210,14 +212,15 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
             return [clock, *begun]
     for reader in _FIRST:
         if found := reader(plain, context):
-            return beside_the_meal(beside_answer(found, plain, context) if reader is read_answer else [found], plain)
+            said = beside_answer(found, plain, context) if reader is read_answer else [found]
+            return beside_the_meal(said, plain, context)
     named, rest = named_batch(plain, context)
     here = about(named, context)
     for reader in _THEN:
         if found := reader(rest, here):
             return [to_batch(found, named)]
     found_all = _parts(rest, shown, here)
-    found_all = beside_the_meal(merged([*found_all, *unheard(rest, found_all, here)]), rest)
+    found_all = beside_the_meal(merged([*found_all, *unheard(rest, found_all, here)]), rest, here)
     return [to_batch(intent, named) for intent in found_all] or _nothing(plain, shown, context)
 
 
@@ -264,7 +267,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
     read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_repeated, read_after, read_remark, read_vague, read_again, read_guests,
+    read_beforehand, read_repeated, read_after, read_remark, read_vague, read_again, read_cold_smoked, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

@@ -119,7 +119,8 @@ REPHRASED: Final = tuple(
          r"[a-z]{3,12}(?: [a-z]{4,8})?) again(?=,? ?\d)", r"\1"),
         (r" (kg|kilos?|lbs?|pounds?) this time\b", r" \1"),
         (r"^(?:less|more|lower|higher|only) salt[,;]? (?:to |at |like )?(?=\d(?:\.\d{1,2})? ?%$)", "salt "),
-        (r"^(?:(?:we|i|id|well|everyone|they) )?(?:want|prefer|would like|like) (?:it|this|that) (hot|warm)$",
+        (r"^(?:(?:we|i|id|well|everyone|they) )?(?:want|prefer|would like|like) (?:it|this|that) (hot"
+         r"|warm)(?: now| instead| then| after all)?$",
          r"eat it \1"),
         (r"(?<![a-z])icy(?= (?:in|at|inside)\b|$)", "frozen"),
         (r"\bcure (?:no\.? ?|nr\.? ?|num ?|number )(?:2|two)\b", "cure #2"),
@@ -204,6 +205,9 @@ REPHRASED: Final = tuple(
         (r"^[^,;]*\bat (\d{1,2}(?::\d\d)?(?: ?[ap]m)?),? (?:and |so )?([^,;]*\b(?:takes? over|minds|watches"
          r"|has the)\b[^,;]*?) then$",
          r"\2 at \1"),
+        (r"\b((?:flip|turn)\w*[^,;.]*?),? (?:and )?also (?:the )?(?=(?:last night|this morning"
+         r"|yesterday)s?\b)(\w+ ?\w*)$",
+         r"\1, and \2 too"),
         # how a deed is told
         (r"\b(?:and )?thats a wrap\b", "finished"),
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),

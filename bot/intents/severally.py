@@ -112,7 +112,17 @@ def _by_meat(text: str) -> list[str]:
             parts[-1] = f"{parts[-1]} , {piece}"
         else:
             parts.append(piece)
-    return parts
+    return _with_their_cuts(parts)
+
+
+def _with_their_cuts(parts: list[str]) -> list[str]:
+    """«pastrami and bacon, 7 lb flat and 5 lb belly»: each product with the one cut that it is made from."""
+    named = [part for part in parts if not re.search(r"\d", part) and _named_alone(part)]
+    pieces = [part for part in parts if part not in named]
+    cuts = [next((one for one in pieces if _may_be_one(meat(name), meat(one))), "") for name in named]
+    if not named or "" in cuts or len(set(cuts)) < len(cuts) or len(cuts) < len(pieces):
+        return parts
+    return [f"{cut} {name}" for name, cut in zip(named, cuts, strict=True)]
 
 
 def _may_be_one(one: Meat, other: Meat) -> bool:

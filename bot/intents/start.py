@@ -20,9 +20,7 @@ from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import MANY, Weighed, shared, weighed
 from core import patterns as re
 
-WHOLE_BRISKET_KG: Final = (
-    4.8  # above this a «brisket» without a word more is rarely a flat alone; common practice, no source
-)
+WHOLE_BRISKET_KG: Final = 4.8  # above this a «brisket» alone is rarely a flat; common practice, no source
 _TO_CORN: Final = re.compile(r"\b(?:to corn|corn(?:ing)? (?:a|an|the|some|my|this|it|up))\b")
 _VERB: Final = re.compile(
     r"\b(?:start(?:ing)?|plan (?:me )?(?:a|an|my|for|\d)|new batch|begin|doing|making|make (?:a|an|me|some|my)"
@@ -43,7 +41,7 @@ _NOT_A_START: Final = re.compile(
     r"|forgot|typo|"
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
 )
-_AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only)\b")
+_AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only|not \d[\d.]*)\b")
 # to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing
 _ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|can|could|do|does|is|are|should|will|would)\b")
 _MAY_ONE: Final = re.compile(r"^(?:can|could|may) (?:i|we|you|one) (?:make|use|do|cure|smoke)\b(?!.* (?:me|us)\b)")
@@ -90,6 +88,7 @@ _BEGINS: Final = re.compile(
     r"|pick(?:ing)? (?:it )?up)"
     r"(?: (?:it|this|on|from|curing|the cure))* (?=\w+day\b|mon\b|tues?\b|wed\b|thu(?:rs)?\b|fri\b|sat\b|sun\b"
     r"|to(?:day|morrow|night)\b|the \d)[\w ]{2,24}?(?=$|[,.;!]| (?:for|and|eat\w*|serv\w+|ready)\b)"
+    r"|\b(?:start(?:ing)?|bought|picked up|got)\b(?:[^,.;]|\.\d){0,48}?(?<!for )(?<!by )\btoday\b"
 )
 _FROM_THE_FREEZER: Final = re.compile(
     r"\b(?:(?:still|lies|sits|is|been) )?in (?:the|my|our) (?:deep )?freezer\b(?! bag)"

@@ -93,7 +93,7 @@ _DONE_BY: Final = re.compile(
 )  # a wish
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _YESTERDAY: Final = re.compile(r"\byesterday\b(?!.*\b(?:today|now|this morning)\b)")
-_TOO: Final = re.compile(r"\b(?:too|also|as well|auch)\b")
+_TOO: Final = re.compile(r"^(?:yes|yeah|yep|yup|ok|done|now|and|both)\b.*\b(?:too|also|as well|auch)\b")
 _BOTH_TIMES: Final = re.compile(r"\bboth times\b|\btwice\b")
 _EARLIER: Final = re.compile(
     r"\b(?:last (?:night|time|one)|this morning|yesterday|before|previous|earlier|the one before|gestern)\b"

@@ -12,6 +12,10 @@ _TELLS: Final = re.compile(
 )
 _JOINED: Final = re.compile(r"[,;?]|\b(?:and|not|or|like|with|for|from|as|than|instead|before|after|then|to)\b")
 
+_OWN_DEED: Final = re.compile(
+    r"(?:\band|,) (?:flipped|turned|wrapped|rinsed|pulled|took|put|moved|checked|soaked|rubbed)(?: the)?$"
+)
+
 
 def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
     """A plain line once for each batch that it names together, with that name alone; else the line as it is."""
@@ -33,7 +37,8 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
     told = rf"(?P<said>.*?)[,;.]? (?:(?:and )?(?P<too>{name})(?: too| also| as well)|{same} (?P<same>{name}))$"
     if found := re.match(told, text):
         before = found["said"]
-        if first := re.search(rf"\b{name}", before):
+        own = _OWN_DEED.search(before)  # «flat wrapped and turned the bacon too»: each has a deed of its own
+        if not own and (first := re.search(rf"\b{name}", before)):
             other = found["too"] or found["same"]
             return before, f"{before[: first.start()]}{other}{before[first.end() :]}"
     return (text,)

@@ -15,6 +15,7 @@ _DENIES: Final = re.compile(
 )
 _TAKES_BACK: Final = re.compile(
     r"\b(?:actually|after all|turns out|i lied|a lie|(?:i|we) said|my mistake|my bad|i was wrong|scratch that)\b"
+    r"|\bwrong (?:button|tap|key|one)\b|\bby (?:mistake|accident)\b|\b(?:pressed|hit|tapped) (?:it|done|the wrong)\b"
     r"|\b(?:says?|said|told me|admits?|admitted) (?:he|she|they|it|that)\b"
     r"|^(?:(?:oh|ah) )?(?:no|wait|sorry|oops|hang on)[, ]"
 )

@@ -1,5 +1,6 @@
 """Words for several batches at once: which is meant, its name before what is said, and the list of all."""
 
+import re
 from collections.abc import Sequence
 
 from bot.intents.intents import Choose
@@ -10,6 +11,7 @@ from core.batch.assess import Assessment
 from core.batch.events import Probe
 
 HALF_A_DEGREE = 0.5  # as a number is typed
+_NUMBER = re.compile(r"\d{1,3}(?:[.,]\d)?")
 SHOWN = 40  # characters of a line that a question repeats
 
 
@@ -23,6 +25,13 @@ def which(line: str, those: tuple[tuple[str, str], ...], meat: str = "") -> tupl
         return say(
             "I have no «{meat}» under way here. «{shown}»: is that {names}?", meat=meat, shown=shown, names=names
         ), rows
+    if _NUMBER.fullmatch(line.strip()):
+        text = say(
+            "What is «{shown}», and of which: {names}? Tap it, or type it whole, with its place.",
+            shown=shown,
+            names=names,
+        )
+        return text, (*rows, every)
     return say("«{shown}»: is that {names}? Tap it; next time put the name before it.", shown=shown, names=names), (
         *rows,
         every,

@@ -27,6 +27,7 @@ from core.plan.setup import by_the_clock
 from core.plan.steps import Kind, Step
 from core.units import celsius_from_fahrenheit
 
+AN_HOUR = timedelta(hours=1)
 OFF_THE_HOUR = 0.25  # of the hours that were planned for a strong brine: beyond that its salt is another
 BRINE_COLD_C = celsius_from_fahrenheit(40.0)
 
@@ -242,10 +243,15 @@ def skipped(step: Step, change: Change) -> str:
     return "\n".join(t for t in (say("{name}: left out.", name=steps.name(step, a)), *moved, plans.coming(a)) if t)
 
 
-def is_called(step: Step, a: Assessment) -> str:
-    """Who asks to be reminded of what lies ahead is: when."""
+def is_called(step: Step, a: Assessment, *, later: bool = False) -> str:
+    """Who asks to be reminded of what lies ahead is: when; `later` asks for no hour, and may want another one."""
     due = numbers.when(step.due, a.person, a.now)
     said = say("{name}: I call you for it, {due}, at its hour and not before.", name=steps.name(step, a), due=due)
+    if later:
+        after = numbers.clock(step.due + AN_HOUR, a.person)
+        return f"{said}\n" + say(
+            "How long shall it wait beyond that? Type the hour, like «remind me at {hour}».", hour=after
+        )
     return f"{said}\n{standing.flips_sooner(a)}".strip() if step.kind is Kind.FLIP else said
 
 

@@ -69,6 +69,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     before = change.before
     if a.ledger.thrown and before is not None and not before.ledger.thrown:
         return f"{incidents.thrown(change)}\n{lead}"
+    if "deadline" in changes and changes["deadline"] is None:
+        lead = f"{lead}\n{say('When shall it be instead? Type the day, like «saturday 13:00»; until then I plan the soonest.')}"
     if "deadline" in changes and (by := wraps.deadline(a)):
         lead = f"{lead}\n{by}"
     if _as_wished(before, a) and "deadline" not in changes:
@@ -196,6 +198,14 @@ def undone(events: tuple[Event, ...], change: Change) -> str:
     names = ", ".join(dict.fromkeys(name(e.what, a) for e in events))
     lead = say("Taken back: {names} of {at}.", names=names, at=numbers.when(events[-1].at, a.person, a.now))
     return plans.changed(change.before.plan if change.before else None, a, lead) + ready(a)
+
+
+def not_there() -> str:
+    """A reading that was of another place, and cannot be one there: the true one is asked for."""
+    return say(
+        "It cannot have read that there, so nothing stands in its place.\n"
+        "Send the number with its place, like «fridge 38 f» or «core 158»."
+    )
 
 
 def done_then(step: Step, a: Assessment) -> tuple[str, asking.Rows]:

@@ -40,6 +40,13 @@ REMARKS: Final = {
         "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."
     ),
     "which": language.later("Which one is «{typed}»? Say it with its step or its piece, like «flipped» or «rinsed»."),
+    "which_new": language.later(
+        "Which piece is «{typed}»? Nothing is under way here: a new one begins with its weight, like «3.2 kg brisket flat»."
+    ),
+    "spoons": language.later(
+        "«{typed}» of what, and for what weight of meat? Spoons and cups differ, so I take no dose by them.\n"
+        "Weigh it and type it, like «put in 12 g of curing salt»; the packet tells how strong it is, like «cure is 6.25 %»."
+    ),
     "leave": language.later(
         "Leave what: this flip, or the meat where it is for longer? One missed flip does no harm.\n"
         "For longer, say by how many days; beside the fire or in the warm nothing is left."

@@ -88,7 +88,8 @@ def noted(a: Assessment) -> str:
 
 def so_far(question: str, said: Mapping[str, Any], person: Person, now: datetime) -> str:
     """The question for the cut or the weight, with what is kept meanwhile; what is frozen thaws first."""
-    parts = [numbers.mass(said["mass"], person)] if "mass" in said else []
+    parts = [meats.PRODUCTS[said["product"]]] if said.get("product") in meats.PRODUCTS else []
+    parts += [numbers.mass(said["mass"], person)] if "mass" in said else []
     parts += [say("{n} pieces", n=f"{said['pieces']}")] if said.get("pieces", 1) > 1 else []
     parts += [say("{thick} thick", thick=numbers.length(said["thickness"], person))] if "thickness" in said else []
     parts += [plans.METHODS[said["method"]]] if said.get("method") in plans.METHODS else []
@@ -100,6 +101,17 @@ def so_far(question: str, said: Mapping[str, Any], person: Person, now: datetime
         else []
     )
     return "\n".join(lines)
+
+
+def hot_instead(refusal: str, said: Mapping[str, Any], person: Person, now: datetime) -> tuple[str, Rows]:
+    """That nothing is smoked cold here, what is noted of the piece, and the hot way to tap."""
+    rows = ((button(say("Plan it hot-smoked"), Choose("hot_instead", "hot")),),)
+    return so_far(refusal, said, person, now), rows
+
+
+def no_last() -> str:
+    """«as last time», where there was none."""
+    return say("I know of no earlier one of yours to copy, so I ask what it takes.")
 
 
 def _meal(a: Assessment, deadline: datetime, assumed: Collection[str]) -> list[str]:

@@ -39,6 +39,7 @@ FIELDS = Words(
         "cure_nitrate_fraction": "nitrate in the cure",
         "sealed_faces": "",
         "vacuum": "",
+        "wood": "wood",
         "heaviest": "the heaviest piece",
         "pieces": "pieces:",
         "cut": "cut",
@@ -62,6 +63,14 @@ _IN_WORDS: dict[str, Mapping[Any, str]] = {
     "cooker": COOKERS,
 }
 
+WOODS = Words(
+    {
+        "cherry": "cherry", "apple": "apple", "hickory": "hickory", "oak": "oak", "mesquite": "mesquite",
+        "maple": "maple", "pecan": "pecan", "alder": "alder", "beech": "beech", "walnut": "walnut", "plum": "plum",
+        "pear": "pear", "peach": "peach", "birch": "birch", "ash": "ash", "olive": "olive", "orange": "orange",
+        "apricot": "apricot", "almond": "almond", "chestnut": "chestnut",
+    }
+)  # fmt: skip
 
 _IF_SO = Words(
     {
@@ -113,8 +122,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return numbers.temperature(v, person)
         case "cure_nitrate_fraction" | "cure_nitrite_fraction" | "salt_fraction" | "sugar_fraction" | "pump_fraction":
             return numbers.percent(v)
-        case "fridge_vouched":
-            return ""
+        case "wood" | "fridge_vouched":
+            return ", ".join(WOODS.get(one, one) for one in v.split("+")) if field == "wood" else ""
         case "brine_strength":
             return say("by the equilibrium") if v is None else say("of {v} by the clock", v=numbers.percent(v))
         case "method":

@@ -2,11 +2,17 @@
 
 from dataclasses import dataclass, fields
 from datetime import datetime
-from typing import Any
+from typing import Any, Final
 
 from core.but import but
 from core.errors import Gone
 from core.units import Celsius, Fraction, Hours, Kilograms, Metres, MilligramsPerKilogram
+
+WOODS: Final = (
+    "cherry", "apple", "hickory", "oak", "mesquite", "maple", "pecan", "alder", "beech", "walnut", "plum", "pear",
+    "peach", "birch", "ash", "olive", "orange", "apricot", "almond", "chestnut",
+)  # fmt: skip
+"""Woods that people smoke over, as they name them; nothing is reckoned by them."""
 
 
 @dataclass(frozen=True)
@@ -29,6 +35,7 @@ class Setup:
     `lighter` is how a fire of coals is lit: "cubes", "chimney", "torch" or "wand"; `outside_c` and `wind_m_s` are the
     weather on the day of the fire. `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
     `zone` is the clock of the place where the meat lies, "" for its owner's: who travels leaves what others have too.
+    `wood` names what the smoke is of, one of `WOODS` or several with «+» between them, "" for what the cook likes.
     """
 
     product: str
@@ -72,6 +79,7 @@ class Setup:
     fridge_vouched: bool = False
     vacuum: bool = False
     zone: str = ""
+    wood: str = ""
     said: frozenset[str] = frozenset()
 
     def change(self, changes: dict[str, Any]) -> "Setup":

@@ -136,7 +136,7 @@ MEANT: dict[str, tuple[Context, list[Intent]]] = {
         [Unclear("number", "140", (Reading((core(140),)), Reading((Temperature(140, "c", Probe.PIT),))))],
     ),
     "M094": (COOK, [Unclear("number", "its hot")]),
-    "M101": (START, [Unclear("unit", "1 tsp pink")]),
+    "M101": (START, [Unclear("spoons", "1 tsp pink")]),
     "M102": (START, [Unclear("word", "wet or dry")]),
     "M105": (CURE, [Unclear("word", "sat", (MoveDeadline(wall(3, 6, 13), assumed=("deadline_hour",)),))]),
     "M107": (COOK, [Correct(185.0)]),

@@ -261,7 +261,7 @@ def test_more_of_what_a_number_belongs_to(text: str, phase: str, due: str | None
         ("add a 3lb flat to the same tub", "curing", None, "ask"),
         ("grate 238 lid says 270", "cooking", None, "read pit 238f"),
         ("37 bottom shelf 43 in the door", "curing", None, "read fridge 37f, fridge 43f"),
-        ("missed 2 days of flips soz done now", "curing", "flip/3", "missed flip & done"),
+        ("missed 2 days of flips soz done now", "curing", "flip/3", "missed flip & done flip"),
         ("flip done bags leaking", "curing", None, "done flip & happened leaked"),
         ("chucked it. smelt off", "curing", None, "cancel"),
         ("they want fri nite now not sat", "curing", None, "meal fri20:00"),
