@@ -78,6 +78,14 @@ class TooLong(Refused):
 
 
 @dataclass(eq=False)
+class RawTooLong(Refused):
+    """Meat in salt alone that would lie raw for longer than the chart has it, from the salt to the fire."""
+
+    days: float
+    limit_days: float
+
+
+@dataclass(eq=False)
 class TooLate(Refused):
     """What is asked to be changed is done: the meat is in its cure, on the fire, or off it."""
 

@@ -134,7 +134,7 @@ def _raw_too_long(a: Assessment) -> str:
     if latest is None or on is None or on.due <= latest:
         return ""
     return say(
-        "Without curing salt a raw bird keeps a day for sure: on the fire by {latest}, sooner than planned, or I cannot call it safe.\n"
+        "Without curing salt it keeps raw no longer for sure than {latest}: on the fire by then, sooner than planned, or I cannot call it safe.\n"
         "Type an earlier meal, and the plan moves with it.",
         latest=numbers.when(latest, a.person, a.now),
     )

@@ -14,6 +14,7 @@ from core.errors import (
     OtherWay,
     OutOfRange,
     OverLimit,
+    RawTooLong,
     SaltbellError,
     TooLate,
     TooLong,
@@ -72,13 +73,13 @@ def say(error: SaltbellError, person: Person) -> str:
                 "with «cancel» and its name, and tell me of this one again.",
                 most=f"{most}",
             )
-        case OtherWay() | TooLate() | TooLong() | TooSoon() | Gone():
+        case OtherWay() | RawTooLong() | TooLate() | TooLong() | TooSoon() | Gone():
             return _not_so(error, person)
         case _:
             return _machine(error)
 
 
-def _not_so(error: OtherWay | TooLate | TooLong | TooSoon | Gone, person: Person) -> str:
+def _not_so(error: OtherWay | RawTooLong | TooLate | TooLong | TooSoon | Gone, person: Person) -> str:
     match error:
         case OtherWay(cut, _, ways):
             way = {
@@ -96,6 +97,13 @@ def _not_so(error: OtherWay | TooLate | TooLong | TooSoon | Gone, person: Person
                 "The meat is in its cure already, so the {get} stays as it is. "
                 "Adding cure or brine now would change the dose; a test slice tells more.",
                 get=FIELDS.get(thing, thing.replace("_", " ")),
+            )
+        case RawTooLong(days, limit):
+            return language.say(
+                "Without curing salt that keeps raw for {limit}, from the salt to the fire, and this would be {days}.\n"
+                "Type fewer days, or cure it, like «cure is 6.25 %».",
+                limit=numbers.days(limit),
+                days=numbers.days(days),
             )
         case TooLong(days, limit) if isinf(days):
             return language.say(

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 
 from core.but import but
-from core.errors import TooLong, TooSoon
+from core.errors import RawTooLong, TooLong, TooSoon
 from core.plan.case import Case
 from core.plan.hours import quarter, span
 from core.plan.in_and_out import EVENING, LEAST_DRYING, OUT_AT, dries_from, in_by_day, needed_days, out_for
@@ -56,6 +56,8 @@ def anchors(case: Case) -> Anchors:
         A meal date was said, the meat is not in the cure yet, and no start from now on reaches it.
     TooLong
         The cure takes longer than is planned without the cook's confirmation.
+    RawTooLong
+        No nitrite goes in, and it would lie raw longer than the chart has it.
     """
     _check_length(case)
     earliest_in = _earliest_in(case)
@@ -63,7 +65,7 @@ def anchors(case: Case) -> Anchors:
     if into is None and case.setup.deadline is not None:
         into = _start_for(case, case.setup.deadline, earliest_in)
     start = into or _without_a_meal(case, earliest_in)
-    return _forward(case, start, _cook_day(case, start))
+    return _keeping_raw(case, _forward(case, start, _cook_day(case, start)))
 
 
 def _without_a_meal(case: Case, start: datetime) -> datetime:
@@ -75,6 +77,18 @@ def _without_a_meal(case: Case, start: datetime) -> datetime:
         return start
     out = start + span(needed_days(case) * 24)
     return case.wall.awake(start + (case.wall.awake(out) - out))
+
+
+def _keeping_raw(case: Case, fixed: Anchors) -> Anchors:
+    """The anchors, where meat in salt alone is on the fire within the raw days of the chart; once in, by its waits."""
+    within = case.product.raw_within(case.setup)
+    if within is None:
+        return fixed
+    waits = needed_days(case) * 24 + case.setup.soak_hours + case.setup.rest_days * 24
+    raw = (fixed.on - fixed.into_cure) / timedelta(hours=1) if case.done("into_cure") is None else waits
+    if raw > within:
+        raise RawTooLong(raw / 24, within / 24)
+    return fixed
 
 
 def _check_length(case: Case) -> None:

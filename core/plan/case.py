@@ -45,7 +45,8 @@ class Case:
     @property
     def within_a_day(self) -> bool:
         """Whether it lies in salt alone and keeps raw for so few hours that salt, rack and fire follow in one go."""
-        return self.product.raw_within(self.setup) is not None
+        within = self.product.raw_within(self.setup)
+        return within is not None and within <= 24.0 and not by_the_clock(self.setup)
 
     @property
     def dry_hours(self) -> Hours:

@@ -9,8 +9,10 @@ from typing import Any, Final
 
 from core.but import but
 from core.errors import Gone, Missing, OtherWay, OutOfRange, Unreadable
+from core.meat.cuts import cut
 from core.plan.setup import Setup, by_the_clock, in_a_brine
 from core.safety.history import printed_f
+from core.safety.storage import keeping, raw_line
 from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
 
 METHODS: Final = ("brine", "dry", "inject")
@@ -44,8 +46,7 @@ class StepHours:
     """How long the steps between cure and meal take. [h]
 
     `hold_at_target` is how long it stays on once its core is there; `salting` how long meat lies in plain salt,
-    `brining` in a strong brine where nobody says for how long, 0 for as long as its salt takes. `uncured_within` is
-    how soon after the salt it has to be on the fire where no nitrite goes in, 0 for no such bound.
+    `brining` in a strong brine where nobody says for how long, 0 for as long as its salt takes.
     `least_rest` is how long what is eaten hot rests at least; ready sooner, it is held warm.
     """
 
@@ -58,7 +59,6 @@ class StepHours:
     hold_at_target: Hours = 0.0
     salting: Hours = 24.0
     brining: Hours = 0.0
-    uncured_within: Hours = 0.0
     least_rest: Hours = 0.75
 
 
@@ -103,9 +103,13 @@ class Product:
         return self.hours.brining or None
 
     def raw_within(self, setup: Setup) -> Hours | None:
-        """How soon after the salt it is on the fire where salt alone goes in; None where nothing presses. [h]"""
-        salt_alone = setup.nitrite_target == 0.0 and not by_the_clock(setup)
-        return self.hours.uncured_within if salt_alone and self.hours.uncured_within else None
+        """How soon after the salt it is on the fire where salt alone goes in, by the raw days of the chart; else None.
+
+        Source: FoodSafety.gov and USDA FSIS, Cold Food Storage Chart, the shorter end.
+        """
+        if setup.nitrite_target > 0.0:
+            return None
+        return keeping(raw_line(cut(setup.cut).species.value), "raw").days * 24.0
 
     def methods(self, cut: str) -> tuple[str, ...]:
         """The ways in which that cut may be cured."""
@@ -251,15 +255,15 @@ def _check(made: Product) -> None:
     """Raise ValueError, naming the entry, where two entries of a file do not fit together."""
     for name, by_cut in (("by_cut", made.by_cut), ("only_methods", made.only_methods), ("least_days", made.least_days)):
         _known(by_cut, made.cuts, name)
-    for cut, settings in made.by_cut.items():
-        _known(settings, SETTINGS, f"by_cut.{cut}")
-    for cut, ways in (*made.only_methods.items(), *made.least_days.items()):
-        _known(ways, METHODS, cut)
+    for of, settings in made.by_cut.items():
+        _known(settings, SETTINGS, f"by_cut.{of}")
+    for of, ways in (*made.only_methods.items(), *made.least_days.items()):
+        _known(ways, METHODS, of)
     _known([p.name for p in made.purposes], PURPOSES, "purposes")
-    for cut in made.cuts:
-        own = made.defaults_of(cut)
+    for of in made.cuts:
+        own = made.defaults_of(of)
         _known([own.get("purpose", "cold")], [p.name for p in made.purposes], "purpose")
-        _known([own.get("method", "brine")], made.methods(cut), f"method of {cut}")
+        _known([own.get("method", "brine")], made.methods(of), f"method of {of}")
     for purpose in made.purposes:
         if not made.safety_floor_c <= purpose.target_c <= 100.0:
             raise ValueError(f"purposes.{purpose.name}: target_c {purpose.target_c} is under the floor or over boiling")

@@ -87,7 +87,17 @@ def _after_rinse(case: Case, fixed: Anchors) -> Iterator[Step]:
 
 
 def _wait_steps(case: Case, fixed: Anchors) -> tuple[Step, ...]:
-    return _while_it_cures(case.wall, (fixed.into_cure, fixed.out), case.flip_hours)
+    curing = _while_it_cures(case.wall, (fixed.into_cure, fixed.out), case.flip_hours)
+    return (*curing, *_while_it_rests(case, fixed))
+
+
+def _while_it_rests(case: Case, fixed: Anchors) -> Iterator[Step]:
+    """The fridge is read every morning of a sealed rest too: nobody looks at it for a flip."""
+    day = case.wall.day(fixed.out)
+    ends = dries_from(case, fixed.out) if case.setup.rest_days else fixed.out
+    while (day := day + timedelta(days=1)) <= case.wall.day(ends):
+        check = case.wall.awake(case.wall.at(day, case.flip_hours[0] if case.flip_hours else time(8, 0)))
+        yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
 
 
 @lru_cache(maxsize=64)  # they hang on the time at which it is in the cure, and on no other
@@ -176,12 +186,18 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     if done_at is not None:
         return but(step, state=State.DONE, done_at=done_at)
     cooled = step.kind is Kind.CHILL_CHECK and step.key.split("/")[1] in case.progress.cooled
-    # a reading is asked for as long as it is on the fire, wrapped or not
-    passed = (ORDER[step.kind] < furthest and step.kind is not Kind.READING) or _stale(case, step)
+    passed = (ORDER[step.kind] < furthest and not _goes_on(case, step)) or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
         return but(step, state=State.SKIPPED)
     step = _put_off(case, step)
     return but(step, within=within(case, step), state=State.DUE if step.due <= case.now else State.AHEAD)
+
+
+def _goes_on(case: Case, step: Step) -> bool:
+    """A reading is asked for as long as it is on the fire, wrapped or not; the fridge as long as it rests sealed."""
+    out = case.done("out")
+    rests = step.kind is Kind.FRIDGE_CHECK and out is not None and step.due > out and not case.done("dry")
+    return step.kind is Kind.READING or rests
 
 
 def _stale(case: Case, step: Step) -> bool:

@@ -8,7 +8,7 @@ from core.safety.fridge import Window, judge_brine, judge_fridge
 from core.safety.history import hours_between
 from core.safety.left_out import judge_nitrite
 from core.safety.record import Record
-from core.safety.storage import Keeping, keeping
+from core.safety.storage import Keeping, keeping, raw_line
 from core.sources import COMMON_PRACTICE
 from core.units import SECONDS_PER_DAY, SECONDS_PER_HOUR, Days
 
@@ -56,16 +56,12 @@ def _days(record: Record) -> list[Finding]:
     until = record.meat_on_at or record.now
     found: list[Finding] = []
     if record.put_in_cure_at is not None and (record.ingoing_mg_kg == 0.0 or record.without_cure):
-        found.append(_kept(keeping(_raw_line(record), "raw"), record.put_in_cure_at, until))
+        found.append(_kept(keeping(raw_line(record.species), "raw"), record.put_in_cure_at, until))
     elif record.out_at is not None:
         found.append(_kept(keeping("fish" if record.fish else "corned_beef", "raw"), record.out_at, until))
     if record.put_in_cure_at is not None:
         found += _too_long(_days_between(record.put_in_cure_at, record.out_at or until))
     return found
-
-
-def _raw_line(record: Record) -> str:
-    return "poultry" if record.bird else "fish" if record.fish else "roast"
 
 
 def _kept(line: Keeping, since: datetime, until: datetime) -> Finding:

@@ -10,6 +10,7 @@ from functools import cache
 from typing import Final
 
 from core.errors import Missing
+from core.safety.lethality import BIRDS
 from core.safety.rows import Row, number, optional_number, rows
 from core.sources import FSIS_SAFE_TEMPERATURES, Source, every_source
 from core.units import Celsius, Days, Fahrenheit, celsius_from_fahrenheit
@@ -101,6 +102,11 @@ def keeping(product_class: str, state: str = "cooked") -> Keeping:
         fridge_c=celsius_from_fahrenheit(cold),
         source=every_source()[row["source_key"]],
     )
+
+
+def raw_line(species: str) -> str:
+    """The line of the chart for a raw piece of an animal, by its name as in a record."""
+    return "poultry" if species in BIRDS else "fish" if species == "fish" else "roast"
 
 
 def use_by(product_class: str, finished: datetime, state: str = "cooked") -> UseBy:

@@ -28,6 +28,7 @@ LEAVES = (
     errors.OverLimit("nitrite", 250.0, 200.0, "US", "21 CFR 172.175", "CONFIRMED", 0.012),
     errors.UnknownCure("pink salt"),
     errors.TooLong(24.0, 21.0),
+    errors.RawTooLong(15.0, 3.0),
     errors.TooLong(float("inf"), 21.0),
     errors.TooLate("method"),
     errors.TooMany(40),

@@ -45,3 +45,11 @@ def test_who_follows_the_plan_serves_safe_meat(
         return
     found = batch.to_the_meal().ledger.verdict
     assert found.kind is Outcome.SAFE, [(f.rule, f.status, f.value, f.limit) for f in found.because]
+
+
+def test_the_fridge_is_read_through_a_sealed_rest() -> None:
+    """Two days sealed after the cure: the mornings between are read too, or it would go unread for three days."""
+    setup = {"product": "bacon", "cut": "pork_belly", "mass": 2.3, "rest_days": 2.0, "cure_nitrite_fraction": 0.0625}
+    batch = Followed(setup, MONDAY)
+    batch.begun()
+    assert batch.to_the_meal().ledger.verdict.kind is Outcome.SAFE
