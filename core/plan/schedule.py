@@ -186,15 +186,17 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
     if done_at is not None:
         return but(step, state=State.DONE, done_at=done_at)
     cooled = step.kind is Kind.CHILL_CHECK and step.key.split("/")[1] in case.progress.cooled
-    passed = (ORDER[step.kind] < furthest and not _goes_on(case, step)) or _stale(case, step)
+    passed = (ORDER[step.kind] < furthest and not _goes_on(case, step, furthest)) or _stale(case, step)
     if step.key in case.progress.skipped or passed or cooled:
         return but(step, state=State.SKIPPED)
     step = _put_off(case, step)
     return but(step, within=within(case, step), state=State.DUE if step.due <= case.now else State.AHEAD)
 
 
-def _goes_on(case: Case, step: Step) -> bool:
-    """A reading is asked for as long as it is on the fire, wrapped or not; the fridge as long as it rests sealed."""
+def _goes_on(case: Case, step: Step, furthest: int) -> bool:
+    """What no later step passes over: readings on the fire, the fridge in a sealed rest, a thaw beside its brine."""
+    if step.kind is Kind.THAW:
+        return furthest < ORDER[Kind.INTO_CURE]
     out = case.done("out")
     rests = step.kind is Kind.FRIDGE_CHECK and out is not None and step.due > out and not case.done("dry")
     return step.kind is Kind.READING or rests

@@ -1,6 +1,6 @@
 """A plan never leads into its own verdict: who does each step when it is due serves meat that the ledger calls safe."""
 
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
@@ -53,3 +53,15 @@ def test_the_fridge_is_read_through_a_sealed_rest() -> None:
     batch = Followed(setup, MONDAY)
     batch.begun()
     assert batch.to_the_meal().ledger.verdict.kind is Outcome.SAFE
+
+
+def test_a_brine_that_is_made_first_passes_over_no_thaw() -> None:
+    """A small frozen side: its brine is chilled from the day before, and it is taken out of the freezer after that."""
+    setup = {"product": "salmon", "cut": "salmon_side", "mass": 0.9, "purpose": "hot", "method": "inject"}
+    batch = Followed(setup | {"frozen": True, "deadline": IN_TWO_WEEKS}, MONDAY)
+    batch.begun()
+    found = batch.to_the_meal()
+    assert "thaw" in found.batch.done
+    assert found.plan is not None
+    assert found.plan.late <= timedelta(minutes=30)
+    assert found.ledger.verdict.kind is Outcome.SAFE
