@@ -28,11 +28,9 @@ def out_for(case: Case, on: datetime) -> datetime:
     """When it comes out: in the evening before, or where its brine takes hours, on the day of the fire itself."""
     waits = case.dry_hours + case.setup.soak_hours + case.setup.rest_days * 24
     out = on - span(waits)
-    if case.within_a_day:
+    if case.within_a_day or by_the_clock(case.setup):
         return _out_by_daylight(case, out, on)
-    into = out - span(needed_days(case) * 24)
-    of_one_day = by_the_clock(case.setup) and case.wall.day(into) == case.wall.day(out) and not case.wall.quiet(into)
-    return out if of_one_day else case.wall.last_at(OUT_AT, out)
+    return case.wall.last_at(OUT_AT, out)
 
 
 def _out_by_daylight(case: Case, out: datetime, on: datetime) -> datetime:
