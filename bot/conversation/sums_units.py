@@ -2,7 +2,7 @@
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
-from bot.intents.conversions import compared, converted, in_pounds_and_ounces
+from bot.intents.conversions import compared, converted, in_pounds_and_ounces, spread_from
 from bot.intents.told import Told
 from bot.wording import sums, sums_mixed
 from core.errors import Missing
@@ -23,7 +23,12 @@ def _convert(turn: Turn, line: Told) -> Answer:
         raise Missing("body")
     quantity, wanted = found
     value = measures.from_house(quantity.value, wanted)
-    return sums.converted(quantity.typed, quantity.unit, value, wanted), (), {"value": value, "unit": wanted}
+    said, body = sums.converted(quantity.typed, quantity.unit, value, wanted), {"value": value, "unit": wanted}
+    low = spread_from(line.text) if wanted in ("c", "f") else None
+    if low is None:
+        return said, (), body
+    there = measures.from_house(measures.to_house(low, quantity.unit), wanted)
+    return f"{sums.converted(low, quantity.unit, there, wanted)}\n{said}", (), body | {"from": there}
 
 
 SUMS = {"convert": _convert}

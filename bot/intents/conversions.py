@@ -92,8 +92,22 @@ _EQUALS: Final = re.compile(r" ?= ?\?+ ?(?=[a-z])")  # «165 f = ?c»
 _IN_IN: Final = re.compile(r"(?<=\d )in(?= (?:in|to) (?:mm|cm)\b)")  # «2 in in mm»
 
 
+_FROM: Final = re.compile(r"(?<![\w.])(?P<from>\d{2,3})(?: ?°?(?:f|c)\b)? ?(?:-|–|to|up to|and|through) ?(?=\d{2,3}\b)")
+_PLEASE: Final = re.compile(r",? (?:please|pls|plz|thanks|thx)[ .!]*$")
+
+
+def spread_from(text: str) -> float | None:
+    """The lower end of a spread of degrees that is wanted in the other unit: «235 to 270 in celsius»."""
+    found = _FROM.search(text)
+    return float(found["from"]) if found else None
+
+
 def converted(text: str) -> tuple[measures.Measure, str] | None:
-    """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos»."""
+    """A quantity and the unit that is wanted of it: «203 f to celsius», «how many pounds is 4.5 kilos».
+
+    Of a spread the upper end; `spread_from` has the other.
+    """
+    text = _PLEASE.sub("", _FROM.sub("", text))
     if _CURE_WANTED.search(text):
         return None
     if held_against := same(text):

@@ -115,7 +115,8 @@ _RESUME: Final = re.compile(
     r"|notifications)(?: back| on| again)+)\b"
 )
 _CANCEL: Final = re.compile(
-    r"^(?:(?:please|pls|ok|lets) )*(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin"
+    r"^(?:(?:please|pls|ok|lets|nah|no|oh|ah|actually|sorry|(?:forget|scrap) (?:it|that|this)),? )*"
+    r"(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin"
     r"|forget|scrap|ditch|call off)(?: (?:it"
     r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one|please|pls"
     r"|now))*"
