@@ -19,6 +19,10 @@ _ICED: Final = re.compile(
 _WHY_WAIT: Final = re.compile(
     r"why (?:do|must|should|cant|can not|does|do i have) (?:\w+ ){0,3}(?:wait|cool\w*|go in|be cold|chill\w*)\b[^\d]*"
 )
+_STILL_WARM: Final = re.compile(  # no fridge and no meat: what cools is the brine
+    r"(?:(?:its|it is|the|brine|is|are) )*(?:still|too|not) (?:(?:too|a bit|pretty|quite|very) )*(?:warm|hot|cold|cool)"
+    r"(?: enough)?(?: yet| still)?"
+)
 _HOT: Final = ("cooking", "resting", "chilling")
 _RAW: Final = ("waiting", "curing")
 _SO: Final = (
@@ -81,4 +85,4 @@ def _of_a_warm_brine(text: str) -> Intent | None:
     """While a brine cools, an ice bath is the brine's, and what is waited for is its cold."""
     if _ICED.fullmatch(text):
         return Greet("nod")
-    return Ask("why_cold", text=text) if _WHY_WAIT.fullmatch(text) else None
+    return Ask("why_cold", text=text) if _WHY_WAIT.fullmatch(text) or _STILL_WARM.fullmatch(text) else None

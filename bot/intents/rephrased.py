@@ -209,7 +209,7 @@ REPHRASED: Final = tuple(
          r"|yesterday)s?\b)(\w+ ?\w*)$",
          r"\1, and \2 too"),
         # how a deed is told
-        (r"\b(?:and )?thats a wrap\b", "finished"),
+        (r"(?:\ball done,? )?\b(?:and )?thats a wrap\b", "finished"),
         (r"\b(?:doing|did) the (?:flip|turn) (?:right |just )?now\b", "flipped it now"),
         (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),
         (r"\b(?:put|got|wrapped|have) (?:the |some |butcher )?(foil|paper) (?:a?round|over|on) (?:it|the meat"

@@ -5,6 +5,7 @@ import pytest
 from bot.intents.again import LIKE_LAST
 from bot.intents.cold_smoked import COLD_SMOKED
 from bot.intents.intents import (
+    Ask,
     Change,
     Choose,
     Correct,
@@ -228,6 +229,14 @@ def test_said_in_other_words(text: str, here: object, meant: str) -> None:
 def test_what_was_eaten_and_how_it_tasted() -> None:
     """«finished, it was too salty» is both."""
     assert short(read("finished, it was too salty but tender", LATER)) == "done serve & debrief"
+    assert short(read("all done thats a wrap, was great", LATER)) == "done serve"
+
+
+def test_a_brine_that_is_still_warm() -> None:
+    """While it cools «still warm» is said of it, and of no fridge."""
+    here = context("waiting", brine_made=True)
+    for text in ("still warm", "not cold enough yet", "its still too hot"):
+        assert [one.topic for one in read(text, here) if isinstance(one, Ask)] == ["why_cold"]
 
 
 def test_a_spoon_is_no_dose_in_any_phase() -> None:
