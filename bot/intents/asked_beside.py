@@ -37,7 +37,7 @@ _READ_LAST: Final = re.compile(
 _READ_FIRST: Final = re.compile(  # «its 37 now can it go in»
     r"^(?P<read>(?:(?:its|it is|the|brine|fridge|core|meat|pit|is|at) )*\d{1,3}(?:\.\d)?(?: ?[cf])?(?: now)?),?"
     r" (?P<asked>(?:(?:can|may|should|shall) (?:i|we|it|they|the meat) (?:put|go|come|take|be|get|start)"
-    r"|how (?:much )?long(?:er)?)\b.*)$"
+    r"|how (?:much )?long(?:er)?|(?:is|are|am|will|does) (?:it|that|this|i|we|they) (?!\d))\b.*)$"
 )
 _BRINE_AT: Final = re.compile(
     r"^is (?:the |my |our )?brine (?:\w+ ){0,2}?(?:enough|ok|okay|fine|good|safe|right) (?:at|with|now) "

@@ -168,6 +168,13 @@ LOOSE_RULES: Final = tuple(
         (r"\bthis am\b", "this morning"), (r"\b(?:did|done) (?:mine|ours|hers|his|theirs)\b", "did it"),
         (r"^(?:nah|nope|no|oh|ok|hm+|actually)[, ]+(?=(?:forget it|never ?mind|undo|scratch that)$)", ""),
         (r"^(raining|snowing|pouring|hailing)( down| hard| a bit| here| now)*$", r"its \1"),
+        # of the places or pieces that were read, the one that counts
+        (r"\b(?:the )?(?:lowest|coldest|slowest|thickest|deepest) (?:one|piece|thigh|leg|breast|chop|of (?:them"
+         r"|the (?:two|three|lot|bunch)))(?: (?:is|says|reads|shows|at|now|only))* (?=\d{2,3}\b)", "core "),
+        (r"^(?:(?:sorry|oops|my|a|wrong|it was) )*typo,? (?:the )?(?=\d{2,3} (?:was|is)(?: \w+)? \d{2,3}$)(\d+)"
+         r" (?:was|is)(?: really| actually)? ", r"the \1 should be "),
+        (r"^(?:the )?(?:butcher|shop|store|market)s? (?:gave me|sold me|says|said|weighed)(?: it)?(?: as| at)? "
+         r"(?=[\d.]+ ?(?:lb|kg|pounds?|kilos?)\b)", "it weighs "),
         # a weight in short
         (r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?k\b(?! ?(?:m\b|run|people|cal|ppm))(?=.*\b(?:smoked?|cured?|bacon"
          r"|pastrami|ham|crown|bird"

@@ -48,9 +48,6 @@ RULES: Final = tuple(
         (r"\b(on|off|in|out|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)",
          r"\1 at "),
         (r"\b(?:the )?last (?:\d|few|couple of) (?:readings?|times|checks?)$", ""),
-        # of the places or pieces that were read, the one that counts
-        (r"\b(?:the )?(?:lowest|coldest|slowest|thickest|deepest) (?:one|piece|thigh|leg|breast|chop|of (?:them"
-         r"|the (?:two|three|lot|bunch)))(?: (?:is|says|reads|shows|at|now|only))* (?=\d{2,3}\b)", "core "),
         (r"\b(probe|sensor|channel) ([1-4]) (?:(?:says|reads|shows|is|at|now|has) )*(?=\d{2,3}\b)", r"\1 "),
         (r"^(?:(?:i|we|just|now|ive) )*(?:turned|cranked|dropped|raised|lowered|bumped|brought) (?:it|her|him"
          r"|the (?:pit|grill|smoker|fire|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
