@@ -42,6 +42,7 @@ A_NIGHT: Hours = 12.0  # the longer end of what a fire has to last overnight. Co
 _PULLED = re.compile(r"\b(?:pull\w*|shred\w*|butts?|tender|soft)\b")
 _SLICED = re.compile(r"\b(?:slic\w*|cured?|ham)\b")
 _A_BIRD = re.compile(r"^(?!.*\b(?:duck|goose|geese|breast|turkey|chicken)).*\b(?:birds?|poultry)\b")
+_SKIN_ON = re.compile(r"\b(?:skin[ -]?on|with (?:the |its )?skin|unskinned)\b")
 _SKINNED = re.compile(r"\b(?:skinless|skinned|skin(?: is)? off|without (?:the |its )?skin|no skin)\b")
 _MINCED = re.compile(
     r"\b(?:minced?|ground|burgers?|sausages?|patt(?:y|ies)|meat ?loaf|meatballs?)\b"
@@ -199,7 +200,8 @@ def until_ready(turn: Turn, line: Told, pit: Celsius | None = None) -> tuple[Ban
     pit = _pit(line, usual.get("pit_c", PIT_C)) if pit is None else pit
     target = core_wanted(line) or recipe.purpose("pulled" if _is_pulled(line, recipe) else usual["purpose"]).target_c
     is_fish = meat.cut.species is Species.FISH
-    skin_on = (is_fish or usual.get("skin_on", False)) and not _SKINNED.search(line.text)
+    usually = is_fish or usual.get("skin_on", False) or bool(_SKIN_ON.search(line.text))
+    skin_on = usually and not _SKINNED.search(line.text)
     ready = forecast(Cook(replace(meat, skin_on=skin_on), turn.person.cooker, pit, target_c=target)).ready
     if not is_fish:
         return ready, pit, target

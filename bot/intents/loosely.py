@@ -175,6 +175,8 @@ LOOSE_RULES: Final = tuple(
          r" (?:was|is)(?: really| actually)? ", r"the \1 should be "),
         (r"^(?:the )?(?:butcher|shop|store|market)s? (?:gave me|sold me|says|said|weighed)(?: it)?(?: as| at)? "
          r"(?=[\d.]+ ?(?:lb|kg|pounds?|kilos?)\b)", "it weighs "),
+        (r"^(?:(?:i|sorry|oops|wait) )*meant (?:at )?(\d{1,2}(?:[.:][0-5]\d)? ?[ap]m),? not (?:\d{1,2} ?)?[ap]m$",
+         r"it was at \1"),
         # a weight in short
         (r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?k\b(?! ?(?:m\b|run|people|cal|ppm))(?=.*\b(?:smoked?|cured?|bacon"
          r"|pastrami|ham|crown|bird"

@@ -229,7 +229,7 @@ def _away(batch: Batch, event: Event) -> str:
 def _ended(batch: Batch, event: Event) -> Batch:
     match event.what:
         case Assumed(changes):
-            return but(batch, setup=product(batch.setup.product).settle(batch.setup.assume(changes)))
+            return _assumed(batch, changes)
         case Incident():
             return but(batch, incidents=(*batch.incidents, (event.at, event.what)))
         case Paused(until, since):
@@ -262,6 +262,14 @@ def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
     setup = product(batch.setup.product).settle(batch.setup.change(setup_changes)) if setup_changes else batch.setup
     batch = but(batch, setup=setup, put_in={**batch.put_in, **put_in})
     return _dosed(batch, at) if put_in else batch
+
+
+def _assumed(batch: Batch, changes: Mapping[str, Any]) -> Batch:
+    """What the house keeps of its own: a date, a clock, the grams that are in by the law of a place that was left."""
+    put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
+    rest = {k: v for k, v in changes.items() if k not in put_in}
+    setup = product(batch.setup.product).settle(batch.setup.assume(rest)) if rest else batch.setup
+    return but(batch, setup=setup, put_in={**batch.put_in, **put_in})
 
 
 def _dosed(batch: Batch, at: datetime) -> Batch:

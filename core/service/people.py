@@ -4,10 +4,12 @@ from typing import Any
 
 from core.batch.assess import Assessment, Change
 from core.batch.events import Assumed, Changed
+from core.batch.weighed import is_told
 from core.person import Person
 from core.service import households, record
 from core.service.turn import Turn
 from core.store import batches, people, visits
+from core.units import Kilograms
 
 
 def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
@@ -18,6 +20,8 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     turn.keep_person(**changes, **_left(turn.person, changes))
     found = []
     for was in before:
+        if "jurisdiction" in changes and (weighed := _weighed(was)) is not None:
+            record.add(turn, was.batch.id, [(Assumed({"put_in_cure": weighed}), turn.now)])
         stays = _stays(turn, was, home, changes)
         if stays is not None:
             record.add(turn, was.batch.id, [(Assumed({"zone": stays}), turn.now)])
@@ -31,6 +35,12 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
         record.remind(turn.tx, after)
         found.append(Change(was, after))
     return found
+
+
+def _weighed(a: Assessment) -> Kilograms | None:
+    """The curing salt that is in, aimed by the law of the place that is left: what is in stays in. [kg]"""
+    told = a.batch.dosed is not None and "put_in_cure" not in a.batch.put_in and is_told(a.batch)
+    return a.dose.cure_kg if told and a.dose is not None and a.dose.cure_kg > 0.0 else None
 
 
 def _left(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
