@@ -19,7 +19,10 @@ _WENT_INTO: Final = re.compile(  # what it went into, or a level: of grams alone
     r"\d ?(?:mg|kg|kilos?|lbs?|pounds?|oz|ounces?|ppm|l|lit(?:re|er)s?|gal|gallons?|qts?|quarts?)\b"
     r"|\d{3} ?(?:g|grams?|ml)\b|\b(?:per|an?|each|every) (?:kg|kilo|lb|pound|lit(?:er|re)|gallon|gal|quart)\b"
 )
-_JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _WENT_INTO, "fire-out": re.compile(r"\d")}  # then a sum warns
+_TIMED: Final = re.compile(
+    r"^(?!\D*\b(?:all night|overnight|for hours)\b\D*\d+\D*$).*\d"
+)  # a night with no hour is no sum
+_JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _WENT_INTO, "fire-out": _TIMED}  # then a sum warns
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )
