@@ -54,9 +54,14 @@ _WIDEST_GREY_IN: Final = 3.0
 _LIES_THERE: Final = re.compile(r"\b(?:in|into) (?:the |my )?fridge\b")
 _COLDEST_HOT: Final = 60.0  # of either unit; no fridge reads so
 _MEATS: Final = frozenset({"beef", "pork", "chicken", "turkey", "duck", "fish", "brisket", "ham"})
-_DOUBTS: Final = (
-    ("drop", r"\b(?:forget|drop|delete|wrong|ignore|scratch|typo)\b"),
-    ("keep", r"\b(?:right|correct|keep|true|yes|it is|really|sure)\b"),
+_DROPS: Final = re.compile(
+    r"\b(?:forget|drop|delete|wrong|ignore|scratch|typo)\b"
+    r"|\b(?:not|isnt|aint|wasnt) (?:quite |really )?(?:right|correct|true)\b"
+)
+_KEEPS: Final = re.compile(  # from end to end: neither «how long do they keep» nor «not sure» vouches for a number
+    r"(?:(?:yes|yep|yeah|ok|its|it|is|thats|that|the|this|number|reading|core|meat|im|i|am|was|really|quite|for|all"
+    r"|double|and|please)[, ]*)*"
+    r"(?:right|correct|true|yes|yep|yeah|it is|really|sure|certain|real|checked|keep(?: (?:it|that|this))?)"
 )
 
 
@@ -185,9 +190,11 @@ def _forget(text: str, context: Context) -> Intent | None:
 
 
 def _doubt(text: str, context: Context) -> Intent | None:
-    if re.search(r"\d", text) or len(text.split()) > 5:
+    if re.search(r"\d", text) or len(text.split()) > 5 or is_question(text):
         return None
-    return next((Choose("doubt", value) for value, words in _DOUBTS if re.search(words, text)), None)
+    if _DROPS.search(text):
+        return Choose("doubt", "drop")
+    return Choose("doubt", "keep") if _KEEPS.fullmatch(text) else None
 
 
 def _hot_instead(text: str, context: Context) -> Intent | None:

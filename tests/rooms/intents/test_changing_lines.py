@@ -5,6 +5,7 @@ from datetime import time, timedelta
 
 import pytest
 
+from bot.intents.asked import read_answer
 from bot.intents.intents import (
     Ask,
     Cancel,
@@ -263,6 +264,10 @@ def test_a_question_about_the_batch(text: str, topic: str, about: str) -> None:
         ("when", "8", Choose("when", wall(3, 1, 8))),
         ("probe", "fridge c", Choose("probe", "fridge/c")),
         ("doubt", "forget it", Choose("doubt", "drop")),
+        ("doubt", "thats not right", Choose("doubt", "drop")),
+        ("doubt", "yes its right", Choose("doubt", "keep")),
+        ("doubt", "really, it is", Choose("doubt", "keep")),
+        ("doubt", "keep it", Choose("doubt", "keep")),
         ("pit_c", "250", Change({"pit_c": pytest.approx(121.111, abs=1e-3)})),
         ("pit_c", "121", Change({"pit_c": 121.0})),
         ("fridge_c", "38", Change({"fridge_c": pytest.approx(3.333, abs=1e-3)})),
@@ -436,3 +441,11 @@ def test_smoked_to_is_a_core_and_smoked_at_a_pit() -> None:
         (found,) = read(text, context("waiting"))
         assert isinstance(found, Change)
         assert found.changes == fields
+
+
+@pytest.mark.parametrize(
+    "line", ["how long do they keep", "not sure", "is that right", "are you sure", "core now", "keep going"]
+)
+def test_a_doubted_reading_is_vouched_for_by_no_other_word(line: str) -> None:
+    """A number that was doubted counts for the record of safety: only words that say so let it stand."""
+    assert read_answer(line, context(asked="doubt")) is None
