@@ -59,9 +59,10 @@ _DROPS: Final = re.compile(
     r"|\b(?:not|isnt|aint|wasnt) (?:quite |really )?(?:right|correct|true)\b"
 )
 _KEEPS: Final = re.compile(  # from end to end: neither «how long do they keep» nor «not sure» vouches for a number
-    r"(?:(?:yes|yep|yeah|ok|its|it|is|thats|that|the|this|number|reading|core|meat|im|i|am|was|really|quite|for|all"
-    r"|double|and|please)[, ]*)*"
-    r"(?:right|correct|true|yes|yep|yeah|it is|really|sure|certain|real|checked|keep(?: (?:it|that|this))?)"
+    r"(?:(?:yes|yep|yeah|yup|aye|ok|its|it|is|thats|that|the|this|one|number|reading|core|meat|im|i|ive|am|was|really"
+    r"|quite|for|all|double|twice|checked|and|please)[, ]*)*"
+    r"(?:right(?: one| number)?|correct|true|yes|yep|yeah|yup|it is|really|sure|certain|real|checked"
+    r"|keep(?: (?:it|that|this))?)"
 )
 
 
