@@ -91,10 +91,10 @@ def _tells(one: Intent) -> bool:
     match one:
         case StepDone(step=None) | StepMissed(step=None) | StepSkipped(step=None) | Snooze(until=None, by=None):
             return False
-        case (
-            Debrief(mass=None, grey=None, salt=None, hours=None, rated=None) | StepDone(step=Kind.RINSE, detail=str(_))
-        ):
-            return not isinstance(one, Debrief) and not one.detail
+        case Debrief(mass=None, grey=None, salt=None, hours=None, rated=None):
+            return False
+        case StepDone(step=Kind.RINSE, detail=taste):
+            return not taste
         case Settings(changes=changes):
             return bool(changes)
         case _:

@@ -1,6 +1,6 @@
 """A batch is the fold of what happened: the same events give the same batch, whenever and wherever."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import datetime
 from enum import StrEnum
@@ -229,7 +229,7 @@ def _away(batch: Batch, event: Event) -> str:
 def _ended(batch: Batch, event: Event) -> Batch:
     match event.what:
         case Assumed(changes):
-            return _assumed(batch, changes)
+            return _with(batch, changes, Setup.assume)
         case Incident():
             return but(batch, incidents=(*batch.incidents, (event.at, event.what)))
         case Paused(until, since):
@@ -257,18 +257,15 @@ def _ended(batch: Batch, event: Event) -> Batch:
 def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
     if "pit_c" in changes and "meat_on" in batch.done:
         batch = but(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
-    put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
-    setup_changes = {k: v for k, v in changes.items() if k not in put_in}
-    setup = product(batch.setup.product).settle(batch.setup.change(setup_changes)) if setup_changes else batch.setup
-    batch = but(batch, setup=setup, put_in={**batch.put_in, **put_in})
-    return _dosed(batch, at) if put_in else batch
+    found = _with(batch, changes, Setup.change)
+    return _dosed(found, at) if any(name.startswith("put_in_") for name in changes) else found
 
 
-def _assumed(batch: Batch, changes: Mapping[str, Any]) -> Batch:
-    """What the house keeps of its own: a date, a clock, the grams that are in by the law of a place that was left."""
+def _with(batch: Batch, changes: Mapping[str, Any], put: Callable[[Setup, dict[str, Any]], Setup]) -> Batch:
+    """The batch with what is changed of its setup, said or assumed, and with what is told of the grams that are in."""
     put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
     rest = {k: v for k, v in changes.items() if k not in put_in}
-    setup = product(batch.setup.product).settle(batch.setup.assume(rest)) if rest else batch.setup
+    setup = product(batch.setup.product).settle(put(batch.setup, rest)) if rest else batch.setup
     return but(batch, setup=setup, put_in={**batch.put_in, **put_in})
 
 

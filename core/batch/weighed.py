@@ -6,7 +6,7 @@ from typing import Final
 
 from core.batch.batch import Batch
 from core.batch.material import dose_of
-from core.cure.dose import Dose
+from core.cure.dose import Dose, teaspoons
 
 ROUNDLY: Final = timedelta(minutes=15)  # «in at six», of what began at five past. Judgement
 
@@ -23,16 +23,23 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     unread = batch.dosed.cure_nitrite_fraction is None
     dosed = replace(batch.dosed, cure_nitrite_fraction=printed[0], cure_nitrate_fraction=printed[1])
     weighed = dose_of(dosed if unread else batch.dosed, jurisdiction)
+    cure_kg = batch.put_in.get("put_in_cure", weighed.cure_kg)
     actual = replace(
         weighed,
         meat_kg=batch.setup.mass,
-        cure_kg=batch.put_in.get("put_in_cure", weighed.cure_kg),
+        cure_kg=cure_kg,
+        teaspoons=teaspoons(cure_kg),
         water_kg=batch.put_in.get("put_in_water", weighed.water_kg),
         nitrite_fraction=printed[0] or 0.0,
         nitrate_fraction=printed[1],
     )
     ingoing = actual.ingoing()
-    return replace(actual, nitrite_ingoing=ingoing.nitrite, nitrate_ingoing=ingoing.nitrate)
+    return replace(
+        actual,
+        nitrite_ingoing=ingoing.nitrite,
+        nitrate_ingoing=ingoing.nitrate,
+        nitrite_by_pickup=actual.by_pickup(),
+    )
 
 
 def planned_now(batch: Batch, jurisdiction: str) -> Dose:

@@ -51,6 +51,7 @@ def _cut(name: str, row: dict[str, Any]) -> Cut:
             pink_from=row["pink_from_mg_kg"],
             composition_source=f"{COMPOSITION_SOURCE} {share['ndb']}",
             thickness_source=row["thickness_source"],
+            portion=row.get("portion", False),
         )
     except (KeyError, ValueError, TypeError) as trouble:
         raise Unreadable(FILE, name, str(trouble)) from trouble

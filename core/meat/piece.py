@@ -49,7 +49,8 @@ class Cut:
 
     Thickness in metres is `thickness_scale` x mass[kg]^(1/3): pieces of one cut are roughly alike in
     shape. `thickness_log_sd` is the standard deviation of its logarithm. `pink_from` is the nitrite at
-    which the pigment of this species turns pink when cooked [mg/kg].
+    which the pigment of this species turns pink when cooked [mg/kg]. `portion` says that one piece is what one eats,
+    so that more weight is more pieces.
     """
 
     name: str
@@ -63,6 +64,7 @@ class Cut:
     pink_from: MilligramsPerKilogram
     composition_source: str
     thickness_source: str
+    portion: bool = False
 
 
 @dataclass(frozen=True)

@@ -19,9 +19,6 @@ from core.service.turn import Turn
 from core.store import batches, members, people
 from core.store.batches import Row
 
-IN_PIECES = frozenset(
-    {"duck_breast", "trout", "turkey_leg", "chicken_leg", "chicken_breast", "pork_chop", "pork_hock"}
-)  # cuts of which one is a portion: more weight is more of them
 SETTLED_BY_THE_CURE = frozenset(
     {
         "method",
@@ -262,10 +259,10 @@ def _may_see(turn: Turn, row: Row) -> bool:
 
 def _in_pieces(said: dict[str, Any]) -> dict[str, Any]:
     """More than one piece of that cut can weigh, where nobody said how many: as few and as thick as they can be."""
-    most = cut(said["cut"]).mass_high
-    if "pieces" in said or said["cut"] not in IN_PIECES or said["mass"] <= most:
+    of = cut(said["cut"])
+    if "pieces" in said or not of.portion or said["mass"] <= of.mass_high:
         return said
-    return said | {"pieces": ceil(said["mass"] / most), "assumed": ["pieces"]}
+    return said | {"pieces": ceil(said["mass"] / of.mass_high), "assumed": ["pieces"]}
 
 
 def _habits(turn: Turn, name: str, cut_name: str) -> dict[str, Any]:
