@@ -14,12 +14,14 @@ from bot.conversation import (
     marking,
     meats_in_turn,
     mending,
+    out_of_turn,
     reading,
     righting,
     settling,
     several,
     starting,
     trade,
+    undecided,
 )
 from bot.conversation.merging import together
 from bot.conversation.understand import Understood, understand
@@ -79,6 +81,7 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
 def _answers(turn: Turn, meant: Understood) -> Sequence[Reply]:
     if told := _story(turn, meant):
         return told
+    meant = out_of_turn.taken_out(turn, meant)
     replies: list[Reply] = []
     for here, intent in _in_their_order(turn, meant):
         said = (hours.with_the_other(turn, here, intent, reply) for reply in _one(turn, here, intent))
@@ -86,7 +89,8 @@ def _answers(turn: Turn, meant: Understood) -> Sequence[Reply]:
     if not all(isinstance(intent, ASKING) for intent in meant.intents):
         answered.forget(turn)
     households.told(turn, replies)
-    return several.named(turn, together(replies), sure=meant.sure, meant=meant.intents)
+    told = undecided.again(turn, meant, together(replies))
+    return several.named(turn, told, sure=meant.sure, meant=meant.intents)
 
 
 def _in_their_order(turn: Turn, meant: Understood) -> Iterator[tuple[Understood, Intent]]:

@@ -5,7 +5,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.conversation import answered, curing, filing, households, last_resort, of_batch, sums, trade, which_batch
+from bot.conversation import answered, curing, filing, households, last_resort, of_batch, out_of_turn, sums, trade
+from bot.conversation import which_batch as which
 from bot.conversation.closer import closer
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
@@ -145,9 +146,9 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
             return sure
         return (Reply(general.no_batch(), facts={"answer_kind": "asked_back"}),)
     if intent.topic == "batches" or (intent.topic in ("now", "catch_up") and not meant.sure):
-        return which_batch.every(turn, intent.text)
+        return which.every(turn, intent.text)
     if intent.topic == "agenda":
-        return which_batch.on_a_day(turn, meant, intent)
+        return which.on_a_day(turn, meant, intent)
     if found := of_batch.answer(turn, meant, intent):
         return found
     return (_from_the_record(turn, meant, intent),)
@@ -249,6 +250,8 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
         return heard
     if intent.why in LAST and not intent.options:
         return last_resort.ask(turn, meant, intent.text)
+    if intent.why == out_of_turn.SLOT and meant.batch:
+        turn.ask({"slot": out_of_turn.SLOT, "batch": meant.batch, "at": pack(meant.message.said_at)})
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
     if intent.why in ("at", "swings") or not any(places) or meant.batch is None:

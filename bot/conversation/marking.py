@@ -5,11 +5,11 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import households, mending, out_of_turn, starting, which_step
+from bot.conversation import households, mending, out_of_turn, starting, undecided, which_step
 from bot.conversation.understand import Understood
 from bot.conversation.which_step import FAR_FROM_IT, NEEDS_NUMBER
 from bot.facts import facts, step_facts
-from bot.intents.deviations import ASKED, SLOT
+from bot.intents.deviations import SLOT
 from bot.intents.intents import Debrief, Happened, Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
 from bot.wording import (
@@ -17,7 +17,6 @@ from bot.wording import (
     asking,
     cooling,
     debriefs,
-    deviations,
     incidents,
     last_resort,
     marks,
@@ -35,7 +34,6 @@ from core.batch.weighed import is_told
 from core.errors import Gone, TooSoon, UnknownCure
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step, Urgency
-from core.safety.incidents import needed
 from core.service import batches, learning, steps, wishes
 from core.service.turn import Turn
 
@@ -260,7 +258,7 @@ def note(turn: Turn, meant: Understood, intent: Happened | Debrief) -> Sequence[
     match intent:
         case Happened(what, _, at):
             change = learning.happened(turn, batch, what, _aged(intent, meant), at or meant.message.said_at)
-            question, rows, slot = _decides(change.after, what)
+            question, rows, slot = undecided.decides(change.after, what)
             if slot or str((meant.asked or {}).get("slot")).startswith(SLOT):
                 turn.ask({"slot": slot, "batch": batch} if slot else None)
             text = "\n".join(t for t in (answers.incident(change.after, what), question) if t)
@@ -288,13 +286,3 @@ def _aged(intent: Happened, meant: Understood) -> dict[str, Any]:
     if intent.at is None or intent.facts.get("core_c") is None:
         return told
     return {**told, "core_after_h": (meant.message.said_at - intent.at) / timedelta(hours=1)}
-
-
-def _decides(a: Assessment, what: str) -> tuple[str, asking.Rows, str]:
-    """The question for the facts that still decide it, its buttons and slot; nothing where it is settled."""
-    told = [i for i in a.ledger.record.incidents if i.what == what]
-    wanted = needed(told[-1], a.ledger.record) if told and what in ASKED else ()
-    if wanted == ("at_risk_eaters",):
-        return (*asking.eaters(a.batch.id), "eaters")
-    question = deviations.wanted(what, wanted)
-    return question, (), SLOT + what if question else ""

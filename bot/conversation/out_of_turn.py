@@ -1,18 +1,48 @@
 """A step that is told out of its turn: what would be counted wrong by it is asked, and nothing noted."""
 
 from collections.abc import Sequence
-from datetime import datetime
+from dataclasses import replace
+from datetime import datetime, timedelta
 
 from bot.conversation import which_step
 from bot.conversation.understand import Understood
 from bot.facts import facts, step_facts
+from bot.intents.intents import Intent, StepDone
+from bot.intents.merged import BEYOND_THE_CURE
 from bot.reply import Reply
 from bot.wording import asking, out_of_turn, put_in
 from core.batch.assess import Assessment
 from core.plan.steps import Kind, Step
 from core.service import steps
+from core.service.turn import Turn
 
 IN_THE_CURE = frozenset({Kind.FLIP, Kind.MID_CHECK})
+SLOT = "took_out"  # the question whether it is out for good
+STILL_SAID = timedelta(hours=6)  # so long «rinsed it» goes with what was said of it
+
+
+def taken_out(turn: Turn, meant: Understood) -> Understood:
+    """«out», asked whether for good, and then «for good» or «rinsed it»: it is out since the first of the two."""
+    asked, a = meant.asked or {}, meant.a
+    if asked.get("slot") != SLOT or a is None or asked["batch"] != a.batch.id or "out" in a.batch.done:
+        return meant
+    told, since = [intent.step for intent in meant.intents if isinstance(intent, StepDone)], asked["at"]
+    beyond = not BEYOND_THE_CURE.isdisjoint(told) and Kind.OUT not in told
+    if meant.message.said_at - since > STILL_SAID or not (beyond or Kind.OUT in told) or _flipped_since(a, since):
+        return meant
+    turn.ask(None)
+    those = (StepDone(str(Kind.OUT)), *meant.intents) if beyond else meant.intents
+    return replace(meant, intents=tuple(_since(intent, since) for intent in those))
+
+
+def _flipped_since(a: Assessment, at: datetime) -> bool:
+    """Whether it lay in its bag again after that."""
+    return any(step.startswith(Kind.FLIP) and done > at for step, done in a.batch.done.items())
+
+
+def _since(intent: Intent, at: datetime) -> Intent:
+    is_out = isinstance(intent, StepDone) and intent.step == Kind.OUT and intent.at is None
+    return replace(intent, at=at) if is_out else intent
 
 
 def asked(meant: Understood, a: Assessment, step: Step, at: datetime) -> Sequence[Reply]:

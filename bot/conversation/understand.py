@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Any
 
-from bot.conversation import open_question, several
+from bot.conversation import open_question, several, still_asked
 from bot.conversation.as_it_stands import fitted
 from bot.conversation.half import unpack
 from bot.conversation.likewise import likewise
@@ -74,7 +74,8 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
     if too := likewise(turn, message.text, context):
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
-    intents = read(message.text[: LONGEST * 2], context)
+    text = message.text[: LONGEST * 2]
+    intents = still_asked.answered(text, asked, context, read(text, context))
     meant = Understood(message, fitted(intents, message.text, a, called), batch, asked, a)
     if those := several.answered(intents, asked):
         return _of_those(turn, _line_kept(turn, meant), those)
@@ -255,7 +256,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         zone=person.zone,
         units=person.units,
         language=person.language,
-        asked=(asked or {}).get("slot"),
+        asked=None if still_asked.is_it(asked) else (asked or {}).get("slot"),
         asked_value=(asked or {}).get("value"),
         asked_of_start=(asked or {}).get("said") is not None,
         flip_hours=person.flip_hours,

@@ -11,7 +11,7 @@ from bot.intents.context import Context
 from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.incidents import read_debrief
-from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, Unclear
+from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, StepDone, Unclear
 from bot.intents.of_the_answer import of_the_answer
 from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
@@ -21,6 +21,7 @@ from bot.intents.weights import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, law_of, zone_of
 from core import patterns as re
 from core.batch.events import Probe
+from core.plan.steps import Kind
 
 _YES: Final = re.compile(
     r"^(?:(?:yes|yeah|yep|yup|ya|sure|ok(?:ay)?|right|correct|true|please|pls|do it|go ahead|confirm(?:ed)?"
@@ -53,6 +54,7 @@ _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab 
 _WIDEST_GREY_IN: Final = 3.0
 _LIES_THERE: Final = re.compile(r"\b(?:in|into) (?:the |my )?fridge\b")
 _COLDEST_HOT: Final = 60.0  # of either unit; no fridge reads so
+_GOOD: Final = re.compile(r"^(?:(?:yes|yep|yeah|its|it is|out|taken out) ?)*(?:for good|permanently|done curing|out)$")
 _MEATS: Final = frozenset({"beef", "pork", "chicken", "turkey", "duck", "fish", "brisket", "ham"})
 _DROPS: Final = re.compile(
     r"\b(?:forget|drop|delete|wrong|ignore|scratch|typo)\b"
@@ -206,6 +208,11 @@ def _hot_instead(text: str, context: Context) -> Intent | None:
     return None if yes is None else Choose("hot_instead", "hot") if yes else Choose("keep", "")
 
 
+def _for_good(text: str, context: Context) -> Intent | None:
+    """Of meat that is out, whether for good; «no» and «back in» note nothing."""
+    return StepDone(str(Kind.OUT)) if _yes_no(text) or _GOOD.match(text) else None
+
+
 def _answered(text: str, context: Context) -> Intent | None:
     """«why», «wrong», «more» of the answer that was given last."""
     slot = of_the_answer(text)
@@ -223,5 +230,5 @@ _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     **SETUP_READERS, **DEVIATION_READERS,
     "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
     "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
-    "sum": _sum, "answered": _answered, "hot_instead": _hot_instead,
+    "sum": _sum, "answered": _answered, "hot_instead": _hot_instead, "took_out": _for_good,
 }  # fmt: skip

@@ -20,6 +20,9 @@ from core import patterns as re
 SLOT: Final = "happened_"
 ASKED: Final = ("power_cut", "left_out", "warm_fridge", "warm_brine", "fire_out", "leaked", "dosed_twice")
 _UNTIMED: Final = frozenset(["leaked", "dosed_twice"])  # how many hours it lasted is no fact of these
+_ANOTHER_THING: Final = re.compile(  # nor is how warm anything was
+    r"\b(?:door|fridge|freezer|core|pit|smoker|grill|brine)\b[^,;]{0,16}(?:\d|\bopen\b)|\b\d{2,3}(?:\.\d)? ?°? ?[cf]\b"
+)
 IN_ONE_LINE: Final = frozenset(ASKED) - {"fire_out"}  # after a fire the readings decide, and are kept as such
 _ASKS: Final = re.compile(r"\b(?:can|should|could|may|is it|do) (?:i|we|it|you|safe|ok)\b")
 _CORE: Final = re.compile(r"\b(?:core|middle|meat|inside|internal|brisket|cent(?:re|er))\b")
@@ -62,7 +65,10 @@ _SHARES: Final = (
     (1 / 3, r"\bthird\b|\b1/3\b"),
     (0.25, r"\bquarter\b|\b1/4\b"),
 )
-_TODAY: Final = re.compile(r"\b(?:today|this (?:morning|afternoon|evening)|just now|right now|last night|tonight)\b")
+_TODAY: Final = re.compile(
+    r"\b(?:today|this (?:morning|afternoon|evening)|just now|right now|last night|tonight|(?:right|straight) away"
+    r"|immediately|just happened)\b"
+)
 _WAS: Final = re.compile(r"\b(?:got|was|went|up to|reached|rose|at most|max\w*)\b")
 _BARE: Final = re.compile(
     r"\b(?:is|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
@@ -84,6 +90,8 @@ _TWICE: Final = re.compile(r"\b(?:twice|two times|2 times|each)\b")
 def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
     if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
+        return None
+    if what in _UNTIMED and _ANOTHER_THING.search(text):
         return None
     if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
         text = f"it was {text}"

@@ -20,7 +20,7 @@ from bot.intents.intents import (
 )
 from core.plan.steps import Kind
 
-_BEYOND_THE_CURE = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB})
+BEYOND_THE_CURE = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB})
 
 
 def merged(intents: list[Intent]) -> list[Intent]:
@@ -37,7 +37,7 @@ def merged(intents: list[Intent]) -> list[Intent]:
 
 def _out_for_good(intents: list[Intent]) -> list[Intent]:
     """«its out, rinsed and soaking»: what is rinsed is out of the cure for good, and not for a moment."""
-    beyond = any(isinstance(one, StepDone) and one.step in _BEYOND_THE_CURE for one in intents)
+    beyond = any(isinstance(one, StepDone) and one.step in BEYOND_THE_CURE for one in intents)
     return [one.options[0] if beyond and isinstance(one, Unclear) and one.why == "took_out" else one for one in intents]
 
 

@@ -68,6 +68,10 @@ _PAUSE: Final = re.compile(
     r"|\bpausier\w{0,3}\b|\b(?:hold|keep|save)(?: back)? (?:(?:all|my|the|your|any|these) )*(?:messages|reminders"
     r"|pings|texts|notifications)\b"
 )
+_A_THING_IS_BACK: Final = re.compile(  # «fridge back at 37», «its back at 225» tell what a thermometer shows
+    r"\b(?:fridge|freezer|pit|smoker|grill|temps?|temperature|core|brine|power|its|it is|it)"
+    r" (?:(?:is|was|now|are|already) )*back\b|\bback at (?:2[5-9]|[3-9]\d|\d{3})\b"
+)
 _ONLY_TROUBLE: Final = re.compile(
     r"\b(?:wake|text|ping|call|message|buzz|bother) (?:me |us )?only (?:if|when|for)\b"
     r"|\bonly (?:text|message|ping|buzz|call|tell|write|bother|wake)(?:ing)? (?:me |us )?(?:if|when) (?:something"
@@ -172,7 +176,11 @@ def read_pause(text: str, context: Context) -> Intent | None:
     if _ONLY_TROUBLE.search(text):
         night = when.future("tomorrow 7am", context) if _TO_BED.search(text) else None
         return Pause(night.at if night else None)
-    if (_PAUSE.search(text) or AWAY_IN.search(text)) and not wakes(text) and not _FIRE.search(text):
+    if (
+        (_PAUSE.search(_A_THING_IS_BACK.sub(" ", text)) or AWAY_IN.search(text))
+        and not wakes(text)
+        and not _FIRE.search(text)
+    ):
         until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
         until = _FROM_TO.sub(r"\1 until ", until)
         if _NEXT_WEEK.search(until):
@@ -185,8 +193,8 @@ def read_pause(text: str, context: Context) -> Intent | None:
                 last.at + timedelta(days=1) if last else None, since=_since(f"{both[1]} until {both[2]}", last, context)
             )
         until = until if _UNTIL_HOUR.search(until) else _FOR_TODAY.sub("until tomorrow", until)
-        if away := _for_days(until, context):
-            return away
+        if for_days := _for_days(until, context):
+            return for_days
         ends = _UNTIL_DAY.search(until)  # what is said behind it is no span: «my sister looks in once a day»
         until = until[: ends.end()] if ends else until
         return _between(until, context)

@@ -1,6 +1,6 @@
 """Questions for the facts that decide what went wrong, each with what to type; «no idea» is always an answer."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from datetime import datetime
 from typing import Final
 
@@ -65,8 +65,12 @@ WATCHED: Final = {"warm_fridge": Rule.FRIDGE, "warm_brine": Rule.BRINE}
 
 def read_warm(a: Assessment, plain: Sequence[tuple[Probe, Celsius, datetime]]) -> tuple[str, str]:
     """After a fridge or brine that read warm while its record does not show for how long: the question, and its kind."""
-    read = {what for probe, what in READ.items() if any(p is probe and c > COLD for p, c, _ in plain)}
-    open_still = [w for w in sorted(read) if any(_unshown(f) for f in a.ledger.verdict.of(WATCHED[w]))]
+    return unshown(a, {what for probe, what in READ.items() if any(p is probe and c > COLD for p, c, _ in plain)})
+
+
+def unshown(a: Assessment, those: Collection[str]) -> tuple[str, str]:
+    """The question for how long the first of those was warm at most, and its kind; nothing where it is shown."""
+    open_still = [w for w in sorted(those) if any(_unshown(f) for f in a.ledger.verdict.of(WATCHED[w]))]
     return (say(ALREADY_READ), open_still[0]) if open_still and not a.ledger.thrown else ("", "")
 
 
