@@ -79,10 +79,14 @@ class TooLong(Refused):
 
 @dataclass(eq=False)
 class RawTooLong(Refused):
-    """Meat in salt alone that would lie raw for longer than the chart has it, from the salt to the fire."""
+    """Meat in salt alone that would lie raw for longer than the chart has it, from the salt to the fire.
+
+    `fish` is no meat that a cure in place of the salt would keep.
+    """
 
     days: float
     limit_days: float
+    fish: bool = False
 
 
 @dataclass(eq=False)

@@ -69,6 +69,7 @@ class Person:
     zone: str = "UTC"
     zone_known: bool = False
     home_zone: str = ""  # the clock that they left for a journey, "" at home
+    home_law: str = ""  # the jurisdiction that was theirs there
     language: str = "en"
     language_known: bool = False  # whether they said it, or showed it by what they typed
     units: Units = field(default_factory=Units)

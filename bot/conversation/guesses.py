@@ -12,7 +12,7 @@ from core.service.turn import Turn
 def with_place(turn: Turn, changes: dict[str, Any]) -> dict[str, Any]:
     """With the first zone comes a first guess of the units, and of the law before the first batch; what was said stays.
 
-    Who travels later keeps the law of home.
+    Who travels later keeps the law of home, and who named another on the way has that of home again there.
     """
     person, guessed = turn.person, dict[str, Any]()
     if not (person.zone_known or person.units_known):
@@ -21,6 +21,8 @@ def with_place(turn: Turn, changes: dict[str, Any]) -> dict[str, Any]:
     unsaid = person.jurisdiction == Person.jurisdiction and not batches.finished_of(turn, person.id)
     if law and (unsaid or not person.zone_known):
         guessed["jurisdiction"] = law
+    if changes["zone"] == person.home_zone and person.home_law not in ("", person.jurisdiction):
+        guessed["jurisdiction"] = person.home_law
     return guessed | changes
 
 

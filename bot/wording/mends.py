@@ -130,7 +130,9 @@ def effects(change: Change) -> list[str]:
     """What a setting changed in a batch: its dose, its plan, or why there is none any more."""
     a, before = change.after, change.before
     lines = []
-    if before is not None and _dose_differs(before, a) and a.dose is not None:
+    if before is not None and a.batch.setup.law and before.person.jurisdiction != a.person.jurisdiction:
+        lines.append(put_in.by_another_law(a))
+    elif before is not None and _dose_differs(before, a) and a.dose is not None:
         lines.append(doses.dose(a))
     refused = "" if a.refusal is None else refusals.say(a.refusal, a.person)
     told = "" if before is None or before.refusal is None else refusals.say(before.refusal, a.person)

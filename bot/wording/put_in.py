@@ -2,13 +2,15 @@
 
 from bot.intents.intents import Change as ChangeSetup
 from bot.intents.intents import StepDone
-from bot.wording import asking, cautions, doses, incidents, numbers
-from bot.wording.curing import VERDICTS
+from bot.wording import asking, cautions, doses, incidents, numbers, plans
+from bot.wording.curing import NOT_OVER, VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
 from core.batch.weighed import planned_now
+from core.cure.dose import Dose
 from core.cure.judgement import Judgement, Verdict, judge
+from core.errors import OverLimit
 from core.plan.steps import Step
 
 WORTH_ADDING = 0.02  # of a dose; less no kitchen scale shows. Judgement
@@ -23,7 +25,7 @@ def judged(a: Assessment) -> str:
     found = judge(d, None if into is None else (a.now - into).total_seconds() / 3600.0)
     if found.verdict is Verdict.WITHIN:
         return ""
-    return f"{VERDICTS[found.verdict]}.\n{_mended(a, found)}"
+    return f"{VERDICTS[found.verdict]}.\n{_mended(a, d, found)}"
 
 
 def to_plan(a: Assessment) -> str:
@@ -34,7 +36,7 @@ def to_plan(a: Assessment) -> str:
     d = a.dose
     if d is None or d.limit is None or "into_cure" in a.batch.done or "brine" not in a.batch.done:
         return ""
-    wanted = planned_now(a.batch, a.person.jurisdiction)
+    wanted = planned_now(a.batch, d.jurisdiction)
     cure, salt = wanted.cure_kg - d.cure_kg, wanted.salt_kg - d.salt_kg
     if judge(d, None).verdict is not Verdict.WITHIN or cure < WORTH_ADDING * wanted.cure_kg or salt < 0.0:
         return ""
@@ -45,9 +47,8 @@ def to_plan(a: Assessment) -> str:
     )
 
 
-def _mended(a: Assessment, found: Judgement) -> str:
+def _mended(a: Assessment, d: Dose, found: Judgement) -> str:
     """The way out: weighed anew while the meat is not in, topped up where it is too weak, poured off in time."""
-    planned = numbers.grams(dose_of(a.batch.setup, a.person.jurisdiction).cure_kg)
     if found.verdict is Verdict.UNDER_FLOOR:
         if found.top_up_cure_kg is None:
             return cautions.WORDS["under_cured_floor"]
@@ -61,10 +62,32 @@ def _mended(a: Assessment, found: Judgement) -> str:
             more=numbers.grams(found.top_up_cure_kg),
         )
     if "into_cure" not in a.batch.done:
-        return say("The meat is not in it yet: throw that mix away and weigh it anew, {planned}.", planned=planned)
+        return say("The meat is not in it yet: throw that mix away and weigh it anew, {planned}.", planned=_anew(a, d))
     if found.pour_off:
         return incidents.ADVICE["pour_off_no_more_cure"]
     return say("What has gone into the meat no rinse and no soak takes out for sure. Do not serve it on my word.")
+
+
+def _anew(a: Assessment, d: Dose) -> str:
+    """The curing salt of a mix that is weighed anew: as planned, or where the place allows less, the most that passes."""
+    try:
+        return numbers.grams(dose_of(a.batch.setup, d.jurisdiction).cure_kg)
+    except OverLimit as over:
+        return numbers.grams_down(over.passing_cure_kg or 0.0)
+
+
+def by_another_law(a: Assessment) -> str:
+    """What is in, where its owner told another place since: by whose law it was weighed, and what the other has of it."""
+    d = a.dose
+    if d is None or d.limit is None:
+        return ""
+    law, there = plans.LAWS[a.batch.setup.law], plans.LAWS[a.person.jurisdiction]
+    lines = [say("It was weighed by the law of {law}, and what is in stays in.", law=law), doses.dose_in(a)]
+    if d.jurisdiction != a.person.jurisdiction:
+        lines.append(say("By the law of {there}, as I hold it, nothing allows nitrite in this product.", there=there))
+    elif judge(d).verdict not in NOT_OVER:
+        lines.append(say("By the law of {there} that is too much: I do not call it safe there.", there=there))
+    return "\n".join(lines)
 
 
 def strong_taken(a: Assessment) -> str:

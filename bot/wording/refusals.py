@@ -98,13 +98,8 @@ def _not_so(error: OtherWay | RawTooLong | TooLate | TooLong | TooSoon | Gone, p
                 "Adding cure or brine now would change the dose; a test slice tells more.",
                 get=FIELDS.get(thing, thing.replace("_", " ")),
             )
-        case RawTooLong(days, limit):
-            return language.say(
-                "Without curing salt that keeps raw for {limit}, from the salt to the fire, and this would be {days}.\n"
-                "Type fewer days, or cure it, like «cure is 6.25 %».",
-                limit=numbers.days(limit),
-                days=numbers.days(days),
-            )
+        case RawTooLong():
+            return _raw_too_long(error)
         case TooLong(days, limit) if isinf(days):
             return language.say(
                 "The cure would never reach the middle of that in time. Inject it, or split it into thinner pieces."
@@ -120,6 +115,23 @@ def _not_so(error: OtherWay | RawTooLong | TooLate | TooLong | TooSoon | Gone, p
             return too_soon(error, person)
         case Gone(thing):
             return _gone(thing)
+
+
+def _raw_too_long(error: RawTooLong) -> str:
+    limit, days = numbers.days(error.limit_days), numbers.days(error.days)
+    if error.fish:
+        return language.say(
+            "Fish keeps raw for {limit}, from the salt to the fire, and this would be {days}.\n"
+            "Type fewer days. Fish that has to wait waits in the freezer, before its salt.",
+            limit=limit,
+            days=days,
+        )
+    return language.say(
+        "Without curing salt that keeps raw for {limit}, from the salt to the fire, and this would be {days}.\n"
+        "Type fewer days, or cure it, like «cure is 6.25 %».",
+        limit=limit,
+        days=days,
+    )
 
 
 def _over_limit(error: OverLimit) -> str:

@@ -50,6 +50,7 @@ FIELDS = Words(
         "frozen": "",
         "put_in_cure": "curing salt put in",
         "put_in_water": "water put in",
+        "law": "weighed by the law of",
         "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
     }
 )
@@ -61,6 +62,7 @@ _IN_WORDS: dict[str, Mapping[Any, str]] = {
     "lighter": fire.LIGHTERS,
     "wind_m_s": Words({0.0: "no wind"}),
     "cooker": COOKERS,
+    "law": plans.LAWS,
 }
 
 WOODS = Words(

@@ -85,7 +85,7 @@ class Assessment:
         if self.cure is None:
             return 0.0
         plain = replace(self.person, learned=material.fresh(self.person.learned))
-        return self.cure.days_p90 - material.days_of(self.batch.setup, plain).days_p90
+        return self.cure.days_p90 - material.days_of(self.batch.setup, plain, self.dose).days_p90
 
     @property
     def on_at(self) -> datetime | None:

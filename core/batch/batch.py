@@ -9,7 +9,6 @@ from typing import Any
 from core.batch.events import (
     Assumed,
     Changed,
-    Corrected,
     Done,
     Event,
     Finished,
@@ -28,7 +27,9 @@ from core.batch.events import (
     Tasted,
     Took,
     Weighed,
+    What,
 )
+from core.batch.standing import effective
 from core.but import but
 from core.errors import Gone
 from core.plan.recipe import product
@@ -133,66 +134,14 @@ def fold(batch_id: str, events: Iterable[Event]) -> Batch:
     batch = Batch(batch_id, first.what.name, _setup(first.what.setup), first.at)
     for event in standing:
         batch = _after(batch, event)
-        if isinstance(event.what, Started | Changed | Assumed):
+        if isinstance(event.what, Started) or _says_when(event.what):
             batch = but(batch, settled=event.at)
     return but(batch, readings=tuple(sorted(batch.readings, key=lambda r: (r.at, r.number))))
 
 
-def effective(events: Iterable[Event]) -> tuple[Event, ...]:
-    """The events as they stand after every correction, in the order in which they were said.
-
-    Corrections of one event add up ("no, 185", then "that was at nine"). Taking back a correction lifts it,
-    taking that back restores it; a correction of a correction corrects what the first one stood for.
-    """
-    listed = {e.number: e for e in sorted(events, key=lambda e: e.number)}
-    lifted = _lifted(listed)
-    standing: dict[int, Event | None] = {n: e for n, e in listed.items() if not isinstance(e.what, Corrected)}
-    for event in listed.values():
-        if isinstance(event.what, Corrected) and event.number not in lifted and not _takes_back(event.what, listed):
-            root = _root(event.what, listed)
-            if root in standing:
-                standing[root] = _instead(standing[root] or listed[root], event, event.what)
-    return tuple(e for e in standing.values() if e is not None)
-
-
-def amendments(events: Iterable[Event]) -> dict[int, Event]:
-    """The last correction that holds of each event that was corrected or taken back, by the number of that event."""
-    listed = {e.number: e for e in sorted(events, key=lambda e: e.number)}
-    lifted = _lifted(listed)
-    return {
-        _root(event.what, listed): event
-        for event in listed.values()
-        if isinstance(event.what, Corrected) and event.number not in lifted and not _takes_back(event.what, listed)
-    }
-
-
-def _lifted(listed: dict[int, Event]) -> set[int]:
-    """The corrections that were taken back, read from the last to the first, so that taking back is itself lifted."""
-    lifted: set[int] = set()
-    for event in reversed(listed.values()):
-        if isinstance(event.what, Corrected) and event.number not in lifted and _takes_back(event.what, listed):
-            lifted.add(event.what.target)
-    return lifted
-
-
-def _takes_back(what: Corrected, listed: Mapping[int, Event]) -> bool:
-    """Whether this only takes back another correction."""
-    target = listed.get(what.target)
-    return what.instead is None and what.at is None and target is not None and isinstance(target.what, Corrected)
-
-
-def _root(what: Corrected, listed: Mapping[int, Event]) -> int:
-    """The number of the event that a correction is about in the end."""
-    target = listed.get(what.target)
-    while target is not None and isinstance(target.what, Corrected) and target.what.target < target.number:
-        what, target = target.what, listed.get(target.what.target)
-    return what.target
-
-
-def _instead(original: Event, correction: Event, what: Corrected) -> Event | None:
-    if what.instead is None and what.at is None:
-        return None
-    return but(original, what=what.instead or original.what, at=what.at or original.at, by=correction.by)
+def _says_when(what: What) -> bool:
+    """Whether it says when the meal is: that is judged by the hour at which it was said, whatever is told since."""
+    return isinstance(what, Changed | Assumed) and "deadline" in what.changes
 
 
 def _setup(said: dict[str, Any]) -> Setup:
@@ -273,13 +222,19 @@ def _dosed(batch: Batch, at: datetime) -> Batch:
     """What was weighed is in: nobody is called to weigh it again, and the ppm are those of what went in."""
     if "brine" in batch.done or "into_cure" in batch.done:
         return batch
-    return but(batch, done={**batch.done, "brine": at}, dosed=batch.setup)
+    return _weighed_out(but(batch, done={**batch.done, "brine": at}))
+
+
+def _weighed_out(batch: Batch) -> Batch:
+    """What is weighed is weighed by the law of where its owner is, though an earlier one was taken back elsewhere."""
+    here = but(batch.setup, law="")
+    return but(batch, setup=here, dosed=here)
 
 
 def _as_done(batch: Batch, step: str, detail: str) -> Batch:
     """Dose, fire, wrap and chill go on from what was done, not from what was planned."""
     if step in ("brine", "into_cure") and batch.dosed is None:
-        return but(batch, dosed=batch.setup)
+        return _weighed_out(batch)
     if step == "meat_on":
         return but(batch, pit_start=batch.setup.pit_c)
     if step == "chill" and detail:  # «in the fridge» and no more: as it came off, wrapped or bare

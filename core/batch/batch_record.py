@@ -9,8 +9,9 @@ from datetime import datetime
 from typing import Final, Literal
 
 from core.batch.assess import Assessment, assess
-from core.batch.batch import amendments, effective, fold
+from core.batch.batch import fold
 from core.batch.events import Corrected, Done, Event, Finished, Handed, Started, What
+from core.batch.standing import amendments, effective
 from core.cure.dose import Dose
 from core.person import Person
 from core.safety.ledger import Verdict

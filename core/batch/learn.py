@@ -35,11 +35,10 @@ def _of_slice(batch: Batch, person: Person, learned: Learned) -> Learned:
     seen, strength = batch.sliced, batch.setup.cure_nitrite_fraction
     if seen is None or seen.grey is None or into is None or out is None or strength is None or not is_told(batch):
         return learned
-    weighed = dose_in(batch, person.jurisdiction)
-    immersion = material.immersion_of(batch.setup, weighed, Learned())
     try:
+        immersion = material.immersion_of(batch.setup, dose_in(batch, person.jurisdiction), Learned())
         return from_slice(learned, immersion, (out - into) / timedelta(days=1), seen.grey, seen.of)
-    except SaltbellError:  # a slice that cannot be (wider grey than meat) teaches nothing
+    except SaltbellError:  # a slice or a dose that cannot be (wider grey than meat) teaches nothing
         return learned
 
 

@@ -7,6 +7,8 @@ from typing import Final
 from core.batch.batch import Batch
 from core.batch.material import dose_of
 from core.cure.dose import Dose, teaspoons
+from core.cure.limits import limits_of
+from core.errors import Gone
 
 ROUNDLY: Final = timedelta(minutes=15)  # «in at six», of what began at five past. Judgement
 
@@ -14,7 +16,8 @@ ROUNDLY: Final = timedelta(minutes=15)  # «in at six», of what began at five p
 def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     """The dose that is to be weighed out, or what is in once it was: then the meat it went to decides the ppm.
 
-    It is one packet whenever it was read: what is printed on it counts as it was told last.
+    It is one packet whenever it was read: what is printed on it counts as it was told last. What was weighed by the
+    law of one place stays in, whichever is told since, and is held to the limit of that one.
     """
     if batch.dosed is None:
         return dose_of(batch.setup, jurisdiction)
@@ -22,7 +25,7 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     printed = (packet.cure_nitrite_fraction, packet.cure_nitrate_fraction)
     unread = batch.dosed.cure_nitrite_fraction is None
     dosed = replace(batch.dosed, cure_nitrite_fraction=printed[0], cure_nitrate_fraction=printed[1])
-    weighed = dose_of(dosed if unread else batch.dosed, jurisdiction)
+    weighed = dose_of(dosed if unread else batch.dosed, batch.setup.law or jurisdiction)
     cure_kg = batch.put_in.get("put_in_cure", weighed.cure_kg)
     actual = replace(
         weighed,
@@ -35,11 +38,23 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     )
     ingoing = actual.ingoing()
     return replace(
-        actual,
+        _held_to(jurisdiction, actual),
         nitrite_ingoing=ingoing.nitrite,
         nitrate_ingoing=ingoing.nitrate,
         nitrite_by_pickup=actual.by_pickup(),
     )
+
+
+def _held_to(jurisdiction: str, actual: Dose) -> Dose:
+    """The same, held to the limit of a place; a place that knows none for it leaves the one by which it was weighed."""
+    if actual.limit is None or jurisdiction == actual.jurisdiction:
+        return actual
+    try:
+        there = limits_of(jurisdiction, actual.product_class, actual.method, covered=actual.covered)[0]
+    except Gone:
+        return actual
+    sources = tuple(dict.fromkeys((*actual.sources, there.source)))
+    return replace(actual, jurisdiction=jurisdiction, limit=there, sources=sources)
 
 
 def planned_now(batch: Batch, jurisdiction: str) -> Dose:

@@ -10,6 +10,8 @@ from datetime import date, datetime, time, timedelta
 
 from core.but import but
 from core.errors import RawTooLong, TooLong, TooSoon
+from core.meat.cuts import cut
+from core.meat.piece import Species
 from core.plan.case import Case
 from core.plan.hours import quarter, span
 from core.plan.in_and_out import EVENING, LEAST_DRYING, OUT_AT, dries_from, in_by_day, needed_days, out_for
@@ -87,7 +89,7 @@ def _keeping_raw(case: Case, fixed: Anchors) -> Anchors:
     waits = needed_days(case) * 24 + case.setup.soak_hours + case.setup.rest_days * 24
     raw = (fixed.on - fixed.into_cure) / timedelta(hours=1) if case.done("into_cure") is None else waits
     if raw > within:
-        raise RawTooLong(raw / 24, within / 24)
+        raise RawTooLong(raw / 24, within / 24, cut(case.setup.cut).species is Species.FISH)
     return fixed
 
 

@@ -59,7 +59,7 @@ class Case:
         return self.progress.done.get(key)
 
     def as_settled(self) -> "Case":
-        """The case as it stood when the cook last said what the batch is to be; what was done since is not done yet."""
+        """The case as it stood when the cook last said when the meal is; what was done since is not done yet."""
         then = min(self.now, self.progress.settled or self.progress.started)
         done = {key: at for key, at in self.progress.done.items() if at <= then}
         return but(self, now=then, progress=but(self.progress, done=done))

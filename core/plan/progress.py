@@ -11,8 +11,8 @@ from core.plan.steps import TimeBand
 class Progress:
     """Where a batch stands. Times are aware UTC.
 
-    `settled` is when the cook last said what the batch is to be: a meal that could be had then is late when time
-    runs on, not refused. `done` holds when each step was done, by key. `ready` is the estimate of a cook under
+    `settled` is when the cook last said when the meal is: one that could be had then is late when time runs on, not
+    refused. `done` holds when each step was done, by key. `ready` is the estimate of a cook under
     way, `wrap_at` when its core is expected to reach wrapping, `next_reading` when a reading would tell most,
     `readings` how many core readings there are since the meat went on. `at_60c` is when the core falls to 60 °C,
     `from_54c` when it fell below 54.4 °C (130 °F), `cold_at` when it is expected at 4.4 °C (40 °F). `cooled` names

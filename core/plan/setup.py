@@ -35,6 +35,7 @@ class Setup:
     `lighter` is how a fire of coals is lit: "cubes", "chimney", "torch" or "wand"; `outside_c` and `wind_m_s` are the
     weather on the day of the fire. `wrap` is "none", "paper" or "foil"; `chill` is "foil", "rack", "fan" or "ice".
     `zone` is the clock of the place where the meat lies, "" for its owner's: who travels leaves what others have too.
+    `law` is that of the place where what is in was weighed ("US"), "" for its owner's: another place changes no grams.
     `wood` names what the smoke is of, one of `WOODS` or several with «+» between them, "" for what the cook likes.
     """
 
@@ -79,6 +80,7 @@ class Setup:
     fridge_vouched: bool = False
     vacuum: bool = False
     zone: str = ""
+    law: str = ""
     wood: str = ""
     said: frozenset[str] = frozenset()
 

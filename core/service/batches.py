@@ -7,9 +7,10 @@ from math import ceil
 from typing import Any
 
 from core.batch.assess import Assessment, Change, assess
-from core.batch.batch import effective, fold
+from core.batch.batch import fold
 from core.batch.events import Assumed, Changed, Corrected, Done, Event, Finished, Paused, Read, Resumed, Started, What
 from core.batch.material import piece_of
+from core.batch.standing import effective
 from core.batch.ways import alternatives
 from core.errors import Gone, TooLate, TooSoon
 from core.meat.cuts import cut

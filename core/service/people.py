@@ -3,13 +3,12 @@
 from typing import Any
 
 from core.batch.assess import Assessment, Change
+from core.batch.batch import fold
 from core.batch.events import Assumed, Changed
-from core.batch.weighed import is_told
 from core.person import Person
 from core.service import households, record
 from core.service.turn import Turn
 from core.store import batches, people, visits
-from core.units import Kilograms
 
 
 def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
@@ -17,11 +16,11 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     home = turn.person.zone if turn.person.zone_known else ""
     own = [row.id for row in batches.of_person(turn.tx, turn.person.id) if row.closed_at is None]
     before = [record.look(turn.tx, batch_id, turn.now) for batch_id in own]
-    turn.keep_person(**changes, **_left(turn.person, changes))
+    if changes.get("jurisdiction", turn.person.jurisdiction) != turn.person.jurisdiction:
+        _keep_as_weighed(turn)
+    turn.keep_person(**(changes | _left(turn.person, changes)))
     found = []
     for was in before:
-        if "jurisdiction" in changes and (weighed := _weighed(was)) is not None:
-            record.add(turn, was.batch.id, [(Assumed({"put_in_cure": weighed}), turn.now)])
         stays = _stays(turn, was, home, changes)
         if stays is not None:
             record.add(turn, was.batch.id, [(Assumed({"zone": stays}), turn.now)])
@@ -37,19 +36,22 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     return found
 
 
-def _weighed(a: Assessment) -> Kilograms | None:
-    """The curing salt that is in, aimed by the law of the place that is left: what is in stays in. [kg]"""
-    told = a.batch.dosed is not None and "put_in_cure" not in a.batch.put_in and is_told(a.batch)
-    return a.dose.cure_kg if told and a.dose is not None and a.dose.cure_kg > 0.0 else None
+def _keep_as_weighed(turn: Turn) -> None:
+    """By whose law each batch was weighed, those that are over too: what is in stays in, and what was eaten."""
+    for row in batches.of_person(turn.tx, turn.person.id):
+        batch = fold(row.id, batches.events(turn.tx, row.id))
+        if batch.dosed is not None and not batch.setup.law:
+            record.note(turn, row.id, Assumed({"law": turn.person.jurisdiction}))
 
 
 def _left(person: Person, changes: dict[str, Any]) -> dict[str, Any]:
-    """With another zone, the one that was left first: a journey of several stops ends where it began."""
+    """With another zone, the one that was left first, and its law: a journey of several stops ends where it began."""
     zone = changes.get("zone")
-    if zone is None or not person.zone_known or zone == person.zone or "home_zone" in changes:
+    if zone is None or not person.zone_known or zone == person.zone:
         return {}
-    home = person.home_zone or person.zone
-    return {"home_zone": "" if zone == home else home}
+    home, law = person.home_zone or person.zone, person.home_law or person.jurisdiction
+    stays = zone == home or "home_zone" in changes
+    return {"home_zone": "", "home_law": ""} if stays else {"home_zone": home, "home_law": law}
 
 
 def _stays(turn: Turn, a: Assessment, home: str, changes: dict[str, Any]) -> str | None:

@@ -62,18 +62,28 @@ def add(turn: Turn, batch_id: str, happened: Sequence[tuple[What, datetime]]) ->
     known = batches.events(turn.tx, batch_id)
     owner = owner_of(turn.tx, batch_id)
     before = assessed(turn.tx, batch_id, (known, owner, turn.now)) if known else None
-    first = max((e.number for e in known), default=0) + 1
-    said = turn.said
-    new = [
-        Event(first + i, at, said.said_at, turn.person.id, said.ref or said.key, what)
-        for i, (what, at) in enumerate(happened)
-    ]
+    new = _numbered(turn, known, happened)
     after = assessed(turn.tx, batch_id, ((*known, *new), owner, turn.now))
     batches.append(turn.tx, batch_id, new)
     if teaching.of_the_fire(before.batch if before else None, after.batch, turn.now):
         after = replace(after, person=_taught(turn, owner))
     remind(turn.tx, after)
     return Change(before, after)
+
+
+def note(turn: Turn, batch_id: str, what: What) -> None:
+    """Append what changes nothing of what is known of a batch: nothing is worked out anew, and nobody reminded."""
+    turn.tx.take_turns_of_batch(batch_id)
+    batches.append(turn.tx, batch_id, _numbered(turn, batches.events(turn.tx, batch_id), [(what, turn.now)]))
+
+
+def _numbered(turn: Turn, known: Sequence[Event], happened: Sequence[tuple[What, datetime]]) -> list[Event]:
+    """What happened as the next lines of a log, said by who speaks."""
+    first, said = max((e.number for e in known), default=0) + 1, turn.said
+    return [
+        Event(first + i, at, said.said_at, turn.person.id, said.ref or said.key, what)
+        for i, (what, at) in enumerate(happened)
+    ]
 
 
 def _taught(turn: Turn, owner: Person) -> Person:

@@ -5,8 +5,8 @@ from datetime import datetime, timedelta
 from typing import Final
 
 from core.batch.assess import Assessment, Change
-from core.batch.batch import effective
 from core.batch.events import Done, Event, Missed, Probe, Skipped, Snoozed, What
+from core.batch.standing import effective
 from core.errors import Gone
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, Plan, State, Step

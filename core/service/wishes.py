@@ -4,8 +4,8 @@ from dataclasses import replace
 from datetime import datetime
 
 from core.batch.assess import Assessment, Change, assess
-from core.batch.batch import effective
 from core.batch.events import Assumed, Changed, Started
+from core.batch.standing import effective
 from core.batch.ways import NEARLY
 from core.service import record
 from core.service.turn import Turn

@@ -29,6 +29,7 @@ LEAVES = (
     errors.UnknownCure("pink salt"),
     errors.TooLong(24.0, 21.0),
     errors.RawTooLong(15.0, 3.0),
+    errors.RawTooLong(4.0, 2.0, fish=True),
     errors.TooLong(float("inf"), 21.0),
     errors.TooLate("method"),
     errors.TooMany(40),

@@ -7,8 +7,9 @@ from random import Random
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.batch.batch import Batch, effective, fold
+from core.batch.batch import Batch, fold
 from core.batch.events import Corrected, Done, Event, Probe, Read, Started, What
+from core.batch.standing import effective
 
 START = datetime(2027, 3, 1, 7, 0, tzinfo=UTC)
 BEGUN = Started("flat", {"product": "pastrami", "cut": "brisket_flat", "mass": 3.2})
