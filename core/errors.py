@@ -29,13 +29,14 @@ class SaltbellError(Exception):
 
 @dataclass(eq=False)
 class OutOfRange(SaltbellError):
-    """A quantity lies outside the range in which the equation or the trade makes sense."""
+    """A quantity lies outside the range in which the equation or the trade makes sense; `of` names the cut it is of."""
 
     quantity: str
     value: float
     low: float
     high: float
     unit: str = ""
+    of: str = ""
 
 
 @dataclass(eq=False)

@@ -8,7 +8,7 @@ from datetime import datetime
 from typing import Any
 
 from bot.intents.intents import Start
-from core.plan.recipe import product
+from core.plan.recipe import called_by_weight, product
 
 
 def pack(value: Any) -> Any:
@@ -50,5 +50,30 @@ def of_the_same(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
     if not {"cut", "product"} & said.keys():
         return True
     both = {**half, **said}
-    same = all(half.get(key, value) == value for key, value in said.items() if key in ("cut", "product", "mass"))
-    return same and "product" in both and both.get("cut", "") in ("", *product(both["product"]).cuts)
+    same = all(half.get(key, value) == value for key, value in said.items() if key in ("cut", "mass"))
+    return same and _may_be(half, said) and both.get("cut", "") in ("", *product(both["product"]).cuts)
+
+
+def _may_be(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
+    """Whether one product is meant by both: «duck for saturday», then «two whole ducks»."""
+    was, now = half.get("product"), said.get("product")
+    return bool(was or now) and (None in (was, now) or was == now or product(was).heavier == now)
+
+
+def take_cut(said: dict[str, Any]) -> bool:
+    """Whether the cut is known: named, or the only one that there is; of some it is the weight that tells.
+
+    Raises Gone for a product that is not planned.
+    """
+    if "product" not in said:
+        return "cut" in said
+    named = product(said["product"])
+    if "cut" in said or (named.heavier and "mass" not in said):
+        return True
+    if named.heavier:
+        each = said.get("heaviest") or said["mass"] / said.get("pieces", 1)
+        named = product(called_by_weight(named.name, each))
+        said["product"] = named.name
+    if len(named.cuts) == 1:
+        said["cut"] = named.cuts[0]
+    return "cut" in said

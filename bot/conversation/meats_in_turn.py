@@ -6,7 +6,7 @@ from typing import Any, Final
 
 from bot.conversation.half import pack, unpack
 from bot.wording import batches as several
-from bot.wording import meats
+from bot.wording import meat_names
 from core.plan.recipe import product_of_cut
 from core.service import batches
 from core.service.turn import Turn
@@ -49,7 +49,7 @@ def names(then: list[dict[str, Any]]) -> list[str]:
 
 
 def _name(said: Mapping[str, Any]) -> str:
-    return meats.short_name(batches.short_name(made(said), said.get("cut", "")))
+    return meat_names.short_name(batches.short_name(made(said), said.get("cut", "")))
 
 
 def waiting(turn: Turn) -> list[dict[str, Any]]:

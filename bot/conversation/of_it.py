@@ -3,7 +3,7 @@
 import re
 from typing import Final
 
-from bot.wording.meats import PRODUCTS
+from bot.wording.meat_names import PRODUCTS
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 

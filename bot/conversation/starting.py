@@ -7,7 +7,7 @@ from typing import Any
 
 from bot import measures
 from bot.conversation import meats_in_turn
-from bot.conversation.half import adds_to, pack
+from bot.conversation.half import adds_to, pack, take_cut
 from bot.conversation.meats_in_turn import AND_THEN, made
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -16,14 +16,13 @@ from bot.intents.intents import Start
 from bot.intents.severally import said_of
 from bot.intents.weights import share_of
 from bot.reply import Reply
-from bot.wording import asking, cautions, doses, general, meats, other_cuts, plans, put_in, refusals, taken
+from bot.wording import asking, cautions, doses, general, meat_names, other_cuts, plans, put_in, refusals, taken
 from bot.wording import batches as several
 from core.batch.assess import Assessment, Change
 from core.batch.ways import alternatives
 from core.errors import OtherWay, OutOfRange, SaltbellError, TooSoon, UnknownCure
 from core.person import Person
 from core.plan.hours import wall_of
-from core.plan.recipe import product
 from core.service import batches
 from core.service.turn import Turn
 
@@ -90,7 +89,9 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     keep_packet(turn, said)
     again = _said_anew(turn, said)
     try:
-        change = batches.start(turn, said, meats.short_name) if again is None else batches.change(turn, again, said)
+        change = (
+            batches.start(turn, said, meat_names.short_name) if again is None else batches.change(turn, again, said)
+        )
     except OtherWay as other:  # «whole chicken, brined»: said, and planned in the way that does for it
         if "method" not in said:
             raise
@@ -209,11 +210,11 @@ def _ask_cure(turn: Turn, a: Assessment) -> Reply:
 
 def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Reply | None:
     """The question for the first thing that cannot be done without."""
-    _take_cut(said)
+    known = take_cut(said)
     broken = _broken(turn, said, unclear)
     if broken is not None:
         return broken
-    if "cut" not in said:
+    if not known:
         text, rows = asking.cut(said.get("product", "pastrami"), open_="product" not in said)
         return _ask(turn, "cut", said, taken.so_far(text, said, turn.person, turn.now), rows)
     if "mass" not in said:
@@ -229,15 +230,6 @@ def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Re
     if not turn.person.zone_known:
         return _ask(turn, "zone", said, asking.zone(), ())
     return None
-
-
-def _take_cut(said: dict[str, Any]) -> None:
-    """Where a product was named, its only cut goes without saying; raises Gone for a product that is not planned."""
-    if "product" not in said:
-        return
-    cuts = product(said["product"]).cuts
-    if len(cuts) == 1:
-        said.setdefault("cut", cuts[0])
 
 
 def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:

@@ -39,9 +39,10 @@ _PRODUCTS: Final = (
     (r"chicken[ _](?:breasts?|brests?)|(?:breasts?|brests?) of chicken", "chicken_breast"),
     (r"chicken[ _](?:wings?|necks?)", "chicken_pieces"),
     (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
-    (r"goose|gans", "goose"),
-    (r"(?:whole|entire) ducks?|ducks?,? (?:its |which is |that is )?whole|ganze ente", "whole_duck"),
-    (r"duck[ _](?:legs?|thighs?|wings?)|entenkeulen?", "duck_legs"),
+    (r"(?:goose|geese)[ _](?:breasts?|brests?|legs?|thighs?|wings?|necks?)", "goose_pieces"),
+    (r"(?:(?:whole|entire) )?(?:goose|geese)|gans|gänse", "goose"),
+    (r"(?:whole|entire) ducks?|ducks?,? (?:its |which is |that is )?whole|ganze enten?", "whole_duck"),
+    (r"duck[ _](?:legs?|thighs?|wings?|necks?)|entenkeulen?", "duck_legs"),
     (r"ducks?(?:[ _]breasts?)?|ente|entenbrust", "duck"),
     (r"(?:cod|salmon|trout|fish|herring|lumpfish)[ _]?(?:'s )?roes?|roes?|rogen|(?:kabeljau|dorsch)rogen", "roe"),
     (rf"{_SALMON_TROUT}|salmon|lachs", "salmon"),
@@ -74,6 +75,7 @@ _CUTS: Final = (
     (r"brisket[ _]points?|point (?:cut|end|brisket)|deckle|points?", "brisket_point"),
     (r"packers?|(?:whole|full|entire) brisket|brisket,? (?:whole|untrimmed)", "packer"),
     (r"briskets?|rinderbrust|brust|brisk[ei]ts?", "brisket"),
+    (r"duck[ _](?:breasts?|brests?)|(?:breasts?|brests?) of (?:a )?ducks?|entenbrust", "duck_breast"),
 )
 PRODUCT_WORDS: Final = re.Rules((re.compile(rf"\b(?:{words})\b"), name) for words, name in _PRODUCTS)
 CUT_WORDS: Final = re.Rules((re.compile(rf"\b(?:{words})\b"), name) for words, name in _CUTS)
@@ -165,9 +167,14 @@ def _spoken(*names: tuple[str, ...]) -> tuple[re.Rules[str], ...]:
 
 def ranges(named: Meat) -> tuple[tuple[Kilograms, Kilograms], ...]:
     """What a piece of that cut can weigh [kg], or of each cut that such a product is made from; none where unknown."""
-    made_from = product(named.product).cuts if named.product in products() else ()
+    made_from = [of for name in _called(named.product) for of in product(name).cuts]
     known = (named.cut,) if named.cut in cuts() else made_from
     return tuple((cuts()[name].mass_low, cuts()[name].mass_high) for name in known)
+
+
+def _called(name: str) -> list[str]:
+    """The products that a name may stand for: «duck» is the breast, or the bird by its weight; none where unknown."""
+    return [one for one in (name, product(name).heavier) if one] if name in products() else []
 
 
 def bone(text: str) -> str:

@@ -14,7 +14,7 @@ from bot.intents.context import Context
 from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import SALMON_TROUT, Meat, bone, meat, ranges, without
+from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
 from bot.intents.small import content, words
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import MANY, Weighed, shared, weighed
@@ -51,7 +51,8 @@ _EATS: Final = re.compile(
 )
 _COUNTED: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:(?:(?:duck|turkey|chicken|pork|ham|smoked) )*(?:breasts?|legs|thighs|drum(?:stick)?s|chops"
-    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies|chickens|hams|loins|of (?:them|em|those))\b"
+    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies|chickens|(?:whole )?ducks|geese|birds|turkeys"
+    r"|hams|loins|of (?:them|em|those))\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
     r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
@@ -94,8 +95,6 @@ _FROM_THE_FREEZER: Final = re.compile(
     r"\b(?:(?:still|lies|sits|is|been) )?in (?:the|my|our) (?:deep )?freezer\b(?! bag)"
     r"|\b(?:straight|just|right|fresh|hard|solid|stiff) (?:from|out of) (?:the |my )?freezer\b|\bhard as a rock\b"
 )
-_BREAST: Final = re.compile(r"\bbr(?:ea|e)sts?\b")
-HEAVIEST_BREAST_KG: Final = 1.0  # of a duck: what is heavier and no breast is a bird
 _FOREIGN: Final = 5  # words of another subject that the line of a start may hold
 _OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
@@ -226,17 +225,11 @@ def _afresh(context: Context) -> Context:
     return replace(context, deadline=None)
 
 
-def _is_bird(text: str, named: Meat, draft: _Draft) -> bool:
-    """A duck that is too heavy for a breast, and is no number of them."""
-    one = named.product == "duck" and not (_BREAST.search(text) or draft.pieces or _COUNTED.search(text))
-    return one and draft.said.get("mass", 0.0) > HEAVIEST_BREAST_KG
-
-
 def _take_meat(text: str, draft: _Draft) -> None:
     named = meat(text)
     draft.assumed += [name for name, words in _SAID_OF_IT if words.search(text)]
     if named.product or _TO_CORN.search(text):
-        draft.said["product"] = "whole_duck" if _is_bird(text, named, draft) else named.product or "corned_beef"
+        draft.said["product"] = named.product or "corned_beef"
     if named.cut == "both" or (named.cut == "brisket" and draft.said.get("mass", 0.0) > WHOLE_BRISKET_KG):
         draft.typed["cut"] = "flat and point" if named.cut == "both" else "whole brisket"
     elif named.cut == "brisket":

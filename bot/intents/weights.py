@@ -25,7 +25,7 @@ _NOT_MEAT: Final = re.compile(
 _NOUN: Final = (
     r"(?:pieces?|pcs?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?"
     r"|trouts?"
-    r"|legs|thighs|drum(?:stick)?s|chops|hocks|ducks?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?|stücke?)"
+    r"|legs|thighs|drum(?:stick)?s|chops|hocks|ducks?|goose|geese|turkeys?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?|stücke?)"
 )
 _APIECE: Final = (
     r"\b(?:each|ea|apiece|a piece|(?<=pcs )a(?= {3})|(?<=pieces )a(?= {3})|per (?:piece|fish|bird|slab)"

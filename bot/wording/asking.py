@@ -5,7 +5,7 @@ from math import isinf
 from bot.intents.buttons import payload
 from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, StepDone
 from bot.reply import Button
-from bot.wording import meats, numbers, steps
+from bot.wording import meat_names, numbers, steps
 from bot.wording.language import point, say
 from core.batch.assess import Assessment
 from core.batch.ways import Way
@@ -72,13 +72,15 @@ def share(count: int, mass: Kilograms, person: Person) -> tuple[str, Rows]:
 
 def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:
     """Which cut of those that a product is made from; `open_` where the product was not said either."""
-    row = tuple(button(meats.cut_name(c), Choose("cut", c)) for c in product(name).cuts)
+    row = tuple(button(meat_names.cut_name(c), Choose("cut", c)) for c in product(name).cuts)
     if name == "ham":
         return say("Is the bone in it? It decides how it is cured."), (row,)
     if not open_:
-        return say("Which cut is it for the {product}? Tap it, or type it.", product=meats.product_inside(name)), (row,)
+        return say("Which cut is it for the {product}? Tap it, or type it.", product=meat_names.product_inside(name)), (
+            row,
+        )
     more = say(
-        "Or type it: belly, loin, chops, hocks, shoulder, ham, turkey breast, turkey legs, chicken, duck breast, salmon, trout."
+        "Or type it: belly, loin, chops, hocks, shoulder, ham, turkey breast, turkey legs, chicken, duck, goose, salmon, trout."
     )
     return say("Which cut is it? For pastrami tap one of these.\n{more}", more=more), (row,)
 

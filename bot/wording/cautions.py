@@ -16,6 +16,7 @@ MOST = 2  # cautions in one message: more are read by nobody
 
 OF_FISH = frozenset({"fish_160f", "vacuum_fish_38f"})
 OF_BIRDS = frozenset({"poultry_own_table"})
+OF_WATERFOWL = frozenset({"fat_under_the_bird"})
 WORDS = Words({
     "nitrite_weigh_exactly": "Weigh the curing salt on a scale that shows 0.1 g; a spoon can be out by a quarter.",
     "nitrite_away_from_children": "Keep curing salt labelled, shut, and away from children: a teaspoon of it can make somebody very ill.",
@@ -33,6 +34,7 @@ WORDS = Words({
     "non_intact": "Injected or cut-open meat is no longer intact: its core counts, and its clocks are stricter.",
     "charcoal_outdoors_only": "Charcoal burns outdoors only: its carbon monoxide kills in a garage with the door open too.",
     "no_fluid_on_hot_coals": "No lighter fluid on hot coals.",
+    "fat_under_the_bird": "Duck and goose drip much fat: a pan under them, out of the fire. Should it burn: lid and vents shut, never water.",
     "burp_before_opening": "Open the vents, then lift the lid a little and wait, before you open it: a starved fire flashes.",
     "no_water_on_coals": "No water on the coals; shut the vents.",
     "hot_ash": "Ash stays hot for days: a metal bin with a lid, away from the house.",
@@ -108,9 +110,10 @@ def of_kind(kind: str, a: Assessment) -> Sequence[Caution]:
     leave_out.add("through_130f_in_6h" if record.hurried else "through_140f_in_4h")
     leave_out |= set() if record.fish else OF_FISH
     leave_out |= set() if record.bird else OF_BIRDS
+    leave_out |= set() if meats.waterfowl(a) else OF_WATERFOWL
     leave_out |= set() if a.batch.setup.frozen else {"thawed_through"}
     if meats.in_pot(a):
-        leave_out |= {key for key in WORDS if re.search("coal|ash|burp|moist", key)}
+        leave_out |= {key for key in WORDS if re.search("coal|ash|burp|moist|fat_", key)}
     if meats.plain(a):
         leave_out |= {key for key in WORDS if key.startswith(("nitrite", "cure_", "pink_rock", "poison"))}
     if a.batch.setup.at_risk_eaters is False:

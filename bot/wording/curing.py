@@ -3,7 +3,7 @@
 from math import isfinite, isinf
 
 from bot.intents.cures import Mixture
-from bot.wording import cautions, meats, numbers, without_needle
+from bot.wording import cautions, meat_names, numbers, without_needle
 from bot.wording.cited import cite
 from bot.wording.language import Words, decimal, later, say
 from core.batch.assess import Assessment
@@ -232,7 +232,7 @@ def _about(q: Quantiles) -> str:
 
 def law(a: Assessment | None, person: Person, found: tuple[Limit, ...]) -> str:
     """The limits of a product in each place, those of the person's own place first."""
-    name = meats.product_name(a.batch.setup.product) if a is not None else say("Whole cuts of meat")
+    name = meat_names.product_name(a.batch.setup.product) if a is not None else say("Whole cuts of meat")
     method = "" if a is None else f", {METHODS[a.batch.setup.method]}"
     lines = [say("{name}{method}, the most nitrite that may go in (as sodium nitrite):", name=name, method=method)]
     ordered = sorted(found, key=lambda one: one.jurisdiction != person.jurisdiction)

@@ -1,6 +1,6 @@
 """Words that belong to no subject: hello, help, what is unclear, what is over."""
 
-from bot.wording import meats, numbers, plans
+from bot.wording import meat_names, numbers, plans
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.ways import Way
@@ -26,7 +26,7 @@ def help_(a: Assessment | None) -> str:
             "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or «7 lb brisket point».\n"
             "I plan {planned}.\n"
             "Settings in words: «we are in Chicago», «only kg and c», «flips at 7 and 19».",
-            planned=meats.planned(),
+            planned=meat_names.planned(),
         )
     by_phase = {
         "waiting": say("«brine 3 c», «done», «48 mm», «cure is 6.25 %»"),

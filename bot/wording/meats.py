@@ -2,98 +2,10 @@
 
 from bot.wording import numbers
 from bot.wording.language import Words, later, say
+from bot.wording.meat_names import CUTS, product_name
 from core.batch.assess import Assessment
 from core.meat.piece import Species
-from core.plan.recipe import products
 
-PRODUCTS = Words(
-    {
-        "pastrami": "Pastrami",
-        "corned_beef": "Corned beef",
-        "bacon": "Bacon",
-        "back_bacon": "Back bacon",
-        "shoulder": "Cured shoulder",
-        "pork_chops": "Smoked pork chops",
-        "ham": "Ham",
-        "hocks": "Smoked hocks",
-        "turkey": "Smoked turkey",
-        "whole_turkey": "Whole smoked turkey",
-        "turkey_legs": "Smoked turkey legs",
-        "chicken": "Smoked chicken",
-        "chicken_legs": "Smoked chicken legs",
-        "chicken_breast": "Smoked chicken breast",
-        "duck": "Smoked duck",
-        "salmon": "Hot-smoked salmon",
-        "trout": "Hot-smoked trout",
-    }
-)
-CUTS = Words(
-    {
-        "brisket_flat": "brisket flat",
-        "brisket_point": "brisket point",
-        "beef_round": "round of beef",
-        "pork_belly": "pork belly",
-        "pork_loin": "pork loin",
-        "pork_shoulder": "boned shoulder",
-        "pork_chop": "chop",
-        "pork_hock": "hock",
-        "ham_boned": "boned leg",
-        "ham_bone_in": "leg with its bone",
-        "turkey_breast": "breast",
-        "turkey_whole": "bird",
-        "turkey_leg": "leg",
-        "chicken_whole": "whole bird",
-        "chicken_leg": "leg or thigh",
-        "chicken_breast": "breast",
-        "duck_breast": "breast",
-        "salmon_side": "side",
-        "trout": "fish",
-    }
-)
-INSIDE = Words(
-    {
-        "pastrami": "pastrami",
-        "corned_beef": "corned beef",
-        "bacon": "bacon",
-        "back_bacon": "back bacon",
-        "shoulder": "cured shoulder",
-        "pork_chops": "smoked pork chops",
-        "ham": "ham",
-        "hocks": "smoked hocks",
-        "turkey": "smoked turkey",
-        "whole_turkey": "whole smoked turkey",
-        "turkey_legs": "smoked turkey legs",
-        "chicken": "smoked chicken",
-        "chicken_legs": "smoked chicken legs",
-        "chicken_breast": "smoked chicken breast",
-        "duck": "smoked duck",
-        "salmon": "hot-smoked salmon",
-        "trout": "hot-smoked trout",
-    }
-)
-SHORT = Words(
-    {
-        "flat": "flat",
-        "point": "point",
-        "pastrami": "pastrami",
-        "corned beef": "corned beef",
-        "bacon": "bacon",
-        "back bacon": "back bacon",
-        "shoulder": "shoulder",
-        "pork chops": "pork chops",
-        "ham": "ham",
-        "hocks": "hocks",
-        "turkey": "turkey",
-        "whole turkey": "whole turkey",
-        "turkey legs": "turkey legs",
-        "chicken": "chicken",
-        "chicken legs": "chicken legs",
-        "chicken breast": "chicken breast",
-        "duck": "duck",
-        "salmon": "salmon",
-        "trout": "trout",
-    }
-)
 TENDER_FROM_C = 80.0  # under it meat is firm, and no probe slides in like into butter
 PURPOSES = Words(
     {
@@ -120,6 +32,8 @@ def what(a: Assessment) -> str:
     """«Pastrami from a 3.2 kg brisket flat», «Hot-smoked trout from 4 pieces, 1.4 kg in all»."""
     setup, mass = a.batch.setup, numbers.mass(a.batch.setup.mass, a.person)
     name, cut = product_name(setup.product), CUTS.get(setup.cut, setup.cut.replace("_", " "))
+    if setup.pieces > 1 and whole_bird(a):
+        return say("{name} from {pieces} birds, {mass} in all", name=name, pieces=setup.pieces, mass=mass)
     if setup.pieces > 1:
         return say(
             "{name} from {pieces} pieces of {cut}, {mass} in all", name=name, pieces=setup.pieces, cut=cut, mass=mass
@@ -127,21 +41,6 @@ def what(a: Assessment) -> str:
     vowel = mass.startswith(("8", "11 ", "11.", "18 ", "18."))
     sentence = later("{name} from an {mass} {cut}") if vowel else later("{name} from a {mass} {cut}")
     return say(sentence, name=name, mass=mass, cut=cut)
-
-
-def short_name(english: str) -> str:
-    """What a batch is called by, in the language of who begins it: «ham», «Schinken»."""
-    return SHORT.get(english, english)
-
-
-def product_inside(name: str) -> str:
-    """A product within a sentence: «the bacon», «I plan bacon»."""
-    return INSIDE.get(name, name.replace("_", " "))
-
-
-def product_name(name: str) -> str:
-    """What a product is called; one that a cook added is called by the name in its file."""
-    return PRODUCTS.get(name, name.replace("_", " ").capitalize())
 
 
 def purpose(a: Assessment) -> str:
@@ -154,22 +53,6 @@ def purpose_of(a: Assessment, name: str) -> str:
     if fish(a) or in_portions(a):
         return EATEN.get(name, PURPOSES[name])
     return PURPOSES[name] if a.batch.setup.target_c >= TENDER_FROM_C else FIRM.get(name, PURPOSES[name])
-
-
-def planned() -> str:
-    """«pastrami, corned beef, … and hot-smoked trout»."""
-    ours = [name for name in PRODUCTS if name in products()]
-    names = [product_inside(name) for name in (*ours, *sorted(products().keys() - PRODUCTS.keys()))]
-    return say("{join} and {names}", join=", ".join(names[:-1]), names=names[-1])
-
-
-def cut_name(name: str) -> str:
-    """A cut as a button says it."""
-    by_itself = {"turkey_whole": say("Whole turkey"), "chicken_whole": say("Whole chicken"), "turkey_breast": say("Turkey breast"), "duck_breast": say("Duck breast"), "turkey_leg": say("Turkey leg"),
-                 "chicken_leg": say("Chicken leg or thigh"), "chicken_breast": say("Chicken breast"),
-                 "salmon_side": say("Salmon side"), "trout": say("Trout")}  # fmt: skip
-    said = by_itself.get(name, CUTS.get(name, name.replace("_", " ")))
-    return said[:1].upper() + said[1:]  # what comes after it may be a noun of German
 
 
 def fish(a: Assessment) -> bool:
@@ -192,9 +75,14 @@ def bird(a: Assessment) -> bool:
     return a.piece.cut.species in (Species.TURKEY, Species.CHICKEN, Species.DUCK)
 
 
+def waterfowl(a: Assessment) -> bool:
+    """Whether it is duck or goose, whose fat runs."""
+    return a.piece.cut.species is Species.DUCK
+
+
 def whole_bird(a: Assessment) -> bool:
     """Whether it is a bird with breast and thigh, probed in both and carved off the bone."""
-    return a.batch.setup.cut in ("chicken_whole", "turkey_whole")
+    return a.batch.setup.cut.endswith("_whole")
 
 
 def in_pot(a: Assessment) -> bool:
@@ -275,6 +163,8 @@ def carved(a: Assessment) -> str:
     look = say("Look at the middle: is any of it grey, and how wide?")
     if fish(a):
         return say("Lift the flakes off the skin, or slice it thin with a long knife.")
+    if whole_bird(a) and plain(a):
+        return say("Joint it, and carve the breast across the grain. The thermometer decides, not the colour.")
     if whole_bird(a):
         return say(
             "Joint it, and carve the breast across the grain. Pink is the cure: the thermometer decides, not the colour."

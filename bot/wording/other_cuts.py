@@ -1,7 +1,7 @@
 """Words for a meat that is none, and for a cut that nothing is planned for by its name."""
 
 from bot.intents.intents import Choose
-from bot.wording import meats
+from bot.wording import meat_names
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
 
@@ -12,7 +12,7 @@ def unknown_meat(said: str) -> str:
         "I do not know «{said}» as a cut. Type it with its weight, like «3.2 kg brisket flat» or «2 kg pork belly».\n"
         "I plan {planned}.",
         said=said,
-        planned=meats.planned(),
+        planned=meat_names.planned(),
     )
 
 
@@ -27,7 +27,7 @@ def like_cut(said: str) -> tuple[str, Rows] | None:
     """The planned cuts that are built like one that has no plan of its own; None where none is."""
     if said not in _NEAREST:
         return None
-    row = tuple(button(meats.cut_name(c), Choose("cut", c)) for c in _NEAREST[said])
+    row = tuple(button(meat_names.cut_name(c), Choose("cut", c)) for c in _NEAREST[said])
     text = say(
         "I plan no «{said}» by that name: tap the cut that is most like it.\n"
         "The cure goes by the weight and by the thickest spot, so measure that with a ruler.",

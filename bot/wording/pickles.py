@@ -1,17 +1,9 @@
 """Words for a pickle that is injected, with a cover brine or without."""
 
-from bot.wording import numbers
-from bot.wording.language import Words, decimal, say
+from bot.wording import meats, numbers
+from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.cure.dose import Dose
-
-NEEDLES = Words(
-    {
-        "ham_bone_in": ", first at the ball joint, at the shank and along the bone",
-        "turkey_whole": " into breast, thighs and legs, from inside the skin",
-        "chicken_whole": " into breast, thighs and legs, from inside the skin",
-    }
-)
 
 
 def weighed(dose: Dose) -> str:
@@ -109,5 +101,8 @@ def _share(a: Assessment) -> str:
 
 
 def _where(a: Assessment) -> str:
-    found = NEEDLES.get(a.batch.setup.cut)
-    return say(" from both faces") if found is None else found
+    if meats.whole_bird(a):
+        return say(" into breast, thighs and legs, from inside the skin")
+    if a.batch.setup.cut == "ham_bone_in":
+        return say(", first at the ball joint, at the shank and along the bone")
+    return say(" from both faces")

@@ -1,6 +1,6 @@
 """Words for a quantity that cannot be: what was said, what can be, and what to type instead."""
 
-from bot.wording import numbers
+from bot.wording import meat_names, numbers
 from bot.wording.language import Words, say
 from core.errors import OutOfRange
 from core.heat.cook import PIT_OVER_K, TARGET_HIGH_C
@@ -73,16 +73,19 @@ def out_of_range(error: OutOfRange, person: Person) -> str:
 
 
 def _mass(error: OutOfRange, low: str, high: str, value: str) -> str:
+    cut = meat_names.cut_name(error.of) if error.of else say("Meat")
     if error.value > error.high:
         return say(
-            "I can take {low} to {high} of this cut as one piece, not {value}.\n"
+            "{cut}: I can take {low} to {high} as one piece, not {value}.\n"
             "Type the weight again, or how many pieces it is, like «2 pieces».",
+            cut=cut,
             low=low,
             high=high,
             value=value,
         )
     return say(
-        "I can take {low} to {high} of this cut, not {value}. Type the weight again, like 3.2 kg or 7 lb, or another cut.",
+        "{cut}: I can take {low} to {high}, not {value}. Type the weight again, like 3.2 kg or 7 lb, or another cut.",
+        cut=cut,
         low=low,
         high=high,
         value=value,

@@ -3,7 +3,7 @@
 from datetime import datetime, timedelta
 from math import isinf
 
-from bot.wording import language, meats, numbers, ranges
+from bot.wording import language, meat_names, meats, numbers, ranges
 from bot.wording.language import Words
 from core.errors import (
     ByTheClock,
@@ -89,7 +89,7 @@ def _not_so(error: OtherWay | RawTooLong | TooLate | TooLong | TooSoon | Gone, p
             }[ways[0]]
             return language.say(
                 "A {get} is not cured that way: the middle would be reached too late.\nFor this one, {way}.",
-                get=meats.CUTS.get(cut, cut.replace("_", " ")),
+                get=meat_names.CUTS.get(cut, cut.replace("_", " ")),
                 way=way,
             )
         case TooLate(thing):
@@ -209,7 +209,7 @@ def _gone(thing: str) -> str:
     return language.say(
         "{none}\nI do plan {planned}: type it with its weight, like «2 kg pork belly».",
         none=no_plan_of(thing.removeprefix("product ").removeprefix("cut ")),
-        planned=meats.planned(),
+        planned=meat_names.planned(),
     )
 
 

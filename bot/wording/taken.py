@@ -9,7 +9,7 @@ from bot import measures
 from bot.intents.intents import Change, Choose, MoveDeadline
 from bot.intents.weights import HEAVIEST_KG
 from bot.reply import Reply
-from bot.wording import meats, numbers, plans
+from bot.wording import meat_names, meats, numbers, plans
 from bot.wording.asking import Rows, button
 from bot.wording.language import say
 from core.batch.assess import Assessment
@@ -88,7 +88,7 @@ def noted(a: Assessment) -> str:
 
 def so_far(question: str, said: Mapping[str, Any], person: Person, now: datetime) -> str:
     """The question for the cut or the weight, with what is kept meanwhile; what is frozen thaws first."""
-    parts = [meats.PRODUCTS[said["product"]]] if said.get("product") in meats.PRODUCTS else []
+    parts = [meat_names.PRODUCTS[said["product"]]] if said.get("product") in meat_names.PRODUCTS else []
     parts += [numbers.mass(said["mass"], person)] if "mass" in said else []
     parts += [say("{n} pieces", n=f"{said['pieces']}")] if said.get("pieces", 1) > 1 else []
     parts += [say("{thick} thick", thick=numbers.length(said["thickness"], person))] if "thickness" in said else []

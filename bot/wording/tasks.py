@@ -1,6 +1,6 @@
 """Words for a step that falls due: what to do, the action first, and why or how where that is not plain."""
 
-from bot.wording import cooling, fuel, meats, numbers, pickles, steps
+from bot.wording import cautions, cooling, fuel, meats, numbers, pickles, steps
 from bot.wording.language import Words, decimal, say
 from core.batch.assess import Assessment
 from core.cure.afterwards import SOAK_WATER
@@ -146,12 +146,13 @@ def _light(step: Step, a: Assessment) -> str:
             pit=numbers.temperature(a.batch.setup.pit_c, a.person),
         )
     load = fuel.to_fill(a.fuel, a)
-    return say(
+    lit = say(
         "Light the fire: the meat goes on in {minutes}.\n{load}Bring the pit to {pit} and wait for thin, clear smoke.",
         minutes=numbers.hours(step.minutes / 60),
         load=load,
         pit=numbers.temperature(a.batch.setup.pit_c, a.person),
     )
+    return f"{lit}\n{cautions.WORDS['fat_under_the_bird']}" if meats.waterfowl(a) else lit
 
 
 def _meat_on(step: Step, a: Assessment) -> str:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from bot.wording import fire, meats, numbers, plans
+from bot.wording import fire, meat_names, meats, numbers, plans
 from bot.wording.language import Words, decimal, say
 from bot.wording.settings import COOKERS
 from core.batch.assess import Assessment
@@ -139,7 +139,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
         case "nitrite_target":
             return numbers.ppm(v) if v else say("none")
         case "product" | "cut":
-            return (meats.PRODUCTS | meats.CUTS).get(v, str(v))
+            return (meat_names.PRODUCTS | meat_names.CUTS).get(v, str(v))
         case _ if field in _IF_SO:
             return (_IF_SO if v else _IF_NOT)[field]
         case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":

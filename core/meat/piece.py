@@ -122,7 +122,7 @@ def piece(
         The mass is not one that this cut can have, or the thickness is not one that meat can have.
     """
     if not cut.mass_low <= mass <= cut.mass_high:
-        raise OutOfRange("mass", mass, cut.mass_low, cut.mass_high, "kg")
+        raise OutOfRange("mass", mass, cut.mass_low, cut.mass_high, "kg", cut.name)
     if thickness is None:
         estimate = cut.thickness_scale * mass ** (1 / 3)
         return Piece(cut, mass, estimate, cut.thickness_log_sd, False, sealed_faces, skin_on, intact)

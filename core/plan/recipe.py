@@ -13,13 +13,13 @@ from core.meat.cuts import cut
 from core.plan.setup import Setup, by_the_clock, in_a_brine
 from core.safety.history import printed_f
 from core.safety.storage import keeping, raw_line
-from core.units import Celsius, Days, Hours, celsius_from_fahrenheit
+from core.units import Celsius, Days, Hours, Kilograms, celsius_from_fahrenheit
 
 METHODS: Final = ("brine", "dry", "inject")
 PURPOSES: Final = ("thin", "cold", "hot", "pulled")
 ENTRIES: Final = frozenset(
     {"name", "cuts", "product_class", "storage", "rub_g_per_kg", "safety_floor_c", "cooked_from_c", "defaults",
-     "purposes", "hours", "by_cut", "only_methods", "least_days", "only_by_name"}
+     "purposes", "hours", "by_cut", "only_methods", "least_days", "only_by_name", "heavier"}
 )  # fmt: skip
 SETTINGS: Final = frozenset(f.name for f in fields(Setup)) - {"product", "cut", "mass", "deadline", "said"}
 WATER_BY_THE_CLOCK: Final = 1.5  # kg for a kg of meat: a strong brine is hardly weakened by it. Common practice
@@ -68,7 +68,8 @@ class Product:
 
     `safety_floor_c` is the core below which it is never called done [°C], `rub_g_per_kg` 0 where none is rubbed on.
     `cooked_from_c` is a core under that floor at which it is cooked all the same, though it keeps as leftovers do, 0
-    for none. `only_by_name` says that its cuts are made into something else where nobody names it.
+    for none. `only_by_name` says that its cuts are made into something else where nobody names it; `heavier` is the
+    product that its name stands for where a piece weighs as much as that one does, "" for none.
     `by_cut` holds the defaults that a cut has of its own, `only_methods` the ways that a cut may be cured where not
     every one will do, `least_days` the days below which a cut does not come out, by method. [d]
     """
@@ -84,6 +85,7 @@ class Product:
     rub_g_per_kg: float = 0.0
     cooked_from_c: Celsius = 0.0
     only_by_name: bool = False
+    heavier: str = ""
     by_cut: Mapping[str, Mapping[str, Any]] = field(default_factory=dict)
     only_methods: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     least_days: Mapping[str, Mapping[str, Days]] = field(default_factory=dict)
@@ -215,6 +217,15 @@ def product(name: str) -> Product:
         raise Gone(f"product {name}") from None
 
 
+def called_by_weight(name: str, each: Kilograms) -> str:
+    """The product that a name stands for where its cut was left open, by the heaviest piece: «duck» of 2 kg is a bird.
+
+    Raises Gone where there is no product of that name.
+    """
+    other = product(name).heavier
+    return other if other and each >= min(cut(of).mass_low for of in product(other).cuts) else name
+
+
 def product_of_cut(cut: str) -> Product:
     """What a cut is made into where nobody says otherwise; raises Gone where there is nothing."""
     found = next((p for p in products().values() if cut in p.cuts and not p.only_by_name), None)
@@ -241,6 +252,7 @@ def _product(file: str, table: dict[str, Any]) -> Product:
             rub_g_per_kg=float(table["rub_g_per_kg"]),
             cooked_from_c=float(table.get("cooked_from_c", 0.0)),
             only_by_name=table.get("only_by_name", False),
+            heavier=table.get("heavier", ""),
             by_cut=table.get("by_cut", {}),
             only_methods={cut: tuple(ways) for cut, ways in table.get("only_methods", {}).items()},
             least_days=table.get("least_days", {}),

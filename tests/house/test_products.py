@@ -10,7 +10,7 @@ from core.errors import OtherWay
 from core.heat.cooker import cooker
 from core.meat.cuts import cut, cuts
 from core.meat.piece import Species
-from core.plan.recipe import Product, product_of_cut, products
+from core.plan.recipe import Product, called_by_weight, product_of_cut, products
 from core.plan.setup import Setup
 from core.safety.storage import keeping
 from core.units import fahrenheit_from_celsius
@@ -51,6 +51,17 @@ def test_every_cut_is_made_into_something() -> None:
     assert {of for _, of in MADE} == set(cuts())
     unasked = {made.name for made in products().values() if not made.only_by_name}
     assert {product_of_cut(of).name for of in cuts()} == unasked
+
+
+def test_a_heavier_one_begins_where_it_can_be_told_from_the_other() -> None:
+    """«duck»: no breast weighs as much as the lightest bird, so the weight tells which is meant."""
+    pairs_ = [(made, products()[made.heavier]) for made in products().values() if made.heavier]
+    assert pairs_
+    for made, other in pairs_:
+        lightest = min(cut(of).mass_low for of in other.cuts)
+        assert lightest > max(cut(of).mass_high for of in made.cuts)
+        assert called_by_weight(made.name, lightest) == other.name
+        assert called_by_weight(made.name, lightest / 2) == made.name
 
 
 @pytest.mark.parametrize("name", ALL)

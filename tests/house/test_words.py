@@ -7,7 +7,7 @@ from typing import get_args
 
 import pytest
 
-from bot.wording import asking, cautions, incidents, meats, plans, refusals, safety, steps, values
+from bot.wording import asking, cautions, incidents, meat_names, meats, plans, refusals, safety, steps, values
 from core import errors
 from core.heat.doubt import Reason
 from core.person import Person
@@ -117,7 +117,7 @@ def test_every_choice_of_a_product_has_words() -> None:
     for product in products().values():
         assert {p.name for p in product.purposes} <= meats.PURPOSES.keys()
         assert dict(product.defaults).get("method", "brine") in plans.METHODS
-        assert product.name in meats.PRODUCTS
-        assert set(product.cuts) <= meats.CUTS.keys()
+        assert product.name in meat_names.PRODUCTS
+        assert set(product.cuts) <= meat_names.CUTS.keys()
     assert plans.WRAPS.keys() == {"none", "paper", "foil"}
     assert "cure_nitrite_fraction" in values.FIELDS

@@ -82,7 +82,8 @@ def _rest(intent: Intent) -> str:
 
 def _start(intent: Start) -> str:
     said = intent.said
-    parts = [said.get("product"), said.get("cut")]
+    cut = said.get("cut") if said.get("cut") != "duck_breast" else None  # its weight tells it from the bird as well
+    parts = [said.get("product"), cut]
     parts += [f"{said['mass']:.4g}kg"] if "mass" in said else []
     parts += [_value(k, said[k]) for k in ("thickness", "cure_nitrite_fraction", "method") if k in said]
     parts += ["frozen"] if said.get("frozen") else []

@@ -33,7 +33,12 @@ def test_the_meal_is_that_of_all_and_a_size_that_of_one() -> None:
     (one,) = read("bacon 3 kg belly 40 mm thick, duck breast 700 g, sat 5pm", context("none"))
     assert isinstance(one, Start)
     assert one.said["thickness"] == pytest.approx(0.04)
-    assert one.then[0] == {"product": "duck", "mass": 0.7, "deadline": one.said["deadline"]}
+    assert one.then[0] == {
+        "product": "duck",
+        "cut": "duck_breast",
+        "mass": 0.7,
+        "deadline": one.said["deadline"],
+    }
 
 
 def test_a_question_about_two_meats_begins_none() -> None:
