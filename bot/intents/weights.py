@@ -36,6 +36,7 @@ _LISTED: Final = re.compile(
     r"(?<![\w.:])(?<!at )(?<!by )(?<!cure )(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
     r"(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$"
 )
+_BEHIND_HOURS: Final = re.compile(r"\b(?:at|by) \d{1,2} ?(?:(?:and|&|,) ?\d{1,2} ?)+(?:and|&|,) ?$")  # or at weights
 _RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
     r"(?<![\w.:])((?:(?:[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?)(?: ?(?:and|&|\+|,|/))? )+)$"
 )
@@ -156,7 +157,7 @@ def _is_open(text: str, weights: list[Measure], pieces: list[float]) -> bool:
         any(m.low is not None or not 0 < m.value <= HEAVIEST_KG or _OR_ELSE.match(text[m.end :]) for m in weights)
         # «3.2 kg, was 3.6 before trimming», «3 lb and 4»
         or not all(_JOINED.match(text[a.end : b.start]) for a, b in itertools.pairwise(weights))
-        or bool(_AND_ONE_MORE.match(text, weights[-1].end))
+        or bool(_AND_ONE_MORE.match(text, weights[-1].end) or _BEHIND_HOURS.search(text[: weights[0].start]))
         # «4 flats 6 and 7 lb»: a weight is missing, or is none
         or (len(pieces) > 1 and count > 0 and count != len(pieces))
         # «one is 6 pounds the other one is 7», «4 lb each»
