@@ -36,7 +36,8 @@ def _joined(one: Reply, two: Reply) -> Reply | None:
     first, _, last = one.text.rpartition("\n")
     asked_anew = bool(first) and two.text.endswith(last)  # the same question: once, at the end
     text = general.at_once((first if asked_anew else one.text, _news(two.text, one.text)))
-    return replace(two, text=text, facts=facts, about=two.about or one.about)
+    taps = (*one.buttons, *two.buttons) if _asks(one) and _asks(two) and not asked_anew else two.buttons
+    return replace(two, text=text, buttons=taps, facts=facts, about=two.about or one.about)
 
 
 def _news(text: str, before: str) -> str:

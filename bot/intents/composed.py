@@ -32,7 +32,7 @@ from bot.intents.small import words
 from core import patterns as re
 from core.plan.steps import Kind
 
-_TOLD: Final = (
+TOLD: Final = (
     Change, Debrief, HandOver, Happened, MoveDeadline, Pause, Reading, Settings, Snooze, StepDone, StepMissed,
     StepSkipped,
 )  # fmt: skip
@@ -61,13 +61,10 @@ def composed(text: str, found: list[Intent], context: Context) -> list[Intent]:
     """What was read of a plain text, with what its clauses tell beyond it."""
     if not context.free or not found or any(isinstance(one, _GAINSAYS) for one in found):
         return found
-    parts = [part for part in _BETWEEN.split(text) if part]
-    if not 2 <= len(parts) <= MOST or not any(isinstance(one, (*_TOLD, Start)) for one in found):
+    if not any(isinstance(one, (*TOLD, Start)) for one in found):
         return found
     have, more = set(signs(found)), []
-    for part in parts:
-        if _is_scrap(part) or _AN_ASIDE.search(part):
-            continue
+    for part, _ in clauses_of(text):
         alone = _sure(clause(part, context))
         told = set(signs(alone))
         if alone and not told & have and not _at_odds(alone, found, part):
@@ -77,13 +74,23 @@ def composed(text: str, found: list[Intent], context: Context) -> list[Intent]:
     return [*settings, *found, *(one for one in more if one not in settings)]
 
 
+def clauses_of(text: str) -> Iterator[tuple[str, str]]:
+    """Each clause of a line of several that is no scrap and no aside, and the line without it."""
+    parts = [part for part in _BETWEEN.split(text) if part]
+    if not 2 <= len(parts) <= MOST:
+        return
+    for place, part in enumerate(parts):
+        if not (_is_scrap(part) or _AN_ASIDE.search(part)):
+            yield part, ", ".join(parts[:place] + parts[place + 1 :])
+
+
 def _is_scrap(part: str) -> bool:
     return all(word in _SCRAPS or _SCRAP.fullmatch(word) for word in part.strip(" .?,").split())
 
 
 def _sure(said: Sequence[Intent]) -> list[Intent]:
     """What a clause tells, where it tells nothing else that would have to be asked about."""
-    return list(said) if all(isinstance(one, _TOLD) and _tells(one) for one in said) else []
+    return list(said) if all(isinstance(one, TOLD) and _tells(one) for one in said) else []
 
 
 def _tells(one: Intent) -> bool:

@@ -69,11 +69,16 @@ def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent
         return []
     if any(isinstance(intent, Change) and "heaviest" in intent.changes for intent in found):
         return []  # «3.5 and 4 lb»: all of them are in the sum
-    known = [value for intent in found for value in _values(intent, ZoneInfo(context.zone))]
+    known = of_values(found, ZoneInfo(context.zone))
     left = [run for run in _RUN.finditer(_bare(text, context)) if not _is_heard(run, text, known)]
     return [
         _named(run, text, context) or _still(run, text, (found, context)) or _asked(run[0], context) for run in left
     ][:1]
+
+
+def of_values(found: Sequence[Intent], zone: ZoneInfo) -> list[float]:
+    """Every number that is in what was understood, in the units in which people may have said it."""
+    return [value for intent in found for value in _values(intent, zone)]
 
 
 def _named(run: re.Match[str], text: str, context: Context) -> Intent | None:

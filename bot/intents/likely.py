@@ -20,11 +20,11 @@ _PLAIN: Final[dict[str, Intent]] = {
 _HAPPENED: Final = frozenset({"leaked", "left_out", "power_cut", "fire_out"})
 
 
-def likely(text: str, phase: str) -> tuple[Intent, ...]:
-    """The things that a told line may mean in a phase, the likeliest first; nothing where none is like it."""
+def likely(text: str, phase: str, enough: float = _ENOUGH) -> tuple[Intent, ...]:
+    """The things that a told line may mean in a phase, the likeliest first; nothing where none is like it enough."""
     scores = likenesses(text, ENGLISH, _index())
     here = {name: scores[name] for name, frame in _frames().items() if phase in frame["in"]}
-    least = max(_ENOUGH, _BESIDE * max(here.values(), default=0.0))
+    least = max(enough, _BESIDE * max(here.values(), default=0.0))
     near = sorted((name for name, score in here.items() if score >= least), key=lambda name: -here[name])
     return tuple(_meant(name) for name in near[:MOST])
 

@@ -18,7 +18,9 @@ _HOUR: Final = (
     r"(?:at |@ ?)?\d{1,2}(?:[:.][0-5]\d)?(?: ?[ap]m\b)?"
     r"(?![\d.,]*\d)(?! ?(?:lbs?|pounds?|k?g|kilos?|oz|in|inch\w*|cm|mm|%|x|of|pieces?|flats?|bell(?:y|ies))\b)"
 )
-_FLIPS: Final = re.compile(rf"(?:\b(?:and|with) )?\bflips? (?P<hours>{_HOUR}(?:(?:,| and| n| &|, and)? {_HOUR})*),?(?: and\b)?")
+_FLIPS: Final = re.compile(
+    rf"(?:\b(?:and|with) )?\bflips? (?P<hours>{_HOUR}(?:(?:,| and| n| &|, and)? {_HOUR})*),?(?: and\b)?"
+)
 _NO_PLACE: Final = frozenset(
     ("central", "eastern", "mountain", "pacific", "center", "turkey", "east", "west", "bath", "easter", "christmas")
 )

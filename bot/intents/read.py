@@ -54,6 +54,7 @@ from bot.intents.intents import (
     StepDone,
     Unclear,
 )
+from bot.intents.left_over import left_over
 from bot.intents.meal_hours import read_day_kept, read_made
 from bot.intents.meats import as_named
 from bot.intents.merged import merged
@@ -123,6 +124,9 @@ def read(text: str, context: Context) -> list[Intent]:
     found: list[Intent] = []
     for line in each(plain, [name for _, name in context.batches]):
         told = composed(line, _looked_at_twice(line, shown, context), context)
+        told += left_over(
+            line, told, context, lambda less: composed(less, _looked_at_twice(less, shown, context), context)
+        )
         found += warned(told, line, shown, context)
     return [_as_typed(_offered(_of_one_hour(intent, plain, context)), shown) for intent in found]
 

@@ -34,8 +34,8 @@ _ANY = ("fix", "missed", "happened", "settings")
 
 
 def short(intents: Sequence[Intent]) -> str:
-    """The intents of a line in short, in their order."""
-    return " & ".join(_one(intent) for intent in intents)
+    """The intents of a line in short, in their order; what is only said back beside them is left out."""
+    return " & ".join(_one(intent) for intent in intents if not (isinstance(intent, Unclear) and intent.why == "rest"))
 
 
 def _one(intent: Intent) -> str:
