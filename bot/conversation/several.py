@@ -55,8 +55,8 @@ BY_NUMBER = frozenset({Kind.FRIDGE_CHECK, Kind.READING, Kind.BRINE_CHECK, Kind.C
 HAPPENED = (StepDone, StepMissed, StepSkipped, Snooze, Reading, Happened)
 RECORDED = (*HAPPENED, Change, MoveDeadline)
 DEED_ASKED = re.compile(
-    r"\W*(?:(?:do|should|shall|can) i |now )*(?:flip|turn|rinse|soak|rub|wrap|slice)(?: (?:it|them|that))?"
-    r"(?: now)? ?\?+\W*$"
+    r"\W*(?:(?:do|should|shall|can) i |now )*(?:flip|turn|rinse|soak|rub|wrap|slice"
+    r"|(?:take|pull|get|put)(?= (?:it|them|that)))(?: (?:it|them|that))?(?: out| off| in| on)?(?: now)? ?\?+\W*$"
 )
 BOTH = frozenset(("both", "all", "beide", "alle"))
 

@@ -4,6 +4,7 @@ While a batch is only half begun the answer is a Choose, which completes the sta
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any, Final
 
 from bot import measures
@@ -16,6 +17,7 @@ from bot.intents.meats import bone, meat
 from bot.intents.plausible import Number, meanings, set_point
 from bot.intents.small import content
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
+from bot.intents.vague import read_vague
 from bot.intents.weights import HEAVIEST_KG, counted
 from core import patterns as re
 from core.batch.events import Probe
@@ -146,6 +148,11 @@ def _cure(text: str, context: Context) -> Intent | None:
         return Change({"thickness": lengths[0].value})
     if SECOND_KIND.search(text):
         return Choose("cure", "second")
+    if (
+        isinstance(by_spoon := read_vague(text, replace(context, asked=None, phase="waiting")), Unclear)
+        and by_spoon.why == "grams"
+    ):
+        return by_spoon
     if open_strength(text) or UNKNOWN.search(text):
         return Choose("cure", "unknown")
     return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question

@@ -5,10 +5,22 @@ from typing import Final
 from bot import measures
 from bot.intents import when
 from bot.intents.asked_setup import is_second_kind
-from bot.intents.context import Context
+from bot.intents.context import SHOWN, Context
 from bot.intents.feels import hot_words
-from bot.intents.intents import Intent, Question, Reading, Snooze, Start, StepDone, StepMissed, StepSkipped, Unclear
+from bot.intents.intents import (
+    Help,
+    Intent,
+    Question,
+    Reading,
+    Snooze,
+    Start,
+    StepDone,
+    StepMissed,
+    StepSkipped,
+    Unclear,
+)
 from bot.intents.lone import read_lone
+from bot.intents.normal import SILENT
 from bot.intents.plausible import FALLING_PHASES, everything
 from bot.intents.readings import WISHES
 from bot.intents.swings import APART
@@ -66,6 +78,14 @@ def read_bare(plain: str, context: Context) -> Intent | None:
     if _SPOON_OF_CURE.match(bare):
         return Unclear("spoons", bare)
     return _yes_or_no(bare) if context.due_step else None
+
+
+def signs_only(shown: str) -> Intent:
+    """A line without a letter or digit."""
+    bare = SILENT.sub("", shown).strip()
+    if "?" in bare:
+        return Help()
+    return Unclear("other", shown[:SHOWN]) if bare.strip(".!-_ ") else Unclear("empty", shown[:SHOWN])
 
 
 def _yes_or_no(bare: str) -> Intent | None:

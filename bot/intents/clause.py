@@ -67,6 +67,7 @@ _MINDS: Final = (  # «jo takes the bacon», «turned the bacon»: what is done 
     r"(?<!i )(?:has|takes(?: over)?|does|minds|watches|handles|looks after|flips|turns|flipped|turned|wrapped"
     r"|rinsed|soaked)"
 )
+_BESIDE_IT: Final = r"(?:(?:along|together) with|with|alongside|beside|next to)"
 _TO_COME: Final = re.compile(r"(?<!for )(?<!till )(?<!until )(?<!by )\b(?:tomorrow(?! (?:its|is))|later)\b(?! today)")
 _PART: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+")
 _DID: Final = re.compile(
@@ -101,6 +102,8 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
     hits = [
         hit for hit in hits if not any(hit[1] != name and hit[1] in name for _, name in hits)
     ]  # «flat 2», not «flat»
+    if len(hits) > 1:  # «the bacon on with the flat»: it is the bacon's
+        hits = [hit for hit in hits if not re.search(rf"\b{_BESIDE_IT} (?:the |my )?{re.escape(hit[1])}\b", text)]
     if len(hits) != 1:
         return None, text
     key, name = hits[0]
@@ -111,6 +114,13 @@ def named_batch(text: str, context: Context) -> tuple[str | None, str]:
         text = re.sub(rf"^(?:the )?{re.escape(name)}(?= {does})", subject, text)
     rest = re.sub(rf"\b(?:(?:for|of|on) )?(?:the )?{re.escape(name)}\b[:,]?", " ", text, count=1)
     return key, " ".join(rest.split())
+
+
+def addressed(text: str, context: Context) -> tuple[str | None, str]:
+    """The batch before whose name and colon a plain text stands, where there are several, and the text without it."""
+    name, colon, rest = text.partition(": ")
+    key = next((key for key, called in context.batches if called.lower() == name), None) if colon else None
+    return (key, rest) if key is not None and len(context.batches) > 1 and rest else (None, text)
 
 
 def about(named: str | None, context: Context) -> Context:

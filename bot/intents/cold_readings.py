@@ -5,7 +5,7 @@ from typing import Final
 from bot.intents.context import Context
 from bot.intents.intents import Choose, Reading, Temperature, Unclear
 from bot.intents.lone import besides
-from bot.intents.plausible import COLD_PHASES
+from bot.intents.plausible import COLD, COLD_PHASES, everything
 from bot.intents.thermometers import Item
 from core import patterns as re
 from core.batch.events import Probe
@@ -48,6 +48,31 @@ def of_one_fridge(text: str, context: Context) -> str:
     if not here or _OF_ANOTHER.search(text) or _HOURS.search(text) or len(_TWO_NUMBERS.findall(text)) != 2:
         return text
     return _TWO_NUMBERS.sub(r"fridge \g<one>", _IN_A_FRIDGE.sub(" ", text).replace("middle", "rack")) + " door"
+
+
+_LIES_IN_IT: Final = re.compile(
+    r"(?:(?:its|it is|now|at|still|down to) )*(?P<n>\d{2,3}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf]))?,? (?:now |already )?"
+    r"in (?:the |my )?fridge(?: (?:now|already|atm))*"
+)
+
+
+_OF_THE_BATH: Final = re.compile(
+    r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads"
+    r"|says))* \d(?!.*\b(?:core|meat|middle)\b)"
+)
+
+
+def cooling(text: str, context: Context) -> Unclear | None:
+    """While it chills: how cold the water is tells nothing of the core; «50 in the fridge» may be the fridge or it."""
+    if _OF_THE_BATH.match(text):
+        return Unclear("number", text[:60])
+    found = _LIES_IN_IT.fullmatch(text)
+    value = float(found["n"]) if found else 0.0
+    if found is None or any(low <= value <= high for low, high in COLD):
+        return None
+    own = found["unit"] or context.units.temperature
+    those = [t for t in everything(value, context, own) if t.probe in (Probe.CORE, Probe.FRIDGE)]
+    return Unclear("number", text[:60], tuple(Reading((t,)) for t in those))
 
 
 def several_days(text: str, context: Context) -> Unclear | None:

@@ -103,6 +103,11 @@ _THAT_WAS: Final = re.compile(
     r"(?: ?[ap]m| oclock)?|\d{1,3} ?(?:m|min\w*|h|hrs?|hours?) ago|an? \w{3,8} ago|half an hour ago"
     r"|at noon|this morning|last night|yesterday (?:morning|evening))(?:,? not .{3,20})?$"
 )
+_NUMBER_WAS: Final = re.compile(  # «sorry 147 was at noon»: of that reading, another hour
+    rf"^(?:(?:no|sorry|oops|wait|actually)[, ]+)*(?:(?:the|that|my) )?{_NUMBER.replace('value', 'was')}(?: \w+)? was "
+    r"(?:read |taken |from )?(?P<when>(?:at|around|about) (?:noon|midnight|\d{1,2}(?:[:.][0-5]\d)?(?: ?[ap]m)?)"
+    r"|noon|\d{1,3} ?(?:m|min\w*|h|hrs?|hours?) ago|an hour ago|half an hour ago)$"
+)
 _AT_NOT: Final = re.compile(
     r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
     r"|pm)?)\b"
@@ -180,8 +185,10 @@ def _of_hour(text: str, context: Context) -> Intent | None:
     if (found := _MEANT_HOUR.search(text)) and not _MEAL.search(text):
         said = when.past(f"at {found['at']}", context)
         return Correct(at=said.at) if said else None
-    found = _THAT_WAS.search(text)
+    found = _NUMBER_WAS.match(text) or _THAT_WAS.search(text)
     said = when.past(found["when"], context) if found else None
+    if said and found and found.groupdict().get("was"):
+        return Correct(at=said.at, was=float(found["was"]))
     step = str(Kind.FLIP) if found and re.search(r"\b(?:flip|turn)\b", found[0]) else None
     return Correct(at=said.at, step=step) if said else None
 

@@ -51,15 +51,16 @@ _OUT_AGAIN: Final = re.compile(
 )
 _TO_COOL: Final = re.compile(r"\bto (?:cool|chill|firm)|\bcool\w*\b|\bfor (?:an?|half an|\d+) ?(?:h|hr|hour|min)")
 _SO: Final = (
-    r"(?:(?:it|its|it is|meat|the|is|are|they|still|too|bit|pretty|very|quite|feels?|seems?|nice and|all|getting|really"
-    r"|now|gone) )*"
+    r"(?:(?:it|its|it is|meat|the|middle|inside|cent(?:er|re)|is|are|they|still|too|bit|pretty|very"
+    r"|quite|feels?|seems?|nice and|all|getting|really|now|gone) )*"
 )
 _WHERE: Final = (
     r"(?: (?:still|now|inside|all (?:through|over|the way(?: through)?)|in the (?:middle|cent(?:re|er))|yet))*$"
 )
 _HARD: Final = re.compile(  # of raw meat that was never cooked: ice
     rf"^{_SO}(?:(?:rock |stone )?hard(?: as (?:an? )?(?:rock|brick|stone|wood|ice|iron|board|plank))?|like (?:an? )?"
-    rf"(?:rock|brick|stone|wood)|(?:frozen |rock )?solid(?: as (?:an? )?(?:rock|brick))?|stiff(?: as (?:an? )?board)?)"
+    rf"(?:rock|brick|stone|wood)|(?:frozen |rock )?solid(?: as (?:an? )?(?:rock|brick))?"
+    rf"|(?<=still )(?:froze|icy|ice)|stiff(?: as (?:an? )?board)?)"
     rf"{_WHERE}"
 )
 _HALF_THAWED: Final = re.compile(

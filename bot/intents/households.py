@@ -107,8 +107,8 @@ _HAND_OVER: Final = re.Rules(
 )
 _TAKES: Final = (
     r"(?:do (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|flipping)"
-    r"|(?:take|handle|cover|flip|turn|mind|watch)(?: over)? (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|bags?"
-    r"|it|this|them)"
+    r"|(?:take|handle|cover|flip|turn|mind|watch|wrap|pull|spritz|light|rinse|read)(?: over)? (?:the )?(?:fire|pit"
+    r"|smoker|cook|flips?|turns?|bags?|meat|it|this|them)"
     r"|(?:do|take|cover) (?:it |them )?(?:on |for )?(?:the |this |next )?(?:mon|tue|wed|thu|fri|sat|sun|week|tomorrow"
     r"|tonight|today)\w*)\b"
 )
@@ -164,7 +164,7 @@ _NOBODY: Final = words(
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
-    ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook)\b")),
+    ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook|wrap|pull|spritz|light)\b")),
     ("flips", re.compile(r"\b(?:flip(?:s|ping)?|fridge|turns|turn (?:it|them|the bags?))\b")),
 )
 

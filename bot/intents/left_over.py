@@ -24,6 +24,9 @@ _NEAR: Final = 0.006  # of a value: what a change of units leaves of it
 _KINDS: Final = frozenset({"mass", "volume", "length", "fraction"})
 _NOT_SO: Final = re.compile(r"\b(?:not|was|from|instead of|over|under|than|per|or|of|every|each|recipe \w+)(?: the)? $")
 _A_DIAL: Final = re.compile(r"\bturn\w*(?: (?:it|that|them|the \w+))? (?:up|down|on|off)\b")  # of a fridge, and no bag
+_A_RATE: Final = re.compile(
+    r"^[a-z ]{0,16}\b(?:per|an?|each|to (?:the|an?|each)) (?:l|lit\w+|kg|kilo\w*|lb|pound|quart|gal\w*)\b"
+)
 _END: Final = re.compile(r"[,;]|\.(?!\d)|\s(?:and|but|for|at|in|on)\s|$")
 
 
@@ -49,6 +52,7 @@ def _weighed(text: str, found: Sequence[Intent], context: Context) -> str:
     if any(_asks_itself(one) for one in found):
         return ""
     sizes = [m for m in measures.find(text) if m.kind in _KINDS and not _NOT_SO.search(text[: m.start])]
+    sizes = [m for m in sizes if not _A_RATE.match(text[m.end :])]
     known = of_values(found, ZoneInfo(context.zone)) if sizes else ()
     for m in sizes:
         if not any(abs(m.value - value) <= _NEAR * abs(value) for value in known):

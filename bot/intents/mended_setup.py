@@ -113,7 +113,7 @@ _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
 _MEANT: Final = re.compile(
     r"^(?:(?:no|sorry|oops|it|i|should|be|make|that|meant|mean|change|to|correction|wait)[ ,:]+)+"
-    r"(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kgs?|kilos?|lbs?|pounds?)$"
+    r"(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kgs?|kilos?|lbs?|pounds?)(?P<of> of (?:the )?[a-z ]+)?$"
 )
 
 
@@ -123,11 +123,19 @@ def read_mended_setup(text: str, context: Context) -> Intent | None:
     if found := _of_dose(text, context) or _of_weight(text, context):
         return found
     stated = _MEANT.match(text) if context.phase in _IN_CURE else None
-    if stated:
+    if stated and _is_of(stated["of"] or "", context):
         return Change({"mass": to_house(float(stated["new"]), _name(stated["unit"]))})
     if moved := _FROM_TO.match(text):  # «change 7 to 7.5 lb»
         return Change({"mass": to_house(float(moved["new"]), _name(moved["unit"]))})
     return _of_unit(text) or _of_strength(text, context) or _of_cut(text, context)
+
+
+def _is_of(named: str, context: Context) -> bool:
+    """Whether a meat that is named is that of the one batch in hand; where none is, it is meant."""
+    told = meat(named)
+    return not named or any(
+        {told.product, told.cut} & {name, made, cut} - {""} for name, made, cut in context.of_what[:1] if context.batch
+    )
 
 
 def _of_unit(text: str) -> Correct | None:

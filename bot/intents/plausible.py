@@ -25,6 +25,7 @@ _WIDE: Final = {
 _SMOKING: Final = {"f": (190.0, 350.0), "c": (90.0, 180.0)}
 _COLD_F: Final = (33.0, 46.0)
 _COLD_C: Final = (1.0, 8.0)
+COLD: Final = (_COLD_C, _COLD_F)  # what a fridge that works can read, in either unit
 _PIT_ALONE_F: Final = (213.0, 330.0)  # above boiling no core is
 _PIT_ALONE_C: Final = (100.0, 150.0)
 _PIT_OVER_MEAT_K: Final = 8.0  # drives the heat in; nearer, two numbers are one thermometer, or a dead fire

@@ -7,6 +7,7 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import Ask, MoveDeadline, Snooze, Unclear
+from bot.intents.small import content, words
 from core import patterns as re
 from core.plan.steps import Kind
 
@@ -38,6 +39,15 @@ _PUT_OFF: Final = re.compile(
     r"|later|tomorrow)\b|\bsnooze\b"
     r"|\bnext (?:one|reading|check|look) (?:in|at)\b"
     r"|\berinner mich\b"
+)
+_TO_DO: Final = re.compile(
+    r"\b(?:remind|ping|nudge|text|message|buzz|call|tell) me\b(?! when| once| if| how)[^?]*?\bto (?P<what>[a-z][^?]*)$"
+)
+_OF_ANY_STEP: Final = words(
+    """
+    take pull put start check read look send weigh mix make move turn stop add begin pack bag dry season cook smoke
+    cool chill cut carve eat serve remind flipping bags bag coals charcoal smoker middle
+    """
 )
 _AT_ITS_HOUR: Final = re.compile(  # «wake me when its time for the fire»: at the hour of the plan
     r"\b(?:when|once|as soon as) (?:its |it is |the |i |we |it )*"
@@ -136,6 +146,8 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(until=said.at, step=str(Kind.INTO_CURE))
     if later := _still_to_come(text, context):
         return later
+    if other := _no_step(text):
+        return Unclear("no_step", other[:60])
     if _PUT_OFF.search(text) and not _NEVER.search(text):
         if (hour_of := _AT_ITS_HOUR.search(text)) and (step := _named(text[hour_of.end() :], context)):
             return Snooze(step=step)
@@ -150,6 +162,18 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
     return None
+
+
+def _no_step(text: str) -> str:
+    """What somebody wants to be reminded of that is none of the plan's steps: «to spritz», «to buy wood»; else ""."""
+    found = _TO_DO.search(text)
+    what = when.without_times(found["what"]).strip(" ,.") if found else ""
+    own = set(content(what)) - _OF_ANY_STEP
+    return (
+        re.sub(r"(?: (?:on|at|in|by|the))+$", "", " ".join(what.split()))
+        if own and not (noun(what) or any(DEEDS.hits(what)))
+        else ""
+    )
 
 
 def read_after(text: str, context: Context) -> Unclear | None:
@@ -167,8 +191,10 @@ def _named(text: str, context: Context) -> str | None:
 
 
 def _called(text: str, context: Context) -> str | None:
-    """The step by its noun; a check beside the cooling meat is that of the chill, where no fridge is named."""
+    """The step by its noun; a check beside hot meat is that of the fire or the chill, where no fridge is named."""
     named = noun(text)
+    if context.phase == "cooking" and named == Kind.FRIDGE_CHECK and "fridge" not in text:
+        return str(Kind.READING)
     cools = context.phase in ("resting", "chilling") and named == Kind.FRIDGE_CHECK and "fridge" not in text
     return str(Kind.CHILL_CHECK) if cools else named
 

@@ -8,6 +8,7 @@ question for the entries; what may be several things is asked about.
 from collections.abc import Callable
 from dataclasses import replace
 from datetime import datetime
+from functools import partial
 from typing import Final
 
 from bot import measures
@@ -18,12 +19,12 @@ from bot.intents.asked_beside import read_asking
 from bot.intents.asked_more import beside_answer, beside_the_meal
 from bot.intents.asked_topic import asked_topic
 from bot.intents.away_hours import read_away_hours
-from bot.intents.bare import lone_number, read_bare
+from bot.intents.bare import lone_number, read_bare, signs_only
 from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
 from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import asked_after, by_meat, set_about
-from bot.intents.clause import about, is_nothing, named_batch, to_batch
+from bot.intents.clause import about, addressed, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
 from bot.intents.clock import came_twice
 from bot.intents.cold_places import asked_where
@@ -44,7 +45,6 @@ from bot.intents.intents import (
     Ask,
     Correct,
     Greet,
-    Help,
     Intent,
     Join,
     Question,
@@ -59,7 +59,7 @@ from bot.intents.meal_hours import read_day_kept, read_made
 from bot.intents.meats import as_named
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
-from bot.intents.normal import SILENT, normal
+from bot.intents.normal import normal
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.polite import telegram
@@ -120,15 +120,18 @@ def read(text: str, context: Context) -> list[Intent]:
         return [Join(code)]
     plain = _plain(shown, context)
     if not _ANYTHING.search(plain):
-        return [_signs_only(shown)]
+        return [signs_only(shown)]
     found: list[Intent] = []
     for line in each(plain, [name for _, name in context.batches]):
-        told = composed(line, _looked_at_twice(line, shown, context), context)
-        told += left_over(
-            line, told, context, lambda less: composed(less, _looked_at_twice(less, shown, context), context)
-        )
+        told = _whole(line, shown, context)
+        told += left_over(line, told, context, partial(_whole, shown=shown, context=context))
         found += warned(told, line, shown, context)
     return [_as_typed(_offered(_of_one_hour(intent, plain, context)), shown) for intent in found]
+
+
+def _whole(line: str, shown: str, context: Context) -> list[Intent]:
+    """A line with what each of its clauses tells."""
+    return composed(line, _looked_at_twice(line, shown, context), context)
 
 
 def _of_one_hour(intent: Intent, plain: str, context: Context) -> Intent:
@@ -194,15 +197,11 @@ def _offered(intent: Intent) -> Intent:
     return replace(intent, options=tuple(option for option in intent.options if carried(option)))
 
 
-def _signs_only(shown: str) -> Intent:
-    """A line without a letter or digit."""
-    bare = SILENT.sub("", shown).strip()
-    if "?" in bare:
-        return Help()
-    return Unclear("other", shown[:SHOWN]) if bare.strip(".!-_ ") else Unclear("empty", shown[:SHOWN])
-
-
 def _read(plain: str, shown: str, context: Context) -> list[Intent]:
+    named, rest = addressed(plain, context)
+    if named is not None:
+        here = replace(context, asked=None) if context.asked == "batch" else context
+        return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
     plain = of_this_hour(_INSISTS.sub("", plain), context)
     if half := HALF_HOUR.search(plain):

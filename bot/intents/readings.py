@@ -10,7 +10,7 @@ from typing import Final, TypeAlias
 
 from bot import measures
 from bot.intents.beside import without_beside
-from bot.intents.cold_readings import SPOTS, of_one_fridge, of_the_brine, of_the_meat, raw_sizes, several_days
+from bot.intents.cold_readings import SPOTS, cooling, of_one_fridge, of_the_brine, of_the_meat, raw_sizes, several_days
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
@@ -65,10 +65,6 @@ _SINCE_A_MEAL: Final = re.compile(
     r" (?:since|after|before|from|at) (?:about )?(?:breakfast|brunch|lunch|tea|dinner|supper)(?: ?time)?\b"
 )
 _OUT_OF_ICE: Final = re.compile(r",? ?\b(?:after|out of|from|since) (?:the |an )?ice(?: ?bath| ?water)?\b")
-_OF_THE_BATH: Final = re.compile(
-    r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads"
-    r"|says))* \d(?!.*\b(?:core|meat|middle)\b)"
-)
 # «pit 120 meat 66 in c», «core 58 pit 107 both celcius»: said once for every number
 _ALL_IN: Final = re.compile(
     r"(?<=\d),? \(?(?:(?:both|all|its|thats|which|theyre|are|is|in|degrees?|deg) )+"
@@ -116,8 +112,8 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
             by = Snooze(by=timedelta(minutes=int(text)))
             return Unclear("number", text, (*(Reading((t,)) for t in everything(float(text), context)[:2]), by))
         text = of_the_meat(_OUT_OF_ICE.sub(" ", text)).strip()
-        if _OF_THE_BATH.match(text):
-            return Unclear("number", text[:60])  # how cold the water is tells nothing of the core
+        if there := cooling(text, context):
+            return there
     text = without_beside(_ALL_IN.sub(r" \g<unit>", text), context.phase)
     text = _MIXED.sub(lambda mixed: f"{measures.number(mixed[0]):g}", text)
     if _FRACTION.search(text) or (context.phase in _SET_UP and _THICK.search(text) and not _COLD.search(text)):

@@ -52,6 +52,37 @@ _ASKED: Final = (
         ),
     ),
     (
+        "soaking",
+        ("curing",),
+        re.compile(
+            rf"^{_THE_MEAT}(?:(?:im|i am|we are|now|just|put|started) )*soaking(?: (?:it|them|the meat))?"
+            r"(?: (?:now|in (?:the |cold |fresh )*(?:water|fridge|sink)))*$"
+        ),
+    ),
+    (
+        "swapped",
+        (*_HOT, *_RAW),
+        re.compile(
+            r"^(?=.*\b(?:(?:other|wrong) way (?:a?round|about)|mixed up|swap(?:ped)?|switched|reversed?|confused"
+            r"|back to front)\b)(?:(?:sorry|oops|no|wait|ah|its|it|is|that|was|thats|i|we|ive|the|my|had|have|got|mixed"
+            r"|up|swap(?:ped)?|switched|reversed?|confused|back|to|front|those|them|these|are|were|two|both|think"
+            r"|probes?|thermometers?|numbers|readings|temps|they|other|wrong|way|a?round|about|over|core|pit|and|meat)"
+            r"\b[, ]*)+$"
+        ),
+    ),
+    (
+        "no_readings",
+        _HOT,
+        re.compile(
+            r"^(?=.*\b(?:stop|quit|dont|do not|no more|enough)\b)"
+            r"(?=.*\b(?:ask|remind|ping|call|nag|bug|text|messag|want|no more)\w*\b)"
+            r"(?=.*\b(?:readings?|temps?|temperatures?|numbers|core|pit)\b)"
+            r"(?:(?:please|pls|can|you|ok|stop|quit|dont|do|not|no|more|enough|keep|me|us|for|about|to|read|check|with"
+            r"|all|the|any|anymore|so|many|often|time|these|now|(?:ask|remind|ping|call|nag|bug|text|messag|want)\w*"
+            r"|readings?|temps?|temperatures?|numbers|core|pit)\b ?)+$"
+        ),
+    ),
+    (
         "put_in",
         ("drying", *_HOT, "stored"),
         re.compile(
@@ -62,7 +93,8 @@ _ASKED: Final = (
 )
 _MAY_BE: Final = (
     "pink", "red", "bloody", "rosy", "other", "different", "new", "second", " in", "forgot", "left out", "missed",
-    "didnt",
+    "didnt", "soaking", "way", "round", "swap", "mixed", "reversed", "backwards", "confused", "stop", "quit", "dont",
+    "do not", "no more", "enough",
 )  # fmt: skip
 
 
@@ -78,7 +110,7 @@ def read_remark(text: str, context: Context) -> Intent | None:
     why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
     if why == "put_in" and (context.due_step or context.soon_step or "").startswith(Kind.MEAT_ON):
         return StepDone(str(Kind.MEAT_ON))  # called for, or all but: it is what the fire waits for
-    return Unclear(why, bare) if why else None
+    return Unclear(why, bare, (StepDone(str(Kind.OUT)),) if why == "soaking" else ()) if why else None
 
 
 def _of_a_warm_brine(text: str) -> Intent | None:

@@ -6,8 +6,15 @@ drops a number that a reader would take for a temperature or a dose.
 
 from typing import Final
 
+from bot.intents.plainer_rules import TOLD
 from core import patterns as re
 
+_WEEKDAY: Final = r"(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?"
+_MEAT: Final = (
+    r"(?:it|them|that|(?:the |my )?(?:meat|flat|point|brisket|bacon|belly|ham|loin|turkey|chicken|bird|duck|salmon"
+    r"|trout|fish)(?: \d)?)"
+)
+_THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 REWORDED: Final = tuple(
     (re.compile(pattern), put)
     for pattern, put in (
@@ -25,7 +32,13 @@ REWORDED: Final = tuple(
          r"(?:it |this )?at (?=(?:2\d\d|3[0-4]\d)\b)", "run the pit at "),
         (r"\b(?:running|run) (?:it|this) at (?=(?:2\d\d|3[0-4]\d)\b)", "run the pit at "),
         (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
+        # when it goes on
+        (rf"^(?:it|the meat|meat|(?P<name>{_MEAT})) (?:goes|is going|will go) on{_THE_FIRE}(?: on)? (?P<day>{_WEEKDAY})"
+         r"(?: instead)?$", lambda m: f"{m['name'] or ''} {m['day']}"),
         # who minds it
+        (r"^(?:no )?it was (?:my )?([a-z]{2,12}) (?:who|that) (flipped|turned|rinsed|did)(?: it| them)?"
+         r"(?:,? (?:and )?not (?:me|i))?$", r"\1 \2 it"),
+        (r"(?<=[a-z]),? (?:and |but )?not (?:me|i)$", TOLD),
         (r"^([a-z]{2,12})(?: is|s)? on (?:the )?(?:fire|pit|smoker|grill)(?: duty| watch)", r"\1 has the fire"),
         (r"^([a-z]{2,12})(?: is|s)? on (?:the )?flip(?:ping|s)?(?: duty| watch)", r"\1 has the flips"),
         # how long it takes, and when it is looked at again

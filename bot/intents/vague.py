@@ -84,6 +84,9 @@ _REMARKS: Final = re.Rules(
                   r"|small|good|full)? ?(?:(?:tea|table|soup|dessert)? ?spoon(?:ful)?s?|pinch(?:es)?|handfuls?"
                   r"|scoops?)"
                   r"(?: of (?:it|cure|salt|pink|the stuff|that))?(?: in| i think)?$"
+                  r"|^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
+                  r"(?:an?|one|[1-4]|two|half an?|a half|the whole) (?:bags?|pack(?:et)?s?|box|cups?|jars?|tubs?) "
+                  r"(?:(?:of|the|pink|curing|kosher|sea|table|plain) )*(?:salt|cure|pink|powder)(?: in| i think)?$"
                   r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my "
                   r"|all the )?(?:salts?"
                   r"|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
@@ -121,6 +124,8 @@ _REMARKS: Final = re.Rules(
                     r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
                     r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
                     r"(?: (?:in|to it|into it|in it|in there))*$"),
+        ("move", r"^(?:(?:can|could|should|shall|please|lets|just|i|we|you) )*(?:move|shift|change)"
+                 r" (?:it|that|them|this)$"),
         ("half", r"^(?:(?:about|its|just|only|ok|a) )*(?:half|halves)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
         ("again", r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),

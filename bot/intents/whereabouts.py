@@ -3,13 +3,14 @@
 A place that it only changed is no step done; what decides it and was not said is asked for.
 """
 
+from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
-from bot.intents.plausible import Number, meanings, set_point
+from bot.intents.plausible import Number, may_be, meanings, set_point
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe
@@ -50,6 +51,7 @@ _SINCE: Final = re.compile(  # an hour, and no degrees
 _AT_CORE: Final = re.compile(
     r"\b(?:at|core|meat|reads|says|its) (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)"
     r"|(?P<n2>\d{2,3})(?: ?°? ?(?P<unit2>[cf])\b)? now\b"
+    r"|^(?:(?:now|still|down to) )*(?P<n3>\d{2,3})(?: ?°? ?(?P<unit3>[cf]))?,?(?= (?:now )?in (?:the |my )?fridge\b)"
 )
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"
@@ -158,13 +160,13 @@ def _taken_out(text: str, context: Context) -> Unclear | None:
 def read_moved(text: str, context: Context) -> list[Intent]:
     """A change of place with the core at which it was: «moved it out of the ice at 60 to the fridge»."""
     at = _AT_CORE.search(text) if context.phase == "chilling" and not _SURFACE.search(text) else None
-    if at and at["n2"] and not _OUT_OF_ICE.search(text):
+    number = Number(float(at["n"] or at["n2"] or at["n3"]), at["unit"] or at["unit2"] or at["unit3"]) if at else None
+    if at and ((at["n2"] and not _OUT_OF_ICE.search(text)) or (at["n3"] and may_be(number, Probe.FRIDGE, context))):
         at = None
     moved = read_whereabouts(" ".join((text[: at.start()] + text[at.end() :]).split()) if at else text, context)
-    if at is None or moved is None:
+    if at is None or moved is None or number is None:
         return [moved] if moved else []
-    number = Number(float(at["n"] or at["n2"]), at["unit"] or at["unit2"], Probe.CORE)
-    core = meanings(number, context)
+    core = meanings(replace(number, probe=Probe.CORE), context)
     asked = Unclear("number", at[0], tuple(Reading((t,)) for t in core))
     return [moved, Reading(core) if len(core) == 1 else asked]
 

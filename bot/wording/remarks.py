@@ -35,6 +35,25 @@ REMARKS: Final = {
         "What is late: the meat, the meal, or you? Say it like «dinner at 19:00», «core 158» or «later»."
     ),
     "enough": language.later("Enough of what: cure, days, charcoal, or meat for the guests? Ask it with its word."),
+    "soaking": language.later(
+        "Is it out of the cure for good? Tap it, if it is; if it goes on, nothing changes.\n"
+        "Soak it in the fridge, in fresh cold water. «how long should i soak it» tells how long."
+    ),
+    "swapped": language.later(
+        "Which number was which? Type the one that stands wrong, like «the 150 was the pit», and I put it right.\n"
+        "Two new ones are told by their names, like «core 158 pit 245»."
+    ),
+    "no_readings": language.later(
+        "I go on asking: what you read decides when it is done, and whether it can be eaten.\n"
+        "Beside the fire you may leave one out; in the chill I cannot speak for it without."
+    ),
+    "no_step": language.later(
+        "«{typed}» is no step of the plan, and I call for those alone: set a clock of your own for it."
+    ),
+    "move": language.later(
+        "Move what: the meal, or the meat? The meal moves like «sunday instead» or «dinner at 19:00»; "
+        "where the meat lies is told like «in the fridge now»."
+    ),
     "half": language.later("Half what: the meat, how far it is, or half an hour? Say it with its word, or tap it."),
     "again": language.later(
         "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."
@@ -60,7 +79,8 @@ REMARKS: Final = {
         "Which is it at the thickest spot? The cure has to reach the middle there. Tap it, or type it like 48 mm or 1.9 in."
     ),
     "grams": language.later(
-        "How many grams of curing salt went in? I do not guess a dose. Type it like «put in 12 g of curing salt»."
+        "How many grams, and is it curing salt or plain salt? I do not guess a dose.\n"
+        "Type it like «put in 12 g of curing salt»."
     ),
     "odd": language.later(
         "What is odd about it: how it smells, looks or feels? Sour, rotten, slimy, green or furry: throw it away.\n"

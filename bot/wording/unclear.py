@@ -22,7 +22,9 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
             "What is on «{typed}»: the meal, or a step? Tap the meal, or say what it is, like «remind me tomorrow».",
             typed=intent.text,
         ), rows
-    texts = _texts(intent.text, person, tapped=bool(rows))
+    if intent.why == "rest":
+        return _left_over(intent.text, tapped=bool(rows)), rows
+    texts = _texts(intent.text, person)
     return texts.get(intent.why, texts["likely"]), rows
 
 
@@ -57,7 +59,16 @@ def taps(offered: Sequence[Any], person: Person) -> asking.Rows:
     return tuple((asking.button(options.label(o, person), o),) for o in offered)
 
 
-def _texts(typed: str, person: Person, *, tapped: bool) -> dict[str, str]:
+def _left_over(typed: str, *, tapped: bool) -> str:
+    """What was told in passing and nobody took."""
+    if tapped:
+        return language.say(
+            "Not taken: «{typed}». Tap what it was, or say it on its own; if it was nothing, let it be.", typed=typed
+        )
+    return language.say("Not taken: «{typed}». If it counts, say it on its own, with its word.", typed=typed)
+
+
+def _texts(typed: str, person: Person) -> dict[str, str]:
     degree = "158/245" if person.units.temperature == "f" else "70/120"
     core, pit = ("158 f", "245 f") if person.units.temperature == "f" else ("70 c", "120 c")
     return {
@@ -65,11 +76,6 @@ def _texts(typed: str, person: Person, *, tapped: bool) -> dict[str, str]:
             "I am not sure I got «{typed}» right, so nothing is noted yet. Tap what it was, or say it in other words.",
             typed=typed,
         ),
-        "rest": language.say(
-            "Not taken: «{typed}». Tap what it was, or say it on its own; if it was nothing, let it be.", typed=typed
-        )
-        if tapped
-        else language.say("Not taken: «{typed}». If it counts, say it on its own, with its word.", typed=typed),
         "brine": asking.brine(typed),
         "number": language.say(
             "What is «{typed}»? Say what it was, like «core {split}», «fridge 3 c» or «pit {split2}».",
