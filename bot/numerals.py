@@ -42,6 +42,10 @@ _MINUS: Final = re.compile(r"\bminus (?=\d)")
 _THOUSANDS: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{3})(?= ?(?:g|gr|grams?|ml|mm)\b)")
 _DECIMAL_KILOS: Final = re.compile(r"(?<![\d.,])(\d{1,2}),(\d{3})(?= ?(?:kg|kilos?|l|lit(?:er|re)s?)\b)")
 _SPOKEN_POINT: Final = re.compile(r"(?<![\d.,])(\d{1,3}) point (\d{1,2})(?![\d.,])")  # «3 point 5», half in words
+_NAUGHT_LEFT_OUT: Final = re.compile(  # «.5 %» is half a percent, and no five; «done .38 in the fridge» ends a sentence
+    r"(?<![^\s(])(?:\.(?=\d(?![\d.])|\d{2} ?(?:%|percent|pct|prozent|lbs?|pounds?|kg|kilos?|oz|ounces?|g|grams?|in"
+    r"|inch\w*|cups?|tsp|tbsp|l|lit\w+|gal\w*)(?!\w))|,(?=\d{1,2} ?(?:%|percent|pct|prozent)(?!\w)))"
+)
 _DECIMAL: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{1,2})(?![\d,])")
 
 
@@ -54,7 +58,7 @@ def digits(text: str) -> str:
         Lower case.
     """
     text = text.translate(_SIGNS)
-    text = _MINUS.sub("-", text)
+    text = _NAUGHT_LEFT_OUT.sub("0.", _MINUS.sub("-", text))
     text = _THOUSANDS.sub(r"\1\2", text)
     text = _DECIMAL_KILOS.sub(r"\1.\2", text)
     text = _DECIMAL.sub(r"\1.\2", text)

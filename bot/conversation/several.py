@@ -82,6 +82,18 @@ def apart(turn: Turn, intents: Sequence[Intent]) -> tuple[Intent, ...]:
     return tuple(replace(reading, temperatures=(t,), batch=those[0]) for t, those in each)
 
 
+def where_they_stand(turn: Turn, intents: Sequence[Intent]) -> list[Intent]:
+    """«155 pit 245, bacon flipped»: beside what is told of one batch, a reading is of the one where it can stand."""
+    here = [batches.look(turn, row.id) for row in batches.open_here(turn)] if len(intents) > 1 else []
+    return [_where_it_stands(one, here) if isinstance(one, Reading) and one.batch else one for one in intents]
+
+
+def _where_it_stands(reading: Reading, here: Sequence[Assessment]) -> Reading:
+    probes = [t.probe for t in reading.temperatures if t.probe]
+    those = [a.batch.id for a in here if probes and all(_stands_in(probe, a) for probe in probes)]
+    return replace(reading, batch=those[0]) if len(those) == 1 else reading
+
+
 def may_be(intents: Sequence[Intent], a: Assessment) -> bool:
     """Whether a line as it is read for a batch tells a deed that waits there, or asks about a bare number of it."""
     return any(_waits_in(intent, a) or (isinstance(intent, Unclear) and _is_number(intent)) for intent in intents)

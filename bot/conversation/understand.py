@@ -75,7 +75,7 @@ def understand(turn: Turn, message: Message) -> Understood | Reply:
         named = str(getattr(too[0], "batch", None))
         return Understood(message, too, named, asked, batches.look(turn, named))
     text = message.text[: LONGEST * 2]
-    intents = still_asked.answered(text, asked, context, read(text, context))
+    intents = still_asked.answered(text, asked, context, several.where_they_stand(turn, read(text, context)))
     meant = Understood(message, fitted(intents, message.text, a, called), batch, asked, a)
     if those := several.answered(intents, asked):
         return _of_those(turn, _line_kept(turn, meant), those)

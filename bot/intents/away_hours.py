@@ -8,7 +8,7 @@ from bot.intents.clock import instant
 from bot.intents.context import Context
 from bot.intents.days import DAY_PATTERNS, find_day
 from bot.intents.intents import Pause
-from bot.intents.small import content
+from bot.intents.small import SMALL, content
 from core import patterns as re
 
 _ABSENT: Final = re.compile(
@@ -29,15 +29,26 @@ _OF_A_THING: Final = re.compile(
 )
 _OFTEN: Final = re.compile(r"\b(?:every|daily|weekdays?|usually|always|normally|each|all week)\b|\bmon\w* to fri")
 _LATE: Final = re.compile(r"\b(?:tonight|evening|night)\b")
+_ABSENT_SURELY: Final = re.compile(  # «out saturday», «off tomorrow» may be the meat
+    r"\b(?:im|i am|ill be|we are|were|well be|not|all|whole|away|gone|busy|work\w*|travell?ing|flying"
+    r"|driving)\b"
+)
+_TO_AN_END: Final = re.compile(
+    r"\b(?:until|till?|for|from|since|back|night|tonight|evening|morning|afternoon|noon|has"
+    r"|takes|does)\b|\?"
+)
+_WORD: Final = re.compile(r"[^\W\d_]{2,}")
 _FIRST_OF_THE_MORNING: Final = 6  # an hour without its half from then to eleven begins a day. Habit, no source
 _HALF_DAY: Final = 12
 
 
 def read_away_hours(text: str, context: Context) -> Pause | None:
     """Somebody who is away from one hour to another of a day, and says no more than that."""
-    found = _HOURS.search(text) if context.phase != "none" else None
-    if found is None or not _ABSENT.search(text) or _OFTEN.search(text) or _OF_A_THING.search(text):
+    if context.phase == "none" or not _ABSENT.search(text) or _OFTEN.search(text) or _OF_A_THING.search(text):
         return None
+    found = _HOURS.search(text)
+    if found is None:
+        return _all_day(text, context)
     rest = _ABSENT.sub(" ", f"{text[: found.start()]} {text[found.end() :]}")
     local = context.now.astimezone(ZoneInfo(context.zone))
     said = find_day(rest, local.date())
@@ -50,6 +61,19 @@ def read_away_hours(text: str, context: Context) -> Pause | None:
     if until <= context.now and said is None:
         since, until = _on(local.date() + timedelta(days=1), begins, hours, context)
     return Pause(until, since=since if since > context.now else None) if until > context.now else None
+
+
+def _all_day(text: str, context: Context) -> Pause | None:
+    """«im out tomorrow», «away all saturday»: the whole of that day, and not until its morning."""
+    local = context.now.astimezone(ZoneInfo(context.zone))
+    said = find_day(text, local.date())
+    if said is None or said.days[0] <= local.date() or re.search(r"\d", text) or not _ABSENT_SURELY.search(text):
+        return None
+    rest = _ABSENT.sub(" ", f"{text[: said.start]} {text[said.end :]}")
+    if _TO_AN_END.search(rest) or find_day(rest, local.date()) or not SMALL.issuperset(_WORD.findall(rest)):
+        return None
+    since, until = (instant(day, time(0), context.zone).at for day in (said.days[0], said.days[0] + timedelta(days=1)))
+    return Pause(until, since=since)
 
 
 def hours_in(text: str, context: Context) -> tuple[datetime, datetime] | None:

@@ -35,7 +35,8 @@ _YES: Final = re.compile(r"^(?:yes|yep|yeah|yup|y|ja|aye)$")
 _NO: Final = re.compile(r"^(?:no|nope|nah|nein|n)$")
 _OK: Final = re.compile(r"^(?:ok(?:ay)?|k|sure|alright|right)$")
 _SPOON_OF_CURE: Final = re.compile(
-    r"^(?:\d[\d./ ]{0,6}|an?|half an?|half|a? ?quarter(?: of an?)?) ?(?:tsps?|tbsps?|teaspoons?|tablespoons?"
+    r"^(?:(?:i|we|ive|just|put|used|added|put in) )*(?:\d[\d./ ]{0,6}|an?|half an?|half|a? ?quarter(?: of an?)?)"
+    r" ?(?:tsps?|tbsps?|teaspoons?|tablespoons?"
     r"|cups?|spoons?|pinch(?:es)?)\b"
     r"(?:.{0,24}\b(?:pink|cure|salt)\b.{0,12}| more)?$"
 )

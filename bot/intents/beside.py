@@ -25,6 +25,10 @@ _OF_THE_FAT: Final = re.compile(  # «39 in the fat 44 in the middle»: the midd
     r"(?=\d{1,3}\b[^\d]*\b(?:middle|core|cent(?:re|er)|inside|meat|thick\w*|lean)\b)"
 )
 _LEAN: Final = re.compile(r"(?<=\d)(?P<unit> ?[cf])? (?:in|at|on) the lean\b")
+_PIT_HOLDS: Final = re.compile(  # «152 pit holding»: the number is the meat's
+    r",? ?\b(?:pit|smoker|grill)s?(?: (?:temp|is|are|still|just|nice|all|dead|rock|and))* ?(?:holding|steady|stable"
+    r"|solid|fine|good|ok|great|constant|even|unchanged|the same|spot on)(?: (?:steady|fine|well|now|there))*(?=$|,)"
+)
 _FROM: Final = re.compile(  # «158, dropped from 160»: the first is what it reads now
     r"(?<=\d)(?P<unit> ?[cf])?,? (?:(?:its|and|now|has|just) )*(?:dropped|down|fell|fallen|up|rose|risen|climbed"
     r"|came down|came up|gone up|gone down) from \d{2,3}(?:\.\d)?(?: ?[cf])?(?=[ ,]|$)"
@@ -34,6 +38,7 @@ _FROM: Final = re.compile(  # «158, dropped from 160»: the first is what it re
 def without_beside(text: str, phase: str) -> str:
     """A plain line of temperatures without these."""
     text = _OF_THE_FAT.sub("", text)
+    text = _PIT_HOLDS.sub("", text) if re.match(r"\D{0,12}\d{2,3}(?: ?[cf])?\b\D*$", text) else text
     if phase in ("resting", "chilling"):
         text = _FELL_TO.sub(r"\g<now>", text)
     for words in (_LEAN, _FROM):

@@ -60,7 +60,8 @@ _IN_THE_COLD: Final = re.compile(
 _FROM_TO: Final = re.compile(r"\b(?:from|between) \d{1,2}\b.{0,12}\b(?:to|until|till?|and)\b")  # hours, no degrees
 _BUSY_UNTIL: Final = re.compile(
     r"^(?:(?:im|i am|we are|ill be|well be) )?(?:on|at|in|off|with|asleep|sleeping|driving|busy|flying|working|swimming"
-    r"|shopping)\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,30}\b"
+    r"|shopping|gone|fishing|camping|hunting|hiking)"
+    r"\b(?! the (?:fridge|brine|bag|cure|ice|foil|paper|grill|smoker|pit|rack|counter))[^\d,;]{0,30}\b"
     r"(?:til|till|until) (?=\d|noon|midnight|mon|tue|wed|thu|fri|sat|sun|tom|this|the|late)"
 )
 _MINDS: Final = (  # «jo takes the bacon», «turned the bacon»: what is done with it

@@ -112,6 +112,10 @@ _AT_NOT: Final = re.compile(
     r"\bat (?P<at>\d{1,2}(?:[:.]\d{2})? ?(?:am|pm)?),? (?:and )?not (?:at )?(?P<was>\d{1,2}(?:[:.]\d{2})? ?(?:am"
     r"|pm)?)\b"
 )
+_CLOCK_NOT: Final = re.compile(  # «it was 12 not 12:40»
+    r"^(?:(?:no|sorry|oops|it|that|its|was|is|i|meant|actually)[, ]+)+(?P<at>\d{1,2}(?::\d\d)?(?: ?[ap]m)?),? "
+    r"(?:and )?not (?P<was>\d{1,2}:\d\d|\d{1,2} ?[ap]m)$"
+)
 _OF_READING: Final = re.compile(
     rf"^(?:(?:no|sorry|oops|wait)[, ]+)*(?:the|that"
     rf"|my) {_NUMBER.replace('value', 'was')}(?: \w+)? was at\b"
@@ -175,7 +179,7 @@ def read_correction(text: str, context: Context) -> Intent | None:
 
 def _of_hour(text: str, context: Context) -> Intent | None:
     """«i flipped at 7 not 8», «that was 20 min ago»."""
-    if (found := _AT_NOT.search(text)) and not _MEAL.search(text):
+    if (found := _AT_NOT.search(text) or _CLOCK_NOT.match(text)) and not _MEAL.search(text):
         if to_number(found["at"]) > 24:
             return None
         said = when.past(f"at {found['at']}", context)

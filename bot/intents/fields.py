@@ -49,7 +49,7 @@ THICK_AND_THIN: Final = re.compile(
 )
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
-    ("method", "inject", r"\binject(?:ed|ion|ing)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
+    ("method", "inject", r"\binject(?:ed|ion|ing|or)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
     ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
                       r"|doing|going) (?:it )?dry\b"
                       r"|\b(?:zip\w* |vac(?:uum)? )?bag[ -]cur(?:e|ed|ing)\b"

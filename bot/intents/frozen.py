@@ -63,6 +63,10 @@ _HARD: Final = re.compile(  # of raw meat that was never cooked: ice
     rf"|(?<=still )(?:froze|icy|ice)|stiff(?: as (?:an? )?board)?)"
     rf"{_WHERE}"
 )
+_IN_THE_FREEZER: Final = re.compile(
+    r"^(?:(?:its|it is|meat is|the|meat|still|just|is|all|now|straight) )*(?:in|out of|from) (?:the |my )?(?:deep )?"
+    r"freezer(?: (?:still|now|today|atm))*$"
+)
 _HALF_THAWED: Final = re.compile(
     rf"^{_SO}(?:not (?:yet )?(?:quite |fully |all )?(?:thawed|defrosted)(?: (?:yet|through|out|all the way))*"
     rf"|still thawing"
@@ -104,7 +108,7 @@ def _of_the_thaw(text: str, context: Context) -> Intent | None:
     """Before it is cured: «still hard as a rock» is ice, «feels soft now» may be thawed through."""
     if context.phase != "waiting" or context.brine_made or not (context.free or context.asked in ("cure", "thickness")):
         return None
-    if _HARD.match(text) or _HALF_THAWED.match(text):
+    if _HARD.match(text) or _HALF_THAWED.match(text) or _IN_THE_FREEZER.match(text):
         return Change({"frozen": True})
     return Unclear("thawed_through", text[:SHOWN], (Change({"frozen": False}),)) if _SOFT.match(text) else None
 

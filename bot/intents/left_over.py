@@ -21,6 +21,7 @@ from core import patterns as re
 _SAID_ALIKE: Final = 0.2  # from here on a clause tells a deed of the phase; measured over the lines of the tests
 _UNSAID: Final = frozenset({"mid_check"})  # «all good», «looks fine»: a look, and nothing is kept of it
 _NEAR: Final = 0.006  # of a value: what a change of units leaves of it
+_LONGEST: Final = 1.5  # m; «154 in flat» are no inches
 _KINDS: Final = frozenset({"mass", "volume", "length", "fraction"})
 _NOT_SO: Final = re.compile(r"\b(?:not|was|from|instead of|over|under|than|per|or|of|every|each|recipe \w+)(?: the)? $")
 _A_DIAL: Final = re.compile(r"\bturn\w*(?: (?:it|that|them|the \w+))? (?:up|down|on|off)\b")  # of a fridge, and no bag
@@ -52,7 +53,7 @@ def _weighed(text: str, found: Sequence[Intent], context: Context) -> str:
     if any(_asks_itself(one) for one in found):
         return ""
     sizes = [m for m in measures.find(text) if m.kind in _KINDS and not _NOT_SO.search(text[: m.start])]
-    sizes = [m for m in sizes if not _A_RATE.match(text[m.end :])]
+    sizes = [m for m in sizes if not (_A_RATE.match(text[m.end :]) or (m.kind == "length" and m.value > _LONGEST))]
     known = of_values(found, ZoneInfo(context.zone)) if sizes else ()
     for m in sizes:
         if not any(abs(m.value - value) <= _NEAR * abs(value) for value in known):

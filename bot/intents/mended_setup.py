@@ -67,11 +67,12 @@ _GRAMS: Final = re.compile(
     r"|gr|grams?)?\b"
 )
 _GRAMS_WERE: Final = re.compile(  # «actual cure was 12 g not 12.6»
-    r"\b(?:cure|curing salt|pink salt|pink)\b[^\d,;]{0,12} (?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr"
-    r"|grams?),? (?:and )?not"
+    r"\b(?:cure|curing salt|pink salt|pink)\b(?:(?P<was> (?:was|were|weighed))|[^\d,;]{0,12})"
+    r" (?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?(was)(?:g|gr|grams?)?|(?:g|gr|grams?)),? (?:and )?not"
     r" (?P<old>\d{1,3}(?:\.\d{1,2})?)\b"
 )
 _GRAMS_BARE: Final = re.compile(r"^(?:i|we) (?:only |just )?(?:put|added)(?: in)? \d{1,3}(?:\.\d{1,2})?(?: in)?$")
+_GRAMS_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:put|added|used|weighed|dosed)\b")
 _UNIT_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:cure|curing|pink|dosed|weighed)\b")
 _NOT_SAID: Final = r"(?:,? (?:and |but )?(?:not|instead of|rather than) (?:what|the \d|your|as|like|\d)[^,;]*)?"
 _WENT_IN: Final = re.compile(
@@ -183,6 +184,8 @@ def _of_dose(text: str, context: Context) -> Intent | None:
     found = _GRAMS.search(text) or _GRAMS_WERE.search(text)
     if found and (_shares(found["new"], found["old"]) or not _UNIT_SAID.search(text)):
         return None
+    if found and not _GRAMS_SAID.search(text) and any(usual_cure(float(found[n]) / 100) for n in ("new", "old")):
+        return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
     if found is None and context.phase in _IN_CURE:
         found = _WENT_IN.match(text) or _GRAMS_OF.search(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None

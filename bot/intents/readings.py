@@ -34,6 +34,7 @@ WISHES: Final = re.compile(
     r"|runs?|"
     r"always|never|wont|not|instead|typo|meant|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to|more|add)\b"
 )
+_LONGEST: Final = 1.5  # m; «154 in flat, 158 in point» are no inches
 _LASTING: Final = frozenset(("been", "stuck", "stalled", "holding", "sitting", "steady"))
 _FOR_A_WHILE: Final = re.compile(r"\b(?:for|at) \d+ ?(?:min|h)")
 _NO_DEGREES: Final = re.compile(  # asked, or a number of something else: «fridge no 2», «on level 5», «3 years old»
@@ -144,7 +145,10 @@ def _is_none(text: str, context: Context) -> bool:
     if WANTED.search(text) or _IN_A_WHILE.fullmatch(text) or APART.search(text) or _WEIGHED.search(text):
         return True
     goes_in = context.brine_made and _GOES_IN_AT.match(text)  # «meat in at 38»: put in, and how cold the brine is
-    return bool(goes_in) or any(m.kind not in ("temperature", "duration") for m in measures.find(text))
+    return bool(goes_in) or any(
+        m.kind not in ("temperature", "duration") and (m.kind != "length" or m.value < _LONGEST)
+        for m in measures.find(text)
+    )
 
 
 def _of_a_swing(rest: str, ends: tuple[Temperature, ...], context: Context) -> Unclear:

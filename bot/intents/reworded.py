@@ -26,6 +26,7 @@ REWORDED: Final = tuple(
          r"(?:(?: at|,)? (?=\d{3}))?(?P<n>\d{3})?$", lambda m: f"moved to oven{', ' + m['n'] if m['n'] else ''}"),
         (r"^oven(?: (?:is|at|now|temp|reads|says))* (?=\d{3}$)", "pit "),
         (r"^(?:use |in |do )?(?:the )?oven instead$", "finish in the oven"),
+        (r"^(?:(?:take|bring|get) (?:the )?)?pit to ([1-3]\d\d)$", r"run the pit at \1"),
         (r"^pit (?:to |at )?(\d{3}) from (?:now|here)(?: on)?$", r"run the pit at \1"),
         (r"^(?:(?:im|i|we|are|is|planning|plan|going|gonna|will|ill|to|be|its) )+(?:smok(?:e|ing)|cook(?:ing)?"
          r"|run(?:ning)?) "
@@ -35,6 +36,14 @@ REWORDED: Final = tuple(
         # when it goes on
         (rf"^(?:it|the meat|meat|(?P<name>{_MEAT})) (?:goes|is going|will go) on{_THE_FIRE}(?: on)? (?P<day>{_WEEKDAY})"
          r"(?: instead)?$", lambda m: f"{m['name'] or ''} {m['day']}"),
+        # a size that is changed, or guessed anew
+        (r"^(?:(?:please|can you|lets) )*(?:change|set|correct|make|update) (?:the |my )?(thickness|weight)(?: is| to"
+         r"| at)* (?=\d)", r"\1 is "),
+        (r"^(?:(?:its|it is|is|bit|a bit|slightly) )*(?:thicker|thinner) than \d[\d.]*(?: ?(?:in|inch\w*|mm|cm))?,? "
+         r"(?:(?:maybe|more|like|about|probably|its|nearer|around) )+(?=\d)", "thickness is "),
+        # how many eat
+        (r"^(?:(?:now|so|ok) )*(?:its|it is|were cooking|cooking|thats) (?:now )?for (?=[2-9]\d?$|1\d$)(\d\d?)$",
+         r"\1 people"),
         # who minds it
         (r"^(?:no )?it was (?:my )?([a-z]{2,12}) (?:who|that) (flipped|turned|rinsed|did)(?: it| them)?"
          r"(?:,? (?:and )?not (?:me|i))?$", r"\1 \2 it"),

@@ -63,7 +63,7 @@ _REMARKS: Final = re.Rules(
     (re.compile(words), why)
     for why, words in (
         ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {_A_BIT}(?:like |of )?"
-                  rf"(?:{_ODD}|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
+                  rf"(?:{_ODD}|burnt|bitter|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
                   rf"| {_A_BIT}like (?:the )?(?!{_CLEAN}\b)[a-z]+(?: [a-z]+)?)?(?: now"
                   rf"| to me)?$"),
         ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}(?:{_ODD} )?{_COLOUR}$"
@@ -80,13 +80,11 @@ _REMARKS: Final = re.Rules(
         ("ready", r"^(?:(?:its|it is|meats|the meats?|everything|all|that|thats|i think its|think its|is|now) )*"
                   r"(?:ready|good to go|all set|set)(?: now| to go| i think)?$"),
         ("grams", r"^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
-                  r"(?:an?|one|1|two|2|three|3|half an?|a half|a couple of|couple|some) (?:heaped|heaping|level|big"
-                  r"|small|good|full)? ?(?:(?:tea|table|soup|dessert)? ?spoon(?:ful)?s?|pinch(?:es)?|handfuls?"
-                  r"|scoops?)"
-                  r"(?: of (?:it|cure|salt|pink|the stuff|that))?(?: in| i think)?$"
-                  r"|^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
-                  r"(?:an?|one|[1-4]|two|half an?|a half|the whole) (?:bags?|pack(?:et)?s?|box|cups?|jars?|tubs?) "
-                  r"(?:(?:of|the|pink|curing|kosher|sea|table|plain) )*(?:salt|cure|pink|powder)(?: in| i think)?$"
+                  r"(?:an?|one|[1-9]|two|three|half an?|a half|the whole|a couple of|couple|some) (?:heaped|heaping"
+                  r"|level|big|small|good|full)? ?(?:(?:tea|table|soup|dessert)? ?spoon(?:ful)?s?|pinch(?:es)?"
+                  r"|handfuls?|scoops?|(?:bags?|pack(?:et)?s?|box|cups?|jars?|tubs?)(?=.* (?:salt|cure|pink|powder)\b))"
+                  r"(?:(?: of)? (?:(?:the|pink|curing|kosher|sea|table|plain) )*(?:it|cure|salt|pink|powder|stuff"
+                  r"|that))?(?: in| i think)?$"
                   r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my "
                   r"|all the )?(?:salts?"
                   r"|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
@@ -127,7 +125,9 @@ _REMARKS: Final = re.Rules(
         ("move", r"^(?:(?:can|could|should|shall|please|lets|just|i|we|you) )*(?:move|shift|change)"
                  r" (?:it|that|them|this)$"),
         ("half", r"^(?:(?:about|its|just|only|ok|a) )*(?:half|halves)(?: of it)?$"),
-        ("enough", r"^(?:(?:is|that|this|it|be|will|thats) )*enough$"),
+        ("enough", r"^(?:(?:is|that|this|it|its|be|will|thats|way) )*(?:enough|too (?:much|little|many))$"),
+        ("hotter", r"^(?:(?:i want|run|make|get|turn|crank|cook|bring) )?(?:it |the (?:pit|heat|smoker) )?"
+                   r"(?:hotter|cooler|warmer|(?<=it )(?:up|down))(?: a bit| a little| now)?$"),
         ("again", r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),
         ("which", rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
                   rf"|{_ONE}(?: (?:one|piece|bag))?))$"
@@ -181,7 +181,7 @@ _FLIPS_MUTED: Final = re.compile(
     r"|turn)\w*(?: \w+){0,4}$"
 )
 _ONLY_IN: Final = {  # where such words can mean it at all
-    **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")),
+    **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")), "hotter": ("cooking",),
 }  # fmt: skip
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _PULL_EARLY: Final = re.compile(

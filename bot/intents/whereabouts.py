@@ -44,6 +44,9 @@ _INTO_FRIDGE: Final = re.compile(
     rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
     r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
 )
+_TIME_LEFT: Final = re.compile(
+    r"^(?:so |and )?how (?:long|much time) (?:do|have) (?:i|we) (?:have|got)(?: left| now)*\W*$"
+)
 _SINCE: Final = re.compile(  # an hour, and no degrees
     r"\bsince (?:about |around )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?\b"
     r"|\b(?:at|around|about) (?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?\b(?! ?[cf]\b)(?!\d)"
@@ -105,8 +108,9 @@ _COOLS: Final = ("resting", "chilling")
 
 
 def read_may_cool(text: str, context: Context) -> Ask | None:
-    """«can it go in the fridge yet», asked of cooked meat: how each way of chilling would do."""
-    return Ask("chill", text=text) if context.phase in _COOLS and _INTO_FRIDGE.match(text) else None
+    """«can it go in the fridge yet», «how long do i have», asked of cooked meat: how each way of chilling would do."""
+    asks = context.phase in _COOLS and (_INTO_FRIDGE.match(text) or _TIME_LEFT.match(text))
+    return Ask("chill", text=text) if asks else None
 
 
 def read_whereabouts(text: str, context: Context) -> Intent | None:

@@ -12,8 +12,8 @@ from core.person import Units
 
 # cities and regions that no zone is named after; zone names from the IANA time zone database
 _PLACES: Final = {
-    "America/New_York": "eastern, est, edt, et, boston, philadelphia, washington, dc, miami, atlanta, pittsburgh, "
-                        "new york city, nyc, ny, "
+    "America/New_York": "eastern, est, edt, et, east coast, boston, philadelphia, washington, dc, miami, atlanta, "
+                        "pittsburgh, new york city, nyc, ny, "
                         "charlotte, orlando, tampa, cleveland, north carolina, florida, georgia usa, ohio, "
                         "maine, vermont, new hampshire, massachusetts, connecticut, rhode island, new jersey, "
                         "delaware, maryland, virginia, west virginia, pennsylvania, south carolina, new york state",
@@ -23,8 +23,8 @@ _PLACES: Final = {
                        "arkansas, louisiana, mississippi, alabama, oklahoma",
     "America/Denver": "mountain, mst, mdt, mt, salt lake city, albuquerque, colorado, utah, montana, wyoming, "
                       "new mexico",
-    "America/Los_Angeles": "pacific, pst, pdt, pt, la, san francisco, sf, seattle, portland, san diego, california, "
-                           "oakland, las vegas",
+    "America/Los_Angeles": "west coast, pacific, pst, pdt, pt, la, san francisco, sf, seattle, portland, san diego, "
+                           "california, oakland, las vegas",
     "America/Toronto": "ottawa, ontario, montreal, quebec", "America/Vancouver": "british columbia",
     "America/Edmonton": "calgary, alberta",
     "America/Phoenix": "arizona, tucson", "Pacific/Honolulu": "hawaii", "America/Anchorage": "alaska",

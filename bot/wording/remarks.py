@@ -34,7 +34,7 @@ REMARKS: Final = {
     "late": language.later(
         "What is late: the meat, the meal, or you? Say it like «dinner at 19:00», «core 158» or «later»."
     ),
-    "enough": language.later("Enough of what: cure, days, charcoal, or meat for the guests? Ask it with its word."),
+    "enough": language.later("Of what: cure, salt, days, charcoal, or meat for the guests? Ask it with its word."),
     "soaking": language.later(
         "Is it out of the cure for good? Tap it, if it is; if it goes on, nothing changes.\n"
         "Soak it in the fridge, in fresh cold water. «how long should i soak it» tells how long."
@@ -50,6 +50,7 @@ REMARKS: Final = {
     "no_step": language.later(
         "«{typed}» is no step of the plan, and I call for those alone: set a clock of your own for it."
     ),
+    "hotter": language.later("How hot shall it run? Type it like «run the pit at 275», and the hours move with it."),
     "move": language.later(
         "Move what: the meal, or the meat? The meal moves like «sunday instead» or «dinner at 19:00»; "
         "where the meat lies is told like «in the fridge now»."

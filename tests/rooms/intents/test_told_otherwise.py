@@ -4,11 +4,23 @@ from datetime import timedelta
 
 import pytest
 
-from bot.intents.intents import Change, Choose, Correct, HandOver, MoveDeadline, Reading, Snooze, StepDone, Unclear
+from bot.intents.intents import (
+    Ask,
+    Change,
+    Choose,
+    Correct,
+    HandOver,
+    MoveDeadline,
+    Pause,
+    Reading,
+    Snooze,
+    StepDone,
+    Unclear,
+)
 from bot.intents.read import read
 from core.batch.events import Probe
 from core.units import KILOGRAMS_PER_POUND as LB
-from tests.talk_lines import KILOS, context
+from tests.talk_lines import KILOS, context, wall
 
 
 @pytest.mark.parametrize(
@@ -41,6 +53,11 @@ def test_the_hour_of_a_reading(text: str) -> None:
         ("waiting", "half a bag of salt", "grams"),
         ("waiting", "2 cups of kosher salt", "grams"),
         ("chilling", "12 in the fridge", "number"),
+        ("cooking", "run it hotter", "hotter"),
+        ("cooking", "turn it up", "hotter"),
+        ("cooking", "smells burnt", "smell"),
+        ("curing", "too much?", "enough"),
+        ("curing", "i put 2 tsp pink in", "spoons"),
     ],
 )
 def test_it_is_asked(phase: str, text: str, why: str) -> None:
@@ -105,3 +122,99 @@ def test_a_day_of_the_fire_is_asked_about() -> None:
     (asked,) = read("it goes on sunday instead", context("curing", KILOS))
     assert isinstance(asked, Unclear | MoveDeadline)
     assert not isinstance(asked, MoveDeadline) or asked.by != timedelta(0)
+
+
+@pytest.mark.parametrize(
+    ("text", "percent"), [(".5% its german", 0.5), ("cure is .6 %", 0.6), (".5", 0.5), (",5 %", 0.5)]
+)
+def test_a_naught_left_out(text: str, percent: float) -> None:
+    """«.5 %» is half a percent, and no five: a dose by ten times the strength would cure nothing."""
+    assert read(text, context("waiting", KILOS, asked="cure")) == [
+        Change({"cure_nitrite_fraction": pytest.approx(percent / 100)})
+    ]
+
+
+def test_a_point_that_ends_a_sentence_is_none() -> None:
+    """«done .38 in the fridge»: no reading below one degree."""
+    said = read("done .38 in the fridge", context("curing", KILOS))
+    assert not [one for one in said if isinstance(one, Reading)]
+
+
+@pytest.mark.parametrize(
+    ("text", "grams"), [("cure was 12.6 not 12", 12.6), ("cure was 8 not 18", 8.0), ("cure weighed 11 g not 12", 11.0)]
+)
+def test_grams_of_cure_put_right(text: str, grams: float) -> None:
+    """What went in, and no weight of the meat."""
+    assert read(text, context("curing", KILOS)) == [Change({"put_in_cure": pytest.approx(grams / 1000)})]
+
+
+@pytest.mark.parametrize("text", ["cure is 6.25 not 6", "cure at 38 not 40"])
+def test_what_may_be_a_strength_is_no_grams(text: str) -> None:
+    """A number that some packet has, or that nothing weighs, is put into no batch."""
+    assert not [one for one in read(text, context("curing", KILOS)) if isinstance(one, Change)]
+
+
+@pytest.mark.parametrize(
+    "text", ["im out tomorrow", "not home tomorrow", "away all tuesday", "working all day tomorrow"]
+)
+def test_away_for_a_whole_day(text: str) -> None:
+    """The whole of that day, and not until its morning."""
+    assert read(text, context("curing", KILOS)) == [Pause(wall(3, 3, 0), since=wall(3, 2, 0))]
+
+
+def test_gone_until_a_day() -> None:
+    """«gone fishing til thursday» is away, and no question."""
+    (away,) = read("gone fishing til thursday", context("curing", KILOS))
+    assert isinstance(away, Pause)
+
+
+@pytest.mark.parametrize("text", ["66 pit holding", "66, pit steady", "66 pit is good"])
+def test_a_pit_that_holds_takes_no_number(text: str) -> None:
+    """The number is the meat's."""
+    (read_,) = read(text, context("cooking", KILOS))
+    assert isinstance(read_, Reading)
+    assert [(t.value, t.probe) for t in read_.temperatures] == [(66.0, Probe.CORE)]
+
+
+def test_two_places_of_a_piece() -> None:
+    """«154 in flat 158 in point» are degrees: no piece is so thick."""
+    (read_,) = read("154 in flat 158 in point", context("cooking"))
+    assert isinstance(read_, Reading)
+    assert [t.value for t in read_.temperatures] == [154.0, 158.0]
+
+
+@pytest.mark.parametrize(
+    ("phase", "text", "changes"),
+    [
+        ("waiting", "its still in the freezer", {"frozen": True}),
+        ("waiting", "use my injector", {"method": "inject"}),
+        ("waiting", "change the thickness to 55 mm", {"thickness": 0.055}),
+        ("waiting", "thicker than 50 mm maybe 55 mm", {"thickness": 0.055}),
+        ("cooking", "pit to 135", {"pit_c": 135.0}),
+    ],
+)
+def test_it_is_set(phase: str, text: str, changes: dict[str, object]) -> None:
+    """What is wanted or so, in other words."""
+    assert read(text, context(phase, KILOS)) == [Change(changes)]
+
+
+def test_how_many_eat() -> None:
+    """«now its for 14» of a batch are eaters."""
+    (asked,) = read("now its for 14", context("curing", KILOS))
+    assert isinstance(asked, Ask)
+    assert asked.topic == "feed"
+
+
+def test_an_hour_without_its_at() -> None:
+    """«it was 12 not 12:40»: the hour of what was said last."""
+    (put_right,) = read("it was 7 not 7:40", context("cooking", KILOS))
+    assert isinstance(put_right, Correct)
+    assert put_right.at is not None
+    assert put_right.value is None
+
+
+def test_the_clock_of_the_chill() -> None:
+    """«how long do i have» of cooling meat is asked of its chill."""
+    (asked,) = read("how long do i have", context("chilling", KILOS))
+    assert isinstance(asked, Ask)
+    assert asked.topic == "chill"
