@@ -52,7 +52,7 @@ REMARKS: Final = {
     ),
     "hotter": language.later("How hot shall it run? Type it like «run the pit at 275», and the hours move with it."),
     "move": language.later(
-        "Move what: the meal, or the meat? The meal moves like «sunday instead» or «dinner at 19:00»; "
+        "Move what: the meal, or the meat?\nThe meal moves like «sunday instead» or «dinner at 19:00»; "
         "where the meat lies is told like «in the fridge now»."
     ),
     "half": language.later("Half what: the meat, how far it is, or half an hour? Say it with its word, or tap it."),
