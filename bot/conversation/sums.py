@@ -14,7 +14,9 @@ from bot.conversation import (
     sums_mix,
     sums_packet,
     sums_plate,
+    sums_pumped,
     sums_salt,
+    sums_strengths,
     sums_time,
     sums_units,
 )
@@ -116,13 +118,16 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         strong = sums_cold.APART[0]
         return sums_mixed.ask_with(strong, sums_cold.of_recipes(turn, line, strong)), sums_asked.rows("strength")
     if kind in ("ppm", "mix") and (made := sums_cold.usual_levels(turn, line)):
-        said, rows = sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]))
+        least = sums_cold.judged(turn, line, made[0][0])[0].ingoing.nitrite
+        said, rows = sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]), least)
         return "\n".join(filter(None, (said, sums_cold.topped_up(turn, line, made[0])))), rows
     if kind == "by_packet" and (found := sums_packet.usual_levels(turn, line)):
         said, rows = sums_asked.by_level(found[1])
         return f"{by_rate(found[0].high * found[0].mine, found[0].mine, turn.person)}\n{said}", rows
     if kind == "meat_for" and line.has("cure"):
         return sums_asked.by_meat(line.cure or 0.0, sums_cold.usual_meats(turn, line), turn.person)
+    if kind == "nitrite_in" and line.cure is not None:
+        return sums_asked.by_nitrite(line.cure, sums_cold.APART)
     doses = sums_cold.usual_doses(turn, line) if kind == "dose" else None
     if not doses:
         return None
@@ -137,6 +142,6 @@ def _why(kind: str) -> Rows:
 
 _SUMS: Final[Mapping[str, Callable[[Turn, Told], sums_hot.Answer]]] = {
     **sums_climb.SUMS, **sums_cold.SUMS, **sums_dates.SUMS, **sums_falling.SUMS, **sums_fish.SUMS, **sums_hot.SUMS,
-    **sums_plate.SUMS, **sums_mix.SUMS, **sums_packet.SUMS, **sums_salt.SUMS, **sums_time.SUMS,
-    **sums_units.SUMS,
+    **sums_plate.SUMS, **sums_pumped.SUMS, **sums_mix.SUMS, **sums_packet.SUMS, **sums_salt.SUMS, **sums_strengths.SUMS,
+    **sums_time.SUMS, **sums_units.SUMS,
 }  # fmt: skip

@@ -11,7 +11,6 @@ from bot.intents.rates import rate
 from bot.intents.told import Told, told
 from bot.intents.wanted import by_unit, salt_wished
 from bot.wording import per_weight, sums, sums_asked, sums_mixed, sums_salt
-from core.answers import mixing
 from core.cure.contents import Contents
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
 from core.cure.judgement import Judgement, judge
@@ -40,7 +39,7 @@ def _dose(turn: Turn, line: Told) -> Answer:
     line = line if of_pickle is None else replace(line, water=None)
     mass = counted_meat(line, line.meat or of_pickle or by_unit(line.text))
     strength = need(line.strength or turn.person.cure_nitrite_fraction, "strength")
-    found = _weighed(turn, line, mass, strength)
+    found = weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
     said = "\n".join(
         filter(None, (per_weight.asked_for(found, turn.person), beside(replace(line, meats=(mass,)), None)))
@@ -75,7 +74,7 @@ def _level(line: Told) -> MilligramsPerKilogram | None:
 def within_the_law(turn: Turn, line: Told) -> None:
     """Raises OverLimit for a level that no dose of any weight or strength may make."""
     try:
-        _weighed(turn, line, line.meat or 1.0, USUAL[0])
+        weighed(turn, line, line.meat or 1.0, USUAL[0])
     except OverLimit as over:
         raise replace(over, passing_cure_kg=None) from over  # the passing dose hangs on a strength that nobody told
 
@@ -83,7 +82,7 @@ def within_the_law(turn: Turn, line: Told) -> None:
 def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...] | None:
     """The dose for the usual strengths, while the strength is not told; None where none passes."""
     try:
-        return tuple((one, _weighed(turn, line, counted_meat(line, line.meat), one).cure_kg) for one in USUAL)
+        return tuple((one, weighed(turn, line, counted_meat(line, line.meat), one).cure_kg) for one in USUAL)
     except SaltbellError:
         return None
 
@@ -91,13 +90,14 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
 def salt_and_sugar(turn: Turn, line: Told) -> str:
     """The plain salt and the sugar beside a dose whose strength is not told, where they are asked for with it."""
     try:
-        found = _weighed(turn, line, counted_meat(line, line.meat), USUAL[0])
+        found = weighed(turn, line, counted_meat(line, line.meat), USUAL[0])
     except SaltbellError:
         return ""
     return beside(line, found.salt_kg)
 
 
-def _weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dose:
+def weighed(turn: Turn, line: Told, mass: Kilograms, strength: Fraction) -> Dose:
+    """The dose of a line for so much meat and a curing salt of that strength, by the law of the place."""
     kind, place = class_of(line), turn.person.jurisdiction
     method = "inject" if line.pump else "dry" if line.water is None else "brine"
     return dose(
@@ -153,7 +153,7 @@ def of_recipes(turn: Turn, line: Told, strength: Fraction) -> tuple[tuple[str, f
 
 
 def _beside_ours(turn: Turn, line: Told, strength: Fraction) -> Answer:
-    made, own = of_recipes(turn, line, strength), _weighed(turn, line, need(line.meat, "meat"), strength)
+    made, own = of_recipes(turn, line, strength), weighed(turn, line, need(line.meat, "meat"), strength)
     body = {"cure_kg": own.cure_kg, "nitrite_high_mg_kg": max(high.ingoing.nitrite for _, _, high in made)}
     return sums_mixed.recipes(made, own, turn.person), (made[0][2].limit.source.key, *LAW), body
 
@@ -179,7 +179,7 @@ def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ..
 def right_dose(turn: Turn, line: Told, strength: Fraction) -> Kilograms | None:
     """The dose of that strength for the meat that is told; None where none is, or none passes. [kg]"""
     try:
-        return _weighed(turn, line, counted_meat(line, line.meat), strength).cure_kg
+        return weighed(turn, line, counted_meat(line, line.meat), strength).cure_kg
     except SaltbellError:
         return None
 
@@ -255,15 +255,7 @@ def usual_meats(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
     return tuple((one, _meat_of(turn, line, one)[0]) for one in APART)
 
 
-def _inject(turn: Turn, line: Told) -> Answer:
-    """How much is pumped in, and the curing salt that it holds."""
-    mass, pump = need(line.meat, "meat"), line.pump or next((f for f in line.fractions if f < 0.3), mixing.PUMP)
-    injected = replace(line, pump=pump, water=None)
-    doses = tuple((one, _weighed(turn, injected, mass, one).cure_kg) for one in USUAL)
-    return sums_salt.inject(mass, pump, doses, turn.person), LAW, {"pickle_kg": pump * mass}
-
-
 SUMS = {
     "dose": _dose, "ppm": _ppm,
-    "nitrite_in": _nitrite_in, "inject": _inject, "meat_for": _meat_for,
+    "nitrite_in": _nitrite_in, "meat_for": _meat_for,
 }  # fmt: skip

@@ -28,6 +28,7 @@ _WHEN: Final = re.compile(
 )
 _STARTS: Final = re.compile(r"\b(?:start\w*|from|begin\w*|goes in|put it in|take it out)\b(?: (?!for\b)\w+){0,2}$")
 _PAST: Final = re.compile(r"\b(?:went|put|been|since|started|did|was)\b")
+_IN_WATER: Final = re.compile(r"\bwater\b(?!.*\b(?:or|and|vs) (?:the )?fridge\b)")
 NOON: Final = time(12)
 _WEEKDAY: Final = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)")
 
@@ -39,8 +40,12 @@ def _out_on(turn: Turn, line: Told) -> Answer:
     first, after = _first_day(turn, bare)
     told = next((hours / A_DAY for hours in line.durations if hours >= A_DAY), None)
     second = find_day(after, first) if told is None else None
+    today = wall_of(turn.now, turn.person.zone).date()
     if told is None and second is None:
-        raise Missing("days")
+        if first <= today:
+            raise Missing("days")
+        said = sums_dates.between(noon(turn, today), noon(turn, first), (first - today).days, turn.person)
+        return said, (), {"days": (first - today).days}
     if second is not None:
         between = (second.days[0] - first).days
         return sums_dates.between(noon(turn, first), noon(turn, second.days[0]), between, turn.person), (), {}
@@ -48,6 +53,8 @@ def _out_on(turn: Turn, line: Told) -> Answer:
     out = first + timedelta(days=days)
     cured = bool(_IN_THE_CURE.search(line.text))
     said = sums_dates.out_on(noon(turn, first), noon(turn, out), days, (cured, turn.person))
+    if first < today <= out:
+        said = f"{sums_dates.still_to_go((out - today).days)}\n{said}"
     return said, (), {"out": out.isoformat()}
 
 
@@ -91,8 +98,9 @@ def _thaw(turn: Turn, line: Told) -> Answer:
     mass = need(line.heaviest, "meat")
     bird = line.species in ("turkey", "chicken", "duck", "fish")
     fridge, water = thaw(mass, "fridge", bird), thaw(mass, "water", bird)
-    said, keys = sums_dates.thaw(mass, fridge, water, turn.person), (fridge.source.key, *KITCHEN)
-    if line.clocks and re.search(r"\bwater\b", line.text):
+    wet = bool(_IN_WATER.search(line.text))
+    said, keys = sums_dates.thaw(mass, fridge, water, wet, turn.person), (fridge.source.key, *KITCHEN)
+    if line.clocks and wet:
         soft = wall_hour(turn, line.clocks[0] + water.high)
         return f"{sums_dates.soft_at(soft, turn.person)}\n{said}", keys, {"high_h": water.high}
     body: dict[str, object] = {"high_h": fridge.high}

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, TypeAlias
 
-from bot.intents.of_heat import back_up, beside_a_cold_pit, between
+from bot.intents.of_heat import back_up, beside_a_cold_pit, between, falls
 from bot.intents.pits import core_wanted, pits
 from bot.intents.told import Told
 from bot.intents.wanted import height_asked
@@ -170,6 +170,8 @@ def _fire_out(turn: Turn, line: Told) -> Answer:
         return said, (found.source.key,), {"verdict": found.means.value, "case": found.detail}
     hours, before = between(line), max(line.temperatures)
     now = line.temperatures[-1] if back_up(line) else min(line.temperatures)
+    if falls(line) and printed_f(now) >= HOT_F and not back_up(line):  # without a fire no core comes up again
+        hours = 0.0
     if len(line.temperatures) == 1:  # «fell under 140»
         now = JUST_BELOW_C
     found = judge_fire_out(FireOut(now, hours, printed_f(before) >= HOT_F, None, delicate=delicate))

@@ -6,10 +6,11 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.fitting import SMALLEST_PIECE, days_kept, masses
+from bot.intents.fitting import SMALLEST_PIECE, masses
+from bot.intents.of_days import days_kept
 from bot.intents.told import Told
 from bot.intents.wanted import by_the_plate, cost_each, price, share_lost, weights
-from bot.wording import sums, sums_hot, sums_plate
+from bot.wording import sums, sums_birds, sums_hot, sums_plate
 from core.answers import amounts, mixing
 from core.errors import Missing
 from core.plan.recipe import products
@@ -17,6 +18,7 @@ from core.safety.storage import keeping
 from core.service.turn import Turn
 from core.units import Kilograms
 
+WHOLE_BIRDS: Final = ("whole_turkey", "chicken")
 SLICE: Final = 0.03  # kg
 SALTED: Final = 0.0225  # the house's salt, of the raw meat
 _OF_SPECIES: Final = {"turkey": "turkey", "chicken": "chicken", "duck": "duck", "fish": "salmon"}
@@ -36,7 +38,9 @@ _TRIMMED: Final = re.compile(r"\btrim\w*\b")
 _CURED: Final = re.compile(
     r"\b(?:dry cured?|curing|cure|in the bag|in (?:the )?salt)\b(?!.*\b(?:smok\w*|cook\w*|pit|grill)\b)"
 )
-_HALVES: Final = re.compile(r"\bhalf (?:\w+ ){1,3}(?:and |n |& )?half\b|\b(?:equal parts|50/50|1:1)\b")
+_HALVES: Final = re.compile(
+    r"\bhalf (?:\w+ ){1,3}(?:and |n |& )?half\b|\b(?:equal parts|50/50|50 ?- ?50|50 50|half and half|1:1)\b"
+)
 _A_HEAD: Final = re.compile(r"\b(?:per|a|each) (?:person|head|eater|guest|adult|sandwich)\b")
 _BUFFET: Final = re.compile(
     r"\b(?:buffet|potluck|with (?:lots of |many |plenty of )?sides|finger food|nibbles|tasting)\b"
@@ -57,6 +61,8 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     if line.people is None and _A_HEAD.search(line.text):
         return sums_plate.a_head(amounts.raw_for(1, _left(line)), turn.person), KITCHEN, {}
     people = int(need(line.people, "people"))
+    if _is_whole_bird(line):
+        return _birds(turn, line, people)
     bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
     each = _each(line) or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)
     raw = amounts.raw_for(people, _left(line), each=each).times(1.0 / bone)
@@ -75,12 +81,32 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     return said, KITCHEN, body
 
 
+def _is_whole_bird(line: Told) -> bool:
+    """A bird that is bought with its bones, and no portion of it that is told."""
+    return line.product in WHOLE_BIRDS and line.each is None and not _STARTER.search(line.text)
+
+
+def _birds(turn: Turn, line: Told, people: int) -> Answer:
+    """Whole birds for so many people; where one is told, whether it does, or how many of it."""
+    raw = amounts.whole_birds(people)
+    body = {"raw_kg": raw.usual}
+    if line.heaviest is not None and _HOW_MANY.search(line.text):
+        return sums_birds.so_many(line.heaviest, people, raw, turn.person), KITCHEN, body
+    said = sums_birds.birds(people, raw, turn.person)
+    if line.meat is not None:
+        said = f"{sums_birds.does_it(line.meat, people, raw, turn.person)}\n{said}"
+    return said, KITCHEN, body
+
+
 def _each(line: Told) -> Kilograms | None:
     """A portion by its weight, or by what it is served as. [kg]"""
     return line.each or (amounts.STARTER if _STARTER.search(line.text) else None)
 
 
 def _portions(turn: Turn, line: Told) -> Answer:
+    if _is_whole_bird(line) and not (_COOKED.search(line.text) or _SLICES_ASKED.search(line.text)):
+        few, _, many = (need(line.meat, "meat") / each for each in amounts.WHOLE_BIRD[::-1])
+        return sums_birds.feeds(need(line.meat, "meat"), (few, many), turn.person), KITCHEN, {"portions": few}
     mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
     sliced = SLICE if _SLICES_ASKED.search(line.text) else None
     if each := _each(line) or sliced:
@@ -96,7 +122,10 @@ def _portions(turn: Turn, line: Told) -> Answer:
         return sums_plate.of_cooked(mass, amounts.portions_of(mass), turn.person), KITCHEN, {"portions": mass}
     count = amounts.portions(mass, _left(line), whole)
     left = amounts.cooked(mass, _left(line), whole)
-    return sums.portions(need(line.meat, "meat"), count, left, turn.person), KITCHEN, {"portions": count.usual}
+    said = sums.portions(need(line.meat, "meat"), count, left, turn.person)
+    if not (line.cut or line.product or line.species or _RAW.search(line.text)):
+        said = f"{said}\n{sums_plate.were_it_cooked(amounts.portions_of(mass))}"
+    return said, KITCHEN, {"portions": count.usual}
 
 
 def _yield(turn: Turn, line: Told) -> Answer:

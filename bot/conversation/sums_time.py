@@ -13,7 +13,7 @@ from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
 from bot.intents.days import find_day
-from bot.intents.fitting import EATEN_AT
+from bot.intents.of_days import EATEN_AT
 from bot.intents.of_heat import RATE, between, in_time
 from bot.intents.told import THINNEST, Told, told
 from bot.wording import sums, sums_beside, sums_hot, sums_time
@@ -257,7 +257,7 @@ def _hold_for(turn: Turn, line: Told) -> Answer:
 
 def _ice(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
-    start = next((t for t in line.temperatures if 30.0 <= t <= 100.0), HOT_C)
+    start = next((t for t in line.temperatures if 30.0 <= t <= 100.0), OFF_THE_FIRE)
     found = mixing.ice(mass, start, mass)
     said = sums_time.ice(mass, found, turn.person)
     if line.water is not None and _ICE_HAD.search(line.text):

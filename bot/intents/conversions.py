@@ -129,6 +129,19 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None
 
 
+_SHARE_OF: Final = re.compile(  # «0.25 % of 2268 g»: so little is no plain salt
+    r"^(?:(?:whats?|what is|how much is|calculate) )?(?P<n>0?\.\d{1,3}) ?(?:%|percent|pct) of (?=\d)"
+)
+
+
+def share_of(text: str) -> tuple[float, measures.Measure] | None:
+    """A small share of one mass, and nothing else: «0.25 % of 2268 g». [%]"""
+    found = _SHARE_OF.match(text) if " of " in text else None
+    masses = [m for m in measures.find(text) if m.kind == "mass"] if found else []
+    alone = len(masses) == 1 and not text[masses[0].end :].strip(" ?.!")
+    return (float(found["n"]), masses[0]) if found and alone else None
+
+
 def _wants_the_other(text: str, told: measures.Measure) -> bool:
     """Whether a quantity is wanted in the units of elsewhere, without a name for them."""
     return bool(_CONVERT.search(text) or _ASKED_ALONE.match(f"{text[: told.start]}~{text[told.end :]}"))

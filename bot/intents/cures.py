@@ -11,6 +11,7 @@ from bot.intents.context import Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
 from bot.intents.rates import BRINE, OF_NO_MIXTURE, rate, shares
+from bot.intents.strengths import stock, swapped
 from bot.intents.tastes import taste
 from bot.intents.waits import covers
 from bot.intents.weights import pieces
@@ -65,12 +66,16 @@ OF_SALTS: Final = (0.0095, 0.0545)  # a share that only plain salt and sugar hav
 _OF_ANOTHER: Final = re.compile(
     r"^ ?(?:of )?(?:(?!curing|nitrite|pink)\w+ )?(?:salt\b(?! with)|brine|sugar|yield|fat|pickle)"
 )
+_OF_OTHERS: Final = re.compile(  # «sugar 0.5 % cure 0.25 %»: a share stands behind its name
+    r"(?<!curing )(?<!pink )(?<!nitrite )(?<!cure )\b(?:salt|sugar|honey):?(?: at| of)? ?$"
+)
+_SALOMETER: Final = re.compile(r"\bsali?n?ometer\b")
 _OF_BRINE: Final = re.compile(r"\bbrine(?: of| at| is)? ?$")
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
-_NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing?|ion)?|pump(?:ed|ing?)?)\b")
+_NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing?|ion)?|pump(?:ed|ing?)?|pick-?up)\b")
 _TWICE: Final = re.compile(
     r"\b(?:so did|as did|and (?:then )?i did too|me too|(?:twice|two times)(?! (?:a|every|each) day| daily)|both of us"
     r"|we both|each of us|did it too|(?:put|added|dosed|went)(?: \w+){0,3} again|(?:the )?same again"
@@ -141,7 +146,7 @@ def read_cures(text: str, context: Context) -> Intent | None:
     """A question about the cure, where a plain text is one."""
     if ATE.search(text):
         return Ask("poison", text=text)
-    if mixture(text) is not None:
+    if mixture(text) is not None and swapped(text) is None and stock(text) is None:
         return Ask("judge", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)
@@ -229,6 +234,8 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
         return False
     if _NITRITE.search(before) or re.match(r"^ ?(?:of )?nitrite\b", behind):
         return True
+    if _OF_OTHERS.search(before) or _SALOMETER.search(text):
+        return False
     named = _PACKET.search(before) or _OF_CURE.match(behind)
     of_salt = OF_SALTS[0] <= m.value <= OF_SALTS[1]  # «2 % pink salt» is what somebody would put in, and no strength
     if _SALT_ASKED.search(text) and not named and m.value not in _EVERYBODYS:

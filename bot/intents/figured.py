@@ -5,13 +5,21 @@ from typing import Final
 from core import patterns as re
 
 _ONE: Final = re.compile(
-    r"(?:(?<!\d )\b(?:an?|one) |^)(?:level |whole |full |single )?"
+    r"(?:(?<!\d )(?<!half )(?<!quarter )\b(?:an?|one) |^)(?:level |whole |full |single )?"
     r"(?=(?:cup|gallon|gal|quart|qt|lit(?:er|re)|kilo|pound|(?:tea|table)spoon"
-    r"|tsp|tbsp|minute|hour|hr|week)\b)|\b(?:an?|one) (?=min\b)"
+    r"|tsp|tbsp|minute|hour|hr|week)\b)|(?<!half )\b(?:an?|one) (?=min\b)"
+)
+_PARTS: Final = {"half": 30, "3 quarters": 45, "quarter": 15}
+_PART_OF_AN_HOUR: Final = re.compile(  # «half an hour», and no «hour and a half»
+    r"(?<!and )(?<!and a )\b(?:a )?(half|3 quarters|quarter)(?: of)?(?: an)?(?: |-)(?:hour|hr)\b"
 )
 _HOUR: Final = re.compile(
     r"(?:(?<=\bat )|(?<=\bnow )|(?<=\bits ))(\d{1,2})\.([0-5]\d)\b(?! ?(?:kg|lb|%|c\b|f\b|cm|mm|in|thick|deep|across))"
     r"|\b(1?\d)\.([0-5]\d)(?= (?:its|it is|it was|core|meat|now)? ?\d{2,3}(?![\d.]| ?(?:kg|g|lb|oz|mm|%)))"
+)
+_SPOON_FOR_SPOON: Final = re.compile(  # «a tablespoon not a teaspoon»: what somebody would mistake is curing salt
+    r"\b(?:an? )?(?:tablespoons?|tbsps?) (?:not|instead of|rather than|for) (?:an? )?(?:teaspoons?|tsps?)\b"
+    r"(?! (?:\w+ )?salt\b)"
 )
 _MORE_HOURS: Final = re.compile(r"\bin (\d{1,2}) more\b(?! ?(?:h|min|day))")  # «took 2 hours, then 40 in 3 more»
 _GLUED_HALF: Final = re.compile(r"(?<![\d.:])(1[0-2]|[1-9])([0-5]\d) ?([ap]m)\b")
@@ -20,6 +28,10 @@ _LEVEL: Final = re.compile(r"\b(\d[\d./]*) (?:level|flat) (?=t(?:b?sp|easpoon|ab
 _DEGREES: Final = re.compile(r"\b(\d{2,3}) ?(?:°|degrees?|deg) (?:salt )?brine\b")
 _SHARE_WANTED: Final = re.compile(  # «cure wants 0.25 % of 2750 g»
     r"\b(cure|salt|sugar)(?: (?:wants|needs|is|at|to be))? (\d+(?:\.\d+)?) ?(?:%|percent|pct) of (?:the )?(?=\d)"
+)
+_MINE_BARE: Final = re.compile(  # «18 g for 7.2 kg i got 3»: in the unit of the recipe's
+    r"\b(\d[\d.]* ?(kg|kilos?|lbs?|pounds?)\b.*\b(?:i have|ive|i got|mines?|mine is|only have) (?:only |just |got )*"
+    r"\d+(?:\.\d+)?)(?=\W*$)"
 )
 _POINT: Final = re.compile(r"(?<![\d.])\.(?=\d)")  # «.25% cure»
 _RATIO: Final = re.compile(r"\b(\d{1,2}) ?: ?(\d{1,3})\b(?=.*\bsalt\b.*\b(?:water|brine)\b|.*\b(?:brine|salt)\b)")
@@ -39,6 +51,11 @@ _SHARED_TOO: Final = re.compile(
     r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
 )  # «and 1 sugar» beside it
 _BOTH_SHARES: Final = re.compile(r"\b(\d(?:\.\d{1,2})?) (and|n|&) (?=\d(?:\.\d{1,2})? ?(?:%|percent|pct))")
+_WANTED_TOO: Final = re.compile(  # «3 l at 8 % want 5»
+    r"(\d ?(?:%|percent|pct)(?: [a-z]+)? (?:i )?(?:want|need|down to|up to|to) (?:it )?\d{1,2}(?:\.\d)?)"
+    r"(?=\W*$|,| water)"
+)
+_CURED_AT: Final = re.compile(r"\b(cured (?:it )?(?:at|to|with) [0-3]\.\d{1,2})(?! ?(?:%|percent|pct|kg|g|lb|oz|in))")
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 
 
@@ -49,6 +66,9 @@ def _hour(found: re.Match[str]) -> str:
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
+    text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
+    text = _SPOON_FOR_SPOON.sub("1 tbsp of cure", text) if "sp" in text else text
+    text = _MINE_BARE.sub(r"\1 \2", text)
     text = _POINT.sub("0.", text) if "." in text else text
     text = _BOTH_SHARES.sub(r"\1 % \2 ", text)
     text = _SHOWN_IN.sub(r"in \1\2\3 \1", text) if " in " in text else text
@@ -58,5 +78,6 @@ def figured(text: str) -> str:
     text = _DEGREES.sub(r"\1 degrees salometer brine", text)
     text = _SHARE_WANTED.sub(r"how much is \2 % \1 on ", text) if " of " in text else text
     text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
+    text = _CURED_AT.sub(r"\1 %", _WANTED_TOO.sub(r"\1 %", text)) if " " in text else text
     text = _A_VOLUME.sub(r"\1 per ", text)
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
+from bot.intents.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, days_kept, is_span
 from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
 from bot.intents.pits import is_smoked, pits
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
@@ -13,26 +14,9 @@ from bot.intents.wanted import bare_grams, by_unit, cost_each, height_asked, mea
 from core import patterns as re
 from core.units import Kilograms
 
-_WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
-_START_ASKED: Final = re.compile(
-    r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
-    r"|\b(?:last|latest) start|\bstart when\b|^(?=.*\b(?:by|for) ).*\bstart\W*$|\b(?:count|work)\w* (?:it )?back"
-    r"|\b(?:by|for) (?=.*\bwhen (?:does|must|should|do i|shall) (?:\w+ ){1,3}(?:go|put it|get it|be) (?:in|into)\b)"
-)
-EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")
 _BRINED: Final = re.compile(r"\b(?:brin\w*|salt\w*|cure|curing|soak\w*|water)\b")
 _KEPT: Final = re.compile(
     r"^(?!.*\b(?:fr[oe]ez|frozen)).*\b(?:ok|okay|safe|good|fine|eat|old|still|fridge|leftovers?)\b"
-)
-DAY_NAMED: Final = re.compile(
-    r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th)"
-    r"|(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* \d{1,2}"
-    r"|(?:tues?|weds|thurs?|fri)|(?:on|by|from|next|this|till|until|start|begin|in) (?:mon|wed|sat|sun))\b"
-)
-_DATE_ASKED: Final = re.compile(
-    r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out"
-    r"|when (?:do|can|should) (?:i|we) (?:take|get|pull) it out|when is (?:the )?cook)\b"
 )
 _FUEL: Final = re.compile(
     r"\b(?:charcoal|coals?|lump|briq\w*|pellets?|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
@@ -43,15 +27,14 @@ _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\
 _TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
 _INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
 _STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |them |still )?(?:hot|warm)\b")
-_CURED_FOR: Final = re.compile(
-    r"\b(?:(?:takes?|needs?|wants?)(?= \d+ days?)|cur(?:e|es|ed|ing)|brin(?:e|es|ed|ing)"
-    r"|in the (?:bag|tub|bucket|salt|pickle))\b"
-)
-A_DAY: Final = 24.0  # h
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
 _SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
+_LIGHT_ASKED: Final = re.compile(
+    r"\b(?:when|what time) (?:do|should|must|shall) (?:i|we) "
+    r"(?:light|fire up|put (?:it|the \w+) on|start the (?:fire|smoker|pit|grill))\b"
+)
 _CURING: Final = re.compile(
     r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
     r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
@@ -92,15 +75,6 @@ def salt_share(line: Told) -> float | None:
     return next((f for f in line.fractions if _SALTED[0] <= f <= _SALTED[1]), None)
 
 
-def days_kept(line: Told) -> float | None:
-    """How many days something has been kept: told, or from one day of the week to a later one."""
-    told_ = [hours / 24.0 for hours in line.durations if hours >= 24.0]
-    named = [_WEEKDAYS.index(found[0][:3]) for found in _WEEKDAY.finditer(line.text)]
-    if told_ or len(named) < 2:
-        return next(iter(told_), None)
-    return float((named[1] - named[0]) % 7 or 7)
-
-
 def is_curing(text: str) -> bool:
     """Whether curing salt is what is spoken of."""
     return bool(_CURING.search(text)) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
@@ -124,7 +98,7 @@ def _is_shared(told: Mapping[str, float]) -> bool:
 def _salted(line: Told) -> bool:
     return line.has("salt") or (
         spoonful(line.text) is not None
-        and bool(re.search(r"\b(?:salt|kosher)\b", line.text))
+        and bool(re.search(r"\b(?:salt|kosher|flakes?)\b", line.text))
         and not _CURING.search(line.text)
     )
 
@@ -144,19 +118,6 @@ def _is_cooked(line: Told) -> bool:
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
     return _is_body(line) and hot and not (brined or _TANK.search(line.text) or _TO_THE_COLD.search(line.text))
-
-
-_AWAY: Final = re.compile(r"\b(?:im|i am|we are|were|be|go(?:ing)?) away\b")
-
-
-def _is_span(line: Told) -> bool:
-    """So many days, or two days of the calendar; no age of what is in the fridge, and no days away."""
-    if _AWAY.search(line.text):
-        return False
-    days = [hours for hours in line.durations if hours >= 24.0]
-    named = len(DAY_NAMED.findall(line.text))
-    dated = named > 0 or bool(_DATE_ASKED.search(line.text))
-    return ((len(days) == 1 and dated) or named > 1) and not (line.has("length") or line.has("meat"))
 
 
 def _is_hot_brine(line: Told) -> bool:
@@ -183,19 +144,14 @@ def _is_lit(line: Told) -> bool:
     asked = len(line.clocks) == 1 or bool(re.search(r"\b(?:when|what time|how early)\b", line.text))
     thaws = re.search(r"\b(?:thaw\w*|defrost\w*|frozen)\b", line.text)
     cooks = line.has("hours") and (line.hours or 0.0) < A_DAY
-    return line.has("clocks") and asked and not thaws and (_is_body(line) or cooks)
+    bare = _LIGHT_ASKED.search(line.text)
+    return line.has("clocks") and asked and not thaws and bool(_is_body(line) or cooks or bare)
 
 
 def _is_rubbed(line: Told) -> bool:
     """A rub for a piece, and no curing salt that went onto it."""
     cured = _CURING.search(re.sub(r"\b(?:no|not|without(?: any)?) cure\b", "", line.text))
     return line.has("meat") and bool(_RUBBED.search(line.text)) and not cured
-
-
-def _is_counted_back(line: Told) -> bool:
-    """So many days in a cure before a meal."""
-    days = any(hours >= A_DAY for hours in line.durations)
-    return days and bool(_CURED_FOR.search(line.text)) and bool(line.clocks or EATEN_AT.search(line.text))
 
 
 def _is_piece(line: Told) -> bool:
@@ -245,13 +201,13 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         line.species == "fish" and line.has("meat") and salt_share(line) is None and bool(_BRINED.search(line.text))
     ),
     "days": lambda line: (  # fish lies in salt alone, by the hour or a night
-        _is_body(line) and line.species != "fish" and not (_START_ASKED.search(line.text) or is_smoked(line))
+        _is_body(line) and line.species != "fish" and not (START_ASKED.search(line.text) or is_smoked(line))
     ),
     "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
-    "start_by": lambda line: _is_body(line) or _is_counted_back(line),
+    "start_by": lambda line: _is_body(line) or counted_back(line),
     "cook": _is_cooked,
     "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
-    "out_on": _is_span,
+    "out_on": is_span,
     "light_by": _is_lit,
     "eta": rises,
     "shopping": lambda line: line.has("people") or line.has("each") or _is_piece(line),

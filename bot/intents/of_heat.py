@@ -63,6 +63,7 @@ _AGO_READ: Final = re.compile(r"\b(?:was|were|last|then|when|before)\b")
 _BY_WHEN: Final = re.compile(  # until when something has to be cold
     r"\b(?:when|what time|by when|how long|deadline|latest)\b.*\b(?:need\w*|must|ha(?:ve|s) (?:to|got)|should"
     r"|supposed|under|below|reach\w*|be|gotta|due|down to|till?|until|to hit)\b|\b(?:deadline|latest)\b"
+    r"|\b(?:must|has to|needs to|should) (?:be|get|reach|hit)\b.*\b(?:by|until|till) when\b"
 )
 _COLD_ASKED: Final = re.compile(r"\b(?:cold|chilled|cooled(?: down)?|fridge cold)\b")
 _BEGINS_COLD: Final = 54.4  # °C, 130 °F; from there down the rules of cooling count

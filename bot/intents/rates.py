@@ -59,6 +59,8 @@ _CURE_IS: Final = re.compile(  # «cure is 12.5 g», «11 g of cure»
 SIZED: Final = re.compile(  # «if 3.4 kg needs 8.2 g cure, how much for 2.1 kg», «6 g for 2.4 kg, what for 3.1 kg»
     r"\d ?(?:kg|kilos?|lbs?|pounds?)\b.*\b(?:how much|how many g(?:rams)?|what) (?:\w+ )?(?:for|on|do|does)\b"
     r".{0,12}\d ?(?:kg|kilos?|lbs?|pounds?)\b"
+    r"|\d ?(?:kg|kilos?|lbs?|pounds?)\b.*\b(?:i have|ive|i(?:ve)? (?:only )?got|mines?|mine is|now|only have)"
+    r"(?: only| just| about| got)* \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b"
 )
 OF_NO_MIXTURE: Final = f"{PLAIN_ASKED.pattern}|{SIZED.pattern}"
 _NAMES: Final = {"o": "oz", "l": "lb", "p": "lb", "k": "kg", "g": "g"}

@@ -12,15 +12,17 @@ from bot import measures
 from bot.intents import brinings
 from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
-from bot.intents.conversions import compared, converted, in_pounds_and_ounces
+from bot.intents.conversions import compared, converted, in_pounds_and_ounces, share_of
 from bot.intents.cures import wanted_dose
 from bot.intents.figured import figured
-from bot.intents.fitting import FITS, days_kept, is_curing, salt_share, spoonful
+from bot.intents.fitting import FITS, is_curing, salt_share, spoonful
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
+from bot.intents.of_days import days_kept
 from bot.intents.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
+from bot.intents.strengths import stock, swapped
 from bot.intents.told import Told, told
 from bot.intents.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
 from bot.intents.when import meal
@@ -33,6 +35,7 @@ _FINAL: Final = re.compile(r"\b(?:final|finished|cooked)\b")
 _OF_ANY_FIRE: Final = frozenset(
     {"lethality", "climb", "cold_by", *_OF_THE_FIRE}
 )  # while ours is not lit they are about another
+_OF_ITSELF: Final = frozenset({"convert", "swap", "stock"})  # says of no batch anything, however it is told
 _HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
@@ -70,14 +73,15 @@ _WANTS: Final = re.compile(
     r"|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
     r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
     r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
-    r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in (?=\d)|price|costs?|\bice (?:to|needed)\b|start time"
-    r"|(?:cups?|tbsps?|tsps?) (?:of )?(?:\w+ ){1,3}(?:to|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
+    r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in (?=\d)|price|costs?|\bice (?:to|needed|enough)\b"
+    r"|start time|pick-?up|pickle (?:weight|and)"
+    r"|(?:cups?|tbsps?|tsps?) (?:of )?(?:\w+ ){1,3}(?:to|in|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
     r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of (?=\d)"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed"
     r"|(?:grams?|hours?)(?=(?: pls| please)?\W*$| at \d)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
-    r"|frozen .*(?:want|need|going|like) to (?:start )?(?:cur(?:e|ing)|brin(?:e|ing)|smok(?:e|ing)|cook)"
+    r"|frozen .*(?:want|need|going|like) (?:it|to (?:start )?(?:cur|brin|smok|cook)(?:e|ing|))"
     r"|sugar (?:is )?half|half the salt|has salt in|raw weight"
     r"|(?:salt|sugar|pink|cure|kosher),? (?:and|n|&|plus|\+) (?:the )?(?:salt|sugar|pink|cure|kosher)(?: salt)?"
     r"(?=\W*$| pls| please| for \d| amounts?)|(?:salt|sugar|pink|cure),? (?:salt|sugar|pink|cure)(?=,? for \d)"
@@ -126,7 +130,7 @@ def _beside_a_batch(text: str, hot: bool, reads_f: bool) -> str | None:
     if text.startswith("why ") or (tells and (hot or _IN_THE_COLD.search(text))):
         return None
     kind = sum_of(text, elsewhere=False, reads_f=reads_f)
-    if tells and kind not in _OF_ANY_FIRE:
+    if tells and kind not in _OF_ANY_FIRE and kind not in _OF_ITSELF:
         return None
     recorded = kind == "fire_out" or (kind == "cooling" and len(told(text).clocks) > 1)  # with its hours
     of_ours = (
@@ -171,7 +175,7 @@ def _of_another(text: str, reads_f: bool) -> str | None:
     """A sum of a piece that is told anew, beside a batch: no change of that."""
     kind = sum_of(text, elsewhere=False, reads_f=reads_f)
     asks = is_question(text) or (kind in _OF_NO_RECORD and _WANTS.search(text))
-    return kind if kind == "convert" or (asks and (told(text).has("meat") or told(text).has("length"))) else None
+    return kind if kind in _OF_ITSELF or (asks and (told(text).has("meat") or told(text).has("length"))) else None
 
 
 def _by_the_law(text: str, kind: str | None) -> str | None:
@@ -199,8 +203,12 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     """
     text = figured(text)
     of_meat = meat_asked(text) and is_curing(text)
-    if (converted(text) is not None and not of_meat) or in_pounds_and_ounces(text) or compared(text):
+    if (converted(text) is not None and not of_meat) or in_pounds_and_ounces(text) or compared(text) or share_of(text):
         return "convert"
+    if stock(text) is not None:
+        return "stock"
+    if swapped(text) is not None:
+        return "swap"
     if of_a_packet(text) is not None:
         return "by_packet"
     if at_rate(text) is not None:

@@ -6,7 +6,8 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, is_cure, nitrite_share, pours, pumped_share
+from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, nitrite_share, pours, pumped_share
+from bot.intents.doses import SUGAR, cure_told, small
 from bot.intents.lengths import bare_thickness, height
 from bot.intents.meats import meat
 from bot.intents.weights import pieces
@@ -17,14 +18,15 @@ _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
     r"|\b(?:at|by|since|around|dinner|lunch|supper|woke(?: up)?(?: at)?|now its|its now"
-    r"|its(?= (?:1[0-2]|[1-9]) (?:now|already)\b)) (?P<bare>1[0-2]|[1-9])"
+    r"|its(?= (?:1[0-2]|[1-9]) (?:now|already)\b)|now(?= \d{1,2},? (?:its|it is|core|and its)\b)) "
+    r"(?P<bare>1[0-2]|[1-9])"
     r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
     r"|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
     r"|l|lit\w+|h|hrs?|hours?|min\w*|days?|weeks?|ppm|tsp|tbsp|cups?|people|ppl|guests)\b(?! (?:eat|meat)\b)| \d/| ?%)"
     r"(?: oclock)?"
 )
 _BARE: Final = re.compile(
-    r"(?<![\w.,/])(?<!~ )\d{2,3}(?:\.\d)?(?![\w/%]|[.,]\d)(?! ?(?:people|guests|persons|min|h\b|g\b))"
+    r"(?<![\w.,/])(?:(?<!~ )\d{2}|\d{3})(?:\.\d)?(?![\w/%]|[.,]\d)(?! ?(?:people|guests|persons|min|h\b|g\b))"
 )
 _METRIC: Final = frozenset({"kg", "g", "mm", "cm", "l", "ml"})
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
@@ -35,9 +37,13 @@ _PEOPLE: Final = re.compile(
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
     r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"
     r"|^(?:were|we are|well be|(?:there will|therell) be)(?: now| only| just)?) (?P<party>\d{1,3})(?=[ ?.,]*$"
-    r"|[ ?.,]+(?:now|then|not|does|is|do|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price)\b)"
+    r"|[ ?.,]+(?:now|then|not|does|is|do|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price"
+    r"|enough)\b)"
 )
-_SALT: Final = re.compile(r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher)\b")
+SALT: Final = re.compile(
+    r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher"
+    r"|(?:(?:light|dense|coarse|salt) )?flakes?)\b"
+)
 _SALT_BEFORE: Final = re.compile(  # «salt 180 g»
     r"(?<!curing )(?<!pink )(?<!nitrite )(?<!% )(?<!percent )\bsalt:? (?:is |was |of |at )?$"
 )
@@ -51,30 +57,13 @@ _STRENGTH: Final = re.compile(
 )
 _OF_STRENGTH: Final = re.compile(r"\d ?g of (?P<n>6\.25|5\.88|0\.[4-6])(?![\d.]| ?(?:kg|g|lb|%|percent))")
 _SHARE_OF: Final = re.compile(r"(?:%|percent|pct) of (?:the )?$")  # «3 % of 2.4 kg salt»
-_SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
-_LEVEL_ASKED: Final = re.compile(r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b")
-_CURE_NAMED: Final = re.compile(r"\b(?:cure|curing salt|pink|prague)\b")
-_DOSE_CHECKED: Final = re.compile(  # «is 7 g ok for 3 kg? its cure 1»
-    r"\b(?:is|are|was|were|will|does|would|did) \d+(?:\.\d+)? ?(?:g|grams?)\b.*"
-    r"\b(?:ok|okay|enough|too (?:much|little)|right|fine|good|safe|do)\b"
-    r"|\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b"
-)
 _BRINE_ASKED: Final = re.compile(
-    r"^(?!.*\b(?:kg|kilos?|lbs?|pounds?|cure|pink)\b).*\bbrine\b.*(?:percent|%|strong|strength)|\bhow salty\b"
+    r"^(?!.*\b(?:kg|kilos?|lbs?|pounds?|cure|pink)\b)"
+    r"(?:.*\bbrine\b.*(?:percent|%|strong|strength)"
+    r"|.*\d ?g(?:rams?)? (?:in|to|per) \d[\d.]* ?(?:l|lit\w+|qts?|quarts?|gal\w*)\b.*(?:percent|%))|\bhow salty\b"
 )
-_BARE_DOSE: Final = re.compile(  # «put 10 g on 2.5 kg, too much?»: so little of nothing named is curing salt
-    r"^(?!.*\b(?:salt(?!y)|sugar|pepper|spices?|rub|garlic|paprika|mustard|coriander|honey|slices?|portions?|plates?|people"
-    r"|each|protein|fat|ice|charcoal|scale|nitrite)\b)"
-    r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under"
-    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong|come to|works? out|instead)\b)"
-    r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?|oz|ounces?) (?:(?:(?:way |far )?too (?:much|little|strong|weak)|ok"
-    r"|okay|enough|fine|right|good|safe|instead of \d[\d.]*(?: ?g(?:rams?)?)?) )?(?:on|in|into|to|for|per|with|over) "
-    r"(?:a |an |the |about |my )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)\b"
-)
-MOST_UNNAMED: Final[Fraction] = 0.008  # of the meat; more is salt or sugar
-MOST_DOSE: Final[Kilograms] = 0.1
 MOST_BEHIND: Final[Kilograms] = 1.0  # of salt told behind its word; more is meat: «cure and salt 4.5 kg»
-MOST_SALT: Final[Kilograms] = 3.0
+MOSTSALT: Final[Kilograms] = 3.0
 _KIDS: Final = re.compile(r"\b(\d{1,2}) (?:kids|children|little ones|toddlers)\b")
 _HALF_KIDS: Final = re.compile(r"\bhalf (?:of them )?(?:are )?(?:kids|children|little ones|toddlers)\b")
 _PLATE: Final = r"(?:person|head|sandwich(?:es)?|portions?|plates?|servings?|slices?|rolls?|buns?)"
@@ -154,10 +143,10 @@ class Told:
 def told(text: str, reads_f: bool = False) -> Told:
     """What a plain line brings, to somebody who reads thermometers in °F or in °C."""
     found = [m for m in measures.find(text) if m.value >= 0 or m.kind == "temperature"]
-    cure = _cure(text, found)
+    cure = cure_told(text, found)
     others = [m for m in found if m is not cure]
-    salt = _named(text, others, _SALT) or _small(text, others, _BRINE_ASKED, MOST_SALT)
-    sugar = _named(text, others, _SUGAR)
+    salt = _named(text, others, SALT) or small(text, others, _BRINE_ASKED, MOSTSALT)
+    sugar = _named(text, others, SUGAR)
     water = next((m for m in others if _is_water(text, m)), None)
     people = _people(text)
     plates = people is not None and all(m.value <= LARGEST_PLATE for m in others if m.kind == "mass")
@@ -195,34 +184,10 @@ def told(text: str, reads_f: bool = False) -> Told:
     )
 
 
-def _cure(text: str, found: list[measures.Measure]) -> measures.Measure | None:
-    """Curing salt by its word, or grams of nothing named where a dose is checked."""
-    checked = _DOSE_CHECKED if _CURE_NAMED.search(text) else _LEVEL_ASKED
-    named = next((m for m in found if is_cure(text, m, found)), None)
-    return named or _small(text, found, checked, MOST_DOSE) or _unnamed(text, found)
-
-
-def _unnamed(text: str, found: list[measures.Measure]) -> measures.Measure | None:
-    """Grams of nothing named that are asked about beside the meat, few enough for curing salt."""
-    bare = _BARE_DOSE.search(text)
-    if bare is None:
-        return None
-    mass = measures.to_house(float(bare["n"]), "kg" if bare["unit"].startswith("k") else "lb")
-    dose = next((m for m in found if m.start <= bare.start("g") < m.end), None)
-    return dose if dose is not None and dose.value <= MOST_UNNAMED * mass else None
-
-
-def _small(text: str, found: list[measures.Measure], asked: re.Pattern, most: Kilograms) -> measures.Measure | None:
-    """Grams of nothing named: curing salt where a level is asked for, salt where the strength of a brine is."""
-    grams = [m for m in found if m.unit == "g" and m.value <= most and not _SUGAR.match(text[m.end :])]
-    other = any(m not in grams and (m.kind == "mass" or pours(m)) for m in found)
-    return grams[0] if asked.search(text) and other and len(grams) == 1 else None
-
-
 def _named(text: str, found: list[measures.Measure], words: re.Pattern) -> measures.Measure | None:
     """The weight of what the words after it name."""
     named = (m for m in found if m.kind == "mass" and words.match(text[m.end :]))
-    little = (m for m in found if words is _SALT and m.kind == "mass" and m.value <= MOST_BEHIND)
+    little = (m for m in found if words is SALT and m.kind == "mass" and m.value <= MOST_BEHIND)
     before = (m for m in little if _SALT_BEFORE.search(text[: m.start]))
     return next((m for m in (*named, *before) if not _SHARE_OF.search(text[: m.start])), None)
 
@@ -241,7 +206,7 @@ def _people(text: str) -> int | None:
 
 def _is_water(text: str, m: measures.Measure) -> bool:
     """Whatever is poured, but a cup of salt or the size of a vessel; and a weight of water or ice."""
-    other = (m.unit == "cup" and _SALT.match(text[m.end :])) or _VESSEL.match(text[m.end :])
+    other = (m.unit == "cup" and SALT.match(text[m.end :])) or _VESSEL.match(text[m.end :])
     poured = pours(m) and not other
     return poured or (m.kind == "mass" and bool(_WATER.match(text[m.end :])))
 

@@ -9,6 +9,7 @@ from core import patterns as re
 from core.units import Fraction, Kilograms
 
 _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «need 3 kg cooked what do i buy»
+    r"\b(?:for|to get|to have) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b.*\braw\b|"
     r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
     r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
     r"|\b(?:need|want) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b"
@@ -17,6 +18,7 @@ _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «n
 _FEEDS: Final = re.compile(r"\b(?:feeds?|serves?|portions|servings)\W*$")
 _MEAT_ASKED: Final = re.compile(
     r"\b(?:how (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?)|what weight of) (?:meat|brisket|pork|beef|belly)\b"
+    r"|\bcures? how (?:much|many)\b"
     r"|\bcure\b.*\bhow many (?:kg|kilos?|lbs?|pounds?)\W*$"
 )
 _PRICE: Final = re.compile(
@@ -47,6 +49,10 @@ _IN_OUT: Final = re.compile(  # «4.1 kg in 2.3 out»
 _LOST_MASS: Final = re.compile(
     r"\b(?:lost|loses?|shrank by|dropped|down)(?: about| only| some| by)* \d[\d.]* ?(?:kg|g|grams?|lbs?|pounds?|oz)\b"
     r"(?=.*\b(?:from|of|out of|was|raw|began|started)\b)"
+)
+NEEDLED: Final = re.compile(r"\b(?:inject|pump|pick-?up)\w*\b")
+_INTO_THE_MEAT: Final = re.compile(  # «injected 380 g into 4 kg», «5.0 kg, now 5.4 after pumping», «weighs after»
+    r"\d ?(?:g|grams?|oz|ounces?) (?:in|into|to|on)\b|\b(?:now|after|before)\b|\bpickle (?:weight|and)\b"
 )
 _BOTH_ENDS: Final = re.compile(
     r"\b(?:in|out|off|raw|green|cooked|start(?:ed|ing)?|began|finish(?:ed)?|ended|came|comes|went|was|were|now|before|after"
@@ -177,6 +183,8 @@ def of_the_table(line: Told) -> str:
     """
     if _RAW_FOR.search(line.text):
         return "shopping"
+    if NEEDLED.search(line.text) and _INTO_THE_MEAT.search(line.text):
+        return "inject"
     pair = weights(line) if len(_BOTH_ENDS.findall(line.text)) > 1 else None
     if pair is not None and 0.3 * max(pair) <= min(pair) < max(pair) and "recipe" not in line.text:
         return "loss"

@@ -23,7 +23,8 @@ def help_(a: Assessment | None) -> str:
     """Short, and by where the person is."""
     if a is None:
         return say(
-            "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or «7 lb brisket point».\n"
+            "I work out the dose of the cure, the days, the fire and the cooling, check your readings, and remind you of every step.\n"
+            "Type the cut, the weight and the meal, like «3.2 kg brisket flat for saturday 13:00», or ask in plain words.\n"
             "I plan {planned}.\n"
             "Settings in words: «we are in Chicago», «only kg and c», «flips at 7 and 19».",
             planned=meat_names.planned(),

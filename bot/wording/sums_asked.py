@@ -67,10 +67,14 @@ def by_meat(cure: Kilograms, meats: tuple[tuple[Fraction, Kilograms], ...], pers
     return text, rows("strength")
 
 
-def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | None = None) -> tuple[str, Rows]:
+def by_level(
+    made: tuple[tuple[Fraction, Judgement], ...],
+    right: Kilograms | None = None,
+    least: MilligramsPerKilogram | None = None,
+) -> tuple[str, Rows]:
     """The strength, asked with the nitrite that a strong and a weak curing salt would bring.
 
-    `right` is what of the strong one would be right for that meat. [kg]
+    `right` is what of the strong one would be right for that meat [kg]; `least` what it brings, where spoons weigh least.
     """
     (one, first), (other, second) = made
     thin = say("Under {weak} is too little to count as cured.", weak=numbers.ppm(first.floor))
@@ -78,7 +82,7 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | No
         "How strong is your curing salt? With {one} nitrite that is {first}, with {other} {second}; the limit is {limit}.\n"
         "Its packet says it in percent; tap it or type it, like «6.25 %».",
         one=numbers.percent(one),
-        first=numbers.ppm(first.ingoing.nitrite),
+        first=_level(first, least),
         other=numbers.percent(other),
         second=numbers.ppm(second.ingoing.nitrite),
         limit=numbers.ppm(first.limit.max_mg_kg),
@@ -95,6 +99,27 @@ def by_level(made: tuple[tuple[Fraction, Judgement], ...], right: Kilograms | No
             say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=numbers.percent(one))
         )
     return "\n".join((text, *more)), rows("strength")
+
+
+def _level(most: Judgement, least: MilligramsPerKilogram | None) -> str:
+    if least is None or most.ingoing.nitrite - least < 1.0:
+        return numbers.ppm(most.ingoing.nitrite)
+    return say("{low} to {high}", low=f"{least:.0f}", high=numbers.ppm(most.ingoing.nitrite))
+
+
+def by_nitrite(cure: Kilograms, strengths: tuple[Fraction, Fraction]) -> tuple[str, Rows]:
+    """The strength, asked with the nitrite that so much of a strong and of a weak curing salt holds."""
+    one, other = strengths
+    text = say(
+        "How strong is your curing salt? In {cure} of it are {first} mg of nitrite with {one}, {second} mg with {other}.\n"
+        "Its packet says it in percent; tap it or type it, like «6.25 %».",
+        cure=numbers.grams(cure),
+        first=f"{cure * one * 1e6:.0f}",
+        one=numbers.percent(one),
+        second=f"{cure * other * 1e6:.0f}",
+        other=numbers.percent(other),
+    )
+    return text, rows("strength")
 
 
 def topped_up(missing: Kilograms, of: tuple[Fraction, MilligramsPerKilogram], cold: Celsius, person: Person) -> str:

@@ -1,5 +1,6 @@
 """What water boils at and how high that is, and how far a probe is out that was held into it."""
 
+from bot.measures import from_house
 from bot.wording.language import decimal, say
 from core.person import Person
 from core.units import Celsius, Metres
@@ -10,11 +11,18 @@ CLOSE_K = 1.1  # 2 °F: two home thermometers agree no better. Common practice
 def boils(height: Metres, at: Celsius, person: Person) -> str:
     """Boiling water up there."""
     return say(
-        "At {height} m water boils at about {at}, by the standard atmosphere.\n"
+        "At {height} water boils at about {at}, by the standard atmosphere.\n"
         "So a probe reads that in boiling water there, and a simmer or a steamer is so much colder and slower.",
-        height=f"{height:.0f}",
+        height=_height(height, person),
         at=_tenths(at, person),
     )
+
+
+def _height(height: Metres, person: Person) -> str:
+    """A height as the person's maps have it."""
+    if person.units.length == "in":
+        return say("{feet} ft", feet=f"{from_house(height, 'in') / 12.0:.0f}")
+    return say("{metres} m", metres=f"{height:.0f}")
 
 
 def reads(shown: Celsius, at: Celsius, person: Person) -> str:

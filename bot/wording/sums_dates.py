@@ -27,6 +27,11 @@ def out_on(first: datetime, out: datetime, days: int, of: tuple[bool, Person]) -
     return f"{said}\n{after}" if cured else said
 
 
+def still_to_go(days: int) -> str:
+    """The days from today on."""
+    return say_n("{n} day to go.", "{n} days to go.", days, n=days)
+
+
 def between(first: datetime, second: datetime, days: int, person: Person) -> str:
     """The days from one day to another."""
     return say_n(
@@ -39,8 +44,13 @@ def between(first: datetime, second: datetime, days: int, person: Person) -> str
     )
 
 
-def thaw(mass: Kilograms, fridge: Thaw, water: Thaw, person: Person) -> str:
-    """How long to thaw."""
+def thaw(mass: Kilograms, fridge: Thaw, water: Thaw, wet_first: bool, person: Person) -> str:
+    """How long to thaw; in water first, where that is asked for."""
+    said = _thaw(mass, fridge, water, person).split("\n")
+    return "\n".join(said[::-1] if wet_first else said)
+
+
+def _thaw(mass: Kilograms, fridge: Thaw, water: Thaw, person: Person) -> str:
     if _long(fridge.low) == _long(fridge.high):
         return say(
             "{high} in the fridge for {mass}, and a day in hand.\n"

@@ -12,6 +12,7 @@ from core.safety.findings import Outcome, Status
 from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT: Celsius = 60.0
+A_MINUTE: Hours = 1.0 / 60.0
 
 
 def kept_hot(last: Celsius, stays: tuple[Hours, Hours], wanted: Hours | None, person: Person) -> str:
@@ -67,6 +68,16 @@ def _runs_till(verdict: CoolingVerdict, latest: Hours, person: Person) -> str:
     )
 
 
+def at_the_very_latest(high: Celsius, passed: Hours, latest: Hours, person: Person) -> str:
+    """The end of a stage that began between two readings, by the later one."""
+    return say(
+        "It passed {high} between your readings, by {passed} at the latest: so {latest} is the very end of it, and sooner is surer.",
+        high=numbers.both(high, person),
+        passed=_at(passed),
+        latest=_at(latest),
+    )
+
+
 def _stages(verdict: CoolingVerdict, person: Person) -> str:
     """The stage that still runs, and of the rule that grants else the one that is not kept, or the first."""
     stages = verdict.of(GRANTS).stages
@@ -83,6 +94,8 @@ def _stages(verdict: CoolingVerdict, person: Person) -> str:
             **fields,
             most=numbers.hours(judged.hours_at_most),
         )
+    if judged.hours_by_line < A_MINUTE:
+        return say("From {high} to {low} it may take {limit}, counted from that last reading.", **fields)
     return say(
         "From {high} to {low} it may take {limit}; by your readings it took {took}. One more between them would tell more.",
         **fields,

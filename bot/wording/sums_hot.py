@@ -226,9 +226,11 @@ def fuel(found: Fuel, hours: Hours, pit: Celsius, person: Person) -> str:
             **fields,
         )
     return say(
-        "Have {load} of charcoal for {hours} at {pit}, with a reserve in it.\n"
+        "Some {low} to {high} of charcoal burn in {hours} at {pit}: have {load}.\n"
         "Fill it in at the start: running short costs the meat, and what does not burn keeps once the vents are shut. "
         "Wind and frost take more.",
+        low=numbers.mass(found.practice.low or found.burnt.p10, person),
+        high=numbers.mass(found.practice.high or found.burnt.p90, person),
         **fields,
     )
 

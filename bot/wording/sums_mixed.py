@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from math import ceil
 
-from bot.measures import from_house
+from bot.measures import Measure, from_house
 from bot.wording import numbers
 from bot.wording.language import Words, decimal, later, say
 from bot.wording.sums import converted
@@ -111,6 +111,17 @@ def pounds_and_ounces(typed: float, unit: str, mass: Kilograms) -> str:
         unit=unit,
         pounds=pounds,
         ounces=numbers.plain(rest / 2),
+    )
+
+
+def share_of(share: float, mass: Measure, part: Kilograms) -> str:
+    """A share of a mass."""
+    return say(
+        "{share} % of {mass} {unit} is {part} g.",
+        share=numbers.plain(share),
+        mass=numbers.plain(mass.typed),
+        unit=mass.unit,
+        part=numbers.plain(round(part * 1000.0, 2)),
     )
 
 

@@ -115,12 +115,20 @@ def steam(mass: Kilograms, found: Span, person: Person) -> str:
 
 def keeps(kept: Days, chart: Keeping, person: Person) -> str:
     """Whether something that was kept so long is still to be eaten."""
-    rule = say(
-        "The chart gives it {days} to {longest} days at {cold} or below, counted from the cooking; raw, from the shop.\n"
-        "A longer wait is nothing that heat, vacuum or a good smell mends.",
-        days=numbers.plain(chart.days),
-        longest=numbers.plain(chart.longest),
-        cold=numbers.at_most(chart.fridge_c, person),
+    fields = {"days": numbers.plain(chart.days), "cold": numbers.at_most(chart.fridge_c, person)}
+    rule = (
+        say(
+            "The chart gives it {days} days at {cold} or below, counted from the cooking; raw, from the shop.\n"
+            "A longer wait is nothing that heat, vacuum or a good smell mends.",
+            **fields,
+        )
+        if chart.days == chart.longest
+        else say(
+            "The chart gives it {days} to {longest} days at {cold} or below, counted from the cooking; raw, from the shop.\n"
+            "A longer wait is nothing that heat, vacuum or a good smell mends.",
+            longest=numbers.plain(chart.longest),
+            **fields,
+        )
     )
     if kept <= chart.days:
         first = say("After {kept} it is in time, if it stayed cold all the while.", kept=numbers.days(kept))
@@ -187,6 +195,16 @@ def of_a_size(cooked: Kilograms, each: Kilograms, so_many: float, person: Person
 def were_it_raw(so_many: float) -> str:
     """The same of a weight that was told of raw meat."""
     return say("If that was its raw weight, about {n}.", n=floor(so_many))
+
+
+def were_it_cooked(count: Span) -> str:
+    """The portions of a weight that may be told of cooked meat."""
+    return say(
+        "If it is cooked already: about {usual}, {few} large ones or {many} small ones.",
+        usual=floor(count.usual),
+        few=floor(count.low),
+        many=floor(count.high),
+    )
 
 
 def trimmed(mass: Kilograms, trim: tuple[float, float], person: Person) -> str:

@@ -194,23 +194,6 @@ def water(mass: Kilograms, tub: Span, person: Person) -> str:
     )
 
 
-def inject(mass: Kilograms, pump: Fraction, doses: tuple[tuple[Fraction, Kilograms], ...], person: Person) -> str:
-    """How much pickle is injected, and the curing salt in it."""
-    (one, first), (other, second) = doses
-    return say(
-        "Inject {pickle} of pickle, {pump} of {mass}; weigh the meat before and after.\n"
-        "All of the curing salt is in that: {first} of the {one} kind, or {second} of the {other} kind. "
-        "So strong a pickle is not for tasting. Injected meat is no longer intact.",
-        pickle=numbers.grams(pump * mass),
-        pump=numbers.percent(pump, 1),
-        mass=numbers.mass(mass, person),
-        first=numbers.grams(first),
-        one=numbers.percent(one),
-        second=numbers.grams(second),
-        other=numbers.percent(other),
-    )
-
-
 def sugar_eaten(mass: Kilograms, usual: Kilograms, most: Kilograms) -> str:
     """The sugar in so much cooked meat."""
     return say(

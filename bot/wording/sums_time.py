@@ -100,7 +100,11 @@ def likelier(on: datetime, person: Person) -> str:
 def straight_on(left: Span, at: datetime | None, person: Person) -> str:
     """When a core that goes on rising so will be there."""
     band = {"low": numbers.hours(_quarter(left.low)), "high": numbers.hours(_quarter(left.high))}
-    if at is None:
+    if band["low"] == band["high"]:
+        first = say("About {usual} more.", usual=band["low"])
+        if at is not None:
+            first = say("About {usual} more, so around {at}.", usual=band["low"], at=numbers.clock(at, person))
+    elif at is None:
         first = say("About {usual} more, between {low} and {high}.", usual=numbers.hours(_quarter(left.usual)), **band)
     else:
         first = say(

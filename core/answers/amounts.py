@@ -15,6 +15,7 @@ PORTION: Final = (
     0.15,
     0.20,
 )  # kg cooked for each: with other dishes, a sandwich or plate, a feast. Common practice
+WHOLE_BIRD: Final = (0.45, 0.57, 0.68)  # kg raw for each, with its bones: 1 to 1.5 lb. Common practice
 PACKER_TRIM: Final = (0.20, 0.30)  # of an untrimmed whole brisket. Common practice
 SLICED_AWAY: Final[Fraction] = 0.05  # ends and crumbs. Common practice
 Left: TypeAlias = tuple[Fraction, Fraction]  # cooked weight of raw, from the least to the most
@@ -151,6 +152,11 @@ def raw_for(people: int, left: Left = LEFT_TENDER, each: Kilograms | None = None
     portions_kg = PORTION if each is None else (each, each, each)
     small, usual, large = (people * portion / of_a_kilo for portion in portions_kg)
     return Span(small, usual, large)
+
+
+def whole_birds(people: int) -> Span:
+    """The weight of whole birds for so many people, raw, with their bones. [kg]"""
+    return Span(*(people * each for each in WHOLE_BIRD))
 
 
 def raw_of(cooked_kg: Kilograms, left: Left = LEFT_TENDER) -> Span:

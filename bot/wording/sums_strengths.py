@@ -1,0 +1,41 @@
+"""What curing salt of another strength, and a dose out of curing salt in water, come to in words."""
+
+from bot.wording import numbers
+from bot.wording.language import say
+from bot.wording.sums_packet import see_the_packet
+from core.units import Fraction, Kilograms
+
+WORTH_SAYING: Kilograms = 0.001
+
+
+def swapped(mine: tuple[Kilograms, Fraction], theirs: tuple[Kilograms, Fraction], salt: Kilograms, told: bool) -> str:
+    """As much nitrite of another kind, and what that changes of the plain salt; `salt` is missing, or too much. [kg]"""
+    said = say(
+        "{mine} of the {strong} kind hold as much nitrite as {theirs} of the {weak} kind.",
+        mine=numbers.grams(mine[0]),
+        strong=numbers.percent(mine[1]),
+        theirs=numbers.grams(theirs[0]),
+        weak=numbers.percent(theirs[1]),
+    )
+    lines = [said] if told else [said, see_the_packet()]
+    if salt >= WORTH_SAYING:
+        lines.append(say("They bring less salt: put {salt} of plain salt in with them.", salt=numbers.grams(salt)))
+    elif salt <= -WORTH_SAYING:
+        lines.append(say("They bring more salt: leave out {salt} of the plain salt.", salt=numbers.grams(-salt)))
+    return "\n".join(lines)
+
+
+def tell_the_meat() -> str:
+    """Whether the recipe is right, the meat says."""
+    return say("Whether the recipe is right I see by the meat: tell me its weight, and I weigh the dose for it.")
+
+
+def of_the_stock(wanted: Kilograms, mass: Kilograms) -> str:
+    """So much of curing salt in water."""
+    return say(
+        "{stock} of it hold {wanted} of curing salt; take {water} less of the other water.\n"
+        "Stir it until all is dissolved, and weigh it, do not pour it by the spoon.",
+        stock=numbers.grams(mass),
+        wanted=numbers.grams(wanted),
+        water=numbers.grams(mass - wanted),
+    )

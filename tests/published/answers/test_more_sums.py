@@ -1,0 +1,122 @@
+"""Sums that were read wrong once, each with its figure. Derived, unless a source stands beside it."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.published.answers.asked import asked
+
+
+def test_half_an_hour_is_no_hour(tmp_path: Path) -> None:
+    """135 °F asks 36 min of beef (FSIS 2021), so half an hour is short, three quarters of an hour are enough."""
+    half, more, hour = asked(
+        tmp_path,
+        ["beef at 135 f half an hour safe", "beef 135 f for three quarters of an hour ok", "beef 135 f an hour ok"],
+    )
+    assert (half["enough"], more["enough"], hour["enough"]) == (False, True, True)
+
+
+def test_curing_salt_of_another_strength(tmp_path: Path) -> None:
+    """10 g of 6.25 % in 10.63 g of 5.88 %, 30 g of 0.5 % in 2.4 g of 6.25 %, 20 g of 0.6 % in 1.92 g."""
+    lines = [
+        "recipe is for 6.25 mine is 5.88 it says 10 g",
+        "recipe says 30 g of 0.5% nitrite salt i only have the 6.25 stuff",
+        "20 g of 0.6 percent salt equals how much cure 1",
+        "german recipe 40 g curing salt 0.5% for 2kg, how much us cure",
+        "uk recipe 8 g of 5.88 cure, ive 6.25, how much",
+    ]
+    found = asked(tmp_path, lines)
+    assert [one["sum"] for one in found] == ["swap"] * 5
+    assert [round(one["cure_kg"] * 1000.0, 2) for one in found] == [10.63, 2.4, 1.92, 3.2, 7.53]
+    assert round(found[3]["nitrite_high_mg_kg"]) == 100
+
+
+def test_curing_salt_in_water(tmp_path: Path) -> None:
+    """6 g of 10 g in 90 g water are in 60 g of it; 8.5 g of a tenth are in 85 g."""
+    found = asked(
+        tmp_path,
+        ["mixed 10g cure w 90g water need 6 g cure how much of it", "made a 10% cure solution need 8.5 g how much"],
+    )
+    assert [round(one["stock_kg"] * 1000.0, 1) for one in found] == [60.0, 85.0]
+
+
+def test_a_share_behind_its_name_is_no_strength(tmp_path: Path) -> None:
+    """0.25 % of curing salt is 156 mg/kg at 6.25 %; the 0.5 % before it is the sugar."""
+    (mix,) = asked(tmp_path, ["salt 2% sugar 0.5% cure 0.25% for 2.2kg pls"])
+    assert round(mix["nitrite_high_mg_kg"]) == 156
+    assert round(mix["sugar_kg"] * 1000.0, 1) == 11.0
+
+
+def test_what_was_put_in_is_judged_without_being_asked(tmp_path: Path) -> None:
+    """«used 8 g», and a spoon taken for another: the level is said, and the strength asked."""
+    lines = [
+        "used 8g for 3 kg meat and a litre of water",
+        "oops tablespoon not teaspoon on 5 lb",
+        "whats my ingoing nitrite if 14 g went in 4 kilo pork and 2 l water",
+    ]
+    assert [(one["sum"], one["asked"]) for one in asked(tmp_path, lines)] == [("ppm", "strength")] * 3
+
+
+def test_a_core_that_fell_and_stayed_hot(tmp_path: Path) -> None:
+    """Never under 140 °F it goes on; an hour below at most is brought through; longer than two it is thrown away."""
+    hot, short, back, long_ = asked(
+        tmp_path,
+        [
+            "fire went out overnight core 165 at 2am and 144 at 6",
+            "fell asleep core was 152 at 5 now 6 its 133 pit dead",
+            "fire was out core 165 at 2am and back at 144 at 6",
+            "fire out since 3am core 150 then, 6am now 121",
+        ],
+    )
+    assert hot["case"] == "still_hot"
+    assert short["case"] == "bring_through"
+    assert back["case"] != "still_hot"
+    assert long_["verdict"] == "throw_away"
+
+
+def test_now_and_its_hour(tmp_path: Path) -> None:
+    """140 °F at 6 and 90 at 8 are more than the hour and a half of plain meat (FSIS 1999)."""
+    (found,) = asked(tmp_path, ["took it off at 5, 140 f at 6, now 8 its 90"])
+    assert found["verdict"] == "cannot_say"
+
+
+@pytest.mark.parametrize(
+    ("line", "share"),
+    [
+        ("injected 380 g into 4 kg what percent is that", 0.095),
+        ("ham was 5.0 kg now 5.4 after pumping is that 10%", 0.08),
+    ],
+)
+def test_what_a_piece_took_up(line: str, share: float, tmp_path: Path) -> None:
+    """By two weights, or by what was pumped and the piece."""
+    assert asked(tmp_path, [line])[0]["pump"] == pytest.approx(share)
+
+
+def test_a_recipe_in_ones_own_size(tmp_path: Path) -> None:
+    """3 of 7.2 kg, 2.6 of 4 kg, 3.75 of 7.5 lb."""
+    found = asked(
+        tmp_path,
+        [
+            "halving the recipe its 18g cure for 7.2 kg i got 3",
+            "its for 4 kg and 10 g cure, ive 2.6 kg how much",
+            "half the recipe: 8.5 g cure for 7.5 lb, now 3.75 lb",
+        ],
+    )
+    assert [round(one["factor"], 3) for one in found] == [0.417, 0.65, 0.5]
+
+
+def test_whole_birds(tmp_path: Path) -> None:
+    """A bird with its bones is bought by 0.45 to 0.68 kg a head (common practice: 1 to 1.5 lb)."""
+    size, feeds = asked(tmp_path, ["turkey for 9 adults what size", "12 lb turkey feeds how many"])
+    assert size["raw_kg"] == pytest.approx(9 * 0.57)
+    assert int(feeds["portions"]) == 8
+
+
+def test_days_of_the_calendar(tmp_path: Path) -> None:
+    """On 1 March it is 16 days to the 17th; 0.25 % of 2268 g are 5.67 g; 8 % thinned to 5 % takes 1.9 l for 3 l."""
+    days, part, thin = asked(
+        tmp_path, ["how many days till march 17", "0.25 percent of 2268 g", "i have 3 l at 8 percent want 5, water?"]
+    )
+    assert days["days"] == 16
+    assert part["value"] == pytest.approx(0.00567)
+    assert 1.8 < thin["water_kg"] < 2.0
