@@ -2,7 +2,7 @@
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
-from bot.intents.conversions import compared, converted, in_pounds_and_ounces, share_of, spread_from
+from bot.intents.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of, spread_from
 from bot.intents.told import Told
 from bot.wording import sums, sums_mixed
 from core.errors import Missing
@@ -18,6 +18,8 @@ def _convert(turn: Turn, line: Told) -> Answer:
         there = measures.from_house(measures.to_house(value, unit), other)
         said = sums_mixed.compared((value, unit), (there, other), (limit, below))
         return said, (), {"value": there, "unit": other}
+    if (grams := per_kilo(line.text)) is not None:
+        return sums_mixed.per_kilo(grams), (), {"value": grams / 10.0, "unit": "%"}
     if part := share_of(line.text):
         share, mass = part
         return sums_mixed.share_of(share, mass, share / 100.0 * mass.value), (), {"value": share / 100.0 * mass.value}

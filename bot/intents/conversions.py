@@ -129,6 +129,18 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
     return (found[0], wanted) if _kind(wanted) == found[0].kind else None
 
 
+_PER_KILO: Final = re.compile(  # «30 g per kg is what percent»
+    r"^(?:(?:whats?|what is|how much is) )?(?P<n>\d{1,3}(?:\.\d{1,2})?) ?g(?:rams?)? ?(?:per|a|/|to the|each) ?"
+    r"(?:kg|kilo)\b.{0,8}(?:what|how many|in) (?:%|percent|pct)\W*$"
+)
+
+
+def per_kilo(text: str) -> float | None:
+    """Grams for a kilo, where they are wanted in percent."""
+    found = _PER_KILO.match(text) if "k" in text else None
+    return float(found["n"]) if found else None
+
+
 _SHARE_OF: Final = re.compile(  # «0.25 % of 2268 g»: so little is no plain salt
     r"^(?:(?:whats?|what is|how much is|calculate) )?(?P<n>0?\.\d{1,3}) ?(?:%|percent|pct) of (?=\d)"
 )

@@ -8,18 +8,19 @@ from core import patterns as re
 from core.units import Fraction, Kilograms
 
 SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
-_LEVEL_ASKED: Final = re.compile(r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b")
+_PPM: Final = r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm(?:\W*$| (?:is that|if|from|with|when)\b)"
+_LEVEL_ASKED: Final = re.compile(_PPM)
 _CURE_NAMED: Final = re.compile(r"\b(?:cure|curing salt|pink|prague)\b")
 _DOSE_CHECKED: Final = re.compile(  # «is 7 g ok for 3 kg? its cure 1»
     r"\b(?:is|are|was|were|will|does|would|did) \d+(?:\.\d+)? ?(?:g|grams?)\b.*"
     r"\b(?:ok|okay|enough|too (?:much|little)|right|fine|good|safe|do)\b"
-    r"|\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm\W*$|\bppm is that\b"
+    rf"|{_PPM}"
 )
 _BARE_DOSE: Final = re.compile(  # «put 10 g on 2.5 kg, too much?»: so little of nothing named is curing salt
     r"^(?!.*\b(?:salt(?!y)|sugar|pepper|spices?|rub|garlic|paprika|mustard|coriander|honey|slices?|portions?|plates?|people"
-    r"|each|protein|fat|ice|charcoal|scale|mg)\b)(?!.*g (?:of )?nitrite)"
+    r"|each|protein|fat|ice|charcoal|scale|mg)\b)(?!.*\d ?g(?:rams?)? (?:of )?nitrite)"
     r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under"
-    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong|come to|works? out|instead|used|put|went|added|weighed)\b)"
+    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong|come to|works? out|instead|used|put|went|added|weighed|round)\b)"
     r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?|oz|ounces?) (?:(?:(?:way |far )?too (?:much|little|strong|weak)|ok"
     r"|okay|enough|fine|right|good|safe|instead of \d[\d.]*(?: ?g(?:rams?)?)?) )?"
     r"(?:(?:went )?(?:on|in|into)|to|for|per|with|over) "

@@ -51,8 +51,11 @@ _SHARED_TOO: Final = re.compile(
     r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
 )  # «and 1 sugar» beside it
 _BOTH_SHARES: Final = re.compile(r"\b(\d(?:\.\d{1,2})?) (and|n|&) (?=\d(?:\.\d{1,2})? ?(?:%|percent|pct))")
+_BACKWARDS: Final = re.compile(
+    r"\bto (?P<to>\d{2,3})(?P<u> ?[cf])? from (?P<from>\d{2,3})\b(?! ?(?:kg|g|lb))"
+)  # «3 h to 70 from 135»
 _WANTED_TOO: Final = re.compile(  # «3 l at 8 % want 5»
-    r"(\d ?(?:%|percent|pct)(?: [a-z]+)? (?:i )?(?:want|need|down to|up to|to) (?:it )?\d{1,2}(?:\.\d)?)"
+    r"(\d ?(?:%|percent|pct)[^,;]{0,16}? (?:want|need|down to|up to|to) (?:it )?\d{1,2}(?:\.\d)?)"
     r"(?=\W*$|,| water)"
 )
 _CURED_AT: Final = re.compile(r"\b(cured (?:it )?(?:at|to|with) [0-3]\.\d{1,2})(?! ?(?:%|percent|pct|kg|g|lb|oz|in))")
@@ -79,5 +82,6 @@ def figured(text: str) -> str:
     text = _SHARE_WANTED.sub(r"how much is \2 % \1 on ", text) if " of " in text else text
     text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
     text = _CURED_AT.sub(r"\1 %", _WANTED_TOO.sub(r"\1 %", text)) if " " in text else text
+    text = _BACKWARDS.sub(r"from \g<from> to \g<to>\g<u>", text) if " from " in text else text
     text = _A_VOLUME.sub(r"\1 per ", text)
     return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))

@@ -21,11 +21,14 @@ _KEPT: Final = re.compile(
 _FUEL: Final = re.compile(
     r"\b(?:charcoal|coals?|lump|briq\w*|pellets?|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
 )
-_PELLETS_FOR: Final = re.compile(r"\bpellets?\b.*\bfor \d{1,2} ?(?:h|hrs?|hours?)\b|\bhow (?:much|many) .*\bpellets\b")
+_PELLETS_FOR: Final = re.compile(
+    r"\bpellets?\b.*\bfor (?:an? )?\d{1,2} ?(?:h|hrs?|hours?)\b|\bhow (?:much|many) .*\bpellets\b"
+)
 _KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towels?|warm|hot|oven|wrapped|foil)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
-_TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold)\b")
-_INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool\w*|cold|fridge|freezer)\b")
+_TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?!er)\w*|cold)\b")
+_INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?!er)\w*|cold|fridge|freezer)\b")
+_HELD_IN: Final = re.compile(r"\bhow long\b.*\b(?:hold|keep|stay|sit)\b.*\b(?:cooler|esky|cool box)\b")
 _STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |them |still )?(?:hot|warm)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
@@ -248,7 +251,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "steam": lambda line: line.has("meat") and not (_TO_THE_COLD.search(line.text) or is_smoked(line)),
     "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
     "hold_for": lambda line: (
-        bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text))
+        bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text) or _HELD_IN.search(line.text))
         and bool(_KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)
         and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
         and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))

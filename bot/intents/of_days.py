@@ -9,7 +9,8 @@ _WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
 START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
-    r"|\b(?:last|latest) start|\bstart when\b|^(?=.*\b(?:by|for) ).*\bstart\W*$|\b(?:count|work)\w* (?:it )?back"
+    r"|\b(?:last|latest) start|\bstart when\b|\bwhen (?:to )?start\b"
+    r"|^(?=.*\b(?:by|for) ).*\bstart\W*$|\b(?:count|work)\w* (?:it )?back"
     r"|\b(?:by|for) (?=.*\bwhen (?:does|must|should|do i|shall) (?:\w+ ){1,3}(?:go|put it|get it|be) (?:in|into)\b)"
 )
 EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(?:e|ed|ing)|sit down)\b")

@@ -127,7 +127,7 @@ def rises(line: Told) -> bool:
 
 def in_time(line: Told) -> tuple[Celsius, ...]:
     """The temperatures of a line in the order of their times: «160 now, was 152 an hour ago, want 195»."""
-    hot = line.temperatures
+    hot = tuple(t for t in line.temperatures if t <= HOTTEST_MEAT)  # none of the pit beside them
     now_first = len(hot) == 3 and hot[0] > hot[1] and _AGO.search(line.text)
     return (hot[1], hot[0], hot[2]) if now_first else hot
 

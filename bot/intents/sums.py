@@ -12,7 +12,7 @@ from bot import measures
 from bot.intents import brinings
 from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
-from bot.intents.conversions import compared, converted, in_pounds_and_ounces, share_of
+from bot.intents.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
 from bot.intents.cures import wanted_dose
 from bot.intents.figured import figured
 from bot.intents.fitting import FITS, is_curing, salt_share, spoonful
@@ -23,6 +23,7 @@ from bot.intents.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.strengths import stock, swapped
+from bot.intents.sum_words import NOT_OURS, WANTS
 from bot.intents.told import Told, told
 from bot.intents.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
 from bot.intents.when import meal
@@ -44,13 +45,6 @@ _READ_THEN_ASKED: Final = re.compile(  # «its 40! can i slice»: read, and aske
     r"^(?:(?:its|it is|core|meat|now|at|ok|hit) )*\d{2,3}(?: ?°? ?[cf])?\b\W*(?:so |and |now |then )*"
     r"(?:can|may|should|shall) (?:i|we) (?:now )?(?:slice|cut|carve|eat|serve|pack|wrap|freeze|take|pull|stop)\b"
 )
-_NOT_OURS: Final = re.compile(  # or asked of what was typed before
-    r"[$€£]|\b(?:euros?|dollars?|bucks|costs?|price|cheap\w*|fever|bab(?:y|ies) weigh\w*|ibuprofen|paracetamol|medicine"
-    r"|(?:we|i) (?:entered|typed)|did (?:i|we) (?:enter|type|put in)|thin(?:ner|nest)? (?:end|side|part|tip|edge)"
-    r"|how much (?:is|are) .*\bat the (?:store|shop|market|butchers?)"
-    r"|miles?|km|kilometres|calories|kcal|protein|carbs|(?:how (?:much|many)|boil|cook|bake) (?:\w+ ){0,3}"
-    r"(?:beers?|wine|eggs?|potatoes|rice|pasta|noodles|bread|cake|salad|flour|beans|corn))\b"
-)
 _GONE_BY: Final = (None, "answered", "sum")  # what is open and lets a new question pass
 _OF_NO_RECORD: Final = frozenset(
     {"days", "dose", "spice", "rub", "cook", "salt_for", "sugar"}
@@ -63,33 +57,6 @@ _OF_A_BATCH: Final = frozenset(
 )  # of ours, where one is under way
 _OF_OUR_PIECE: Final = frozenset({"shopping", "portions", "yield"})  # «14 people now, is it enough»
 _TO_BUY: Final = re.compile(r"\b(?:buy\w*|get|order\w*|shop\w*|need|raw|how (?:much|big)|per (?:person|head))\b")
-# what asks without a question's words, and is said of no batch that begins
-_WANTS: Final = re.compile(
-    r"\b(?:what|when|how|vs|versus|times?|hours for|hrs|amounts?|doable|(?:last|latest) day"
-    r"|start date|dose|ppm|weigh|weight (?:of|after)|cooked weight|yield|shrink\w*"
-    r"|thaw\w*|portions?|servings?|serves|feeds|defrost\w*|sodium|salometer|salinometer|boil\w*|altitude|convert|final"
-    r"|left after|(?:rub|spices?|pepper|coriander|seasoning|salt|sugar|ice|charcoal|lump|fuel|cure|pellets|bag|tub"
-    r"|bucket|water) (?:size |needed )?for"
-    r"|per (?:slice|portion|serving)|in (?:a|one|1) [\w .]{0,8}(?:slice|portion|serving)"
-    r"|need \d[\d.]*(?![\d.]| ?(?:kg|kilo|lb|pound|g\b))|cure total|total cure|instead|only (?:got|shows|have)"
-    r"|(?:ok|okay|fine|good|safe) (?:on|by|until|till?) (?:\w{3,6}day|tomorrow)"
-    r"|(?:bucket|tub|bag|pot) size|^(?:salt|sodium|nitrite) in (?=\d)|price|costs?|\bice (?:to|needed|enough)\b"
-    r"|start time|pick-?up|pickle (?:weight|and)"
-    r"|(?:cups?|tbsps?|tsps?) (?:of )?(?:\w+ ){1,3}(?:to|in|into|as|for) (?:table|kosher|fine|coarse|sea|flake\w*)"
-    r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|need for|needed for|will \d|recipe"
-    r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked|equilibrium|frozen .*water$|% of (?=\d)"
-    r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed"
-    r"|(?:grams?|hours?)(?=(?: pls| please)?\W*$| at \d)|start when"
-    r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"
-    r"|frozen .*(?:want|need|going|like) (?:it|to (?:start )?(?:cur|brin|smok|cook)(?:e|ing|))"
-    r"|sugar (?:is )?half|half the salt|has salt in|raw weight"
-    r"|(?:salt|sugar|pink|cure|kosher),? (?:and|n|&|plus|\+) (?:the )?(?:salt|sugar|pink|cure|kosher)(?: salt)?"
-    r"(?=\W*$| pls| please| for \d| amounts?)|(?:salt|sugar|pink|cure),? (?:salt|sugar|pink|cure)(?=,? for \d)"
-    r"|want \d[\d.]* ?%"
-    r"|enough(?=\W*$)|days old|simmer temp|each for \d|(?:days|total)(?=\W*$)|pellets for|freezer to fridge"
-    r"|out of (?:the )?freezer (?:ready|by|for|to)|\d ?(?:l|qts?|gal\w*|lit(?:er|re)s?) \w+ (?:big )?enough"
-    r"|need (?:the )?(?:cure|salt|pink|sugar)|at \d{2,3}(?: ?[cf])? (?:to|until|till) \d{2,3}(?: ?[cf])?(?=\W*$))\b"
-)
 _CHECKED: Final = re.compile(r"\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|cured)\b")
 _MIXED: Final = re.compile(r"\b(?:mix\w*|add(?:ed|ing)?|thin\w*|dilut\w*|top\w*|pour\w*)\b")
 _HOW_SALTY: Final = re.compile(
@@ -168,13 +135,13 @@ def _planned(text: str, context: Context) -> bool:
     if not meat(text) or is_question(text) or not told(text).has("meat"):
         return False
     _, rest = brinings.stated(text, text)  # «15 % brine for 3 hours» wants no number of hours
-    return not _WANTS.search(_THAWING.sub("", rest)) and meal(text, context) is not None
+    return not WANTS.search(_THAWING.sub("", rest)) and meal(text, context) is not None
 
 
 def _of_another(text: str, reads_f: bool) -> str | None:
     """A sum of a piece that is told anew, beside a batch: no change of that."""
     kind = sum_of(text, elsewhere=False, reads_f=reads_f)
-    asks = is_question(text) or (kind in _OF_NO_RECORD and _WANTS.search(text))
+    asks = is_question(text) or (kind in _OF_NO_RECORD and WANTS.search(text))
     return kind if kind in _OF_ITSELF or (asks and (told(text).has("meat") or told(text).has("length"))) else None
 
 
@@ -202,17 +169,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     `reads_f` that its thermometers show °F.
     """
     text = figured(text)
-    of_meat = meat_asked(text) and is_curing(text)
-    if (converted(text) is not None and not of_meat) or in_pounds_and_ounces(text) or compared(text) or share_of(text):
-        return "convert"
-    if stock(text) is not None:
-        return "stock"
-    if swapped(text) is not None:
-        return "swap"
-    if of_a_packet(text) is not None:
-        return "by_packet"
-    if at_rate(text) is not None:
-        return "at_rate"
+    if (at_once := _by_its_figures(text)) is not None:
+        return at_once
     line, asks = told(text, reads_f), is_question(text) or _shared_out(text, reads_f)
     if cold_by(line):
         return "cold_by"
@@ -221,9 +179,9 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     bare = not re.search(r"\d", text) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
-    if _NOT_OURS.search(text) and price(text) is None:
+    if NOT_OURS.search(text) and price(text) is None:
         return "price" if cost_each(text, told(text, reads_f).people) is not None else None
-    wanted = FITS if asks or unread or _WANTS.search(text) else _OF_HEAT
+    wanted = FITS if asks or unread or WANTS.search(text) else _OF_HEAT
     possible = [kind for kind in wanted if (kind in _OFTEN_BARE if bare else FITS[kind](line))]
     if not line.has("meat") and (unread or not (elsewhere or _DOSED.search(text))):
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
@@ -238,6 +196,16 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if found is None and elsewhere and line.species and "lethality" in possible and len(text.split()) <= SHORT:
         return "lethality"  # «trout 150 half hour»: a meat, a core, a time
     return found or ("dose" if _is_dose(line, possible) else None)
+
+
+def _by_its_figures(text: str) -> str | None:
+    """What the figures of a line and the words between them are enough for: a unit, another strength, a rate."""
+    of_meat = meat_asked(text) and is_curing(text)
+    others = (in_pounds_and_ounces, compared, share_of, per_kilo)
+    if (converted(text) is not None and not of_meat) or any(find(text) for find in others):
+        return "convert"
+    ways = (("stock", stock), ("swap", swapped), ("by_packet", of_a_packet), ("at_rate", at_rate))
+    return next((kind for kind, find in ways if find(text) is not None), None)
 
 
 def _shared_out(text: str, reads_f: bool) -> bool:

@@ -31,6 +31,10 @@ _BEFORE_AFTER: Final = re.compile(
     r"\b(?:went (?:on|in)|started|raw|before|was)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)[^\d]{1,24}"
     r"\b(?:came (?:off|out)|ended|cooked|after|finished|now)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)"
 )
+_OUT_OF: Final = re.compile(  # «1.8 kg cooked out of 3.3», «2.9 kg left from 3.3»
+    r"(?P<after>\d[\d.]*\d|\d) ?(?:kg|kilos?|lbs?|pounds?)? (?:cooked|left|finished|sliced|remain\w*) "
+    r"(?:out of|from|of) (?:an? |the |my )?(?P<before>\d[\d.]*\d|\d)"
+)
 _AFTER_BEFORE: Final = re.compile(  # «came off at 2.3 kg was 3.9 raw»
     r"\b(?:came (?:off|out)|ended|weighs?|now|is|cooked|after)\b[a-z ]{0,8}(?P<after>\d[\d.]*\d|\d)[^\d]{1,20}"
     r"\b(?:was|from|went (?:on|in)|started|before|raw)\b[a-z ]{0,8}(?P<before>\d[\d.]*\d|\d)"
@@ -73,7 +77,8 @@ _BY_HEADS: Final = re.compile(
 )
 _PRICE_BARE: Final = re.compile(r"(?<![\d.])(?P<n>\d{1,2}\.\d\d) ?(?P<unit>kg|kilo|lb|pound)\b")  # «brisket 5.99 lb»
 _PAID: Final = re.compile(
-    r"\b(?:paid|spent|costs?(?: me)?|priced? at|was|for) ?[$€£]?(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?"
+    r"(?:\b(?:paid|spent|costs?(?: me)?|priced? at|was|for) ?[$€£]?|^[$€£] ?)"
+    r"(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?"
     r"|bucks|quid|pounds sterling)? (?:for|on) (?:an? |the |my )?(?P<mass>\d{1,2}(?:\.\d{1,2})?) ?"
     r"(?P<unit>kg|kilos?|lbs?)\b"
 )
@@ -197,6 +202,6 @@ def weights(line: Told) -> tuple[float, float] | None:
         return max(line.meats), max(line.meats) - min(line.meats)
     if len(line.meats) == 2:
         return line.meats[0], line.meats[1]
-    ways = (_IN_OUT, _WENT_FROM, _BEFORE_AFTER, _AFTER_BEFORE)
+    ways = (_OUT_OF, _IN_OUT, _WENT_FROM, _BEFORE_AFTER, _AFTER_BEFORE)
     found = next((found for words in ways if (found := words.search(line.text))), None)
     return (float(found["before"]), float(found["after"])) if found else None

@@ -114,6 +114,11 @@ def pounds_and_ounces(typed: float, unit: str, mass: Kilograms) -> str:
     )
 
 
+def per_kilo(grams: float) -> str:
+    """Grams for a kilo as a share."""
+    return say("{grams} g for a kilo are {share} %.", grams=numbers.plain(grams), share=numbers.plain(grams / 10.0))
+
+
 def share_of(share: float, mass: Measure, part: Kilograms) -> str:
     """A share of a mass."""
     return say(

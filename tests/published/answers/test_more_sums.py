@@ -120,3 +120,42 @@ def test_days_of_the_calendar(tmp_path: Path) -> None:
     assert days["days"] == 16
     assert part["value"] == pytest.approx(0.00567)
     assert 1.8 < thin["water_kg"] < 2.0
+
+
+def test_what_came_of_a_piece_told_backwards(tmp_path: Path) -> None:
+    """1.8 of 3.3 kg are 55 %; 70 °F three hours after 135 are too slow for plain meat (FSIS 1999, 1.5 h to 80 °F)."""
+    left, slow, thin = asked(
+        tmp_path,
+        [
+            "1.8 kg cooked out of 3.3 is that ok",
+            "took 3 hours to get to 70 f from 135",
+            "brine too strong 10% 2 gal want 6",
+        ],
+    )
+    assert left["left"] == pytest.approx(1.8 / 3.3)
+    assert slow["verdict"] == "cannot_say"
+    assert 5.2 < thin["water_kg"] < 5.6
+
+
+def test_the_sum_that_is_meant(tmp_path: Path) -> None:
+    """No batch begun, and no other sum."""
+    lines = {
+        "8 lb 2 oz brisket dry cure pink salt amt": "dose",
+        "ppm if 20 g in 5 kg meat n 3 l water": "ppm",
+        "honey for 4 lb belly": "sugar",
+        "salmon 2 lb at 200f till done": "cook",
+        "core 110 f at 8 130 at 9 pit 250 eta 165": "eta",
+        "1 cup fine sea salt g": "spoons",
+        "30 g per kg is what percent": "convert",
+        "pellets for a 12 hr brisket": "fuel",
+        "$52 for 7 lb butt per serving": "price",
+        "how long can 5 lb flat hold in cooler": "hold_for",
+        "12 lb brisket frozen need it wed morning": "thaw",
+        "3 tbsp light flake in table salt": "spoons",
+        "1 cup light flake in a gallon what percent": "equilibrium",
+        "12 day cure for thanksgiving the 26th when start": "start_by",
+        "when do i light for 6 pm": "light_by",
+        "is 10 lb ice enough to chill 5 lb brisket": "ice",
+    }
+    found = asked(tmp_path, list(lines))
+    assert {line: one.get("sum") for line, one in zip(lines, found, strict=True)} == lines

@@ -18,6 +18,8 @@ from tests.talk_lines import context
         ("cold water thaw 7.5 lb brisket how long", "thaw"),
         ("121c in f for the pit", "convert"),
         ("7 lb 6 oz in kg", "convert"),
+        ("recipe says 30 g of 0.5% nitrite salt i only have the 6.25 stuff", "swap"),
+        ("mixed 10g cure w 90g water need 6 g cure how much of it", "stock"),
     ],
 )
 def test_a_sum_beside_a_batch(line: str, kind: str, asked: str | None, phase: str) -> None:
