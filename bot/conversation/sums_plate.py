@@ -18,7 +18,7 @@ from core.safety.storage import keeping
 from core.service.turn import Turn
 from core.units import Kilograms
 
-WHOLE_BIRDS: Final = ("whole_turkey", "chicken")
+WHOLE_BIRDS: Final = ("whole_turkey", "chicken", "whole_duck", "goose")
 SLICE: Final = 0.03  # kg
 SALTED: Final = 0.0225  # the house's salt, of the raw meat
 _OF_SPECIES: Final = {"turkey": "turkey", "chicken": "chicken", "duck": "duck", "fish": "salmon"}
