@@ -82,7 +82,10 @@ def within_the_law(turn: Turn, line: Told) -> None:
 def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...] | None:
     """The dose for the usual strengths, while the strength is not told; None where none passes."""
     try:
-        return tuple((one, weighed(turn, line, counted_meat(line, line.meat), one).cure_kg) for one in USUAL)
+        return tuple(
+            (one, weighed(turn, line, counted_meat(line, line.meat or by_unit(line.text)), one).cure_kg)
+            for one in USUAL
+        )
     except SaltbellError:
         return None
 

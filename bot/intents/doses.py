@@ -20,10 +20,11 @@ _BARE_DOSE: Final = re.compile(  # «put 10 g on 2.5 kg, too much?»: so little 
     r"^(?!.*\b(?:salt(?!y)|sugar|pepper|spices?|rub|garlic|paprika|mustard|coriander|honey|slices?|portions?|plates?|people"
     r"|each|protein|fat|ice|charcoal|scale|mg)\b)(?!.*\d ?g(?:rams?)? (?:of )?nitrite)"
     r"(?=.*\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|bad|cured|over|under"
-    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong|come to|works? out|instead|used|put|went|added|weighed|round)\b)"
+    r"|add|more|top(?:ped)?|rest|oops|mistake|wrong|come to|works? out|instead|used|put|went|added|weighed|round"
+    r"|only)\b)"
     r".*?\b(?P<g>\d{1,2}(?:\.\d{1,2})?) ?(?:g|grams?|oz|ounces?) (?:(?:(?:way |far )?too (?:much|little|strong|weak)|ok"
     r"|okay|enough|fine|right|good|safe|instead of \d[\d.]*(?: ?g(?:rams?)?)?) )?"
-    r"(?:(?:went )?(?:on|in|into)|to|for|per|with|over) "
+    r"(?:(?:(?:went )?(?:on|in|into)|to|for|per|with|over) )?"
     r"(?:a |an |the |about |my )?(?P<n>\d{1,2}(?:\.\d{1,2})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)\b"
 )
 MOST_UNNAMED: Final[Fraction] = 0.008  # of the meat; more is salt or sugar

@@ -51,6 +51,12 @@ _SHARED_TOO: Final = re.compile(
     r"|(?<![\d.])(0\.\d{1,3}) (?=(?:cure|curing|pink|prague)\b)"
 )  # «and 1 sugar» beside it
 _BOTH_SHARES: Final = re.compile(r"\b(\d(?:\.\d{1,2})?) (and|n|&) (?=\d(?:\.\d{1,2})? ?(?:%|percent|pct))")
+_NUMBER_ONE: Final = re.compile(r"\bnumber one\b")
+_IN_INCHES: Final = re.compile(r"(?<=\d) in(?= (?:days|thick|how|dry|hours)\b)")  # «flat 2 in days»
+_SALTED_AT: Final = re.compile(  # «salt for 3 lb at 2»
+    r"^(?=.*\bsalt\b)(?=.*\d ?(?:kg|kilos?|lbs?|pounds?)\b)(.* at [1-4](?:\.\d{1,2})?)(?=\W*$)"
+)
+_THE_NTH: Final = re.compile(r"\b(by|on|for|from) (?=\d{1,2}(?:st|nd|rd|th)\b)")
 _BACKWARDS: Final = re.compile(
     r"\bto (?P<to>\d{2,3})(?P<u> ?[cf])? from (?P<from>\d{2,3})\b(?! ?(?:kg|g|lb))"
 )  # «3 h to 70 from 135»
@@ -66,22 +72,21 @@ def _hour(found: re.Match[str]) -> str:
     return f"{found[1] or found[3]}:{found[2] or found[4]}"
 
 
+_AS_FIGURES: Final = (
+    (_MORE_HOURS, r"in \1 hours"), (_SPOON_FOR_SPOON, "1 tbsp of cure"), (_MINE_BARE, r"\1 \2"), (_POINT, "0."),
+    (_BOTH_SHARES, r"\1 % \2 "), (_SHOWN_IN, r"in \1\2\3 \1"), (_RATIO, r"\1 kg salt \2 kg water"),
+    (_GLUED_HALF, r"\1:\2 \3"), (_AT_A_PIT, r"\1 , \2"), (_DEGREES, r"\1 degrees salometer brine"),
+    (_SHARE_WANTED, r"how much is \2 % \1 on "), (_WANTED_TOO, r"\1 %"), (_CURED_AT, r"\1 %"),
+    (_NUMBER_ONE, "number 1"), (_IN_INCHES, " inch"), (_SALTED_AT, r"\1 %"), (_THE_NTH, r"\1 the "),
+    (_BACKWARDS, r"from \g<from> to \g<to>\g<u>"), (_A_VOLUME, r"\1 per "), (_ONE, "1 "), (_PER, r"\1 1 "),
+    (_LEVEL, r"\1 "),
+)  # fmt: skip
+
+
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
-    text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
-    text = _SPOON_FOR_SPOON.sub("1 tbsp of cure", text) if "sp" in text else text
-    text = _MINE_BARE.sub(r"\1 \2", text)
-    text = _POINT.sub("0.", text) if "." in text else text
-    text = _BOTH_SHARES.sub(r"\1 % \2 ", text)
-    text = _SHOWN_IN.sub(r"in \1\2\3 \1", text) if " in " in text else text
-    text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
-    text = _GLUED_HALF.sub(r"\1:\2 \3", text)
-    text = _AT_A_PIT.sub(r"\1 , \2", text)
-    text = _DEGREES.sub(r"\1 degrees salometer brine", text)
-    text = _SHARE_WANTED.sub(r"how much is \2 % \1 on ", text) if " of " in text else text
+    for words, figures in _AS_FIGURES:
+        text = words.sub(figures, text)
     text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
-    text = _CURED_AT.sub(r"\1 %", _WANTED_TOO.sub(r"\1 %", text)) if " " in text else text
-    text = _BACKWARDS.sub(r"from \g<from> to \g<to>\g<u>", text) if " from " in text else text
-    text = _A_VOLUME.sub(r"\1 per ", text)
-    return _HOUR.sub(_hour, _LEVEL.sub(r"\1 ", _PER.sub(r"\1 1 ", _ONE.sub("1 ", text))))
+    return _HOUR.sub(_hour, text)

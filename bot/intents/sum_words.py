@@ -38,5 +38,6 @@ WANTS: Final = re.compile(
     r"|want \d[\d.]* ?%"
     r"|enough(?=\W*$)|days old|simmer temp|each for \d|(?:days|total)(?=\W*$)|pellets for|freezer to fridge"
     r"|out of (?:the )?freezer (?:ready|by|for|to)|\d ?(?:l|qts?|gal\w*|lit(?:er|re)s?) \w+ (?:big )?enough"
-    r"|need (?:the )?(?:cure|salt|pink|sugar)|at \d{2,3}(?: ?[cf])? (?:to|until|till) \d{2,3}(?: ?[cf])?(?=\W*$))\b"
+    r"|need (?:the )?(?:grams (?:of )?)?(?:cure|salt|pink|sugar)|days in (?:the )?(?:cure|brine|bag)"
+    r"|at \d{2,3}(?: ?[cf])? (?:to|until|till) \d{2,3}(?: ?[cf])?(?=\W*$))\b"
 )

@@ -18,7 +18,7 @@ from bot.intents.figured import figured
 from bot.intents.fitting import FITS, is_curing, salt_share, spoonful
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
-from bot.intents.of_days import days_kept
+from bot.intents.of_days import START_ASKED, days_kept
 from bot.intents.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
@@ -57,6 +57,10 @@ _OF_A_BATCH: Final = frozenset(
 )  # of ours, where one is under way
 _OF_OUR_PIECE: Final = frozenset({"shopping", "portions", "yield"})  # «14 people now, is it enough»
 _TO_BUY: Final = re.compile(r"\b(?:buy\w*|get|order\w*|shop\w*|need|raw|how (?:much|big)|per (?:person|head))\b")
+_FOR_A_UNIT: Final = re.compile(  # «cure #1 per pound», «pink salt per kilo in grams»
+    r"(?:how much |grams of )?(?:the )?(?:cure|curing salt|pink(?: salt)?)(?: ?(?:#|no |number )?1)? (?:per|a|for a) "
+    r"(?:kilo|kg|pound|lb)(?: of meat)?(?: in (?:grams|g))?\W*"
+)
 _CHECKED: Final = re.compile(r"\b(?:ok|okay|enough|too (?:much|little|strong|weak)|right|fine|good|safe|legal|cured)\b")
 _MIXED: Final = re.compile(r"\b(?:mix\w*|add(?:ed|ing)?|thin\w*|dilut\w*|top\w*|pour\w*)\b")
 _HOW_SALTY: Final = re.compile(
@@ -181,7 +185,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         return None
     if NOT_OURS.search(text) and price(text) is None:
         return "price" if cost_each(text, told(text, reads_f).people) is not None else None
-    wanted = FITS if asks or unread or WANTS.search(text) else _OF_HEAT
+    wants = WANTS.search(text) or START_ASKED.search(text)
+    wanted = FITS if asks or unread or wants else _OF_HEAT
     possible = [kind for kind in wanted if (kind in _OFTEN_BARE if bare else FITS[kind](line))]
     if not line.has("meat") and (unread or not (elsewhere or _DOSED.search(text))):
         possible = [kind for kind in possible if kind != "dose"]  # «cure has 0.5 %» tells its strength
@@ -204,6 +209,8 @@ def _by_its_figures(text: str) -> str | None:
     others = (in_pounds_and_ounces, compared, share_of, per_kilo)
     if (converted(text) is not None and not of_meat) or any(find(text) for find in others):
         return "convert"
+    if _FOR_A_UNIT.fullmatch(text):
+        return "dose"
     ways = (("stock", stock), ("swap", swapped), ("by_packet", of_a_packet), ("at_rate", at_rate))
     return next((kind for kind, find in ways if find(text) is not None), None)
 

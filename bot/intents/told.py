@@ -38,7 +38,7 @@ _PEOPLE: Final = re.compile(
     r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"
     r"|^(?:were|we are|well be|(?:there will|therell) be)(?: now| only| just)?) (?P<party>\d{1,3})(?=[ ?.,]*$"
     r"|[ ?.,]+(?:now|then|not|does|is|do|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price"
-    r"|enough)\b)"
+    r"|enough)\b|, \d)"
 )
 SALT: Final = re.compile(
     r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher"
