@@ -11,6 +11,7 @@ from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.days import find_day, the_nth
+from bot.intents.of_days import day_of
 from bot.intents.told import Told
 from bot.wording import sums_dates
 from core.errors import Missing
@@ -35,6 +36,10 @@ _WEEKDAY: Final = re.compile(r"(?:mon|tue|wed|thu|fri|sat|sun)")
 
 def _out_on(turn: Turn, line: Told) -> Answer:
     """So many days from the day that is named, or from today; where two days are named, what is between them."""
+    if (counted := day_of(line.text)) is not None:
+        left = counted[1] - counted[0]
+        out = wall_of(turn.now, turn.person.zone).date() + timedelta(days=left)
+        return sums_dates.to_go(left, noon(turn, out), turn.person), (), {"days": left}
     spans = [m for m in measures.find(line.text) if m.kind == "duration"]
     bare = without(line.text, spans)
     first, after = _first_day(turn, bare)

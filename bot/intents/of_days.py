@@ -40,7 +40,14 @@ def days_kept(line: Told) -> float | None:
 
 
 _UNTIL: Final = re.compile(r"\bhow many (?:more )?(?:days|sleeps) (?:is it |are there )?(?:till?|until|to|before)\b")
+_DAY_OF: Final = re.compile(r"\bday (\d{1,2}) (?:out )?of (\d{1,2})\b(?=.*\b(?:left|to go|more|remain\w*|out|when)\b)")
 _AWAY: Final = re.compile(r"\b(?:im|i am|we are|were|be|go(?:ing)?) away\b")
+
+
+def day_of(text: str) -> tuple[int, int] | None:
+    """«day 5 of 8, how many to go»: the day and all of them."""
+    found = _DAY_OF.search(text) if "day" in text else None
+    return (int(found[1]), int(found[2])) if found and int(found[1]) <= int(found[2]) else None
 
 
 def is_span(line: Told) -> bool:
@@ -49,6 +56,8 @@ def is_span(line: Told) -> bool:
         return False
     days = [hours for hours in line.durations if hours >= 24.0]
     named = len(DAY_NAMED.findall(line.text))
+    if day_of(line.text) is not None:
+        return True
     if named == 1 and _UNTIL.search(line.text):
         return True
     dated = named > 0 or bool(_DATE_ASKED.search(line.text))

@@ -15,6 +15,9 @@ _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «n
     r"|\b(?:need|want) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b"
     r".*\b(?:buy|raw|get)\b"
 )
+_FEEDS_THEM: Final = re.compile(  # «will 9 lb feed 14»: yes or no
+    r"^(?:will|does|do|is|are|can|would)\b.*\b(?:feed|serve|do for|stretch|enough)\b"
+)
 _FEEDS: Final = re.compile(r"\b(?:feeds?|serves?|portions|servings)\W*$")
 _MEAT_ASKED: Final = re.compile(
     r"\b(?:how (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?)|what weight of) (?:meat|brisket|pork|beef|belly)\b"
@@ -186,7 +189,8 @@ def of_the_table(line: Told) -> str:
 
     The raw weight by what it shall be cooked, what two weights of one piece come to, or how many a piece feeds.
     """
-    if _RAW_FOR.search(line.text):
+    feeds = line.people is not None and line.has("meat") and _FEEDS_THEM.search(line.text)
+    if feeds or _RAW_FOR.search(line.text):
         return "shopping"
     if NEEDLED.search(line.text) and _INTO_THE_MEAT.search(line.text):
         return "inject"

@@ -27,6 +27,11 @@ def out_on(first: datetime, out: datetime, days: int, of: tuple[bool, Person]) -
     return f"{said}\n{after}" if cured else said
 
 
+def to_go(days: int, out: datetime, person: Person) -> str:
+    """The days that are left of so many, and the day on which they are over."""
+    return say("{left} It is out on {out}.", left=still_to_go(days), out=numbers.day(out, person))
+
+
 def still_to_go(days: int) -> str:
     """The days from today on."""
     return say_n("{n} day to go.", "{n} days to go.", days, n=days)

@@ -156,6 +156,16 @@ def test_the_sum_that_is_meant(tmp_path: Path) -> None:
         "12 day cure for thanksgiving the 26th when start": "start_by",
         "when do i light for 6 pm": "light_by",
         "is 10 lb ice enough to chill 5 lb brisket": "ice",
+        "how much number one for a three kilo loin": "dose",
+        "cure #1 per pound": "dose",
+        "12g 5lb too strong?": "ppm",
+        "half dose only 4g on 3.4 kg": "ppm",
+        "flat 2 in days": "days",
+        "brisket 3kg days in cure": "days",
+        "is 0.3 percent pink salt over the limit": "ppm",
+        "will 9 lb packer feed 14": "shopping",
+        "day 5 of 8, how many to go": "out_on",
+        "can i hold it in the oven till tomorrow at 150": "hold_for",
     }
     found = asked(tmp_path, list(lines))
     assert {line: one.get("sum") for line, one in zip(lines, found, strict=True)} == lines
