@@ -68,10 +68,8 @@ def _joined(one: Intent, two: Intent) -> Intent | None:
             options=(MoveDeadline(),)
         ):  # «no rush, sunday»
             return two.options[0] if isinstance(two, Unclear) else two
-        case MoveDeadline(to=None), MoveDeadline(to=to) if to:  # «running 30 late, 6:30 ok»
-            return two
-        case MoveDeadline(to=to), MoveDeadline(to=None) if to:  # «only on sunday, so may we move it by a day»
-            return one
+        case MoveDeadline(to=a), MoveDeadline(to=b) if (a is None) != (b is None):  # «running 30 late, 6:30 ok»
+            return two if a is None else one  # «only on sunday, so may we move it by a day»
         case MoveDeadline(to=None), Unclear(options=(*_, Snooze(), MoveDeadline() as meal)):
             return meal
         case StepDone(), StepDone() if one == two:
