@@ -73,8 +73,8 @@ def _hour(found: re.Match[str]) -> str:
 
 
 _AS_FIGURES: Final = (
-    (_MORE_HOURS, r"in \1 hours"), (_SPOON_FOR_SPOON, "1 tbsp of cure"), (_MINE_BARE, r"\1 \2"), (_POINT, "0."),
-    (_BOTH_SHARES, r"\1 % \2 "), (_SHOWN_IN, r"in \1\2\3 \1"), (_RATIO, r"\1 kg salt \2 kg water"),
+    (_SPOON_FOR_SPOON, "1 tbsp of cure"), (_MINE_BARE, r"\1 \2"), (_POINT, "0."),
+    (_BOTH_SHARES, r"\1 % \2 "), (_SHOWN_IN, r"in \1\2\3 \1"),
     (_GLUED_HALF, r"\1:\2 \3"), (_AT_A_PIT, r"\1 , \2"), (_DEGREES, r"\1 degrees salometer brine"),
     (_SHARE_WANTED, r"how much is \2 % \1 on "), (_WANTED_TOO, r"\1 %"), (_CURED_AT, r"\1 %"),
     (_NUMBER_ONE, "number 1"), (_IN_INCHES, " inch"), (_SALTED_AT, r"\1 %"), (_THE_NTH, r"\1 the "),
@@ -86,6 +86,8 @@ _AS_FIGURES: Final = (
 def figured(text: str) -> str:
     """«a level tablespoon of salt», «80 g per litre», «145pm» with their figures."""
     text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
+    text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
+    text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
     for words, figures in _AS_FIGURES:
         text = words.sub(figures, text)
     text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
