@@ -11,6 +11,9 @@ from bot.intents.intents import Start
 from core.plan.recipe import called_by_weight, product
 
 
+BONE_IN = "_bone_in"  # ends the name of a cut that has its bone
+
+
 def pack(value: Any) -> Any:
     """Plain data for what an intent holds: times become text that can be told apart."""
     match value:
@@ -60,6 +63,14 @@ def _may_be(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
     return bool(was or now) and (None in (was, now) or was == now or product(was).heavier == now)
 
 
+def _of_that(cut: str, cuts: tuple[str, ...]) -> str:
+    """«bone in» is read as of a ham: of the shoulder that is asked about it is that one's cut."""
+    with_bone = cut.endswith(BONE_IN)
+    if cut in cuts or not (with_bone or cut.endswith("_boned")):
+        return cut
+    return next((one for one in cuts if one.endswith(BONE_IN) is with_bone), cut)
+
+
 def take_cut(said: dict[str, Any]) -> bool:
     """Whether the cut is known: named, or the only one that there is; of some it is the weight that tells.
 
@@ -68,6 +79,8 @@ def take_cut(said: dict[str, Any]) -> bool:
     if "product" not in said:
         return "cut" in said
     named = product(said["product"])
+    if "cut" in said:
+        said["cut"] = _of_that(said["cut"], named.cuts)
     if "cut" in said or (named.heavier and "mass" not in said):
         return True
     if named.heavier:

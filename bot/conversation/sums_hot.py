@@ -20,7 +20,7 @@ from core.heat.humid_air import boiling_point, height_of, pressure_at
 from core.heat.ready import forecast
 from core.meat.cuts import cut
 from core.meat.piece import Cut, Piece, Species, piece
-from core.plan.recipe import Product, product_of_cut, products
+from core.plan.recipe import Product, called_by_weight, product_of_cut, products
 from core.plan.setup import Setup
 from core.safety.fire_out import HOT_F, FireOut, judge_fire_out
 from core.safety.history import printed_f
@@ -101,17 +101,24 @@ def _cut(line: Told) -> Cut:
         return cut("brisket_point")
     if line.cut not in ("", "both", "brisket"):
         return cut(line.cut)
-    made = products().get(line.product)
+    made = _made(line)
     names = made.cuts if made else (CUT_OF.get(line.species, "brisket_flat"),)
     cuts = [cut(name) for name in names]
     fitting = (one for one in cuts if line.heaviest is None or one.mass_low <= line.heaviest <= one.mass_high)
     return next(fitting, cuts[0])
 
 
+def _made(line: Told) -> Product | None:
+    """The product that is named: by the weight, where no cut says which of two its name stands for."""
+    if line.product not in products():
+        return None
+    return products()[line.product if line.cut else called_by_weight(line.product, line.heaviest or 0.0)]
+
+
 def setup_of(line: Told) -> Setup:
     """The piece as a plan of its product would have it."""
     meat = piece_of(line)
-    made = products().get(line.product) or product_of_cut(meat.cut.name)
+    made = _made(line) or product_of_cut(meat.cut.name)
     said: dict[str, Any] = {"cut": meat.cut.name, "mass": meat.mass}
     method = next((way for words, way in _WAYS if words.search(line.text)), None)
     if method in made.methods(meat.cut.name):
@@ -197,7 +204,7 @@ def until_ready(turn: Turn, line: Told, pit: Celsius | None = None) -> tuple[Ban
     Raises OutOfRange for a pit that never brings it there.
     """
     meat = piece_of(line)
-    recipe = products().get(line.product) or product_of_cut(meat.cut.name)
+    recipe = _made(line) or product_of_cut(meat.cut.name)
     usual = recipe.defaults_of(meat.cut.name)
     pit = _pit(line, usual.get("pit_c", PIT_C)) if pit is None else pit
     target = core_wanted(line) or recipe.purpose("pulled" if _is_pulled(line, recipe) else usual["purpose"]).target_c

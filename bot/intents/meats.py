@@ -67,7 +67,7 @@ _ROUND: Final = re.compile(
 _BARE_ROUND: Final = re.compile(r"\bround\b")
 _BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")
 _BONED: Final = re.compile(
-    r"\b(?:bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
+    r"\b(?:buckboard|bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
     r"|ohne knochen)\b"
 )
 _CUTS: Final = (
@@ -123,6 +123,7 @@ class Meat:
         return bool(self.product or self.cut)
 
 
+_BY_BONE: Final = {"ham": ("ham_bone_in", "ham_boned"), "shoulder": ("shoulder_bone_in", "pork_shoulder")}
 _SHOULDER_HAM: Final = re.compile(r"\b(?:shoulder|picnic|butt)\b")  # cured like a ham, and no leg
 
 
@@ -139,8 +140,8 @@ def meat(text: str) -> Meat:
         made = "back_bacon" if other[0] == "loin" else "shoulder"
     if made == "ham" and _SHOULDER_HAM.search(text):
         made = "shoulder"
-    if made == "ham":
-        cut = bone(text)
+    if made in _BY_BONE:
+        cut = bone(text, made)
     elif not cut and (_ROUND.search(text) or (made in _OF_BEEF and _BARE_ROUND.search(text))):
         cut = "beef_round"
     if made:
@@ -177,11 +178,12 @@ def _called(name: str) -> list[str]:
     return [one for one in (name, product(name).heavier) if one] if name in products() else []
 
 
-def bone(text: str) -> str:
-    """The cut of a ham, where it is said whether the bone is in."""
+def bone(text: str, made: str = "ham") -> str:
+    """The cut of a ham or a shoulder, where it is said whether the bone is in."""
+    with_bone, boned = _BY_BONE[made]
     if _BONE_IN.search(text):
-        return "ham_bone_in"
-    return "ham_boned" if _BONED.search(text) else ""
+        return with_bone
+    return boned if _BONED.search(text) else ""
 
 
 def as_meat(text: str) -> str:

@@ -73,7 +73,7 @@ def share(count: int, mass: Kilograms, person: Person) -> tuple[str, Rows]:
 def cut(name: str = "pastrami", *, open_: bool = True) -> tuple[str, Rows]:
     """Which cut of those that a product is made from; `open_` where the product was not said either."""
     row = tuple(button(meat_names.cut_name(c), Choose("cut", c)) for c in product(name).cuts)
-    if name == "ham":
+    if any(c.endswith("_bone_in") for c in product(name).cuts):
         return say("Is the bone in it? It decides how it is cured."), (row,)
     if not open_:
         return say("Which cut is it for the {product}? Tap it, or type it.", product=meat_names.product_inside(name)), (

@@ -34,6 +34,7 @@ CUTS = Words(
         "pork_belly": "pork belly",
         "pork_loin": "pork loin",
         "pork_shoulder": "boned shoulder",
+        "shoulder_bone_in": "shoulder with its bone",
         "pork_chop": "chop",
         "pork_hock": "hock",
         "ham_boned": "boned leg",

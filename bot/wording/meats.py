@@ -85,6 +85,11 @@ def whole_bird(a: Assessment) -> bool:
     return a.batch.setup.cut.endswith("_whole")
 
 
+def has_bone(a: Assessment) -> bool:
+    """Whether a large bone runs through it, along which it sours first and cooks last."""
+    return a.batch.setup.cut.endswith("_bone_in")
+
+
 def in_pot(a: Assessment) -> bool:
     """Whether it is simmered, not smoked."""
     return a.batch.setup.cooker == "pot"
@@ -99,7 +104,7 @@ def probed(a: Assessment) -> str:
     """Where the probe goes."""
     if whole_bird(a):
         return say("probe into the deepest breast, clear of bone")
-    if a.batch.setup.cut == "ham_bone_in":
+    if has_bone(a):
         return say("probe into the middle of the thickest part, an inch off the bone")
     if a.batch.setup.cut in OFF_THE_BONE:
         return say("probe into the middle of the thickest part, clear of the bone")

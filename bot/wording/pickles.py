@@ -103,6 +103,6 @@ def _share(a: Assessment) -> str:
 def _where(a: Assessment) -> str:
     if meats.whole_bird(a):
         return say(" into breast, thighs and legs, from inside the skin")
-    if a.batch.setup.cut == "ham_bone_in":
-        return say(", first at the ball joint, at the shank and along the bone")
+    if meats.has_bone(a):
+        return say(", first at the joints, at the shank and along the bone")
     return say(" from both faces")

@@ -14,7 +14,7 @@ from tests.weeks import MONDAY
 
 IN_TWO_WEEKS = datetime(2027, 3, 14, 18, 0, tzinfo=ZoneInfo(WHO.zone)).astimezone(UTC)
 LATE = datetime(2027, 3, 24, 13, 0, tzinfo=ZoneInfo(WHO.zone)).astimezone(UTC)
-LARGE = ("ham_bone_in", "turkey_whole", "goose_whole")
+LARGE = ("ham_bone_in", "shoulder_bone_in", "turkey_whole", "goose_whole")
 PORTION_KG = 1.5  # where the largest piece of a cut weighs no more, people take four
 WEEKS = [
     pytest.param(name, of, purpose.name, plain, meal, id="-".join((of, purpose.name, *["plain"] * plain, said)))

@@ -182,7 +182,7 @@ def test_kinds_of_talk_that_were_misread(text: str, phase: str, meant: str) -> N
         ("wrong day its sunday", "curing", None, "meal sun13:00"),
         ("flip at 7 and 7 from now on", "curing", None, "settings flips"),
         ("flat 2.9kg cure #1 dry sunday lunch", "none", None, "start brisket_flat 2.9kg dry sun ?strength"),
-        ("pork shoulder 4 lb bone in bacon", "none", None, "start shoulder 1.814kg"),
+        ("pork shoulder 4 lb bone in bacon", "none", None, "start shoulder shoulder_bone_in 1.814kg"),
         ("brisket flat 6 lb already thawed need it thurs noon", "none", None, "start brisket_flat 2.722kg thu12:00"),
     ],
 )
