@@ -10,7 +10,6 @@ from typing import Any
 from bot.intents.intents import Start
 from core.plan.recipe import called_by_weight, product
 
-
 BONE_IN = "_bone_in"  # ends the name of a cut that has its bone
 
 

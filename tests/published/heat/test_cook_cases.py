@@ -115,7 +115,7 @@ def test_other_products_take_what_cooks_report(row: dict[str, str]) -> None:
 
 
 def roasted() -> list[dict[str, str]]:
-    """Whole birds, unstuffed and thawed, in an oven."""
+    """Whole birds and the breast of a turkey, with the skin on, unstuffed and thawed, in an oven."""
     with (Path(__file__).parent / "bird_roasting.csv").open(encoding="utf-8") as file:
         return list(csv.DictReader(file))
 
@@ -124,8 +124,8 @@ def roasted() -> list[dict[str, str]]:
 def test_a_whole_bird_takes_the_hours_of_the_chart(row: dict[str, str]) -> None:
     """USDA FSIS and FoodSafety.gov, roasting charts (CONFIRMED): within a seventh, and the band reaches over both ends.
 
-    The size of the bird was set by these charts, one number a bird: a fit in its level, and for
-    turkey a check of its growth.
+    The size of the whole birds was set by these charts, one number a bird: a fit in its level, and for turkey a check
+    of its growth. Nothing was set by the lines for a turkey breast.
     """
     pounds = (float(row["pounds_low"]) + float(row["pounds_high"])) / 2
     bird = piece(cut(row["cut"]), pounds * 0.45359237, skin_on=True)
