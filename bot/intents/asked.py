@@ -12,6 +12,7 @@ from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, StepDone, Unclear
+from bot.intents.meats import may_be, meat
 from bot.intents.of_the_answer import of_the_answer
 from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
@@ -72,7 +73,15 @@ def read_answer(text: str, context: Context) -> Intent | None:
     """The answer to `context.asked` that a plain line is; None where it is about something else."""
     reader = _READERS.get(context.asked or "")
     bare = text.strip(" .!")
-    return reader(bare, context) if reader and bare else None
+    return reader(bare, context) if reader and bare and not _begins_another(bare, context) else None
+
+
+def _begins_another(text: str, context: Context) -> bool:
+    """«4 kg turkey breast without nitrite», while the salt of a duck is asked for: another meat, with its weight."""
+    named = meat(text)
+    if not (named and context.of_what and measures.of_kind(text, "mass")) or context.asked_of_start:
+        return False
+    return not any(may_be(named, product, cut) for _, product, cut in context.of_what)
 
 
 def _yes_no(text: str) -> bool | None:

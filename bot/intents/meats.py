@@ -173,6 +173,12 @@ def ranges(named: Meat) -> tuple[tuple[Kilograms, Kilograms], ...]:
     return tuple((cuts()[name].mass_low, cuts()[name].mass_high) for name in known)
 
 
+def may_be(named: Meat, made: str, cut: str) -> bool:
+    """Whether what was named may be a batch of that product from that cut: «brisket» a flat, «whole duck» a «duck»."""
+    by_cut = named.cut in ("both", "packer") or bool(named.cut and cut.startswith(named.cut))
+    return by_cut or named.product in _called(made) or made in _called(named.product)
+
+
 def _called(name: str) -> list[str]:
     """The products that a name may stand for: «duck» is the breast, or the bird by its weight; none where unknown."""
     return [one for one in (name, product(name).heavier) if one] if name in products() else []

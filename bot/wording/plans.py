@@ -130,7 +130,7 @@ def assumed(a: Assessment) -> str:
     setup, said, person = a.batch.setup, a.batch.setup.said, a.person
     guesses = (
         ("thickness", _thick(a)),
-        ("skin_on", say("its skin on") if setup.skin_on else ""),
+        ("skin_on", say("its skin on") if setup.skin_on and not meats.whole_bird(a) else ""),
         ("method", method_line(a)),
         ("fridge_c", say("fridge {fridge}", fridge=numbers.temperature(setup.fridge_c, person))),
         ("pieces", say("{pieces} pieces", pieces=setup.pieces) if setup.pieces > 1 else ""),
