@@ -21,6 +21,7 @@ from bot.intents.vague import read_vague
 from bot.intents.weights import HEAVIEST_KG, counted
 from core import patterns as re
 from core.batch.events import Probe
+from core.meat.cuts import cuts
 
 UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
@@ -242,7 +243,7 @@ def _cut(text: str, context: Context) -> Intent | None:
         return Choose("cut", found)
     if re.fullmatch(r"(?:the |a )?(?:beef )?round", text):
         return Choose("cut", "beef_round")
-    known = named.cut in ("brisket_flat", "brisket_point", "beef_round") and not re.search(r"\d", text)
+    known = named.cut in cuts() and not re.search(r"\d", text)
     if named.cut == "brisket" and len(text.split()) <= 2:
         return Unclear("word", text, (Choose("cut", "brisket_flat"), Choose("cut", "brisket_point")))
     return Choose("cut", named.cut) if known else None

@@ -25,6 +25,7 @@ _PRODUCTS: Final = (
     (r"buckboard(?: bacon)?", "shoulder"),
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),
+    (r"(?:pork[ _]|hog[ _])?jowls?", "jowl_bacon"),
     (r"bacon|(?:bauch)?speck|(?:pork )?belly|bellies|(?:schweine)?bauch", "bacon"),
     (r"(?:(?:ham|pork)[ _])?hocks?|(?:pork|ham)[ _](?:knuckles?|shanks?)", "hocks"),
     (r"hams?|gammon|schinken(?:braten)?|schweinekeule|fresh leg of pork|leg of pork|pork legs?", "ham"),
@@ -70,10 +71,15 @@ _BONED: Final = re.compile(
     r"\b(?:buckboard|bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
     r"|ohne knochen)\b"
 )
+_NO_THROW: Final = (  # «chuck it in»
+    r"(?! (?:it|them|that|this|these|the|my|an?|another|some|more|one|two|in|on|out|away)\b)"
+)
+_CHUCK: Final = r"(?:beef[ _])?chuck(?:[ _](?:roasts?|rolls?|eyes?|blades?|pot roasts?))*"
 _CUTS: Final = (
     (r"brisket[ _]flats?|flat (?:cut )?brisket|flat cut|flats?", "brisket_flat"),
     (r"brisket[ _]points?|point (?:cut|end|brisket)|deckle|points?", "brisket_point"),
     (r"packers?|(?:whole|full|entire) brisket|brisket,? (?:whole|untrimmed)", "packer"),
+    (rf"{_CHUCK}{_NO_THROW}|blade roasts?", "beef_chuck"),
     (r"briskets?|rinderbrust|brust|brisk[ei]ts?", "brisket"),
     (r"duck[ _](?:breasts?|brests?)|(?:breasts?|brests?) of (?:a )?ducks?|entenbrust", "duck_breast"),
 )

@@ -64,8 +64,8 @@ _CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
 )
 # cuts that people cure and that nothing here plans yet
 _OTHER_CUT: Final = re.compile(
-    r"\b(?:chuck|(?<!pork )(?<!ham )shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel"
-    r"|trotters?|jowls?|tenderloin|oxtail|hearts?)\b"
+    r"\b(?:(?<!pork )(?<!ham )shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel"
+    r"|trotters?|tenderloin|oxtail|hearts?)\b"
 )
 _HALF_A_BIRD: Final = re.compile(
     r"\bhalf (?:of )?an? (?:turkey|bird|chicken|duck|goose)\b(?! ?(?:breast|leg|crown|pack))"

@@ -176,7 +176,7 @@ def carved(a: Assessment) -> str:
         )
     if in_portions(a):
         return AS_THEY_ARE[a.batch.setup.cut]
-    if a.batch.setup.product == "bacon":
+    if a.batch.setup.cut in ("pork_belly", "pork_jowl"):
         return say("Slice it cold, across the grain, 2 to 4 mm. {look}", look=look)
     if a.chilled:
         return say("Slice it cold, across the grain, 2 to 3 mm. {look}", look=look)

@@ -17,9 +17,8 @@ def unknown_meat(said: str) -> str:
 
 
 _NEAREST = {  # by their build. Common practice, no source
-    **dict.fromkeys(("chuck", "sirloin", "rump", "tri tip", "tritip"), ("beef_round", "brisket_flat")),
+    **dict.fromkeys(("sirloin", "rump", "tri tip", "tritip"), ("beef_round", "brisket_flat")),
     **dict.fromkeys(("navel", "flank", "cheek", "cheeks"), ("brisket_point", "brisket_flat")),
-    **dict.fromkeys(("jowl", "jowls"), ("pork_belly",)),
 }
 
 

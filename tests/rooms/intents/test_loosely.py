@@ -197,7 +197,7 @@ def test_away_for_days() -> None:
     ("text", "meant"),
     [
         ("10 lb belly slab cut in 2", "start bacon 4.536kg"),
-        ("4 lb chuck for pastrami saturday", "ask"),
+        ("4 lb chuck for pastrami saturday", "start pastrami beef_chuck 1.814kg sat"),
         ("same again as last time but 3.1 kg", "start 3.1kg"),
         ("flat 3200g for 20.3. 12h", "start brisket_flat 3.2kg sat12:00"),
         ("two chickens 1.6 and 1.8 kg smoke sunday 5", "start chicken 3.4kg sun17:00"),
