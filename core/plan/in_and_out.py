@@ -5,10 +5,11 @@ from datetime import datetime, time, timedelta
 from core.plan.case import Case
 from core.plan.hours import span
 from core.plan.setup import by_the_clock
-from core.units import Days
+from core.units import Days, Hours
 
 EVENING = time(20, 0)
 OUT_AT = time(17, 0)  # rinsed and on the rack before the evening
+TO_SPARE: Hours = 1.0  # of the raw hours of the chart, for who is late
 LEAST_DRYING = timedelta(hours=1.0)  # where it came out late; a tacky surface takes a night
 
 
@@ -36,7 +37,12 @@ def out_for(case: Case, on: datetime) -> datetime:
 def _out_by_daylight(case: Case, out: datetime, on: datetime) -> datetime:
     """What would come out in the night: in the morning, where it still dries until the fire, or in the evening."""
     morning = case.wall.awake(out)
-    return morning if dries_from(case, morning) + LEAST_DRYING <= on else case.wall.last_at(EVENING, out)
+    if dries_from(case, morning) + LEAST_DRYING <= on:
+        return morning
+    evening, within = case.wall.last_at(EVENING, out), case.product.raw_within(case.setup)
+    if within is None or not case.within_a_day:
+        return evening
+    return max(evening, min(out, on - span(within - TO_SPARE - needed_days(case) * 24)))  # not a day before the fire
 
 
 def in_by_day(case: Case, into: datetime, on: datetime) -> datetime:
