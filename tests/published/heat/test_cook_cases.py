@@ -124,7 +124,7 @@ def roasted() -> list[dict[str, str]]:
 def test_a_whole_bird_takes_the_hours_of_the_chart(row: dict[str, str]) -> None:
     """USDA FSIS and FoodSafety.gov, roasting charts (CONFIRMED): within a seventh, and the band reaches over both ends.
 
-    The size of the whole birds was set by these charts, one number a bird: a fit in its level, and for turkey a check
+    The size of the whole birds was set by these charts, one number a bird: a fit in its level, and for two a check
     of its growth. Nothing was set by the lines for a turkey breast.
     """
     pounds = (float(row["pounds_low"]) + float(row["pounds_high"])) / 2
