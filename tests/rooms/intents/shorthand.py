@@ -80,9 +80,12 @@ def _rest(intent: Intent) -> str:
             return {"Help": "help", "Greet": "greet"}.get(type(intent).__name__, type(intent).__name__.lower())
 
 
+ONCE_ALONE = ("duck_breast", "pork_shoulder")  # the samples are from when their product had no other cut
+
+
 def _start(intent: Start) -> str:
     said = intent.said
-    cut = said.get("cut") if said.get("cut") != "duck_breast" else None  # its weight tells it from the bird as well
+    cut = said.get("cut") if said.get("cut") not in ONCE_ALONE else None
     parts = [said.get("product"), cut]
     parts += [f"{said['mass']:.4g}kg"] if "mass" in said else []
     parts += [_value(k, said[k]) for k in ("thickness", "cure_nitrite_fraction", "method") if k in said]
