@@ -26,7 +26,7 @@ _DUTY: Final = re.compile(
 _OF_A_DEED: Final = re.compile(  # asked of that, and not of the whole day
     r"\b(?:eat|ready|done|finish\w*|smok\w*|cook\w*|leave|safe|move|flip\w*|turn|slic\w+|take|put|pull|wrap|guests?"
     r"|serve|late|weather|buy|far|light|lit|start|begin|need(?:ed)? for|(?:un)?till?|temp\w*|core|pit|if|get up"
-    r"|before)\b"
+    r"|before|(?:re)?heat\w*|warm\w*|steam\w*|brine|salt|rinse|rub)\b"
 )
 _MEANT_LATER: Final = re.compile(
     r"\b(?:went|put|got|came|took|taken|goes|lit|rinsed|started)\b.*\b(?:late|later|early|earlier|sooner|behind)\b"

@@ -16,8 +16,8 @@ from bot.intents.told import told
 from bot.wording import (
     around,
     asking,
+    chill_asked,
     chilling,
-    cooling,
     errands,
     measured,
     numbers,
@@ -40,7 +40,7 @@ Of: TypeAlias = tuple[Assessment, str]
 Said: TypeAlias = tuple[str, asking.Rows]
 Answer: TypeAlias = Callable[[Turn, Understood, Of], str | Said]
 WITH_A_MASS: Final = frozenset(
-    {"another_piece", "reweighed", "grams", "less_water", "more_water"}
+    {"another_piece", "reweighed", "grams", "less_water", "more_water", "more_salt"}
 )  # asked of this batch with a weight of its own
 STEPS: Final = (
     (Kind.INTO_CURE, r"\b(?:(?:in(?:to|side)?|went in) (?:the )?(?:brine|cure|bag|tub|bucket)|bagged)\b"),
@@ -73,6 +73,7 @@ _WHAT_THEN: Final = re.compile(
     r",? ?\b(?:so |and )?(?:what (?:happens|then|now|do i do|about (?:it|the \w+))"
     r"|is (?:that|it) (?:ok|okay|fine|bad)\b.*|ok|okay|fine)[ ?]*$|\bwhat happens (?:when|if|while) "
 )
+_MORE_PEOPLE: Final = re.compile(r"\b(?:add\w*|extra|plus|another|\d+ (?:more|extra|additional))\b(?!.*\bin all\b)")
 MAY_WAIT: Final = (Kind.FLIP, Kind.FRIDGE_CHECK, Kind.MID_CHECK)
 SOON: Final = timedelta(minutes=1)
 NEAR: Final = 0.03  # of its weight: the figure that was said before
@@ -201,12 +202,14 @@ def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
     a, text = of
     said = when.future(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
     waiting = [s for s in standing.flips(a) if s.state in (State.DUE, State.AHEAD)]
+    if waiting and a.batch.phase is Phase.CURING and _AT_ONCE.search(text.lower()):
+        return errands.flip_at(a, say("Now"))
     if said is None or not said.hour_said or not waiting or a.batch.phase is not Phase.CURING:
         return standing.skip_flip(a)
     if said.at - waiting[0].due >= timedelta(days=1):  # more than one left out
         return standing.skip_flip(a)
-    at = say("Now") if _AT_ONCE.search(text.lower()) else numbers.when(said.at, a.person, a.now)
-    if said.at <= waiting[0].due or _AT_ONCE.search(text.lower()):
+    at = numbers.when(said.at, a.person, a.now)
+    if said.at <= waiting[0].due:
         return errands.flip_at(a, at)
     later = asking.button(say("Call me at {at}", at=at), Snooze(until=said.at, step=waiting[0].key, batch=a.batch.id))
     return errands.flip_at(a, at), ((later,),)
@@ -217,6 +220,12 @@ def _more_water(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     poured = [m.value for m in measures.find(normal(text, turn.person.language)) if m.kind == "volume"]
     return unkept.more_water(a, poured[0]) if poured and a.dose is not None and a.dose.water_kg else unkept.water(a)
+
+
+def _more_salt(turn: Turn, meant: Understood, of: Of) -> str:
+    """Plain salt too much, by its grams where they are told."""
+    a, text = of
+    return unkept.more_salt(a, _mass(turn, text))
 
 
 def _brine_cold(turn: Turn, meant: Understood, of: Of) -> str:
@@ -243,14 +252,17 @@ def _left(turn: Turn, meant: Understood, of: Of) -> str:
 
 def _chill(turn: Turn, meant: Understood, of: Of) -> str | Said:
     """How the chill stands and when it is cold, once it is in it; else each way of chilling."""
-    a = of[0]
+    a, text = of
     in_it = "chill" in a.batch.done and a.batch.phase is Phase.CHILLING
-    return f"{cooling.stands(a)}\n{chilling.ahead(a)}".strip() if in_it and a.ledger.cooling else chilling.asked(a)
+    return chill_asked.asked(a, text) if in_it and a.ledger.cooling else chilling.asked(a)
 
 
 def _feed(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    return reckoned.feed(a, told(normal(text, turn.person.language)).people)
+    plain = normal(text, turn.person.language)
+    if _MORE_PEOPLE.search(plain):  # so many beside those who nobody counted
+        return f"{reckoned.feed(a)}\n{say('Tell me how many eat in all, and I compare.')}"
+    return reckoned.feed(a, told(plain).people)
 
 
 def of_a(words: Callable[[Assessment], str | Said]) -> Answer:
@@ -262,7 +274,8 @@ TOPICS: Final[Mapping[str, Answer]] = {
     "bed": _leaves(talked_of.bed), "away": _away, "skip_flip": _skip_flip, "feed": _feed,
     "begin": of_a(standing.begin), "fire_hours": of_a(reckoned.fire_hours),
     "no_record": of_a(unkept.no_record), "vessel": of_a(unkept.vessel),
-    "less_water": of_a(unkept.water), "more_water": _more_water, "probe_lost": of_a(readings.probe_out),
+    "less_water": of_a(unkept.water), "more_water": _more_water, "more_salt": _more_salt,
+    "probe_lost": of_a(readings.probe_out),
     "left": _left, "chill": _chill, "brine_cold": _brine_cold,
     "late": of_a(around.late), "flips_done": of_a(around.flips_done), "done_step": _done_step, "earliest": _earliest,
     "fridge_if": of_a(around.fridge_if),

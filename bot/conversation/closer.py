@@ -25,7 +25,21 @@ BROAD = frozenset({"log", "plan", "now", "dose", "sum", "pull", "safe"})
 OF_A_PHASE = (  # asked for as a rule while it lies in the cure, on the fire, or off it
     (
         frozenset({"waiting", "curing"}),
-        frozenset({"day", "out", "flip_next", "skip_flip", "missed", "earlier", "longer", "cured_yet", "fridge_if"}),
+        frozenset(
+            {
+                "day",
+                "out",
+                "flip_next",
+                "skip_flip",
+                "missed",
+                "earlier",
+                "longer",
+                "cured_yet",
+                "fridge_if",
+                "brine_cold",
+                "more_salt",
+            }
+        ),
     ),
     (
         frozenset({"drying", "cooking"}),
@@ -63,6 +77,8 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "dose": re.compile(r"^(?!.*\b(?:costs?|price|pay|paid|spend|spent)\b)"),
     "another_piece": re.compile(r"^(?!.*\bdose\b)"),
     "out": re.compile(r"^(?!.*\bsoak)"),
+    "skip_flip": re.compile(r"^(?!.*\b(?:meat|it) (?:goes|went|go) in\b)"),
+    "more_salt": re.compile(r"^(?!.*\b(?:cure|curing|pink|nitrite|prague|tasted?|slices?|came out)\b).*\bsalt\b"),
     "ice": re.compile(
         r"^(?!.*\blong).*\b(?:ice\w*|bath|cold|warm|melt\w*|bags?|kilos?|kg|cubes?)\b"
     ),  # and no «how much longer»
@@ -98,7 +114,11 @@ def with_a_mass(text: str) -> frozenset[str]:
     """The topics that the weight of a line may be of: curing salt and no meat, or meat and no curing salt."""
     line = told(normal(text))
     grams = line.cure is not None or (line.heaviest is None and line.water is None)
-    return frozenset({"grams"}) if grams and line.meat is None else around.WITH_A_MASS - {"grams"}
+    return (
+        frozenset({"grams", "more_salt"})
+        if grams and line.meat is None
+        else around.WITH_A_MASS - {"grams", "more_salt"}
+    )
 
 
 def is_worded(topic: str, asked: str) -> bool:

@@ -70,7 +70,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         if following is None:
             raise
         late = which_step.missed_just_now(turn, a, intent)
-        if late is None and not which_step.moves(turn, following, intent):
+        if late is None and not which_step.moves(turn, following, intent, meant.message.text):
             return (_nothing_due(a, following, intent),)
         step = late or following
     match intent:

@@ -17,7 +17,19 @@ from bot.intents.questions import find_topic, is_question
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import around as of_around
-from bot.wording import asking, at_table, cooling, general, plans, recalled, reckoned, sooner, standing, talked_of
+from bot.wording import (
+    asking,
+    at_table,
+    chill_asked,
+    cooling,
+    general,
+    plans,
+    recalled,
+    reckoned,
+    sooner,
+    standing,
+    talked_of,
+)
 from bot.wording.language import say
 from core.answers.dangers import abroad
 from core.answers.entries import ENGLISH
@@ -34,7 +46,8 @@ OF_ONES_OWN = frozenset(
     {"eta", "flip_next", "flip_last", "day", "since", "last_reading", "fridge_log", "weight", "meal", "cure_in"}
     | {LAST_TIME, AGAIN}
 )  # no matter of the trade, whoever asks
-TOLD = frozenset({"away", "bed", "hand_over", "no_fire", "quiet"})  # said as often as asked: «i have to leave»
+# said as often as asked: «i have to leave»
+TOLD = frozenset({"away", "bed", "hand_over", "less_water", "more_salt", "more_water", "no_fire", "quiet"})
 OF_THE_CURE = frozenset({"flip_next", "flip_last", "flips_done", "skip_flip"})
 CLEAR = 0.15
 SUPPER = 19  # the hour of a meal «tonight». Common practice
@@ -170,9 +183,10 @@ def _cure_in(turn: Turn, a: Assessment) -> str:
     return recalled.cure_in(a, recalled.dosed_at(a), who_did(turn, a, Kind.BRINE.value))
 
 
-def _cooled(a: Assessment) -> str:
+def _cooled(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
+    a, text = of
     if a.ledger.cooling is not None:
-        return cooling.stands(a)
+        return f"{chill_asked.lead(a, text)}\n{cooling.stands(a)}".strip()
     return of_answers.safe(a) if a.batch.off_at else say("It does not cool yet. {next}", next=plans.coming(a)).strip()
 
 
@@ -260,7 +274,7 @@ TOPICS: Mapping[str, Answer] = {
     "flip_next": of_a(standing.flip_next), "flip_last": _of_turn(_flip_last), "missed": of_a(standing.missed),
     "fridge_log": of_a(recalled.fridge), "weight": of_a(recalled.weight), "cure_in": _of_turn(_cure_in),
     "is_cured": of_a(recalled.is_cured), "cured_yet": of_a(sooner.cured_yet), "earlier": other_days.earlier,
-    "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": of_a(_cooled), "in_time": _in_time,
+    "longer": other_days.longer, "eat_cold": of_a(talked_of.eat_cold), "cooled": _cooled, "in_time": _in_time,
     "cook_on": _cook_on, "no_probe": of_a(recalled.no_probe), "another_meat": of_a(of_around.another_meat),
     "meal": of_a(standing.meal), "meat_on": _step(Kind.MEAT_ON),
     "off": of_a(reckoned.off),

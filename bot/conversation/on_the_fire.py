@@ -9,7 +9,7 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.normal import normal
-from bot.wording import chilling, cooling, doneness, measured, on_the_fire, yard
+from bot.wording import chill_asked, cooling, doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.rise import ready_at
@@ -26,6 +26,13 @@ _NUMBER: Final = re.compile(r"(?<![\d:.])\d{2,3}(?![\d:.])")
 _PACE: Final = re.compile(
     r"\b(?:up|rose|climbed|gained|risen)(?: by| only| about)* (?P<n>\d{1,2}(?:\.\d)?)\b(?=.*\bh(?:ou)?r\b)"
     r"|(?<![\d.])(?P<m>\d{1,2}(?:\.\d)?) ?(?:degrees?|deg)\b(?=.*\bh(?:ou)?r\b)"
+)
+_FALLS: Final = re.compile(
+    r"\b(?:going out|dying|dropp\w*|falling|falls|losing|sinking|(?:wont|cant|doesnt) (?:hold|stay|keep|come up|get)"
+    r"|how (?:do|can|should) (?:i|we) (?:get|bring) \w+(?: \w+)? (?:back )?up)\b"
+)
+_TURNED: Final = re.compile(
+    r"\b(?:can|could|should|shall|may) (?:i|we) (?:turn|crank|bump|bring|push)\b.*\b(?:up|down)\b"
 )
 _HALF: Final = re.compile(r"\bhalf (?:an |a )?h(?:ou)?r\b")
 _IN_HOURS: Final = re.compile(
@@ -63,7 +70,7 @@ def _reaches(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     if a.batch.off_at is not None:
         cools = "chill" in a.batch.done and a.ledger.cooling is not None
-        return f"{cooling.stands(a)}\n{chilling.ahead(a)}".strip() if cools else yard.TOPICS["chill"](a)
+        return chill_asked.asked(a, text) if cools else yard.TOPICS["chill"](a)
     core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
     return on_the_fire.reaches(a, a.batch.setup.target_c if core is None else core)
 
@@ -100,6 +107,15 @@ def _hotter(turn: Turn, meant: Understood, of: Of) -> str:
     return on_the_fire.hotter(a, pit, ready_at(a, pit))
 
 
+def _fire(turn: Turn, meant: Understood, of: Of) -> str:
+    """The fire as it last read; as it is told, where it falls or shall be turned up or down."""
+    a, text = of
+    plain = normal(text, turn.person.language)
+    if _FALLS.search(plain):
+        return on_the_fire.pit_falls(a)
+    return _hotter(turn, meant, of) if _TURNED.search(plain) else yard.TOPICS["fire"](a)
+
+
 def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
     """How likely it is ready by an hour without a day, beside the fire; None where the meal is what is asked about."""
     a, text = of
@@ -127,7 +143,7 @@ def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime 
 
 
 TOPICS: Final[Mapping[str, Callable[[Turn, Understood, Of], str]]] = {
-    "rate": _rate,
+    "rate": _rate, "fire": _fire,
     "reaches": _reaches, "at_core": _at_core, "hotter": _hotter, "pull_at": _pull_at,
     "pit_falls": lambda turn, meant, of: on_the_fire.pit_falls(of[0]), "above": _above,
     "sure": lambda turn, meant, of: on_the_fire.sure(of[0]),

@@ -7,13 +7,14 @@ from bot.conversation.understand import Understood, context_of
 from bot.intents import when
 from bot.intents.days import WEEKDAYS
 from bot.intents.normal import normal
-from bot.wording import sooner
+from bot.wording import sooner, standing
 from core.batch.assess import Assessment
 from core.service.turn import Turn
 
 A_DAY = timedelta(days=1)
 _AT_ONCE = re.compile(r"\b(?:now|already|today|tonight|straight ?away|this (?:morning|afternoon|evening)|yet)\b")
 
+_WHEN = re.compile(r"(?:(?:so|and|ok),? )*(?:when|what (?:time|day|date)|which day)\b")
 _SOON_AFTER = 2  # days after the planned end on which a weekday may as well be meant; habit, no source
 _FROM_NOW = re.compile(r"\bin (?:another |about )?\d{1,2}(?:\.\d)? days?\b")
 _IN_ALL = re.compile(r"\b\d{1,2}(?:\.\d)? days?\b")  # «is 4 days enough», and not four days sooner
@@ -47,6 +48,8 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
 
 def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     """Out of the cure before the plan, by so many days, on a day or at once: what that makes of it."""
+    if _WHEN.match(of[1].lower()):  # «what time do i pull it out thursday»
+        return standing.out(of[0])
     a, less = of[0], _days(turn, meant, of)
     planned = a.plan.step("out") if a.plan else None
     if a.plan is not None and planned is not None and _FROM_NOW.search(of[1].lower()):

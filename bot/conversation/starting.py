@@ -196,7 +196,8 @@ def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
     error = a.refusal or SaltbellError()
     ways = alternatives(a) if isinstance(error, TooSoon) else ()
     lost = general.no_plan_till_then() if had_plan else ""
-    text = "\n\n".join(t for t in (refusals.say(error, a.person), doses.dose(a), general.ways(ways), lost) if t)
+    told = (put_in.to_plan(a), refusals.say(error, a.person), doses.dose(a), general.ways(ways), lost)
+    text = "\n\n".join(filter(None, told))
     body = facts(a) | {"refused": type(error).__name__, "ways": [w.name for w in ways]}
     return Reply(text, buttons=asking.ways(a, ways) or asking.long_cure(a), facts=body, about=a.batch.id)
 

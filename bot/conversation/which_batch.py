@@ -8,6 +8,7 @@ from bot.conversation.understand import Understood
 from bot.intents.intents import Ask
 from bot.reply import Reply
 from bot.wording import batches as several
+from bot.wording import standing
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.service import batches
@@ -19,6 +20,7 @@ OF_A_TUB = re.compile(
 )
 A_READING = re.compile(r"(?<![\d.:])\d{2,3}(?:\.\d)?(?![\d.:])")
 FIRST = re.compile(r"\b(?:first|next|urgent|soon(?:er|est)|before the other|earl(?:y|ier|iest)|do now)\b")
+A_FLIP = re.compile(r"\b(?:flip\w*|turn(?:ed|ing)?)\b")
 IN_THE_COLD = frozenset({Phase.CURING, Phase.DRYING, Phase.STORED})
 
 
@@ -27,6 +29,9 @@ def of_these(found: Sequence[Assessment], text: str) -> str:
     if OF_A_TUB.search(text):
         cold = [a for a in found if a.batch.phase in IN_THE_COLD] if "fridge" in text else []
         return several.in_the_fridge(cold) if cold and len(cold) < len(found) else several.no_tubs()
+    turned = [a for a in found if a.batch.phase is Phase.CURING and standing.flips(a)] if A_FLIP.search(text) else []
+    if len(turned) == 1 and len(found) > 1:
+        return several.turned(turned[0])
     for a in found:
         if named := several.read_as(a, [float(n) for n in A_READING.findall(text)]):
             return named

@@ -13,6 +13,7 @@ from core.service import batches, steps
 from core.service.turn import Turn
 
 FAR_FROM_IT: Final = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
+_BY_SOMEBODY: Final = re.compile(r"\b(?:already|did it|did that|has done it|schon)\b")  # and no bare «done»
 SOON: Final = timedelta(hours=3)  # a flip may be told so long before it is called for
 NEEDS_NUMBER: Final = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 
@@ -65,14 +66,17 @@ def missed_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | S
     return a.plan.step(last.what.steps[-1]) if last.said_at == turn.said.said_at else None
 
 
-def moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> bool:
-    """«remind me at 9», «skip tonight», said a while before the flip of 20:00: that one is meant, and no later one."""
+def moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze, said: str) -> bool:
+    """«remind me at 9», «skip tonight», «she did it already», said before the flip of 20:00: that one is meant."""
     match intent:
         case StepSkipped():
             return following.kind is Kind.FLIP and following.due - turn.now <= SOON
         case Snooze(until=until, by=by):
             to = until or (turn.now + by if by else turn.now)
             return following.due < to < max(following.due, turn.now) + FAR_FROM_IT
+        case StepDone(step=None):  # noted in error a flip does no harm
+            told = _BY_SOMEBODY.search(said.lower()) is not None
+            return told and following.kind is Kind.FLIP and following.due - turn.now <= SOON
         case _:
             return False
 

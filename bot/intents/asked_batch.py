@@ -18,12 +18,14 @@ TOPICS: Final = (
                rf"(?: for)? {_DAY}$"
                rf"|^(?:so |and |ok )*what (?:do|must|should|shall) {_I} (?:have to |need to |still have to )?do"
                rf"(?: for)? {_DAY}$|^(?:so |and |ok )*what needs (?:doing|to be done) {_DAY}$"),
+    ("catch_up", r"^catch me up$"),
     ("weight", rf"\bhow (?:heavy|big) (?:is|was) {_IT}\b|\bwhat did {_I} weigh (?:it|the \w+)(?: at| in at)?$"
                rf"|^.*\b(?:kg|lbs?|kilos?|pounds?) or (?:\d[\d.]* ?)?(?:kg|lbs?|kilos?|pounds?)\b.{{0,12}}\b(?:{_I} "
                r"(?:entered|typed|said|put|gave|told|noted)|did (?:i|we)|we have (?:in|noted))\b"
                rf"|\bdid {_I} (?:put|type|enter|say|give|note)(?: (?:it|in))* (?:kg|lbs?|kilos?|pounds?) or\b"
                rf"|\bwhat (?:weight|mass) did {_I} (?:say|give|type|enter)\b|\bwhats the weight$"),
-    ("got", r"\bdid (?:you|u|ya|it) (?:get|log|note|save|catch|hear|take|record|see|have) (?:down )?(?:the|my|that)? ?"
+    ("got", r"\bdid (?:you|u|ya|it|i|we) (?:get|log|note|save|catch|hear|take|record|see|have)"
+            r" (?:down )?(?:the|my|that)? ?"
             r"(?:last |core |pit |fridge |reading |of |at )*\d{2,3}\b(?! ?(?:min|h\b|hours?))"),
     ("away", r"\b(?:away|gone|out of town|on (?:holiday|vacation)|travelling)\b.*\bwhat (?:happens|then|do i do)\b"
              r"|\bwhat happens (?:when|if|while) (?:im|i am|we are|were|nobody is) (?:away|gone|out|home|here)\b"),
@@ -68,8 +70,7 @@ TOPICS: Final = (
     ("chill", r"\bhow long (?:un)?til+ (?:its|it is|it gets|it goes|it comes|the core is)? ?(?:down"
               r" |cold|under|below|to|cool)"
               r"|\bhow long (?:does|will|do) (?:it|the meat|the chill) (?:take )?(?:to )?(?:cool|chill|get"
-              r" cold|be cold)"
-              r"|\bis (?:that|this|it) enough ice\b|\benough ice\b|\bdo i need more ice\b|\bmore ice\b.{0,8}\?$"),
+              r" cold|be cold)"),
     ("take_back", r"\b(?:that|the|my|this)(?: last)? (?:reading|number|temp(?:erature)?)\b(?: \w+){0,3}? (?:rubbish"
                   r"|nonsense|daft|silly|garbage|a (?:mistake|typo)|not right)\b"
                   r"|\b(?:delete|remove|scrub|scrap|bin|scratch) (?:that|the|my)(?: last)?"
@@ -82,6 +83,7 @@ LATER: Final = (("plan", r"\bwhen (?:do|should|must|shall|to) (?:i |we )?(?:ligh
 _LEAVE: Final = re.compile(
     r"\b(?:can|may|could|should) (?:i|we) (?:now )?(?:go (?:to )?(?:bed|sleep|out|home|away|shopping|to work)"
     r"|sleep|turn in|leave (?:it|the house|now)(?: alone| be| overnight)?)\b"
+    r"(?! (?:in|on|out|there|longer|till?|until)\b)"
 )
 _WAITS: Final = frozenset({"waiting", "curing", "drying", "stored"})
 

@@ -11,6 +11,7 @@ from core.meat.piece import Species
 
 OfWhat = tuple[str, str, str]  # the name of a batch, its product and its cut, "" where it is not known yet
 
+CATCH_UP: Final = "catch me up"
 MOST_PIECES: Final = 12  # of one batch; habit, no source
 _ANIMALS: Final = {
     "beef": {Species.BEEF},
@@ -30,7 +31,7 @@ _THE: Final = ("", "the", "my", "our", "and", "then")
 _AFTER: Final = re.compile(
     r"^(?:(?:so|and|ok|hi|morning),? )*(?:what about|how about|hows|how is|how are|any news (?:of|on|from)"
     r"|whats (?:up|going on|happening|new) with|where are we with|was is with) (?:(?:the|my|our) )?(?P<who>[\w ]+?)"
-    r"(?: (?:doing|going|coming (?:along|on)|getting on|looking|now|today))*[ ?]*$"
+    r"(?: (?:doing|going|coming(?: along| on)?|getting on|looking|now|today))*[ ?]*$"
 )
 _SETS_ABOUT: Final = re.compile(  # the piece that waits, and no new one, which has no «the»
     r"^(?:(?:so|ok|now|and),? )*(?:(?:im |we are |were )?(?:starting|beginning|doing|making)"
@@ -67,7 +68,7 @@ def asked_after(text: str, batches: Sequence[OfWhat]) -> str:
     fits = [name for name, product, cut in batches if found and _called_so(found["who"], (name, product, cut))]
     if len(fits) != 1:
         return text
-    return "status" if len(batches) == 1 else f"{fits[0]}: status"
+    return CATCH_UP if len(batches) == 1 else f"{fits[0]}: {CATCH_UP}"
 
 
 def _as_meat(found: re.Match[str], batch: OfWhat) -> str:

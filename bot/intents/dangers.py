@@ -22,7 +22,12 @@ _WENT_INTO: Final = re.compile(  # what it went into, or a level: of grams alone
 _TIMED: Final = re.compile(
     r"^(?!\D*\b(?:all night|overnight|for hours)\b\D*\d+\D*$).*\d"
 )  # a night with no hour is no sum
-_JUDGED: Final = {"more-cure": _AMOUNT, "too-much-cure": _WENT_INTO, "fire-out": _TIMED}  # then a sum warns
+_JUDGED: Final = {  # then a sum warns
+    "more-cure": _AMOUNT,
+    "by-eye": _AMOUNT,
+    "too-much-cure": _WENT_INTO,
+    "fire-out": _TIMED,
+}
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )

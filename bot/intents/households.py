@@ -1,5 +1,6 @@
 """Who else has a batch: invited, come, gone; and who answers for what from when."""
 
+from dataclasses import replace
 from datetime import UTC, datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
@@ -38,6 +39,7 @@ _JOIN: Final = re.compile(r"^/?(?:start|join|beitreten) (?:join[-_ ])?(?P<code>[
 _JOIN_AMISS: Final = re.compile(
     r"^/?(?:join|beitreten)(?: (?=[\w-]*\d)[\w-]{4,20})?$"
 )  # no code, or one with a slip in it
+_PART_OF_DAY: Final = re.compile(r"\b(?:tonight|morning|noon|afternoon|evening|night|breakfast|lunch|dinner)\b")
 _LEAVE: Final = re.compile(
     r"^/?leave(?: (?:this|the|that)(?: (?:batch|cook|household|group))?)?$|^(?:take|count) me (?:off"
     r"|out)(?: of (?:it|this|the \w+))?$"
@@ -224,6 +226,9 @@ def _begins(text: str, context: Context) -> datetime | None:
     if days := _days(text, context) or hours_in(text, context):
         return days[0]
     said = None if _UNTIL.search(text) or _FOR_A_WHILE.search(text) else when.future(text, context)
+    if said and said.day_said and not said.hour_said and not _PART_OF_DAY.search(text):  # «tomorrows flips»: all
+        whole = said.at.astimezone(ZoneInfo(context.zone)).replace(hour=0, minute=0)
+        said = replace(said, at=max(whole.astimezone(UTC), context.now))
     if said is None or said.at > context.now or not said.day_said:
         return said.at if said else None
     local = said.at.astimezone(ZoneInfo(context.zone))

@@ -260,7 +260,7 @@ RULES: Final = tuple(
          rf"|[1-9])\b{_UNIT_NEXT})", r"\1 at "),
         (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
         # nothing moved, and since when is said loosely
-        (r"\b(?:the )?(?:temp(?:erature)?|it|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"
+        (r"\b(?:the )?(?:temp(?:erature)?|its?|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont|not)"
          r" (?:really )?(?:mov(?:ed?|ing)|budg(?:ed?|ing)|chang(?:ed?|ing)|gone (?:up|anywhere)|ris(?:en|ing)"
          r"|climb(?:ed|ing))(?: (?:off|from|past|above|over|beyond))?"
          r"(?: (?:in|for|since|at) (?:an?|the last|over an|\d+|half an|ages|a while)"

@@ -76,7 +76,7 @@ _TOPICS: Final = (
              r"|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
     ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the |a )?stall\b"
             r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
-            r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"
+            r"|wont budge)(?: (?:from|at|past|off) \d{2,3})?(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"
             r"|(?:^(?:(?:so|and|ok(?:ay)?|well|hey|but|now|right|about|roughly|bot|yo) )*|(?<=\d )|(?<= [fc] ))"
             r"how (?:much )?long(?:er)?(?: (?:left"
             r"|still|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"
@@ -103,7 +103,8 @@ _TOPICS: Final = (
     ("pit", r"\bwhats? (?:has )?(?:my |the )?(?:pit|smoker|grill) (?:been )?(?:doing|at|like)\b|\bhow(?:s| is"
             r"| has) (?:my |the )?(?:pit|fire|smoker)(?: (?:doing|been|going))?$|\bpit (?:trend|history|temps?"
             r"|readings?)$|\bwhats my pit\b|\bhow hot is (?:it|the pit|my pit|the smoker|the grill)\b"),
-    ("log", r"^/?(?:log|history|protokoll)$|\bdid (?:i|we|he|she|anyone|anybody|somebody) (?:already )?(?:flip|turn"
+    ("log", r"^/?(?:log|history|protokoll)$|\bdid (?:(?:my |our )?"
+            r"(?!(?:you|u|it|th\w+|an?|my|our|his|her|last|first|not|just|all|both)\b)\w+) (?:already )?(?:flip|turn"
             r"|rinse|check|wrap|do|add|put|light|say|log|record|soak|weigh)\b|\bhave (?:i|we) (?:flipped|turned"
             r"|rinsed|checked|wrapped|done)\b"
             r"|\b(?:has|was) (?:it|this|the \w+|that)(?: been)? (?:flipped|turned|rinsed|checked|wrapped"
@@ -152,6 +153,7 @@ _MARKS: Final = re.either(
     r"|did|big"
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
     r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
+    r"|^did (?:both|all|either)(?: of them)? (?:get|go|come|have|need)\b"
     r"|^did (?:it|they) (?!(?:at|about|around|by|an?|half|this|last|yesterday|today|tonight|just|now|already|too|also"
     r"|twice|again|before|after|earlier|late|early|in|on|with|without|wrong|myself|as|and|but|for|so|then|ok|all|both"
     r"|when|while|yes|sorry|thanks|mon\w*|tue\w*|wed\w*|thu\w*|fri\w*|sat|saturday|sun|sunday)\b)[a-z]"
@@ -192,9 +194,9 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
 )
 _ALL_WELL: Final = re.compile(
     r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$"
-    r"|^(?:so )?how(?: are)? we (?:doing|doin|looking|getting on)[ ?]*$"
-    r"|^(?:so |and )?(?:how is|hows|how are|howre) (?:it|everything|things|that one|that|she|they)"
-    r"(?: (?:doing|coming along|getting on|getting along|today|now))?[ ?]*$"
+    r"|^(?:so |and )?(?P<how>how(?: are)? we (?:doing|doin|looking|getting on)"
+    r"|(?:how is|hows|how are|howre) (?:it|everything|things|that one|that|she|they)"
+    r"(?: (?:doing|coming|coming along|getting on|getting along|today|now))?)[ ?]*$"
 )
 _OFF_AT: Final = re.compile(r"^(?:(?:so|ok|take it|pull it|pull|come) )*(?:off )?at \d{2,3}(?: ?[cf])? ?\?+$")
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry)\s*\?*$")
@@ -216,8 +218,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Unclear("word", bare)
     if _WHY_ALONE.search(bare):
         return "", Ask("why", _WHY_HERE.get(phase, ""), text)
-    if _ALL_WELL.match(text):
-        return "", Ask("now", text=text)
+    if well := _ALL_WELL.match(text):
+        return "", Ask("catch_up" if well["how"] else "now", text=text)
     if phase == "cooking" and _OFF_AT.match(text):
         return "", Ask("pull_at", text=text)
     for _, about in _WHY_COMPILED.hits(bare):
@@ -261,7 +263,7 @@ def _foreign(topic: str, text: str) -> bool:
     """Whether a question brings numbers of its own («135 for 40 min safe»): then it is not about this batch."""
     if topic == "chill":
         text = re.sub(r"\b(?:under|below|down to|to|till|until|at) \d{1,2} ?[cf]?$", " ", text)
-    if topic == "pull":
+    if topic in ("pull", "pull_at"):
         text = re.sub(r"\bat \d{2,3} ?[cf]?\??$", " ", text)
     if topic == "fuel":
         text = re.sub(
@@ -272,4 +274,5 @@ def _foreign(topic: str, text: str) -> bool:
         )
     if topic in ("eta", "wrap"):
         text = re.sub(r"\b(?:by|for|at|before) \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?\b", " ", text)
+        text = re.sub(r"\b(?:from|at|past|off) \d{2,3}(?: again| still| now| at all)*$", " ", text)
     return topic not in _WITH_FIGURES and bool(re.search(r"\d", text))

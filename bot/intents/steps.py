@@ -70,7 +70,7 @@ _NO_MEAT_IN: Final = re.compile(r"\b(?:hands?|fingers?|arms?|fly|flies|hair|bug|
 _A_PART: Final = re.compile(r"\b(?:half|some|part|a bit|(?:a|one) (?:third|quarter)|few|couple|piece|slice)\b")
 _COOLS: Final = re.compile(r"\b(?:cool\w*|chill\w*|getting cold|cold)\b")  # the brine, and no meat yet
 _HALF_OUT: Final = re.compile(
-    r"\b(?:half|partly|bits?|parts?|corners?|edges?|sticking|stuck|poking|peeking|float\w*|swimming|bobbing|top)\b"
+    r"\b(?:half|partly|bits?|parts?|corners?|edges?|st[iu]ck\w*|pok\w+|peek\w+|float\w*|swimming|bobbing|top)\b"
     r".{0,16}\bout\b"
 )
 _BACK_ON: Final = re.compile(  # off for a moment
@@ -86,7 +86,7 @@ _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat wen
     r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
     r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
 )
-_STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved)\b")  # salt into water
+_STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:more|extra|much) (?:salt|sugar))\b")
 _DONE_BY: Final = re.compile(
     r"^(?:is |will |it |be |to be |all )*(?:done|ready|finished) by (?=\d|noon|lunch"
     r"|dinner|supper)"

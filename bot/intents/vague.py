@@ -8,6 +8,7 @@ from typing import Final
 
 from bot.intents.called_at import asks_when
 from bot.intents.context import Context
+from bot.intents.early import PULLED_EARLY
 from bot.intents.incidents import seen_grey
 from bot.intents.intents import (
     Ask,
@@ -184,15 +185,6 @@ _ONLY_IN: Final = {  # where such words can mean it at all
     **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")), "hotter": ("cooking",),
 }  # fmt: skip
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
-_PULL_EARLY: Final = re.compile(
-    r"\b(?:wanna|want to|gonna|going to|can i|could i|can we|need to|have to|like to|about to"
-    r"|must) (?:just )?(?:pull|take|get"
-    r"|fish|lift) (?:it|them|the (?:meat|flat|brisket|piece|belly|ham)) out(?: of the (?:brine|cure|bag|tub))?"
-    r"(?: (?:now|today|tonight|early|already|tomorrow|on \w+day|a day early))*$"
-    r"|^(?:so |and |ok )?(?:can|could|may|should|shall) (?:it|this|that|they|the (?:meat|flat|brisket|piece|belly|ham))"
-    r" (?:come|be taken|be|go) out (?:of the (?:brine|cure|bag|tub) )?(?:on |by )?(?:(?:next|this) )?(?:mon|tue|wed|thu"
-    r"|fri|sat|sun|tomorrow|today|tonight|now|early|earlier|sooner|already|an? day|one day|\d)[^,;]*$"
-)
 _SHORT_OF_IT_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
 _TO_BED: Final = re.compile(
     r"^(?:(?:im|i am|ok|right|well|just|we are|time|its|good ?night|night|and) )*(?:(?:going|off|heading|time"
@@ -241,7 +233,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Ask("another_meat", text=text)
     if asks_when(bare) and context.phase != "none":
         return Ask("flip_next", text=text)
-    if _PULL_EARLY.search(bare) and context.phase == "curing":
+    if PULLED_EARLY.search(bare) and context.phase == "curing":
         return Ask("earlier", text=text)
     if text in _STEPS and (step := _step_alone(text, context)):
         return step

@@ -73,13 +73,15 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\bhow hot (?:do|should|shall|must) (?:i |we )?(?:run|keep|hold) (?:it|the (?:pit|smoker|grill|fire))\b",
         r"\b(?:how hot|what temp(?:erature)?|where) should (?:the |my )?(?:pit|smoker|grill|cooker) (?:be|run|sit)\b",
     )),
+    ("pull_at", (
+        rf"(?:^(?:so )?|(?<=\d )|(?<= [fc] ))(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}"
+        r"(?: off)?(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
+    )),
     ("pull", (
         rf"\b(?:when|(?:at )?what (?:temp(?:erature)?|core)) (?:do|should|shall|to) {_I}(?:pull|take) {_IT}\b",
         rf"\b(?:what|which) (?:temp(?:erature)?|core) (?:do|should|to) {_I}(?:pull|take {_IT} off|cook to)\b",
         rf"\b(?:what|where) (?:do|should|shall) {_I}(?:pull|take)(?: {_IT})?(?: off)? ?(?:at|it)\b(?! \d)",
         r"\bwhat(?: temp(?:erature)?| core)? (?:am i|are we) (?:looking|aiming|going|shooting|waiting) for\b",
-        rf"(?:^(?:so )?|(?<=\d )|(?<= [fc] ))(?:should|shall|can|must|do) (?:i|we) (?:now )?(?:pull|take) {_IT}"
-        r"(?: off)?(?: now| yet| already| at \d{2,3}.{0,3})?\??$",
         r"(?<!to )\bpull temp(?:erature)?\b",
         r"\bwhats? (?:is )?(?:the |my |our |its )?(?:target|goal)(?: temp(?:erature)?| core)?\b",
         r"^(?:the )?target(?: temp(?:erature)?)?$",
@@ -100,7 +102,11 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\bhow long (?:can|may|will|does) (?:it|the meat) (?:rest|stay hot|stay warm|hold)\b",
         r"\bhow long (?:do|should) (?:i|we) rest\b",
     )),
+    ("ice", (
+        r"\benough ice\b(?! bath)|\b(?:need|get|add|want) (?:some )?more ice\b|\bmore ice\b.{0,8}\?$",
+    )),
     ("chill", (
+        r"\benough ice bath\b",
         rf"\bhow (?:do|should|can|to) {_I}(?:chill|cool) {_IT}\b",
         r"\b(?:will|does) (?:it|this) (?:chill|cool)(?: down)? (?:in time|(?:fast|quick(?:ly)?) enough)\b",
         r"\bhow long (?:does|will|to|is) (?:the )?(?:chill|cool)(?:ing)?\b",

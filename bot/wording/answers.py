@@ -14,6 +14,7 @@ from bot.wording import (
     plans,
     refusals,
     safety,
+    standing,
     steps,
     wraps,
     yard,
@@ -152,7 +153,8 @@ def eta(a: Assessment) -> str:
     if step is None or a.plan is None:
         return plans.now(a)
     told = say("The meal is {serve}. {now}", serve=numbers.when(a.plan.serve, a.person, a.now), now=plans.now(a))
-    return "\n".join(line for line in (_cold_by(a), told, _hours_to_come(a)) if line)
+    out = standing.out(a).split("\n", 1)[0] if a.batch.phase is Phase.CURING else ""
+    return "\n".join(line for line in (out, _cold_by(a), told, _hours_to_come(a)) if line)
 
 
 def _cold_by(a: Assessment) -> str:

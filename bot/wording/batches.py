@@ -5,7 +5,7 @@ from collections.abc import Sequence
 
 from bot.intents.intents import Choose
 from bot.measures import from_house
-from bot.wording import asking, plans, recalled
+from bot.wording import asking, plans, recalled, reckoned
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
@@ -100,6 +100,11 @@ def due(a: Assessment) -> tuple[bool, float]:
     return not found, found[0].due.timestamp() if found else 0.0
 
 
+def turned(a: Assessment) -> str:
+    """The one batch whose bag is turned."""
+    return say("{name} is the one that is flipped.", name=_capital(a.batch.name))
+
+
 def first(a: Assessment) -> str:
     """The batch whose next step comes before that of the others."""
     return say("{name} comes first.", name=_capital(a.batch.name))
@@ -120,8 +125,9 @@ def read_as(a: Assessment, numbers_: Sequence[float]) -> str:
 
 
 def listed(found: tuple[Assessment, ...]) -> str:
-    """Every batch that is under way, one paragraph each."""
-    return "\n".join(f"{_capital(a.batch.name)}: {_first(plans.now(a))}" for a in found)
+    """Every batch that is under way, what comes and where it stands, one paragraph each."""
+    told = ("\n".join(filter(None, (_first(plans.now(a)), reckoned.where(a)))) for a in found)
+    return "\n".join(f"{_capital(a.batch.name)}: {said}" for a, said in zip(found, told, strict=True))
 
 
 def _capital(name: str) -> str:

@@ -6,6 +6,7 @@ from typing import Final
 
 from bot.wording.language import Words, later, say
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.batch.events import Probe
 from core.safety.findings import Finding, Rule
 from core.safety.fridge import COLD_F
@@ -64,8 +65,14 @@ WATCHED: Final = {"warm_fridge": Rule.FRIDGE, "warm_brine": Rule.BRINE}
 
 
 def read_warm(a: Assessment, plain: Sequence[tuple[Probe, Celsius, datetime]]) -> tuple[str, str]:
-    """After a fridge or brine that read warm while its record does not show for how long: the question, and its kind."""
-    return unshown(a, {what for probe, what in READ.items() if any(p is probe and c > COLD for p, c, _ in plain)})
+    """After a fridge or brine that read warm while nobody said for how long: the question, and its kind.
+
+    A fridge that is a little warm is let go on with a cure for a day at most: so how long it was is asked, too.
+    """
+    read = {what for probe, what in READ.items() if any(p is probe and c > COLD for p, c, _ in plain)}
+    if "warm_fridge" in read and a.batch.phase is Phase.CURING and not a.ledger.thrown:
+        return say(ALREADY_READ), "warm_fridge"
+    return unshown(a, read)
 
 
 def unshown(a: Assessment, those: Collection[str]) -> tuple[str, str]:

@@ -22,7 +22,12 @@ def there(a: Assessment) -> str:
 def pull_asked(a: Assessment) -> str:
     """At what core it comes off, for its purpose and for the others of the product, and the floor under all."""
     if a.batch.off_at is not None:
-        return say("It came off {when}.", when=numbers.when(a.batch.off_at, a.person, a.now)) + f" {plans.coming(a)}"
+        when = numbers.when(a.batch.off_at, a.person, a.now)
+        before = [r for r in a.batch.of_probe(Probe.CORE) if r.at <= a.batch.off_at]
+        if not before:
+            return say("It came off {when}.", when=when) + f" {plans.coming(a)}"
+        core = numbers.temperature(before[-1].celsius, a.person)
+        return say("It came off {when}, at a core of {core}.", when=when, core=core) + f" {plans.coming(a)}"
     made, setup = product(a.batch.setup.product), a.batch.setup
     own = say(
         "Take it off at about {target} in the middle: {purpose}.",

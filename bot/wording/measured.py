@@ -3,7 +3,7 @@
 from datetime import datetime
 from math import ceil
 
-from bot.wording import numbers, plans, recalled, standing
+from bot.wording import cooling, numbers, plans, recalled, standing
 from bot.wording.language import decimal, say
 from core.answers import amounts, mixing
 from core.batch.assess import Assessment
@@ -84,9 +84,10 @@ def portion_salt(a: Assessment) -> str:
 def ice(a: Assessment) -> str:
     """How much ice this piece takes."""
     found = mixing.ice(a.batch.setup.mass, HOT, a.batch.setup.mass)
-    return say(
+    said = say(
         "At least {ice} kg of ice melt for {mass} and as much water; have twice that. {next}",
         ice=decimal(ceil(found * 10) / 10, 1),
         mass=numbers.mass(a.batch.setup.mass, a.person),
         next=plans.coming(a),
     )
+    return f"{said}\n{cooling.stands(a)}".strip()

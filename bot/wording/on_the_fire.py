@@ -263,7 +263,7 @@ def pull_at(a: Assessment, core: Celsius) -> str:
         return f"{said}\n{meats.done_at(a)}"
     firm = say("firm, and to be sliced thin") if target >= meats.TENDER_FROM_C else say("less done than was meant")
     return say(
-        "At {core} it is cooked by the floor of {floor}, but {firm}.\n"
+        "Not yet, for what was meant: at {core} it is cooked by the floor of {floor}, but {firm}.\n"
         "{target} was meant. {ready} Off early it has to be eaten hot, or chilled by the clock of the cooling.",
         core=shown,
         floor=numbers.at_least(cooked, a.person),

@@ -39,18 +39,26 @@ def last_reading(a: Assessment, probe: Probe | None) -> str:
 
 
 def before_a_jump(a: Assessment, probe: Probe) -> str:
-    """What was read of the same place last, and how the chill stands: why another number is doubted, and what is due."""
+    """What was read of the same place last: why another number is doubted."""
     seen = a.batch.of_probe(probe)
     if not seen:
         return ""
-    last = say("Last read {reading}, {span} ago.", reading=one(seen[-1], a), span=numbers.span(a.now - seen[-1].at))
-    chills = a.batch.phase is Phase.CHILLING and probe is Probe.CORE
-    return f"{last}\n{cooling.stands(a)}".strip() if chills else last
+    return say("Last read {reading}, {span} ago.", reading=one(seen[-1], a), span=numbers.span(a.now - seen[-1].at))
+
+
+def if_right(then: Assessment) -> str:
+    """What a doubted number makes of the chill or of the cook, were it right; nothing of it is kept."""
+    if then.batch.phase is Phase.CHILLING:
+        stands = cooling.stands(then)
+    else:
+        stands = say("Ready {when}.", when=numbers.time_band(then.ready, then.person, then.now)) if then.ready else ""
+    return say("If it is right:\n{stands}", stands=stands) if stands else ""
 
 
 def between(a: Assessment, probe: Probe | None) -> str:
     """How many readings there are of a probe, the first, the coldest and the hottest."""
     last = a.batch.readings[-1].probe if a.batch.readings else Probe.FRIDGE
+    last = Probe.CORE if last is Probe.PIT and a.batch.of_probe(Probe.CORE) else last  # «the highest» is of the meat
     seen = a.batch.of_probe(probe or last)
     if not seen:
         return last_reading(a, probe)

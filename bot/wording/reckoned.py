@@ -128,16 +128,27 @@ def _lower(text: str) -> str:
     return text[:1].lower() + text[1:]
 
 
+def where(a: Assessment) -> str:
+    """Where a batch stands, in one line: the day of its cure, or what was read last and when it is ready."""
+    if a.batch.phase in (Phase.CURING, Phase.DRYING):
+        return standing.day(a).split("\n", 1)[0]
+    ready = say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else ""
+    return f"{_last_read(a)} {ready}".strip() if a.on_at else ""
+
+
+def _last_read(a: Assessment) -> str:
+    last = [r for probe in (Probe.CORE, Probe.PIT, Probe.FRIDGE) if (r := a.batch.last(probe)) is not None]
+    read = ", ".join(recalled.one(r, a) for r in sorted(last, key=lambda r: r.at)[-2:])
+    return say("Last read: {read}.", read=read) if read else ""
+
+
 def catch_up(a: Assessment) -> str:
     """What it is, where it stands, what was read last, when it is ready, and what comes."""
-    last = [r for probe in (Probe.CORE, Probe.PIT, Probe.FRIDGE) if (r := a.batch.last(probe)) is not None]
-    latest = sorted(last, key=lambda r: r.at)[-2:]
-    read = ", ".join(recalled.one(r, a) for r in latest)
     serve = say("The meal is {serve}.", serve=numbers.when(a.plan.serve, a.person, a.now)) if a.plan else ""
     lines = [
         f"{meats.what(a)}.",
         standing.day(a),
-        say("Last read: {read}.", read=read) if read else "",
+        _last_read(a),
         say("Ready {when}.", when=numbers.time_band(a.ready, a.person, a.now)) if a.ready else "",
         plans.now(a).split("\n", 1)[0],
         serve,

@@ -86,7 +86,8 @@ def verdict(a: Assessment) -> str:
     """Is it safe: the verdict, what decided, what is missing."""
     v = a.ledger.verdict
     shown = sorted((f for f in v.because if f.means is v.kind), key=_weight) or list(v.because)
-    lines = [lead(v), *(finding(f, a) for f in shown[:MOST])]
+    so_far = say("Nothing on the record speaks against it so far.") if v.kind is Outcome.NOT_YET else ""
+    lines = [f"{lead(v)} {so_far}".strip(), *(finding(f, a) for f in shown[:MOST])]
     wanted = "" if _no_way_back(v) else missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
 

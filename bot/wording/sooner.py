@@ -8,6 +8,7 @@ from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.in_time import off_by
 from core.plan.anchors import LONGEST_CURE
+from core.plan.recipe import product
 from core.plan.steps import Step, TimeBand
 from core.units import Days
 
@@ -59,23 +60,35 @@ def earlier(a: Assessment, less: Days) -> str:
         )
     at = planned.due - timedelta(days=less)
     pink, planned_pink = (a.cure.after(d).probability_pink for d in (then, a.plan.cure_days))
-    lead = say(
+    enough = pink >= LIKELY and then >= max(a.cure.days_p90, least(a))
+    lead = say("Yes, as far as the cure goes.") if enough else say("No, that is too early.")
+    out = say(
         "Out {at}, after {then}: {chance} of pieces like this are pink in the middle, {planned} as planned.",
         at=numbers.when(at, a.person, a.now),
         then=numbers.days(then),
         chance=numbers.chance(pink),
         planned=numbers.chance(planned_pink),
     )
-    return f"{lead}\n{_enough(then, pink, a, at_once=at <= a.now + WORTH)}"
+    lines = (lead, out, _least(then, a), _enough(then, a, enough=enough, at_once=at <= a.now + WORTH))
+    return "\n".join(filter(None, lines))
 
 
-def _enough(then: Days, pink: float, a: Assessment, *, at_once: bool) -> str:
-    if at_once and pink >= LIKELY and a.cure is not None and then >= a.cure.days_p90:
+def least(a: Assessment) -> Days:
+    """The days below which such a piece does not come out, however soon its middle is reached. [d]"""
+    return product(a.batch.setup.product).least(a.batch.setup)
+
+
+def _least(then: Days, a: Assessment) -> str:
+    return say("Such a piece wants {least} at least.", least=numbers.days(least(a))) if then < least(a) else ""
+
+
+def _enough(then: Days, a: Assessment, *, enough: bool, at_once: bool) -> str:
+    if enough and at_once:
         return say(
             "That is enough for the colour; cooling and keeping go by what the middle holds then. "
             "Once it is out, type «out of the cure»."
         )
-    if pink >= LIKELY and a.cure is not None and then >= a.cure.days_p90:
+    if enough:
         return say(
             "That is enough for the colour; cooling and keeping go by what the middle holds then. Type it, like «leave it in for {days} days».",
             days=ceil(then),

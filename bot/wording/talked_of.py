@@ -1,7 +1,7 @@
 """What is asked around a batch: may it be eaten cold, may I go to bed, who is woken when, and how what was said is put right."""
 
 from bot.intents.intents import Pause, Undo
-from bot.wording import answers, asking, doneness, numbers, plans, recalled, smoked_fish, standing, yard
+from bot.wording import answers, asking, doneness, meats, numbers, plans, recalled, smoked_fish, standing, yard
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -65,7 +65,12 @@ def bed(a: Assessment) -> str:
 def rest(a: Assessment) -> str:
     """When the rest began, and till when."""
     if a.batch.off_at is None:
-        return say("It rests once it is off the fire: say «off» then, and I count. {next}", next=plans.coming(a))
+        if a.batch.setup.target_c < meats.TENDER_FROM_C:
+            return say("It rests once it is off the fire: say «off» then, and I count. {next}", next=plans.coming(a))
+        return say(
+            "45 to 60 min, loosely wrapped, once it is off the fire: say «off» then, and I count. {next}",
+            next=plans.coming(a),
+        )
     if a.batch.phase is Phase.RESTING:
         return f"{doneness.off(a)}\n{plans.coming(a)}".strip()
     return f"{standing.since(a)}\n{plans.coming(a)}".strip()

@@ -85,3 +85,21 @@ def more_water(a: Assessment, litres: Kilograms) -> str:
         salt2=numbers.percent(d.salt_fraction),
         all=numbers.plain(round(then.water_kg, 2)),
     )
+
+
+def more_salt(a: Assessment, more: Kilograms | None) -> str:
+    """Plain salt beyond what was weighed, in a cure in hand: what it comes to, and what it is worth."""
+    d = a.dose
+    if d is None or more is None:
+        return say(
+            "Plain salt too much costs taste, not safety, and the curing salt stays as it was weighed.\nSay it once more with its grams, "
+            "and I reckon what it comes to. Was it curing salt, tell me its grams before anything else."
+        )
+    then = replace(d, salt_kg=d.salt_kg + more)
+    return say(
+        "With {more} more it is {salt} salt in all, instead of {planned}; most like 2 to 2.5 %.\nIt costs taste, not safety: the curing salt "
+        "stays as it was weighed. Fry a thin slice after the rinse; too salty, ask «how long to soak».",
+        more=numbers.grams(more),
+        salt=numbers.percent(then.salt_fraction),
+        planned=numbers.percent(d.salt_fraction),
+    )

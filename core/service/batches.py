@@ -80,15 +80,16 @@ def change(turn: Turn, batch_id: str, changes: dict[str, Any]) -> Change:
 
 
 def _in_time(turn: Turn, done: Change) -> Change:
-    """Where the meal comes too soon for a method that the cook left open, the quicker dry cure is assumed."""
+    """Where the meal comes too soon for a method that is open, and no brine made, the quicker dry cure is assumed."""
     after = done.after
-    if not isinstance(after.refusal, TooSoon) or "method" in after.batch.setup.said:
+    settled = "method" in after.batch.setup.said or "brine" in after.batch.done
+    if settled or not isinstance(after.refusal, TooSoon):
         return done
     quicker = next((way for way in alternatives(after) if way.name == "dry" and way.in_time), None)
     if quicker is None:
         return done
-    settled = record.add(turn, after.batch.id, [(Assumed(dict(quicker.changes)), turn.now)])
-    return Change(done.before, settled.after)
+    taken = record.add(turn, after.batch.id, [(Assumed(dict(quicker.changes)), turn.now)])
+    return Change(done.before, taken.after)
 
 
 def finish(turn: Turn, batch_id: str, how: str) -> Change:

@@ -66,7 +66,19 @@ def test_the_third_set(tmp_path: Path) -> None:
     assert len(answered) <= 2, answered  # the weather of a city and a washing machine have words of the trade
 
 
-NTHS = ("fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "fourteenth")
+NTHS = (
+    "fourth",
+    "fifth",
+    "sixth",
+    "seventh",
+    "eighth",
+    "ninth",
+    "tenth",
+    "eleventh",
+    "twelfth",
+    "thirteenth",
+    "fourteenth",
+)
 MORE_SETS = [f"{nth}_questions.csv" for nth in NTHS]
 
 

@@ -72,7 +72,7 @@ def test_a_number_behind_a_name_is_no_reading() -> None:
 @pytest.mark.parametrize(
     ("line", "topic", "batch"),
     [
-        ("how's the bacon doing", "now", "bacon"),
+        ("how's the bacon doing", "catch_up", "bacon"),
         ("what about the other flat?", "now", "flat"),
         ("bacon?", "now", "bacon"),
         ("plan for bacon", "plan", "bacon"),

@@ -130,7 +130,7 @@ MEANT: dict[str, tuple[Context, list[Intent]]] = {
     "M077": (CURE, [MoveDeadline(by=-timedelta(hours=1))]),
     "M083": (COOK, [Change({"wrap": "paper"})]),
     "M084": (CURE, [Change({"method": "inject"})]),
-    "M087": (CURE, [HandOver("wife", wall(3, 2, 9))]),
+    "M087": (CURE, [HandOver("wife", wall(3, 2, 0))]),  # with its first flip
     "M092": (
         START,
         [Unclear("number", "140", (Reading((core(140),)), Reading((Temperature(140, "c", Probe.PIT),))))],

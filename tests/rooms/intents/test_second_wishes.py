@@ -79,8 +79,8 @@ from tests.talk_lines import POUNDS, context, wall
         ("204 in the fat 190 in the lean", "cooking", "read core 190f"),
         ("its 190 now should i wrap it", "cooking", "read core 190f & ask wrap"),
         ("gonna eat it hot wednesday", "cooking", "set purpose=hot & meal wed13:00"),
-        ("how we doin", "cooking", "ask now"),
-        ("how are we doing", "curing", "ask now"),
+        ("how we doin", "cooking", "ask catch_up"),
+        ("how are we doing", "curing", "ask catch_up"),
         ("moved to fridge at 2", "chilling", "ask"),
         ("moved it to the fridge at 2", "chilling", "ask"),
         ("moved it to the fridge at 2pm", "chilling", "ask"),
@@ -156,7 +156,7 @@ def test_not_at_the_table(text: str) -> None:
 )
 def test_how_it_stands(text: str) -> None:
     """Asked of nothing else, it is what the batch is at."""
-    assert short(read(text, context("curing", POUNDS))) == "ask now"
+    assert short(read(text, context("curing", POUNDS))) == "ask catch_up"
 
 
 def test_a_meal_that_is_asked_for_twice() -> None:
