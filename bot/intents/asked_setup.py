@@ -27,7 +27,7 @@ UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
     r"|not on (?:it|the)|no label|(?:label|sticker|print)(?: is| has|s)? (?:rubbed|worn|washed|torn|peeled|come|came"
     r"|fell|gone|faded|smudged|missing)|(?:bag|packet|label|pouch)s? (?:is |are |was |got )?(?:torn|ripped)"
-    r"|cant read (?:it|the|what)|keine ahnung|weiß nicht)\b|^\?+$"
+    r"|(?:cant|dont) (?:read|find|see) (?:it|the|what|an?|any)\b|keine ahnung|weiß nicht)\b|^\?+$"
 )
 _GUESSED: Final = re.compile(r"\b(?:prob(?:ably)?|something|somewhere|ish|guess\w*|roughly|maybe|perhaps|or so)\b")
 _EXACT: Final = re.compile(r"(?<![\d.])\d{1,2}\.\d")  # «6.25 i guess»: nobody makes up the quarter
@@ -113,8 +113,7 @@ _WHAT_FOR: Final = re.compile(  # asked back, of what was asked
     r"(?:so |and |but )?(?:(?:why )?(?:does|do|would) (?:it|that|this) matter|why(?: do you (?:ask|need (?:it|that)))?"
     r"|how (?:do|can|would) i (?:find (?:it |that )?out|know(?: that)?|tell|check)"
     r"|where (?:do i find|is|does it say) (?:it|that)|what does (?:that|it) mean"
-    r"|(?:where|what(?! does)|which)\b[^,;\d]*\b(?:percent\w*|strength|number|figure)\b[^,;\d]*"
-    r"|i? ?(?:cant|dont|couldnt) (?:find|see) (?:it|that|(?:the|any|a) \w+)(?: \w+){0,4})"
+    r"|(?:where|what(?! does)|which)\b[^,;\d]*\b(?:percent\w*|strength|number|figure)\b[^,;\d]*)"
 )
 
 
