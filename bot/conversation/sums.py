@@ -34,7 +34,6 @@ from core.errors import Missing
 from core.service.turn import Turn
 
 MOST_ASKED: Final = 400  # characters of a question that grows with its answers
-_UNITS: Final = {"meat": "mass", "body": "length"}
 
 
 def answer(turn: Turn, intent: Ask) -> Sequence[Reply]:

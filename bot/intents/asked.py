@@ -8,9 +8,9 @@ from bot import measures
 from bot.intents import when
 from bot.intents.asked_setup import SETUP_READERS, UNKNOWN
 from bot.intents.context import Context
+from bot.intents.debriefs import read_debrief
 from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
-from bot.intents.incidents import read_debrief
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, StepDone, Unclear
 from bot.intents.meats import may_be, meat
 from bot.intents.of_the_answer import of_the_answer

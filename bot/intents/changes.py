@@ -65,7 +65,6 @@ _NO_NUMBER: Final = re.compile(
 )
 _READ_OFF: Final = re.compile(r"\b(?:pit|grill|smoker)s? (?:is |now |running |sitting )*at \d")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
-_ASKS: Final = re.compile(r"\b(?:what if|what about)\b")
 _EATS: Final = re.compile(r"\b(?:eat|eating|serve|serving|have it|having it)\b")
 _HEDGED: Final = re.compile(
     r"\b(?:i (?:think|guess|believe|reckon)|maybe|probably|not sure|perhaps|might be"

@@ -11,10 +11,11 @@ from bot.intents.asked import read_answer
 from bot.intents.changes import read_change, wanted_temperature
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
+from bot.intents.debriefs import read_debrief
 from bot.intents.foretold import read_foretold
 from bot.intents.guests import read_guests
 from bot.intents.households import read_somebody_else
-from bot.intents.incidents import read_debrief, read_happened
+from bot.intents.incidents import read_happened
 from bot.intents.intents import (
     Ask,
     Change,

@@ -109,7 +109,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                               r"|no one) (?:is )?(?:at risk|pregnant)\b"
                               r"|\b(?:only|all) healthy adults\b"),
     ("at_risk_eaters", True, r"\b(?:pregnant|toddlers?|babies|baby|elderly|chemo|immun\w{0,14}|over 65|grandma"
-                             r"|grandpa|small kids|little kids|"
+                             r"|grandpa|small kids|little kids|transplant|dialysis|hiv|(?:has|have|had|with|got)"
+                             r" (?:\w+ )?(?:cancer|leuk\w{4,5}|lupus|diabetes)|cancer patients?|diabetics?|"
                              r"(?:kids?|children|child) (?:are |is )?under \d|"
                              r"(?:kids|children) (?:are )?(?:eating|coming|will eat))\b"),
     ("vacuum", False, r"\b(?:not vacuum|no vacuum|out of (?:the|its) vacuum|opened the vacuum)\b"),
@@ -189,7 +190,8 @@ def stated(text: str) -> Stated:
 
 def usual_cure(fraction: float) -> bool:
     """Whether some usual packet has such a strength: one that none has is asked about, never dosed by unasked."""
-    return any(low - 1e-9 <= fraction <= high + 1e-9 for low, high in USUAL_CURE)
+    printed = fraction >= 0.01 or abs(fraction * 1e4 - round(fraction * 1e4)) < 1e-6  # «0.625 %» is a slip of the point
+    return printed and any(low - 1e-9 <= fraction <= high + 1e-9 for low, high in USUAL_CURE)
 
 
 PUMPED: Final = (0.08, 0.2)  # of the green weight; common practice round the 10 % that 9 CFR 424.21(c) counts with

@@ -7,7 +7,7 @@ from bot.intents.context import Context
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import meat
-from bot.measures import to_house
+from bot.measures import sole, to_house
 from core import patterns as re
 from core.plan.recipe import product, products
 
@@ -80,11 +80,10 @@ _WENT_IN: Final = re.compile(
     r"(?: (?:of )?(?:the )?(?:cure|pink salt|curing salt))? (?:(?:went|is|are|was|were) )?in(?:to it)?"
     rf"{_NOT_SAID}$"
 )
-_GRAMS_OF: Final = re.compile(
+_CURE_PUT_IN: Final = re.compile(  # by any unit of weight: «put in 12 oz of curing salt» is judged as what it is
     r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
     r"| in)?"
-    r" (?:exactly |in |only |about )?(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?) (?:of )?(?:the )?(?:cure"
-    r"|pink salt|curing salt)"
+    r" (?:exactly |in |only |about )?(?P<weight>\d[^,;]{0,16}?) (?:of )?(?:the |my )?(?:cure|pink salt|curing salt)"
     rf"(?: (?:in|out|on|into it|already|so far|by mistake|instead))*{_NOT_SAID}$"
 )
 _WEIGHT: Final = re.compile(
@@ -187,7 +186,12 @@ def _of_dose(text: str, context: Context) -> Intent | None:
     if found and not _GRAMS_SAID.search(text) and any(usual_cure(float(found[n]) / 100) for n in ("new", "old")):
         return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
     if found is None and context.phase in _IN_CURE:
-        found = _WENT_IN.match(text) or _GRAMS_OF.search(text)
+        put = _CURE_PUT_IN.search(text)
+        if put and (weight := sole(put["weight"], "mass")):
+            return Change({"put_in_cure": weight.value})
+        if put and sole(put["weight"], "volume"):  # a spoon is no scale
+            return Unclear("grams", text)
+        found = _WENT_IN.match(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
 
 

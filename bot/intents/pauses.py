@@ -222,14 +222,6 @@ def _the_week(context: Context) -> Pause:
     return Pause((monday + timedelta(days=7)).astimezone(UTC), since=monday.astimezone(UTC))
 
 
-def _both_days(days: re.Match[str], context: Context) -> Pause:
-    """«away mon and tue»: from the first of the two to the morning after the second."""
-    last = when.future(days[2], context)
-    return Pause(
-        last.at + timedelta(days=1) if last else None, since=_since(f"{days[1]} until {days[2]}", last, context)
-    )
-
-
 def _the_weekend(context: Context) -> Pause:
     """«gone for the weekend»: from its Saturday, or from now if it is Friday or later, to the Monday morning."""
     now = context.now.astimezone(ZoneInfo(context.zone))

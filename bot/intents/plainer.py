@@ -18,7 +18,6 @@ _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
 _STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHECKED}]\ufe0f?$")
 _CHECK_BETWEEN: Final = re.compile(rf"(?<=\w)() ?[{_CHECKED}]\ufe0f? ?(?=\w)")
 _CHECK_AT: Final = re.compile(rf"^ ?[{_CHECKED}][\ufe0f\U0001f3fb-\U0001f3ff]? ?(?=(?:[01]?\d|2[0-3])[.:][0-5]\d)")
-_SIGNS_KEPT: Final = frozenset("°+$^`~<>=|")
 _TOLD_DEED: Final = re.compile(rf"\b{DEED}\b")
 _ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|is|are|do|does|did|can|could|should|will|would)\b")
 

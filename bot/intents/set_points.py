@@ -37,6 +37,10 @@ _TARGET: Final = re.compile(
 _TARGET_BARE: Final = re.compile(
     r"\b(?:pull|take) (?:it|them|the meat) (?:off )?at (?P<value>\d{2,3})(?![\d.:/]| ?(?:c|f|°|min|%)\b)"
 )
+_FRIDGE_BARE: Final = re.compile(
+    r"\b(?:fridge|refrigerator)(?: (?:is|its|at|reads|temp))* (?P<value>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?"
+    r"(?![\d:/.]| ?(?:am|pm|h|hours?|days?|min|kg|lbs?|in|mm|cm)\b)"
+)
 HEATING: Final = re.compile(HEATS)
 _HEATED_TO: Final = re.compile(
     r"\b(?:at|to|for|@) ?(?P<n>\d{3})(?: ?°? ?(?P<unit>[cf])\b)?(?![\d:]| ?(?:am|pm|min|h)\b)"
@@ -72,6 +76,15 @@ def heated_to(text: str) -> tuple[str, dict[str, Celsius]]:
         return text, {}
     rest = " ".join((text[: found.start()] + text[found.end() :]).split())
     return rest, {"pit_c": measures.to_house(float(found["n"]), units[0])}
+
+
+def of_the_fridge(text: str) -> dict[str, Celsius]:
+    """«fridge 45 f», told with what is begun: how it runs, since there is no batch yet of which it would be read."""
+    found = _FRIDGE_BARE.search(text)
+    if found is None:
+        return {}
+    units = (found["unit"],) if found["unit"] else set_point(Probe.FRIDGE, float(found["value"]))
+    return {"fridge_c": measures.to_house(float(found["value"]), units[0])} if len(units) == 1 else {}
 
 
 def _bare(text: str, told: dict[str, Celsius]) -> dict[str, Celsius]:

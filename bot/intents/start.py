@@ -15,6 +15,7 @@ from bot.intents.days import open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
+from bot.intents.set_points import of_the_fridge
 from bot.intents.small import content, words
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import MANY, Weighed, shared, weighed
@@ -275,7 +276,7 @@ def _take_fields(text: str, draft: _Draft, context: Context) -> None:
         draft.said["thickness"] = metres[0]
     elif bare or (hand := _BY_HAND.search(text)):
         draft.typed["thickness"] = bare[0] if bare else hand[0]
-    draft.said.update(found.fields)
+    draft.said.update(of_the_fridge(text) | found.fields)
     draft.typed.update(found.unclear)
     if "frozen" not in draft.said and _FROM_THE_FREEZER.search(text):
         draft.said["frozen"] = True

@@ -8,8 +8,8 @@ from typing import Final
 
 from bot.intents.called_at import asks_when
 from bot.intents.context import Context
+from bot.intents.debriefs import seen_grey
 from bot.intents.early import PULLED_EARLY
-from bot.intents.incidents import seen_grey
 from bot.intents.intents import (
     Ask,
     Cancel,
@@ -177,10 +177,6 @@ _THIN_END: Final = re.compile(
     r"(?!.*\b(?:thick(?:er|est)?|fat|deep\w*) (?:end|side|part|bit|spot|point)\b)"
 )
 _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
-_FLIPS_MUTED: Final = re.compile(
-    r"^(?:stop|no more|enough|quit|drop) (?:with |w |of )?(?:the |these )?(?:flip"
-    r"|turn)\w*(?: \w+){0,4}$"
-)
 _ONLY_IN: Final = {  # where such words can mean it at all
     **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")), "hotter": ("cooking",),
 }  # fmt: skip

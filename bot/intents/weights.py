@@ -37,6 +37,11 @@ _LISTED: Final = re.compile(
     r"(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$"
 )
 _BEHIND_HOURS: Final = re.compile(r"\b(?:at|by) \d{1,2} ?(?:(?:and|&|,) ?\d{1,2} ?)+(?:and|&|,) ?$")  # or at weights
+_LABELLED: Final = re.compile(  # «salt 2.5, 3 kg», «fridge 4, 2 kg», «for 6, 5 lb»: no first piece
+    r"\b(?:salt|sugar|cure|nitrite|water|pump|fridge|brine|room|core|pit|grill|smoker|oven|outside|thick\w*|soak|rest"
+    r"|grade|number|no|for|feeds?|serves?|people|guests|\w+day|dinner|lunch|meal)"
+    r"(?: (?:is|was|at|to|reads?|runs|about|next|by|the))* \d{1,3}(?:\.\d{1,3})?(?=,)"
+)
 _RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
     r"(?<![\w.:])((?:(?:[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?)(?: ?(?:and|&|\+|,|/))? )+)$"
 )
@@ -188,7 +193,7 @@ def _blanked(text: str, weights: list[Measure]) -> str:
 
 def _pieces(text: str, measure: Measure) -> list[float]:
     """The masses that one measure stands for: «5.2 5.5 and 6 lb» three, «2 x 3 kg» two, «2 flats of 3 kg each» two."""
-    before = text[: measure.start]
+    before = _LABELLED.sub(lambda found: " " * len(found[0]), text[: measure.start])
     run, counts = _RUN.search(before), _COUNT.findall(before)
     if run and len(counts) == 1 and int(counts[0]) == len(_ONE_LISTED.findall(run[1])) + 1:
         return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(run[1])), measure.value]

@@ -19,7 +19,6 @@ _FIGURES = r"[-\u2212]?\d[\d.,]*(?: (?:to|and|or|bis|und|oder) [-\u2212]?\d[\d.,
 WITHIN_G = 1e-6  # of a tenth of a gram; binary fractions, no tolerance
 WITHIN_K = 0.05  # 5.0 °C that came out of 41 °F
 _BOTH = re.compile(rf"({_FIGURES}) °C \(({_FIGURES}) °F\)")
-NARROW_NO_BREAK = " "
 
 
 def plain(value: float) -> str:

@@ -10,7 +10,7 @@ from math import floor
 
 from core.batch import cold, cured, ledger, material
 from core.batch.asked import next_reading
-from core.batch.batch import Batch, Phase
+from core.batch.batch import Batch
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
 from core.batch.weighed import dose_in, is_told
@@ -28,13 +28,12 @@ from core.plan.progress import Progress
 from core.plan.recipe import product
 from core.plan.schedule import schedule
 from core.plan.setup import Setup
-from core.plan.steps import Band, Durations, Kind, Plan, TimeBand
+from core.plan.steps import Band, Durations, Plan, TimeBand
 from core.safety.history import printed_f
 from core.safety.storage import keeping
 from core.units import Celsius, Days, Hours
 
 WRAP_AT_C: Celsius = 71.0  # 160 °F, colour set: common practice
-READING_SOON = timedelta(minutes=20)
 QUARTERS = 96.0  # of an hour in a day
 
 
@@ -274,14 +273,3 @@ def _full_quarters(days: Days) -> Days:
     more cured than it is; and from one message to the next the solver need not be asked again.
     """
     return floor(days * QUARTERS) / QUARTERS
-
-
-def step_of(a: Assessment, kind: Kind) -> datetime | None:
-    """When the first step of a kind is due."""
-    found = a.plan.of_kind(kind) if a.plan else ()
-    return found[0].due if found else None
-
-
-def under_way(a: Assessment) -> bool:
-    """Whether meat is on the fire."""
-    return a.batch.phase is Phase.COOKING

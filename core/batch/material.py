@@ -4,7 +4,7 @@ Every result is a pure function of frozen inputs and is remembered, so that a tu
 meat costs nothing of the physics.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import datetime
 from functools import lru_cache
 from math import isfinite
@@ -33,14 +33,6 @@ from core.units import Celsius, Fraction, Hours, Metres
 
 ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
 CHILLS: dict[str, ChillMethod] = {"foil": "foil", "rack": "rack", "fan": "fan", "ice": "ice"}
-
-
-@dataclass(frozen=True)
-class Material:
-    """What does not change with the hours: the piece and what is weighed out for it."""
-
-    piece: Piece
-    dose: Dose
 
 
 def piece_of(setup: Setup) -> Piece:

@@ -33,5 +33,4 @@ class Progress:
     from_54c: datetime | None = None
     cold_at: datetime | None = None
     cooled: frozenset[str] = frozenset()
-    fridge_reads: int = 0
     fire_seen: bool = False

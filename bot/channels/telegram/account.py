@@ -21,7 +21,6 @@ from telegram.request import BaseRequest, HTTPXRequest
 from bot.logs import fault
 
 API_URL = "https://api.telegram.org/bot"
-SENDS_AT_ONCE = 16  # more connections cost the pool more than they bring (LIBRARIES: quadratic above 16)
 BATCH = 100  # updates in one answer, the most that the Bot API gives
 WANTED = ("message", "edited_message", "callback_query", "my_chat_member")
 

@@ -26,7 +26,7 @@ class Pace:
     patience: float = 20.0  # longer than this nobody waits here: the outbox does, under no lease
     chat_patience: float = 0.2  # a reminder for a busy chat goes back to the outbox, and others pass it
     yields_for: float = 1.0  # a reminder lets replies pass for so long: not for ever, however many they are
-    sends_at_once: int = 16
+    sends_at_once: int = 16  # more connections cost the pool more than they bring
 
     @property
     def beat(self) -> float:
