@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from bot.conversation import of_a_day
-from bot.conversation.around import STEPS, Answer, Of
+from bot.conversation.around import Answer, Of, step_named
 from bot.conversation.understand import Understood
 from bot.intents.normal import normal
 from bot.wording import ahead, fuel, standing
@@ -17,7 +17,6 @@ _WHEN: Final = re.compile(
     r"(?!.*\b(?:did|was|were|went|long ago)\b)"
 )
 NO_TOPIC: Final = frozenset({Kind.INTO_CURE, Kind.RINSE, Kind.RUB, Kind.BRINE})  # steps that no topic is made for
-_NAMED: Final = tuple((kind, re.compile(words)) for kind, words in STEPS)
 _DUTY: Final = re.compile(
     r"^(?:(?:so|and|ok|but|well),? )*(?:what|anything|something|how much time|how busy|when do (?:i|we) have to be"
     r"|do (?:i|we) (?:need|have)|am i|are we|will i)\b(?=.*\b(?:do|due|happen\w*|home|busy|free|needed|on|list|have to"
@@ -61,7 +60,7 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
     plain = normal(text, turn.person.language)
     if _MEANT_LATER.search(plain) and _MATTERS.search(plain) and _deed(plain):
         return "as_planned"
-    if _WHEN.search(plain) and _step(plain) in NO_TOPIC:
+    if _WHEN.search(plain) and step_named(plain) in NO_TOPIC:
         return "when_step"
     if _AFTER.search(plain) and _after(plain):
         return "after_step"
@@ -70,13 +69,11 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
     return AGENDA if _DUTY.search(plain) and not _OF_A_DEED.search(plain) and of_a_day.named(turn, text) else None
 
 
-def _step(plain: str) -> Kind | None:
-    return next((kind for kind, words in _NAMED if words.search(plain)), None)
-
-
 def _after(plain: str) -> Kind | None:
     """The step that is named as the one before what is asked for."""
-    return Kind.OFF if _OFF.search(plain) else Kind.OUT if re.search(r"\b(?:out|cured?)\b", plain) else _step(plain)
+    return (
+        Kind.OFF if _OFF.search(plain) else Kind.OUT if re.search(r"\b(?:out|cured?)\b", plain) else step_named(plain)
+    )
 
 
 def _deed(plain: str) -> Kind | None:
@@ -85,7 +82,7 @@ def _deed(plain: str) -> Kind | None:
 
 def _when_step(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    return standing.of_step(_step(normal(text, turn.person.language)) or Kind.INTO_CURE, a)
+    return standing.of_step(step_named(normal(text, turn.person.language)) or Kind.INTO_CURE, a)
 
 
 def _after_step(turn: Turn, meant: Understood, of: Of) -> str:

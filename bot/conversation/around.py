@@ -8,7 +8,7 @@ from typing import Final, TypeAlias
 
 from bot import measures
 from bot.conversation.understand import Understood, context_of
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.intents import MoveDeadline, Pause, Snooze
 from bot.intents.normal import normal
 from bot.intents.pauses import read_pause
@@ -42,18 +42,24 @@ Answer: TypeAlias = Callable[[Turn, Understood, Of], str | Said]
 WITH_A_MASS: Final = frozenset(
     {"another_piece", "reweighed", "grams", "less_water", "more_water", "more_salt"}
 )  # asked of this batch with a weight of its own
-STEPS: Final = (
-    (Kind.INTO_CURE, r"\b(?:(?:in(?:to|side)?|went in) (?:the )?(?:brine|cure|bag|tub|bucket)|bagged)\b"),
-    (Kind.OUT, r"\b(?:out of (?:the )?(?:brine|cure|bag|tub)|comes? out|came out)\b"),
-    (Kind.FLIP, r"\b(?:flip\w*|turn(?:ed)?)\b"), (Kind.RINSE, r"\brins\w*\b"), (Kind.RUB, r"\brub\w*\b"),
-    (Kind.LIGHT, r"\b(?:lit|light|fire (?:going|started))\b"), (Kind.WRAP, r"\b(?:wrap\w*|foil\w*)\b"),
-    (Kind.MEAT_ON, r"\b(?:(?:meat|it|that|go|went|put|goes) (?:it |the meat )?on)\b"),
-    (Kind.OFF, r"\b(?:(?:come|came|took|take|pull\w*) (?:it |the meat )?off)\b"),
-    (Kind.CHILL, r"\b(?:ice|chill\w*)\b"), (Kind.SLICE, r"\b(?:slic\w+|carv\w+|cut)\b"),
-    (Kind.BRINE, r"\b(?:ma[dk]e|mix\w*|stirred) .*\bbrine\b"),
-    (Kind.SERVE, r"\b(?:meal|dinner|lunch|supper|eat)\b"),
-)  # fmt: skip
-_STEPS: Final = tuple((kind, re.compile(words)) for kind, words in STEPS)
+_STEPS: Final = tuple(
+    (kind, re.compile(words))
+    for kind, words in (
+        (Kind.INTO_CURE, r"\b(?:(?:in(?:to|side)?|went in) (?:the )?(?:brine|cure|bag|tub|bucket)|bagged)\b"),
+        (Kind.OUT, r"\b(?:out of (?:the )?(?:brine|cure|bag|tub)|comes? out|came out)\b"),
+        (Kind.FLIP, r"\b(?:flip\w*|turn(?:ed)?)\b"),
+        (Kind.RINSE, r"\brins\w*\b"),
+        (Kind.RUB, r"\brub\w*\b"),
+        (Kind.LIGHT, r"\b(?:lit|light|fire (?:going|started))\b"),
+        (Kind.WRAP, r"\b(?:wrap\w*|foil\w*)\b"),
+        (Kind.MEAT_ON, r"\b(?:(?:meat|it|that|go|went|put|goes) (?:it |the meat )?on)\b"),
+        (Kind.OFF, r"\b(?:(?:come|came|took|take|pull\w*) (?:it |the meat )?off)\b"),
+        (Kind.CHILL, r"\b(?:ice|chill\w*)\b"),
+        (Kind.SLICE, r"\b(?:slic\w+|carv\w+|cut)\b"),
+        (Kind.BRINE, r"\b(?:ma[dk]e|mix\w*|stirred) .*\bbrine\b"),
+        (Kind.SERVE, r"\b(?:meal|dinner|lunch|supper|eat)\b"),
+    )
+)
 _ASKED: Final = re.compile(
     r"^(?:so |and |ok )?(?:who|when|what time|did|have|has|was|how long (?:ago|since|is it since)|since when)\b"
     r"(?!.*\b(?:next|should|ppm|say|said)\b)"
@@ -82,13 +88,17 @@ NEAR: Final = 0.03  # of its weight: the figure that was said before
 def step_asked(text: str) -> Kind | None:
     """The step that somebody asks who did it, or when it was done."""
     plain = text.lower().strip(" ?")
-    found = next((kind for kind, words in _STEPS if words.search(plain)), None)
-    return found if _ASKED.search(plain) else None
+    return step_named(plain) if _ASKED.search(plain) else None
+
+
+def step_named(plain: str) -> Kind | None:
+    """The first step that a text in small letters names."""
+    return next((kind for kind, words in _STEPS if words.search(plain)), None)
 
 
 def _done_step(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    kind = step_asked(text) or next((kind for kind, words in _STEPS if words.search(text.lower())), Kind.FLIP)
+    kind = step_asked(text) or step_named(text.lower()) or Kind.FLIP
     return around.done_step(a, kind, who_did(turn, a, kind.value))
 
 
@@ -102,7 +112,7 @@ def who_did(turn: Turn, a: Assessment, step: str) -> str:
 
 def _call_at(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    return around.call_at(a, next((kind for kind, words in _STEPS if words.search(text.lower())), None))
+    return around.call_at(a, step_named(text.lower()))
 
 
 def _earliest(turn: Turn, meant: Understood, of: Of) -> str | Said:
@@ -175,7 +185,7 @@ def _leaves(words: Callable[[Assessment], str | Said]) -> Answer:
     def answer(turn: Turn, meant: Understood, of: Of) -> str | Said:
         a, text = of
         plain = normal(text, turn.person.language)
-        span = when.span(plain)
+        span = spans.span(plain)
         short = span is not None and timedelta(0) < span <= errands.LONGEST and not _A_NIGHT.search(plain)
         return errands.out_for(a, span) if span is not None and short else words(a)
 

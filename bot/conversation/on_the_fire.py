@@ -7,7 +7,7 @@ from typing import Final
 
 from bot import measures
 from bot.conversation.understand import Understood, context_of
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.normal import normal
 from bot.wording import chill_asked, cooling, doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
@@ -130,7 +130,7 @@ def by_hour(turn: Turn, meant: Understood, of: Of) -> str | None:
 def _hour(turn: Turn, meant: Understood, a: Assessment, plain: str) -> datetime | None:
     """The next time that the clocks show the hour of a line that names no day."""
     span = _IN_HOURS.search(plain)
-    if span is not None and (by := when.span(span["span"])):  # «guests in 2 hours will it make it»
+    if span is not None and (by := spans.span(span["span"])):  # «guests in 2 hours will it make it»
         return a.now + by
     said = when.meal(_HOUR_ASKED.sub("at ", plain), context_of(turn, meant.message, None, a))
     if said is None or not said.hour_said:

@@ -4,7 +4,7 @@ import re
 from datetime import timedelta
 
 from bot.conversation.understand import Understood, context_of
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.days import WEEKDAYS
 from bot.intents.normal import normal
 from bot.wording import sooner, standing
@@ -31,7 +31,7 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
     a, text = of
     plain = _halved(normal(text, turn.person.language))
-    span = when.span(plain)
+    span = spans.span(plain)
     if span is not None:
         return max(span / A_DAY, 0.0)
     if _AT_ONCE.search(plain) and a.plan and (coming := a.plan.step("out")):

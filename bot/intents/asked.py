@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.asked_setup import SETUP_READERS, UNKNOWN
 from bot.intents.context import Context
 from bot.intents.debriefs import read_debrief
@@ -178,7 +178,7 @@ def _probe(text: str, context: Context) -> Intent | None:
     probe = next((p for p, words in _PLACES if re.search(words, text)), None)
     unit = "f" if re.search(r"\b(?:f|fahrenheit)\b", text) else "c" if re.search(r"\b(?:c|celsius)\b", text) else None
     if probe is None and re.search(r"\bminutes?\b", text) and context.asked_value:
-        return Snooze(by=when.span(f"{context.asked_value:g} minutes"))
+        return Snooze(by=spans.span(f"{context.asked_value:g} minutes"))
     if context.asked_value is None or (probe is None and unit is None):
         return Choose("probe", f"{probe.value}/{unit}") if probe and unit else None
     found = meanings(Number(context.asked_value, unit, probe), context)

@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.asked_setup import is_second_kind
 from bot.intents.context import SHOWN, Context
 from bot.intents.feels import hot_words
@@ -50,7 +50,7 @@ def lone_number(text: str, context: Context) -> Unclear | None:
     """The one number of a remark beside the fire that nobody understood: offered as what it may have read."""
     if (
         context.phase not in ("cooking", *FALLING_PHASES)
-        or when.span(text)
+        or spans.span(text)
         or WISHES.search(text)
         or APART.search(text)
     ):

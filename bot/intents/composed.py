@@ -32,6 +32,11 @@ from bot.intents.small import words
 from core import patterns as re
 from core.plan.steps import Kind
 
+_TOLD_TWICE: Final = (  # pairs of which the second is the first in other words
+    {("happened", "left_out"), ("step", Kind.OUT)},
+    {("step", Kind.BRINE), ("step", Kind.INTO_CURE)},  # «brine made and in the fridge»
+    {("step", Kind.THAW), ("field", "frozen")},
+)
 TOLD: Final = (
     Change, Debrief, HandOver, Happened, MoveDeadline, Pause, Reading, Settings, Snooze, StepDone, StepMissed,
     StepSkipped,
@@ -114,18 +119,19 @@ def _at_odds(alone: Sequence[Intent], found: Sequence[Intent], part: str) -> boo
         return not all(isinstance(one, Settings) for one in alone)
     if any(isinstance(one, Reading) for one in alone) and not _THERMOMETER.search(part):
         return True  # «fridge 38 and 41 in the door»
+    if any(isinstance(one, Debrief) and one.mass for one in alone) and not _WEIGHS.search(part):
+        return True
+    told = set(signs((*alone, *found)))
+    return any(pair <= told for pair in _TOLD_TWICE) or _two_hours(alone, found)
+
+
+def _two_hours(alone: Sequence[Intent], found: Sequence[Intent]) -> bool:
+    """Whether two hours are told of what can have one: a meal, a call, how long somebody minds it."""
     timed = [one for one in (*alone, *found) if isinstance(one, MoveDeadline | Snooze)]
-    fields = [one.changes for one in (*alone, *found) if isinstance(one, Change)]
-    undated = any(changes.get("deadline", "") is None for changes in fields)
-    told = {(type(one), getattr(one, "step", getattr(one, "what", ""))) for one in (*alone, *found)}
-    lay = {(Happened, "left_out"), (StepDone, str(Kind.OUT))} <= told
-    cools = {(StepDone, str(Kind.BRINE)), (StepDone, str(Kind.INTO_CURE))} <= told  # «brine made and in the fridge»
-    minded = any(isinstance(one, HandOver) and one.at is None for one in found) and any(
-        isinstance(one, Pause) for one in alone
-    )
-    weighed = any(isinstance(one, Debrief) and one.mass for one in alone) and not _WEIGHS.search(part)
-    thaws = (StepDone, str(Kind.THAW)) in told and any("frozen" in changes for changes in fields)
-    return len(timed) > 1 or (undated and bool(timed)) or lay or thaws or cools or minded or weighed
+    undated = any(isinstance(one, Change) and one.changes.get("deadline", "") is None for one in (*alone, *found))
+    minded = any(isinstance(one, HandOver) and one.at is None for one in found)
+    away = minded and any(isinstance(one, Pause) for one in alone)
+    return len(timed) > 1 or (undated and bool(timed)) or away
 
 
 def signs(intents: Sequence[Intent]) -> Iterator[tuple[str, str]]:

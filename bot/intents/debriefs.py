@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import spans
 from bot.intents.context import Context
 from bot.intents.intents import Debrief, Intent
 from bot.intents.rated import mark
@@ -96,7 +96,7 @@ def seen_grey(text: str, context: Context) -> bool:
 def _hours_taken(text: str, context: Context) -> float | None:
     """How long it was on the fire, told when it is off."""
     found = _TOOK.search(text) if context.phase in ("resting", "chilling", "stored") else None
-    length = when.span(found[0]) if found else None
+    length = spans.span(found[0]) if found else None
     hours = length.total_seconds() / 3600 if length else 0.0
     return round(hours, 4) if 0.25 <= hours <= LONGEST_COOK_H else None
 

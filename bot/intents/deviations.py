@@ -10,11 +10,11 @@ from functools import partial
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import lasting, questions, when
+from bot.intents import lasting, questions, spans, when
 from bot.intents.context import Context
 from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent, Unclear
-from bot.intents.since import cold_then
+from bot.intents.since import COLD, cold_then
 from core import patterns as re
 
 SLOT: Final = "happened_"
@@ -78,7 +78,6 @@ _BARE: Final = re.compile(
 _LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
 _INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
 _COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
-COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
 _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
 _MENDED: Final = re.compile(  # «put it in a second bag»: seen to, and no fact of the leak
     r"\b(?:second|new|another|fresh|double)[ -]?bag\w*\b|\b(?:mopped|wiped|cleaned)\b"
@@ -159,13 +158,13 @@ def _warmth(what: str, text: str, context: Context) -> dict[str, Any]:
         case "power_cut":
             return {} if kept and not core else {"room_c" if room and not core else "core_c": celsius}
         case "fire_out":
-            return {"core_c": celsius} if when.longest(text) else {}  # alone it is a reading, and kept as one
+            return {"core_c": celsius} if spans.longest(text) else {}  # alone it is a reading, and kept as one
         case "left_out" if core and not room:
             return {"core_c": celsius}
         case "left_out":
             return {"room_c": celsius}
         case _:
-            now = _NOW.search(text) or (kept and not _WAS.search(text) and not when.longest(text))
+            now = _NOW.search(text) or (kept and not _WAS.search(text) and not spans.longest(text))
             cold = celsius <= COLD and not _WAS.search(text)
             return {} if core or now or cold else {"room_c": celsius}
 
@@ -175,7 +174,7 @@ def _celsius(text: str, context: Context) -> float | None:
     warm = measures.of_kind(text, "temperature")
     if warm:
         return warm[0].value if len(warm) == 1 else None
-    bare = [float(found[1] or found[2]) for found in _BARE.finditer(when.without_spans(text))]
+    bare = [float(found[1] or found[2]) for found in _BARE.finditer(spans.without_spans(text))]
     mine = context.units.temperature
     units = (mine, "c" if mine == "f" else "f")
     found = [c for n in bare[:1] for u in units if _COLDEST <= (c := measures.to_house(n, u)) <= _HOTTEST]
@@ -212,7 +211,7 @@ def _without_spans(text: str) -> str:
 
 def _unnoticed(text: str, context: Context) -> float | None:
     """Days since it can have begun, to the end of the day that was named."""
-    lasted = when.longest(text)
+    lasted = spans.longest(text)
     if lasted is not None:
         return round(lasted.total_seconds() / 86400, 4)
     if re.search(r"\byesterday\b", text):

@@ -9,12 +9,12 @@ from dataclasses import dataclass
 from typing import Final
 
 from bot.intents.slips import lexicon, one_slip
+from bot.intents.spoken_german import WRITTEN_OUT
 from core import patterns as re
 
 _WORD: Final = re.compile(r"[^\W\d_]+")
 _SHORTEST: Final = 6  # letters; shorter words are one slip away from too many others
 _SHORTEST_BARE: Final = 6  # letters; «fur» for «für» may be anything
-_WRITTEN_OUT: Final = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
 _BARE: Final = str.maketrans({"ä": "a", "ö": "o", "ü": "u", "ß": "ss"})
 
 
@@ -56,6 +56,6 @@ def spelling(keys: Iterable[str], known: Iterable[str]) -> Spelling:
 
 def _poorer(word: str) -> Iterator[str]:
     """A word without its marks, as it is typed where the keys for them are missing."""
-    yield word.translate(_WRITTEN_OUT)
+    yield word.translate(WRITTEN_OUT)
     if len(word) >= _SHORTEST_BARE:
         yield word.translate(_BARE)

@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.away_hours import hours_in
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
@@ -253,7 +253,7 @@ def _ends(text: str, context: Context) -> datetime | None:
     if days := _days(text, context) or hours_in(text, context):
         return days[1]
     if lasts := _FOR_A_WHILE.search(text):
-        length = when.span(lasts[0])
+        length = spans.span(lasts[0])
         return context.now + length if length else None
     ends = _UNTIL.search(text)
     said = when.future(text[ends.start() :], context) if ends else None

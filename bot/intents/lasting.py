@@ -3,19 +3,21 @@
 from datetime import datetime, time, timedelta
 from typing import Any, Final
 
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.clock import instant, wall_of
 from bot.intents.context import Context
 from core import patterns as re
 from core.units import Hours
 
 _LOOSE: Final = re.compile(
-    r"\b(?:overnight|all (?:night|day)|the whole (?:night|day)|hours and hours|ages|for hours|several hours)\b"
+    r"\b(?:overnight|all (?:night|day)|the whole (?:night|day)|hours and hours|ages|for hours|several hours"
+    r"|on and off|off and on|(?:hours?|h|min(?:ute)?s?|days?),? (?:each )?(?:twice|(?:\d|several|a few|many) times)"
+    r"|(?:twice|(?:\d|several|a few|many) times) (?:for )?(?:\d|an|a|half))\b"
 )
 _MORE_THAN: Final = re.compile(
     r"(?<!no )(?<!not )(?<!never )"
     r"\b(?:over(?= (?:an?|half|\d))|more than|at least|longer than|minimum|min\.|or more|or longer|maybe more"
-    r"|perhaps more)\b|\d ?\+"
+    r"|perhaps more)\b|\d ?\+|\bhours? plus\b(?! (?:\d|an?|half)\b)"
 )
 _LONE_UNIT: Final = re.compile(r"(?:^|(?<=\bor )|(?<=\bmaybe ))(hour|day)\b")  # «hour or two», «half an hour or hour»
 _OR_TWO: Final = re.compile(  # «an hour or two» is two at most
@@ -39,6 +41,8 @@ OUT_AND_BACK: Final = re.compile(
     rf"\b(?:out|off|down|cut|failed|died|gone) (?:at|about|around) {_NEAR}(?P<a>{_HOUR})\b.{{0,24}}"
     rf"\b(?:back|on|restored|returned)(?: on| up)?(?: again)? (?:at|about|around|by) {_NEAR}(?P<b>{_HOUR})\b"
 )
+_DAYS_AGO: Final = re.compile(r"\b(?:yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b")
+_TIL_THEN: Final = re.compile(r",? ?\b(?:to|until|till?|up to) .+")
 TIL_NOW: Final = re.compile(r",? ?\b(?:to|until|till?|up to) (?:just |right )?now\b")
 SINCE: Final = re.compile(r"\b(?:since|from)\b (?P<when>.+)")
 _EVENING: Final = re.compile(r"\b(?:night|nite|evening|tonight|tonite)\b")
@@ -48,10 +52,10 @@ _LEAST: Final[Hours] = 0.1  # less is an hour that is still to come, or a slip
 
 def told(text: str, context: Context) -> dict[str, Any]:
     """How long at most; None where only «overnight» or «more than» is known, nothing where it is not told. [h]"""
-    text = _OR_TWO.sub(r"\1, \2 \1", _LONE_UNIT.sub(r"1 \1", text))
+    text = _OR_TWO.sub(r"\1 or \2 \1", _LONE_UNIT.sub(r"1 \1", text))
     if _LOOSE.search(text) or longer(text):
         return {"hours": None}
-    if lasted := when.longest(text) or _between(text, context):
+    if lasted := spans.longest(text) or _between(text, context):
         return {"hours": _hours(lasted)}
     began = by_clock(text, context)
     return {"hours": began[0]} if len(began) == 1 else {}
@@ -59,18 +63,18 @@ def told(text: str, context: Context) -> dict[str, Any]:
 
 def plainly(text: str) -> Hours | None:
     """The longest time that is told, where no more can be meant: not of «over 2 hours» or «an hour ago». [h]"""
-    lasted = None if _LOOSE.search(text) or longer(text) or "ago" in text.split() else when.longest(text)
+    lasted = None if _LOOSE.search(text) or longer(text) or "ago" in text.split() else spans.longest(text)
     return None if lasted is None else _hours(lasted)
 
 
 def longer(text: str) -> bool:
     """Whether it lasted longer than what is told: «over 2 hours», «3+ days»."""
-    return bool(_MORE_THAN.search(text) and (when.longest(text) or "+" in text))
+    return bool(_MORE_THAN.search(text) and (spans.longest(text) or "+" in text))
 
 
 def by_clock(text: str, context: Context) -> tuple[Hours, ...]:
     """«since 2am», as `since` gives it; nothing where no time is told since when it was so. [h]"""
-    found = SINCE.search(TIL_NOW.sub("", text))
+    found = SINCE.search((_TIL_THEN if _DAYS_AGO.search(text) else TIL_NOW).sub("", text))
     return since(found["when"], context) if found else ()
 
 
@@ -92,8 +96,8 @@ def _earliest(at: datetime, words: str, context: Context) -> datetime:
 
 
 def _between(text: str, context: Context) -> timedelta | None:
-    """«from 2 to 5»: by the hours of the clock, the longer way where the halves of the day are open."""
-    if not (ends := _both_ends(text)) or TIL_NOW.search(text):
+    """«from 2 to 5»: by the hours of the clock alone; from another day on it may be longer than they tell."""
+    if not (ends := _both_ends(text)) or TIL_NOW.search(text) or _DAYS_AGO.search(text):
         return None
     first, last = (when.past(f"at {end}", context) for end in ends)
     return None if first is None or last is None else (last.at - first.at) % timedelta(hours=24)

@@ -4,7 +4,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot import measures
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.context import Context
 from bot.intents.cure_longer import more_days
 from bot.intents.days import open_days
@@ -185,7 +185,7 @@ def _offered(text: str, context: Context) -> Unclear | None:
     """What may move the meal, and may not: a meal of every day, a bump that is later as likely as earlier."""
     if _EVERY_DAY.match(text) and (said := _time_of(text, context)):
         return Unclear("word", text[:60], (MoveDeadline(to=said.at),))
-    if _EITHER_WAY.match(text) and (by := when.span(text)):
+    if _EITHER_WAY.match(text) and (by := spans.span(text)):
         return Unclear("word", text[:60], (MoveDeadline(by=by), MoveDeadline(by=-by)))
     return None
 
@@ -222,7 +222,7 @@ def _to_another_meal(text: str, context: Context) -> MoveDeadline | None:
     """«breakfast instead», «guests here in an hour»."""
     if (named := _OTHER_MEAL.match(text)) and (said := when.meal(named[1], context)):
         return MoveDeadline(to=said.at)
-    by = when.span(text) if _SOON.match(text) else None
+    by = spans.span(text) if _SOON.match(text) else None
     return MoveDeadline(to=context.now + by) if by else None
 
 
@@ -252,7 +252,7 @@ def _about_a_deed(text: str) -> bool:
 
 
 def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
-    by = when.span(text)
+    by = spans.span(text)
     if by is None:
         return None
     if _LATER_SPAN.search(text) and context.due_step:  # an answer to a reminder, or a meal that is moved

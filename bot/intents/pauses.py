@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 from typing import Final
 from zoneinfo import ZoneInfo
 
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.context import Context
 from bot.intents.households import read_hand_over
 from bot.intents.intents import Ask, Cancel, Intent, Pause, Resume
@@ -241,7 +241,7 @@ def _is_today(begins: when.When, text: str, context: Context) -> bool:
 def _for_days(text: str, context: Context) -> Pause | None:
     """«away from thursday for a week»: from the morning of that day, for as long as it is said."""
     lasts = _FOR_SPAN.search(text)
-    length = when.span(lasts[0].replace("night", "day")) if lasts else None
+    length = spans.span(lasts[0].replace("night", "day")) if lasts else None
     first = when.future(_FOR_SPAN.sub(" ", text), context) if length else None
     if length is None or first is None or not first.day_said or first.at <= context.now:
         return None

@@ -3,7 +3,7 @@
 from datetime import timedelta
 from typing import Final
 
-from bot.intents import when
+from bot.intents import spans, when
 from bot.intents.context import Context
 from bot.intents.deeds import DEEDS, noun
 from bot.intents.intents import Ask, MoveDeadline, Snooze, Unclear
@@ -129,9 +129,9 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(by=timedelta(minutes=int(minutes["minutes"])))
     if soon := _DEED_IN.search(text):
         unit = "min" if (soon["unit"] or "m").startswith("m") else "h"
-        return Snooze(by=when.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
+        return Snooze(by=spans.span(f"{soon['many']} {unit}"), step=_deed(text[: soon.start("many")], context))
     if _SPAN_ONLY.search(text) or _DOING_IN.search(text) or _SOAKING.search(text):
-        by = when.span(text)
+        by = spans.span(text)
         days = (
             by is not None and by.days and (not context.due_step or _A_SPAN.fullmatch(text))
         )  # a day more in the cure, or the meal a day later
@@ -141,7 +141,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         return Snooze(by=by)
     if context.phase == "drying" and (on := _SOAK_ON.search(text)):
         said = on["longer"] or on["more"]
-        return Snooze(by=when.span(f"1 {said}" if said[0] == "h" and said[:4] != "half" else said), step=str(Kind.DRY))
+        return Snooze(by=spans.span(f"1 {said}" if said[0] == "h" and said[:4] != "half" else said), step=str(Kind.DRY))
     if context.phase == "waiting" and _PUT_IN_LATER.match(text) and (said := when.future(text, context)):
         return Snooze(until=said.at, step=str(Kind.INTO_CURE))
     if later := _still_to_come(text, context):
@@ -153,12 +153,12 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
             return Snooze(step=step)
         text = _NOT_THEN.sub("", text)
         said = when.future(text, context)
-        by = when.span(text) if said and not said.hour_said and not said.day_said else None
+        by = spans.span(text) if said and not said.hour_said and not said.day_said else None
         if said is None and _SOME_TIME.search(text):
             return Unclear("until", text[:60], (Snooze(step=noun(text)),))
         return Snooze(until=said.at if said and not by else None, by=by, step=_called(text, context))
     if _LATER.search(text):
-        by = when.span(text)
+        by = spans.span(text)
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
     return None
@@ -209,7 +209,7 @@ def _still_to_come(text: str, context: Context) -> Snooze | None:
         said = when.future(told["part"], context)
         return Snooze(until=said.at if said else None, step=step)
     if not told["hour"]:
-        return Snooze(by=when.span(text), step=step)
+        return Snooze(by=spans.span(text), step=step)
     ahead, gone = when.future(text, context), when.past(text, context)
     if ahead and told["hour"].endswith(("tonight", "today", "tomorrow")):
         return Snooze(until=ahead.at, step=step)

@@ -11,7 +11,7 @@ from core import patterns as re
 from core.batch.events import Probe
 from core.units import Hours
 
-COLD: Final = 4.45  # °C, 40 °F
+COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
 _FRIDGE: Final = re.compile(
     r"^(?:(?:the|my|our|its|it is|been) )*fridges?(?: (?:is|was|has been|been|at|reads?|sat|stood|temp|on|up at"
     r"|stuck at))*"

@@ -18,7 +18,7 @@ _HALVES: Final = {"anderthalb": "1.5", "eineinhalb": "1.5"} | {
     f"{word}einhalb": f"{number}.5" for number, word in enumerate(_ONES) if number > 1
 }
 _WORD: Final = re.compile(r"\b[a-zäöüß]{5,}\b")
-_FOLDS: Final = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
+WRITTEN_OUT: Final = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ß": "ss"})
 _NO_MEASURE: Final = (
     r"(?!\d|[.:]\d| ?(?:kg|kilo|g\b|gramm|pfund|mm|cm|zoll|liter|l\b|ml|%|prozent|°|grad|c\b|celsius|f\b|fahrenheit"
     r"|h\b|stunde|min|tag|woche|mal\b|stück))"
@@ -68,7 +68,7 @@ def _below_hundred(number: int) -> str:
     return f"{one}{_TENS[number // 10]}"
 
 
-_BY_WORD: Final = {way: digits for word, digits in _numbers() for way in (word, word.translate(_FOLDS))}
+_BY_WORD: Final = {way: digits for word, digits in _numbers() for way in (word, word.translate(WRITTEN_OUT))}
 
 
 def in_digits(text: str) -> str:

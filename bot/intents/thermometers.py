@@ -5,7 +5,7 @@ from dataclasses import dataclass, field, replace
 from datetime import timedelta
 from typing import Final
 
-from bot.intents import when
+from bot.intents import spans
 from bot.intents.context import Context
 from bot.intents.plausible import Number, can_be
 from bot.intents.small import words
@@ -180,9 +180,9 @@ def _take_word(word: str, line: Line) -> None:
 
 def _take_span(found: re.Match[str], line: Line, waiting: _Waiting) -> None:
     if found["ago"] and line.items:
-        _amend(line, replace(line.items[-1], ago=when.span(found[0])))
+        _amend(line, replace(line.items[-1], ago=spans.span(found[0])))
     elif found["ago"]:
-        waiting.ago = when.span(found[0])
+        waiting.ago = spans.span(found[0])
 
 
 def _take_time(words: str, line: Line, waiting: _Waiting) -> None:

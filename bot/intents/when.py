@@ -9,6 +9,7 @@ from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
 
 from bot import measures
+from bot.intents import spans
 from bot.intents.clock import Instant, instant, last_at, next_at, wall_of
 from bot.intents.context import Context
 from bot.intents.days import DAY_PATTERNS, Day, find_day, nearest_weekday
@@ -38,14 +39,6 @@ _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at
 _BREAKFAST_FROM = 6
 _BREAKFAST = re.compile(r"\bbacon\b")  # who makes it eats it then, unless they say so
 _USUAL_MEAL: Final = (13, "pm")
-_SPAN: Final = re.compile(
-    r"(?P<many>\b(?:half an?|half(?= h)|halbe|(?:a )?couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
-    r"|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
-    r" ?(?P<unit>m?mins?|minutes?|minuten?|h|hrs?|hours?|stunden?|d|days?|tage?n?|wks?|weeks?|wochen?)(?:\b|(?=\d))"
-    r"(?: ?(?:and )?(?P<more>\d{1,2}) ?(?:m|mins?|minutes?)?\b| and an? (?P<part>half|quarter)\b)?"
-)
-_MANY: Final = {"half": 0.5, "half a": 0.5, "half an": 0.5, "halbe": 0.5, "1/2 an": 0.5, "1/2 a": 0.5, "a few": 3.0}
-_SECONDS: Final = {"m": 60, "h": 3600, "s": 3600, "d": 86400, "t": 86400, "w": 604800}
 
 
 @dataclass(frozen=True)
@@ -67,29 +60,6 @@ class When:
     next_said: bool = False
 
 
-def span(text: str) -> timedelta | None:
-    """A length of time: «20 min», «half an hour», «1h30», «a couple of hours», «2 days»."""
-    found = _SPAN.search(text)
-    if not found:
-        return None
-    word = found["many"].strip()
-    many = _MANY.get(word) or (float(word) if word[0].isdigit() else 2.0 if "couple" in word else 1.0)
-    part = {"half": 0.5, "quarter": 0.25}.get(found["part"] or "", 0.0)
-    seconds = (many + part) * _SECONDS[found["unit"][0]] + 60 * int(found["more"] or 0)
-    return timedelta(seconds=min(seconds, 10_000_000.0))
-
-
-def without_spans(text: str) -> str:
-    """A text without its lengths of time."""
-    return _SPAN.sub(" ", text)
-
-
-def longest(text: str) -> timedelta | None:
-    """The longest of the lengths of time in a text: «back an hour ago, it was off for 3 h» is three hours."""
-    found = [length for part in _SPAN.finditer(text) if (length := span(part[0])) is not None]
-    return max(found, default=None)
-
-
 _OF_ELSE: Final = re.compile(  # a day that is still to come, or since which somebody was away
     r"\b(?:un)?till? (?:next |on )?(?:mon|tue|wed|thu|fri|sat|sun|tom)[a-z]*$"
     r"|\b(?:away|gone|out|at work|travell?ing) (?:since|from) [^,;.]+(?=[,;.])"
@@ -101,7 +71,7 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
     limit = before or context.now
     text = _OF_ELSE.sub("", text) if "til" in text or " since " in text else text
     if _AGO.search(text) or text.startswith("vor ") or " vor " in text:
-        back = span(text)
+        back = spans.span(text)
         return When(limit - back) if back else None
     spoken = _spoken(text, context, past=True)
     if spoken.day is None and spoken.clock is None and not _AT_A_MEAL.search(text):
@@ -121,7 +91,7 @@ def future(text: str, context: Context) -> When | None:
     if spoken.day is None and spoken.clock is None and spoken.part in ("breakfast", "lunch", "dinner", "supper"):
         return _made(next_at(time(_PARTS[spoken.part][0]), context.now, context.zone), replace(spoken, part=""))
     if spoken.day is None and spoken.clock is None:
-        after = span(text)
+        after = spans.span(text)
         return When(context.now + after) if after else None
     times = spoken.times(_PARTS.get(spoken.part, (9, ""))[0])
     if spoken.as_written(context):
@@ -204,7 +174,7 @@ def hour_for_sure(text: str, context: Context) -> str:
 def without_times(text: str) -> str:
     """The text with every measure, day, hour and span of time blanked out: what is left may be a bare number."""
     plain = _masked(text)
-    for pattern in (*DAY_PATTERNS, *(clock for clock, _ in CLOCKS), _SPAN):
+    for pattern in (*DAY_PATTERNS, *(clock for clock, _ in CLOCKS), spans.SPAN):
         plain = pattern.sub(" ", plain)
     return plain
 

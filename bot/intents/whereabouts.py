@@ -7,7 +7,7 @@ from dataclasses import replace
 from datetime import timedelta
 from typing import Final
 
-from bot.intents import when
+from bot.intents import spans
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
 from bot.intents.plausible import Number, may_be, meanings, set_point
@@ -134,7 +134,7 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
     if context.phase == "curing" and (_FREEZER.search(text) or _FROZE_IN_PART.search(text)):
         return Unclear("froze", text[:60])
     out = _OUT_FOR.search(text) if context.phase in ("curing", "waiting") else None
-    if out and (lasted := when.span(out["lasted"])):
+    if out and (lasted := spans.span(out["lasted"])):
         return Happened("left_out", {"hours": round(lasted.total_seconds() / 3600, 4)})
     if context.phase in _COOLS and _FREEZER.search(text):
         return Unclear("freezer", text[:60])

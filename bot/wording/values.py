@@ -60,7 +60,6 @@ _IN_WORDS: dict[str, Mapping[Any, str]] = {
     "wrap": plans.WRAPS,
     "chill": plans.CHILLS,
     "lighter": fire.LIGHTERS,
-    "wind_m_s": Words({0.0: "no wind"}),
     "cooker": COOKERS,
     "law": plans.LAWS,
 }
@@ -142,7 +141,9 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return (meat_names.PRODUCTS | meat_names.CUTS).get(v, str(v))
         case _ if field in _IF_SO:
             return (_IF_SO if v else _IF_NOT)[field]
-        case "wrap" | "chill" | "lighter" | "wind_m_s" | "cooker":
-            return _IN_WORDS[field].get(v, say("windy"))
+        case "wind_m_s":
+            return say("windy") if v else say("no wind")
+        case _ if field in _IN_WORDS:
+            return _IN_WORDS[field].get(v, str(v))
         case _:
             return (say("yes") if v else say("no")) if isinstance(v, bool) else str(v).replace("_", " ")

@@ -132,7 +132,9 @@ def assess(batch: Batch, person: Person, now: datetime) -> Assessment:
     days, refusal = material.planned_days(setup, (cure, weighed), refusal)
     cook = material.estimate_of(batch, person, now)
     cooling = cold.cooling(batch, now)
-    plan, refusal = _plan(batch, (person, now), ((days, weighed, cure), cook, cooling), refusal)
+    plan = None
+    if refusal is None and days is not None:
+        plan, refusal = _plan(batch, person, now, _Worked(weighed, cure, days, cook, cooling))
     known = ledger.Known(piece, weighed, cure, cook, _cured_days(batch, plan))
     found = ledger.judge(batch, known, now)
     return Assessment(batch, person, now, piece, weighed, cure, cook, cooling, plan, found, refusal)
@@ -159,22 +161,24 @@ def _days(
         return None, refusal or found
 
 
-def _plan(
-    batch: Batch,
-    told: tuple[Person, datetime],
-    known: tuple[tuple[Band | None, Dose | None, Penetration | None], Estimate, cold.Cooling],
-    refusal: SaltbellError | None,
-) -> tuple[Plan | None, SaltbellError | None]:
-    person, now = told
-    (days, weighed, cure), cook, cooling = known
-    if refusal is not None or days is None:
-        return None, refusal
-    seen = ledger.Known(material.piece_of(batch.setup), weighed, cure, cook, _cured_days(batch, None))
+@dataclass(frozen=True)
+class _Worked:
+    """What is worked out of a batch before its plan is: the dose, the cure and its days, the cook, the chill."""
+
+    dose: Dose | None
+    cure: Penetration | None
+    days: Band
+    cook: Estimate
+    cooling: cold.Cooling
+
+
+def _plan(batch: Batch, person: Person, now: datetime, of: _Worked) -> tuple[Plan | None, SaltbellError | None]:
+    seen = ledger.Known(material.piece_of(batch.setup), of.dose, of.cure, of.cook, _cured_days(batch, None))
     case = Case(
         batch.setup,
         product(batch.setup.product),
-        _durations(batch.setup, days, cook, _keeps(batch, now, (days, weighed, cure, cook))),
-        _progress(batch, cook, cooling, next_reading(batch, seen, now)),
+        _durations(batch.setup, of.days, of.cook, _keeps(batch, now, of)),
+        _progress(batch, of.cook, of.cooling, next_reading(batch, seen, now)),
         wall_of(person),
         now,
         person.flip_hours,
@@ -185,19 +189,18 @@ def _plan(
         return None, found
 
 
-def _keeps(batch: Batch, now: datetime, known: tuple[Band, Dose | None, Penetration | None, Estimate]) -> int:
+def _keeps(batch: Batch, now: datetime, of: _Worked) -> int:
     """How many days it keeps: by what the middle holds after the days that it was in the cure, or that are planned.
 
     Fish that was not held as smoked fish is, or is not planned to be, keeps as leftovers do.
     """
-    days, weighed, cure, cook = known
-    shortest = max(days.p90, batch.setup.cure_days or 0.0)
+    shortest = max(of.days.p90, batch.setup.cure_days or 0.0)
     past = _cured_days(batch, None)
     inside = shortest if past is None or past <= 0.0 else past
-    centre = None if cure is None else cured.come_in(cure, inside)
-    told = weighed if is_told(batch) else None
-    line = cured.storage_of(batch.setup, told, None if ledger.uncured(batch, weighed) else centre)
-    line = line if ledger.kept_by_its_line(batch, cook, now) else cured.LEFTOVERS
+    centre = None if of.cure is None else cured.come_in(of.cure, inside)
+    told = of.dose if is_told(batch) else None
+    line = cured.storage_of(batch.setup, told, None if ledger.uncured(batch, of.dose) else centre)
+    line = line if ledger.kept_by_its_line(batch, of.cook, now) else cured.LEFTOVERS
     return int(keeping(line).days + frozen_days(batch))
 
 

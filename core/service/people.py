@@ -19,21 +19,23 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
     if changes.get("jurisdiction", turn.person.jurisdiction) != turn.person.jurisdiction:
         _keep_as_weighed(turn)
     turn.keep_person(**(changes | _left(turn.person, changes)))
-    found = []
-    for was in before:
-        stays = _stays(turn, was, home, changes)
-        if stays is not None:
-            record.add(turn, was.batch.id, [(Assumed({"zone": stays}), turn.now)])
-        if stays:
-            continue
-        if _on_another_cooker(was, changes):
-            moved = record.add(turn, was.batch.id, [(Changed({"cooker": changes["cooker"]}), turn.now)])
-            found.append(Change(was, moved.after))
-            continue
-        after = record.look(turn.tx, was.batch.id, turn.now)
-        record.remind(turn.tx, after)
-        found.append(Change(was, after))
-    return found
+    moved = (_in_line(turn, was, home, changes) for was in before)
+    return [one for one in moved if one is not None]
+
+
+def _in_line(turn: Turn, was: Assessment, home: str, changes: dict[str, Any]) -> Change | None:
+    """One batch by the settings as they are now; None where it is left on the clock that it was on."""
+    stays = _stays(turn, was, home, changes)
+    if stays is not None:
+        record.add(turn, was.batch.id, [(Assumed({"zone": stays}), turn.now)])
+    if stays:
+        return None
+    if _on_another_cooker(was, changes):
+        moved = record.add(turn, was.batch.id, [(Changed({"cooker": changes["cooker"]}), turn.now)])
+        return Change(was, moved.after)
+    after = record.look(turn.tx, was.batch.id, turn.now)
+    record.remind(turn.tx, after)
+    return Change(was, after)
 
 
 def _keep_as_weighed(turn: Turn) -> None:

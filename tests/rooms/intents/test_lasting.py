@@ -7,6 +7,7 @@ import pytest
 from bot.intents import lasting
 from bot.intents.intents import Happened, Reading, Unclear
 from bot.intents.read import read
+from bot.measures import plain
 from tests.talk_lines import KILOS, NOW, POUNDS, context
 
 CURE = context("curing", POUNDS)
@@ -115,3 +116,28 @@ def test_how_long_ago_in_short_german(line: str, minutes: int) -> None:
     at = found.temperatures[0].at
     assert at is not None
     assert (NOW - at).total_seconds() == pytest.approx(minutes * 60)
+
+
+@pytest.mark.parametrize(
+    ("text", "hours"),
+    [
+        ("2 days and 3 hours", 51.0),
+        ("2 hours yesterday and 1 hour today", 3.0),
+        ("an hour and then another 2 hours", 3.0),
+        ("1 hour and 30 min", 1.5),
+        ("an hour or two", 2.0),
+        ("between 2 hours and 3 hours", 3.0),
+        ("2 hours twice", None),
+        ("an hour, three times", None),
+        ("an hour plus", None),
+    ],
+)
+def test_what_lasted_again_adds_up(text: str, hours: float | None) -> None:
+    """«2 days and 3 hours» were two days and three minutes, and an hour on each of two days was one."""
+    assert lasting.told(plain(text), CURE)["hours"] == (None if hours is None else pytest.approx(hours))
+
+
+@pytest.mark.parametrize("text", ["since yesterday 4pm until 6 today", "from 4pm yesterday to 6", "friday 2pm until 4"])
+def test_from_another_day_on_it_is_no_matter_of_hours(text: str) -> None:
+    """It is 08:30: by the hours of the clock alone they were two or fourteen, of a day and more."""
+    assert lasting.told(text, CURE).get("hours", 24.0) > 14.0
