@@ -29,17 +29,16 @@ from core.service.turn import Turn
 
 _SHOWN_AGAIN = re.compile(r"\b(?:that|this|it|the (?:whole )?plan|everything|those)\b")  # and not only from now on
 ONE_BY_ONE = re.compile(r"\b(?:weigh|gewicht).*\b(?:temp|but|keep|aber)|\btemp.*\b(?:weigh|gewicht)")  # each quantity
+_OF_A_START = frozenset({"cut", "mass", "mass_unit", "share", "zone", "deadline", "thickness", "hot_instead"})
 _SAME_SLOT = {"share": "mass"}  # «3 lb in all» is the weight
 
 
 def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """What was asked is answered, by a tap or in words."""
     asked = meant.asked or {}
+    if intent.slot in _OF_A_START and _was_asked(asked, intent.slot):
+        return _go_on(turn, asked, intent)
     match intent.slot:
-        case "cut" | "mass" | "mass_unit" | "share" | "zone" | "deadline" | "thickness" | "hot_instead" if asked.get(
-            "said"
-        ) is not None and intent.slot in (asked.get("slot"), _SAME_SLOT.get(str(asked.get("slot")))):
-            return _go_on(turn, asked, intent)
         case "zone" if str(intent.value) in available_timezones():
             return _settings(turn, meant, {"zone": intent.value}, "")
         case "about":
@@ -73,6 +72,11 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             return _which(turn, meant, intent.batch or str(intent.value))
         case _:
             return (Reply(general.answered_already(), facts={"answer_kind": "declined"}),)
+
+
+def _was_asked(asked: dict[str, Any], slot: str) -> bool:
+    """Whether it is what was asked of a batch that is half said."""
+    return asked.get("said") is not None and slot in (asked.get("slot"), _SAME_SLOT.get(str(asked.get("slot"))))
 
 
 def _which(turn: Turn, meant: Understood, batch: str) -> Sequence[Reply]:

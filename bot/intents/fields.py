@@ -139,8 +139,8 @@ _TURNED_DOWN: Final = ("method",)
 _PATTERNS: Final = re.Rules((re.compile(words), (name, value)) for name, value, words in _WORDS)
 _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) -?days? (?:of |in an? )?(?:cure|curing|brine|brining)\b"
-    r"|\b(?:leave|keep|want|lass) (?:it|the meat|es) (?:in )?(?:there )?(?:for )?(?P<left>\d{1,2}(?:\.\d)?)"
-    r" (?:days|tage)\b"
+    r"|\b(?:leave|keep|want|lass) (?:it|them|the meat|es) (?:in )?(?:there |the (?:salt|cure|brine|bag) )?(?:for )?"
+    r"(?P<left>\d{1,2}(?:\.\d)?) (?:days|tage)\b"
     r"|\b(?:cure|brine) (?:it |them )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
     r"(?! (?:now|already|so far|ago|left))"
 )

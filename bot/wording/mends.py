@@ -51,6 +51,7 @@ from core.plan.setup import by_the_clock
 from core.plan.steps import Step
 from core.units import Days
 
+OF_THE_DOSE = frozenset({"mass", "nitrite_target", "salt_fraction"})  # once it is weighed these change no gram
 OF_THE_BRINE = frozenset({"brine_strength", "brine_hours", "salt_fraction", "thickness", "mass", "skin_on", "method"})
 
 
@@ -58,7 +59,7 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
     a = change.after
     weighed = bool(changes.keys() & {"put_in_cure", "put_in_water"}) or (
-        "mass" in changes and a.batch.dosed is not None
+        bool(changes.keys() & OF_THE_DOSE) and a.batch.dosed is not None
     )
     said = ", ".join(
         f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip()

@@ -85,8 +85,9 @@ def by_another_law(a: Assessment) -> str:
     lines = [say("It was weighed by the law of {law}, and what is in stays in.", law=law), doses.dose_in(a)]
     if d.jurisdiction != a.person.jurisdiction:
         lines.append(say("By the law of {there}, as I hold it, nothing allows nitrite in this product.", there=there))
-    elif judge(d).verdict not in NOT_OVER:
+    elif (found := judge(d)).verdict not in NOT_OVER:
         lines.append(say("By the law of {there} that is too much: I do not call it safe there.", there=there))
+        lines += [] if "into_cure" in a.batch.done else [_mended(a, d, found)]
     return "\n".join(lines)
 
 

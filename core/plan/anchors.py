@@ -62,12 +62,16 @@ def anchors(case: Case) -> Anchors:
         No nitrite goes in, and it would lie raw longer than the chart has it.
     """
     _check_length(case)
+    _check_raw(case, span(needed_days(case) * 24 + case.setup.soak_hours + case.setup.rest_days * 24))
     earliest_in = _earliest_in(case)
     into = case.done("into_cure")
     if into is None and case.setup.deadline is not None:
         into = _start_for(case, case.setup.deadline, earliest_in)
     start = into or _without_a_meal(case, earliest_in)
-    return _keeping_raw(case, _forward(case, start, _cook_day(case, start)))
+    fixed = _forward(case, start, _cook_day(case, start))
+    if case.done("into_cure") is None:
+        _check_raw(case, fixed.on - fixed.into_cure)
+    return fixed
 
 
 def _without_a_meal(case: Case, start: datetime) -> datetime:
@@ -81,16 +85,12 @@ def _without_a_meal(case: Case, start: datetime) -> datetime:
     return case.wall.awake(start + (case.wall.awake(out) - out))
 
 
-def _keeping_raw(case: Case, fixed: Anchors) -> Anchors:
-    """The anchors, where meat in salt alone is on the fire within the raw days of the chart; once in, by its waits."""
+def _check_raw(case: Case, lies: timedelta) -> None:
+    """Raise RawTooLong for meat in salt alone that is not on the fire within the raw days of the chart."""
     within = case.product.raw_within(case.setup)
-    if within is None:
-        return fixed
-    waits = needed_days(case) * 24 + case.setup.soak_hours + case.setup.rest_days * 24
-    raw = (fixed.on - fixed.into_cure) / timedelta(hours=1) if case.done("into_cure") is None else waits
-    if raw > within:
-        raise RawTooLong(raw / 24, within / 24, cut(case.setup.cut).species is Species.FISH)
-    return fixed
+    if within is not None and lies > timedelta(hours=within):
+        fish = cut(case.setup.cut).species is Species.FISH
+        raise RawTooLong(lies / timedelta(days=1), within / 24, fish)
 
 
 def _check_length(case: Case) -> None:
