@@ -18,7 +18,7 @@ def with_place(turn: Turn, changes: dict[str, Any]) -> dict[str, Any]:
     if not (person.zone_known or person.units_known):
         guessed["units"] = units_of(changes["zone"])
     law = law_of(changes["zone"])
-    unsaid = person.jurisdiction == Person.jurisdiction and not batches.finished_of(turn, person.id)
+    unsaid = person.jurisdiction == Person.jurisdiction and not batches.all_of(turn, person.id)
     if law and (unsaid or not person.zone_known):
         guessed["jurisdiction"] = law
     if changes["zone"] == person.home_zone and person.home_law not in ("", person.jurisdiction):

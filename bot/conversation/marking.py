@@ -80,20 +80,22 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
             return _missed(turn, a, _not_done(a, intent, step, at), intent)
         case StepSkipped():
             return _skipped(turn, a, step)
-        case Snooze(until, by):
-            soonest = turn.now + (by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
-            if until is None and by is None and step.state is State.AHEAD and step.due > soonest:
-                return (
-                    Reply(marks.is_called(step, a, later=True), facts=facts(a) | step_facts(step), about=a.batch.id),
-                )
-            if until is None and by is None and step.urgency is not Urgency.PIERCING:
-                morning = wall_of(a.person).awake(soonest)
-                if step.kind is Kind.FLIP and morning > soonest:
-                    return _skipped(
-                        turn, a, step
-                    )  # nobody named an hour of the night: the morning has a flip of its own
-                soonest = morning
-            return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
+        case Snooze():
+            return _put_off(turn, a, step, intent)
+
+
+def _put_off(turn: Turn, a: Assessment, step: Step, intent: Snooze) -> Sequence[Reply]:
+    """«later»: until what was said, or in half an hour, and no quiet step in the night."""
+    until, named = intent.until, intent.until is not None or intent.by is not None
+    soonest = turn.now + (intent.by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
+    if not named and step.state is State.AHEAD and step.due > soonest:
+        return (Reply(marks.is_called(step, a, later=True), facts=facts(a) | step_facts(step), about=a.batch.id),)
+    if not named and step.urgency is not Urgency.PIERCING:
+        morning = wall_of(a.person).awake(soonest)
+        if step.kind is Kind.FLIP and morning > soonest:
+            return _skipped(turn, a, step)  # nobody named an hour of the night: the morning has a flip of its own
+        soonest = morning
+    return _snoozed(turn, a, step, until if until and until > turn.now else soonest)
 
 
 def _nothing_due(a: Assessment, following: Step, intent: StepDone | StepMissed | StepSkipped | Snooze) -> Reply:

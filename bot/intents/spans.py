@@ -43,7 +43,7 @@ def longest(text: str) -> timedelta | None:
     """
     most, told, end = None, timedelta(0), 0
     for part in SPAN.finditer(text):
-        goes_on = _AND_MORE.fullmatch(text[end : part.start()]) and "between" not in text
+        goes_on = end > 0 and _AND_MORE.fullmatch(text[end : part.start()]) and "between" not in text
         told = (span(part[0]) or timedelta(0)) + (told if goes_on else timedelta(0))
         most, end = max(most or told, told), part.end()
     return most

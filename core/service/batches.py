@@ -293,6 +293,6 @@ def _label(turn: Turn, base: str) -> str:
     return next(n for n in names if n not in taken)
 
 
-def finished_of(turn: Turn, person_id: str) -> list[tuple[Row, tuple[Event, ...]]]:
+def all_of(turn: Turn, person_id: str) -> list[tuple[Row, tuple[Event, ...]]]:
     """Every batch of a person with its log, in the order in which they were begun."""
     return [(row, batches.events(turn.tx, row.id)) for row in batches.of_person(turn.tx, person_id)]
