@@ -9,6 +9,7 @@ from bot.intents.zones import law_of
 from bot.reply import Message, Reply
 from bot.wording import general, language
 from core.person import Person
+from core.service import people
 from core.service.turn import Turn
 
 LAWS: Final = {"de": "EU"}  # the law where most speak it; stricter than that of the US
@@ -19,7 +20,7 @@ def answered(turn: Turn, message: Message, answer: Callable[[Turn, Message], Seq
     code = "" if turn.person.language_known else given_away(message.text)
     if code not in language.OFFERED or code == language.spoken():
         return answer(turn, message)
-    turn.keep_person(language=code, language_known=True, **_law(turn.person, code))
+    people.change(turn, {"language": code, "language_known": True, **_law(turn.person, code)})
     language.speak(code)
     replies = list(answer(turn, message))
     if replies and turn.person.language == code:

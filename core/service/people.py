@@ -24,11 +24,11 @@ def change(turn: Turn, changes: dict[str, Any]) -> list[Change]:
 
 
 def _in_line(turn: Turn, was: Assessment, home: str, changes: dict[str, Any]) -> Change | None:
-    """One batch by the settings as they are now; None where it is left on the clock that it was on."""
+    """One batch by the settings as they are now; None where it is left as it was, on the clock of another place."""
     stays = _stays(turn, was, home, changes)
     if stays is not None:
         record.add(turn, was.batch.id, [(Assumed({"zone": stays}), turn.now)])
-    if stays:
+    if stays and "jurisdiction" not in changes:
         return None
     if _on_another_cooker(was, changes):
         moved = record.add(turn, was.batch.id, [(Changed({"cooker": changes["cooker"]}), turn.now)])

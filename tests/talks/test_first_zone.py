@@ -59,3 +59,11 @@ async def test_the_first_zone_brings_the_law(tmp_path: Path, city: str, law: str
     planned = (await said_to(tmp_path, ("3.2 kg brisket flat for 3 april 13:00, cure 6.25 %", city)))[1]
     assert law in planned
     assert "nitrite by the law of" in planned
+
+
+async def test_a_language_that_shows_moves_no_gram_that_is_in(tmp_path: Path) -> None:
+    """The law that goes with German is guessed when the cure has been weighed by that of the US: it stays weighed."""
+    began = ("7.5 lb brisket flat, no date, cure is 6.25 %", "Vienna", "use US rules")
+    said = await said_to(tmp_path, (*began, "brine done", "brine 3 c", "der kühlschrank hat 3 grad", "dosis"))
+    assert any("12.6 g curing salt" in line for line in said)
+    assert "12,6 g Pökelsalz" in said[-1]
