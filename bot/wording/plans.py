@@ -159,7 +159,7 @@ def _by_taste(a: Assessment) -> list[str]:
 def _by_law(a: Assessment) -> list[str]:
     law = LAWS[a.person.jurisdiction]
     told = say("nitrite by the law of {law} (say where you are, like «i'm in Germany»)", law=law)
-    return [] if meats.plain(a) else [told]
+    return [] if meats.plain(a) or a.batch.setup.law else [told]  # weighed by another it is no assumption any more
 
 
 def _thick(a: Assessment) -> str:
