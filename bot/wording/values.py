@@ -82,6 +82,7 @@ _IF_SO = Words(
         "sealed_faces": "one face under fat",
         "vacuum": "packed without air: fish stays at 3 °C (38 °F) or below, and opens to thaw",
         "frozen": "still frozen, it thaws first",
+        "wind_m_s": "windy",
     }
 )
 _IF_NOT = Words(
@@ -93,6 +94,7 @@ _IF_NOT = Words(
         "sealed_faces": "no fat on a face",
         "vacuum": "not packed without air",
         "frozen": "thawed",
+        "wind_m_s": "no wind",
     }
 )
 
@@ -141,8 +143,6 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return (meat_names.PRODUCTS | meat_names.CUTS).get(v, str(v))
         case _ if field in _IF_SO:
             return (_IF_SO if v else _IF_NOT)[field]
-        case "wind_m_s":
-            return say("windy") if v else say("no wind")
         case _ if field in _IN_WORDS:
             return _IN_WORDS[field].get(v, str(v))
         case _:
