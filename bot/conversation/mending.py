@@ -190,6 +190,8 @@ def _at_another_time(turn: Turn, meant: Understood, batch: str, intent: Correct)
     A check that a reading answered goes with it, so the check of the day itself is open again.
     """
     of_message = _said_together(turn, batch, intent)
+    if not of_message:
+        return (righting.nothing_to_mend(turn, meant, batch, intent),)
     intent = righting.in_that_half(intent, of_message[0].at, meant.message.text, turn.now)
     if intent.was is not None:  # «the 140 was at 5»: of that reading, and of nothing else that was said
         named = _meant(turn, batch, intent)
@@ -211,10 +213,10 @@ def _at_another_time(turn: Turn, meant: Understood, batch: str, intent: Correct)
 
 
 def _said_together(turn: Turn, batch: str, intent: Correct) -> list[Event]:
-    """The step that a correction names, as it was last done; else all that the last message said."""
+    """The step that a correction names, as it was last done; where it names none, all that the last message said."""
     last, standing = batches.last_event(turn, batch), batches.standing(turn, batch)
     named = [e for e in standing if isinstance(e.what, Done) and e.what.step.split("/")[0] == intent.step]
-    return named[-1:] or [e for e in standing if e.message == last.message]
+    return named[-1:] if intent.step else [e for e in standing if e.message == last.message]
 
 
 def _time(event: Event, intent: Correct) -> datetime | None:

@@ -9,7 +9,9 @@ from typing import Any
 from bot.conversation import reading
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
+from bot.intents.clause import to_batch
 from bot.intents.intents import Correct, Reading, StepDone, Temperature, Undo
+from bot.intents.lone import besides
 from bot.intents.plausible import Number, everything, meanings
 from bot.measures import from_house
 from bot.reply import Reply
@@ -62,7 +64,9 @@ def nothing_to_mend(turn: Turn, meant: Understood, batch: str, intent: Correct) 
     context = context_of(turn, meant.message, None, a)
     number = None if intent.value is None else Number(intent.value, intent.unit, intent.probe)
     may_be = (meanings(number, context) or everything(number.value, context, number.unit)) if number else ()
-    taps = unclear.taps([Reading((t,), batch=batch) for t in may_be[:MOST]], turn.person)
+    bare = number is not None and number.unit is None and number.probe is None
+    sizes = [to_batch(one, batch) for one in besides(number.value, context)] if bare and number else []
+    taps = unclear.taps([*(Reading((t,), batch=batch) for t in may_be[:MOST]), *sizes], turn.person)
     body = facts(a) | {"answer_kind": "asked_back", "asked": "number"}
     return Reply(unclear.nothing_to_mend(), buttons=taps, facts=body, about=batch)
 

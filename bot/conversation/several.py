@@ -27,6 +27,7 @@ from bot.intents.intents import (
     StepDone,
     StepMissed,
     StepSkipped,
+    Temperature,
     Unclear,
 )
 from bot.intents.meats import of_none
@@ -84,14 +85,21 @@ def apart(turn: Turn, intents: Sequence[Intent]) -> tuple[Intent, ...]:
 
 def where_they_stand(turn: Turn, intents: Sequence[Intent]) -> list[Intent]:
     """«155 pit 245, bacon flipped»: beside what is told of one batch, a reading is of the one where it can stand."""
-    here = [batches.look(turn, row.id) for row in batches.open_here(turn)] if len(intents) > 1 else []
-    return [_where_it_stands(one, here) if isinstance(one, Reading) and one.batch else one for one in intents]
+    said = sum(len(one.temperatures) if isinstance(one, Reading) else 1 for one in intents)
+    here = [batches.look(turn, row.id) for row in batches.open_here(turn)] if said > 1 else []
+    if len(here) < 2:
+        return list(intents)
+    read = ((_where_they_stand(one, here) if isinstance(one, Reading) and one.batch else [one]) for one in intents)
+    return [intent for one in read for intent in one]
 
 
-def _where_it_stands(reading: Reading, here: Sequence[Assessment]) -> Reading:
-    probes = [t.probe for t in reading.temperatures if t.probe]
-    those = [a.batch.id for a in here if probes and all(_stands_in(probe, a) for probe in probes)]
-    return replace(reading, batch=those[0]) if len(those) == 1 else reading
+def _where_they_stand(reading: Reading, here: Sequence[Assessment]) -> list[Intent]:
+    """A reading, as one for each of the batches in which its thermometers stand."""
+    those: dict[str | None, list[Temperature]] = {}
+    for t in reading.temperatures:
+        places = [a.batch.id for a in here if t.probe and _stands_in(t.probe, a)]
+        those.setdefault(places[0] if len(places) == 1 else reading.batch, []).append(t)
+    return [replace(reading, batch=batch, temperatures=tuple(read)) for batch, read in those.items()]
 
 
 def may_be(intents: Sequence[Intent], a: Assessment) -> bool:

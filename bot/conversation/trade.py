@@ -11,6 +11,7 @@ from bot.intents.likely import likely
 from bot.intents.moves import read_move
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
+from bot.intents.small import content
 from bot.intents.steps import out_of_place
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
@@ -100,7 +101,9 @@ def _as_told(turn: Turn, meant: Understood, text: str, *, unlike: bool = False) 
     if meant.a is None:
         return ()
     plain, context = normal(text, turn.person.language), context_of(turn, meant.message, None, meant.a)
-    options = out_of_place(plain, context) if unlike else likely(text, meant.a.batch.phase.value)
+    options = (
+        out_of_place(plain, context) if unlike else likely(text, meant.a.batch.phase.value) if content(plain) else ()
+    )
     if not options:
         return ()
     here = tuple(replace(option, batch=meant.batch) for option in options)  # type: ignore[call-arg]

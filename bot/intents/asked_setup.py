@@ -112,7 +112,7 @@ _METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compi
 _WHAT_FOR: Final = re.compile(  # asked back, of what was asked
     r"(?:so |and |but )?(?:(?:why )?(?:does|do|would) (?:it|that|this) matter|why(?: do you (?:ask|need (?:it|that)))?"
     r"|how (?:do|can|would) i (?:find (?:it |that )?out|know(?: that)?|tell|check)"
-    r"|where (?:do i find|is|does it say) (?:it|that)|what does (?:that|it) mean"
+    r"|where (?:do i find|is|does it say) (?:it|that)|what (?:does (?:that|it)|do you) mean"
     r"|(?:where|what(?! does)|which)\b[^,;\d]*\b(?:percent\w*|strength|number|figure)\b[^,;\d]*)"
 )
 

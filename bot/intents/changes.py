@@ -29,10 +29,9 @@ _STRENGTH_BARE: Final = re.compile(
     r"|pink salt)$"
 )
 _WANTED: Final = re.compile(
-    r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|cook|bring) (?:it"
-    r"|the meat) (?:off )?(?:at|to)|(?:it comes )?off at|(?:(?:change|set|make|move|put) (?:the )?)?(?:pull target"
-    r"|pull|target"
-    r"|finish|final)(?: is| temp\w*)*(?: (?:to|at|is))?) (?P<target>[4-9]\d|[12]\d\d)"
+    r"^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:pull|take|bring) (?:it|the meat) (?:off )?(?:at"
+    r"|to)|cook (?:it|the meat) to|(?:it comes )?off at|(?:(?:change|set|make|move|put) (?:the )?)?(?:pull target|pull"
+    r"|target|finish|final)(?: is| temp\w*)*(?: (?:to|at|is))?) (?P<target>[4-9]\d|[12]\d\d)"
     r"(?: degrees)?(?: (?:this time|instead|then|please|now))*$"
     r"|^(?:(?:lets|please|pls|we|ill|i|will|to|want|can|you) )*(?:(?:smoke|cook|run)(?: it| the pit)? at|(?:set|run"
     r"|keep) (?:the )?(?:pit|smoker|grill) (?:to|at)) (?P<pit>\d{2,3})$"

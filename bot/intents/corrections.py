@@ -171,7 +171,7 @@ _MAKE_IT: Final = re.compile(
 def read_correction(text: str, context: Context) -> Intent | None:
     """A correction of what was said before, where a plain text is one."""
     if _UNDO.search(text) or _UNDO_THAT.match(text):
-        return Undo()
+        return Undo(step=str(Kind.FLIP)) if re.search(r"\bflip\b", text) and context.phase == "curing" else Undo()
     if _WRONG_TAP.match(text):
         return Unclear("word", text, (Undo(),))
     return next((found for reader in _READERS if (found := reader(text, context))), None)

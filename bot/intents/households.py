@@ -117,7 +117,7 @@ _TAKES: Final = (
 _ASKED_TO: Final = (  # «bo can you do the flips till tuesday», «can you ask bo to flip it tonight»
     re.compile(rf"^(?:hey |ok |so )?{_NAME},? (?:can|could|will|would) you (?:please )?{_TAKES}"),
     re.compile(
-        rf"^(?:(?:can|could|will|would) (?:you (?:please )?(?:ask|get|tell) )?|(?:ask|get|tell) ){_KIN}{_NAME} "
+        rf"^(?:(?:can|could|will|would) (?:you (?:please )?(?:ask|get|tell|let) )?|(?:ask|get|tell|let) ){_KIN}{_NAME} "
         rf"(?:to |please )?{_TAKES}"
     ),
 )

@@ -14,7 +14,8 @@ from bot.intents.plausible import COLD_PHASES, Number, everything, meanings
 from core import patterns as re
 
 _LONE: Final = re.compile(
-    r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|only|just|still|still at) )*"
+    r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|maybe|prob|probably|not sure|i think|i guess"
+    r"|only|just|still|still at) )*"
     r"(?P<value>\d{1,2} [1-9]\d?/(?:2|4|8|16)|\d{1,3}(?:\.\d{1,2})?)(?: (?:now|ish|again|ok|today|still|or so))*"
 )
 _FINGERS: Final = re.compile(r"(?:(?:its|about|like|maybe|roughly) )*\d (?:fingers?|thumbs?)(?: (?:wide|or so))?")

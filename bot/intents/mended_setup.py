@@ -182,7 +182,8 @@ def _of_dose(text: str, context: Context) -> Intent | None:
         return Unclear("grams", text)
     found = _GRAMS.search(text) or _GRAMS_WERE.search(text)
     if found and (_shares(found["new"], found["old"]) or not _UNIT_SAID.search(text)):
-        return None
+        some = not _shares(found["new"], found["old"]) and "." in found["new"] + found["old"]
+        return Unclear("grams", text) if some and context.phase in _IN_CURE else None  # «i used 12 not 12.6», of what
     if found and not _GRAMS_SAID.search(text) and any(usual_cure(float(found[n]) / 100) for n in ("new", "old")):
         return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
     if found is None and context.phase in _IN_CURE:

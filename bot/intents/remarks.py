@@ -51,6 +51,14 @@ _ASKED: Final = (
             r"|herbs|juniper|thyme)$"
         ),
     ),
+    (  # how far off it is, and no pit
+        "number",
+        ("cooking",),
+        re.compile(
+            r"^(?:the )?(?:pit|smoker|grill)s?[^\d]{0,12}\b[1-5]?\d(?: ?(?:degrees|deg|°|[cf]))?,?"
+            r" (?:too (?:low|high|hot|cold|cool)|under|over|below|above|off|short|low|high)$"
+        ),
+    ),
     (
         "soaking",
         ("curing",),
@@ -94,7 +102,7 @@ _ASKED: Final = (
 _MAY_BE: Final = (
     "pink", "red", "bloody", "rosy", "other", "different", "new", "second", " in", "forgot", "left out", "missed",
     "didnt", "soaking", "way", "round", "swap", "mixed", "reversed", "backwards", "confused", "stop", "quit", "dont",
-    "do not", "no more", "enough",
+    "do not", "no more", "enough", "too", "under", "over", "off", "below", "above", "low", "high", "short",
 )  # fmt: skip
 
 

@@ -41,6 +41,18 @@ REWORDED: Final = tuple(
          r"| at)* (?=\d)", r"\1 is "),
         (r"^(?:(?:its|it is|is|bit|a bit|slightly) )*(?:thicker|thinner) than \d[\d.]*(?: ?(?:in|inch\w*|mm|cm))?,? "
          r"(?:(?:maybe|more|like|about|probably|its|nearer|around) )+(?=\d)", "thickness is "),
+        (r"^(?:(?:its|it is|it|has|been) )*in since (?=\d)", "meat in since "),
+        (r"^(?:make|do|have|serve|eat) it (hot|cold|thin|pulled),? (?:instead of|not) (?:hot|cold|thin|pulled|sliced)$",
+         r"we eat it \1"),
+        # who is not there
+        (rf"^back (?:on )?({_WEEKDAY}|tomorrow)$", r"ill be back on \1"),
+        (r"^(?:dont|do not|stop) (?:bug|text|messag|ping|call|bother|remind|disturb)(?:e|ing)? me(?: any ?more)?"
+         r"(?: for)?(?: the rest of)? (?:today|the day)$", "pause until tomorrow"),
+        (r"^(?:(?:i|we|just) )*(?:checked|looked at|had a look at)(?: on)? (?:it|them|the bag)[, ]+"
+         r"(?:(?:its|it is|all|they|are) )*(?:good|fine|ok|well)$", "all good"),
+        (r"^(?:(?:ill|im|lets|well) )*start(?:ing)?(?: it| this| the brine)? (tomorrow|tonight|later)"
+         r"(?: (?:morning|evening))? instead$", r"ill start \1"),
+        (r"^let (?:my )?([a-z]{2,12}) (?:do|handle|have) it(?= (?:to\w+|till?|until)|$)", r"\1 has it"),
         # how many eat
         (r"^(?:(?:now|so|ok) )*(?:its|it is|were cooking|cooking|thats) (?:now )?for (?=[2-9]\d?$|1\d$)(\d\d?)$",
          r"\1 people"),

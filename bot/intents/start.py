@@ -90,7 +90,7 @@ _BEGINS: Final = re.compile(
     r"|pick(?:ing)? (?:it )?up)"
     r"(?: (?:it|this|on|from|curing|the cure))* (?=\w+day\b|mon\b|tues?\b|wed\b|thu(?:rs)?\b|fri\b|sat\b|sun\b"
     r"|to(?:day|morrow|night)\b|the \d)[\w ]{2,24}?(?=$|[,.;!]| (?:for|and|eat\w*|serv\w+|ready)\b)"
-    r"|\b(?:start(?:ing)?|bought|picked up|got)\b(?:[^,.;]|\.\d){0,48}?(?<!for )(?<!by )\btoday\b"
+    r"|\b(?:start(?:ing)?|bought|picked up|got)\b(?:[^,.;]|\.\d){0,48}?(?<!for )(?<!by )\b(?:today|tonight)\b"
 )
 _FROM_THE_FREEZER: Final = re.compile(
     r"\b(?:(?:still|lies|sits|is|been) )?in (?:the|my|our) (?:deep )?freezer\b(?! bag)"

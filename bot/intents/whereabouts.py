@@ -44,9 +44,6 @@ _INTO_FRIDGE: Final = re.compile(
     rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
     r"(?: (?:yet|now|already|like this|as it is|so warm))*\W*$"
 )
-_TIME_LEFT: Final = re.compile(
-    r"^(?:so |and )?how (?:long|much time) (?:do|have) (?:i|we) (?:have|got)(?: left| now)*\W*$"
-)
 _SINCE: Final = re.compile(  # an hour, and no degrees
     r"\bsince (?:about |around )?\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?\b"
     r"|\b(?:at|around|about) (?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?\b(?! ?[cf]\b)(?!\d)"
@@ -92,7 +89,8 @@ _FROZE_IN_PART: Final = re.compile(
 _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
     r"(?: of the (?:water|bath))?"
-    r"|(?:its|meats?|meat is|they are|it is) out|out)(?: (?:now|just now|already))?$"
+    r"|(?:its|meats?|meat is|they are|it is) out|out)"
+    r"(?: (?:now|just now|already|to (?:look|check|see|weigh)(?: (?:at |on )?it)?|for a (?:look|sec|minute|bit)))?$"
 )
 _PULLED: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*pulled (?:it|them|the meat)(?: (?:now|just now|already))?$"
@@ -108,9 +106,8 @@ _COOLS: Final = ("resting", "chilling")
 
 
 def read_may_cool(text: str, context: Context) -> Ask | None:
-    """«can it go in the fridge yet», «how long do i have», asked of cooked meat: how each way of chilling would do."""
-    asks = context.phase in _COOLS and (_INTO_FRIDGE.match(text) or _TIME_LEFT.match(text))
-    return Ask("chill", text=text) if asks else None
+    """«can it go in the fridge yet», asked of cooked meat: how each way of chilling would do."""
+    return Ask("chill", text=text) if context.phase in _COOLS and _INTO_FRIDGE.match(text) else None
 
 
 def read_whereabouts(text: str, context: Context) -> Intent | None:

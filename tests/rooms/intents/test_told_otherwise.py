@@ -16,6 +16,7 @@ from bot.intents.intents import (
     Snooze,
     StepDone,
     Unclear,
+    Undo,
 )
 from bot.intents.read import read
 from core.batch.events import Probe
@@ -58,11 +59,14 @@ def test_the_hour_of_a_reading(text: str) -> None:
         ("cooking", "smells burnt", "smell"),
         ("curing", "too much?", "enough"),
         ("curing", "i put 2 tsp pink in", "spoons"),
+        ("curing", "i used 12 not 12.6", "grams"),
+        ("cooking", "pit is 40 too low", "number"),
+        ("curing", "took it out to look", "took_out"),
     ],
 )
 def test_it_is_asked(phase: str, text: str, why: str) -> None:
     """Each is met with its own question or answer, and nothing is noted."""
-    (asked,) = read(text, context(phase, KILOS))
+    (asked,) = read(text, context(phase, KILOS, out_due=wall(3, 4, 17)))
     assert isinstance(asked, Unclear)
     assert asked.why == why
 
@@ -191,6 +195,8 @@ def test_two_places_of_a_piece() -> None:
         ("waiting", "change the thickness to 55 mm", {"thickness": 0.055}),
         ("waiting", "thicker than 50 mm maybe 55 mm", {"thickness": 0.055}),
         ("cooking", "pit to 135", {"pit_c": 135.0}),
+        ("waiting", "cook it at 135", {"pit_c": 135.0}),
+        ("curing", "make it hot instead of cold", {"purpose": "hot"}),
     ],
 )
 def test_it_is_set(phase: str, text: str, changes: dict[str, object]) -> None:
@@ -213,8 +219,36 @@ def test_an_hour_without_its_at() -> None:
     assert put_right.value is None
 
 
-def test_the_clock_of_the_chill() -> None:
-    """«how long do i have» of cooling meat is asked of its chill."""
-    (asked,) = read("how long do i have", context("chilling", KILOS))
-    assert isinstance(asked, Ask)
-    assert asked.topic == "chill"
+@pytest.mark.parametrize("text", ["back on wednesday", "dont bug me today"])
+def test_away_in_short(text: str) -> None:
+    """Who is back on a day is away until then; who wants no calls today is left alone till tomorrow."""
+    (away,) = read(text, context("curing", KILOS))
+    assert isinstance(away, Pause)
+    assert away.until is not None
+
+
+@pytest.mark.parametrize("text", ["its in since 6", "in since 6"])
+def test_in_since_an_hour(text: str) -> None:
+    """Of raw meat it is when it went in, and no hour of the meal."""
+    (done,) = read(text, context("waiting", KILOS))
+    assert isinstance(done, StepDone)
+    assert done.step == "into_cure"
+
+
+def test_a_flip_that_was_wrong() -> None:
+    """«that flip was wrong» takes back a flip, and nothing else that was said last."""
+    assert read("that flip was wrong", context("curing", KILOS)) == [Undo(step="flip")]
+
+
+@pytest.mark.parametrize(("text", "task"), [("let bob do it", "all"), ("let jo flip it tonight", "flips")])
+def test_let_somebody(text: str, task: str) -> None:
+    """Who is let to do it has it."""
+    (handed,) = read(text, context("curing", KILOS))
+    assert isinstance(handed, HandOver)
+    assert handed.task == task
+
+
+def test_started_tomorrow() -> None:
+    """«starting tomorrow instead» puts off what is to be done first, and moves no meal."""
+    (later,) = read("starting tomorrow instead", context("waiting", KILOS))
+    assert isinstance(later, Snooze)
