@@ -197,6 +197,10 @@ def _known_of(turn: Turn, meant: Understood, what: tuple[Intent, SaltbellError])
         return trade.unplanned(turn, refusal.what.removeprefix(PRODUCT), meant.message.text)
     if meant.batch is not None:
         return ()
+    if half := (meant.asked or {}).get("said"):
+        text = unbegun.waits(intent, meant.message.text.strip()[:SHOWN])
+        first, *rest = starting.begin(turn, dict(half))
+        return (replace(first, text=f"{text}\n{first.text}"), *rest) if text else (first, *rest)
     sure = trade.instead(turn, meant.message.text)
     sure = sure or (trade.mishap(turn, intent.what, meant.message.text) if isinstance(intent, Happened) else ())
     said = "" if sure else unbegun.say_of(intent, meant.message.text.strip()[:SHOWN], turn.person)

@@ -7,6 +7,8 @@ that no number is lost.
 from typing import Final
 
 from bot import measures
+from bot.intents.days import DAY_PATTERNS
+from bot.intents.meats import meat
 from core import patterns as re
 
 _STRONG: Final = (
@@ -14,7 +16,10 @@ _STRONG: Final = (
     r"|no,? actually|no,? make (?:it|that)|or rather|correction|no,? its)"
 )
 _LEAD: Final = r"(?:(?:its|it is|it was|more like|i meant|i mean|really|actually|at|about|for)[, ]+)*"
-_TURN: Final = re.compile(rf",? ?\b{_STRONG}\b[,:.]* {_LEAD}(?=\d)")
+_TURN: Final = re.compile(rf"[,. ]*\b{_STRONG}\b[,:.]* {_LEAD}(?=(?:whole )?\d)")
+_WEAK: Final = re.compile(
+    rf"(?:,|\.{{2,}}) ?(?:no|sorry|oops|actually|er+m?|um)\b[,:.]* {_LEAD}(?=\d)"
+)  # of one kind only
 _NUMBER: Final = r"\d{1,3}(?:[.:]\d{1,2})?(?: ?(?:°? ?[cf]|[ap]m)\b)?(?![\w%/])"
 _BARE: Final = re.compile(rf"(?<![\w./:-]){_NUMBER}(?= *$)")
 _NEXT: Final = re.compile(rf"^{_NUMBER}")
@@ -29,9 +34,21 @@ def rethought(text: str) -> str:
     """A plain line with what was said first and put right in the same breath taken out of it."""
     turn = _TURN.search(text)
     if turn is None:
-        return _BARE_NO.sub("", text)
-    before, after = text[: turn.start()].rstrip(" ,"), text[turn.end() :]
-    return _of_a_kind(before, after) or _of_a_number(before, after) or text
+        weak = _WEAK.search(text)
+        return (weak and _of_a_kind(*_halves(text, weak))) or _BARE_NO.sub("", text)
+    before, after = _halves(text, turn)
+    return _of_a_piece(before, after) or _of_a_kind(before, after) or _of_a_number(before, after) or text
+
+
+def _halves(text: str, turn: re.Match[str]) -> tuple[str, str]:
+    return text[: turn.start()].rstrip(" ,."), text[turn.end() :]
+
+
+def _of_a_piece(before: str, after: str) -> str | None:
+    """«2 trout fillets» and then «4 trout, 300 g each»: the piece told anew, with all that was told of the first."""
+    kinds = [{m.kind for m in measures.find(half)} for half in (before, after)]
+    anew = all(map(meat, (before, after))) and kinds[0] <= kinds[1] and "mass" in kinds[1]
+    return after if anew and not any(day.search(before) for day in DAY_PATTERNS) else None
 
 
 def _of_a_kind(before: str, after: str) -> str | None:

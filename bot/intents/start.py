@@ -97,16 +97,16 @@ _FROM_THE_FREEZER: Final = re.compile(
     r"|\b(?:straight|just|right|fresh|hard|solid|stiff) (?:from|out of) (?:the |my )?freezer\b|\bhard as a rock\b"
 )
 _FOREIGN: Final = 5  # words of another subject that the line of a start may hold
-_OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?([^\W\d_]{2,20})")
+_OF: Final = re.compile(r"\bof (?:the |a |an |some |my )?(?!(?:them|em|those|these|it)\b)([^\W\d_]{2,20})")
 _WORD: Final = re.compile(r"[^\W\d_]{3,20}")
 _SMALL_WORDS: Final = words(
     """
-    the and for with about around some want wanna going gonna like make making start starting doing plan new batch
-    begin cure curing cured smoke smoked smoking please pls hey hello got have bought piece pieces weight weighs
-    weigh green raw trimmed thick thickness kilo kilos pound pounds gram grams lbs meat cut bone boneless whole same
-    bag tub skin hot cold dry wet brine salt sugar pink paper foil fridge saturday sunday dinner lunch this that
-    need ready eat serve serving people can you how its slab big small large nice our your fresh frozen rub inject
-    just from today tomorrow each both two next week für und mit ein eine
+    the them those these and for with about around some want wanna going gonna like make making start starting doing
+    plan new batch begin cure curing cured smoke smoked smoking please pls hey hello got have bought piece pieces
+    weight weighs weigh green raw trimmed thick thickness kilo kilos pound pounds gram grams lbs meat cut bone
+    boneless whole same bag tub skin hot cold dry wet brine salt sugar pink paper foil fridge saturday sunday dinner
+    lunch this that need ready eat serve serving people can you how its slab big small large nice our your fresh
+    frozen rub inject just from today tomorrow each both two next week für und mit ein eine
     """
 )
 

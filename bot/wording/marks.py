@@ -24,7 +24,7 @@ from core.batch.events import Probe
 from core.errors import TooSoon
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
-from core.plan.steps import Kind, Step
+from core.plan.steps import Kind, Plan, Step
 from core.units import celsius_from_fahrenheit
 
 AN_HOUR = timedelta(hours=1)
@@ -74,6 +74,7 @@ def done(step: Step, change: Change, at: datetime, since: Assessment | None) -> 
             lead,
             _came_out(step, change, at),
             middle,
+            _keeps_raw(a, since.plan),
             *moved,
             *lateness.late(a, since.plan),
             plans.coming(a),
@@ -125,19 +126,24 @@ def _into(a: Assessment) -> str:
     unread = "" if a.batch.setup.method == "dry" or cold else say(_UNREAD, limit=numbers.both(4.4, a.person))
     due, days = numbers.when(out.due, a.person, a.now), numbers.lying(a.plan.cure_days if a.plan else 0)
     told = say("{unread}It comes out {due}, after {cure_days}.", unread=unread, due=due, cure_days=days)
-    return "\n".join(line for line in (told, cure_days.too_long(a), _raw_too_long(a)) if line)
+    return "\n".join(line for line in (told, cure_days.too_long(a)) if line)
 
 
-def _raw_too_long(a: Assessment) -> str:
-    """Salt alone, and the fire planned for later than raw meat of its kind keeps for sure."""
+def _keeps_raw(a: Assessment, before: Plan | None) -> str:
+    """Salt alone, and a fire that was planned for later than raw meat of its kind keeps for sure."""
     latest, on = in_time.raw_until(a), a.plan.step("meat_on") if a.plan else None
-    if latest is None or on is None or on.due <= latest:
+    was = before.step("meat_on") if before else None
+    if latest is None or on is None or was is None or was.due <= latest or "meat_on" in a.batch.done:
         return ""
-    return say(
-        "Without curing salt it keeps raw no longer for sure than {latest}: on the fire by then, sooner than planned, or I cannot call it safe.\n"
-        "Type an earlier meal, and the plan moves with it.",
+    keeps = say(
+        "Without curing salt it keeps raw no longer for sure than {latest}.",
         latest=numbers.when(latest, a.person, a.now),
     )
+    if on.due > latest:
+        return keeps + " " + say("On the fire by then, sooner than planned, or I cannot call it safe.")
+    sooner_meal = a.plan is not None and a.plan.wanted is not None and a.plan.serve < a.plan.wanted
+    told = say("The fire comes before that, and the meal with it; «eat it cold» keeps the day of the meal.")
+    return keeps + " " + (told if sooner_meal else say("The fire comes before that."))
 
 
 def _out(a: Assessment) -> str:

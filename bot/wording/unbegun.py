@@ -33,6 +33,13 @@ def say_of(intent: Intent, typed: str, person: Person) -> str:
     return f"{first}\n{begin}"
 
 
+def waits(intent: Intent, typed: str) -> str:
+    """What is said of it while a piece is half begun; "" where it is no deed and no reading."""
+    if not isinstance(intent, StepDone | StepMissed | StepSkipped | Snooze | Reading):
+        return ""
+    return say("«{typed}» is not noted yet: first I need this, then say it again with its hour.", typed=typed)
+
+
 def _read(reading: Reading, person: Person) -> str:
     return say(
         "{reading}: of which piece? Nothing is under way here, so nothing is noted.",

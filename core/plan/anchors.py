@@ -9,9 +9,8 @@ from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 
 from core.but import but
-from core.errors import RawTooLong, TooLong, TooSoon
-from core.meat.cuts import cut
-from core.meat.piece import Species
+from core.errors import TooLong, TooSoon
+from core.plan import keeping
 from core.plan.case import Case
 from core.plan.hours import quarter, span
 from core.plan.in_and_out import EVENING, LEAST_DRYING, OUT_AT, dries_from, in_by_day, needed_days, out_for
@@ -62,7 +61,7 @@ def anchors(case: Case) -> Anchors:
         No nitrite goes in, and it would lie raw longer than the chart has it.
     """
     _check_length(case)
-    _check_raw(case, span(needed_days(case) * 24 + case.setup.soak_hours + case.setup.rest_days * 24))
+    keeping.check(case, span(needed_days(case) * 24 + case.setup.soak_hours + case.setup.rest_days * 24))
     earliest_in = _earliest_in(case)
     into = case.done("into_cure")
     if into is None and case.setup.deadline is not None:
@@ -70,7 +69,7 @@ def anchors(case: Case) -> Anchors:
     start = into or _without_a_meal(case, earliest_in)
     fixed = _forward(case, start, _cook_day(case, start))
     if case.done("into_cure") is None:
-        _check_raw(case, fixed.on - fixed.into_cure)
+        keeping.check(case, fixed.on - fixed.into_cure)
     return fixed
 
 
@@ -83,14 +82,6 @@ def _without_a_meal(case: Case, start: datetime) -> datetime:
         return start
     out = start + span(needed_days(case) * 24)
     return case.wall.awake(start + (case.wall.awake(out) - out))
-
-
-def _check_raw(case: Case, lies: timedelta) -> None:
-    """Raise RawTooLong for meat in salt alone that is not on the fire within the raw days of the chart."""
-    within = case.product.raw_within(case.setup)
-    if within is not None and lies > timedelta(hours=within):
-        fish = cut(case.setup.cut).species is Species.FISH
-        raise RawTooLong(lies / timedelta(days=1), within / 24, fish)
 
 
 def _check_length(case: Case) -> None:
@@ -147,7 +138,7 @@ def _soonest_on(case: Case, start: datetime) -> datetime:
     cured = start + span(needed_days(case) * 24)
     if by_the_clock(case.setup):
         return dries_from(case, cured) + LEAST_DRYING
-    if case.within_a_day:
+    if case.within_a_day or keeping.until(case):
         return dries_from(case, case.wall.awake(cured)) + LEAST_DRYING
     return dries_from(case, case.wall.next_at(OUT_AT, cured)) + span(case.product.hours.dry)
 
@@ -210,13 +201,24 @@ def _dawn(case: Case, day: date) -> datetime:
 
 def _forward(case: Case, into: datetime, cook_day: date) -> Anchors:
     """Every anchor from the day of the fire; what was done stands, and pushes the rest."""
-    planned_on = _planned_on(case, into, cook_day)
+    planned_on = _while_it_keeps(case, _planned_on(case, into, cook_day))
     cured = into + span(needed_days(case) * 24)
     planned_out = cured if by_the_clock(case.setup) else max(out_for(case, planned_on), case.wall.awake(cured))
     out = case.done("out") or planned_out
     on = case.done("meat_on") or _not_past(case, max(planned_on, dries_from(case, out) + LEAST_DRYING))
     light = case.done("light") or quarter(on - span(case.durations.lighting))
     return _afterwards(case, into, (out, light, on))
+
+
+def _while_it_keeps(case: Case, on: datetime) -> datetime:
+    """The same, or sooner for meat that lies in salt alone since too long before it: by day, while it keeps raw."""
+    latest, into = keeping.until(case), case.done("into_cure")
+    if latest is None or into is None or on <= latest:
+        return on
+    day, soonest = case.wall.day(latest), _soonest_on(case, into)
+    if latest < _dawn(case, day):
+        day -= timedelta(days=1)
+    return max(min(latest, max(_on_of_day(case, day), soonest)), soonest)
 
 
 def _planned_on(case: Case, into: datetime, cook_day: date) -> datetime:
@@ -260,6 +262,8 @@ def _afterwards(case: Case, into: datetime, fire: tuple[datetime, datetime, date
     free = cold + span(case.product.hours.set) if case.chilled else rested
     before = span(case.product.hours.slice_before_meal if case.chilled else BEFORE_HOT)
     meal = _meal(case, case.wall.day(on))
+    if keeping.cannot_wait(case, rested, meal):
+        meal = quarter(rested + before, up=True)
     serve = max(meal, free + before)
     if serve > meal and case.setup.deadline is None:
         serve = case.wall.next_at(MEAL_AT, serve) if case.chilled else quarter(serve, up=True)

@@ -7,7 +7,7 @@ from functools import lru_cache
 from core.but import but
 from core.plan.anchors import Anchors, anchors
 from core.plan.case import Case
-from core.plan.folding import within
+from core.plan.folding import any_sign, within
 from core.plan.hours import Wall
 from core.plan.in_and_out import dries_from, needed_days
 from core.plan.setup import by_the_clock
@@ -34,6 +34,7 @@ WHOLE_COOLING = timedelta(hours=6.5)  # and on to 40 °F
 ASK_FOR_READING = timedelta(hours=1)
 AFTER_THE_FIRE = ("off", "rest", "chill", "slice", "serve")  # any of them says that it is off
 READY_SOON = timedelta(minutes=10)  # from then on the probe is asked for, not a number
+A_LATE_FIRE = timedelta(days=2)  # so long after its hour the fridge of meat that waits for it is still asked for
 
 
 def schedule(case: Case) -> Plan:
@@ -92,12 +93,18 @@ def _wait_steps(case: Case, fixed: Anchors) -> tuple[Step, ...]:
 
 
 def _while_it_rests(case: Case, fixed: Anchors) -> Iterator[Step]:
-    """The fridge is read every morning of a sealed rest too: nobody looks at it for a flip."""
+    """The fridge is read every morning of a sealed rest too, and from a day of drying on: there are no flips then.
+
+    A fire that nobody tells of may not burn: the mornings behind it are asked for too, until it does.
+    """
+    sealed = dries_from(case, fixed.out) if case.setup.rest_days else fixed.out
+    may_wait = case.done("out") is not None and not any_sign(case)
+    fire = fixed.light + (A_LATE_FIRE if may_wait else timedelta(0))
     day = case.wall.day(fixed.out)
-    ends = dries_from(case, fixed.out) if case.setup.rest_days else fixed.out
-    while (day := day + timedelta(days=1)) <= case.wall.day(ends):
+    while (day := day + timedelta(days=1)) <= case.wall.day(max(sealed, fire)):
         check = case.wall.awake(case.wall.at(day, case.flip_hours[0] if case.flip_hours else time(8, 0)))
-        yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
+        if day <= case.wall.day(sealed) or fixed.out + timedelta(days=1) < check < fire:
+            yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
 
 
 @lru_cache(maxsize=64)  # they hang on the time at which it is in the cure, and on no other
@@ -194,11 +201,11 @@ def _settled(case: Case, step: Step, furthest: int) -> Step:
 
 
 def _goes_on(case: Case, step: Step, furthest: int) -> bool:
-    """What no later step passes over: readings on the fire, the fridge in a sealed rest, a thaw beside its brine."""
+    """What no later step passes over: readings on the fire, the fridge while it dries, a thaw beside its brine."""
     if step.kind is Kind.THAW:
         return furthest < ORDER[Kind.INTO_CURE]
     out = case.done("out")
-    rests = step.kind is Kind.FRIDGE_CHECK and out is not None and step.due > out and not case.done("dry")
+    rests = step.kind is Kind.FRIDGE_CHECK and out is not None and step.due > out and not any_sign(case)
     return step.kind is Kind.READING or rests
 
 

@@ -29,6 +29,14 @@ def _read(line: str, phase: str) -> list[Any]:
         ("158, wait 20 min", "158, wait 20 min"),
         ("153 not 155", "153 not 155"),
         ("7 lb, no wait 2 inches", "7 lb, no wait 2 inches"),
+        ("brisket flat 7 lb, actually 8 lb for saturday 1pm", "brisket flat 8 lb for saturday 1pm"),
+        ("5 lb loin... no 6 lb, back bacon saturday", "6 lb loin, back bacon saturday"),
+        ("2 kg pork belly, sorry 2.5 kg, bacon for sunday", "2.5 kg pork belly, bacon for sunday"),
+        ("we have 2 trout... no sorry 4 whole trout about 300 g each", "4 whole trout about 300 g each"),
+        ("4 lb chicken, make that 2 chickens 4 lb each, sunday", "2 chickens 4 lb each, sunday"),
+        ("3 lb flat for sunday, no wait 2 flats", "3 lb flat for sunday, no wait 2 flats"),
+        ("belly 2 kg, no bone, 40 mm", "belly 2 kg, no bone, 40 mm"),
+        ("fridge 38 f, actually 2 flips done", "fridge 38 f, actually 2 flips done"),
     ],
 )
 def test_a_second_thought_takes_the_place_of_the_first(line: str, kept: str) -> None:
