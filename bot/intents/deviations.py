@@ -11,7 +11,8 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import lasting, questions, spans, when
-from bot.intents.context import Context
+from bot.intents.bounds import bounded
+from bot.intents.context import Context, Phase
 from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent, Unclear
 from bot.intents.since import COLD, cold_then
@@ -148,6 +149,14 @@ def _door(text: str) -> dict[str, Any]:
 
 
 def _warmth(what: str, text: str, context: Context) -> dict[str, Any]:
+    """The same; «over 44» of what has to be cold, or «nearly 140» of what has to be hot, is nothing that is known."""
+    found = _degrees(what, text, context)
+    phase: Phase = "cooking" if what == "fire_out" else "chilling"
+    _, unsure = bounded(text, replace(context, phase=phase))
+    return dict.fromkeys(found) if unsure else found
+
+
+def _degrees(what: str, text: str, context: Context) -> dict[str, Any]:
     """How warm it got, by what was read; what the fridge shows again by now says nothing of what it was."""
     celsius = _celsius(text, context)
     inside = _INSIDE_IT.sub(" ", text) if what == "warm_fridge" else text

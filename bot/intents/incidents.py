@@ -95,6 +95,7 @@ _WHAT: Final = re.Rules(
     )
 )  # fmt: skip
 _PLACE: Final = {"fire_out": "core_c", "left_out": "room_c", "warm_fridge": "room_c", "warm_brine": "room_c"}
+_OF_THE_MEAT: Final = re.compile(r"\b(?:core|middle|inside|internal)\b")  # no warmth of the room
 _NITRATE: Final = re.compile(r"\b(?:cure|salt) ?(?:#|no\.? ?|number ?)? ?2\b|\bsaltpet|\bnitrate\b")
 _NOT_THE_OTHER: Final = re.compile(r",? ?\bnot (?:cure )?(?:#|no\.? ?|number ?)?1\b")  # «its cure no 2, not 1»
 _DENIED: Final = re.compile(
@@ -172,5 +173,6 @@ def _facts(what: str, text: str) -> dict[str, Any]:
     temperatures = measures.of_kind(text, "temperature")
     if len(temperatures) == 1:
         place = _PLACE.get(what, "celsius")
-        facts[place] = temperatures[0].value
+        if place != "room_c" or not _OF_THE_MEAT.search(text):
+            facts[place] = temperatures[0].value
     return facts

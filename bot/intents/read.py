@@ -7,7 +7,6 @@ question for the entries; what may be several things is asked about.
 
 from collections.abc import Callable
 from dataclasses import replace
-from datetime import datetime
 from functools import partial
 from typing import Final
 
@@ -26,7 +25,6 @@ from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import asked_after, by_meat, set_about
 from bot.intents.clause import about, addressed, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
-from bot.intents.clock import came_twice
 from bot.intents.cold_places import asked_where
 from bot.intents.cold_smoked import read_cold_smoked
 from bot.intents.composed import composed
@@ -48,7 +46,6 @@ from bot.intents.intents import (
     Intent,
     Join,
     Question,
-    Reading,
     Settings,
     Start,
     StepDone,
@@ -74,6 +71,7 @@ from bot.intents.sums import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
 from bot.intents.together import each
 from bot.intents.undone import read_undone
+from bot.intents.unsure import unsure
 from bot.intents.vague import read_vague
 from bot.intents.whereabouts import read_may_cool
 from bot.intents.withdrawn import read_taken_back
@@ -126,19 +124,12 @@ def read(text: str, context: Context) -> list[Intent]:
         told = _whole(line, shown, context)
         told += left_over(line, told, context, partial(_whole, shown=shown, context=context))
         found += warned(told, line, shown, context)
-    return [_as_typed(_offered(_of_one_hour(intent, plain, context)), shown) for intent in found]
+    return [_as_typed(_offered(unsure(intent, plain, context)), shown) for intent in found]
 
 
 def _whole(line: str, shown: str, context: Context) -> list[Intent]:
     """A line with what each of its clauses tells."""
     return composed(line, _looked_at_twice(line, shown, context), context)
-
-
-def _of_one_hour(intent: Intent, plain: str, context: Context) -> Intent:
-    """What was done or read at an hour that came twice, the night that the clocks went back, is asked about."""
-    times = [t.at for t in intent.temperatures] if isinstance(intent, Reading) else [getattr(intent, "at", None)]
-    twice = any(isinstance(at, datetime) and came_twice(at, context.now, context.zone) for at in times)
-    return Unclear("twice", plain[:SHOWN]) if twice and "ago" not in plain.split() else intent
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:

@@ -10,6 +10,7 @@ from typing import Final, TypeAlias
 
 from bot import measures
 from bot.intents.beside import without_beside
+from bot.intents.bounds import bounded, is_foreseen
 from bot.intents.cold_readings import SPOTS, cooling, of_one_fridge, of_the_brine, of_the_meat, raw_sizes, several_days
 from bot.intents.context import Context
 from bot.intents.fields import THICK_AND_THIN
@@ -77,15 +78,6 @@ _GOES_IN_AT: Final = re.compile(
     r"(?:the )?(?:meat|brisket|flat|belly|fish)s? (?:(?:is|are|went|goes|gone|going|now) )*in(?: the \w+)? at \d{2}\b"
 )
 _IN_A_WHILE: Final = re.compile(r"(?:(?:ok|yes|sure|maybe|later|ill do it|doing it) )*in \d{1,3}")  # minutes
-_FORESEEN: Final = re.compile(
-    r"\bin (?:about |another |under )?(?:an?|half an?|\d{1,3}) ?(?:h|hrs?|hours?|m?mins?|minutes?)$"
-    r"|\bby (?:about )?\d{1,2}"
-    r"(?:[:.]\d\d)?(?: ?[ap]m)?$"
-)
-_GOT_THERE: Final = re.compile(
-    r"\b(?:still|stuck|stalled|was|were|hit|got|reached|went|took|down|up|fell|dropped|cooled|climbed|has"
-    r"|had|made)\b"
-)
 _THICK: Final = re.compile(
     rf"{THICK_AND_THIN.pattern}|\b(?:middle|ends?|edges?)\b|\b(?:thick\w*|fat (?:end|side|part"
     rf"|bit))\b"
@@ -100,6 +92,12 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
 
     With `loose`, one number beside a named thermometer is taken out of a few foreign words too.
     """
+    plain, unsure = bounded(text, context)
+    found = _read(plain, context, loose=loose)
+    return Unclear("bound", text[:60]) if unsure and found is not None else found
+
+
+def _read(text: str, context: Context, *, loose: bool) -> Reading | Unclear | None:
     if _is_none(text, context):
         return None
     if swung := swings(text, context):
@@ -131,7 +129,7 @@ def read_reading(text: str, context: Context, *, loose: bool = False) -> Reading
         context = replace(context, brine_made=False)  # «fridge 38 to 41»: no brine stands beside it
     asked = None if line.words & _PROBED else raw_sizes(labelled(line), context)
     found = asked or _settled(labelled(line), line, context)
-    if isinstance(found, list) and len(found) == 1 and _FORESEEN.search(text) and not _GOT_THERE.search(text):
+    if isinstance(found, list) and len(found) == 1 and is_foreseen(text):
         return Unclear("number", text[:60], (Reading((found[0][1],)),))  # «40 in 3 hours»: to come, or how long it took
     if isinstance(found, Unclear):
         return replace(found, text=text[:60])

@@ -79,6 +79,10 @@ REMARKS: Final = {
     "thickest": language.later(
         "Which is it at the thickest spot? The cure has to reach the middle there. Tap it, or type it like 48 mm or 1.9 in."
     ),
+    "bound": language.later(
+        "Which number does it show? A limit hangs on it, so «nearly» and «over» are not noted.\n"
+        "Type it as you read it, like «core 66 c» or «fridge 46 f»."
+    ),
     "grams": language.later(
         "How many grams, and is it curing salt or plain salt? I do not guess a dose.\n"
         "Type it like «put in 12 g of curing salt»."
