@@ -1,16 +1,17 @@
-"""What nobody can take from a line that was understood: which of two hours, or which number. It is asked."""
+"""What is asked of a line that was understood: which of two hours, which number, and whether it was read."""
 
 from datetime import datetime
 
 from bot.intents.bounds import not_read
 from bot.intents.clock import came_twice
 from bot.intents.context import SHOWN, Context
+from bot.intents.guessed import guessed
 from bot.intents.intents import Intent, Reading, Unclear
 
 
 def unsure(intent: Intent, plain: str, context: Context) -> Intent:
     """The intent, or the question for what nobody can take from the line: which of two hours, or which number."""
-    return not_read(_of_one_hour(intent, plain, context), plain, context)
+    return guessed(not_read(_of_one_hour(intent, plain, context), plain, context), plain, context)
 
 
 def _of_one_hour(intent: Intent, plain: str, context: Context) -> Intent:

@@ -83,6 +83,10 @@ REMARKS: Final = {
         "Which number does it show? A limit hangs on it, so «nearly» and «over» are not noted.\n"
         "Type it as you read it, like «core 66 c» or «fridge 46 f»."
     ),
+    "guessed": language.later(
+        "Is that read off a thermometer, or a guess? A guess is not noted: meat is judged by what was read.\n"
+        "Tap it if you read it, else read it now and type the number."
+    ),
     "grams": language.later(
         "How many grams, and is it curing salt or plain salt? I do not guess a dose.\n"
         "Type it like «put in 12 g of curing salt»."

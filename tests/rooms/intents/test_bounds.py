@@ -92,3 +92,34 @@ def test_what_lay_out_is_as_warm_as_its_core_and_not_its_room() -> None:
     (told,) = read("left out, core over 40 f", context("curing", POUNDS))
     assert isinstance(told, Happened)
     assert "room_c" not in told.facts
+
+
+@pytest.mark.parametrize(
+    ("line", "phase"),
+    [
+        ("core is probably about 165", "cooking"),
+        ("i think its 165", "cooking"),
+        ("core 165 i think", "cooking"),
+        ("no thermometer but core feels like 165", "cooking"),
+        ("core should be 165 by now", "cooking"),
+        ("fridge is probably 38", "curing"),
+        ("fridge usually 38", "curing"),
+        ("didnt check but fridge is 38", "curing"),
+        ("kern vermutlich 74", "cooking"),
+        ("ich glaube der kern hat 74", "cooking"),
+    ],
+)
+def test_a_guess_is_asked_about(line: str, phase: str) -> None:
+    """«core is probably 165» was a core of 165 °F; a tap says that it was read."""
+    found = read(line, context(phase, KILOS if "kern" in line else POUNDS))
+    assert not any(isinstance(one, Reading) for one in found)
+    assert any(isinstance(one, Unclear) and one.why == "guessed" for one in found), found
+
+
+@pytest.mark.parametrize(
+    ("line", "phase"),
+    [("core 150, i think it needs more fuel", "cooking"), ("fridge 38 i checked", "curing"), ("165ish", "cooking")],
+)
+def test_what_was_read_is_no_guess(line: str, phase: str) -> None:
+    """A guess about something else leaves the number alone."""
+    assert any(isinstance(one, Reading) for one in read(line, context(phase, POUNDS)))
