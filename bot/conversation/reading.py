@@ -153,6 +153,8 @@ def _steps_met(a: Assessment, plain: Sequence[Plain]) -> list[tuple[What, dateti
         return []
     met: list[tuple[What, datetime]] = []
     for probe, celsius, at in plain:
+        if probe is Probe.BRINE and a.batch.setup.method == "dry":
+            continue  # its brine is none of this plan: nothing of it was weighed
         if probe is Probe.BRINE and a.batch.phase is Phase.WAITING and "brine" not in a.batch.done:
             met.append((Done("brine"), at))  # whoever reads a brine has made it
         if probe is Probe.BRINE and celsius <= BRINE_COLD_C:

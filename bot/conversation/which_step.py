@@ -6,7 +6,7 @@ from typing import Final
 
 from bot.intents.intents import Snooze, StepDone, StepMissed, StepSkipped
 from core.batch.assess import Assessment
-from core.batch.events import Done, Missed
+from core.batch.events import Done, Missed, Probe
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step
 from core.service import batches, steps
@@ -34,7 +34,7 @@ def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
         return False
     if setup.method == "dry":
         weighs = step.kind is Kind.BRINE or setup.nitrite_target > 0.0  # plain salt holds nobody up
-        return weighs and bool(_BRINE.search(said))
+        return weighs and bool(_BRINE.search(said) or a.batch.last(Probe.BRINE))
     mixed = Kind.BRINE in a.batch.done
     return setup.method == "brine" and not mixed and not _BRINE.search(said) and bool(_DRY.search(said))
 
