@@ -69,6 +69,7 @@ _NAMED: Final = {
 }
 _QUANTITY: Final = re.compile(rf"(?:{measures.NUMBER}) ?(?:[a-z%°\"]+)?")
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
+_MADE: Final = re.compile(r"\b(?:made|mixed|done|stirred|chilled|cooled|cooling|ready|boiled|dissolved)\b")
 _SHORT: Final = 2  # words
 FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number alone
     r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number"
@@ -272,6 +273,8 @@ def _choice(slot: str) -> Callable[[str, Context], Intent | None]:
     """One of the words of a slot, in a short answer."""
 
     def reader(text: str, context: Context) -> Intent | None:
+        if _MADE.search(text):  # «brine made» is done, and no choice of a brine
+            return None
         hits: list[Any] = [value for value, words in _CHOICES[slot] if re.search(words, text)]
         return Change({slot: hits[0]}) if hits and len(text.split()) <= 5 and not re.search(r"\d", text) else None
 

@@ -1,5 +1,7 @@
 """A question about the batch in hand, with what was read or done before it in the same breath."""
 
+from dataclasses import replace
+
 from bot.intents import questions
 from bot.intents.asked_beside import IS_IT
 from bot.intents.clause import is_nothing
@@ -23,4 +25,6 @@ def asked_topic(plain: str, context: Context) -> list[Intent]:
     acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear | Change)]
     if not acted and re.search(r"\d", before):
         return [Question(plain)]  # it brings figures of its own: none about this batch's record
-    return merged([*acted, ask])
+    alone = plain.removeprefix(before).lstrip(" ,.;")  # what was done tells nothing of what is asked
+    deeds = bool(acted) and not any(isinstance(intent, Reading) for intent in acted)
+    return merged([*acted, replace(ask, text=alone) if deeds and alone else ask])

@@ -177,6 +177,9 @@ def _as_typed(intent: Intent, shown: str) -> Intent:
         return greetings.greeting(shown.lower())
     if isinstance(intent, Question) and intent.text and intent.text in shown:
         return intent  # what was asked, without the deeds beside it
+    at = shown.lower().find(intent.text) if isinstance(intent, Ask) and intent.text else -1
+    if isinstance(intent, Ask) and at > 1:
+        return replace(intent, text=shown[at : at + len(intent.text)])
     asked = isinstance(intent, Ask | Question) and not grave_only_so(intent.text, shown)
     return replace(intent, text=shown) if asked else intent  # type: ignore[call-arg]
 

@@ -174,7 +174,7 @@ def ways(a: Assessment, offered: tuple[Way, ...]) -> Rows:
         "dry": say("Dry cure, meal {at}"),
         "inject": say("Inject, meal {at}"),
         "strong": say("Strong brine, meal {at}"),
-        "strong_hot": say("Strong brine, eaten hot, {at}"),
+        "strong_hot": say("Strong brine, hot, {at}"),
         "thinner": say("Split to {mm}, meal {at}"),
     }
     rows = []
