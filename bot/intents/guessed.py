@@ -1,25 +1,38 @@
-"""A temperature that nobody read: «core is probably 165», «i think the fridge is 38», «didnt check but 38».
+"""A temperature that nobody read, or that is not the middle: «core is probably 165», «outside of the meat is 165».
 
-It is asked whether it was read; the tap says so, and a guess is not kept.
+It is asked whether it was read, or for the middle; a guess is not kept.
 """
 
 from typing import Final
 
 from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Correct, Intent, Reading, Unclear
+from bot.intents.intents import Correct, Intent, Reading, Temperature, Unclear
 from core import patterns as re
 from core.batch.events import Probe
 
 _UNREAD: Final = re.compile(  # of the whole line
     r"\b(?:no|without (?:an?|the|my)|lost (?:the|my)|(?:dont|do not) have an?) thermometer\b"
     r"|\b(?:didnt|did not|havent|have not|not|couldnt|cant) (?:actually |really )?(?:check|measure|read|look|probe"
-    r"|test)\w*\b|\bby (?:feel|guess|now)\b"
+    r"|test)\w*\b|\bby (?:feel|guess|now)\b|\d (?:degrees? |deg )?(?:too )?(?:high|low|off)\b"
 )
 _GUESS: Final = re.compile(  # of the part that holds the number
     r"\b(?:probably|prob(?:s|ly)?|maybe|perhaps|presumably|i (?:think|guess|reckon|suppose|assume|bet|imagine)"
     r"|id (?:say|guess)|guess(?:ing|ed)?|my guess|feels? (?:like|about)|(?:must|should|ought to)"
-    r" (?:have (?:been|hit) |be )|usually|normally|most likely|if i had to)\b"
+    r" (?:have (?:been|hit) |be )|usually|normally|most likely|if i had to|most of the time|mostly|sometimes"
+    r"|(?:on )?average|goes (?:down |up )?to|as low as)\b"
 )
+_RULE: Final = re.compile(  # «fridge should be 37» tells a rule as well as what was meant
+    r"\b(?:fridge|brine|core|meat|middle|pit|is|was|are) (?:should|ought to|supposed to|meant to) be\b"
+)
+_AT_THE_BONE: Final = re.compile(
+    r"\b(?:touch\w+|near|on|at|by|against|hit\w*|next to|close to|along) (?:the |a )?bone\b"
+)
+_AT_THE_SURFACE: Final = re.compile(
+    r"\b(?:outside|surface|skin|crust)(?: of (?:the |it)?(?:meat|bird|fish|brisket|ham|bacon)?)?(?: (?:is|was|at"
+    r"|reads?|says|now|temp))* \d|\d[^,;]*\b(?:on|at) the (?:outside|surface|skin)\b"
+    r"|\b(?:ir|infra ?red|laser) (?:gun|thermometer)"
+)
+_THE_MIDDLE: Final = re.compile(r"\b(?:core|middle|inside|internal|cent(?:re|er))\b")
 _PARTS: Final = re.compile(r"[,;]| (?:and|but) (?!maybe|probably|i )")
 _NUMBER: Final = re.compile(r"(?<![\w.])-?\d{1,3}(?:\.\d+)?")
 
@@ -28,10 +41,23 @@ def guessed(intent: Intent, text: str, context: Context) -> Intent:
     """The intent; of a temperature that was guessed, the question whether it was read."""
     unread, parts = _UNREAD.search(text), _PARTS.split(text)
     values = {float(n) for part in parts if unread or _GUESS.search(part) for n in _NUMBER.findall(part)}
+    elsewhere = _AT_THE_BONE.search(text) or (_AT_THE_SURFACE.search(text) and not _THE_MIDDLE.search(text))
+    if elsewhere and any(t.probe is Probe.CORE for t in _readings(intent)):
+        return Unclear("not_core", text[:SHOWN])
     match intent:
         case Reading(temperatures=told) if any(t.value in values and t.probe is not Probe.PIT for t in told):
             return Unclear("guessed", text[:SHOWN], (intent,))
-        case Correct(value=value, probe=probe) if value in values and probe is not Probe.PIT and "by now" in text:
-            return Unclear("guessed", text[:SHOWN])
+        case Correct(value=float(value), probe=probe) if probe is not Probe.PIT and _is_a_rule(text):
+            return Unclear("guessed", text[:SHOWN], (Reading((Temperature(value, intent.unit, probe),)),))
         case _:
             return intent
+
+
+def _is_a_rule(text: str) -> bool:
+    return bool(_RULE.search(text)) or "by now" in text
+
+
+def _readings(intent: Intent) -> list[Temperature]:
+    """What it reads, or may read."""
+    ways = intent.options if isinstance(intent, Unclear) else (intent,)
+    return [told for way in ways if isinstance(way, Reading) for told in way.temperatures]

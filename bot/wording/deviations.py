@@ -4,7 +4,7 @@ from collections.abc import Collection, Sequence
 from datetime import datetime
 from typing import Final
 
-from bot.wording.language import Words, later, say
+from bot.wording.language import Words
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.events import Probe
@@ -58,8 +58,11 @@ ASK: Final = {
     ),
 }
 
-ALREADY_READ: Final = later(
-    "How long can it have been so warm at most? Type like «1 hour»; «no idea» is an answer too."
+ALREADY_READ: Final = Words(
+    {
+        "warm_fridge": "How long can the fridge have been so warm at most? Type like «1 hour»; «no idea» is an answer too.",
+        "warm_brine": "How long can the brine have been so warm at most? Type like «1 hour»; «no idea» is an answer too.",
+    }
 )
 WATCHED: Final = {"warm_fridge": Rule.FRIDGE, "warm_brine": Rule.BRINE}
 
@@ -78,7 +81,7 @@ def read_warm(a: Assessment, plain: Sequence[tuple[Probe, Celsius, datetime]]) -
 def unshown(a: Assessment, those: Collection[str]) -> tuple[str, str]:
     """The question for how long the first of those was warm at most, and its kind; nothing where it is shown."""
     open_still = [w for w in sorted(those) if any(_unshown(f) for f in a.ledger.verdict.of(WATCHED[w]))]
-    return (say(ALREADY_READ), open_still[0]) if open_still and not a.ledger.thrown else ("", "")
+    return (ALREADY_READ[open_still[0]], open_still[0]) if open_still and not a.ledger.thrown else ("", "")
 
 
 def _unshown(f: Finding) -> bool:

@@ -83,6 +83,10 @@ REMARKS: Final = {
         "Which number does it show? A limit hangs on it, so «nearly» and «over» are not noted.\n"
         "Type it as you read it, like «core 66 c» or «fridge 46 f»."
     ),
+    "not_core": language.later(
+        "On the bone, at the skin or the surface it reads more than the middle, so that is not noted.\n"
+        "Read the thickest spot, away from bone and fat, and type it, like «core 66 c»."
+    ),
     "guessed": language.later(
         "Is that read off a thermometer, or a guess? A guess is not noted: meat is judged by what was read.\n"
         "Tap it if you read it, else read it now and type the number."

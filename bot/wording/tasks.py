@@ -6,7 +6,7 @@ from core.batch.assess import Assessment
 from core.cure.afterwards import SOAK_WATER
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
-from core.plan.steps import Kind, Step
+from core.plan.steps import Kind, Step, Urgency
 
 WRAPPINGS = Words({"paper": "paper", "foil": "foil"})
 
@@ -84,6 +84,13 @@ def _flip(step: Step, a: Assessment) -> str:
 
 def _fridge(step: Step, a: Assessment) -> str:
     low, high = numbers.temperature(2.0, a.person), numbers.temperature(4.4, a.person)
+    if step.urgency is Urgency.PIERCING:
+        return say(
+            "Read the fridge again: it was too warm, and more than two hours of that is too long.\n"
+            "{low} to {high} is right. Else move the meat to a colder one, or onto ice, and tell me what that reads.",
+            low=low,
+            high=high,
+        )
     return say(
         "Read the fridge, a thermometer in a glass of water beside the bag: {low} to {high} is right.",
         low=low,

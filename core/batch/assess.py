@@ -29,6 +29,7 @@ from core.plan.recipe import product
 from core.plan.schedule import schedule
 from core.plan.setup import Setup
 from core.plan.steps import Band, Durations, Plan, TimeBand
+from core.safety.fridge import MENDED_F
 from core.safety.history import printed_f
 from core.safety.storage import keeping
 from core.units import Celsius, Days, Hours
@@ -239,6 +240,7 @@ def _progress(batch: Batch, cook: Estimate, cooling: cold.Cooling, reading: date
         cold_at=cooling.cold_at,
         cooled=cooling.corners,
         fire_seen=_fire_seen(batch),
+        warm_at=_warm_at(batch),
     )
 
 
@@ -246,6 +248,12 @@ def _fire_seen(batch: Batch) -> bool:
     """Whether core or pit were read since the meat came out of the cure."""
     out = batch.done.get("out")
     return out is not None and any(r.at >= out for p in (Probe.CORE, Probe.PIT) for r in batch.of_probe(p))
+
+
+def _warm_at(batch: Batch) -> datetime | None:
+    """When the fridge of raw meat was read above what part of a day mends, where that was its last reading."""
+    last, raw = batch.last(Probe.FRIDGE), "into_cure" in batch.done and "meat_on" not in batch.done
+    return last.at if raw and last is not None and printed_f(last.celsius) > MENDED_F else None
 
 
 def _times(on: datetime, hours: HeatBand, hold: Hours) -> TimeBand:

@@ -17,7 +17,8 @@ class Progress:
     `readings` how many core readings there are since the meat went on. `at_60c` is when the core falls to 60 °C,
     `from_54c` when it fell below 54.4 °C (130 °F), `cold_at` when it is expected at 4.4 °C (40 °F). `cooled` names
     the chill corners already read ("27", "4"). `fire_seen` says that core or pit were read since it came out of the
-    cure: then there is a fire, whoever lit it and whatever was said.
+    cure: then there is a fire, whoever lit it and whatever was said. `warm_at` is when the fridge was last read so warm
+    that the two-hour rule counts, where nobody has read it colder since.
     """
 
     started: datetime
@@ -34,3 +35,4 @@ class Progress:
     cold_at: datetime | None = None
     cooled: frozenset[str] = frozenset()
     fire_seen: bool = False
+    warm_at: datetime | None = None

@@ -34,6 +34,7 @@ WHOLE_COOLING = timedelta(hours=6.5)  # and on to 40 °F
 ASK_FOR_READING = timedelta(hours=1)
 AFTER_THE_FIRE = ("off", "rest", "chill", "slice", "serve")  # any of them says that it is off
 READY_SOON = timedelta(minutes=10)  # from then on the probe is asked for, not a number
+WARM_AGAIN = timedelta(hours=1)  # of the two that a fridge may be too warm
 A_LATE_FIRE = timedelta(days=2)  # so long after its hour the fridge of meat that waits for it is still asked for
 
 
@@ -89,7 +90,7 @@ def _after_rinse(case: Case, fixed: Anchors) -> Iterator[Step]:
 
 def _wait_steps(case: Case, fixed: Anchors) -> tuple[Step, ...]:
     curing = _while_it_cures(case.wall, (fixed.into_cure, fixed.out), case.flip_hours)
-    return (*curing, *_while_it_rests(case, fixed))
+    return (*curing, *_while_it_rests(case, fixed), *_while_it_is_warm(case))
 
 
 def _while_it_rests(case: Case, fixed: Anchors) -> Iterator[Step]:
@@ -105,6 +106,12 @@ def _while_it_rests(case: Case, fixed: Anchors) -> Iterator[Step]:
         check = case.wall.awake(case.wall.at(day, case.flip_hours[0] if case.flip_hours else time(8, 0)))
         if day <= case.wall.day(sealed) or fixed.out + timedelta(days=1) < check < fire:
             yield Step(f"fridge_check/{day:%Y%m%d}", Kind.FRIDGE_CHECK, check, Urgency.QUIET, minutes=1)
+
+
+def _while_it_is_warm(case: Case) -> Iterator[Step]:
+    """A fridge that was read too warm is read again before its two hours are over, by night too."""
+    if at := case.progress.warm_at:
+        yield Step(f"fridge_check/{at:%Y%m%d%H%M}", Kind.FRIDGE_CHECK, at + WARM_AGAIN, Urgency.PIERCING, minutes=1)
 
 
 @lru_cache(maxsize=64)  # they hang on the time at which it is in the cure, and on no other

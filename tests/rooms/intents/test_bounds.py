@@ -104,6 +104,9 @@ def test_what_lay_out_is_as_warm_as_its_core_and_not_its_room() -> None:
         ("core should be 165 by now", "cooking"),
         ("fridge is probably 38", "curing"),
         ("fridge usually 38", "curing"),
+        ("fridge goes down to 37 at night", "curing"),
+        ("fridge should be 37", "curing"),
+        ("165 but the thermometer reads 10 high", "cooking"),
         ("didnt check but fridge is 38", "curing"),
         ("kern vermutlich 74", "cooking"),
         ("ich glaube der kern hat 74", "cooking"),
@@ -123,3 +126,27 @@ def test_a_guess_is_asked_about(line: str, phase: str) -> None:
 def test_what_was_read_is_no_guess(line: str, phase: str) -> None:
     """A guess about something else leaves the number alone."""
     assert any(isinstance(one, Reading) for one in read(line, context(phase, POUNDS)))
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "outside of the meat is 165",
+        "ir gun says 165",
+        "skin is at 165",
+        "165 on the surface",
+        "probe was touching the bone at 165",
+        "165 near the bone",
+    ],
+)
+def test_what_is_not_the_middle_is_no_core(line: str) -> None:
+    """«outside of the meat is 165» was kept as a core of 165 °F."""
+    (asked,) = read(line, context("cooking", POUNDS))
+    assert isinstance(asked, Unclear)
+    assert (asked.why, asked.options) == ("not_core", ())
+
+
+@pytest.mark.parametrize("line", ["core 165 outside its cold", "core 150, bone in", "core 150 skin looks good"])
+def test_a_core_beside_other_words_is_kept(line: str) -> None:
+    """The skin and the weather take nothing from a core."""
+    assert any(isinstance(one, Reading) for one in read(line, context("cooking", POUNDS)))
