@@ -22,7 +22,7 @@ _GUESS: Final = re.compile(  # of the part that holds the number
     r"|(?:on )?average|goes (?:down |up )?to|as low as)\b"
 )
 _RULE: Final = re.compile(  # «fridge should be 37» tells a rule as well as what was meant
-    r"\b(?:fridge|brine|core|meat|middle|pit|is|was|are) (?:should|ought to|supposed to|meant to) be\b"
+    r"\b(?:fridge|brine|core|meat|middle|pit) (?:should|ought to) be\b|\bis (?:supposed|meant) to be\b"
 )
 _AT_THE_BONE: Final = re.compile(
     r"\b(?:touch\w+|near|on|at|by|against|hit\w*|next to|close to|along) (?:the |a )?bone\b"
