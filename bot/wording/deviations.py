@@ -74,7 +74,7 @@ def read_warm(a: Assessment, plain: Sequence[tuple[Probe, Celsius, datetime]]) -
     """
     read = {what for probe, what in READ.items() if any(p is probe and c > COLD for p, c, _ in plain)}
     if "warm_fridge" in read and a.batch.phase is Phase.CURING and not a.ledger.thrown:
-        return say(ALREADY_READ), "warm_fridge"
+        return ALREADY_READ["warm_fridge"], "warm_fridge"
     return unshown(a, read)
 
 
