@@ -32,8 +32,12 @@ _APIECE: Final = (
     r"|the (?:piece|fish))\b"
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
+_NO_DATE: Final = (  # «for 6, 3.4 kg», «saturday 6, 3.4 kg», «march 6, 3.4 kg»: guests, an hour, a date
+    "(?<!for )(?<!to )(?<!(?:day|mon|tue|wed|thu|fri|sat|sun|ber|ary|rch|ril|may|une|uly|ust|jan|feb|mar|apr|jun|jul|aug"
+    "|sep|oct|nov|dec) )"
+)
 _LISTED: Final = re.compile(
-    r"(?<![\w.:])(?<!at )(?<!by )(?<!cure )(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
+    rf"(?<![\w.:])(?<!at )(?<!by )(?<!cure ){_NO_DATE}(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
     r"(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$"
 )
 _BEHIND_HOURS: Final = re.compile(r"\b(?:at|by) \d{1,2} ?(?:(?:and|&|,) ?\d{1,2} ?)+(?:and|&|,) ?$")  # or at weights
@@ -47,7 +51,7 @@ _RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
 )
 _ONE_LISTED: Final = re.compile(r"[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
-_SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3 lb slabs»
+_SEVERAL: Final = re.compile(rf"(?<![\w.])(?<!at )(?<!by ){_NO_DATE}([2-9]) ?$")  # «two 3 lb slabs»
 MANY: Final = r"(?:[2-9]|1\d|20)"  # pieces of one batch that people count
 _COUNT: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:of (?:them|em|those)\b|(?:(?!people|ppl|guests|persons|friends"

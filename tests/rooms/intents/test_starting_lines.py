@@ -29,6 +29,8 @@ def start(text: str) -> Start:
             "3.2 kg flat for sat 13:00, pit 121 c",
             {"mass": 3.2, "cut": FLAT, "deadline": MEAL, "pit_c": 121.0},
         ),
+        ("flat for 6, 3.4 kg", {"mass": 3.4, "cut": FLAT}),  # guests, and no second piece of 6 kg
+        ("flat for saturday 13:00, 3.2 kg", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
         ("saturday 1pm 3.2 kg flat", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
         ("three point two kilos brisket flat saturday one pm", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
         ("3,2 kg Rinderbrust flat für Samstag 13 Uhr", {"mass": 3.2, "cut": FLAT, "deadline": MEAL}),
