@@ -33,8 +33,8 @@ _APIECE: Final = (
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
 _NO_DATE: Final = (  # «for 6, 3.4 kg», «saturday 6, 3.4 kg», «march 6, 3.4 kg»: guests, an hour, a date
-    "(?<!for )(?<!to )(?<!(?:day|mon|tue|wed|thu|fri|sat|sun|ber|ary|rch|ril|may|une|uly|ust|jan|feb|mar|apr|jun|jul|aug"
-    "|sep|oct|nov|dec) )"
+    "(?<!for )(?<!to )(?<!(?:day|mon|tue|wed|thu|fri|sat|sun) )"
+    "(?<!(?:ber|ary|rch|ril|may|une|uly|ust|jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec) )"
 )
 _LISTED: Final = re.compile(
     rf"(?<![\w.:])(?<!at )(?<!by )(?<!cure ){_NO_DATE}(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
