@@ -8,6 +8,7 @@ PARTS = frozenset({"a quarter", "half", "three quarters"})  # of the gap that a 
 OF_A_BATCH = {
     "54 °C (130 °F) it has 1.5 h to 26 °C (80 °F) and 5 h more to 4 °C (40 °F)": "FSIS_COOLING_1999",
     "in the first 3 to 4 h": "COMMON_PRACTICE", "3 to 5 in all": "COMMON_PRACTICE",
+    "45 to 60 min, loosely wrapped": "COMMON_PRACTICE", "more than two hours of that": "FSIS_DANGER_ZONE",
     "it has 1.5 h to reach": "FSIS_COOLING_1999", "in 1.5 + 5 h": "FSIS_COOLING_1999", "option 1;": "FSIS_COOLING_1999",
     "Appendix B, 1999": "FSIS_COOLING_1999", "the 15 h row for cured meat of 1999": "FSIS_COOLING_1999",
     "the one of 2021": "FSIS_COOLING_2021",

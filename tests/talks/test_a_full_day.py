@@ -12,7 +12,8 @@ BEGUN = (
     "2.8 kg brisket point for 3 october 13:00, 45 mm",
     "2 kg pork belly, skin off, 40 mm, for 3 october 18:00",
 )
-IN_CURE = ("made the brine", "brine 3 c", "meat is in")
+IN_BRINE = ("made the brine", "brine 3 c", "meat is in")
+IN_CURE = {"flat": IN_BRINE, "point": IN_BRINE, "bacon": ("weighed the cure", "meat is in")}  # the belly is cured dry
 
 
 def reminders(said: list[dict[str, Any]]) -> list[dict[str, Any]]:
@@ -24,8 +25,8 @@ async def begun(player: Player) -> None:
     """Three batches, all in their cure."""
     for line in BEGUN:
         await player.play(line)
-    for name in ("flat", "point", "bacon"):
-        for line in IN_CURE:
+    for name, lines in IN_CURE.items():
+        for line in lines:
             await player.play(f"{name}: {line}")
 
 
