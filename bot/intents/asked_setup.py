@@ -45,8 +45,10 @@ _ALL_OR_EACH: Final = re.compile(
 _NO_DEADLINE: Final = re.compile(
     r"\b(?:no (?:deadline|rush|hurry|date|idea)|whenever|any ?time|doesnt matter|dont care|open|none|not fixed)\b"
 )
+_MADE: Final = r"\b(?:made|mixed|done|stirred|chilled|cooled|cooling|ready|boiled|dissolved)\b"  # and no choice
 _CHOICES: Final[dict[str, tuple[tuple[str, str], ...]]] = {
-    "method": (("inject", r"\b(?:inject\w{0,3}|pump)\b"), ("dry", r"\bdry\b"), ("brine", r"\b(?:wet|brine|bag)\b")),
+    "method": (("inject", r"\b(?:inject\w{0,3}|pump)\b"), ("dry", r"\bdry\b"),
+               ("brine", rf"^(?!.*{_MADE}).*\b(?:wet|brine|bag)\b")),
     "purpose": (("thin", r"\b(?:thin|deli)\b"), ("cold", r"\bcold\b"), ("hot", r"\b(?:hot|warm)\b"),
                 ("pulled", r"\b(?:pulled|shredded)\b")),
     "wrap": (("none", r"\b(?:no|none|unwrapped|naked|nothing)\b"), ("paper", r"\bpaper\b"), ("foil", r"\bfoil\b")),
@@ -69,7 +71,6 @@ _NAMED: Final = {
 }
 _QUANTITY: Final = re.compile(rf"(?:{measures.NUMBER}) ?(?:[a-z%°\"]+)?")
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
-_MADE: Final = re.compile(r"\b(?:made|mixed|done|stirred|chilled|cooled|cooling|ready|boiled|dissolved)\b")
 _SHORT: Final = 2  # words
 FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number alone
     r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number"
@@ -255,11 +256,9 @@ def _field(name: str) -> Callable[[str, Context], Intent | None]:
     """A temperature of the setup: in the unit that was said, else in the person's own where only that can be."""
 
     def reader(text: str, context: Context) -> Intent | None:
-        said = measures.sole(text, "temperature")
-        if said:
+        if said := measures.sole(text, "temperature"):
             return Change({name: said.value})
-        number = measures.number(text)
-        if number is None:
+        if (number := measures.number(text)) is None:
             return None
         probe = Probe.PIT if name == "pit_c" else Probe.FRIDGE
         units = set_point(probe, number)
@@ -273,8 +272,6 @@ def _choice(slot: str) -> Callable[[str, Context], Intent | None]:
     """One of the words of a slot, in a short answer."""
 
     def reader(text: str, context: Context) -> Intent | None:
-        if _MADE.search(text):  # «brine made» is done, and no choice of a brine
-            return None
         hits: list[Any] = [value for value, words in _CHOICES[slot] if re.search(words, text)]
         return Change({slot: hits[0]}) if hits and len(text.split()) <= 5 and not re.search(r"\d", text) else None
 

@@ -25,7 +25,7 @@ def asked_topic(plain: str, context: Context) -> list[Intent]:
     acted = [intent for intent in said if isinstance(intent, Reading | StepDone | Happened | Unclear | Change)]
     if not acted and re.search(r"\d", before):
         return [Question(plain)]  # it brings figures of its own: none about this batch's record
-    # «resting. is it safe» asks nothing of the rest
-    if ask.topic == "safe" and acted and not any(isinstance(intent, Reading) for intent in acted):
+    deeds = acted and not any(isinstance(intent, Reading) for intent in acted)
+    if isinstance(ask, Ask) and ask.topic == "safe" and deeds:  # «resting. is it safe» asks nothing of the rest
         ask = replace(ask, text=plain.removeprefix(before).lstrip(" ,.;") or plain)
     return merged([*acted, ask])
