@@ -9,7 +9,7 @@ from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.fitting import SMALLEST_PIECE, masses
 from bot.intents.of_days import days_kept
 from bot.intents.told import Told
-from bot.intents.wanted import by_the_plate, cost_each, price, share_lost, weights
+from bot.intents.wanted import by_the_plate, cost_each, price, share_kept, share_lost, weights
 from bot.wording import sums, sums_birds, sums_hot, sums_plate
 from core.answers import amounts, mixing
 from core.errors import Missing
@@ -145,8 +145,10 @@ def _price(turn: Turn, line: Told) -> Answer:
         return sums_plate.each_pays(each, line.people or 1), KITCHEN, {"each": each}
     cost, unit = told
     left = amounts.cooked(1.0, _left(line), "packer" in line.text)
-    cooked = tuple(cost / one for one in (left.high, left.usual, left.low))
-    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE)
+    kept = share_kept(line.text)
+    cooked = tuple(cost / (kept or one) for one in (left.high, left.usual, left.low))
+    a_unit = measures.to_house(1.0, unit)  # «a kilo», for which it is asked
+    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE and (len(line.meats) == 1 or mass != a_unit))
     mass = measures.from_house(bought, unit) if bought else None
     said = sums_plate.price(cooked, unit, None if mass is None else mass * cost, line.people)
     small = next((mass for mass in line.meats if mass < SMALLEST_PIECE), None)

@@ -44,6 +44,7 @@ _WENT: Final = (
     r"(?:drop(?:p?ed|ping)?|f(?:ell|all(?:ing)?)|r(?:ose|is(?:e|ing))|jump(?:ed|ing)?|climb(?:ed|ing)?|dip(?:ped|ping)?"
     r"|(?:went|go(?:ing|ne)?) (?:up|down))"
 )
+_GONE_OFF: Final = re.compile(r"^(?:i think |think )?(?:its|it is|it|meats?|the meats?|(?:the )?meat is) off(?: now)?$")
 _OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")
 _ROTTEN: Final = (
     r"(?:sour|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"
@@ -217,6 +218,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)
+    if _GONE_OFF.match(bare) and context.phase in ("chilling", "stored"):
+        return Unclear("gone_off", bare)
     if _TO_BED.match(bare) and context.phase in _WATCHED:
         return Ask("bed", text=text)
     if (

@@ -132,6 +132,12 @@ def bare_grams(text: str) -> float | None:
     return float(found[1]) if found else None
 
 
+_KEPT: Final = re.compile(
+    r"\b(?:get|yield\w*|keeps?|left with|ends? up (?:at|with)|comes? out at)\D{0,10}(?P<n>[3-9]\d(?:\.\d)?)"
+    r" ?(?:%|percent)"
+)
+
+
 def by_unit(text: str) -> Kilograms | None:
     """The kilo or the pound of meat that something is asked for; None where it is for none of them."""
     if by_the_kilo(text):
@@ -158,6 +164,12 @@ def price(text: str) -> tuple[float, str] | None:
 def by_the_plate(text: str) -> bool:
     """Whether a price is asked for by the plate."""
     return bool(_BY_THE_PLATE.search(text))
+
+
+def share_kept(text: str) -> Fraction | None:
+    """The share of its weight that somebody has left, «if i get 55 %»."""
+    found = _KEPT.search(text) if "%" in text or "percent" in text else None
+    return float(found["n"]) / 100.0 if found else None
 
 
 def share_lost(line: Told) -> Fraction | None:

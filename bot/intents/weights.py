@@ -58,10 +58,11 @@ _COUNT: Final = re.compile(
     rf"|adults|days?|hours?|of)\w+ )?{_NOUN}\b)"
 )
 _COUNTED: Final = re.compile(
-    r"(?:(?:its|it is|they are|there are|theres|i have|i got|ive got|we have|thats) )?"
+    r"(?:(?:its|it is|they are|there are|theres|i have|i got|ive got|we have|thats|make (?:it|that)|really) )*"
     rf"(?P<n>{MANY}) (?:of (?:them|em|those)|{_NOUN})"
     rf"(?: of \w+)?(?:,? (?:and |of )?(?P<weight>\S.*))?"
 )
+_SAME_WEIGHT: Final = re.compile(r",? ?\b(?:at |for |with )?(?:the )?same (?:total )?weight\b")
 _PUT_RIGHT: Final = re.compile(r"(?:,? (?:actually|in fact|sorry|now|though|by the way|not \d{1,2}))+$")
 _EACH: Final = re.compile(
     rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
@@ -182,7 +183,9 @@ def _count(text: str, weights: list[Measure]) -> int:
 
 def counted(text: str) -> dict[str, Any]:
     """«2 pieces», «its two of them, 5 kg in all» as an answer: how many, and their weight together where it is said."""
-    found = _COUNTED.fullmatch(_PUT_RIGHT.sub("", _IN_ALL.sub(" ", text)).strip(" ,"))
+    found = _COUNTED.fullmatch(
+        _PUT_RIGHT.sub("", _SAME_WEIGHT.sub(" ", _IN_ALL.sub(" ", text)).strip(" ,")).strip(" ,")
+    )
     weight = measures.sole(found["weight"] or "", "mass") if found else None
     if found is None or (found["weight"] and weight is None):
         return {}

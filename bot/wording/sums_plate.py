@@ -151,6 +151,8 @@ def price(cooked: tuple[float, ...], unit: str, whole: float | None, people: int
             low=low,
             high=high,
         )
+        if low != high
+        else say("{usual} {a} cooked, of the share that you have left.", usual=usual, a=name)
     ]
     if whole is not None:
         lines.append(say("The raw piece comes to {whole}.", whole=decimal(whole, 2)))
