@@ -11,6 +11,7 @@ from bot.intents.intents import Ask, Happened, Intent, Reading
 from bot.reply import Reply
 from bot.wording import asking, deviations
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.safety.incidents import needed
 from core.safety.record import Incident
 from core.service import batches
@@ -27,7 +28,7 @@ def decides(a: Assessment, what: str) -> tuple[str, asking.Rows, str]:
 
 def again(turn: Turn, meant: Understood, replies: Sequence[Reply]) -> Sequence[Reply]:
     """The replies; behind what was read, told or asked, where no other question stands, the one that still decides."""
-    before = meant.a if any(map(_news, meant.intents)) else None
+    before = meant.a if any(_news(intent, meant.a) for intent in meant.intents) else None
     if not replies or before is None or _open(before) is None or not _free(turn):
         return replies
     *others, last = replies
@@ -48,8 +49,11 @@ def _free(turn: Turn) -> bool:
     return (turn.open_question() or {}).get("slot") in (None, answered.SLOT, still_asked.SLOT)
 
 
-def _news(intent: Intent) -> bool:
-    return isinstance(intent, Reading | Happened) or (isinstance(intent, Ask) and intent.topic in _STANDS)
+def _news(intent: Intent, a: Assessment | None) -> bool:
+    """Whether what is open belongs behind it: of raw meat any reading, later only what asks how it stands."""
+    raw = a is not None and a.batch.phase in (Phase.WAITING, Phase.CURING, Phase.DRYING)
+    stands = isinstance(intent, Ask) and intent.topic in _STANDS
+    return stands or isinstance(intent, Happened) or (raw and isinstance(intent, Reading))
 
 
 def _open(a: Assessment) -> tuple[str, asking.Rows, dict[str, Any]] | None:

@@ -60,6 +60,7 @@ _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3�
     r"|\b(?<!last )(?<!all )(?<!every )(?<!the )(?<!one )(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|birds?)\b(?! (?:is |was |at |now )?\d)|\b\d{1,2} (?:bags?|packs?"
     r"|packets?|parcels?|pieces?|pcs|slices?|chunks?|people|guests?|probes?|thermometers?|sensors?|flips?|turns?"
+    r"|spots|places"
     r"|tubs?|scoops?|bottles?|times"
     r"|readings?|sandwich(?:es)?|plates?|portions?|servings?|briquettes?|coals|logs|years?)\b"
 )

@@ -44,6 +44,10 @@ _WENT: Final = (
     r"(?:drop(?:p?ed|ping)?|f(?:ell|all(?:ing)?)|r(?:ose|is(?:e|ing))|jump(?:ed|ing)?|climb(?:ed|ing)?|dip(?:ped|ping)?"
     r"|(?:went|go(?:ing|ne)?) (?:up|down))"
 )
+_DIAL: Final = re.compile(
+    r"^(?:(?:ok|i|we|just|have|ive) )*turned (?:(?:it|the fridge|that|the dial) )?(?:down|colder|cooler|lower)"
+    r"(?: the fridge)?(?: a bit| now)*$"
+)
 _GONE_OFF: Final = re.compile(r"^(?:i think |think )?(?:its|it is|it|meats?|the meats?|(?:the )?meat is) off(?: now)?$")
 _OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")
 _ROTTEN: Final = (
@@ -214,19 +218,16 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("spoiled", bare)
     if "thin" in bare and _THIN_END.search(bare) and len(_FIGURES.findall(bare)) == 1:
         return Question(text)  # the days go by the thickest spot: no thin end stands in its place
+    if found := _of_the_cold(bare, context):
+        return found
     if context.phase == "none" or not context.free or (context.asked and of_the_answer(bare)):
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)
-    if _GONE_OFF.match(bare) and context.phase in ("chilling", "stored"):
-        return Unclear("gone_off", bare)
     if _TO_BED.match(bare) and context.phase in _WATCHED:
         return Ask("bed", text=text)
-    if (
-        (_ADDED.search(bare) or _ALSO_IN.search(bare))
-        and not _NO_PIECE.search(bare)
-        and context.phase in ("waiting", "curing")
-    ):
+    added = (_ADDED.search(bare) or _ALSO_IN.search(bare)) and not _NO_PIECE.search(bare)
+    if added and context.phase in ("waiting", "curing"):
         return Unclear("added", bare)
     if _ANOTHER_MEAT.match(bare) and meat(bare).product and not re.search(r"\d", bare):
         return Ask("another_meat", text=text)
@@ -251,6 +252,13 @@ def read_vague(text: str, context: Context) -> Intent | None:
     return (
         Unclear(why, bare, _due(why, context)) if why and context.phase in _ONLY_IN.get(why, (context.phase,)) else None
     )
+
+
+def _of_the_cold(bare: str, context: Context) -> Unclear | None:
+    """«turned it down» of a fridge with raw meat in it, «its off» of meat that is off the fire long since."""
+    if _DIAL.match(bare) and context.phase in ("waiting", "curing", "drying"):
+        return Unclear("dial", bare)
+    return Unclear("gone_off", bare) if _GONE_OFF.match(bare) and context.phase in ("chilling", "stored") else None
 
 
 def _out(which: str, typed: str, context: Context) -> Unclear | None:

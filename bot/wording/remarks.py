@@ -83,6 +83,10 @@ REMARKS: Final = {
         "Which number does it show? A limit hangs on it, so «nearly» and «over» are not noted.\n"
         "Type it as you read it, like «core 66 c» or «fridge 46 f»."
     ),
+    "dial": language.later(
+        "Good, if that is the fridge. A dial tells no degrees: read it again in a glass of water beside the meat, and type it, "
+        "like «fridge 38 f»."
+    ),
     "gone_off": language.later(
         "Off the fire, which is noted, or gone off? What smells sour, rotten or of eggs is thrown away, untasted.\n"
         "If it smells clean, nothing is to be done: ask «is it safe» and I look at its record."
