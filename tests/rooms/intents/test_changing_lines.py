@@ -402,7 +402,6 @@ def test_units_of_the_person_are_the_rim() -> None:
     [
         "take it out tomorrow instead",
         "only ping me at 8",
-        "turned it down",
         "10 days in the cure",
         "use lighter fluid in the kamado w hot coals",
         "wild boar cured no cook sliced thin",
@@ -412,6 +411,12 @@ def test_units_of_the_person_are_the_rim() -> None:
 def test_what_only_looks_like_something_does_nothing(text: str) -> None:
     """A line whose words are those of a step or a setting, and which means neither, goes to the entries."""
     assert read(text, CURE) == [Question(text)]
+
+
+@pytest.mark.parametrize("text", ["turned it down", "turned down the fridge", "turned it colder"])
+def test_a_fridge_that_was_turned_down_is_read_again(text: str) -> None:
+    """No flip of the bag, and no degrees."""
+    assert read(text, CURE) == [Unclear("dial", text)]
 
 
 @pytest.mark.parametrize("text", ["sorry core 141 f", "i mean core 141 f", "oops, core 141 f"])
