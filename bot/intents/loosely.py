@@ -168,8 +168,6 @@ LOOSE_RULES: Final = tuple(
         (r"\bthis am\b", "this morning"), (r"\b(?:did|done) (?:mine|ours|hers|his|theirs)\b", "did it"),
         (r"^(?:nah|nope|no|oh|ok|hm+|actually)[, ]+(?=(?:forget it|never ?mind|undo|scratch that)$)", ""),
         (r"^(raining|snowing|pouring|hailing)( down| hard| a bit| here| now)*$", r"its \1"),
-        (r"^(?:(?:its|it is|it|been|has|still|temps?|core|just) )*(?:stuck|stalled|sitting|hanging|parked)(?: dead"
-         r"| still)? at (\d{2,3}(?: ?[cf])?)$", r"\1, stuck"),
         # of the places or pieces that were read, the one that counts
         (r"\b(?:the )?(?:lowest|coldest|slowest|thickest|deepest) (?:one|piece|thigh|leg|breast|chop|of (?:them"
          r"|the (?:two|three|lot|bunch)))(?: (?:is|says|reads|shows|at|now|only))* (?=\d{2,3}\b)", "core "),
