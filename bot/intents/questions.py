@@ -76,7 +76,7 @@ _TOPICS: Final = (
              r"|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
     ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the |a )?stall\b"
             r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
-            r"|wont budge)(?: (?:from|at|past|off) \d{2,3})?(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"
+            r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"
             r"|(?:^(?:(?:so|and|ok(?:ay)?|well|hey|but|now|right|about|roughly|bot|yo) )*|(?<=\d )|(?<= [fc] ))"
             r"how (?:much )?long(?:er)?(?: (?:left"
             r"|still|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"

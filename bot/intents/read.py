@@ -198,7 +198,6 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
     plain = of_this_hour(_INSISTS.sub("", plain), context)
-    plain = _STUCK.sub(r"\1, stuck", plain) if context.phase == "cooking" else plain
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):
@@ -220,11 +219,6 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
     found_all = _parts(rest, shown, here)
     found_all = beside_the_meal(merged([*found_all, *unheard(rest, found_all, here)]), rest, here)
     return [to_batch(intent, named) for intent in found_all] or _nothing(plain, shown, context)
-
-
-_STUCK: Final = re.compile(  # «its been stuck at 151»: where it stands is read
-    r"^(?:(?:its|it is|it|been|has|still|temps?|core|just) )*(?:stuck|stalled|sitting|parked) at (\d{2,3}(?: ?[cf])?)$"
-)
 
 
 def _called_for_a_deed(context: Context) -> bool:
