@@ -6,7 +6,7 @@ Where the truth can only lie on the safe side of it, it counts as the number; el
 from typing import Final
 
 from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Intent, Reading, Unclear
+from bot.intents.intents import Intent, Reading, Temperature, Unclear
 from core import patterns as re
 from core.batch.events import Probe
 
@@ -49,21 +49,24 @@ def bounded(text: str, context: Context) -> tuple[str, bool]:
 
 def not_read(intent: Intent, text: str, context: Context) -> Intent:
     """The intent; of a reading whose number is no more than a bound on the unsafe side, the question for it."""
-    told = {float(_VALUE.match(text[f.end() :])[0]) for f in _BOUND.finditer(text) if _is_unsafe(f, text, context)}
+    told = [t.value for t in readings_in(intent) if t.probe is not Probe.PIT]
     if not told:
         return intent
+    loose = {float(_VALUE.match(text[f.end() :])[0]) for f in _BOUND.finditer(text) if _is_unsafe(f, text, context)}
+    return intent if loose.isdisjoint(told) else Unclear("bound", text[:SHOWN])
+
+
+def readings_in(intent: Intent) -> list[Temperature]:
+    """What it reads, or may read where that is asked about."""
     ways = intent.options if isinstance(intent, Unclear) else (intent,)
-    readings = [t for way in ways if isinstance(way, Reading) for t in way.temperatures]
-    loose = any(t.value in told and t.probe is not Probe.PIT for t in readings)
-    return Unclear("bound", text[:SHOWN]) if loose else intent
+    return [told for way in ways if isinstance(way, Reading) for told in way.temperatures]
 
 
 def _is_unsafe(found: re.Match[str], text: str, context: Context) -> bool:
     before = _SEPARATOR.split(text[: found.start()])[-1]
-    on_the_fire = context.phase in _HOT_PHASES or bool(_CAME_OFF.search(before))
-    hot = on_the_fire and not _COLD.search(before)
-    cools = not on_the_fire and not _COLD.search(before)
-    above = bool(found["above"] or (found["near"] and cools))  # what cools is nearly there from above
+    kept_cold = bool(_COLD.search(before))
+    hot = not kept_cold and (context.phase in _HOT_PHASES or bool(_CAME_OFF.search(before)))
+    above = bool(found["above"] or (found["near"] and not hot and not kept_cold))  # what cools comes down to it
     return above is not hot
 
 

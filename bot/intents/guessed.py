@@ -5,7 +5,8 @@ It is asked whether it was read, or for the middle; a guess is not kept.
 
 from typing import Final
 
-from bot.intents.context import SHOWN, Context
+from bot.intents.bounds import readings_in
+from bot.intents.context import SHOWN
 from bot.intents.intents import Correct, Intent, Reading, Temperature, Unclear
 from core import patterns as re
 from core.batch.events import Probe
@@ -13,7 +14,8 @@ from core.batch.events import Probe
 _UNREAD: Final = re.compile(  # of the whole line
     r"\b(?:no|without (?:an?|the|my)|lost (?:the|my)|(?:dont|do not) have an?) thermometer\b"
     r"|\b(?:didnt|did not|havent|have not|not|couldnt|cant) (?:actually |really )?(?:check|measure|read|look|probe"
-    r"|test)\w*\b|\bby (?:feel|guess|now)\b|\d (?:degrees? |deg )?(?:too )?(?:high|low|off)\b"
+    r"|test)\w*\b|\bby (?:feel|guess|now)\b"
+    r"|\b(?:reads?|shows?|is|its|thats|runs?|about) \d{1,2} (?:degrees? |deg )?(?:too )?(?:high|low|off)\b"
 )
 _GUESS: Final = re.compile(  # of the part that holds the number
     r"\b(?:probably|prob(?:s|ly)?|maybe|perhaps|presumably|i (?:think|guess|reckon|suppose|assume|bet|imagine)"
@@ -37,27 +39,27 @@ _PARTS: Final = re.compile(r"[,;]| (?:and|but) (?!maybe|probably|i )")
 _NUMBER: Final = re.compile(r"(?<![\w.])-?\d{1,3}(?:\.\d+)?")
 
 
-def guessed(intent: Intent, text: str, context: Context) -> Intent:
+def guessed(intent: Intent, text: str) -> Intent:
     """The intent; of a temperature that was guessed, the question whether it was read."""
-    unread, parts = _UNREAD.search(text), _PARTS.split(text)
-    values = {float(n) for part in parts if unread or _GUESS.search(part) for n in _NUMBER.findall(part)}
+    if isinstance(intent, Correct):
+        of_a_rule = intent.value is not None and intent.probe is not Probe.PIT and _is_a_rule(text)
+        return _asked(Temperature(intent.value or 0.0, intent.unit, intent.probe), text) if of_a_rule else intent
+    told = [t for t in readings_in(intent) if t.probe is not Probe.PIT]
+    if not told:
+        return intent
     elsewhere = _AT_THE_BONE.search(text) or (_AT_THE_SURFACE.search(text) and not _THE_MIDDLE.search(text))
-    if elsewhere and any(t.probe is Probe.CORE for t in _readings(intent)):
+    if elsewhere and any(t.probe is Probe.CORE for t in told):
         return Unclear("not_core", text[:SHOWN])
-    match intent:
-        case Reading(temperatures=told) if any(t.value in values and t.probe is not Probe.PIT for t in told):
-            return Unclear("guessed", text[:SHOWN], (intent,))
-        case Correct(value=float(value), probe=probe) if probe is not Probe.PIT and _is_a_rule(text):
-            return Unclear("guessed", text[:SHOWN], (Reading((Temperature(value, intent.unit, probe),)),))
-        case _:
-            return intent
+    unread = bool(_UNREAD.search(text))
+    loose = [part for part in _PARTS.split(text) if unread or _GUESS.search(part)]
+    values = {float(n) for part in loose for n in _NUMBER.findall(part)}
+    is_loose = isinstance(intent, Reading) and any(t.value in values for t in told)
+    return Unclear("guessed", text[:SHOWN], (intent,)) if is_loose else intent
+
+
+def _asked(told: Temperature, text: str) -> Unclear:
+    return Unclear("guessed", text[:SHOWN], (Reading((told,)),))
 
 
 def _is_a_rule(text: str) -> bool:
     return bool(_RULE.search(text)) or "by now" in text
-
-
-def _readings(intent: Intent) -> list[Temperature]:
-    """What it reads, or may read."""
-    ways = intent.options if isinstance(intent, Unclear) else (intent,)
-    return [told for way in ways if isinstance(way, Reading) for told in way.temperatures]

@@ -11,7 +11,7 @@ from bot.intents.intents import Intent, Reading, Unclear
 
 def unsure(intent: Intent, plain: str, context: Context) -> Intent:
     """The intent, or the question for what nobody can take from the line: which of two hours, or which number."""
-    return guessed(not_read(_of_one_hour(intent, plain, context), plain, context), plain, context)
+    return guessed(not_read(_of_one_hour(intent, plain, context), plain, context), plain)
 
 
 def _of_one_hour(intent: Intent, plain: str, context: Context) -> Intent:
