@@ -143,24 +143,22 @@ def _price(turn: Turn, line: Told) -> Answer:
     if told is None:
         each = need(cost_each(line.text, line.people), "meat")
         return sums_plate.each_pays(each, line.people or 1), KITCHEN, {"each": each}
-    cost, unit = told
     left = amounts.cooked(1.0, _left(line), "packer" in line.text)
     kept = share_kept(line.text)
-    cooked = tuple(cost / (kept or one) for one in (left.high, left.usual, left.low))
-    a_unit = measures.to_house(1.0, unit)  # «a kilo», for which it is asked
-    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE and (len(line.meats) == 1 or mass != a_unit))
-    mass = measures.from_house(bought, unit) if bought else None
-    said = sums_plate.price(cooked, unit, None if mass is None else mass * cost, line.people)
+    cooked = tuple(told.each / (kept or one) for one in (left.high, left.usual, left.low))
+    bought = sum(mass for mass in line.meats if mass >= SMALLEST_PIECE)
+    whole = told.whole or (measures.from_house(bought, told.unit) * told.each if bought else None)
+    said = sums_plate.price(cooked, told.unit, whole, line.people)
     small = next((mass for mass in line.meats if mass < SMALLEST_PIECE), None)
     if small is not None and bought:
-        cost_of = measures.from_house(small, unit) * cooked[1]
+        cost_of = measures.from_house(small, told.unit) * cooked[1]
         return (
             f"{sums_plate.so_much(cost_of, small)}\n{said}",
             KITCHEN,
             {"cooked": cooked[1], "of": cost_of},
         )
     if by_the_plate(line.text) and line.people is None:
-        plate = measures.from_house(line.each or amounts.PORTION[1], unit) / (1.0 - amounts.SLICED_AWAY)
+        plate = measures.from_house(line.each or amounts.PORTION[1], told.unit) / (1.0 - amounts.SLICED_AWAY)
         said = f"{sums_plate.by_the_plate(plate * cooked[1], line.each or amounts.PORTION[1], turn.person)}\n{said}"
     return said, KITCHEN, {"cooked": cooked[1]}
 

@@ -1,5 +1,6 @@
 """What a question wants by its words where its figures do not say it: meat for a cure, a price, a height, a kilo."""
 
+from dataclasses import dataclass
 from typing import Final
 
 from bot import measures
@@ -150,15 +151,29 @@ def meat_asked(text: str) -> bool:
     return bool(_MEAT_ASKED.search(text))
 
 
-def price(text: str) -> tuple[float, str] | None:
-    """What a kilo or a pound costs, and which of the two: «9.99 a lb», «18 euros per kilo»."""
+@dataclass(frozen=True)
+class Price:
+    """What a kilo or a pound costs, and all of it where that was told, in whatever money."""
+
+    each: float
+    unit: str
+    whole: float | None = None
+
+
+def price(text: str) -> Price | None:
+    """What a kilo or a pound costs: «9.99 a lb», «18 euros per kilo», «paid 48 for 4 kg»."""
     paid = (_PAID.search(text) or _COST.search(text)) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None
     if paid:
-        return float(paid["n"]) / float(paid["mass"]), "kg" if paid["unit"].startswith("k") else "lb"
+        whole = float(paid["n"])
+        return Price(whole / float(paid["mass"]), _unit(paid), whole)
     found = _PRICE.search(text) if _PRICED.search(text) or _BY_THE_PLATE.search(text) else None
     if found is None and ("cost" in text or "price" in text):
         found = _PRICE_BARE.search(text)
-    return (float(found["n"]), "kg" if found["unit"].startswith("k") else "lb") if found else None
+    return Price(float(found["n"]), _unit(found)) if found else None
+
+
+def _unit(found: re.Match[str]) -> str:
+    return "kg" if found["unit"].startswith("k") else "lb"
 
 
 def by_the_plate(text: str) -> bool:
