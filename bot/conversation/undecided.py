@@ -17,6 +17,7 @@ from core.safety.record import Incident
 from core.service import batches
 from core.service.turn import Turn
 
+EATERS = "eaters"  # a yes or a no, and no fact of what went wrong
 _STANDS = frozenset({"now", "catch_up", "safe", "plan"})  # asked so, what is open belongs to the answer
 
 
@@ -63,7 +64,7 @@ def _open(a: Assessment) -> tuple[str, asking.Rows, dict[str, Any]] | None:
     for incident in reversed(a.ledger.record.incidents):
         question, rows, slot = _question(a, incident)
         if question:
-            return question, rows, {"slot": still_asked.SLOT, "what": slot}
+            return question, rows, {"slot": slot} if slot == EATERS else {"slot": still_asked.SLOT, "what": slot}
     question, what = deviations.unshown(a, deviations.WATCHED)
     return (question, (), {"slot": still_asked.SLOT, "what": SLOT + what, "anew": True}) if question else None
 
@@ -71,6 +72,6 @@ def _open(a: Assessment) -> tuple[str, asking.Rows, dict[str, Any]] | None:
 def _question(a: Assessment, incident: Incident) -> tuple[str, asking.Rows, str]:
     wanted = needed(incident, a.ledger.record) if incident.what in ASKED else ()
     if wanted == ("at_risk_eaters",):
-        return (*asking.eaters(a.batch.id), "eaters")
+        return (*asking.eaters(a.batch.id), EATERS)
     question = deviations.wanted(incident.what, wanted)
     return question, (), SLOT + incident.what if question else ""

@@ -79,6 +79,10 @@ MISSING = Words(
 )
 MOST = 3
 FAR_OVER = 1.5  # times what the table asks: the table vouches for no number above its own
+TO_COME = frozenset({  # what the fire and the chill have to show yet
+    Rule.COME_UP, Rule.REACH_140, Rule.HELD_140, Rule.DONENESS, Rule.LETHALITY, Rule.POULTRY_165, Rule.FISH_160,
+    Rule.PARTIAL_COOK, Rule.COOLING, Rule.TWO_HOURS, Rule.RAW_KEEPING, Rule.USE_BY,
+})  # fmt: skip
 FIRST = (Rule.COOLING, Rule.DONENESS, Rule.HELD_140, Rule.FRIDGE, Rule.LETHALITY)
 
 
@@ -86,10 +90,16 @@ def verdict(a: Assessment) -> str:
     """Is it safe: the verdict, what decided, what is missing."""
     v = a.ledger.verdict
     shown = sorted((f for f in v.because if f.means is v.kind), key=_weight) or list(v.because)
-    so_far = say("Nothing on the record speaks against it so far.") if v.kind is Outcome.NOT_YET else ""
+    clear = v.kind is Outcome.NOT_YET and not any(map(_speaks_against, v.because))
+    so_far = say("Nothing on the record speaks against it so far.") if clear else ""
     lines = [f"{lead(v)} {so_far}".strip(), *(finding(f, a) for f in shown[:MOST])]
     wanted = "" if _no_way_back(v) else missing([f for f in v.because if f.missing], a)
     return "\n".join(line for line in (*lines, wanted, cooling_numbers(a)) if line)
+
+
+def _speaks_against(f: Finding) -> bool:
+    """Whether something went wrong that still runs: a fridge that is warm, a dose that is in twice; no fire to come."""
+    return f.status is Status.OPEN and f.rule not in TO_COME and f.detail != "not_watched"
 
 
 def lead(v: Verdict) -> str:

@@ -32,8 +32,7 @@ def off_by(a: Assessment) -> datetime | None:
 
 def raw_until(a: Assessment) -> datetime | None:
     """When meat in salt alone has to be on the fire, so that its raw days are within the chart; None for no bound."""
-    into, within = a.batch.done.get("into_cure"), product(a.batch.setup.product).raw_within(a.batch.setup)
-    return None if into is None or within is None else into + span(within)
+    return product(a.batch.setup.product).raw_until(a.batch.setup, a.batch.done.get("into_cure"))
 
 
 def latest_wrap(a: Assessment, kind: WrapKind = "foil") -> WrapBy | None:

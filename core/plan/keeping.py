@@ -11,8 +11,7 @@ from core.plan.hours import span
 
 def until(case: Case) -> datetime | None:
     """When it has to be on the fire, once it is in; None for cured meat, and for what is not in yet."""
-    into, within = case.done("into_cure"), case.product.raw_within(case.setup)
-    return None if into is None or within is None else into + span(within)
+    return case.product.raw_until(case.setup, case.done("into_cure"))
 
 
 def check(case: Case, lies: timedelta) -> None:

@@ -3,6 +3,7 @@
 import tomllib
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field, fields
+from datetime import datetime, timedelta
 from functools import cache
 from importlib import resources
 from typing import Any, Final
@@ -112,6 +113,11 @@ class Product:
         if setup.nitrite_target > 0.0:
             return None
         return keeping(raw_line(cut(setup.cut).species.value), "raw").days * 24.0
+
+    def raw_until(self, setup: Setup, into: datetime | None) -> datetime | None:
+        """When meat that went in then has to be on the fire; None for cured meat, and for what is not in yet."""
+        within = self.raw_within(setup)
+        return None if into is None or within is None else into + timedelta(hours=within)
 
     def methods(self, cut: str) -> tuple[str, ...]:
         """The ways in which that cut may be cured."""
