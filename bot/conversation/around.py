@@ -271,7 +271,7 @@ def _feed(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
     if _MORE_PEOPLE.search(plain):  # so many beside those who nobody counted
-        return f"{reckoned.feed(a)}\n{say('Tell me how many eat in all, and I compare.')}"
+        return reckoned.feed_more(a)
     return reckoned.feed(a, told(plain).people)
 
 

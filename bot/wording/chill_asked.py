@@ -8,14 +8,12 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase, Reading
 from core.batch.cold import CHILL_CLOCK_C
 from core.batch.events import Probe
+from core.heat.ways import passes
 from core.safety.findings import Outcome
 from core.units import Celsius, celsius_from_fahrenheit
 
-FIRST: Celsius = celsius_from_fahrenheit(
-    80.0
-)  # the first corner of the rule that grants: from there the fridge cools it
+FIRST: Celsius = celsius_from_fahrenheit(80.0)  # the first corner of FSIS Appendix B: from there a fridge cools it
 COLD: Celsius = celsius_from_fahrenheit(40.0)
-FIRST_HOURS = 1.5  # from 54.4 °C (130 °F) to the first corner. Source: FSIS Appendix B, option 1
 OF_THE_FRIDGE = re.compile(r"\bfridge\b|\bout of the (?:ice|bath|water)\b|\b(?:out|off) (?:of )?(?:the )?ice\b")
 OF_THE_PACE = re.compile(r"\b(?:fast|quick\w*|slow\w*|in time|on time|enough|how am i|hows|going|ok|okay|good)\b")
 
@@ -53,12 +51,9 @@ def _pace(a: Assessment) -> str:
     """Whether it will be in time, while the clock of the rule has not begun; after that the chill says so itself."""
     found, forecast = a.ledger.cooling, a.cooling.forecast
     last = a.cooling.readings[-1].celsius if a.cooling.readings else None
-    if found is None or found.kind is not Outcome.NOT_YET or forecast is None or last is None or last < CHILL_CLOCK_C:
-        return ""
-    begins, reached = forecast.to(CHILL_CLOCK_C), forecast.to(FIRST)
-    if begins is None or reached is None or reached.p90 - begins.p10 > FIRST_HOURS:
-        return ""
-    return say("Yes, as it cools now it keeps the rule.")
+    early = found is not None and found.kind is Outcome.NOT_YET and last is not None and last >= CHILL_CLOCK_C
+    kept = early and forecast is not None and passes(forecast)
+    return say("Yes, as it cools now it keeps the rule.") if kept else ""
 
 
 def asked(a: Assessment, text: str) -> str:

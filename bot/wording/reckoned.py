@@ -48,6 +48,11 @@ def feed(a: Assessment, people: int | None = None) -> str:
     )
 
 
+def feed_more(a: Assessment) -> str:
+    """How many portions the piece gives, where so many more eat beside those who nobody counted."""
+    return say("{portions}\nTell me how many eat in all, and I compare.", portions=feed(a))
+
+
 def _for_so_many(each: Kilograms, people: int, a: Assessment) -> str:
     """What each of so many gets, against a usual portion."""
     little, usual, _ = amounts.PORTION

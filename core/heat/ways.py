@@ -44,17 +44,26 @@ def ways(piece: Piece, start_c: Celsius = 60.0, ambient_c: Celsius = 3.0) -> tup
     ambient_c
         Temperature of the fridge. [°C]
     """
-    rules = tuple(rule for rule in judged_rules() if rule.use is Use.GRANTS)
     found = [
-        _way(method, cut_to, chill(part, method, start_c, ambient_c), rules)
+        _way(method, cut_to, chill(part, method, start_c, ambient_c))
         for cut_to, part in _parts(piece)
         for method in CHILL_FILM
     ]
     return tuple(sorted(found, key=_slowness, reverse=True))
 
 
-def _way(method: ChillMethod, cut_to: Metres | None, found: Chill, rules: tuple[CoolingRule, ...]) -> Way:
-    return Way(method, cut_to, found, tuple((rule.key, found.chance(_stages(rule))) for rule in rules))
+def passes(found: Chill) -> bool:
+    """Whether a chill from its start on keeps one of the rules that grant safety for sure enough."""
+    return any(chance >= SURE for _, chance in _chances(found))
+
+
+def _way(method: ChillMethod, cut_to: Metres | None, found: Chill) -> Way:
+    return Way(method, cut_to, found, _chances(found))
+
+
+def _chances(found: Chill) -> tuple[tuple[str, float], ...]:
+    """The chance to keep each rule that grants safety, all its stages, by the key of the rule."""
+    return tuple((rule.key, found.chance(_stages(rule))) for rule in judged_rules() if rule.use is Use.GRANTS)
 
 
 def _stages(rule: CoolingRule) -> tuple[tuple[Celsius, Celsius, float], ...]:
