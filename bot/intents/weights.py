@@ -32,26 +32,23 @@ _APIECE: Final = (
     r"|the (?:piece|fish))\b"
 )
 _PIECES: Final = re.compile(rf" ?{_NOUN}\b")
-_NO_DATE: Final = (  # «for 6, 3.4 kg», «saturday 6, 3.4 kg», «march 6, 3.4 kg»: guests, an hour, a date
-    "(?<!for )(?<!to )(?<!(?:day|mon|tue|wed|thu|fri|sat|sun) )"
-    "(?<!(?:ber|ary|rch|ril|may|une|uly|ust|jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec) )"
-)
 _LISTED: Final = re.compile(
-    rf"(?<![\w.:])(?<!at )(?<!by )(?<!cure ){_NO_DATE}(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
+    r"(?<![\w.:])(?<!at )(?<!by )(?<!cure )(?!(?:6\.25|5\.88)\b)"  # no strength of a curing salt
     r"(?:(?:\d{1,2}(?:\.\d{1,3})?|[1-9]\d{2,3}) ?(?:and|&|\+|,|/) ?|\d{1,2}\.\d{1,3} )+$"
 )
 _BEHIND_HOURS: Final = re.compile(r"\b(?:at|by) \d{1,2} ?(?:(?:and|&|,) ?\d{1,2} ?)+(?:and|&|,) ?$")  # or at weights
-_LABELLED: Final = re.compile(  # «salt 2.5, 3 kg», «fridge 4, 2 kg», «for 6, 5 lb»: no first piece
+_LABELLED: Final = re.compile(  # «salt 2.5, 3 kg», «fridge 4, 2 kg», «for 6, 5 lb», «march 6, 3 kg»: no first piece
     r"\b(?:salt|sugar|cure|nitrite|water|pump|fridge|brine|room|core|pit|grill|smoker|oven|outside|thick\w*|soak|rest"
-    r"|grade|number|no|for|feeds?|serves?|people|guests|\w+day|dinner|lunch|meal)"
-    r"(?: (?:is|was|at|to|reads?|runs|about|next|by|the))* \d{1,3}(?:\.\d{1,3})?(?=,)"
+    r"|grade|number|no|for|feeds?|serves?|people|guests|\w+day|dinner|lunch|meal|mon|tues?|wed|thu\w*|fri|sat|sun"
+    r"|jan\w*|feb\w*|mar(?:ch)?|apr\w*|may|june?|july?|aug\w*|sep\w*|oct\w*|nov\w*|dec\w*)"
+    r"(?: (?:is|was|at|to|reads?|runs|about|next|by|the))* \d{1,3}(?:\.\d{1,3})?(?=,| \d)"
 )
 _RUN: Final = re.compile(  # «4 4 and 5 lb» of three that were counted
     r"(?<![\w.:])((?:(?:[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?)(?: ?(?:and|&|\+|,|/))? )+)$"
 )
 _ONE_LISTED: Final = re.compile(r"[1-9]\d{2,3}|\d{1,2}(?:\.\d{1,3})?")
 _TIMES: Final = re.compile(r"(?<![\w.])([2-9]) ?x ?$")
-_SEVERAL: Final = re.compile(rf"(?<![\w.])(?<!at )(?<!by ){_NO_DATE}([2-9]) ?$")  # «two 3 lb slabs»
+_SEVERAL: Final = re.compile(r"(?<![\w.])(?<!at )(?<!by )([2-9]) ?$")  # «two 3 lb slabs»
 MANY: Final = r"(?:[2-9]|1\d|20)"  # pieces of one batch that people count
 _COUNT: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:of (?:them|em|those)\b|(?:(?!people|ppl|guests|persons|friends"

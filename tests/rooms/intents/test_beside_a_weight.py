@@ -19,6 +19,9 @@ NONE, RAW, CURE = (context(phase, POUNDS) for phase in ("none", "waiting", "curi
         "bacon grade 2, 3 kg belly",
         "table for 8, 3 kg belly bacon",
         "room 20, 3 kg belly bacon",
+        "belly for 6 3 kg",
+        "belly for sat 6, 3 kg",
+        "belly for march 6, 3 kg",
     ],
 )
 def test_a_number_of_something_else_is_no_first_piece(text: str) -> None:
