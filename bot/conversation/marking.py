@@ -87,6 +87,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 def _put_off(turn: Turn, a: Assessment, step: Step, intent: Snooze) -> Sequence[Reply]:
     """«later»: until what was said, or in half an hour, and no quiet step in the night."""
     until, named = intent.until, intent.until is not None or intent.by is not None
+    if until is not None and which_step.another_flip_by(until, step, a):
+        return _skipped(turn, a, step)  # «remind me tomorrow»
     soonest = turn.now + (intent.by or USUAL_SNOOZE)  # «later today» is no minute that has gone by
     if not named and step.state is State.AHEAD and step.due > soonest:
         return (Reply(marks.is_called(step, a, later=True), facts=facts(a) | step_facts(step), about=a.batch.id),)
@@ -222,6 +224,8 @@ def _not_done(a: Assessment, intent: StepMissed, step: Step, at: datetime) -> li
 def _missed(turn: Turn, a: Assessment, keys: Sequence[str], intent: StepMissed) -> Sequence[Reply]:
     named = [step for key in keys if a.plan is not None and (step := a.plan.step(key)) is not None]
     if not named:
+        if unread := which_step.of_a_number(a, intent):  # a reading is made good at once
+            return (Reply(marks.needs_number(unread, a), facts=facts(a) | step_facts(unread), about=a.batch.id),)
         step = which_step.noted_then(a, intent)
         text, rows = mends.done_then(step, a) if step else (standing.none_missed(a), ())
         return (Reply(text, buttons=rows, facts=facts(a), about=a.batch.id),)

@@ -222,7 +222,8 @@ def named(turn: Turn, replies: Sequence[Reply], *, sure: bool, meant: Sequence[I
             out.append(reply)
             continue
         if not sure and all(isinstance(intent, Unclear) for intent in meant) and not reply.buttons:
-            out.append(replace(reply, text=words.say_which(reply.text, tuple(names.values()))))
+            text, taps = words.say_which(reply.text, names)
+            out.append(replace(reply, text=text, buttons=taps))
             continue
         others = tuple((key, other) for key, other in names.items() if key != reply.about)
         taps = words.not_that_one(reply.about or "", others) if mend and "answer_kind" not in reply.facts else ()

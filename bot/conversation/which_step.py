@@ -1,7 +1,7 @@
 """Which step somebody means who names none, or takes one back: by what is open, and by what was noted just now."""
 
 import re
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Final
 
 from bot.intents.intents import Snooze, StepDone, StepMissed, StepSkipped
@@ -14,6 +14,7 @@ from core.service.turn import Turn
 
 FAR_FROM_IT: Final = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
 _BY_SOMEBODY: Final = re.compile(r"\b(?:already|did it|did that|has done it|schon)\b")  # and no bare «done»
+A_DAY: Final = timedelta(days=1)
 SOON: Final = timedelta(hours=3)  # a flip may be told so long before it is called for
 NEEDS_NUMBER: Final = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
 
@@ -73,7 +74,9 @@ def moves(turn: Turn, following: Step, intent: StepDone | StepMissed | StepSkipp
             return following.kind is Kind.FLIP and following.due - turn.now <= SOON
         case Snooze(until=until, by=by):
             to = until or (turn.now + by if by else turn.now)
-            return following.due < to < max(following.due, turn.now) + FAR_FROM_IT
+            soon_flip = following.kind is Kind.FLIP and following.due - turn.now <= SOON
+            since = turn.now if soon_flip else following.due
+            return since < to < max(following.due, turn.now) + (A_DAY if soon_flip else FAR_FROM_IT)
         case StepDone(step=None):  # noted in error a flip does no harm
             told = _BY_SOMEBODY.search(said.lower()) is not None
             return told and following.kind is Kind.FLIP and following.due - turn.now <= SOON
@@ -98,6 +101,18 @@ def of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepS
     wall, alike = wall_of(turn.person), [s for s in a.plan.steps if s.key.startswith(intent.step or "")]
     noted = [s for s in alike if s.done_at is not None and wall.day(s.done_at) == wall.day(intent.at)]
     return noted[-1] if noted else None
+
+
+def another_flip_by(until: datetime, step: Step, a: Assessment) -> bool:
+    """Whether a flip that is put off so long falls together with one after it."""
+    flips = a.plan.of_kind(Kind.FLIP) if a.plan and step.kind is Kind.FLIP else ()
+    return any(step.due < flip.due <= until <= flip.due + SOON for flip in flips)
+
+
+def of_a_number(a: Assessment, missed: StepMissed) -> Step | None:
+    """The next reading of the kind that was forgotten; None where none is to come, or where it is no reading."""
+    alike = [s for s in a.plan.steps if s.kind == missed.step and s.kind in NEEDS_NUMBER] if a.plan else []
+    return next((s for s in alike if s.state in (State.DUE, State.AHEAD)), None)
 
 
 def noted_then(a: Assessment, missed: StepMissed) -> Step | None:

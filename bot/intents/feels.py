@@ -1,4 +1,4 @@
-"""How warm it feels, without a number: «its hot», «probe tender»."""
+"""How it feels and smells, without a number: «its hot», «probe tender», «smells rotten»."""
 
 from typing import Final
 
@@ -13,7 +13,33 @@ _HOT: Final = re.compile(
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )
 
+A_BIT: Final = (
+    r"(?:(?:a|bit|a bit|a little|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still) )*"
+)
+IT: Final = (
+    r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
+)
+_ROTTEN: Final = (
+    r"(?:sour|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"
+    r"|vomit|sick"
+    r"|sewage|drains?|cheese|death|dead|a dead \w+|manure|poo|shit|piss|garbage|bin|the bin|gone off|bad meat|compost)"
+)
+_SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
+    rf"^{IT}(?:(?:smell(?:s|ing|ed)?|smelt|reeks?|stinks?|whiffs?|pongs?|stank)(?: is)? {A_BIT}(?:like |of )?"
+    rf"{A_BIT}{_ROTTEN}(?: now| to me| when i opened it)?"
+    rf"|(?:has |is |have |s |feels? |looks? )?(?:gone |went |going |got |turned |all )?{A_BIT}(?:slimy|slime|ropy"
+    r"|rotten|putrid|rank|foul|rancid|mou?ldy|furry|fuzzy|hairy|maggots?|smelly)(?: on (?:it|top|the outside))?"
+    r"(?: now)?"
+    r"|(?:theres |there is |has |got |found )(?:some |a |a bit of |white |green |black |blue )*(?:slime|mou?ld|fuzz|fur"
+    r"|maggots)(?: \w+){0,5})$"
+)
+
 
 def hot_words(text: str) -> bool:
     """«its hot», «probe tender»: a temperature without a number."""
     return bool(_HOT.fullmatch(text.strip(" !.")))
+
+
+def is_spoiled(text: str) -> bool:
+    """Whether a plain text says that it went off, as a nose, an eye or a finger tells for sure."""
+    return bool(_SPOILED.match(text.strip(" .!?")))

@@ -5,8 +5,10 @@
 
 from datetime import timedelta
 from typing import Final
+from zoneinfo import ZoneInfo
 
 from bot import measures
+from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
@@ -20,6 +22,8 @@ _LONE: Final = re.compile(
 )
 _FINGERS: Final = re.compile(r"(?:(?:its|about|like|maybe|roughly) )*\d (?:fingers?|thumbs?)(?: (?:wide|or so))?")
 _FOR_A_READING: Final = ("fridge", "brine", "reading", "chill_check")
+_HOURS: Final = range(1, 13)  # on the clock
+_AWAKE: Final = range(6, 23)
 _LONGEST: Final = 31.0  # hours or days that somebody counts without their unit
 _THICK: Final = {"mm": (25.0, 150.0), "in": (0.75, 5.0)}  # a piece that is cured
 _HEAVY: Final = {"lb": (1.0, 20.0), "kg": (0.5, 9.0)}
@@ -60,8 +64,12 @@ def besides(value: float, context: Context) -> tuple[Intent, ...]:
         out += _sizes("mass", value, {context.units.mass: _HEAVY[context.units.mass]})
     if value.is_integer() and 1 <= value <= _LONGEST and context.phase != "waiting":
         out.append(Ask("since"))
-    minutes = value % 5 == 0 and 5 <= value <= 120
-    return (*out, Snooze(by=timedelta(minutes=value))) if minutes else tuple(out)
+    if value % 5 == 0 and 5 <= value <= 120:
+        out.append(Snooze(by=timedelta(minutes=value)))
+    hour = when.future(f"at {value:g}", context) if value in _HOURS and context.phase == "curing" else None
+    if hour and hour.at.astimezone(ZoneInfo(context.zone)).hour in _AWAKE:
+        out.append(Snooze(until=hour.at))
+    return tuple(out)
 
 
 def _sizes(field: str, value: float, units: dict[str, tuple[float, float]]) -> list[Intent]:

@@ -108,7 +108,8 @@ LOOSE_RULES: Final = tuple(
          r"|crossed)"
          r"(?: up| over)?),? (?:so |and |its )*(?=.*\d)", ""),
         (r"\b((?:more|added|fresh|new) ice(?: (?:in|added|on))?),? (?=(?:its|core|meat|now|at) ?\d)", r"\1, "),
-        (r"\bout the ice\b", "out of the ice"),
+        (r"\bout the ice\b|\bout of ice(?=,? (?:and |now )*(?:in|into|to) (?:the )?fridge\b)", "out of the ice"),
+        (r"\b(sliced|carved)( it| them)? (?:and )?(?:its )?(?=(?:all |nice(?:ly)? (?:and )?)?pink\b)", r"\1\2, "),
         (r"\bno dst\b(?: here)?", ""),
         # a cured piece that is frozen, and the question that its plan answers
         (r"^(?=.*\b(?:pastrami|corned beef|bacon|ham)\b)(?=.*\d ?(?:kg|kilo|lb|pound))(.*?),? (?:so )?(?:when"

@@ -164,21 +164,29 @@ def read_move(text: str, context: Context) -> Intent | None:
         said = whole  # «eating tonight instead 7pm»
     if said is None:
         return _in_a_week(target) or _weekend(target, context)
-    if (
-        verb[0] == "instead" and context.due_step and _DAY_PART.search(text)
-    ):  # the step that was called for, or the meal
+    if _of_a_step(verb[0], said, text, context):
         put_off = when.future(text, context)
         return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
     if said.day_said and not said.hour_said and (open_words := when.open_hour(target, context)):  # «eat sunday 2»
         hour = when.meal(when.hour_after_day(open_words, context), context)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=one.at) for one in (hour,) if one))
-    if context.due_step and verb[0].startswith("do ") and not said.day_said:  # «do it at 9»: the step, or the meal
-        put_off = when.future(text, context)
-        return Unclear("word", text[:60], (Snooze(until=put_off.at if put_off else None), MoveDeadline(to=said.at)))
     if said.others:
         both = (said.at, *said.others)
         return Unclear("word", text[:60], tuple(MoveDeadline(to=at) for at in both))
     return MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
+
+
+def _of_a_step(verb: str, said: when.When, text: str, context: Context) -> bool:
+    """«do it at 9», «do it tomorrow», «tonight instead»: the step that was called for or comes next, or the meal."""
+    if verb == "instead":
+        return bool(context.due_step and _DAY_PART.search(text))
+    waits = _step_waits(context) if re.match("do (?:it|that)", verb) else context.due_step
+    return bool(waits and verb.startswith("do ") and (not said.day_said or _SOON_DAY.search(text)))
+
+
+def _step_waits(context: Context) -> bool:
+    """Whether a time that is said alone may be that of a step: one was called for, or the meal is days away."""
+    return bool(context.due_step) or context.phase in ("waiting", "curing", "drying")
 
 
 def _offered(text: str, context: Context) -> Unclear | None:
@@ -275,8 +283,8 @@ def read_word(text: str, context: Context) -> Intent | None:
     if content(when.without_times(bare)):
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
-    part = re.match(r"(?:in the|this|tomorrow|tonight)\b", bare)
-    if context.due_step and part and not said.hour_said and not meal and (soon := when.future(bare, context)):
+    part = re.match(r"(?:not (?:until|till?) )?(?:in the|this|tomorrow|tonight)\b", bare)
+    if _step_waits(context) and part and not said.hour_said and not meal and (soon := when.future(bare, context)):
         return Unclear("word", bare, (Snooze(until=soon.at), to))  # «tomorrow»: what was called for, or the meal
     if (
         context.due_step and said.hour_said and not meal and (not said.day_said or _SOON_DAY.search(bare))

@@ -46,11 +46,12 @@ _PAUSE: Final = re.compile(
     r"|that )?(?:often|much|every|each|about|\d))|\bleave me alone\b"
     r"|\b(?:nobody|no one|nobodys|not anybody)(?: is| will be| here)? (?:at )?(?:home|here|in"
     r"|around) (?=(?:un)?till?\b)"
-    r"|\b(?:dont|do not) (?:ping|text|messag|bug|remind|buzz|wake|call|disturb)\w* (?:me |us )?(?=(?:un)?till?\b)"
+    r"|\b(?:dont|do not) (?:ping|text|messag|bug|bother|remind|buzz|wake|call|disturb)\w* (?:me |us "
+    r")?(?=(?:un)?till?\b)"
     r"|\bout of town\b|\bleaving (?:town|home|for|tomorrow|today|tonight|until|on)\b|^(?:be )?gone (?:(?:mon|tue|wed"
     r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b(?! (?:on )?(?:the )?(?:wrap|foil|light|flip|turn"
-    r"|rins|slic|rub))|^(?:ill |we will |well "
-    r"|will )?be back (?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
+    r"|rins|slic|rub))|^(?:(?:ill|we|well|will|be|not|im"
+    r"|i am) )*(?:back|home) (?:again )?(?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
     r"|^(?:(?:im|i am|still|we are) )*(?:stuck|held up|caught up) (?:at|in) (?:work|traffic|town|the office"
     r"|a meeting)\b"
     r"|\bno (?:more )?(?:reminders|pings|messages|texts|calls|alerts)(?: please)?(?: for)? (?:today|tonight|this week"
@@ -78,6 +79,9 @@ _ONLY_TROUBLE: Final = re.compile(
     r"|anything"
     r"|theres|there is|it|its)\b|\bonly (?:the )?(?:important|safety|urgent) (?:ones|stuff|things|messages|pings)\b"
 )
+_BACK_AT: Final = re.compile(
+    r"\b(?:back|home) (?:(?:at|by|around|round|about|after) |(?=[mtwfs]\w+day\b|tomorrow|tonight))"
+)
 _FROM_TO: Final = re.compile(r"(\bfrom \d[\d:.]*(?: ?[ap]m)?) (?:to|-) (?=\d)")
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b(?!.*\b(?:until|till?|from)\b)")
 _WEEKEND: Final = re.compile(r"\b(?:the|this) weekend\b(?!.*\b(?:until|till?|from)\b)")
@@ -90,7 +94,7 @@ _THROWN: Final = re.compile(
     r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
-_UNTIL_HOUR: Final = re.compile(r"\b(?:until|till?) [^,;]*\d")  # «not home till 9 tonight»
+_UNTIL_HOUR: Final = re.compile(r"\b(?:until|till?) (?:[^,;]*\d|tonight)")  # «not home till 9 tonight»
 _UNTIL_DAY: Final = re.compile(
     r"\b(?:until|till?) (?:next |on )?(?:mon|tue|wed|thu|fri|sat|sun|tom)\w*(?: (?:morning|noon|midday|lunch|afternoon"
     r"|evening|night))?(?=,)"
@@ -181,8 +185,7 @@ def read_pause(text: str, context: Context) -> Intent | None:
         and not wakes(text)
         and not _FIRE.search(text)
     ):
-        until = re.sub(r"\b(?:back|home) (?:at|by|around|round|about|after)\b", "until", text)
-        until = _FROM_TO.sub(r"\1 until ", until)
+        until = _FROM_TO.sub(r"\1 until ", _BACK_AT.sub("until ", text))
         if _NEXT_WEEK.search(until):
             return _the_week(context)
         if _WEEKEND.search(until):

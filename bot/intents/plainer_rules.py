@@ -9,6 +9,10 @@ DEED: Final = (
     r"(?:flipped|turned|done|did|rinsed|wrapped|lit|pulled|took|taken|put|checked|soaked|rubbed|bagged|finished|sorted"
     r"|forgot|missed|sliced|\d{1,3}(?:\.\d)?(?: ?[cf]\b)?)"
 )
+_TURNED: Final = (  # what is done every day
+    r"^((?:(?:i|we|ive|yes|yeah|already|she|he) )*(?:flip |turn )?(?:flipped|turned|did|done)"
+    r"(?: (?:it|that|them|the (?:bags?|meat|flip)|already))*),? (?:right |just )?"
+)
 _UNIT_NEXT: Final = (
     r"(?! ?(?:%|°|/|:|\.\d|\d|c\b|f\b|kg|kilo|g\b|gr|lb|pound|oz|ounce|mm|cm|in\b|inch|\"|h\b|hr|hour|min|day|week"
     r"|people|ppl|flats?|points?|pieces?|slabs?|sides?|fillets?|racks?|chunks?|bell(?:y|ies)|breasts?|packs?|x\b|am\b|pm\b|ppm|tsp|tbsp|deg|celsius|fahr|oclock|uhr|st\b|nd\b|rd\b|th\b"
@@ -93,8 +97,7 @@ RULES: Final = tuple(
         (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
         (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
         (r"^(?!.*\btak\w+ (?:it|her|them) to (?:19|20)\d\b)(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are|just) )*"
-         r"(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?"
-         r"|bump(?:ing)?"
+         r"(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?|bump(?:ing)?"
          r"|rais(?:e|ing)|lower(?:ing)?|reduc(?:e|ing)|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?"
          r"|push(?:ing)?|chang(?:e|ing)|switch(?:ing)?|do(?:ing)?(?= \d+ instead))(?: (?:the )?(?:pit|heat|temp|fire|it"
          r"|smoker"
@@ -119,8 +122,7 @@ RULES: Final = tuple(
         (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling"
          r"|soaking|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),
         (r",? (?:fat (?:thumbs?|fingers?)|fat fingered(?: it)?|my bad|my mistake|autocorrect|stupid phone"
-         r"|misread(?: it)?|silly me)"
-         r"[ .!]*$", ""),
+         r"|misread(?: it)?|silly me)[ .!]*$", ""),
         # greetings before, thanks after
         (r"^(?:(?:hey+|hi+|hello|hiya|yo|ok so|so|oh(?: no)?|ah|um+|uh|hmm+|well(?=,| its| it| i | the| that| now)"
          r"|btw|fyi"
@@ -164,15 +166,15 @@ RULES: Final = tuple(
          r"(?P<m>breakfast|lunch|dinner|supper)(?: then| please)?$", r"remind me at \g<m>"),
         # said late, and why
         (r"^(?:(?:i|we|sorry|oops|ah|oh) )*(?:totally |just )?(?:forgot to|didnt|never) (?:tell|say|mention|log"
-         r"|write|note"
-         r"|send|text|record|enter|report|type|give)(?: you| it| this| that| these| the last one)?(?: down| in"
-         r"| up| earlier"
-         r"| before)*(?: that| but)?[,:;.]? (?=(?:i|we|it|the|he|she|they|core|meat|pit|fridge) \w|at \d|\d)", ""),
+         r"|write|note|send|text|record|enter|report|type|give)(?: you| it| this| that| these| the last one)?"
+         r"(?: down| in| up| earlier| before)*"
+         r"(?: that| but)?[,:;.]? (?=(?:i|we|it|the|he|she|they|core|meat|pit|fridge) \w|at \d|\d)", ""),
         (r"(?<=\w)(?<!^i)(?<!^we)(?!.*\bmatter),? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely |just )?"
-         r"(?:forgot to|did not|didnt"
-         r"|never) (?:tell|say|log|mention|report"
-         r"|write"
+         r"(?:forgot to|did not|didnt|never) (?:tell|say|log|mention|report|write"
          r"|press|record|text|let|note|hit|tap|confirm|update|answer|reply)\b[^.;,\d]*", " "),
+        (rf"{_TURNED}(?:before (?:(?:going to )?(bed)(?:time)?|(?:my |the )?(?:work|school|church|leaving|shift))"
+         r"|(?:before|after) (?:breakfast|coffee)|first thing|(?:when|after|once) (?:i|we) (?:got|woke) up)$",
+         lambda m: f"{m[1]} at {'bedtime' if m[2] else 'breakfast'}"),
         (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+)"
          r" (?!put it|(?:just )?(?:opened|lifted)\b)"
          r"[^\d?,;.]*(?=$|,| now \d)", TOLD),

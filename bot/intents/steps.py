@@ -51,12 +51,11 @@ _MISSED: Final = re.compile(
     r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so|actually) )*(?:forgot|missed|didnt"
     r"|did not|never (?:did|flipped|turned|rinsed|wrapped|soaked|rubbed)|slept through|overslept|vergessen)\b"
     r"|\b(?:and|so|sorry|then|again|we|i|ive|have|,) missed (?:both|them|two|the|that|this|it|a|an|my|one|another"
-    r"|\d)\b|\b(?:flip"
-    r"|rinse|check|one)s? (?:didnt"
-    r"|never|did not) (?:happen(?:ed)?|get done|got done)\b|\bdont count\b|\bforgot(?:ten)?$"
-    r"|\b(?:couldnt|could not|wasnt able to|unable to|had no time to|no time to|never got (?:a )?(?:round |around "
-    r"|chance )?to|(?:didnt|did not)"
-    r" (?:get|manage|find) (?:\w+ )?to) (?:do|flip|turn|rinse|check|get|look)\b"
+    r"|\d)\b"
+    r"|\b(?:flip|rinse|check|one)s? (?:didnt|never|did not) (?:happen(?:ed)?|get done|got done)\b|\bdont count\b"
+    r"|\bforgot(?:ten)?$|\b(?:couldnt|could not|wasnt able to|unable to|had no time to|no time to"
+    r"|never got (?:a )?(?:round |around |chance )?to|(?:didnt|did not) (?:get|manage|find) (?:\w+ )?to)"
+    r" (?:do|flip|turn|rinse|check|get|look)\b"
 )
 _NOBODY: Final = re.compile(
     r"\b(?:nobody|no ?one|none of us|neither of us)(?: has| have| ever)?"
@@ -74,23 +73,19 @@ _HALF_OUT: Final = re.compile(
     r".{0,16}\bout\b"
 )
 _BACK_ON: Final = re.compile(  # off for a moment
-    r"\boff (?:of )?(?:the )?(?:direct|hot side|flames?|hot spot)\b|\bback (?:on|in)\b|(?<!been )\b(?:off"
-    r"|out) for (?:\d{1,2} ?m|an? (?:sec|min|moment|bit|few))|\b(?:off"
-    r"|out) (?:to|for) (?:fix"
+    r"\boff (?:of )?(?:the )?(?:direct|hot side|flames?|hot spot)\b|\bback (?:on|in)\b"
+    r"|(?<!been )\b(?:off|out) for (?:\d{1,2} ?m|an? (?:sec|min|moment|bit|few))|\b(?:off|out) (?:to|for) (?:fix"
     r"|clean|sort|stoke|tend|relight|light|add|move|wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
 )
-_IN_TOWELS: Final = re.compile(
-    r"\b(?:towels?|blankets?|cooler|cool ?box|esky)\b"
-)  # wrapped to rest, and no wrap in the fire
+_IN_TOWELS: Final = re.compile(r"\b(?:towels?|blankets?|cooler|cool ?box|esky)\b")  # wrapped to rest
 _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat went in
     r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
     r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
 )
 _STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:more|extra|much) (?:salt|sugar))\b")
-_DONE_BY: Final = re.compile(
-    r"^(?:is |will |it |be |to be |all )*(?:done|ready|finished) by (?=\d|noon|lunch"
-    r"|dinner|supper)"
-)  # a wish
+_DONE_BY: Final = re.compile(  # a wish
+    r"^(?:is |will |it |be |to be |all )*(?:done|ready|finished) by (?=\d|noon|lunch|dinner|supper)"
+)
 _WHOLE_DAY: Final = re.compile(r"\bdont count\b|\b(?:all day|whole day)\b")
 _YESTERDAY: Final = re.compile(r"\byesterday\b(?!.*\b(?:today|now|this morning)\b)")
 _TOO: Final = re.compile(r"^(?:yes|yeah|yep|yup|ok|done|now|and|both)\b.*\b(?:too|also|as well|auch)\b")
@@ -154,16 +149,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     kinds = [kind for kind in kinds if _possible(kind, text, context)]
     if Kind.REST in kinds and _IN_TOWELS.search(text):
         kinds = [kind for kind in kinds if kind is not Kind.WRAP]
-    if (
-        not kinds
-        and context.phase != "curing"
-        and _IN_FRIDGE.search(text)
-        and not (context.phase == "waiting" and _COOLS.search(text))
-        and not re.search(r"\d", when.without_times(_IN_FRIDGE.sub("", text)))
-    ):
-        kinds = [
-            Kind.INTO_CURE if context.phase == "waiting" else Kind.DRY if context.phase == "drying" else Kind.CHILL
-        ]
+    kinds = kinds or _in_the_fridge(text, context)
     if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []
     text, wanted = set_points.heated_to(text) if Kind.LIGHT in kinds else (text, {})
@@ -180,7 +166,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
         return [Unclear("ahead", text[:60], (StepDone(name, context.now, _detail(text, name)), *then))]
     names: list[str | None] = [str(kind) for kind in kinds[:2]] or [noun(text)]
     any_hour = said is not None and said.words in WEEKDAYS and not said.hour_said
-    if any_hour and names == [None] and context.phase == "curing":  # «did it fri»: what comes every day
+    if names == [None] and said is not None and not said.hour_said and _comes_daily(context):  # «did it this morning»
         names = [str(Kind.FLIP)]
     done: list[Intent] = [StepDone(name, at, _detail(text, name), also, some_time=any_hour) for name in names]
     wanted |= told_along(text, kinds)
@@ -190,6 +176,20 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     if Kind.OUT in kinds and "soaking" in text:  # how long, and how the water is changed
         beside = [*beside, Ask("soak", text=text)]
     return done + ([Change(wanted)] if wanted else []) + _reading(core, text, at) + beside
+
+
+def _in_the_fridge(text: str, context: Context) -> list[Kind]:
+    """What «in the fridge» is: into the cure, to dry or to cool; nothing of what lies in it, or beside a number."""
+    here = context.phase != "curing" and _IN_FRIDGE.search(text)
+    cools = context.phase == "waiting" and _COOLS.search(text)
+    if not here or cools or re.search(r"\d", when.without_times(_IN_FRIDGE.sub("", text))):
+        return []
+    return [{"waiting": Kind.INTO_CURE, "drying": Kind.DRY}.get(context.phase, Kind.CHILL)]
+
+
+def _comes_daily(context: Context) -> bool:
+    """Whether the flip is what comes next: a deed that is told without its name is that of every day."""
+    return context.phase == "curing" and (context.due_step or str(Kind.FLIP)).startswith(str(Kind.FLIP))
 
 
 def _before_the_fire(kinds: list[Kind], at: datetime, context: Context) -> bool:

@@ -6,16 +6,19 @@
 from datetime import timedelta
 from typing import Final
 
+from bot.intents import spans
 from bot.intents.called_at import asks_when
 from bot.intents.context import Context
 from bot.intents.debriefs import seen_grey
 from bot.intents.early import PULLED_EARLY
+from bot.intents.feels import A_BIT, IT, is_spoiled
 from bot.intents.intents import (
     Ask,
     Cancel,
     Change,
     Happened,
     Intent,
+    MoveDeadline,
     Pause,
     Question,
     Snooze,
@@ -29,16 +32,11 @@ from bot.intents.of_the_answer import of_the_answer
 from core import patterns as re
 from core.plan.steps import Kind
 
-_A_BIT: Final = (
-    r"(?:(?:a|bit|a bit|a little|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still) )*"
-)
-_IT: Final = (
-    r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
-)
 _ODD: Final = r"(?:bit|funny|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
 _CLEAN: Final = r"(?:spic\w+|smok\w+|bacon|ham|garlic|pepper\w*|heaven|dinner|meat|beef|pork|fish|it should|always)"
 _COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
 _ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
+_A_WHILE: Final = r"(?:half (?:an )?hour|(?:\d{1,2} ?)?(?:hours?|hrs?|h|min(?:ute)?s?))"
 _DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped|changed|swapped|switched|adjusted|altered)"
 _WENT: Final = (
     r"(?:drop(?:p?ed|ping)?|f(?:ell|all(?:ing)?)|r(?:ose|is(?:e|ing))|jump(?:ed|ing)?|climb(?:ed|ing)?|dip(?:ped|ping)?"
@@ -50,36 +48,21 @@ _DIAL: Final = re.compile(
 )
 _GONE_OFF: Final = re.compile(r"^(?:i think |think )?(?:its|it is|it|meats?|the meats?|(?:the )?meat is) off(?: now)?$")
 _OUT: Final = re.compile(r"^(?:(?:its|it is|it|oh|now|just|and|all) )*(?:gone |went |is )?(?P<which>out|off)(?: now)?$")
-_ROTTEN: Final = (
-    r"(?:sour|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"
-    r"|vomit|sick"
-    r"|sewage|drains?|cheese|death|dead|a dead \w+|manure|poo|shit|piss|garbage|bin|the bin|gone off|bad meat|compost)"
-)
-_SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
-    rf"^{_IT}(?:(?:smell|smells|smelling|smelled|smelt|reeks?|stinks?|whiffs?|pongs?"
-    rf"|stank)(?: is)? {_A_BIT}(?:like |of )?"
-    rf"{_A_BIT}{_ROTTEN}(?: now| to me| when i opened it)?"
-    rf"|(?:has |is |have |s |feels? |looks? )?(?:gone |went |going |got |turned |all )?{_A_BIT}(?:slimy|slime|ropy"
-    rf"|rotten"
-    rf"|putrid|rank|foul|rancid|mou?ldy|furry|fuzzy|hairy|maggots?|smelly)(?: on (?:it|top|the outside))?(?: now)?"
-    r"|(?:theres |there is |has |got |found )(?:some |a |a bit of |white |green |black |blue )*(?:slime|mou?ld|fuzz|fur"
-    r"|maggots)(?: \w+){0,5})$"
-)
 _REMARKS: Final = re.Rules(
     (re.compile(words), why)
     for why, words in (
-        ("smell", rf"^{_IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {_A_BIT}(?:like |of )?"
+        ("smell", rf"^{IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {A_BIT}(?:like |of )?"
                   rf"(?:{_ODD}|burnt|bitter|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
-                  rf"| {_A_BIT}like (?:the )?(?!{_CLEAN}\b)[a-z]+(?: [a-z]+)?)?(?: now"
+                  rf"| {A_BIT}like (?:the )?(?!{_CLEAN}\b)[a-z]+(?: [a-z]+)?)?(?: now"
                   rf"| to me)?$"),
-        ("look", rf"^{_IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{_A_BIT}(?:{_ODD} )?{_COLOUR}$"
-                 rf"|^{_IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
+        ("look", rf"^{IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{A_BIT}(?:{_ODD} )?{_COLOUR}$"
+                 rf"|^{IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
                  rf"|edges?|bone))?$"
-                 rf"|^{_IT}(?:looks?|looking) {_A_BIT}{_ODD}$"),
+                 rf"|^{IT}(?:looks?|looking) {A_BIT}{_ODD}$"),
         ("late", r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
                  r"(?:late|behind|slow)$"),
-        ("odd", rf"^{_IT}(?:has |is |have |s )?(?:gone|went|going|got|turned|turning|come out|came out|is|looks?"
-                rf"|seems?|acting|feels?) {_A_BIT}(?:{_ODD}|green(?:ish)?|bad|sticky|slippery|mushy|tacky|soggy)"
+        ("odd", rf"^{IT}(?:has |is |have |s )?(?:gone|went|going|got|turned|turning|come out|came out|is|looks?"
+                rf"|seems?|acting|feels?) {A_BIT}(?:{_ODD}|green(?:ish)?|bad|sticky|slippery|mushy|tacky|soggy)"
                 r"(?: on me| now)?$"
                 r"|^(?:something|somethings|its something) (?:is )?(?:wrong|off|not right|up|funny)(?: with it"
                 r"| here)?$"),
@@ -91,15 +74,12 @@ _REMARKS: Final = re.Rules(
                   r"|handfuls?|scoops?|(?:bags?|pack(?:et)?s?|box|cups?|jars?|tubs?)(?=.* (?:salt|cure|pink|powder)\b))"
                   r"(?:(?: of)? (?:(?:the|pink|curing|kosher|sea|table|plain) )*(?:it|cure|salt|pink|powder|stuff"
                   r"|that))?(?: in| i think)?$"
-                  r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my "
-                  r"|all the )?(?:salts?"
-                  r"|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
+                  r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my |all the )?"
+                  r"(?:salts?|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
                   r"|^(?:the )?(?:salts?|pink|cure|powder)(?: is|s)? in(?: now| already)?$"
-                  r"|^(?:only |just )?(?:half|part|some|most|a third|a quarter|two thirds) (?:of )?(?:the "
-                  r"|my )?(?:cure|curing salt"
-                  r"|pink salt|pink|salt) (?:went|is|got|has gone) in(?: so far| yet| now)?$"
-                  r"|^(?:(?:i|we|ive|just|ok) )*(?:put|weighed|used|added|measured)(?: in"
-                  r"| out)? \d{1,3}(?:\.\d{1,2})? ?"
+                  r"|^(?:only |just )?(?:half|part|some|most|a third|a quarter|two thirds) (?:of )?(?:the |my )?"
+                  r"(?:cure|curing salt|pink salt|pink|salt) (?:went|is|got|has gone) in(?: so far| yet| now)?$"
+                  r"|^(?:(?:i|we|ive|just|ok) )*(?:put|weighed|used|added|measured)(?: in| out)? \d{1,3}(?:\.\d\d?)? ?"
                   r"(?:g|gr|grams?)(?: in| out)?(?: of it)?$"),
         ("halved", r"^(?:(?:i|we|ive|just|had to|have|ok|so|oh) )*(?:cut|split|chopped|sliced|divided)"
                    r" (?:it|them|the (?:meat|flat|brisket|piece|slab|belly|ham|joint))(?: up)?"
@@ -109,8 +89,7 @@ _REMARKS: Final = re.Rules(
                    r"|bag|bags"
                    r"|two|three|2|3|4|smaller|bits|pieces|halves|fit|fits|to|it))*$"),
         ("halved", r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
-        ("meal_off", r"^(?:(?:its|it is|we|weve|everything|all|the whole thing|whole thing) )+(?:is |has been "
-                     r"|have |been )*"
+        ("meal_off", r"^(?:(?:its|it is|we|weve|everything|all|the whole thing|whole thing) )+(?:is |has |have |been )*"
                      r"(?:cancelled|canceled|called it off|called off)(?: it)?(?: now| sorry)?$"),
         ("meal_off", r"^(?:the |my )?(?:dinner|lunch|party|meal|supper|bbq|barbecue|do|event)s? (?:is |has been "
                      r"|been )?"
@@ -128,6 +107,10 @@ _REMARKS: Final = re.Rules(
                     r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
                     r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
                     r"(?: (?:in|to it|into it|in it|in there))*$"),
+        ("longer", r"^(?:(?:just|(?:give|leave|keep) it|go|it|needs?|a|bit|little|while|touch|some|few|for|even) )*"
+                   r"(?:longer|more time)(?: (?:please|pls|i think|then))*$"
+                   rf"|^(?:(?:just|for|about|maybe) )*(?:another|(?:1|one) more) {_A_WHILE}(?: (?:please|pls|then))*$"),
+        ("salty", rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
         ("move", r"^(?:(?:can|could|should|shall|please|lets|just|i|we|you) )*(?:move|shift|change)"
                  r" (?:it|that|them|this)$"),
         ("half", r"^(?:(?:about|its|just|only|ok|a) )*(?:half|halves)(?: of it)?$"),
@@ -184,6 +167,7 @@ _THIN_END: Final = re.compile(
 _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$")  # of what is open
 _ONLY_IN: Final = {  # where such words can mean it at all
     **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")), "hotter": ("cooking",),
+    "salty": ("waiting", "curing"),
 }  # fmt: skip
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _SHORT_OF_IT_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
@@ -204,11 +188,6 @@ _WHENEVER: Final = re.compile(  # «when the kids are down»: some time, and no 
 )
 _TURNED: Final = ("turned", "its turned", "it turned", "has turned", "all turned", "turned now")  # the bag, or gone off
 _FORGOT: Final = re.compile(r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$")
-
-
-def is_spoiled(text: str) -> bool:
-    """Whether a plain text says that it went off, as a nose, an eye or a finger tells for sure."""
-    return bool(_SPOILED.match(text.strip(" .!?")))
 
 
 def read_vague(text: str, context: Context) -> Intent | None:
@@ -247,11 +226,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
         missed = (StepMissed(),) if context.due_step else ()
         return Unclear("forgot", bare, (*missed, Happened("forgot_cure")))
     why = next((name for words, name in _REMARKS.fitting(bare) if words.match(bare)), None)
-    if why == "look" and seen_grey(text, context):
-        return None  # of cooked meat that tells enough to be kept
-    return (
-        Unclear(why, bare, _due(why, context)) if why and context.phase in _ONLY_IN.get(why, (context.phase,)) else None
-    )
+    return Unclear(why, bare, _due(why, bare, context)) if why and not _told_enough(why, bare, context) else None
 
 
 def _of_the_cold(bare: str, context: Context) -> Unclear | None:
@@ -287,13 +262,28 @@ def _nearly_done(context: Context) -> bool:
     return last is None or target is None or last >= target - _SHORT_OF_IT_K
 
 
-def _due(why: str, context: Context) -> tuple[Intent, ...]:
+def _told_enough(why: str, bare: str, context: Context) -> bool:
+    """Whether such words are no remark here, or tell enough to be kept."""
+    if why == "look":
+        return bool(seen_grey(bare, context))  # of cooked meat
+    if why == "longer":  # what was called for waits so long; more days in the cure
+        return bool(context.due_step) if _more(bare) else context.phase == "curing"
+    return context.phase not in _ONLY_IN.get(why, (context.phase,))
+
+
+def _more(bare: str) -> timedelta | None:
+    """How much longer, where that is said: «another hour»."""
+    return spans.span(re.sub(r"\b(?:another|(?:1|one) more) (?=\D)", "an ", bare))
+
+
+def _due(why: str, bare: str, context: Context) -> tuple[Intent, ...]:
     if why == "leave" and (context.due_step or "").startswith(str(Kind.FLIP)):
         return (StepSkipped(),)
     if why == "ready" and context.phase == "cooking":
         return (StepDone(str(Kind.OFF)),)
-    if why == "half":
-        return (Snooze(by=timedelta(minutes=30)),)
+    if why in ("half", "longer"):
+        by = _more(bare) or timedelta(minutes=30)
+        return (Snooze(by=by), MoveDeadline(by=by)) if why == "longer" else (Snooze(by=by),)
     if why == "meal_off":
         return (Cancel(), Change({"deadline": None}))
     return (StepDone(),) if why in ("which", "ready") and context.due_step else ()

@@ -22,14 +22,19 @@ _PARTS: Final = {
     "brunch": (11, "am"), "lunch": (13, "pm"), "lunchtime": (13, "pm"), "mittagessen": (13, "pm"),
     "afternoon": (15, "pm"), "nachmittag": (15, "pm"), "tea": (17, "pm"), "dinner": (18, "pm"), "supper": (18, "pm"),
     "abendessen": (18, "pm"), "evening": (19, "pm"), "abend": (19, "pm"), "tonight": (20, "pm"), "tonite": (20, "pm"),
-    "night": (20, "pm"), "nite": (20, "pm"),
+    "night": (20, "pm"), "nite": (20, "pm"), "bedtime": (22, "pm"),
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
+_NAMED_ALONE: Final = ("breakfast", "lunch", "dinner", "supper")
+_UNTIL_PART: Final = re.compile(r"\b(?:until|till?|in) (?:the )?(?:morning|mornin|afternoon|evening)\b")
 _SOON: Final = timedelta(hours=4)
 # «bought it yesterday, for sunday»: nobody eats on a day that is gone
 _PART_OF_DAY: Final = re.compile(r"\bthis (?:morning|evening|afternoon)\b")  # the next one, of whichever day
-_AT_A_MEAL: Final = re.compile(r"\b(?:at|over|during|around) (?:breakfast|brunch|lunch(?:time)?|tea|dinner|supper)\b")
+_AT_A_MEAL: Final = re.compile(
+    r"\b(?:at|over|during|around) (?:breakfast|brunch|lunch(?:time)?|tea|dinner|supper|bedtime)\b"
+)
+_LONG_PAST: Final = timedelta(hours=20)  # an hour that comes soon was that of no day before
 _AGO: Final = re.compile(r"\bago\b")
 _GONE: Final = re.compile(
     r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b"
@@ -82,13 +87,15 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
     day = spoken.day.days[0] if spoken.day else None
     here = (instant(day, t, context.zone) if day else last_at(t, limit, context.zone) for t in times)
     *earlier, latest = sorted((i for i in here if i.at <= limit), key=lambda i: i.at) or [Instant(limit)]
+    if spoken.day is None and spoken.clock is None and limit - latest.at > _LONG_PAST:
+        return None
     return replace(_made(latest, spoken), others=tuple(i.at for i in earlier))
 
 
 def future(text: str, context: Context) -> When | None:
     """When something shall be done: the next fitting time from now, or after the span that was said."""
     spoken = _spoken(text, context)
-    if spoken.day is None and spoken.clock is None and spoken.part in ("breakfast", "lunch", "dinner", "supper"):
+    if spoken.day is None and spoken.clock is None and (spoken.part in _NAMED_ALONE or _UNTIL_PART.search(text)):
         return _made(next_at(time(_PARTS[spoken.part][0]), context.now, context.zone), replace(spoken, part=""))
     if spoken.day is None and spoken.clock is None:
         after = spans.span(text)

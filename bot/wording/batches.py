@@ -1,9 +1,9 @@
 """Words for several batches at once: which is meant, its name before what is said, and the list of all."""
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
-from bot.intents.intents import Choose
+from bot.intents.intents import Ask, Choose
 from bot.measures import from_house
 from bot.wording import asking, plans, recalled, reckoned
 from bot.wording.language import say
@@ -60,10 +60,12 @@ def one_by_one(question: str, names: Sequence[str]) -> str:
     return "\n".join((question, say("One after the other. After this one: {names}.", names=", ".join(names))))
 
 
-def say_which(question: str, names: Sequence[str]) -> str:
-    """A question that is of no batch more than of another: its answer names one."""
+def say_which(question: str, those: Mapping[str, str]) -> tuple[str, asking.Rows]:
+    """A question that is of no batch more than of another: its answer names one, a tap shows how that one stands."""
+    names = [*those.values()]
     listed = ", ".join(names[:-1]) + say(" or {those}", those=names[-1])
-    return "\n".join((question, say("Put the name before it: {names}.", names=listed)))
+    rows = tuple((asking.button(_capital(name), Ask("now", batch=key)),) for key, name in those.items())
+    return "\n".join((question, say("Put the name before it: {names}.", names=listed))), rows
 
 
 def not_that_one(wrong: str, others: tuple[tuple[str, str], ...]) -> asking.Rows:

@@ -125,6 +125,15 @@ REMARKS: Final = {
         "More of what: days, charcoal, salt in the next one, or meat for the guests? Ask it with its word.\n"
         "Curing salt is never added on a guess."
     ),
+    "longer": language.later(
+        "Longer where: in the cure, on the fire, or until I call again? Tap it, or say it whole, like "
+        "«remind me in 1 hour» or «meal 1 hour later»."
+    ),
+    "salty": language.later(
+        "What tastes too salty: the brine, or a fried slice of the meat?\n"
+        "The brine always does; no water goes in, its salt is weighed for the meat and the water together.\n"
+        "A fried slice: soak the meat in cold water in the fridge, and fry another."
+    ),
     "more_in": language.later(
         "Do you ask whether it needs more, or did more go in?\nAsk it like «how salty will it be»; what went in is told "
         "with its weight, like «put in 12 g of curing salt».\nCuring salt is never added on a guess."

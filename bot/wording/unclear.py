@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from bot.intents.intents import MoveDeadline, Unclear
+from bot.intents.intents import MoveDeadline, Snooze, Unclear
 from bot.wording import asking, language, numbers, options, other_cuts, refusals, taken
 from bot.wording.remarks import REMARKS
 from core.person import Person
@@ -29,8 +29,10 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
 
 
 def _is_a_day(intent: Unclear) -> bool:
-    """Whether a day was said and no more: nothing is offered but the meal on it."""
-    return len(intent.options) == 1 and isinstance(intent.options[0], MoveDeadline)
+    """Whether a day was said and no more: nothing is offered but the meal on it, or a step that waits till then."""
+    *steps, last = intent.options or (None,)
+    waits = all(isinstance(step, Snooze) and step.until for step in steps)
+    return isinstance(last, MoveDeadline) and last.to is not None and len(steps) <= 1 and waits
 
 
 def nothing_to_mend() -> str:

@@ -133,7 +133,7 @@ def test_the_lid_is_heard() -> None:
         ("frij says 41 is that bad", "read fridge 41f & ask safe"),
         ("its been 39 all day", "read fridge 39f"),
         ("36f all good", "read fridge 36f"),
-        ("did mine this am", "done @08:00"),
+        ("did mine this am", "done flip @08:00"),
         ("he weighs 90kg lol", "question"),
         ("i used sea salt with it as well 50g", "question"),
         ('my butcher sold me "cure 1"', "question"),

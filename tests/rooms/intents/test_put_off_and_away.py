@@ -1,0 +1,112 @@
+"""A step put off or told by what comes every day, somebody who is away, and short words that need their thing."""
+
+from dataclasses import replace
+from datetime import timedelta
+from zoneinfo import ZoneInfo
+
+import pytest
+
+from bot.intents.context import Context
+from bot.intents.intents import Intent, MoveDeadline, Pause, Snooze, Unclear
+from bot.intents.read import read
+from tests.rooms.intents.shorthand import short
+from tests.talk_lines import NOW, context
+
+CURE, FIRE = context("curing"), context("cooking")
+_MIDNIGHT = NOW.astimezone(ZoneInfo(CURE.zone)).replace(hour=0, minute=0, tzinfo=None)
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("did it already this mornin", "done flip @08:00"),
+        ("did it this morning", "done flip @08:00"),
+        ("turned it b4 work", "done flip @09:00"),
+        ("did it first thing", "done flip @09:00"),
+        ("flipped after breakfast", "done flip @09:00"),
+        ("flipped it when i got up", "done flip @09:00"),
+        ("flipped before bed", "done flip @22:00"),
+        ("flipped after work", "done flip"),
+    ],
+)
+def test_a_deed_of_every_day_is_told_by_what_comes_every_day(text: str, meant: str) -> None:
+    """It is the flip, at about that hour: never the step that was done then, nor the flip of now."""
+    assert short(read(text, replace(CURE, now=NOW + timedelta(hours=1)))) == meant
+
+
+@pytest.mark.parametrize(
+    ("text", "until"),
+    [
+        ("quiet til morning", 32),
+        ("dont bother me until morning", 32),
+        ("dont bug me till the mornin", 32),
+        ("back wednesday", 57),
+        ("home tomorrow evening", 43),
+        ("be home tonight", 20),
+    ],
+)
+def test_how_long_somebody_is_away(text: str, until: int) -> None:
+    """Until a part of the day, and till they are home: in hours from midnight."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, Pause)
+    assert found.until is not None
+    assert found.until.astimezone(ZoneInfo(CURE.zone)).replace(tzinfo=None) == _MIDNIGHT + timedelta(hours=until)
+
+
+@pytest.mark.parametrize(
+    "text", ["do it tomorrow", "do it at 9", "not till tomorrow", "tomorrow", "can we do it tomorrow"]
+)
+def test_a_time_with_the_meal_days_away_may_be_that_of_a_step(text: str) -> None:
+    """Asked: the meal was moved by it to where it can never be."""
+    (asked,) = read(text, CURE)
+    assert isinstance(asked, Unclear)
+    assert [type(option) for option in asked.options] == [Snooze, MoveDeadline]
+
+
+@pytest.mark.parametrize("text", ["bit longer", "give it longer", "needs longer", "more time"])
+def test_longer_is_asked_of_what(text: str) -> None:
+    """No new piece, and nothing dropped."""
+    half = timedelta(minutes=30)
+    assert read(text, FIRE) == [Unclear("longer", text, (Snooze(by=half), MoveDeadline(by=half)))]
+
+
+@pytest.mark.parametrize("here", [CURE, FIRE])
+def test_another_hour_is_asked_of_what(here: Context) -> None:
+    """Where nothing was called for."""
+    hour = timedelta(hours=1)
+    assert read("another hour", here) == [Unclear("longer", "another hour", (Snooze(by=hour), MoveDeadline(by=hour)))]
+
+
+@pytest.mark.parametrize("text", ["too salty", "brine too salty", "tastes way too salty"])
+def test_too_salty_in_the_cure_is_asked_of_what(text: str) -> None:
+    """The brine always is; of the finished slice it is no question."""
+    assert read(text, CURE) == [Unclear("salty", text)]
+    assert not any(isinstance(one, Unclear) for one in read("too salty", context("stored")))
+
+
+def test_a_small_number_may_be_an_hour() -> None:
+    """«7» in the cure: seven o'clock, beside degrees and days; no hour of the night."""
+    (seven,), (three,) = read("7", CURE), read("3", CURE)
+    assert [one.until is not None for one in _snoozes(seven)] == [True]
+    assert [one.until is not None for one in _snoozes(three)] == [True]  # in the afternoon
+    (night,) = read("3", replace(CURE, now=NOW + timedelta(hours=12)))
+    assert not _snoozes(night)
+
+
+def _snoozes(asked: Intent) -> list[Snooze]:
+    assert isinstance(asked, Unclear)
+    return [one for one in asked.options if isinstance(one, Snooze)]
+
+
+def test_out_of_ice_into_the_fridge_is_no_ice_that_ran_out() -> None:
+    """It is asked how it lies; «out of ice» alone is the ice."""
+    (moved,), (melted,) = (read(text, context("chilling")) for text in ("out of ice n in fridge", "out of ice"))
+    assert isinstance(moved, Unclear)
+    assert isinstance(melted, Unclear)
+    assert (moved.why, melted.why) == ("chilled_on", "melted")
+
+
+@pytest.mark.parametrize("text", ["sliced it all pink inside", "sliced n pink all through", "carved it nice and pink"])
+def test_what_the_slice_showed_is_kept_beside_the_slicing(text: str) -> None:
+    """Without a comma between them."""
+    assert short(read(text, context("stored"))) == "done slice & debrief"
