@@ -57,7 +57,7 @@ DEEDS: Final = re.Rules(
                          r"|^(?:its )?bagged(?=$| and\b))"
                          r"|(?<!double )(?<!double-)(?<!re)(?<!re-)\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
-                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?$"
+                         r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?(?=$| at \d)"
                          r"|\b(?:it|they|meat|flat|brisket|ham|belly|bag) (?:all )?went in\b(?! the (?:fridge|oven"
                          rf"|bin))|{_RUBBED_ON}"
                          r"|\b(?:meats?|its?|they|them|all|everything|the lot|flats?|pieces?)(?:s| is| are| has| have"
@@ -145,6 +145,7 @@ _NOUNS: Final = {
     "flip": Kind.FLIP, "flips": Kind.FLIP, "turn": Kind.FLIP, "turns": Kind.FLIP, "turning": Kind.FLIP,
     "flipping": Kind.FLIP, "rinse": Kind.RINSE, "rinsing": Kind.RINSE, "soak": Kind.SOAK, "soaking": Kind.SOAK,
     "rub": Kind.RUB, "rubbing": Kind.RUB, "wrap": Kind.WRAP, "wrapping": Kind.WRAP,
+    **dict.fromkeys(("weigh the salt", "weigh the cure", "do the salt", "do the cure", "salting"), Kind.BRINE),
     "mixing": Kind.BRINE, "weighing": Kind.BRINE, "lighting": Kind.LIGHT,
     "brine": Kind.BRINE, "slice": Kind.SLICE, "slicing": Kind.SLICE, "light": Kind.LIGHT, "fire": Kind.LIGHT,
     "reading": Kind.READING, "readings": Kind.READING,

@@ -66,6 +66,7 @@ _NAME: Final = (
     r"(?: (?!will|is|has|can|and|to|in\b)[^\W\d_]{2,20})?)"
     r"(?: in law)?"
 )
+_CALLS: Final = r"(?:(?:all|the|my|your) )*(?:reminders|messages|pings|calls|texts)"
 _HAND_OVER: Final = re.Rules(
     (re.compile(pattern), None)
     for pattern in (
@@ -96,6 +97,8 @@ _HAND_OVER: Final = re.Rules(
         r"(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight"
         r"|tomorrow|(?:on |this |from |until |till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
         r"|(?:this |the |next )?week(?:end)?))*$",
+        rf"^(?:please )?(?:send |give |switch )?{_CALLS} (?:go )?to (?:my )?(?P<who>[^\W\d_]{{2,20}})"
+        r"(?: (?:instead|please|pls|now|from now on|not me))*$",
         r"^(?:text|tell|ping|message|call|ask|buzz|remind) (?!me\b|us\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me\b",
         r"^(?:its )?(?P<who>[^\W\d_]{2,20}?)s turn (?:now|tonight|tomorrow|today|from)\b",
         # «flips this week are on my son», «the flips are jos job till sunday»
@@ -108,7 +111,8 @@ _HAND_OVER: Final = re.Rules(
     )
 )
 _TAKES: Final = (
-    r"(?:do (?:the )?(?:fire|pit|smoker|cook|flips?|turns?|flipping)"
+    rf"(?:take over|(?:get|have|do|take) {_CALLS}(?!.* (?:too|also|as well))|do (?:the )?(?:fire|pit|smoker|cook"
+    rf"|flips?|turns?|flipping)"
     r"|(?:take|handle|cover|flip|turn|mind|watch|wrap|pull|spritz|light|rinse|read)(?: over)? (?:the )?(?:fire|pit"
     r"|smoker|cook|flips?|turns?|bags?|meat|it|this|them)"
     r"|(?:do|take|cover) (?:it |them )?(?:on |for )?(?:the |this |next )?(?:mon|tue|wed|thu|fri|sat|sun|week|tomorrow"

@@ -108,6 +108,15 @@ LOOSE_RULES: Final = tuple(
          r"|crossed)"
          r"(?: up| over)?),? (?:so |and |its )*(?=.*\d)", ""),
         (r"\b((?:more|added|fresh|new) ice(?: (?:in|added|on))?),? (?=(?:its|core|meat|now|at) ?\d)", r"\1, "),
+        (r"^(?:(?:i|we|sorry|oops) )*(?:skipped|missed|forgot) (?:the |my )?(?:(morning)|evening) (?:one|flip|turn)$",
+         lambda m: f"missed the flip {'this morning' if m[1] else 'last night'}"),
+        (r"\b(?:fridge|refrigerate) (it|them)\b", r"put \1 in the fridge"),
+        (r"^(?:ok )?(?:brb|be right back)(?: in)? (\d{1,3})$", r"in \1 min"),
+        (rf"^(?:there will be |therell be |sorry )?(?:no (?:flips?|flipping|turns)|(?:nobody|no one)(?: here"
+         rf"| home)? (?:to|can)"
+         rf" (?:flip|turn)(?: it)?|cant (?:flip|turn)(?: it)?) (?=(?:this |the |all )?weekend$|(?:on )?(?:{WEEKDAY}"
+         rf"|tomorrow)$)",
+         "im away "),
         (r"\bout the ice\b|\bout of ice(?=,? (?:and |now )*(?:in|into|to) (?:the )?fridge\b)", "out of the ice"),
         (r"\b(sliced|carved)( it| them)? (?:and )?(?:its )?(?=(?:all |nice(?:ly)? (?:and )?)?pink\b)", r"\1\2, "),
         (r"\bno dst\b(?: here)?", ""),

@@ -92,8 +92,8 @@ _TO: Final = re.Rules(
         r"|\bserving (?:at|on)\b",
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
-        rf"^(?:they|we|guests?|everyone|everybody) (?:now )?(?:want|prefer|need|like)(?: it)? (?:for "
-        rf"|on )?(?={WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
+        rf"^(?:they|we|guests?|everyone|everybody) (?:now )?(?:want|prefer|need|like)(?: it)? (?:for |on )?"
+        rf"(?={WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
         r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",
@@ -114,7 +114,10 @@ _A_PIT: Final = re.compile(
     r"|at) [1-4]\d\d\b(?![:.])"
 )
 _DEGREES: Final = re.compile(r"\b(?:at|to) (?:1[3-9]|2\d)\d\b(?![:.]| ?[ap]m)")  # «serving at 140»: no twenty to two
-_SAY: Final = re.compile(rf"\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})")
+_SAY: Final = re.compile(
+    rf"(?<=^they \w{{4}} it )(?:for|by) (?=\d)|\b(?:lets )?say (?=\d)"
+    rf"|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})"
+)
 _LETS: Final = re.compile(rf"^(?:(?:ok|then|so) )*lets (?:say|do|aim for) (?:for |on )?(?={WEEKDAY}|the \d|tom)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
@@ -130,6 +133,7 @@ _EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
     r"(?:breakfast|(?(so)(?:lunch|dinner|supper|tea)|breakfast))\b"
 )
 _OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
+_NOT_MEAL: Final = re.compile(r"(?<=\w),? (?:and )?not (?:for )?(?:breakfast|brunch|lunch|dinner|supper)\b")
 _NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
@@ -140,7 +144,7 @@ _BETTER: Final = re.compile(
 
 def read_move(text: str, context: Context) -> Intent | None:
     """A meal that is moved, where a plain text says so: to a time, or by a while; days more in the cure."""
-    text = _SAY.sub("at ", _LETS.sub("make it ", text))
+    text = _SAY.sub("at ", _LETS.sub("make it ", _NOT_MEAL.sub("", text)))
     if _of_no_meal(text, context):
         return None
     if found := more_days(text, context) or _another_day(text, context):
@@ -153,11 +157,8 @@ def read_move(text: str, context: Context) -> Intent | None:
         return _moved_by(by[1], text, context)
     target = _INSTEAD_OF.sub("", text)
     verb = next((found for found, _ in _TO.hits(text)), None)
-    if (
-        verb is None
-        or (_LOOSE.match(verb[0]) and _about_a_deed(text))
-        or (meat(text).product and measures.of_kind(text, "mass"))
-    ):
+    begun = meat(text).product and measures.of_kind(text, "mass")
+    if verb is None or begun or (_LOOSE.match(verb[0]) and _about_a_deed(text)):
         return None
     said, whole = _time_of(target[min(verb.start(), len(target)) :], context), _time_of(target, context)
     if said is None or (verb[0] == "instead" and whole and whole.day_said and whole.hour_said):

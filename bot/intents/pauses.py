@@ -52,6 +52,7 @@ _PAUSE: Final = re.compile(
     r"|thu|fri|sat|sun)[a-z]*|until|till?|from|for)\b|\bhold off\b(?! (?:on )?(?:the )?(?:wrap|foil|light|flip|turn"
     r"|rins|slic|rub))|^(?:(?:ill|we|well|will|be|not|im"
     r"|i am) )*(?:back|home) (?:again )?(?:on )?(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight)"
+    r"|\b(?:nap(?:ping)?|sleeping|asleep|lie down|kip) (?=(?:until|till?) )"
     r"|^(?:(?:im|i am|still|we are) )*(?:stuck|held up|caught up) (?:at|in) (?:work|traffic|town|the office"
     r"|a meeting)\b"
     r"|\bno (?:more )?(?:reminders|pings|messages|texts|calls|alerts)(?: please)?(?: for)? (?:today|tonight|this week"

@@ -58,11 +58,16 @@ _SOME_TIME: Final = re.compile(
     r"\b(?:after|before|when|once|morning|evening|tonight|tomorrow|night|lunch|dinner|work|weekend|later on"
     r"|until|till?)\b"
 )
+_ON_A_DAY: Final = re.compile(  # «do the salt on monday»
+    r"^(?:(?:ill|i|we|will|lets|gonna|can we|can i|please|just) )*(?:do|weigh|make|start) the [a-z]+(?: (?:on|for"
+    r"|this|next))? "
+    r"(?:tomorrow|tonight|mon|tue|wed|thu|fri|sat|sun)[a-z]*(?: (?:morning|evening|night|instead|then))*$"
+)
 _AN_EVENT: Final = re.compile(  # «not yet, after dinner»: its hour is not told
     r"^[^\d?]*?,? (?:after|when|once|before|as soon as) "
     r"(?!(?:do|should|shall|can|is|will|to|the flip|that|now)\b)[^\d?]+$"
 )
-_UNTIL: Final = re.compile(r"\b(?:til|till|until) ")
+_UNTIL: Final = re.compile(r"\b(?:til|till|until|start|begin|do it|starting) (?!yet)")
 _NEVER: Final = re.compile(r"\b(?:dont|do not|stop|never|only|no more)\b")
 _NOT_THEN: Final = re.compile(
     r",? (?:and )?(?:(?:not|instead of|rather than) (?:at )?\d{1,2}(?::\d\d)? ?(?:am|pm)?|instead)$"
@@ -156,7 +161,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         by = spans.span(text) if said and not said.hour_said and not said.day_said else None
         if said is None and _SOME_TIME.search(text):
             return Unclear("until", text[:60], (Snooze(step=noun(text)),))
-        return Snooze(until=said.at if said and not by else None, by=by, step=_called(text, context))
+        return Snooze(until=said.at if said and not by else None, by=by, step=called(text, context))
     if _LATER.search(text):
         by = spans.span(text)
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
@@ -176,8 +181,11 @@ def _no_step(text: str) -> str:
     )
 
 
-def read_after(text: str, context: Context) -> Unclear | None:
-    """Not now, but after something of which nobody knows the hour: that is asked for."""
+def read_after(text: str, context: Context) -> Snooze | Unclear | None:
+    """Not now, but after something of which nobody knows the hour: that is asked for; a step on a day that is named."""
+    step = called(text, context) if context.phase != "none" and _ON_A_DAY.match(text) else None
+    if step and (said := when.future(text, context)) and said.day_said:
+        return Snooze(until=said.at, step=step)
     if context.phase == "none" or not _AN_EVENT.match(text) or not _LATER.match(text):
         return None
     return Unclear("until", text[:60], (Snooze(step=_deed(text, context) or noun(text)),))
@@ -190,7 +198,7 @@ def _named(text: str, context: Context) -> str | None:
     return noun(text) or _deed(text, context)
 
 
-def _called(text: str, context: Context) -> str | None:
+def called(text: str, context: Context) -> str | None:
     """The step by its noun; a check beside hot meat is that of the fire or the chill, where no fridge is named."""
     named = noun(text)
     if context.phase == "cooking" and named == Kind.FRIDGE_CHECK and "fridge" not in text:

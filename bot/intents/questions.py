@@ -208,6 +208,10 @@ def read_topic(text: str, context: Context) -> Intent | None:
     return found[1] if found else None
 
 
+_PULLED_WHEN: Final = re.compile(  # out of the cure, where it is not cooked yet
+    r"^(?:so )?(?:when|(?:what|which|wat) (?:day|date|time)|how soon)(?: (?:do|can|should|must|will|does|is|shall|to))*"
+    r" (?:(?:i|we|it|they|the meat) )?(?:be )?pull(?:ed)?(?: (?:it|them|the meat|that))?(?: out)?$"
+)
 _WHY_HERE: Final = {"cooking": "hours", "resting": "chill", "chilling": "chill"}  # what takes so long there
 
 
@@ -222,6 +226,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("catch_up" if well["how"] else "now", text=text)
     if phase == "cooking" and _OFF_AT.match(text):
         return "", Ask("pull_at", text=text)
+    if phase in ("waiting", "curing") and _PULLED_WHEN.match(bare):
+        return "", Ask("out", text=text)
     for _, about in _WHY_COMPILED.hits(bare):
         if len(bare.split()) <= 12:
             here = _WHY_HERE.get(phase, about) if bare == "why so long" else about

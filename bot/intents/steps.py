@@ -20,7 +20,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
-from bot.intents.put_off import read_put_off
+from bot.intents.put_off import called, read_put_off
 from bot.intents.readings import read_reading
 from bot.intents.skipped import read_skipped
 from bot.intents.small import content
@@ -138,7 +138,7 @@ def _missed(text: str, context: Context) -> StepMissed | None:
     whole = bool(_WHOLE_DAY.search(text)) or bool(said and not said.hour_said and re.search(r"day\b", text))
     if not (nobody or said or noun(text) or len(text.split()) <= 4):
         return None
-    named = noun(text) or next((str(kind) for _, kind in DEEDS.hits(text)), None)
+    named = called(text, context) or next((str(kind) for _, kind in DEEDS.hits(text)), None)
     if said and not context.due_step and context.phase == "curing":  # «forgot last night»: what comes at night
         named = named or str(Kind.FLIP)
     return StepMissed(named, said.at if said else None, whole)

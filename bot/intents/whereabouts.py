@@ -21,7 +21,8 @@ _OUT_OF_ICE: Final = re.compile(
     r"\b(?:out of|off|from|done with) (?:the |its |that )?(?:ice(?: ?bath| ?water)?|bath|water|sink)\b"
 )
 _TO_FRIDGE: Final = re.compile(
-    rf"\b(?:moved|transferred|now|back|put|went|gone|straight)\b.{{0,16}}\b{_FRIDGE}|^(?:(?:its|it is|meats?|all"
+    rf"\b(?:moved|transferred|now|back|put|went|gone|straight|leav(?:e|ing)|left|stays?)\b.{{0,16}}\b{_FRIDGE}"
+    rf"|^(?:(?:its|it is|meats?|all"
     rf"|now) )*{_FRIDGE}(?! (?:was|is|reads|at|temp))"
 )
 _RACK: Final = re.compile(

@@ -12,7 +12,7 @@ from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import NOW, context
 
-CURE, FIRE = context("curing"), context("cooking")
+RAW, CURE, FIRE = context("waiting"), context("curing"), context("cooking")
 _MIDNIGHT = NOW.astimezone(ZoneInfo(CURE.zone)).replace(hour=0, minute=0, tzinfo=None)
 
 
@@ -110,3 +110,46 @@ def test_out_of_ice_into_the_fridge_is_no_ice_that_ran_out() -> None:
 def test_what_the_slice_showed_is_kept_beside_the_slicing(text: str) -> None:
     """Without a comma between them."""
     assert short(read(text, context("stored"))) == "done slice & debrief"
+
+
+@pytest.mark.parametrize(
+    ("text", "meant"),
+    [
+        ("skiped the morning one", "missed flip"),
+        ("forgot the evening flip", "missed flip"),
+        ("no flips this weekend", "pause"),
+        ("nobody here to flip tomorrow", "pause"),
+        ("cant flip sunday", "pause"),
+        ("taking a nap til 9", "pause"),
+        ("brb 20", "later 20m"),
+        ("can jen get the reminders instead", "hand jen"),
+        ("send the reminders to jen instead", "hand jen"),
+        ("can jen take over", "hand jen"),
+        ("dinner not lunch on sat", "meal sat18:00"),
+        ("they want it for 4", "meal sat16:00"),
+        ("do the rinse on friday", "later @09:00"),
+        ("remind me to weigh the salt on wednesday", "later @09:00"),
+        ("wat day do i pull it", "ask out"),
+        ("when do i pull it out", "ask out"),
+    ],
+)
+def test_said_in_short_in_the_cure(text: str, meant: str) -> None:
+    """Missed and not left out, away and not forgotten, handed over, moved, asked of the cure and not of the fire."""
+    assert short(read(text, CURE)) == meant
+
+
+def test_in_at_an_hour_is_the_meat() -> None:
+    """While the meat waits to go in it is no meal."""
+    assert short(read("in at 8.10", RAW)) == "done into_cure @08:10"
+
+
+def test_the_check_beside_what_cools_is_that_of_the_chill() -> None:
+    """And not of a fridge of yesterday."""
+    assert short(read("forgot to check it", context("chilling"))) == "missed chill_check"
+
+
+def test_left_in_the_fridge_overnight_is_asked_how_it_lies() -> None:
+    """As if it had been moved there."""
+    (asked,) = read("leaving it overnight in the fridge", context("chilling"))
+    assert isinstance(asked, Unclear)
+    assert asked.why == "chilled_on"
