@@ -66,6 +66,8 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
     try:
         step = noted or steps.find(turn, a, intent.step, at, done=isinstance(intent, StepDone) or called)
     except Gone:
+        if isinstance(intent, StepMissed):
+            return _missed(turn, a, (), intent)
         following = a.plan.next_step() if a.plan and intent.step is None else None
         if following is None:
             raise
@@ -86,7 +88,9 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
 
 def _put_off(turn: Turn, a: Assessment, step: Step, intent: Snooze) -> Sequence[Reply]:
     """«later»: until what was said, or in half an hour, and no quiet step in the night."""
-    until, named = intent.until, intent.until is not None or intent.by is not None
+    until, named = which_step.on_its_day(intent.until, step, a), intent.until is not None or intent.by is not None
+    if intent.until is not None and until is None:
+        return (Reply(marks.is_called(step, a), facts=facts(a) | step_facts(step), about=a.batch.id),)
     if until is not None and which_step.another_flip_by(until, step, a):
         return _skipped(turn, a, step)  # «remind me tomorrow»
     soonest = turn.now + (intent.by or USUAL_SNOOZE)  # «later today» is no minute that has gone by

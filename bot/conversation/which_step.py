@@ -14,6 +14,7 @@ from core.service.turn import Turn
 
 FAR_FROM_IT: Final = timedelta(hours=6)  # «missed last night's» is not the flip of this morning
 _BY_SOMEBODY: Final = re.compile(r"\b(?:already|did it|did that|has done it|schon)\b")  # and no bare «done»
+AN_HOUR: Final = timedelta(hours=1)
 A_DAY: Final = timedelta(days=1)
 SOON: Final = timedelta(hours=3)  # a flip may be told so long before it is called for
 NEEDS_NUMBER: Final = frozenset({Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK})
@@ -101,6 +102,15 @@ def of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepS
     wall, alike = wall_of(turn.person), [s for s in a.plan.steps if s.key.startswith(intent.step or "")]
     noted = [s for s in alike if s.done_at is not None and wall.day(s.done_at) == wall.day(intent.at)]
     return noted[-1] if noted else None
+
+
+def on_its_day(until: datetime | None, step: Step, a: Assessment) -> datetime | None:
+    """«wake me at 6 for the fire», days before it: at that hour of its own day; None where that is no hour of it."""
+    if until is None or step.state is not State.AHEAD or step.due - until <= FAR_FROM_IT:
+        return until
+    wall = wall_of(a.person)
+    there = until + (wall.day(step.due) - wall.day(until))
+    return there if step.due - SOON <= there <= step.due + AN_HOUR else None
 
 
 def another_flip_by(until: datetime, step: Step, a: Assessment) -> bool:

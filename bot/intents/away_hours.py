@@ -14,7 +14,8 @@ from core import patterns as re
 _ABSENT: Final = re.compile(
     r"\b(?:at (?:work|school|college|church|uni|the (?!fridge|fire|pit|smoker|grill)\w+|(?:my|our|an?) \w+"
     r"|\w+s)|work(?:ing)?|(?:(?:night|day|early|late) )?shift|out|away|gone|busy|off|driving|travell?ing|flying"
-    r"|not (?:home|here|around|in|at home)|in (?:an? )?(?:meetings?|class|court|hospital|town)|meetings?|class(?:es)?"
+    r"|(?:nobody|no one|noone)(?: is|s| will be)? (?:home|here|in|around|at home)|not (?:home|here|around|in|at home)"
+    r"|in (?:an? )?(?:meetings?|class|court|hospital|town)|meetings?|class(?:es)?"
     r"|appointments?|babysitting|fishing|hunting|hiking|shopping)\b"
 )
 _HOURS: Final = re.compile(
@@ -30,7 +31,8 @@ _OF_A_THING: Final = re.compile(
 _OFTEN: Final = re.compile(r"\b(?:every|daily|weekdays?|usually|always|normally|each|all week)\b|\bmon\w* to fri")
 _LATE: Final = re.compile(r"\b(?:tonight|evening|night)\b")
 _ABSENT_SURELY: Final = re.compile(  # «out saturday», «off tomorrow» may be the meat
-    r"\b(?:im|i am|ill be|we are|were|well be|not|all|whole|away|gone|busy|work\w*|travell?ing|flying"
+    r"\b(?:nobody|no one|noone|im|i am|ill be|we are|were|well be|not|all|whole|away|gone|busy|work\w*|travell?ing"
+    r"|flying"
     r"|driving)\b"
 )
 _TO_AN_END: Final = re.compile(

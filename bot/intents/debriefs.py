@@ -52,7 +52,8 @@ _TOOK: Final = re.compile(
     r"\btook (?:us |me )?(?:in all |all in all )?(?:about |around |roughly |nearly |almost |just (?:over|under)"
     r" |only )?(?:\d|an?\b|half\b)[^,;]*?(?:m|min|mins|minutes|h|hrs?|hours?|stunden?)\b"
     r"(?: ?\d{1,2}(?: ?(?:m|min|minutes))?)?"
-    r"(?! to (?:light|get|come|heat))|^(?:\d[^,;]*?(?:h|hrs?|hours?)) (?:on the (?:fire|smoker|grill|pit)"
+    r"(?! to (?:light|get|come|heat|slice|cut|carve|eat|clean|trim|rub|wrap|mix|make|find|dry))|^(?:\d[^,;]*?(?:h"
+    r"|hrs?|hours?)) (?:on the (?:fire|smoker|grill|pit)"
     r"|in the smoker)(?: in all| altogether)?$"
 )
 

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.context import Context
 from core import patterns as re
 from core.plan.steps import Kind
 
@@ -82,7 +83,7 @@ DEEDS: Final = re.Rules(
                      r"|glowing)\b"
                      r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
-                    r"|\bfoiled\b|\b(?:paper|foil)(?: is|s)? on\b"
+                    r"|\bfoiled\b|\b(?:paper|foil)(?: is|s)? (?:on\b|a?round (?:it|them|the meat)\b)"
                     r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:foil|paper) at (?=\d)"
                     r"|^(?:now )?in (?:the )?(?:foil"
                     r"|paper)(?: now)?$"),
@@ -110,12 +111,13 @@ DEEDS: Final = re.Rules(
         (Kind.SERVE, r"\b(?:eaten|served|we ate|ate (?:half|some|most|part|a bit|a third|all|the lot)"
                      r"|(?<!dog )(?<!dogs )(?<!cat )ate (?:it|the|some|half|most)|all gone|scoffed"
                      r"|(?:gave|given|took) (?:half|some|most|the rest|a bit|it all)(?: of it)? (?:away|to))\b"),
-        (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler|in the cooler(?: ?box)?"
+        (Kind.REST, r"\b(?:resting|into (?:the |a )?cooler(?! (?:with|of|full|w|and) .{0,12}\bice)"
+                    r"|in the cooler(?: ?box)?"
                      r"|(?:towels?|its|wrapped) in (?:a )?cooler|rest started|started (?:the )?rest)\b"),
         (Kind.CHILL, r"(?<!chill )(?<!chill it )(?<!cool )(?<!cool it )\b(?:in(?:to)? (?:the |an )?ice(?: ?bath"
                      r"| ?water)?"
                      r"|in the chill(?:er)?|chilling|ice ?bath (?:is )?(?:started|going)|started (?:the )?(?:chill"
-                     r"|ice ?bath)|(?:it|meat) on ice)\b"
+                     r"|ice ?bath)|(?:it|meat) on ice|cooler (?:with|w|of|full of|and) (?:the )?ice)\b"
                      r"|\bon (?:a |the )?(?:wire )?rack\b.{0,16}\b(?:shelf|fridge)\b"
                      r"|^(?:(?:in|now|ok|an|the) )*ice ?(?:bath|water)(?: now| (?:is )?(?:done|started|ready))?$"
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
@@ -161,8 +163,18 @@ def noun(text: str) -> str | None:
     return str(_NOUNS[found[0]]) if found else None
 
 
+def called(text: str, context: Context) -> str | None:
+    """The step by its noun; a check beside hot meat is that of the fire or the chill, where no fridge is named."""
+    named = noun(text)
+    if context.phase == "cooking" and named == Kind.FRIDGE_CHECK and "fridge" not in text:
+        return str(Kind.READING)
+    cools = context.phase in ("resting", "chilling") and named == Kind.FRIDGE_CHECK and "fridge" not in text
+    return str(Kind.CHILL_CHECK) if cools else named
+
+
 TO_A_PLACE: Final = re.compile(  # «moved it to the fridge at 2»: the meat, and no meal
-    r"\b(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|brought|bring|transferred|slid|shoved?)\b[^,;\d]{0,16}\b(?:to|into|onto|in|on)"
+    r"\b(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|brought|bring|transferred|slid|shoved?)\b[^,;\d]{0,16}\b(?:to|into|onto"
+    r"|in|on)"
     r" (?:the |a |an |my )?(?:fridge|freezer|ice|rack|cooler|oven|cellar|garage|shelf|water|bath|tub|bag|board|counter"
     r"|grill|smoker|pan|tray)\b"
 )

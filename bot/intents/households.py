@@ -41,8 +41,8 @@ _JOIN_AMISS: Final = re.compile(
 )  # no code, or one with a slip in it
 _PART_OF_DAY: Final = re.compile(r"\b(?:tonight|morning|noon|afternoon|evening|night|breakfast|lunch|dinner)\b")
 _LEAVE: Final = re.compile(
-    r"^/?leave(?: (?:this|the|that)(?: (?:batch|cook|household|group))?)?$|^(?:take|count) me (?:off"
-    r"|out)(?: of (?:it|this|the \w+))?$"
+    r"^/?leave(?: (?:this|the|that)(?: (?:batch|cook|household|group))?)?$"
+    r"|^(?:take|count) me (?:off|out)(?: of (?:it|this|the \w+))?$"
 )
 _WHO: Final = re.compile(
     r"^/?who(?:s| is| are| else is| has)? (?:in|in on (?:it|this)|in this|here|on duty|the fire|the flips"
@@ -55,10 +55,15 @@ _WHO_THEN: Final = re.compile(  # «my brother says hes doing tomorrow, who has 
     r"(?:it|this|that|tomorrow|tonight|today|the (?:fire|flips?|cook|next (?:one|flip|step)))"
     r"(?: (?:now|then|tomorrow|tonight|today|next))?$|^who(?:s|se)(?: is)? (?:turn|up|shift)\b"
 )
+_KINSFOLK: Final = words(
+    "sister brother bro sis mate friend neighbour neighbor cousin uncle aunt auntie son daughter kid husband hubby wife"
+    " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad"
+)
 _KIN: Final = (
     r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?(?:sister|brother|bro"
     r"|sis|mate"
-    r"|friend|neighbou?r|cousin|uncle|aunt|auntie|son|daughter|kid|husband|wife|partner|boyfriend|girlfriend|flatmate"
+    r"|friend|neighbou?r|cousin|uncle|aunt|auntie|son|daughter|kid|husband|hubby|wife|partner|boyfriend|girlfriend"
+    r"|flatmate"
     r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? (?!in law))?"
 )
 _NAME: Final = (
@@ -74,12 +79,13 @@ _HAND_OVER: Final = re.Rules(
         rf"|salts?|pink salt|dose|brine)\b",
         rf"^{_KIN}{_NAME} (?:takes?|is taking|will take|has|gets"
         r"|looks after|(?:is |s )?looking after|will look after|(?:is |s )?minding|minds|will mind|watches|will watch"
-        r"|(?:is |s )?watching|(?:is |s )?(?:keeping|got) an eye on"
-        r"|will have"
-        r"|can take|can have|does|will do|is doing|handles|will handle|is handling|(?:is |s )?(?:going to"
+        r"|(?:is |s )?watching|(?:is |s )?(?:keeping|got) an eye on|will have|can take|can have|does|will do|is doing"
+        r"|handles|will handle|is handling|(?:is |s )?(?:going to"
         r"|gonna) (?:do|take"
         r"|have|handle|mind|watch|look after)|makes|will make)"
-        r" (?:over|(?:the )?(?:fire|pit|smoker|cook|flips?)|it|care|them|everything)\b",
+        r" (?:over|(?:the )?(?:(?:night|late|early|day|morning|evening|next) )?(?:fire|pit|smoker|cook|flips?|shift"
+        r"|watch)"
+        r"|it|care|them|everything)\b",
         rf"^{_KIN}{_NAME} (?:took|has taken) (?:over|(?:the )?(?:fire|pit|smoker|cook|flips?))\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| has)? got (?:(?:the |it )?(?:fire|pit|smoker|flips)\b"
         r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
@@ -94,8 +100,8 @@ _HAND_OVER: Final = re.Rules(
         r"^(?:please )?(?:remind|ping|tell|call|text|message"
         r"|buzz) (?:my )?(?!me\b)(?P<who>[^\W\d_]{2,20}),? (?:and )?not me$",
         rf"^(?:my )?{_NAME} (?:flips|turns|will (?:flip|turn)|(?:is|will be) (?:flipping|turning))"
-        r"(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight"
-        r"|tomorrow|(?:on |this |from |until |till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
+        r"(?: (?:it|them|the bags?))?(?: (?:meanwhile|instead|now|today|tonight|tomorrow|(?:on |this |from |until "
+        r"|till? )?(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*"
         r"|(?:this |the |next )?week(?:end)?))*$",
         rf"^(?:please )?(?:send |give |switch )?{_CALLS} (?:go )?to (?:my )?(?P<who>[^\W\d_]{{2,20}})"
         r"(?: (?:instead|please|pls|now|from now on|not me))*$",
@@ -107,7 +113,8 @@ _HAND_OVER: Final = re.Rules(
         r"(?!my\b|our\b|the\b|track|time|hold|me\b|you\b|plan|schedule|us\b|a\b|for\b)(?P<who>[^\W\d_]{2,20})"
         r"(?= this| the| tonight| today| tomorrow| un| til| from| for|$)"
         r"|(?:my |our )?(?P<whose>[^\W\d_]{2,20}) (?:job|duty|turn|task)\b)",
-        r"^ask (?!me\b|us\b|again\b)(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
+        r"^ask (?!me\b|us\b|again\b)(?:my |the )?(?P<who>[^\W\d_]{2,20}) (?:instead|from now on|tomorrow)\b",
+        rf"^(?:better )?(?:ask|ping|remind|text) (?:my |the )?(?P<who>{'|'.join(sorted(_KINSFOLK))})$",
     )
 )
 _TAKES: Final = (
@@ -145,8 +152,8 @@ _MYSELF: Final = re.compile(
 )
 _UNTIL: Final = re.compile(r"\b(?:until|till?)\b")
 _FOR_A_WHILE: Final = re.compile(
-    r"\bfor (?:the next |about |another )?(?:\d{1,2}|an?|half an|a couple of|two|three) ?"
-    r"(?:h|hrs?|hours?|min\w*|days?)\b"
+    r"\bfor (?:the next |about |another )?(?:\d{1,2}|an?|half an|a couple of|two|three) ?(?:h|hrs?|hours?|min\w*"
+    r"|days?)\b"
 )
 _SPAN: Final = re.compile(r"\b(?:this (?:week|wk|evening)|week ?ends?|tonight|today)\b")
 _A_DAY: Final = timedelta(days=1)
@@ -155,11 +162,6 @@ _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)")
 _A_DAY_NAMED: Final = "|".join(sorted(WEEKDAYS, key=len, reverse=True))
 _FROM_DAY_TO_DAY: Final = re.compile(  # «fri and sat», «mon to wed»
     rf"\b(?P<first>{_A_DAY_NAMED})(?: (?:and|&|to|-|until|till?))? (?:on )?(?P<last>{_A_DAY_NAMED})\b"
-)
-_A_WEEK: Final = timedelta(days=7)
-_KINSFOLK: Final = words(
-    "sister brother bro sis mate friend neighbour neighbor cousin uncle aunt auntie son daughter kid husband wife"
-    " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad"
 )
 _SOMEBODY: Final = words("somebody someone anybody anyone everybody everyone else else")
 _NOBODY: Final = words(
@@ -236,7 +238,7 @@ def _begins(text: str, context: Context) -> datetime | None:
     if said is None or said.at > context.now or not said.day_said:
         return said.at if said else None
     local = said.at.astimezone(ZoneInfo(context.zone))
-    return (local + _A_WEEK).astimezone(UTC) if _WEEKDAY.search(text) else None
+    return (local + 7 * _A_DAY).astimezone(UTC) if _WEEKDAY.search(text) else None
 
 
 def _days(text: str, context: Context) -> tuple[datetime | None, datetime] | None:

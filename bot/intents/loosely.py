@@ -111,6 +111,9 @@ LOOSE_RULES: Final = tuple(
         (r"^(?:(?:i|we|sorry|oops) )*(?:skipped|missed|forgot) (?:the |my )?(?:(morning)|evening) (?:one|flip|turn)$",
          lambda m: f"missed the flip {'this morning' if m[1] else 'last night'}"),
         (r"\b(?:fridge|refrigerate) (it|them)\b", r"put \1 in the fridge"),
+        (r"^(?:(?:some|a bit|put|threw|bit) )*more (wood|coals?|charcoal|lump|splits?|fuel|logs|chunks"
+         r"|pellets) on(?: now)?$", r"added \1"),
+        (r"\b(?:40|80|4|26)(?: ?[fc])? (check|reading)$", r"\1"),
         (r"^(?:ok )?(?:brb|be right back)(?: in)? (\d{1,3})$", r"in \1 min"),
         (rf"^(?:there will be |therell be |sorry )?(?:no (?:flips?|flipping|turns)|(?:nobody|no one)(?: here"
          rf"| home)? (?:to|can)"
@@ -213,7 +216,8 @@ LOOSE_RULES: Final = tuple(
          r"(?:the |my |our |another )?(?:\w+ )?fridge,? (?:and |which |that )?"
          r"(?=(?:reads|says|is at|its at|at) (?!(?:1[0-2]|[1-9])\b(?! ?[cf]\b))\d)",
          "fridge "),
-        (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:going|off|heading) to (?:bed|sleep)(?: now)?,? "
+        (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:(?:going|off|heading) to )?(?:bed(?:time)?"
+         r"|sleep)(?: now)?,? "
          r"(?:and |but |so )?(?=(?:ill|i will|will|gonna) )", ""),
         # no cure went in
         (r"\b(?:table|kosher|sea|rock|plain|regular|normal|cooking)(?: salt)? (?:instead of|in place of|rather than)"

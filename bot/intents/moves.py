@@ -110,13 +110,11 @@ _SOON: Final = re.compile(
     rf"| arriving)? in {_AMOUNT}$"
 )
 _A_PIT: Final = re.compile(
-    r"\b(?:bump|raise|crank|push|bring|drop|lower|turn|go|up|down)\b.* (?:to"
-    r"|at) [1-4]\d\d\b(?![:.])"
+    r"\b(?:bump|raise|crank|push|bring|drop|lower|turn|go|up|down)\b.* (?:to|at) [1-4]\d\d\b(?![:.])"
 )
 _DEGREES: Final = re.compile(r"\b(?:at|to) (?:1[3-9]|2\d)\d\b(?![:.]| ?[ap]m)")  # «serving at 140»: no twenty to two
 _SAY: Final = re.compile(
-    rf"(?<=^they \w{{4}} it )(?:for|by) (?=\d)|\b(?:lets )?say (?=\d)"
-    rf"|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})"
+    rf"(?<=^they \w{{4}} it )(?:for|by) (?=\d)|\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})"
 )
 _LETS: Final = re.compile(rf"^(?:(?:ok|then|so) )*lets (?:say|do|aim for) (?:for |on )?(?={WEEKDAY}|the \d|tom)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")

@@ -59,7 +59,8 @@ _PAUSE: Final = re.compile(
     r"|the weekend|now)\b"
     r"|^(?:(?:im|i am|ill be|we are|well be|still) )*(?:driving|busy|flying|swimming|offline|out|at work|shopping"
     r"|in a meeting) for (?=\d|an?\b|half|a few)"
-    r"|^(?:(?:im|i am|ill be|in|at|on|an?|the) )*(?:meeting|appointment|class|match|film|shift|gym|party|wedding)"
+    r"|^(?:(?:im|i am|ill be|in|at|on|an?|the|got|have|my|our|kids?|sons?|daughters?) )*(?:meeting|appointment|class"
+    r"|match|film|shift|gym|party|wedding|bday|birthday|game|practice|training|church|dentist|doctors?|errands|call)"
     r" (?:until|till?) (?=\d|noon|late|mid)|\b(?:gone|away|out|off) (?:for )?(?:the|this) weekend\b"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
@@ -117,7 +118,7 @@ _NOBODY_FLIPS: Final = re.compile(  # «no flips till wednesday», «nobody home
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?$|resume"
+    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?(?: early| earlier| sooner| already)?$|resume"
     r"|(?:im |i am )?(?:free|available|around) (?:again|now)"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
     r"|(?:start|send|turn|switch)(?: (?:me|on|up))* (?:the |your |my )?(?:reminders|messages|pings|texts"

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.intents import spans, when
 from bot.intents.context import Context
-from bot.intents.deeds import DEEDS, noun
+from bot.intents.deeds import DEEDS, called, noun
 from bot.intents.intents import Ask, MoveDeadline, Snooze, Unclear
 from bot.intents.small import content, words
 from core import patterns as re
@@ -159,7 +159,8 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         text = _NOT_THEN.sub("", text)
         said = when.future(text, context)
         by = spans.span(text) if said and not said.hour_said and not said.day_said else None
-        if said is None and _SOME_TIME.search(text):
+        over = said and not (by or said.hour_said or said.day_said) and said.at - context.now > _AHEAD
+        if over or (said is None and _SOME_TIME.search(text)):  # «after dinner», said at eight in the evening
             return Unclear("until", text[:60], (Snooze(step=noun(text)),))
         return Snooze(until=said.at if said and not by else None, by=by, step=called(text, context))
     if _LATER.search(text):
@@ -196,15 +197,6 @@ def _named(text: str, context: Context) -> str | None:
     if context.phase == "cooking" and _DONE.search(text):
         return str(Kind.OFF)
     return noun(text) or _deed(text, context)
-
-
-def called(text: str, context: Context) -> str | None:
-    """The step by its noun; a check beside hot meat is that of the fire or the chill, where no fridge is named."""
-    named = noun(text)
-    if context.phase == "cooking" and named == Kind.FRIDGE_CHECK and "fridge" not in text:
-        return str(Kind.READING)
-    cools = context.phase in ("resting", "chilling") and named == Kind.FRIDGE_CHECK and "fridge" not in text
-    return str(Kind.CHILL_CHECK) if cools else named
 
 
 def _still_to_come(text: str, context: Context) -> Snooze | None:

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.deeds import noun
+from bot.intents.deeds import called, noun
 from bot.intents.intents import StepSkipped
 from core import patterns as re
 from core.plan.steps import Kind
@@ -40,6 +40,6 @@ def read_skipped(text: str, context: Context) -> StepSkipped | None:
         return None
     part = _OF_DAY.search(text) if context.phase == "curing" else None
     if part is None:
-        return StepSkipped(noun(text))
+        return StepSkipped(called(text, context))
     at = when.next_at(_FLIP_AT[part[0]], context.now, context.zone).at
     return StepSkipped(noun(text) or str(Kind.FLIP), at=at)

@@ -7,7 +7,7 @@ from typing import Final
 from bot.intents import set_points, when
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
-from bot.intents.deeds import DEEDS, OTHER_OFF, noun
+from bot.intents.deeds import DEEDS, OTHER_OFF, called, noun
 from bot.intents.intents import (
     Ask,
     Change,
@@ -20,7 +20,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.plausible import Number, meanings
-from bot.intents.put_off import called, read_put_off
+from bot.intents.put_off import read_put_off
 from bot.intents.readings import read_reading
 from bot.intents.skipped import read_skipped
 from bot.intents.small import content

@@ -26,6 +26,7 @@ from bot.intents.intents import (
     StepMissed,
     StepSkipped,
     Unclear,
+    Undo,
 )
 from bot.intents.meats import meat
 from bot.intents.of_the_answer import of_the_answer
@@ -107,6 +108,7 @@ _REMARKS: Final = re.Rules(
                     r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
                     r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
                     r"(?: (?:in|to it|into it|in it|in there))*$"),
+        ("word", r"^(?:(?:thats|that is|that was|its|it is|no|it was|you got it) )*(?:wrong|incorrect|not right)$"),
         ("longer", r"^(?:(?:just|(?:give|leave|keep) it|go|it|needs?|a|bit|little|while|touch|some|few|for|even) )*"
                    r"(?:longer|more time)(?: (?:please|pls|i think|then))*$"
                    rf"|^(?:(?:just|for|about|maybe) )*(?:another|(?:1|one) more) {_A_WHILE}(?: (?:please|pls|then))*$"),
@@ -281,6 +283,8 @@ def _due(why: str, bare: str, context: Context) -> tuple[Intent, ...]:
         return (StepSkipped(),)
     if why == "ready" and context.phase == "cooking":
         return (StepDone(str(Kind.OFF)),)
+    if why == "word":
+        return (Undo(),)
     if why in ("half", "longer"):
         by = _more(bare) or timedelta(minutes=30)
         return (Snooze(by=by), MoveDeadline(by=by)) if why == "longer" else (Snooze(by=by),)

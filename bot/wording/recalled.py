@@ -73,6 +73,12 @@ def between(a: Assessment, probe: Probe | None) -> str:
 
 def no_probe(a: Assessment) -> str:
     """A thermometer that is lost: what was read last, and that a number by hand is wanted."""
+    if a.batch.phase in (Phase.WAITING, Phase.CURING, Phase.DRYING):
+        return say(
+            "Then nobody knows how cold it is, and I do not guess it: no meat goes into a brine that was not read, and "
+            "the fridge is read once a day.\nAny thermometer that shows {limit} will do, in a glass of water or in the brine.",
+            limit=numbers.both(4.4, a.person),
+        )
     last = a.batch.last(Probe.CORE)
     read = (
         say("Last read: {reading}, {span} ago.", reading=one(last, a), span=numbers.span(a.now - last.at))

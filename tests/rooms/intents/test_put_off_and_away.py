@@ -7,7 +7,7 @@ from zoneinfo import ZoneInfo
 import pytest
 
 from bot.intents.context import Context
-from bot.intents.intents import Intent, MoveDeadline, Pause, Snooze, Unclear
+from bot.intents.intents import Debrief, Intent, MoveDeadline, Pause, Snooze, Unclear
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import NOW, context
@@ -153,3 +153,35 @@ def test_left_in_the_fridge_overnight_is_asked_how_it_lies() -> None:
     (asked,) = read("leaving it overnight in the fridge", context("chilling"))
     assert isinstance(asked, Unclear)
     assert asked.why == "chilled_on"
+
+
+@pytest.mark.parametrize(
+    ("phase", "text", "meant"),
+    [
+        ("curing", "ask hubby", "hand hubby"),
+        ("curing", "nobody home tomorrow", "pause"),
+        ("curing", "back early", "resume"),
+        ("cooking", "kids bday til 3 cant look", "pause"),
+        ("cooking", "tom is taking the nite shift", "hand tom"),
+        ("cooking", "foil round it 20 min ago", "done wrap @08:10"),
+        ("waiting", "bed now will put it in tmrw", "later @09:00"),
+        ("resting", "into the cooler w ice", "done chill"),
+        ("resting", "into the cooler", "done rest"),
+        ("chilling", "skip the 40 check", "skip"),
+    ],
+)
+def test_said_in_short_elsewhere(phase: str, text: str, meant: str) -> None:
+    """Away, back, handed over, wrapped, cooled in ice and not rested."""
+    assert short(read(text, context(phase))) == meant
+
+
+def test_after_dinner_said_when_it_is_over_is_asked() -> None:
+    """It was put off to the dinner of the next day."""
+    (asked,) = read("after dinner", replace(CURE, now=NOW + timedelta(hours=12)))
+    assert isinstance(asked, Unclear)
+    assert asked.why == "until"
+
+
+def test_hours_at_the_knife_are_none_on_the_fire() -> None:
+    """«took 3 hrs to slice» is no length of the cook."""
+    assert not any(isinstance(one, Debrief) for one in read("took 3 hrs to slice", context("stored")))
