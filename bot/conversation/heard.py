@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from typing import Final
 
-from bot.intents.tongue import given_away
+from bot.intents.rewriting.tongue import given_away
 from bot.intents.zones import law_of
 from bot.reply import Message, Reply
 from bot.wording import general, language

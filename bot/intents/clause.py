@@ -32,8 +32,8 @@ from bot.intents.intents import (
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
 from bot.intents.pauses import AWAY_IN, read_pause
-from bot.intents.plainer import plainer
 from bot.intents.readings import read_reading
+from bot.intents.rewriting.plainer import plainer
 from bot.intents.settings import read_city, read_settings
 from bot.intents.since import read_warm_once, read_warm_since
 from bot.intents.start import read_start

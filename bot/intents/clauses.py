@@ -28,7 +28,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import as_meat
 from bot.intents.plausible import COLD_PHASES
-from bot.intents.runon import halves
+from bot.intents.rewriting.runon import halves
 from bot.intents.steps import read_step
 from bot.intents.thermometers import taken_apart
 from core import patterns as re

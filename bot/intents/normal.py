@@ -6,13 +6,13 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import joined
-from bot.intents.continental import insular
-from bot.intents.plainer import plainer, unsigned
-from bot.intents.rethought import rethought
-from bot.intents.runon import parted
-from bot.intents.slips import mended
-from bot.intents.spelling import written
-from bot.intents.tongue import english
+from bot.intents.rewriting.continental import insular
+from bot.intents.rewriting.plainer import plainer, unsigned
+from bot.intents.rewriting.rethought import rethought
+from bot.intents.rewriting.runon import parted
+from bot.intents.rewriting.slips import mended
+from bot.intents.rewriting.spelling import written
+from bot.intents.rewriting.tongue import english
 from core import patterns as re
 
 SILENT: Final = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2060-\u2069\ufeff]")

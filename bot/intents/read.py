@@ -59,10 +59,10 @@ from bot.intents.moves import read_move
 from bot.intents.normal import normal
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
-from bot.intents.polite import telegram
 from bot.intents.put_off import read_after
 from bot.intents.readings import read_reading
 from bot.intents.remarks import read_remark
+from bot.intents.rewriting.polite import telegram
 from bot.intents.served import read_served
 from bot.intents.settings import read_scale, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.intents.tongue import given_away
+from bot.intents.rewriting.tongue import given_away
 from tests.talks.player import Player
 
 

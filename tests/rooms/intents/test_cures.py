@@ -180,7 +180,7 @@ def test_a_product_that_a_cook_added_is_understood_by_its_name(monkeypatch: pyte
 
 def test_the_name_of_a_product_is_no_slip_of_another_word(monkeypatch: pytest.MonkeyPatch) -> None:
     """«spiced» stays «spiced» where a cook's file is called so, and is not taken for «sliced»."""
-    from bot.intents import slips
+    from bot.intents.rewriting import slips
     from core.plan.recipe import products
 
     known = products() | {"spiced_beef": products()["pastrami"]}

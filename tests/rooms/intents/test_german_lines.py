@@ -23,7 +23,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.read import read
-from bot.intents.tongue import tongues
+from bot.intents.rewriting.tongue import tongues
 from bot.wording.language import ENTRIES
 from tests.house.catalogue import paths
 from tests.house.catalogue import read as catalogue

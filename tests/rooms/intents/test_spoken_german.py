@@ -2,11 +2,11 @@
 
 import pytest
 
-from bot.intents.foreign_spelling import spelling
 from bot.intents.intents import Reading
 from bot.intents.read import read
-from bot.intents.spoken_german import in_digits
-from bot.intents.tongue import english
+from bot.intents.rewriting.foreign_spelling import spelling
+from bot.intents.rewriting.spoken_german import in_digits
+from bot.intents.rewriting.tongue import english
 from tests.talk_lines import KILOS, context
 
 

@@ -6,7 +6,7 @@ import pytest
 
 from bot.intents.intents import Change, Correct, Reading, Unclear, Undo
 from bot.intents.read import read
-from bot.intents.rethought import rethought
+from bot.intents.rewriting.rethought import rethought
 from core.batch.events import Probe
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import POUNDS, context

@@ -9,9 +9,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from bot.intents.plainer import plainer
-from bot.intents.plainer_rules import RULES, TOLD
 from bot.intents.read import read
+from bot.intents.rewriting.plainer import RULES, plainer
+from bot.intents.rewriting.words import TOLD
 from core import patterns
 from core.answers import dangers
 from core.patterns import Pattern

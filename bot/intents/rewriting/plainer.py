@@ -1,17 +1,10 @@
-"""How people talk into a phone, as they would have written it: «hey so i flipped it b4 work lol» is «flipped it».
-
-Each rule takes one kind of thing out of the way of the readers or writes it as they know it: greetings and asides,
-shorthand, split hours and weights, a half that is spelled apart, a clause that says only when or why. Nothing here
-makes or drops a number that a reader would have taken for a temperature or a dose.
-"""
+"""A line in the words that the readers know: «hey so i flipped it b4 work lol» is «flipped it»."""
 
 import unicodedata
 from typing import Final
 
-from bot.intents.loosely import LOOSE_RULES
-from bot.intents.plainer_rules import DEED, RULES, TOLD
-from bot.intents.rephrased import REPHRASED
-from bot.intents.reworded import REWORDED
+from bot.intents.rewriting import calls, courtesies, deeds, fires, hours, meals, mishaps, shorthand, sizes, thermometers
+from bot.intents.rewriting.words import DEED, TOLD
 from core import patterns as re
 
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
@@ -36,10 +29,13 @@ def unsigned(text: str) -> str:
 
 def plainer(text: str) -> str:
     """A plain line with its asides gone and its shorthand written out; never empty where there was a word."""
-    return " ".join(_ALL.in_turn(text, _put).split())
+    return " ".join(RULES.in_turn(text, _put).split())
 
 
-_ALL: Final = re.Rules((*RULES, *LOOSE_RULES, *REPHRASED, *REWORDED))
+_SUBJECTS: Final = (  # each sees what those before it wrote
+    shorthand, courtesies, hours, deeds, fires, mishaps, thermometers, sizes, meals, calls,
+)  # fmt: skip
+RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
 
 
 def _put(text: str, pattern: re.Pattern, written: str) -> str:

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.slips import one_slip
+from bot.intents.rewriting.slips import one_slip
 from core import patterns as re
 
 _MINUTES: Final = {"quarter": 15, "viertel": 15, "half": 30}

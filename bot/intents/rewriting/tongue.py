@@ -10,8 +10,8 @@ from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
-from bot.intents.foreign_spelling import Spelling, spelling
-from bot.intents.spoken_german import in_digits
+from bot.intents.rewriting.foreign_spelling import Spelling, spelling
+from bot.intents.rewriting.spoken_german import in_digits
 from core import patterns as re
 
 FILES: Final = Path(__file__).parent / "tongues"

@@ -8,8 +8,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Final
 
-from bot.intents.slips import lexicon, one_slip
-from bot.intents.spoken_german import WRITTEN_OUT
+from bot.intents.rewriting.slips import lexicon, one_slip
+from bot.intents.rewriting.spoken_german import WRITTEN_OUT
 from core import patterns as re
 
 _WORD: Final = re.compile(r"[^\W\d_]+")

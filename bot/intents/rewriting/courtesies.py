@@ -1,0 +1,70 @@
+"""What is said beside the matter, and is taken out: greetings, excuses, doubts, and why something comes late."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import DEED, TOLD, rules
+
+_TURNED: Final = (  # what is done every day
+    r"^((?:(?:i|we|ive|yes|yeah|already|she|he) )*(?:flip |turn )?(?:flipped|turned|did|done)"
+    r"(?: (?:it|that|them|the (?:bags?|meat|flip)|already))*),? (?:right |just )?"
+)
+
+RULES: Final = rules(
+    (r",? ?\bfat (?:thumbs?|fingers?),? (?=\d)", " "),
+    (r"\b(?:ya|yes|you|u|do you|dya) (?:think|reckon)[ ?]*$", ""),
+    (r",? (?:fat (?:thumbs?|fingers?)|fat fingered(?: it)?|my bad|my mistake|autocorrect|stupid phone|misread(?: it)?"
+     r"|silly me)[ .!]*$", ""),
+    # greetings before, thanks after
+    (r"^(?:(?:hey+|hi+|hello|hiya|yo|ok so|so|oh(?: no)?|ah|um+|uh|hmm+|well(?=,| its| it| i | the| that| now)|btw|fyi"
+     r"|heads up|quick update|update|good (?:morning|evening|afternoon)|alright|all right|right|guys?|anyway)(?: all"
+     r"| there| bot| guys)?[,:.!-]*\s+(?:just )?)+(?=\S)", ""),
+    (r"[,. ]+(?:thanks|thank you|thx|ta|cheers|lol|haha+|hehe|mate|xx+|tho|though|fwiw|btw|i promise|i swear"
+     r"|for what its worth|sorry for the wait|sorry about that|sorry its late)[ .!]*$", ""),
+    (r"^(?:(?:no|nah|nope|oh|ok|wait|oops|sorry|hm+|actually|hang on)[, ]+)+(?=(?:skip|not (?:yet|now|done|flipped"
+     r"|turned|flipping|turning)|later|still|leave it|havent|cant)\b|(?:undo|scratch that|take that back|forget it"
+     r"|never ?mind)$)", ""),
+    (r"^(?:just )?(?:wanted to (?:say|let you know|tell you)|to let you know|letting you know|to report|looks like"
+     r"|pretty sure|im pretty sure|i can confirm|confirming|reporting)(?: that)? ", ""),
+    (r"\b(?:give or take|on the dot|or so|or thereabouts|dead on|bang on|more or less|ish)\b", ""),
+    (r"^(?:can|could|would|will) (?:you|we|u) (?:please |pls )?(?=(?:remind|ping|ask|wake|text|move|push|shift"
+     r"|postpone|delay|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$",
+     r"\g<rest>"),
+    # said late, and why
+    (rf"^(?:(?:i|we|sorry|oops|ah|oh)[, ]+)*(?:totally |just )?(?:forgot to|didnt|never) (?:tell|say|mention|log|write"
+     rf"|note|send|text|record|enter|report|type|give)(?: you| it| this| that| these| the last one)?(?: down| in| up"
+     rf"| earlier| before)*(?: that| but)?[,:;.]? (?=(?:i|we|it|the|he|she|they|core|meat|pit|fridge) \w|at \d"
+     rf"|{DEED}\b)", ""),
+    (r"(?<=\w)(?<!^i)(?<!^we)(?!.*\bmatter),? ?(?:but|and|just)? ?(?:i |we )?(?:totally |completely "
+     r"|just )?(?:forgot to|did not|didnt|never) (?:tell|say|log|mention|report|write|press|record|text|let|note|hit"
+     r"|tap|confirm|update|answer|reply)\b[^.;,\d]*", " "),
+    (rf"{_TURNED}(?:before (?:(?:going to )?(bed)(?:time)?|(?:my |the )?(?:work|school|church|leaving|shift))"
+     r"|(?:before|after) (?:breakfast|coffee)|first thing|(?:when|after|once) (?:i|we) (?:got|woke) up)$",
+     lambda m: f"{m[1]} at {'bedtime' if m[2] else 'breakfast'}"),
+    (r"(?<=\w),? (?:when|before|while|because|since|as soon as|once) (?:i|we|she|he|they|my \w+) (?!put it"
+     r"|(?:just )?(?:opened|lifted)\b)[^\d?,;.]*(?=$|,| now \d)", TOLD),
+    (r"(?<=\w),? (?:before|after) (?:work|bed|bedtime|school|leaving|going out|the gym|shift|church)\b", TOLD),
+    (r",? ?(?:so )?(?:you|u) dont (?:need|have) to (?:remind|ping|ask|tell|call) me(?: again| about it)?$", ""),
+    (r",? ?(?:(?:can|could|will|would) (?:you|u) help(?: me| us)?(?: with (?:it|that|this))?)(?: please| pls)?[ ?!.]*$",
+     ""),
+    (r"\bremind me (?=what|why|how|when)", ""),
+    (r",? (?:no|without an?) (?:batch|plan)$", ""),
+    (r",? (?:and |just )?(?:not (?:what|like|as)|like|as) (?:(?:you|u) (?:said|told me|say|wrote|gave me|wanted)"
+     r"|planned|told|in the plan)[ .!]*$", ""),
+    (r"\b(?:i |we )?(?:nearly|almost) (?:forgot|missed)(?: (?:it|that|the \w+))?,? (?:but |and )?", ""),
+    (r"^my (?:bad|fault|mistake)[,.]? (?=\w)", ""),
+    (r"\bno dst\b(?: here)?", ""),
+    (r"(\bnot (?:flipping|turning)(?: \w+){0,2} (?:tonight|today)),? (?:im|i am|we are|were) (?:out|away|busy|at work"
+     r"|not home|tired|in bed)$", r"\1"),
+    (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:(?:going|off|heading) to )?(?:bed(?:time)?|sleep)(?: now)?,? "
+     r"(?:and |but |so )?(?=(?:ill|i will|will|gonna) )", ""),
+    (r"(?<=[a-z]) (?:lol|haha+|lmao|hehe)(?= [a-z])", ","),
+    (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b(?! (?:here|doing|trying|at|with|for)\b)[.,;!]* ?", ""),
+    (r",? ?\bat (?:the|my|our) last (?:look|check|reading|go)\b,? ?", " "),
+    (r",? (?:and |but )?(?:i )?(?:dunno|dont know|do not know|not sure|no idea|no clue|unsure|who knows) (?:(?:since "
+     r"|exactly )?when|(?:for )?how long)(?: though)?[ .!]*$", TOLD),
+    (r"^(?:i am|im) (?:so |very )?sorry to (?:say|report|tell you)(?: that)?,? |^i (?:must|have to) (?:confess"
+     r"|admit)(?: that)?,? ", ""),
+    (r",? ?\b(?:and |but )?(?:i |we )?(?:didnt|havent|not|never) (?:look(?:ed)?|check(?:ed)?|measured?|read"
+     r"|seen?)(?: it| again| since| after(?: that)?| then)*$", ""),
+    (r",? (?:to|so it) (?:speed|hurry)(?:s)?(?: (?:it|things))? (?:up|along)$", ""),
+)  # fmt: skip

@@ -1,0 +1,118 @@
+"""What was done, and when it was done or forgotten."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import DAY, TOLD, rules
+from core import patterns as re
+
+PAST: Final = {
+    "flip": "flipped", "turn": "turned", "wrap": "wrapped", "rinse": "rinsed", "light": "lit", "soak": "soaked",
+    "rub": "rubbed", "spritz": "spritzed",
+}  # fmt: skip
+
+
+def _just_now(found: re.Match[str]) -> str:
+    """«doing it now» is as good as done."""
+    return f"{found['deed']}ed it now" if found["deed"] else "flipped it now" if found["flip"] else "did it now"
+
+
+RULES: Final = rules(
+    (r"\b(turned|flipped) (it|them|the bags?) over\b", r"\1 \2"),
+    (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) (?:is|are|has|was|looks?|smells?|feels?"
+     r"|leak\w*|still|seems?|got|swollen|puffy)\b)", r"\1, "),
+    (r"^(?:(?:yes|yep|yeah|done),? )?(?:that was )?(?:ages|hours|a while|long|a long time) ago$", "done"),
+    (r"\bsat (?=(?:on|out|nude|naked|bare|uncovered|there|for|in the (?:fridge|cooler|bag|brine|tub|car|sun"
+     r"|kitchen))\b)", "stood "),
+    (r"^(?:she|he) (?=went|came|is|was)", "it "),
+    (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
+    # who is meant is the meat
+    (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling|soaking"
+     r"|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),
+    (r"\b(?:(?:im|i am|am|just|only) )*(?:(?P<deed>flipp|turn)ing(?: (?:it|them))?|(?:doing|did) (?P<flip>the (?:flip"
+     r"|turn))|doing (?:it|that|them|so))(?: right| just)? now\b|^(?:(?:i|im|just) )*(?:just did|did just now)$",
+     _just_now),
+    (r"^((?:(?:sorry|oops|i|we|totally) )*(?:missed|forgot)\b[^,;]*?),? (?:(?:sorry|so|and|but),? )*(?=(?:just |only "
+     r"|now )*(?:done|did it|flipped|turned)(?: it)? (?:just )?now$|(?:just|only|now) (?:did|flipped|turned)\b)",
+     r"\1, "),
+    (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them"
+     r"| both)?)(?:,? (?:but )?(?:a bit |bit )?late)?,? (?:(?:about|around|more like|like|say|maybe|roughly|circa|ca"
+     r"|at) )+(?=(?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
+    (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
+     r"|wee) )*(flip|turn|rinse|soak)\b", r"did the \1"),
+    (r"\b(?:last (?:night|evening)|yesterday evening|this morning) and (?:again )?(?:this morning|just now|now"
+     r"|today)\b", "both times"),
+    (r"\bit was (?:at )?(\d{1,2}(?::\d\d)?(?: ?[ap]m)?) (?:when |that )?(?:i|we) (did it|flipped|turned it|rinsed"
+     r"|lit it)\b", r"\2 at \1"),
+    (r"\b(flip|turn|bag) (?:no|nr|number|num)\.? ?\d{1,2}\b", r"\1"),
+    (r"\b(flip|turn|rinse|reading|check) \d{1,2} (?=(?:is )?(?:done|ok|finished|sorted)\b)", r"\1 "),
+    (r"\b(?:did|done) (?:2|both) (?:flips|turns)\b", "flipped both times"),
+    (r"\bdid (?:the )?(morning|evening) (?:one|flip|turn)(?: late| early)? (?:at|like|about|around) (?=\d)",
+     r"flipped this \1 at "),
+    # told in the present by who learned the language late
+    (r"(?<!did )(?<!do )(?<!can )(?<!should )(?<!must )(?<!shall )(?<!may )(?<!could )(?<!if )(?<!when )\b(i|we|he|she"
+     r"|wife|husband|son|daughter) (flip|turn|wrap|rinse|light)( (?:it|them|the \w+|meat|bag))?(?= (?:yesterday"
+     r"|already|this morning|last night|just now|before|at \d|\d{1,3} ?min\w* ago|an hour ago))",
+     lambda m: f"{m[1]} {PAST[m[2]]}{m[3] or ''}"),
+    # two days on which the same was done, and a reading of the night beside that of now
+    (rf"^((?:did|flipped|turned)(?: (?:it|them))?(?: on)?) ({DAY}) (?:and|&|,) ?({DAY})\b", r"\1 \2, \1 \3"),
+    (r"^(?:the )?last (flip|turn|rinse) was (?:at )?(?=\d{1,2}[^,;]*\bnot \d)",
+     lambda m: f"{PAST.get(m[1], m[1])} at "),
+    (r"\b(sliced|carved)( it| them)? (?:and )?(?:its )?(?=(?:all |nice(?:ly)? (?:and )?)?pink\b)", r"\1\2, "),
+    (r"^(?:(?:i|we|sorry|oops) )*(?:skipped|missed|forgot) (?:the |my )?(?:(morning)|evening) (?:one|flip|turn)$",
+     lambda m: f"missed the flip {'this morning' if m[1] else 'last night'}"),
+    (r"\b(?:fridge|refrigerate) (it|them)\b", r"put \1 in the fridge"),
+    (r"^(?:nope|no|sorry|oops|i|we)[, ]+(?:(?:i|we) )?(?:fell asleep|overslept|dozed off|was asleep)$", "forgot it"),
+    (r"\b(wrapped|foiled|flipped|rinsed|lit|off|on)(?: it)? (\d{1,2}[.:][0-5]\d),? (?:in "
+     r"|with )?(?=(?:butcher )?(?:paper|foil))", r"\1 at \2 in "),
+    (r"\b(?:pulled )?out (?:of )?(?:the )?(?:ice ?bath|bath|ice)\b", "out of the ice"),
+    (r"^(flip|turn|rinse|wrap) ?[/|] ?(?=\d{1,2}[.:]\d\d)", lambda m: f"{PAST[m[1]]} at "),
+    (r"^(flip|turn) (?:ok|good|fine),? (?:and )?(?=fridge\b)", r"\1 done, "),
+    (r"(?<=[a-z]),? off (?:it|she|he) comes$", ", off"),
+    (r"\b(?:did|done) (?:mine|ours|hers|his|theirs)\b", "did it"),
+    # each of the days that were missed
+    (rf"^((?:(?:i|we|sorry|oops) )*(?:missed|forgot)(?: the)?) ({DAY}) (?:and|&) (?=(?:{DAY})$)", r"\1 \2, \1 "),
+    # done just now, and what was not done before
+    (r"\b((?:flipped|turned|done|did)(?: it| them| the bag)?),? (?:lol |haha |but |and )*(?=(?:i )?(?:forgot"
+     r"|missed)\b)", r"\1, "),
+    (r"^(?:(?:i|we|was|were|bit|a|little|sorry) )*late (flipp|turn|rins|wrapp)ing(?: (?:it|them))?,? (?:at |about "
+     r"|like )?(?=(?:1[0-2]|[1-9])\b)", r"\1ed it at "),
+    (r"^(?:pulled|took) (?:it |her )?(?:off )?to wrap(?: it| her)?(?:,? (?:and )?(?:its |now )*back on(?: now)?)?$",
+     "wrapped it"),
+    (r"\bfoil[- ]?boat(?:ed)?\b(?! (?:or|vs|ok|good|better))(?!.*\?)", "wrapped in foil"),
+    # «did flip 10 min ago», «did wrap at 160»: told without the one who did it
+    (rf"^(?:(?:ok|yes|just|already) )*did (?P<deed>{'|'.join(PAST)})(?=$|[,.;]| (?:\d|(?:at|about|around|by|an?|half"
+     rf"|this|last|just|now|already|too|also|late|early)\b))(?!.*\?)", lambda m: f"{PAST[m['deed']]} it"),
+    # a flip of a part of the day, a mark behind what is eaten, a small number in words
+    (r"^(?:(?:and|yes|ok|the|this|i|we|already) )*(?P<did>did (?:the |this )?)?(?P<part>morning|evening) (?:flip"
+     r"|turn)(?(did)| (?:(?:is|was) )?done)(?: too| also| as well| already)?$", r"flipped this \g<part>"),
+    (r"^ice (?:is |was )?(?:topped up|changed|renewed|refreshed)(?: now| again)?$", "topped up the ice"),
+    (r"(?<=\d) in (?=(?:it|she|he|they|the \w+|that) (?:goes|went|go)\b)", ", in "),  # and no inches
+    (r"^(?:every(?:body|one)|we|they|all|family|guests)s?(?: (?:is|are|were|was|got|have been|has been|all"
+     r"|now))* (?:fed|stuffed)\b(?: and happy)?", "eaten"),
+    (r"^(?:nothing (?:new )?to report|no news|all quiet(?: here)?|nothing new)$", "noted"),
+    (r"^(?:(?:ok|now|going|straight) )*(?:in|into|to) fridge(?: now)?$|^fridge now$", "in the fridge"),
+    (r"\bput (?:it|her|them|the \w+) in(?:to)? (?:the |some |butcher )?(foil|paper)\b(?: (?:w|with) (?:a |some )?\w+)?",
+     r"wrapped it in \1"),
+    (r"\b((?:flip|turn)\w*[^,;.]*?),? (?:and )?also (?:the )?(?=(?:last night|this morning|yesterday)s?\b)(\w+ ?\w*)$",
+     r"\1, and \2 too"),
+    (r"\b(?:bags?|meat|it|its)(?: is| are|s)? (?:now )?on (?:its|the|their) other side(?: now)?\b", "flipped it"),
+    (r"\b(?:put|got|wrapped|have) (?:the |some |butcher )?(foil|paper) (?:a?round|over|on) (?:it|the meat|her)\b",
+     r"wrapped it in \1"),
+    (r"\bate (?:it )?(?=(?:it )?was\b)", "ate it, "),
+    (r"\b(?:it )?was (?:so |absolutely |pure |straight )?fire\b(?! ?(?:out|gone|dead|off))", "it was delicious"),
+    # the end of it, its cooker, its heat
+    (r"\b(?:all )?(?:done and dusted|thats it (?:were|we are|im|all) done|(?:done,? )?(?:and )?thats a wrap"
+     r"|done,? thats (?:it|all))\b", "finished"),
+    (r"^(?:(?:its|it is|it|has|been) )*in since (?=\d)", "meat in since "),
+    (r"^(?:(?:i|we|just) )*(?:checked|looked at|had a look at)(?: on)? (?:it|them|the bag)[, ]+(?:(?:its|it is|all"
+     r"|they|are) )*(?:good|fine|ok|well)$", "all good"),
+    # who minds it
+    (r"^(?:no )?it was (?:my )?([a-z]{2,12}) (?:who|that) (flipped|turned|rinsed|did)(?: it"
+     r"| them)?(?:,? (?:and )?not (?:me|i))?$", r"\1 \2 it"),
+    (r"(?<=[a-z]),? (?:and |but )?not (?:me|i)$", TOLD),
+    (r"\bput (?:in|into) (?=(?:the )?fridge\b)", "put it in "),
+    (r"\bnever got (?:a?round )?to (?:it|flipping|turning)(?: it)?\b", "missed the flip"),
+    (r"^(?:the )?cure (?:is |went |goes )?on(?= (?:at|since) \d|$)", "rubbed the cure on"),
+    (r"(?<!wrapped )(?<!wrapped it )(?<!wrap )(?<!wrap it )\bin (foil|paper) at (?=1\d\d\b)", r"wrapped in \1 at "),
+    (r"^turned (?=at \d|just|this|last|\d)", "turned it "),
+)  # fmt: skip

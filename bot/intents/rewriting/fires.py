@@ -1,0 +1,56 @@
+"""How hot the pit shall run, when the meat comes off, and what it is cooked on."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import rules
+
+_NOW_AT: Final = r"(?:(?:now|its|it is|at|back|up|down|to|only|just|reads?) )*"
+_FIRE_FAILS: Final = (
+    r"(?:the |my )?(?:fire|coals?|charcoal|flames?)s? (?:(?:is|are|its|getting|going|looks?|has|a bit) )*(?:dying|dead"
+    r"|weak\w*|low|down|failing|fading|struggl\w+|slack\w*|out|dwindl\w+)(?: down| off)?"
+)
+_REFUELLED: Final = (
+    r"(?:(?:i|we|have|ive|just) )*(?:added|refuel\w*|topped|put|threw)(?: (?:it|some|more|up|on|in|the fire|charcoal"
+    r"|coals?|lumps?|briquettes?|fuel|wood|logs?))*"
+)
+
+RULES: Final = rules(
+    (r"^(?:(?:i|we|just|now|ive) )*(?:turned|cranked|dropped|raised|lowered|bumped|brought) (?:it|her|him|the (?:pit"
+     r"|grill|smoker|fire|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
+    (r"^(?:(?:take|bring|get) )?(?:the )?pit (?:to|(?:will|shall|should) be) (?=[1-3]\d\d\b)|^pit (?:to "
+     r"|at )?(?=\d{3} from (?:now|here)\b)", "run the pit at "),
+    (r"^(?!.*\btak\w+ (?:it|her|them) to (?:19|20)\d\b)(?:(?:ok|so|lets|gonna|going to|ill|im|i|we|are"
+     r"|just) )*(?:go(?:ing)?|run(?:ning)?|crank(?:ing)?|bump(?:ing)?|rais(?:e|ing)|lower(?:ing)?|reduc(?:e|ing)"
+     r"|turn(?:ing)?|tak(?:e|ing)|drop(?:ping)?|push(?:ing)?|chang(?:e|ing)|switch(?:ing)?"
+     r"|do(?:ing)?(?= \d+ instead))(?: (?:the )?(?:pit|heat|temp|fire|it|smoker|grill))?(?: (?:hotter|up|down|at|to|on"
+     r"|for))* (?P<n>[1-3]\d\d)(?: ?(?P<u>[cf]))?(?: (?:on|in) the (?:pit|grill|smoker|fire))?(?: (?:now|instead|then"
+     r"|from (?:here|now)(?: on)?))*$", lambda m: f"run the pit at {m['n']}{m['u'] or ''}"),
+    (r"\b(?:the )?(?:smoker|fire|grill|pit|cooker) (?:wont|cant|will not|doesnt) (?:start|be lit|be on|light"
+     r"|come on)(?: up)? (?:till?|until|before) (?=\d)", "light it at "),
+    # a number beside the fire is the pit's
+    (rf"^({_FIRE_FAILS})(?:,| and)? {_NOW_AT}(?=\d{{2,3}}\b(?![:.]))", r"\1, pit "),
+    (rf"^({_REFUELLED})(?:,| and) {_NOW_AT}(\d{{2,3}})(?: (?:again|now))?$", r"\1, pit \2"),
+    # a core at which it shall be done
+    (r"\b(?:stop|finish|quit|call it|end)(?: (?:it|cooking|the cook))? at (?=(?:1\d\d|20\d|21[0-2]"
+     r"|[6-9]\d)\b(?! ?(?:min|h\b|hours|%|g\b)))", "pull it at "),
+    (r"^(?:(?:some|a bit|put|threw|bit) )*more (wood|coals?|charcoal|lump|splits?|fuel|logs|chunks|pellets) on(?: now)?$",
+     r"added \1"),
+    # «my bbq is a gas one»
+    (r"\b(?:cooker|grill|smoker|bbq|barbecue|pit)s? (?:is )?an? (gas|electric|kettle|offset|ceramic|drum|steel)(?: one"
+     r"| grill| smoker| bbq)?$", r"\1 cooker"),
+    (r"^(?:(?:i|we) )?(?:dropped|tossed|stuck|laid) (?:an? |some |another |more )?(chunk|log|split|stick"
+     r"|handful)s?(?: of \w+)? (?:on|in)(?: the \w+)?$", r"added a \1 of wood"),
+    (r"added (?:an? |half an? )?(?:chimney|load|scoop|shovel|few bits|bag)(?:ful)?(?: of)? (?=(?:char)?coals?"
+     r"|briquettes?|lump|wood)", "added "),
+    (r"^(?:we|i|ill|well) (?:pull|take) it (?:off )?at (\d{2,3})( ?[cf])?,? (?:ok|okay|k|alright|right)$",
+     r"pull it at \1\2"),
+    (r"^(?:(?:im|we are|gonna|going to|lets|please|ill|we|i|just|ok) )*(?:(?:tak(?:e|ing)|cook(?:ing)?) it (?:up )?to"
+     r"|(?:aim|shoot)(?:ing)? for) (?=(?:1[5-9]\d|20\d|21[0-2])\b)", "pull it at "),
+    (r"^(?:(?:its|it is|now|ok|meat|put it|stuck it|have it|got it|is|moved it) )*(?:in"
+     r"|into)(?: the)? oven(?: now)?(?:(?: at|,)? (?=\d{3}))?(?P<n>\d{3})?$",
+     lambda m: f"moved to oven{', ' + m['n'] if m['n'] else ''}"),
+    (r"^(?:use |in |do )?(?:the )?oven instead$", "finish in the oven"),
+    (r"(?:^(?:(?:im|i|we|are|is|planning|plan|going|gonna|will|ill|to|be|its) )+(?:smok(?:e|ing)|cook(?:ing)?"
+     r"|run(?:ning)?) (?:it |this )?|\brun(?:ning)? (?:it|this) )at (?=(?:2\d\d|3[0-4]\d)\b)", "run the pit at "),
+    (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
+)  # fmt: skip

@@ -1,0 +1,69 @@
+"""The meal: its day and its hour, how it is eaten, and by how many."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import DAY, MEAL, WEEKDAY, rules
+
+_MEAT: Final = (
+    r"(?:it|them|that|(?:the |my )?(?:meat|flat|point|brisket|bacon|belly|ham|loin|turkey|chicken|bird|duck|salmon"
+    r"|trout|fish)(?: \d)?)"
+)
+_THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
+
+RULES: Final = rules(
+    (r"\b(\d{1,2}) (people|guests|persons) more\b", r"\1 more \2"),
+    (r"\b(guests?|people|everyone)(?: are)? now (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?$)", r"\1 at "),
+    (r"\b(?:change|set|new|make)(?: the| my)? (?:date|day|deadline)(?: is| to| for)+ ", "move it to "),
+    (r"\b(running|be|im|were|are|is) (?:about )?(\d{2,3}) (late|behind)\b", r"\1 \2 min \3"),
+    (r"\b(dinner|lunch|supper|breakfast|brunch|tea|meal|food|party)s?(?: is)? (?=(?:1[0-2]"
+     r"|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?(?: now| instead| then| please| not (?:at )?\d{1,2}(?:[:.][0-5]\d)?)*$)",
+     r"\1 at "),
+    (r"^(?:(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$"
+     r"|(?:the )?(?:party|dinner|lunch|meal)s? (?:is )?(?:off|cancell?ed)\b.*\bno (?:new )?(?:date|day)\b.*$|(?:its"
+     r"|it is|thats) (?:all )?off,? (?:theres |there are )?(?:no (?:guests|party)|nobody(?: is)? coming)$"
+     r"|(?:no (?:more )?party|(?:the )?party(?:s| is| got)? (?:off|cancell?ed|called off))(?=$|,))", "no deadline"),
+    (rf"\b({MEAL})(?: (?:now|then|instead))?,? not {MEAL},? (?:at )?(?=\d)", r"\1 at "),
+    # a day that is not, and the one instead
+    (rf"^(?:{DAY})s? (?:is |now )*(?:off|out|no good)(?: now)?[,.;]+ ?(?:so |but |lets |make it )*(?=.*\b(?:{DAY})\b)",
+     ""),
+    (rf"\b(?:\w+ )?(?:cant|cannot|cant do|wont|couldnt|not) (?:make|do|work for"
+     rf"|come)? ?(?:it )?(?:on )?(?:{DAY})\b[,.; ]*(?:so |but |can we |lets |please )*(?=.*\b(?:{DAY})\b)", ""),
+    (r"\b(party|dinner|lunch|supper|meal|wedding|birthday|bbq|feast|eat|eating|serve|ready|due"
+     r"|need it)s? (?=\d{1,2}(?:st|nd|rd|th)\b)", r"\1 on the "),
+    (rf"\b(eat|eating|dinner|serve|serving|supper|lunch) ((?:1[0-2]"
+     rf"|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?) (?=(?:on )?(?:{DAY}))", r"\1 at \2 "),
+    (r"^(?:guests?|people|they|everyone)(?: are| is)? early,? (?:(?:so|need|want|it|make|eating|eat|now) )*(?:at "
+     r"|by )?(?=\d)", "guests at "),
+    # «guests late, 2 not 1»: the hour of the meal
+    (r"\b(guests?|people|they|everyone|everybody|family|friends|company|visitors)(?: are| is|re)?(?: running"
+     r"| coming)? (?:late|later|early|earlier|delayed"
+     r"|behind),? (?:so )?(?:at )?(?=\d{1,2}(?::\d\d)? ?(?:[ap]m)?,? (?:now )?(?:not|instead of) \d)",
+     r"\1 coming at "),
+    (r"\bmake it (1[0-2]|[1-9]) ([0-5][05])$", r"make it \1:\2"),
+    (r"^(?:were|we are|therell be|there will be)(?: gonna| going to)?(?: be)? (\d{1,2}) (?:instead of|not"
+     r"|and not) \d{1,2}(?: now)?$", r"we are \1 now"),
+    (r"^(?:can we |lets |please )?put (?:it |the meal |dinner |lunch )?(?:back|off) (?:by |for )?(?=(?:an?"
+     r"|\d) (?:days?|weeks?)\b)", "move it by "),
+    (r"^put (?:the|my) (\w+) back (?:by )?(?=(?:an?|\d) (?:days?|weeks?)\b)", r"\1: move it by "),
+    (r"^(?:please )?add (\d+ ?(?:h|hrs?|hours?|days?)|an hour|a day) to (?:everything|it all|all of it"
+     r"|the (?:whole )?plan)$", r"push everything back by \1"),
+    (r"^((?:make|have|do) (?:the meal|dinner|lunch|supper) )(?=\d{1,2}(?::\d\d)?(?: ?[ap]m)?,? (?:instead|not)\b)",
+     r"\1at "),
+    # when it goes on
+    (rf"^(?:it|the meat|meat|(?P<name>{_MEAT})) (?:goes|is going"
+     rf"|will go) on{_THE_FIRE}(?: on)? (?P<day>{WEEKDAY})(?: instead)?$", lambda m: f"{m['name'] or ''} {m['day']}"),
+    (r"^(?:(?:we|i|id|well|everyone|they|please) )?(?:make|have|serve|do|eat|want|prefer|would like|like|change|switch"
+     r"|turn) (?:it|this|that) (?:(?:in)?to )?(?:a )?(hot|cold|warm|thin|pulled)(?: (?:meal|dinner|lunch"
+     r"|one))?(?: for (?:dinner|lunch|supper|the meal))?(?:,? (?:instead of|not) (?:hot|cold|thin|pulled"
+     r"|sliced))?(?: (?:now|instead|then|after all|tonight|today))*$", r"eat it \1"),
+    # how many eat
+    (r"^(?:(?:now|so|ok) )*(?:its|it is|were cooking|cooking|thats) (?:now )?for (?=[2-9]\d?$|1\d$)(\d\d?)$",
+     r"\1 people"),
+    (r"\bguests?(?: (?:now|will))? (?:arriv(?:e|ing)|get here|show up)(?: at)? (?=(?:1[0-2]|[1-9])\b(?! (?:people|more"
+     r"|of)))", "guests come at "),
+    (r"^(?:(?:no|oh|wait|hang on|actually|sorry)[, ]+)+(?=(?:mon|tues?|wed|wednes|thu|thurs|fri|sat|satur"
+     r"|sun)(?:day)?\b(?! (?:flip|morning|evening|is|was)))", "make it "),
+    # of each of several
+    (r"\b(push|move|delay|shift|bump|postpone)(ed)? (?:both|all|everything|the lot)(?: of them)? (?=(?:back |by "
+     r"|out )*(?:an?|one|two|\d) )", r"\1\2 it "),
+)  # fmt: skip

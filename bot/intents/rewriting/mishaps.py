@@ -1,0 +1,45 @@
+"""What went wrong, and the weather."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import rules
+
+_NEW_BAG: Final = (
+    r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
+    r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) bag)"
+)
+
+RULES: Final = rules(
+    (r"\blids (?=(?:been |was |is )?(?:open|off|up|closed|shut)\b)", "lid has "),
+    (r"^(?:the )?(brine|pickle|liquid|juice) (?:got )?spil(?:led|t),? ?(?:about |some |like )?", r"the bag leaked \1 "),
+    (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle"
+     r"|liquid)(?: (?:while|when|as|on|all over|onto|in the|pouring|filling)\b.{0,30})?$", r"the bag leaked \1 \2"),
+    (r"^(raining|snowing|pouring|hailing)( down| hard| a bit| here| now)*$", r"its \1"),
+    (r"^(?:the )?door (?:was |is |stood |has been |got )?(?:left )?(?:ajar|open),? (?:and )?(?:its "
+     r"|now )*([3-6]\d(?: ?[cf])?)(?: now)?$", r"fridge door was left open, fridge \1"),
+    (r"^(?:the )?door (?:was |is |stood |has been |got )?(?:left )?(?:ajar|open) (?=(?:all|over ?night|for|since))",
+     "fridge door left open "),
+    # another bag takes the liquid along: nothing went into its cure a second time
+    (rf"(?P<leak>\b(?:leak|burst|split|ripp|drip|seep)\w*\b.{{0,60}}?),? (?:so |and |but |i |we "
+     rf"|ive )*{_NEW_BAG}(?: now| instead)?(?=$|[,;.])", r"\g<leak>"),
+    (rf"^(?:(?:i|we|ive|just|ok|have|now) )*{_NEW_BAG}(?: now)?$", "noted"),
+    (r"\b(half|most|some|a third|a quarter|all)(?: of)? (?:the )?(?:brine|juice|liquid)s? (?:has |have "
+     r"|all )?(?:leaked|ran|came|spilled|spilt|dripped|poured|is gone)(?: out| away)?\b(?: when i opened it)?",
+     r"bag leaked, \1 of it"),
+    (r"^(?:oops |whoops |i |we )*(?:poured|tipped|spilled|spilt|knocked)(?: (?:out|over|away))?(?: (?P<s>all|most|half"
+     r"|some|a third))?(?: of)? ?(?:the )?(?:brine|pickle|liquid|bag|tub|bucket)(?: (?:out|over"
+     r"|away))?,? (?:by (?:accident|mistake)|accidentally|whoops|oops)$",
+     lambda m: f"bag leaked, {m['s'] or 'all'} of it"),
+    (r"\bcats (?:n|and|&) dogs\b", "hard"),
+    (r"^(?:(?:the )?bags? (?:is |are |looks? )?(?:ok|okay|fine|good|tight|dry),? )?(?:and )?no leaks?(?: so far"
+     r"| yet)?$", "noted"),
+    (r"^(?:(?:it|was|only|just|about|like|maybe) )*((?:\d{1,3}|an?|half an?|a couple of) ?(?:m?mins?|minutes?|h|hrs?"
+     r"|hours?)) on the (?:bench|counter|table|side|worktop|sink|drainer)\b[^\d?]*$",
+     r"left out on the counter for \1"),
+    (r"(?:^(?:it |fire )?(?:went|was|gone) out|\b(?:grill|smoker|fire|pit) (?:stopped|cut out|died|was off"
+     r"|was out)) for ((?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?)),? (?:but |and )?(?:its "
+     r"|now )*(?=back\b)", r"fire went out for \1, its "),
+    (r"\b(?:(?:blowing )?a (?:howling |real |proper )?gale(?: blowing)?|storming)(?: (?:here|outside|now))*\b",
+     "strong wind"),
+    (r"^leaks(?: a (?:bit|little))?$", "bag leaks"),
+)  # fmt: skip

@@ -1,0 +1,80 @@
+"""What a piece weighs and measures, what it is, and the salt that goes with it."""
+
+from typing import Final
+
+from bot.intents.rewriting.share import TRIM_RULES
+from bot.intents.rewriting.words import rules
+
+_ADJECTIVE: Final = r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium)"
+_CUT: Final = (
+    r"(?:(?:turkey|duck|chicken|pork|beef|brisket) )?(?:breasts?|flats?|points?|bellies|loins?|legs?|thighs?"
+    r"|fillets?|hams?|chickens?|ducks?|trouts?)"
+)
+
+RULES: Final = rules(
+    (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
+     r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
+    (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),
+    *TRIM_RULES,
+    # so much of nobody says what, on meat: of curing salt it would be worst
+    (r"^((?:oops|oh no|damn|uh oh|accidentally|by mistake|i|we|just|think|have|ive|,)[ ,]*)+(put|added|used"
+     r"|dosed) (\d{1,3}(?:\.\d)? ?(?:g|grams?|tsp|tbsp|teaspoons?|tablespoons?)) (?:on|in|to|for"
+     r"|into) (\d{1,2}(?:\.\d{1,2})? ?(?:kgs?|kilos?|lbs?|pounds?))$", r"i \2 \3 of curing salt on \4"),
+    (r"(?<!\d )\b((?:duck |turkey |trout |salmon )?(?:breasts|fillets|bellies|sides|loins)) ([2-9])(?=,? (?:about "
+     r"|roughly |in all )?\d{1,2}(?:\.\d+)? ?(?:kg|kilo|g|lb|pound|oz))", r"\2 \1"),
+    (r"^(?:it |now |meat )*weighs (\d{1,2}\.\d{1,2}) (?:trimmed|after trimming|trim)$", r"trimmed \1"),
+    (r"^(?:(?:the )?scales? (?:was|were) (?:off|wrong|broken)[,.;]? )?(?:the )?(?:real|true|actual|right"
+     r"|correct) weight(?: is| was)? (?=\d)", "weight is "),
+    # a cured piece that is frozen, and the question that its plan answers
+    (r"^(?=.*\b(?:pastrami|corned beef|bacon|ham)\b)(?=.*\d ?(?:kg|kilo|lb|pound))(.*?),? (?:so )?(?:when|what day"
+     r"|how early) (?:does it |do i |should i |must it |to |it )*(?:come |take (?:it )?"
+     r"|get (?:it )?)?out of the freezer[ ?]*$", r"\1"),
+    (r"^((?:pink|curing)(?: salt)?|cure) (\d{1,3}(?:\.\d)?) ?(g|grams?)$", r"\2 \3 \1"),
+    (r"\bweighs? ([3-9]\d\d|[1-9]\d{3})$", r"weighs \1 g"),
+    (r"^weigh (?=\d{1,2}\.\d)", "weighs "),
+    (r"^(?:the )?(?:butcher|shop|store|market)s? (?:gave me|sold me|says|said|weighed)(?: it)?(?: as"
+     r"| at)? (?=[\d.]+ ?(?:lb|kg|pounds?|kilos?)\b)", "it weighs "),
+    # no cure went in
+    (r"\b(?:table|kosher|sea|rock|plain|regular|normal|cooking)(?: salt)? (?:instead of|in place of"
+     r"|rather than) (?:the )?(?:curing salt|cure|pink(?: salt)?)\b", "table salt as cure"),
+    (r"^(?:(?:it|its|meat|flat) )*tapers? (?:from )?(\d[\d./]*(?: ?(?:in|inch\w*|mm|cm"
+     r"|\"))?) (?:down )?to (\d[\d./]*(?: ?(?:in|inch\w*|mm|cm|\"))?)$", r"thick end \1 thin end \2"),
+    (r"^(?:it|the (?:meat|flat|piece|\w+)) (?:really |only |actually "
+     r"|just )?weighs (\d+(?:\.\d+)?),? not (\d+(?:\.\d+)?)$", r"its \1 not \2"),
+    (r"^(\d+(?:\.\d+)?) not (\d+(?:\.\d+)?) ?(mm|cm|in|inch(?:es)?|kg|lbs?)$", r"\1 \3 not \2 \3"),
+    # another like it, its salt, how it is wished, what is not thawed through
+    (r"^((?:lets|can we|i want to|we want to|im|gonna|ill) (?:do|make|have|start|doing|making) (?:an? "
+     r"|some )?[a-z]{3,12}(?: [a-z]{4,8})?) again(?=,? ?\d)", r"\1"),
+    (r" (kg|kilos?|lbs?|pounds?) this time\b", r" \1"),
+    (r"\bno (?:skin|rind)\b", "skin off"),
+    (r"^(?:(?:i|ive|we|have|got|bought|just) )*(?:half|a quarter|part) (?:of )?(?:an? |the )?(?=(?:ham|brisket|gammon"
+     r"|pork|belly|salmon)\b)", "a "),
+    # «a duck breast or two», «a chicken or three»: how many is open, and no number is told
+    (r"\b(an?|one|1) (?!(?:\w+ )?(?:hours?|hrs?|days?|weeks?|mins?|minutes?|secs?|inch\w*|cups?|spoons?|pounds?|lbs?"
+     r"|kilos?|kg|degrees?|times?|bits?)\b)((?:[a-z]+ ){1,3})or (?:2|3|two|three|so)\b(?! ?[a-z]* ?(?:of|\d))",
+     r"\1 \2"),
+    # measured, and what it is
+    (r"^(?:(?:i|we|just|ive) )*(?:re)?measured(?: it)?(?: again)?,? (?:and )?(?=(?:its|it is|now) [^,;]*\d)", ""),
+    (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))? at the (?:fat|thick(?:est)?) (?:end|side|part|spot)\b", r"\1 thick"),
+    # a start that is asked for politely, and how its pieces are
+    (r"^(?:can|could|may) (?:i|we) (?:make|do) (?=(?!.*\b(?:how|when|what)\b).*\b(?:got|have|from|out of"
+     r"|with)\b.*\d ?(?:lbs?|pounds?|kgs?|kilos?)\b)", "make "),
+    (rf"\b([2-9]|1\d) ((?:{_ADJECTIVE} )+)(?={_CUT}\b)", r"\2\1 "),
+    # a size that is changed, or guessed anew
+    (r"^(?:(?:please|can you|lets) )*(?:change|set|correct|make|update) (?:the |my )?(thickness|weight)(?: is| to"
+     r"| at)* (?=\d)", r"\1 is "),
+    (r"^(?:(?:its|it is|is|bit|a bit|slightly) )*(?:thicker|thinner) than (?:(?:i|we|you) (?:said|thought|told you"
+     r"|think)|\d[\d.]*(?: ?(?:in|inch\w*|mm|cm))?),? (?:(?:maybe|more|like|about|probably|its|nearer|around) )*(?=\d)",
+     "thickness is "),
+    # a start, and what it is not
+    (r"^([a-z]{3,12}(?: [a-z]{3,8}){0,2}),? (?:asap|as soon as possible|as fast as possible)$", r"start \1"),
+    (r"^wrong (?:cut|piece|meat),? (?=its |it is )", "no, "),
+    (r"^(?:i |we )?(?:cant|couldnt|cannot) (?:get|find|buy)(?: any| the)? (?=(?:pink|curing) salt)", "dont have any "),
+    (r"^(?:(?:the |my )?(?:flat|point|brisket|meat|piece|belly|loin|ham) )(?:is|measures) (?=\d[\d./ ]*(?:in|inch\w*"
+     r"|mm|cm|\")? ?thick\b)", "its "),
+    (r"^(?:it )?(?:varies|ranges|runs|goes) (?:from |between )?(?=\d[\d./ ]* (?:to|and) \d)", "it tapers "),
+    # numbers put right, and settings
+    (r"^(\d+(?:\.\d+)?) ?g(?:rams?)?,? not (\d+(?:\.\d+)?)(?: ?g(?:rams?)?)?$", r"i put in \1 grams not \2"),
+    (r"^(?:(?:less|more|lower|higher|only) salt|salt (?:it )?(?:a (?:bit|little) |much )?(?:less|more|lower"
+     r"|higher))[,;]? (?:to |at |like )?(?=\d(?:\.\d+)? ?%)", "salt "),
+)  # fmt: skip

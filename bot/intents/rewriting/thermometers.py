@@ -1,0 +1,139 @@
+"""What a thermometer shows: of which place it is, and what it reads now, whatever it read before."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import rules
+from core import patterns as re
+
+_VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?:of|with) water"
+_WHERE: Final = r"(?: (?:in|next to|beside|by|near|on|behind|with) (?:the |a |my )?\w+)*"
+_DEGREES: Final = r"\d{1,2}(?:\.\d)?(?: ?[cf]\b)?"
+_CORE: Final = r"(?:core|meat|internal|middle|pit|grill|smoker|fridge)"
+
+
+def _with_its_unit(found: re.Match[str]) -> str:
+    """«fridge runs at 38» is in the unit in which a fridge can run at that number; as it is where that is neither."""
+    degrees = int(found[1])
+    return f"fridge runs at {degrees} {'c' if degrees <= 10 else 'f' if degrees >= 30 else ''}".rstrip()
+
+
+RULES: Final = rules(
+    (r"\b(?:the )?last (?:\d|few|couple of) (?:readings?|times|checks?)$", ""),
+    (r"\b(probe|sensor|channel) ([1-4]) (?:(?:says|reads|shows|is|at|now|has) )*(?=\d{2,3}\b)", r"\1 "),
+    (r"\b(?:(pit|grill|smoker|cooker)s? (?:wont|cant|doesnt|isnt|not) (?:go|get|going|getting|come)(?: up)?"
+     r"|cant get (?:it|the (?:pit|smoker|grill))) (?:past|over|above|beyond|hotter than) (?=\d{2,3}\b)",
+     lambda m: f"{m[1] or 'pit'} "),
+    (r"\bthat \d{2,3} was (?=(?:the |in the )?(?:pit|grill|smoker|meat|core|fridge|brine)$)", "that was "),
+    # from what to what it went: what it is now
+    (r"\b(?:(?:up|down|climbed|rose|risen|dropped|fell|jumped|back|now"
+     r"|crept) )+to (\d{1,3}(?:\.\d)?(?: ?[cf]\b)?) from \d{1,3}(?:\.\d)?(?: ?[cf]\b)?", r"now \1"),
+    (r"\b(?:went|(?<!was )(?<!is )(?<!been )(?<!were )gone|climbed|rose|risen|dropped|fell|jumped|crept|up"
+     r"|down) from \d{1,3}(?:\.\d)?(?: ?[cf]\b)? (?:up |down )?to (?=\d)(?![\d.]+ ?(?:kg|kilos?|lbs?|pounds?"
+     r"|g)\b)(?!\d{1,3}(?:\.\d)?(?: ?[cf])? (?:in|over|within) (?:\w+ )?(?:\d|an?\b|half))", "now "),
+    (r"\b(?:the )?(?:fire|pit|smoker|grill)s? (?:has |is |have |just )*(?:died|dying|dropped|dropping|fell|fallen|gone"
+     r"|going|went|down|sunk|sinking|cooled|slipped|crept)(?: (?:right|all the way|back|off|away|down|up))* (?:to"
+     r"|at) (?=\d{2,3}\b)", "pit "),
+    (r"\b(?:the )?(?:first|1st|second|2nd|other) (?:probe|one|thermometer|sensor)(?: (?:says|reads|is"
+     r"|at))* (?=\d{2,3}\b)", "core "),
+    (r"(?<=\d),? (?:the )?(?:second|2nd|other) (?=\d{2,3}\b)", " core "),
+    (r",? ?\bafter (?:half an?|an?|\d{1,3}) ?(?:h|hrs?|hours?|min\w*) (?:in|on|of) (?:the )?ice(?: ?bath| ?water)?\b",
+     ""),
+    (r"\b(?:the )?fires? (?:is |at |is at |now )?(?=\d{3}\b|\d{2} ?(?:c\b|°|deg))", "pit "),
+    # nothing moved, and since when is said loosely
+    (r"\b(?:nothing(?:s| is| has)? (?:happen(?:s|ed|ing)|mov(?:es|ed|ing)|going on|chang(?:es|ed))"
+     r"|(?:the )?(?:temp(?:erature)?|its?|meat|core|needle|probe)? ?(?:hasnt|has not|havent|didnt|isnt|wont"
+     r"|not) (?:really )?(?:mov(?:ed?|ing)|budg(?:ed?|ing)|chang(?:ed?|ing)|gone (?:up|anywhere)|ris(?:en|ing)"
+     r"|climb(?:ed|ing)))(?: (?:off|from|past|above|over|beyond))?(?:,? (?:in|for|since|at|over)(?: (?:an?"
+     r"|(?:the )?last|all|over an|\d+|half an|ages|a while)(?: (?:hours?|hrs?|h|min\w*|while)\b)?)?)?,? ?(?=.*\d\d)",
+     "still "),
+    # how it runs, and how far it has come: beside the number that stands now
+    (r"(?<=\d\d),? (?:and|an|n|&) (?:climbing|rising|falling|dropping|holding|steady|counting|going (?:up|down))\b",
+     ""),
+    (r"\b(?:its |it |pit |thing )?(?:has |is |just )?(?:run|running|ran|got|getting) (?:off|away)(?: (?:on|from"
+     r"|with) (?:me|us))?,? (?=\d{3}\b)", "pit "),
+    (r"^(?:its |it |temp |has |just )*(?:went|gone|go|jumped|climbed|risen|rose|come|came|crept|dropped|fell) (?:up"
+     r"|down)? ?(?:by )?\d{1,2}(?: (?:degrees?|deg))? in (?:the last |about )?(?:half an? (?:hr|hour)|half hr"
+     r"|an? (?:hr|hour)|\d{1,2} (?:hrs?|hours?|mins?|minutes?)),? (?=(?:(?:and|so|now|its|at|is|core|meat"
+     r"|pit) )*\d{2,3}\b)", ""),
+    # two looks at what cools
+    (r"\b(1[2-9]\d|6\d)((?: ?[cf])?) at (\d{1,2}(?:[.:]\d\d)?(?: ?[ap]m)?),? (\d{2}(?: ?[cf])?) by (?=\d)",
+     r"\1\2 at \3, \4 at "),
+    # a thermometer in a glass of water shows how cold the fridge is, and no gust of warm air
+    (rf"\b({_DEGREES}) (?:in|inside) {_VESSEL}{_WHERE}$", r"\1 in the fridge"),
+    (rf"\b(?:thermometer |probe )?(?:in )?{_VESSEL}{_WHERE} (?:is |reads |says |shows |at )*(?={_DEGREES}$)",
+     "fridge "),
+    # what went into the fridge, and what it reads
+    (r"\b((?:mov(?:ed|ing)|going|gone|went|transferred|switched|put)(?: it)? (?:in|to"
+     r"|into) (?:the )?fridge),? (?:now )?(?=[3-9]\d\b|1\d\d\b)", r"\1, "),
+    # what happened before, and what it reads now
+    (r"(?<=[a-z]) (it|probe|core|meat|thermometer)s? (?:now )?(?:reads|says|shows"
+     r"|is back at) (?=\d{2,3}(?: ?[cf])?(?: now)?$)", r", \1 reads "),
+    (r"(?<=\d) (?=(?:the )?lid (?:was|is|has been)\b|opened (?:the )?lid\b)", ", "),
+    (r"^(?:(?:it|fridge) )?was (\d{1,2}(?:\.\d)?(?: ?[cf])?) (?:overnight|all night|last night),? (?:and |but |its "
+     r"|now )*(?:back (?:to|at|down to)|now|down to|again)? ?(?=\d)", r"\1 last night, now "),
+    (r"^(?:(?:the )?probes? (?:were|was|are|got) (?:mixed up|swapped|the wrong way (?:round|around)|switched"
+     r"|crossed)(?: up| over)?),? (?:so |and |its )*(?=.*\d)", ""),
+    (r"\b((?:more|added|fresh|new) ice(?: (?:in|added|on))?),? (?=(?:its|core|meat|now|at) ?\d)", r"\1, "),
+    (r"\b(?:40|80|4|26)(?: ?[fc])? (check|reading)$", r"\1"),
+    (r"(?<=\d) (?=(?:meat )?(?:on|off) at \d)", ", "),
+    (r"^c ?(\d{2,3}(?:\.\d)?) ?[,/]? ?p ?(\d{2,3})$", r"core \1 pit \2"),
+    (r"^p ?(\d{2,3}) ?[,/]? ?c ?(\d{2,3}(?:\.\d)?)$", r"pit \1 core \2"),
+    (r" for (?:about |like )?(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?),? (?:and |but )?(?=now \d)",
+     " "),
+    (r"^(?:(?:its|it is|has) )?been (?:\d{1,2}|an?|a few) ?(?:h|hrs?|hours?|min\w*) since (?:the |my )?last (?:reading"
+     r"|check|one)(?: sorry)?,? ", ""),
+    (r"\b(?:fell|dropped|went|sank|slipped|climbed|rose|jumped|moved) (\d{2,3}(?: ?[cf])?) to (?=\d{2,3}\b)", "now "),
+    (r"\bturned (?:the |my )?fridge (?:down|up|colder|warmer|off|on),? (?:and |so |now |but )*(?:its|it is|it)(?: now"
+     r"| at| reads| says)* (?=\d{2})", "fridge "),
+    (r"\bturned (?:the |my )?fridge (?:down|up|colder)(?: to (?=\d))?", "set the fridge to "),
+    # how it is, behind a number
+    (r"(?<=\d)( ?[cf])?,? (?:and |its |thats )?(?:(?:all|so far so|looking|feeling) )?(?:good|great|perfect|spot on"
+     r"|nice|lovely|happy days|as it should be)[ .!]*$", r"\1"),
+    # of the places or pieces that were read, the one that counts
+    (r"\b(?:the )?(?:lowest|coldest|slowest|thickest|deepest) (?:one|piece|thigh|leg|breast|chop|of (?:them|the (?:two"
+     r"|three|lot|bunch)))(?: (?:is|says|reads|shows|at|now|only))* (?=\d{2,3}\b)", "core "),
+    (r"^(?:(?:sorry|oops|my|a|wrong|it was) )*typo,? (?:the )?(?=\d{2,3} (?:was|is)(?: \w+)? \d{2,3}$)(\d+) (?:was"
+     r"|is)(?: really| actually)? ", r"the \1 should be "),
+    (r"\b((?:added|threw on|put on|topped up)(?: \w+){0,3} (?:coals?|charcoal|wood|splits?|lump|fuel"
+     r"|pellets)),? (?:and )?(?:the )?(?=pit\b)", r"\1, "),
+    (r"\bpit (?:is |now )*(?:climbing|rising|coming up|going up)(?: to| at| now| past)? (?=\d{3}\b)", "pit "),
+    (r"\boff (?:of )?(?:the )?(?:fire|heat|grill|smoker|pit|cooker) (?:at |was |is )?(?=1\d\d\b|20\d\b)", "off at "),
+    (r"\bexternal (?=\d)(?=.*\binternal\b)|(?<=\d )external (?=\d)", "pit "),
+    # two readings a while apart
+    (r"\b(\d{2,3})(?: ?[cf])?,? (?:then|and then|and|now) (\d{2,3}(?: ?[cf])?),? ((?:\d{1,2}|ten|twenty|half an"
+     r"|an?) ?(?:m|mins?|minutes?|h|hrs?|hours?)) later$", r"\1 \3 ago, \2 now"),
+    (r"^(?:(?:i|we|ive|just|ok) )*(?:moved|put|got|shifted) (?:it|them|the (?:bags?|meat|tub)) (?:in|into|to) (?:the "
+     r"|my |our |another )?(?:\w+ )?fridge,? (?:and |which |that )?(?=(?:reads|says|is at|its at|at) (?!(?:1[0-2]"
+     r"|[1-9])\b(?! ?[cf]\b))\d)", "fridge "),
+    # and is away
+    # rooms and boxes that are kept as cold as a fridge
+    (r"\b(?:walk|reach)[- ]?in(?: (?:cooler|fridge|refrigerator|chiller|box|cold ?room))?\b|\bcold ?room\b", "fridge"),
+    (r"\b(\d{2,3}) (?:on|at|for) (?:the )?(?:probe|sensor|channel) ?[1-4]\b", r"core \1"),
+    (r"^(?:it )?took (?:about |like )?(?:\d{1,2}|an?|half an?) ?(?:h|hrs?|hours?|min\w*) to (?:hit|reach|get to"
+     r"|come to) (?=\d{2,3}(?: ?[cf])?$)", "now "),
+    # what it reads and what is wanted, what it was, how thick at either end
+    (r"\bpit (?:is |at )*(\d{3}),? (?:and |but )?(?:i |we )*(?:want|need|wanted|should be|supposed to be"
+     r"|target)(?: it)?(?: (?:at|to be))? (\d{3})$", r"pit \1, run the pit at \2"),
+    (r"^(?:(?:its|it is|core|meat) )*(\d{2,3}(?:\.\d)?(?: ?[cf])?) now,? (?:but )?(?:it )?was \d{2,3}(?:\.\d)?(?: "
+     r"?[cf])?$", r"\1 now"),
+    (r"^([^,;]*\d\d),? (?:after|when|because|since|cause) (?:i|we) (?:just )?(?:opened|lifted)(?: (?:it|up|the (?:lid"
+     r"|smoker|grill|cooker|pit)))*$", r"lid was open, \1"),
+    (r"fridge (?:runs|is set|stays|sits) at (\d{1,2})$", _with_its_unit),
+    (r"^(\d{2,3}) (?:both(?: sides)?|everywhere|all (?:over|round)),? (?=off\b|taking|pulled|pulling)", r"\1, "),
+    (r"(?<=\d),? (?:and |but |still )?(?:it |its |the core |core |temp )?(?:(?:hardly|barely|scarcely|only just|not"
+     r"|wont|isnt|aint) (?:really )?(?:mov|budg|climb|ris|chang|shift|going up)\w*(?: up)?|crawling|creeping)(?: much"
+     r"| at all| any ?more| now)*$", " stuck"),
+    (r"\blid(?:s)? (?:has |had |was |is )?(?:been )?(?:left )?(?:off|open) (?=for\b)", "lid was open "),
+    (r"\?{2,} (?=\d{2,3}\b)", ", "),
+    # the cooker before a number is its heat, and no new cooker; «fridge now» is where the meat goes
+    (r"\b(?:the )?(?:kettle|offset|kamado|drum|barrel|ceramic)s?(?: (?:is|at|now|reads|says"
+     r"|on))* (?=\d{2,3}\b(?! ?(?:lbs?|kg|l|in|inch|cm|mm|quarts?|gal)\b))", "pit "),
+    (r"^(?:ive |i |we |weve )*(?:had|kept|held|running|been running|been holding) (?:it|the pit"
+     r"|the smoker) (?:steady )?at (?=[23]\d\d\b)", "pit "),
+    (r"\bambient:? ?(?:is |at )?(?=[12]\d\d\b)", "pit "),
+    # what it jumped to is read, and doubted as such
+    (rf"^(?:the )?(?P<of>{_CORE})?(?:it|temp)?s? ?(?:just |suddenly |has |now )*(?:jumped|shot|leapt|spiked"
+     rf"|rocketed)(?: right| straight)?(?: up)? to (?P<n>\d{{2,3}})(?: ?(?P<u>[cf])\b)?[?! ]*$",
+     lambda m: f"{m['of'] or ''} {m['n']}{m['u'] or ''}".strip()),
+    (r"^oven(?: (?:is|at|now|temp|reads|says))* (?=\d{3}$)", "pit "),
+)  # fmt: skip

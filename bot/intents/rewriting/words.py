@@ -1,0 +1,32 @@
+"""What the rules of this package have in common: how one is written, and days, meals and deeds in words."""
+
+from collections.abc import Callable
+from typing import Final, TypeAlias
+
+from core import patterns as re
+
+Rule: TypeAlias = tuple[re.Pattern, str | Callable[[re.Match[str]], str]]
+
+TOLD: Final = "told"  # taken out only of a line that tells of something done or read
+DEED: Final = (
+    r"(?:flipped|turned|done|did|rinsed|wrapped|lit|pulled|took|taken|put|checked|soaked|rubbed|bagged|finished|sorted"
+    r"|forgot|missed|sliced|\d{1,3}(?:\.\d)?(?: ?[cf]\b)?)"
+)
+UNIT_NEXT: Final = (
+    r"(?! ?(?:%|°|/|:|\.\d|\d|c\b|f\b|kg|kilo|g\b|gr|lb|pound|oz|ounce|mm|cm|in\b|inch|\"|h\b|hr|hour|min|day|week"
+    r"|people|ppl|flats?|points?|pieces?|slabs?|sides?|fillets?|racks?|chunks?|bell(?:y|ies)|breasts?|packs?|x\b|am\b"
+    r"|pm\b|ppm|tsp|tbsp|deg|celsius|fahr|oclock|uhr|st\b|nd\b|rd\b|th\b|of\b"
+    r"|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|okt|dez|mai))"
+)
+WEEKDAY: Final = (
+    r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?"
+    r"|(?:mon|diens|donners|frei|sams|sonn)tag|mittwoch)"
+)
+MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
+DAY: Final = rf"{WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
+MEAL: Final = r"(?:lunch|dinner|supper|breakfast|brunch)"
+
+
+def rules(*pairs: tuple[str, str | Callable[[re.Match[str]], str]]) -> tuple[Rule, ...]:
+    """What is looked for, and what is written in its place; used in this order."""
+    return tuple((re.compile(pattern), written) for pattern, written in pairs)
