@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Intent, Unclear
+from bot.intents.small import ASKS
 from core import patterns as re
 
 _WRAP: Final = re.compile(
@@ -56,13 +57,12 @@ _FUELLED: Final = re.compile(
     r"|the coals))?(?: now)?$"
 )
 _PIT_READ: Final = re.compile(r"\bpit\b[^\d,;]{0,20}\d{3}\b")
-_ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b")
 _DONE: Final = re.compile(r"\b(?:wrapped|ate|eaten|served|flipped)\b")
 
 
 def read_foretold(text: str, context: Context) -> Intent | None:
     """A plan, or another meat on the same fire, where a plain text tells of one and asks nothing."""
-    if context.phase in ("none", "drying", "stored") or _ASKS.search(text) or _DONE.search(text):
+    if context.phase in ("none", "drying", "stored") or ASKS.search(text) or _DONE.search(text):
         return None
     if context.phase == "cooking" and (wrap := _WRAP.search(text)):
         how = wrap["before"] or wrap["after"]
@@ -82,7 +82,7 @@ def read_foretold(text: str, context: Context) -> Intent | None:
 
 def is_fuelled(text: str) -> bool:
     """«added two chunks and mopped it»: wood or coals were put on, and nothing is asked."""
-    return bool(_FUELLED.search(text)) and not _ASKS.search(text)
+    return bool(_FUELLED.search(text)) and not ASKS.search(text)
 
 
 def _beside(text: str, context: Context) -> Unclear | None:

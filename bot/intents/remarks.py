@@ -99,11 +99,6 @@ _ASKED: Final = (
         ),
     ),
 )
-_MAY_BE: Final = (
-    "pink", "red", "bloody", "rosy", "other", "different", "new", "second", " in", "forgot", "left out", "missed",
-    "didnt", "soaking", "way", "round", "swap", "mixed", "reversed", "backwards", "confused", "stop", "quit", "dont",
-    "do not", "no more", "enough", "too", "under", "over", "off", "below", "above", "low", "high", "short",
-)  # fmt: skip
 
 
 def read_remark(text: str, context: Context) -> Intent | None:
@@ -113,7 +108,7 @@ def read_remark(text: str, context: Context) -> Intent | None:
         return cools
     if context.asked == "answered" and of_the_answer(bare):
         return None
-    if not context.free or len(bare) > SHOWN or not any(word in bare for word in _MAY_BE):
+    if not context.free or len(bare) > SHOWN:
         return None
     why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
     if why == "put_in" and (context.due_step or context.soon_step or "").startswith(Kind.MEAT_ON):

@@ -16,7 +16,7 @@ from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
 from bot.intents.set_points import of_the_fridge
-from bot.intents.small import content, words
+from bot.intents.small import ASKS, content, words
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import MANY, Weighed, shared, weighed
 from core import patterns as re
@@ -44,7 +44,6 @@ _NOT_A_START: Final = re.compile(
 )
 _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only|not \d[\d.]*)\b")
 # to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing
-_ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|can|could|do|does|is|are|should|will|would)\b")
 _MAY_ONE: Final = re.compile(r"^(?:can|could|may) (?:i|we|you|one) (?:make|use|do|cure|smoke)\b(?!.* (?:me|us)\b)")
 _EATS: Final = re.compile(
     r"\b(?:eat|eating|meal|dinner|lunch|supper|breakfast|brunch|serve|serving|served|guests|table|party"
@@ -127,7 +126,7 @@ def read_start(text: str, context: Context) -> Start | None:
         return Start()
     if asks_whether(text, context):
         return None
-    goes_on = context.asked_of_start and not _ASKS.search(text)
+    goes_on = context.asked_of_start and not ASKS.search(text)
     if _NOT_A_START.search(text) or not (named or weighs or goes_on or (verb and context.phase == "none")):
         return None
     if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
@@ -210,9 +209,9 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
         if len(_unknown_words(text)) > _FOREIGN and not verb and not (has_weight and eaten):
             return False  # a meat, its weight and a meal are a batch, whatever else is told of it
         rest = without(_COUNTED.sub(" ", text))
-        alone = context.phase == "none" and not (content(rest) or _ASKS.search(text) or re.search(r"\d", rest))
+        alone = context.phase == "none" and not (content(rest) or ASKS.search(text) or re.search(r"\d", rest))
         return has_weight or verb or alone or eaten
-    measured = bool(measures.of_kind(text, "length") and when.meal(text, _afresh(context)) and not _ASKS.search(text))
+    measured = bool(measures.of_kind(text, "length") and when.meal(text, _afresh(context)) and not ASKS.search(text))
     may_be = has_weight and (context.phase == "none" or verb)
     return may_be and (verb or _only_of_something(text) or measured)
 

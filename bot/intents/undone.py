@@ -7,6 +7,7 @@ from typing import Final
 
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Intent, Unclear, Undo
+from bot.intents.small import ASKS
 from core import patterns as re
 from core.plan.steps import Kind
 
@@ -19,7 +20,7 @@ _TAKES_BACK: Final = re.compile(
     r"|\b(?:says?|said|told me|admits?|admitted) (?:he|she|they|it|that)\b"
     r"|^(?:(?:oh|ah) )?(?:no|wait|sorry|oops|hang on)[, ]"
 )
-_ASKS: Final = re.compile(r"\?|^(?:can|could|may|should|shall|do|does|is|are|what|when|how|why|where|if)\b|\bif\b")
+_IF: Final = re.compile(r"\bif\b")
 _NOT_THEN: Final = re.compile(  # «last night, not this morning»: another hour, and no deed denied
     r"\bnot (?:on |until |till |at )?(?:this|last|yesterday|today|tonight|mon|tue|wed|thu|fri|sat|sun|\d)"
 )
@@ -42,7 +43,6 @@ _KINDS: Final = tuple(
     )
 )
 _STAND_FOR_MUCH: Final = (Kind.INTO_CURE, Kind.LIGHT, Kind.MEAT_ON, Kind.OFF, Kind.CHILL)  # hours are counted from it
-_MAY_DENY: Final = ("not", "nt", "never", "lie", "no ", "skip", "without", "stuff", "spritz", "mop", "bast")
 _EXTRAS: Final = r"(?:spritz\w*|mop(?:s|ping|ped)?|bast(?:e|ed|ing)|(?P<stuffed>stuff(?:ed|ing)))\b"
 _WITHOUT: Final = re.compile(
     r"^(?:(?:im|i am|we are|were|i|we|id|just|ok|so|sorry|ive|gonna|going to|will|ill|then|rather|lets) )*"
@@ -54,7 +54,7 @@ _WITHOUT: Final = re.compile(
 
 def read_undone(text: str, context: Context) -> Intent | None:
     """A deed taken back by its kind, or what is left out and is no step; None where a line says neither."""
-    if not any(word in text for word in _MAY_DENY) or _ASKS.search(text):
+    if ASKS.search(text) or _IF.search(text):
         return None
     if extra := _WITHOUT.match(text):
         return Unclear("stuffing" if extra["stuffed"] else "extra_left_out", text[:SHOWN])

@@ -11,6 +11,7 @@ from bot.intents import spans
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
 from bot.intents.plausible import Number, may_be, meanings, set_point
+from bot.intents.small import ASKS
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe
@@ -36,10 +37,7 @@ _OVEN: Final = re.compile(
     r"|switch(?:ed|ing)?|its|is|got)\b.{0,24}\b(?:in|into|to|inside) (?:the |my |an? )?(?:kitchen )?oven\b"
     r"(?:,? (?:now |set )?(?:at|to|@)? ?(?P<pit>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?)?"
 )
-_ASKS: Final = re.compile(
-    r"\?|^(?:can|could|may|should|shall|do|does|is|will|would|what|when|how|why|where)\b"
-    r"|\bif\b|\brest"
-)
+_IF_OR_RESTS: Final = re.compile(r"\bif\b|\brest")
 _INTO_FRIDGE: Final = re.compile(
     rf"^(?:so |and )?(?:(?:can|may|could|should|shall) (?:it|i|we|this|they)"
     rf"|(?:is it )?ok(?:ay)? to)\b.{{0,24}}\b{_FRIDGE}"
@@ -113,7 +111,7 @@ def read_may_cool(text: str, context: Context) -> Ask | None:
 
 def read_whereabouts(text: str, context: Context) -> Intent | None:
     """A change of place, where a plain text tells one; asked about where it can be two things."""
-    if context.phase not in _WHERE or _ASKS.search(text):
+    if context.phase not in _WHERE or ASKS.search(text) or _IF_OR_RESTS.search(text):
         return None
     moved = "fridge" in text and (_TO_FRIDGE.search(_SINCE.sub("", text)) or _OUT_OF_ICE.search(text))
     if context.phase == "chilling" and moved and not re.search(r"\d", _SINCE.sub("", text)):

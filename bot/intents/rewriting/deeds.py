@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import DAY, TOLD, rules
+from bot.intents.rewriting.words import CLOCK, DAY, TOLD, rules
 from core import patterns as re
 
 PAST: Final = {
@@ -34,9 +34,8 @@ RULES: Final = rules(
     (r"^((?:(?:sorry|oops|i|we|totally) )*(?:missed|forgot)\b[^,;]*?),? (?:(?:sorry|so|and|but),? )*(?=(?:just |only "
      r"|now )*(?:done|did it|flipped|turned)(?: it)? (?:just )?now$|(?:just|only|now) (?:did|flipped|turned)\b)",
      r"\1, "),
-    (r"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them"
-     r"| both)?)(?:,? (?:but )?(?:a bit |bit )?late)?,? (?:(?:about|around|more like|like|say|maybe|roughly|circa|ca"
-     r"|at) )+(?=(?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1\2 at "),
+    (rf"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?)(?:,? (?:but )?(?:a bit"
+     rf" |bit )?late)?,? (?:(?:about|around|more like|like|say|maybe|roughly|circa|ca|at) )+(?={CLOCK}$)", r"\1\2 at "),
     (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
      r"|wee) )*(flip|turn|rinse|soak)\b", r"did the \1"),
     (r"\b(?:last (?:night|evening)|yesterday evening|this morning) and (?:again )?(?:this morning|just now|now"

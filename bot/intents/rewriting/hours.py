@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import DAY, MONTH, UNIT_NEXT, WEEKDAY, rules
+from bot.intents.rewriting.words import CLOCK, DAY, MONTH, SPAN, UNIT_NEXT, WEEKDAY, rules
 
 _HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?|(?:1[3-9]|2[0-3])[.:][0-5]\d)"
 _ABOUT_AT: Final = r"(?:(?:at|@|around|about|by|just after|just before|after|before|roughly|circa|ca) ?)*"
@@ -37,7 +37,7 @@ RULES: Final = rules(
      r"did it at \1"),
     (r"\bas of (?=\d)", "since "),
     (r"\b(?:thru|through) (?=(?:mon|tue|wed|thu|fri|sat|sun)[a-z]*\b)", "until "),
-    (r"\b((?:\d{1,3}|an?|half an) ?(?:m?mins?|minutes?|h|hrs?|hours?)) back\b(?! (?:at|to|up|on|in)\b)", r"\1 ago"),
+    (rf"\b({SPAN}) back\b(?! (?:at|to|up|on|in)\b)", r"\1 ago"),
     (r"(?<=\w),? (?:but )?(?:the )?(?:actual |real )?time was (?:more like|about|around|nearer)? ?(?=\d)", " at "),
     (r"(?<=[a-z]) ?(?:a bit )?earlier, (?=(?:at|around|about)? ?\d)", " "),
     (r"^(on|off) at (\d{1,2}[:.]\d\d(?: ?[ap]m)?),? (?=pit|core|meat|with|\d)", r"\1 at \2, "),
@@ -51,8 +51,7 @@ RULES: Final = rules(
     (r"\b(on|off|in|lit|wrapped|going|burns|burning|water|ice|bath) since (?:about )?(\d{1,3}) ?(min(?:ute)?s?|h|hrs?"
      r"|hours?)\b(?! ago)", r"\1 \2 \3 ago"),
     (rf"\b({DAY}), (?=(?:at )?(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? ?[ap]m\b|(?:[01]?\d|2[0-3])[:.][0-5]\d\b))", r"\1 "),
-    (r"(?<!bottom )(?<!top )(?<!beef )(?<!eye )(?<!of )\bround (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?$)",
-     "around "),
+    (rf"(?<!bottom )(?<!top )(?<!beef )(?<!eye )(?<!of )\bround (?={CLOCK}$)", "around "),
     (r"\b(?:when|if) im (?:up|awake)\b", "in the morning"),
     (r"\b((?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?: oclock)? in the (morning|evening|afternoon)\b",
      lambda m: f"{m[1]} {'am' if m[2] == 'morning' else 'pm'}"),

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import DAY, MEAL, WEEKDAY, rules
+from bot.intents.rewriting.words import CLOCK, DAY, MEAL, WEEKDAY, rules
 
 _MEAT: Final = (
     r"(?:it|them|that|(?:the |my )?(?:meat|flat|point|brisket|bacon|belly|ham|loin|turkey|chicken|bird|duck|salmon"
@@ -12,12 +12,11 @@ _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
     (r"\b(\d{1,2}) (people|guests|persons) more\b", r"\1 more \2"),
-    (r"\b(guests?|people|everyone)(?: are)? now (?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?$)", r"\1 at "),
+    (rf"\b(guests?|people|everyone)(?: are)? now (?={CLOCK}$)", r"\1 at "),
     (r"\b(?:change|set|new|make)(?: the| my)? (?:date|day|deadline)(?: is| to| for)+ ", "move it to "),
     (r"\b(running|be|im|were|are|is) (?:about )?(\d{2,3}) (late|behind)\b", r"\1 \2 min \3"),
-    (r"\b(dinner|lunch|supper|breakfast|brunch|tea|meal|food|party)s?(?: is)? (?=(?:1[0-2]"
-     r"|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?(?: now| instead| then| please| not (?:at )?\d{1,2}(?:[:.][0-5]\d)?)*$)",
-     r"\1 at "),
+    (rf"\b(dinner|lunch|supper|breakfast|brunch|tea|meal|food|party)s?(?: is)? (?={CLOCK}(?: now| instead| then| please"
+     r"| not (?:at )?\d{1,2}(?:[:.][0-5]\d)?)*$)", r"\1 at "),
     (r"^(?:(?:cancel|drop|remove|forget|scrap|delete|clear) (?:the |my )?(?:deadline|date|meal time)$"
      r"|(?:the )?(?:party|dinner|lunch|meal)s? (?:is )?(?:off|cancell?ed)\b.*\bno (?:new )?(?:date|day)\b.*$|(?:its"
      r"|it is|thats) (?:all )?off,? (?:theres |there are )?(?:no (?:guests|party)|nobody(?: is)? coming)$"
@@ -30,8 +29,7 @@ RULES: Final = rules(
      rf"|come)? ?(?:it )?(?:on )?(?:{DAY})\b[,.; ]*(?:so |but |can we |lets |please )*(?=.*\b(?:{DAY})\b)", ""),
     (r"\b(party|dinner|lunch|supper|meal|wedding|birthday|bbq|feast|eat|eating|serve|ready|due"
      r"|need it)s? (?=\d{1,2}(?:st|nd|rd|th)\b)", r"\1 on the "),
-    (rf"\b(eat|eating|dinner|serve|serving|supper|lunch) ((?:1[0-2]"
-     rf"|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?) (?=(?:on )?(?:{DAY}))", r"\1 at \2 "),
+    (rf"\b(eat|eating|dinner|serve|serving|supper|lunch) ({CLOCK}) (?=(?:on )?(?:{DAY}))", r"\1 at \2 "),
     (r"^(?:guests?|people|they|everyone)(?: are| is)? early,? (?:(?:so|need|want|it|make|eating|eat|now) )*(?:at "
      r"|by )?(?=\d)", "guests at "),
     # «guests late, 2 not 1»: the hour of the meal

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import rules
+from bot.intents.rewriting.words import SPAN, rules
 
 _NEW_BAG: Final = (
     r"(?:(?:re-?|double ?)bagged(?: (?:it|them|the meat|all))*|(?:put|moved|swapped|transferred|got)(?: (?:it|them|all"
@@ -33,12 +33,10 @@ RULES: Final = rules(
     (r"\bcats (?:n|and|&) dogs\b", "hard"),
     (r"^(?:(?:the )?bags? (?:is |are |looks? )?(?:ok|okay|fine|good|tight|dry),? )?(?:and )?no leaks?(?: so far"
      r"| yet)?$", "noted"),
-    (r"^(?:(?:it|was|only|just|about|like|maybe) )*((?:\d{1,3}|an?|half an?|a couple of) ?(?:m?mins?|minutes?|h|hrs?"
-     r"|hours?)) on the (?:bench|counter|table|side|worktop|sink|drainer)\b[^\d?]*$",
-     r"left out on the counter for \1"),
-    (r"(?:^(?:it |fire )?(?:went|was|gone) out|\b(?:grill|smoker|fire|pit) (?:stopped|cut out|died|was off"
-     r"|was out)) for ((?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?)),? (?:but |and )?(?:its "
-     r"|now )*(?=back\b)", r"fire went out for \1, its "),
+    (rf"^(?:(?:it|was|only|just|about|like|maybe) )*({SPAN}|a couple of h(?:ou)?rs?) on the (?:bench|counter|table|side"
+     r"|worktop|sink|drainer)\b[^\d?]*$", r"left out on the counter for \1"),
+    (r"(?:^(?:it |fire )?(?:went|was|gone) out|\b(?:grill|smoker|fire|pit) (?:stopped|cut out|died|was off|was out))"
+     rf" for ({SPAN}),? (?:but |and )?(?:its |now )*(?=back\b)", r"fire went out for \1, its "),
     (r"\b(?:(?:blowing )?a (?:howling |real |proper )?gale(?: blowing)?|storming)(?: (?:here|outside|now))*\b",
      "strong wind"),
     (r"^leaks(?: a (?:bit|little))?$", "bag leaks"),

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot.intents.rewriting import calls, courtesies, deeds, fires, hours, meals, mishaps, shorthand, sizes, thermometers
 from bot.intents.rewriting.words import DEED, TOLD
+from bot.intents.small import ASKS
 from core import patterns as re
 
 _CHECKED: Final = "\u2705\u2714\u2611\U0001f44d\U0001f44c\U0001f197\U0001f4af"
@@ -12,7 +13,6 @@ _STEP_AND_CHECK: Final = re.compile(rf"^(?P<step>[^\W\d_][\w ]{{1,30}}?) ?[{_CHE
 _CHECK_BETWEEN: Final = re.compile(rf"(?<=\w)() ?[{_CHECKED}]\ufe0f? ?(?=\w)")
 _CHECK_AT: Final = re.compile(rf"^ ?[{_CHECKED}][\ufe0f\U0001f3fb-\U0001f3ff]? ?(?=(?:[01]?\d|2[0-3])[.:][0-5]\d)")
 _TOLD_DEED: Final = re.compile(rf"\b{DEED}\b")
-_ASKS: Final = re.compile(r"\?|^(?:what|why|how|when|where|who|which|is|are|do|does|did|can|could|should|will|would)\b")
 
 
 def unsigned(text: str) -> str:
@@ -41,7 +41,7 @@ RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
 def _put(text: str, pattern: re.Pattern, written: str) -> str:
     if written != TOLD:
         return pattern.sub(written, text)
-    return pattern.sub("", text) if _TOLD_DEED.search(text) and not _ASKS.search(text) else text
+    return pattern.sub("", text) if _TOLD_DEED.search(text) and not ASKS.search(text) else text
 
 
 def _is_picture(sign: str) -> bool:

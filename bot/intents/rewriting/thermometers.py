@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import rules
+from bot.intents.rewriting.words import SPAN, rules
 from core import patterns as re
 
 _VESSEL: Final = r"(?:the|an?|1|my|that) (?:glass|cup|mug|jar|tumbler|bottle) (?:of|with) water"
@@ -78,8 +78,7 @@ RULES: Final = rules(
     (r"(?<=\d) (?=(?:meat )?(?:on|off) at \d)", ", "),
     (r"^c ?(\d{2,3}(?:\.\d)?) ?[,/]? ?p ?(\d{2,3})$", r"core \1 pit \2"),
     (r"^p ?(\d{2,3}) ?[,/]? ?c ?(\d{2,3}(?:\.\d)?)$", r"pit \1 core \2"),
-    (r" for (?:about |like )?(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?),? (?:and |but )?(?=now \d)",
-     " "),
+    (rf" for (?:about |like )?{SPAN},? (?:and |but )?(?=now \d)", " "),
     (r"^(?:(?:its|it is|has) )?been (?:\d{1,2}|an?|a few) ?(?:h|hrs?|hours?|min\w*) since (?:the |my )?last (?:reading"
      r"|check|one)(?: sorry)?,? ", ""),
     (r"\b(?:fell|dropped|went|sank|slipped|climbed|rose|jumped|moved) (\d{2,3}(?: ?[cf])?) to (?=\d{2,3}\b)", "now "),

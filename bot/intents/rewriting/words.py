@@ -24,6 +24,8 @@ WEEKDAY: Final = (
 )
 MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
 DAY: Final = rf"{WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
+CLOCK: Final = r"(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?"
+SPAN: Final = r"(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?)"
 MEAL: Final = r"(?:lunch|dinner|supper|breakfast|brunch)"
 
 
