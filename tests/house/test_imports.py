@@ -15,6 +15,7 @@ FAULTS = {
     "core/meat/piece.py": "core.plan.steps",
     "core/plan/steps.py": "pint",
     "bot/wording/general.py": "core.service.turn",
+    "bot/intents/rewriting/words.py": "bot.intents.readings",
     "bot/notify.py": "telegram",
     "core/service/turn.py": "sqlalchemy",
 }
@@ -35,7 +36,7 @@ def copy(folder: Path) -> Path:
 
 def test_the_floors_hold() -> None:
     """Every contract of pyproject.toml is kept."""
-    assert "Contracts: 5 kept, 0 broken." in contracts(TOP)
+    assert f"Contracts: {len(FAULTS)} kept, 0 broken." in contracts(TOP)
 
 
 def test_a_step_upwards_is_seen(tmp_path: Path) -> None:
@@ -44,7 +45,7 @@ def test_a_step_upwards_is_seen(tmp_path: Path) -> None:
     for name, wrong in FAULTS.items():
         with (tree / name).open("a", encoding="utf-8") as opened:
             opened.write(f"\nimport {wrong}\n")
-    assert "Contracts: 0 kept, 5 broken." in contracts(tree)
+    assert f"Contracts: 0 kept, {len(FAULTS)} broken." in contracts(tree)
 
 
 def in_order(graph: grimp.ImportGraph) -> None:
