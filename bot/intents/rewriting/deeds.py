@@ -63,7 +63,9 @@ RULES: Final = rules(
     (r"^(?:nope|no|sorry|oops|i|we)[, ]+(?:(?:i|we) )?(?:fell asleep|overslept|dozed off|was asleep)$", "forgot it"),
     (r"\b(wrapped|foiled|flipped|rinsed|lit|off|on)(?: it)? (\d{1,2}[.:][0-5]\d),? (?:in "
      r"|with )?(?=(?:butcher )?(?:paper|foil))", r"\1 at \2 in "),
-    (r"\b(?:pulled )?out (?:of )?(?:the )?(?:ice ?bath|bath|ice)\b", "out of the ice"),
+    # and «out of ice» alone has run out of it
+    (r"\bout (?:of )?(?:(?:the )?(?:ice ?)?bath|the ice)\b|\bpulled out of (?:the )?ice\b"
+     r"|\bout of ice(?=,? (?:and |now )*(?:in|into|to) (?:the )?fridge\b)", "out of the ice"),
     (r"^(flip|turn|rinse|wrap) ?[/|] ?(?=\d{1,2}[.:]\d\d)", lambda m: f"{PAST[m[1]]} at "),
     (r"^(flip|turn) (?:ok|good|fine),? (?:and )?(?=fridge\b)", r"\1 done, "),
     (r"(?<=[a-z]),? off (?:it|she|he) comes$", ", off"),
