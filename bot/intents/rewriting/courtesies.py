@@ -6,7 +6,7 @@ from bot.intents.rewriting.words import DEED, TOLD, rules
 
 _TURNED: Final = (  # what is done every day
     r"^((?:(?:i|we|ive|yes|yeah|already|she|he) )*(?:flip |turn )?(?:flipped|turned|did|done)"
-    r"(?: (?:it|that|them|the (?:bags?|meat|flip)|already))*),? (?:right |just )?"
+    r"(?: (?:it|that|them|over|the (?:bags?|meat|flip)|already))*),? (?:right |just )?"
 )
 
 RULES: Final = rules(
