@@ -40,8 +40,6 @@ def _cooling(turn: Turn, line: Told) -> Answer:
     keys = (verdict.decided_by.rule.source.key, "FSIS_COOLING_1999")
     body = {"verdict": verdict.kind.value, "hours": marks[-1][0]}
     said = sums_falling.cooled(verdict, turn.person, _latest(verdict, line, began))
-    if later := _very_latest(turn, verdict, line, marks):
-        said = f"{said}\n{later}"
     if ahead := _ahead(verdict, marks):
         said = f"{said}\n{ahead}"
     if _CURED.search(line.text) and verdict.kind is Outcome.CANNOT_SAY:
@@ -105,18 +103,6 @@ def _latest(verdict: CoolingVerdict, line: Told, began: datetime) -> Hours | Non
     if judged is None or judged.deadline is None or not line.clocks:
         return None
     return (line.clocks[0] + (judged.deadline - began) / timedelta(hours=1)) % 24.0
-
-
-def _very_latest(turn: Turn, verdict: CoolingVerdict, line: Told, marks: tuple[tuple[Hours, Celsius], ...]) -> str:
-    """The latest end of the stage that runs, where it began between the last two readings, whose hours are told."""
-    judged = verdict.next_stage
-    if verdict.kind is not Outcome.NOT_YET or judged is None or len(line.clocks) != len(marks):
-        return ""
-    high = celsius_from_fahrenheit(judged.stage.from_f)
-    if not marks[-1][1] < high <= marks[-2][1]:
-        return ""
-    read = (line.clocks[0] + marks[-1][0]) % 24.0
-    return sums_falling.at_the_very_latest(high, read, (read + judged.stage.max_h) % 24.0, turn.person)
 
 
 def _ahead(verdict: CoolingVerdict, marks: tuple[tuple[Hours, Celsius], ...]) -> str:

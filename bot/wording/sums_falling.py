@@ -68,16 +68,6 @@ def _runs_till(verdict: CoolingVerdict, latest: Hours, person: Person) -> str:
     )
 
 
-def at_the_very_latest(high: Celsius, passed: Hours, latest: Hours, person: Person) -> str:
-    """The end of a stage that began between two readings, by the later one."""
-    return say(
-        "It passed {high} between your readings, by {passed} at the latest: so {latest} is the very end of it, and sooner is surer.",
-        high=numbers.both(high, person),
-        passed=_at(passed),
-        latest=_at(latest),
-    )
-
-
 def _stages(verdict: CoolingVerdict, person: Person) -> str:
     """The stage that still runs, and of the rule that grants else the one that is not kept, or the first."""
     stages = verdict.of(GRANTS).stages
