@@ -2,12 +2,11 @@
 
 from typing import Final
 
+from bot.intents.days import WEEKDAY
 from core import patterns as re
 
 _CURE: Final = r"(?:(?:the|its|a|my|dry|wet|salt) )*(?:bag|brine|cure|tub|bucket|salt)"
-_WEEKDAY: Final = (
-    r"(?:last )?(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)(?:[a-z]*day)?(?: (?:night|evening|morning|noon|at \d+))?"
-)
+_WEEKDAY: Final = rf"(?:last )?{WEEKDAY}(?: (?:night|evening|morning|noon|at \d+))?"
 _GONE: Final = r"yesterday(?: (?:night|evening|morning|noon|afternoon))?|last night|this morning"
 _IN: Final = re.compile(
     rf"\b(?:in {_CURE}|curing|brining)\b.{{0,24}}\b(?:since|already)\b"

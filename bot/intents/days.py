@@ -12,6 +12,8 @@ WEEKDAYS: Final = {
     "friday": 4, "freitag": 4, "sat": 5, "saturday": 5, "saterday": 5, "satruday": 5, "samstag": 5, "sun": 6,
     "sunday": 6, "sonntag": 6,
 }  # fmt: skip
+WEEKDAY: Final = r"(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?"  # as a part of a pattern
+MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"  # its beginning
 _RELATIVE: Final = {
     "today": 0, "heute": 0, "tonight": 0, "tonite": 0, "this morning": 0, "this mornin": 0, "this afternoon": 0,
     "this evening": 0, "heute morgen": 0, "heute früh": 0, "tomorrow": 1, "tomoro": 1, "tomorow": 1, "tommorow": 1,

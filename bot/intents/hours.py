@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from datetime import time
 from typing import Final
 
+from bot.intents.days import MONTH
 from core import patterns as re
 
 _HALF: Final = r"(?P<half>am(?! i\b)|pm|a\.m\.?|p\.m\.?)"
 _BEFORE: Final = (
     r"\b(?:at|@|to|by|until|til|till|since|from|around|before|after|ready for|um|bis|ab|von|gegen|seit|auf) "
 )
-_MONTHS: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
 CLOCKS: Final = re.Rules(
     (re.compile(pattern), None)
     for pattern in (
@@ -20,7 +20,7 @@ CLOCKS: Final = re.Rules(
         r"(?<![\d.:/])(?P<h>1[3-9]|2[0-3])h\b",
         rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])\.(?P<m>[0-5]\d)(?![\d%])",
         rf"(?:{_BEFORE})(?:about |around |~ ?)?(?P<h>[01]?\d|2[0-4])(?P<m>[0-5]\d)?"
-        rf"(?![\w:/%°\"-]|\.(?!$| (?!{_MONTHS})))",  # «at 4. we like it salty», no «4. march»
+        rf"(?![\w:/%°\"-]|\.(?!$| (?!{MONTH})))",  # «at 4. we like it salty», no «4. march»
         r"\b(?P<word>noon|midday|midnight|mittags?|mitternacht)\b",
     )
 )

@@ -7,6 +7,7 @@ from bot import measures
 from bot.intents import spans, when
 from bot.intents.context import Context
 from bot.intents.cure_longer import more_days
+from bot.intents.days import WEEKDAY as A_WEEKDAY
 from bot.intents.days import open_days
 from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
 from bot.intents.intents import Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
@@ -36,7 +37,7 @@ _AMOUNT: Final = (
     r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
     r"|weeks?|d|stunden?|tage?)"
 )
-WEEKDAY: Final = r"(?:next |this )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?\b"
+WEEKDAY: Final = rf"(?:next |this )?{A_WEEKDAY}\b"
 _AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
 _BY: Final = re.Rules(
     (re.compile(words), sign)

@@ -2,11 +2,11 @@
 
 from typing import Final
 
+from bot.intents.days import WEEKDAY, WEEKDAYS
 from bot.intents.told import Told
 from core import patterns as re
 
-_WEEKDAYS: Final = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
-_WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)(?:s|r|rs|nes|ur)?(?:day)?\b")
+_WEEKDAY: Final = re.compile(rf"\b{WEEKDAY}\b")
 START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
     r"|\b(?:last|latest) start|\bstart when\b|\bwhen (?:to )?start\b"
@@ -33,7 +33,7 @@ A_DAY: Final = 24.0  # h
 def days_kept(line: Told) -> float | None:
     """How many days something has been kept: told, or from one day of the week to a later one."""
     told_ = [hours / 24.0 for hours in line.durations if hours >= 24.0]
-    named = [_WEEKDAYS.index(found[0][:3]) for found in _WEEKDAY.finditer(line.text)]
+    named = [WEEKDAYS[found[0][:3]] for found in _WEEKDAY.finditer(line.text)]
     if told_ or len(named) < 2:
         return next(iter(told_), None)
     return float((named[1] - named[0]) % 7 or 7)

@@ -2,7 +2,8 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import CLOCK, DAY, MONTH, SPAN, UNIT_NEXT, WEEKDAY, rules
+from bot.intents.days import MONTH
+from bot.intents.rewriting.words import CLOCK, DAY, SPAN, UNIT_NEXT, WEEKDAY, rules
 
 _HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[.:][0-5]\d)?|(?:1[3-9]|2[0-3])[.:][0-5]\d)"
 _ABOUT_AT: Final = r"(?:(?:at|@|around|about|by|just after|just before|after|before|roughly|circa|ca) ?)*"

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Final, TypeAlias
 
+from bot.intents import days
 from core import patterns as re
 
 Rule: TypeAlias = tuple[re.Pattern, str | Callable[[re.Match[str]], str]]
@@ -18,11 +19,7 @@ UNIT_NEXT: Final = (
     r"|pm\b|ppm|tsp|tbsp|deg|celsius|fahr|oclock|uhr|st\b|nd\b|rd\b|th\b|of\b"
     r"|jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|okt|dez|mai))"
 )
-WEEKDAY: Final = (
-    r"(?:(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?"
-    r"|(?:mon|diens|donners|frei|sams|sonn)tag|mittwoch)"
-)
-MONTH: Final = r"(?:jan|feb|mar|mär|apr|may|mai|jun|jul|aug|sep|oct|okt|nov|dec|dez)"
+WEEKDAY: Final = rf"(?:{days.WEEKDAY}|(?:mon|diens|donners|frei|sams|sonn)tag|mittwoch)"
 DAY: Final = rf"{WEEKDAY}|today|tomorrow|tonight|the \d{{1,2}}(?:st|nd|rd|th)"
 CLOCK: Final = r"(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?"
 SPAN: Final = r"(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?)"
