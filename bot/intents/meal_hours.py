@@ -5,7 +5,7 @@ from typing import Final
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Intent, MoveDeadline, Unclear
-from bot.intents.moves import OF_THE_MEAL, WEEKDAY
+from bot.intents.moves import A_WEEKDAY, OF_THE_MEAL
 from bot.intents.start import assumptions
 from core import patterns as re
 
@@ -16,10 +16,10 @@ _MAKE_IT: Final = re.compile(
 _STAYS: Final = re.compile(
     r"^(?:(?:(?:no|nah|scrap|forget|ignore|scratch|cancel|undo|actually|sorry|ok|wait)(?: (?:that|it|this|then))?"
     r"[,.; ]+)*)(?:keep|leave|stick|stay|hold)(?: (?:it|with|to|on|at|for|the|meal|dinner|lunch|day|our))* "
-    rf"(?P<day>{WEEKDAY})(?: (?:then|please|pls|after all|as it was|as planned|as before|instead))*$"
+    rf"(?P<day>{A_WEEKDAY})(?: (?:then|please|pls|after all|as it was|as planned|as before|instead))*$"
 )
 _EITHER_DAY: Final = re.compile(
-    rf"^(?:(?:on|maybe|either|its|make it) )*(?P<one>{WEEKDAY}),? or (?:on )?(?P<two>{WEEKDAY})[ ?]*$"
+    rf"^(?:(?:on|maybe|either|its|make it) )*(?P<one>{A_WEEKDAY}),? or (?:on )?(?P<two>{A_WEEKDAY})[ ?]*$"
 )
 
 

@@ -7,8 +7,7 @@ from bot import measures
 from bot.intents import spans, when
 from bot.intents.context import Context
 from bot.intents.cure_longer import more_days
-from bot.intents.days import WEEKDAY as A_WEEKDAY
-from bot.intents.days import open_days
+from bot.intents.days import WEEKDAY, open_days
 from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
 from bot.intents.intents import Intent, MoveDeadline, Snooze, Start, StepDone, Unclear
 from bot.intents.meats import meat
@@ -37,7 +36,7 @@ _AMOUNT: Final = (
     r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
     r"|weeks?|d|stunden?|tage?)"
 )
-WEEKDAY: Final = rf"(?:next |this )?{A_WEEKDAY}\b"
+A_WEEKDAY: Final = rf"(?:next |this )?{WEEKDAY}\b"
 _AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
 _BY: Final = re.Rules(
     (re.compile(words), sign)
@@ -94,16 +93,16 @@ _TO: Final = re.Rules(
         r"(?<!ill )(?<!will )(?<! to )(?<!gonna )\b(?:make|do) (?:it|that) (?:for |on |at )?(?!dry|wet)\b",
         r"\binstead\b",
         rf"^(?:they|we|guests?|everyone|everybody) (?:now )?(?:want|prefer|need|like)(?: it)? (?:for |on )?"
-        rf"(?={WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
+        rf"(?={A_WEEKDAY}|the \d{{1,2}}(?:st|nd|rd|th)\b)",
         r"\bwrong (?:day|date),? (?:its|it is|should be|i meant)?",
         r"^(?:deadline|serve|meal|eat)\b",
         r"\bsame time\b",
         rf"\b(?:chang(?:e|ed|ing)|switch(?:ed)?|swap(?:ped)?) (?:it|that|the day|the date|{_MEAL})? ?(?:to|for|on"
-        rf"|over) (?={WEEKDAY})",
-        rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={WEEKDAY})",
+        rf"|over) (?={A_WEEKDAY})",
+        rf"^(?:(?:lets|can we|please|so|then) )*(?:do|make) (?={A_WEEKDAY})",
         r"(?:(?<=can we )|(?<=could we ))(?:do )?at (?=\d)",
         rf"^(?:can|could) (?:the |our )?{_MEAL} be at (?=\d)",
-        rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={WEEKDAY}|tomorrow)",
+        rf"^(?:(?:so|ok|or) )*(?:can|could|may) (?:it|that|this|the meal) be (?:on |for )?(?={A_WEEKDAY}|tomorrow)",
     )
 )
 _SOON: Final = re.compile(
@@ -117,7 +116,7 @@ _DEGREES: Final = re.compile(r"\b(?:at|to) (?:1[3-9]|2\d)\d\b(?![:.]| ?[ap]m)") 
 _SAY: Final = re.compile(
     rf"(?<=^they \w{{4}} it )(?:for|by) (?=\d)|\b(?:lets )?say (?=\d)|(?:(?<=we do )|(?<= be ))(?={_AN_HOUR})"
 )
-_LETS: Final = re.compile(rf"^(?:(?:ok|then|so) )*lets (?:say|do|aim for) (?:for |on )?(?={WEEKDAY}|the \d|tom)")
+_LETS: Final = re.compile(rf"^(?:(?:ok|then|so) )*lets (?:say|do|aim for) (?:for |on )?(?={A_WEEKDAY}|the \d|tom)")
 _INSTEAD_OF: Final = re.compile(r"\b(?:instead of|not|rather than|statt) (?:at |on )?[\w:.]{1,10}(?: ?(?:am|pm))?\s*$")
 _DAY_PART: Final = re.compile(r"\b(?:morning|evening|tonight|afternoon|after (?:work|lunch|dinner))\b")
 _LOOSE: Final = re.compile(r"instead|make it|do it")
@@ -133,7 +132,7 @@ _EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
 )
 _OTHER_MEAL: Final = re.compile(r"^(?:(?:make|have) it )?(?:for |at )?(breakfast|brunch|lunch|dinner|supper) instead$")
 _NOT_MEAL: Final = re.compile(r"(?<=\w),? (?:and )?not (?:for )?(?:breakfast|brunch|lunch|dinner|supper)\b")
-_NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{WEEKDAY})$")
+_NOT_DAY: Final = re.compile(rf",? (?:and )?not (?:on )?(?:the \d{{1,2}}\w{{2}}|{A_WEEKDAY})$")
 _MEANT: Final = re.compile(r"^(?:(?:no|sorry|oops|wait) )*(?:i )?(?:meant|mean) (?=[a-z]{3})")
 _BETTER: Final = re.compile(
     r" (?:(?:suits|works|is|would be|suits us|fits) ?(?:too|as well|us|everyone|me|better|best|fine)?|then|please|pls"

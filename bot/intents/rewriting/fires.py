@@ -33,8 +33,8 @@ RULES: Final = rules(
     # a core at which it shall be done
     (r"\b(?:stop|finish|quit|call it|end)(?: (?:it|cooking|the cook))? at (?=(?:1\d\d|20\d|21[0-2]"
      r"|[6-9]\d)\b(?! ?(?:min|h\b|hours|%|g\b)))", "pull it at "),
-    (r"^(?:(?:some|a bit|put|threw|bit) )*more (wood|coals?|charcoal|lump|splits?|fuel|logs|chunks|pellets) on(?: now)?$",
-     r"added \1"),
+    (r"^(?:(?:some|a bit|put|threw|bit) )*more (wood|coals?|charcoal|lump|splits?|fuel|logs|chunks"
+     r"|pellets) on(?: now)?$", r"added \1"),
     # «my bbq is a gas one»
     (r"\b(?:cooker|grill|smoker|bbq|barbecue|pit)s? (?:is )?an? (gas|electric|kettle|offset|ceramic|drum|steel)(?: one"
      r"| grill| smoker| bbq)?$", r"\1 cooker"),
