@@ -71,7 +71,7 @@ class Person:
     home_zone: str = ""  # the clock that they left for a journey, "" at home
     home_law: str = ""  # the jurisdiction that was theirs there
     language: str = "en"
-    language_known: bool = False  # whether they said it, or showed it by what they typed
+    language_known: bool = False  # whether they said it
     units: Units = field(default_factory=Units)
     units_known: bool = False
     quiet_from: time = time(22, 0)

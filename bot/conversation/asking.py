@@ -9,10 +9,11 @@ from bot.conversation import answered, curing, filing, households, last_resort, 
 from bot.conversation import which_batch as which
 from bot.conversation.closer import closer
 from bot.conversation.half import pack
+from bot.conversation.spoons import by_spoon
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.asked_setup import SECOND_KIND
-from bot.intents.dangers import needs_no_sum
+from bot.intents.dangers import PUT_IN, needs_no_sum
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
 from bot.intents.normal import normal
 from bot.intents.sums import sum_left
@@ -248,6 +249,10 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
         return of_batch.answer(turn, meant, Ask("take_back", text=intent.text))
     if intent.why in ANY_WORDS and not intent.options and (heard := _long_line(turn, meant)):
         return heard
+    if intent.why in PUT_IN:
+        judged = by_spoon(turn, meant, intent.text)
+        if judged or needs_no_sum(intent.text):
+            return judged or trade.answer(turn, meant, intent.text)
     if intent.why in LAST and not intent.options:
         return last_resort.ask(turn, meant, intent.text)
     if intent.why == out_of_turn.SLOT and meant.batch:

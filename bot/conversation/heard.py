@@ -1,4 +1,4 @@
-"""The language of somebody who never said one: that of the first line which is plainly in one that is spoken here."""
+"""The language of somebody who never said one: that of the last line which is plainly in one that is spoken here."""
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
@@ -20,7 +20,7 @@ def answered(turn: Turn, message: Message, answer: Callable[[Turn, Message], Seq
     code = "" if turn.person.language_known else given_away(message.text)
     if code not in language.OFFERED or code == language.spoken():
         return answer(turn, message)
-    people.change(turn, {"language": code, "language_known": True, **_law(turn.person, code)})
+    people.change(turn, {"language": code, **_law(turn.person, code)})
     language.speak(code)
     replies = list(answer(turn, message))
     if replies and turn.person.language == code:

@@ -256,9 +256,10 @@ def _marked(change: Change, step: Step, text: str) -> Reply:
         text = "\n".join((incidents.thrown(change, step.kind), text.partition("\n")[0]))
         return Reply(text, facts=facts(after) | step_facts(step), about=after.batch.id)
     told = change.before is None or is_told(change.before.batch)
-    if told and after.dose is not None and not is_told(after.batch):
-        text = f"{text}\n{put_in.never_told()}"
     rows = asking.next_buttons(after)
+    if told and not is_told(after.batch):
+        unknown, taps = put_in.never_told(after)
+        text, rows = f"{text}\n{unknown}", (*taps, *rows)
     return Reply(text, buttons=rows, facts=facts(after) | step_facts(step), about=after.batch.id)
 
 

@@ -79,10 +79,9 @@ def _changed(turn: Turn, batch: str, changes: dict[str, object]) -> Sequence[Rep
 
 def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Reply]:
     """What a change made of a batch: its plan, why there is none, or what moves."""
-    if done.after.plan is None:
-        return starting.show(turn, done.after, had_plan=done.before is not None and done.before.plan is not None)
-    if done.before is None or done.before.plan is None:
-        return (*starting.show(turn, done.after), *starting.never_told(done))
+    had_plan = done.before is not None and done.before.plan is not None
+    if done.after.plan is None or not had_plan:
+        return (*starting.show(turn, done.after, had_plan=had_plan), *starting.never_told(done))
     text = mends.changed(done, changes)
     return (Reply(text, facts=facts(done.after), about=done.after.batch.id),)
 

@@ -20,6 +20,7 @@ from bot.wording import asking, cautions, doses, general, meat_names, other_cuts
 from bot.wording import batches as several
 from core.batch.assess import Assessment, Change
 from core.batch.ways import alternatives
+from core.batch.weighed import is_told
 from core.errors import OtherWay, OutOfRange, SaltbellError, TooSoon, UnknownCure
 from core.person import Person
 from core.plan.hours import wall_of
@@ -185,10 +186,13 @@ def show(turn: Turn, a: Assessment, *, had_plan: bool = False) -> Sequence[Reply
 
 
 def never_told(change: Change) -> Sequence[Reply]:
-    """A word more where the cure was weighed before its strength was known: the dose that is shown may not be in it."""
-    unknown = change.before is not None and isinstance(change.before.refusal, UnknownCure)
-    weighed = change.after.batch.dosed is not None and change.after.dose is not None
-    return (Reply(put_in.never_told(), about=change.after.batch.id),) if unknown and weighed else ()
+    """A word more where the cure was weighed before its strength was known: the planned dose may not be in it."""
+    a = change.after
+    was_unknown = change.before is not None and isinstance(change.before.refusal, UnknownCure)
+    if not was_unknown or isinstance(a.refusal, UnknownCure) or a.batch.dosed is None:
+        return ()
+    text, rows = (put_in.judged(a), ()) if is_told(a.batch) else put_in.never_told(a)
+    return (Reply(text, buttons=rows, about=a.batch.id),) if text else ()
 
 
 def refused(a: Assessment, *, had_plan: bool = False) -> Reply:

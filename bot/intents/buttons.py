@@ -45,7 +45,7 @@ _FIELDS: Final = {
     "tc": "target_c", "fc": "fridge_c", "sa": "salt_fraction", "su": "sugar_fraction", "nt": "nitrite_target",
     "ws": "water_share",
     "pf": "pump_fraction", "cu": "cut", "ma": "mass", "pr": "product", "cd": "cure_days",
-    "cv": "cover_share", "sh": "soak_hours", "rd": "rest_days", "hv": "heaviest",
+    "cv": "cover_share", "sh": "soak_hours", "rd": "rest_days", "hv": "heaviest", "pi": "put_in_cure",
     "bs": "brine_strength", "bh": "brine_hours", "sx": "salting_hours",
 }  # fmt: skip
 _PROBES: Final = {**{probe.value[0]: probe for probe in Probe}, "-": None}

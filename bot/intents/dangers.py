@@ -5,7 +5,19 @@ from typing import Final
 from bot.intents.cold_smoked import COLD_SMOKED, read_cold_smoked
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.intents import Ask, Change, Choose, Correct, Happened, Intent, Question, Reading, Start, StepDone
+from bot.intents.intents import (
+    Ask,
+    Change,
+    Choose,
+    Correct,
+    Happened,
+    Intent,
+    Question,
+    Reading,
+    Start,
+    StepDone,
+    Unclear,
+)
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
@@ -34,6 +46,7 @@ _MISHAPS: Final = frozenset(
 _AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 COLD_SMOKE: Final = "cold-smoke"
+PUT_IN: Final = frozenset({"grams", "spoons"})  # of a dose that no scale weighed
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
@@ -87,4 +100,12 @@ def _weighed(intent: Intent, named: str) -> bool:
     told = isinstance(intent, Happened) and named in _MISHAPS
     read = named in _MISHAPS and isinstance(intent, Reading) and {one.probe for one in intent.temperatures} <= _COLD
     cold = isinstance(intent, Start) and COLD_SMOKED in intent.assumed
-    return told or read or cold or isinstance(intent, Choose) or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
+    spooned = isinstance(intent, Unclear) and intent.why in PUT_IN and named == "too-much-cure"  # by its meat
+    return (
+        told
+        or read
+        or cold
+        or spooned
+        or isinstance(intent, Choose)
+        or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
+    )

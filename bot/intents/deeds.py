@@ -42,9 +42,10 @@ DEEDS: Final = re.Rules(
                     r"|^(?:(?:both|bag|bags|meat|it|all|pieces|sides?) )*(?:is |are )?turned(?:$| (?=(?:at "
                     r"|around )?\d{1,2}[:.]\d\d))|^flip$"),
         (Kind.OUT, r"\b(?:pulled|lifted|taken|took|removed|came|got|fished|drained) (?:it |them |the meat )?(?:from"
-                   r"|out of) the"
-                   r" (?:brine|cure|salt|bag|bucket|tub|pickle)\b|^out and drained\b|\b(?:out of the (?:brine|cure|bag"
-                   r"|salt|bucket|tub|pickle)|taken out of the bag)\b"
+                   r"|out of) (?:the |its )?"
+                   r"(?:brine|cure|salt|bag|bucket|tub|pickle)\b|^out and drained\b|\bout of the (?:brine|cure|bag"
+                   r"|salt|bucket|tub|pickle)\b|^(?:(?:its|meat is|all|now) )*out of (?:brine|cure|bag|pickle)"
+                   r"(?: now)?$"
                    r"|\b(?:took|taken|taking) (?:it|them|the meat) out(?! of)\b"
                    r"|^(?:(?:its|meats?|meat is) )?out(?: now)?$"),
         (Kind.INTO_CURE, r"\bsubmerged\b|^(?:(?:the|its|all|ok|now) )*salts?(?: is| are)? on\b"
@@ -81,7 +82,8 @@ DEEDS: Final = re.Rules(
                      r"|\b(?:lit|lighted)\b(?! up)|(?<!more )(?<!some )\b(?:fire|charcoal|coals?)(?:s| is"
                      r"| are)? (?:now )?(?:lit|going(?! (?:down|out|off|low|bad|cold|weak))|on|started|burning|burns"
                      r"|glowing)\b"
-                     r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"),
+                     r"|\bstarted the (?:fire|smoker|grill)\b|\b(?:smoker|grill|pit) is (?:on|lit|going)\b"
+                     r"|^(?:the |my )?(?:smoker|grill|pit|oven|bbq)s? (?:on|lit|going)(?: now)?$"),
         (Kind.WRAP, r"\bwrapped\b|\bwrapping (?:it |them )?(?:up )?(?:now|in (?:butcher )?(?:paper|foil))\b"
                     r"|\bfoiled\b|\b(?:paper|foil)(?: is|s)? (?:on\b|a?round (?:it|them|the meat)\b)"
                     r"|\bwrapping (?:is )?done\b|\bits in (?:the )?(?:foil|paper)\b|^(?:foil|paper) at (?=\d)"

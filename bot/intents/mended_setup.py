@@ -81,10 +81,16 @@ _WENT_IN: Final = re.compile(
     rf"{_NOT_SAID}$"
 )
 _CURE_PUT_IN: Final = re.compile(  # by any unit of weight: «put in 12 oz of curing salt» is judged as what it is
-    r"^(?:(?:ok|so|i|we|ive|weve|have|just|actually|only|really) )*(?:put|added|used|weighed|dosed|measured)(?: out"
-    r"| in)?"
-    r" (?:exactly |in |only |about )?(?P<weight>\d[^,;]{0,16}?) (?:of )?(?:the |my )?(?:cure|pink salt|curing salt)"
-    rf"(?: (?:in|out|on|into it|already|so far|by mistake|instead))*{_NOT_SAID}$"
+    r"^(?:(?:ok|oh|wait|oops|no|so|i|we|ive|weve|have|think|just|actually|only|really) )*"
+    r"(?:put|added|used|weighed|dosed|measured)(?: out| in)?"
+    r" (?:exactly |in |only |about )?(?P<weight>(?:\d|an? )[^,;]{0,16}?) (?:of )?(?:the |my )?"
+    r"(?:(?:pink|curing) (?:salt|stuff|powder)|cure|pink)"
+    rf"(?: (?:in|out|on|into it|already|so far|by mistake|instead))*(?P<each>(?: on| in| for| to)? each)?{_NOT_SAID}$"
+)
+_SPOON: Final = re.compile(r"\b(?:(?:tea|table)?spoon(?:ful)?s?|tsps?|tbsps?)\b")
+_SPOON_FOR_SPOON: Final = re.compile(
+    r"\b(?:put|added|used|gave)\b.*\b(?:tablespoons?|tbsps?) (?:not|instead of|rather than|for) (?:an? )?"
+    r"(?:teaspoons?|tsps?)$"
 )
 _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
@@ -188,9 +194,10 @@ def _of_dose(text: str, context: Context) -> Intent | None:
         return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
     if found is None and context.phase in _IN_CURE:
         put = _CURE_PUT_IN.search(text)
-        if put and (weight := sole(put["weight"], "mass")):
+        weight = sole(put["weight"], "mass") if put else None
+        if weight and put and not put["each"]:
             return Change({"put_in_cure": weight.value})
-        if put and sole(put["weight"], "volume"):  # a spoon is no scale
+        if (put and (weight or _SPOON.search(put["weight"]))) or _SPOON_FOR_SPOON.search(text):  # a spoon is no scale
             return Unclear("grams", text)
         found = _WENT_IN.match(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None

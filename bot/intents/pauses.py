@@ -32,7 +32,7 @@ _PAUSE: Final = re.compile(
     r"(?:reminders|pings|messages|msgs|texts|alerts|calls|notifications|buzzing|chat)(?: off)?)\b"
     r"|^(?:please |pls )?(?:shut up|shush|hush|shh+|zip it|pipe down|go quiet|go away|leave me be|leave us alone"
     r"|let me be|not a word)\b(?= (?:until|till?|for|now|please|pls)|$)|\b(?:going|heading"
-    r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out|off|gone)\b"
+    r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out(?! of)|off|gone)\b"
     r"|^(?:(?:i|we|im|were|we are) )*(?:leave|leaving|go away|going away) (?=(?:for|on|this|next|mon|tue|wed|thu|fri"
     r"|sat|sun|tomorrow)\b.*\b(?:days?|nights?|weeks?|until|till)\b)"
     r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"

@@ -87,8 +87,8 @@ _IN_MINUTES: Final = re.compile(
     r"|that) )*in (?P<minutes>\d{1,3})$"
 )
 _DEED_IN: Final = re.compile(  # «meat goes in in 20», «fire on in 15»: it is still to be done
-    r"\b(?:go(?:es|ing)?|in|on|off|lit|light\w*|flipp?\w*|turn\w*|start\w*) in (?P<many>\d{1,3})(?: ?(?P<unit>m"
-    r"|mins?|minutes?|h|hrs?"
+    r"\b(?:go(?:es|ing)?|in|on|off|lit|light\w*|flipp?\w*|turn\w*|start\w*) in (?P<many>\d{1,2}|\d{3}(?= ?[mh]))(?: ?"
+    r"(?P<unit>m|mins?|minutes?|h|hrs?"
     r"|hours?))?$"
 )
 _DOING_IN: Final = re.compile(

@@ -17,7 +17,7 @@ _PROBE_WORDS: Final = {
     ham bacon
                    kern kerntemperatur kerntemp fleisch turkey breast breasts thigh thighs leg legs drumstick
                    wing brust keule schenkel fish fillet fillets salmon trout side belly loin duck chicken bird beef
-                   pork end ends edge edges""",
+                   pork end ends edge edges fork skewer toothpick""",
     Probe.PIT: "pit grill smoker cooker dome chamber bbq grate kamado lid garraum grillraum",
     Probe.FRIDGE: "fridge fridges refrigerator refrigeratr frig fridg kühlschrank",
     Probe.BRINE: "brine brines pickle lake bucket liquid",
@@ -39,7 +39,7 @@ _SMALL_TALK: Final = words(
     slides goes display dial gauge thermometer thermo app screen top bottom shelf back front upper lower says reads but
     come came coming crept inched reached well fine gently standing stands
     rack finally around whole bit gone thickest deepest fattest parts spots end two places
-    ages forever while lowest bit been day week long time bag bags are
+    both them easy easily ages forever while lowest bit been day week long time bag bags are
     """
 )
 _TOKEN: Final = re.compile(

@@ -33,7 +33,7 @@ from bot.intents.of_the_answer import of_the_answer
 from core import patterns as re
 from core.plan.steps import Kind
 
-_ODD: Final = r"(?:bit|funny|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
+_ODD: Final = r"(?:bit|fun[nk]y|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
 _CLEAN: Final = r"(?:spic\w+|smok\w+|bacon|ham|garlic|pepper\w*|heaven|dinner|meat|beef|pork|fish|it should|always)"
 _COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
 _ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
@@ -55,7 +55,8 @@ _REMARKS: Final = re.Rules(
         ("smell", rf"^{IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {A_BIT}(?:like |of )?"
                   rf"(?:{_ODD}|burnt|bitter|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
                   rf"| {A_BIT}like (?:the )?(?!{_CLEAN}\b)[a-z]+(?: [a-z]+)?)?(?: now"
-                  rf"| to me)?$"),
+                  rf"| to me)?$"
+                  rf"|^(?:(?:theres|it has|has|got|an?|the|bit of|slight) )*{_ODD} (?:smell|odou?r|whiff)(?: to it)?$"),
         ("look", rf"^{IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{A_BIT}(?:{_ODD} )?{_COLOUR}$"
                  rf"|^{IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
                  rf"|edges?|bone))?$"

@@ -67,8 +67,8 @@ def judged(mix: Mixture, found: tuple[Judgement, Judgement], instead: Dose | Non
             )
         )
     if high.nitrite_by_pickup is not None and low.nitrite_by_pickup is not None:
-        span = _span(low.nitrite_by_pickup, high.nitrite_by_pickup)
-        lines.append(say("By pick-up it would count as {span}; that is shown, not used.", span=span))
+        by_pickup = span(low.nitrite_by_pickup, high.nitrite_by_pickup)
+        lines.append(say("By pick-up it would count as {span}; that is shown, not used.", span=by_pickup))
     lines += _what_to_do(mix, high, instead, person)
     return "\n".join([*lines, cite(tuple(dict.fromkeys(high.sources)))])
 
@@ -108,10 +108,10 @@ def _comes_to(low: Judgement, high: Judgement) -> str:
     found, most = high.ingoing.nitrite, high.limit.max_mg_kg
     if found > most and round(found) == round(most):
         return f"{decimal(found, 2)} mg/kg"
-    return _span(low.ingoing.nitrite, found)
+    return span(low.ingoing.nitrite, found)
 
 
-def _span(low: float, high: float) -> str:
+def span(low: float, high: float) -> str:
     """«280 to 356 mg/kg», or one figure where both round to it."""
     return (
         numbers.ppm(high)

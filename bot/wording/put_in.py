@@ -3,7 +3,7 @@
 from bot.intents.intents import Change as ChangeSetup
 from bot.intents.intents import StepDone
 from bot.wording import asking, cautions, doses, incidents, numbers, plans
-from bot.wording.curing import NOT_OVER, VERDICTS
+from bot.wording.curing import NOT_OVER, VERDICTS, span
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
@@ -100,11 +100,40 @@ def strong_taken(a: Assessment) -> str:
     ).strip()
 
 
-def never_told() -> str:
-    """The cure was weighed before its strength was known here: this dose is planned, and nobody knows what went in."""
+def never_told(a: Assessment) -> tuple[str, asking.Rows]:
+    """The cure was weighed before its dose was told here: nobody knows what went in, unless it was what is planned."""
+    text = "\n".join((say("It was weighed before I had told a dose."), unknown()))
+    if a.dose is None:
+        return text, ()
+    planned = round(a.dose.cure_kg, 4)  # what is shown is what is kept
+    as_planned = say("It was {cure}", cure=numbers.grams(planned))
+    return text, ((asking.button(as_planned, ChangeSetup({"put_in_cure": planned}, a.batch.id)),),)
+
+
+def by_spoon(cure: tuple[float, float], found: tuple[Judgement, Judgement]) -> str:
+    """What level spoons of curing salt may weigh, and what that is by law; the worse end first. [kg]"""
+    light, heavy = found
+    weights = say("{cure} to {cure2}", cure=numbers.grams(cure[0]), cure2=numbers.grams(cure[1]))
     return say(
-        "It was weighed before I had told a dose.\nUntil I know what went in, it counts as uncured: say how much it was, like "
-        "«put in 12 g of curing salt», and I judge it."
+        "{verdict}.\nSo many level spoons weigh {weights}, which is {span} nitrite; the limit is {limit}.",
+        verdict=VERDICTS[heavy.verdict],
+        weights=weights,
+        span=span(light.ingoing.nitrite, heavy.ingoing.nitrite),
+        limit=numbers.ppm(heavy.limit.max_mg_kg),
+    )
+
+
+def no_scale() -> str:
+    """Why nothing of it is noted, and what would be."""
+    return say(
+        "A spoon is no scale, so nothing is noted: weigh as many spoons of it and tell me, like «put in 12 g of curing salt»."
+    )
+
+
+def unknown() -> str:
+    """What a dose that nobody told means, and how it is told."""
+    return say(
+        "Until I know what went in, it counts as uncured: say how much it was, like «put in 12 g of curing salt», and I judge it."
     )
 
 

@@ -183,7 +183,7 @@ def _brine(a: Assessment, plain: Plain) -> str:
     if celsius <= celsius_from_fahrenheit(40.0):
         return (
             say("The brine is cold enough: the meat can go in.")
-            if "brine" in a.batch.done
+            if "brine" in a.batch.done and a.dose is not None
             else say("That is cold enough for a brine.")
         )
     return say(

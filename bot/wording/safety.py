@@ -74,7 +74,7 @@ MISSING = Words(
         "hours_out": "how long it was out",
         "hours_above_40f": "how long it was above 4 °C (40 °F)",
         "day_of_the_leak": "the day on which it leaked",
-        "mg_kg": "how many grams of curing salt are in it",
+        "mg_kg": "how many grams of curing salt are in it, and how strong it is",
     }
 )
 MOST = 3
@@ -124,7 +124,7 @@ def eaten() -> str:
 def _no_way_back(v: Verdict) -> bool:
     """Whether no reading and no cooking would clear what decided: too much nitrite, or what is thrown away."""
     decided = [f for f in v.because if f.means is v.kind]
-    too_much = any(f.rule is Rule.NITRITE_CEILING for f in decided if v.kind is Outcome.CANNOT_SAY)
+    too_much = any(f.rule is Rule.NITRITE_CEILING and not f.missing for f in decided if v.kind is Outcome.CANNOT_SAY)
     return v.kind is Outcome.THROW_AWAY or too_much
 
 

@@ -3,10 +3,11 @@
 from datetime import datetime, timedelta
 from math import ceil
 
-from bot.wording import lateness, meats, numbers, plans, recalled, standing, steps
+from bot.wording import lateness, meats, numbers, plans, put_in, recalled, standing, steps
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.in_time import off_by
+from core.batch.weighed import is_told
 from core.plan.anchors import LONGEST_CURE
 from core.plan.recipe import product
 from core.plan.steps import Step, TimeBand
@@ -21,7 +22,9 @@ def cured_yet(a: Assessment) -> str:
     into, out = a.batch.done.get("into_cure"), a.batch.done.get("out")
     if meats.plain(a):
         return say("It is only salted, so there is no pink to wait for. {out}", out=standing.out(a))
-    if a.cure is None or into is None:
+    if not is_told(a.batch):
+        return put_in.unknown()
+    if a.cure is None or a.dose is None or into is None:
         return standing.out(a)
     days = ((out or a.now) - into) / timedelta(days=1)
     chance = numbers.chance(a.cure.after(max(days, 0.01)).probability_pink)

@@ -192,6 +192,10 @@ def flip_next(a: Assessment) -> str:
     waiting = [s for s in flips(a) if s.state in (State.DUE, State.AHEAD)]
     last = last_flip(a)
     before = say("Last {when}.", when=numbers.when(last.done_at, a.person, a.now)) if last and last.done_at else ""
+    if a.plan is None:
+        return say(
+            "Turn it whenever you see it; I remind you of it as soon as there is a plan. {before}", before=before
+        ).strip()
     if not waiting:
         return say("No flip is left. {before} {next}", before=before, next=plans.coming(a)).replace("  ", " ")
     first = waiting[0]

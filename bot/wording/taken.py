@@ -83,6 +83,8 @@ def noted(a: Assessment) -> str:
     parts += [words(a) for field, words in (("method", plans.method), ("pit_c", plans.pit)) if field in setup.said]
     if setup.deadline is not None:
         parts.append(say("meal {meal}", meal=numbers.when(setup.deadline, a.person, a.now)))
+    if (cure := a.batch.put_in.get("put_in_cure")) is not None:
+        parts.append(say("{cure} of curing salt put in", cure=numbers.grams(cure)))
     return say("{what}: noted.", what=", ".join(parts))
 
 

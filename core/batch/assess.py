@@ -110,8 +110,8 @@ class Assessment:
         return material.fuel_of(self.batch.setup, self.cook.ready.p90) if self.cook else None
 
     def after_cure(self) -> After | None:
-        """What the planned or the past days leave in the middle."""
-        days = _full_quarters(self.plan.cure_days) if self.plan is not None else 0.0
+        """What the planned or the past days leave in the middle; None of a dose that nobody told."""
+        days = _full_quarters(self.plan.cure_days) if self.plan is not None and is_told(self.batch) else 0.0
         return None if self.cure is None or days <= 0.0 else self.cure.after(days)
 
 

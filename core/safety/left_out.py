@@ -170,6 +170,11 @@ def judge_nitrite(
     return _found(rule, "within_limit", ingoing, limit, CFR_21_172)
 
 
+def unknown_dose(limit: MilligramsPerKilogram = CEILING) -> Finding:
+    """Meat in a cure of which nobody knows how much went in: no evidence that it is under the ceiling. [mg/kg]"""
+    return _found(Rule.NITRITE_CEILING, "unknown_dose", None, limit, CFR_21_172)
+
+
 def judge_twice(facts: Twice, limit: MilligramsPerKilogram, at_risk: bool | None) -> Finding:
     """A dose that went in twice: by the sum, and by what can still be taken out; parameters as for `judge_nitrite`."""
     found = judge_nitrite(facts.ingoing, limit, at_risk, Rule.DOSED_TWICE)
@@ -204,6 +209,7 @@ _CASES: Final[dict[tuple[Rule, str], tuple[tuple[Status, Outcome], str, str, str
     (Rule.POWER_CUT, "too_long"): (_OUT, "throw_away", "", "h"),
     (Rule.POWER_CUT, "not_asked"): (_DOUBT, "read_the_core", "", ""),
     (Rule.LEAK, "not_asked"): (_DOUBT, "", "", ""),
+    (Rule.NITRITE_CEILING, "unknown_dose"): (_DOUBT, "", "mg_kg", "mg/kg"),
     (Rule.DOSED_TWICE, "not_asked"): (_DOUBT, "throw_away_advised", "mg_kg", ""),
     (Rule.LEAK, "small"): (_FIX, "bag_again", "", "-"),
     (Rule.LEAK, "top_up"): (_FIX, "top_up_same_strength", "", "-"),

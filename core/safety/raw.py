@@ -6,7 +6,7 @@ from typing import Final
 from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fridge import Window, judge_brine, judge_fridge
 from core.safety.history import hours_between
-from core.safety.left_out import judge_nitrite
+from core.safety.left_out import judge_nitrite, unknown_dose
 from core.safety.record import Record
 from core.safety.storage import Keeping, keeping, raw_line
 from core.sources import COMMON_PRACTICE
@@ -40,7 +40,11 @@ def _brine(record: Record) -> Finding | None:
 
 
 def _nitrite(record: Record) -> Finding | None:
-    if record.ingoing_mg_kg is None or not _cured_or_later(record):
+    """A dose that nobody knows is a doubt from the hour in which the meat went into it."""
+    if record.ingoing_mg_kg is None:
+        asked = record.put_in_cure_at is not None and not record.without_cure
+        return unknown_dose(record.nitrite_limit_mg_kg) if asked else None
+    if not _cured_or_later(record):
         return None
     return judge_nitrite(record.ingoing_mg_kg, record.nitrite_limit_mg_kg, record.at_risk_eaters)
 

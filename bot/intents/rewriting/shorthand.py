@@ -10,6 +10,7 @@ RULES: Final = rules(
     (r"\b([2-9])x(?=\d)", r"\1 x "),
     (r"(?<=[a-z]) ?\+ ?(?=[a-z])", ", "),
     (r"\b(\d{1,2}(?:\.\d)?)[ -]?pounders?\b", r"\1 lb"),
+    (r"\b(\w+) (?:as (?:hell|heck|anything)|af)\b", r"very \1"),
     (r"\bun pause\b", "unpause"),
     (r"^y (?=so|is|do|are|not|\d)", "why "),
     (r"\bu\b(?! ?\d)", "you"),

@@ -227,7 +227,15 @@ def test_raw_days():
     assert _sum(_only(long, Rule.LONGEST_CURE)) == (round(30.0 - 1.0 / 24.0, 9), 28.0, "d")
     assert verdict(brisket(put_in_cure_at=None, out_at=None)).of(Rule.FRIDGE) == ()
     assert verdict(brisket(now=at(-200.0), **{**raw, "out_at": None})).of(Rule.FRIDGE) == ()
-    assert verdict(brisket(ingoing_mg_kg=None)).of(Rule.NITRITE_CEILING) == ()
+
+
+def test_a_dose_that_nobody_told():
+    """Meat in a cure of which nobody knows how much went in is never called safe; plain meat has no ceiling."""
+    found = _only(brisket(ingoing_mg_kg=None), Rule.NITRITE_CEILING)
+    assert (_shape(found), _sum(found)) == ((U, DOUBT, "mg_kg", "unknown_dose", ""), (None, 200.0, "mg/kg"))
+    assert verdict(brisket(ingoing_mg_kg=None)).kind is DOUBT
+    assert verdict(brisket(ingoing_mg_kg=None, put_in_cure_at=None)).of(Rule.NITRITE_CEILING) == ()
+    assert verdict(brisket(ingoing_mg_kg=None, without_cure=True)).of(Rule.NITRITE_CEILING) == ()
 
 
 GRID = {

@@ -1,0 +1,77 @@
+"""What is read of all of the meat: a fork, «both», a spoon; and words that only look like an hour."""
+
+import pytest
+
+from bot.intents.dangers import PUT_IN
+from bot.intents.intents import MoveDeadline, Pause, Reading, Snooze, StepDone, Unclear
+from bot.intents.read import read
+from core.batch.events import Probe
+from tests.talk_lines import POUNDS, context
+
+
+@pytest.mark.parametrize(
+    ("line", "value"),
+    [
+        ("fork goes in easy 197", 197.0),
+        ("skewer slides in 201", 201.0),
+        ("197 fork tender", 197.0),
+        ("both at 152", 152.0),
+        ("both are 152", 152.0),
+        ("all of them 152", 152.0),
+        ("all at 152", 152.0),
+    ],
+)
+def test_it_is_the_core(line: str, value: float) -> None:
+    """No pit has a fork in it, and there is one pit."""
+    found = read(line, context("cooking", POUNDS))
+    assert [(t.value, t.probe) for one in found if isinstance(one, Reading) for t in one.temperatures] == [
+        (value, Probe.CORE)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("line", "phase", "kind"),
+    [
+        ("fork wont go in 180", "cooking", Snooze),
+        ("all at 152", "cooking", MoveDeadline),
+        ("im out of cure", "curing", Pause),
+    ],
+)
+def test_it_is_none_of_that(line: str, phase: str, kind: type) -> None:
+    """A core that is no number of minutes and no hour of a meal, and a packet that is empty."""
+    assert not any(isinstance(one, kind) for one in read(line, context(phase, POUNDS)))
+
+
+@pytest.mark.parametrize("line", ["smoker on", "smokers on", "smokers going", "grill on now", "the smoker is on"])
+def test_the_fire_is_lit_without_its_verb(line: str) -> None:
+    """As it is typed on a phone."""
+    assert [one.step for one in read(line, context("drying", POUNDS)) if isinstance(one, StepDone)] == ["light"]
+
+
+@pytest.mark.parametrize("line", ["out of brine", "its out of brine now", "took it out of brine", "taken out of bag"])
+def test_it_is_out_without_an_article(line: str) -> None:
+    """As it is typed on a phone."""
+    assert [one.step for one in read(line, context("curing", POUNDS)) if isinstance(one, StepDone)] == ["out"]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "i used 2 tablespoons of the pink stuff on each",
+        "put in 2 teaspoons of curing salt",
+        "used a tablespoon of pink salt by mistake",
+        "i put in tbsp instead of tsp",
+        "put in 3 g of cure on each",
+    ],
+)
+def test_a_spoon_is_no_scale_and_an_each_no_sum(line: str) -> None:
+    """It is judged by what a spoon may weigh, and never noted as a dose."""
+    (found,) = read(line, context("curing", POUNDS))
+    assert isinstance(found, Unclear)
+    assert found.why in PUT_IN
+
+
+@pytest.mark.parametrize("line", ["smells a bit funky", "bit of a funky smell", "theres a weird smell"])
+def test_a_smell_that_is_off_is_asked_about(line: str) -> None:
+    """Whatever word is found for it."""
+    assert [one.why for one in read(line, context("curing", POUNDS)) if isinstance(one, Unclear)] == ["smell"]
