@@ -10,15 +10,15 @@ from core import patterns as re
 
 COLD_SMOKED: Final = "cold_smoked"  # among what a start assumes: it was wished cold, and can be planned hot
 _COLD: Final = re.compile(
-    r"\bcold[- ]?smok\w*|\bsmok\w* (?:it )?cold\b|\b(?:lox|nova|gravlax|gravad)\b(?: style)?|\bkaltgeräuchert\w*"
-    r"|\bcold geräuchert\w*"
+    r"\bcold[- ]?(?:smok\w*|cured)|\bsmok\w* (?:it )?cold\b|\b(?:lox|nova|gravlax|gravad)\b(?: style)?"
+    r"|\bkaltgeräuchert\w*|\bcold geräuchert\w*"
 )
 _STYLE: Final = re.compile(r"\bstyle\b|\bfrom (?:a |an |the |some )?|^(?:can|could) (?:i|we) ")
 
 
 def read_cold_smoked(text: str, context: Context) -> Start | None:
     """A start with what was said of the piece, where its weight or its meal is told; whoever asks is answered."""
-    if not _COLD.search(text) or not context.free:
+    if not _COLD.search(text) or context.asked_of_start:
         return None
     rest = " ".join(_STYLE.sub(" ", _COLD.sub(" ", text)).rstrip(" ?").split())
     start = read_start(f"start {rest}", replace(context, phase="none", deadline=None))

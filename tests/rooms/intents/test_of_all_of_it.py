@@ -1,9 +1,12 @@
 """What is read of all of the meat: a fork, «both», a spoon; and words that only look like an hour."""
 
+from dataclasses import replace
+
 import pytest
 
+from bot.intents.cold_smoked import COLD_SMOKED
 from bot.intents.dangers import PUT_IN
-from bot.intents.intents import MoveDeadline, Pause, Reading, Snooze, StepDone, Unclear
+from bot.intents.intents import MoveDeadline, Pause, Reading, Snooze, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import POUNDS, context
@@ -40,6 +43,15 @@ def test_it_is_the_core(line: str, value: float) -> None:
 def test_it_is_none_of_that(line: str, phase: str, kind: type) -> None:
     """A core that is no number of minutes and no hour of a meal, and a packet that is empty."""
     assert not any(isinstance(one, kind) for one in read(line, context(phase, POUNDS)))
+
+
+@pytest.mark.parametrize("line", ["lox from 2 lb salmon", "cold cured salmon 2 lb", "cold smoked salmon 1 kg"])
+@pytest.mark.parametrize("asked", [None, "confirm", "answered"])
+def test_raw_fish_is_no_hot_plan(line: str, asked: str | None) -> None:
+    """Whatever else is asked just then: what was wished cold is not planned hot without a word."""
+    (found,) = read(line, replace(context("curing", POUNDS), asked=asked))
+    assert isinstance(found, Start)
+    assert COLD_SMOKED in found.assumed
 
 
 @pytest.mark.parametrize("line", ["smoker on", "smokers on", "smokers going", "grill on now", "the smoker is on"])
