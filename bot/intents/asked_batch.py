@@ -66,7 +66,11 @@ TOPICS: Final = (
     ("safe", rf"\bdid {_IT} (?:cool|chill|get cold|come down|go down)\b.{{0,20}}\b(?:fast|quick\w*|in"
              rf" time|enough|soon|ok(?:ay)?)\b"
              rf"|\b(?:was|is) the (?:chill|cooling|cool down) (?:fast|quick|ok|okay|good|in time)\b"
-             rf"|\bdid {_IT} (?:get|reach|stay) (?:hot|cold|safe|warm) enough\b"),
+             rf"|\bdid {_IT} (?:get|reach|stay) (?:hot|cold|safe|warm) enough\b"
+             r"|^(?:so |ok )*(?:should|shall|must|do) (?:i|we)(?: just| have to| need to)*"
+             rf" (?:bin|chuck|throw|toss|dump) {_IT}(?: all)?(?: away| out| in the bin)?$"),
+    ("dose", r"^(?:so |and )?(?:is|was) (?:that|it|this|there)(?: now)? too (?:much|strong)(?: in)?"
+             r" (?:of )?(?:the |a )?(?:cure|dose|nitrite|pink salt|curing salt)$"),
     ("chill", r"\bhow long (?:un)?til+ (?:its|it is|it gets|it goes|it comes|the core is)? ?(?:down"
               r" |cold|under|below|to|cool)"
               r"|\bhow long (?:does|will|do) (?:it|the meat|the chill) (?:take )?(?:to )?(?:cool|chill|get"

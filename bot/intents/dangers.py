@@ -2,9 +2,11 @@
 
 from typing import Final
 
+from bot.intents import lasting
 from bot.intents.cold_smoked import COLD_SMOKED, read_cold_smoked
 from bot.intents.context import Context
 from bot.intents.cures import ATE
+from bot.intents.incidents import OUT_OF_THE_COLD, WE_WERE_OUT
 from bot.intents.intents import (
     Ask,
     Change,
@@ -18,6 +20,7 @@ from bot.intents.intents import (
     StepDone,
     Unclear,
 )
+from bot.intents.questions import is_question
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
@@ -43,6 +46,14 @@ _JUDGED: Final = {  # then a sum warns
 _MISHAPS: Final = frozenset(
     {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
 )
+_OUT_OF_THE_COLD: Final = frozenset({"left-out", "room-cure"})
+_HAS_STOOD: Final = re.compile(
+    r"\b(?:was|were|been|sat|stood|lay|left|forgot\w*|stayed|found|took)\b.*"
+    rf"\b(?:out|{OUT_OF_THE_COLD}|car|boot|trunk|garage|shed|sink|side|sun|outside|room temp\w*)\b"
+)
+_WISHES: Final = re.compile(
+    r"\b(?:can|could|may|will|would|should|shall|if|gonna|going|want|plan\w*|tonight|tomorrow|till?|until|phone|keys)\b"
+)
 _AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 COLD_SMOKE: Final = "cold-smoke"
@@ -65,6 +76,8 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
+    if stood := _stood_out(named, text, context):
+        return [stood]
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
     if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off
         found = [i for i in found if not isinstance(i, StepDone)] or [Question(text)]
@@ -74,6 +87,14 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
         return found  # «we brine it overnight, with no pink salt»: asked for its strength, and the plan is one without
     mixed = [i for i in found if isinstance(i, StepDone) and i.step == Kind.BRINE]  # wherever it stands, it is made
     return [*mixed, Question(text)]
+
+
+def _stood_out(named: str | None, text: str, context: Context) -> Happened | None:
+    """Meat that was found or left out of the cold, however it is told: noted and asked about, not only warned of."""
+    tells = named in _OUT_OF_THE_COLD and _HAS_STOOD.search(text) and not _WISHES.search(text)
+    if not tells or is_question(text) or WE_WERE_OUT.match(text):
+        return None
+    return Happened("left_out", lasting.told(text, context))
 
 
 def _uncured(intent: Intent) -> bool:
@@ -100,12 +121,8 @@ def _weighed(intent: Intent, named: str) -> bool:
     told = isinstance(intent, Happened) and named in _MISHAPS
     read = named in _MISHAPS and isinstance(intent, Reading) and {one.probe for one in intent.temperatures} <= _COLD
     cold = isinstance(intent, Start) and COLD_SMOKED in intent.assumed
-    spooned = isinstance(intent, Unclear) and intent.why in PUT_IN and named == "too-much-cure"  # by its meat
-    return (
-        told
-        or read
-        or cold
-        or spooned
-        or isinstance(intent, Choose)
-        or (isinstance(intent, Ask) and intent.topic in _COMPUTED)
+    asked = isinstance(intent, Ask) and (
+        intent.topic in _COMPUTED or (intent.topic, named) == ("dose", "too-much-cure")
     )
+    spooned = isinstance(intent, Unclear) and intent.why in PUT_IN and named == "too-much-cure"  # by its meat
+    return told or read or cold or spooned or asked or isinstance(intent, Choose)

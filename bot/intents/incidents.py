@@ -10,6 +10,7 @@ from bot.intents.intents import Happened
 from core import patterns as re
 
 _A_CURE: Final = r"(?:cure|curing salt|pink salt|pink|nitrites?)\b"
+OUT_OF_THE_COLD: Final = r"(?:counter|table|bench|worktop|porch|terrace|patio|deck|balcony|(?:door)?step|window ?sill)"
 _WHAT: Final = re.Rules(
     (re.compile(words), what)
     for what, words in (
@@ -43,10 +44,12 @@ _WHAT: Final = re.Rules(
                         r"|\bdidnt (?:close|shut) the fridge\b"
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
         ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
-        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood) (?:it |them |the (?:meat|bag|brisket"
-                     r"|brine) )?(?:out|on the (?:kitchen |garden |work )?(?:counter|table|bench|side|worktop|stove"
-                     r"|sink)"
-                     r"|in the (?:car|garage|sun|kitchen|sink|hall))\b"),
+        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay) (?:it |them |the (?:meat|bag|brisket"
+                     r"|brine) )?(?:out|on the (?:kitchen |garden |work )?"
+                     rf"(?:{OUT_OF_THE_COLD}|side|stove|sink|floor)|in the (?:car|garage|sun|kitchen|sink|hall|shed))\b"
+                     r"|\b(?:had|kept) (?:it|them|the (?:meat|bag)) out\b(?! of the (?:brine|cure|bag))"
+                     r"|\bforgot to (?:put|get|move) (?:it|them|the (?:meat|bag|brisket|ham|belly)) (?:back )?"
+                     rf"(?:in|into) the fridge\b|^(?:on the )?{OUT_OF_THE_COLD} since\b"),
         ("leaked", r"\ba leak\b|\b(?:bag|tub|bucket) (?:has|had|got) (?:a |an )?(?:slow|small|little|tiny) drip\b"
                    r"|\bleaks? (?:in|from|at|on) the (?:bag|tub|bucket)\b|\b(?:bag|tub|bucket|it|one)(?:s"
                    r"| has| is| was)? (?:been )?(?:leak\w{0,3}|burst|split|ripped"
@@ -102,8 +105,9 @@ _DENIED: Final = re.compile(
     r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
 )
 _COOKER: Final = re.compile(r"\b(?:pellets?|grill|smoker|cooker|auger|controller)\b")
-_WE_WERE_OUT: Final = re.compile(
-    r"^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
+WE_WERE_OUT: Final = re.compile(
+    r"^(?:(?:sorry|ok|just) )*(?:i|we) (?:was|were) out\b"
+    r"|^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
 )
 _PROBE_OUT: Final = re.compile(
     r"\b(?:probe|thermometer|sensor|display)s? (?:is|was|were|had been|fell|lay|sat|stood"
@@ -152,7 +156,7 @@ def read_happened(text: str, context: Context) -> Told | None:
         what = "fire_out"  # what burns by the mains stands still
     if what == "wrong_salt" and _BESIDE_THE_CURE.search(text):
         return None
-    if what == "left_out" and (_PROBE_OUT.search(text) or _WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
+    if what == "left_out" and (_PROBE_OUT.search(text) or WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
         return None
     if what == "fire_out" and (context.phase not in _ON_FIRE or _TO_OVEN.search(text)):
         return None

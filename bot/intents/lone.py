@@ -40,7 +40,9 @@ def read_lone(bare: str, context: Context) -> Unclear | None:
     by_parts = "/" in found["value"]  # «2 1/8»: no thermometer reads so
     read = () if by_parts else tuple(Reading((t,)) for t in everything(value, context)[:3])
     called = (context.due_step or "").startswith(_FOR_A_READING) or (
-        bool(context.probe_asked) and {t.probe for t in meanings(Number(value), context)} == {context.probe_asked}
+        bool(context.probe_asked)
+        and context.free
+        and {t.probe for t in meanings(Number(value), context)} == {context.probe_asked}
     )
     if not by_parts and (called or not read):
         return None

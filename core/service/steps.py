@@ -10,6 +10,8 @@ from core.batch.standing import effective
 from core.errors import Gone
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, Plan, State, Step
+from core.safety.fridge import COLD_F
+from core.safety.history import printed_f
 from core.service import record
 from core.service.turn import Turn
 from core.store import batches, outbox, standing
@@ -166,7 +168,18 @@ def out_due(a: Assessment) -> datetime | None:
 def probe_asked(a: Assessment) -> Probe | None:
     """The thermometer of brine or fridge that was called for lately and was not read since."""
     due = (s for s in (a.plan.steps if a.plan else ()) if s.state is State.DUE and a.now - s.due <= ASKED_LATELY)
-    return next((_READ_BY[step.kind] for step in due if step.kind in _READ_BY), None)
+    called = next((_READ_BY[step.kind] for step in due if step.kind in _READ_BY), None)
+    return called or (Probe.FRIDGE if _is_read_again(a) else None)
+
+
+def _is_read_again(a: Assessment) -> bool:
+    """Whether the fridge was read or told to be too warm lately: then it is to be read again."""
+    last = a.batch.last(Probe.FRIDGE)
+    told = max((at for at, incident in a.batch.incidents if incident.what == "warm_fridge"), default=None)
+    warm = None if last is None or printed_f(last.celsius) <= COLD_F else last.at
+    if told is not None and (last is None or last.at < told):
+        warm = told
+    return warm is not None and a.now - warm <= ASKED_LATELY
 
 
 def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:

@@ -6,7 +6,7 @@ import pytest
 
 from bot.intents.cold_smoked import COLD_SMOKED
 from bot.intents.dangers import PUT_IN
-from bot.intents.intents import MoveDeadline, Pause, Reading, Snooze, Start, StepDone, Unclear
+from bot.intents.intents import Happened, MoveDeadline, Pause, Reading, Snooze, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import POUNDS, context
@@ -52,6 +52,33 @@ def test_raw_fish_is_no_hot_plan(line: str, asked: str | None) -> None:
     (found,) = read(line, replace(context("curing", POUNDS), asked=asked))
     assert isinstance(found, Start)
     assert COLD_SMOKED in found.assumed
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "kid pulled the bag out, it was on the counter since lunch",
+        "found the bag on the counter, been there since this morning",
+        "somebody took it out of the fridge and forgot it",
+        "my wife left the fridge bag on the worktop overnight",
+        "counter since 1pm",
+        "was on the porch 3 hrs",
+        "forgot to put it back in the fridge last night",
+        "the kids had it out on the terrace all afternoon",
+        "it stayed out",
+    ],
+)
+def test_what_lay_out_of_the_cold_is_noted(line: str) -> None:
+    """However it is told: it was warned of in general, noted nowhere, and «about 5 hours» put a step off."""
+    assert [one.what for one in read(line, context("curing", POUNDS)) if isinstance(one, Happened)] == ["left_out"]
+
+
+@pytest.mark.parametrize(
+    "line", ["left my phone in the car", "i was out all day", "can i leave it on the counter tonight"]
+)
+def test_what_did_not_lie_out_is_not(line: str) -> None:
+    """A telephone, the cook, and a wish."""
+    assert not any(isinstance(one, Happened) for one in read(line, context("curing", POUNDS)))
 
 
 @pytest.mark.parametrize("line", ["smoker on", "smokers on", "smokers going", "grill on now", "the smoker is on"])
