@@ -44,7 +44,17 @@ _JUDGED: Final = {  # then a sum warns
     "fire-out": _TIMED,
 }
 _MISHAPS: Final = frozenset(
-    {"left-out", "power-cut", "too-much-cure", "fire-out", "himalayan", "room-cure", "grease-fire"}
+    {
+        "left-out",
+        "power-cut",
+        "too-much-cure",
+        "fire-out",
+        "himalayan",
+        "room-cure",
+        "grease-fire",
+        "warm-brine",
+        "thaw-warm",
+    }
 )
 _OUT_OF_THE_COLD: Final = frozenset({"left-out", "room-cure"})
 _HAS_STOOD: Final = re.compile(
@@ -76,7 +86,8 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
-    if stood := _stood_out(named, text, context):
+    told = any(isinstance(intent, Happened) for intent in found)
+    if not told and (stood := _stood_out(named, text, context)):
         return [stood]
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
     if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off
@@ -86,7 +97,7 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
     if context.asked == "cure" and not re.search(r"\d", text) and any(map(_uncured, found)):
         return found  # «we brine it overnight, with no pink salt»: asked for its strength, and the plan is one without
     mixed = [i for i in found if isinstance(i, StepDone) and i.step == Kind.BRINE]  # wherever it stands, it is made
-    return [*mixed, Question(text)]
+    return [*mixed, *(i for i in found if isinstance(i, Happened)), Question(text)]
 
 
 def _stood_out(named: str | None, text: str, context: Context) -> Happened | None:

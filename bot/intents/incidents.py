@@ -10,13 +10,19 @@ from bot.intents.intents import Happened
 from core import patterns as re
 
 _A_CURE: Final = r"(?:cure|curing salt|pink salt|pink|nitrites?)\b"
-OUT_OF_THE_COLD: Final = r"(?:counter|table|bench|worktop|porch|terrace|patio|deck|balcony|(?:door)?step|window ?sill)"
+OUT_OF_THE_COLD: Final = (
+    r"(?:counter|table|buffet|bench|worktop|porch|terrace|patio|deck|balcony|(?:door)?step|window ?sill)"
+)
+_WORD: Final = (
+    r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # no word of them stands between
+)
 _WHAT: Final = re.Rules(
     (re.compile(words), what)
     for what, words in (
         ("fire_out", r"\b(?:fire|smoker|grill|pit|coals?|charcoal|flame|burner|gas|feuer)(?:s| is| has| have"
                      r"| had)? (?:just |all )?(?:went |gone |go |burnt |burned |died |was |ran |ist )?(?:out|died"
                      r"|dead|cold|aus)\b"
+                     r"|\b(?:grill|smoker|cooker|pit) (?:was |is |been )?(?:off|down|stopped) for\b"
                      r"|\blost (?:the |my )?(?:fire|flame) for\b|\b(?:fire|grill|smoker) died\b"
                      r"|\bran out of (?:gas|charcoal|fuel|coal|pellets)\b"
                      r"|\bfire out\b|\bfeuer ist aus\b"
@@ -43,10 +49,13 @@ _WHAT: Final = re.Rules(
                         r"|\bopened the fridge (?:all|over|for (?:\d|an?\b|hours))\b"
                         r"|\bdidnt (?:close|shut) the fridge\b"
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
-        ("warm_brine", r"\bbrine (?:is|was|got|went) (?:too )?warm\b|\bwarm brine\b"),
-        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay) (?:it |them |the (?:meat|bag|brisket"
-                     r"|brine) )?(?:out|on the (?:kitchen |garden |work )?"
-                     rf"(?:{OUT_OF_THE_COLD}|side|stove|sink|floor)|in the (?:car|garage|sun|kitchen|sink|hall|shed))\b"
+        ("warm_brine", r"\bbrine (?:is|was|got|went) (?:still |too |a bit |quite )*(?:warm|hot|lukewarm)\b"
+                       r"|\b(?:warm|hot|lukewarm) brine\b"),
+        ("left_out", rf"\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay|hung)(?: {_WORD}){{0,4}}? (?:out"
+                     rf"|on the (?:kitchen |garden |work )?(?:{OUT_OF_THE_COLD}|side|stove|sink|floor)"
+                     r"|in the (?:car|garage|sun|kitchen|sink|hall|shed|cellar|basement)(?! (?:fridge|freezer)))\b"
+                     rf"|\b(?:its|it is|meat is|bag is|still) on the {OUT_OF_THE_COLD}\b|\bthawed (?:it |out )*on the"
+                     rf" {OUT_OF_THE_COLD}\b"
                      r"|\b(?:had|kept) (?:it|them|the (?:meat|bag)) out\b(?! of the (?:brine|cure|bag))"
                      r"|\bforgot to (?:put|get|move) (?:it|them|the (?:meat|bag|brisket|ham|belly)) (?:back )?"
                      rf"(?:in|into) the fridge\b|^(?:on the )?{OUT_OF_THE_COLD} since\b"),
@@ -76,6 +85,8 @@ _WHAT: Final = re.Rules(
                         r"|\b(?:added|put|gave|threw|tipped|mixed)(?: it| in)? (?:a |the )?"
                         r"(?:second|2nd|other|another) (?:dose|lot of cure)\b"
                         r"|\bboth (?:added|put in) the cure\b"
+                        r"|\b(?:also|too) (?:added|put in|weighed) the (?:cure|pink)\b"
+                        r"|\b(?:added|put in) the (?:cure|pink salt|curing salt) (?:as well|too|also)\b"
                         r"|\b(?:added|put|tipped|threw|stirred)(?: in)? (?:\d+(?:\.\d+)? ?(?:g|grams?|oz) )?(?:of )?"
                         r"(?:more|extra|another|additional) (?:\d+(?:\.\d+)? ?(?:g|grams?|oz) )?(?:of )?(?:the )?"
                         r"(?:cure|curing salt|pink salt|pink|dose)\b"),

@@ -113,7 +113,8 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
     """A change of place, where a plain text tells one; asked about where it can be two things."""
     if context.phase not in _WHERE or ASKS.search(text) or _IF_OR_RESTS.search(text):
         return None
-    moved = "fridge" in text and (_TO_FRIDGE.search(_SINCE.sub("", text)) or _OUT_OF_ICE.search(text))
+    put_there = "fridge" in text and "forgot" not in text
+    moved = put_there and (_TO_FRIDGE.search(_SINCE.sub("", text)) or _OUT_OF_ICE.search(text))
     if context.phase == "chilling" and moved and not re.search(r"\d", _SINCE.sub("", text)):
         return _in_the_fridge(text)
     called = (context.due_step or "").startswith("into_cure")

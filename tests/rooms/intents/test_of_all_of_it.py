@@ -74,6 +74,25 @@ def test_what_lay_out_of_the_cold_is_noted(line: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("line", "phase", "what"),
+    [
+        ("i put the meat in while the brine was still warm", "curing", "warm_brine"),
+        ("meat went into warm brine", "curing", "warm_brine"),
+        ("my husband also added the cure", "curing", "dosed_twice"),
+        ("thawed it on the counter overnight before it went in", "curing", "left_out"),
+        ("hung it in the garage overnight to dry", "drying", "left_out"),
+        ("fire was out for two hours", "cooking", "fire_out"),
+        ("power tripped, pellet grill off for an hour", "cooking", "fire_out"),
+        ("forgot to put it in the fridge", "chilling", "left_out"),
+        ("it was on the buffet from 1 to 6", "stored", "left_out"),
+    ],
+)
+def test_a_mishap_is_noted_and_not_only_warned_of(line: str, phase: str, what: str) -> None:
+    """What the rules of safety judge stands on the record."""
+    assert what in [one.what for one in read(line, context(phase, POUNDS)) if isinstance(one, Happened)]
+
+
+@pytest.mark.parametrize(
     "line", ["left my phone in the car", "i was out all day", "can i leave it on the counter tonight"]
 )
 def test_what_did_not_lie_out_is_not(line: str) -> None:
