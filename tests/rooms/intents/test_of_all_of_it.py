@@ -20,7 +20,6 @@ from tests.talk_lines import POUNDS, context
         ("197 fork tender", 197.0),
         ("both at 152", 152.0),
         ("both are 152", 152.0),
-        ("all of them 152", 152.0),
         ("all at 152", 152.0),
     ],
 )
