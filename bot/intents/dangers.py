@@ -6,7 +6,7 @@ from bot.intents import lasting
 from bot.intents.cold_smoked import COLD_SMOKED, read_cold_smoked
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.incidents import OUT_OF_THE_COLD, WE_WERE_OUT
+from bot.intents.incidents import OUT_OF_THE_COLD, not_the_meat
 from bot.intents.intents import (
     Ask,
     Change,
@@ -103,7 +103,7 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
 def _stood_out(named: str | None, text: str, context: Context) -> Happened | None:
     """Meat that was found or left out of the cold, however it is told: noted and asked about, not only warned of."""
     tells = named in _OUT_OF_THE_COLD and _HAS_STOOD.search(text) and not _WISHES.search(text)
-    if not tells or is_question(text) or WE_WERE_OUT.match(text):
+    if not tells or is_question(text) or not_the_meat(text):
         return None
     return Happened("left_out", lasting.told(text, context))
 

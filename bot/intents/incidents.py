@@ -54,7 +54,8 @@ _WHAT: Final = re.Rules(
         ("left_out", rf"\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay|hung)(?: {_WORD}){{0,4}}? (?:out"
                      rf"|on the (?:kitchen |garden |work )?(?:{OUT_OF_THE_COLD}|side|stove|sink|floor)"
                      r"|in the (?:car|garage|sun|kitchen|sink|hall|shed|cellar|basement)(?! (?:fridge|freezer)))\b"
-                     rf"|\b(?:its|it is|meat is|bag is|still) on the {OUT_OF_THE_COLD}\b|\bthawed (?:it |out )*on the"
+                     rf"|\b(?:its|it is|meat is|bag is|still) on the (?!table|buffet){OUT_OF_THE_COLD}\b"
+                     rf"|\bthawed (?:it |out )*on the"
                      rf" {OUT_OF_THE_COLD}\b"
                      r"|\b(?:had|kept) (?:it|them|the (?:meat|bag)) out\b(?! of the (?:brine|cure|bag))"
                      r"|\bforgot to (?:put|get|move) (?:it|them|the (?:meat|bag|brisket|ham|belly)) (?:back )?"
@@ -116,7 +117,7 @@ _DENIED: Final = re.compile(
     r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
 )
 _COOKER: Final = re.compile(r"\b(?:pellets?|grill|smoker|cooker|auger|controller)\b")
-WE_WERE_OUT: Final = re.compile(
+_WE_WERE_OUT: Final = re.compile(
     r"^(?:(?:sorry|ok|just) )*(?:i|we) (?:was|were) out\b"
     r"|^(?:(?:i|we|sorry|ok|just|just back) )*(?:was|were) out(?:,|$| (?:and|so|last|at|with)\b)"
 )
@@ -167,7 +168,7 @@ def read_happened(text: str, context: Context) -> Told | None:
         what = "fire_out"  # what burns by the mains stands still
     if what == "wrong_salt" and _BESIDE_THE_CURE.search(text):
         return None
-    if what == "left_out" and (_PROBE_OUT.search(text) or WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text)):
+    if what == "left_out" and not_the_meat(text):
         return None
     if what == "fire_out" and (context.phase not in _ON_FIRE or _TO_OVEN.search(text)):
         return None
@@ -179,6 +180,11 @@ def read_happened(text: str, context: Context) -> Told | None:
     facts = _facts(what, text) | ({"hours": lasted} if lasted else {})
     said = None if lasted else when.past(text, context)
     return Told(Happened(what, facts, said.at if said else None), rest)
+
+
+def not_the_meat(text: str) -> bool:
+    """Whether it is a thermometer that lay out, or somebody who was."""
+    return bool(_PROBE_OUT.search(text) or _WE_WERE_OUT.match(text) or _SOMEBODY_OUT.search(text))
 
 
 def _facts(what: str, text: str) -> dict[str, Any]:

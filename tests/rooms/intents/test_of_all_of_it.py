@@ -99,6 +99,13 @@ def test_what_did_not_lie_out_is_not(line: str) -> None:
     assert not any(isinstance(one, Happened) for one in read(line, context("curing", POUNDS)))
 
 
+def test_a_thickness_before_a_strength_is_one() -> None:
+    """The «in» of an inch is none of a place."""
+    (found,) = read("bacon 5 lb belly dry 1.5 in 6.25 % for 12 march", context("none", POUNDS))
+    assert isinstance(found, Start)
+    assert (found.said["thickness"], found.said["cure_nitrite_fraction"]) == (0.0381, 0.0625)
+
+
 @pytest.mark.parametrize("line", ["smoker on", "smokers on", "smokers going", "grill on now", "the smoker is on"])
 def test_the_fire_is_lit_without_its_verb(line: str) -> None:
     """As it is typed on a phone."""
