@@ -53,7 +53,9 @@ _INCH: Final = (
     # glued, or after a decimal point or a fraction, it is one wherever no place follows
     r"|(?:(?<=\d)|(?<=[./]\d )|(?<=[./]\d\d ))in\b(?! ?(?:the|a|an|my|our|fridge|brine|pit|cooler|smoker|grill|oven|bag"
     r"|cure(?! \d)|ice|foil|paper|there|here|core|middle|meat|total|all|half|one"
-    r"|last|past|about|under|over|less)\b| ?\d)"
+    r"|last|past|about|under|over|less)\b"
+    # «2in 6.25%», «1.5in 5 lb»: a share or a weight is no number of something that it lies in
+    r"| ?\d(?!\d{0,2}(?:\.\d{1,2})? ?(?:%|percent|pct|prozent|lbs?\b|pounds?\b|kgs?\b|kilos?\b)))"
 )
 _DEFINITIONS: Final = (
     "kilogram = [mass] = kg", "gram = kilogram / 1000 = g", "pound = 0.45359237 * kilogram = lb",

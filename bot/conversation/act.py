@@ -169,8 +169,9 @@ OF_A_BATCH = (
 )  # fmt: skip
 WEIGHTS = ("mass:", "unit:", "share:")  # a weight that has to be asked about
 OWN = re.compile(  # what is said of one's own cooker, or no more than its name
-    r"\b(?:i|im|ive|we|my|our|its|it|this|us(?:e|ing)|cook(?:ing|ed)?|got|have|now|on (?:gas|charcoal|propane))\b"
-    r"|^\W*(?:\w+\W+){0,2}\w+\W*$"
+    r"\b(?:i|im|ive|we|my|our|its|it|this|us(?:e|ing)|cook(?:ing|ed)?|got|have|now|here|only|on (?:gas|charcoal"
+    r"|propane))\b"
+    r"|^(?!.*\b(?:for|vs|or|vents?|tips?|best|temps?)\b)\W*(?:\w+\W+){0,4}\w+\W*$"
 )
 PRODUCT = "product "  # so begins what is gone where a product has no plan
 
@@ -202,9 +203,20 @@ def _known_of(turn: Turn, meant: Understood, what: tuple[Intent, SaltbellError])
         first, *rest = starting.begin(turn, dict(half))
         return (replace(first, text=f"{text}\n{first.text}"), *rest) if text else (first, *rest)
     sure = trade.instead(turn, meant.message.text)
-    sure = sure or (trade.mishap(turn, intent.what, meant.message.text) if isinstance(intent, Happened) else ())
+    sure = sure or trade.mishap(turn, _what(intent), meant.message.text)
     said = "" if sure else unbegun.say_of(intent, meant.message.text.strip()[:SHOWN], turn.person)
     return (Reply(said, facts={"answer_kind": "asked_back", "refused": type(refusal).__name__}),) if said else sure
+
+
+def _what(intent: Intent) -> str:
+    """What went wrong, or that somebody eats of it who is at risk: what an entry knows without a batch."""
+    match intent:
+        case Happened(what=what):
+            return what
+        case Change(changes={"at_risk_eaters": True}):
+            return "at_risk_eaters"
+        case _:
+            return ""
 
 
 def _named(intent: Intent, reply: Reply) -> Reply:

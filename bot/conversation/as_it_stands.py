@@ -23,7 +23,16 @@ def fitted(intents: Sequence[Intent], text: str, a: Assessment | None, called: s
     frozen = any(isinstance(one, Change) and one.changes.get("frozen") for one in intents)  # «frozen solid btw»
     told = [_thawed(one, a, text) for one in intents]
     told = [_to_thaw(_put_in(_of_step(one, called), a, text), a, text, frozen) for one in told]
+    told = [*_frozen_after_all(told, a, text), *told]
     return tuple(one for n, one in enumerate(told) if one not in told[:n])  # «injected and in the tub»
+
+
+def _frozen_after_all(told: Sequence[Intent], a: Assessment | None, text: str) -> list[Intent]:
+    """«thawing it now», of meat that nobody said was frozen: it has to thaw through before it meets the cure."""
+    thaws = any(isinstance(one, StepDone) and one.step == Kind.THAW for one in told)
+    known = a is None or a.batch.setup.frozen or any(isinstance(one, Change) for one in told)
+    raw = a is not None and a.batch.phase is Phase.WAITING and "into_cure" not in a.batch.done
+    return [Change({"frozen": True})] if thaws and raw and not known and not _THAWED.search(text.lower()) else []
 
 
 def _of_step(intent: Intent, called: str | None) -> Intent:

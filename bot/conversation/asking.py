@@ -259,7 +259,8 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
         turn.ask({"slot": out_of_turn.SLOT, "batch": meant.batch, "at": pack(meant.message.said_at)})
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
-    if intent.why in ("at", "swings") or not any(places) or meant.batch is None:
+    values = {o.temperatures[0].value for o in intent.options if isinstance(o, Reading)}  # «fridge 38 to 43»: either
+    if intent.why in ("at", "swings") or not any(places) or len(values) > 1 or meant.batch is None:
         here = tuple(replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options)
         text, rows = unclear.say(replace(intent, options=here), turn.person)
         if intent.why in OF_WHAT and not rows and meant.a is not None:

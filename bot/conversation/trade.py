@@ -42,6 +42,7 @@ MISHAPS = {
     "fire_out": "fire-out", "power_cut": "power-cut", "warm_fridge": "power-cut", "warm_brine": "left-out",
     "left_out": "left-out", "leaked": "leak", "dosed_twice": "too-much-cure", "forgot_cure": "forgot-cure",
     "wrong_salt": "himalayan", "flare": "grease-fire", "thawed": "refreeze", "frozen": "froze-in-cure",
+    "at_risk_eaters": "pregnant",
 }  # by what happened  # fmt: skip
 HOT = re.compile(r"\b(?:core|smoker|pit|grill|pellets?|cook\w*|smoking)\b")
 KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}

@@ -1,7 +1,7 @@
 """What stands behind the answer to a question in the same line: «6.25, its 2 1/4 in thick and i want it dry»."""
 
 from dataclasses import replace
-from typing import Final
+from typing import Any, Final
 
 from bot import measures
 from bot.intents.asked_setup import SETUP_READERS
@@ -16,6 +16,8 @@ from core import patterns as re
 from core.plan.steps import Kind
 
 _OF_THE_PIECE: Final = frozenset({"cut", "mass", "thickness", "deadline"})
+_SAID_WITH_IT: Final = frozenset({"method", "thickness", "purpose", "skin_on", "frozen"})
+_WAY_BEHIND: Final = re.compile(r"\d.* (dry|wet)$")
 _SAME_KG: Final = 0.02
 _BEHIND: Final = re.compile(r"[,;]\s+|\s(?:and|btw|by the way|also|plus|but|n|&)\s")
 
@@ -31,7 +33,7 @@ def beside_answer(found: Intent, text: str, context: Context) -> list[Intent]:
         return merged([*(one for one in told if isinstance(one, Change)), found])
     if not isinstance(found, Change) or context.asked_of_start:
         return [found]
-    found = replace(found, changes=_by_its_words(text) | found.changes)
+    found = replace(found, changes=found.changes | _by_its_words(text) | found.changes)
     here = replace(context, asked=None)
     told = [one for part in parts for one in _told(part, here)]
     more = [_of_the_weight(one, context) for one in told]
@@ -59,10 +61,11 @@ def _of_the_start(found: Choose, text: str, context: Context) -> Intent:
     return replace(more, said={**more.said, found.slot: found.value}, unclear=unclear)
 
 
-def _by_its_words(text: str) -> dict[str, str]:
-    """How it is to be cured, said before the answer or after it: «dry cure i think, 6.25 %»."""
-    said = stated(text).fields
-    return {"method": said["method"]} if "method" in said else {}
+def _by_its_words(text: str) -> dict[str, Any]:
+    """How it is, and is to be cured, said in one with the answer: «dry cure i think, 6.25 %», «6.25% 2 in dry»."""
+    said = {name: value for name, value in stated(text).fields.items() if name in _SAID_WITH_IT}
+    ends = _WAY_BEHIND.search(text)
+    return {**said, "method": {"dry": "dry", "wet": "brine"}[ends[1]]} if ends else said
 
 
 def _told(part: str, context: Context) -> list[Intent]:

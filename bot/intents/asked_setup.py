@@ -11,6 +11,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.cures import bare_strength
+from bot.intents.doses import BY_RATE
 from bot.intents.fields import odd_strength, open_strength, usual_cure
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
@@ -73,14 +74,12 @@ _QUANTITY: Final = re.compile(rf"(?:{measures.NUMBER}) ?(?:[a-z%°\"]+)?")
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
 _SHORT: Final = 2  # words
 FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number alone
-    r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number"
-    r"|no|nr|grade|says|i have|got) )*#? ?"
+    r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number|no|nr|grade|says|got) )*#? ?"
     r"(?:1|(?P<second>2)|(?:(?:one|1st|first)|(?P<other>two|2nd|second)) (?:kind|type|sort|stuff|powder|salt|cure))$"
 )
 _CURING_WORD: Final = re.compile(r"\b(?:cure|curing|prague|pink|powder)\b")
-_TWO_NUMBERS: Final = re.compile(
-    r"\d\.\d+ ?(?:/|or|to|-) ?\d|\d ?(?:/|or|to|-) ?\d+\.\d|\d or \d"
-)  # «6.25 / 5»: of two strengths none is taken
+# «6.25 / 5»: of two strengths none is taken
+_TWO_NUMBERS: Final = re.compile(r"\d\.\d+ ?(?:/|or|to|-) ?\d|\d ?(?:/|or|to|-) ?\d+\.\d|\d or \d")
 _COLD_CHECKS: Final = ("fridge_check", "brine")
 
 
@@ -98,12 +97,13 @@ def answer(slot: str, value: Any, context: Context) -> Intent:
 
 # «no curing salt, just a normal brine», asked how strong it is: salted, and not cured
 _NONE: Final = re.compile(
-    r"\b(?:no|without|zero|not any) (?:pink |curing )?(?:cure|salt cure|curing salt|pink salt|nitrites?|nitrates?)\b"
+    r"\b(?:no|without|zero|not any) (?:(?:pink |curing )?(?:cure|salt cure|curing salt|nitr[ai]tes?)|pink(?: salt)?)\b"
     r"|\b(?:dont|do not|not|wont|arent|are not|isnt|never) (?:be |want |going to |gonna )?"
     r"(?:use|using|want|curing|cure|having)\b"
     r"(?=,|$| (?:any|it|this|that|them|one|the (?:meat|bird|fish))\b| (?:pink|cur|nitr))"
     r"|^(?:(?:its|it is|just|only|with|an?|use|using|regular|normal|plain|ordinary) )*(?:regular|normal|plain|ordinary"
-    r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$|^none$"
+    r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$"
+    r"|^none(?:,? (?:of it|just|only|plain|salt|sugar|and|pepper))*$"
     r"|^(?:(?:ill|well|we|i|lets|gonna|will|just|only) )*use (?:just |only )?(?:(?:regular|normal|plain|table|sea"
     r"|kosher) )?salt(?: only| alone| then)?$"
 )
@@ -131,7 +131,7 @@ def _cure(text: str, context: Context) -> Intent | None:
         return Choose("cure", "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
-            options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if v > 0)
+            options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if usual_cure(v))
             return Unclear("number", text[:60], options)
         if not usual_cure(number / 100):  # «4» may be the fridge
             odd = odd_strength(number / 100)
@@ -157,7 +157,7 @@ def _cure(text: str, context: Context) -> Intent | None:
         and by_spoon.why == "grams"
     ):
         return by_spoon
-    if open_strength(text) or UNKNOWN.search(text):
+    if open_strength(text) or UNKNOWN.search(text) or BY_RATE.search(text):
         return Choose("cure", "unknown")
     return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question
 

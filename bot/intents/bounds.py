@@ -11,10 +11,11 @@ from core import patterns as re
 from core.batch.events import Probe
 
 _BOUND: Final = re.compile(
-    r"\b(?:well |just |a bit |still |slightly )*(?:(?P<above>over|above|past|beyond|more than|at least|higher than)"
+    r"\b(?:well |just |a (?:bit|hair|touch|tad|little|smidge|notch) |still |slightly )*(?:(?P<above>over|above"
+    r"|past|beyond|more than|at least|higher than)"
     r"|(?P<below>under|below|less than|lower than|not quite|(?:just )?(?:shy|short) of)"
     r"|(?P<near>nearly|almost|close to|nearing|approaching|not far (?:off|from)|getting (?:close|near) to))"
-    r"(?: about| around)? (?=-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b)?(?![\w:%.]|[ -]?(?:h|hrs?|hours?|m"
+    r"(?: about| around| at)? (?=-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b)?(?![\w:%.]|[ -]?(?:h|hrs?|hours?|m"
     r"|m?mins?|minutes?|days?|[ap]m|oclock|lbs?|kg|g|grams?|pounds?|ml|l|mm|in|inch\w*|people|guests|times)\b))"
 )
 _WISHED: Final = re.compile(

@@ -9,7 +9,8 @@ from bot.intents.intents import Settings
 from core import patterns as re
 
 _QUIET: Final = re.compile(
-    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:more )?(?:pings?|messages?|reminders?|texts?|calls?"
+    r"\b(?:quiet|silent|do not disturb|dnd|ruhe|ruhezeit|no (?:more )?(?:pings?|messages?|reminders?|texts?"
+    r"|calls?|buzz(?:es)?|alerts?"
     r"|(?:flips?|flipping|turning) (?=(?:after|past|before) ))"
     r"|(?:dont|do not|stop|quit|no) (?:ping|text|messag|wak|remind|bug|writ|buzz|call)(?:e|ing|ging)?"
     r" (?=before|after|at night)"
@@ -44,6 +45,14 @@ _SLEEPS: Final = re.compile(  # «we get up at 6», «i go to bed at 11», «i s
 )
 _CALL: Final = r"(?:remind|ping|buzz|call|nudge|message|text|tell|ring|wake|bug|nag|poke)(?:ing)?"
 _AN_HOUR: Final = r"(?:\d{3,4}|\d{1,2}(?:[:.][0-5]\d)?) ?(?:[ap]m)?"
+_AWAKE: Final = re.compile(  # «text me 7am to 9pm only»: the hours of the day, and the others are quiet
+    rf"^(?:(?:please|pls|can you|only|just) )*(?:{_CALL} (?:me|us)|reminders?|pings?|messages?|texts?)"
+    rf"(?: (?:only|just|between|from))* (?P<from>{_AN_HOUR}) ?(?:to|till?|until|-|and) ?(?P<to>{_AN_HOUR})"
+    r"(?: (?:only|please|pls))*$"
+)
+_EITHER_SIDE: Final = re.compile(  # «no pings before 7 or after 10»
+    r"\b(?P<first>before|after|past) .+\b(?!(?P=first))(?:before|after|past) "
+)
 _MOVED: Final = re.compile(
     rf"\b(?:{_CALL} (?:me|us)|reminders?|flips?)(?: (?:about it|to flip|up|always))*(?: at"
     rf"| from)? (?P<new>{_AN_HOUR}),?"
@@ -84,6 +93,7 @@ _BY_DAY: Final = re.compile(
     r"\b(?:sleep days|(?:night|late) ?shifts?|(?:after|on|work) nights|by day"
     r"|in the daytime|during the day)\b"
 )
+_AT_WORK: Final = re.compile(r"\b(?:work\w*|office|school|job)\b")  # «9-5» is by day
 _ASKED: Final = re.compile(  # «clocks changed, are the flips still at 8»: asked, and nothing set
     r"(?:[^,;?]*[,;] |so |and |ok )?(?:are|is|do|does) (?:(?:the|my|our|i|we) )?"
     r"(?:flips?|calls?|reminders?|pings?|turns?|flipping|turning)\b(?: \w+){0,4} (?:at|still) "
@@ -107,7 +117,8 @@ def read_called_at(text: str, context: Context) -> Settings | None:
         or _moved(text, context)
         or _of_part(text, context)
         or _only(text, context)
-        or _quiet(text, context)
+        or _awake(text)
+        or _quiet(text)
         or _sleeps(text, context)
         or _flip_hours(text, context)
     )
@@ -175,13 +186,32 @@ def _only(text: str, context: Context) -> Settings | None:
     return Settings({"flip_hours": (mine[0] if mine else _HABITS[found["when"]],)})
 
 
-def _quiet(text: str, context: Context) -> Settings | None:
+def _awake(text: str) -> Settings | None:
+    """The hours between which somebody may be called at all; «at 7 and 9» without «between» are two calls."""
+    found = _AWAKE.match(text) if re.search(r"\b(?:only|just)\b", text) else None
+    if found is None or (" and " in text and "between" not in text):
+        return None
+    begins, ends = clocks(found["from"]), clocks(found["to"])
+    return Settings({"quiet_from": _in_half(ends[0], late=True), "quiet_to": begins[0]}) if begins and ends else None
+
+
+def read_quiet(text: str, context: Context) -> Settings | None:
+    """Hours at which nobody is called, where a plain text is no more than that: «no pings before 7 or after 10»."""
+    return _quiet(text) if _QUIET.match(text) and not text.endswith("?") else None
+
+
+def _quiet(text: str) -> Settings | None:
     if not _QUIET.search(text):
         return None
     hours = clocks(text)
-    if not hours and re.search(r"\b(?:at night|nights?|nachts|while i sleep|wake me)\b", text):
+    if not hours and re.search(r"\b(?:at night|nights?|overnight|nachts|while i sleep|wake me)\b", text):
         return Settings({"quiet_from": _NIGHT[0], "quiet_to": _NIGHT[1]})
+    if len(hours) == 2 and (either := _EITHER_SIDE.search(text)):
+        early, late = hours if either["first"] == "before" else hours[::-1]
+        return Settings({"quiet_from": _in_half(late, late=True), "quiet_to": early})
     if len(hours) == 2:
+        if _AT_WORK.search(text) and hours[1].hour <= hours[0].hour < NOON:
+            return Settings({"quiet_from": hours[0], "quiet_to": _in_half(hours[1], late=True)})
         by_day = hours[1].hour > NOON or _BY_DAY.search(text)  # «from 9 to 15» is on a clock of 24 hours
         return Settings({"quiet_from": hours[0] if by_day else _evening(hours[0], text), "quiet_to": hours[1]})
     if len(hours) == 1 and re.search(r"\b(?:before|vor)\b", text):

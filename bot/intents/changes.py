@@ -65,6 +65,7 @@ _NO_NUMBER: Final = re.compile(
 _READ_OFF: Final = re.compile(r"\b(?:pit|grill|smoker)s? (?:is |now |running |sitting )*at \d")
 _FOREIGN: Final = 2  # words of another subject that a statement about a batch may hold
 _EATS: Final = re.compile(r"\b(?:eat|eating|serve|serving|have it|having it)\b")
+HOW_EATEN: Final = re.compile(r"\b(?:eat|eating|serv(?:e|ed|ing)|slic(?:e|ed|ing)) (?:it )?(?:hot|warm|cold)\b")
 _HEDGED: Final = re.compile(
     r"\b(?:i (?:think|guess|believe|reckon)|maybe|probably|not sure|perhaps|might be"
     r"|or so|something like)\b"
@@ -127,10 +128,19 @@ def _in_pieces(text: str, context: Context) -> dict[str, Any]:
     return {"mass": sum(told.pieces), "pieces": len(told.pieces), "heaviest": max(told.pieces)}
 
 
+def how_eaten(text: str) -> list[Change]:
+    """«eat it hot at 6»: how, beside the meal that is moved."""
+    how = stated(text).fields.get("purpose") if HOW_EATEN.search(text) else None
+    return [Change({"purpose": how})] if how else []
+
+
 def _eaten_then(text: str, context: Context) -> MoveDeadline | None:
     """«gonna eat it hot tonight»: how it is eaten, and when."""
-    said = when.meal(text, context) if _EATS.search(text) and context.deadline else None
-    moves = said is not None and said.day_said and said.at > context.now and said.at != context.deadline
+    eats = _EATS.search(text) or HOW_EATEN.search(text)
+    said = when.meal(text, context) if eats and context.deadline else None
+    moves = (
+        said is not None and (said.day_said or said.hour_said) and said.at > context.now and said.at != context.deadline
+    )
     return MoveDeadline(to=said.at) if moves and said else None
 
 

@@ -8,7 +8,7 @@ from bot import measures
 from bot.intents import greetings, questions, when
 from bot.intents.asides import read_aside
 from bot.intents.asked import read_answer
-from bot.intents.changes import read_change, wanted_temperature
+from bot.intents.changes import how_eaten, read_change, wanted_temperature
 from bot.intents.context import Context
 from bot.intents.corrections import read_correction
 from bot.intents.debriefs import read_debrief
@@ -21,6 +21,7 @@ from bot.intents.intents import (
     Change,
     Greet,
     Intent,
+    MoveDeadline,
     Pause,
     Reading,
     Snooze,
@@ -207,7 +208,7 @@ def _said(text: str, context: Context) -> list[Intent]:
         return steps
     for reader in (read_settings, read_pause, read_move, read_start):
         if found := reader(text, context):
-            return [found]
+            return [*(how_eaten(text) if isinstance(found, MoveDeadline) else ()), found]
     return read_change(text, context) or _rest(text, context)
 
 

@@ -59,6 +59,7 @@ _LIES_IN_IT: Final = re.compile(
 _OF_THE_BATH: Final = re.compile(
     r"^(?:the )?(?:ice ?(?:bath|water)|bath(?: ?water)?|water)(?: (?:temp|in the bath|is|at|now|reads"
     r"|says))* \d(?!.*\b(?:core|meat|middle)\b)"
+    r"|^\d{1,2}(?: ?[cf])? (?:ice ?(?:bath|water)|water)$"
 )
 
 

@@ -73,6 +73,8 @@ def composed(text: str, found: list[Intent], context: Context) -> list[Intent]:
     for part, _ in clauses_of(text):
         alone = _sure(clause(part, context))
         told = set(signs(alone))
+        if context.phase == "none" and not all(isinstance(one, Settings) for one in alone):
+            continue  # «remind me at 7am and 9pm»: nothing is under way that could be put off
         if alone and not told & have and not _at_odds(alone, found, part):
             more += alone
             have |= told

@@ -30,7 +30,7 @@ _UNDO: Final = re.compile(
     r"|^(?:that|the last)(?: one| done| flip| entry| reading)? was (?:a |my |all )?(?:mistake|slip|wrong|an accident)\b"
     r"(?!.*\d)"
 )
-_THAT_ONE: Final = r"(?:(?:the|that|my|a|reading|of|number) )*"
+_THAT_ONE: Final = r"(?:(?:the|that|my|a|reading|of|number|pit|core|meat|fridge|brine) )*"
 _NO_GOOD: Final = r"(?:was|is) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread)"
 _REALLY: Final = r"(?:(?:no|sorry|oops|it|its|it was|was|is|really|actually|should be|but)[, ]+)*"
 _VALUE: Final = re.Rules(
@@ -88,19 +88,18 @@ _PROBES: Final = {
 }  # fmt: skip
 _SECOND_THOUGHT: Final = re.compile(
     r"^(?:oh |ah |ok )*(?:no|nope|oops|sorry|wait|scratch that|wrong|typo|correction|actually|ups|whoops|argh"
-    r"|nein)\b|\b(?:i meant"
-    r"|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|that was|its in|it was in"
-    r"|(?:the )?last one was)\b|^(?:the )?(?:pit|meat|core|fridge|brine),? not (?:the )?(?:pit|meat|core|fridge|brine)$"
+    r"|nein)\b|\b(?:i meant|meant|i mean|mixed up|wrong (?:one|probe|label|unit|batch))\b|^(?:that|thats|its in"
+    r"|it was in|(?:(?:the|my) )?(?:last|previous|(?:one )?before)(?: one| reading| number)? was)\b"
+    r"|^(?:the )?(?:pit|meat|core|fridge|brine),? not (?:the )?(?:pit|meat|core|fridge|brine)$"
 )
 _YESTERDAY: Final = re.compile(
     r"\b(?:(?:that|those|this)(?: (?:one|reading|flip|\w{3,8}))?(?: was|s| is| were)?|it was) (?:for "
-    r"|from )?(?P<when>yesterdays?"
-    r"|last nights?|gestern)\b|^(?:oops )?yesterdays$"
+    r"|from )?(?P<when>yesterdays?|last nights?|gestern)\b|^(?:oops )?yesterdays$"
 )
 _NOT_TODAY: Final = re.compile(r"\b(?:flipped|turned|did|rinsed)\b.{0,12}\byesterday,? (?:and )?not today$")
 _THAT_WAS: Final = re.compile(
-    r"\b(?:that|it)(?: one| reading| flip)? was (?P<when>(?:(?:at|about|around) )*(?:1?\d|2[0-4])(?:[:.][0-5]\d)?"
-    r"(?: ?[ap]m| oclock)?|\d{1,3} ?(?:m|min\w*|h|hrs?|hours?) ago|an? \w{3,8} ago|half an hour ago"
+    r"(?:\b(?:that|it)|^(?:(?:the|my) )?last)(?: one| reading| flip)? was (?P<when>(?:(?:at|about|around) )*(?:1?\d"
+    r"|2[0-4])(?:[:.][0-5]\d)?(?: ?[ap]m| oclock)?|\d{1,3} ?(?:m|min\w*|h|hrs?|hours?) ago|(?:half )?an? \w{3,8} ago"
     r"|at noon|this morning|last night|yesterday (?:morning|evening))(?:,? not .{3,20})?$"
 )
 _NUMBER_WAS: Final = re.compile(  # «sorry 147 was at noon»: of that reading, another hour
@@ -163,9 +162,10 @@ _WISHED: Final = re.compile(
     r"\b(?:target|pull|take it off|run|set|cook|smoke|wrap|hold)(?: it| the \w+)? (?:at|to) \d|\btarget(?: is"
     r"| to| at)? \d"
 )  # no reading
-_MAKE_IT: Final = re.compile(
-    r"^(?:(?:no|ok|please|can you|lets) )*make it (?P<new>\d{1,2}(?::\d\d)?) (?:not|instead(?: of)?) (?P<was>\d{1,2})?"
-)  # an hour as well
+_MAKE_IT: Final = re.compile(  # an hour as well; plainly one in «12.30 not 1»
+    r"^(?:(?:no|ok|please|can you|lets) )*(?=make it |\d{1,2}(?:[:.][0-5]\d| ?[ap]m) not)(?:make it )?"
+    r"(?P<new>\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?) (?:not|instead(?: of)?) (?:at )?(?P<was>\d{1,2})?"
+)
 
 
 def read_correction(text: str, context: Context) -> Intent | None:
@@ -242,7 +242,8 @@ def _of_value(text: str, context: Context) -> Intent | None:
     parts = found.groupdict()
     value, was = float(parts.get("value") or parts["star"]), parts.get("was")
     hours = re.search(r"(?<!\d)(?:1?\d|2[0-3])\.[0-5]\d\b", text) and not parts.get("unit")
-    if (_SAID.match(text) or hours) and value <= 24:  # «i said 8 but it was 7», «not 7.00 but 6.30»
+    whole = _SAID.match(text) and value.is_integer()
+    if (whole or hours) and value <= 24:  # «i said 8 but it was 7», «not 7.00 but 6.30»
         hour = when.past(f"at {value:.2f}" if hours else f"at {value:g}", context)
         return Unclear("number", text[:60], (Correct(value=value), *((Correct(at=hour.at),) if hour else ())))
     unit = parts.get("unit") or parts.get("star_unit")
@@ -255,7 +256,7 @@ def _made(made: re.Match[str], text: str, context: Context) -> Unclear | MoveDea
     planned = context.deadline.astimezone(ZoneInfo(context.zone)) if context.deadline else None
     if meal and planned and made["was"] and planned.hour % 12 == int(made["was"]) % 12 and not planned.minute:
         return MoveDeadline(to=meal.at)
-    readings = () if ":" in made["new"] else (Correct(value=float(made["new"])),)
+    readings = () if re.search(r"[:apm]", made["new"]) else (Correct(value=float(made["new"])),)
     return Unclear("number", text[:60], (*readings, *((MoveDeadline(to=meal.at),) if meal else ())))
 
 

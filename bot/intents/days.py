@@ -73,7 +73,9 @@ _WEEKEND: Final = re.compile(
 _AFTER_WEEKDAY: Final = "|".join(rf"(?<=\b{day} )" for day in ("mon", "tue", "wed", "thu", "fri", "sat", "sun"))
 _ORDINAL: Final = re.compile(
     r"(?:\b(?:(?:on|by|for|till|until) )?the |\b(?:on|by|for|till|until) (?=\d\d?(?:st|nd|rd|th)(?: at\b|$|[,;.!]))"
-    rf"|(?<=day )|{_AFTER_WEEKDAY})(?P<day>\d\d?)(?:(?:st|nd|rd|th)\b|(?= at \d))"
+    rf"|(?<=day )|{_AFTER_WEEKDAY}"
+    r"|(?<=[a-z] )(?=(?:[12]\d|3[01])(?:st|nd|rd|th)(?:$|[,;.!]| (?:at|noon|lunch|dinner|supper|evening|around"
+    r"|\d))))(?P<day>\d\d?)(?:(?:st|nd|rd|th)\b|(?= at \d))"
 )
 _WEEKDAY_BEFORE: Final = re.compile(rf"\b(?P<weekday>{_either(WEEKDAYS)}),? (?:the |den )?$")
 _WEEKDAY_AFTER: Final = re.compile(rf",? (?:(?:is )?an? |on )?(?P<weekday>{_either(WEEKDAYS)})\b")
@@ -149,6 +151,15 @@ def open_days(text: str) -> str:
     """A span of days of which none is meant, as typed («next weekend», «next week»), or ""."""
     found = _WEEKEND.search(text)
     return found[0] if found and not _NAMED.search(text) else ""
+
+
+def of_the_weekend(text: str) -> tuple[str, ...]:
+    """The text for either day of a weekend that is named; nothing where none is."""
+    found = _WEEKEND.search(text)
+    if found is None or not found[0].endswith(("weekend", "wochenende")):
+        return ()
+    which = "next " if found[0].startswith("next") else ""
+    return tuple(text[: found.start()] + which + day + text[found.end() :] for day in ("saturday", "sunday"))
 
 
 def _weeks_on(text: str, today: date) -> Day | None:

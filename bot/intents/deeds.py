@@ -122,6 +122,8 @@ DEEDS: Final = re.Rules(
                      r"|ice ?bath)|(?:it|meat) on ice|cooler (?:with|w|of|full of|and) (?:the )?ice)\b"
                      r"|\bon (?:a |the )?(?:wire )?rack\b.{0,16}\b(?:shelf|fridge)\b"
                      r"|^(?:(?:in|now|ok|an|the) )*ice ?(?:bath|water)(?: now| (?:is )?(?:done|started|ready))?$"
+                     r"|^(?:(?:in|on|now|ok|an|the|its|been|meat) )*ice(?: ?(?:bath|water))? "
+                     r"(?=(?:since|for|about) |\d{1,3} ?m?min|an hour|half an)"
                      r"|^(?:(?:ok|now|and|i|ive|we|weve|have|just) )*start(?:ed|ing)? (?:the |to )?"
                      r"(?:chill|cool)(?:ing)?\b"
                      r"|\bchill(?:ing)?(?: is| has)? (?:started|begun)\b"),

@@ -8,6 +8,10 @@ from core import patterns as re
 from core.units import Fraction, Kilograms
 
 SUGAR: Final = re.compile(r"^ ?(?:of )?(?:(?:brown|white|cane|muscovado) )?(?:sugar|honey|syrup)\b")
+BY_RATE: Final = re.compile(  # «1 oz treats 25 lb»: how a packet doses, and no strength
+    r"\d ?(?:oz|g|grams?|tsp|teaspoons?|tbsp|tablespoons?)\b(?: of (?:it|cure|the \w+))? ?(?:per|to|for|treats|cures"
+    r"|does|in|/|a|each|every)(?: each| every)? ?\d* ?(?:kg|kilos?|lbs?|pounds?)\b"
+)
 _PPM: Final = r"\b(?:what|how many|which|whats|the) (?:is the )?ppm\b|\bppm(?:\W*$| (?:is that|if|from|with|when)\b)"
 _LEVEL_ASKED: Final = re.compile(_PPM)
 _CURE_NAMED: Final = re.compile(r"\b(?:cure|curing salt|pink|prague)\b")

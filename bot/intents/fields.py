@@ -50,12 +50,11 @@ THICK_AND_THIN: Final = re.compile(
 _NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing|or)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
-    ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\b(?:make|do|go"
-                      r"|doing|going) (?:it )?dry\b"
-                      r"|\b(?:zip\w* |vac(?:uum)? )?bag[ -]cur(?:e|ed|ing)\b"
+    ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\btrocken ?pökeln\b"
+                      r"|\b(?:make|do|go|doing|going) (?:it )?dry\b|\b(?:zip\w* |vac(?:uum)? )?bag[ -]cur(?:e|ed|ing)\b"
                       r"|\bcur(?:e|ed|ing) (?:it )?in (?:a|the) (?:(?:zip\w*|vac(?:uum)?) )?bag\b"
-                      r"|\bmethod:? (?:is )?dry\b|\bdry method\b"
-                      r"|(?<!\bto )\bdry (?:instead(?! of)|then|please|pls)\b|\btrocken ?pökeln\b"),
+                      r"|\bmethod:? (?:is )?dry\b|\bdry method\b|(?<!\bto )\bdry (?:instead(?! of)|then|please|pls)\b"
+                      r"|\b(?:dry|bag|bagged|rub),? (?:not|no|instead of|rather than) (?:a |in |the )*(?:brine|wet)\b"),
     ("method", "brine", r"\bwet[ -](?:cure|cured|brine)\b|\b(?:make|do|go) (?:it )?wet\b|\bin a brine\b"
                         r"|\bbrine (?:it|instead|cure|then|please|pls)\b|\b(?:make|do) it (?:a )?(?:brine|pickle)$"
                         r"|\bmethod:? (?:is )?(?:brine|wet)\b|\b(?:brine|wet) method\b"
@@ -79,17 +78,16 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
     ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
-    ("wrap", "paper", r"^paper not foil$"
+    ("wrap", "paper", r"^paper not foil$|\bpaper (?:instead|wrap)\b"
                       r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap(?: it)?|use|with|(?:swap|switch|change"
-                      r"|go) (?:to|with|over to)) (?:in |the )?paper\b"
-                      r"|\bpaper (?:instead|wrap)\b"),
+                      r"|go) (?:to|with|over to)) (?:in |the )?paper\b"),
     ("wrap", "foil", r"^foil not paper$"
                      r"|\b(?:wrap (?:it )?in|use|(?:swap|switch|change|go) (?:to|with|over to)|with|foil instead"
                      r"|do) (?:the |tin |tinfoil )?foil\b"
                      r"|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
-    ("wrap", "none", r"\b(?:no wrap(?:ping)?|dont wrap|unwrapped|without (?:a )?wrap|(?:not|wont|never) (?:be "
-                     r"|going to |gonna )?wrap(?:ping)?(?: it| this)?(?! yet)"
-                     r"|leave it naked)\b"),
+    ("wrap", "none", r"\b(?:no wrap(?:ping)?|no (?:foil|paper)(?: (?:and|or|nor))? (?:no )?(?:foil|paper)|dont wrap"
+                     r"|unwrapped|without (?:a )?wrap|leave it naked|(?:not|wont|never) (?:be |going to |gonna )?"
+                     r"wrap(?:ping)?(?: it| this)?(?! yet))\b"),
     ("chill", "ice", r"\bice[ -]?(?:bath|water)\b|\bchill (?:it )?(?:in|on|with) ice\b|\beisbad\b"),
     ("chill", "fan", r"\b(?:with|use|under) (?:a |the )?fan\b|\brack and fan\b"),
     ("chill", "rack", r"\b(?:cool|chill|fridge)(?: it)? (?:on|uncovered on) (?:a |the )?rack\b"),
@@ -99,11 +97,11 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                         r"|(?:on|with) (?:the|a) (?:slicer|machine)"
                         r"|slic(?:ed?|ing) (?:it )?(?:really |very |paper |nice and |super )?thin(?:ly)?)\b"),
     ("purpose", "cold", r"(?<!not )\b(?:slic(?:ed?|ing) (?:it )?cold|cold[ -]slic(?:ed|ing)|cold slices|cold cuts?"
-                        r"|eat(?:en|ing)? (?:it )?cold|serve (?:it )?cold"
+                        r"|(?:eat(?:en|ing)?|serv(?:ed?|ing)) (?:it )?cold"
                         r"|(?<!warm )(?<!hot )for (?:cold )?sandwiches|cold sandwiches"
                         r"|cold,? not hot)\b"),
     ("purpose", "hot", r"(?<!not )\b(?:slic(?:ed?|ing) (?:it )?(?:hot|warm)|hot off the (?:smoker|grill|fire"
-                       r"|pit)|(?:hot|warm) (?:slices|sliced)"
+                       r"|pit)|(?:hot|warm) (?:slices|sliced|(?:\w+ )?sandwich(?:es)?)"
                        r"|eat(?:en|ing)? (?:it )?(?:hot|warm)|serv(?:ed?|ing) (?:it )?(?:hot|warm)|straight off)\b"),
     ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody"
                               r"|no one) (?:is )?(?:at risk|pregnant)\b"
@@ -121,12 +119,13 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("cooker", "ceramic", r"\b(?:ceramic|kamado)\b|\bkeramik\w{0,6}\b"),
     ("cooker", "gas", r"\bgas (?:cooker|grill|smoker|bbq|oven)\b|\b(?:to|using|on) (?:the )?gas\b|\bpropane\b"
                       r"|\bgasgrill\b"),
-    ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\belektro(?:smoker|grill)\b|\bin the oven\b"),
+    ("cooker", "electric", r"\belectric (?:smoker|cooker|oven|grill)\b|\belektro(?:smoker|grill)\b"
+                           r"|\b(?:in|use|using) (?:the|my|our) oven\b"),
     ("cooker", "pellet", r"\bpellets? (?:grill|smoker|cooker|bbq|barbecue)\b(?! (?:gives|makes|wont|doesnt|keeps|has))"
                          r"|\b(?:on|using) (?:the |my )?pellets\b|\b(?:smoker|grill|cooker) is (?:a )?pellet\b"),
     ("cooker", "kettle", r"\bkettle\b|\bkugelgrill\b"),
-    ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b|\bugly drum\b"
-                        r"|\bstahlgrill\b"),
+    ("cooker", "steel", r"\b(?:drum|bullet|water|barrel|cabinet|vertical|steel) (?:smoker|cooker)\b"
+                        r"|\b(?:ugly|the|my) drum\b|\bstahlgrill\b"),
     ("cooker", "offset", r"\boffset\b|\bstick ?burner\b"),
 )  # fmt: skip
 # «not injecting after all»: what is denied holds no more, and what is done instead is asked
@@ -141,7 +140,8 @@ _CURE_DAYS: Final = re.compile(
     r"\b(?P<days>\d{1,2}(?:\.\d)?) -?days? (?:of |in an? )?(?:cure|curing|brine|brining)\b"
     r"|\b(?:leave|keep|want|lass) (?:it|them|the meat|es) (?:in )?(?:there |the (?:salt|cure|brine|bag) )?(?:for )?"
     r"(?P<left>\d{1,2}(?:\.\d)?) (?:days|tage)\b"
-    r"|\b(?:cure|brine) (?:it |them )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
+    r"|\b(?<!been in the )(?<!its in the )(?<!been in )(?:cure|brine) (?:it "
+    r"|them )?(?:for )?(?P<for>\d{1,2}(?:\.\d)?) (?:days?|tage)\b"
     r"(?! (?:now|already|so far|ago|left))"
 )
 _NO_DEADLINE: Final = re.compile(

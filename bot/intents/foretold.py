@@ -62,11 +62,13 @@ _DONE: Final = re.compile(r"\b(?:wrapped|ate|eaten|served|flipped)\b")
 
 def read_foretold(text: str, context: Context) -> Intent | None:
     """A plan, or another meat on the same fire, where a plain text tells of one and asks nothing."""
-    if context.phase in ("none", "drying", "stored") or ASKS.search(text) or _DONE.search(text):
+    if context.phase in ("none", "stored") or ASKS.search(text) or _DONE.search(text):
         return None
-    if context.phase == "cooking" and (wrap := _WRAP.search(text)):
+    if context.phase not in ("resting", "chilling") and (wrap := _WRAP.search(text)):
         how = wrap["before"] or wrap["after"]
         return Change({"wrap": how}) if how else Ask("wrap", text=text)
+    if context.phase == "drying":
+        return None
     if context.phase in ("resting", "chilling") and _EATS.search(text):
         return Unclear("eat_now", text[:60])
     if context.phase in ("resting", "chilling") and _NO_CHILL.search(text) and not _ELSEWHERE.search(text):

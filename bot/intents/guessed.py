@@ -1,15 +1,17 @@
 """A temperature that nobody read, or that is not the middle: «core is probably 165», «outside of the meat is 165».
 
-It is asked whether it was read, or for the middle; a guess is not kept.
+It is asked whether it was read, or for the middle; a guess is not kept. Nor is one of how strong a curing salt is.
 """
 
+from dataclasses import replace
 from typing import Final
 
 from bot.intents.bounds import readings_in
 from bot.intents.context import SHOWN
-from bot.intents.intents import Correct, Intent, Reading, Temperature, Unclear
+from bot.intents.intents import Change, Correct, Intent, Reading, Start, Temperature, Unclear
 from core import patterns as re
 from core.batch.events import Probe
+from core.units import Fraction
 
 _UNREAD: Final = re.compile(  # of the whole line
     r"\b(?:no|without (?:an?|the|my)|lost (?:the|my)|(?:dont|do not) have an?) thermometer\b"
@@ -34,6 +36,9 @@ _AT_THE_SURFACE: Final = re.compile(
     r"|reads?|says|now|temp))* \d|\d[^,;]*\b(?:on|at) the (?:outside|surface|skin)\b"
     r"|\b(?:ir|infra ?red|laser) (?:gun|thermometer)"
 )
+WEAK: Final[Fraction] = 0.02  # nitrite of a curing salt; between the continental ones (1 %) and the strong ones (5 %)
+_LOOSE: Final = re.compile(rf"{_GUESS.pattern}|\b(?:about|around|roughly|or so|something like|\d ?ish|should be)\b")
+_A_SHARE: Final = re.compile(r"\d ?(?:%|percent|pct)|\.\d")
 _THE_MIDDLE: Final = re.compile(r"\b(?:core|middle|inside|internal|cent(?:re|er))\b")
 _PARTS: Final = re.compile(r"[,;]| (?:and|but) (?!maybe|probably|i )")
 _NUMBER: Final = re.compile(r"(?<![\w.])-?\d{1,3}(?:\.\d+)?")
@@ -41,6 +46,8 @@ _NUMBER: Final = re.compile(r"(?<![\w.])-?\d{1,3}(?:\.\d+)?")
 
 def guessed(intent: Intent, text: str) -> Intent:
     """The intent; of a temperature that was guessed, the question whether it was read."""
+    if isinstance(intent, Change | Start):
+        return _of_strength(intent, text)
     if isinstance(intent, Correct):
         of_a_rule = intent.value is not None and intent.probe is not Probe.PIT and _is_a_rule(text)
         return _asked(Temperature(intent.value or 0.0, intent.unit, intent.probe), text) if of_a_rule else intent
@@ -55,6 +62,19 @@ def guessed(intent: Intent, text: str) -> Intent:
     values = {float(n) for part in loose for n in _NUMBER.findall(part)}
     is_loose = isinstance(intent, Reading) and any(t.value in values for t in told)
     return Unclear("guessed", text[:SHOWN], (intent,)) if is_loose else intent
+
+
+def _of_strength(intent: Change | Start, text: str) -> Change | Start | Unclear:
+    """A weak curing salt by a guess is not dosed: of the strong one it would be ten times too much."""
+    fields = intent.changes if isinstance(intent, Change) else intent.said
+    share = fields.get("cure_nitrite_fraction")
+    if share is None or share > WEAK:
+        return intent
+    if not any(_LOOSE.search(part) for part in _PARTS.split(text) if _A_SHARE.search(part)):
+        return intent
+    if isinstance(intent, Start):  # asked of every start that does not tell it
+        return replace(intent, said={name: value for name, value in fields.items() if name != "cure_nitrite_fraction"})
+    return Unclear("strength", f"{100 * share:g} %", (intent,))
 
 
 def _asked(told: Temperature, text: str) -> Unclear:

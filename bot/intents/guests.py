@@ -19,7 +19,8 @@ _IN_ALL: Final = re.compile(
     rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
     rf"(?: (?:now|in all|then|instead))*$"
-    rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now|coming|in all"
+    rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for|only|just) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now"
+    rf"|coming|in all"
     rf"|instead|eating))*$"
 )
 _BESIDE: Final = re.compile(  # what it is no longer, and whether it does

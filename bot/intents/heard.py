@@ -39,16 +39,20 @@ _RUN: Final = re.compile(
     r"(?<![\w./:,%#°-])(?<!\d )\d{1,3}(?:\.\d)?(?: ?[/,] ?\d{1,3}(?:\.\d)?)?(?: ?°?[cf]\b)?(?![\w/:%]|\.\d"
     r"| \d/\d| \d lb)"
 )
-_OF_THE_FAT: Final = re.compile(r"(?: ?[cf]\b)? (?:in|on|at) the (?:fat|skin|outside|surface|rind)\b")
+_OF_THE_FAT: Final = re.compile(  # and of the water about the meat
+    r"(?: ?[cf]\b)? (?:(?:in|on|at) the (?:fat|skin|outside|surface|rind)|(?:in |is )?(?:the )?(?:ice ?)?(?:bath"
+    r"|water))\b"
+)
 _COUNTS: Final = re.compile(  # «2 bags», «day 3», «another 2», «down 5»: how many, and how much of a difference
     r" ?(?:x|of|times|bags?|probes?|thermometers?|flips?|turns?|pieces?|fill?ets?|people|days?|nights?|weeks?"
     r"|months?|hours?"
     r"|mins?|minutes?|more|th|st|nd|rd|%|degrees"
     r"|deg|ago|out of|readings?|towels?|layers?|chunks?|bits?|logs?|kids?|guests?|flats?|slices?|oclock|[ap]m"
-    r"|percent|times)\b"
+    r"|percent|times|for a (?:bit|while|minute|moment)|earlier|before)\b"
 )
 _OF_A_COUNT: Final = re.compile(
-    r"\b(?:(?:water|bath)(?: is| at)?|since|day|(?<!all )night|week|no|number|nr|piece|bag|probe|channel|page|step"
+    r"\b(?:(?:water|bath|surface|outside|skin|edges?|rim)(?: is| at)?|since|day|(?<!all )night|week|no|number|nr"
+    r"|piece|bag|probe|channel|page|step"
     r"|another|by|up|down|dropped|rose|climbed|lost|for"
     r"|was|were|from|not|over|last|past|till?|until|between|within|if|under|below|above|when|target|aiming for"
     r"|out of|in)"

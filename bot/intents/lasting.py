@@ -80,7 +80,8 @@ def by_clock(text: str, context: Context) -> tuple[Hours, ...]:
 
 def since(words: str, context: Context) -> tuple[Hours, ...]:
     """How long ago a time was, the longest that its words allow; both, where an hour has no half of the day. [h]"""
-    said = when.past(f"at {words}" if words[:1].isdigit() else words, context)
+    lasted = spans.SPAN.match(words) and not (longer(words) or _OR_TWO.search(words))  # «since 2 hours»: no two o'clock
+    said = when.past(f"since {words}" if lasted else f"at {words}" if words[:1].isdigit() else words, context)
     if said is None:
         return ()
     begins = (said.at, *said.others) if said.hour_said else (_earliest(said.at, words, context),)

@@ -18,7 +18,7 @@ from core import patterns as re
 _LONE: Final = re.compile(
     r"(?:(?:its|it is|it|been|was|at|about|like|now|ok|hm+|um|uh|maybe|prob|probably|not sure|i think|i guess"
     r"|only|just|still|still at) )*"
-    r"(?P<value>\d{1,2} [1-9]\d?/(?:2|4|8|16)|\d{1,3}(?:\.\d{1,2})?)(?: (?:now|ish|again|ok|today|still|or so))*"
+    r"(?P<value>\d{1,2} [1-9]\d?/(?:2|4|8|16)|\d{1,3}(?:\.\d{1,3})?)(?: (?:now|ish|again|ok|today|still|or so))*"
 )
 _FINGERS: Final = re.compile(r"(?:(?:its|about|like|maybe|roughly) )*\d (?:fingers?|thumbs?)(?: (?:wide|or so))?")
 _FOR_A_READING: Final = ("fridge", "brine", "reading", "chill_check")
@@ -37,7 +37,7 @@ def read_lone(bare: str, context: Context) -> Unclear | None:
     if found is None:
         return None
     value = measures.number(found["value"]) or 0.0
-    by_parts = "/" in found["value"]  # «2 1/8»: no thermometer reads so
+    by_parts = "/" in found["value"] or bool(re.search(r"\.\d{3}", found["value"]))  # «2 1/8»: no thermometer reads so
     read = () if by_parts else tuple(Reading((t,)) for t in everything(value, context)[:3])
     called = (context.due_step or "").startswith(_FOR_A_READING) or (
         bool(context.probe_asked)

@@ -6,7 +6,7 @@ from typing import Any, Final
 from bot.intents.context import Context
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
-from bot.intents.meats import meat
+from bot.intents.meats import Meat, meat
 from bot.measures import sole, to_house
 from core import patterns as re
 from core.plan.recipe import product, products
@@ -50,6 +50,7 @@ _INSTEAD: Final = tuple(  # the meat in place of another one
         rf"^{_ASKED}(?:use|using|got|have|bought|doing|took|its|it is) (?:now )?{_A_MEAT} (?:instead|now|after all)$",
     )
 )
+_MOST_NAMES: Final = 6  # words
 _SET_UP: Final = ("waiting", "curing")
 
 
@@ -118,8 +119,14 @@ _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
 
 _MEANT: Final = re.compile(
-    r"^(?:(?:no|sorry|oops|it|i|should|be|make|that|meant|mean|change|to|correction|wait)[ ,:]+)+"
+    r"^(?:(?:no|sorry|oops|it|i|should|be|make|that|meant|mean|change|to|correction|wait|typo|whoops|actually"
+    r"|weight|its|was)[ ,:]+)+"
     r"(?P<new>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kgs?|kilos?|lbs?|pounds?)(?P<of> of (?:the )?[a-z ]+)?$"
+)
+_NOT_UNIT: Final = re.compile(  # «3.2 kg sorry not lbs»
+    rf"^(?:(?:its|it is|no|sorry|oops|wait|weight"
+    rf"|actually)[, ]+)*(?P<new>\d{{1,2}}(?:\.\d{{1,3}})?) ?(?P<unit>{_UNIT}),?"
+    rf"(?: (?:sorry|oops|i meant|and|but))*,? (?:not|instead of) (?:in )?(?:{_UNIT})$"
 )
 
 
@@ -131,9 +138,13 @@ def read_mended_setup(text: str, context: Context) -> Intent | None:
     stated = _MEANT.match(text) if context.phase in _IN_CURE else None
     if stated and _is_of(stated["of"] or "", context):
         return Change({"mass": to_house(float(stated["new"]), _name(stated["unit"]))})
+    if (stated := _NOT_UNIT.match(text)) and context.phase in _IN_CURE:
+        field = "mass" if _name(stated["unit"]) in ("kg", "lb") else "thickness"
+        return Change({field: to_house(float(stated["new"]), _name(stated["unit"]))})
     if moved := _FROM_TO.match(text):  # «change 7 to 7.5 lb»
         return Change({"mass": to_house(float(moved["new"]), _name(moved["unit"]))})
-    return _of_unit(text) or _of_strength(text, context) or _of_cut(text, context)
+    unit = _of_unit(text) if context.phase != "none" or context.asked_of_start else None  # else a wish for all to come
+    return unit or _of_strength(text, context) or _of_cut(text, context)
 
 
 def _is_of(named: str, context: Context) -> bool:
@@ -173,13 +184,23 @@ def _of_cut(text: str, context: Context) -> Change | None:
     """«pork loin not belly», «swap salmon for trout»: before it is in the cure it is planned anew."""
     hits = (words.match(text) for words in _INSTEAD) if context.phase == "waiting" else ()
     found = next((hit for hit in hits if hit), None)
-    named = meat(found["new"]) if found else None
+    named = meat(found["new"]) if found else _the_other(text) if context.phase == "waiting" else None
     if named is None or not (named.product or named.cut):
         return None
     made_from = product(named.product).cuts if named.product in products() else ()
     cut = named.cut or (made_from[0] if len(made_from) == 1 else "")
     told: dict[str, Any] = {"product": named.product, "cut": cut}
     return Change({name: value for name, value in told.items() if value})
+
+
+def _the_other(text: str) -> Meat | None:
+    """«not pastrami corned beef»: the second of two meats, where the first is denied."""
+    told = text.removeprefix("sorry ").removeprefix("not ").split()
+    cuts = range(1, len(told)) if "not " in text[:10] and len(told) <= _MOST_NAMES else ()
+    both = ((meat(" ".join(told[:at])), meat(" ".join(told[at:]))) for at in cuts)
+    return next(
+        (new for old, new in both if (old.product or old.cut) and (new.product or new.cut) and old != new), None
+    )
 
 
 def _of_dose(text: str, context: Context) -> Intent | None:

@@ -28,6 +28,17 @@ def two_spots(one: Number, two: Number, context: Context) -> tuple[Temperature, 
     return Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.CORE)
 
 
+def out_of_the_ice(items: Sequence[Item], context: Context) -> list[tuple[Item, Temperature]]:
+    """«124/45» while it chills: the warmer is the meat, and there is no fire; what is colder is asked about."""
+    cold, warm = sorted(items, key=lambda item: item.number.value)
+    unit = warm.number.unit or cold.number.unit or context.units.temperature
+    cools = can_be(Probe.CORE, unit, warm.number.value) and can_be(Probe.FRIDGE, unit, cold.number.value)
+    apart = warm.number.value - cold.number.value > _ONE_PIECE[unit]
+    if context.phase != "chilling" or not (cools and apart):
+        return []
+    return [(warm, Temperature(warm.number.value, unit, Probe.CORE))]
+
+
 def _may_be_pit(number: Number, unit: str, context: Context) -> bool:
     """Whether the pit can stand there: no pit has come down so far since it was read, unless somebody said so."""
     fallen = context.last_pit_c is not None and context.last_pit_c - to_house(number.value, unit) > _PIT_STAYS_K

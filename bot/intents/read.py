@@ -23,6 +23,7 @@ from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
 from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import asked_after, by_meat, set_about
+from bot.intents.changes import HOW_EATEN
 from bot.intents.clause import about, addressed, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
 from bot.intents.cold_places import asked_where
@@ -64,7 +65,7 @@ from bot.intents.readings import read_reading
 from bot.intents.remarks import read_remark
 from bot.intents.rewriting.polite import telegram
 from bot.intents.served import read_served
-from bot.intents.settings import read_scale, read_settings, read_units, wrong_clock
+from bot.intents.settings import read_plainly_set, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
 from bot.intents.standing import read_standing
 from bot.intents.sums import read_sum, read_sum_first
@@ -257,13 +258,13 @@ def _tells(plain: str, context: Context) -> Intent | None:
 
 def _move(plain: str, context: Context) -> Intent | None:
     """A meal that is moved, where that is all that was said."""
-    more = several(plain) or " and " in plain or " ; " in plain or ". " in plain
+    more = several(plain) or " and " in plain or " ; " in plain or ". " in plain or HOW_EATEN.search(plain)
     return None if more or questions.NO_MOVE.search(plain) or _WHEN_TO.search(plain) else read_move(plain, context)
 
 
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
-    read_named, read_standing, read_scale, read_taken_back, read_undone, read_may_cool,
+    read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
     read_beforehand, read_repeated, read_after, read_remark, read_vague, read_again, read_cold_smoked, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,

@@ -17,7 +17,7 @@ from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.lids import grate_alone
 from bot.intents.lone import besides, strengths
-from bot.intents.pairs import beyond_its_pit, both_named, swapped, two_spots
+from bot.intents.pairs import beyond_its_pit, both_named, out_of_the_ice, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.rated import MARK
 from bot.intents.set_points import WANTED
@@ -32,8 +32,9 @@ Found: TypeAlias = list[tuple[Item, Temperature]]
 # words with which a number is a wish, a rule or a plan: no reading
 WISHES: Final = re.compile(
     r"\b(?:under|below|above|keep|target|until|till|want|should|need|max|min|between|set|if|when|will|aim|pull at"
-    r"|runs?|"
-    r"always|never|wont|not|instead|typo|meant|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to|more|add)\b"
+    r"|runs?"
+    r"|always|never|wont|not|instead|typo|meant|i said|moved?|dinner|lunch|eat|remind|cook at|smoke at|smoke to"
+    r"|more|add)\b"
 )
 _LONGEST: Final = 1.5  # m; «154 in flat, 158 in point» are no inches
 _LASTING: Final = frozenset(("been", "stuck", "stalled", "holding", "sitting", "steady"))
@@ -45,6 +46,8 @@ _NO_DEGREES: Final = re.compile(  # asked, or a number of something else: «frid
 _PROBED: Final = frozenset(
     ("meat", "meats", "core", "internal", "inside", "int", "probe", "middle", "center", "centre")
 )
+_NOT_YET: Final = frozenset(("not", "yet", "enough"))
+_AS_IT_IS: Final = frozenset(("cold", "cool", "warm", "hot", "there"))  # «not cold yet, 46»
 _EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _BETWEEN: Final = re.compile(
@@ -173,7 +176,7 @@ def _at_odds(found: Found, line: Line) -> bool:
 
 
 def _is_strict(line: Line, text: str) -> bool:
-    if line.foreign and not (line.foreign in (["not"], ["not", "yet"]) and line.words & TENDER):
+    if line.foreign and not ({*line.foreign} <= _NOT_YET and line.words & (TENDER | _AS_IT_IS)):
         return False
     return not _FOR_A_WHILE.search(text) or bool(line.words & _LASTING)
 
@@ -196,7 +199,7 @@ def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear
     ):
         if any(labels):
             return _half_labelled(items, line, context)
-        if found := _pair(items, context):
+        if found := (out_of_the_ice(items, context) if line.slashed else []) or _pair(items, context):
             return found
         if line.slashed and context.phase == "cooking":
             return Unclear("pair")

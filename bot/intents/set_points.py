@@ -27,7 +27,8 @@ WANTED: Final = re.compile(
 )
 _PIT: Final = re.compile(r"\b(?:pit|smoker|cooker|smoke it(?! to\b)|smoke at|cook at|grill|run it|run)\b")
 _PIT_BARE: Final = re.compile(
-    r"\b(?:pit|smoker|grill)(?: is| at| to)? (?P<value>\d{2,3})(?![\d.:/])"
+    r"\b(?:(?:pit|smoker|grill)(?: is| at| to)?|(?:cook|smoke)(?: it"
+    r"| them)?(?: at)?(?= [12]\d\d\b)) (?P<value>\d{2,3})(?![\d.:/])"
     r"(?! ?(?:°|degrees?|deg\b|c\b|f\b|%|h\b|hours?|hrs?\b|min|kg|kilos?|lbs?\b|pounds?|g\b|mm|cm|in\b|to\b|-))"
 )
 _TARGET: Final = re.compile(
@@ -35,7 +36,8 @@ _TARGET: Final = re.compile(
     r"|(?:pull|take|taking) (?:it |the meat )?(?:off )?(?:at|to)|off at|cook (?:it )?to|finish at|until it hits)\b"
 )
 _TARGET_BARE: Final = re.compile(
-    r"\b(?:pull|take) (?:it|them|the meat) (?:off )?at (?P<value>\d{2,3})(?![\d.:/]| ?(?:c|f|°|min|%)\b)"
+    r"(?:\b(?:pull|take) (?:it|them|the meat) (?:off )?at|^(?:pull|take)(?: it)? (?:(?:off )?at|to)"
+    r"|\b(?:cook|smoke)(?: (?:it|them|the meat))? (?:up )?to) (?P<value>\d{2,3})(?![\d.:/]| ?(?:c|f|°|min|%)\b)"
 )
 _FRIDGE_BARE: Final = re.compile(
     r"\b(?:fridge|refrigerator)(?: (?:is|its|at|reads|temp))* (?P<value>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?"

@@ -4,19 +4,21 @@ from dataclasses import replace
 from typing import Any, Final
 
 from bot import measures
-from bot.intents.called_at import read_called_at
+from bot.intents.called_at import read_called_at, read_quiet
 from bot.intents.context import Context
 from bot.intents.deeds import LIT
 from bot.intents.fields import stated
 from bot.intents.intents import Intent, Settings
+from bot.intents.plausible import set_point
 from bot.intents.small import words
 from bot.intents.supposed import SUPPOSED
 from bot.intents.zones import city, jurisdiction_of, named, zone_of
 from core import patterns as re
+from core.batch.events import Probe
 
 _UNIT_WORDS: Final = (
     ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|grams?|metric)\b"),
-    ("mass", "lb", r"\b(?:lbs?|pounds?|imperial|us units|american units)\b"),
+    ("mass", "lb", r"\b(?:lbs?|pounds?|oz|ounces?|imperial|us units|american units)\b"),
     ("length", "mm", r"\b(?:mm|millimet(?:er|re)s?|cm|metric)\b"),
     ("length", "in", r"\b(?:inch(?:es)?|imperial|us units|american units)\b"),
     ("temperature", "c", r"\b(?:c|celsius|centigrade|metric)\b|°c"),
@@ -27,13 +29,16 @@ _WANT_UNITS: Final = re.compile(
     r"\b(?:only )?(?:use|using|want|prefer|speak|switch to|change to|^(?:only|just)|set (?:units? )?to|show|give me"
     r"|talk|units?|(?:weights?|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?) in|for (?:the |my )?(?:weights?"
     r"|temps?|temperatures?|lengths?|sizes?|thickness(?:es)?)"
-    r"|einheiten|bitte)\b|^(?:kg|kilos?|lbs?|pounds)(?: and| &|,)? (?:c|f|celsius|fahrenheit)$|^(?:metric|imperial"
+    r"|einheiten|bitte)\b|^(?:metric|imperial"
     r"|celsius|fahrenheit|in (?:celsius|fahrenheit|kilos|pounds)|kilos|pounds)(?: (?:please|pls|only))*$"
     r"|^(?:in )?(?:inch(?:es)?|cm|mm|millimet(?:er|re)s?|lbs?|kgs?)(?: (?:please|pls|only|from now on))+$"
 )
+_NOT_THOSE: Final = re.compile(
+    r",? (?:and )?(?:not|instead of) (?:in )?(?:mm|cm|inch(?:es)?|kgs?|kilos|lbs?|pounds|[cf])$"
+)
 _UNIT_SMALL: Final = words(
     """
-    send message messages write answer
+    send message messages write answer here so therefore ounce
     just grams gram g only use using want prefer to in and & pls please units unit switch change set show speak the me
     i we give temps temp weights weight temperature temperatures it all everything with for of ok hey from now on
     always kg kilo kilos kilogram kilograms metric lb lbs pound pounds imperial us american mm millimeters millimetres
@@ -51,8 +56,8 @@ _ZONE: Final = tuple(
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:time|now|this week|(?:until|till?) [\w ]{2,24}))*$",
         r"\b(?:moved|moving|travelled|flew|flying|travelling|travel) to "
         r"(?P<place>[^\W\d_][\w/ ]{1,39}?)(?: (?:now|today|this week|(?:until|till?) [\w ]{2,24}))*$",
-        r"^(?:use |set |its |on )?(?P<place>[^\W\d_][\w/ ]{1,29}) time(?: ?zone)?(?: (?:please|pls))?$",
-        r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30})$",
+        r"^(?:use |set |its |on )?(?P<place>[^\W\d_][\w/ ]{1,29}) (?:time(?: ?zone)?|tz|zone)(?: (?:please|pls))?$",
+        r"^(?P<place>(?:europe|america|asia|africa|australia|pacific|atlantic|indian)/[a-z_/]{2,30}|[ecmp][sd]t|gmt)$",
     )
 )
 _REGION: Final = re.compile(r"(?=.{4})\S+(?: \S+){0,2}")  # alone: «et» is another thing, so is «cheap flights to spain»
@@ -66,6 +71,7 @@ _THERE: Final = re.compile(  # «in new york now», «landed in denver»: where 
     r"^(?:(?:ok|so|just|now|finally|we|i|have|are|am|im|ive|weve|were|safely) )*"
     r"(?:(?P<came>landed|arrived|got) (?:in|at|to)|in)"
     r" (?P<place>[^\W\d_][\w/ ]{2,29}?)(?P<now> (?:now|today|safely|already))*$"
+    r"|^(?P<of>[^\W\d_][\w/ ]{2,29}?)(?P<here> here)$"
 )
 _HOME: Final = re.compile(
     r"^(?:(?:ok|hey|hi|we|i|were|im|are|am|is|finally|now|just|got|at last) )*(?:(?:back|arrived|landed|safely) )*"
@@ -81,10 +87,13 @@ _WRONG_ZONE: Final = re.compile(
 )
 _SAYS_ZONE: Final = re.compile(r"\b(?:time ?zone|zone|tz|zeitzone)\b")
 _ALTITUDE: Final = re.compile(
-    r"^(?:(?:we|i|the yard|my yard) ?(?:are|am|re|m|live|is|cook|smoke)?|im|were|altitude|elevation)(?: is| of| up)?"
-    r"(?: at)? (?P<number>\d{2,5}) ?(?P<unit>m|metres?|meters?|ft|foot|feet)"
-    r"(?: (?:up|high|above (?:the )?sea(?: level)?|altitude|elevation))?$"
+    r"^(?:(?:we|i|im|were|the yard|my yard|are|am|re|m|live|is|cook|smoke|altitude|elevation|of|up|at|here) ?)*"
+    r"\b(?P<number>\d{2,5}) ?(?P<unit>m|metres?|meters?|ft|foot|feet)"
+    r"(?: (?:up|high|here|above (?:the )?sea(?: level)?|altitude|elevation))*$"
 )
+_OF_A_YARD: Final = re.compile(r"\b(?:we|i|im|were|yard|live|altitude|elevation|up|high|here|sea)\b")
+_CUTS: Final = (re.compile(r",? (?:so|but) |, "), re.compile(r" (?:and|&) "), re.compile(r" (?=us(?:e|ing) )"))
+MOST_WORDS: Final = 12  # of a line that tells nothing but settings
 HIGHEST_M: Final = 4500.0
 METRES_PER_FOOT: Final = 0.3048
 _NO_SCALE: Final = re.compile(
@@ -96,8 +105,9 @@ _NO_SCALE: Final = re.compile(
 )
 _HAS_NO: Final = re.compile(r"\b(?:no|dont|not|without)\b|spoons")
 _SCALE: Final = re.compile(
-    r"^(?:(?:ok|i|we|ive|have|got|bought|found|borrowed|now|a|my|the|use|weigh|on|with) )+(?:new |digital "
-    r"|good |kitchen )*scales?(?: (?:now|again|is back|works again|(?:that )?(?:shows|reads|weighs|goes to|only shows"
+    r"^(?:(?:ok|i|we|ive|have|got|bought|found|borrowed|now|a|my|the|use|weigh|on|with|new|digital|good|kitchen|pocket"
+    r"|jewell?ers?|\d?\.?\d{1,2} ?g(?:rams?)?) )+scales?(?: (?:now|again|here|is back|works again"
+    r"|(?:that )?(?:shows|reads|weighs|goes to|only shows"
     r"|only reads)(?: only)? (?:whole |single |full |to )*(?:\d{1,2}(?:\.\d+)? ?)?(?:g|grams?)))*$"
 )
 _SCALE_GONE: Final = re.compile(
@@ -108,18 +118,24 @@ _PLAIN_SALT: Final = re.compile(
     r"^(?=.*\bsalt\b)(?:(?:i|we|use|using|my|salt|is|have|only|just|always|set|to) )*(?:(?P<fine>fine|table"
     r"|iodi[sz]ed table)"
     r"|kosher|coarse|flak(?:y|ed)|sea)"
-    r"(?: (?:sea )?(?:salt|flakes))?$"
+    r"(?: (?:sea|salt|flakes|here|only|at home))*$"
 )
 _FRIDGE_RUNS: Final = re.compile(
-    r"^(?:(?:my|our|the) )?fridge (?:usually |always )?(?:runs|is set|is kept|sits"
-    r"|stands|is) (?:at|to) "
+    r"^(?=.*\b(?:runs|sits|stands|set|kept|is at|always|usually|normally|mostly)\b)(?:(?:my|our"
+    r"|the) )?fridge(?: (?:is|runs|sits|stands|set|kept|at|to|always|usually|normally|mostly|about|around"
+    r"|steady|a))+ (?P<n>-?\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?(?: (?:always|usually|normally|mostly|here))*$"
 )
 _LANGUAGES: Final = (
-    ("de", re.compile(r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german please)\b|^deutsch$|^german$")),
+    (
+        "de",
+        re.compile(
+            r"\b(?:auf deutsch|deutsch bitte|speak german|in german|german (?:please|pls))\b|^deutsch$|^german$"
+        ),
+    ),
     (
         "en",
         re.compile(
-            r"\b(?:in english|english please|speak english|auf englisch"
+            r"\b(?:in english|english (?:please|pls)|speak english|auf englisch"
             r"|(?:sprich|rede|red|schreib) (?:bitte )?englisch)\b|^(?:english|englisch)(?: bitte)?$"
         ),
     ),
@@ -128,8 +144,20 @@ _LANGUAGES: Final = (
 
 def read_settings(text: str, context: Context) -> Intent | None:
     """A setting of the person, where a plain text is one."""
-    readers = (_language, _units, read_called_at, _altitude, _zone, _cooker, read_scale, _salt, _fridge)
-    return next((found for reader in readers if (found := reader(text, context))), None)
+    readers = (_language, _units, read_called_at, _zone, _cooker, _scale, _salt, _fridge)
+    return next((found for reader in readers if (found := reader(text, context))), None) or _each_of(text, context)
+
+
+def _each_of(text: str, context: Context) -> Settings | None:
+    """«im in sweden so use celsius»: several at once, where each part of the line is one."""
+    cut = next((cut for cut in _CUTS if cut.search(text)), None) if len(text.split()) <= MOST_WORDS else None
+    changes: dict[str, Any] = {}
+    for part in cut.split(text) if cut else ():
+        told = read_settings(part, replace(context, units=changes.get("units", context.units)))
+        if not isinstance(told, Settings) or not told.changes:
+            return None
+        changes |= told.changes
+    return Settings(changes) if changes else None
 
 
 def is_off(context: Context) -> bool:
@@ -152,10 +180,11 @@ def read_units(text: str, context: Context) -> Settings | None:
 
 
 def _units(text: str, context: Context) -> Settings | None:
+    said, text = text, _NOT_THOSE.sub("", text)
     if re.search(r"\d", text) or not _UNIT_SMALL.issuperset(re.findall(r"[^\W\d_]+|&", text)):
         return None
     wanted = dict(named for _, named in _UNITS.hits(text))
-    if not wanted or not (len(wanted) > 1 or _WANT_UNITS.search(text)):
+    if not wanted or not (len(wanted) > 1 or said != text or _WANT_UNITS.search(text)):
         return None
     return Settings({"units": replace(context.units, **wanted)})
 
@@ -166,8 +195,9 @@ def _zone(text: str, context: Context) -> Settings | None:
     if (back := _BACK_IN.match(text)) and (zone := city(back["place"])):
         return Settings({"zone": zone})
     there = _THERE.match(text)
-    if there and (there["now"] or there["came"]) and named(there["place"]):
-        return _placed(there["place"], text)
+    at = there and (there["place"] or there["of"])
+    if there and (there["now"] or there["came"] or there["here"]) and named(at):
+        return _placed(at, text)
     places = [_placed(found["place"], text) for pattern in _ZONE if (found := pattern.search(text))]
     placed = next((one for one in places if one and one.changes), next(iter(places), None))
     if _WRONG_ZONE.search(text):
@@ -204,16 +234,21 @@ def read_city(text: str, context: Context) -> Settings | None:
     return Settings(changes) if changes else None
 
 
-def _altitude(text: str, context: Context) -> Settings | None:
+def _altitude(text: str) -> Settings | None:
     """«we are at 1500 m», «altitude 5000 ft»: how high the yard lies."""
-    found = _ALTITUDE.search(text)
-    if not found:
+    found = _ALTITUDE.match(text)
+    if not found or not _OF_A_YARD.search(text):
         return None
     metres = float(found["number"]) * (METRES_PER_FOOT if found["unit"].startswith("f") else 1.0)
     return Settings({"altitude_m": metres}) if metres <= HIGHEST_M else None
 
 
-def read_scale(text: str, context: Context) -> Settings | None:
+def read_plainly_set(text: str, context: Context) -> Settings | None:
+    """What is no sum for all its numbers: how high the yard lies, a scale, hours at which nobody is called."""
+    return _altitude(text) or _scale(text, context) or read_quiet(text, context)
+
+
+def _scale(text: str, context: Context) -> Settings | None:
     """«i have no scale», «only teaspoons», «i got a scale»."""
     if _SCALE_GONE.match(text) or (_NO_SCALE.search(text) and _HAS_NO.search(text)):
         return Settings({"scale": False})
@@ -228,14 +263,16 @@ def _salt(text: str, context: Context) -> Settings | None:
 
 def _fridge(text: str, context: Context) -> Settings | None:
     """«my fridge runs at 4 c», where there is no batch that it would be about."""
-    found = measures.of_kind(text, "temperature")
-    usual = context.phase == "none" and _FRIDGE_RUNS.search(text) and len(found) == 1
-    return Settings({"fridge_c": found[0].value}) if usual and -2 <= found[0].value <= 10 else None
+    found = _FRIDGE_RUNS.match(text) if context.phase == "none" else None
+    units = (found["unit"],) if found and found["unit"] else set_point(Probe.FRIDGE, float(found["n"])) if found else ()
+    celsius = measures.to_house(float(found["n"]), units[0]) if found and len(units) == 1 else None
+    return None if celsius is None or not -2 <= celsius <= 10 else Settings({"fridge_c": celsius})
 
 
 # «how much propane», «what if i use a kettle», «pellet grill lost power»
 _NO_TELLING: Final = re.compile(
-    rf"{SUPPOSED.pattern}|\bhow\b|\b(?:rest\w*|hold\w*|keep\w*|power|lost|died|dead|broke\w*|stopped|tripped|quit|out|off|cut)\b"
+    rf"{SUPPOSED.pattern}|\bhow\b|\b(?:rest\w*|hold\w*|keep\w*|power|lost|died|dead|broke\w*|stopped|tripped"
+    rf"|quit|out|off|cut)\b"
 )
 
 

@@ -15,7 +15,7 @@ COLD: Final = 4.45  # °C, 40 °F: read now, it says nothing of how warm it was
 _FRIDGE: Final = re.compile(
     r"^(?:(?:the|my|our|its|it is|been) )*fridges?(?: (?:is|was|has been|been|at|reads?|sat|stood|temp|on|up at"
     r"|stuck at))*"
-    r" (?P<n>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?,? (?:ever )?(?:since|from) (?P<when>.+?)"
+    r" (?P<n>\d{1,2}(?:\.\d)?)(?: ?°? ?(?P<unit>[cf])\b)?,? (?:ever )?(?:(?:since|from) (?P<when>.+?)|for (?P<for>.+?))"
     r"(?: (?:to|til|till|until|up to) (?:now|just now))?$"
 )
 
@@ -68,8 +68,11 @@ def read_warm_once(text: str, context: Context) -> list[Intent]:
 def read_warm_since(text: str, context: Context) -> list[Intent]:
     """The reading of now, and for how long it has been so; nothing where it was cold or no time can be read."""
     found = _FRIDGE.match(text) if context.phase != "none" else None
-    began = lasting.since(found["when"], context) if found else ()
-    if found is None or not began:
+    if found is None:
+        return []
+    lasted = lasting.told(found["for"], context).get("hours") if found["for"] else None
+    began = lasting.since(found["when"], context) if found["when"] else (lasted,) if lasted else ()
+    if not began:
         return []
     warm = meanings(Number(float(found["n"]), found["unit"], Probe.FRIDGE), context)
     if len(warm) != 1 or (celsius := to_house(warm[0].value, warm[0].unit or "c")) <= COLD:

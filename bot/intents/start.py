@@ -11,7 +11,7 @@ from bot import measures
 from bot.intents import when
 from bot.intents.already_in import already_in, without_since
 from bot.intents.context import Context
-from bot.intents.days import open_days
+from bot.intents.days import of_the_weekend, open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
@@ -51,7 +51,7 @@ _EATS: Final = re.compile(
 )
 _COUNTED: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:(?:(?:duck|turkey|chicken|pork|ham|smoked) )*(?:breasts?|legs|thighs|drum(?:stick)?s|chops"
-    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|slabs|bellies|chickens|(?:whole )?ducks|geese|birds|turkeys"
+    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies|chickens|(?:whole )?ducks|geese|birds|turkeys"
     r"|hams|loins|of (?:them|em|those))\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
@@ -170,6 +170,8 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     text = when.hour_for_sure(without_since(text), context)
     if open_words := when.open_hour(text, context) or open_days(text):
         draft.typed["deadline"] = open_words
+        days = [said.at for line in of_the_weekend(text) if (said := when.meal(line, _afresh(context)))]
+        draft.said |= {"meals": tuple(days)} if len(days) > 1 else {}
         return
     said = when.meal(_BEGINS.sub(" ", text), _afresh(context))
     if said is None:

@@ -156,7 +156,7 @@ def _deeds(text: str, context: Context) -> list[Intent]:
     rest, core = _core_said(text, kinds, context)
     gone = _BOTH_TIMES.search(text) and _YESTERDAY.search(text)  # both of another day
     also = not gone and (bool(_TOO.search(text) and _EARLIER.search(text)) or bool(_BOTH_TIMES.search(text)))
-    hour = when.past(rest, context)
+    hour = when.begun(rest, context, lasts=kinds == [Kind.CHILL])
     also = also and not (hour and hour.hour_said and not _BOTH_TIMES.search(text))  # «last night at 9 too» is that one
     said = None if also else hour
     at = said.at if said else None

@@ -21,7 +21,8 @@ _SWINGS: Final = re.compile(
     r"(?:(?:is|are|keeps?|been|has|its|going|goes|all|over|the|place|now|somewhere|anything|anywhere) )*"
     r"(?P<how>(?:swing\w*|bounc\w*|up and down|jump\w*|back and forth|hunt\w*|fluctuat\w*|var\w+|wander\w*|rang\w*"
     r"|over the place|all over) (?:(?:the|place|between|from|a lot|lots|and) )*)?(?:(?:from|between) )?"
-    r"(?P<low>\d{2,3})(?: ?[cf])? (?:to|and|up to) (?P<high>\d{3})(?: ?(?P<unit>[cf])\b)?(?! ?(?:min|h|for|in|at)\b)"
+    r"(?P<low>\d{2,3})(?: ?[cf])?(?: (?:to|and|up to) |-)(?P<high>\d{3})(?: ?(?P<unit>[cf])\b)?(?! ?(?:min|h|for"
+    r"|in|at)\b)"
 )
 _BEFORE: Final = re.compile(
     r"\b(?:went|gone|rose|risen|fell|dropped|climbed|came|now|was|core|meat|internal|pull|off)\b"
@@ -33,7 +34,7 @@ def swings(text: str, context: Context) -> tuple[str, tuple[Temperature, ...]] |
     found = _SWINGS.search(text) if context.phase in ("drying", "cooking") else None
     if found is None or not (found["how"] or found["pit"] in ("pit", "smoker", "grill", "grate", "cooker", "fire")):
         return None
-    if _BEFORE.search(found[0]):
+    if _BEFORE.search(found[0]) or ("-" in found[0] and not found["how"]):
         return None
     ends = (Number(float(found[end]), found["unit"], Probe.PIT) for end in ("low", "high"))
     rest = f"{text[: found.start()]} {text[found.end() :]}"

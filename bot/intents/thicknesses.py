@@ -24,7 +24,10 @@ _BARE: Final = tuple(
         rf"^(?:the )?{_THICK} (?:end|part|bit|point|spot|side)(?: (?:is|was|of|at|about|=))* {_A_NUMBER}{_INCH}$",
     )
 )
-_ENDS: Final = re.compile(r"\b(?:thick(?:est)?|fat(?:test)?|one) (?:end|side|part|bit|spot)\b|\bmiddle\b")
+_ENDS: Final = re.compile(
+    r"\b(?:thick(?:est)?|fat(?:test)?|one) (?:end|side|part|bit|spot)\b|\bmiddle\b|\btaper\w*|\bthin\w*\b.*\bthick"
+    r"|\bthick\w*\b.*\bthin"
+)
 _IN_INCHES: Final = re.compile(r"\d ?in\b")
 _OR_ELSE: Final = re.compile(
     r"^[ ,]*(?:(?:or|maybe|perhaps|possibly|nearer|closer to|more like|could be|might be|i think|i guess|even|its"

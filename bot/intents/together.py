@@ -29,7 +29,7 @@ def each(text: str, names: Sequence[str]) -> tuple[str, ...]:
         before, after = text[: found.start()], text[found.end() :]
         if (before + after).strip(" :,.!?"):
             return tuple(f"{before}{one}{after}" for one in re.findall(name, found[0]))
-    if found := re.match(rf"(?P<one>{name} .+?) (?P<two>{name} .+)$", text):
+    if found := re.match(rf"(?P<one>(?:pit \d{{2,3}}(?: ?[cf])? )?{name} .+?) (?P<two>{name} .+)$", text):
         each_tells = _TELLS.search(found["one"]) and _TELLS.search(found["two"])
         if each_tells and not _JOINED.search(text):
             return found["one"], found["two"]

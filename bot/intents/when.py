@@ -35,7 +35,14 @@ _AT_A_MEAL: Final = re.compile(
     r"\b(?:at|over|during|around) (?:breakfast|brunch|lunch(?:time)?|tea|dinner|supper|bedtime)\b"
 )
 _LONG_PAST: Final = timedelta(hours=20)  # an hour that comes soon was that of no day before
-_AGO: Final = re.compile(r"\bago\b")
+_AGO: Final = re.compile(  # «since 20 mins» is that long ago, and no hour
+    r"\bago\b|\bsince (?:about |like |around )?(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?|days?)\b"
+)
+_SO_FAR: Final = re.compile(r"\b(?:been|already|so far|by now)\b")
+_STILL_TO_GO: Final = re.compile(  # a length of time that is to come, is over, or is none of it
+    r"\b(?:in|after|before|another|more|till?|until|every|will|going|gonna|need\w*|took|takes?|was|for the next)"
+    r" (?:about )?(?:\d|an?\b|half)|\b(?:left|to go|more|early|late|to cool|lid|later)\b"
+)
 _GONE: Final = re.compile(
     r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b"
     r"|\bsince (?:last )?(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*(?: (?:night|evening|morning|noon))?\b"
@@ -92,6 +99,18 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
     return replace(_made(latest, spoken), others=tuple(i.at for i in earlier))
 
 
+def begun(text: str, context: Context, *, lasts: bool) -> When | None:
+    """When something was done: at its time, or so long ago as it has gone on («been in ice 20 min»).
+
+    With `lasts` it is a state that lasts, and its length is told without more: «in ice 20 min».
+    """
+    said = past(text, context)
+    if said or not (lasts or _SO_FAR.search(text)) or _STILL_TO_GO.search(text):
+        return said
+    back = spans.span(text)
+    return When(context.now - back) if back else None
+
+
 def future(text: str, context: Context) -> When | None:
     """When something shall be done: the next fitting time from now, or after the span that was said."""
     spoken = _spoken(text, context)
@@ -142,7 +161,12 @@ def _of_another_meal(part: str, clock: time) -> bool:
 def still_ahead(text: str, context: Context) -> datetime | None:
     """An hour of today that has not come yet, said of something that is done: a slip, or yesterday's."""
     spoken = _spoken(text, context)
-    if spoken.day is not None or spoken.clock is None or not (spoken.clock.written or len(spoken.times(0)) == 1):
+    if (
+        _AGO.search(text)
+        or spoken.day is not None
+        or spoken.clock is None
+        or not (spoken.clock.written or len(spoken.times(0)) == 1)
+    ):
         return None
     soon = (next_at(t, context.now, context.zone).at for t in spoken.times(0))
     return next((at for at in soon if at - context.now <= _SOON), None)

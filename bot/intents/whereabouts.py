@@ -67,7 +67,8 @@ _ICED: Final = re.compile(
 )
 _SURFACE: Final = re.compile(
     r"\b(?:on|at) the (?:outside|surface|skin|edges?|outer)\b|\b(?:surface|outside"
-    r"|skin) (?:is|temp|reads|at)\b"
+    r"|skin) (?:is|temp|reads|at)\b|^(?:the )?(?:surface|outside|skin|edges?|rim) \d{2,3}(?: ?[cf])?$"
+    r"|^\d{2,3}(?: ?[cf])? (?:surface|outside|skin|edges?|rim)$"
 )
 _TASTED: Final = re.compile(
     r"\b(?:tried|tasted|tasting|had|ate(?: about| like)?|nibbled|(?:cut|sliced|carved)(?: off)?) (?:just "

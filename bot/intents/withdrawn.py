@@ -21,7 +21,8 @@ _OF: Final = (
     r"|before))? (?:was|were) (?:only |just |actually |really )?"
 )
 _THAT_WAS: Final = (
-    r"^(?:(?:wait|no|oops|sorry|ah|oh|ok|actually)[, ]+)*(?:that|last one|it) was (?:only |just |actually )?"
+    r"^(?:(?:wait|no|oops|sorry|ah|oh|ok|actually)[, ]+)*"
+    r"(?:that|it|(?:(?:the|my) )?(?:last|previous)(?: one| reading| number)?) was (?:only |just |actually )?"
 )
 _OF_A_PROBE: Final = {
     **dict.fromkeys(("pit", "grill", "grate", "smoker", "lid", "dome"), Probe.PIT),
@@ -48,8 +49,9 @@ _WITHDRAWN: Final = tuple(
     for of in (_PROBED, _NO_MEAT)
 )
 _NAMED: Final = re.compile(
-    r"^(?:(?:please|pls|can you|oops|no|sorry|ok)[, ]+)*(?:take back|undo|strike|delete|remove|cancel|scrap|scratch"
-    r"|scrub|ignore|disregard|forget|bin) (?:(?:the|that|my|this|last|latest|first|morning|evening|previous) )+"
+    r"^(?:(?:please|pls|can you|oops|no|sorry|ok)[, ]+)*(?:(?:take back|undo|delete|remove) |(?:strike|cancel|scrap"
+    r"|scratch|scrub|ignore|disregard|forget|bin) (?=the|that|my|this|last|latest|first|morning|evening|previous))"
+    r"(?:(?:the|that|my|this|last|latest|first|morning|evening|previous) )*"
     r"(?P<what>flip|turn|rinse|wrap|soak|reading|number|temp(?:erature)?|one|1)(?P<why>\b(?!s\b).*)?$"
 )
 _BINNED: Final = re.compile(

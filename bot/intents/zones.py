@@ -104,7 +104,8 @@ def _region(name: str) -> str | None:
 def _in_its_country(words: list[str]) -> str | None:
     """«adelaide australia»: a city with its country behind it, by the Unicode CLDR."""
     for many in (1, 2):
-        zone = city(" ".join(words[:-many])) if len(words) > many else None
+        name = " ".join(words[:-many])
+        zone = city(name) or _ALIASES.get(name) if len(words) > many else None
         if zone and get_global("zone_territories").get(zone) == _countries().get(" ".join(words[-many:])):
             return zone
     return None

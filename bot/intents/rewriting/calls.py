@@ -87,8 +87,16 @@ RULES: Final = rules(
     (rf"^back (?:on )?({WEEKDAY}|tomorrow)$", r"ill be back on \1"),
     (r"^(?:dont|do not|stop) (?:bug|text|messag|ping|call|bother|remind|disturb)(?:e"
      r"|ing)? me(?: any ?more)?(?: for)?(?: the rest of)? (?:today|the day)$", "pause until tomorrow"),
-    (r"^(?:(?:ill|im|lets|well) )*start(?:ing)?(?: it| this| the brine)? (tomorrow|tonight|later)(?: (?:morning"
-     r"|evening))? instead$", r"ill start \1"),
+    (rf"^(?:(?:ill|im|lets|well|can we|we|i) )*(?:start|begin)(?:n?ing)?(?: it| this| the brine)?(?: on)? (tomorrow"
+     rf"|tonight|later|{WEEKDAY})(?: (?:morning|evening))? instead(?: of (?:now|today|tonight|tomorrow))?$",
+     r"ill start \1"),
+    (rf"^(?:(?:i|we) )?(?:cant|cannot|wont|not) (?:start|begin)(?:n?ing)?(?: it| this| the brine)? (?:till?|until"
+     rf"|before) (tomorrow|tonight|{WEEKDAY})$", r"ill start \1"),
+    # who does the flip of a part of the day, and at which hours
+    (r"\b(doing|does|do|takes|taking|has|handles|handling) (?:the )?(?:(?P<day>tonight|tomorrow|this evening)s?"
+     r"|(?P<half>morning|evening)) (?:flip|turn|one)$",
+     lambda m: f"{m[1]} the flip {m['day'] or ('tonight' if m['half'] == 'evening' else 'tomorrow morning')}"),
+    (r"\b(flips? )(?=\d{1,2}(?:[:.]\d\d)? ?[ap]m (?:and|&) \d)", r"\1at "),
     (r"^let (?:my )?([a-z]{2,12}) (?:do|handle|have) it(?= (?:to\w+|till?|until)|$)", r"\1 has it"),
     (r"^([a-z]{2,12})(?: is|s)? on (?:the )?(?:(fire|pit|smoker|grill)|flip(?:ping|s)?)(?: duty| watch)",
      lambda m: f"{m[1]} has the {'fire' if m[2] else 'flips'}"),

@@ -49,8 +49,7 @@ RULES: Final = rules(
      r"\g<b> \g<h>:\g<m>"),
     (rf"\b({WEEKDAY}) in (?:a|1|one) week\b|(?<!for )\b(?:a|1|one) week (?:on|from) ({WEEKDAY})\b",
      lambda m: f"{m[1] or m[2]} week"),
-    (r"\b(on|off|in|lit|wrapped|going|burns|burning|water|ice|bath) since (?:about )?(\d{1,3}) ?(min(?:ute)?s?|h|hrs?"
-     r"|hours?)\b(?! ago)", r"\1 \2 \3 ago"),
+    (r"(?<=\d)( ?[ap]m)?,? (?:sharp|on the dot|no later|(?:at the )?latest)(?:,? no later)?$", r"\1"),
     (rf"\b({DAY}), (?=(?:at )?(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)? ?[ap]m\b|(?:[01]?\d|2[0-3])[:.][0-5]\d\b))", r"\1 "),
     (rf"(?<!bottom )(?<!top )(?<!beef )(?<!eye )(?<!of )\bround (?={CLOCK}$)", "around "),
     (r"\b(?:when|if) im (?:up|awake)\b", "in the morning"),

@@ -50,10 +50,14 @@ RULES: Final = rules(
     # when it goes on
     (rf"^(?:it|the meat|meat|(?P<name>{_MEAT})) (?:goes|is going"
      rf"|will go) on{_THE_FIRE}(?: on)? (?P<day>{WEEKDAY})(?: instead)?$", lambda m: f"{m['name'] or ''} {m['day']}"),
-    (r"^(?:(?:we|i|id|well|everyone|they|please) )?(?:make|have|serve|do|eat|want|prefer|would like|like|change|switch"
-     r"|turn) (?:it|this|that) (?:(?:in)?to )?(?:a )?(hot|cold|warm|thin|pulled)(?: (?:meal|dinner|lunch"
-     r"|one))?(?: for (?:dinner|lunch|supper|the meal))?(?:,? (?:instead of|not) (?:hot|cold|thin|pulled"
-     r"|sliced))?(?: (?:now|instead|then|after all|tonight|today))*$", r"eat it \1"),
+    # how it is eaten: wished, in place of the other, or beside the hour («hot not cold», «hot, 6pm»)
+    (rf"^(?=.*\b(?:want|prefer|like|make|have|serv\w+|do|eat|change|switch|turn|meant|please|pls|not|instead|rather|at"
+     rf"|for|{MEAL}|\d{{1,2}}[ap]m)\b)(?:(?:no|oops|sorry|wait|actually|we|i|id|ill|well|can|lets|please|everyone|they"
+     r"|guests|would|wants?|prefer|like|make|have|serve|do|eat|change|switch|turn|meant|mean|it|this|that|(?:in)?to|a"
+     r"|not cold|not hot|rather|its for)[ ,]+)*(?P<how>hot|cold|warm|thin|pulled)"
+     rf"(?:,? (?:meal|one|{MEAL}|sandwich(?:es)?|now|instead|then|after all|tonight|today|please|pls"
+     rf"|(?:not|instead of) (?:cold|hot|warm|thin|pulled|sliced)|for (?:the meal|{MEAL})))*"
+     rf"(?P<at>,? (?:at |by |around )?{CLOCK})?$", lambda m: f"eat it {m['how']}{m['at'] or ''}"),
     # how many eat
     (r"^(?:(?:now|so|ok) )*(?:its|it is|were cooking|cooking|thats) (?:now )?for (?=[2-9]\d?$|1\d$)(\d\d?)$",
      r"\1 people"),

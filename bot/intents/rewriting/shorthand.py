@@ -43,9 +43,10 @@ RULES: Final = rules(
     (r"(?<![\w.])(\d{1,2}(?:\.\d{1,3})?) ?k\b(?! ?(?:m\b|run|people|cal|ppm))(?= of\b|.*\b(?:smoked?|cured?|bacon"
      r"|pastrami|ham|crown|bird|turkey|chicken|flat|brisket|belly|loin|pork|beef|for)\b)", r"\1 kg"),
     (r"\bw/o\b", "without"),
-    (r"\bw/? (?=(?:the|it|my|an?|this|that|foil|paper|some|no)\b)", "with "),
+    (r"\bw/? (?=[a-z]{2})", "with "),
     (r"\b(why|how|what|when|where|who)d (?=(?:it|they|that|we|i|you|the \w+)\b)", r"\1 did "),
-    (r"^(?:a )?half (?:a )?(?:percent|%)$", "0.5 %"),
+    (r"\b(?<!and )(?<!and a )(?:a )?half (?:of )?(?:an? |one )?(?:percent|pct|%)(?!\w)", "0.5 %"),
+    (r"\b([1-9]) and (?=[1-7]/(?:2|4|8|16)\b)", r"\1 "),
     (r"(?<![a-z])icy(?= (?:in|at|inside)\b|$)", "frozen"),
     (r"\bcure (?:no\.? ?|nr\.? ?|num ?|number )(?:2|two)\b", "cure #2"),
     (r"(?<=\d),(?=\d{3} ?(?:ft|feet|foot|m|met(?:er|re)s?)\b)", ""),

@@ -77,7 +77,11 @@ RULES: Final = rules(
      r"|mm|cm|\")? ?thick\b)", "its "),
     (r"^(?:it )?(?:varies|ranges|runs|goes) (?:from |between )?(?=\d[\d./ ]* (?:to|and) \d)", "it tapers "),
     # numbers put right, and settings
-    (r"^(\d+(?:\.\d+)?) ?g(?:rams?)?,? not (\d+(?:\.\d+)?)(?: ?g(?:rams?)?)?$", r"i put in \1 grams not \2"),
+    (r"^(\d+(?:\.\d+)?) ?g(?:rams?)?(?: (?:of )?(?:cure|pink(?: salt)?|curing salt))?,? not (\d+(?:\.\d+)?)"
+     r"(?: ?g(?:rams?)?)?(?: (?:went |is |are )?in)?$", r"i put in \1 grams not \2"),
+    # what somebody has, and nothing of it said yet
+    (r"^((?:(?:i|we|ive|got|have|bought|just) )+(?:an? )?\d[\d.]* ?(?:lbs?|pounds?|kgs?|kilos?)\b[^?\d]{3,40}?),?"
+     r" (?:so |and )?(?:what now|now what|whats next|what next|(?:where|how) do i start)\W*$", r"\1"),
     (r"^(?:(?:less|more|lower|higher|only) salt|salt (?:it )?(?:a (?:bit|little) |much )?(?:less|more|lower"
      r"|higher))[,;]? (?:to |at |like )?(?=\d(?:\.\d+)? ?%)", "salt "),
 )  # fmt: skip

@@ -18,6 +18,14 @@ def _with_its_unit(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    # a slip that is put right, the later of two, the ends of a swing
+    (r"^(?:please )?(?:change|correct) (?:the )?(\d{2,3}) (?:to|into) (\d{2,3})$", r"\2 not \1"),
+    (r"^(?:its |was )?(\d{2,3}) ?(?:-+|=)?> ?(\d{2,3})$", r"\2 up from \1"),
+    (r"\bfridges? (?:temp )?(?:is |keeps |been )*(?:bounc|swing|vary|varies|rang|goes|going|fluctuat|jump|mov)\w*"
+     r"(?: (?:around|from|between|up|and|down|all|over))* (\d{1,2}) ?(?:-|to|and) ?(?=\d{1,2}\b)", r"fridge \1 to "),
+    (r"^(?:(?:sorry|oops|no),? )?(?:i )?(?:mis ?read|mistyped|fat fingered)(?: (?:it|that))?,? (?:and )?"
+     r"(?=(?:its|it is|it was|was)? ?\d)", "no, "),
+    (r"\b(meant|make that|should be) (\d{1,3}(?:\.\d)?) (pit|core|meat|fridge|brine)\b", r"\1 \3 \2"),
     (r"\b(?:the )?last (?:\d|few|couple of) (?:readings?|times|checks?)$", ""),
     (r"\b(probe|sensor|channel) ([1-4]) (?:(?:says|reads|shows|is|at|now|has) )*(?=\d{2,3}\b)", r"\1 "),
     (r"\b(?:(pit|grill|smoker|cooker)s? (?:wont|cant|doesnt|isnt|not) (?:go|get|going|getting|come)(?: up)?"

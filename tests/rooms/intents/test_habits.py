@@ -45,6 +45,53 @@ def test_what_is_so_every_day(text: str, changes: dict[str, Any]) -> None:
 
 
 @pytest.mark.parametrize(
+    ("text", "changes"),
+    [
+        ("ounces n fahrenheit", {"units": Units("lb", "in", "f")}),
+        (
+            "sweden here so celsius n kg",
+            {"jurisdiction": "EU", "zone": "Europe/Stockholm", "units": Units("kg", "in", "c")},
+        ),
+        ("im in denver, fridge runs 38", {"zone": "America/Denver", "fridge_c": 10 / 3}),
+        ("texas, quiet after 9", {"zone": "America/Chicago", "quiet_from": time(21)}),
+        ("pst", {"zone": "America/Los_Angeles"}),
+        ("ontario canada", {"zone": "America/Toronto"}),
+        ("my fridge is always 36", {"fridge_c": 20 / 9}),
+        ("fridge runs at 3c", {"fridge_c": 3.0}),
+        ("im at 7000 ft", {"altitude_m": 2133.6}),
+        ("live at 1500 m here", {"altitude_m": 1500.0}),
+        ("text me 7am to 9pm only", {"quiet_from": time(21), "quiet_to": time(7)}),
+        ("only ping me between 8 and 22", {"quiet_from": time(22), "quiet_to": time(8)}),
+        ("no pings b4 7 or after 10", {"quiet_from": time(22), "quiet_to": time(7)}),
+        ("no texts after 9 or before 8", {"quiet_from": time(21), "quiet_to": time(8)}),
+        ("pacific tz", {"zone": "America/Los_Angeles"}),
+        ("dont bug me at work 9-5", {"quiet_from": time(9), "quiet_to": time(17)}),
+        ("flips 8am n 9pm", {"flip_hours": (time(8), time(21))}),
+        ("im in the uk use kilos", {"zone": "Europe/London", "jurisdiction": "UK", "units": Units("kg", "in", "f")}),
+        ("mm not inches", {"units": Units("lb", "mm", "f")}),
+        ("no buzzes overnite", {"quiet_from": time(22), "quiet_to": time(7)}),
+        ("got a 0.01g scale", {"scale": True}),
+        ("pocket scale here", {"scale": True}),
+        ("kosher salt here", {"salt": "coarse"}),
+        ("gas grill 3 burners", {"cooker": "gas"}),
+        ("english pls", {"language": "en"}),
+        ("remind me at 7am and 9pm", {"flip_hours": (time(7), time(21))}),
+    ],
+)
+def test_what_is_told_before_anything_is_begun(text: str, changes: dict[str, Any]) -> None:
+    """Settings in passing, several in a line too, and nothing beside them."""
+    (said,) = read(text, context("none", POUNDS))
+    assert isinstance(said, Settings)
+    assert said.changes == {name: pytest.approx(v) if isinstance(v, float) else v for name, v in changes.items()}
+
+
+@pytest.mark.parametrize("text", ["fridge 38", "fridge is 41", "how high is 7000 ft", "kosher salt here?"])
+def test_what_sets_nothing(text: str) -> None:
+    """A reading stays one, and a question is none of it."""
+    assert not any(isinstance(intent, Settings) for intent in read(text, context("none", POUNDS)))
+
+
+@pytest.mark.parametrize(
     "text",
     ["i get up at 6 tomorrow", "im up at 6 tomorrow", "i went to bed at 11", "im up till 2", "going to bed at 11"],
 )

@@ -1,11 +1,12 @@
 """How long it lasted at most: the longest that the words allow; what may have lasted longer is asked for."""
 
 from dataclasses import replace
+from datetime import timedelta
 
 import pytest
 
 from bot.intents import lasting
-from bot.intents.intents import Happened, Reading, Unclear
+from bot.intents.intents import Change, Happened, Reading, StepDone, Unclear
 from bot.intents.read import read
 from bot.measures import plain
 from tests.talk_lines import KILOS, NOW, POUNDS, context
@@ -27,6 +28,8 @@ ASKED = context("curing", POUNDS, asked="happened_warm_fridge")
         ("yesterday at 7", (13.5, 25.5)),
         ("7 last night", (13.5,)),
         ("3 hours ago", (3.0,)),
+        ("2 hours", (2.0,)),  # no two o'clock
+        ("half an hour", (0.5,)),
         ("breakfast", ()),
         ("8:30 am", ()),  # that is now
     ],
@@ -48,6 +51,55 @@ def test_a_fridge_that_was_warm_since_a_part_of_the_day(since: str, hours: float
     assert isinstance(reading, Reading)
     assert isinstance(happened, Happened)
     assert happened.facts["hours"] == pytest.approx(hours)
+
+
+@pytest.mark.parametrize(
+    ("told", "hours"), [("since 2 hours", 2.0), ("for 3 hrs", 3.0), ("for an hour or two", 2.0), ("for a day", 24.0)]
+)
+def test_a_fridge_that_was_warm_for_a_while(told: str, hours: float) -> None:
+    """How long is told in the line, the longest that its words allow, and is not asked for again."""
+    reading, happened = read(f"fridge 46 {told}", CURE)
+    assert isinstance(reading, Reading)
+    assert isinstance(happened, Happened)
+    assert happened.facts["hours"] == pytest.approx(hours)
+
+
+@pytest.mark.parametrize("told", ["for over 3 hours", "for ages", "all night"])
+def test_a_fridge_that_was_warm_for_who_knows_how_long(told: str) -> None:
+    """The reading is kept, and how long at most is asked."""
+    assert not any(isinstance(intent, Happened) for intent in read(f"fridge 46 {told}", CURE))
+
+
+@pytest.mark.parametrize(
+    ("text", "minutes"),
+    [
+        ("ice bath since 20 mins", 20),
+        ("ice since half an hour", 30),
+        ("been in ice 20 min", 20),
+        ("on ice 25 min", 25),
+        ("in the ice bath for 10 min", 10),
+        ("in the fridge since 20 min", 20),
+    ],
+)
+def test_a_chill_that_goes_on(text: str, minutes: int) -> None:
+    """It began so long ago: noted as of now, its clock would be late by that."""
+    (done,) = read(text, context("resting", POUNDS))
+    assert isinstance(done, StepDone)
+    assert (done.step, done.at) == ("chill", NOW - timedelta(minutes=minutes))
+
+
+def test_minutes_are_no_hour_that_is_to_come() -> None:
+    """At 18:30 «since 20 mins» was asked about, as the 20:00 of today."""
+    now = NOW + timedelta(hours=10)
+    (done,) = read("ice bath since 20 mins", replace(context("chilling", POUNDS), now=now))
+    assert isinstance(done, StepDone)
+    assert done.at == now - timedelta(minutes=20)
+
+
+@pytest.mark.parametrize("text", ["been in the brine 2 days", "its in the cure 5 days"])
+def test_how_long_it_is_in_is_no_wish(text: str) -> None:
+    """«been in the brine 2 days» made the cure one of two days."""
+    assert not any(isinstance(intent, Change) for intent in read(text, CURE))
 
 
 def test_an_hour_without_its_half_of_the_day_is_asked_about() -> None:

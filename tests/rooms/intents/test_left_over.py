@@ -15,7 +15,7 @@ from tests.talk_lines import KILOS, context
         (
             "cooking",
             "off the smoker n in a cooler w towels",
-            Unclear("rest", "in a cooler w towels", (StepDone("rest"),)),
+            Unclear("rest", "in a cooler with towels", (StepDone("rest"),)),
         ),
         ("none", "3.2kg flat wet cure w 1.6 litres water", Unclear("rest", "1.6 litres water")),
         ("resting", "cut up n in the fridge", Unclear("rest", "cut up", (StepDone("slice"),))),

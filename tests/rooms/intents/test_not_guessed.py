@@ -14,6 +14,7 @@ from bot.intents.intents import (
     Reading,
     Settings,
     Snooze,
+    Start,
     StepDone,
     Unclear,
 )
@@ -23,6 +24,51 @@ from tests.talk_lines import NOW, POUNDS, context, wall
 
 CURE, RAW, FIRE, CHILL = context("curing"), context("waiting"), context("cooking"), context("chilling")
 ASKED = context("waiting", asked="cure")
+
+
+@pytest.mark.parametrize(
+    "text", ["half a percent i think", "maybe .5", "0.6% i guess", "its 1 percent prob", "about half a percent"]
+)
+def test_a_weak_curing_salt_by_a_guess_is_asked(text: str) -> None:
+    """Of the strong one its dose would be ten times too much: the packet is looked at, and a tap takes it."""
+    (found,) = read(text, ASKED)
+    assert found == Choose("cure", "unknown") or (isinstance(found, Unclear) and found.why == "strength")
+
+
+@pytest.mark.parametrize("text", ["1 oz treats 25 lb", "1 tsp per 5 lb", "2.5 g per kg", "4 oz for 100 lbs"])
+def test_how_a_packet_doses_is_no_strength(text: str) -> None:
+    """The strength is asked for again."""
+    assert read(text, ASKED) == [Choose("cure", "unknown")]
+
+
+@pytest.mark.parametrize("text", ["none just salt n sugar", "no pink just salt", "none of it", "none"])
+def test_no_curing_salt_at_all(text: str) -> None:
+    """Salted, and not cured; «none yet» has none so far."""
+    assert read(text, ASKED) == [Change({"nitrite_target": 0.0})]
+    assert read("none yet", ASKED) != [Change({"nitrite_target": 0.0})]
+
+
+@pytest.mark.parametrize(("text", "share"), [("half a percent", 0.005), ("6.25 i think", 0.0625), ("says .6%", 0.006)])
+def test_what_the_packet_says_is_taken(text: str, share: float) -> None:
+    """So is the strong one, which nobody makes up to the quarter."""
+    assert read(text, ASKED) == [Change({"cure_nitrite_fraction": pytest.approx(share)})]
+
+
+@pytest.mark.parametrize("text", ["6.25% 2 in thick dry", "dry, 2in, 6.25%", "6.25 % 2in dry"])
+def test_what_stands_with_the_strength_is_taken(text: str) -> None:
+    """How thick it is was lost, and so was the way of the cure."""
+    (found,) = read(text, ASKED)
+    assert isinstance(found, Change)
+    assert found.changes == {
+        "cure_nitrite_fraction": pytest.approx(0.0625), "thickness": pytest.approx(0.0508), "method": "dry",
+    }  # fmt: skip
+
+
+def test_a_start_with_a_guessed_strength_asks_for_it() -> None:
+    """The rest of it is begun."""
+    (found,) = read("5lb belly 0.5% cure i think for sunday", context("none"))
+    assert isinstance(found, Start)
+    assert "cure_nitrite_fraction" not in found.said
 
 
 @pytest.mark.parametrize("text", ["flat is 2", "belly 1.5", "brisket is 3", "ham 2.5", "salmon 1.2"])

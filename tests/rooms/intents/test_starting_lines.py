@@ -113,6 +113,35 @@ def test_several_pieces(text: str, pieces: tuple[float, ...]) -> None:
     assert start(text).pieces == pieces
 
 
+def test_a_weekend_is_one_of_two_days() -> None:
+    """Neither is taken, and both are offered."""
+    found = start("6 lb flat pastrami next weekend")
+    assert found.said["meals"] == (wall(3, 6, 13), wall(3, 7, 13))
+    assert start("6 lb flat, this weekend, dinner at 6").said["meals"] == (wall(3, 6, 18), wall(3, 7, 18))
+
+
+@pytest.mark.parametrize("text", ["7 lb flat 2in 6.25% cure, sat 1pm", "flat 2in 7 lb", "7 lb flat 6.25% 2in"])
+def test_an_inch_before_another_number(text: str) -> None:
+    """«2in 6.25%» lost how thick it is: a share or a weight is no number of something that it lies in."""
+    assert start(text).said["thickness"] == pytest.approx(0.0508)
+
+
+def test_how_hot_it_is_cooked() -> None:
+    """«cook 275» tells the pit; «smoke 12 trout» how many."""
+    assert start("whole chicken 4 lb sun lunch cook 275").said["pit_c"] == pytest.approx(135.0)
+    assert "pit_c" not in start("smoke 12 trout 300g each").said
+
+
+@pytest.mark.parametrize(
+    ("text", "day"),
+    [("corned beef 4lb flat 17th", 17), ("5 lb belly bacon 20th dinner", 20), ("2nd belly, 5 lb", None)],
+)
+def test_a_day_by_its_number(text: str, day: int | None) -> None:
+    """«17th» behind the meat is a date, and «2nd» none."""
+    meal = start(text).said.get("deadline")
+    assert (meal.day if meal else None) == day
+
+
 @pytest.mark.parametrize(
     ("text", "unclear"),
     [

@@ -4,12 +4,12 @@ from typing import Any
 
 import pytest
 
-from bot.intents.intents import Change, Correct, Reading, Unclear, Undo
+from bot.intents.intents import Change, Correct, MoveDeadline, Reading, Unclear, Undo
 from bot.intents.read import read
 from bot.intents.rewriting.rethought import rethought
 from core.batch.events import Probe
 from tests.rooms.intents.shorthand import short
-from tests.talk_lines import POUNDS, context
+from tests.talk_lines import POUNDS, context, wall
 
 CORE_C = {"cooking": 64.4, "chilling": 25.6}  # read last
 
@@ -55,6 +55,21 @@ def test_a_second_thought_takes_the_place_of_the_first(line: str, kept: str) -> 
         ("i put 22 grams of the curing salt in, not what you said", "curing", Change({"put_in_cure": 0.022})),
         ("take back the last flip, that never happened", "curing", Undo(step="flip")),
         ("scrap last reading", "cooking", Undo(step="reading")),
+        ("undo flip", "curing", Undo(step="flip")),
+        ("prev was the pit", "cooking", Correct(probe=Probe.PIT)),
+        ("my last reading was the fridge", "cooking", Correct(probe=Probe.FRIDGE)),
+        ("the previous one was the surface", "chilling", Correct(gone=True)),
+        ("flip was 6.30 not 7", "curing", Correct(at=wall(3, 1, 6, 30), step="flip")),
+        ("the flip was at 7", "curing", Correct(at=wall(3, 1, 7), step="flip")),
+        ("flipped at 6 not now", "curing", Correct(at=wall(3, 1, 6), step="flip")),
+        ("12.30 not 1pm", "curing", MoveDeadline(to=wall(3, 6, 12, 30))),
+        ("2pm not 1", "curing", MoveDeadline(to=wall(3, 6, 14))),
+        ("38.5 not 39", "curing", Correct(value=38.5, was=39.0)),
+        ("last reading was at 7", "cooking", Correct(at=wall(3, 1, 7))),
+        ("change 150 to 155", "cooking", Correct(value=155.0, was=150.0)),
+        ("pit 250 was wrong its 225", "cooking", Correct(value=225.0, was=250.0, probe=Probe.PIT)),
+        ("i typed 7.5 its 5.7", "waiting", Correct(value=5.7, was=7.5)),
+        ("typo 6 lb", "waiting", Change({"mass": pytest.approx(2.7216, abs=1e-4)})),
     ],
 )
 def test_what_was_wrong_is_found_by_what_it_was(line: str, phase: str, meant: object) -> None:
