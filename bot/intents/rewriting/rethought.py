@@ -25,8 +25,7 @@ _BARE: Final = re.compile(rf"(?<![\w./:-]){_NUMBER}(?= *$)")
 _NEXT: Final = re.compile(rf"^{_NUMBER}")
 _BARE_NO: Final = re.compile(  # «156 no 153», «155 wait 153»: two of the same make, and nothing else it may be
     r"(?<![\w./:-])\d{2,3}(?: ?°?[cf])?,? (?:no|nope|wait|er+|um|uh|sorry|oops"
-    r"|typo)[, ]+(?=\d{2,3}(?: ?°?[cf])?(?![\w:./%]| ?(?:"
-    r"min|m\b|h\b|hour|day|sec|people|lb|kg|g\b|%)))"
+    r"|typo)[, ]+(?=\d{2,3}(?: ?°?[cf])?(?![\w:./%]| ?(?:min|m\b|h\b|hour|day|sec|people|lb|kg|g\b|%)))"
 )
 
 

@@ -6,6 +6,7 @@ A comma is set only between a deed and a thermometer that has its number, so tha
 from typing import Final
 
 from bot.intents.meats import as_meat
+from bot.intents.rewriting.words import rewritten, rules
 from bot.intents.swings import APART
 from core import patterns as re
 
@@ -13,38 +14,30 @@ _NUMBER: Final = r"-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b| degrees)
 _COLD_OR_PIT: Final = r"(?:fridge|refrigerator|brine|pit|smoker|grill)"
 _DEED: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|wrapping)"
 _DONE: Final = r"(?:flipped|turned (?:it|them|both)|wrapped|rinsed|done|did it)"
-_RULES: Final = tuple(
-    (re.compile(pattern), put)
-    for pattern, put in (
-        (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
-         rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
-        (rf"\b({_DONE}\b(?:[^,;.?]|\.(?=\d)){{0,40}}?)"
-         r"(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with) "
-         rf"(?=(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
-        (rf"^({_DONE}(?: it| them| her| the bag)?) (?=(?:a )?(?:bit|lots?|little|some|bag|theres|there)\b)",
-         r"\1, "),
-        # «flipped fridge 3c push dinner to 3»: after its unit a reading is at its end
-        (r"(\b(?:fridge|brine|core|meat|pit)\b[^,;.?\d]{0,16}\d{1,3}(?:\.\d)? ?[cf])"
-         r" (?=(?:push|move|shift|bump|delay|postpone"
-         r"|dinner|lunch|supper|meal|remind|skip|pause|guests?|make it|lets)\b)", r"\1, "),
-        # what was read, and what is going to be done about it
-        (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now|and) )*(?<!\d){_NUMBER}(?!\d),? ?){{1,3}})(?<=[ ,])"
-         rf"(?=(?:(?:so|im|i am|we are|now) )*"
-         r"(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
-        # what was read, and what is asked about it
-        (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
-         r"(?=(?:do|can|should|shall|may|could|what|how|when (?:do|can|should|to)|ok to|safe to|too)\b)", r"\1, "),
-    )
-)  # fmt: skip
+_RULES: Final = re.Rules(rules(
+    (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
+     rf"(?=(?:(?:i|we|ive|just|have) )*{_DEED}\b)", r"\1, "),
+    (rf"\b({_DONE}\b(?:[^,;.?]|\.(?=\d)){{0,40}}?)(?<! in)(?<! the)(?<! my)(?<! of)(?<! from)(?<! to)(?<! with) (?="
+     rf"(?:the |my )?{_COLD_OR_PIT}s?\b[^,;.?]{{0,20}}\d)", r"\1, "),
+    (rf"^({_DONE}(?: it| them| her| the bag)?) (?=(?:a )?(?:bit|lots?|little|some|bag|theres|there)\b)",
+     r"\1, "),
+    # «flipped fridge 3c push dinner to 3»: after its unit a reading is at its end
+    (r"(\b(?:fridge|brine|core|meat|pit)\b[^,;.?\d]{0,16}\d{1,3}(?:\.\d)? ?[cf]) (?=(?:push|move|shift|bump|delay"
+     r"|postpone|dinner|lunch|supper|meal|remind|skip|pause|guests?|make it|lets)\b)", r"\1, "),
+    # what was read, and what is going to be done about it
+    (rf"^((?:(?:(?:{_COLD_OR_PIT}|core|meat|hit|its|at|now|and) )*(?<!\d){_NUMBER}(?!\d),? ?){{1,3}})(?<=[ ,])(?=(?:"
+     rf"(?:so|im|i am|we are|now) )*(?:gonna|going to|about to|ill|i will|time to)\b)", r"\1, "),
+    # what was read, and what is asked about it
+    (rf"\b((?:{_COLD_OR_PIT}|core|meat|internal)\b[^,;.?\d]{{0,16}}{_NUMBER}) "
+     r"(?=(?:do|can|should|shall|may|could|what|how|when (?:do|can|should|to)|ok to|safe to|too)\b)", r"\1, "),
+))  # fmt: skip
 
 
 _STARTS: Final = re.compile(
-    r"\s+(?=(?:the )?(?:fridge|brine|pit|smoker|grill|core|meat|internal)s?\b|[1-4]\d\d\b|(?:its |now )?(?:windy"
-    r"|breezy|calm|flipped"
-    r"|(?:its )?going in|everythings? in|all in|(?:and |so )*in (?:it|she|he|they) (?:goe?s?|went)|meats? in"
-    r"|slicing|carving"
-    r"|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it"
-    r"|pulled it|put it|in the|in foil|in paper)\b)"
+    r"\s+(?=(?:the )?(?:fridge|brine|pit|smoker|grill|core|meat|internal)s?\b|[1-4]\d\d\b|(?:its |now )?(?:windy|breezy"
+    r"|calm|flipped|(?:its )?going in|everythings? in|all in|(?:and |so )*in (?:it|she|he|they) (?:goe?s?|went)"
+    r"|meats? in|slicing|carving|turned|wrapped|rinsed|resting|lit|on at|off at|off|took it|pulled it|put it|in the"
+    r"|in foil|in paper)\b)"
 )
 _GOES_ON: Final = re.compile(r"\b(?:at|in|on|to|by|with|of|for|from|under|over)$")  # no statement ends so
 _LONGEST: Final = 9  # words of a line that has no comma
@@ -61,15 +54,13 @@ def halves(text: str) -> list[tuple[str, str]]:
 
 # «meat on 250», «on at 225»: no meat is so hot, so the pit is; behind «at» only what no clock shows as often
 _ON_A_PIT: Final = re.compile(
-    r"\b((?:meat|it|its|bird) (?:(?:is|are|was|went|goes|now) )*on)"
-    r" (?:(?=[23]\d\d\b)|at (?=(?:225|250|275|300|325|350|375)\b))"
-    r"(?=\d{3}(?: ?f| degrees)?(?:$|[,;.]| and\b))"
+    r"\b((?:meat|it|its|bird) (?:(?:is|are|was|went|goes|now) )*on) (?:(?=[23]\d\d\b)|at (?=(?:225|250|275|300|325|350"
+    r"|375)\b))(?=\d{3}(?: ?f| degrees)?(?:$|[,;.]| and\b))"
 )
 
 
 def parted(text: str) -> str:
     """A plain line with a comma where one statement ends and the next begins."""
-    for pattern, put in _RULES:
-        text = pattern.sub(put, text)
+    text = rewritten(text, _RULES)
     spoken = as_meat(text)
     return _ON_A_PIT.sub(r"\1, pit ", spoken) if _ON_A_PIT.search(spoken) else text

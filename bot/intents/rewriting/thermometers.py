@@ -60,9 +60,8 @@ RULES: Final = rules(
     (r"\b(?:its |it |pit |thing )?(?:has |is |just )?(?:run|running|ran|got|getting) (?:off|away)(?: (?:on|from"
      r"|with) (?:me|us))?,? (?=\d{3}\b)", "pit "),
     (r"^(?:its |it |temp |has |just )*(?:went|gone|go|jumped|climbed|risen|rose|come|came|crept|dropped|fell) (?:up"
-     r"|down)? ?(?:by )?\d{1,2}(?: (?:degrees?|deg))? in (?:the last |about )?(?:half an? (?:hr|hour)|half hr"
-     r"|an? (?:hr|hour)|\d{1,2} (?:hrs?|hours?|mins?|minutes?)),? (?=(?:(?:and|so|now|its|at|is|core|meat"
-     r"|pit) )*\d{2,3}\b)", ""),
+     r"|down)? ?(?:by )?\d{1,2}(?: (?:degrees?|deg))? in (?:the last |about )?(?:half an? (?:hr|hour)|half hr|an? (?:hr"
+     r"|hour)|\d{1,2} (?:hrs?|hours?|mins?|minutes?)),? (?=(?:(?:and|so|now|its|at|is|core|meat|pit) )*\d{2,3}\b)", ""),
     # two looks at what cools
     (r"\b(1[2-9]\d|6\d)((?: ?[cf])?) at (\d{1,2}(?:[.:]\d\d)?(?: ?[ap]m)?),? (\d{2}(?: ?[cf])?) by (?=\d)",
      r"\1\2 at \3, \4 at "),

@@ -12,6 +12,7 @@ from typing import Any, Final
 
 from bot.intents.rewriting.foreign_spelling import Spelling, spelling
 from bot.intents.rewriting.spoken_german import in_digits
+from bot.intents.rewriting.words import rewritten
 from core import patterns as re
 
 FILES: Final = Path(__file__).parent / "tongues"
@@ -85,7 +86,7 @@ def _in_english(text: str, tongue: Tongue, sure: bool, celsius: bool) -> str:
 
 def _turned(text: str, tongue: Tongue) -> str:
     """A line, or a clause of one, with its turns of phrase in the order of English."""
-    return tongue.patterns.in_turn(text, lambda line, pattern, put: pattern.sub(put, line))
+    return rewritten(text, tongue.patterns)
 
 
 def _clause(part: str, tongue: Tongue) -> str:

@@ -6,7 +6,7 @@ from typing import Final, TypeAlias
 from bot.intents import days
 from core import patterns as re
 
-Rule: TypeAlias = tuple[re.Pattern, str | Callable[[re.Match[str]], str]]
+Put: TypeAlias = str | Callable[[re.Match[str]], str]
 
 TOLD: Final = "told"  # taken out only of a line that tells of something done or read
 DEED: Final = (
@@ -26,6 +26,11 @@ SPAN: Final = r"(?:\d{1,3}|an?|half an?) ?(?:m?mins?|minutes?|h|hrs?|hours?)"
 MEAL: Final = r"(?:lunch|dinner|supper|breakfast|brunch)"
 
 
-def rules(*pairs: tuple[str, str | Callable[[re.Match[str]], str]]) -> tuple[Rule, ...]:
+def rules(*pairs: tuple[str, Put]) -> tuple[tuple[re.Pattern, Put], ...]:
     """What is looked for, and what is written in its place; used in this order."""
     return tuple((re.compile(pattern), written) for pattern, written in pairs)
+
+
+def rewritten(text: str, by: re.Rules[Put]) -> str:
+    """A text with what each rule looks for written anew, in their order."""
+    return by.in_turn(text, lambda line, pattern, put: pattern.sub(put, line))
