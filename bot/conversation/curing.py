@@ -153,8 +153,8 @@ def dose_asked(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return (sums.ask_strength(turn, "dose", text),)
     reply = _dose_for(turn, meant.a, wanted, strength)
     answered.remember(turn, "sum:dose", text)
-    sweet = sums.sugar_too(turn, text)
-    return (replace(reply, text=f"{reply.text}\n{sweet}") if sweet else reply,)
+    more = sums.beside_dose(turn, text, reply.facts["cure_kg"])
+    return (replace(reply, text=f"{reply.text}\n{more}") if more else reply,)
 
 
 def _dose_for(turn: Turn, a: Assessment | None, wanted: WantedDose, strength: float) -> Reply:

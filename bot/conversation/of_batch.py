@@ -14,6 +14,7 @@ from bot.intents import when, yard
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import find_topic, is_question
+from bot.intents.told import told
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import around as of_around
@@ -80,6 +81,7 @@ _SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there
     r"|(?:\d|one|two|three|four|few|couple of|last|remaining|other|these|those) (?:\w+ )?days?)\b"
     r"|\b(?:smoke|cook) (?:it|this) (?:right )?(?:now|today|tonight|tomorrow)\b.*\bdays?\b"
 )
+_CALLED = {"turkey": "bird", "chicken": "bird", "duck": "bird"}
 _OURS = re.compile(
     r"\b(?:mine|ours|our (?:meat|batch|one|brisket|bag)|my (?:meat|batch|one)|this (?:one|batch)|of this"
     r"|(?:did|have|are) we|(?:did|have) i)\b"
@@ -122,9 +124,12 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
 
 
 def _as_it(turn: Turn, text: str) -> str:
-    """«when is the bacon ready» of who has a batch called «bacon»: asked of it, and not of bacon."""
-    for row in batches.open_here(turn):
+    """«when is the bacon ready» of who has a batch called «bacon»: asked of it, and not of bacon; so is «the fish»."""
+    here = batches.open_here(turn)
+    for row in here:
         text = re.sub(rf"(?<!\ba )(?<!\ban )\b(?:(?:the|my) )?{re.escape(row.name)}\b", "it", text, flags=re.IGNORECASE)
+    if len(here) == 1 and (animal := told(here[0].name).species):
+        text = re.sub(rf"\b(?:the|my|our) {_CALLED.get(animal, animal)}\b", "it", text, flags=re.IGNORECASE)
     return text
 
 

@@ -32,6 +32,7 @@ from bot.wording.language import say
 from bot.wording.sums_packet import at_rate as by_rate
 from core.errors import Missing
 from core.service.turn import Turn
+from core.units import Kilograms
 
 MOST_ASKED: Final = 400  # characters of a question that grows with its answers
 
@@ -46,9 +47,10 @@ def ask_strength(turn: Turn, kind: str, text: str) -> Reply:
     return _asked(turn, kind, text, _told(turn, text), "strength")
 
 
-def sugar_too(turn: Turn, text: str) -> str:
-    """The sugar of a dose that is worked out by the law of the place, where the line asks for it too."""
-    return sums_salt.beside(_told(turn, text), None)
+def beside_dose(turn: Turn, text: str, cure: Kilograms) -> str:
+    """What goes with a dose that is worked out by the law of the place: in ounces, and sugar, where asked for."""
+    more = (sums_cold.in_ounces(text, [cure]), sums_salt.beside(_told(turn, text), None))
+    return "\n".join(filter(None, more))
 
 
 def grown(turn: Turn, value: str) -> tuple[str, str]:
@@ -119,7 +121,8 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
     if kind in ("ppm", "mix") and (made := sums_cold.usual_levels(turn, line)):
         least = sums_cold.judged(turn, line, made[0][0])[0].ingoing.nitrite
         said, rows = sums_asked.by_level(made, sums_cold.right_dose(turn, line, made[0][0]), least)
-        return "\n".join(filter(None, (said, sums_cold.topped_up(turn, line, made[0])))), rows
+        more = (sums_cold.topped_up(turn, line, made[0]), sums_cold.thinned(turn, line, made[0]))
+        return "\n".join(filter(None, (said, *more))), rows
     if kind == "by_packet" and (found := sums_packet.usual_levels(turn, line)):
         said, rows = sums_asked.by_level(found[1])
         return f"{by_rate(found[0].high * found[0].mine, found[0].mine, turn.person)}\n{said}", rows
@@ -132,7 +135,8 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         return None
     said, rows = sums_asked.by_strength(doses)
     said = sums_cold.of_its_rind(line, said)
-    return "\n".join(filter(None, (said, sums_cold.salt_and_sugar(turn, line)))), rows
+    more = (sums_cold.in_ounces(line.text, [cure for _, cure in doses]), sums_cold.salt_and_sugar(turn, line))
+    return "\n".join(filter(None, (said, *more))), rows
 
 
 def _why(kind: str) -> Rows:

@@ -1,12 +1,13 @@
 """Sums about the dose and nitrite: figures of a line in, words with their sources out."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import beside, need
-from bot.intents.cures import times
+from bot.intents.cures import poured, pours, times
 from bot.intents.rates import rate
 from bot.intents.told import Told, told
 from bot.intents.wanted import by_unit, salt_wished
@@ -26,8 +27,9 @@ APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what i
 _FIRST_KIND = re.compile(
     r"(?:#|\bno ?|\bnumber |\bcure |\bpowder |\bsalt )1\b(?! ?(?:kg|g|lb|%|tsp|tbsp))"
 )  # always a strong one
-_SKIN = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
+SKIN_ON = re.compile(r"\b(?:skin|rind)[- ]?(?:is )?(?:still )?on\b|\bwith (?:the |its )?(?:skin|rind)\b")
 _TOPS_UP = re.compile(r"\b(?:top(?:ping|ped)? (?:it )?up|add|put (?:in )?more|more|the rest|fix|mend|save)\b")
+_BY_THE_OUNCE = re.compile(r"(?<!\d)(?<!\d )\b(?:oz|ounces?)\b")  # asked for, and no weight of the meat
 IN_TIME_H = 24.0  # so long a dose may still be put in; later little is known of where it goes. Common practice
 COLD_C = 4.4  # 40 °F; sources.FSIS_DANGER_ZONE
 _BY_THE_LITRE = re.compile(r"\b(?:per|a|each|every|for 1|to the) (?:1 )?(?:lit(?:er|re)|l|kilo of (?:brine|pickle))\b")
@@ -42,7 +44,14 @@ def _dose(turn: Turn, line: Told) -> Answer:
     found = weighed(turn, line, mass, strength)
     keys = [source.key for source in found.sources]
     said = "\n".join(
-        filter(None, (per_weight.asked_for(found, turn.person), beside(replace(line, meats=(mass,)), None)))
+        filter(
+            None,
+            (
+                per_weight.asked_for(found, turn.person),
+                in_ounces(line.text, [found.cure_kg]),
+                beside(replace(line, meats=(mass,)), None),
+            ),
+        )
     )
     body = {"cure_kg": found.cure_kg, "nitrite_ingoing_mg_kg": found.nitrite_ingoing}
     return of_its_rind(line, said), keys, body
@@ -50,12 +59,17 @@ def _dose(turn: Turn, line: Told) -> Answer:
 
 def counted_meat(line: Told, mass: Kilograms | None) -> Kilograms:
     """The meat that a limit counts: without its rind, where the line says that it is on. Raises Missing("meat")."""
-    return skin_free(need(mass, "meat"), bool(_SKIN.search(line.text)))
+    return skin_free(need(mass, "meat"), bool(SKIN_ON.search(line.text)))
 
 
 def of_its_rind(line: Told, said: str) -> str:
     """The words of a dose, with what was counted out for a rind that is on."""
-    return sums_salt.without_skin(said) if _SKIN.search(line.text) else said
+    return sums_salt.without_skin(said) if SKIN_ON.search(line.text) else said
+
+
+def in_ounces(text: str, cures: Sequence[Kilograms]) -> str:
+    """Doses in ounces too, where that is how they are asked for or what the scale shows; nothing else."""
+    return sums_asked.in_ounces(cures) if _BY_THE_OUNCE.search(text.lower()) else ""
 
 
 def _meat_of_pickle(line: Told) -> Kilograms | None:
@@ -131,8 +145,9 @@ def _ppm(turn: Turn, line: Told) -> Answer:
     found = judged(turn, line, strength)
     value = found[1].ingoing.nitrite
     said = sums.ppm(found[1], found[0].ingoing.nitrite, strength)
+    made = (strength, found[1])
     return (
-        "\n".join(filter(None, (said, topped_up(turn, line, (strength, found[1]))))),
+        "\n".join(filter(None, (said, topped_up(turn, line, made), thinned(turn, line, made)))),
         (found[1].limit.source.key, "FSIS_HANDBOOK_1995"),
         {"nitrite_high_mg_kg": value, "nitrite_limit_mg_kg": found[1].limit.max_mg_kg},
     )
@@ -193,6 +208,20 @@ def topped_up(turn: Turn, line: Told, made: tuple[Fraction, Judgement]) -> str:
     It is what brings a mix that is under its floor to the house's level, and never over it.
     """
     return "" if line.water is not None else missing(turn, (line.text, class_of(line)), made)
+
+
+def thinned(turn: Turn, line: Told, made: tuple[Fraction, Judgement]) -> str:
+    """What would be right for a mix that more water came to, where what is in it keeps the law; nothing else."""
+    strength, found = made
+    lawful = found.floor <= found.ingoing.nitrite <= found.limit.max_mg_kg
+    right = right_dose(turn, line, strength) if lawful and _grew(line) else None
+    return "" if right is None else sums_asked.for_all_of_it(right, strength)
+
+
+def _grew(line: Told) -> bool:
+    """Whether more water came to a mix than what is told of it at first."""
+    water = [m for m in measures.find(line.text) if pours(m)]
+    return len(poured(line.text, water)) > 1
 
 
 def missing(turn: Turn, of: tuple[str, str], made: tuple[Fraction, Judgement]) -> str:

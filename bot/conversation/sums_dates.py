@@ -11,7 +11,7 @@ from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.days import find_day, the_nth
-from bot.intents.of_days import day_of
+from bot.intents.of_days import DAY_NAMED, day_of
 from bot.intents.told import Told
 from bot.wording import sums_dates
 from core.errors import Missing
@@ -24,8 +24,10 @@ DAY_IN_HAND: Final = 1
 _IN_THE_CURE: Final = re.compile(
     r"\b(?:bag|brine|brining|cure|curing|tub|bucket|pickle|corning|salt)\b|\b(?:goes|went|put(?: it)?) in\b"
 )
-_WHEN: Final = re.compile(
-    r"^(?=.*\b(?:start|begin|go|put|goes|do)\w*\b).*\b(?:when|(?:what|which) (?:day|date))\b|\bout when\b"
+_WHEN: Final = re.compile(r"\b(?:when|(?:what|which) (?:day|date))\b")
+_BEGUN: Final = re.compile(r"\b(?:start|begin|go|put|goes|do|in)\w*\b")
+_ENOUGH: Final = re.compile(
+    r"\b(?:enough|too (?:short|few|little|long|many|soon|early)|ok|okay|fine|do it|be done|good|cured|plenty|suffice)\b"
 )
 _STARTS: Final = re.compile(r"\b(?:start\w*|from|begin\w*|goes in|put it in|take it out)\b(?: (?!for\b)\w+){0,2}$")
 _PAST: Final = re.compile(r"\b(?:went|put|been|since|started|did|was)\b")
@@ -78,13 +80,20 @@ def _first_day(turn: Turn, text: str) -> tuple[date, str]:
     return (today, text) if found is None else (found.days[0], text[found.end :])
 
 
-def comes_out(turn: Turn, line: Told, days: Days) -> str:
-    """The day on which a cure of so many days comes out, where a line asks for one; nothing where it does not."""
-    if not _WHEN.search(line.text):
+def comes_out(turn: Turn, line: Told, days: tuple[Days, Days | None]) -> str:
+    """The day on which a cure comes out, where a line asks for it: by our days, and by the trade's rule behind them."""
+    if not (_WHEN.search(line.text) and (_BEGUN.search(line.text) or DAY_NAMED.search(line.text))):
         return ""
+    least, by_rule = days
     first, _ = _first_day(turn, without(line.text, [m for m in measures.find(line.text) if m.kind == "duration"]))
-    out = first + timedelta(days=ceil(days))
-    return sums_dates.comes_out(noon(turn, first), noon(turn, out), turn.person)
+    outs = [first + timedelta(days=ceil(one)) for one in (least, by_rule) if one is not None and one >= least]
+    return sums_dates.comes_out(noon(turn, first), [noon(turn, out) for out in outs], turn.person)
+
+
+def is_enough(line: Told, days: tuple[Days, Days | None]) -> str:
+    """Whether the days that a line tells are enough for its piece, where it asks: for the colour, for even salt."""
+    told = next((hours / A_DAY for hours in line.durations if hours >= A_DAY), None)
+    return sums_dates.is_enough(told, days) if told is not None and _ENOUGH.search(line.text) else ""
 
 
 def wall_hour(turn: Turn, hour: Hours) -> datetime:

@@ -4,9 +4,10 @@ import re
 from dataclasses import replace
 from typing import Final
 
+from bot import measures
 from bot.conversation.sums_cold import APART, USUAL, judged, mixed, usual_doses
 from bot.conversation.sums_hot import Answer
-from bot.conversation.sums_salt import KITCHEN, counted
+from bot.conversation.sums_salt import KITCHEN, counted, need
 from bot.intents.fitting import is_curing, masses
 from bot.intents.rates import shares
 from bot.intents.told import Told
@@ -17,6 +18,8 @@ from core.errors import Missing
 from core.service.turn import Turn
 from core.units import Kilograms
 
+_FITS: Final = re.compile(r"\b(?:fits?|enough|hold|takes?|big|room|go in|goes in)\b")
+PLAIN_SALT: Final = 0.02  # of meat and water together: not salty, and what a bird bears too. Common practice
 LAW: Final = ("FSIS_HANDBOOK_1995", *KITCHEN)
 
 
@@ -62,4 +65,24 @@ def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
     return (second, first) if own_first else (first, second)
 
 
-SUMS = {"mix": _mix, "recipe": _recipe}
+def _brine_amount(turn: Turn, line: Told) -> Answer:
+    """Water that covers a piece, the size of bag and tub, and the plain salt for it where that is asked for too."""
+    mass = need(line.meat, "meat")
+    share = next((f for f in line.fractions if f > 0.2), None)
+    if share is not None:
+        return sums_salt.water_of(share * mass, share), KITCHEN, {"water_kg": share * mass}
+    tub = mixing.vessel(mass)
+    said = sums_salt.water(mass, tub, turn.person)
+    if "salt" in line.text and not is_curing(line.text):
+        salt = [
+            PLAIN_SALT * (1.0 + water) * mass for water in (mixing.IN_A_BAG[0], mixing.IN_A_BAG[1], *mixing.IN_A_TUB)
+        ]
+        lead, rest = said.split("\n", 1)
+        said = f"{lead}\n{sums_mixed.salt_of_all(PLAIN_SALT, salt)}\n{rest}"
+    held = line.water or next((m.value for m in measures.of_kind(line.text, "volume")), None)
+    if held is not None and _FITS.search(line.text):
+        said = f"{sums_mixed.fits(held, tub)}\n{said}"
+    return said, KITCHEN, {"tub_l": tub.high}
+
+
+SUMS = {"mix": _mix, "recipe": _recipe, "brine_amount": _brine_amount}

@@ -4,6 +4,7 @@ import re
 from typing import Final
 
 from bot import measures
+from bot.conversation.sums_cold import SKIN_ON
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.fitting import SMALLEST_PIECE, masses
@@ -12,6 +13,7 @@ from bot.intents.told import Told
 from bot.intents.wanted import by_the_plate, cost_each, price, share_kept, share_lost, weights
 from bot.wording import sums, sums_birds, sums_hot, sums_plate
 from core.answers import amounts, mixing
+from core.cure.nitrite import skin_free
 from core.errors import Missing
 from core.plan.recipe import products
 from core.safety.storage import keeping
@@ -107,7 +109,7 @@ def _portions(turn: Turn, line: Told) -> Answer:
     if _is_whole_bird(line) and not (_COOKED.search(line.text) or _SLICES_ASKED.search(line.text)):
         few, _, many = (need(line.meat, "meat") / each for each in amounts.WHOLE_BIRD[::-1])
         return sums_birds.feeds(need(line.meat, "meat"), (few, many), turn.person), KITCHEN, {"portions": few}
-    mass, whole = need(line.meat, "meat") * _boned(line), "packer" in line.text
+    mass, whole = need(line.meat, "meat") * _eaten_of(line), "packer" in line.text
     sliced = SLICE if _SLICES_ASKED.search(line.text) else None
     if each := _each(line) or sliced:
         made = bool(_MADE.search(line.text))
@@ -130,7 +132,7 @@ def _portions(turn: Turn, line: Told) -> Answer:
 
 def _yield(turn: Turn, line: Told) -> Answer:
     mass = need(line.meat, "meat")
-    left = amounts.cooked(mass * _boned(line), _left(line), "packer" in line.text)
+    left = amounts.cooked(mass * _eaten_of(line), _left(line), "packer" in line.text)
     said = sums.yields(mass, left, turn.person)
     if _TRIMMED.search(line.text) and "packer" in line.text:
         said = f"{sums_plate.trimmed(mass, amounts.PACKER_TRIM, turn.person)}\n{said}"
@@ -163,8 +165,9 @@ def _price(turn: Turn, line: Told) -> Answer:
     return said, KITCHEN, {"cooked": cooked[1]}
 
 
-def _boned(line: Told) -> float:
-    return 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
+def _eaten_of(line: Told) -> float:
+    """What of a piece is neither bone nor rind, where it is told that they are on it."""
+    return (1.0 - amounts.BONE if _BONE.search(line.text) else 1.0) * skin_free(1.0, bool(SKIN_ON.search(line.text)))
 
 
 def _loss(turn: Turn, line: Told) -> Answer:

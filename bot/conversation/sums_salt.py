@@ -37,7 +37,6 @@ _SPOONS: Final = (
     ("tbsp", r"\b(?:tbsps?|tablespoons?|spoons?|spoonfuls?)\b"), ("tsp", r"\b(?:tsps?|teaspoons?)\b"),
     ("cup", r"\bcups?\b"),
 )  # fmt: skip
-_FITS: Final = re.compile(r"\b(?:fits?|enough|hold|takes?|big|room|go in|goes in)\b")
 _BY_LITRE: Final = re.compile(
     r"\b(?:per|a|to the|each|every|for each) (?:1 )?(?P<unit>lit(?:er|re)|l|gallon|gal|quart|qt)\b"
 )
@@ -280,21 +279,7 @@ def _tsp_of(turn: Turn, line: Told) -> Answer:
     return sums_salt.in_spoons(mass, low, high), KITCHEN, {"teaspoons_low": low, "teaspoons_high": high}
 
 
-def _brine_amount(turn: Turn, line: Told) -> Answer:
-    mass = need(line.meat, "meat")
-    share = next((f for f in line.fractions if f > 0.2), None)
-    if share is not None:
-        return sums_salt.water_of(share * mass, share), KITCHEN, {"water_kg": share * mass}
-    tub = mixing.vessel(mass)
-    said = sums_salt.water(mass, tub, turn.person)
-    held = line.water or next((m.value for m in measures.of_kind(line.text, "volume")), None)
-    if held is not None and _FITS.search(line.text):
-        said = f"{sums_mixed.fits(held, tub)}\n{said}"
-    return said, KITCHEN, {"tub_l": tub.high}
-
-
 SUMS = {
     "brine": _brine, "salometer": _salometer, "salt_for": _salt_for, "sugar": _sugar, "equilibrium": _equilibrium,
     "dilute": _dilute, "topup": _topup, "fish_brine": _fish, "spoons": _spoons, "tsp_of": _tsp_of,
-    "brine_amount": _brine_amount,
 }  # fmt: skip

@@ -7,7 +7,7 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.conversation.sums_dates import comes_out, noon, without
+from bot.conversation.sums_dates import comes_out, is_enough, noon, without
 from bot.conversation.sums_hot import NEEDLED, Answer, piece_of, setup_of, until_ready
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
@@ -129,8 +129,8 @@ def _days(turn: Turn, line: Told) -> Answer:
     said = sums.days((band, by_rule), setup.method, found.immersion.piece, turn.person)
     if setup.method == "inject" and not NEEDLED.search(line.text):
         said = f"{said}\n{sums.not_injected(square_rule(found.immersion.piece))}"
-    if out := comes_out(turn, line, band.p90):
-        said = f"{said}\n{out}"
+    took = (band.p90, by_rule)
+    said = "\n".join(filter(None, (is_enough(line, took), comes_out(turn, line, took), said)))
     return said, keys, {"cure_days": band.p90, "by_rule": by_rule or -1.0}
 
 

@@ -14,6 +14,7 @@ from bot.intents.intents import (
     Ask,
     Intent,
     Question,
+    Reading,
     Settings,
     Start,
     Unclear,
@@ -45,6 +46,12 @@ class Understood:
     sure: bool = True  # whether the batch was named, answered or tapped, or is the only one
     goes_on: bool = False  # another step follows this one in the same breath
     began: Assessment | None = None  # the batch before the first of several such steps
+
+    @property
+    def of_the_pit(self) -> bool:
+        """Whether a line reads the pit and no more: with that is said what to do."""
+        told = [t for one in self.intents if isinstance(one, Reading) for t in one.temperatures]
+        return bool(told) and all(t.probe is Probe.PIT for t in told)
 
     def of(self, named: str | None) -> str:
         """The batch that an intent is about; raises Gone where there is none."""

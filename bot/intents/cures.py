@@ -74,6 +74,7 @@ _OF_BRINE: Final = re.compile(r"\bbrine(?: of| at| is)? ?$")
 _OF_SALT: Final = re.compile(r"^ ?(?:of )?(?:\w{3,7} )?(?:salt|sugar)\b")
 _POUR: Final = ("l", "ml", "gal", "qt", "cup")
 _SPOON: Final = ("tsp", "tbsp")
+_POURED_TOO: Final = re.compile(r"\b(?:add\w*|another|more|extra|topped|poured|put in|then)\b")
 _WET: Final = re.compile(r"\b(?:water|brine)\b")
 _NEEDLE: Final = re.compile(r"\b(?:inject(?:ed|ing?|ion)?|pump(?:ed|ing?)?|pick-?up)\b")
 _TWICE: Final = re.compile(
@@ -168,7 +169,8 @@ def mixture(text: str) -> Mixture | None:
     whole = next((m for m in wholes if not _of_another(text, m)), None)
     if cure is None or whole is None or len(found) > 6 or _RECIPE_FOR.search(text) or rate(text) is not None:
         return None
-    water = next((m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])), None)
+    waters = poured(text, [m for m in found if m.unit in _POUR and m is not cure and not _OF_SALT.match(text[m.end :])])
+    water = next(iter(waters), None)
     if water is None and _WET.search(text):
         return None
     salt = sum(m.value for m in found if m.kind == "mass" and m not in (cure, whole) and _OF_SALT.match(text[m.end :]))
@@ -176,12 +178,18 @@ def mixture(text: str) -> Mixture | None:
     spoons = measures.from_house(cure.value, "tsp") if cure.unit in _SPOON else None
     weighed = (cure.value, cure.value) if spoons is None else from_teaspoons(spoons)
     weighed = (times(text) * weighed[0], times(text) * weighed[1])
-    litres = None if water is None or water.value > _MOST_WATER else water.value  # a litre of cold water is a kilo
+    litres = sum(m.value for m in waters) or None  # a litre of cold water is a kilo
+    litres = None if litres is None or litres > _MOST_WATER else litres
     strength = strength_told(text, found)
     needled = litres is not None and bool(_NEEDLE.search(text))
     pump = pumped.value if pumped else 1.0 if needled else None
     all_of_it, covered = sum(pieces(text, whole)), needled and covers(text)
     return Mixture(weighed, all_of_it, litres, salt, strength, spoons, pump, covered, bool(_MINCED.search(text)))
+
+
+def poured(text: str, water: list[measures.Measure]) -> list[measures.Measure]:
+    """The water of a mix: all of it where a line tells that more came to it, else the first that is told."""
+    return water if _POURED_TOO.search(text) else water[:1]
 
 
 @dataclass(frozen=True)

@@ -4,10 +4,11 @@ from math import isclose
 from typing import Any, Final
 
 from bot.intents.context import Context
+from bot.intents.cures import is_cure
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import Meat, meat
-from bot.measures import sole, to_house
+from bot.measures import Measure, find, sole, to_house
 from core import patterns as re
 from core.plan.recipe import product, products
 
@@ -93,6 +94,17 @@ _SPOON_FOR_SPOON: Final = re.compile(
     r"\b(?:put|added|used|gave)\b.*\b(?:tablespoons?|tbsps?) (?:not|instead of|rather than|for) (?:an? )?"
     r"(?:teaspoons?|tsps?)$"
 )
+_PUT_IN: Final = re.compile(
+    r"\b(?:put|puts|added|used|weighed|dosed|measured|dumped|tipped|poured|threw|chucked|dropped|stirred|mixed|shook"
+    r"|went|got|did)\b"
+)
+_NOT_PUT_IN: Final = re.compile(  # asked or wished for, guessed, on top of what is in, or not done
+    r"\?|\b(?:should|shall|can|could|may|might|how|if|when|would|will|going to|gonna|lets|need|want|must|have to"
+    r"|more|another|extra|again|twice|second|too (?:much|little)|on top|short|missing|left|over|out of"
+    r"|didnt|did not|havent|have not|never|without|forgot|ate|each|per|think|maybe|perhaps|guess"
+    r"|sure)\b"
+)
+_DENIED_DOSE: Final = re.compile(r",? (?:and |but )?(?:not|instead of|rather than) .*$")
 _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
     r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
@@ -220,8 +232,20 @@ def _of_dose(text: str, context: Context) -> Intent | None:
             return Change({"put_in_cure": weight.value})
         if (put and (weight or _SPOON.search(put["weight"]))) or _SPOON_FOR_SPOON.search(text):  # a spoon is no scale
             return Unclear("grams", text)
+        if more := _put_in(text):
+            return Change({"put_in_cure": more.value}) if more.kind == "mass" else Unclear("grams", text)
         found = _WENT_IN.match(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
+
+
+def _put_in(text: str) -> Measure | None:
+    """«oops 25 g cure went in the brine»: the one amount that is told, by the cure's word; a spoon is no scale."""
+    told = _DENIED_DOSE.sub("", text)
+    if not _PUT_IN.search(told) or _NOT_PUT_IN.search(told):
+        return None
+    amounts = find(told)
+    alone = len(amounts) == 1 and amounts[0].low is None
+    return amounts[0] if alone and is_cure(told, amounts[0], list(amounts)) else None
 
 
 def _of_weight(text: str, context: Context) -> Intent | None:

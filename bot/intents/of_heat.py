@@ -43,7 +43,7 @@ _FIRE_LOST: Final = re.compile(
     r"\b(?:fire|died|dead|power|(?:went|ran|burn\w*|gone) out|coals?|gas|flames?|smoker|pit)\b"
 )
 _TAKEN_OFF: Final = re.compile(
-    r"^(?:came |come |went )?off\b|\b(?:took|taken|pulled|came|take) (?:it |them |the \w+ )?off\b"
+    r"^(?:came |come |went )?off\b|\bpulled\b(?! pork)|\b(?:took|taken|pulled|came|take) (?:it |them |the \w+ )?off\b"
 )
 _DIED: Final = re.compile(r"\b(?:fire|died|dead|power|gas|coals?|flames?|(?:went|ran|burn\w*|gone|shut) (?:out|off))\b")
 _TOOK_TO: Final = re.compile(r"\btook\b.*\bto (?:reach|get (?:up )?to|hit|come (?:up )?to|be)\b")

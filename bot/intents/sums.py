@@ -73,6 +73,7 @@ _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: w
     r"(?=(?: for| in| now| then| to eat| left| at all| cold|\W)*(?: the (?:fridge|freezer))?\W*$)"
 )
 _OFTEN_BARE: Final = frozenset({"dose", "shopping", "portions", "days", "fuel", "thaw"})  # asked for without any figure
+_SHARES_FIRST: Final = re.compile(r"(?:\w+ )?(?:salt|sugar|cure)\b[^,;]{0,12}\d")
 _LATER: Final = re.compile(
     r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas"
     r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))"
@@ -216,9 +217,10 @@ def _by_its_figures(text: str) -> str | None:
 
 
 def _shared_out(text: str, reads_f: bool) -> bool:
-    """Whether a line names shares of several things for a weight, and no cut: «salt 3% sugar 1% for 2 kg»."""
+    """Whether a line names shares of several things for a weight, «salt 3% sugar 1% for 2 kg»; of a cut, at first."""
     line = told(text, reads_f)
-    return len(shares(text)) > 1 and line.has("meat") and not (line.cut or line.product)
+    named = (line.cut or line.product) and not _SHARES_FIRST.match(text)
+    return len(shares(text)) > 1 and line.has("meat") and not named
 
 
 def _is_dose(line: Told, possible: list[str]) -> bool:

@@ -6,7 +6,7 @@ from math import ceil
 from typing import Final
 
 from bot import measures
-from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, nitrite_share, pours, pumped_share
+from bot.intents.cures import LEAST_MEAT, OF_SALTS, bare_strength, nitrite_share, poured, pours, pumped_share
 from bot.intents.doses import SUGAR, cure_told, small
 from bot.intents.lengths import bare_thickness, height
 from bot.intents.meats import meat
@@ -17,7 +17,7 @@ from core.units import Celsius, Fraction, Hours, Kilograms, Metres
 _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
-    r"|\b(?:at|by|since|around|dinner|lunch|supper|woke(?: up)?(?: at)?|now its|its now"
+    r"|\b(?:at|by|till?|until|since|around|dinner|lunch|supper|woke(?: up)?(?: at)?|now its|its now"
     r"|its(?= (?:1[0-2]|[1-9]) (?:now|already)\b)|now(?= \d{1,2},? (?:its|it is|core|and its)\b)) "
     r"(?P<bare>1[0-2]|[1-9])"
     r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
@@ -147,12 +147,12 @@ def told(text: str, reads_f: bool = False) -> Told:
     others = [m for m in found if m is not cure]
     salt = _named(text, others, SALT) or small(text, others, _BRINE_ASKED, MOSTSALT)
     sugar = _named(text, others, SUGAR)
-    water = next((m for m in others if _is_water(text, m)), None)
+    water = [m for m in others if _is_water(text, m)]
     people = _people(text)
     plates = people is not None and all(m.value <= LARGEST_PLATE for m in others if m.kind == "mass")
     alike = {m: [m.value] if plates else pieces(text, m) for m in others if m.kind == "mass"}
     each = next((m for m in alike if _is_each(text, m, people) and len(alike[m]) == 1), None)
-    rest = [m for m in others if m not in (salt, sugar, water, each)]
+    rest = [m for m in others if m not in (salt, sugar, each, *water[:1])]
     shares = [m for m in found if m.kind == "fraction"]
     pump, nitrite = pumped_share(text, shares), nitrite_share(text, shares)
     named, thick = meat(text), bare_thickness(text, reads_f)
@@ -165,7 +165,7 @@ def told(text: str, reads_f: bool = False) -> Told:
         spoons=measures.from_house(cure.value, "tsp") if cure and cure.kind == "volume" else None,
         salt=salt.value if salt else None,
         sugar=sugar.value if sugar else None,
-        water=water.value if water else None,
+        water=sum(m.value for m in (poured(text, water) if cure is not None and bodies else water[:1])) or None,
         pump=pump.value if pump else None,
         nitrite=nitrite.value if nitrite else None,
         fractions=tuple(m.value for m in shares if m not in (pump, nitrite)),

@@ -39,7 +39,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\bwrap (?:it |them )?(?:in (?:foil|(?:butcher )?paper) )?(?:now|yet|already|or not)\b\??$",
         r"\b(?:what if|what about|how about) (?:i |we )?(?:wrap\w{0,4}|foil\w{0,3})\b",
         rf"\b(?:what|how much) (?:does|would|will|do) {_I}(?:wrap\w{{0,4}}|foil|paper|a wrap|the wrap)\b",
-        r"\bto wrap or not\b",
+        r"\bwrap(?:ping)?(?: it)?,? or (?:wait|not|leave|keep|go|bare|naked|no)\b",
+        r"\b(?:(?:keep |carry on )?going|wait|it|bare|naked),? or wrap\b",
         r"\bis wrapping worth\b",
     )),
     ("stall", (

@@ -184,7 +184,7 @@ def by_hour(a: Assessment, wanted: datetime) -> str:
         said = say("By {at} rather no than yes: ready {band}.", **fields)
     else:
         said = say("Not by {at}, fewer than one time in ten: ready {band}.", **fields)
-    gain = wraps.asked(a).split("\n", 1)[0] if wanted < a.ready.p90 and not wraps.wrapped(a) else ""
+    gain = wraps.fastest(a) if wanted < a.ready.p90 and not wraps.wrapped(a) else ""
     return f"{said}\n{gain}".strip()
 
 

@@ -27,12 +27,15 @@ def day(a: Assessment) -> str:
             day=int((a.now - into) / A_DAY) + 1,
             out=numbers.when(out.due, a.person, a.now),
         )
+    if out is None:
+        return since(a)
     return say(
-        "Day {day} in the cure, of {days}.\nIt went in {into}, and comes out {out}.",
+        "Day {day} in the cure, of {days}.\nIt went in {into}, and comes out {out}, in {left}.",
         day=int((a.now - into) / A_DAY) + 1,
         days=numbers.lying(a.plan.cure_days),
+        left=numbers.span(out.due - a.now),
         into=numbers.when(into, a.person, a.now),
-        out=_due("out", a),
+        out=numbers.when(out.due, a.person, a.now),
     )
 
 
@@ -199,8 +202,15 @@ def flip_next(a: Assessment) -> str:
     if not waiting:
         return say("No flip is left. {before} {next}", before=before, next=plans.coming(a)).replace("  ", " ")
     first = waiting[0]
-    due = say("now") if first.state is State.DUE else numbers.when(first.due, a.person, a.now)
-    return say("Flip it next: {due}. {before}\nMissing one does no harm: once a day is enough.", due=due, before=before)
+    due = numbers.when(first.due, a.person, a.now)
+    lead = (
+        say("Flip it now. {before}", before=before)
+        if first.state is State.DUE
+        else say(
+            "Flip it next: {due}, in {left}. {before}", due=due, left=numbers.span(first.due - a.now), before=before
+        )
+    ).strip()
+    return f"{lead}\n{say('Missing one does no harm: once a day is enough.')}"
 
 
 def flips_sooner(a: Assessment) -> str:

@@ -1,9 +1,12 @@
 """What a sum still needs to know, asked one thing at a time."""
 
+from collections.abc import Sequence
+
 from bot.intents.intents import Choose
+from bot.measures import from_house
 from bot.wording import numbers
 from bot.wording.asking import STRENGTHS, Rows, button
-from bot.wording.language import Words, later, point, say
+from bot.wording.language import Words, decimal, later, point, say
 from core.cure.judgement import Judgement
 from core.person import Person
 from core.units import Celsius, Fraction, Kilograms, MilligramsPerKilogram
@@ -50,6 +53,14 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
         second=numbers.grams(second),
     )
     return text, rows("strength")
+
+
+def in_ounces(cures: Sequence[Kilograms]) -> str:
+    """Doses in ounces, for a scale that shows no grams, and how fine it has to be."""
+    return say(
+        "In ounces that is {doses}: it takes a scale that shows 0.01 oz, or 0.1 g.",
+        doses=" / ".join(f"{decimal(from_house(one, 'oz'), 2)} oz" for one in cures),
+    )
 
 
 def by_meat(cure: Kilograms, meats: tuple[tuple[Fraction, Kilograms], ...], person: Person) -> tuple[str, Rows]:
@@ -99,6 +110,15 @@ def by_level(
             say("Right for that meat would be {dose} of {one}.", dose=numbers.grams(right), one=numbers.percent(one))
         )
     return "\n".join((text, *more)), rows("strength")
+
+
+def for_all_of_it(right: Kilograms, strength: Fraction) -> str:
+    """What a mix would have wanted with all the water that came to it."""
+    return say(
+        "Right for all of it would be {dose} of {one}, and salt and sugar grow with the water.",
+        dose=numbers.grams(right),
+        one=numbers.percent(strength),
+    )
 
 
 def _level(most: Judgement, least: MilligramsPerKilogram | None) -> str:

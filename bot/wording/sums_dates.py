@@ -1,13 +1,15 @@
 """What the sums of the calendar come to, in words: the day first, then how it was counted."""
 
+from collections.abc import Sequence
 from datetime import datetime
 from math import ceil
 
 from bot.wording import numbers
 from bot.wording.language import say, say_n
 from core.person import Person
+from core.plan.anchors import LONGEST_CURE
 from core.safety.thaw import Thaw
-from core.units import Hours, Kilograms
+from core.units import Days, Hours, Kilograms
 
 
 def out_on(first: datetime, out: datetime, days: int, of: tuple[bool, Person]) -> str:
@@ -99,11 +101,38 @@ def soft_at(soft: datetime, person: Person) -> str:
     return say("In cold water, sealed and changed, it is soft by about {soft}.", soft=numbers.clock(soft, person))
 
 
-def comes_out(first: datetime, out: datetime, person: Person) -> str:
-    """The day on which a cure comes out that begins on another."""
+def comes_out(first: datetime, outs: Sequence[datetime], person: Person) -> str:
+    """The day on which a cure comes out that begins on another; where there are two, the surer one behind it."""
+    first_, out = numbers.day(first, person), numbers.day(outs[0], person)
+    if len(outs) == 1:
+        return say("Begun {first}, it comes out {out} by that.", first=first_, out=out)
     return say(
-        "Begun {first}, it comes out {out} by that.", first=numbers.day(first, person), out=numbers.day(out, person)
+        "Begun {first}, it comes out {out} at the least, {sure} to be sure.",
+        first=first_,
+        out=out,
+        sure=numbers.day(outs[1], person),
     )
+
+
+def is_enough(told: Days, of: tuple[Days, Days | None]) -> str:
+    """Whether so many days are enough: for a middle that is pink, and by the trade's rule for even salt."""
+    least, by_rule = of
+    shown = {"told": numbers.days(told), "least": numbers.days(least)}
+    if told < least:
+        return say("No: {told} are too few, {least} are the least. A thick piece is injected or split.", **shown)
+    if told > LONGEST_CURE:
+        return say(
+            "Too long: {told} are more than the {longest} that I let it lie.",
+            **shown,
+            longest=numbers.days(LONGEST_CURE),
+        )
+    if by_rule is not None and told < by_rule:
+        return say(
+            "Enough for a pink middle, yes: {told}, and {least} are the least. Not for even salt: that is {rule}.",
+            **shown,
+            rule=numbers.days(ceil(by_rule)),
+        )
+    return say("Long enough, and not too long: {told}.", **shown)
 
 
 def _long(hours: Hours) -> str:

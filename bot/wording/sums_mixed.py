@@ -1,6 +1,6 @@
 """What mixes come to beside one another, in words: two recipes for one meat, salt by another kind of spoon, a tub."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from math import ceil
 
 from bot.measures import Measure, from_house
@@ -187,4 +187,17 @@ def sugar_beside(found: Span) -> str:
         "Sugar, for taste alone: {low} to {high}, 0.5 to 1.5 %.",
         low=numbers.grams(found.low),
         high=numbers.grams(found.high),
+    )
+
+
+def salt_of_all(share: Fraction, salt: Sequence[Kilograms]) -> str:
+    """The plain salt of a brine by its share of meat and water: in a bag, in a tub, each from little water to much."""
+    in_bag, bag, in_tub, tub = (numbers.grams(one) for one in salt)
+    return say(
+        "Salt, {share} of meat and water together: {in_bag} to {bag} in the bag, {in_tub} to {tub} in the tub.",
+        share=numbers.percent(share),
+        in_bag=in_bag,
+        bag=bag,
+        in_tub=in_tub,
+        tub=tub,
     )

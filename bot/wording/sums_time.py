@@ -78,17 +78,29 @@ def light_by(at: tuple[datetime, ...], before: int, takes: tuple[Band, Hours], p
     lead = say("Light it by {lit}", lit=numbers.clock(lit, person))
     if before:
         lead = say_n("{lead} the day before", "{lead} {n} days before", before, lead=lead, n=before)
-    return say(
-        "{lead}, meat on by {on}, to slice at {eat}.\n"
-        "That is an hour to settle the fire, up to {slow} on it ({usual} is likelier) and {rests} of rest. "
-        "Ready early it is held at {hot} or above.",
+    first = say(
+        "{lead}, meat on by {on}, to slice at {eat}.",
         lead=lead,
         on=numbers.clock(on, person),
         eat=numbers.clock(eat, person),
-        slow=numbers.hours(numbers.half_up(ready.p90)),
-        usual=numbers.hours(numbers.half(ready.p50)),
+    )
+    return f"{first}\n{_of_hours(ready, rests)} {say('Ready early it is held at {hot} or above.', hot=numbers.both(HOT, person))}"
+
+
+def _of_hours(ready: Band, rests: Hours) -> str:
+    """The hours that were counted back; of those on the fire the likelier ones too, where they are fewer."""
+    slow, usual = numbers.hours(numbers.half_up(ready.p90)), numbers.hours(numbers.half(ready.p50))
+    if slow == usual:
+        return say(
+            "That is an hour to settle the fire, {slow} on it and {rests} of rest.",
+            slow=slow,
+            rests=numbers.hours(rests),
+        )
+    return say(
+        "That is an hour to settle the fire, up to {slow} on it ({usual} is likelier) and {rests} of rest.",
+        slow=slow,
+        usual=usual,
         rests=numbers.hours(rests),
-        hot=numbers.both(HOT, person),
     )
 
 

@@ -182,6 +182,12 @@ def wrapped(a: Assessment) -> bool:
     return "wrap" in a.batch.done and not any(what.what == "unwrapped" for _, what in a.batch.incidents)
 
 
+def fastest(a: Assessment) -> str:
+    """What the wrap that saves most would bring now; nothing where none is any use."""
+    bare = a.cook is None or meats.in_pot(a) or not a.cook.wraps
+    return "" if bare or a.cook is None else _way(a.cook.wraps[-1], a)
+
+
 def _now_or_not(a: Assessment) -> str:
     return say("No need to wrap: time is not short. Bare gives the best crust, foil the surest hour.")
 

@@ -49,6 +49,7 @@ PRINTED = {
     "gives them 150 g cooked each": "COMMON_PRACTICE",
     "two to three hours until": "COMMON_PRACTICE", "it has 2 h below that line": "FSIS_DANGER_ZONE",
     "2.25 to 2.5 %": "COMMON_PRACTICE", "0.5 to 1.5 %": "COMMON_PRACTICE", "shows 0.1 g": "COMMON_PRACTICE",
+    "shows 0.01 oz, or 0.1 g": "COMMON_PRACTICE",
     "at 6.25 %": "CFR_9_424", "90 % of the weight": "FSIS_HANDBOOK_1995", "without one 4 h": "COMMON_PRACTICE",
     "70 to 75 °C (160 to 165 °F)": "COMMON_PRACTICE",
     "65 to 75 °C (150 to 165 °F)": "COMMON_PRACTICE", "have twice that": "COMMON_PRACTICE", "halved": "COMMON_PRACTICE",

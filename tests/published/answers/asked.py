@@ -18,13 +18,13 @@ def table(name: str) -> list[Row]:
 
 
 def asked(folder: Path, questions: list[str]) -> list[dict[str, Any]]:
-    """What the first message back says of itself, question by question."""
+    """What the first message back says of itself, question by question; its words are `said`."""
 
     async def all_of_them() -> list[dict[str, Any]]:
         player = Player(folder, start="2027-03-01T08:00")
         said = [await player.send(chat=f"c{n}", person=f"p{n}", text=text) for n, text in enumerate(questions)]
         player.restart()
-        return [messages[0]["facts"] for messages in said]
+        return [messages[0]["facts"] | {"said": messages[0]["text"]} for messages in said]
 
     return asyncio.run(all_of_them())
 

@@ -169,3 +169,66 @@ def test_the_sum_that_is_meant(tmp_path: Path) -> None:
     }
     found = asked(tmp_path, list(lines))
     assert {line: one.get("sum") for line, one in zip(lines, found, strict=True)} == lines
+
+
+def test_water_that_came_to_a_mix_counts(tmp_path: Path) -> None:
+    """15 g of 6.25 % in 4 kg and 2 l are 156 mg/kg; with a litre more 134, and what would be right for all is said."""
+    lines = ["4kg meat 2L water 15g of 6.25% cure then i added 1 L", "15 g of 6.25% cure in 4 kg with 2 l water ok"]
+    more, less = asked(tmp_path, lines)
+    assert [round(one["nitrite_high_mg_kg"]) for one in (more, less)] == [134, 156]
+    (open_,) = asked(tmp_path / "open", ["4kg meat 2L water 15g cure then i added 1 L"])
+    assert "With 6.25 % nitrite that is 134 mg/kg" in open_["said"]
+    assert "Right for all of it would be" in open_["said"]
+
+
+def test_days_are_held_against_those_that_are_told(tmp_path: Path) -> None:
+    """Less than pink wants is too few, less than the trade's rule no even salt, more than 21 days too long."""
+    told = {
+        "2.5 inch flat is 6 days enough": "No: 6 days are too few",
+        "1.75 inch flat is 4 days enough": "Enough for a pink middle",
+        "2 inch flat 14 days too long?": "Long enough, and not too long",
+        "would 25 days be ok for a 2 inch flat": "Too long: 25 days",
+    }
+    for found, start in zip(asked(tmp_path, [*told]), told.values(), strict=True):
+        assert found["said"].startswith(start), found["said"]
+
+
+def test_a_cure_that_begins_on_a_day_comes_out_on_days(tmp_path: Path) -> None:
+    """«in today, when out»: the day by our least and by the trade's rule, said first."""
+    (found,) = asked(tmp_path, ["belly 1.5 inch in today when out"])
+    first = found["said"].splitlines()[0]
+    assert first.startswith("Begun ")
+    assert first.endswith("to be sure.")
+
+
+def test_a_rind_is_no_bacon(tmp_path: Path) -> None:
+    """Skin is a tenth of a belly (house figure of the dose), in what is left of it too."""
+    on, off = asked(tmp_path, ["5 kg belly skin on how much bacon", "5 kg belly how much bacon"])
+    assert on["left_kg"] == pytest.approx(0.9 * off["left_kg"])
+
+
+def test_a_dose_in_ounces(tmp_path: Path) -> None:
+    """5.4 g are 0.19 oz (28.35 g, exact by the pound of 1959); a weight of meat in ounces asks for none."""
+    wants, not_ = asked(tmp_path, ["scale only does oz how much cure for 5 lb", "4 lb 6 oz flat how much cure 1"])
+    assert "0.19 oz" in wants["said"]
+    assert "In ounces" not in not_["said"]
+
+
+def test_shares_of_plain_salt_and_sugar_begin_no_batch(tmp_path: Path) -> None:
+    """2.5 % and 1 % of 2.8 kg."""
+    (found,) = asked(tmp_path, ["salt 2.5% and sugar 1% for 2.8 kg loin"])
+    assert [round(found[f"{name}_kg"] * 1000.0) for name in ("salt", "sugar")] == [70, 28]
+
+
+def test_what_was_pulled_is_kept_for_the_table(tmp_path: Path) -> None:
+    """203 °F at two and 145 °F at half past three: it is at 140 °F within minutes, and no fire went out."""
+    (found,) = asked(tmp_path, ["pulled at 203 at 2pm its 3.30 and 145 can it wait til 5"])
+    assert found["sum"] == "cooling"
+    assert found["wanted_h"] == pytest.approx(1.5)
+    assert found["stays_h"] < 0.3
+
+
+def test_salt_beside_the_water_that_is_asked_for(tmp_path: Path) -> None:
+    """2 % of 6.35 kg and of the water with it, from a bag with little to a tub with much."""
+    (found,) = asked(tmp_path, ["turkey 14 lb brine how much water n salt"])
+    assert "165 g to 191 g in the bag, 203 g to 254 g in the tub" in found["said"]

@@ -77,6 +77,35 @@ def test_what_was_wrong_is_found_by_what_it_was(line: str, phase: str, meant: ob
     assert _read(line, phase) == [meant]
 
 
+@pytest.mark.parametrize(
+    ("line", "grams"),
+    [
+        ("oops 25 g cure went in the brine not what u said", 25.0),
+        ("put 30 g of the pink stuff in by accident", 30.0),
+        ("i accidentally used 25 g pink salt", 25.0),
+        ("dumped 40g of the pink in by mistake", 40.0),
+        ("we did 25 g of no 1 in the brine", 25.0),
+        ("tipped in an ounce of cure", 28.35),
+        ("my wife added 18 g of curing salt already", 18.0),
+        ("so 12.6 g of cure #1 went in with the water", 12.6),
+    ],
+)
+@pytest.mark.parametrize("phase", ["waiting", "curing"])
+def test_curing_salt_that_went_in_is_weighed_against_the_limit(line: str, grams: float, phase: str) -> None:
+    """However it is told, its one amount is what went in; no step of the meat is made of it."""
+    assert _read(line, phase) == [Change({"put_in_cure": pytest.approx(grams / 1000, rel=1e-3)})]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["i put another 5 g of cure in", "should i put 20 g cure in", "next time i would use 8 g of cure",
+     "i ate 2 g of cure that went on my plate", "forgot to put the 12 g of cure in"],
+)  # fmt: skip
+def test_what_is_asked_or_comes_on_top_is_no_dose_in_all(line: str) -> None:
+    """Neither a wish nor a second helping is the amount that is in it."""
+    assert not any(isinstance(one, Change) and "put_in_cure" in one.changes for one in _read(line, "curing"))
+
+
 def test_a_strength_that_was_another_is_no_weight() -> None:
     """«used 5.88 not 6.25» is what the packet prints; 5.88 g would be told to be too weak, and topped up."""
     (asked,) = _read("wait i used 5.88 not 6.25", "curing")
