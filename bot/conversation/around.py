@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 from typing import Final, TypeAlias
 
 from bot import measures
+from bot.conversation import water
 from bot.conversation.understand import Understood, context_of
 from bot.intents import spans, when
 from bot.intents.intents import MoveDeadline, Pause, Snooze
@@ -227,9 +228,7 @@ def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
 
 def _more_water(turn: Turn, meant: Understood, of: Of) -> str:
     """Water on top of that of the brine: what nitrite and salt come to with it; nothing is changed."""
-    a, text = of
-    poured = [m.value for m in measures.find(normal(text, turn.person.language)) if m.kind == "volume"]
-    return unkept.more_water(a, poured[0]) if poured and a.dose is not None and a.dose.water_kg else unkept.water(a)
+    return water.asked_more(of[0], normal(of[1], turn.person.language))
 
 
 def _more_salt(turn: Turn, meant: Understood, of: Of) -> str:
@@ -267,12 +266,16 @@ def _chill(turn: Turn, meant: Understood, of: Of) -> str | Said:
     return chill_asked.asked(a, text) if in_it and a.ledger.cooling else chilling.asked(a)
 
 
+_SLICES: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
+
+
 def _feed(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
     if _MORE_PEOPLE.search(plain):  # so many beside those who nobody counted
         return reckoned.feed_more(a)
-    return reckoned.feed(a, told(plain).people)
+    sliced = f"{reckoned.slices(a)}\n" if _SLICES.search(plain) else ""
+    return sliced + reckoned.feed(a, told(plain).people)
 
 
 def of_a(words: Callable[[Assessment], str | Said]) -> Answer:

@@ -48,9 +48,9 @@ ANSWERED = frozenset({"entry", "batch", "computed"})
 NO_LEAVE = frozenset(
     {"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"}
 )  # «safe» says it itself
-AT_RISK = re.compile(  # whom an entry speaks of, before the verdict of the batch
+OF_AN_ENTRY = re.compile(  # whom or what looks an entry speaks of, before the verdict of the batch
     r"\b(?:pregnant|expecting|bab(?:y|ies)|toddlers?|grand(?:ma|pa|mother|father|ad)|gran|nan|elderly|chemo\w*|transplant"
-    r"|immun\w+|year old)\b"
+    r"|immun\w+|year old|brown\w*|gr[ea]y\w*|colou?r|cloudy|foam\w*|bubbl\w*|spots?|sticky|stiff|dark\w*|rainbow)\b"
 )
 OK_ALONE = re.compile(
     r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? "
@@ -132,11 +132,11 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
         intent = closer(turn, intent, meant.a.batch.phase.value)
     if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant, intent.text)):
         return sure
-    if intent.topic == "now" and meant.of_the_pit:
+    if intent.topic == "now" and meant.reading_says_it:
         return ()
     if intent.topic == "safe" and meant.a is not None and _ok_in_which_way(turn, meant.a, intent):
         return _unclear(turn, meant, Unclear("is_ok", intent.text, (Ask("safe"), Ask("now"))))
-    if intent.topic == "safe" and meant.a is not None and AT_RISK.search(intent.text.lower()):
+    if intent.topic == "safe" and meant.a is not None and OF_AN_ENTRY.search(intent.text.lower()):
         return (*trade.known(turn, intent.text), _from_the_record(turn, meant, intent))
     if intent.topic in curing.topics():
         return curing.answer(turn, meant, intent)

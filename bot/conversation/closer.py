@@ -68,7 +68,8 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     "again": re.compile(r"\b(?:salt\w*|same|next|repeat|another|like (?:it|this|that)|recipe|more like)\b"),
     "photo": re.compile(r"^(?!.*\blooking\b)"),
     "feed": re.compile(
-        r"^(?!.*\b(?:days?|hours?|(?:close|cold|hot|warm|good|long|strong) enough)\b)"
+        r"^(?!.*\b(?:days?|hours?|(?:close|cold|hot|warm|good|long|strong) enough"
+        r"|enough (?:time|ice|charcoal|fuel|wood|salt|cure|water|brine))\b)"
         r".*\b(?:feed\w*|people|folks?|guests?|mouths?|portions?|serv\w+|plates?|heads?|eat\w*|enough for|how many"
         r"|go round|stretch|of us|adults|kids|ppl|pax|enough|plenty|do for)\b"
     ),

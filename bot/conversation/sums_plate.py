@@ -21,7 +21,7 @@ from core.service.turn import Turn
 from core.units import Kilograms
 
 WHOLE_BIRDS: Final = ("whole_turkey", "chicken", "whole_duck", "goose")
-SLICE: Final = 0.03  # kg
+RAW_EACH: Final = 0.4  # kg; nobody eats so much cooked meat: it is what is bought for each. Judgement
 SALTED: Final = 0.0225  # the house's salt, of the raw meat
 _OF_SPECIES: Final = {"turkey": "turkey", "chicken": "chicken", "duck": "duck", "fish": "salmon"}
 _RAW_OF: Final = {"turkey": "poultry", "chicken": "poultry", "duck": "poultry", "fish": "fish"}
@@ -65,6 +65,9 @@ def _shopping(turn: Turn, line: Told) -> Answer:
     people = int(need(line.people, "people"))
     if _is_whole_bird(line):
         return _birds(turn, line, people)
+    if line.each is not None and line.each >= RAW_EACH:
+        said = sums_plate.raw_for_each(people, line.each, amounts.cooked(line.each, _left(line)).usual, turn.person)
+        return said, KITCHEN, {"raw_kg": people * line.each}
     bone = 1.0 - amounts.BONE if _BONE.search(line.text) else 1.0
     each = _each(line) or (amounts.PORTION[0] if _BUFFET.search(line.text) and line.meat is None else None)
     raw = amounts.raw_for(people, _left(line), each=each).times(1.0 / bone)
@@ -110,7 +113,7 @@ def _portions(turn: Turn, line: Told) -> Answer:
         few, _, many = (need(line.meat, "meat") / each for each in amounts.WHOLE_BIRD[::-1])
         return sums_birds.feeds(need(line.meat, "meat"), (few, many), turn.person), KITCHEN, {"portions": few}
     mass, whole = need(line.meat, "meat") * _eaten_of(line), "packer" in line.text
-    sliced = SLICE if _SLICES_ASKED.search(line.text) else None
+    sliced = amounts.SLICE if _SLICES_ASKED.search(line.text) else None
     if each := _each(line) or sliced:
         made = bool(_MADE.search(line.text))
         raw = amounts.cooked(mass, _left(line), whole).usual
@@ -185,7 +188,7 @@ def _loss(turn: Turn, line: Told) -> Answer:
 
 def _left(line: Told) -> amounts.Left:
     tender = line.product in ("", "pastrami", "corned_beef") and line.species in ("", "beef")
-    return amounts.left_of(line.product, tender or line.product == "shoulder")
+    return amounts.left_of(line.product, tender or line.product == "shoulder" or "pulled" in line.text)
 
 
 def _rub(turn: Turn, line: Told) -> Answer:
@@ -206,7 +209,7 @@ def _spice(turn: Turn, line: Told) -> Answer:
 
 def _sodium(turn: Turn, line: Told) -> Answer:
     slices = _SLICES.search(line.text)
-    mass = min(masses(line.text), default=SLICE) * (int(slices[1]) if slices else 1)
+    mass = min(masses(line.text), default=amounts.SLICE) * (int(slices[1]) if slices else 1)
     salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
     salt = amounts.salt_in_slice(mass, salted)
     body = {"sodium_kg": amounts.sodium(salt.usual)}

@@ -48,10 +48,10 @@ class Understood:
     began: Assessment | None = None  # the batch before the first of several such steps
 
     @property
-    def of_the_pit(self) -> bool:
-        """Whether a line reads the pit and no more: with that is said what to do."""
+    def reading_says_it(self) -> bool:
+        """Whether a line reads the pit or the brine and no more: with that is said what to do."""
         told = [t for one in self.intents if isinstance(one, Reading) for t in one.temperatures]
-        return bool(told) and all(t.probe is Probe.PIT for t in told)
+        return bool(told) and all(t.probe in (Probe.PIT, Probe.BRINE) for t in told)
 
     def of(self, named: str | None) -> str:
         """The batch that an intent is about; raises Gone where there is none."""

@@ -1,15 +1,18 @@
 """So much water as the cook has or took: the dose goes by it until it is weighed, and is judged by it afterwards."""
 
-from typing import Any
+import re
+from typing import Any, Final
 
+from bot import measures
 from bot.facts import facts
 from bot.reply import Reply
-from bot.wording import brines
+from bot.wording import brines, unkept
 from core.batch.assess import Assessment
 from core.cure.nitrite import skin_free
 from core.plan.setup import by_the_clock
 from core.units import Kilograms
 
+_IN_ALL: Final = re.compile(r"\b(?:instead|in (?:all|total)|altogether)\b")  # the water of the brine, and none on top
 SAID = ("put_in_water", "water_kg")
 
 
@@ -35,3 +38,12 @@ def settled(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
 
 def _kilos(changes: dict[str, Any]) -> Kilograms:
     return float(next(changes[name] for name in SAID if name in changes))
+
+
+def asked_more(a: Assessment, plain: str) -> str:
+    """What nitrite and salt come to with the water that a line puts on top of that of the brine, or in its place."""
+    poured = [m.value for m in measures.find(plain) if m.kind == "volume"]
+    if not poured or a.dose is None or not a.dose.water_kg:
+        return unkept.water(a)
+    more = poured[0] - (a.dose.water_kg if _IN_ALL.search(plain) else 0.0)
+    return unkept.more_water(a, more) if more > 0.0 else unkept.water(a)

@@ -60,6 +60,9 @@ _PACKET: Final = re.compile(r"\b(?:cure|curing salt|packet|label)(?: (?:is|says|
 _SALT_ASKED: Final = re.compile(
     r"^(?!.*\b(?:cure|curing|pink|nitrite|prague)\b).*\bhow (?:much|many \w+(?: of)?) (?:\w+ )?salt\b"
 )
+_PLAIN_SALT_ASKED: Final = re.compile(  # beside curing salt that is weighed already
+    r"\bhow (?:much|many g(?:rams?)?(?: of)?) (?:plain |table |kosher |sea |other |normal )?salt\b"
+)
 _EVERYBODYS: Final = (0.0625, 0.0588)
 _SOLD: Final = ((0.002, 0.0095), (0.055, 0.0665))  # the nitrite in curing salts
 OF_SALTS: Final = (0.0095, 0.0545)  # a share that only plain salt and sugar have, unless nitrite stands beside it
@@ -147,7 +150,8 @@ def read_cures(text: str, context: Context) -> Intent | None:
     """A question about the cure, where a plain text is one."""
     if ATE.search(text):
         return Ask("poison", text=text)
-    if mixture(text) is not None and swapped(text) is None and stock(text) is None:
+    judged = mixture(text) is not None and not _PLAIN_SALT_ASKED.search(text)
+    if judged and swapped(text) is None and stock(text) is None:
         return Ask("judge", text=text)
     if _LAW.search(text):
         return Ask("law", text=text)

@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents.context import Context
-from bot.intents.intents import Greet, Help, Intent
+from bot.intents.intents import Ask, Greet, Help, Intent
 from bot.intents.questions import is_question
 from core import patterns as re
 
@@ -22,6 +22,9 @@ _NEW: Final = re.compile(  # «hi, first time here»
     r"(?: (?:here|to (?:this|curing|smoking|all (?:of )?this|it)|at this|doing this|trying this|and))*"
     r"|how are (?:you|things)|hows it going|(?:are )?you there|anyone (?:there|home)|whats up|wie gehts(?: dir)?"
     r"|(?:ich bin )?neu hier|zum ersten mal hier)(?: (?:today|please|then))?[ .!?]*$"
+)
+_HOW_GOES: Final = re.compile(  # asked of the batch, where one is under way
+    r"^(?:(?:hi+|hey+|hello|so|ok|and|bot)[ ,.!]*)*(?:hows (?:it|things)(?: going| doing)?|how are things)[ .!?]*$"
 )
 _THANKED: Final = re.compile(r"^(?:thanks?|thank you|many thanks)\b[^\d?]*$")
 _GREET: Final = re.compile(
@@ -46,6 +49,8 @@ def read_plain(text: str, context: Context) -> Intent | None:
     """A greeting or a call for help."""
     if _HELP.search(text):
         return Help()
+    if context.phase != "none" and _HOW_GOES.match(text):
+        return Ask("catch_up", text=text)
     return greeting(text) if _GREET.search(text) or _NEW.search(text) else None
 
 

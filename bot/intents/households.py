@@ -170,6 +170,11 @@ _NOBODY: Final = words(
     " who whos whose which everything nothing dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
     " no not"
 )
+_STUFF: Final = words(  # that is added to a brine, a rub or a fire, and is nobody
+    "garlic salt sugar honey pepper spice spices water ice herbs bay rosemary thyme onion onions beer wine vinegar"
+    " juice cola whiskey mustard coriander syrup cure meat wood chips chunks coals charcoal pellets more"
+    " some that something"
+)
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook|wrap|pull|spritz|light)\b")),
@@ -198,6 +203,8 @@ def read_household(text: str, context: Context) -> Intent | None:
         return None
     if invited := _INVITE.match(_MAY_I.sub("", bare)):
         who = next(filter(None, invited.groups()), "")
+        if who in _STUFF:  # «can i add garlic to it»
+            return None
         return Invite("" if who in _SOMEBODY else who)
     if _LEAVE.match(bare):
         return Leave()

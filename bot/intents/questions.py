@@ -130,6 +130,9 @@ _TOPICS_COMPILED: Final = re.Rules(
 _BY_AN_HOUR: Final = re.compile(
     r"\b(?:by|for|at|before|in time for) (?:\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?$|noon|lunch|dinner|supper)"
 )
+_SLOW: Final = re.compile(  # of what is on the fire: when it is ready, and what holds it up
+    r"\btak(?:ing|es) (?:so|too|this|forever|ages)\b|^(?:its|it is|why is it|this is) (?:so|too|really|very) slow\b"
+)
 _WHY_ALONE: Final = re.compile(r"^/?(?:why|warum|how come|wieso)[ ?!]*$")
 _ABOUT_PICTURE: Final = (
     ("chill", r"chill|cool"),
@@ -228,6 +231,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("pull_at", text=text)
     if phase in ("waiting", "curing") and _PULLED_WHEN.match(bare):
         return "", Ask("out", text=text)
+    if phase == "cooking" and _SLOW.search(bare):
+        return "", Ask("eta", text=text)
     for _, about in _WHY_COMPILED.hits(bare):
         if len(bare.split()) <= 12:
             here = _WHY_HERE.get(phase, about) if bare == "why so long" else about

@@ -177,6 +177,8 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if (at_once := _by_its_figures(text)) is not None:
         return at_once
     line, asks = told(text, reads_f), is_question(text) or _shared_out(text, reads_f)
+    if _is_bare_mix(line):
+        return "dose"
     if cold_by(line):
         return "cold_by"
     if beside_a_cold_pit(line) is not None:
@@ -219,8 +221,15 @@ def _by_its_figures(text: str) -> str | None:
 def _shared_out(text: str, reads_f: bool) -> bool:
     """Whether a line names shares of several things for a weight, «salt 3% sugar 1% for 2 kg»; of a cut, at first."""
     line = told(text, reads_f)
-    named = (line.cut or line.product) and not _SHARES_FIRST.match(text)
-    return len(shares(text)) > 1 and line.has("meat") and not named
+    told_ = len(shares(text))
+    named = (line.cut or line.product) and not (_SHARES_FIRST.match(text) or told_ > 2)
+    return told_ > 1 and line.has("meat") and not named
+
+
+def _is_bare_mix(line: Told) -> bool:
+    """Whether a line is a strength, a weight and water, and of no meat that it names: «6.25 cure 2.5 kg in 1.2 l»."""
+    named = line.cut or line.product or line.species or line.has("cure") or line.has("salt") or line.people
+    return not named and is_curing(line.text) and line.strength is not None and line.has("meat", "water")
 
 
 def _is_dose(line: Told, possible: list[str]) -> bool:

@@ -17,7 +17,8 @@ _BARE: Final = tuple(
     re.compile(words)
     for words in (
         rf"^(?:(?:its|the|actually|sorry|no) )*thick(?:ness)?(?: (?:is|was|of|at|about|=))* {_A_NUMBER}$",
-        rf"^(?:(?:its|it is|about|bout|around|say|like|roughly) )*{_A_NUMBER} (?:thick|deep)$",
+        rf"^(?:(?:its|it is|make|it|thats|only|really|actually|no|just|more|now|about|bout|around|say|like|roughly) )*"
+        rf"{_A_NUMBER} (?:thick|deep)$",
         # «1 3/4 at the fat end», «thick end is 2»: the thickest spot is the one that counts
         rf"^(?:(?:its|it is|about|around|say|like) )*{_A_NUMBER}{_INCH} (?:at|on|in) (?:the |its )?{_THICK}"
         r"(?: (?:end|part|bit|point|spot|side|place))?$",

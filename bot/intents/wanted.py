@@ -11,6 +11,7 @@ from core.units import Fraction, Kilograms
 
 _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «need 3 kg cooked what do i buy»
     r"\b(?:for|to get|to have) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b.*\braw\b|"
+    r"\bhow (?:much|many \w+) raw\b.*\bfor \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b|"
     r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
     r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
     r"|\b(?:need|want) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b"
@@ -26,7 +27,7 @@ _MEAT_ASKED: Final = re.compile(
     r"|\bcure\b.*\bhow many (?:kg|kilos?|lbs?|pounds?)\W*$"
 )
 _PRICE: Final = re.compile(
-    r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|dollars?|bucks|quid)? ?(?:a|an|per|/|each) ?"
+    r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|eur|dollars?|usd|bucks|quid)? ?(?:a|an|per|/|each) ?"
     r"(?P<unit>kg|kilo|kilogram|lb|pound)\b"
 )
 _PRICED: Final = re.compile(r"\b(?:cooked|costs?|come (?:out )?at|prices?|pay|cheap\w*|finished|head|each|total)\b")

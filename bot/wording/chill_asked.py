@@ -15,6 +15,9 @@ from core.units import Celsius, celsius_from_fahrenheit
 FIRST: Celsius = celsius_from_fahrenheit(80.0)  # the first corner of FSIS Appendix B: from there a fridge cools it
 COLD: Celsius = celsius_from_fahrenheit(40.0)
 OF_THE_FRIDGE = re.compile(r"\bfridge\b|\bout of the (?:ice|bath|water)\b|\b(?:out|off) (?:of )?(?:the )?ice\b")
+OF_THE_COLD = re.compile(
+    r"^(?:is|are|has|so|did)\b.*\b(?:cold|cooled|chilled)\b|^(?:is it |all )?(?:cold|chilled|cool) yet\b"
+)
 OF_THE_PACE = re.compile(r"\b(?:fast|quick\w*|slow\w*|in time|on time|enough|how am i|hows|going|ok|okay|good)\b")
 
 
@@ -25,6 +28,9 @@ def lead(a: Assessment, text: str) -> str:
         return ""
     if OF_THE_FRIDGE.search(text.lower()):
         return _fridge(a, core)
+    if OF_THE_COLD.search(text.lower()) and core.celsius > COLD:
+        read, at = numbers.temperature(core.celsius, a.person), numbers.clock(core.at, a.person)
+        return say("Not yet: the core read {read} at {at}.", read=read, at=at)
     return _pace(a) if OF_THE_PACE.search(text.lower()) else ""
 
 

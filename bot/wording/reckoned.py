@@ -16,6 +16,7 @@ from bot.wording import (
     standing,
     steps,
     sums,
+    sums_plate,
     tasks,
 )
 from bot.wording.language import say, say_n
@@ -32,20 +33,34 @@ IN_HAND = frozenset({Kind.FLIP, Kind.READING, Kind.REST, Kind.SERVE, Kind.DEBRIE
 
 def feed(a: Assessment, people: int | None = None) -> str:
     """How many portions the piece gives, and whether that is enough for so many."""
-    of_raw = amounts.left_of(a.batch.setup.product, a.batch.setup.target_c >= meats.TENDER_FROM_C)
     after = a.batch.weighed_after
     mass = a.batch.setup.mass
     if after is not None:
         count = amounts.Span(*(after * (1.0 - amounts.SLICED_AWAY) / portion for portion in reversed(amounts.PORTION)))
         left = amounts.Span(after, after, after)
     else:
-        count, left = amounts.portions(mass, of_raw), amounts.cooked(mass, of_raw)
+        count, left = amounts.portions(mass, _left(a)), _cooked(a)
     said = sums.portions(mass, count, left, a.person)
     return (
         said
         if people is None
         else f"{_for_so_many(left.usual * (1.0 - amounts.SLICED_AWAY) / people, people, a)}\n{said}"
     )
+
+
+def slices(a: Assessment) -> str:
+    """How many usual slices the cooked piece gives."""
+    left = a.batch.weighed_after or _cooked(a).usual
+    return sums_plate.of_a_size(left, amounts.SLICE, left * (1.0 - amounts.SLICED_AWAY) / amounts.SLICE, a.person)
+
+
+def _cooked(a: Assessment) -> amounts.Span:
+    """What is expected to be left of the piece. [kg]"""
+    return amounts.cooked(a.batch.setup.mass, _left(a))
+
+
+def _left(a: Assessment) -> amounts.Left:
+    return amounts.left_of(a.batch.setup.product, a.batch.setup.target_c >= meats.TENDER_FROM_C)
 
 
 def feed_more(a: Assessment) -> str:

@@ -194,6 +194,17 @@ def of_a_size(cooked: Kilograms, each: Kilograms, so_many: float, person: Person
     )
 
 
+def raw_for_each(people: int, each: Kilograms, cooked: Kilograms, person: Person) -> str:
+    """What to buy where so much raw meat is meant for each, and what that is cooked."""
+    return say(
+        "{all} raw: {people} times {each}. Cooked that is about {cooked} each.",
+        all=numbers.mass(people * each, person),
+        people=people,
+        each=numbers.mass(each, person),
+        cooked=numbers.mass(cooked, person),
+    )
+
+
 def were_it_raw(so_many: float) -> str:
     """The same of a weight that was told of raw meat."""
     return say("If that was its raw weight, about {n}.", n=floor(so_many))

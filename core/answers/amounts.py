@@ -17,6 +17,7 @@ PORTION: Final = (
 )  # kg cooked for each: with other dishes, a sandwich or plate, a feast. Common practice
 WHOLE_BIRD: Final = (0.45, 0.57, 0.68)  # kg raw for each, with its bones: 1 to 1.5 lb. Common practice
 PACKER_TRIM: Final = (0.20, 0.30)  # of an untrimmed whole brisket. Common practice
+SLICE: Final[Kilograms] = 0.03  # a usual slice. Common practice
 SLICED_AWAY: Final[Fraction] = 0.05  # ends and crumbs. Common practice
 Left: TypeAlias = tuple[Fraction, Fraction]  # cooked weight of raw, from the least to the most
 LEFT_TENDER: Final[Left] = (0.55, 0.65)  # red meat cooked until tender. Common practice

@@ -232,3 +232,39 @@ def test_salt_beside_the_water_that_is_asked_for(tmp_path: Path) -> None:
     """2 % of 6.35 kg and of the water with it, from a bag with little to a tub with much."""
     (found,) = asked(tmp_path, ["turkey 14 lb brine how much water n salt"])
     assert "165 g to 191 g in the bag, 203 g to 254 g in the tub" in found["said"]
+
+
+def test_plain_salt_is_asked_for_beside_a_weighed_dose(tmp_path: Path) -> None:
+    """2.25 % of 2 kg, less what 5 g of curing salt bring; no judgement of the dose."""
+    (found,) = asked(tmp_path, ["want 2.25% salt on 4.4 lb with 5 g cure how much salt"])
+    assert found["sum"] == "salt_for"
+    assert "40.2 g of plain salt" in found["said"]
+
+
+def test_a_strength_a_weight_and_water_are_a_dose(tmp_path: Path) -> None:
+    """150 mg/kg of meat, water and salt with 6.25 %; no batch begins."""
+    (found,) = asked(tmp_path, ["6.25 cure 2.5 kg in 1.2 l"])
+    assert found["sum"] == "dose"
+    assert found["nitrite_ingoing_mg_kg"] == pytest.approx(150.0)
+
+
+def test_so_much_for_each_is_raw(tmp_path: Path) -> None:
+    """Nobody eats 2 lb of cooked ribs; half a pound is a cooked portion still."""
+    raw, cooked = asked(
+        tmp_path, ["2 lb of ribs per person for 9 how many lb", "half a pound each for 10 people brisket?"]
+    )
+    assert raw["raw_kg"] == pytest.approx(9 * 2 * 0.45359237)
+    assert cooked["raw_kg"] > 10 * 0.5 * 0.45359237
+
+
+def test_pulled_pork_leaves_what_tender_meat_leaves(tmp_path: Path) -> None:
+    """Cooked until it falls apart it loses as much as a soft brisket, and more than a roast of pork."""
+    pulled, roast = asked(tmp_path, ["how many kg raw for 2 kg pulled pork", "how many kg raw for 2 kg pork loin"])
+    assert [one["sum"] for one in (pulled, roast)] == ["shopping"] * 2
+    assert pulled["raw_kg"] > 1.15 * roast["raw_kg"]
+
+
+def test_three_shares_of_a_cut_are_grams(tmp_path: Path) -> None:
+    """3, 1 and 0.25 % of 2 kg; no batch begins."""
+    (found,) = asked(tmp_path, ["pork belly 3% salt 1% sugar 0.25% cure 2 kg"])
+    assert [round(found[f"{name}_kg"] * 1000.0) for name in ("salt", "sugar", "cure")] == [60, 20, 5]
