@@ -16,7 +16,13 @@ _WHEN: Final = re.compile(
     r"^(?:(?:so|and|ok|but|well),? )*(?:when|what time|(?:what|which) day|how (?:soon|early)|how long (?:un)?til+)\b"
     r"(?!.*\b(?:did|was|were|went|long ago)\b)"
 )
-NO_TOPIC: Final = frozenset({Kind.INTO_CURE, Kind.RINSE, Kind.RUB, Kind.BRINE})  # steps that no topic is made for
+_MUST: Final = re.compile(  # asked of a step of the plan, whether and when
+    r"^(?:(?:so|and|ok|but|well),? )*(?:does (?:it|the \w+)|do (?:i|we|they)) (?:even |still )?(?:need|have) to\b"
+)
+NO_TOPIC: Final = frozenset(
+    {Kind.INTO_CURE, Kind.RINSE, Kind.DRY, Kind.RUB, Kind.BRINE}
+)  # steps that no topic is made for
+OF_THE_PLAN: Final = frozenset({Kind.RINSE, Kind.DRY})
 _DUTY: Final = re.compile(
     r"^(?:(?:so|and|ok|but|well),? )*(?:what|anything|something|how much time|how busy|when do (?:i|we) have to be"
     r"|do (?:i|we) (?:need|have)|am i|are we|will i)\b(?=.*\b(?:do|due|happen\w*|home|busy|free|needed|on|list|have to"
@@ -61,6 +67,8 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
     if _MEANT_LATER.search(plain) and _MATTERS.search(plain) and _deed(plain):
         return "as_planned"
     if _WHEN.search(plain) and step_named(plain) in NO_TOPIC:
+        return "when_step"
+    if _MUST.match(plain) and step_named(plain) in OF_THE_PLAN:
         return "when_step"
     if _AFTER.search(plain) and _after(plain):
         return "after_step"

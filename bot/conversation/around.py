@@ -50,6 +50,7 @@ _STEPS: Final = tuple(
         (Kind.OUT, r"\b(?:out of (?:the )?(?:brine|cure|bag|tub)|comes? out|came out)\b"),
         (Kind.FLIP, r"\b(?:flip\w*|turn(?:ed)?)\b"),
         (Kind.RINSE, r"\brins\w*\b"),
+        (Kind.DRY, r"\bdry(?:ing)?\b(?! (?:cur\w+|salt|brin\w+|rub|wood))"),
         (Kind.RUB, r"\brub\w*\b"),
         (Kind.LIGHT, r"\b(?:lit|light|fire (?:going|started))\b"),
         (Kind.WRAP, r"\b(?:wrap\w*|foil\w*)\b"),

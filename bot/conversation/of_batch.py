@@ -74,7 +74,7 @@ _BETWEEN = re.compile(  # asked of several: whose reading it was, and which come
 _LIES = ("waiting", "curing")
 _SO_MANY_DAYS = re.compile(  # «is 4 days enough» of the piece that lies there, and of nobody's absence
     r"^(?!.*\b(?:away|gone|off|without|fridge|warm|flip\w*|turn\w*|thaw\w*|freez\w*|keep\w*|rest|ago|late)\b)"
-    r".*\b\d{1,2}(?:\.\d)? days?\b.*\b(?:enough|too (?:short|few|little|long|many)|ok|okay|do it)\b"
+    r".*\b\d{1,2}(?:\.\d)? days?\b.*\b(?:enough|plenty|too (?:short|few|little|long|many)|ok|okay|do it)\b"
     r"|^(?:is|are|would|will) \d{1,2}(?:\.\d)? days? (?:do|be enough|enough)\b"
     r"|^(?!.*\b(?:flip\w*|turn\w*|check\w*|read\w*)\b).*\b(?:skip\w*|cut|drop|shorten|lose|knock off|ditch)\b.{0,14}"
     r"\b(?:the rest|cure short|(?:last|final) day"

@@ -49,7 +49,8 @@ def ask_strength(turn: Turn, kind: str, text: str) -> Reply:
 
 def beside_dose(turn: Turn, text: str, cure: Kilograms) -> str:
     """What goes with a dose that is worked out by the law of the place: in ounces, and sugar, where asked for."""
-    more = (sums_cold.in_ounces(text, [cure]), sums_salt.beside(_told(turn, text), None))
+    line = _told(turn, text)
+    more = (sums_cold.for_each(line, [cure]), sums_cold.in_ounces(text, [cure]), sums_salt.beside(line, None))
     return "\n".join(filter(None, more))
 
 
@@ -135,7 +136,12 @@ def _by_strength(turn: Turn, kind: str, line: Told) -> tuple[str, Rows] | None:
         return None
     said, rows = sums_asked.by_strength(doses)
     said = sums_cold.of_its_rind(line, said)
-    more = (sums_cold.in_ounces(line.text, [cure for _, cure in doses]), sums_cold.salt_and_sugar(turn, line))
+    cures = [cure for _, cure in doses]
+    more = (
+        sums_cold.for_each(line, cures),
+        sums_cold.in_ounces(line.text, cures),
+        sums_cold.salt_and_sugar(turn, line),
+    )
     return "\n".join(filter(None, (said, *more))), rows
 
 

@@ -11,6 +11,7 @@ from bot.intents.cures import poured, pours, times
 from bot.intents.rates import rate
 from bot.intents.told import Told, told
 from bot.intents.wanted import by_unit, salt_wished
+from bot.intents.weights import asked_for_each
 from bot.wording import per_weight, sums, sums_asked, sums_mixed, sums_salt
 from core.cure.contents import Contents
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
@@ -49,6 +50,7 @@ def _dose(turn: Turn, line: Told) -> Answer:
             (
                 per_weight.asked_for(found, turn.person),
                 in_ounces(line.text, [found.cure_kg]),
+                for_each(line, [found.cure_kg]),
                 beside(replace(line, meats=(mass,)), None),
             ),
         )
@@ -70,6 +72,12 @@ def of_its_rind(line: Told, said: str) -> str:
 def in_ounces(text: str, cures: Sequence[Kilograms]) -> str:
     """Doses in ounces too, where that is how they are asked for or what the scale shows; nothing else."""
     return sums_asked.in_ounces(cures) if _BY_THE_OUNCE.search(text.lower()) else ""
+
+
+def for_each(line: Told, cures: Sequence[Kilograms]) -> str:
+    """Doses of each piece, where a line asks for that of a weight that is divided; nothing else."""
+    count = asked_for_each(line.text)
+    return sums_asked.for_each(count, [one / count for one in cures]) if count > 1 else ""
 
 
 def _meat_of_pickle(line: Told) -> Kilograms | None:

@@ -51,7 +51,13 @@ _MINCED = re.compile(
 NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
 _WAYS = (
     (NEEDLED, "inject"),
-    (re.compile(r"\bdry[ -]?(?:cur\w+|salt\w*|bag|rub\w*|method|brin\w*)\b|\bcured? dry\b"), "dry"),
+    (
+        re.compile(
+            r"\bdry[ -]?(?:cur\w+|salt\w*|bag|rub\w*|method|brin\w*)\b|\bcured? dry\b"
+            r"|\bdry(?=\W*$|,? (?:how|for|in a bag|days)\b)"
+        ),
+        "dry",
+    ),
     (re.compile(r"\b(?:brin\w*|wet|pickle)\b"), "brine"),
 )
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")

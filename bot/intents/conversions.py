@@ -142,15 +142,19 @@ def per_kilo(text: str) -> float | None:
 
 
 _SHARE_OF: Final = re.compile(  # «0.25 % of 2268 g»: so little is no plain salt
-    r"^(?:(?:whats?|what is|how much is|calculate) )?(?P<n>0?\.\d{1,3}) ?(?:%|percent|pct) of (?=\d)"
+    r"^(?:(?:so )?(?:whats?|what is|how (?:much|many grams?) is|calculate) )?"
+    r"(?P<n>0?\.\d{1,3}) ?(?:%|percent|pct) of (?=\d)"
 )
+
+
+_IN_GRAMS: Final = re.compile(r"^ (?:in|as) (?:g|grams)\b")
 
 
 def share_of(text: str) -> tuple[float, measures.Measure] | None:
     """A small share of one mass, and nothing else: «0.25 % of 2268 g». [%]"""
     found = _SHARE_OF.match(text) if " of " in text else None
     masses = [m for m in measures.find(text) if m.kind == "mass"] if found else []
-    alone = len(masses) == 1 and not text[masses[0].end :].strip(" ?.!")
+    alone = len(masses) == 1 and not _IN_GRAMS.sub("", text[masses[0].end :]).strip(" ?.!")
     return (float(found["n"]), masses[0]) if found and alone else None
 
 

@@ -96,13 +96,13 @@ _SPOON_FOR_SPOON: Final = re.compile(
 )
 _PUT_IN: Final = re.compile(
     r"\b(?:put|puts|added|used|weighed|dosed|measured|dumped|tipped|poured|threw|chucked|dropped|stirred|mixed|shook"
-    r"|went|got|did)\b"
+    r"|went|did)\b"
 )
 _NOT_PUT_IN: Final = re.compile(  # asked or wished for, guessed, on top of what is in, or not done
     r"\?|\b(?:should|shall|can|could|may|might|how|if|when|would|will|going to|gonna|lets|need|want|must|have to"
     r"|more|another|extra|again|twice|second|too (?:much|little)|on top|short|missing|left|over|out of"
     r"|didnt|did not|havent|have not|never|without|forgot|ate|each|per|think|maybe|perhaps|guess"
-    r"|sure)\b"
+    r"|sure|last (?:time|year|one|batch)|usually|normally|always|recipe|says)\b"
 )
 _DENIED_DOSE: Final = re.compile(r",? (?:and |but )?(?:not|instead of|rather than) .*$")
 _WEIGHT: Final = re.compile(

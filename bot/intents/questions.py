@@ -156,6 +156,7 @@ _MARKS: Final = re.either(
     r"|did|big"
     r"|about|far|soon|late|early|warm|old)\b|\b(?:what|whats|why|whens|which|whos)\b|\b(?:should|can|could|may|shall"
     r"|must|would) (?:i|we|it|you|u|they)\b|\b(?:do|did) (?:i|we|you|they|he|she)\b"
+    r"|^did (?:the|my|our) \w+ (?:ever |really )?(?:stay|get|go|drop|hit|reach|rise|freeze|warm|run|keep)\b"
     r"|^did (?:both|all|either)(?: of them)? (?:get|go|come|have|need)\b"
     r"|^did (?:it|they) (?!(?:at|about|around|by|an?|half|this|last|yesterday|today|tonight|just|now|already|too|also"
     r"|twice|again|before|after|earlier|late|early|in|on|with|without|wrong|myself|as|and|but|for|so|then|ok|all|both"

@@ -15,7 +15,7 @@ _RAW_FOR: Final = re.compile(  # «how much raw belly to end up with 3 lb», «n
     r"\b(?:how much|how many|what)\b.*\b(?:to|for|so i|that) (?:end up with|get|make|have|yield|give(?: me)?) "
     r"(?:about |me )?\d[\d.]* ?(?:kg|kilos?|lbs?|pounds?)\b(?! of (?:meat|salt|brine|water))"
     r"|\b(?:need|want) \d[\d.]* ?(?:kg|kilos?|lbs?|pounds?) (?:of )?(?:cooked|finished|done|sliced)\b"
-    r".*\b(?:buy|raw|get)\b"
+    r".*\b(?:buy|raw|get|how (?:much|many|big))\b"
 )
 _FEEDS_THEM: Final = re.compile(  # «will 9 lb feed 14»: yes or no
     r"^(?:will|does|do|is|are|can|would)\b.*\b(?:feed|serve|do for|stretch|enough)\b"

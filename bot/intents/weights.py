@@ -65,6 +65,14 @@ _EACH: Final = re.compile(
     rf"(?<!\d )(?<!\d)\bx ?([2-9])(?![\w.])(?! ?(?:in|inch\w*|cm|mm|\")\b)|(?<![\w.])([2-9])\b.{{0,30}}{_APIECE}"
     rf"|{_APIECE}.{{0,30}}?(?<![\w.])([2-9])\b"
 )
+_ASKED_FOR_EACH: Final = re.compile(  # «how much cure each» is asked for each piece, and says no weight of it
+    r"\bhow (?:much|many)\b(?!.*\d ?(?:kg|kilos?|g|lbs?|pounds?|oz)\b.*\beach\b)"
+    r"(?=.*\b(?:each|apiece|(?:per|a) (?:piece|bag|half|slab|one))\b).*"
+)
+_DIVIDED: Final = re.compile(
+    rf"(?<![\w.])({MANY}) (?:\w+ )?(?:{_NOUN}|bags?|halves|parts)\b|\b(?:cut|split|divided|cutting) (?:it )?(?:in|into)"
+    rf" ({MANY})\b|\b(?:in|into) (?:half|halves)\b"
+)
 _OF_EACH: Final = re.compile(_APIECE)
 _IN_ALL: Final = re.compile(
     r"\b(?:in all|all in all|all up|all told|overall|the lot|in total|total|together"
@@ -131,7 +139,14 @@ def weighed(text: str, *, may_be_bare: bool) -> Weighed:
 
 def pieces(text: str, measure: Measure) -> list[Kilograms]:
     """The masses that a measure stands for; what other measures say counts none: «8 g cure, 2 flats 3 kg each»."""
-    return _pieces(_blanked(text, [other for other in measures.find(text) if other != measure]), measure)
+    text = _blanked(text, [other for other in measures.find(text) if other != measure])
+    return _pieces(_ASKED_FOR_EACH.sub(lambda found: " " * len(found[0]), text), measure)
+
+
+def asked_for_each(text: str) -> int:
+    """Into how many pieces a weight is divided of which something is asked for each; 0 where nothing is asked so."""
+    found = _DIVIDED.search(_blanked(text, list(measures.find(text)))) if _ASKED_FOR_EACH.search(text) else None
+    return int(found[1] or found[2] or 2) if found else 0
 
 
 def _of_something_else(text: str, mass: Measure) -> bool:

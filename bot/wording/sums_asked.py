@@ -63,6 +63,15 @@ def in_ounces(cures: Sequence[Kilograms]) -> str:
     )
 
 
+def for_each(count: int, cures: Sequence[Kilograms]) -> str:
+    """Doses of each of so many pieces alike, of a dose for all of them."""
+    return say(
+        "That is for all of it: {doses} for each of {count} pieces that weigh the same, else by the weight of each.",
+        doses=" / ".join(numbers.grams(one) for one in cures),
+        count=count,
+    )
+
+
 def by_meat(cure: Kilograms, meats: tuple[tuple[Fraction, Kilograms], ...], person: Person) -> tuple[str, Rows]:
     """The strength, asked with the meat that so much of a strong and of a weak curing salt is for."""
     (one, first), (other, second) = meats

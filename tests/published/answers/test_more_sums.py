@@ -268,3 +268,37 @@ def test_three_shares_of_a_cut_are_grams(tmp_path: Path) -> None:
     """3, 1 and 0.25 % of 2 kg; no batch begins."""
     (found,) = asked(tmp_path, ["pork belly 3% salt 1% sugar 0.25% cure 2 kg"])
     assert [round(found[f"{name}_kg"] * 1000.0) for name in ("salt", "sugar", "cure")] == [60, 20, 5]
+
+
+def test_cure_that_is_asked_for_each_is_of_a_weight_that_is_divided(tmp_path: Path) -> None:
+    """«10 lb belly 2 pieces how much cure each»: 10 lb in all, and no 20; «5 lb each» weighs each."""
+    lines = [
+        "10 lb belly 2 pieces how much cure each",
+        "8 lb brisket cut in half how much cure per piece",
+        "2 bellies 5 lb each how much cure",
+        "how much cure for 2 bellies 5 lb each",
+    ]
+    said = [one["said"] for one in asked(tmp_path, lines)]
+    assert all("With 6.25 % nitrite it takes 8.7 g" in one for one in said), said
+    assert "4.4 g / 4.6 g for each of 2 pieces" in said[0]
+    assert "4.4 g / 4.6 g for each of 2 pieces" in said[1]
+    assert not any("for each of" in one for one in said[2:])
+
+
+def test_a_share_of_a_weight_in_grams(tmp_path: Path) -> None:
+    """0.25 % of 7 lb (0.45359237 kg a pound) is 7.94 g."""
+    (found,) = asked(tmp_path, ["what is 0.25% of 7 lb in grams"])
+    assert found["said"].startswith("0.25 % of 7 lb is 7.94 g")
+
+
+def test_what_is_wanted_cooked_is_bought_raw(tmp_path: Path) -> None:
+    """A belly keeps 85 to 95 %, so 15 lb of bacon want more than that raw."""
+    (found,) = asked(tmp_path, ["want 15 lb of finished bacon how much belly"])
+    assert found["raw_kg"] == pytest.approx(15 * 0.45359237 / 0.9)
+
+
+def test_dry_is_heard_behind_the_meat(tmp_path: Path) -> None:
+    """«3 inch pork loin dry» lies in no brine, which would be slower."""
+    dry, brine = asked(tmp_path, ["how many days for 3 inch pork loin dry", "how many days for 3 inch pork loin brine"])
+    assert "dry, in a bag" in dry["said"]
+    assert dry["cure_days"] < brine["cure_days"]

@@ -99,6 +99,7 @@ def test_curing_salt_that_went_in_is_weighed_against_the_limit(line: str, grams:
 @pytest.mark.parametrize(
     "line",
     ["i put another 5 g of cure in", "should i put 20 g cure in", "next time i would use 8 g of cure",
+     "i got 50 g of pink salt at the store", "last time i used 8 g of cure", "the recipe says i put 20 g cure in",
      "i ate 2 g of cure that went on my plate", "forgot to put the 12 g of cure in"],
 )  # fmt: skip
 def test_what_is_asked_or_comes_on_top_is_no_dose_in_all(line: str) -> None:
