@@ -48,6 +48,8 @@ _ASKED: Final[tuple[tuple[str, tuple[str, ...]], ...]] = (
         r"\bwhen (?:does|will|is|comes) (?:the |it )?stall\b",
         r"\bhow long (?:does|will|is|do) (?:the |this |a )?stall\b",
         r"\bis (?:this|it|that)(?: in)? (?:already )?(?:the|a) stall\b",
+        r"\b(?:is|has) (?:the|this|my) stall (?:over|done|finished|ended|ending|behind)\b",
+        r"\b(?:is it|are we|am i) (?:out of|past|through|over) (?:the|this) stall\b",
         rf"\b(?:is|has) {_IT} (?:already |now )?(?:stalling|stalled|stuck)\b",
         r"\b(?:am i|are we|is it) in (?:the|a) stall\b",
         rf"\bwhy (?:is|has) {_IT} (?:stalled|stuck|not (?:moving|climbing|rising))\b",
