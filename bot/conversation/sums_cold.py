@@ -222,14 +222,9 @@ def thinned(turn: Turn, line: Told, made: tuple[Fraction, Judgement]) -> str:
     """What would be right for a mix that more water came to, where what is in it keeps the law; nothing else."""
     strength, found = made
     lawful = found.floor <= found.ingoing.nitrite <= found.limit.max_mg_kg
-    right = right_dose(turn, line, strength) if lawful and _grew(line) else None
+    grew = len(poured(line.text, [m for m in measures.find(line.text) if pours(m)])) > 1
+    right = right_dose(turn, line, strength) if lawful and grew else None
     return "" if right is None else sums_asked.for_all_of_it(right, strength)
-
-
-def _grew(line: Told) -> bool:
-    """Whether more water came to a mix than what is told of it at first."""
-    water = [m for m in measures.find(line.text) if pours(m)]
-    return len(poured(line.text, water)) > 1
 
 
 def missing(turn: Turn, of: tuple[str, str], made: tuple[Fraction, Judgement]) -> str:

@@ -49,17 +49,8 @@ _MINCED = re.compile(
     r"(?! (?:pepper|spice|coriander|mustard))"
 )
 NEEDLED = re.compile(r"\b(?:inject|pump)\w*\b")
-_WAYS = (
-    (NEEDLED, "inject"),
-    (
-        re.compile(
-            r"\bdry[ -]?(?:cur\w+|salt\w*|bag|rub\w*|method|brin\w*)\b|\bcured? dry\b"
-            r"|\bdry(?=\W*$|,? (?:how|for|in a bag|days)\b)"
-        ),
-        "dry",
-    ),
-    (re.compile(r"\b(?:brin\w*|wet|pickle)\b"), "brine"),
-)
+_DRY = r"\bdry[ -]?(?:cur\w+|salt\w*|bag|rub\w*|method|brin\w*)\b|\bcured? dry\b|\bdry(?=\W*$|,? (?:how|for|days)\b)"
+_WAYS = ((NEEDLED, "inject"), (re.compile(_DRY), "dry"), (re.compile(r"\b(?:brin\w*|wet|pickle)\b"), "brine"))
 _OVERNIGHT = re.compile(r"\b(?:over ?night|overnite|all night|the whole night|through the night)\b")
 _STOVES = (
     (re.compile(r"\bpellets?\b"), "pellet"),

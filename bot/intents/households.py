@@ -171,9 +171,8 @@ _NOBODY: Final = words(
     " no not"
 )
 _STUFF: Final = words(  # that is added to a brine, a rub or a fire, and is nobody
-    "garlic salt sugar honey pepper spice spices water ice herbs bay rosemary thyme onion onions beer wine vinegar"
-    " juice cola whiskey mustard coriander syrup cure meat wood chips chunks coals charcoal pellets more"
-    " some that something"
+    "garlic salt sugar honey pepper spice spices water ice herbs bay thyme onion onions beer wine vinegar juice cola"
+    " mustard coriander syrup cure meat wood chips chunks coals charcoal pellets more some that something"
 )
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
