@@ -170,10 +170,7 @@ _NOBODY: Final = words(
     " who whos whose which everything nothing dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
     " no not"
 )
-_STUFF: Final = words(  # that is added to a brine, a rub or a fire, and is nobody
-    "garlic salt sugar honey pepper spice spices water ice herbs bay thyme onion onions beer wine vinegar juice cola"
-    " mustard coriander syrup cure meat wood chips chunks coals charcoal pellets more some that something"
-)
+_STUFF: Final = words("garlic salt sugar pepper spices herbs beer wine vinegar water ice wood chunks coals meat")
 _TASKS: Final = (
     ("cure", re.compile(r"\b(?:weighs?|doses?|measures?|cure|salts?|mix(?:es)?)\b")),
     ("fire", re.compile(r"\b(?:fire|pit|smoker|grill|cook|wrap|pull|spritz|light)\b")),
@@ -202,9 +199,7 @@ def read_household(text: str, context: Context) -> Intent | None:
         return None
     if invited := _INVITE.match(_MAY_I.sub("", bare)):
         who = next(filter(None, invited.groups()), "")
-        if who in _STUFF:  # «can i add garlic to it»
-            return None
-        return Invite("" if who in _SOMEBODY else who)
+        return None if who in _STUFF else Invite("" if who in _SOMEBODY else who)  # «can i add garlic to it»
     if _LEAVE.match(bare):
         return Leave()
     return _asked_to(bare, context)
@@ -296,9 +291,7 @@ def _one_of(who: str) -> str:
 
 def read_somebody_else(text: str, context: Context) -> HandOver | None:
     """«mike is going to do the flips»: somebody who was named answers for it; nothing is put off."""
-    if not _GOING_TO.match(text):
-        return None
-    handed = read_hand_over(text, context)
+    handed = read_hand_over(text, context) if _GOING_TO.match(text) else None
     return handed if handed and handed.to not in ("", "me") else None
 
 
