@@ -43,7 +43,6 @@ from core.service.turn import Turn
 ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
 LAST = frozenset({"word"})  # asked about by the things of the phase
 OF_WHAT = frozenset({"number", "other", "more", "moved", "late"})  # asked in words of their own, with the same taps
-OF_THE_PIT = frozenset({"pit-drops", "too-cold", "too-hot"})  # entries that say less than what is said of a reading
 ANSWERED = frozenset({"entry", "batch", "computed"})
 NO_LEAVE = frozenset(
     {"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"}
@@ -118,22 +117,20 @@ def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
 
 
 def _of_the_trade(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
-    """«came out too salty, what now» is no question for the next step; a pit that was read says itself what to do."""
+    """«came out too salty, what now» is no question for the next step."""
     phase = meant.a.batch.phase.value if meant.a is not None else "none"
     if len(text.split()) <= trade.SHORTEST or of_batch.topic_of(turn, text, phase) is not None:
         return ()
-    told = trade.known(turn, text)
-    read = any(isinstance(one, Reading) for one in meant.intents)
-    return () if read and told and told[0].facts.get("entry") in OF_THE_PIT else told
+    return trade.known(turn, text)
 
 
 def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     if meant.a is not None:
         intent = closer(turn, intent, meant.a.batch.phase.value)
-    if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant, intent.text)):
-        return sure
     if intent.topic == "now" and meant.reading_says_it:
         return ()
+    if intent.topic == "now" and meant.a is not None and (sure := _of_the_trade(turn, meant, intent.text)):
+        return sure
     if intent.topic == "safe" and meant.a is not None and _ok_in_which_way(turn, meant.a, intent):
         return _unclear(turn, meant, Unclear("is_ok", intent.text, (Ask("safe"), Ask("now"))))
     if intent.topic == "safe" and meant.a is not None and OF_AN_ENTRY.search(intent.text.lower()):
