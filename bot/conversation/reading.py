@@ -18,12 +18,15 @@ from core.batch.batch import Phase
 from core.batch.doubts import Doubted
 from core.batch.events import Done, Probe, Read, What
 from core.person import Person
-from core.plan.steps import State
+from core.plan.steps import Kind, State, Step
+from core.safety.fridge import COLD_F
+from core.safety.history import printed_f
 from core.service import batches
 from core.service import readings as taking
 from core.service.readings import Plain
+from core.service.steps import AHEAD_OF_TIME
 from core.service.turn import Turn
-from core.units import celsius_from_fahrenheit
+from core.units import Celsius, celsius_from_fahrenheit
 
 SPOTS = frozenset({Probe.CORE, Probe.FRIDGE})  # where several places may be read in one look
 BRINE_COLD_C = celsius_from_fahrenheit(40.0)
@@ -160,9 +163,14 @@ def _steps_met(a: Assessment, plain: Sequence[Plain]) -> list[tuple[What, dateti
         if probe is Probe.BRINE and celsius <= BRINE_COLD_C:
             met.append((Done("brine_check"), at))
         if probe is Probe.FRIDGE:
-            waiting = [s for s in a.plan.steps if s.key.startswith("fridge_check/") and s.state is State.DUE]
-            met += [(Done(s.key), at) for s in waiting]
+            met += [(Done(s.key), at) for s in a.plan.of_kind(Kind.FRIDGE_CHECK) if _is_met(s, celsius, at)]
     return met
+
+
+def _is_met(check: Step, celsius: Celsius, at: datetime) -> bool:
+    """A check of the fridge that is called for; a cold reading is that of a morning though it comes early."""
+    soon = check.due - at <= AHEAD_OF_TIME and printed_f(celsius) <= COLD_F
+    return check.state is State.DUE or (check.state is State.AHEAD and soon)
 
 
 def ask(

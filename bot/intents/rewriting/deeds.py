@@ -17,6 +17,7 @@ def _just_now(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"^(?:the )?(?:leftovers|rest)(?: is| are| went)? (?:in|into) (?:the )?fridge\b", "put the rest in the fridge"),
     (r"\b(turned|flipped) (it|them|the bags?) over\b", r"\1 \2"),
     (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) (?:is|are|has|was|looks?|smells?|feels?"
      r"|leak\w*|still|seems?|got|swollen|puffy)\b)", r"\1, "),

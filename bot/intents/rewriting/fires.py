@@ -15,6 +15,7 @@ _REFUELLED: Final = (
 )
 
 RULES: Final = rules(
+    (r"^(wrap|foil)(?: it)? ?\?+$", r"should i \1 it?"),
     (r"^(?:(?:i|we|just|now|ive) )*(?:turned|cranked|dropped|raised|lowered|bumped|brought) (?:it|her|him|the (?:pit"
      r"|grill|smoker|fire|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
     (r"^(?:(?:take|bring|get) )?(?:the )?pit (?:to|(?:will|shall|should) be) (?=[1-3]\d\d\b)|^pit (?:to "

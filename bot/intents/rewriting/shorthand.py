@@ -11,6 +11,7 @@ RULES: Final = rules(
     (r"(?<=[a-z]) ?\+ ?(?=[a-z])", ", "),
     (r"\b(\d{1,2}(?:\.\d)?)[ -]?pounders?\b", r"\1 lb"),
     (r"\b(\w+) (?:as (?:hell|heck|anything)|af)\b", r"very \1"),
+    (r"\braining cats (?:and|n|&) dogs\b", "raining hard"),
     (r"\bun pause\b", "unpause"),
     (r"^y (?=so|is|do|are|not|\d)", "why "),
     (r"\bu\b(?! ?\d)", "you"),

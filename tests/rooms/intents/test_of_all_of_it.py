@@ -6,7 +6,7 @@ import pytest
 
 from bot.intents.cold_smoked import COLD_SMOKED
 from bot.intents.dangers import PUT_IN
-from bot.intents.intents import Happened, MoveDeadline, Pause, Reading, Snooze, Start, StepDone, Unclear
+from bot.intents.intents import Ask, Happened, MoveDeadline, Pause, Reading, Snooze, Start, StepDone, Unclear
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import POUNDS, context
@@ -139,3 +139,19 @@ def test_a_spoon_is_no_scale_and_an_each_no_sum(line: str) -> None:
 def test_a_smell_that_is_off_is_asked_about(line: str) -> None:
     """Whatever word is found for it."""
     assert [one.why for one in read(line, context("curing", POUNDS)) if isinstance(one, Unclear)] == ["smell"]
+
+
+@pytest.mark.parametrize("line", ["wrap it?", "wrap?"])
+def test_a_bare_wrap_with_its_mark_is_asked(line: str) -> None:
+    """It was answered that nothing was noted."""
+    assert [one.topic for one in read(line, context("cooking", POUNDS)) if isinstance(one, Ask)] == ["wrap"]
+
+
+@pytest.mark.parametrize(
+    "line", ["leftovers in fridge at 9", "rest in the fridge at 9", "leftovers went in the fridge"]
+)
+def test_what_is_left_goes_into_the_fridge_at_an_hour(line: str) -> None:
+    """No fridge reads nine of them."""
+    found = read(line, context("resting", POUNDS))
+    assert not any(isinstance(one, Reading) for one in found)
+    assert [one.step for one in found if isinstance(one, StepDone)] == ["chill"]
