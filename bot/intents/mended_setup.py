@@ -8,7 +8,7 @@ from bot.intents.cures import is_cure
 from bot.intents.fields import usual_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import Meat, meat
-from bot.measures import Measure, find, sole, to_house
+from bot.measures import Measure, find, to_house
 from core import patterns as re
 from core.plan.recipe import product, products
 
@@ -82,14 +82,7 @@ _WENT_IN: Final = re.compile(
     r"(?: (?:of )?(?:the )?(?:cure|pink salt|curing salt))? (?:(?:went|is|are|was|were) )?in(?:to it)?"
     rf"{_NOT_SAID}$"
 )
-_CURE_PUT_IN: Final = re.compile(  # by any unit of weight: «put in 12 oz of curing salt» is judged as what it is
-    r"^(?:(?:ok|oh|wait|oops|no|so|i|we|ive|weve|have|think|just|actually|only|really) )*"
-    r"(?:put|added|used|weighed|dosed|measured)(?: out| in)?"
-    r" (?:exactly |in |only |about )?(?P<weight>(?:\d|an? )[^,;]{0,16}?) (?:of )?(?:the |my )?"
-    r"(?:(?:pink|curing) (?:salt|stuff|powder)|cure|pink)"
-    rf"(?: (?:in|out|on|into it|already|so far|by mistake|instead))*(?P<each>(?: on| in| for| to)? each)?{_NOT_SAID}$"
-)
-_SPOON: Final = re.compile(r"\b(?:(?:tea|table)?spoon(?:ful)?s?|tsps?|tbsps?)\b")
+_EACH: Final = re.compile(r"\beach\b")
 _SPOON_FOR_SPOON: Final = re.compile(
     r"\b(?:put|added|used|gave)\b.*\b(?:tablespoons?|tbsps?) (?:not|instead of|rather than|for) (?:an? )?"
     r"(?:teaspoons?|tsps?)$"
@@ -101,7 +94,7 @@ _PUT_IN: Final = re.compile(
 _NOT_PUT_IN: Final = re.compile(  # asked or wished for, guessed, on top of what is in, or not done
     r"\?|\b(?:should|shall|can|could|may|might|how|if|when|would|will|going to|gonna|lets|need|want|must|have to"
     r"|more|another|extra|again|twice|second|too (?:much|little)|on top|short|missing|left|over|out of"
-    r"|didnt|did not|havent|have not|never|without|forgot|ate|each|per|think|maybe|perhaps|guess"
+    r"|didnt|did not|havent|have not|never|without|forgot|ate|per|think|maybe|perhaps|guess"
     r"|sure|last (?:time|year|one|batch)|usually|normally|always|recipe|says)\b"
 )
 _DENIED_DOSE: Final = re.compile(r",? (?:and |but )?(?:not|instead of|rather than) .*$")
@@ -226,14 +219,11 @@ def _of_dose(text: str, context: Context) -> Intent | None:
     if found and not _GRAMS_SAID.search(text) and any(usual_cure(float(found[n]) / 100) for n in ("new", "old")):
         return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
     if found is None and context.phase in _IN_CURE:
-        put = _CURE_PUT_IN.search(text)
-        weight = sole(put["weight"], "mass") if put else None
-        if weight and put and not put["each"]:
-            return Change({"put_in_cure": weight.value})
-        if (put and (weight or _SPOON.search(put["weight"]))) or _SPOON_FOR_SPOON.search(text):  # a spoon is no scale
+        if _SPOON_FOR_SPOON.search(text):
             return Unclear("grams", text)
         if more := _put_in(text):
-            return Change({"put_in_cure": more.value}) if more.kind == "mass" else Unclear("grams", text)
+            weighed = more.kind == "mass" and not _EACH.search(text)
+            return Change({"put_in_cure": more.value}) if weighed else Unclear("grams", text)
         found = _WENT_IN.match(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
 
