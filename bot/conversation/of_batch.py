@@ -14,6 +14,7 @@ from bot.intents import when, yard
 from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import find_topic, is_question
+from bot.intents.rewriting.slips import mended
 from bot.intents.told import told
 from bot.reply import Reply
 from bot.wording import answers as of_answers
@@ -109,7 +110,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return Ask(by_name, text=text)
     if phase in _LIES and _SO_MANY_DAYS.search(plain) and not figured(plain):
         return Ask("earlier", text=text)
-    named = of_batch(text if language == ENGLISH else plain, far=far(phase), ours=bool(_OURS.search(plain)))
+    asked = mended(text.lower()) if language == ENGLISH else plain
+    named = of_batch(asked, far=far(phase), ours=bool(_OURS.search(plain)))
     if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
         return None
     if (

@@ -83,14 +83,13 @@ _HAND_OVER: Final = re.Rules(
         r"|handles|will handle|is handling|(?:is |s )?(?:going to"
         r"|gonna) (?:do|take"
         r"|have|handle|mind|watch|look after)|makes|will make)"
-        r" (?:over|(?:the )?(?:(?:night|late|early|day|morning|evening|next) )?(?:fire|pit|smoker|cook|flips?|shift"
-        r"|watch)"
-        r"|it|care|them|everything)\b",
+        r" (?:over|(?:the )?(?:(?:night|late|early|day|morning|evening|next|tonights|todays|tomorrows) )?(?:fire|pit"
+        r"|smoker|cook|flips?|shift|watch)|it|care|them|everything)\b",
         rf"^{_KIN}{_NAME} (?:took|has taken) (?:over|(?:the )?(?:fire|pit|smoker|cook|flips?))\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| has)? got (?:(?:the |it )?(?:fire|pit|smoker|flips)\b"
         r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| is| will be)"
-        r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible)\b",
+        r" (?:in charge|on duty|on (?:the )?(?:fire|flips|watch)|responsible|taking over|on it)\b",
         rf"^{_KIN}{_NAME} (?:does|has|takes|gets|covers) (?:on )?"
         r"(?:mon|tue|wed|thu|fri|sat|sun|tomorrow|tonight|today)",
         r"\bhand(?:ing)? (?:(?:it|the \w+) )?over (?:to )?(?:my |our |the )?(?P<who>[^\W\d_]{2,20})?",
@@ -155,7 +154,7 @@ _FOR_A_WHILE: Final = re.compile(
     r"\bfor (?:the next |about |another )?(?:\d{1,2}|an?|half an|a couple of|two|three) ?(?:h|hrs?|hours?|min\w*"
     r"|days?)\b"
 )
-_SPAN: Final = re.compile(r"\b(?:this (?:week|wk|evening)|week ?ends?|tonight|today)\b")
+_SPAN: Final = re.compile(r"\b(?:this (?:week|wk|evening)|week ?ends?|tonights?|todays?)\b")
 _A_DAY: Final = timedelta(days=1)
 _MORNING: Final = 6  # the hour at which a night ends. Common practice
 _WEEKDAY: Final = re.compile(r"\b(?:mon|tue|wed|thu|fri|sat|sun)")
@@ -275,9 +274,9 @@ def _end_of_span(text: str, context: Context) -> datetime | None:
     now = context.now.astimezone(ZoneInfo(context.zone))
     midnight = now.replace(hour=0, minute=0, second=0, microsecond=0)
     match span[0].split()[-1]:
-        case "today":
+        case "today" | "todays":
             end = midnight + _A_DAY
-        case "tonight" | "evening":
+        case "tonight" | "tonights" | "evening":
             end = (midnight + _A_DAY).replace(hour=_MORNING)
         case _:
             end = midnight + timedelta(days=7 - now.weekday())

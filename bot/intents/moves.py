@@ -20,8 +20,7 @@ _MEAL: Final = (
     r"|the whole (?:thing|plan)|the plan|all(?! at \d{3}\b))"
 )
 _BEHIND: Final = re.compile(
-    r"^(?:(?:im|i am|we are|its|it is|were|running|about|run|cook|fire|bit"
-    r"|a) )*\S+ ?\w* (?:late|behind)$"
+    r"^(?:(?:im|i am|we are|its|it is|were|running|about|run|cook|fire|bit|a) )*\S+ ?\w* (?:late|behind)$"
 )
 OF_THE_MEAL: Final = re.compile(rf"\b(?:{_MEAL}|guests?|people|family|friends|kids|parents|everyone|everybody)s?\b")
 _MOVE: Final = (
@@ -33,8 +32,8 @@ _EATERS: Final = (
     r"|everybody|mum|mom|dad|were|we are|im|dinner|lunch|supper)"
 )
 _AMOUNT: Final = (
-    r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?(?:h|hrs?|hours?|m?mins?|minutes?|days?"
-    r"|weeks?|d|stunden?|tage?)"
+    r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of|eine[rn]?) ?"
+    r"(?:h|hrs?|hours?|m?mins?|minutes?|days?|weeks?|d|stunden?|tage?)"
 )
 A_WEEKDAY: Final = rf"(?:next |this )?{WEEKDAY}\b"
 _AN_HOUR: Final = r"\d{1,2}(?:(?:[:.]\d\d)? ?[ap]m\b|(?::\d\d)?,? (?:and )?(?:not|instead of|rather than) \d)"
@@ -43,8 +42,8 @@ _BY: Final = re.Rules(
     for sign, words in (
         (-1, rf"\b{_AMOUNT} (?:earlier|sooner|früher)\b|\b(?:earlier|sooner) by {_AMOUNT}\b"
              rf"|\b{_MOVE} (?:\w{{1,10}} ){{0,2}}(?:forward|up) (?:by )?{_AMOUNT}\b"),
-        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:(?:it|{_MEAL}) )?(?:back "
-            rf"|out )?{_AMOUNT}\b"),
+        (1, rf"\b{_MOVE} (?:\w{{1,10}} ){{0,3}}(?:back )?by {_AMOUNT}\b|\b{_MOVE} (?:(?:it|{_MEAL}) )?(?:back |out )?"
+            rf"{_AMOUNT}\b"),
         (1, rf"\b{_EATERS}\b.{{0,24}}\b{_AMOUNT} (?:late|behind)\b"),
         (1, rf"\b{_MOVE} (?:it|{_MEAL}) off (?:by )?{_AMOUNT}\b"),
         (1, rf"\b(?:the lot|things|{_MEAL}) (?:(?:can|could|may|might|has to|will) )?"
@@ -64,6 +63,7 @@ _CANT: Final = re.compile(
     r"|late) to)\b.{0,16}\b(?P<verb>light|smok|cook|grill|fire|rins|slic|wrap|rub)\w*\b.{0,12}?"
     r"\b(?:today|tonight|tomorrow|\w{3,6}day)\b"
 )
+_CANT_DO: Final = re.compile(rf"(?:(?:sorry|i|we) )*(?:cant|cannot) (?:do|make)(?: it)?(?: on)? {WEEKDAY}$")
 _STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "light", "rins": "rinse", "slic": "slice"}
 _A_DAY: Final = timedelta(days=1)
 _NEAR_THE_FIRE: Final = ("cooking", "resting", "chilling")
@@ -72,7 +72,7 @@ _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|spä
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
 _SOON_DAY: Final = re.compile(r"\b(?:today|tonight|tomorrow)\b")  # as likely of the step as of the meal
 _BARE_HOUR: Final = re.compile(r"\d{1,2}[:.]\d\d(?: ?[ap]m)?")
-_GUESTS: Final = r"(?:guests?|people|family|they(?:re)?|everyone|everybody|we(?:re)?)"
+_GUESTS: Final = r"(?:guests?|people|family|they(?:re)?|everyones?|everybodys?|we(?:re)?)"
 _TO: Final = re.Rules(
     (re.compile(words), None)
     for words in (
@@ -200,12 +200,9 @@ def _offered(text: str, context: Context) -> Unclear | None:
 def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
-    if (
-        _MAKES_IT.search(text)
-        or _RATED.search(text)
-        or TO_A_PLACE.search(text)
-        or (deed and not OF_THE_MEAL.search(text))
-    ):
+    if _MAKES_IT.search(text) or _RATED.search(text) or TO_A_PLACE.search(text):
+        return True
+    if deed and not OF_THE_MEAL.search(text):
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
@@ -216,6 +213,8 @@ def _of_no_meal(text: str, context: Context) -> bool:
 def _another_day(text: str, context: Context) -> Unclear | None:
     """«cant light it today, do it tomorrow»: that step alone, or the meal with it; no day named, one or two later."""
     found = _CANT.search(text) if context.phase not in ("none", "cooking", "resting", "chilling", "stored") else None
+    if _CANT_DO.match(text) and context.phase != "none":
+        return Unclear("word", text[:60], (MoveDeadline(by=_A_DAY), MoveDeadline(by=2 * _A_DAY)))
     if found is None:
         return None
     said, step = when.future(text[found.end() :], context), _STEPS.get(found["verb"], found["verb"])

@@ -25,7 +25,8 @@ _FIRE: Final = re.compile(
 _PAUSE: Final = re.compile(
     r"^(?:(?:i|we|ive|weve|got|gotta|have|need|to|lets|just) )*(?:pause|park) (?:this|it|that|everything)\b"
     r"|\bpause (?:this|it|that|everything|the (?:pings|reminders|calls))\W*$"
-    r"|^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| now)*(?:$| (?=(?:until|till?|for) ))|^out (?=(?:until"
+    r"|^(?:be |stay |keep )?(?:quiet|silence|shh+)(?: please| pls| now)*(?:$| (?=(?:until|till?|for) ))"
+    r"|^out (?=(?:until"
     r"|till?|from \d+) )|^(?:please |pls |ok )?(?:pause|mute|silence"
     r"|(?:stop|no more|hold|halt|park|quit|kill|cut|enough|turn off|switch off)"
     r" (?:(?:all|the|these|those|your|my|sending|of|with|any|back) )*"
@@ -35,7 +36,8 @@ _PAUSE: Final = re.compile(
     r"|popping|stepping|nipping) (?:out|away)\b|\b(?:im|i am|we are|were|well be|ill be) (?:away|out(?! of)|off|gone)\b"
     r"|^(?:(?:i|we|im|were|we are) )*(?:leave|leaving|go away|going away) (?=(?:for|on|this|next|mon|tue|wed|thu|fri"
     r"|sat|sun|tomorrow)\b.*\b(?:days?|nights?|weeks?|until|till)\b)"
-    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?:at|by|around"
+    r"|\bno (?:pings|messages|reminders) (?:til|till|until)\b|(?:\bback|^(?:(?:im|ill|be) )*home) (?!at it\b)(?:at|by"
+    r"|around"
     r"|round|about"
     r"|after) (?!\d{3}\b)(?!an?\b|one\b|half|\d+ ?(?:h|hour"
     r"|min|day|week))|\bback in (?:an?|\d|\d{2,3} min\w*|half|time|town|the (?:morning|evening|office)|on)\b"
@@ -117,8 +119,8 @@ _NOBODY_FLIPS: Final = re.compile(  # «no flips till wednesday», «nobody home
 )
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
-    r"|we are) (?:back|home)(?: again| now)?(?: (?:carry|go) on)?"
-    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?(?: early| earlier| sooner| already)?$|resume"
+    r"|we are) (?:back|home|here)(?: again| now)?(?: (?:carry|go) on)?"
+    r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?(?: early| earlier| sooner| already| at it)?$|resume"
     r"|(?:im |i am )?(?:free|available|around) (?:again|now)"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"
     r"|(?:start|send|turn|switch)(?: (?:me|on|up))* (?:the |your |my )?(?:reminders|messages|pings|texts"

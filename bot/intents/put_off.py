@@ -17,7 +17,8 @@ _LATER: Final = re.compile(
     r"(?:in a (?:mo|jiffy|few)|on my way|almost there|later|not now|not yet|snooze|busy|in a (?:bit|while|sec|minute"
     r"|moment)|one sec|soon|hold (?:on|off)"
     r"|remind me (?:later|again)|"
-    r"give me a (?:bit|sec|minute|moment)|cant (?:(?:do|flip|turn) (?:it )?)?(?:right )?now"
+    r"give me a (?:bit|sec|minute|moment)|cant (?:(?:do|flip"
+    r"|turn) (?:it )?)?(?:right )?now"
     r"|not (?:(?:done|flipped|turned|rinsed|lit"
     r"|wrapped|started|begun|home|there) )?yet|havent (?:done|flipped|rinsed"
     r"|wrapped)\b.{0,20}(?:yet)?|(?:havent|hasnt|didnt|did not|have not|has not|wasnt|isnt)\b[^\d,;]{0,24}\byet)\b"
@@ -159,8 +160,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         text = _NOT_THEN.sub("", text)
         said = when.future(text, context)
         by = spans.span(text) if said and not said.hour_said and not said.day_said else None
-        over = said and not (by or said.hour_said or said.day_said) and said.at - context.now > _AHEAD
-        if over or (said is None and _SOME_TIME.search(text)):  # «after dinner», said at eight in the evening
+        if _SOME_TIME.search(text) and (said is None or _is_over(said, text, context)):
             return Unclear("until", text[:60], (Snooze(step=noun(text)),))
         return Snooze(until=said.at if said and not by else None, by=by, step=called(text, context))
     if _LATER.search(text):
@@ -168,6 +168,12 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         said = when.future(text, context) if not by and _UNTIL.search(text) else None
         return Snooze(until=said.at if said else None, by=by, step=_deed(text, context) or noun(text))
     return None
+
+
+def _is_over(said: when.When, text: str, context: Context) -> bool:
+    """«after dinner», said at eight in the evening: not after that of tomorrow."""
+    told = said.hour_said or said.day_said
+    return " after " in text and not told and said.at - context.now > _AHEAD
 
 
 def _no_step(text: str) -> str:

@@ -35,7 +35,8 @@ _DONE: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|yes|yeah|yep|yup|all|its|thats|that|it|is|im|i|ive|we|weve|just|now|have|finally|already|both"
     r"|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
-    r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|check|brine|fridge check) (?:done"
+    r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|brine|(?:(?:fridge|brine"
+    r"|mid) )?check) (?:done"
     r"|completed?|sorted|finished)\b"
     r"|^yes i did\b"
     r"|^(?!who|what|when|why|how|where|which|never|nobody|if)\w+ (?:has |have |just |already )*(?:did|done|does)"
@@ -44,8 +45,7 @@ _DONE: Final = re.compile(
 )
 _NOT: Final = re.compile(
     r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
-    r"|should|shall|prefer|rather|wish|would like|want to|wanna|about to|when|if|after|before|need to|have to"
-    r"|until)\b"
+    r"|should|shall|prefer|rather|wish|would like|want to|wanna|about to|when|if|after|before|need to|have to|until)\b"
 )
 _MISSED: Final = re.compile(
     r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so|actually) )*(?:forgot|missed|didnt"
@@ -147,8 +147,8 @@ def _missed(text: str, context: Context) -> StepMissed | None:
 def _deeds(text: str, context: Context) -> list[Intent]:
     kinds = [_there(kind, text, context) for _, kind in DEEDS.hits(text)]
     kinds = [kind for kind in kinds if _possible(kind, text, context)]
-    if Kind.REST in kinds and _IN_TOWELS.search(text):
-        kinds = [kind for kind in kinds if kind is not Kind.WRAP]
+    if Kind.WRAP in kinds and _IN_TOWELS.search(text):
+        kinds = [kind for kind in kinds if kind not in (Kind.WRAP, Kind.REST)] + [Kind.REST]
     kinds = kinds or _in_the_fridge(text, context)
     if not (kinds or _DONE.search(text)) or _about_something_else(text):
         return []

@@ -60,7 +60,7 @@ _MELTED: Final = re.compile(
     r"(?:warm|lukewarm|tepid)\b"
 )
 _ICED: Final = re.compile(
-    r"\biced (?:it|them|again|the \w+)\b"
+    r"\biced (?:it|them|again|the \w+)\b|^iced$"
     r"|\b(?:changed|swapped|renewed|topped up|refreshed|added|put)\b(?: (?:in|the|more|some|fresh|new|another|bag"
     r"|of|lot))* (?:ice|water|bath)\b"
     r"(?! (?:at|is|reads))"
@@ -75,7 +75,7 @@ _TASTED: Final = re.compile(
     r"|only )?(?:a|an|one|1|two"
     r"|2|three|3|a few|a bit of|the end|half|some|most)"
     r"(?: (?:small|thin|wee|little|end|first|of|it|corner))* ?(?:slices?|bits?|pieces?|corner|nibble|edge|it"
-    r"|third|quarter|warm|hot|cold)\b"
+    r"|third|quarter|warm|hot|cold)\b|\bate (?:about |like )?(?:half|some|most|a third|a quarter)$"
 )
 _OUT_FOR: Final = re.compile(
     r"\b(?:took|taken|had|got) (?:it|them|the (?:bags?|meat|tub)) out\b(?! of (?:the )?(?:brine|cure|bag|tub|pickle)\b)"
@@ -88,7 +88,7 @@ _FROZE_IN_PART: Final = re.compile(
 )
 _TOOK_OUT: Final = re.compile(
     r"^(?:(?:i|we|just|ive|ok|now|so) )*(?:(?:took|taken|got|pulled|lifted|fished) (?:it|them|the meat) out"
-    r"(?: of the (?:water|bath))?"
+    r"(?: of the (?:water|bath|ice))?"
     r"|(?:its|meats?|meat is|they are|it is) out|out)"
     r"(?: (?:now|just now|already|to (?:look|check|see|weigh)(?: (?:at |on )?it)?|for a (?:look|sec|minute|bit)))?$"
 )

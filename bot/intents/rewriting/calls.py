@@ -30,6 +30,8 @@ RULES: Final = rules(
     (rf"^(?:there will be |therell be |sorry )?(?:no (?:flips?|flipping|turns)|(?:nobody|no one)(?: here| home)? (?:to"
      rf"|can) (?:flip|turn)(?: it)?|cant (?:flip|turn)(?: it)?) (?=(?:this |the |all )?weekend$|(?:on )?(?:{WEEKDAY}"
      rf"|tomorrow)$)", "im away "),
+    (r"^skip (?:the )?next (?=(?:reading|check|flip|turn)\b)", "skip the "),
+    (r"(?:^(?:it|that|this|they)|(?<=\w)) (?:can|has to|will have to|must) wait(?: a bit| till later)?$", " later"),
     # away from day to day
     (rf"\b(away|off|gone|out|holiday|trip)\b([^,;]*?) ({WEEKDAY}) ?(?:-|to|thru) ?({WEEKDAY})\b", r"\1\2 \3 until \4"),
     (r"^(?:im |ok )?on it$", "later"),

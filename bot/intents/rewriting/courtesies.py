@@ -55,8 +55,10 @@ RULES: Final = rules(
     (r"\bno dst\b(?: here)?", ""),
     (r"(\bnot (?:flipping|turning)(?: \w+){0,2} (?:tonight|today)),? (?:im|i am|we are|were) (?:out|away|busy|at work"
      r"|not home|tired|in bed)$", r"\1"),
-    (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:(?:going|off|heading) to )?(?:bed(?:time)?|sleep)(?: now)?"
-     r",? (?:and |but |so )?(?=(?:ill|i will|will|gonna) )", ""),
+    (r"^(?:(?:im|i am|ok|right|well|just|were|we are) )*(?:(?:going|off|heading) to |in )?(?:bed(?:time)?|sleep)"
+     r"(?: now| already)?,? (?:and |but |so )?(?=(?:ill|i will|will|gonna|skip|later|not)\b)", ""),
+    (r"^(?:(?:im|i am|sorry|we are) )*(?:not (?:home|there)|out|away|at work|busy|(?:too )?tired|asleep|sick)"
+     r"(?: tonight| now)?,? (?:so )?(?=skip\b)", ""),
     (r"(?<=[a-z]) (?:lol|haha+|lmao|hehe)(?= [a-z])", ","),
     (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b(?! (?:here|doing|trying|at|with|for)\b)[.,;!]* ?", ""),
     (r",? ?\bat (?:the|my|our) last (?:look|check|reading|go)\b,? ?", " "),

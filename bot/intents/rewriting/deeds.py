@@ -40,7 +40,7 @@ RULES: Final = rules(
     (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
      r"|wee) )*(flip|turn|rinse|soak)\b", r"did the \1"),
     (r"\b(?:last (?:night|evening)|yesterday evening|this morning) and (?:again )?(?:this morning|just now|now"
-     r"|today)\b", "both times"),
+     r"|today|tonight|this evening)\b", "both times"),
     (r"\bit was (?:at )?(\d{1,2}(?::\d\d)?(?: ?[ap]m)?) (?:when |that )?(?:i|we) (did it|flipped|turned it|rinsed"
      r"|lit it)\b", r"\2 at \1"),
     (r"\b(flip|turn|bag) (?:no|nr|number|num)\.? ?\d{1,2}\b", r"\1"),
@@ -48,6 +48,10 @@ RULES: Final = rules(
     (r"\b(?:did|done) (?:2|both) (?:flips|turns)\b", "flipped both times"),
     (r"\bdid (?:the )?(morning|evening) (?:one|flip|turn)(?: late| early)? (?:at|like|about|around) (?=\d)",
      r"flipped this \1 at "),
+    (r"^(?:(?:i|we|just|ive) )*did the (?:(morning)|evening) (?:one|flip|turn)$",
+     lambda m: f"flipped {'this morning' if m[1] else 'it'}"),
+    (r"^(?:the )?(?:flip|turn) was (?:at |done at )(?=\d)", "flipped at "),
+    (r"^(?:finish|close|complete)(?: off| out)? (?:the|this) (?:batch|cook|one)$", "all done"),
     # told in the present by who learned the language late
     (r"(?<!did )(?<!do )(?<!can )(?<!should )(?<!must )(?<!shall )(?<!may )(?<!could )(?<!if )(?<!when )\b(i|we|he|she"
      r"|wife|husband|son|daughter) (flip|turn|wrap|rinse|light)( (?:it|them|the \w+|meat|bag))?(?= (?:yesterday"

@@ -11,6 +11,10 @@ _MEAT: Final = (
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
+    (r"^hour (later|earlier)\b", r"an hour \1"),
+    (rf"^(?:cancel|scrap|forget|drop) (?:the )?(?:{DAY}),? (?:and )?(?:do|make it|lets do|its) (?=(?:on )?(?:the \d"
+     rf"|{DAY}))",
+     "make it "),
     (r"\b(\d{1,2}) (people|guests|persons) more\b", r"\1 more \2"),
     (rf"\b(guests?|people|everyone)(?: are)? now (?={CLOCK}$)", r"\1 at "),
     (r"\b(?:change|set|new|make)(?: the| my)? (?:date|day|deadline)(?: is| to| for)+ ", "move it to "),

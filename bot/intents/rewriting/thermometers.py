@@ -100,8 +100,8 @@ RULES: Final = rules(
      r"|three|lot|bunch)))(?: (?:is|says|reads|shows|at|now|only))* (?=\d{2,3}\b)", "core "),
     (r"^(?:(?:sorry|oops|my|a|wrong|it was) )*typo,? (?:the )?(?=\d{2,3} (?:was|is)(?: \w+)? \d{2,3}$)(\d+) (?:was"
      r"|is)(?: really| actually)? ", r"the \1 should be "),
-    (r"\b((?:added|threw on|put on|topped up)(?: \w+){0,3} (?:coals?|charcoal|wood|splits?|lump|fuel"
-     r"|pellets)),? (?:and )?(?:the )?(?=pit\b)", r"\1, "),
+    (r"\b((?:added|threw|put|topped)(?: \w+){0,3} (?:coals?|charcoal|wood|splits?|lump|fuel"
+     r"|pellets)(?: in| on)?),? (?:and )?(?:the )?(?=pit\b)", r"\1, "),
     (r"\bpit (?:is |now )*(?:climbing|rising|coming up|going up)(?: to| at| now| past)? (?=\d{3}\b)", "pit "),
     (r"\boff (?:of )?(?:the )?(?:fire|heat|grill|smoker|pit|cooker) (?:at |was |is )?(?=1\d\d\b|20\d\b)", "off at "),
     (r"\bexternal (?=\d)(?=.*\binternal\b)|(?<=\d )external (?=\d)", "pit "),

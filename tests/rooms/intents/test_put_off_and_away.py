@@ -185,3 +185,57 @@ def test_after_dinner_said_when_it_is_over_is_asked() -> None:
 def test_hours_at_the_knife_are_none_on_the_fire() -> None:
     """«took 3 hrs to slice» is no length of the cook."""
     assert not any(isinstance(one, Debrief) for one in read("took 3 hrs to slice", context("stored")))
+
+
+@pytest.mark.parametrize(
+    ("phase", "text", "meant"),
+    [
+        ("curing", "flipped this morn n tonite", "done flip"),
+        ("curing", "quiet pls", "pause"),
+        ("waiting", "wait til morning", "later @08:00"),
+        ("waiting", "in the salt since 5", "done into_cure @05:00"),
+        ("cooking", "skip the next reading", "skip"),
+        ("cooking", "hour later pls", "meal +60m"),
+        ("resting", "dropped it in the sink w ice", "done chill"),
+    ],
+)
+def test_said_with_a_word_left_out(phase: str, text: str, meant: str) -> None:
+    """As it is said whole."""
+    assert short(read(text, context(phase))) == meant
+
+
+@pytest.mark.parametrize(("text", "why"), [("took it out the bath", "out_of_ice"), ("we ate half", "tasted")])
+def test_what_cools_is_asked_of(text: str, why: str) -> None:
+    """The chill goes on."""
+    (asked,) = read(text, context("chilling"))
+    assert isinstance(asked, Unclear)
+    assert asked.why == why
+
+
+@pytest.mark.parametrize(
+    ("phase", "text", "meant"),
+    [
+        ("curing", "im in bed already skip", "skip"),
+        ("curing", "did the evening one", "done flip"),
+        ("curing", "back at it", "resume"),
+        ("curing", "mums taking over fri", "hand mum"),
+        ("curing", "my son is doing tonights flip", "hand son"),
+        ("resting", "ice bath since 20 mins", "done chill @08:10"),
+        ("curing", "flip was at 6", "done flip @06:00"),
+        ("curing", "not home skip tonight", "skip"),
+        ("curing", "im here", "resume"),
+        ("cooking", "took it off at 90 c wrapped in towels", "read core 90c & done off & done rest"),
+        ("cooking", "dad is on it til 6", "hand dad"),
+        ("cooking", "everyones here at 5", "meal sat17:00"),
+        ("curing", "cancel sat do the 13th", "meal sat13:00"),
+        ("curing", "that can wait", "later"),
+        ("waiting", "poured in n bagged", "done into_cure"),
+        ("waiting", "brine check done", "done brine_check"),
+        ("cooking", "coming off now", "done off"),
+        ("curing", "cant do wed", "ask"),
+        ("chilling", "iced", "ask"),
+    ],
+)
+def test_said_as_one_types_it_in_bed(phase: str, text: str, meant: str) -> None:
+    """Left out, done, back and not away, handed over, moved; another day is asked for."""
+    assert short(read(text, context(phase))) == meant
