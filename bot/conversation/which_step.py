@@ -106,7 +106,8 @@ def of_that_day(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepS
 
 def on_its_day(until: datetime | None, step: Step, a: Assessment) -> datetime | None:
     """«wake me at 6 for the fire», days before it: at that hour of its own day; None where that is no hour of it."""
-    if until is None or step.state is not State.AHEAD or step.due - until <= FAR_FROM_IT:
+    begins = step.kind in (Kind.THAW, Kind.BRINE, Kind.BRINE_CHECK, Kind.INTO_CURE)  # whenever somebody likes
+    if until is None or begins or step.state is not State.AHEAD or step.due - until <= FAR_FROM_IT:
         return until
     wall = wall_of(a.person)
     there = until + (wall.day(step.due) - wall.day(until))
