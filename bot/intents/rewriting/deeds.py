@@ -50,7 +50,6 @@ RULES: Final = rules(
      r"flipped this \1 at "),
     (r"^(?:(?:i|we|just|ive) )*did the (?:(morning)|evening) (?:one|flip|turn)$",
      lambda m: f"flipped {'this morning' if m[1] else 'it'}"),
-    (r"^(?:the )?(?:flip|turn) was (?:at |done at )(?=\d)", "flipped at "),
     (r"^(?:finish|close|complete)(?: off| out)? (?:the|this) (?:batch|cook|one)$", "all done"),
     # told in the present by who learned the language late
     (r"(?<!did )(?<!do )(?<!can )(?<!should )(?<!must )(?<!shall )(?<!may )(?<!could )(?<!if )(?<!when )\b(i|we|he|she"

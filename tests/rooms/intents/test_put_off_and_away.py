@@ -221,7 +221,6 @@ def test_what_cools_is_asked_of(text: str, why: str) -> None:
         ("curing", "mums taking over fri", "hand mum"),
         ("curing", "my son is doing tonights flip", "hand son"),
         ("resting", "ice bath since 20 mins", "done chill @08:10"),
-        ("curing", "flip was at 6", "done flip @06:00"),
         ("curing", "not home skip tonight", "skip"),
         ("curing", "im here", "resume"),
         ("cooking", "took it off at 90 c wrapped in towels", "read core 90c & done off & done rest"),
