@@ -11,6 +11,7 @@ from bot.intents.intents import Start
 from core.plan.recipe import called_by_weight, product
 
 BONE_IN = "_bone_in"  # ends the name of a cut that has its bone
+NO_CUT = "no_cut"  # what was typed for a cut and is none: no other is taken for it, whatever is said meanwhile
 
 
 def pack(value: Any) -> Any:

@@ -7,7 +7,7 @@ from typing import Any
 
 from bot import measures
 from bot.conversation import meats_in_turn
-from bot.conversation.half import adds_to, pack, take_cut
+from bot.conversation.half import NO_CUT, adds_to, pack, take_cut
 from bot.conversation.meats_in_turn import AND_THEN, made
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -215,7 +215,9 @@ def _ask_cure(turn: Turn, a: Assessment) -> Reply:
 
 def _missing(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Reply | None:
     """The question for the first thing that cannot be done without."""
-    known = take_cut(said)
+    typed = said.pop(NO_CUT, None)
+    unclear = {"meat": typed, **unclear} if typed and "cut" not in said else unclear
+    known = ("cut" in said or "meat" not in unclear) and take_cut(said)
     broken = _broken(turn, said, unclear)
     if broken is not None:
         return broken
@@ -241,7 +243,8 @@ def _said(intent: Start, asked: dict[str, Any] | None) -> dict[str, Any]:
     """Everything that was said of a start: with a question about a half one still open, both together."""
     half = (asked or {}).get("said") or {}
     said = (half if adds_to(intent, asked) else {}) | said_of(intent)
-    said.pop("mass_value", None)
+    for name in ("mass_value", *((NO_CUT,) if intent.said.keys() & {"product", "cut"} else ())):
+        said.pop(name, None)
     return said
 
 
@@ -259,8 +262,9 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
                 rest = {k: v for k, v in said.items() if k != "mass"}
                 return _ask(turn, "cut", rest, taken.so_far(taken.flat_or_point(), rest, turn.person, turn.now), ())
             case "meat" | "cut":
-                text, rows = other_cuts.like_cut(typed) or (other_cuts.unknown_meat(typed), asking.cut()[1])
-                return _ask(turn, "cut", said, taken.so_far(text, said, turn.person, turn.now), rows)
+                cuts = asking.cut(said.get("product", "pastrami"))[1]
+                text, rows = other_cuts.like_cut(typed) or (other_cuts.unknown_meat(typed), cuts)
+                return _ask(turn, "cut", said | {NO_CUT: typed}, taken.so_far(text, said, turn.person, turn.now), rows)
             case "unit":
                 text, rows = asking.mass_unit(float(typed), None)
                 return _ask(turn, "mass_unit", said | {"mass_value": float(typed)}, text, rows)

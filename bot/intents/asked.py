@@ -54,7 +54,7 @@ _ORDINALS: Final = {
 _YIELD: Final = (0.4, 1.1)  # of the raw mass: what a cook leaves, a cured slab before the smoke included
 _WIDEST_GREY_IN: Final = 3.0
 _LIES_THERE: Final = re.compile(r"\b(?:in|into) (?:the |my )?fridge\b")
-_COLDEST_HOT: Final = 60.0  # of either unit; no fridge reads so
+_WARMEST_FRIDGE: Final = {"f": 60.0, "c": 15.0}  # a core that is asked about is hotter
 _GOOD: Final = re.compile(r"^(?:(?:yes|yep|yeah|its|it is|out|taken out) ?)*(?:for good|permanently|done curing|out)$")
 _MEATS: Final = frozenset({"beef", "pork", "chicken", "turkey", "duck", "fish", "brisket", "ham"})
 _DROPS: Final = re.compile(
@@ -173,7 +173,7 @@ def _probe(text: str, context: Context) -> Intent | None:
     """«meat», «the pit», «it was f»: with the number that was asked about, only what it can be."""
     if len(text.split()) > 6 or re.search(r"\d", text) or any(DEEDS.hits(text)):
         return None  # «meat in» is a deed, and names no thermometer
-    if _LIES_THERE.search(text) and (context.asked_value or 0.0) > _COLDEST_HOT:
+    if _LIES_THERE.search(text) and (context.asked_value or 0.0) > _WARMEST_FRIDGE[context.units.temperature]:
         return None  # «in the fridge» after a core: there it is put
     probe = next((p for p, words in _PLACES if re.search(words, text)), None)
     unit = "f" if re.search(r"\b(?:f|fahrenheit)\b", text) else "c" if re.search(r"\b(?:c|celsius)\b", text) else None

@@ -39,7 +39,8 @@ _BARK: Final = re.compile(  # «bark is set at 161»: how it looks beside what i
     r" ?(?:set|nice|good|great|dark|formed|black|firm|brown|mahogany|done)\b(?: (?:now|already|and))*"
 )
 _AS_BEFORE: Final = re.compile(
-    r",? ?\b(?:no (?:change|movement|progress)|unchanged|hasnt moved|not moved)\b(?: yet)?,? ?"
+    r",? ?\b(?:no (?:change|movement|progress)|unchanged|hasnt (?:moved|budged)|not moved)\b(?: yet)?"
+    r"(?: (?:in|for|since) (?:an?|half an|\d{1,2}(?:\.\d)?|the last) ?(?:h|hrs?|hours?|m?mins?|minutes?)\b)?,? ?"
 )
 _PIT_THEN: Final = re.compile(  # «pit at 245 now, was 280», «pit 300 for a bit, now 260»: what it reads now
     r"(?<=\d)(?P<one> ?[cf])? now,? (?:(?:but|it|and) )*was \d{3}(?: ?[cf])?$"

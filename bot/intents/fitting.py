@@ -56,6 +56,7 @@ _ON_THE_PIT: Final = re.compile(
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
+_NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
@@ -231,7 +232,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "rub": _is_rubbed,
     "spice": lambda line: line.has("meat"),
     "brine_amount": lambda line: line.has("meat") and not (line.water is not None and is_curing(line.text)),
-    "inject": lambda line: line.has("meat") and "days" not in line.text,
+    "inject": lambda line: line.has("meat") and bool(_NEEDLED.search(line.text)) and "days" not in line.text,
     "climb": climbs,
     "lethality": held,
     "cooling": lambda line: cools(line) and not TIMED.search(line.text),

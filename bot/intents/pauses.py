@@ -93,9 +93,11 @@ _DAY: Final = r"(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*"
 _TWO_DAYS: Final = re.compile(rf"\b({_DAY}) (?:and|&|n) ({_DAY})\b")
 _TO_BED: Final = re.compile(r"\b(?:bed|sleep|asleep|night|tonight)\b")
 _THROWN: Final = re.compile(
-    r"^(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped) (?:it|them|the (?:meat|lot"
-    r"|batch))"
-    r"(?: (?:away|out|in the bin))?\b(?!.*\d)"
+    r"^(?:(?:forget|scrap|no more) (?:it|about it|the \w+|that),? )?"
+    r"(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped)"
+    r" (?:(?:away|out) )?(?:it|them|the (?:meat|lot|batch|bacon|ham|belly|flat|point|brisket|pastrami|turkey|chicken"
+    r"|duck|loin|salmon|trout|fish|pork))\b"
+    r"(?! (?:in|into|on|onto|with) (?!the (?:bin|trash|rubbish|garbage)\b))(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
 _UNTIL_HOUR: Final = re.compile(r"\b(?:until|till?) (?:[^,;]*\d|tonight)")  # «not home till 9 tonight»

@@ -79,6 +79,7 @@ NTHS = (
     "thirteenth",
     "fourteenth",
     "fifteenth",
+    "sixteenth",
 )
 MORE_SETS = [f"{nth}_questions.csv" for nth in NTHS]
 

@@ -6,10 +6,22 @@ import pytest
 
 from bot.intents.cold_smoked import COLD_SMOKED
 from bot.intents.dangers import PUT_IN
-from bot.intents.intents import Ask, Happened, MoveDeadline, Pause, Reading, Snooze, Start, StepDone, Unclear
+from bot.intents.intents import (
+    Ask,
+    Cancel,
+    Choose,
+    Happened,
+    MoveDeadline,
+    Pause,
+    Reading,
+    Snooze,
+    Start,
+    StepDone,
+    Unclear,
+)
 from bot.intents.read import read
 from core.batch.events import Probe
-from tests.talk_lines import POUNDS, context
+from tests.talk_lines import KILOS, POUNDS, context
 
 
 @pytest.mark.parametrize(
@@ -155,3 +167,50 @@ def test_what_is_left_goes_into_the_fridge_at_an_hour(line: str) -> None:
     found = read(line, context("resting", POUNDS))
     assert not any(isinstance(one, Reading) for one in found)
     assert [one.step for one in found if isinstance(one, StepDone)] == ["chill"]
+
+
+@pytest.mark.parametrize("line", ["forget the bacon we tossed it", "binned the bacon", "threw it in the bin"])
+def test_what_was_thrown_away_is_given_up(line: str) -> None:
+    """By its name too."""
+    assert [type(one) for one in read(line, context("curing", POUNDS))] == [Cancel]
+
+
+@pytest.mark.parametrize("line", ["tossed it in the brine", "threw the meat on the grill"])
+def test_what_was_thrown_somewhere_goes_on(line: str) -> None:
+    """It offered to drop the batch."""
+    assert not any(isinstance(one, Cancel) for one in read(line, context("waiting", POUNDS)))
+
+
+def test_a_stall_with_its_hours_is_a_reading() -> None:
+    """«in 2 hrs» is how long it stood, and no time to come."""
+    (found,) = read("151 hasnt moved in 2 hrs", context("cooking", POUNDS))
+    assert isinstance(found, Reading)
+
+
+def test_a_cure_of_equal_salt_with_its_thickness_begins_a_batch() -> None:
+    """It was taken for the question how many days."""
+    (found,) = read("pork belly 5.5 lb bacon equilibrium 1.5in", context("none", POUNDS))
+    assert isinstance(found, Start)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "das fleisch lag seit mittag auf der anrichte, hat die kleine rausgelegt",
+        "stand die ganze nacht auf der küchenplatte",
+        "hab vergessen es in den kühlschrank zu legen",
+        "lag auf dem balkon",
+        "stand in der garage",
+    ],
+)
+def test_what_lay_out_in_german_is_noted(line: str) -> None:
+    """The first put the meat on the fire."""
+    found = read(line, replace(context("curing", KILOS), language="de"))
+    assert [one.what for one in found if isinstance(one, Happened)] == ["left_out"]
+    assert not any(isinstance(one, StepDone) for one in found)
+
+
+def test_in_the_fridge_answers_no_hot_core() -> None:
+    """«What is 30?» of who counts in °C, and an hour later it lies in the fridge."""
+    asked = replace(context("chilling", KILOS), asked="probe", asked_value=30.0)
+    assert not any(isinstance(one, Choose) for one in read("in the fridge", asked))
