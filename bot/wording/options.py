@@ -22,7 +22,7 @@ from bot.intents.intents import (
     Undo,
 )
 from bot.measures import from_house, to_house
-from bot.wording import numbers, steps
+from bot.wording import meat_names, numbers, steps
 from bot.wording.language import Words, say
 from core.person import Person
 
@@ -40,6 +40,24 @@ _HAPPENED = Words({"leaked": "The bag leaked", "left_out": "It was left out", "p
 _WORDS = Words(
     {True: "Yes", False: "No", None: "None", "brisket_flat": "Brisket flat", "brisket_point": "Brisket point"}
 )
+_CHOSEN = Words(
+    {
+        "method/brine": "Brine in a bag",
+        "method/dry": "Dry in a bag",
+        "method/inject": "Inject",
+        "purpose/cold": "Cold slices",
+        "purpose/thin": "Thin cold slices",
+        "purpose/hot": "Warm slices",
+        "purpose/pulled": "Pulled",
+        "wrap/none": "No wrap",
+        "wrap/paper": "Paper",
+        "wrap/foil": "Foil",
+        "chill/ice": "Ice bath",
+        "chill/fan": "Rack and fan",
+        "chill/rack": "Rack",
+        "chill/foil": "In foil",
+    }
+)  # as the questions about them call them
 
 
 def label(option: Intent, person: Person) -> str:
@@ -144,6 +162,10 @@ def _value(name: str, value: Any, person: Person) -> str:
             return f"{numbers.percent(value, 4)} {_FIELDS.get(name, name.removesuffix('_fraction'))}"
         case (_, float()) if name.endswith("_c"):
             return numbers.temperature(value, person)
+        case "cut", str():
+            return meat_names.cut_name(value)
+        case _, str() if f"{name}/{value}" in _CHOSEN:
+            return _CHOSEN[f"{name}/{value}"]
         case _:
             return _WORDS.get(value, str(value).replace("_", " ").capitalize())
 
