@@ -65,6 +65,10 @@ _WANTED_TOO: Final = re.compile(  # «3 l at 8 % want 5»
     r"(?=\W*$|,| water)"
 )
 _CURED_AT: Final = re.compile(r"\b(cured (?:it )?(?:at|to|with) [0-3]\.\d{1,2})(?! ?(?:%|percent|pct|kg|g|lb|oz|in))")
+_SANDWICHES: Final = re.compile(  # «2 sandwiches each, 100 g»: so much of the two
+    r"\b([1-6]) (?:sandwich(?:es)?|rolls|buns|bagels)(?: each| per (?:person|head)| a head)?,? (?:of |at |with )?"
+    r"(\d{2,3}) ?g\b(?: each)?"
+)
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 
 
@@ -88,6 +92,7 @@ def figured(text: str) -> str:
     text = _PART_OF_AN_HOUR.sub(lambda m: f"{_PARTS[m[1]]} minutes", text)
     text = _MORE_HOURS.sub(r"in \1 hours", text) if "hour" in text else text
     text = _RATIO.sub(r"\1 kg salt \2 kg water", text) if "ratio" in text else text
+    text = _SANDWICHES.sub(lambda m: f"{int(m[1]) * int(m[2])} g each", text)
     for words, figures in _AS_FIGURES:
         text = words.sub(figures, text)
     text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text

@@ -302,3 +302,9 @@ def test_dry_is_heard_behind_the_meat(tmp_path: Path) -> None:
     dry, brine = asked(tmp_path, ["how many days for 3 inch pork loin dry", "how many days for 3 inch pork loin brine"])
     assert "dry, in a bag" in dry["said"]
     assert dry["cure_days"] < brine["cure_days"]
+
+
+def test_sandwiches_are_counted(tmp_path: Path) -> None:
+    """Two of 100 g each are 200 g a head: 15 times that is 3 kg cooked, and 5.3 kg raw at a yield of 57 %."""
+    found = asked(tmp_path, ["15 people 2 sandwiches each 100g how much raw", "15 people 200 g each how much raw"])
+    assert [round(one["raw_kg"], 2) for one in found] == [5.26, 5.26]
