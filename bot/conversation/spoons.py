@@ -14,7 +14,6 @@ from bot.reply import Reply
 from bot.wording import mends, put_in
 from bot.wording.curing import NOT_OVER
 from core import patterns as re
-from core.batch.assess import Assessment
 from core.cure.dose import from_teaspoons
 from core.cure.judgement import judge
 from core.service import batches
@@ -27,7 +26,8 @@ _OF_CURE: Final = re.compile(r"\b(?:cure|curing|pink)\b")
 def by_spoon(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """What so many level spoons of curing salt come to in the batch in hand; nothing where no spoon is told.
 
-    Nothing of it is noted, for a spoon is no scale; but where even the light end is over the limit, the heavy one is.
+    A spoon is no scale, so what is in is not known from then on; the heavy end is noted where even the
+    light one is over the limit.
     """
     a, line = meant.a, figured(normal(text, turn.person.language))
     told = [m for m in measures.find(line) if m.unit in ("tsp", "tbsp")]
@@ -37,12 +37,8 @@ def by_spoon(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     spoons = pieces * measures.from_house(told[0].value, "tsp")
     light, heavy = from_teaspoons(spoons)
     found = [judge(replace(a.dose, cure_kg=cure), curing.hours_in(a)) for cure in (light, heavy)]
-    said = put_in.by_spoon((light, heavy), (found[0], found[1]))
-    if a.batch.dosed is None or found[0].verdict in NOT_OVER:
-        return (Reply("\n".join((said, put_in.no_scale())), facts=_facts(a), about=a.batch.id),)
-    noted = batches.change(turn, a.batch.id, {FIELD: heavy})
-    return (Reply("\n".join((said, mends.changed(noted, {FIELD: heavy}))), facts=facts(noted.after), about=a.batch.id),)
-
-
-def _facts(a: Assessment) -> dict[str, object]:
-    return facts(a) | {"answer_kind": "asked_back", "asked": "grams"}
+    over = found[0].verdict not in NOT_OVER
+    noted = batches.change(turn, a.batch.id, {FIELD: heavy if over else None})
+    after = mends.changed(noted, {FIELD: heavy}) if over else put_in.unknown()
+    said = "\n".join((put_in.by_spoon((light, heavy), (found[0], found[1])), after))
+    return (Reply(said, facts=facts(noted.after), about=a.batch.id),)

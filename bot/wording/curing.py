@@ -52,13 +52,13 @@ def judged(mix: Mixture, found: tuple[Judgement, Judgement], instead: Dose | Non
         f"{VERDICTS[high.verdict]}.",
         say(
             "It comes to {span} nitrite of {base}; {limit}.",
-            span=_comes_to(low, high),
+            span=comes_to(low, high),
             base=base,
             limit=limit,
         ),
     ]
     if mix.spoons is not None:
-        weights = say("{cure} to {cure2}", cure=numbers.grams(mix.cure[0]), cure2=numbers.grams(mix.cure[1]))
+        weights = say("{cure} to {cure2}", cure=numbers.grams(mix.cure[0]), cure2=numbers.grams_up(mix.cure[1]))
         lines.append(
             say(
                 "{spoons} level teaspoons weigh {weights}; a spoon is no scale, so I go by the heavy end.",
@@ -103,7 +103,7 @@ def _what_to_do(mix: Mixture, found: Judgement, instead: Dose | None, person: Pe
     return lines
 
 
-def _comes_to(low: Judgement, high: Judgement) -> str:
+def comes_to(low: Judgement, high: Judgement) -> str:
     """What it comes to; with decimals where it is over a limit by less than it is rounded."""
     found, most = high.ingoing.nitrite, high.limit.max_mg_kg
     if found > most and round(found) == round(most):

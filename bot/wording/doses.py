@@ -6,6 +6,7 @@ from bot.wording import brines, cautions, meats, numbers, pickles, spoons
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.material import brining_of
+from core.batch.weighed import is_told
 from core.cure.penetration import Penetration
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
@@ -58,7 +59,7 @@ def dose(a: Assessment) -> str:
 def dose_in(a: Assessment) -> str:
     """What is in the cure, once it was weighed out: its nitrite by the meat that it went to."""
     d = a.dose
-    if d is None or d.limit is None:
+    if d is None or d.limit is None or not is_told(a.batch):
         return ""
     limit = say(
         "limit {max} ({jurisdiction}, {where}{memory})",

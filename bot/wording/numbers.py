@@ -40,8 +40,20 @@ def grams(value: Kilograms) -> str:
 
 
 def grams_down(value: Kilograms) -> str:
-    """What may still be added to a dose, to the tenth of a gram below, so that it never goes over."""
-    return grams(floor(value * 1e4 + WITHIN_G) / 1e4)
+    """What may still be added to a dose, to the step that is shown below it, so that it never goes over."""
+    steps = _steps(value)
+    return grams(floor(value * steps + WITHIN_G) / steps)
+
+
+def grams_up(value: Kilograms) -> str:
+    """The most that a spoon may hold, to the step that is shown above it."""
+    steps = _steps(value)
+    return grams(ceil(value * steps - WITHIN_G) / steps)
+
+
+def _steps(value: Kilograms) -> float:
+    """Into how many steps a kilo is shown: tenths of a gram, from 100 g on grams."""
+    return 1e4 if value < 0.1 else 1e3
 
 
 def length(value: Metres, person: Person) -> str:

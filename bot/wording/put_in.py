@@ -3,7 +3,7 @@
 from bot.intents.intents import Change as ChangeSetup
 from bot.intents.intents import StepDone
 from bot.wording import asking, cautions, doses, incidents, numbers, plans
-from bot.wording.curing import NOT_OVER, VERDICTS, span
+from bot.wording.curing import NOT_OVER, VERDICTS, comes_to
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
@@ -113,27 +113,21 @@ def never_told(a: Assessment) -> tuple[str, asking.Rows]:
 def by_spoon(cure: tuple[float, float], found: tuple[Judgement, Judgement]) -> str:
     """What level spoons of curing salt may weigh, and what that is by law; the worse end first. [kg]"""
     light, heavy = found
-    weights = say("{cure} to {cure2}", cure=numbers.grams(cure[0]), cure2=numbers.grams(cure[1]))
+    weights = say("{cure} to {cure2}", cure=numbers.grams(cure[0]), cure2=numbers.grams_up(cure[1]))
     return say(
         "{verdict}.\nSo many level spoons weigh {weights}, which is {span} nitrite; the limit is {limit}.",
         verdict=VERDICTS[heavy.verdict],
         weights=weights,
-        span=span(light.ingoing.nitrite, heavy.ingoing.nitrite),
+        span=comes_to(light, heavy),
         limit=numbers.ppm(heavy.limit.max_mg_kg),
-    )
-
-
-def no_scale() -> str:
-    """Why nothing of it is noted, and what would be."""
-    return say(
-        "A spoon is no scale, so nothing is noted: weigh as many spoons of it and tell me, like «put in 12 g of curing salt»."
     )
 
 
 def unknown() -> str:
     """What a dose that nobody told means, and how it is told."""
     return say(
-        "Until I know what went in, it counts as uncured: say how much it was, like «put in 12 g of curing salt», and I judge it."
+        "Until I know what went in, it counts as uncured and I cannot call it safe: say how much it was, by a scale, like "
+        "«put in 12 g of curing salt», and I judge it."
     )
 
 

@@ -1,6 +1,7 @@
 """What a sum still needs to know, asked one thing at a time."""
 
 from collections.abc import Sequence
+from math import floor
 
 from bot.intents.intents import Choose
 from bot.measures import from_house
@@ -56,10 +57,10 @@ def by_strength(doses: tuple[tuple[Fraction, Kilograms], ...]) -> tuple[str, Row
 
 
 def in_ounces(cures: Sequence[Kilograms]) -> str:
-    """Doses in ounces, for a scale that shows no grams, and how fine it has to be."""
+    """Doses in ounces, to the hundredth below, for a scale that shows no grams, and how fine it has to be."""
     return say(
         "In ounces that is {doses}: it takes a scale that shows 0.01 oz, or 0.1 g.",
-        doses=" / ".join(f"{decimal(from_house(one, 'oz'), 2)} oz" for one in cures),
+        doses=" / ".join(f"{decimal(floor(from_house(one, 'oz') * 100) / 100, 2)} oz" for one in cures),
     )
 
 
@@ -67,7 +68,7 @@ def for_each(count: int, cures: Sequence[Kilograms]) -> str:
     """Doses of each of so many pieces alike, of a dose for all of them."""
     return say(
         "That is for all of it: {doses} for each of {count} pieces that weigh the same, else by the weight of each.",
-        doses=" / ".join(numbers.grams(one) for one in cures),
+        doses=" / ".join(numbers.grams_down(one) for one in cures),
         count=count,
     )
 

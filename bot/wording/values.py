@@ -110,7 +110,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
     person = a.person
     match field:
         case "put_in_cure":
-            return numbers.grams(v)
+            return say("by the spoon, not known") if v is None else numbers.grams(v)
         case "put_in_water" | "water_share":
             return _water(field, v, a)
         case "vacuum" if v and not meats.fish(a):  # the rule of the cold pack is that of fish

@@ -85,7 +85,7 @@ class Batch:
     paused_until: datetime | None = None
     paused_since: datetime | None = None
     paused_by: str = ""  # who is away; "" where more than one is
-    put_in: Mapping[str, float] = field(default_factory=dict)
+    put_in: Mapping[str, float | None] = field(default_factory=dict)
     pit_start: Celsius | None = None
     pit_sets: tuple[tuple[datetime, Celsius], ...] = ()
     settled: datetime | None = None

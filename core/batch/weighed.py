@@ -26,13 +26,14 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     unread = batch.dosed.cure_nitrite_fraction is None
     dosed = replace(batch.dosed, cure_nitrite_fraction=printed[0], cure_nitrate_fraction=printed[1])
     weighed = dose_of(dosed if unread else batch.dosed, batch.setup.law or jurisdiction)
-    cure_kg = batch.put_in.get("put_in_cure", weighed.cure_kg)
+    put_in = {name: kg for name, kg in batch.put_in.items() if kg is not None}
+    cure_kg = put_in.get("put_in_cure", weighed.cure_kg)
     actual = replace(
         weighed,
         meat_kg=batch.setup.mass,
         cure_kg=cure_kg,
         teaspoons=teaspoons(cure_kg),
-        water_kg=batch.put_in.get("put_in_water", weighed.water_kg),
+        water_kg=put_in.get("put_in_water", weighed.water_kg),
         nitrite_fraction=printed[0] or 0.0,
         nitrate_fraction=printed[1],
     )
@@ -67,9 +68,12 @@ def planned_now(batch: Batch, jurisdiction: str) -> Dose:
 def is_told(batch: Batch) -> bool:
     """Whether what went in is known: by the dose that was told before it was weighed, or by the grams that went in.
 
-    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose.
+    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose;
+    so did what a spoon measured, whose grams are None.
     """
     dosed, went_in = batch.dosed, [batch.done[step] for step in ("brine", "into_cure") if step in batch.done]
-    if dosed is None or dosed.nitrite_target == 0.0 or "put_in_cure" in batch.put_in:
+    if dosed is None or dosed.nitrite_target == 0.0:
         return True
+    if "put_in_cure" in batch.put_in:
+        return batch.put_in["put_in_cure"] is not None
     return dosed.cure_nitrite_fraction is not None and all(at >= batch.started - ROUNDLY for at in went_in)

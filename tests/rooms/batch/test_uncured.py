@@ -237,5 +237,8 @@ def test_a_cure_that_was_in_before_the_batch_was_begun(before: int, told: bool) 
     assert is_told(
         Batch("b", "bacon", setup(), NOW, done={"into_cure": into}, dosed=setup(), put_in={"put_in_cure": 0.004})
     )
+    assert not is_told(
+        Batch("b", "bacon", setup(), NOW, done={"into_cure": NOW}, dosed=setup(), put_in={"put_in_cure": None})
+    )  # by the spoon
     plain = setup(nitrite_target=0.0)
     assert is_told(Batch("b", "bacon", plain, NOW, done={"into_cure": into}, dosed=plain))

@@ -105,3 +105,17 @@ def test_a_limit_to_rise_to_is_never_told_below_itself(fahrenheit: float, told: 
     celsius = (fahrenheit - 32.0) / 1.8
     assert numbers.at_least(celsius, Person("a")) == told
     assert float(told.split()[0]) >= celsius - 1e-9
+
+
+@pytest.mark.parametrize(
+    ("kilos", "down", "up"),
+    [
+        (0.00355, "3.5 g", "3.6 g"),
+        (0.0852, "85.2 g", "85.2 g"),
+        (0.10397, "103 g", "104 g"),
+        (0.1032, "103 g", "104 g"),
+    ],
+)
+def test_a_dose_is_rounded_to_the_safe_side(kilos: float, down: str, up: str) -> None:
+    """What may be added never goes over, what may be in is never shown as less; from 100 g on by the gram."""
+    assert (numbers.grams_down(kilos), numbers.grams_up(kilos)) == (down, up)
