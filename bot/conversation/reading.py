@@ -163,14 +163,16 @@ def _steps_met(a: Assessment, plain: Sequence[Plain]) -> list[tuple[What, dateti
         if probe is Probe.BRINE and celsius <= BRINE_COLD_C:
             met.append((Done("brine_check"), at))
         if probe is Probe.FRIDGE:
-            met += [(Done(s.key), at) for s in a.plan.of_kind(Kind.FRIDGE_CHECK) if _is_met(s, celsius, at)]
+            met += [(Done(s.key), at) for s in a.plan.of_kind(Kind.FRIDGE_CHECK) if _is_met(s, celsius, at, a)]
     return met
 
 
-def _is_met(check: Step, celsius: Celsius, at: datetime) -> bool:
-    """A check of the fridge that is called for; a cold reading is that of a morning though it comes early."""
-    soon = check.due - at <= AHEAD_OF_TIME and printed_f(celsius) <= COLD_F
-    return check.state is State.DUE or (check.state is State.AHEAD and soon)
+def _is_met(check: Step, celsius: Celsius, at: datetime, a: Assessment) -> bool:
+    """A check of the fridge that is called for; a cold last reading is that of a morning, though it is early."""
+    last = a.batch.last(Probe.FRIDGE)
+    cold = printed_f(celsius) <= COLD_F and (last is None or last.at <= at)  # no earlier one clears a warm one after it
+    soon = check.due - at <= AHEAD_OF_TIME
+    return check.state is State.DUE or (check.state is State.AHEAD and soon and cold)
 
 
 def ask(
