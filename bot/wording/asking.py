@@ -7,6 +7,7 @@ from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, Ste
 from bot.reply import Button
 from bot.wording import meat_names, numbers, steps
 from bot.wording.language import point, say
+from bot.wording.options import CHOSEN
 from core.batch.assess import Assessment
 from core.batch.ways import Way
 from core.errors import TooLong
@@ -121,17 +122,19 @@ def slot(name: str, a: Assessment, person: Person) -> tuple[str, Rows]:
         "mass": mass(person),
         "cooker": say("What do you cook on? Ceramic, steel, kettle, offset, pellet, gas or electric?"),
     }
-    choices = {
-        "method": (say("How will you cure it?"), "method", ((say("Brine in a bag"), "brine"), (say("Dry in a bag"), "dry"), (say("Inject"), "inject"))),
-        "purpose": (say("How will you eat it?"), "purpose", ((say("Cold slices"), "cold"), (say("Thin cold slices"), "thin"), (say("Warm slices"), "hot"), (say("Pulled"), "pulled"))),
-        "wrap": (say("Will you wrap it on the way?"), "wrap", ((say("No wrap"), "none"), (say("Paper"), "paper"), (say("Foil"), "foil"))),
-        "chill": (say("How will you chill it?"), "chill", ((say("Ice bath"), "ice"), (say("Rack and fan"), "fan"), (say("Rack"), "rack"), (say("In foil"), "foil"))),
-    }  # fmt: skip
-    if name in choices:
-        question, field, options = choices[name]
+    questions = {
+        "method": say("How will you cure it?"),
+        "purpose": say("How will you eat it?"),
+        "wrap": say("Will you wrap it on the way?"),
+        "chill": say("How will you chill it?"),
+    }
+    if name in questions:
         fitting = {"method": made.methods(a.batch.setup.cut), "purpose": tuple(p.name for p in made.purposes)}
-        options = tuple(o for o in options if o[1] in fitting.get(name, (o[1],)))
-        return question, tuple((button(label, Change({field: value}, batch)),) for label, value in options)
+        offered = (key.removeprefix(f"{name}/") for key in CHOSEN if key.startswith(f"{name}/"))
+        values = [value for value in offered if value in fitting.get(name, (value,))]
+        return questions[name], tuple(
+            (button(CHOSEN[f"{name}/{value}"], Change({name: value}, batch)),) for value in values
+        )
     return texts[name], ()
 
 

@@ -40,7 +40,7 @@ _HAPPENED = Words({"leaked": "The bag leaked", "left_out": "It was left out", "p
 _WORDS = Words(
     {True: "Yes", False: "No", None: "None", "brisket_flat": "Brisket flat", "brisket_point": "Brisket point"}
 )
-_CHOSEN = Words(
+CHOSEN = Words(
     {
         "method/brine": "Brine in a bag",
         "method/dry": "Dry in a bag",
@@ -164,8 +164,8 @@ def _value(name: str, value: Any, person: Person) -> str:
             return numbers.temperature(value, person)
         case "cut", str():
             return meat_names.cut_name(value)
-        case _, str() if f"{name}/{value}" in _CHOSEN:
-            return _CHOSEN[f"{name}/{value}"]
+        case _, str() if f"{name}/{value}" in CHOSEN:
+            return CHOSEN[f"{name}/{value}"]
         case _:
             return _WORDS.get(value, str(value).replace("_", " ").capitalize())
 
