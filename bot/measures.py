@@ -46,10 +46,11 @@ _WORDS: Final[dict[Kind, tuple[str, dict[str, str]]]] = {
 }  # fmt: skip
 _HOUSE: Final = {kind: house for kind, (house, _) in _WORDS.items()}
 _KIND: Final[dict[str, Kind]] = {unit: kind for kind, (_, words) in _WORDS.items() for unit in words}
-# "in" is a word far more often than an inch: it counts at the end, or before what follows a thickness
+# "in" is a word far more often than an inch: it counts at the end, or before what follows a thickness,
+# the strength of a strong curing salt too
 _INCH: Final = (
     r"in\.?(?=$|[,;.)]|\s+(?:thick|deep|wide|at|grey|gray|of|round|w/|with|x|brisket|flat|point|slab|loin|belly"
-    r"|bacon|pastrami|ham)\b| to \d{1,2}(?:\.\d)? ?in\b)"
+    r"|bacon|pastrami|ham|6\.25|5\.88)\b| to \d{1,2}(?:\.\d)? ?in\b)"
     # glued, or after a decimal point or a fraction, it is one wherever no place follows
     r"|(?:(?<=\d)|(?<=[./]\d )|(?<=[./]\d\d ))in\b(?! ?(?:the|a|an|my|our|fridge|brine|pit|cooler|smoker|grill|oven|bag"
     r"|cure(?! \d)|ice|foil|paper|there|here|core|middle|meat|total|all|half|one"

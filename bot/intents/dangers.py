@@ -6,7 +6,7 @@ from bot.intents import lasting
 from bot.intents.cold_smoked import COLD_SMOKED, read_cold_smoked
 from bot.intents.context import Context
 from bot.intents.cures import ATE
-from bot.intents.incidents import OUT_OF_THE_COLD, not_the_meat
+from bot.intents.incidents import WARM_PLACE, not_the_meat
 from bot.intents.intents import (
     Ask,
     Change,
@@ -59,7 +59,7 @@ _MISHAPS: Final = frozenset(
 _OUT_OF_THE_COLD: Final = frozenset({"left-out", "room-cure"})
 _HAS_STOOD: Final = re.compile(
     r"\b(?:was|were|been|sat|stood|lay|left|forgot\w*|stayed|found|took)\b.*"
-    rf"\b(?:out|{OUT_OF_THE_COLD}|car|boot|trunk|garage|shed|sink|side|sun|outside|room temp\w*)\b"
+    rf"\b(?:out|outside|room temp\w*|{WARM_PLACE})\b"
 )
 _WISHES: Final = re.compile(
     r"\b(?:can|could|may|will|would|should|shall|if|gonna|going|want|plan\w*|tonight|tomorrow|till?|until|phone|keys)\b"

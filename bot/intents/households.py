@@ -60,11 +60,8 @@ _KINSFOLK: Final = words(
     " partner boyfriend girlfriend flatmate father mother dad mum mom gran nan grandad lad"
 )
 _KIN: Final = (
-    r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?(?:sister|brother|bro"
-    r"|sis|mate"
-    r"|friend|neighbou?r|cousin|uncle|aunt|auntie|son|daughter|kid|husband|hubby|wife|partner|boyfriend|girlfriend"
-    r"|flatmate"
-    r"|father|mother|dad|mum|mom|gran|nan|grandad)(?: in law)? (?!in law))?"
+    r"(?:my |our |the )?(?:(?:lil|little|big|baby|old|older|younger|best|good|next door)? ?"
+    rf"(?:{'|'.join(sorted(_KINSFOLK, key=len, reverse=True))})(?: in law)? (?!in law))?"
 )
 _NAME: Final = (
     r"(?P<who>(?!(?:will|is|has|can|could|would|to|in)\b)[^\W\d_]{2,20}"

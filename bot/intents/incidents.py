@@ -13,9 +13,9 @@ _A_CURE: Final = r"(?:cure|curing salt|pink salt|pink|nitrites?)\b"
 OUT_OF_THE_COLD: Final = (
     r"(?:counter|table|buffet|bench|worktop|porch|terrace|patio|deck|balcony|(?:door)?step|window ?sill)"
 )
-_WORD: Final = (
-    r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # no word of them stands between
-)
+_WARM: Final = rf"{OUT_OF_THE_COLD}|side|stove|sink|floor|car|boot|trunk|garage|sun|kitchen|hall|shed|cellar|basement"
+WARM_PLACE: Final = rf"(?:on|in) (?:the|my|a|our) (?:kitchen |garden |work )?(?:{_WARM})(?! (?:fridge|freezer))"
+_WORD: Final = r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # none of them between
 _WHAT: Final = re.Rules(
     (re.compile(words), what)
     for what, words in (
@@ -51,12 +51,12 @@ _WHAT: Final = re.Rules(
                         r"|\bfridge (?:is|was|got|ran) (?:too )?warm\b"),
         ("warm_brine", r"\bbrine (?:is|was|got|went) (?:still |too |a bit |quite )*(?:warm|hot|lukewarm)\b"
                        r"|\b(?:warm|hot|lukewarm) brine\b"),
-        ("left_out", rf"\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay|hung)(?: {_WORD}){{0,4}}? (?:out"
-                     rf"|on the (?:kitchen |garden |work )?(?:{OUT_OF_THE_COLD}|side|stove|sink|floor)"
-                     r"|in the (?:car|garage|sun|kitchen|sink|hall|shed|cellar|basement)(?! (?:fridge|freezer)))\b"
+        ("left_out", r"\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay) (?:it |them |the (?:meat|bag|brisket"
+                     r"|brine) )?out\b"
+                     rf"|\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay|hung)(?: {_WORD}){{0,4}}?"
+                     rf" {WARM_PLACE}\b"
                      rf"|\b(?:its|it is|meat is|bag is|still) on the (?!table|buffet){OUT_OF_THE_COLD}\b"
-                     rf"|\bthawed (?:it |out )*on the"
-                     rf" {OUT_OF_THE_COLD}\b"
+                     rf"|\bthawed (?:it |out )*{WARM_PLACE}\b"
                      r"|\b(?:had|kept) (?:it|them|the (?:meat|bag)) out\b(?! of the (?:brine|cure|bag))"
                      r"|\bforgot to (?:put|get|move) (?:it|them|the (?:meat|bag|brisket|ham|belly)) (?:back )?"
                      rf"(?:in|into) the fridge\b|^(?:on the )?{OUT_OF_THE_COLD} since\b"),

@@ -6,6 +6,7 @@ from typing import Any, Final
 from bot.intents.context import Context
 from bot.intents.cures import is_cure
 from bot.intents.fields import usual_cure
+from bot.intents.figured import figured
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import Meat, meat
 from bot.measures import Measure, find, to_house
@@ -83,10 +84,6 @@ _WENT_IN: Final = re.compile(
     rf"{_NOT_SAID}$"
 )
 _EACH: Final = re.compile(r"\beach\b")
-_SPOON_FOR_SPOON: Final = re.compile(
-    r"\b(?:put|added|used|gave)\b.*\b(?:tablespoons?|tbsps?) (?:not|instead of|rather than|for) (?:an? )?"
-    r"(?:teaspoons?|tsps?)$"
-)
 _PUT_IN: Final = re.compile(
     r"\b(?:put|puts|added|used|weighed|dosed|measured|dumped|tipped|poured|threw|chucked|dropped|stirred|mixed|shook"
     r"|went|did)\b"
@@ -219,8 +216,6 @@ def _of_dose(text: str, context: Context) -> Intent | None:
     if found and not _GRAMS_SAID.search(text) and any(usual_cure(float(found[n]) / 100) for n in ("new", "old")):
         return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
     if found is None and context.phase in _IN_CURE:
-        if _SPOON_FOR_SPOON.search(text):
-            return Unclear("grams", text)
         if more := _put_in(text):
             weighed = more.kind == "mass" and not _EACH.search(text)
             return Change({"put_in_cure": more.value}) if weighed else Unclear("grams", text)
@@ -230,7 +225,7 @@ def _of_dose(text: str, context: Context) -> Intent | None:
 
 def _put_in(text: str) -> Measure | None:
     """«oops 25 g cure went in the brine»: the one amount that is told, by the cure's word; a spoon is no scale."""
-    told = _DENIED_DOSE.sub("", text)
+    told = _DENIED_DOSE.sub("", figured(text))  # «tbsp instead of tsp» is one of cure
     if not _PUT_IN.search(told) or _NOT_PUT_IN.search(told):
         return None
     amounts = find(told)

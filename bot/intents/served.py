@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Intent, StepDone, Unclear
-from bot.intents.small import ASKS
+from bot.intents.small import ASKS, IF
 from bot.measures import to_house
 from core import patterns as re
 from core.plan.steps import Kind
@@ -43,14 +43,13 @@ _AT_TABLE: Final = re.compile(
     r"|sat down to eat|sitting down(?: to (?:eat|dinner|lunch|supper|it))?|(?:on|at) the table|being eaten)"
     r"(?: (?:it|this|now|right now|already|at last|the (?!rest|others?)\w+|here|together))*$"
 )
-_IF: Final = re.compile(r"\bif\b")
 _COLD_C: Final = 5.0  # the chill is over, as far as a reading shows
 _REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
 
 
 def read_served(text: str, context: Context) -> Intent | None:
     """What a plain text tells of the meal, where the meat is cooked and chills or is stored."""
-    if context.phase not in ("chilling", "stored") or ASKS.search(text) or _IF.search(text):
+    if context.phase not in ("chilling", "stored") or ASKS.search(text) or IF.search(text):
         return None
     if _HEATED.search(text):
         return _heated(text, context)

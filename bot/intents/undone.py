@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Intent, Unclear, Undo
-from bot.intents.small import ASKS
+from bot.intents.small import ASKS, IF
 from core import patterns as re
 from core.plan.steps import Kind
 
@@ -20,7 +20,6 @@ _TAKES_BACK: Final = re.compile(
     r"|\b(?:says?|said|told me|admits?|admitted) (?:he|she|they|it|that)\b"
     r"|^(?:(?:oh|ah) )?(?:no|wait|sorry|oops|hang on)[, ]"
 )
-_IF: Final = re.compile(r"\bif\b")
 _NOT_THEN: Final = re.compile(  # «last night, not this morning»: another hour, and no deed denied
     r"\bnot (?:on |until |till |at )?(?:this|last|yesterday|today|tonight|mon|tue|wed|thu|fri|sat|sun|\d)"
 )
@@ -54,7 +53,7 @@ _WITHOUT: Final = re.compile(
 
 def read_undone(text: str, context: Context) -> Intent | None:
     """A deed taken back by its kind, or what is left out and is no step; None where a line says neither."""
-    if ASKS.search(text) or _IF.search(text):
+    if ASKS.search(text) or IF.search(text):
         return None
     if extra := _WITHOUT.match(text):
         return Unclear("stuffing" if extra["stuffed"] else "extra_left_out", text[:SHOWN])

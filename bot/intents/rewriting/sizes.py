@@ -12,9 +12,6 @@ _CUT: Final = (
 )
 
 RULES: Final = rules(
-    # «1.5 in 6.25 %»: a thickness before a strength
-    (r"(?<![\d.])([1-9](?:\.\d{1,2})?) in (?=(?:6\.25|5\.88|0?\.[56])\b(?! ?(?:l|lit|gal|qt|quart|cup|kg|g|lb|oz)))",
-     r"\1 inch "),
     (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
     (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),

@@ -111,11 +111,15 @@ def test_what_did_not_lie_out_is_not(line: str) -> None:
     assert not any(isinstance(one, Happened) for one in read(line, context("curing", POUNDS)))
 
 
-def test_a_thickness_before_a_strength_is_one() -> None:
+@pytest.mark.parametrize(
+    ("thick", "share"), [("1.5 in", "6.25 %"), ("1.5 in", "6.25"), ("2 in", "5.88 %"), ("2in", "6.25%")]
+)
+def test_a_thickness_before_a_strength_is_one(thick: str, share: str) -> None:
     """The «in» of an inch is none of a place."""
-    (found,) = read("bacon 5 lb belly dry 1.5 in 6.25 % for 12 march", context("none", POUNDS))
+    (found,) = read(f"bacon 5 lb belly dry {thick} {share} for 12 march", context("none", POUNDS))
     assert isinstance(found, Start)
-    assert (found.said["thickness"], found.said["cure_nitrite_fraction"]) == (0.0381, 0.0625)
+    assert found.said["thickness"] == pytest.approx(float(thick.rstrip(" in")) * 0.0254)
+    assert ("cure_nitrite_fraction" in found.said) == ("%" in share)
 
 
 @pytest.mark.parametrize("line", ["smoker on", "smokers on", "smokers going", "grill on now", "the smoker is on"])
