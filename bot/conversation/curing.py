@@ -68,7 +68,7 @@ def _judge(turn: Turn, a: Assessment | None, intent: Ask) -> Reply:
         raise UnknownCure(intent.text)
     if strength is None:
         return sums.ask_strength(turn, "ppm", intent.text)
-    low, high = (judge(_contents(turn, a, mix, (cure, strength)), hours_in(a)) for cure in mix.cure)
+    low, high = (judge(_contents(turn, a, mix, (cure, strength)), _hours_in(a)) for cure in mix.cure)
     text = curing.judged(mix, (low, high), _instead(turn, a, mix, strength), turn.person)
     if mix.method == "dry" and low.top_up_cure_kg == high.top_up_cure_kg:  # of spoons nobody knows what is missing
         of_more = sums_cold.missing(turn, (intent.text.lower(), _kind(a)), (strength, low))
@@ -111,8 +111,7 @@ def _contents(turn: Turn, a: Assessment | None, mix: Mixture, cure: tuple[float,
     )
 
 
-def hours_in(a: Assessment | None) -> float | None:
-    """How long the meat has been in its cure; None where it is not, or where there is none. [h]"""
+def _hours_in(a: Assessment | None) -> float | None:
     into = None if a is None else a.batch.done.get("into_cure")
     return None if a is None or into is None else (a.now - into).total_seconds() / 3600.0
 

@@ -52,7 +52,7 @@ def judged(mix: Mixture, found: tuple[Judgement, Judgement], instead: Dose | Non
         f"{VERDICTS[high.verdict]}.",
         say(
             "It comes to {span} nitrite of {base}; {limit}.",
-            span=comes_to(low, high),
+            span=_comes_to(low, high),
             base=base,
             limit=limit,
         ),
@@ -67,7 +67,7 @@ def judged(mix: Mixture, found: tuple[Judgement, Judgement], instead: Dose | Non
             )
         )
     if high.nitrite_by_pickup is not None and low.nitrite_by_pickup is not None:
-        by_pickup = span(low.nitrite_by_pickup, high.nitrite_by_pickup)
+        by_pickup = numbers.ppm_between(low.nitrite_by_pickup, high.nitrite_by_pickup)
         lines.append(say("By pick-up it would count as {span}; that is shown, not used.", span=by_pickup))
     lines += _what_to_do(mix, high, instead, person)
     return "\n".join([*lines, cite(tuple(dict.fromkeys(high.sources)))])
@@ -103,21 +103,12 @@ def _what_to_do(mix: Mixture, found: Judgement, instead: Dose | None, person: Pe
     return lines
 
 
-def comes_to(low: Judgement, high: Judgement) -> str:
+def _comes_to(low: Judgement, high: Judgement) -> str:
     """What it comes to; with decimals where it is over a limit by less than it is rounded."""
     found, most = high.ingoing.nitrite, high.limit.max_mg_kg
     if found > most and round(found) == round(most):
         return f"{decimal(found, 2)} mg/kg"
-    return span(low.ingoing.nitrite, found)
-
-
-def span(low: float, high: float) -> str:
-    """«280 to 356 mg/kg», or one figure where both round to it."""
-    return (
-        numbers.ppm(high)
-        if round(low) == round(high)
-        else say("{low} to {high}", low=f"{low:.0f}", high=numbers.ppm(high))
-    )
+    return numbers.ppm_between(low.ingoing.nitrite, found)
 
 
 def _memory(limit: Limit) -> str:

@@ -6,7 +6,7 @@ from bot.wording import brines, cautions, meats, numbers, pickles, spoons
 from bot.wording.language import decimal, say
 from core.batch.assess import Assessment
 from core.batch.material import brining_of
-from core.batch.weighed import is_told
+from core.batch.weighed import is_told, most_in
 from core.cure.penetration import Penetration
 from core.plan.recipe import product
 from core.plan.setup import by_the_clock
@@ -61,6 +61,8 @@ def dose_in(a: Assessment) -> str:
     d = a.dose
     if d is None or d.limit is None or not is_told(a.batch):
         return ""
+    most = most_in(a.batch, d)
+    spooned = say("{cure} to {cure2}", cure=numbers.grams(d.cure_kg), cure2=numbers.grams_up(most.cure_kg))
     limit = say(
         "limit {max} ({jurisdiction}, {where}{memory})",
         max=numbers.ppm(d.limit.max_mg_kg),
@@ -71,9 +73,9 @@ def dose_in(a: Assessment) -> str:
     return say(
         "In it are {cure} curing salt of {nitrite}: {nitrite_ingoing} nitrite; {limit}. Salt {share} in all.",
         share=numbers.percent(d.salt_fraction, 2),
-        cure=numbers.grams(d.cure_kg),
+        cure=numbers.grams(d.cure_kg) if most is d else spooned,
         nitrite=numbers.percent(d.nitrite_fraction),
-        nitrite_ingoing=numbers.ppm(d.nitrite_ingoing),
+        nitrite_ingoing=numbers.ppm_between(d.nitrite_ingoing, most.nitrite_ingoing),
         limit=limit,
     )
 

@@ -125,6 +125,11 @@ def ppm(value: float) -> str:
     return f"{value:.0f} mg/kg"
 
 
+def ppm_between(low: float, high: float) -> str:
+    """«280 to 356 mg/kg», or one figure where both round to it."""
+    return ppm(high) if round(low) == round(high) else say("{low} to {high}", low=f"{low:.0f}", high=ppm(high))
+
+
 def clock(moment: datetime, person: Person) -> str:
     """«14:05», in the person's zone."""
     return f"{moment.astimezone(person.tz):%H:%M}"

@@ -3,11 +3,11 @@
 from bot.intents.intents import Change as ChangeSetup
 from bot.intents.intents import StepDone
 from bot.wording import asking, cautions, doses, incidents, numbers, plans
-from bot.wording.curing import NOT_OVER, VERDICTS, comes_to
+from bot.wording.curing import NOT_OVER, VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.material import dose_of
-from core.batch.weighed import planned_now
+from core.batch.weighed import most_in, planned_now
 from core.cure.dose import Dose
 from core.cure.judgement import Judgement, Verdict, judge
 from core.errors import OverLimit
@@ -22,7 +22,9 @@ def judged(a: Assessment) -> str:
     if d is None or d.limit is None or d.cure_kg <= 0.0:
         return ""
     into = a.batch.done.get("into_cure")
-    found = judge(d, None if into is None else (a.now - into).total_seconds() / 3600.0)
+    lain = None if into is None else (a.now - into).total_seconds() / 3600.0
+    most = judge(most_in(a.batch, d), lain)
+    found = most if most.verdict not in NOT_OVER else judge(d, lain)
     if found.verdict is Verdict.WITHIN:
         return ""
     return f"{VERDICTS[found.verdict]}.\n{_mended(a, d, found)}"
@@ -34,7 +36,8 @@ def to_plan(a: Assessment) -> str:
     Never more than the dose that the plan would weigh for this meat and water.
     """
     d = a.dose
-    if d is None or d.limit is None or "into_cure" in a.batch.done or "brine" not in a.batch.done:
+    spooned = a.batch.put_in.get("put_in_cure_most") is not None  # nobody knows how much is missing
+    if d is None or d.limit is None or spooned or "into_cure" in a.batch.done or "brine" not in a.batch.done:
         return ""
     wanted = planned_now(a.batch, d.jurisdiction)
     cure, salt = wanted.cure_kg - d.cure_kg, wanted.salt_kg - d.salt_kg
@@ -85,7 +88,7 @@ def by_another_law(a: Assessment) -> str:
     lines = [say("It was weighed by the law of {law}, and what is in stays in.", law=law), doses.dose_in(a)]
     if d.jurisdiction != a.person.jurisdiction:
         lines.append(say("By the law of {there}, as I hold it, nothing allows nitrite in this product.", there=there))
-    elif (found := judge(d)).verdict not in NOT_OVER:
+    elif (found := judge(most_in(a.batch, d))).verdict not in NOT_OVER:
         lines.append(say("By the law of {there} that is too much: I do not call it safe there.", there=there))
         lines += [] if "into_cure" in a.batch.done else [_mended(a, d, found)]
     return "\n".join(lines)
@@ -110,23 +113,18 @@ def never_told(a: Assessment) -> tuple[str, asking.Rows]:
     return text, ((asking.button(as_planned, ChangeSetup({"put_in_cure": planned}, a.batch.id)),),)
 
 
-def by_spoon(cure: tuple[float, float], found: tuple[Judgement, Judgement]) -> str:
-    """What level spoons of curing salt may weigh, and what that is by law; the worse end first. [kg]"""
-    light, heavy = found
-    weights = say("{cure} to {cure2}", cure=numbers.grams(cure[0]), cure2=numbers.grams_up(cure[1]))
+def by_spoon() -> str:
+    """What a dose that a spoon measured counts for, and how it is told better."""
     return say(
-        "{verdict}.\nSo many level spoons weigh {weights}, which is {span} nitrite; the limit is {limit}.",
-        verdict=VERDICTS[heavy.verdict],
-        weights=weights,
-        span=comes_to(light, heavy),
-        limit=numbers.ppm(heavy.limit.max_mg_kg),
+        "A spoon is no scale: for the limit I count what so many level ones may weigh at the most, for the cure the least.\n"
+        "Weigh as many of them and tell me, like «put in 12 g of curing salt», and I go by that."
     )
 
 
 def unknown() -> str:
     """What a dose that nobody told means, and how it is told."""
     return say(
-        "Until I know what went in, it counts as uncured and I cannot call it safe: say how much it was, by a scale, like "
+        "Until I know what went in, it counts as uncured and I cannot call it safe: say how much it was, like "
         "«put in 12 g of curing salt», and I judge it."
     )
 

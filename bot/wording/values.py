@@ -49,6 +49,7 @@ FIELDS = Words(
         "water_share": "water",
         "frozen": "",
         "put_in_cure": "curing salt put in",
+        "put_in_cure_most": "by the spoon, at most",
         "put_in_water": "water put in",
         "law": "weighed by the law of",
         "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
@@ -109,8 +110,8 @@ def value(field: str, v: Any, a: Assessment) -> str:
     """A value of the setup in the person's units."""
     person = a.person
     match field:
-        case "put_in_cure":
-            return say("by the spoon, not known") if v is None else numbers.grams(v)
+        case "put_in_cure" | "put_in_cure_most":
+            return numbers.grams_up(v) if field == "put_in_cure_most" else numbers.grams(v)
         case "put_in_water" | "water_share":
             return _water(field, v, a)
         case "vacuum" if v and not meats.fish(a):  # the rule of the cold pack is that of fish

@@ -214,6 +214,8 @@ def _with(batch: Batch, changes: Mapping[str, Any], put: Callable[[Setup, dict[s
     """The batch with what is changed of its setup, said or assumed, and with what is told of the grams that are in."""
     put_in = {k: v for k, v in changes.items() if k.startswith("put_in_")}
     rest = {k: v for k, v in changes.items() if k not in put_in}
+    if "put_in_cure" in put_in:  # weighed grams end what a spoon left open
+        put_in = {"put_in_cure_most": None, **put_in}
     setup = product(batch.setup.product).settle(put(batch.setup, rest)) if rest else batch.setup
     return but(batch, setup=setup, put_in={**batch.put_in, **put_in})
 

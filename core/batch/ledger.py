@@ -9,7 +9,7 @@ from core.batch.cured import LEFTOVERS, come_in, storage_of
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
 from core.batch.material import piece_of
-from core.batch.weighed import is_told
+from core.batch.weighed import is_told, most_in
 from core.cure.dose import Dose
 from core.cure.penetration import Penetration
 from core.errors import Missing
@@ -104,14 +104,15 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
 def cure_record(batch: Batch, dose: Dose | None, now: datetime) -> Record:
     """The record of what went in, and of what went wrong: enough to judge what became of the cure."""
     limit = dose.limit if dose else None
+    most = most_in(batch, dose) if dose else None
     return Record(
         species=cut(batch.setup.cut).species.value,
         now=now,
-        ingoing_mg_kg=_counted(dose) if dose else None,
+        ingoing_mg_kg=_counted(most) if most else None,
         nitrite_limit_mg_kg=limit.max_mg_kg if limit else CEILING,
         put_in_cure_at=batch.done.get("into_cure"),
         wet=batch.setup.method == "brine",
-        incidents=tuple(_weighed(i, dose) for i in incidents_of(batch)),
+        incidents=tuple(_weighed(i, most) for i in incidents_of(batch)),
     )
 
 

@@ -9,6 +9,7 @@ from core.batch.material import dose_of
 from core.cure.dose import Dose, teaspoons
 from core.cure.limits import limits_of
 from core.errors import Gone
+from core.units import Kilograms
 
 ROUNDLY: Final = timedelta(minutes=15)  # «in at six», of what began at five past. Judgement
 
@@ -27,19 +28,31 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
     dosed = replace(batch.dosed, cure_nitrite_fraction=printed[0], cure_nitrate_fraction=printed[1])
     weighed = dose_of(dosed if unread else batch.dosed, batch.setup.law or jurisdiction)
     put_in = {name: kg for name, kg in batch.put_in.items() if kg is not None}
-    cure_kg = put_in.get("put_in_cure", weighed.cure_kg)
     actual = replace(
         weighed,
         meat_kg=batch.setup.mass,
-        cure_kg=cure_kg,
-        teaspoons=teaspoons(cure_kg),
         water_kg=put_in.get("put_in_water", weighed.water_kg),
         nitrite_fraction=printed[0] or 0.0,
         nitrate_fraction=printed[1],
     )
+    return _held_to(jurisdiction, _of(actual, put_in.get("put_in_cure", weighed.cure_kg)))
+
+
+def most_in(batch: Batch, dose: Dose) -> Dose:
+    """The most that may be in: the heavy end of what a spoon measured, which a ceiling is held to; else the dose.
+
+    The dose of such a batch is its light end, which is what counts for the cure.
+    """
+    most = batch.put_in.get("put_in_cure_most")
+    return dose if most is None else _of(dose, most)
+
+
+def _of(dose: Dose, cure_kg: Kilograms) -> Dose:
+    """The same with so much curing salt, and what that makes. [kg]"""
+    actual = replace(dose, cure_kg=cure_kg, teaspoons=teaspoons(cure_kg))
     ingoing = actual.ingoing()
     return replace(
-        _held_to(jurisdiction, actual),
+        actual,
         nitrite_ingoing=ingoing.nitrite,
         nitrate_ingoing=ingoing.nitrate,
         nitrite_by_pickup=actual.by_pickup(),
@@ -68,12 +81,9 @@ def planned_now(batch: Batch, jurisdiction: str) -> Dose:
 def is_told(batch: Batch) -> bool:
     """Whether what went in is known: by the dose that was told before it was weighed, or by the grams that went in.
 
-    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose;
-    so did what a spoon measured, whose grams are None.
+    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose.
     """
     dosed, went_in = batch.dosed, [batch.done[step] for step in ("brine", "into_cure") if step in batch.done]
-    if dosed is None or dosed.nitrite_target == 0.0:
+    if dosed is None or dosed.nitrite_target == 0.0 or "put_in_cure" in batch.put_in:
         return True
-    if "put_in_cure" in batch.put_in:
-        return batch.put_in["put_in_cure"] is not None
     return dosed.cure_nitrite_fraction is not None and all(at >= batch.started - ROUNDLY for at in went_in)

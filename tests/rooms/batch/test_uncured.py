@@ -10,7 +10,7 @@ from core.batch.batch import Batch, Reading
 from core.batch.cured import counts_as_cured, storage_of
 from core.batch.events import Incident, Probe, Sliced
 from core.batch.material import dose_of
-from core.batch.weighed import dose_in, is_told
+from core.batch.weighed import dose_in, is_told, most_in
 from core.errors import OutOfRange
 from core.person import Person
 from core.plan.recipe import product
@@ -237,8 +237,18 @@ def test_a_cure_that_was_in_before_the_batch_was_begun(before: int, told: bool) 
     assert is_told(
         Batch("b", "bacon", setup(), NOW, done={"into_cure": into}, dosed=setup(), put_in={"put_in_cure": 0.004})
     )
-    assert not is_told(
-        Batch("b", "bacon", setup(), NOW, done={"into_cure": NOW}, dosed=setup(), put_in={"put_in_cure": None})
-    )  # by the spoon
     plain = setup(nitrite_target=0.0)
     assert is_told(Batch("b", "bacon", plain, NOW, done={"into_cure": into}, dosed=plain))
+
+
+def test_a_spoon_counts_at_both_ends() -> None:
+    """A ceiling is held to the most that may be in, the cure to the least; a scale ends it, and not the water."""
+    put_in = {"put_in_cure": 0.003, "put_in_cure_most": 0.009}
+    bag = Batch("b", "bacon", setup(), NOW, done={"into_cure": NOW}, dosed=setup(), put_in=put_in)
+    light = dose_in(bag, "US")
+    heavy = most_in(bag, light)
+    assert (light.cure_kg, heavy.cure_kg) == (0.003, 0.009)
+    assert heavy.nitrite_ingoing == pytest.approx(3.0 * light.nitrite_ingoing)
+    record = assess(bag, Person("ida", "Ida", zone="Europe/Vienna", jurisdiction="US"), NOW).ledger.record
+    assert record.ingoing_mg_kg == pytest.approx(heavy.nitrite_ingoing)
+    assert most_in(replace(bag, put_in={"put_in_cure": 0.003}), light) is light
