@@ -36,8 +36,9 @@ def of_log(a: Assessment, topic: str) -> str:
 
 
 def _dose(a: Assessment) -> str:
-    """The dose, and once the meat is in it that no second one follows."""
-    into, told = a.batch.done.get("into_cure"), doses.dose(a)
+    """The dose, or what went in where that was told; once the meat is in it that no second one follows."""
+    told = doses.dose_in(a) if "put_in_cure" in a.batch.put_in else doses.dose(a)
+    into = a.batch.done.get("into_cure")
     if into is None or not told or a.dose is None or a.dose.limit is None:
         return told
     lead = say("It went in {when}: no second dose on the same meat.", when=numbers.when(into, a.person, a.now))
