@@ -1,7 +1,7 @@
 """The table of contents of the talk: a single `match` from what was meant to what is done and said."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from itertools import zip_longest
 
@@ -247,9 +247,17 @@ def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
             return marking.mark(turn, meant, told) if told else mending.correct(turn, meant, intent)
         case Happened() | Debrief():
             return marking.note(turn, meant, intent)
+        case Unclear(options=(Change(changes=said),)) if _told_before(meant, said):
+            return mending.change(turn, meant, Change(said))
         case Ask() | Question() | Help() | Greet() | Unclear():
             return asking.answer(turn, meant, intent)
         case Invite() | Join() | Leave() | HandOver():
             return households.household(turn, meant, intent)
         case Settings() | Pause() | Resume() | Cancel():
             return settling.settle(turn, meant, intent)
+
+
+def _told_before(meant: Understood, said: Mapping[str, object]) -> bool:
+    """Whether the strength that would be asked about was told before: «curing salt 0.5 i mean», after «0.5 %»."""
+    known = meant.a.batch.setup.cure_nitrite_fraction if meant.a is not None else None
+    return known is not None and said == {"cure_nitrite_fraction": known}

@@ -78,7 +78,9 @@ def read_bare(plain: str, context: Context) -> Intent | None:
         return Unclear("number", bare)
     if _SPOON_OF_CURE.match(bare):
         return Unclear("spoons", bare)
-    return _yes_or_no(bare) if context.due_step else None
+    if context.due_step is None:  # what is done is asked, beside a step that is next
+        return StepDone() if _YES.match(bare) and context.phase != "none" and context.free else None
+    return _yes_or_no(bare)
 
 
 def signs_only(shown: str) -> Intent:

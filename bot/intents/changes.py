@@ -184,10 +184,11 @@ def open_field(slot: str, typed: str) -> Unclear:
         return Unclear("word", typed, (Change({"method": "brine"}), Change({"method": "dry"})))
     if slot == "percent" and share:
         return shared(share.value)
-    return Unclear("unit" if slot in ("percent", "strength") else "word", typed)
+    bare = _strength_without_percent(typed) if slot == "strength" else None
+    return bare or Unclear("unit" if slot in ("percent", "strength") else "word", typed)
 
 
-def _strength_without_percent(text: str) -> Intent | None:
+def _strength_without_percent(text: str) -> Unclear | None:
     """«cure is 6.25»: a strength is never taken without its percent sign, but it can be offered."""
     found = _STRENGTH_BARE.search(text)
     if not found or _OF_A_THERMOMETER.search(text):

@@ -1,6 +1,7 @@
 """A temperature that nobody read, or that is not the middle: «core is probably 165», «outside of the meat is 165».
 
-It is asked whether it was read, or for the middle; a guess is not kept. Nor is one of how strong a curing salt is.
+It is asked whether it was read, or for the middle; a guess is not kept. Nor is one of how strong a curing salt is,
+or of what was done.
 """
 
 from dataclasses import replace
@@ -8,7 +9,8 @@ from typing import Final
 
 from bot.intents.bounds import readings_in
 from bot.intents.context import SHOWN
-from bot.intents.intents import Change, Correct, Intent, Reading, Start, Temperature, Unclear
+from bot.intents.deeds import DEEDS
+from bot.intents.intents import Change, Correct, Intent, Reading, Start, StepDone, Temperature, Unclear
 from core import patterns as re
 from core.batch.events import Probe
 from core.units import Fraction
@@ -24,6 +26,10 @@ _GUESS: Final = re.compile(  # of the part that holds the number
     r"|id (?:say|guess)|guess(?:ing|ed)?|my guess|feels? (?:like|about)|(?:must|should|ought to)"
     r" (?:have (?:been|hit) |be )|usually|normally|most likely|if i had to|most of the time|mostly|sometimes"
     r"|(?:on )?average|goes (?:down |up )?to|as low as)\b"
+)
+_DOUBTED: Final = re.compile(  # before or behind all of what was done
+    r"^(?:i (?:think|guess|reckon|suppose)|think|maybe|probably|perhaps) |\b(?:i (?:think|guess|reckon|suppose)"
+    r"|maybe|probably|prob|perhaps|not sure(?: though)?)$"
 )
 _RULE: Final = re.compile(  # «fridge should be 37» tells a rule as well as what was meant
     r"\b(?:fridge|brine|core|meat|middle|pit) (?:should|ought to) be\b|\bis (?:supposed|meant) to be\b"
@@ -48,6 +54,8 @@ def guessed(intent: Intent, text: str) -> Intent:
     """The intent; of a temperature that was guessed, the question whether it was read."""
     if isinstance(intent, Change | Start):
         return _of_strength(intent, text)
+    if isinstance(intent, StepDone):
+        return _of_deed(intent, text)
     if isinstance(intent, Correct):
         of_a_rule = intent.value is not None and intent.probe is not Probe.PIT and _is_a_rule(text)
         return _asked(Temperature(intent.value or 0.0, intent.unit, intent.probe), text) if of_a_rule else intent
@@ -75,6 +83,15 @@ def _of_strength(intent: Change | Start, text: str) -> Change | Start | Unclear:
     if isinstance(intent, Start):  # asked of every start that does not tell it
         return replace(intent, said={name: value for name, value in fields.items() if name != "cure_nitrite_fraction"})
     return Unclear("strength", f"{100 * share:g} %", (intent,))
+
+
+def _of_deed(done: StepDone, text: str) -> Intent:
+    """«flipped it i think»: what nobody is sure to have done is no deed yet; an hour that is told loosely is one."""
+    if done.step is None or done.at is not None:
+        return done
+    doubted = (part for part in _PARTS.split(text) if _DOUBTED.search(part))
+    kinds = {str(kind) for part in doubted for _, kind in DEEDS.hits(part)}
+    return Unclear("doubted", text[:SHOWN], (done,)) if done.step.partition("/")[0] in kinds else done
 
 
 def _asked(told: Temperature, text: str) -> Unclear:

@@ -75,7 +75,7 @@ _KEEPS_ASKED: Final = re.compile(  # «2 pounds left, how long is that good»: w
 _OFTEN_BARE: Final = frozenset({"dose", "shopping", "portions", "days", "fuel", "thaw"})  # asked for without any figure
 _SHARES_FIRST: Final = re.compile(r"(?:\w+ )?(?:salt|sugar|cure)\b[^,;]{0,12}\d")
 _LATER: Final = re.compile(
-    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas"
+    r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas|easter|thanksgiving"
     r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))"
 )
 

@@ -16,6 +16,7 @@ from bot.intents.intents import (
     Ask,
     Cancel,
     Change,
+    Choose,
     Happened,
     Intent,
     MoveDeadline,
@@ -43,6 +44,7 @@ _WENT: Final = (
     r"(?:drop(?:p?ed|ping)?|f(?:ell|all(?:ing)?)|r(?:ose|is(?:e|ing))|jump(?:ed|ing)?|climb(?:ed|ing)?|dip(?:ped|ping)?"
     r"|(?:went|go(?:ing|ne)?) (?:up|down))"
 )
+_MAY_I: Final = r"(?:(?:can|could|may|should|shall|please|lets|just|how|do|i|we|you|still|want to|need to|have to) )*"
 _DIAL: Final = re.compile(
     r"^(?:(?:ok|i|we|just|have|ive) )*turned (?:(?:it|the fridge|that|the dial) )?(?:down|colder|cooler|lower)"
     r"(?: the fridge)?(?: a bit| now)*$"
@@ -86,21 +88,16 @@ _REMARKS: Final = re.Rules(
         ("halved", r"^(?:(?:i|we|ive|just|had to|have|ok|so|oh) )*(?:cut|split|chopped|sliced|divided)"
                    r" (?:it|them|the (?:meat|flat|brisket|piece|slab|belly|ham|joint))(?: up)?"
                    r"(?: (?:in(?:to)? (?:half|two|2|3|three|4|halves|thirds|bits|pieces|chunks)|down the middle"
-                   r"|lengthwise"
-                   r"|lengthways|across))+(?: (?:so|and|now|theres|there|its|are|is|it is|have|has|i|we|got|in|the"
-                   r"|bag|bags"
-                   r"|two|three|2|3|4|smaller|bits|pieces|halves|fit|fits|to|it))*$"),
+                   r"|length(?:wise|ways)|across))+(?: (?:so|and|now|theres|there|its|are|is|it is|have|has|i|we|got|in"
+                   r"|the|bags?|two|three|2|3|4|smaller|bits|pieces|halves|fits?|to|it))*$"),
         ("halved", r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
         ("meal_off", r"^(?:(?:its|it is|we|weve|everything|all|the whole thing|whole thing) )+(?:is |has |have |been )*"
                      r"(?:cancelled|canceled|called it off|called off)(?: it)?(?: now| sorry)?$"),
         ("meal_off", r"^(?:the |my )?(?:dinner|lunch|party|meal|supper|bbq|barbecue|do|event)s? (?:is |has been "
-                     r"|been )?"
-                     r"(?:off|cancelled|canceled|called off|not happening|scrapped)(?: now| sorry)?$"),
+                     r"|been )?(?:off|cancelled|canceled|called off|not happening|scrapped)(?: now| sorry)?$"),
         ("watch", r"^(?:please |pls |can you |just )?(?:only )?(?:text|message|ping|call|tell|alert|warn|buzz|wake"
-                  r"|notify"
-                  r"|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit|core"
-                  r"|meat|temp"
-                  r"|temps|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
+                  r"|notify|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit"
+                  r"|core|meat|temps?|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
         ("more", r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about) )*(?:a |the )?"
                  r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("more_in", r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
@@ -114,8 +111,12 @@ _REMARKS: Final = re.Rules(
                    r"(?:longer|more time)(?: (?:please|pls|i think|then))*$"
                    rf"|^(?:(?:just|for|about|maybe) )*(?:another|(?:1|one) more) {_A_WHILE}(?: (?:please|pls|then))*$"),
         ("salty", rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
-        ("move", r"^(?:(?:can|could|should|shall|please|lets|just|i|we|you) )*(?:move|shift|change)"
-                 r" (?:it|that|them|this)$"),
+        ("move", rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"),
+        ("change", rf"^{_MAY_I}(?:change|alter|adjust|edit|tweak|fix|switch|swap)"
+                   r"(?: (?:it|that|them|this|things?|something|stuff|the (?:plan|settings?)))?"
+                   r"(?: (?:a bit|still|now|later|up|please|pls|somehow|around))*$"),
+        ("size", rf"^{IT}(?:(?:is|was|looks?|seems?|gonna be|takes?|taking) )*{A_BIT}(?:(?:way|far|much|just) )*"
+                 r"(?:too|(?<=takes )so|(?<=taking )so) (?:long|short|big|small|large|wide|fat|heavy)(?: now)?$"),
         ("half", r"^(?:(?:about|its|just|only|ok|a) )*(?:half|halves)(?: of it)?$"),
         ("enough", r"^(?:(?:is|that|this|it|its|be|will|thats|way) )*(?:enough|too (?:much|little|many))$"),
         ("hotter", r"^(?:(?:i want|run|make|get|turn|crank|cook|bring) )?(?:it |the (?:pit|heat|smoker) )?"
@@ -132,12 +133,10 @@ _REMARKS: Final = re.Rules(
                   r"|^(?:(?:im|i am|am|still|really) )*not sure(?: (?:about|of|on) (?:it|this|that)(?: one)?)?$"
                   r"|^\d (?:of (?:them|it|those)|more|left)$"),
         ("grams", r"^(?:(?:i|we|only|just|have|ive) )*(?:used|put|added|weighed|gave it)(?: in)? (?:only |just "
-                  r"|about )?"
-                  r"(?:half|part|some|most|a third|a quarter|two thirds|the rest) (?:of )?(?:the |my )?"
+                  r"|about )?(?:half|part|some|most|a third|a quarter|two thirds|the rest) (?:of )?(?:the |my )?"
                   r"(?:cure|curing salt|pink salt|pink|salt)(?: in| so far)?$"),
         ("leave", r"^(?:(?:so|can|could|may|should|shall|ill|do|i|we|just|ok) )*leave (?:it|them"
-                  r"|that)(?: (?:alone|be|there|as"
-                  r"|it|is|like|that|in|for now))*$"),
+                  r"|that)(?: (?:alone|be|there|as|it|is|like|that|in|for now))*$"),
         ("moved", r"^(?:(?:it|its|has|a|temp|just|suddenly|now|why|how come|did|does|is|what made|so|and|the) )*"
                   rf"{_WENT}"
                   r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly|so|much|now|like that))*$"),
@@ -171,6 +170,10 @@ _EITHER: Final = re.compile(r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)
 _ONLY_IN: Final = {  # where such words can mean it at all
     **dict.fromkeys(("grams", "more_in", "halved"), ("waiting", "curing", "drying")), "hotter": ("cooking",),
     "salty": ("waiting", "curing"),
+}  # fmt: skip
+_OPEN_TO_CHANGE: Final = {  # what of a plan may still be changed, by its button
+    "waiting": ("deadline", "mass", "thickness", "method"), "curing": ("deadline", "mass", "thickness", "purpose"),
+    "drying": ("deadline", "purpose", "pit_c", "wrap"), "cooking": ("deadline", "purpose", "pit_c", "wrap"),
 }  # fmt: skip
 _BESIDE_THE_FIRE: Final = (Kind.RUB, Kind.MEAT_ON)
 _SHORT_OF_IT_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
@@ -280,6 +283,8 @@ def _more(bare: str) -> timedelta | None:
 
 
 def _due(why: str, bare: str, context: Context) -> tuple[Intent, ...]:
+    if why == "change":
+        return tuple(Choose("change", name) for name in _OPEN_TO_CHANGE.get(context.phase, ("deadline",)))
     if why == "leave" and (context.due_step or "").startswith(str(Kind.FLIP)):
         return (StepSkipped(),)
     if why == "ready" and context.phase == "cooking":

@@ -7,7 +7,7 @@ from bot.intents.intents import Ask, Cancel, Change, Choose, Intent, Snooze, Ste
 from bot.reply import Button
 from bot.wording import meat_names, numbers, steps
 from bot.wording.language import point, say
-from bot.wording.options import CHOSEN
+from bot.wording.options import CHOSEN, TO_CHANGE
 from core.batch.assess import Assessment
 from core.batch.ways import Way
 from core.errors import TooLong
@@ -142,17 +142,12 @@ def changes(a: Assessment) -> Rows:
     """The taps under a plan: each assumption can be changed."""
     batch = a.batch.id
 
-    def ask(label: str, name: str) -> Button:
-        return button(label, Choose("change", name, batch))
+    def ask(*names: str) -> tuple[Button, ...]:
+        return tuple(button(TO_CHANGE[name], Choose("change", name, batch)) for name in names)
 
     return (
-        (ask(say("Thickness"), "thickness"), ask(say("Meal time"), "deadline"), ask(say("Method"), "method")),
-        (
-            ask(say("Eaten how"), "purpose"),
-            ask(say("Pit"), "pit_c"),
-            ask(say("Wrap"), "wrap"),
-            ask(say("Chill"), "chill"),
-        ),
+        ask("thickness", "deadline", "method"),
+        ask("purpose", "pit_c", "wrap", "chill"),
         (
             button(say("Why these days"), Ask("why", "days", batch=batch)),
             button(say("Picture"), Ask("picture", "cure", batch=batch)),

@@ -60,6 +60,20 @@ CHOSEN = Words(
 )  # as the questions about them call them
 
 
+TO_CHANGE = Words(
+    {
+        "thickness": "Thickness",
+        "deadline": "Meal time",
+        "method": "Method",
+        "purpose": "Eaten how",
+        "pit_c": "Pit",
+        "wrap": "Wrap",
+        "chill": "Chill",
+        "mass": "Weight",
+    }
+)
+
+
 def label(option: Intent, person: Person) -> str:
     """The words on the button for one option."""
     match option:
@@ -71,6 +85,8 @@ def label(option: Intent, person: Person) -> str:
             return ", ".join(_value(name, value, person) for name, value in changes.items())
         case Choose(slot="vouch"):
             return say("The fridge stayed cold")
+        case Choose(slot="change", value=value):
+            return TO_CHANGE[str(value)]
         case Choose(slot=slot, value=value):
             return _value(slot, value, person)
         case MoveDeadline(to=to, by=by):

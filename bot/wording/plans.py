@@ -40,7 +40,7 @@ METHODS = Words(
         "covered": "injected, and covered with the rest of the pickle",
     }
 )
-WRAPS = Words({"none": "no wrap", "paper": "paper", "foil": "foil"})
+WRAPS = Words({"none": "no wrap", "paper": "wrapped in paper", "foil": "wrapped in foil"})
 COOKERS = Words(
     {
         "pot": "simmered in a pot",

@@ -246,6 +246,14 @@ def no_strength(typed: str) -> str:
     )
 
 
+def bare_strength(typed: str) -> str:
+    """A strength that was typed without its percent sign."""
+    return language.say(
+        "«{typed}»: is that the nitrite that the packet says, in percent? Tap it if it is; nothing is changed before.",
+        typed=typed,
+    )
+
+
 def odd_strength(typed: str) -> str:
     """A strength that no usual packet of curing salt has."""
     number = typed.removesuffix("%").strip()

@@ -55,6 +55,13 @@ REMARKS: Final = {
         "Move what: the meal, or the meat?\nThe meal moves like «sunday instead» or «dinner at 19:00»; "
         "where the meat lies is told like «in the fridge now»."
     ),
+    "change": language.later(
+        "Change what? Tap it, or type it with its word, like «dinner at 19:00» or «it weighs 3.1 kg»."
+    ),
+    "size": language.later(
+        "What is it about: the piece, or the time? A piece that does not fit may be cut, its dose stays.\n"
+        "For another hour of the meal type it, like «dinner at 19:00»; «how much longer» asks when it is done."
+    ),
     "half": language.later("Half what: the meat, how far it is, or half an hour? Say it with its word, or tap it."),
     "again": language.later(
         "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."
@@ -98,6 +105,9 @@ REMARKS: Final = {
     "guessed": language.later(
         "Is that read off a thermometer, or a guess? A guess is not noted: meat is judged by what was read.\n"
         "Tap it if you read it, else read it now and type the number."
+    ),
+    "doubted": language.later(
+        "«{typed}»: are you sure? Tap it if it was done. If you are not, look, or ask who was there; nothing is noted yet."
     ),
     "grams": language.later(
         "How many grams, and is it curing salt or plain salt? I do not guess a dose.\n"

@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from bot.intents.intents import MoveDeadline, Snooze, Unclear
+from bot.intents.intents import Change, MoveDeadline, Snooze, Unclear
 from bot.wording import asking, language, numbers, options, other_cuts, refusals, taken
 from bot.wording.remarks import REMARKS
 from core.person import Person
@@ -17,6 +17,8 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         return _CANNOT_BE[intent.why](intent.text), rows
     if intent.why in ("unit", "number") and not rows and re.search(r"%|salt|cure|percent", intent.text):
         return refusals.no_strength(intent.text), rows
+    if intent.why == "unit" and _of_a_packet(intent):
+        return refusals.bare_strength(intent.text), rows
     if intent.why == "word" and _is_a_day(intent):
         return language.say(
             "What is on «{typed}»: the meal, or a step? Tap the meal, or say what it is, like «remind me tomorrow».",
@@ -26,6 +28,12 @@ def say(intent: Unclear, person: Person) -> tuple[str, asking.Rows]:
         return _left_over(intent.text, tapped=bool(rows)), rows
     texts = _texts(intent.text, person)
     return texts.get(intent.why, texts["likely"]), rows
+
+
+def _of_a_packet(intent: Unclear) -> bool:
+    """Whether all that is offered are strengths of a curing salt."""
+    told = [one.changes.keys() if isinstance(one, Change) else {} for one in intent.options]
+    return bool(told) and all(keys == {"cure_nitrite_fraction"} for keys in told)
 
 
 def _is_a_day(intent: Unclear) -> bool:

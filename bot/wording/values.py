@@ -18,7 +18,7 @@ FIELDS = Words(
         "pit_c": "pit",
         "fridge_c": "fridge",
         "purpose": "eaten",
-        "wrap": "wrap",
+        "wrap": "",
         "chill": "chill",
         "cooker": "cooker",
         "cure_nitrite_fraction": "curing salt",

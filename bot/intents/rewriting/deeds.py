@@ -11,9 +11,17 @@ PAST: Final = {
 }  # fmt: skip
 
 
+_BEING_DONE: Final = {
+    "flipping": "flipped", "turning": "turned", "rinsing": "rinsed", "rubbing": "rubbed", "patting": "patted",
+}  # fmt: skip
+_BEING: Final = rf"(?P<deed>{'|'.join(_BEING_DONE)})(?: (?:it|them|the \w+))?(?:(?P<how> (?:over|off|dry))| on)?"
+
+
 def _just_now(found: re.Match[str]) -> str:
     """«doing it now» is as good as done."""
-    return f"{found['deed']}ed it now" if found["deed"] else "flipped it now" if found["flip"] else "did it now"
+    if found["deed"]:
+        return f"{_BEING_DONE[found['deed']]} it{found['how'] or ''} now"
+    return "flipped it now" if found["flip"] else "did it now"
 
 
 RULES: Final = rules(
@@ -29,9 +37,10 @@ RULES: Final = rules(
     # who is meant is the meat
     (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling|soaking"
      r"|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),
-    (r"\b(?:(?:im|i am|am|just|only) )*(?:(?P<deed>flipp|turn)ing(?: (?:it|them))?|(?:doing|did) (?P<flip>the (?:flip"
-     r"|turn))|doing (?:it|that|them|so))(?: right| just)? now\b|^(?:(?:i|im|just) )*(?:just did|did just now)$",
-     _just_now),
+    (rf"\b(?:(?:im|i am|am|just|only) )*(?:{_BEING}|(?:doing|did) (?P<flip>the (?:flip|turn))"
+     r"|doing (?:it|that|them|so))(?: right| just)? now\b|^(?:(?:i|im|just) )*(?:just did|did just now)$", _just_now),
+    (rf"(?P<after>\b(?:out|cure|bag|brine|tub|rinsed|soaked|dried|dry|lit),? (?:and |now |im |just )*){_BEING}"
+     r"(?=$|[,.;])", lambda m: f"{m['after']}{_BEING_DONE[m['deed']]} it{m['how'] or ''}"),
     (r"^((?:(?:sorry|oops|i|we|totally) )*(?:missed|forgot)\b[^,;]*?),? (?:(?:sorry|so|and|but),? )*(?=(?:just |only "
      r"|now )*(?:done|did it|flipped|turned)(?: it)? (?:just )?now$|(?:just|only|now) (?:did|flipped|turned)\b)",
      r"\1, "),

@@ -39,7 +39,8 @@ RULES: Final = rules(
     # «guests late, 2 not 1»: the hour of the meal
     (r"\b(guests?|people|they|everyone|everybody|family|friends|company|visitors)(?: are| is|re)?(?: running"
      r"| coming)? (?:late|later|early|earlier|delayed"
-     r"|behind),? (?:so )?(?:at )?(?=\d{1,2}(?::\d\d)? ?(?:[ap]m)?,? (?:now )?(?:not|instead of) \d)",
+     r"|behind),? (?:so )?(?:its )?(?:at )?(?=\d{1,2}(?::\d\d)? ?(?:[ap]m(?:,? (?:now|then|instead|please))*$"
+     r"|(?:[ap]m)?,? (?:now$|(?:now )?(?:not|instead of) \d)))",
      r"\1 coming at "),
     (r"\bmake it (1[0-2]|[1-9]) ([0-5][05])$", r"make it \1:\2"),
     (r"^(?:were|we are|therell be|there will be)(?: gonna| going to)?(?: be)? (\d{1,2}) (?:instead of|not"

@@ -35,6 +35,31 @@ def test_a_weak_curing_salt_by_a_guess_is_asked(text: str) -> None:
     assert found == Choose("cure", "unknown") or (isinstance(found, Unclear) and found.why == "strength")
 
 
+@pytest.mark.parametrize(
+    ("text", "step"),
+    [
+        ("flipped it i think", "flip"),
+        ("i think i flipped it", "flip"),
+        ("my wife flipped it i guess", "flip"),
+        ("probably flipped", "flip"),
+        ("took it out of the brine i think", "out"),
+    ],
+)
+def test_a_deed_that_is_doubted_is_asked(text: str, step: str) -> None:
+    """A tap notes it; an hour that is told loosely is no doubt of the deed."""
+    (found,) = read(text, CURE)
+    assert isinstance(found, Unclear)
+    assert found.options == (StepDone(step),)
+    assert isinstance(read("flipped at 8 i think", CURE)[0], StepDone)
+
+
+@pytest.mark.parametrize("text", ["yep", "yes", "yeah"])
+def test_a_yes_to_nothing_tells_of_a_deed(text: str) -> None:
+    """What is done is asked, with the step that is next to tap."""
+    assert read(text, CURE) == [StepDone()]
+    assert read(text, context("none")) != [StepDone()]
+
+
 @pytest.mark.parametrize("text", ["1 oz treats 25 lb", "1 tsp per 5 lb", "2.5 g per kg", "4 oz for 100 lbs"])
 def test_how_a_packet_doses_is_no_strength(text: str) -> None:
     """The strength is asked for again."""

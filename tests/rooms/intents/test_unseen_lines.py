@@ -39,6 +39,7 @@ SETS = (
     "unseen_stone.csv",
     "unseen_cinema.csv",
     "unseen_sofa.csv",
+    "unseen_hurry.csv",
 )
 LOOSE = ("pause", "resume", "cancel", "undo", "missed", "happened", "fix")
 AT_LEAST = 0.97
