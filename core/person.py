@@ -74,6 +74,7 @@ class Person:
     language_known: bool = False  # whether they said it
     units: Units = field(default_factory=Units)
     units_known: bool = False
+    degrees_known: bool = False  # whether they said in which scale they read temperatures
     quiet_from: time = time(22, 0)
     quiet_to: time = time(7, 0)
     flip_hours: tuple[time, ...] = (time(8, 0), time(20, 0))

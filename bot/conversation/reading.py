@@ -5,6 +5,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
+from bot.conversation.guesses import with_degrees
 from bot.conversation.half import pack
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -42,9 +43,10 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
     doubt = taking.doubt(a, plain)
     if doubt is not None:
         return (ask(turn, a, plain, doubt, counted[doubt.which][1]),)
+    scale = with_degrees(turn, intent.temperatures)
     replies = keep(turn, a, plain, tender=intent.tender)
     beside = [readings.lid(t.value, t.unit or turn.person.units.temperature) for t in intent.beside]
-    beside += _not_counted(placed, counted, a)
+    beside += [*_not_counted(placed, counted, a), *([scale] if scale else [])]
     return (replace(replies[0], text="\n".join((replies[0].text, *beside))), *replies[1:])
 
 
@@ -189,10 +191,10 @@ def ask(
     turn.ask({
         "slot": "doubt", "batch": a.batch.id, "readings": kept, "which": doubt.which, "suggested": doubt.suggested,
         "suggested_probe": doubt.suggested_probe, "typed": typed.value, "unit": unit, "instead_of": instead_of,
-        "suggested_at": pack(doubt.suggested_at),
+        "suggested_at": pack(doubt.suggested_at), "why": doubt.why,
     })  # fmt: skip
     said = readings.typed(typed.value, unit)
-    suggestion = readings.suggestion(doubt, turn.person)
+    suggestion = readings.suggestion(doubt, turn.person, unit)
     text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
     if doubt.why == "jump" and (known := recalled.before_a_jump(a, plain[doubt.which][0])):
         text = f"{text}\n{known}"

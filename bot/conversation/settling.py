@@ -8,11 +8,11 @@ from typing import Any
 from zoneinfo import available_timezones
 
 from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade, which_batch
-from bot.conversation.guesses import with_length, with_place
+from bot.conversation.guesses import scale_said, with_degrees, with_length, with_place
 from bot.conversation.half import unpack
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
-from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
+from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings, Temperature
 from bot.intents.places import zones_at
 from bot.intents.weights import share_of
 from bot.measures import to_house
@@ -163,7 +163,14 @@ def _probe(turn: Turn, asked: dict[str, Any], place: str) -> Sequence[Reply]:
     probe, unit = place.split("/")
     at = asked.get("at") or turn.said.said_at
     a = batches.look(turn, asked["batch"])
-    return reading.keep(turn, a, [(Probe(probe), to_house(float(asked["value"]), unit), at)])
+    scale = with_degrees(turn, [Temperature(float(asked["value"]), unit, Probe(probe))])
+    return _and(scale, reading.keep(turn, a, [(Probe(probe), to_house(float(asked["value"]), unit), at)]))
+
+
+def _and(scale: str, replies: Sequence[Reply]) -> Sequence[Reply]:
+    """What a reading says, and that bare numbers are read in another scale from now on."""
+    first, *rest = replies
+    return (replace(first, text=f"{first.text}\n{scale}") if scale else first, *rest)
 
 
 def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
@@ -173,10 +180,14 @@ def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
     listed = reading.waiting(asked)
     which = int(asked["which"])
     probe, celsius, at = listed[which]
+    scale = ""
     match answer:
         case "suggested":
             at = asked.get("suggested_at") or at
             listed[which] = (Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius), at)
+            if asked.get("why") == "unit":
+                other = "f" if asked["unit"] == "c" else "c"
+                scale = with_degrees(turn, [Temperature(float(asked["typed"]), other, listed[which][0])])
         case "drop":
             listed.pop(which)
         case "off":
@@ -185,7 +196,7 @@ def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
     if not listed:
         turn.ask(None)
         return (Reply(general.forgotten(), facts=facts(a), about=a.batch.id),)
-    return reading.keep(turn, a, listed)
+    return _and(scale, reading.keep(turn, a, listed))
 
 
 def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Cancel) -> Sequence[Reply]:
@@ -240,6 +251,8 @@ def _settings(turn: Turn, meant: Understood, changes: dict[str, Any], unclear: s
     if not changes:
         return (Reply(asking.zone(unclear), facts={"answer_kind": "asked_back", "asked": "zone"}),)
     changes = changes | {f"{field}_known": True for field in ("language", "units") if field in changes}
+    if scale_said(turn.person, changes):
+        changes = changes | {"degrees_known": True}
     if "zone" in changes:
         changes = with_place(turn, changes | {"zone_known": True})
     changes = changes if ONE_BY_ONE.search(meant.message.text.lower()) else with_length(turn.person, changes)

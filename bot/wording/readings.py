@@ -1,6 +1,7 @@
 """Words for a reading: what it says of the hours, and what to do now."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 from bot.intents.intents import Ask
@@ -58,8 +59,8 @@ def typed(value: float, unit: str) -> str:
     return f"{numbers.plain(value)} °{unit.upper()}"
 
 
-def suggestion(doubt: Doubted, person: Person) -> str | None:
-    """What a doubted reading probably was."""
+def suggestion(doubt: Doubted, person: Person, unit: str) -> str | None:
+    """What a doubted reading that was read in `unit` probably was; of the other one, as it was typed and as it is shown."""
     if doubt.suggested_probe and doubt.suggested is not None:
         return f"{shown(doubt.suggested, person)} {PLACES[Probe(doubt.suggested_probe)]}"
     if doubt.suggested_at is not None and doubt.suggested is not None:
@@ -68,7 +69,13 @@ def suggestion(doubt: Doubted, person: Person) -> str | None:
             celsius=shown(doubt.suggested, person),
             clock=numbers.clock(doubt.suggested_at, person),
         )
-    return None if doubt.suggested is None else shown(doubt.suggested, person)
+    if doubt.suggested is None:
+        return None
+    here = shown(doubt.suggested, person)
+    if doubt.why != "unit" or unit != person.units.temperature:
+        return here
+    other = replace(person.units, temperature="c" if unit == "f" else "f")
+    return f"{shown(doubt.suggested, replace(person, units=other))} ({here})"
 
 
 def report(change: Change, plain: Plain, *, tender: bool = False) -> tuple[str, asking.Rows]:

@@ -119,6 +119,13 @@ def _one(field: str, person: Person, now: datetime) -> str:
             return ""
 
 
+def degrees_by_use(person: Person) -> str:
+    """That bare numbers count in the scale that was typed for the meat or the pit, and how that is undone."""
+    if person.units.temperature == "c":
+        return say("You type °C, so a bare number of meat or pit is °C for me from here on; «use f» changes it.")
+    return say("You type °F, so a bare number of meat or pit is °F for me from here on; «use c» changes it.")
+
+
 def _height(person: Person) -> str:
     if person.units.length == "in":
         return f"{person.altitude_m / METRES_PER_FOOT:.0f} ft"

@@ -64,11 +64,10 @@ def doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
     if new.seconds < 0 or _past_a_later_one(history, new):
         return Doubt("clock", new, here)
     jumped = _jump(history, new, expected)
-    wide = 2 * here.p90 - here.p50  # the band widened by once more its own half: doubted readings are rare
-    if not jumped and _between(2 * here.p10 - here.p50 - BEHIND_K, new.celsius, wide + MARGIN_K):
+    if not jumped and _may_well_be(new.celsius, here):
         return None
     explained = _explained(cook, history, new, here)
-    if explained is None and not jumped and _between(_lowest(cook, history, new), new.celsius, wide + AHEAD_K):
+    if explained is None and not jumped and _between(_lowest(cook, history, new), new.celsius, _widest(here) + AHEAD_K):
         return None
     possible = CORE_LOW_C <= new.celsius <= CORE_HIGH_C
     return explained or (Doubt("jump", new, here) if jumped and possible else _left(new, here, expected))
@@ -90,7 +89,7 @@ def _lowest(cook: Cook, history: History, new: Seen) -> Celsius:
 def _explained(cook: Cook, history: History, new: Seen, here: Band) -> Doubt | None:
     pit = _pit_near(cook, history, new)
     for reason, celsius in _other_units(new.celsius):
-        if _close(celsius, here):
+        if _may_well_be(celsius, here):  # what would not be doubted in the other unit
             return Doubt(reason, new, here, suggested_c=celsius)
     if abs(new.celsius - pit) < PIT_NEAR_K and not _close(new.celsius, here):
         swapped = any(_close(r.celsius, here) for r in _same_time(history, new, "pit"))
@@ -149,6 +148,15 @@ def _expected(cook: Cook, history: History) -> Run:
 def _spread(expected: Run, seconds: float) -> Band:
     row = expected.at(np.array([max(seconds, 0.0)]))[0]
     return band(row, np.ones(len(row)))
+
+
+def _may_well_be(celsius: Celsius, here: Band) -> bool:
+    return _between(2 * here.p10 - here.p50 - BEHIND_K, celsius, _widest(here) + MARGIN_K)
+
+
+def _widest(here: Band) -> Celsius:
+    """The upper end of the band widened by once more its own half: doubted readings are rare. [°C]"""
+    return 2 * here.p90 - here.p50
 
 
 def _between(low: Celsius, celsius: Celsius, high: Celsius) -> bool:
