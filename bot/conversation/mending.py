@@ -6,14 +6,14 @@ from datetime import datetime, timedelta
 from math import isclose
 from typing import Any
 
-from bot.conversation import meal, moving, reading, righting, starting, water
+from bot.conversation import meal, moving, reading, righting, spoons, starting, water
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
 from bot.intents.withdrawn import READING
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import mends, refusals, settings, unclear
+from bot.wording import mends, put_in, refusals, settings, unclear
 from core.batch.assess import Assessment
 from core.batch.assess import Change as Differs
 from core.batch.events import Changed, Done, Event, Probe, Read, What
@@ -41,13 +41,13 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
         case Change(changes):
             a = batches.look(turn, batch)
             if dry := water.no_bath(a, changes):
-                return (dry,)
-            wanted = water.settled(a, _longer(a, changes))
+                others = {name: value for name, value in changes.items() if name not in water.SAID}
+                return (*(_changed(turn, batch, spoons.without_silence(a, others)) if others else ()), dry)
+            wanted = water.settled(a, spoons.without_silence(a, _longer(a, changes)))
         case MoveDeadline(to=to, by=by):
             wanted = {"deadline": meal.deadline(batches.look(turn, batch), to, by)}
     deadline = wanted.get("deadline")
-    unfit = refusals.unfit_date(turn.person, deadline, turn.now) if deadline else None
-    if unfit:
+    if deadline and (unfit := refusals.unfit_date(turn.person, deadline, turn.now)):
         return meal.ask_again(turn, batches.look(turn, batch), unfit)
     if deadline and isinstance(intent, MoveDeadline) and (answered := meal.only_asked(turn, meant, batch, deadline)):
         return (answered,)
@@ -82,8 +82,9 @@ def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Rep
     had_plan = done.before is not None and done.before.plan is not None
     if done.after.plan is None or not had_plan:
         return (*starting.show(turn, done.after, had_plan=had_plan), *starting.never_told(done))
-    text = mends.changed(done, changes)
-    return (Reply(text, facts=facts(done.after), about=done.after.batch.id),)
+    unsaid, rows = put_in.of_cure_unsaid(done.after, changes)
+    text = f"{mends.changed(done, changes)}\n{unsaid}".rstrip()
+    return (Reply(text, buttons=rows, facts=facts(done.after), about=done.after.batch.id),)
 
 
 def _undone(turn: Turn, batch: str, intent: Undo) -> Sequence[Reply]:

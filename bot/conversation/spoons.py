@@ -1,7 +1,7 @@
-"""A dose that was put in by the spoon: noted with both ends of what its spoons may weigh."""
+"""A dose that no scale told: put in by the spoon, noted with both ends of what they may weigh, or told of by nobody."""
 
 from collections.abc import Sequence
-from typing import Final
+from typing import Any, Final
 
 from bot import measures
 from bot.conversation.understand import Understood
@@ -11,6 +11,7 @@ from bot.intents.normal import normal
 from bot.reply import Reply
 from bot.wording import mends, put_in
 from core import patterns as re
+from core.batch.assess import Assessment
 from core.cure.dose import from_teaspoons
 from core.service import batches
 from core.service.turn import Turn
@@ -34,3 +35,10 @@ def by_spoon(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     said = mends.changed(noted, changes)
     said = said if noted.after.ledger.thrown else f"{said}\n{put_in.by_spoon()}"
     return (Reply(said, facts=facts(noted.after), about=a.batch.id),)
+
+
+def without_silence(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
+    """Without the silence about curing salt (`put_in_cure` None), where it was told or weighed, or none is due."""
+    plain = a.dose is not None and a.dose.limit is None
+    known = plain or "brine" in a.batch.done or a.batch.put_in.get("put_in_cure") is not None
+    return {name: value for name, value in changes.items() if not (name == "put_in_cure" and value is None and known)}

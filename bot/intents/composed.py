@@ -142,7 +142,7 @@ def signs(intents: Sequence[Intent]) -> Iterator[tuple[str, str]]:
     for intent in intents:
         match intent:
             case Change(changes=fields) | Settings(changes=fields) | Start(said=fields):
-                yield from (("field", name) for name in fields)
+                yield from (("field", "put_in_water" if name == "water_kg" else name) for name in fields)
             case MoveDeadline():
                 yield "field", "deadline"
             case Reading(temperatures=temperatures):

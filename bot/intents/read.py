@@ -35,6 +35,7 @@ from bot.intents.cures import read_cures
 from bot.intents.dangers import grave_only_so, read_danger, warned
 from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
+from bot.intents.gone_in import gone_in
 from bot.intents.guests import read_guests
 from bot.intents.half_hours import HALF_HOUR, either_way, of_this_hour
 from bot.intents.heard import unheard
@@ -208,6 +209,8 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         begun = _read(line, shown, there)
         if any(isinstance(intent, Start) for intent in begun):
             return [clock, *begun]
+    if put_in := gone_in(plain, context, lambda line: _read(line, shown, context)):
+        return put_in
     for reader in _FIRST:
         if found := reader(plain, context):
             said = beside_answer(found, plain, context) if reader is read_answer else [found]

@@ -58,13 +58,13 @@ OF_THE_BRINE = frozenset({"brine_strength", "brine_hours", "salt_fraction", "thi
 def changed(change: Change, changes: dict[str, Any]) -> str:
     """A change acknowledged: the new value, the dose where it moved, and the steps that moved."""
     a = change.after
-    weighed = bool(changes.keys() & {"put_in_cure", "put_in_water"}) or (
+    weighed = any(name.startswith("put_in_") for name in changes) or (
         bool(changes.keys() & OF_THE_DOSE) and a.batch.dosed is not None
     )
     said = ", ".join(
         f"{FIELDS.get(field, field.replace('_', ' '))} {value(field, v, a)}".strip()
         for field, v in changes.items()
-        if field != "method" or not changes.get("cover_share")
+        if (field != "method" or not changes.get("cover_share")) and not (field == "put_in_cure" and v is None)
     )
     lead = _with_its_rule(say("Noted: {said}.", said=said), changes, a)
     before = change.before
@@ -82,7 +82,7 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:
         lead = say("{lead}\nThe way of the cure changes with it: {method}.", lead=lead, method=plans.method_line(a))
     if weighed:
-        lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a), put_in.to_plan(a)) if p)
+        lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a), *put_in.beside_plan(a)) if p)
     elif before is not None and _dose_differs(before, a):
         lead = f"{lead}\n{doses.dose(a)}"
     if by_the_clock(a.batch.setup) and changes.keys() & OF_THE_BRINE:

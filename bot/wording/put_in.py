@@ -1,5 +1,8 @@
 """Words for what has gone in, weighed by the cook: what is wrong with it, and the way out."""
 
+from dataclasses import replace
+from typing import Any
+
 from bot.intents.intents import Change as ChangeSetup
 from bot.intents.intents import StepDone
 from bot.wording import asking, cautions, doses, incidents, numbers, plans
@@ -9,10 +12,15 @@ from core.batch.assess import Assessment
 from core.batch.material import dose_of
 from core.batch.weighed import most_in, planned_now
 from core.cure.dose import Dose
-from core.cure.judgement import Judgement, Verdict, judge
+from core.cure.judgement import POUR_OFF_WITHIN, Judgement, Verdict, judge
 from core.errors import OverLimit
 from core.plan.steps import Step
+from core.safety.record import CURED_FROM
+from core.units import Hours, Kilograms
 
+OTHERWISE = 0.1  # of what was planned, and a gram: no scale and no spoon for the last pinch. Judgement
+SALTIER = 0.005  # of meat and water: what a tongue notices, as in bot/conversation/curing.py. Judgement
+A_GRAM = 0.001  # kg
 WORTH_ADDING = 0.02  # of a dose; less no kitchen scale shows. Judgement
 
 
@@ -27,7 +35,39 @@ def judged(a: Assessment) -> str:
     found = most if most.verdict not in NOT_OVER else judge(d, lain)
     if found.verdict is Verdict.WITHIN:
         return ""
-    return f"{VERDICTS[found.verdict]}.\n{_mended(a, d, found)}"
+    return f"{VERDICTS[found.verdict]}.\n{_mended(a, d, found, lain)}"
+
+
+def too_weak(a: Assessment) -> str:
+    """That what was told as put in is no cure, however pink it makes the meat; "" where it is one, or is only planned."""
+    d = a.dose
+    told = a.batch.put_in.get("put_in_cure") is not None
+    if not told or d is None or d.limit is None or d.nitrite_ingoing >= CURED_FROM:
+        return ""
+    return say(
+        "Too weak to count as cured, however pink: {nitrite} nitrite went in, {floor} are the least. It cools and keeps by the uncured rules.",
+        nitrite=numbers.ppm(d.nitrite_ingoing),
+        floor=numbers.ppm(CURED_FROM),
+    )
+
+
+def beside_plan(a: Assessment) -> tuple[str, ...]:
+    """What was planned, where what was told as put in is another dose; and how a brine still becomes the planned one."""
+    d, told = a.dose, a.batch.put_in
+    if d is None or d.limit is None or told.get("put_in_cure_most") is not None:
+        return ()
+    wanted = planned_now(a.batch, d.jurisdiction)
+    pairs = ((d.cure_kg, wanted.cure_kg), (d.salt_kg, wanted.salt_kg), (d.sugar_kg, wanted.sugar_kg))
+    of = ("put_in_cure", "put_in_salt", "put_in_sugar")
+    if not any(told.get(name) and abs(a - b) > OTHERWISE * b + A_GRAM for name, (a, b) in zip(of, pairs, strict=True)):
+        return (to_plan(a),)
+    planned = say(
+        "Planned were {cure} curing salt, {salt} salt and {sugar} sugar.",
+        cure=numbers.grams(wanted.cure_kg),
+        salt=numbers.grams(wanted.salt_kg),
+        sugar=numbers.grams(wanted.sugar_kg),
+    )
+    return planned, to_plan(a)
 
 
 def to_plan(a: Assessment) -> str:
@@ -50,25 +90,39 @@ def to_plan(a: Assessment) -> str:
     )
 
 
-def _mended(a: Assessment, d: Dose, found: Judgement) -> str:
+def _mended(a: Assessment, d: Dose, found: Judgement, lain: Hours | None = None) -> str:
     """The way out: weighed anew while the meat is not in, topped up where it is too weak, poured off in time."""
     if found.verdict is Verdict.UNDER_FLOOR:
-        if found.top_up_cure_kg is None:
+        if found.top_up_cure_kg is None or (lain is not None and lain > POUR_OFF_WITHIN):
             return cautions.WORDS["under_cured_floor"]
         if "into_cure" not in a.batch.done:
-            return say(
+            more = say(
                 "Stir in {more} more of the same salt before the meat goes in: that puts it right.",
                 more=numbers.grams(found.top_up_cure_kg),
             )
-        return say(
-            "Within a day of going in, {more} more of the same salt puts it right; later it keeps and cools by the stricter rules.",
-            more=numbers.grams(found.top_up_cure_kg),
-        )
+        else:
+            more = say(
+                "Within a day of going in, {more} more of the same salt puts it right; later it keeps and cools by the stricter rules.",
+                more=numbers.grams(found.top_up_cure_kg),
+            )
+        return "\n".join(line for line in (more, _salty(d, found.top_up_cure_kg, a)) if line)
     if "into_cure" not in a.batch.done:
         return say("The meat is not in it yet: throw that mix away and weigh it anew, {planned}.", planned=_anew(a, d))
     if found.pour_off:
         return incidents.ADVICE["pour_off_no_more_cure"]
     return say("What has gone into the meat no rinse and no soak takes out for sure. Do not serve it on my word.")
+
+
+def _salty(d: Dose, more: Kilograms, a: Assessment) -> str:
+    """What the salt comes to with curing salt that is topped up, where that is much: a weak one is salt almost all of it."""
+    then, planned = replace(d, cure_kg=d.cure_kg + more), planned_now(a.batch, d.jurisdiction)
+    if min(then.salt_fraction - one.salt_fraction for one in (d, planned)) < SALTIER:
+        return ""
+    return say(
+        "With it the salt comes to {salt}, instead of {planned}: soak it before it is smoked, ask «how long to soak».",
+        salt=numbers.percent(then.salt_fraction),
+        planned=numbers.percent(planned.salt_fraction),
+    )
 
 
 def _anew(a: Assessment, d: Dose) -> str:
@@ -111,6 +165,19 @@ def never_told(a: Assessment) -> tuple[str, asking.Rows]:
     planned = round(a.dose.cure_kg, 4)  # what is shown is what is kept
     as_planned = say("It was {cure}", cure=numbers.grams(planned))
     return text, ((asking.button(as_planned, ChangeSetup({"put_in_cure": planned}, a.batch.id)),),)
+
+
+def of_cure_unsaid(a: Assessment, changes: dict[str, Any]) -> tuple[str, asking.Rows]:
+    """Salt went in and of the curing salt nothing was told: nobody knows that it is in, unless it was what is planned."""
+    if changes.get("put_in_cure", "") is not None:
+        return "", ()
+    if a.dose is None:
+        return unknown(), ()
+    planned = round(a.dose.cure_kg, 4)
+    lead = say("You said nothing of the curing salt: {cure} were planned.", cure=numbers.grams(planned))
+    as_planned = say("It was {cure}", cure=numbers.grams(planned))
+    tap = asking.button(as_planned, ChangeSetup({"put_in_cure": planned}, a.batch.id))
+    return f"{lead}\n{unknown()}", ((tap,),)
 
 
 def by_spoon() -> str:

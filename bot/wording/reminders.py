@@ -3,7 +3,19 @@
 from datetime import datetime, timedelta
 
 from bot.reply import Reply
-from bot.wording import asking, cautions, general, incidents, language, lateness, named, numbers, safety, tasks
+from bot.wording import (
+    asking,
+    cautions,
+    general,
+    incidents,
+    language,
+    lateness,
+    named,
+    numbers,
+    put_in,
+    safety,
+    tasks,
+)
 from bot.wording.debriefs import next_slot
 from core.batch.assess import Assessment, Change
 from core.plan.reminders import FLIP_AND_FRIDGE
@@ -61,17 +73,12 @@ def fridge_too(a: Assessment) -> str:
 
 def _extra(step: Step, a: Assessment) -> list[str]:
     if step.kind is Kind.OUT and a.plan is not None:
-        chance = a.after_cure()
-        return (
-            []
-            if chance is None
-            else [
-                language.say(
-                    "By now {probability_pink} of pieces like this are pink in the middle.",
-                    probability_pink=numbers.chance(chance.probability_pink),
-                )
-            ]
+        chance, weak = a.after_cure(), put_in.too_weak(a)
+        pink = language.say(
+            "By now {probability_pink} of pieces like this are pink in the middle.",
+            probability_pink="" if chance is None else numbers.chance(chance.probability_pink),
         )
+        return [weak or pink] if weak or chance is not None else []
     if step.kind is Kind.OFF and a.ready is not None:
         return [language.say("The estimate is {when}.", when=numbers.time_band(a.ready, a.person, a.now))]
     if step.kind is Kind.SLICE:

@@ -26,6 +26,8 @@ def cured_yet(a: Assessment) -> str:
         return put_in.unknown()
     if a.cure is None or a.dose is None or into is None:
         return standing.out(a)
+    if out is None and (weak := put_in.too_weak(a)):
+        return f"{weak}\n{standing.out(a)}"
     days = ((out or a.now) - into) / timedelta(days=1)
     chance = numbers.chance(a.cure.after(max(days, 0.01)).probability_pink)
     if out is not None:

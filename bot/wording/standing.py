@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import lateness, numbers, plans, steps
+from bot.wording import lateness, numbers, plans, put_in, steps
 from bot.wording.language import say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -53,7 +53,7 @@ def out(a: Assessment) -> str:
             "By then {chance} of pieces like this are pink in the middle.",
             chance=numbers.chance(after.probability_pink),
         )
-        if after is not None
+        if after is not None and not put_in.too_weak(a)
         else ""
     )
     left = step.due - a.now

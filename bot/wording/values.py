@@ -51,6 +51,8 @@ FIELDS = Words(
         "put_in_cure": "curing salt put in",
         "put_in_cure_most": "by the spoon, at most",
         "put_in_water": "water put in",
+        "put_in_salt": "salt put in",
+        "put_in_sugar": "sugar put in",
         "law": "weighed by the law of",
         "fridge_vouched": "on your word, the fridge stayed at 4 °C (40 °F) or below",
     }
@@ -106,12 +108,19 @@ def _water(field: str, v: float, a: Assessment) -> str:
     return say("{kg} kg (litres)", kg=decimal(kg, 2))
 
 
+def _grams(v: float | None, *, up: bool) -> str:
+    """What was weighed in, the most of a spoon rounded up; None where nobody told it."""
+    if v is None:
+        return say("not told")
+    return numbers.grams_up(v) if up else numbers.grams(v)
+
+
 def value(field: str, v: Any, a: Assessment) -> str:
     """A value of the setup in the person's units."""
     person = a.person
     match field:
-        case "put_in_cure" | "put_in_cure_most":
-            return numbers.grams_up(v) if field == "put_in_cure_most" else numbers.grams(v)
+        case "put_in_cure" | "put_in_cure_most" | "put_in_salt" | "put_in_sugar":
+            return _grams(v, up=field == "put_in_cure_most")
         case "put_in_water" | "water_share":
             return _water(field, v, a)
         case "vacuum" if v and not meats.fish(a):  # the rule of the cold pack is that of fish

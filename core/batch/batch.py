@@ -207,7 +207,7 @@ def _changed(batch: Batch, changes: dict[str, Any], at: datetime) -> Batch:
     if "pit_c" in changes and "meat_on" in batch.done:
         batch = but(batch, pit_sets=(*batch.pit_sets, (at, changes["pit_c"])))
     found = _with(batch, changes, Setup.change)
-    return _dosed(found, at) if any(name.startswith("put_in_") for name in changes) else found
+    return _dosed(found, at) if changes.keys() & {"put_in_cure", "put_in_water"} else found
 
 
 def _with(batch: Batch, changes: Mapping[str, Any], put: Callable[[Setup, dict[str, Any]], Setup]) -> Batch:

@@ -32,6 +32,9 @@ def dose_in(batch: Batch, jurisdiction: str) -> Dose:
         weighed,
         meat_kg=batch.setup.mass,
         water_kg=put_in.get("put_in_water", weighed.water_kg),
+        salt_kg=put_in.get("put_in_salt", weighed.salt_kg),
+        sugar_kg=put_in.get("put_in_sugar", weighed.sugar_kg),
+        rubbed_salt_kg=min(weighed.rubbed_salt_kg, put_in.get("put_in_salt", weighed.salt_kg)),
         nitrite_fraction=printed[0] or 0.0,
         nitrate_fraction=printed[1],
     )
@@ -81,9 +84,10 @@ def planned_now(batch: Batch, jurisdiction: str) -> Dose:
 def is_told(batch: Batch) -> bool:
     """Whether what went in is known: by the dose that was told before it was weighed, or by the grams that went in.
 
-    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose.
+    Salt that was weighed before its strength was told, or before the batch was begun here, went in by some other dose;
+    and where plain salt was told without a word of the curing salt, nobody knows that it is in.
     """
     dosed, went_in = batch.dosed, [batch.done[step] for step in ("brine", "into_cure") if step in batch.done]
     if dosed is None or dosed.nitrite_target == 0.0 or "put_in_cure" in batch.put_in:
-        return True
+        return dosed is None or dosed.nitrite_target == 0.0 or batch.put_in["put_in_cure"] is not None
     return dosed.cure_nitrite_fraction is not None and all(at >= batch.started - ROUNDLY for at in went_in)
