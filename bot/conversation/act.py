@@ -74,6 +74,8 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     if isinstance(meant, Reply):
         return (meant, *starting.go_on(turn, then))
     replies = _answers(turn, meant)
+    for waited in out_of_turn.line_kept(turn, meant):
+        replies = together([*replies, *_answers(turn, waited)])
     begun = any(isinstance(intent, Start) for intent in meant.intents)  # it has taken along those that wait
     return replies if begun else (*replies, *starting.go_on(turn, then))
 
@@ -81,11 +83,12 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
 def _answers(turn: Turn, meant: Understood) -> Sequence[Reply]:
     if told := _story(turn, meant):
         return told
-    meant = out_of_turn.taken_out(turn, meant)
+    meant = out_of_turn.one_question(out_of_turn.taken_out(turn, meant))
     replies: list[Reply] = []
     for here, intent in _in_their_order(turn, meant):
         said = (hours.with_the_other(turn, here, intent, reply) for reply in _one(turn, here, intent))
         replies.extend(_named(intent, reply) for reply in said)
+    out_of_turn.keep_line(turn, meant)
     if not all(isinstance(intent, ASKING) for intent in meant.intents):
         answered.forget(turn)
     households.told(turn, replies)

@@ -43,6 +43,17 @@ _AT_TABLE: Final = re.compile(
     r"|sat down to eat|sitting down(?: to (?:eat|dinner|lunch|supper|it))?|(?:on|at) the table|being eaten)"
     r"(?: (?:it|this|now|right now|already|at last|the (?!rest|others?)\w+|here|together))*$"
 )
+_SOME: Final = (
+    r"(?:some|half|most|(?:a|one|two|\d) (?:few|couple|packs?|packets?|bags?|bits?|slabs?|pieces?|chunks?|parcels?"
+    r"|slices?|rashers?|bites?|taste|third|quarter))(?: (?:of (?:it|them|the \w+)|slices?|rashers?|bits?))*"
+)
+_A_PART_EATEN: Final = re.compile(  # «kids had some for breakfast», «gave next door a pack», «sent a slab to my mum»
+    rf"^(?:(?!not|never|nobody|havent|will|ill)\w+ ){{0,3}}(?:(?:gave|sent|brought|handed|passed)"
+    rf"(?: (?!it |them )[a-z]+){{0,3}} {_SOME}(?: (?:to|for|over|round|away)(?: [a-z]+){{0,4}})?"
+    rf"|(?:had|tried|fried|ate|enjoyed)(?: up)? {_SOME}(?:,? (?:for (?:breakfast|brunch|lunch|dinner|supper|tea)|on"
+    r" toast|in (?:a|the|our|my) \w+|with \w+|already|today|tonight|earlier|just now|yesterday|this morning"
+    r"|last night|at the weekend))*)$"
+)
 _COLD_C: Final = 5.0  # the chill is over, as far as a reading shows
 _REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
 
@@ -54,9 +65,9 @@ def read_served(text: str, context: Context) -> Intent | None:
     if _HEATED.search(text):
         return _heated(text, context)
     at_table = _AT_TABLE.match(text)
-    if not at_table and not _EATEN.match(text):
-        return None
     cold = context.phase == "stored" or (context.last_core_c is not None and context.last_core_c <= _COLD_C)
+    if not at_table and not _EATEN.match(text) and not (cold and _A_PART_EATEN.match(text)):
+        return None
     meal = StepDone(str(Kind.SERVE))
     return meal if cold else Unclear("eat_now" if at_table else "likely", text[:60], () if at_table else (meal,))
 

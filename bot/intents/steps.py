@@ -109,6 +109,7 @@ _THAWS: Final = re.compile(
     r"(?: (?:it|now|in (?:the )?(?:fridge|sink|cold water)))*$"
 )
 _AFTER_THE_CURE: Final = (Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB)
+_COOKED: Final = re.compile(r"\boff the (?:smoker|grill|pit|fire)\b|\btook (?:it|them) off$|\bsliced (?:it|them)\b")
 _ON_THE_FIRE: Final = (Kind.WRAP, Kind.OFF)
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
@@ -116,12 +117,8 @@ _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 def read_step(text: str, context: Context) -> list[Intent]:
     """What a plain text says of a step; nothing where it says none."""
     text = as_meat(text)
-    if missed := _missed(text, context):
-        return [missed]
-    if left_out := read_skipped(text, context):
-        return [left_out]
-    if later := read_put_off(text, context):
-        return [later]
+    if told := _missed(text, context) or read_skipped(text, context) or read_put_off(text, context):
+        return [told]
     if _THAWS.search(text) and not _NOT.search(text):  # into the fridge to thaw is into no cure
         return [StepDone(str(Kind.THAW))] if context.phase == "waiting" else []
     if (_NOT.search(text) and not text.startswith("not bad")) or _DONE_BY.match(text):
@@ -219,6 +216,8 @@ def _possible(kind: Kind, text: str, context: Context) -> bool:
     if kind is Kind.SERVE and context.phase in ("resting", "chilling") and _A_PART.search(text):
         return False  # the rest still cools
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
+        if context.phase == "curing" and _COOKED.search(text):  # nobody told of the fire, or that it is out: asked
+            return kind in (Kind.OFF, Kind.SLICE)
         return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
     if kind is Kind.OUT and context.phase in ("resting", "chilling", "stored"):
         return False  # out of the ice, or of the cooler

@@ -14,7 +14,7 @@ def is_it_out(step: Step, a: Assessment) -> tuple[str, asking.Rows]:
     out = a.plan.step("out") if a.plan else None
     text = say(
         "Is it out of the cure already? The plan has it in until {when}, and «{name}» comes after that.\n"
-        "Tap it if it is out for good; then say the step again. If it goes on, nothing changes.",
+        "Tap it if it is out for good, and what you said is noted with it. If it goes on, nothing changes.",
         when=numbers.when(out.due, a.person, a.now) if out else "",
         name=steps.name(step, a),
     )

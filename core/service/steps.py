@@ -142,6 +142,7 @@ BEFORE: Final = {  # what cannot have been done later than a step
 DAY_AHEAD: Final = timedelta(days=2)  # what is out of its cure may well be cooked a day sooner
 EARLY_OUT: Final = timedelta(days=1)  # before it a rinse or a soak is asked about: nobody takes it out by a slip
 TOLD_LATE: Final = {Kind.BRINE: timedelta(hours=6)}  # that it is mixed is often told when the meat is in
+COOKED: Final = frozenset({Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE})
 AFTER_THE_CURE: Final = frozenset({Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB, Kind.MEAT_ON})
 
 
@@ -182,10 +183,13 @@ def _is_read_again(a: Assessment) -> bool:
     return warm is not None and a.now - warm <= ASKED_LATELY
 
 
-def is_in_for_long(a: Assessment, step: Step, at: datetime) -> bool:
-    """Whether a step after the cure is told of while the plan has the meat in it for a good while yet."""
+def is_in_for_long(a: Assessment, kind: str, at: datetime) -> bool:
+    """Whether a step after the cure is told of while the plan has the meat in it for a good while yet.
+
+    What comes off a fire was out of its cure whatever the plan has, and nobody said when.
+    """
     due = out_due(a)
-    return step.kind in AFTER_THE_CURE and due is not None and due - at > EARLY_OUT
+    return due is not None and (kind in COOKED or (kind in AFTER_THE_CURE and due - at > EARLY_OUT))
 
 
 def is_lit_early(a: Assessment, step: Step) -> bool:

@@ -53,5 +53,9 @@ RULES: Final = rules(
     (r"^(?:use |in |do )?(?:the )?oven instead$", "finish in the oven"),
     (r"(?:^(?:(?:im|i|we|are|is|planning|plan|going|gonna|will|ill|to|be|its) )+(?:smok(?:e|ing)|cook(?:ing)?"
      r"|run(?:ning)?) (?:it |this )?|\brun(?:ning)? (?:it|this) )at (?=(?:2\d\d|3[0-4]\d)\b)", "run the pit at "),
+    # «smoking now», «its smoking at 90 c»: the meat is on
+    (r"^(?:(?:ok|so|now|its|it is|(?:the )?(?:meats?|belly|bellies|bacon|ham|loin)(?: is)?|just|already|finally"
+     r"|started|been) )*smoking(?: (?:it|them|now|away|nicely|already))*(?:,? (?:at )?(?P<n>[6-9]\d|[1-3]\d\d)"
+     r"(?P<u> ?[cf])?)?(?: now)?$", lambda m: f"meat is on, pit {m['n']}{m['u'] or ''}" if m["n"] else "meat is on"),
     (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
 )  # fmt: skip
