@@ -81,7 +81,7 @@ def mark(turn: Turn, meant: Understood, intent: StepDone | StepMissed | StepSkip
         case StepMissed():
             return _missed(turn, a, _not_done(a, intent, step, at), intent)
         case StepSkipped():
-            return _skipped(turn, a, step)
+            return which_step.none_then(a, intent, step) or _skipped(turn, a, step)
         case Snooze():
             return _put_off(turn, a, step, intent)
 

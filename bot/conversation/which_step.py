@@ -4,7 +4,10 @@ import re
 from datetime import datetime, timedelta
 from typing import Final
 
+from bot.facts import facts
 from bot.intents.intents import Snooze, StepDone, StepMissed, StepSkipped
+from bot.reply import Reply
+from bot.wording import marks
 from core.batch.assess import Assessment
 from core.batch.events import Done, Missed, Probe
 from core.plan.hours import wall_of
@@ -39,6 +42,13 @@ def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
         return weighs and bool(_BRINE.search(said) or a.batch.last(Probe.BRINE))
     mixed = Kind.BRINE in a.batch.done
     return setup.method == "brine" and not mixed and not _BRINE.search(said) and bool(_DRY.search(said))
+
+
+def none_then(a: Assessment, intent: StepSkipped, step: Step) -> tuple[Reply, ...]:
+    """«not tonight», where the flip of tonight is done: the next one is none of tonight and is not left out for it."""
+    if intent.at is None or abs(step.due - intent.at) <= FAR_FROM_IT:
+        return ()
+    return (Reply(marks.none_called(a), facts=facts(a), about=a.batch.id),)
 
 
 def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:

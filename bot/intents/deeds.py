@@ -56,7 +56,7 @@ DEEDS: Final = re.Rules(
                          r"|tub|pickle)\b|(?:^|\b(?:meat|fish|fillets?|side|it|its|is|are|them|went|lies|laid|now) )"
                          r"in(?:to)? the (?:dry )?salt\b"
                          r"|(?:\b(?:meat|its|it|them|went|going|put|popped) in(?:to)? (?:brine|cure)\b"
-                         r"|^(?:its )?bagged(?=$| and\b)|\band bagged(?: it)?$)"
+                         r"|^(?:its )?bagged(?=$| and\b| at \d{1,2}[.:])|\band bagged(?: it)?$)"
                          r"|(?<!double )(?<!double-)(?<!re)(?<!re-)\b(?:bagged (?:it|up)"
                          r"|started curing|its curing)\b|\b(?:put|got) (?:it|them|the meat) in\b(?! the)"
                          r"|\bmeats? (?:went |is |goes )?in\b(?! the)|^(?:its )?in(?: now)?(?=$| at \d)"

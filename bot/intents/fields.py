@@ -70,14 +70,14 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
                       r" (?:pierced|pricked|jaccarded|needled|tenderi[sz]ed)\b"
                       r"|^(?:pierced|jaccarded|needled)$"),
     ("skin_on", True, r"\b(?:skin|rind)[ -]on\b|\bmit schwarte\b"),
-    ("skin_on", False, r"\b(?:skin|rind)[ -](?:off|less)\b|\b(?:no|without) (?:skin|rind)\b|\bskinless\b"
+    ("skin_on", False, r"\b(?:skins?|rind)(?: is)?[ -](?:off|less)\b|\b(?:no|without) (?:skin|rind)\b|\bskinless\b"
                        r"|\bohne schwarte\b"),
     ("sugar_fraction", 0.0, r"\b(?:no|without|zero|skip(?: the)?|leave out(?: the)?) (?:added )?sugar\b"
                             r"|\bsugar[- ]?free\b"),
     ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),
     ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
     ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
-    ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b"),
+    ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b|\bnot (?:yet |quite |fully |all )*(?:thawed|defrosted)\b"),
     ("wrap", "paper", r"^paper not foil$|\bpaper (?:instead|wrap)\b"
                       r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap(?: it)?|use|with|(?:swap|switch|change"
                       r"|go) (?:to|with|over to)) (?:in |the )?paper\b"),

@@ -280,6 +280,8 @@ def read_word(text: str, context: Context) -> Intent | None:
         return None
     if content(when.without_times(bare)):
         return None
+    if re.match(r"not (?!un|til|before)", bare):  # no meal on the very day, and nobody said when instead
+        return Unclear("not_then", bare)
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
     part = re.match(r"(?:not (?:until|till?) )?(?:in the|this|tomorrow|tonight)\b", bare)
     if _step_waits(context) and part and not said.hour_said and not meal and (soon := when.future(bare, context)):

@@ -77,6 +77,23 @@ def beyond_its_pit(items: Sequence[Item], unit: str | None) -> list[tuple[Item, 
     return [(item, low if item is named else high) for item in items]
 
 
+def behind_its_name(items: Sequence[Item], unit: str | None) -> list[tuple[Item, Temperature]] | Unclear | None:
+    """«245 pit 152»: the name may belong to the number before it, where that is far over the one behind."""
+    first, last = items
+    degrees = last.number.unit or first.number.unit or unit
+    behind = last.number.probe is Probe.PIT and first.number.probe is None and degrees is not None
+    if not behind or degrees is None or first.number.value - last.number.value <= _ONE_PIECE[degrees]:
+        return None
+    ways = [
+        (Temperature(core.number.value, degrees, Probe.CORE), Temperature(pit.number.value, degrees, Probe.PIT))
+        for core, pit in ((last, first), (first, last))
+        if can_be(Probe.CORE, degrees, core.number.value) and can_be(Probe.PIT, degrees, pit.number.value)
+    ]
+    if len(ways) == 1 and ways[0][1].value == first.number.value:
+        return [(first, ways[0][1]), (last, ways[0][0])]
+    return Unclear("pair", options=tuple(Reading(way) for way in ways)) if len(ways) > 1 else None
+
+
 def both_named(items: Sequence[Item], context: Context) -> list[tuple[Item, Temperature]]:
     """«meat 65 grill 120»: the two of one look in the one unit in which both can be; nothing where that is open."""
     named = {item.number.probe: item.number for item in items}

@@ -17,7 +17,7 @@ from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
 from bot.intents.lids import grate_alone
 from bot.intents.lone import besides, strengths
-from bot.intents.pairs import beyond_its_pit, both_named, out_of_the_ice, swapped, two_spots
+from bot.intents.pairs import behind_its_name, beyond_its_pit, both_named, out_of_the_ice, swapped, two_spots
 from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
 from bot.intents.rated import MARK
 from bot.intents.set_points import WANTED
@@ -213,12 +213,13 @@ def _half_labelled(items: list[Item], line: Line, context: Context) -> Found | U
     named = next(item.number.probe for item in items if item.number.probe)
     other = Probe.PIT if named is Probe.CORE else Probe.CORE
     unit = _unit_of(items, context)
-    if beyond := beyond_its_pit(items, unit):
+    earlier = line.words & _EARLIER  # «pit was 225, 250 now»
+    if beyond := (None if earlier else behind_its_name(items, unit)) or beyond_its_pit(items, unit):
         return beyond
     bare = [replace(i.number, unit=i.number.unit or unit) for i in items if not i.number.probe]
     fits = [probe for probe in (other, named) if all(may_be(number, probe, context) for number in bare)]
     ways = [_one_by_one(_named(items, probe), context) for probe in fits]
-    if len(ways) > 1 and line.words & _EARLIER:
+    if len(ways) > 1 and earlier:
         readings = (Reading(tuple(t for _, t in way)) for way in ways if not isinstance(way, Unclear))
         return Unclear("number", options=tuple(readings))
     return ways[0] if ways else _one_by_one(_named(items, other), context)

@@ -60,6 +60,7 @@ _DIFFERENCE: Final = re.compile(r"\b(?:down|up|by|dropped|drop|fell|rose|gained|
 _SLASH: Final = re.compile(r"\d ?°?[cf]? ?/ ?\d")  # «70/120»: meat and pit, never one thermometer twice
 _HOUR_ONLY: Final = re.compile(r"\b(?:since|after|until|till?|before|seit|bis)$")  # no temperature comes after these
 _AS_AN_HOUR: Final = re.compile(r"(?:1?\d|2[0-3])\.[0-5]\d")
+_READ_TOO: Final = re.compile(r"(?<![\d.])\d{2,3}(?:\.\d)?(?![\d.])")  # «12.15 meat 151»
 _HOUR_OF: Final = re.compile(r"(?:\b(?:at|since|from|um|seit)|@)$")
 _PUT_AT: Final = re.compile(
     r"\b(?:in|on|off|out|up|over)(?: at| around| about| since)?$"
@@ -202,7 +203,8 @@ def _take_number(found: re.Match[str], line: Line, waiting: _Waiting, text: str)
         return
     written = bool(_AS_AN_HOUR.fullmatch(found["temp"]))  # «on at 7.10»: nobody reads a thermometer so finely
     named = len(line.order) == 1 and not line.items  # «fridge at 9 at 7»: first how cold, then when
-    hour = (_HOUR_ONLY.search(before) or _PUT_AT.search(before)) or (
+    alone = written and not (line.order and isinstance(line.order[-1], Probe)) and _READ_TOO.search(text)
+    hour = (alone or _HOUR_ONLY.search(before) or _PUT_AT.search(before)) or (
         _HOUR_OF.search(before) and (written or (not named and _other_number(found, text)))
     )
     if unit is None and 0 < value <= 24 and hour:

@@ -98,7 +98,7 @@ _REMARKS: Final = re.Rules(
         ("watch", r"^(?:please |pls |can you |just )?(?:only )?(?:text|message|ping|call|tell|alert|warn|buzz|wake"
                   r"|notify|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit"
                   r"|core|meat|temps?|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
-        ("more", r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about) )*(?:a |the )?"
+        ("more", r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about|i|we|it|needs?|do) )*(?:a |the )?"
                  r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
         ("more_in", r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
                     r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),

@@ -271,3 +271,8 @@ def snoozed(step: Step, change: Change, until: datetime) -> str:
         if not m.startswith(steps.name(step, a))
     ]
     return "\n".join([lead, *moved, *lateness.late(a, change.before.plan if change.before else None)])
+
+
+def none_called(a: Assessment) -> str:
+    """Nothing is called for at the time for which it is to be left out."""
+    return say("Nothing is called for then, so nothing is left out. {coming}", coming=plans.coming(a))

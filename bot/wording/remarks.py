@@ -62,6 +62,9 @@ REMARKS: Final = {
         "What is it about: the piece, or the time? A piece that does not fit may be cut, its dose stays.\n"
         "For another hour of the meal type it, like «dinner at 19:00»; «how much longer» asks when it is done."
     ),
+    "not_then": language.later(
+        "What is not to be then: the meal, or a step? Type when instead, like «sunday instead» or «remind me at 09:00»."
+    ),
     "half": language.later("Half what: the meat, how far it is, or half an hour? Say it with its word, or tap it."),
     "again": language.later(
         "Again what? A new piece begins with its weight, like «3.2 kg flat»; a step or a number is said anew, like «flipped»."

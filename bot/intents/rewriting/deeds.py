@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import CLOCK, DAY, TOLD, rules
+from bot.intents.rewriting.words import CLOCK, DAY, SPAN, TOLD, rules
 from core import patterns as re
 
 PAST: Final = {
@@ -47,7 +47,16 @@ RULES: Final = rules(
     (rf"\b(flipped|turned|did (?:it|the \w+)|done|flip|rinsed|lit|wrapped)((?: it| them| both)?)(?:,? (?:but )?(?:a bit"
      rf" |bit )?late)?,? (?:(?:about|around|more like|like|say|maybe|roughly|circa|ca|at) )+(?={CLOCK}$)", r"\1\2 at "),
     (r"\b(?:gave|given|giving) (?:it|them|the \w+) (?:an? |another )?(?:(?:good|quick|nice|final|thorough|proper"
-     r"|wee) )*(flip|turn|rinse|soak)\b", r"did the \1"),
+     r"|wee) )*(flip|turn|rinse|soak|spritz)\b", r"did the \1"),
+    (rf"\b(?:did|gave (?:it|them)) an? ({SPAN}) soak\b|\b(?:had|left|kept|put) (?:it|them) in "
+     rf"(?:(?:the|cold|fresh|clean) )*water (?:for )?(?={SPAN}$)",
+     lambda m: f"soaked it for {m[1] or ''}"),
+    (r"\bskipped (?=(?:the )?(?:(?:flip|turn|one) )?(?:last (?:nights?|evening|one)|yesterdays?"
+     r"|this morning)\b)", "missed "),
+    (r"\b(meat|it|fish|bags?)s? (?:was|were) in (?=at \d)", r"\1 went in "),
+    (rf"\b(went in|is in|in) (?={CLOCK},? (?:and )?not (?:at )?{CLOCK}$)", r"\1 at "),
+    (r"^((?!(?:im|i|we|not|who|whos|still|just|were|am|keep|stop|start|ok|been|when|like|no|why|how|is)\b)"
+     r"(?:my |the )?[a-z]{2,12}) (?=doing (?:the )?(?:flips?|turns|flipping|fire|pit)\b)", r"\1 is "),
     (r"\b(?:last (?:night|evening)|yesterday evening|this morning) and (?:again )?(?:this morning|just now|now"
      r"|today|tonight|this evening)\b", "both times"),
     (r"\bit was (?:at )?(\d{1,2}(?::\d\d)?(?: ?[ap]m)?) (?:when |that )?(?:i|we) (did it|flipped|turned it|rinsed"

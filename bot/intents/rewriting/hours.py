@@ -21,8 +21,9 @@ _ANY_DEED: Final = (
 RULES: Final = rules(
     # shorthand
     (r"\b(yesterday|this|tomorrow|last|that|(?:mon|tues?|wednes|thurs|fri|satur|sun)day|mon|tues?|wed|thu(?:rs?)?|fri"
-     r"|sat) eve\b", r"\1 evening"),
-    (r"\b(on|off|in|out|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)", r"\1 at "),
+     r"|sat|sun) eve\b", r"\1 evening"),
+    (r"\b(on|off|in|out|bagged|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)",
+     r"\1 at "),
     # 0740, «lit it, 8ish», «at 7 meat on», «7.40 flipped»: hours beside a deed
     (r"(?<![\d.,/:])\b0(\d)([0-5]\d)\b(?![.,%]| ?(?:g|kg|ml|f|percent)\b)", r"\1:\2"),
     (rf"\b({_FIRE_DEED}),? {_ABOUT_AT}(?P<h>{_HOUR})(?:-\d{{1,2}})?(?:ish)?$", r"\1 at \g<h>"),

@@ -37,7 +37,7 @@ RULES: Final = rules(
     (r"^(?:guests?|people|they|everyone)(?: are| is)? early,? (?:(?:so|need|want|it|make|eating|eat|now) )*(?:at "
      r"|by )?(?=\d)", "guests at "),
     # «guests late, 2 not 1»: the hour of the meal
-    (r"\b(guests?|people|they|everyone|everybody|family|friends|company|visitors)(?: are| is|re)?(?: running"
+    (r"\b(guests?|people|they|everyones?|everybodys?|family|friends|company|visitors)(?: are| is|re)?(?: running"
      r"| coming)? (?:late|later|early|earlier|delayed"
      r"|behind),? (?:so )?(?:its )?(?:at )?(?=\d{1,2}(?::\d\d)? ?(?:[ap]m(?:,? (?:now|then|instead|please))*$"
      r"|(?:[ap]m)?,? (?:now$|(?:now )?(?:not|instead of) \d)))",

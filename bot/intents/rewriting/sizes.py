@@ -55,7 +55,8 @@ RULES: Final = rules(
      r"\1 \2"),
     # measured, and what it is
     (r"^(?:(?:i|we|just|ive) )*(?:re)?measured(?: it)?(?: again)?,? (?:and )?(?=(?:its|it is|now) [^,;]*\d)", ""),
-    (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))? at the (?:fat|thick(?:est)?) (?:end|side|part|spot)\b", r"\1 thick"),
+    (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))?(?: thick)? at the (?:fat|thick(?:est)?) (?:end|side|part|spot)\b",
+     r"\1 thick"),
     # a start that is asked for politely, and how its pieces are
     (r"^(?:can|could|may) (?:i|we) (?:make|do) (?=(?!.*\b(?:how|when|what)\b).*\b(?:got|have|from|out of"
      r"|with)\b.*\d ?(?:lbs?|pounds?|kgs?|kilos?)\b)", "make "),

@@ -13,7 +13,7 @@ from tests.talk_lines import KILOS, POUNDS, context
 FIRE, CURE = context("cooking"), context("curing")
 
 
-@pytest.mark.parametrize("text", ["12.30 it was 151", "12:30 it read 151", "it was 151 at 12.30"])
+@pytest.mark.parametrize("text", ["12.30 it was 151", "12.15 meat 151", "12:30 it read 151", "it was 151 at 12.30"])
 def test_an_hour_before_a_reading_is_its_hour(text: str) -> None:
     """It is no hour of a deed, and no reading of now."""
     (found,) = read(text, FIRE)
