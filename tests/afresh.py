@@ -1,15 +1,16 @@
 """A line read as if it were the first: nothing is remembered of what its readers found in it before."""
 
 from bot import measures
-from bot.intents import clause, meats, normal, sums, told
+from bot.intents import clause, meats, normal
 from bot.intents.context import Context
 from bot.intents.intents import Intent
 from bot.intents.read import read
+from bot.intents.sums import told, which
 from core import patterns
 from core.answers import dangers, likeness
 
 OF_A_LINE = (
-    measures.find, measures._convert, clause.remembered, meats.meat, normal.normal, sums.sum_of, told.told,
+    measures.find, measures._convert, clause.remembered, meats.meat, normal.normal, which.sum_of, told.told,
     dangers.grave, dangers.abroad, dangers._listed, dangers._spelled, likeness._likenesses,
 )  # fmt: skip
 

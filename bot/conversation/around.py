@@ -13,7 +13,7 @@ from bot.intents import spans, when
 from bot.intents.intents import MoveDeadline, Pause, Snooze
 from bot.intents.normal import normal
 from bot.intents.pauses import read_pause
-from bot.intents.told import told
+from bot.intents.sums.told import told
 from bot.wording import (
     around,
     asking,

@@ -16,7 +16,7 @@ from bot.intents.asked_setup import SECOND_KIND
 from bot.intents.dangers import PUT_IN, needs_no_sum
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
 from bot.intents.normal import normal
-from bot.intents.sums import sum_left
+from bot.intents.sums.which import sum_left
 from bot.reply import PictureWanted, Reply, Subject
 from bot.wording import (
     answers,

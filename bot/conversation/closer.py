@@ -9,7 +9,7 @@ from bot.intents import yard
 from bot.intents.intents import Ask
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
-from bot.intents.told import told
+from bot.intents.sums.told import told
 from core.answers.entries import ENGLISH, OF_BATCH, asked_of_batch
 from core.answers.find import FIRMLY, PLAINLY, closer_than
 from core.plan.steps import Kind

@@ -15,7 +15,7 @@ from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import find_topic, is_question
 from bot.intents.rewriting.slips import mended
-from bot.intents.told import told
+from bot.intents.sums.told import told
 from bot.reply import Reply
 from bot.wording import answers as of_answers
 from bot.wording import around as of_around

@@ -11,8 +11,8 @@ from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents.clause import to_batch
 from bot.intents.intents import Correct, Reading, StepDone, Temperature, Undo
-from bot.intents.lone import besides
-from bot.intents.plausible import Number, everything, meanings
+from bot.intents.temperatures.lone import besides
+from bot.intents.temperatures.plausible import Number, everything, meanings
 from bot.measures import from_house
 from bot.reply import Reply
 from bot.wording import mends, unclear

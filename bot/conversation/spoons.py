@@ -6,8 +6,8 @@ from typing import Any, Final
 from bot import measures
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.figured import figured
 from bot.intents.normal import normal
+from bot.intents.sums.figured import figured
 from bot.reply import Reply
 from bot.wording import mends, put_in
 from core import patterns as re

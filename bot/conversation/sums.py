@@ -21,10 +21,10 @@ from bot.conversation import (
     sums_units,
 )
 from bot.intents.asked_setup import FIRST_OR_SECOND
-from bot.intents.figured import figured
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
-from bot.intents.told import Told, told
+from bot.intents.sums.figured import figured
+from bot.intents.sums.told import Told, told
 from bot.reply import Reply
 from bot.wording import sums_asked, sums_mixed, sums_why, trade
 from bot.wording.asking import Rows, button

@@ -7,8 +7,8 @@ from typing import Final
 
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import need
-from bot.intents.of_heat import between
-from bot.intents.told import Told
+from bot.intents.sums.of_heat import between
+from bot.intents.sums.told import Told
 from bot.wording import sums_climb
 from core.safety.come_up import COME_UP, REACH_140, Climb, ClimbJudgement, judge_climb
 from core.safety.findings import Status

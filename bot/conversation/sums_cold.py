@@ -9,8 +9,8 @@ from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import beside, need
 from bot.intents.cures import poured, pours, times
 from bot.intents.rates import rate
-from bot.intents.told import Told, told
-from bot.intents.wanted import by_unit, salt_wished
+from bot.intents.sums.told import Told, told
+from bot.intents.sums.wanted import by_unit, salt_wished
 from bot.intents.weights import asked_for_each
 from bot.wording import per_weight, sums, sums_asked, sums_mixed, sums_salt
 from core.cure.contents import Contents

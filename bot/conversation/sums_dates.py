@@ -11,8 +11,8 @@ from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.days import find_day, the_nth
-from bot.intents.of_days import DAY_NAMED, day_of
-from bot.intents.told import Told
+from bot.intents.sums.of_days import DAY_NAMED, day_of
+from bot.intents.sums.told import Told
 from bot.wording import sums_dates
 from core.errors import Missing
 from core.safety.thaw import thaw

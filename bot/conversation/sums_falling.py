@@ -8,9 +8,9 @@ from math import log
 from typing import Final
 
 from bot.conversation.sums_hot import Answer
-from bot.intents.of_days import EATEN_AT
-from bot.intents.of_heat import between, kept_hot, steps_down
-from bot.intents.told import Told
+from bot.intents.sums.of_days import EATEN_AT
+from bot.intents.sums.of_heat import between, kept_hot, steps_down
+from bot.intents.sums.told import Told
 from bot.wording import sums_falling
 from bot.wording.cooling import GRANTS
 from core.errors import Missing

@@ -6,7 +6,7 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer, setup_of
 from bot.intents.frozen import frost
-from bot.intents.told import Told
+from bot.intents.sums.told import Told
 from bot.wording import sums_fish
 from core.batch.material import dose_of, piece_of, salt_taken
 from core.safety.parasites import freezing

@@ -5,10 +5,10 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, TypeAlias
 
-from bot.intents.of_heat import back_up, beside_a_cold_pit, between, falls
-from bot.intents.pits import core_wanted, pits
-from bot.intents.told import Told
-from bot.intents.wanted import height_asked
+from bot.intents.sums.of_heat import back_up, beside_a_cold_pit, between, falls
+from bot.intents.sums.pits import core_wanted, pits
+from bot.intents.sums.told import Told
+from bot.intents.sums.wanted import height_asked
 from bot.wording import smoked_fish, sums, sums_beside, sums_boiling, sums_hot
 from core.answers.held import held
 from core.errors import Missing

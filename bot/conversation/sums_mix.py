@@ -8,9 +8,9 @@ from bot import measures
 from bot.conversation.sums_cold import APART, USUAL, judged, mixed, usual_doses
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, counted, need
-from bot.intents.fitting import is_curing, masses
 from bot.intents.rates import shares
-from bot.intents.told import Told
+from bot.intents.sums.fitting import is_curing, masses
+from bot.intents.sums.told import Told
 from bot.wording import sums, sums_mixed, sums_packet, sums_salt
 from core.answers import mixing
 from core.cure.judgement import judge

@@ -7,10 +7,10 @@ from bot import measures
 from bot.conversation.sums_cold import APART, class_of, judged, right_dose
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN
-from bot.intents.fitting import masses
 from bot.intents.rates import MOST_OF_STRONG, PacketRate, at_rate, of_a_packet
-from bot.intents.told import Told
-from bot.intents.wanted import bare_grams
+from bot.intents.sums.fitting import masses
+from bot.intents.sums.told import Told
+from bot.intents.sums.wanted import bare_grams
 from bot.wording import sums_hot, sums_packet
 from core.answers import amounts
 from core.cure.dose import house_target

@@ -7,10 +7,10 @@ from bot import measures
 from bot.conversation.sums_cold import SKIN_ON
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.fitting import SMALLEST_PIECE, masses
-from bot.intents.of_days import days_kept
-from bot.intents.told import Told
-from bot.intents.wanted import by_the_plate, cost_each, price, share_kept, share_lost, weights
+from bot.intents.sums.fitting import SMALLEST_PIECE, masses
+from bot.intents.sums.of_days import days_kept
+from bot.intents.sums.told import Told
+from bot.intents.sums.wanted import by_the_plate, cost_each, price, share_kept, share_lost, weights
 from bot.wording import sums, sums_birds, sums_hot, sums_plate
 from core.answers import amounts, mixing
 from core.cure.nitrite import skin_free

@@ -5,8 +5,8 @@ from dataclasses import replace
 from bot.conversation.sums_cold import LAW, USUAL, weighed
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
-from bot.intents.told import Told
-from bot.intents.wanted import weights
+from bot.intents.sums.told import Told
+from bot.intents.sums.wanted import weights
 from bot.wording import sums_pumped
 from core.answers import mixing
 from core.service.turn import Turn

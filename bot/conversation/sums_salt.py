@@ -6,10 +6,10 @@ from typing import Final
 from bot import measures
 from bot.conversation.sums_hot import Answer
 from bot.intents.cures import pours
-from bot.intents.fitting import is_curing, masses, salt_share, spoonful
 from bot.intents.rates import CURE_SPOKEN_OF, PLAIN_ASKED, cure_beside, shares
-from bot.intents.told import Told
-from bot.intents.wanted import beside_the_cure, by_unit, salt_wished
+from bot.intents.sums.fitting import is_curing, masses, salt_share, spoonful
+from bot.intents.sums.told import Told
+from bot.intents.sums.wanted import beside_the_cure, by_unit, salt_wished
 from bot.wording import brines, sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
 from core.cure.contents import SATURATED_BRINE, salometer_degrees

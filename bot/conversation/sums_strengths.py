@@ -6,7 +6,7 @@ from bot.conversation.sums_cold import judged
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.strengths import stock, swapped
-from bot.intents.told import Told
+from bot.intents.sums.told import Told
 from bot.wording import sums, sums_strengths
 from core.errors import Missing
 from core.service.turn import Turn

@@ -13,9 +13,9 @@ from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.clock import instant, wall_of
 from bot.intents.cures import pours
 from bot.intents.days import find_day
-from bot.intents.of_days import EATEN_AT
-from bot.intents.of_heat import RATE, between, in_time
-from bot.intents.told import THINNEST, Told, told
+from bot.intents.sums.of_days import EATEN_AT
+from bot.intents.sums.of_heat import RATE, between, in_time
+from bot.intents.sums.told import THINNEST, Told, told
 from bot.wording import sums, sums_beside, sums_hot, sums_time
 from core.answers import mixing
 from core.answers.amounts import Span

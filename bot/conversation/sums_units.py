@@ -2,8 +2,8 @@
 
 from bot import measures
 from bot.conversation.sums_hot import Answer
-from bot.intents.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of, spread_from
-from bot.intents.told import Told
+from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of, spread_from
+from bot.intents.sums.told import Told
 from bot.wording import sums, sums_mixed
 from core.errors import Missing
 from core.service.turn import Turn

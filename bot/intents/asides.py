@@ -6,7 +6,7 @@ from bot.intents import when
 from bot.intents.context import SHOWN, Context
 from bot.intents.feels import is_spoiled
 from bot.intents.intents import Ask, Choose, Intent, Reading, StepDone, Unclear
-from bot.intents.plausible import Number, meanings
+from bot.intents.temperatures.plausible import Number, meanings
 from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind

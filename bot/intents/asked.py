@@ -14,10 +14,10 @@ from bot.intents.deviations import DEVIATION_READERS
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, StepDone, Unclear
 from bot.intents.meats import may_be, meat
 from bot.intents.of_the_answer import of_the_answer
-from bot.intents.plausible import Number, meanings
 from bot.intents.questions import is_question
 from bot.intents.small import words
-from bot.intents.sums import sum_of
+from bot.intents.sums.which import sum_of
+from bot.intents.temperatures.plausible import Number, meanings
 from bot.intents.weights import HEAVIEST_KG
 from bot.intents.zones import jurisdiction_of, law_of, zone_of
 from core import patterns as re

@@ -11,8 +11,8 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, MoveDeadline, Question, Reading, StepDone
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
-from bot.intents.readings import read_reading
 from bot.intents.remarks import read_remark
+from bot.intents.temperatures.readings import read_reading
 from core import patterns as re
 from core.batch.events import Probe
 

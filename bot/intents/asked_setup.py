@@ -12,11 +12,11 @@ from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.cures import bare_strength
 from bot.intents.doses import BY_RATE
-from bot.intents.fields import odd_strength, open_strength, usual_cure
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
-from bot.intents.plausible import Number, meanings, set_point
+from bot.intents.percents import odd_strength, open_strength, usual_cure
 from bot.intents.small import content
+from bot.intents.temperatures.plausible import Number, meanings, set_point
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
 from bot.intents.vague import read_vague
 from bot.intents.weights import HEAVIEST_KG, counted

@@ -19,11 +19,11 @@ from bot.intents.intents import (
     StepSkipped,
     Unclear,
 )
-from bot.intents.lone import read_lone
 from bot.intents.normal import SILENT
-from bot.intents.plausible import FALLING_PHASES, everything
-from bot.intents.readings import WISHES
-from bot.intents.swings import APART
+from bot.intents.temperatures.lone import read_lone
+from bot.intents.temperatures.plausible import FALLING_PHASES, everything
+from bot.intents.temperatures.readings import WISHES
+from bot.intents.temperatures.swings import APART
 from bot.intents.yard import read_feel
 from core import patterns as re
 

@@ -5,12 +5,13 @@ from typing import Any, Final
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import odd_strength, open_strength, shared, stated, usual_cure
+from bot.intents.fields import stated
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Settings, Start, Unclear
 from bot.intents.meats import meat, without
-from bot.intents.plausible import set_point
+from bot.intents.percents import odd_strength, open_strength, shared, usual_cure
 from bot.intents.settings import is_off
 from bot.intents.small import content, words
+from bot.intents.temperatures.plausible import set_point
 from bot.intents.thicknesses import read_thickness
 from bot.intents.watered import read_water
 from bot.intents.weights import HEAVIEST_KG, counted, weighed

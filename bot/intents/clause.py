@@ -33,13 +33,13 @@ from bot.intents.intents import (
 from bot.intents.meats import as_meat
 from bot.intents.moves import read_move, read_word
 from bot.intents.pauses import AWAY_IN, read_pause
-from bot.intents.readings import read_reading
 from bot.intents.rewriting.plainer import plainer
 from bot.intents.settings import read_city, read_settings
-from bot.intents.since import read_warm_once, read_warm_since
 from bot.intents.start import read_start
-from bot.intents.started import read_started
 from bot.intents.steps import read_step
+from bot.intents.temperatures.readings import read_reading
+from bot.intents.temperatures.since import read_warm_once, read_warm_since
+from bot.intents.temperatures.started import read_started
 from bot.intents.whereabouts import read_moved
 from bot.intents.woods import read_wood, with_wood
 from bot.intents.yard import read_yard

@@ -27,10 +27,10 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_meat
-from bot.intents.plausible import COLD_PHASES
 from bot.intents.rewriting.runon import halves
 from bot.intents.steps import read_step
-from bot.intents.thermometers import taken_apart
+from bot.intents.temperatures.plausible import COLD_PHASES
+from bot.intents.temperatures.thermometers import taken_apart
 from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind

@@ -11,11 +11,11 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import lasting, questions, spans, when
-from bot.intents.bounds import bounded
 from bot.intents.context import Context, Phase
 from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent, Unclear
-from bot.intents.since import COLD, cold_then
+from bot.intents.temperatures.bounds import bounded
+from bot.intents.temperatures.since import COLD, cold_then
 from core import patterns as re
 
 SLOT: Final = "happened_"

@@ -1,7 +1,6 @@
 """Fields of a batch's setup as they are stated in words: thickness, cure strength, method, wrap, chill, eaters ….
 
 `stated` reads what stands in any sentence about a batch; what could not be taken is named, never guessed.
-The strength of a curing salt is only ever what was typed with a percent sign: «cure #1» alone is no strength.
 """
 
 from collections.abc import Callable
@@ -9,45 +8,13 @@ from dataclasses import dataclass, field
 from typing import Any, Final
 
 from bot import measures
-from bot.intents import brinings, set_points, waits
-from bot.intents.intents import Change, Unclear
+from bot.intents import brinings, percents, waits
+from bot.intents.lengths import THICK_AND_THIN
+from bot.intents.temperatures import set_points
 from bot.measures import Measure
 from core import patterns as re
-from core.plan.setup import Setup
 
-_CURE: Final = re.compile(r"\b(?:cure|curing|pink|nitrite|prague|pökelsalz|nps|packet|label)\b|#1\b")
-_NO_STRENGTH: Final = re.compile(
-    r"\b(?:cure ?#? ?[12]|pink (?:curing )?salt|prague powder|curing salt|pökelsalz)(?!\w)|#1\b"
-)
-_LACKING: Final = re.compile(
-    r"\b(?:find|where|buy|order|out of|lost|no more|need (?:more|some))\b"
-)  # and none is told of
-_BARE_STRENGTH: Final = re.compile(
-    r"\b(?:cure|pink salt|curing salt)(?: (?:is|at|of|says|=))? \d{1,2}(?:\.\d{1,3})?(?![\d.])"
-    r"(?! ?(?:%|percent|pct|prozent|days?|d\b|g\b|gr|kg|kilos?|lbs?|pounds?|hours?|h\b|weeks?|ppm|mm|cm|in\b|of\b))"
-)
-_SHARES: Final = (
-    ("cure_nitrate_fraction", re.compile(r"\bnitrate\b|\bsaltpet\w{1,3}\b")),
-    ("cure_nitrite_fraction", _CURE),
-    ("salt_fraction", re.compile(r"\bsalt\b(?! (?:brine|water|solution))|\bsalz\b")),
-    ("sugar_fraction", re.compile(r"\bsugar\b|\bzucker\b")),
-    ("brine_strength", re.compile(r"\b(?:gradient )?brine\b")),
-    ("pump_fraction", re.compile(r"\bpump(?:ed)?\b|\binject(?:ed|ion)?\b")),
-)
-STRONGEST_CURE: Final = (
-    0.10  # curing salts hold 0.4 to 6.25 % nitrite; what is said to be over 10 % is a slip, or no salt for a kitchen
-)
-# what packets of curing salt hold of nitrite: continental salts, the pink ones, and the strongest sold to butchers
-USUAL_CURE: Final = ((0.004, 0.010), (0.05, 0.065), (0.095, 0.105))
-CURE_ALONE: Final = (0.055, 0.065)  # a bare percentage in here is no salt, sugar or pump
-_OF_SALT: Final = re.compile(r"\bsalt\b|\d ?(?:h|hrs?|hours?)\b")  # of a brine by the clock
 _A_NUMBER: Final = re.compile(r"(?<![\w.])\d{1,3}(?:\.\d{1,2})?(?![\d:/])")
-THICK_AND_THIN: Final = re.compile(
-    r"\b(?:thin(?:nest|ner)?|skinn(?:y|iest))\b|\btaper\w*|\b(?:one|other|narrow) (?:end|side)\b|\bat the other\b"
-    r"|\d[^,;]*\b(?:the )?(?:other|second|next|smaller|2nd)(?: one| piece)?(?:s| is| are)? (?:about )?\d"
-    r"|\bmiddle\b.*\d.*\b(?:ends?|edges?|sides?)\b"
-)
-_NEAR: Final = 22  # characters on either side in which the word for a percentage must stand
 _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("method", "inject", r"\binject(?:ed|ion|ing|or)?\b|\bpump (?:it|in)\b|\bspritzpökeln\b"),
     ("method", "dry", r"\bdry[ -](?:cure|cured|curing|rub cure|bag|brine|brined|equilibrium)\b|\btrocken ?pökeln\b"
@@ -188,86 +155,18 @@ def stated(text: str) -> Stated:
     return out
 
 
-def usual_cure(fraction: float) -> bool:
-    """Whether some usual packet has such a strength: one that none has is asked about, never dosed by unasked."""
-    printed = fraction >= 0.01 or abs(fraction * 1e4 - round(fraction * 1e4)) < 1e-6  # «0.625 %» is a slip of the point
-    return printed and any(low - 1e-9 <= fraction <= high + 1e-9 for low, high in USUAL_CURE)
-
-
-PUMPED: Final = (0.08, 0.2)  # of the green weight; common practice round the 10 % that 9 CFR 424.21(c) counts with
-
-
-def odd_strength(fraction: float) -> Unclear:
-    """A strength that no usual packet has: asked about; by a tap the cook insists on what the packet says."""
-    if not 0 < fraction <= STRONGEST_CURE:
-        return shared(fraction)
-    return Unclear("strength", f"{100 * fraction:g} %", (Change({"cure_nitrite_fraction": fraction}),))
-
-
-def shared(fraction: float) -> Unclear:
-    """A share of which nobody said of what: nothing is taken, and what it can be is offered."""
-    cure = (Change({"cure_nitrite_fraction": fraction}),) if CURE_ALONE[0] <= fraction <= CURE_ALONE[1] else ()
-    offered = (*cure, *_pumped(fraction))
-    return Unclear("share" if offered else "unit", f"{100 * fraction:g} %", offered)
-
-
-def _pumped(fraction: float) -> tuple[Change, ...]:
-    """«used 10 %»: no strength of a salt, but the share of the weight that is usually injected as pickle."""
-    usual = abs(fraction - Setup.pump_fraction) < 1e-6
-    way: dict[str, Any] = {"method": "inject"} if usual else {"pump_fraction": fraction}
-    return (Change(way),) if PUMPED[0] <= fraction <= PUMPED[1] else ()
-
-
-def open_strength(text: str) -> str:
-    """The words for a curing salt that is named without a percentage («cure #1», «cure 6.25»), or ""."""
-    said = any(m.kind == "fraction" and _role(text, m) == "cure_nitrite_fraction" for m in measures.find(text))
-    found = None if said or _LACKING.search(text) else _BARE_STRENGTH.search(text) or _NO_STRENGTH.search(text)
-    return found[0] if found else ""
-
-
-def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
-    for measure in found:
-        if measure.kind == "ppm":
-            out.fields["nitrite_target"] = measure.value
-        if measure.kind != "fraction":
-            continue
-        role = _role(text, measure)
-        if role == "brine_strength" and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1] and not _OF_SALT.search(text):
-            out.unclear["percent"] = text[measure.start : measure.end]  # what a packet says, or how strong the brine is
-            continue
-        if role == "salt_fraction" and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1]:
-            if not _CURE.search(re.split(r"[,;.]|\d", text[: measure.start])[-1]):
-                out.unclear["percent"] = text[measure.start : measure.end]  # nobody salts so much: a packet holds it
-                continue
-            role = "cure_nitrite_fraction"  # «cure 6.25 % salt 2.5 %»
-        if not role and CURE_ALONE[0] <= measure.value <= CURE_ALONE[1]:
-            role = "cure_nitrite_fraction"
-        cure = role == "cure_nitrite_fraction"
-        odd = cure and 0 < measure.value <= STRONGEST_CURE and not usual_cure(measure.value)
-        if role and not odd and measure.low is None and 0 < measure.value <= (STRONGEST_CURE if cure else 0.5):
-            out.fields[role] = measure.value
-        else:
-            out.unclear["strength" if odd else "percent"] = text[measure.start : measure.end]
-    if not {"nitrite_target", "cure_nitrite_fraction"} & out.fields.keys() and (words := open_strength(text)):
-        out.unclear["strength"] = words
-
-
-def _role(text: str, measure: Measure) -> str:
-    """The field of a percentage by the nearest word on either side, the following one first."""
-    after, before = text[measure.end : measure.end + _NEAR], text[max(0, measure.start - _NEAR) : measure.start]
-    after = re.split(r"[,;.]|\d", after)[0]
-    before = re.split(r"[,;.]|\d", before)[-1]
-    for side in (after, before):
-        for name, words in _SHARES:
-            if words.search(side):
-                return name
-    return ""
-
-
 def _lengthwise(text: str, found: tuple[Measure, ...]) -> list[str]:
     """The numbers that may be lengths: all but those with another unit."""
     others = [range(m.start, m.end) for m in found if m.kind != "length"]
     return [n[0] for n in _A_NUMBER.finditer(text) if not any(n.start() in other for other in others)]
+
+
+def _shares(text: str, found: tuple[Measure, ...], out: Stated) -> None:
+    fields, unclear = percents.shares(text, found)
+    out.fields |= fields
+    out.unclear |= unclear
+    if not {"nitrite_target", "cure_nitrite_fraction"} & out.fields.keys() and (words := percents.open_strength(text)):
+        out.unclear["strength"] = words
 
 
 def _lengths(text: str, found: tuple[Measure, ...], out: Stated) -> None:

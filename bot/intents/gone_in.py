@@ -12,9 +12,9 @@ from bot.intents.composed import TOLD
 from bot.intents.context import Context
 from bot.intents.cures import is_cure
 from bot.intents.doses import SUGAR
-from bot.intents.figured import figured
 from bot.intents.intents import Change, Intent, StepDone, Unclear
 from bot.intents.small import words
+from bot.intents.sums.figured import figured
 from bot.measures import Measure, find
 from core import patterns as re
 from core.plan.steps import Kind

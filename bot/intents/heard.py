@@ -24,9 +24,9 @@ from bot.intents.intents import (
     StepSkipped,
     Unclear,
 )
-from bot.intents.plausible import everything
 from bot.intents.rated import MARK
-from bot.intents.readings import read_reading
+from bot.intents.temperatures.plausible import everything
+from bot.intents.temperatures.readings import read_reading
 from core import patterns as re
 from core.batch.events import Probe
 

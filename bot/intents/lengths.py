@@ -1,4 +1,4 @@
-"""Lengths that stand for themselves: the height of a place, and how thick a piece is without its unit."""
+"""Lengths that stand for themselves: the height of a place, how thick a piece is without its unit, and at which end."""
 
 from typing import Final
 
@@ -11,6 +11,11 @@ _HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|fee
 _BARE_HEIGHT: Final = re.compile(r"\b(?:elevation|altitude)(?: of| is| at)? (?P<n>\d{3,5})\b(?! ?(?:[cf]|°|deg\w*)\b)")
 _BARE_THICK: Final = re.compile(
     r"(?<![\d./:])(?P<n>\d{1,3}(?:\.\d{1,2})?) (?:thick|at (?:the|its) thickest|at the thick end)\b"
+)
+THICK_AND_THIN: Final = re.compile(
+    r"\b(?:thin(?:nest|ner)?|skinn(?:y|iest))\b|\btaper\w*|\b(?:one|other|narrow) (?:end|side)\b|\bat the other\b"
+    r"|\d[^,;]*\b(?:the )?(?:other|second|next|smaller|2nd)(?: one| piece)?(?:s| is| are)? (?:about )?\d"
+    r"|\bmiddle\b.*\d.*\b(?:ends?|edges?|sides?)\b"
 )
 MOST_INCHES: Final = 8.0  # of a piece: a bare number above it is of millimetres
 LEAST_MM: Final = 15.0

@@ -5,10 +5,10 @@ from typing import Any, Final
 
 from bot.intents.context import Context
 from bot.intents.cures import is_cure
-from bot.intents.fields import usual_cure
-from bot.intents.figured import figured
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import Meat, meat
+from bot.intents.percents import usual_cure
+from bot.intents.sums.figured import figured
 from bot.measures import Measure, find, to_house
 from core import patterns as re
 from core.plan.recipe import product, products

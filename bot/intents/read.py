@@ -26,7 +26,6 @@ from bot.intents.called import asked_after, by_meat, set_about
 from bot.intents.changes import HOW_EATEN
 from bot.intents.clause import about, addressed, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
-from bot.intents.cold_places import asked_where
 from bot.intents.cold_smoked import read_cold_smoked
 from bot.intents.composed import composed
 from bot.intents.context import SHOWN, Context
@@ -62,15 +61,16 @@ from bot.intents.normal import normal
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.put_off import read_after
-from bot.intents.readings import read_reading
 from bot.intents.remarks import read_remark
 from bot.intents.rewriting.polite import telegram
 from bot.intents.served import read_served
 from bot.intents.settings import read_plainly_set, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
 from bot.intents.standing import read_standing
-from bot.intents.sums import read_sum, read_sum_first
+from bot.intents.sums.which import read_sum, read_sum_first
 from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
+from bot.intents.temperatures.cold_places import asked_where
+from bot.intents.temperatures.readings import read_reading
 from bot.intents.together import each
 from bot.intents.undone import read_undone
 from bot.intents.unsure import unsure

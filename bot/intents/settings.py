@@ -9,9 +9,9 @@ from bot.intents.context import Context
 from bot.intents.deeds import LIT
 from bot.intents.fields import stated
 from bot.intents.intents import Intent, Settings
-from bot.intents.plausible import set_point
 from bot.intents.small import words
 from bot.intents.supposed import SUPPOSED
+from bot.intents.temperatures.plausible import set_point
 from bot.intents.zones import city, jurisdiction_of, named, zone_of
 from core import patterns as re
 from core.batch.events import Probe

@@ -15,8 +15,8 @@ from bot.intents.days import of_the_weekend, open_days
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
-from bot.intents.set_points import of_the_fridge
 from bot.intents.small import ASKS, content, words
+from bot.intents.temperatures.set_points import of_the_fridge
 from bot.intents.thicknesses import thicknesses
 from bot.intents.weights import MANY, Weighed, shared, weighed
 from core import patterns as re

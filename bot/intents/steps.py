@@ -4,7 +4,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final
 
-from bot.intents import set_points, when
+from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
 from bot.intents.deeds import DEEDS, OTHER_OFF, called, noun
@@ -19,12 +19,13 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_meat
-from bot.intents.plausible import Number, meanings
 from bot.intents.put_off import read_put_off
-from bot.intents.readings import read_reading
 from bot.intents.skipped import read_skipped
 from bot.intents.small import content
 from bot.intents.tastes import read_taste, taste
+from bot.intents.temperatures import set_points
+from bot.intents.temperatures.plausible import Number, meanings
+from bot.intents.temperatures.readings import read_reading
 from bot.intents.watered import litres, told_along
 from core import patterns as re
 from core.batch.events import Probe

@@ -4,8 +4,8 @@ from typing import Final
 
 from bot import measures
 from bot.intents.context import Context
-from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Change, Intent, Unclear
+from bot.intents.lengths import THICK_AND_THIN
 from core import patterns as re
 from core.units import Metres
 

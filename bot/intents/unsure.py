@@ -4,11 +4,11 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final
 
-from bot.intents.bounds import not_read
 from bot.intents.clock import came_twice
 from bot.intents.context import SHOWN, Context
-from bot.intents.guessed import guessed
 from bot.intents.intents import Intent, Reading, Unclear
+from bot.intents.temperatures.bounds import not_read
+from bot.intents.temperatures.guessed import guessed
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe

@@ -10,8 +10,8 @@ from typing import Final
 from bot.intents import spans
 from bot.intents.context import Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
-from bot.intents.plausible import Number, may_be, meanings, set_point
 from bot.intents.small import ASKS
+from bot.intents.temperatures.plausible import Number, may_be, meanings, set_point
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe

@@ -15,7 +15,9 @@ FAULTS = {
     "core/meat/piece.py": "core.plan.steps",
     "core/plan/steps.py": "pint",
     "bot/wording/general.py": "core.service.turn",
-    "bot/intents/rewriting/words.py": "bot.intents.readings",
+    "bot/intents/rewriting/words.py": "bot.intents.temperatures.readings",
+    "bot/intents/temperatures/bounds.py": "bot.intents.steps",
+    "bot/intents/sums/pits.py": "bot.intents.start",
     "bot/notify.py": "telegram",
     "core/service/turn.py": "sqlalchemy",
 }

@@ -7,7 +7,7 @@ from typing import Final
 
 from bot.intents.meats import as_meat
 from bot.intents.rewriting.words import rewritten, rules
-from bot.intents.swings import APART
+from bot.intents.temperatures.swings import APART
 from core import patterns as re
 
 _NUMBER: Final = r"-?\d{1,3}(?:\.\d)?(?: ?(?:°|degrees?|deg)? ?[cf]\b| degrees)?"

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from bot.intents.told import told
+from bot.intents.sums.told import told
 from tests.published.answers.asked import answered_by, asked
 
 PLAIN = {"sum:salt_for", "sum:brine", "sum:equilibrium", "sum:topup", "sum:dilute", "sum:sugar"}

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from bot.intents.of_heat import between
-from bot.intents.told import told
+from bot.intents.sums.of_heat import between
+from bot.intents.sums.told import told
 from tests.published.answers.asked import answered_by, asked
 
 CLIMBS = {

@@ -7,7 +7,7 @@ import pytest
 from bot.intents.cures import mixture, wanted_dose
 from bot.intents.days import the_nth
 from bot.intents.rates import rate
-from bot.intents.told import told
+from bot.intents.sums.told import told
 from core.cure.dose import from_teaspoons
 
 

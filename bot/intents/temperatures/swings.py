@@ -4,7 +4,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Temperature
-from bot.intents.plausible import Number, meanings
+from bot.intents.temperatures.plausible import Number, meanings
 from core import patterns as re
 from core.batch.events import Probe
 

@@ -3,7 +3,7 @@
 from itertools import pairwise
 from typing import Final
 
-from bot.intents.told import Told, told
+from bot.intents.sums.told import Told, told
 from core import patterns as re
 from core.units import Celsius
 

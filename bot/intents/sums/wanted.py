@@ -5,7 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.rates import shares
-from bot.intents.told import Told
+from bot.intents.sums.told import Told
 from core import patterns as re
 from core.units import Fraction, Kilograms
 

@@ -9,21 +9,36 @@ from datetime import timedelta
 from typing import Final, TypeAlias
 
 from bot import measures
-from bot.intents.beside import without_beside
-from bot.intents.bounds import bounded, is_foreseen
-from bot.intents.cold_readings import SPOTS, cooling, of_one_fridge, of_the_brine, of_the_meat, raw_sizes, several_days
 from bot.intents.context import Context
-from bot.intents.fields import THICK_AND_THIN
 from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
-from bot.intents.lids import grate_alone
-from bot.intents.lone import besides, strengths
-from bot.intents.pairs import behind_its_name, beyond_its_pit, both_named, out_of_the_ice, swapped, two_spots
-from bot.intents.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
+from bot.intents.lengths import THICK_AND_THIN
 from bot.intents.rated import MARK
-from bot.intents.set_points import WANTED
-from bot.intents.swings import APART, swings
-from bot.intents.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
-from bot.intents.timed import timed
+from bot.intents.temperatures.beside import without_beside
+from bot.intents.temperatures.bounds import bounded, is_foreseen
+from bot.intents.temperatures.cold_readings import (
+    SPOTS,
+    cooling,
+    of_one_fridge,
+    of_the_brine,
+    of_the_meat,
+    raw_sizes,
+    several_days,
+)
+from bot.intents.temperatures.lids import grate_alone
+from bot.intents.temperatures.lone import besides, strengths
+from bot.intents.temperatures.pairs import (
+    behind_its_name,
+    beyond_its_pit,
+    both_named,
+    out_of_the_ice,
+    swapped,
+    two_spots,
+)
+from bot.intents.temperatures.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
+from bot.intents.temperatures.set_points import WANTED
+from bot.intents.temperatures.swings import APART, swings
+from bot.intents.temperatures.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
+from bot.intents.temperatures.timed import timed
 from core import patterns as re
 from core.batch.events import Probe
 

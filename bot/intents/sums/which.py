@@ -10,22 +10,22 @@ from typing import Final
 
 from bot import measures
 from bot.intents import brinings
-from bot.intents.asked_for import OF_CURE, asked_for
 from bot.intents.context import Context
-from bot.intents.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
 from bot.intents.cures import wanted_dose
-from bot.intents.figured import figured
-from bot.intents.fitting import FITS, is_curing, salt_share, spoonful
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
-from bot.intents.of_days import START_ASKED, days_kept
-from bot.intents.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.questions import is_question
 from bot.intents.rates import PLAIN_ASKED, SIZED, at_rate, cure_beside, of_a_packet, shares
 from bot.intents.strengths import stock, swapped
-from bot.intents.sum_words import NOT_OURS, WANTS
-from bot.intents.told import Told, told
-from bot.intents.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
+from bot.intents.sums.asked_for import OF_CURE, asked_for
+from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
+from bot.intents.sums.figured import figured
+from bot.intents.sums.fitting import FITS, is_curing, salt_share, spoonful
+from bot.intents.sums.of_days import START_ASKED, days_kept
+from bot.intents.sums.of_heat import beside_a_cold_pit, cold_by
+from bot.intents.sums.told import Told, told
+from bot.intents.sums.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
+from bot.intents.sums.words import NOT_OURS, WANTS
 from bot.intents.when import meal
 from core import patterns as re
 from core.answers.find import sum_meant

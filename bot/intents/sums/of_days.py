@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents.days import WEEKDAY, WEEKDAYS
-from bot.intents.told import Told
+from bot.intents.sums.told import Told
 from core import patterns as re
 
 _WEEKDAY: Final = re.compile(rf"\b{WEEKDAY}\b")

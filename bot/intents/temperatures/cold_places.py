@@ -8,7 +8,7 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Reading, Unclear
-from bot.intents.plausible import FALLING_PHASES
+from bot.intents.temperatures.plausible import FALLING_PHASES
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe

@@ -7,7 +7,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents.deeds import HEATS
-from bot.intents.plausible import set_point
+from bot.intents.temperatures.plausible import set_point
 from bot.measures import Measure
 from core import patterns as re
 from core.batch.events import Probe

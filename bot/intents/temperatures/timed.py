@@ -8,7 +8,7 @@ from typing import TypeAlias
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.intents import Temperature
-from bot.intents.thermometers import Item, Line
+from bot.intents.temperatures.thermometers import Item, Line
 
 Found: TypeAlias = Sequence[tuple[Item, Temperature]]
 

@@ -7,10 +7,10 @@ or of what was done.
 from dataclasses import replace
 from typing import Final
 
-from bot.intents.bounds import readings_in
 from bot.intents.context import SHOWN
 from bot.intents.deeds import DEEDS
 from bot.intents.intents import Change, Correct, Intent, Reading, Start, StepDone, Temperature, Unclear
+from bot.intents.temperatures.bounds import readings_in
 from core import patterns as re
 from core.batch.events import Probe
 from core.units import Fraction

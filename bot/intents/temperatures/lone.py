@@ -10,9 +10,9 @@ from zoneinfo import ZoneInfo
 from bot import measures
 from bot.intents import when
 from bot.intents.context import Context
-from bot.intents.fields import usual_cure
 from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
-from bot.intents.plausible import COLD_PHASES, Number, everything, meanings
+from bot.intents.percents import usual_cure
+from bot.intents.temperatures.plausible import COLD_PHASES, Number, everything, meanings
 from core import patterns as re
 
 _LONE: Final = re.compile(

@@ -5,12 +5,12 @@ from typing import Final
 
 from bot import measures
 from bot.intents.brinings import of_fish_hours
-from bot.intents.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, days_kept, is_span
-from bot.intents.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
-from bot.intents.pits import is_smoked, pits
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
-from bot.intents.told import Told
-from bot.intents.wanted import bare_grams, by_unit, cost_each, height_asked, meat_asked, price, share_lost, weights
+from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, days_kept, is_span
+from bot.intents.sums.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
+from bot.intents.sums.pits import is_smoked, pits
+from bot.intents.sums.told import Told
+from bot.intents.sums.wanted import bare_grams, by_unit, cost_each, height_asked, meat_asked, price, share_lost, weights
 from core import patterns as re
 from core.units import Kilograms
 

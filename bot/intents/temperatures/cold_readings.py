@@ -4,9 +4,9 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Choose, Reading, Temperature, Unclear
-from bot.intents.lone import besides
-from bot.intents.plausible import COLD, COLD_PHASES, everything
-from bot.intents.thermometers import Item
+from bot.intents.temperatures.lone import besides
+from bot.intents.temperatures.plausible import COLD, COLD_PHASES, everything
+from bot.intents.temperatures.thermometers import Item
 from core import patterns as re
 from core.batch.events import Probe
 

@@ -6,8 +6,8 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Reading, Temperature, Unclear
-from bot.intents.plausible import Number, can_be, may_be, pair
-from bot.intents.thermometers import Item
+from bot.intents.temperatures.plausible import Number, can_be, may_be, pair
+from bot.intents.temperatures.thermometers import Item
 from bot.measures import to_house
 from core.batch.events import Probe
 

@@ -7,8 +7,8 @@ from typing import Final
 
 from bot.intents import spans
 from bot.intents.context import Context
-from bot.intents.plausible import Number, can_be
 from bot.intents.small import words
+from bot.intents.temperatures.plausible import Number, can_be
 from core import patterns as re
 from core.batch.events import Probe
 

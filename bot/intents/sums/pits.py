@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot import measures
-from bot.intents.told import Told
+from bot.intents.sums.told import Told
 from core import patterns as re
 
 _TARGET: Final = re.compile(r"\b(?:until|till?|to|core|internal|inside|hits?|reach\w*) (\d{2,3})\b")

@@ -5,7 +5,7 @@ from typing import Final
 from bot.intents import lasting, when
 from bot.intents.context import Context
 from bot.intents.intents import Happened, Intent, Reading
-from bot.intents.plausible import Number, meanings
+from bot.intents.temperatures.plausible import Number, meanings
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe
