@@ -12,7 +12,7 @@ from bot.conversation.half import pack
 from bot.conversation.spoons import by_spoon
 from bot.conversation.understand import Understood
 from bot.facts import facts
-from bot.intents.asked_setup import SECOND_KIND
+from bot.intents.asked_cure import SECOND_KIND
 from bot.intents.dangers import PUT_IN, needs_no_sum
 from bot.intents.intents import Ask, Greet, Help, Intent, Question, Reading, Unclear, Undo
 from bot.intents.normal import normal

@@ -20,7 +20,7 @@ from bot.conversation import (
     sums_time,
     sums_units,
 )
-from bot.intents.asked_setup import FIRST_OR_SECOND
+from bot.intents.asked_cure import FIRST_OR_SECOND
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
 from bot.intents.sums.figured import figured

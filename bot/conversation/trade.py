@@ -10,9 +10,9 @@ from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
 from bot.intents.moves import read_move
 from bot.intents.normal import normal
+from bot.intents.possible_deeds import out_of_place
 from bot.intents.questions import is_question
 from bot.intents.small import content
-from bot.intents.steps import out_of_place
 from bot.reply import Reply
 from bot.wording import general, language, refusals, trade, unclear
 from bot.wording import last_resort as things

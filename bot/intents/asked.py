@@ -6,7 +6,8 @@ from typing import Final
 
 from bot import measures
 from bot.intents import spans, when
-from bot.intents.asked_setup import SETUP_READERS, UNKNOWN
+from bot.intents.asked_cure import UNKNOWN
+from bot.intents.asked_setup import SETUP_READERS
 from bot.intents.context import Context
 from bot.intents.debriefs import read_debrief
 from bot.intents.deeds import DEEDS

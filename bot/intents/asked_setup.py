@@ -4,40 +4,21 @@ While a batch is only half begun the answer is a Choose, which completes the sta
 """
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
+from bot.intents.asked_cure import UNKNOWN, strength_said
 from bot.intents.context import Context
-from bot.intents.cures import bare_strength
-from bot.intents.doses import BY_RATE
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
-from bot.intents.percents import odd_strength, open_strength, usual_cure
-from bot.intents.small import content
 from bot.intents.temperatures.plausible import Number, meanings, set_point
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
-from bot.intents.vague import read_vague
 from bot.intents.weights import HEAVIEST_KG, counted
 from core import patterns as re
 from core.batch.events import Probe
 from core.meat.cuts import cuts
 
-UNKNOWN: Final = re.compile(
-    r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
-    r"|not on (?:it|the)|no label|(?:label|sticker|print)(?: is| has|s)? (?:rubbed|worn|washed|torn|peeled|come|came"
-    r"|fell|gone|faded|smudged|missing)|(?:bag|packet|label|pouch)s? (?:is |are |was |got )?(?:torn|ripped)"
-    r"|(?:cant|dont) (?:read|find|see) (?:it|the|what|an?|any)\b|keine ahnung|weiß nicht)\b|^\?+$"
-)
-_GUESSED: Final = re.compile(r"\b(?:prob(?:ably)?|something|somewhere|ish|guess\w*|roughly|maybe|perhaps|or so)\b")
-_EXACT: Final = re.compile(r"(?<![\d.])\d{1,2}\.\d")  # «6.25 i guess»: nobody makes up the quarter
-# «got cure no 2, thats fine right»: a kind of curing salt, and no strength
-SECOND_KIND: Final = re.compile(
-    r"\b(?:cure|curing salt|pink(?: curing)? salt|powder|packet|it)(?: (?:is|says|called|kind|type))* ?"
-    r"(?:#|no\.?|nr\.?|number|type|kind)? ?(?:2|two)\b(?! ?(?:kg|kilos?|g|grams?|lbs?|pounds?|oz|%|days?|weeks?|h|l|tsp"
-    r"|tbsp|cups?)\b)(?=.*\b(?:fine|ok|okay|right|good|alright|do|only|instead|safe|work)\b|$)"
-)
 _ALL_OR_EACH: Final = re.compile(
     r"(?:(?:its|it is|thats|that is|that was|the|of|for|weight|no|oh) )*"
     r"(?:(?P<all>(?:in |all )?(?:all|total|together)|both(?: together| of them)?|(?:all|both) of them|the lot|combined"
@@ -73,20 +54,7 @@ _NAMED: Final = {
 _QUANTITY: Final = re.compile(rf"(?:{measures.NUMBER}) ?(?:[a-z%°\"]+)?")
 _A_DEED: Final = re.compile(r":|\b(?:done|made|flipped|turned|rinsed|in|on|off|out|wrapped|read|plan)\b")
 _SHORT: Final = 2  # words
-FIRST_OR_SECOND: Final = re.compile(  # the kind of a curing salt by its number alone
-    r"^(?:(?:its|it is|the|a|my|pink|curing|salt|cure|prague|powder|stuff|kind|type|number|no|nr|grade|says|got) )*#? ?"
-    r"(?:1|(?P<second>2)|(?:(?:one|1st|first)|(?P<other>two|2nd|second)) (?:kind|type|sort|stuff|powder|salt|cure))$"
-)
-_CURING_WORD: Final = re.compile(r"\b(?:cure|curing|prague|pink|powder)\b")
-# «6.25 / 5»: of two strengths none is taken
-_TWO_NUMBERS: Final = re.compile(r"\d\.\d+ ?(?:/|or|to|-) ?\d|\d ?(?:/|or|to|-) ?\d+\.\d|\d or \d")
 _COLD_CHECKS: Final = ("fridge_check", "brine")
-
-
-def is_second_kind(text: str) -> bool:
-    """«cure 2», «prague powder 2»: the kind with nitrate by its number, and no strength."""
-    kind = FIRST_OR_SECOND.search(text) if _CURING_WORD.search(text) else None
-    return kind is not None and bool(kind["second"] or kind["other"])
 
 
 def answer(slot: str, value: Any, context: Context) -> Intent:
@@ -95,77 +63,10 @@ def answer(slot: str, value: Any, context: Context) -> Intent:
     return Choose(slot, value) if of_start else Change({slot: value})
 
 
-# «no curing salt, just a normal brine», asked how strong it is: salted, and not cured
-_NONE: Final = re.compile(
-    r"\b(?:no|without|zero|not any) (?:(?:pink |curing )?(?:cure|salt cure|curing salt|nitr[ai]tes?)|pink(?: salt)?)\b"
-    r"|\b(?:dont|do not|not|wont|arent|are not|isnt|never) (?:be |want |going to |gonna )?"
-    r"(?:use|using|want|curing|cure|having)\b"
-    r"(?=,|$| (?:any|it|this|that|them|one|the (?:meat|bird|fish))\b| (?:pink|cur|nitr))"
-    r"|^(?:(?:its|it is|just|only|with|an?|use|using|regular|normal|plain|ordinary) )*(?:regular|normal|plain|ordinary"
-    r"|just|only)(?: an?)? (?:salt|salt brine|salt water|table salt|kosher salt|sea salt)(?: only| alone)?$"
-    r"|^none(?:,? (?:of it|just|only|plain|salt|sugar|and|pepper))*$"
-    r"|^(?:(?:ill|well|we|i|lets|gonna|will|just|only) )*use (?:just |only )?(?:(?:regular|normal|plain|table|sea"
-    r"|kosher) )?salt(?: only| alone| then)?$"
-)
-_NUMBERED: Final = re.compile(r"(?:#|\b(?:number|no|nr)\.?) ?[12]\b")  # «not cure #2»: then another, and not none
-_METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compile(r"\bdry\b")))
-
-
-_WHAT_FOR: Final = re.compile(  # asked back, of what was asked
-    r"(?:so |and |but )?(?:(?:why )?(?:does|do|would) (?:it|that|this) matter|why(?: do you (?:ask|need (?:it|that)))?"
-    r"|how (?:do|can|would) i (?:find (?:it |that )?out|know(?: that)?|tell|check)"
-    r"|where (?:do i find|is|does it say) (?:it|that)|what (?:does (?:that|it)|do you) mean"
-    r"|(?:where|what(?! does)|which)\b[^,;\d]*\b(?:percent\w*|strength|number|figure)\b[^,;\d]*)"
-)
-
-
 def _cure(text: str, context: Context) -> Intent | None:
-    if _NONE.search(text) and not _NUMBERED.search(text) and not measures.of_kind(text, "fraction"):
-        way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
-        return Change({"nitrite_target": 0.0, **way})
-    share = measures.sole(text, "fraction")
-    value = share.value if share else None
-    if share is None and (kind := FIRST_OR_SECOND.search(text)):  # «pink salt 1», and no 1 %: which, not how strong
-        return Choose("cure", "second" if kind["second"] or kind["other"] else "unknown")
-    if _guesses(text) or _WHAT_FOR.fullmatch(text.strip(" ?")):  # a guess gives no dose
-        return Choose("cure", "unknown")
-    if value is None and (number := measures.number(text)) is not None:
-        if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
-            options = tuple(Change({"cure_nitrite_fraction": v}) for v in (number, number / 100) if usual_cure(v))
-            return Unclear("number", text[:60], options)
-        if not usual_cure(number / 100):  # «4» may be the fridge
-            odd = odd_strength(number / 100)
-            return odd if odd.options else Unclear("number", text[:60])
-        value = number / 100
-    if (
-        value is None
-        and len(shares := measures.find(text)) == 1
-        and shares[0].kind == "fraction"
-        and len(content(text)) <= 1
-    ):
-        value = shares[0].value  # «it's 6.25 % I think»
-    value = value or (None if _TWO_NUMBERS.search(text) else bare_strength(text))  # «pink salt from the store, 6.25»
-    if value is not None:
-        return Change({"cure_nitrite_fraction": value}) if usual_cure(value) else odd_strength(value)
-    lengths = measures.of_kind(text, "length")
-    if len(lengths) == 1 and UNKNOWN.search(text):  # «dunno about two inches»: what they do know is how thick it is
-        return Change({"thickness": lengths[0].value})
-    if SECOND_KIND.search(text):
-        return Choose("cure", "second")
-    if (
-        isinstance(by_spoon := read_vague(text, replace(context, asked=None, phase="waiting")), Unclear)
-        and by_spoon.why == "grams"
-    ):
-        return by_spoon
-    if open_strength(text) or UNKNOWN.search(text) or BY_RATE.search(text):
-        return Choose("cure", "unknown")
-    return _choice("method")(text, context) if len(text.split()) <= _SHORT else None  # «dry», said beside the question
-
-
-def _guesses(text: str) -> bool:
-    """Whether a number is told that nobody read on the packet: «dunno, prob 6 something»."""
-    doubts = (UNKNOWN.search(text) or _GUESSED.search(text)) and not _EXACT.search(text)
-    return bool(doubts) and bool(re.search(r"\d", text)) and not measures.of_kind(text, "length")
+    """The curing salt; or «dry», said beside the question."""
+    short = len(text.split()) <= _SHORT
+    return strength_said(text, context) or (_choice("method")(text, context) if short else None)
 
 
 def _thickness(text: str, context: Context) -> Intent | None:

@@ -4,7 +4,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import spans, when
-from bot.intents.asked_setup import is_second_kind
+from bot.intents.asked_cure import is_second_kind
 from bot.intents.context import SHOWN, Context
 from bot.intents.feels import hot_words
 from bot.intents.intents import (

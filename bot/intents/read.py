@@ -29,7 +29,8 @@ from bot.intents.clauses import as_it_happened, sentences, several, without_plan
 from bot.intents.cold_smoked import read_cold_smoked
 from bot.intents.composed import composed
 from bot.intents.context import SHOWN, Context
-from bot.intents.corrections import read_correction, tells_deed
+from bot.intents.corrected_numbers import tells_deed
+from bot.intents.corrections import read_correction
 from bot.intents.cures import read_cures
 from bot.intents.dangers import grave_only_so, read_danger, warned
 from bot.intents.deviations import read_told

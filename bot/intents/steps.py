@@ -7,7 +7,7 @@ from typing import Final
 from bot.intents import when
 from bot.intents.context import Context
 from bot.intents.days import WEEKDAYS
-from bot.intents.deeds import DEEDS, OTHER_OFF, called, noun
+from bot.intents.deeds import DEEDS, called, noun
 from bot.intents.intents import (
     Ask,
     Change,
@@ -19,6 +19,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.meats import as_meat
+from bot.intents.possible_deeds import NOT_DONE, possible, there
 from bot.intents.put_off import read_put_off
 from bot.intents.skipped import read_skipped
 from bot.intents.small import content
@@ -26,7 +27,7 @@ from bot.intents.tastes import read_taste, taste
 from bot.intents.temperatures import set_points
 from bot.intents.temperatures.plausible import Number, meanings
 from bot.intents.temperatures.readings import read_reading
-from bot.intents.watered import litres, told_along
+from bot.intents.watered import told_along
 from core import patterns as re
 from core.batch.events import Probe
 from core.plan.steps import Kind
@@ -43,10 +44,6 @@ _DONE: Final = re.compile(
     r"|^(?!who|what|when|why|how|where|which|never|nobody|if)\w+ (?:has |have |just |already )*(?:did|done|does)"
     r" (?:it|that|them|so)(?: already)?$"
     r"|\bdid the (?:flips?|turn|rinse|rub|soak|wrap|(?:fridge |brine |mid )?check|morning one|evening one|last one)\b"
-)
-_NOT: Final = re.compile(
-    r"\b(?:not|havent|hasnt|didnt|did not|wont|cant|couldnt|never|forgot(?:ten)?|missed|will|ill|going to|gonna"
-    r"|should|shall|prefer|rather|wish|would like|want to|wanna|about to|when|if|after|before|need to|have to|until)\b"
 )
 _MISSED: Final = re.compile(
     r"^(?:(?:sorry|oops|damn|ok|ah|i|we|totally|completely|shit|fuck|no|ugh|so|actually) )*(?:forgot|missed|didnt"
@@ -66,24 +63,8 @@ _NO_STEP: Final = re.compile(  # what was forgotten goes into the meat, or is a 
     r"\b(?:cure|pink|salt|sugar|honey|syrup|pepper|spices?|coriander|garlic|bay|mustard|juniper|water|ice|thermometer"
     r"|probe|foil|charcoal|mean|count me)\b"
 )
-_NO_MEAT_IN: Final = re.compile(r"\b(?:hands?|fingers?|arms?|fly|flies|hair|bug|glass|plastic|spoon|toy|nose)\b")
-_A_PART: Final = re.compile(r"\b(?:half|some|part|a bit|(?:a|one) (?:third|quarter)|few|couple|piece|slice)\b")
 _COOLS: Final = re.compile(r"\b(?:cool\w*|chill\w*|getting cold|cold)\b")  # the brine, and no meat yet
-_HALF_OUT: Final = re.compile(
-    r"\b(?:half|partly|bits?|parts?|corners?|edges?|st[iu]ck\w*|pok\w+|peek\w+|float\w*|swimming|bobbing|top)\b"
-    r".{0,16}\bout\b"
-)
-_BACK_ON: Final = re.compile(  # off for a moment
-    r"\boff (?:of )?(?:the )?(?:direct|hot side|flames?|hot spot)\b|\bback (?:on|in)\b"
-    r"|(?<!been )\b(?:off|out) for (?:\d{1,2} ?m|an? (?:sec|min|moment|bit|few))|\b(?:off|out) (?:to|for) (?:fix"
-    r"|clean|sort|stoke|tend|relight|light|add|move|wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
-)
 _IN_TOWELS: Final = re.compile(r"\b(?:towels?|blankets?|cooler|cool ?box|esky)\b")  # wrapped to rest
-_LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat went in
-    r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
-    r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
-)
-_STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:more|extra|much) (?:salt|sugar))\b")
 _DONE_BY: Final = re.compile(  # a wish
     r"^(?:is |will |it |be |to be |all )*(?:done|ready|finished) by (?=\d|noon|lunch|dinner|supper)"
 )
@@ -103,14 +84,11 @@ _AT_NUMBER: Final = re.compile(
 _AT_A_PROBE: Final = frozenset(("core", "internal", "meat", "pit", "grill", "smoker", "fridge", "brine"))
 _KEPT_IN: Final = re.compile(r"\b(?:oven|cooler|cool ?box|warmer|warming drawer)\b.{0,6}\bat \d")
 _FOREIGN: Final = 3
-_SPICE: Final = re.compile(r"\b(?:pepper\w*|coriander|spices?|crust|seasoned|rub|mustard)\b")
 _THAWS: Final = re.compile(
     r"\b(?:fridge|sink|cold water|tub)\b.{0,16}\b(?:to |for )?(?:thaw|defrost)(?:ing)?\b"
     r"|^(?:(?:its|it is|meat is|now|im) )*(?:thawing|defrosting)"
     r"(?: (?:it|now|in (?:the )?(?:fridge|sink|cold water)))*$"
 )
-_AFTER_THE_CURE: Final = (Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB)
-_COOKED: Final = re.compile(r"\boff the (?:smoker|grill|pit|fire)\b|\btook (?:it|them) off$|\bsliced (?:it|them)\b")
 _ON_THE_FIRE: Final = (Kind.WRAP, Kind.OFF)
 _WITH_CORE: Final = (Kind.WRAP, Kind.OFF, Kind.REST, Kind.CHILL)
 
@@ -120,9 +98,9 @@ def read_step(text: str, context: Context) -> list[Intent]:
     text = as_meat(text)
     if told := _missed(text, context) or read_skipped(text, context) or read_put_off(text, context):
         return [told]
-    if _THAWS.search(text) and not _NOT.search(text):  # into the fridge to thaw is into no cure
+    if _THAWS.search(text) and not NOT_DONE.search(text):  # into the fridge to thaw is into no cure
         return [StepDone(str(Kind.THAW))] if context.phase == "waiting" else []
-    if (_NOT.search(text) and not text.startswith("not bad")) or _DONE_BY.match(text):
+    if (NOT_DONE.search(text) and not text.startswith("not bad")) or _DONE_BY.match(text):
         return []
     alone = read_taste(text, context)
     return _deeds(text, context) or ([alone] if alone else [])
@@ -143,8 +121,8 @@ def _missed(text: str, context: Context) -> StepMissed | None:
 
 
 def _deeds(text: str, context: Context) -> list[Intent]:
-    kinds = [_there(kind, text, context) for _, kind in DEEDS.hits(text)]
-    kinds = [kind for kind in kinds if _possible(kind, text, context)]
+    kinds = [there(kind, text, context) for _, kind in DEEDS.hits(text)]
+    kinds = [kind for kind in kinds if possible(kind, text, context)]
     if Kind.WRAP in kinds and _IN_TOWELS.search(text):
         kinds = [kind for kind in kinds if kind not in (Kind.WRAP, Kind.REST)] + [Kind.REST]
     kinds = kinds or _in_the_fridge(text, context)
@@ -193,61 +171,6 @@ def _comes_daily(context: Context) -> bool:
 def _before_the_fire(kinds: list[Kind], at: datetime, context: Context) -> bool:
     """Whether a deed of the fire is told of an hour at which the meat was not on it: then it is of no such hour."""
     return bool(kinds) and kinds[0] in _ON_THE_FIRE and context.on_at is not None and at < context.on_at
-
-
-def _there(kind: Kind, text: str, context: Context) -> Kind:
-    """What was meant where the meat is: out of the cooker is off the fire, rubbed before a dry cure is in it."""
-    if kind is Kind.RUB and context.phase == "waiting" and context.dry and not _SPICE.search(text):
-        return Kind.INTO_CURE
-    from_the_cure = re.search(r"\b(?:brine|cure|bag|bucket|tub|pickle|drained)\b", text)
-    return Kind.OFF if kind is Kind.OUT and context.phase == "cooking" and not from_the_cure else kind
-
-
-def _possible(kind: Kind, text: str, context: Context) -> bool:
-    """Whether words for a deed can mean it here: «pulled» before the cook is how it will be eaten."""
-    sealing = context.phase == "drying" and (context.due_step or "") == "even"
-    if kind is Kind.EVEN:  # «resting» may be cooked meat of which nobody said that it went on
-        return sealing or (context.phase == "drying" and "resting" not in text)
-    if (kind is Kind.OUT and _HALF_OUT.search(text)) or (
-        kind is Kind.OFF and (_BACK_ON.search(text) or OTHER_OFF.search(text))
-    ):
-        return False
-    if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
-        return False
-    if kind is Kind.SERVE and context.phase in ("resting", "chilling") and _A_PART.search(text):
-        return False  # the rest still cools
-    if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
-        if context.phase == "curing" and _COOKED.search(text):  # nobody told of the fire, or that it is out: asked
-            return kind in (Kind.OFF, Kind.SLICE)
-        return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
-    if kind is Kind.OUT and context.phase in ("resting", "chilling", "stored"):
-        return False  # out of the ice, or of the cooler
-    if kind is Kind.INTO_CURE and (_LIQUID_IN.search(text) or litres(text) or _STIRRED.search(text)):
-        return False
-    if kind is Kind.LIGHT:  # beside the meat the pit only comes up again
-        return context.phase != "cooking" or not set_points.HEATING.search(text)
-    if kind is Kind.WRAP:  # in the cure it is film, and in the fridge a parcel
-        return context.phase in ("none", "drying", "cooking")
-    if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
-        return context.phase not in ("none", "waiting", "curing")
-    if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
-        return context.phase not in ("cooking", "resting", "chilling", "stored")
-    if kind is Kind.MEAT_ON:
-        return context.phase not in ("waiting", "resting", "chilling", "stored")
-    since = context.phase == "drying" and re.search(r"\b(?:since|went in|was in)\b.*\d", text)  # told afterwards
-    if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing") and not since:
-        return False
-    return kind is not Kind.INTO_CURE or not (re.search(r"\d ?(?:days?|d|weeks?)\b", text) or _NO_MEAT_IN.search(text))
-
-
-def out_of_place(text: str, context: Context) -> tuple[StepDone, ...]:
-    """The deed that a plain text tells of where it can be none, «rub is on» in the cure: offered, and not taken."""
-    text = as_meat(text)
-    kinds = [kind for _, kind in DEEDS.hits(text) if kind in _AFTER_THE_CURE]
-    if _NOT.search(text) or context.phase not in ("waiting", "curing", "drying") or not kinds:
-        return ()
-    before = context.phase == "waiting"
-    return (StepDone(str(Kind.INTO_CURE if before else kinds[0])),)
 
 
 def _about_something_else(text: str) -> bool:

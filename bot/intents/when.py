@@ -8,24 +8,14 @@ from dataclasses import dataclass, replace
 from datetime import UTC, date, datetime, time, timedelta
 from typing import Final
 
-from bot import measures
 from bot.intents import spans
 from bot.intents.clock import Instant, instant, last_at, next_at, wall_of
 from bot.intents.context import Context
 from bot.intents.days import DAY_PATTERNS, Day, find_day, nearest_weekday
-from bot.intents.hours import CLOCKS, Clock, find_clock
+from bot.intents.hours import CLOCKS, find_clock
+from bot.intents.spoken import PARTS, Spoken, as_spoken, masked
 from core import patterns as re
 
-# the usual hour of a part of the day, and the half of the day it lies in
-_PARTS: Final = {
-    "breakfast": (9, "am"), "frühstück": (9, "am"), "morning": (8, "am"), "mornin": (8, "am"), "früh": (8, "am"),
-    "brunch": (11, "am"), "lunch": (13, "pm"), "lunchtime": (13, "pm"), "mittagessen": (13, "pm"),
-    "afternoon": (15, "pm"), "nachmittag": (15, "pm"), "tea": (17, "pm"), "dinner": (18, "pm"), "supper": (18, "pm"),
-    "abendessen": (18, "pm"), "evening": (19, "pm"), "abend": (19, "pm"), "tonight": (20, "pm"), "tonite": (20, "pm"),
-    "night": (20, "pm"), "nite": (20, "pm"), "bedtime": (22, "pm"),
-}  # fmt: skip
-_PART: Final = re.compile(rf"\b(?:{'|'.join(_PARTS)})\b")
-_MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
 _NAMED_ALONE: Final = ("breakfast", "lunch", "dinner", "supper")
 _UNTIL_PART: Final = re.compile(r"\b(?:until|till?|in) (?:the )?(?:morning|mornin|afternoon|evening)\b")
 _SOON: Final = timedelta(hours=4)
@@ -47,7 +37,6 @@ _GONE: Final = re.compile(
     r"\b(?:(?:the )?day before )?yesterday\b|\bgestern\b|\blast (?:night|week|\w{3,6}day)\b"
     r"|\bsince (?:last )?(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*(?: (?:night|evening|morning|noon))?\b"
 )
-_FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 _BREAKFAST_FROM = 6
 _BREAKFAST = re.compile(r"\bbacon\b")  # who makes it eats it then, unless they say so
 _USUAL_MEAL: Final = (13, "pm")
@@ -85,10 +74,10 @@ def past(text: str, context: Context, before: datetime | None = None) -> When | 
     if _AGO.search(text) or text.startswith("vor ") or " vor " in text:
         back = spans.span(text)
         return When(limit - back) if back else None
-    spoken = _spoken(text, context, past=True)
+    spoken = as_spoken(text, context, past=True)
     if spoken.day is None and spoken.clock is None and not _AT_A_MEAL.search(text):
         return None
-    times = spoken.times(_PARTS.get(spoken.part, (12, ""))[0])
+    times = spoken.times(PARTS.get(spoken.part, (12, ""))[0])
     if spoken.as_written(context):
         times = times[:1]
     day = spoken.day.days[0] if spoken.day else None
@@ -113,13 +102,13 @@ def begun(text: str, context: Context, *, lasts: bool) -> When | None:
 
 def future(text: str, context: Context) -> When | None:
     """When something shall be done: the next fitting time from now, or after the span that was said."""
-    spoken = _spoken(text, context)
+    spoken = as_spoken(text, context)
     if spoken.day is None and spoken.clock is None and (spoken.part in _NAMED_ALONE or _UNTIL_PART.search(text)):
-        return _made(next_at(time(_PARTS[spoken.part][0]), context.now, context.zone), replace(spoken, part=""))
+        return _made(next_at(time(PARTS[spoken.part][0]), context.now, context.zone), replace(spoken, part=""))
     if spoken.day is None and spoken.clock is None:
         after = spans.span(text)
         return When(context.now + after) if after else None
-    times = spoken.times(_PARTS.get(spoken.part, (9, ""))[0])
+    times = spoken.times(PARTS.get(spoken.part, (9, ""))[0])
     if spoken.as_written(context):
         times = times[:1]
     if spoken.day is None or _PART_OF_DAY.search(text):
@@ -135,8 +124,8 @@ def future(text: str, context: Context) -> When | None:
 
 def meal(text: str, context: Context) -> When | None:
     """When people want to eat, the nearest to come; what is not said is kept from `context.deadline`."""
-    ahead = _spoken(_GONE.sub(" ", text), context, dates=True)
-    spoken = ahead if ahead.day else _spoken(text, context, dates=True)
+    ahead = as_spoken(_GONE.sub(" ", text), context, dates=True)
+    spoken = ahead if ahead.day else as_spoken(text, context, dates=True)
     if spoken.day is None and spoken.clock is None and not spoken.part:
         return None
     if context.deadline is None:
@@ -149,18 +138,18 @@ def meal(text: str, context: Context) -> When | None:
         else old.time()
     )
     if not spoken.clock and spoken.part and (not spoken.day or _of_another_meal(spoken.part, old.time())):
-        clock = time(_PARTS[spoken.part][0])
+        clock = time(PARTS[spoken.part][0])
     return _made(instant(day, clock, context.zone), spoken, context)
 
 
 def _of_another_meal(part: str, clock: time) -> bool:
     """Whether a meal that is named is hours from the one that was planned: «friday dinner», of a lunch at one."""
-    return (part in _NAMED_MEALS or part == "tonight") and abs(_PARTS[part][0] - clock.hour) > _SAME_MEAL_H
+    return (part in _NAMED_MEALS or part == "tonight") and abs(PARTS[part][0] - clock.hour) > _SAME_MEAL_H
 
 
 def still_ahead(text: str, context: Context) -> datetime | None:
     """An hour of today that has not come yet, said of something that is done: a slip, or yesterday's."""
-    spoken = _spoken(text, context)
+    spoken = as_spoken(text, context)
     if (
         _AGO.search(text)
         or spoken.day is not None
@@ -174,7 +163,7 @@ def still_ahead(text: str, context: Context) -> datetime | None:
 
 def open_hour(text: str, context: Context) -> str:
     """«sat 5» as typed, which may be five o'clock or the fifth; "" where nothing of the kind is open."""
-    plain = _masked(text)
+    plain = masked(text)
     day = find_day(plain, wall_of(context.now, context.zone).date())
     if day is None or day.weekday is None or find_clock(plain):
         return ""
@@ -204,7 +193,7 @@ def hour_for_sure(text: str, context: Context) -> str:
 
 def without_times(text: str) -> str:
     """The text with every measure, day, hour and span of time blanked out: what is left may be a bare number."""
-    plain = _masked(text)
+    plain = masked(text)
     for pattern in (*DAY_PATTERNS, *(clock for clock, _ in CLOCKS), spans.SPAN):
         plain = pattern.sub(" ", plain)
     return plain
@@ -215,43 +204,8 @@ _SAME_MEAL_H: Final = 4
 _WEEKS_AHEAD: Final = 6  # of which a date is named by its day alone
 
 
-@dataclass(frozen=True)
-class _Spoken:
-    day: Day | None
-    clock: Clock | None
-    part: str
-    from_hour: int = 10  # people eat at
-
-    def times(self, usual: int) -> tuple[time, ...]:
-        """The times of day that fit, the usual hour of that part of the day where none was said."""
-        if self.clock is None:
-            return (time(usual),)
-        half = _PARTS[self.part][1] if self.part else ""
-        return self._settled(self.clock, half).times() if half else self.clock.times()
-
-    def as_written(self, context: Context) -> bool:
-        """Whether an hour stands as it is written: with its minutes, and a day beside it or a clock of 24 hours."""
-        clock = self.clock is not None and self.clock.written and not self.part
-        return clock and (self.day is not None or context.units.temperature == "c")
-
-    def meal_times(self, clock: Clock, on_24_hours: bool) -> tuple[time, ...]:
-        """The times of an hour at which people may eat; on a clock of 24 hours one from 7:00 stands as written."""
-        half = _PARTS[self.part][1] if self.part in _MEAL_PARTS else ""
-        settled = self._settled(clock, half).times() if half else clock.times()
-        times = settled if settled[0].hour <= _LATEST_MEAL else clock.times()
-        if clock.written and on_24_hours and not half and times[0].hour >= _FIRST_MEAL:
-            return times[:1]
-        awake = tuple(t for t in times if self.from_hour <= t.hour <= 21)
-        return awake or times
-
-    def _settled(self, clock: Clock, half: str) -> Clock:
-        small_hours = half == "pm" and self.part in ("night", "nite", "tonight") and clock.hour < 5
-        settled = clock.half or clock.hour > 12 or small_hours
-        return clock if settled else replace(clock, half=half)
-
-
-def _new_meal(spoken: _Spoken, context: Context) -> When:
-    usual = _PARTS.get(spoken.part, _USUAL_MEAL)[0]
+def _new_meal(spoken: Spoken, context: Context) -> When:
+    usual = PARTS.get(spoken.part, _USUAL_MEAL)[0]
     clock = spoken.meal_times(spoken.clock, context.units.temperature == "c")[0] if spoken.clock else time(usual)
     if spoken.day is None:
         return _made(next_at(clock, context.now, context.zone), spoken, context)
@@ -274,7 +228,7 @@ def _gap(one: time, two: time) -> int:
     return abs(60 * (one.hour - two.hour) + one.minute - two.minute)
 
 
-def _made(at: Instant, spoken: _Spoken, context: Context | None = None) -> When:
+def _made(at: Instant, spoken: Spoken, context: Context | None = None) -> When:
     others: tuple[datetime, ...] = ()
     if context and spoken.day and len(spoken.day.days) > 1:
         clock = wall_of(at.at, context.zone).time()
@@ -283,18 +237,3 @@ def _made(at: Instant, spoken: _Spoken, context: Context | None = None) -> When:
     day = spoken.day
     words, next_said = (day.word, day.which in ("next", "nächsten")) if day else ("", False)
     return When(at.at.astimezone(UTC), *said, at.exists, at.twice, others, words, next_said)
-
-
-def _spoken(text: str, context: Context, past: bool = False, dates: bool = False) -> _Spoken:
-    plain = _masked(text)
-    day = find_day(plain, wall_of(context.now, context.zone).date(), past, dates)
-    part = _PART.search(plain)
-    return _Spoken(day, find_clock(plain), part[0] if part else "")
-
-
-def _masked(text: str) -> str:
-    """The text with its masses, lengths, temperatures and shares blanked out: none of them is an hour."""
-    for measure in measures.find(text):
-        if measure.kind != "duration":
-            text = text[: measure.start] + " " * (measure.end - measure.start) + text[measure.end :]
-    return text

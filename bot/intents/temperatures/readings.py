@@ -6,11 +6,11 @@ and small talk. What each number means is settled in `plausible`; what stays ope
 
 from dataclasses import replace
 from datetime import timedelta
-from typing import Final, TypeAlias
+from typing import Final
 
 from bot import measures
 from bot.intents.context import Context
-from bot.intents.intents import Intent, Reading, Snooze, Temperature, Unclear
+from bot.intents.intents import Reading, Snooze, Temperature, Unclear
 from bot.intents.lengths import THICK_AND_THIN
 from bot.intents.rated import MARK
 from bot.intents.temperatures.beside import without_beside
@@ -25,24 +25,14 @@ from bot.intents.temperatures.cold_readings import (
     several_days,
 )
 from bot.intents.temperatures.lids import grate_alone
-from bot.intents.temperatures.lone import besides, strengths
-from bot.intents.temperatures.pairs import (
-    behind_its_name,
-    beyond_its_pit,
-    both_named,
-    out_of_the_ice,
-    swapped,
-    two_spots,
-)
-from bot.intents.temperatures.plausible import COLD_PHASES, Number, everything, may_be, meanings, pair
+from bot.intents.temperatures.plausible import COLD_PHASES, everything
 from bot.intents.temperatures.set_points import WANTED
+from bot.intents.temperatures.settled import EARLIER, Found, settled
 from bot.intents.temperatures.swings import APART, swings
-from bot.intents.temperatures.thermometers import TENDER, TOUGH, Item, Line, as_of_then, labelled, taken_apart
+from bot.intents.temperatures.thermometers import TENDER, TOUGH, Line, labelled, taken_apart
 from bot.intents.temperatures.timed import timed
 from core import patterns as re
 from core.batch.events import Probe
-
-Found: TypeAlias = list[tuple[Item, Temperature]]
 
 # words with which a number is a wish, a rule or a plan: no reading
 WISHES: Final = re.compile(
@@ -63,7 +53,6 @@ _PROBED: Final = frozenset(
 )
 _NOT_YET: Final = frozenset(("not", "yet", "enough"))
 _AS_IT_IS: Final = frozenset(("cold", "cool", "warm", "hot", "there"))  # «not cold yet, 46»
-_EARLIER: Final = frozenset(("was", "then", "now", "from", "before"))  # one thermometer at two times, perhaps
 _LOOSE_WORDS: Final = 3  # foreign words that a line with a named thermometer and one number may hold
 _BETWEEN: Final = re.compile(
     r"(?:its |it is |the |about |somewhere )*(?P<of>fridge|brine|core|pit|meat)?(?: is| at"
@@ -147,7 +136,7 @@ def _read(text: str, context: Context, *, loose: bool) -> Reading | Unclear | No
     if Probe.FRIDGE in line.labels and Probe.BRINE not in line.labels:
         context = replace(context, brine_made=False)  # «fridge 38 to 41»: no brine stands beside it
     asked = None if line.words & _PROBED else raw_sizes(labelled(line), context)
-    found = asked or _settled(labelled(line), line, context)
+    found = asked or settled(labelled(line), line, context)
     if isinstance(found, list) and len(found) == 1 and is_foreseen(text):
         return Unclear("number", text[:60], (Reading((found[0][1],)),))  # «40 in 3 hours»: to come, or how long it took
     if isinstance(found, Unclear):
@@ -186,7 +175,7 @@ def _at_odds(found: Found, line: Line) -> bool:
     cold = [t.probe for _, t in found if t.probe in (Probe.FRIDGE, Probe.BRINE)]
     if line.words & SPOTS and set(cold) == {Probe.FRIDGE}:
         return False  # «37 at the back 41 at the front»: two places, of which the warmer counts
-    at_once = not any(item.time or item.ago for item, _ in found) and not line.over and not line.words & _EARLIER
+    at_once = not any(item.time or item.ago for item, _ in found) and not line.over and not line.words & EARLIER
     return at_once and len(cold) == len(found) and len(cold) > len(set(cold))
 
 
@@ -199,116 +188,6 @@ def _is_strict(line: Line, text: str) -> bool:
 def _is_loose(line: Line, text: str) -> bool:
     few = len(line.foreign) <= _LOOSE_WORDS and 1 <= len(line.items) <= len(line.labels or [1])
     return few and bool(line.labels) and not WISHES.search(text) and not _NO_DEGREES.search(text)
-
-
-def _settled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
-    labels = [item.number.probe for item in items]
-    hours = sum(1 for item in items if item.time or item.ago)
-    if (
-        len(items) == 2
-        and hours < 2
-        and not (hours and line.words & _EARLIER)
-        and not line.over
-        and set(labels) <= {None, Probe.CORE, Probe.PIT}
-        and None in labels
-    ):
-        if any(labels):
-            return _half_labelled(items, line, context)
-        if found := (out_of_the_ice(items, context) if line.slashed else []) or _pair(items, context):
-            return found
-        if line.slashed and context.phase == "cooking":
-            return Unclear("pair")
-    if len(items) > 2 and not hours and not line.over and not any(labels):
-        return _several(items, context)
-    return swapped(items, context) or both_named(items, context) or _one_by_one(items, context)
-
-
-def _half_labelled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
-    """«70c pit 120»: the one without a name is the meat, or the pit; «pit was 245 now 260» is one of them twice."""
-    named = next(item.number.probe for item in items if item.number.probe)
-    other = Probe.PIT if named is Probe.CORE else Probe.CORE
-    unit = _unit_of(items, context)
-    earlier = line.words & _EARLIER  # «pit was 225, 250 now»
-    if beyond := (None if earlier else behind_its_name(items, unit)) or beyond_its_pit(items, unit):
-        return beyond
-    bare = [replace(i.number, unit=i.number.unit or unit) for i in items if not i.number.probe]
-    fits = [probe for probe in (other, named) if all(may_be(number, probe, context) for number in bare)]
-    ways = [_one_by_one(_named(items, probe), context) for probe in fits]
-    if len(ways) > 1 and earlier:
-        readings = (Reading(tuple(t for _, t in way)) for way in ways if not isinstance(way, Unclear))
-        return Unclear("number", options=tuple(readings))
-    return ways[0] if ways else _one_by_one(_named(items, other), context)
-
-
-def _unit_of(items: list[Item], context: Context) -> str | None:
-    """The unit of the one that has a name, where it is clear."""
-    found = meanings(next(i.number for i in items if i.number.probe), context)
-    return found[0].unit if len(found) == 1 else None
-
-
-def _named(items: list[Item], probe: Probe) -> list[Item]:
-    return [i if i.number.probe else replace(i, number=replace(i.number, probe=probe)) for i in items]
-
-
-def _pair(items: list[Item], context: Context) -> Found | Unclear | None:
-    one, two = (item.number for item in items)
-    fits, spots = pair(one, two, context), two_spots(one, two, context)
-    if len(fits.pairs) > 1 or (fits.pairs and fits.doubtful):
-        return Unclear("pair", options=tuple(Reading(p) for p in (*((spots,) if spots else ()), *fits.pairs)))
-    if not fits.pairs:
-        return list(zip(items, spots, strict=True)) if spots else None
-    core, pit = fits.pairs[0]
-    return list(zip(items, (core, pit) if core.value == one.value else (pit, core), strict=True))
-
-
-def _several(items: list[Item], context: Context) -> Found | Unclear:
-    """Three bare numbers: a series of the same thermometer, or pit and meat in an order that must be confirmed."""
-    values = [item.number.value for item in items]
-    if max(values) - min(values) <= 20:  # degrees: a series of one thermometer
-        return _one_by_one(items, context)
-    rest = dict.fromkeys(values)
-    both = pair(Number(max(rest)), Number(min(rest)), context).pairs if len(rest) == 2 else ()
-    return Unclear("number", options=tuple(Reading(b) for b in both))
-
-
-def _one_by_one(items: list[Item], context: Context) -> Found | Unclear:
-    out: Found = []
-    for item in items:
-        found = _next_of_series(item, out) or meanings(item.number, as_of_then(item, context))
-        found = found if len(found) == 1 else _as_the_others(found, items, context)
-        if len(found) != 1:
-            others = tuple(t for _, t in out)
-            return Unclear("number", options=_options(found, others, item.number, context))
-        out.append((item, found[0]))
-    return out
-
-
-def _as_the_others(found: tuple[Temperature, ...], items: list[Item], context: Context) -> tuple[Temperature, ...]:
-    """«breast 98 thigh 104 pit 270»: in the cook's own unit, where the others of the line can be in no other."""
-    sure = [one[0].unit for one in (meanings(item.number, context) for item in items) if len(one) == 1]
-    own = context.units.temperature
-    if len(items) <= 2 or not sure or set(sure) != {own} or len({t.probe for t in found}) != 1:
-        return found
-    return tuple(t for t in found if t.unit == own)
-
-
-def _next_of_series(item: Item, before: Found) -> tuple[Temperature, ...]:
-    """«was 82f at 9, 44 at 7am»: one thermometer at several hours."""
-    if not before or not item.time or item.number.probe or not before[-1][0].time:
-        return ()
-    last = before[-1][1]
-    return (Temperature(item.number.value, item.number.unit or last.unit, last.probe),)
-
-
-def _options(
-    found: tuple[Temperature, ...], others: tuple[Temperature, ...], number: Number, context: Context
-) -> tuple[Intent, ...]:
-    found = found or everything(number.value, context, number.unit)
-    out = tuple(Reading((*others, t)) for t in found[:4])
-    if number.unit is not None:
-        return out
-    more = besides(number.value, context) if number.probe is None else ()
-    return (*strengths(number.value, context), *out, *more)
 
 
 def _tender(line: Line) -> bool:
