@@ -5,7 +5,7 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import households, mending, out_of_turn, starting, undecided, which_step
+from bot.conversation import as_planned, households, mending, out_of_turn, undecided, which_step
 from bot.conversation.understand import Understood
 from bot.conversation.which_step import FAR_FROM_IT, NEEDS_NUMBER
 from bot.facts import facts, step_facts
@@ -131,7 +131,7 @@ def _gone_on_with(turn: Turn, meant: Understood, intent: StepDone, refusal: TooS
     try:
         first, *rest = mark(turn, meant, intent)
     except Gone:  # nothing of the new plan is meant by it: then the plan is the answer
-        first, *rest = starting.show(turn, a)
+        first, *rest = as_planned.show(turn, a)
     return (replace(first, text="\n".join((marks.meal_as_it_can_be(a, refusal), first.text))), *rest)
 
 

@@ -6,7 +6,7 @@ from datetime import datetime, timedelta
 from math import isclose
 from typing import Any
 
-from bot.conversation import meal, moving, reading, righting, spoons, starting, water
+from bot.conversation import as_planned, meal, moving, reading, righting, spoons, starting, water
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
@@ -81,7 +81,7 @@ def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Rep
     """What a change made of a batch: its plan, why there is none, or what moves."""
     had_plan = done.before is not None and done.before.plan is not None
     if done.after.plan is None or not had_plan:
-        return (*starting.show(turn, done.after, had_plan=had_plan), *starting.never_told(done))
+        return (*as_planned.show(turn, done.after, had_plan=had_plan), *as_planned.never_told(done))
     unsaid, rows = put_in.of_cure_unsaid(done.after, changes)
     text = f"{mends.changed(done, changes)}\n{unsaid}".rstrip()
     return (Reply(text, buttons=rows, facts=facts(done.after), about=done.after.batch.id),)

@@ -10,6 +10,7 @@ from zoneinfo import available_timezones
 from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade, which_batch
 from bot.conversation.guesses import scale_said, with_degrees, with_length, with_place
 from bot.conversation.half import unpack
+from bot.conversation.lacking import SHARE
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
 from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings, Temperature
@@ -130,7 +131,7 @@ def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]
         case "mass_unit":
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
         case "share":
-            count, mass = share_of(said[starting.SHARE])
+            count, mass = share_of(said[SHARE])
             said["mass"] = mass if intent.value == "all" else mass * count
         case "zone":
             before = turn.person
