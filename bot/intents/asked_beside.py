@@ -11,8 +11,8 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, MoveDeadline, Question, Reading, StepDone
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
-from bot.intents.remarks import read_remark
 from bot.intents.temperatures.readings import read_reading
+from bot.intents.vague import read_vague
 from core import patterns as re
 from core.batch.events import Probe
 
@@ -95,7 +95,7 @@ def _read_last(plain: str, context: Context) -> list[Intent]:
 def _said_or_asked(part: str, context: Context) -> list[Intent]:
     """What a clause of a line that asks says or asks of the batch; empty where that is a question of the trade."""
     found = _wished(part, context) or questions.read_topic(part, context) or greetings.read_plain(part, context)
-    found = found or read_remark(part, context)
+    found = found or read_vague(part, context)
     said = [found] if found else [] if questions.is_question(part) else clause(part, context)
     nothing = any(map(is_nothing, said)) and not isinstance(said[0], Greet)
     return [] if nothing else said

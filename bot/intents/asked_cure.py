@@ -1,6 +1,5 @@
 """The answer to which curing salt it is: its strength by what the packet says, its kind, or that there is none."""
 
-from dataclasses import replace
 from typing import Final
 
 from bot import measures
@@ -9,8 +8,8 @@ from bot.intents.cures import bare_strength
 from bot.intents.doses import BY_RATE
 from bot.intents.intents import Change, Choose, Intent, Unclear
 from bot.intents.percents import odd_strength, open_strength, usual_cure
+from bot.intents.remarks import remark
 from bot.intents.small import content
-from bot.intents.vague import read_vague
 from core import patterns as re
 
 UNKNOWN: Final = re.compile(
@@ -98,11 +97,8 @@ def strength_said(text: str, context: Context) -> Intent | None:
         return Change({"thickness": lengths[0].value})
     if SECOND_KIND.search(text):
         return Choose("cure", "second")
-    if (
-        isinstance(by_spoon := read_vague(text, replace(context, asked=None, phase="waiting")), Unclear)
-        and by_spoon.why == "grams"
-    ):
-        return by_spoon
+    if remark(bare := text.strip(" .!?"), "waiting") == "grams":  # told by the spoon
+        return Unclear("grams", bare)
     if open_strength(text) or UNKNOWN.search(text) or BY_RATE.search(text):
         return Choose("cure", "unknown")
     return None

@@ -17,7 +17,8 @@ A_BIT: Final = (
     r"(?:(?:a|bit|a bit|a little|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still) )*"
 )
 IT: Final = (
-    r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice)|they|all) )*"
+    r"(?:(?:it|its|it is|that|thats|this|(?:the )?(?:meat|bag|brine|water|flat|piece|fat|middle|slice|juices?)|they"
+    r"|all) )*"
 )
 _ROTTEN: Final = (
     r"(?:sour|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"

@@ -62,7 +62,6 @@ from bot.intents.normal import normal
 from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.put_off import read_after
-from bot.intents.remarks import read_remark
 from bot.intents.rewriting.polite import telegram
 from bot.intents.served import read_served
 from bot.intents.settings import read_plainly_set, read_settings, read_units, wrong_clock
@@ -269,7 +268,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
     read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_repeated, read_after, read_remark, read_vague, read_again, read_cold_smoked, read_guests,
+    read_beforehand, read_repeated, read_after, read_vague, read_again, read_cold_smoked, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

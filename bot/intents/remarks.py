@@ -1,123 +1,191 @@
-"""Remarks that leave out the one thing that decides: which salt, what went in and where, pink by which core.
+"""Short remarks that leave out what decides, or may be several things: which one a line is, and where it can be meant.
 
-Each is met with its own question; nothing is noted.
+Each is met with a question of its own (`vague`): «its pink» by which core, «used the other salt» which, «forgot» what.
 """
 
 from typing import Final
 
-from bot.intents.context import SHOWN, Context
-from bot.intents.intents import Ask, Greet, Intent, StepDone, Unclear
-from bot.intents.of_the_answer import of_the_answer
+from bot.intents.feels import A_BIT, IT
 from core import patterns as re
-from core.plan.steps import Kind
 
-_ICED: Final = re.compile(
-    r"(?:(?:ok|yes|right|good|its|it is|the brine is|brine|put it|set it|standing|sitting|its got|in|on|into) )*"
-    r"(?:an? |the )?(?:ice ?(?:bath|water)?|ice cubes|sink of ice|sink with ice)"
-    r"(?: (?:then|now|it is|going|on|round it|under it))*"
-)
-_WHY_WAIT: Final = re.compile(
-    r"why (?:do|must|should|cant|can not|does|do i have) (?:\w+ ){0,3}(?:wait|cool\w*|go in|be cold|chill\w*)\b[^\d]*"
-)
-_STILL_WARM: Final = re.compile(  # no fridge and no meat: what cools is the brine
-    r"(?:(?:its|it is|the|brine|is|are) )*(?:still|too|not) (?:(?:too|a bit|pretty|quite|very) )*(?:warm|hot|cold|cool)"
-    r"(?: enough)?(?: yet| still)?"
-)
-_HOT: Final = ("cooking", "resting", "chilling")
+_ANY: Final = ("waiting", "curing", "drying", "cooking", "resting", "chilling", "stored")
 _RAW: Final = ("waiting", "curing")
-_SO: Final = (
-    r"(?:(?:a|bit|a bit|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still|all|is|looks?) )*"
-)
-_THE_MEAT: Final = r"(?:(?:it|its|it is|that|thats|the|meat|flat|piece|middle|juice|slice) )*"
+_WITH_THE_CURE: Final = ("waiting", "curing", "drying")
+_CURING: Final = ("curing",)
+_ON_THE_FIRE: Final = ("cooking",)
+_HOT: Final = ("cooking", "resting", "chilling")
 _PLACE: Final = r"(?: (?:inside|in there|within|still|(?:in|at|near|round|by) the \w+))*"
 _WE: Final = r"^(?:(?:oops|i|we|ive|just|think|may have|might have|sorry|oh|ok|now|so) )*"
-_ASKED: Final = (
-    ("pink", _HOT, re.compile(rf"^{_THE_MEAT}{_SO}(?:pink|red|bloody|rosy)(?:ish)?{_PLACE}$")),
-    (
-        "other_salt",
-        _RAW,
-        re.compile(
-            rf"{_WE}(?:used|took|grabbed|put in|added|weighed)(?: out)?(?: the| some| a)? "
-            r"(?:other|different|new|second) (?:salt|cure|packet|bag|box|jar)"
-            r"(?: (?:instead|by mistake|this time|today|in))*$"
-        ),
-    ),
-    (
-        "forgot_extra",
-        _RAW,
-        re.compile(
-            rf"{_WE}(?:forgot|left out|missed|didnt (?:add|put in))(?: to add| to put in| about| adding)?"
-            r"(?: the| any| my)? (?:sugar|pepper(?:corns)?|spices?|garlic|bay(?: leaves)?|coriander|mustard|honey|syrup"
-            r"|herbs|juniper|thyme)$"
-        ),
-    ),
-    (  # how far off it is, and no pit
-        "number",
-        ("cooking",),
-        re.compile(
-            r"^(?:the )?(?:pit|smoker|grill)s?[^\d]{0,12}\b[1-5]?\d(?: ?(?:degrees|deg|°|[cf]))?,?"
-            r" (?:too (?:low|high|hot|cold|cool)|under|over|below|above|off|short|low|high)$"
-        ),
-    ),
-    (
-        "soaking",
-        ("curing",),
-        re.compile(
-            rf"^{_THE_MEAT}(?:(?:im|i am|we are|now|just|put|started) )*soaking(?: (?:it|them|the meat))?"
-            r"(?: (?:now|in (?:the |cold |fresh )*(?:water|fridge|sink)))*$"
-        ),
-    ),
-    (
-        "swapped",
-        (*_HOT, *_RAW),
-        re.compile(
-            r"^(?=.*\b(?:(?:other|wrong) way (?:a?round|about)|mixed up|swap(?:ped)?|switched|reversed?|confused"
-            r"|back to front)\b)(?:(?:sorry|oops|no|wait|ah|its|it|is|that|was|thats|i|we|ive|the|my|had|have|got|mixed"
-            r"|up|swap(?:ped)?|switched|reversed?|confused|back|to|front|those|them|these|are|were|two|both|think"
-            r"|probes?|thermometers?|numbers|readings|temps|they|other|wrong|way|a?round|about|over|core|pit|and|meat)"
-            r"\b[, ]*)+$"
-        ),
-    ),
-    (
-        "no_readings",
-        _HOT,
-        re.compile(
-            r"^(?=.*\b(?:stop|quit|dont|do not|no more|enough)\b)"
-            r"(?=.*\b(?:ask|remind|ping|call|nag|bug|text|messag|want|no more)\w*\b)"
-            r"(?=.*\b(?:readings?|temps?|temperatures?|numbers|core|pit)\b)"
-            r"(?:(?:please|pls|can|you|ok|stop|quit|dont|do|not|no|more|enough|keep|me|us|for|about|to|read|check|with"
-            r"|all|the|any|anymore|so|many|often|time|these|now|(?:ask|remind|ping|call|nag|bug|text|messag|want)\w*"
-            r"|readings?|temps?|temperatures?|numbers|core|pit)\b ?)+$"
-        ),
-    ),
-    (
-        "put_in",
-        ("drying", *_HOT, "stored"),
-        re.compile(
-            rf"{_WE}(?:put|got|stuck|popped|chucked) (?:it|them|that|the meat) in(?: now| already)?$"
-            r"|^(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"
-        ),
-    ),
+_ODD: Final = r"(?:bit|fun[nk]y|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
+_CLEAN: Final = r"(?:spic\w+|smok\w+|bacon|ham|garlic|pepper\w*|heaven|dinner|meat|beef|pork|fish|it should|always)"
+_COLOUR: Final = r"(?:gr[ea]y|brown|dark|pale|dull|blotchy|patchy)(?:ish)?"
+_ONE: Final = r"(?:big|small|little|thick|thin|first|second|other)"
+_A_WHILE: Final = r"(?:half (?:an )?hour|(?:\d{1,2} ?)?(?:hours?|hrs?|h|min(?:ute)?s?))"
+_DEED: Final = r"(?:flipped|turned|did|do|done|doing|rinsed|wrapped|changed|swapped|switched|adjusted|altered)"
+_WENT: Final = (
+    r"(?:drop(?:p?ed|ping)?|f(?:ell|all(?:ing)?)|r(?:ose|is(?:e|ing))|jump(?:ed|ing)?|climb(?:ed|ing)?|dip(?:ped|ping)?"
+    r"|(?:went|go(?:ing|ne)?) (?:up|down))"
 )
+_MAY_I: Final = r"(?:(?:can|could|may|should|shall|please|lets|just|how|do|i|we|you|still|want to|need to|have to) )*"
+_REMARKS: Final = re.Rules(
+    (re.compile(words), (why, phases))
+    for why, phases, words in (
+        ("pink", _HOT,
+         rf"^{IT}(?:(?:all|is|looks?) )*{A_BIT}(?:pink|red|bloody|rosy)(?:ish)?{_PLACE}$"),
+        ("other_salt", _RAW,
+         rf"{_WE}(?:used|took|grabbed|put in|added|weighed)(?: out)?(?: the| some| a)? "
+         r"(?:other|different|new|second) (?:salt|cure|packet|bag|box|jar)"
+         r"(?: (?:instead|by mistake|this time|today|in))*$"),
+        ("forgot_extra", _RAW,
+         rf"{_WE}(?:forgot|left out|missed|didnt (?:add|put in))(?: to add| to put in| about| adding)?"
+         r"(?: the| any| my)? (?:sugar|pepper(?:corns)?|spices?|garlic|bay(?: leaves)?|coriander|mustard|honey|syrup"
+         r"|herbs|juniper|thyme)$"),
+        ("number", _ON_THE_FIRE,  # how far off it is, and no pit
+         r"^(?:the )?(?:pit|smoker|grill)s?[^\d]{0,12}\b[1-5]?\d(?: ?(?:degrees|deg|°|[cf]))?,?"
+         r" (?:too (?:low|high|hot|cold|cool)|under|over|below|above|off|short|low|high)$"),
+        ("soaking", _CURING,
+         rf"^{IT}(?:(?:im|i am|we are|now|just|put|started) )*soaking(?: (?:it|them|the meat))?"
+         r"(?: (?:now|in (?:the |cold |fresh )*(?:water|fridge|sink)))*$"),
+        ("swapped", (*_HOT, *_RAW),
+         r"^(?=.*\b(?:(?:other|wrong) way (?:a?round|about)|mixed up|swap(?:ped)?|switched|reversed?|confused"
+         r"|back to front)\b)(?:(?:sorry|oops|no|wait|ah|its|it|is|that|was|thats|i|we|ive|the|my|had|have|got|mixed"
+         r"|up|swap(?:ped)?|switched|reversed?|confused|back|to|front|those|them|these|are|were|two|both|think"
+         r"|probes?|thermometers?|numbers|readings|temps|they|other|wrong|way|a?round|about|over|core|pit|and|meat)"
+         r"\b[, ]*)+$"),
+        ("no_readings", _HOT,
+         r"^(?=.*\b(?:stop|quit|dont|do not|no more|enough)\b)"
+         r"(?=.*\b(?:ask|remind|ping|call|nag|bug|text|messag|want|no more)\w*\b)"
+         r"(?=.*\b(?:readings?|temps?|temperatures?|numbers|core|pit)\b)"
+         r"(?:(?:please|pls|can|you|ok|stop|quit|dont|do|not|no|more|enough|keep|me|us|for|about|to|read|check|with"
+         r"|all|the|any|anymore|so|many|often|time|these|now|(?:ask|remind|ping|call|nag|bug|text|messag|want)\w*"
+         r"|readings?|temps?|temperatures?|numbers|core|pit)\b ?)+$"),
+        ("put_in", ("drying", *_HOT, "stored"),
+         rf"{_WE}(?:put|got|stuck|popped|chucked) (?:it|them|that|the meat) in(?: now| already)?$"
+         r"|^(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"),
+        ("turned", _CURING,  # the bag, or gone off
+         r"^(?:its |it |has |all )?turned(?: now)?$"),
+        ("forgot", _ANY,
+         r"^(?:(?:oops|sorry|oh no|damn|ah) )*forgot$"),
+        ("number", _ANY,  # of what is open
+         r"^\d{1,3} or \d{1,3}(?: (?:i (?:think|reckon|guess)|maybe|ish|ok))?$"),
+        ("smell", _ANY,
+         rf"^{IT}(?:smells?|smelling|stinks?|whiffs?|pongs?|reeks?)(?: is)?(?: {A_BIT}(?:like |of )?"
+         rf"(?:{_ODD}|burnt|bitter|bad|nasty|horrible|awful|disgusting|terrible|gross)| a bit| a little"
+         rf"| {A_BIT}like (?:the )?(?!{_CLEAN}\b)[a-z]+(?: [a-z]+)?)?(?: now"
+         rf"| to me)?$"
+         rf"|^(?:(?:theres|it has|has|got|an?|the|bit of|slight) )*{_ODD} (?:smell|odou?r|whiff)(?: to it)?$"),
+        ("look", _ANY,
+         rf"^{IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{A_BIT}(?:{_ODD} )?{_COLOUR}$"
+         rf"|^{IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
+         rf"|edges?|bone))?$"
+         rf"|^{IT}(?:looks?|looking) {A_BIT}{_ODD}$"),
+        ("late", _ANY,
+         r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
+         r"(?:late|behind|slow)$"),
+        ("odd", _ANY,
+         rf"^{IT}(?:has |is |have |s )?(?:gone|went|going|got|turned|turning|come out|came out|is|looks?"
+         rf"|seems?|acting|feels?) {A_BIT}(?:{_ODD}|green(?:ish)?|bad|sticky|slippery|mushy|tacky|soggy)"
+         r"(?: on me| now)?$"
+         r"|^(?:something|somethings|its something) (?:is )?(?:wrong|off|not right|up|funny)(?: with it"
+         r"| here)?$"),
+        ("ready", _ANY,
+         r"^(?:(?:its|it is|meats|the meats?|everything|all|that|thats|i think its|think its|is|now) )*"
+         r"(?:ready|good to go|all set|set)(?: now| to go| i think)?$"),
+        ("grams", _WITH_THE_CURE,
+         r"^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
+         r"(?:an?|one|[1-9]|two|three|half an?|a half|the whole|a couple of|couple|some) (?:heaped|heaping"
+         r"|level|big|small|good|full)? ?(?:(?:tea|table|soup|dessert)? ?spoon(?:ful)?s?|pinch(?:es)?"
+         r"|handfuls?|scoops?|(?:bags?|pack(?:et)?s?|box|cups?|jars?|tubs?)(?=.* (?:salt|cure|pink|powder)\b))"
+         r"(?:(?: of)? (?:(?:the|pink|curing|kosher|sea|table|plain) )*(?:it|cure|salt|pink|powder|stuff"
+         r"|that))?(?: in| i think)?$"
+         r"|^(?:(?:i|we|ive|just|ok) )*(?:put|added|threw|chucked|tipped|poured) (?:the |my |all the )?"
+         r"(?:salts?|pink salt|pink|curing salt|cure|powder)(?: all)? in(?: now| already)?$"
+         r"|^(?:the )?(?:salts?|pink|cure|powder)(?: is|s)? in(?: now| already)?$"
+         r"|^(?:only |just )?(?:half|part|some|most|a third|a quarter|two thirds) (?:of )?(?:the |my )?"
+         r"(?:cure|curing salt|pink salt|pink|salt) (?:went|is|got|has gone) in(?: so far| yet| now)?$"
+         r"|^(?:(?:i|we|ive|just|ok) )*(?:put|weighed|used|added|measured)(?: in| out)? \d{1,3}(?:\.\d\d?)? ?"
+         r"(?:g|gr|grams?)(?: in| out)?(?: of it)?$"),
+        ("halved", _WITH_THE_CURE,
+         r"^(?:(?:i|we|ive|just|had to|have|ok|so|oh) )*(?:cut|split|chopped|sliced|divided)"
+         r" (?:it|them|the (?:meat|flat|brisket|piece|slab|belly|ham|joint))(?: up)?"
+         r"(?: (?:in(?:to)? (?:half|two|2|3|three|4|halves|thirds|bits|pieces|chunks)|down the middle"
+         r"|length(?:wise|ways)|across))+(?: (?:so|and|now|theres|there|its|are|is|it is|have|has|i|we|got|in"
+         r"|the|bags?|two|three|2|3|4|smaller|bits|pieces|halves|fits?|to|it))*$"),
+        ("halved", _WITH_THE_CURE,
+         r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
+        ("meal_off", _ANY,
+         r"^(?:(?:its|it is|we|weve|everything|all|the whole thing|whole thing) )+(?:is |has |have |been )*"
+         r"(?:cancelled|canceled|called it off|called off)(?: it)?(?: now| sorry)?$"),
+        ("meal_off", _ANY,
+         r"^(?:the |my )?(?:dinner|lunch|party|meal|supper|bbq|barbecue|do|event)s? (?:is |has been "
+         r"|been )?(?:off|cancelled|canceled|called off|not happening|scrapped)(?: now| sorry)?$"),
+        ("watch", _ANY,
+         r"^(?:please |pls |can you |just )?(?:only )?(?:text|message|ping|call|tell|alert|warn|buzz|wake"
+         r"|notify|shout at|watch|let)(?: me| us)?(?: know)? (?:only )?(?:if|when) (?:the |it |my )?(?:pit"
+         r"|core|meat|temps?|grill|smoker|fridge|internal|fire|goes|gets|drops|falls|hits|reaches)\b.*\d"),
+        ("more", _ANY,
+         r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about|i|we|it|needs?|do) )*(?:a |the )?"
+         r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
+        ("more_in", _WITH_THE_CURE,
+         r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
+         r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),
+        ("more_in", _WITH_THE_CURE,
+         r"^(?:(?:i|we|ive|just|should i|can i|shall i|do i|have) )*(?:put|add|added|threw|throw|chucked"
+         r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
+         r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
+         r"(?: (?:in|to it|into it|in it|in there))*$"),
+        ("word", _ANY,
+         r"^(?:(?:thats|that is|that was|its|it is|no|it was|you got it) )*(?:wrong|incorrect|not right)$"),
+        ("longer", _ANY,
+         r"^(?:(?:just|(?:give|leave|keep) it|go|it|needs?|a|bit|little|while|touch|some|few|for|even) )*"
+         r"(?:longer|more time)(?: (?:please|pls|i think|then))*$"
+         rf"|^(?:(?:just|for|about|maybe) )*(?:another|(?:1|one) more) {_A_WHILE}(?: (?:please|pls|then))*$"),
+        ("salty", _RAW,
+         rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
+        ("move", _ANY,
+         rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"),
+        ("change", _ANY,
+         rf"^{_MAY_I}(?:change|alter|adjust|edit|tweak|fix|switch|swap)"
+         r"(?: (?:it|that|them|this|things?|something|stuff|the (?:plan|settings?)))?"
+         r"(?: (?:a bit|still|now|later|up|please|pls|somehow|around))*$"),
+        ("size", _ANY,
+         rf"^{IT}(?:(?:is|was|looks?|seems?|gonna be|takes?|taking) )*{A_BIT}(?:(?:way|far|much|just) )*"
+         r"(?:too|(?<=takes )so|(?<=taking )so) (?:long|short|big|small|large|wide|fat|heavy)(?: now)?$"),
+        ("half", _ANY,
+         r"^(?:(?:about|its|just|only|ok|a) )*(?:half|halves)(?: of it)?$"),
+        ("enough", _ANY,
+         r"^(?:(?:is|that|this|it|its|be|will|thats|way) )*(?:enough|too (?:much|little|many))$"),
+        ("hotter", _ON_THE_FIRE,
+         r"^(?:(?:i want|run|make|get|turn|crank|cook|bring) )?(?:it |the (?:pit|heat|smoker) )?"
+         r"(?:hotter|cooler|warmer|(?<=it )(?:up|down))(?: a bit| a little| now)?$"),
+        ("again", _ANY,
+         r"^(?:the |my |do the |do )?(?:same(?: (?:again|as (?:last time|before)))?|again|usual)$"),
+        ("which", _ANY,
+         rf"^(?:(?:i|we|just|ok|only) )*{_DEED} (?:one|half|(?:the|that|a|my) (?:thing|stuff|half"
+         rf"|{_ONE}(?: (?:one|piece|bag))?))$"
+         r"|^(?:(?:i|we|ive|just|have) )*(?:changed|swapped|switched|adjusted|altered) (?:it|that"
+         r"|them)(?: now)?$"
+         rf"|^(?:(?:oh|no|its|it is|it was|that was|i meant) )*(?:the )?{_ONE}"
+         r" (?:one|piece|bag|batch|flat|point|ham|belly|slab)$"
+         rf"|^(?:only )?{_DEED} (?:only )?(?:the )?(?:one|{_ONE} one)(?: but)? not (?:the )?"
+         rf"(?:{_ONE}|rest)(?: one)?$"
+         r"|^(?:(?:im|i am|am|still|really) )*not sure(?: (?:about|of|on) (?:it|this|that)(?: one)?)?$"
+         r"|^\d (?:of (?:them|it|those)|more|left)$"),
+        ("grams", _WITH_THE_CURE,
+         r"^(?:(?:i|we|only|just|have|ive) )*(?:used|put|added|weighed|gave it)(?: in)? (?:only |just "
+         r"|about )?(?:half|part|some|most|a third|a quarter|two thirds|the rest) (?:of )?(?:the |my )?"
+         r"(?:cure|curing salt|pink salt|pink|salt)(?: in| so far)?$"),
+        ("leave", _ANY,
+         r"^(?:(?:so|can|could|may|should|shall|ill|do|i|we|just|ok) )*leave (?:it|them"
+         r"|that)(?: (?:alone|be|there|as|it|is|like|that|in|for now))*$"),
+        ("moved", _ANY,
+         r"^(?:(?:it|its|has|a|temp|just|suddenly|now|why|how come|did|does|is|what made|so|and|the) )*"
+         rf"{_WENT}"
+         r"(?: (?:a|bit|a bit|a little|lots?|again|fast|off|slightly|so|much|now|like that))*$"),
+    )
+)  # fmt: skip
 
 
-def read_remark(text: str, context: Context) -> Intent | None:
-    """The question that such a remark has to be met with, where nothing was asked; None for any other line."""
-    bare = text.strip(" .!")
-    if context.brine_made and context.free and (cools := _of_a_warm_brine(bare)):
-        return cools
-    if context.asked == "answered" and of_the_answer(bare):
-        return None
-    if not context.free or len(bare) > SHOWN:
-        return None
-    why = next((why for why, phases, words in _ASKED if context.phase in phases and words.match(bare)), None)
-    if why == "put_in" and (context.due_step or context.soon_step or "").startswith(Kind.MEAT_ON):
-        return StepDone(str(Kind.MEAT_ON))  # called for, or all but: it is what the fire waits for
-    return Unclear(why, bare, (StepDone(str(Kind.OUT)),) if why == "soaking" else ()) if why else None
-
-
-def _of_a_warm_brine(text: str) -> Intent | None:
-    """While a brine cools, an ice bath is the brine's, and what is waited for is its cold."""
-    if _ICED.fullmatch(text):
-        return Greet("nod")
-    return Ask("why_cold", text=text) if _WHY_WAIT.fullmatch(text) or _STILL_WARM.fullmatch(text) else None
+def remark(bare: str, phase: str) -> str | None:
+    """Which remark the whole of a plain line is, by what it leaves open; None for any other line."""
+    return next((why for words, (why, phases) in _REMARKS.fitting(bare) if phase in phases and words.match(bare)), None)
