@@ -12,6 +12,7 @@ from bot.wording import (
     meats,
     numbers,
     plans,
+    put_in,
     refusals,
     safety,
     standing,
@@ -131,8 +132,10 @@ def _why_chill(a: Assessment) -> str:
 
 
 def safe(a: Assessment) -> str:
-    """The verdict of the ledger, by rule; a dose over the limit is refused again, whoever asks."""
+    """The verdict of the ledger, by rule; a dose over the limit is refused again, whoever asks, and a mix that is wrong."""
     over = refusals.say(a.refusal, a.person) if isinstance(a.refusal, OverLimit) else ""
+    if "into_cure" not in a.batch.done:  # no meat lies in it, so the record does not judge it yet
+        over = over or put_in.judged(a)
     if over and a.ledger.verdict.kind is Outcome.NOT_YET:
         return over  # no cooking through makes up for it
     return "\n".join(text for text in (over, safety.verdict(a)) if text)

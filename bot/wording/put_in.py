@@ -27,7 +27,7 @@ WORTH_ADDING = 0.02  # of a dose; less no kitchen scale shows. Judgement
 def judged(a: Assessment) -> str:
     """What is wrong with what went in, and what to do about it; empty where nothing is."""
     d = a.dose
-    if d is None or d.limit is None or d.cure_kg <= 0.0:
+    if d is None or d.limit is None or d.cure_kg <= 0.0 or a.batch.dosed is None:
         return ""
     into = a.batch.done.get("into_cure")
     lain = None if into is None else (a.now - into).total_seconds() / 3600.0
