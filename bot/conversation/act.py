@@ -58,6 +58,7 @@ from bot.intents.intents import (
 )
 from bot.reply import Message, Reply
 from bot.wording import general, refusals, unbegun
+from core.batch.batch import Phase
 from core.errors import Gone, NotKept, OverLimit, SaltbellError
 from core.service import batches, chats
 from core.service.turn import Turn
@@ -252,6 +253,8 @@ def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
             return marking.note(turn, meant, intent)
         case Unclear(options=(Change(changes=said),)) if _told_before(meant, said):
             return mending.change(turn, meant, Change(said))
+        case Unclear(why="spoiled") if meant.a is not None and meant.a.batch.phase is not Phase.WAITING:
+            return marking.note(turn, meant, Happened("spoiled"))  # no remark: the record has to know it
         case Ask() | Question() | Help() | Greet() | Unclear():
             return asking.answer(turn, meant, intent)
         case Invite() | Join() | Leave() | HandOver():

@@ -12,6 +12,7 @@ from bot.intents.context import Context
 from bot.intents.debriefs import read_debrief
 from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
+from bot.intents.feels import is_rotten
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, StepDone, Unclear
 from bot.intents.meats import may_be, meat
 from bot.intents.of_the_answer import of_the_answer
@@ -236,9 +237,15 @@ def _sum(text: str, context: Context) -> Intent | None:
     return Choose("sum", text) if re.search(r"\d", text) or text in _MEATS else None
 
 
+def _smell(text: str, context: Context) -> Intent | None:
+    """How it smells, asked of a smell that may be either: «more on the sour side»."""
+    return Unclear("spoiled", text) if is_rotten(text) else None
+
+
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {
     **SETUP_READERS, **DEVIATION_READERS,
     "weight_after": _weight_after, "grey": _grey, "salty": _salty, "zone": _zone, "when": _when,
     "batch": _batch, "probe": _probe, "eaters": _eaters, "confirm": _confirm, "forget": _forget, "doubt": _doubt,
     "sum": _sum, "answered": _answered, "hot_instead": _hot_instead, "took_out": _for_good,
+    "smell": _smell,
 }  # fmt: skip

@@ -21,7 +21,7 @@ IT: Final = (
     r"|all) )*"
 )
 _ROTTEN: Final = (
-    r"(?:sour|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"
+    r"(?:sour(?:ish)?|rotten|rank|putrid|foul|eggy|rancid|eggs?|(?:rotten|bad) eggs?|ammonia|sulph?ur|farts?|feet|socks"
     r"|vomit|sick"
     r"|sewage|drains?|cheese|death|dead|a dead \w+|manure|poo|shit|piss|garbage|bin|the bin|gone off|bad meat|compost)"
 )
@@ -36,9 +36,18 @@ _SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
 )
 
 
+_OF_ROT: Final = re.compile(rf"\b{_ROTTEN}\b")
+_NOT_SO: Final = re.compile(r"\b(?:not|no|isnt|doesnt|nor|never|without|spic\w+|smok\w+|vinegar|mustard)\b")
+
+
 def hot_words(text: str) -> bool:
     """«its hot», «probe tender»: a temperature without a number."""
     return bool(_HOT.fullmatch(text.strip(" !.")))
+
+
+def is_rotten(text: str) -> bool:
+    """Whether the words for a smell, of which it was asked, are those of what went off."""
+    return bool(_OF_ROT.search(text)) and not _NOT_SO.search(text)
 
 
 def is_spoiled(text: str) -> bool:

@@ -170,7 +170,7 @@ class Question:
 class Happened:
     """«fire went out at 2», «power cut», «left it on the counter», «bag leaked», «i dosed it twice».
 
-    `what` is one of fire_out, power_cut, warm_fridge, warm_brine, left_out, leaked, dosed_twice, forgot_cure,
+    `what` is one of fire_out, power_cut, warm_fridge, warm_brine, left_out, leaked, dosed_twice, spoiled, forgot_cure,
     wrong_salt, cure_as_salt, cure_in_rub, lid, flare, unwrapped, cut, frozen, thawed. `facts` may hold "salt"
     ("nitrate" or "no_cure"), "hours", "overnight", "core_c", "room_c", "celsius", "thickness", "all" (of it is frozen).
     """

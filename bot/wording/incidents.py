@@ -21,6 +21,7 @@ INCIDENTS = {
     "doubled_cure": Rule.DOSED_TWICE,
     "warm_fridge": Rule.WARM_FRIDGE,
     "warm_brine": Rule.WARM_BRINE,
+    "spoiled": Rule.SPOILED,
 }
 
 GO_ON = later("It can go on: this alone did no harm.")
@@ -110,6 +111,7 @@ ADVICE = Words(
         "reheat_165_today": "Eat it today, heated to 74 °C (165 °F), or throw it away.",
         "throw_away_advised": "Throwing it away is the safe way.",
         "throw_away": "",
+        "not_tasted": "Do not taste it; no rinsing, salt or heat brings it back. Wash your hands, the shelf and what it touched.",
         "unless_core_is_cold": "",
         "fridge_colder": "Turn the fridge down, move the bag low and to the back, and read it again in two hours.",
         "to_165f_now_eat_today": "Bring it to 74 °C (165 °F) at once, and eat it today; not for anybody at risk.",

@@ -156,6 +156,7 @@ INCIDENTS = Words(
         "left_out": "left out",
         "leaked": "leaked",
         "dosed_twice": "dosed twice",
+        "spoiled": "gone off",
         "cure_as_salt": "cure as salt",
         "cure_in_rub": "cure in rub",
         "forgot_cure": "forgot cure",

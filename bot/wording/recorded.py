@@ -45,6 +45,7 @@ TROUBLES = Words(
         "leak": "the bag leaked",
         "dosed_twice": "dosed twice",
         "doubled_cure": "dosed twice",
+        "spoiled": "it had gone off",
         "warm_fridge": "the fridge was warm",
         "warm_brine": "the brine was warm",
         "fridge_door_open": "the fridge was warm",

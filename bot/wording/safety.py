@@ -50,6 +50,7 @@ RULES = Words(
         Rule.WARM_FRIDGE: "the warm fridge",
         Rule.WARM_BRINE: "the warm brine",
         Rule.DOSED_TWICE: "the cure dosed twice",
+        Rule.SPOILED: "no sour or rotten smell, no slime, no fuzz",
         Rule.PARASITES: "trichinae, by the table that was law until 2018",
     }
 )

@@ -71,6 +71,7 @@ class Rule(StrEnum):
     WARM_FRIDGE = "warm_fridge"
     WARM_BRINE = "warm_brine"
     DOSED_TWICE = "dosed_twice"
+    SPOILED = "spoiled"
     PARASITES = "trichinae"
 
 

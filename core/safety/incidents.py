@@ -37,7 +37,7 @@ from core.safety.left_out import (
 from core.safety.record import Incident, Record
 from core.safety.told import asked, fresh_core, number, yes
 from core.safety.warm import judge_warm
-from core.sources import CFR_21_172
+from core.sources import CFR_21_172, COMMON_PRACTICE
 from core.units import Fraction, Hours, celsius_from_fahrenheit
 
 EATERS: Final = "at_risk_eaters"  # a fact of the batch, not of the incident
@@ -267,6 +267,11 @@ def _warm_brine(incident: Incident, record: Record) -> Finding:
     return judge_warm(Rule.WARM_BRINE, incident, record.brine)
 
 
+def _spoiled(incident: Incident, record: Record) -> Finding:
+    """What a nose, an eye or a finger says for sure outweighs every number of the record; the reverse never holds."""
+    return Finding(Rule.SPOILED, Status.FAILED, Outcome.THROW_AWAY, COMMON_PRACTICE, advice="not_tasted")
+
+
 _JUDGES: Final[dict[str, Callable[[Incident, Record], Finding]]] = {
     "fire_out": _fire_out,
     "left_out": _left_out,
@@ -275,4 +280,5 @@ _JUDGES: Final[dict[str, Callable[[Incident, Record], Finding]]] = {
     "dosed_twice": _dosed_twice,
     "warm_fridge": _warm_fridge,
     "warm_brine": _warm_brine,
+    "spoiled": _spoiled,
 }
