@@ -12,7 +12,7 @@ from bot.intents.context import Context
 from bot.intents.debriefs import read_debrief
 from bot.intents.deeds import DEEDS
 from bot.intents.deviations import DEVIATION_READERS
-from bot.intents.feels import is_rotten
+from bot.intents.feels import how_it_smells
 from bot.intents.intents import Change, Choose, Debrief, Intent, Settings, Snooze, StepDone, Unclear
 from bot.intents.meats import may_be, meat
 from bot.intents.of_the_answer import of_the_answer
@@ -238,8 +238,9 @@ def _sum(text: str, context: Context) -> Intent | None:
 
 
 def _smell(text: str, context: Context) -> Intent | None:
-    """How it smells, asked of a smell that may be either: «more on the sour side»."""
-    return Unclear("spoiled", text) if is_rotten(text) else None
+    """How it smells, asked of a smell that may be either: «more on the sour side», «just like spice»."""
+    told = how_it_smells(text)
+    return None if told is None else Unclear(told, text)
 
 
 _READERS: Final[dict[str, Callable[[str, Context], Intent | None]]] = {

@@ -62,5 +62,5 @@ class Context:
 
     @property
     def free(self) -> bool:
-        """Whether nothing is asked; «why» and «wrong» of an answer may be said, and need not."""
-        return self.asked in (None, "answered")
+        """Whether nothing is asked; «why» and «wrong» of an answer, or how it smells, may be said, and need not."""
+        return self.asked in (None, "answered", "smell")

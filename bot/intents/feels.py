@@ -1,7 +1,9 @@
 """How it feels and smells, without a number: «its hot», «probe tender», «smells rotten»."""
 
+from itertools import pairwise
 from typing import Final
 
+from bot.intents.small import words
 from core import patterns as re
 
 _HOT: Final = re.compile(
@@ -36,8 +38,15 @@ _SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
 )
 
 
-_OF_ROT: Final = re.compile(rf"\b{_ROTTEN}\b")
-_NOT_SO: Final = re.compile(r"\b(?:not|no|isnt|doesnt|nor|never|without|spic\w+|smok\w+|vinegar|mustard)\b")
+_OF_ROT: Final = re.compile(rf"{_ROTTEN}|bad|off")
+_CLEAN: Final = re.compile(
+    r"spic(?:y|es?|ed)|smok(?:y|ey|ed?)|pepper(?:y|corns?)?|garlic(?:ky)?|bay|clean|fresh|fine|normal|ok|okay|good|nice"
+    r"|meat|meaty|ham|bacon|sweet"
+)
+_BESIDE: Final = words(
+    """its it is thats that smell smells just only more rather like of on the a an bit little kinda kind sort side
+    slightly very really pretty all and but i think guess id say maybe so to me at no not too raw"""
+)
 
 
 def hot_words(text: str) -> bool:
@@ -45,9 +54,17 @@ def hot_words(text: str) -> bool:
     return bool(_HOT.fullmatch(text.strip(" !.")))
 
 
-def is_rotten(text: str) -> bool:
-    """Whether the words for a smell, of which it was asked, are those of what went off."""
-    return bool(_OF_ROT.search(text)) and not _NOT_SO.search(text)
+def how_it_smells(text: str) -> str | None:
+    """What the words for a smell, of which it was asked, say: "spoiled" or "clean_smell"; None for other words."""
+    said, told = text.replace(",", " ").split(), set[str]()
+    for before, word in pairwise(["", *said]):
+        rot = bool(_OF_ROT.fullmatch(word))
+        if not rot and not _CLEAN.fullmatch(word):
+            if word not in _BESIDE:
+                return None
+            continue
+        told.add("spoiled" if rot is not (before in ("not", "no")) else "clean_smell")
+    return max(told, default=None)  # of «spicy but a bit sour» the worse
 
 
 def is_spoiled(text: str) -> bool:

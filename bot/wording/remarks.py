@@ -23,6 +23,9 @@ REMARKS: Final = {
         "How does it smell: of spice and smoke, or sour, rotten, like eggs?\nSour, rotten or like eggs: throw it away. "
         "A clean smell proves nothing either; «is it safe» asks the record."
     ),
+    "clean_smell": language.later(
+        "That is how it should smell. It proves nothing by itself: the fridge and the days have to be right too, and «is it safe» asks the record."
+    ),
     "spoiled": language.later(
         "Throw it away, all of it, and do not taste it: sour, rotten, like eggs or ammonia, slime or fuzz say that it went off.\n"
         "No rinsing, salt or heat brings it back. Wash your hands, the shelf and what it touched."
