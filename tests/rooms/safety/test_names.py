@@ -6,7 +6,7 @@ RULES = """
 core_reading_possible nitrite_ceiling fridge_40f brine_40f raw_keeping longest_cure come_up_6h reach_140f_in_4h
 held_above_140f doneness_floor lethality_table poultry_165f smoked_fish_160f partial_cook cooling
 two_hours_off_the_heat use_by vacuum_fish_38f fire_out left_out power_cut leaked_bag warm_fridge warm_brine
-dosed_twice trichinae
+dosed_twice spoiled trichinae
 """
 
 
