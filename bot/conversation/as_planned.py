@@ -18,24 +18,18 @@ def show(turn: Turn, a: Assessment, *, had_plan: bool = False) -> Sequence[Reply
         return (_ask_cure(turn, a),)
     if a.refusal is not None:
         return (refused(a, had_plan=had_plan),)
-    return (
-        Reply(
-            "\n".join([plans.whole(a), *cautions.at_the_start(a)]),
-            buttons=asking.changes(a),
-            facts=facts(a),
-            about=a.batch.id,
-        ),
-    )
+    text = "\n".join(filter(None, (put_in.judged(a), plans.whole(a), *cautions.at_the_start(a))))
+    return (Reply(text, buttons=asking.changes(a), facts=facts(a), about=a.batch.id),)
 
 
 def never_told(change: Change) -> Sequence[Reply]:
     """A word more where the cure was weighed before its strength was known: the planned dose may not be in it."""
     a = change.after
     was_unknown = change.before is not None and isinstance(change.before.refusal, UnknownCure)
-    if not was_unknown or isinstance(a.refusal, UnknownCure) or a.batch.dosed is None:
+    if not was_unknown or isinstance(a.refusal, UnknownCure) or a.batch.dosed is None or is_told(a.batch):
         return ()
-    text, rows = (put_in.judged(a), ()) if is_told(a.batch) else put_in.never_told(a)
-    return (Reply(text, buttons=rows, about=a.batch.id),) if text else ()
+    text, rows = put_in.never_told(a)
+    return (Reply(text, buttons=rows, about=a.batch.id),)
 
 
 def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
@@ -43,7 +37,7 @@ def refused(a: Assessment, *, had_plan: bool = False) -> Reply:
     error = a.refusal or SaltbellError()
     ways = alternatives(a) if isinstance(error, TooSoon) else ()
     lost = general.no_plan_till_then() if had_plan else ""
-    told = (put_in.to_plan(a), refusals.say(error, a.person), doses.dose(a), general.ways(ways), lost)
+    told = (put_in.judged(a), put_in.to_plan(a), refusals.say(error, a.person), doses.dose(a), general.ways(ways), lost)
     text = "\n\n".join(filter(None, told))
     body = facts(a) | {"refused": type(error).__name__, "ways": [w.name for w in ways]}
     return Reply(text, buttons=asking.ways(a, ways) or asking.long_cure(a), facts=body, about=a.batch.id)
