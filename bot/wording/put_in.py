@@ -54,11 +54,8 @@ def too_weak(a: Assessment) -> str:
 def beside_plan(a: Assessment) -> tuple[str, ...]:
     """What was planned, where what was told as put in is another dose; and how a brine still becomes the planned one."""
     d, told = a.dose, a.batch.put_in
-    if d is None or d.limit is None or told.get("put_in_cure_most") is not None:
-        return ()
-    try:
-        wanted = planned_now(a.batch, d.jurisdiction)
-    except OverLimit:  # weighed by another law: what was planned is over the limit of this place
+    wanted = _planned(a, d)
+    if d is None or wanted is None or told.get("put_in_cure_most") is not None:
         return ()
     pairs = ((d.cure_kg, wanted.cure_kg), (d.salt_kg, wanted.salt_kg), (d.sugar_kg, wanted.sugar_kg))
     of = ("put_in_cure", "put_in_salt", "put_in_sugar")
@@ -80,9 +77,11 @@ def to_plan(a: Assessment) -> str:
     """
     d = a.dose
     spooned = a.batch.put_in.get("put_in_cure_most") is not None  # nobody knows how much is missing
-    if d is None or d.limit is None or spooned or "into_cure" in a.batch.done or "brine" not in a.batch.done:
+    if spooned or "into_cure" in a.batch.done or "brine" not in a.batch.done:
         return ""
-    wanted = planned_now(a.batch, d.jurisdiction)
+    wanted = _planned(a, d)
+    if d is None or wanted is None:
+        return ""
     cure, salt = wanted.cure_kg - d.cure_kg, wanted.salt_kg - d.salt_kg
     if judge(d, None).verdict is not Verdict.WITHIN or cure < WORTH_ADDING * wanted.cure_kg or salt < 0.0:
         return ""
@@ -118,14 +117,24 @@ def _mended(a: Assessment, d: Dose, found: Judgement, lain: Hours | None = None)
 
 def _salty(d: Dose, more: Kilograms, a: Assessment) -> str:
     """What the salt comes to with curing salt that is topped up, where that is much: a weak one is salt almost all of it."""
-    then, planned = replace(d, cure_kg=d.cure_kg + more), planned_now(a.batch, d.jurisdiction)
-    if min(then.salt_fraction - one.salt_fraction for one in (d, planned)) < SALTIER:
+    then, planned = replace(d, cure_kg=d.cure_kg + more), _planned(a, d)
+    if planned is None or min(then.salt_fraction - one.salt_fraction for one in (d, planned)) < SALTIER:
         return ""
     return say(
         "With it the salt comes to {salt}, instead of {planned}: soak it before it is smoked, ask «how long to soak».",
         salt=numbers.percent(then.salt_fraction),
         planned=numbers.percent(planned.salt_fraction),
     )
+
+
+def _planned(a: Assessment, d: Dose | None) -> Dose | None:
+    """What the plan would weigh for this meat and water; None without nitrite, or where the place forbids that dose."""
+    if d is None or d.limit is None:
+        return None
+    try:
+        return planned_now(a.batch, d.jurisdiction)
+    except OverLimit:  # it was weighed by another law
+        return None
 
 
 def _anew(a: Assessment, d: Dose) -> str:
