@@ -12,6 +12,7 @@ from bot.conversation import (
     hours,
     households,
     marking,
+    meanwhile,
     meats_in_turn,
     mending,
     out_of_turn,
@@ -70,13 +71,14 @@ def answers(turn: Turn, message: Message) -> Sequence[Reply]:
     """Everything that one message is answered with, its effect already in the turn's transaction."""
     if message.other in MEMBERSHIP:
         return _membership(turn, message)
-    then = meats_in_turn.waiting(turn)
+    then, told = meats_in_turn.waiting(turn), meanwhile.waiting(turn)
     meant = understand(turn, message)
     if isinstance(meant, Reply):
         return (meant, *starting.go_on(turn, then))
     replies = _answers(turn, meant)
     for waited in out_of_turn.line_kept(turn, meant):
         replies = together([*replies, *_answers(turn, waited)])
+    replies = meanwhile.taken(turn, message, told, answers) or replies
     begun = any(isinstance(intent, Start) for intent in meant.intents)  # it has taken along those that wait
     return replies if begun else (*replies, *starting.go_on(turn, then))
 
@@ -171,7 +173,7 @@ OF_A_BATCH = (
     Reading, StepDone, StepMissed, StepSkipped, Snooze, Change, MoveDeadline, Correct, Undo, Happened, Debrief, Pause,
     Resume, Unclear,
 )  # fmt: skip
-WEIGHTS = ("mass:", "unit:", "share:")  # a weight that has to be asked about
+WEIGHTS = ("mass:", "unit:", "share:", "each:")  # a weight that has to be asked about
 OWN = re.compile(  # what is said of one's own cooker, or no more than its name
     r"\b(?:i|im|ive|we|my|our|its|it|this|us(?:e|ing)|cook(?:ing|ed)?|got|have|now|here|only|on (?:gas|charcoal"
     r"|propane))\b"
@@ -203,9 +205,8 @@ def _known_of(turn: Turn, meant: Understood, what: tuple[Intent, SaltbellError])
     if meant.batch is not None:
         return ()
     if half := (meant.asked or {}).get("said"):
-        text = unbegun.waits(intent, meant.message.text.strip()[:SHOWN])
-        first, *rest = starting.begin(turn, dict(half))
-        return (replace(first, text=f"{text}\n{first.text}"), *rest) if text else (first, *rest)
+        danger = trade.mishap(turn, _what(intent), meant.message.text)
+        return (*danger, *meanwhile.keep(turn, meant.message, intent, half))
     sure = trade.instead(turn, meant.message.text)
     sure = sure or trade.mishap(turn, _what(intent), meant.message.text)
     said = "" if sure else unbegun.say_of(intent, meant.message.text.strip()[:SHOWN], turn.person)
@@ -217,7 +218,7 @@ def _what(intent: Intent) -> str:
     match intent:
         case Happened(what=what):
             return what
-        case Change(changes={"at_risk_eaters": True}):
+        case Change(changes={"at_risk_eaters": True}) | Start(said={"at_risk_eaters": True}):
             return "at_risk_eaters"
         case _:
             return ""
@@ -237,7 +238,8 @@ def act(turn: Turn, meant: Understood, intent: Intent) -> Sequence[Reply]:
     """One intent done and answered; raises what the core refuses."""
     match intent:
         case Start():
-            return hot_instead.begin(turn, meant, intent)
+            at_risk = trade.mishap(turn, _what(intent), meant.message.text)
+            return (*at_risk, *hot_instead.begin(turn, meant, intent))
         case Choose():
             return settling.choose(turn, meant, intent)
         case Reading():

@@ -106,7 +106,7 @@ def _answered(turn: Turn, meant: Understood, intent: Ask | Question | Help | Gre
 def _question(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """Of the batch in hand, where it is likelier meant than any entry; else of the trade."""
     if meant.a is None or needs_no_sum(text):
-        return trade.answer(turn, meant, text)
+        return trade.done_of_none(turn, meant, text) or trade.answer(turn, meant, text)
     if SECOND_KIND.search(normal(text, turn.person.language)):  # of the packet, before any strength is taken from it
         return trade.told(turn, "cure-types", text)
     if found := of_batch.topic_of(turn, text, meant.a.batch.phase.value):
@@ -163,15 +163,14 @@ def _from_the_record(turn: Turn, meant: Understood, intent: Ask) -> Reply:
     a = batches.look(turn, meant.of(intent.batch))
     if intent.topic == "who":
         return households.who(turn, a)
-    text = _about(a, intent)
-    if intent.topic == "dose":
-        text = households.of_dose(turn, a, text)
+    text = households.of_dose(turn, a, _about(a, intent)) if intent.topic == "dose" else _about(a, intent)
     picture = _picture(a, intent.about) if intent.topic == "picture" else None
     if intent.topic != "why":
         answered.remember(turn, f"batch:{intent.topic}", intent.text)
     rows = _rows(a, intent.topic)
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}
-    return Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id)
+    reply = Reply(text, buttons=rows, picture=picture, facts=body, about=a.batch.id)
+    return out_of_turn.with_the_brine(reply, a, intent.text) if intent.topic == "dose" else reply
 
 
 def _of_the_person(turn: Turn, intent: Ask) -> Sequence[Reply]:

@@ -7,10 +7,14 @@ from collections.abc import Mapping
 from datetime import datetime
 from typing import Any
 
+from bot import measures
 from bot.intents.intents import Start
+from bot.intents.meats import Meat, ranges
+from bot.intents.weights import IN_ALL, Weighed, shared
 from core.plan.recipe import called_by_weight, product
 
 BONE_IN = "_bone_in"  # ends the name of a cut that has its bone
+TOLD = "told"  # lines that wait for the piece to be begun, each with when it was said
 NO_CUT = "no_cut"  # what was typed for a cut and is none: no other is taken for it, whatever is said meanwhile
 
 
@@ -69,6 +73,29 @@ def _of_that(cut: str, cuts: tuple[str, ...]) -> str:
     if cut in cuts or not (with_bone or cut.endswith("_boned")):
         return cut
     return next((one for one in cuts if one.endswith(BONE_IN) is with_bone), cut)
+
+
+def of_each(said: dict[str, Any], unclear: Mapping[str, str]) -> Mapping[str, str]:
+    """What stays unclear: «4 lb each» is a weight where the pieces were counted, and none where they were not."""
+    each = measures.sole(unclear.get("each", ""), "mass")
+    if each is None:
+        return unclear
+    rest = {slot: typed for slot, typed in unclear.items() if slot != "each"}
+    if said.get("pieces", 1) < 2:
+        return rest | {"mass": unclear["each"]}
+    said["mass"] = each.value * said["pieces"]
+    return rest
+
+
+def share_open(said: Mapping[str, Any], mass: float, text: str) -> Mapping[str, str]:
+    """«4 lb» of two birds that were counted: of each or of all stays open, unless only one of them can be."""
+    count = said.get("pieces", 1)
+    if count < 2 or IN_ALL.search(text.lower()):
+        return {}
+    told = shared(
+        Weighed(slot="share", typed=f"{count} {mass:.6g}"), ranges(Meat(said.get("product", ""), said.get("cut", "")))
+    )
+    return {"share": told.typed} if told.slot else {}
 
 
 def take_cut(said: dict[str, Any]) -> bool:

@@ -104,6 +104,8 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return replace(found[1], text=typed)  # «is the bacon ok»: asked as «is it ok»
     if _OF_SOMEBODY.search(plain) or (phase == "cooking" and _TURNED.search(plain)):
         return None
+    if phase == "cooking" and on_the_fire.core_doubted(plain, turn.person) is not None:
+        return Ask("pull_at", text=text)
     if _BETWEEN.search(plain) and len(batches.open_here(turn)) > 1:
         return Ask("batches", text=text)
     if by_name := ahead.topic(turn, text, phase):

@@ -9,10 +9,12 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import spans, when
 from bot.intents.normal import normal
+from bot.intents.sums.of_heat import done_at
 from bot.wording import chill_asked, cooling, doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
 from core.batch.events import Probe
 from core.batch.rise import ready_at
+from core.person import Person
 from core.service.turn import Turn
 from core.units import Celsius
 
@@ -40,10 +42,11 @@ _IN_HOURS: Final = re.compile(
 )
 _HOUR_ASKED: Final = re.compile(r"\b(?:by|at|before|for) (?=\d)")
 _MAKES_IT: Final = re.compile(r"\b(?:will|does|would) (?:it|that|this) (?:make it|be (?:done|ready)|reach)\b")
+_PIT_DOUBTED: Final = re.compile(r"(?<!\d)1[0-4]\d (?:ok|okay|fine|good)\b(?! enough)")
 _MEAL: Final = re.compile(r"\b(?:eat|meal|dinner|lunch|supper|serve|guests?)\b")
 
 
-def celsius(text: str, a: Assessment, hottest: Celsius) -> Celsius | None:
+def celsius(text: str, person: Person, hottest: Celsius) -> Celsius | None:
     """A temperature of a line: with its unit, else in the person's, else in the one that it can have."""
     marked = [m.value for m in measures.find(text) if m.kind == "temperature"]
     if marked:
@@ -51,10 +54,16 @@ def celsius(text: str, a: Assessment, hottest: Celsius) -> Celsius | None:
     bare = [float(n) for n in _NUMBER.findall(text)]
     if not bare:
         return None
-    both = (a.person.units.temperature, "c" if a.person.units.temperature == "f" else "f")
+    both = (person.units.temperature, "c" if person.units.temperature == "f" else "f")
     least = LEAST_PIT if hottest > HOTTEST_CORE else 30.0
     fits = (value for unit in both if least <= (value := measures.to_house(bare[-1], unit)) <= hottest)
     return next(fits, None)
+
+
+def core_doubted(text: str, person: Person) -> Celsius | None:
+    """The core of a plain line that asks whether meat is done at it; «is 120 fine», in Celsius, is asked of the pit."""
+    of_the_pit = person.units.temperature == "c" and _PIT_DOUBTED.search(text)
+    return celsius(text, person, HOTTEST_CORE) if done_at(text) and not of_the_pit else None
 
 
 def _rate(turn: Turn, meant: Understood, of: Of) -> str:
@@ -71,20 +80,20 @@ def _reaches(turn: Turn, meant: Understood, of: Of) -> str:
     if a.batch.off_at is not None:
         cools = "chill" in a.batch.done and a.ledger.cooling is not None
         return chill_asked.asked(a, text) if cools else yard.TOPICS["chill"](a)
-    core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    core = celsius(normal(text, turn.person.language), a.person, HOTTEST_CORE)
     return on_the_fire.reaches(a, a.batch.setup.target_c if core is None else core)
 
 
 def _at_core(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    core = celsius(normal(text, turn.person.language), a.person, HOTTEST_CORE)
     return on_the_fire.at_core(a, a.batch.setup.target_c if core is None else core)
 
 
 def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
     """Off at a core that is named, or at the last that was read."""
     a, text = of
-    core = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    core = celsius(normal(text, turn.person.language), a.person, HOTTEST_CORE)
     last = a.batch.last(Probe.CORE)
     if a.on_at is None or a.batch.off_at is not None or (core is None and last is None):
         return doneness.pull_asked(a)
@@ -93,7 +102,7 @@ def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
 
 def _above(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
-    mark = celsius(normal(text, turn.person.language), a, HOTTEST_CORE)
+    mark = celsius(normal(text, turn.person.language), a.person, HOTTEST_CORE)
     if a.batch.off_at is not None and mark is not None and (fell := measured.fell_to(a, mark)):
         return f"{fell}\n{cooling.stands(a)}".strip()
     return measured.above(a, mark or a.floor_c)
@@ -103,7 +112,7 @@ def _hotter(turn: Turn, meant: Understood, of: Of) -> str:
     a, text = of
     plain = normal(text, turn.person.language)
     step = -HOTTER_K if _DOWN.search(plain) else HOTTER_K
-    pit = celsius(plain, a, HOTTEST_PIT) or a.batch.setup.pit_c + step
+    pit = celsius(plain, a.person, HOTTEST_PIT) or a.batch.setup.pit_c + step
     return on_the_fire.hotter(a, pit, ready_at(a, pit))
 
 

@@ -126,6 +126,14 @@ def asked(meant: Understood, a: Assessment, step: Step, at: datetime) -> Sequenc
     return () if before is None else too_soon(a, step, at, before)
 
 
+def with_the_brine(reply: Reply, a: Assessment, text: str) -> Reply:
+    """«how salty is the brine», of salt that was planned dry: answered, with the brine one tap away."""
+    if not which_step.brine_said(a, text):
+        return reply
+    said, rows = put_in.no_water(a)
+    return replace(reply, text=f"{reply.text}\n{said}", buttons=(*rows, *reply.buttons))
+
+
 def too_soon(a: Assessment, step: Step, at: datetime, before: tuple[str, datetime]) -> Sequence[Reply]:
     """An hour at which what comes before it was not done yet."""
     (reply,) = _asked(a, *out_of_turn.out_of_order(step, at, before, a))

@@ -9,7 +9,7 @@ from zoneinfo import available_timezones
 
 from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade, which_batch
 from bot.conversation.guesses import scale_said, with_degrees, with_length, with_place
-from bot.conversation.half import unpack
+from bot.conversation.half import share_open, unpack
 from bot.conversation.lacking import SHARE
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
@@ -38,7 +38,7 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     """What was asked is answered, by a tap or in words."""
     asked = meant.asked or {}
     if intent.slot in _OF_A_START and _was_asked(asked, intent.slot):
-        return _go_on(turn, asked, intent)
+        return _go_on(turn, meant, intent)
     match intent.slot:
         case "zone" if str(intent.value) in available_timezones():
             return _settings(turn, meant, {"zone": intent.value}, "")
@@ -125,9 +125,12 @@ def _not_known(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]
     return (Reply(text, buttons=rows, facts={"refused": "UnknownCure"}, about=meant.batch),)
 
 
-def _go_on(turn: Turn, asked: dict[str, Any], intent: Choose) -> Sequence[Reply]:
+def _go_on(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
+    asked = meant.asked or {}
     said = dict(unpack(asked.get("said")) or {})
     match intent.slot:
+        case "mass" if asked.get("slot") == "mass" and (open_ := share_open(said, intent.value, meant.message.text)):
+            return starting.begin(turn, said, open_)
         case "mass_unit":
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
         case "share":

@@ -8,7 +8,7 @@ from typing import Any
 from bot import measures
 from bot.conversation import meats_in_turn
 from bot.conversation.as_planned import show
-from bot.conversation.half import NO_CUT, adds_to
+from bot.conversation.half import NO_CUT, TOLD, adds_to, of_each
 from bot.conversation.lacking import ask, missing
 from bot.conversation.meats_in_turn import AND_THEN, made
 from bot.conversation.understand import Understood
@@ -77,11 +77,12 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
 
     `unclear` holds what was typed and could not be taken, by slot.
     """
-    question = missing(turn, said, unclear)
+    question = missing(turn, said, of_each(said, unclear))
     if question is not None:
         return (question,)
     turn.ask(None)
-    then = said.pop(AND_THEN, [])
+    beside = {key: those for key in (AND_THEN, TOLD) if (those := said.pop(key, None))}
+    then = beside.get(AND_THEN, [])
     _keep_unit(turn, said.pop(TYPED_IN, None))
     keep_packet(turn, said)
     again = _said_anew(turn, said)
@@ -92,14 +93,12 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     except OtherWay as other:  # «whole chicken, brined»: said, and planned in the way that does for it
         if "method" not in said:
             raise
-        first, *rest = begin(
-            turn, {k: v for k, v in said.items() if k != "method"} | ({AND_THEN: then} if then else {})
-        )
+        first, *rest = begin(turn, {k: v for k, v in said.items() if k != "method"} | beside)
         return (replace(first, text=f"{refusals.say(other, turn.person)}\n{first.text}"), *rest)
     except OutOfRange as odd:
         if odd.quantity not in ("mass", "thickness"):
             raise
-        kept = said | ({AND_THEN: then} if then else {})  # the weight too: «2 pieces» may be the answer
+        kept = said | beside  # the weight too: «2 pieces» may be the answer
         return (ask(turn, odd.quantity, kept, refusals.say(odd, turn.person), ()),)
     shown = (*show(turn, change.after), *dosed_too(turn, change.after.batch.id, said))
     return (*shown, *go_on(turn, then))

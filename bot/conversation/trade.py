@@ -4,7 +4,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from bot.conversation import answered, curing, last_resort, of_batch, of_it, reasons, sums
+from bot.conversation import answered, curing, last_resort, meats_in_turn, of_batch, of_it, on_the_fire, reasons, sums
 from bot.conversation.understand import Understood, context_of
 from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
@@ -14,7 +14,7 @@ from bot.intents.possible_deeds import out_of_place
 from bot.intents.questions import is_question
 from bot.intents.small import content
 from bot.reply import Reply
-from bot.wording import general, language, refusals, trade, unclear
+from bot.wording import doneness, general, language, refusals, trade, unclear
 from bot.wording import last_resort as things
 from core.answers.dangers import grave
 from core.answers.entries import Entry, entries, entry
@@ -37,6 +37,7 @@ TELLS = re.compile(  # a remark about what is at hand, and no topic of the trade
 )
 _MAY_WE = re.compile(r"^(?:so |and |ok )?(?:can|could|shall|should|may|would) (?:we|i|you|it) (?:please )?")
 PROBE_LOST = "probe-died"
+NO_SOFT_SLICES_C = 82.0  # 180 °F; more is asked of soft slices, and no meat is raw at it. Judgement
 LAST = "last"  # «why» and «wrong» in words mean the last answer
 MISHAPS = {
     "fire_out": "fire-out", "power_cut": "power-cut", "warm_fridge": "power-cut", "warm_brine": "left-out",
@@ -77,6 +78,17 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return none
     answered.remember(turn, answered.UNKNOWN, text)
     return (Reply(general.not_known(text, meant.a), facts={"answer_kind": "declined"}),)
+
+
+def done_of_none(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
+    """«is 158 enough» with no batch: by the meat of a half start, else by the floor of each; of tender beef nothing."""
+    core = on_the_fire.core_doubted(normal(text, turn.person.language), turn.person)
+    made = meats_in_turn.made((meant.asked or {}).get("said") or {})
+    if meant.a is not None or core is None or (not made and core > NO_SOFT_SLICES_C):
+        return ()
+    if not made:
+        return told(turn, "is-it-cooked", text)
+    return (Reply(doneness.judged(core, made, turn.person), facts={"answer_kind": "computed"}),)
 
 
 def _elsewhere(found: Found | None) -> bool:

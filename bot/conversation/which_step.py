@@ -38,8 +38,8 @@ def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
     if a.batch.dosed is not None or step.kind not in (Kind.BRINE, Kind.INTO_CURE):
         return False
     if setup.method == "dry":
-        weighs = step.kind is Kind.BRINE or setup.nitrite_target > 0.0  # plain salt holds nobody up
-        return weighs and bool(_BRINE.search(said) or a.batch.last(Probe.BRINE))
+        weighs = step.kind is Kind.BRINE or setup.nitrite_target > 0.0
+        return bool(_BRINE.search(said)) or (weighs and a.batch.last(Probe.BRINE) is not None)
     mixed = Kind.BRINE in a.batch.done
     return setup.method == "brine" and not mixed and not _BRINE.search(said) and bool(_DRY.search(said))
 
@@ -49,6 +49,11 @@ def none_then(a: Assessment, intent: StepSkipped, step: Step) -> tuple[Reply, ..
     if intent.at is None or abs(step.due - intent.at) <= FAR_FROM_IT:
         return ()
     return (Reply(marks.none_called(a), facts=facts(a), about=a.batch.id),)
+
+
+def brine_said(a: Assessment, text: str) -> bool:
+    """Whether a brine is spoken of beside a dry plan of which nobody told yet what went in."""
+    return a.batch.setup.method == "dry" and a.batch.dosed is None and bool(_BRINE.search(text.lower()))
 
 
 def noted_just_now(turn: Turn, a: Assessment, intent: StepDone | StepMissed | StepSkipped | Snooze) -> str:

@@ -14,7 +14,7 @@ from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
 from bot.intents.temperatures.plausible import Number, meanings, set_point
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
-from bot.intents.weights import HEAVIEST_KG, counted
+from bot.intents.weights import A_CORE_F, HEAVIEST_KG, counted
 from core import patterns as re
 from core.batch.events import Probe
 from core.meat.cuts import cuts
@@ -104,7 +104,7 @@ def _mass(text: str, context: Context) -> Intent | None:
     if context.asked_of_start and (said := counted(text)):
         return Start(said)
     number = measures.number(text)
-    if number is None or mass:
+    if number is None or mass or number in A_CORE_F:
         return None
     fits = 0 < number <= HEAVIEST_KG
     return _either("mass", tuple(measures.to_house(number, u) for u in ("kg", "lb")) if fits else (), text, context)

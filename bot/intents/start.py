@@ -12,13 +12,14 @@ from bot.intents import when
 from bot.intents.already_in import already_in, without_since
 from bot.intents.context import Context
 from bot.intents.days import of_the_weekend, open_days
+from bot.intents.deeds import DEEDS
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
 from bot.intents.small import ASKS, content, words
 from bot.intents.temperatures.set_points import of_the_fridge
 from bot.intents.thicknesses import thicknesses
-from bot.intents.weights import MANY, Weighed, shared, weighed
+from bot.intents.weights import IN_ALL, MANY, Weighed, shared, weighed
 from core import patterns as re
 
 WHOLE_BRISKET_KG: Final = 4.8  # above this a «brisket» alone is rarely a flat; common practice, no source
@@ -51,8 +52,8 @@ _EATS: Final = re.compile(
 )
 _COUNTED: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:(?:(?:duck|turkey|chicken|pork|ham|smoked) )*(?:breasts?|legs|thighs|drum(?:stick)?s|chops"
-    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies|chickens|(?:whole )?ducks|geese|birds|turkeys"
-    r"|hams|loins|of (?:them|em|those))\b"
+    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies|chickens?|(?:whole )?ducks|geese"
+    r"|birds|turkeys?|hams|loins|of (?:them|em|those))\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
     r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
@@ -147,6 +148,8 @@ def read_start(text: str, context: Context) -> Start | None:
         take_deadline(text, context, draft)
     if not draft.said and not draft.typed:
         return None
+    if draft.said.keys() <= {"method"} and not (draft.typed or named or whole) and any(DEEDS.hits(text)):
+        return None  # «in the brine now», of a piece that is half said: a deed, and no choice
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())
     return Start(draft.said, unclear, tuple(draft.assumed), draft.pieces)
 
@@ -205,7 +208,7 @@ def _take_mass(draft: _Draft, told: Weighed) -> None:
 
 def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
     named = bool(meat(text))
-    has_weight = "mass" in draft.said or bool({"mass", "unit", "share"} & draft.typed.keys())
+    has_weight = "mass" in draft.said or bool({"mass", "unit", "share", "each"} & draft.typed.keys())
     if named:
         eaten = context.phase == "none" and when.meal(text, _afresh(context)) is not None
         if len(_unknown_words(text)) > _FOREIGN and not verb and not (has_weight and eaten):
@@ -265,7 +268,7 @@ def _take_pieces(text: str, draft: _Draft) -> None:
 
 def _unknown_words(text: str) -> list[str]:
     """Words that may be meant as a meat: what stands after «of» first."""
-    rest = when.without_times(without(text))
+    rest = when.without_times(without(IN_ALL.sub(" ", text)))
     after_of = [found[1] for found in _OF.finditer(rest)]
     return after_of + [word for word in _WORD.findall(rest) if word not in _SMALL_WORDS and word not in after_of]
 

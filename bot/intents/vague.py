@@ -31,6 +31,7 @@ from bot.intents.intents import (
     Undo,
 )
 from bot.intents.meats import meat
+from bot.intents.sums.of_heat import IS_IT_ENOUGH
 from bot.intents.of_the_answer import of_the_answer
 from bot.intents.remarks import remark
 from core import patterns as re
@@ -117,6 +118,8 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return None
     if (out := _OUT.match(bare)) and (context.phase == "cooking" or (context.due_step or "") in _BESIDE_THE_FIRE):
         return _out(out["which"], bare, context)
+    if context.phase == "cooking" and context.last_core_c is not None and IS_IT_ENOUGH.match(bare):
+        return Ask("pull_at", text=text)
     if _TO_BED.match(bare) and context.phase in _WATCHED:
         return Ask("bed", text=text)
     added = (_ADDED.search(bare) or _ALSO_IN.search(bare)) and not _NO_PIECE.search(bare)

@@ -14,6 +14,7 @@ from bot.measures import Measure
 from core import patterns as re
 from core.units import Kilograms
 
+A_CORE_F: Final = range(101, 213)  # a bare number that is no weight in kilos, and none in grams
 HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
 _NOT_MEAT: Final = re.compile(
     r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:(?P<dry>salt|cure|sugar)|water"
@@ -74,7 +75,7 @@ _DIVIDED: Final = re.compile(
     rf" ({MANY})\b|\b(?:in|into) (?:half|halves)\b"
 )
 _OF_EACH: Final = re.compile(_APIECE)
-_IN_ALL: Final = re.compile(
+IN_ALL: Final = re.compile(
     r"\b(?:in all|all in all|all up|all told|overall|the lot|in total|total|together"
     r"|altogether|combined|between them)\b"
 )
@@ -101,7 +102,7 @@ _BARE: Final = re.compile(
 )
 _OR_ELSE: Final = re.compile(
     r" ?(?:(?:or|to|-|/|,|no|i think|maybe|even|perhaps|possibly|could be|almost|nearer|more like) ?)+\d{1,2}(?:\.\d)?"
-    r"(?= ?(?:,|$|kg|kilo|lb|not|brisket|flat|point))"
+    r"(?= ?(?:,|$|kg|kilo|lb|not|brisket|flat|point|each))"
 )  # «2.9 kg or maybe 3.1»
 
 
@@ -129,10 +130,12 @@ def weighed(text: str, *, may_be_bare: bool) -> Weighed:
         bare = _BARE.search(when.without_times(_AGE.sub(" ", text))) if may_be_bare else None
         return Weighed(slot="unit" if float(bare[0]) < HEAVIEST_KG else "mass", typed=bare[0]) if bare else Weighed()
     found = [piece for m in weights for piece in pieces(text, m)]
+    if len(weights) == len(found) == 1 and _of_each_alone(text, weights[0]):
+        return Weighed(slot="each", typed=text[weights[0].start : weights[0].end])
     if _is_open(text, weights, found):
         return Weighed(slot="mass", typed=text[weights[0].start : weights[-1].end])
     count = _count(text, weights)
-    if len(found) == 1 and count > 1 and biggest is None and not _IN_ALL.search(text):
+    if len(found) == 1 and count > 1 and biggest is None and not IN_ALL.search(text):
         return Weighed(slot="share", typed=f"{count} {found[0]:.6g}")
     return Weighed(round(sum(found), 9), tuple(found) if len(found) > 1 else ())
 
@@ -182,9 +185,16 @@ def _is_open(text: str, weights: list[Measure], pieces: list[float]) -> bool:
         or bool(_AND_ONE_MORE.match(text, weights[-1].end) or _BEHIND_HOURS.search(text[: weights[0].start]))
         # «4 flats 6 and 7 lb»: a weight is missing, or is none
         or (len(pieces) > 1 and count > 0 and count != len(pieces))
-        # «one is 6 pounds the other one is 7», «4 lb each»
-        or (len(pieces) == 1 and bool(_OTHER_ONE.search(rest) or _OF_EACH.search(rest)))
+        # «one is 6 pounds the other one is 7»
+        or (len(pieces) == 1 and bool(_OTHER_ONE.search(rest)))
     )
+
+
+def _of_each_alone(text: str, mass: Measure) -> bool:
+    """«4 lb each»: of pieces that were counted before, or that nobody counted yet."""
+    fits = mass.low is None and 0 < mass.value <= HEAVIEST_KG and not _OR_ELSE.match(text[mass.end :])
+    rest = _blanked(text, [mass])
+    return fits and bool(_OF_EACH.search(rest)) and not _OTHER_ONE.search(rest)
 
 
 def _count(text: str, weights: list[Measure]) -> int:
@@ -195,9 +205,7 @@ def _count(text: str, weights: list[Measure]) -> int:
 
 def counted(text: str) -> dict[str, Any]:
     """«2 pieces», «its two of them, 5 kg in all» as an answer: how many, and their weight together where it is said."""
-    found = _COUNTED.fullmatch(
-        _PUT_RIGHT.sub("", _SAME_WEIGHT.sub(" ", _IN_ALL.sub(" ", text)).strip(" ,")).strip(" ,")
-    )
+    found = _COUNTED.fullmatch(_PUT_RIGHT.sub("", _SAME_WEIGHT.sub(" ", IN_ALL.sub(" ", text)).strip(" ,")).strip(" ,"))
     weight = measures.sole(found["weight"] or "", "mass") if found else None
     if found is None or (found["weight"] and weight is None):
         return {}
@@ -220,7 +228,7 @@ def _pieces(text: str, measure: Measure) -> list[float]:
         return [*(measures.to_house(float(n), measure.unit) for n in _ONE_LISTED.findall(listed[0])), measure.value]
     if (several := _SEVERAL.search(before)) and _PIECES.match(text, measure.end):
         return [measure.value] * int(several[1])
-    if _IN_ALL.search(text):  # «x4 1.4 kg total»
+    if IN_ALL.search(text):  # «x4 1.4 kg total»
         return [measure.value]
     if times := _TIMES.search(before) or _EACH.search(_blanked(text, [measure])):  # «4 lb each» is no four pieces
         return [measure.value] * int(next(group for group in times.groups() if group))

@@ -1,10 +1,14 @@
 """Words for when to take it off: by purpose, by feel before a number, and never under the floor of safety."""
 
-from bot.wording import cooling, holding, meats, numbers, plans, smoked_fish
+from datetime import timedelta
+
+from bot.wording import cooling, holding, meat_names, meats, numbers, plans, smoked_fish
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.batch.events import Probe
+from core.person import Person
 from core.plan.recipe import product
+from core.safety.done import FLOOR_F, REST_HOURS
 from core.safety.history import printed_f
 from core.units import Celsius
 
@@ -42,6 +46,34 @@ def pull_asked(a: Assessment) -> str:
     floor = say("Never under {limit}: that is the floor of safety.", limit=numbers.at_least(a.floor_c, a.person))
     rest = say("Otherwise: {others}.", others=others) if others else ""
     return "\n".join(line for line in (own, meats.done_at(a), rest, floor) if line)
+
+
+def judged(core: Celsius, made: str, person: Person) -> str:
+    """Whether a core is enough for a product of which no batch is begun yet: by the floor of safety alone."""
+    of = product(made)
+    cooked, shown = of.cooked_from_c or of.safety_floor_c, numbers.temperature(core, person)
+    floor, what = numbers.at_least(cooked, person), meat_names.product_inside(made)
+    if printed_f(core) < printed_f(cooked):
+        return say(
+            "Not at {core}: under {floor} {what} counts as raw. Leave it on, or finish it in an oven.",
+            core=shown,
+            floor=floor,
+            what=what,
+        )
+    if of.cooked_from_c:
+        return say(
+            "{core}: from {floor} on it is cooked fish. As smoked fish it keeps only after {smoked} for 30 min.",
+            core=shown,
+            floor=floor,
+            smoked=numbers.at_least(of.safety_floor_c, person),
+        )
+    enough = say(
+        "{core} is enough for {what} if the coldest of three spots shows it: the floor is {floor}.",
+        core=shown,
+        what=what,
+        floor=floor,
+    )
+    return enough if printed_f(cooked) > FLOOR_F else "\n".join((enough, say("Then it rests {span}.", span=numbers.span(timedelta(hours=REST_HOURS)))))
 
 
 def run_asked(a: Assessment) -> str:

@@ -246,6 +246,8 @@ def pull_at(a: Assessment, core: Celsius) -> str:
             core=shown,
             floor=numbers.at_least(cooked, a.person),
         )
+    if smoked_fish.at_floor(a) and printed_f(core) >= printed_f(a.floor_c):
+        return smoked_fish.reached(a)
     if core > target + OVER_K:
         return say(
             "You may: it is past the {target} that was planned, and softer with each degree; past some {most} it crumbles.\n"

@@ -5,6 +5,7 @@ from typing import Any
 
 from bot.intents.intents import Change as ChangeSetup
 from bot.intents.intents import StepDone
+from bot.reply import Button
 from bot.wording import asking, cautions, doses, incidents, numbers, plans
 from bot.wording.curing import NOT_OVER, VERDICTS
 from bot.wording.language import say
@@ -222,6 +223,18 @@ def wet_or_dry(a: Assessment, step: Step) -> tuple[str, asking.Rows]:
         "The plan is a dry cure: what was weighed for that is too little for a brine, so nothing is noted yet.\n"
         "Tap wet brine and I work out its dose, with the water that you say, like «3 l of water»; or tap that the dry cure is weighed."
     )
-    wet = asking.button(say("Wet brine"), ChangeSetup({"method": "brine"}, a.batch.id))
+    wet = _wet(a)
     weighed = asking.button(say("The dry cure is weighed"), StepDone("brine", batch=a.batch.id))
     return text, ((wet,), (weighed,))
+
+
+def no_water(a: Assessment) -> tuple[str, asking.Rows]:
+    """Of a dry plan of which somebody says «brine»: its salt is meant for no water, and the brine is one tap away."""
+    text = say(
+        "The plan is dry: this salt goes on the meat, without water. Is it a brine? Tap it, and its dose and hours are worked out."
+    )
+    return text, ((_wet(a),),)
+
+
+def _wet(a: Assessment) -> Button:
+    return asking.button(say("Wet brine"), ChangeSetup({"method": "brine"}, a.batch.id))

@@ -151,8 +151,8 @@ def again(slot_name: str, typed: str) -> str:
     what, example = wanted[slot_name]
     if slot_name == "mass" and any(0.0 < m.value <= HEAVIEST_KG for m in measures.of_kind(typed, "mass")):
         return say(
-            "I do not guess one weight from «{typed}». Weigh it and type it like {example}, several pieces "
-            "each with its own; the rest of what you said is kept.",
+            "I do not guess one weight from «{typed}».\n"
+            "Weigh it and type it like {example}, several pieces each with its own; the rest of what you said is kept.",
             typed=typed,
             example=example,
         )

@@ -1,7 +1,11 @@
 """Words for what is told of a batch where none is under way: of which piece, and how to begin it."""
 
+from collections.abc import Mapping
+from datetime import datetime
+from typing import Any
+
 from bot.intents.intents import Change, Intent, MoveDeadline, Reading, Snooze, StepDone, StepMissed, StepSkipped
-from bot.wording import numbers, options
+from bot.wording import doneness, numbers, options
 from bot.wording.language import say
 from core.batch.events import Probe
 from core.person import Person
@@ -33,11 +37,25 @@ def say_of(intent: Intent, typed: str, person: Person) -> str:
     return f"{first}\n{begin}"
 
 
-def waits(intent: Intent, typed: str) -> str:
-    """What is said of it while a piece is half begun; "" where it is no deed and no reading."""
-    if not isinstance(intent, StepDone | StepMissed | StepSkipped | Snooze | Reading):
-        return ""
-    return say("«{typed}» is not noted yet: first I need this, then say it again with its hour.", typed=typed)
+def waits(intent: Intent, typed: str, of: tuple[Mapping[str, Any], Person, datetime]) -> str:
+    """What is said of it while a piece is half begun, by what is known of that: a core against the floor of its meat."""
+    half, person, at = of
+    kept = say(
+        "«{typed}» is kept with its hour, {clock}, and counts once I know this:",
+        typed=typed,
+        clock=numbers.clock(at, person),
+    )
+    made = half.get("product", "")
+    cores = [t for t in getattr(intent, "temperatures", ()) if t.probe is Probe.CORE]
+    if not (made and cores):
+        return kept
+    lowest = min(options.celsius(t, person) for t in cores)
+    return f"{doneness.judged(lowest, made, person)}\n{kept}"
+
+
+def taken(lines: str, more: str) -> str:
+    """What was told before the piece was begun, each line as it is noted now, and what follows from the last."""
+    return "\n".join(part for part in (say("Taken now, each with its hour:"), lines, more) if part)
 
 
 def _read(reading: Reading, person: Person) -> str:

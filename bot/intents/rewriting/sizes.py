@@ -5,10 +5,12 @@ from typing import Final
 from bot.intents.rewriting.share import TRIM_RULES
 from bot.intents.rewriting.words import rules
 
-_ADJECTIVE: Final = r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium)"
+_ADJECTIVE: Final = (
+    r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium|nice|little|frozen)"
+)
 _CUT: Final = (
     r"(?:(?:turkey|duck|chicken|pork|beef|brisket) )?(?:breasts?|flats?|points?|bellies|loins?|legs?|thighs?"
-    r"|fillets?|hams?|chickens?|ducks?|trouts?)"
+    r"|fillets?|hams?|chickens?|ducks?|turkeys?|birds|geese|trouts?)"
 )
 
 RULES: Final = rules(
@@ -32,6 +34,7 @@ RULES: Final = rules(
     (r"^((?:pink|curing)(?: salt)?|cure) (\d{1,3}(?:\.\d)?) ?(g|grams?)$", r"\2 \3 \1"),
     (r"\bweighs? ([3-9]\d\d|[1-9]\d{3})$", r"weighs \1 g"),
     (r"^weigh (?=\d{1,2}\.\d)", "weighs "),
+    (r"(?<=\d)( ?(?:kgs?|kilos?|g|grams?|lbs?|pounds?|oz)) (?:a ?piece|per (?:piece|bird|fish))\b", r"\1 each"),
     (r"^(?:the )?(?:butcher|shop|store|market)s? (?:gave me|sold me|says|said|weighed)(?: it)?(?: as"
      r"| at)? (?=[\d.]+ ?(?:lb|kg|pounds?|kilos?)\b)", "it weighs "),
     # no cure went in

@@ -36,7 +36,7 @@ def test_a_weight_for_several_pieces(text: str, mass: float, pieces: int) -> Non
 @pytest.mark.parametrize(
     ("text", "slot"),
     [
-        ("pastrami 4 lb each", "mass"),
+        ("pastrami 4 lb each", "each"),
         ("2 bellies 3 lb and 4", "mass"),
         ("2 hams 5kg", "share"),
         ("2 flats 7 lb", "share"),

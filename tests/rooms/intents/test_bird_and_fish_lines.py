@@ -1,0 +1,101 @@
+"""Birds and fish, as they are told at the table and the fire: what is left over, and what held for half an hour."""
+
+from datetime import timedelta
+
+import pytest
+
+from bot.intents.intents import Happened, Reading, Start, StepDone
+from bot.intents.sums.of_heat import done_at
+from bot.intents.read import read
+from core.batch.events import Probe
+from tests.talk_lines import POUNDS, context
+
+FIRE = context("cooking", POUNDS)
+
+
+@pytest.mark.parametrize("phase", ["none", "resting", "stored"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "leftovers still on the table",
+        "the rest still out on the counter",
+        "the leftovers are out on the counter",
+        "leftovers still out",
+    ],
+)
+def test_what_is_left_over_is_out_of_the_cold(text: str, phase: str) -> None:
+    """It lies on no fire and in no fridge, and how long is asked."""
+    assert read(text, context(phase, POUNDS)) == [Happened("left_out")]
+
+
+@pytest.mark.parametrize(
+    ("text", "minutes"),
+    [
+        ("been 160 for half an hour", 30),
+        ("its been at 160 for 30 min now", 30),
+        ("held 160 30 min", 30),
+        ("fish has been over 160 for the last half hour", 30),
+        ("stayed at 160 an hour", 60),
+    ],
+)
+def test_a_core_that_held_is_read_at_both_ends(text: str, minutes: int) -> None:
+    """The half hour of smoked fish hangs on it."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Reading)
+    assert [(t.value, t.probe, t.at) for t in found.temperatures] == [
+        (160.0, Probe.CORE, FIRE.now - timedelta(minutes=minutes)),
+        (160.0, Probe.CORE, None),
+    ]
+
+
+@pytest.mark.parametrize("text", ["been 250 for 3 hours", "been at 165 for 5 hours", "its been 30 min"])
+def test_a_pit_or_a_night_has_no_second_end(text: str) -> None:
+    """One look before and one now vouch for no more than two hours of meat."""
+    assert all(len(getattr(one, "temperatures", "1")) == 1 for one in read(text, FIRE))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "is 158 enough",
+        "is it done at 158?",
+        "158 is that enough",
+        "is 150 in the breast done",
+        "would 160 do",
+        "is 160 hot enough to eat",
+        "are they safe at 155",
+        "is 155 in the thigh ok to pull",
+    ],
+)
+def test_a_core_that_is_asked_about(text: str) -> None:
+    """Judged by the floor of the meat in hand."""
+    assert done_at(text)
+
+
+@pytest.mark.parametrize("text", ["is 30 min enough", "are 10 enough people", "is 3.2 enough", "will 4 days do", "158"])
+def test_another_number_is_no_core(text: str) -> None:
+    """Minutes, people, days, and a bare reading."""
+    assert not done_at(text)
+
+
+@pytest.mark.parametrize(
+    ("text", "pieces"),
+    [
+        ("two whole chickens for sunday, smoked", 2),
+        ("2 nice turkeys for sunday", 2),
+        ("three little trout for sunday", 3),
+        ("two frozen ducks for sunday", 2),
+    ],
+)
+def test_birds_are_counted_and_not_weighed(text: str, pieces: int) -> None:
+    """«two whole chickens» are no 2 kilos."""
+    (found,) = read(text, context("none", POUNDS))
+    assert isinstance(found, Start)
+    assert (found.said.get("pieces"), found.unclear) == (pieces, ())
+
+
+@pytest.mark.parametrize("text", ["in the brine now", "its in the brine", "out of the brine, drying"])
+def test_a_deed_beside_a_half_start_chooses_no_way(text: str) -> None:
+    """It is told, and the wet way is not wished by it."""
+    found = read(text, context("none", POUNDS, asked="mass", asked_of_start=True))
+    assert isinstance(found[0], StepDone)
