@@ -1,7 +1,5 @@
 """Words for when to take it off: by purpose, by feel before a number, and never under the floor of safety."""
 
-from datetime import timedelta
-
 from bot.wording import cooling, holding, meat_names, meats, numbers, plans, smoked_fish
 from bot.wording.language import say
 from core.batch.assess import Assessment
@@ -73,7 +71,11 @@ def judged(core: Celsius, made: str, person: Person) -> str:
         what=what,
         floor=floor,
     )
-    return enough if printed_f(cooked) > FLOOR_F else "\n".join((enough, say("Then it rests {span}.", span=numbers.span(timedelta(hours=REST_HOURS)))))
+    return (
+        enough
+        if printed_f(cooked) > FLOOR_F
+        else "\n".join((enough, say("Then it rests {minutes} min.", minutes=numbers.plain(60 * REST_HOURS))))
+    )
 
 
 def run_asked(a: Assessment) -> str:
