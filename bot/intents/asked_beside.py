@@ -3,6 +3,7 @@
 What was done and read is never lost over a question of the trade beside it: «flipped it, fridge 37. is cloudy ok?».
 """
 
+from collections.abc import Callable
 from typing import Final
 
 from bot.intents import greetings, questions
@@ -54,6 +55,11 @@ _AND: Final = re.compile(r"^(?:and|then|so|also) (?=\w)")
 _ASKED_CLAUSE: Final = re.compile(r"[,;.!](?:\s|$)+|(?<=\?)\s+|\s+(?:and|then|so)\s+")
 
 
+_A_RULE: Final = re.compile(  # «165 for chicken right?», «158 the right temp?»
+    r"\d(?: ?°?[cf])? (?:for (?:an? )?\w+(?:,? right| correct)?|the (?:right|magic|target|safe) \w+)\W*$"
+)
+
+
 def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
     """A line that asks: «flipped, what now?» does and asks, «fridge 46, ok?» reads and asks whether it is safe."""
     if done := _TAIL_DONE.search(plain):
@@ -62,9 +68,9 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
             return [read_before, Ask("eta", text=shown[:SHOWN])]
     if beside := _read_last(plain, context):
         return beside
-    tail = _TAIL_ASKS.search(plain)
+    tail = None if _A_RULE.search(plain) else _TAIL_ASKS.search(plain)
     told = plain[: tail.start()].rstrip(" ?") if tail else plain.rstrip(" ?")
-    asks = questions.is_question(told) or IS_IT.match(told)
+    asks = questions.is_question(told) or IS_IT.match(told) or _A_RULE.search(plain)
     reading = read_reading(told, context) if context.phase != "none" and not asks else None
     if isinstance(reading, Reading):
         of_the_fire = all(one.probe is Probe.PIT for one in reading.temperatures)  # what is to do is said with it
@@ -77,6 +83,34 @@ def read_asking(plain: str, shown: str, context: Context) -> list[Intent]:
         return merged(out) if any(isinstance(intent, Ask | MoveDeadline) for intent in out) else [Question(shown)]
     found = _told_and_asked(parts, said, shown) if context.phase != "none" else []
     return found or [Question(shown)]
+
+
+_READ_TO: Final = re.compile(r"(?<![\d.:/])\d{2,3}(?:\.\d)?(?: ?°?[cf])?(?![\w.:/%-])")
+_NOT_READ: Final = re.compile(  # «165 for chicken right», «160 or 165»: a rule that is asked about, and no reading
+    r"^ ?(?:for|is|are|was|or|to|then|as|means|max|min\w*|per|more|not|h|hrs?|hours?|people|guests|of|kg|lbs?|g"
+    r"|degrees?|days?|pit|smoker|grill|fire"
+    r"|(?:the|an?) (?:number|right|temp\w*|target|mark|magic|goal|rule|limit|minimum|safe)\w*)\b"
+    r"|^ ?[-+*/%?]|\b(?:right|correct)\W*$|\b(?:different|apart|difference|boiling|ice ?water)\b"
+)
+
+
+_TO_COME: Final = re.compile(r"^(?:at|bei|ab|from|above|after|until|till?|once|when|if|by|over|under)\b")
+
+
+def read_before(plain: str, context: Context, read: Callable[[str], list[Intent]]) -> list[Intent]:
+    """«160 everyone is here can i serve»: the core that was read before what else is said; nothing where none is sure.
+
+    A core that nobody read would clear a bird: a bare number counts only while the rest speaks of now.
+    """
+    if context.phase != "cooking":
+        return []
+    for number in reversed(list(_READ_TO.finditer(plain))):
+        told, rest = plain[: number.end()], plain[number.end() :].strip(" ,;.")
+        reading = None if IS_IT.match(told) or _TO_COME.match(told) else read_reading(told, context)
+        if not rest or not isinstance(reading, Reading) or any(t.probe is not Probe.CORE for t in reading.temperatures):
+            continue
+        return [] if _NOT_READ.search(plain[number.end() :]) or _SUPPOSES.search(plain) else [reading, *read(rest)]
+    return []
 
 
 def _read_last(plain: str, context: Context) -> list[Intent]:

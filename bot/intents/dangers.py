@@ -83,6 +83,9 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
     return None
 
 
+_UNDERDONE: Final = "bird-under"  # told by what was read, which is noted too
+
+
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
@@ -97,6 +100,7 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
     if context.asked == "cure" and not re.search(r"\d", text) and any(map(_uncured, found)):
         return found  # «we brine it overnight, with no pink salt»: asked for its strength, and the plan is one without
     mixed = [i for i in found if isinstance(i, StepDone) and i.step == Kind.BRINE]  # wherever it stands, it is made
+    mixed += [i for i in found if isinstance(i, Reading) and named == _UNDERDONE]
     return [*mixed, *(i for i in found if isinstance(i, Happened)), Question(text)]
 
 

@@ -14,7 +14,7 @@ from bot import measures
 from bot.intents import greetings, questions
 from bot.intents.again import read_again
 from bot.intents.asked import read_answer
-from bot.intents.asked_beside import read_asking
+from bot.intents.asked_beside import read_asking, read_before
 from bot.intents.asked_more import beside_answer, beside_the_meal
 from bot.intents.asked_topic import asked_topic
 from bot.intents.away_hours import read_away_hours
@@ -47,6 +47,7 @@ from bot.intents.intents import (
     Greet,
     Intent,
     Join,
+    MoveDeadline,
     Question,
     Settings,
     Start,
@@ -140,7 +141,9 @@ def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
     found = _read(plain, shown, context)
     fewer = telegram(plain) if all(map(_is_open, found)) else plain
     again = _read(fewer, shown, context) if fewer and fewer != plain else found
-    return found if any(map(_is_open, again)) else again
+    found = found if any(map(_is_open, again)) else again
+    unread = all(_is_open(one) or isinstance(one, MoveDeadline) for one in found)
+    return (unread and read_before(plain, context, lambda rest: _read(rest, rest, context))) or found
 
 
 def _is_open(intent: Intent) -> bool:

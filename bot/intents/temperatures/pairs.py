@@ -9,11 +9,33 @@ from bot.intents.intents import Reading, Temperature, Unclear
 from bot.intents.temperatures.plausible import Number, can_be, may_be, pair
 from bot.intents.temperatures.thermometers import Item
 from bot.measures import to_house
+from core import patterns as re
 from core.batch.events import Probe
 
 _ONE_PIECE: Final = {"f": 20.0, "c": 11.0}  # degrees that two places of a piece lie apart at most; common practice
 _LEAST_PIT_C: Final = 60.0  # of a fire that is tended for fish; a colder one is called by its name
 _PIT_STAYS_K: Final = 50.0  # 90 °F under its last reading it is no pit that somebody reads out without a word
+
+
+_SEVERAL: Final = re.compile(  # «165 in one spot 158 in another», «one at 170 others 160», «all of them 165»
+    r"\b(?:in )?(?:(?:the )?(?:others?|another)|one(?! (?:h\w*|m\w*)\b))(?: (?:spot|place|bird|piece|one))?\b"
+    r"|\b(?:all (?:of )?(?:them|em)|each(?: (?:one|of (?:them|em)))?|every(?: (?:one|bird|piece))|they are(?: all)?"
+    r"|they all)\b"
+)
+
+
+def by_piece(text: str, context: Context) -> str:
+    """A line of the fire with «core» for what tells several pieces or places of the meat apart, or all of them."""
+    return _SEVERAL.sub("core", text) if context.phase == "cooking" else text
+
+
+def of_the_meat_alone(items: list[Item], context: Context) -> list[Item]:
+    """«150 150 148 155»: named as places or pieces of the meat, where none of the numbers can be the pit's."""
+    unit = next((item.number.unit for item in items if item.number.unit), context.units.temperature)
+    numbers = [Number(item.number.value, unit, Probe.CORE) for item in items]
+    meat = (may_be(number, Probe.CORE, context) and not _may_be_pit(number, unit, context) for number in numbers)
+    alone = context.phase == "cooking" and all(meat)
+    return [replace(item, number=replace(item.number, probe=Probe.CORE)) for item in items] if alone else items
 
 
 def two_spots(one: Number, two: Number, context: Context) -> tuple[Temperature, Temperature] | None:
@@ -26,6 +48,12 @@ def two_spots(one: Number, two: Number, context: Context) -> tuple[Temperature, 
     if any(_may_be_pit(number, unit, context) for number in both):
         return None
     return Temperature(one.value, unit, Probe.CORE), Temperature(two.value, unit, Probe.CORE)
+
+
+def side_by_side(items: Sequence[Item], context: Context) -> list[tuple[Item, Temperature]]:
+    """«164 166»: two places of the meat, where the pit was read before, so that no dial in the other unit is meant."""
+    spots = two_spots(items[0].number, items[1].number, context) if context.last_pit_c is not None else None
+    return list(zip(items, spots, strict=True)) if spots else []
 
 
 def out_of_the_ice(items: Sequence[Item], context: Context) -> list[tuple[Item, Temperature]]:

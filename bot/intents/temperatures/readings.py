@@ -25,6 +25,7 @@ from bot.intents.temperatures.cold_readings import (
     several_days,
 )
 from bot.intents.temperatures.lids import grate_alone
+from bot.intents.temperatures.pairs import by_piece
 from bot.intents.temperatures.plausible import COLD_PHASES, everything
 from bot.intents.temperatures.set_points import WANTED
 from bot.intents.temperatures.settled import EARLIER, Found, settled
@@ -129,7 +130,7 @@ def _read(text: str, context: Context, *, loose: bool) -> Reading | Unclear | No
         return _either(between, context)
     if context.phase in COLD_PHASES and not _MEAT.search(text):
         text = re.sub(r"\bprobes?\b", "display", text)  # a probe in the fridge, as long as there is no meat to stand in
-    text = of_one_fridge(text, context)
+    text = by_piece(of_one_fridge(text, context), context)
     line = taken_apart(_AIR_PROBE.sub("pit", text) if context.phase in ("drying", "cooking") else text)
     if not line.items or not (_is_loose(line, text) if loose else _is_strict(line, text)):
         return None

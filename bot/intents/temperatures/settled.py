@@ -10,7 +10,9 @@ from bot.intents.temperatures.pairs import (
     behind_its_name,
     beyond_its_pit,
     both_named,
+    of_the_meat_alone,
     out_of_the_ice,
+    side_by_side,
     swapped,
     two_spots,
 )
@@ -36,7 +38,8 @@ def settled(items: list[Item], line: Line, context: Context) -> Found | Unclear:
     ):
         if any(labels):
             return _half_labelled(items, line, context)
-        if found := (out_of_the_ice(items, context) if line.slashed else []) or _pair(items, context):
+        at_once = out_of_the_ice if line.slashed else side_by_side
+        if found := at_once(items, context) or _pair(items, context):
             return found
         if line.slashed and context.phase == "cooking":
             return Unclear("pair")
@@ -87,7 +90,7 @@ def _several(items: list[Item], context: Context) -> Found | Unclear:
     """Three bare numbers: a series of the same thermometer, or pit and meat in an order that must be confirmed."""
     values = [item.number.value for item in items]
     if max(values) - min(values) <= 20:  # degrees: a series of one thermometer
-        return _one_by_one(items, context)
+        return _one_by_one(of_the_meat_alone(items, context), context)
     rest = dict.fromkeys(values)
     both = pair(Number(max(rest)), Number(min(rest)), context).pairs if len(rest) == 2 else ()
     return Unclear("number", options=tuple(Reading(b) for b in both))
