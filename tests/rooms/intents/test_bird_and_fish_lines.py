@@ -99,3 +99,48 @@ def test_a_deed_beside_a_half_start_chooses_no_way(text: str) -> None:
     """It is told, and the wet way is not wished by it."""
     found = read(text, context("none", POUNDS, asked="mass", asked_of_start=True))
     assert isinstance(found[0], StepDone)
+
+
+@pytest.mark.parametrize(
+    ("text", "cores"),
+    [
+        ("165 in one spot 158 in another", [165.0, 158.0]),
+        ("one at 170 others 160", [170.0, 160.0]),
+        ("150 150 148 155", [150.0, 150.0, 148.0, 155.0]),
+        ("all of em 175 now", [175.0]),
+        ("one fillet 140 the other 152", [140.0, 152.0]),
+        ("164 166", [164.0, 166.0]),
+    ],
+)
+def test_several_places_are_all_of_the_meat(text: str, cores: list[float]) -> None:
+    """Beside a pit that was read; the coldest of them counts."""
+    (found,) = read(text, context("cooking", POUNDS, last_core_c=60.0, last_pit_c=135.0))
+    assert isinstance(found, Reading)
+    assert [(t.value, t.probe) for t in found.temperatures] == [(core, Probe.CORE) for core in cores]
+
+
+@pytest.mark.parametrize(
+    ("text", "core"),
+    [
+        ("160 everyone here can i serve", 160.0),
+        ("164 166 close enough?", 164.0),
+        ("breast 150 thigh 155 running late guests here at 5", 150.0),
+        ("158 f the kids are starving can we eat", 158.0),
+        ("138 been stuck here a while whats going on", 138.0),
+    ],
+)
+def test_what_was_read_is_kept_before_a_question(text: str, core: float) -> None:
+    """Whatever is asked, or moved, behind it."""
+    first, *rest = read(text, context("cooking", POUNDS, last_core_c=55.0, last_pit_c=135.0))
+    assert isinstance(first, Reading)
+    assert first.temperatures[0].value == core
+    assert rest
+
+
+@pytest.mark.parametrize(
+    "text", ["165 for chicken right?", "158 the right temp?", "165 is the number right", "160 or 165 for chicken"]
+)
+def test_a_rule_that_is_asked_about_is_no_reading(text: str) -> None:
+    """A core that nobody read would clear a bird."""
+    found = read(text, context("cooking", POUNDS, last_core_c=60.0, last_pit_c=135.0))
+    assert not any(isinstance(one, Reading) for one in found)
