@@ -9,8 +9,8 @@ from bot.conversation.on_the_fire import core_doubted
 from bot.intents import yard
 from bot.intents.intents import Ask
 from bot.intents.normal import normal
-from bot.intents.sums.of_heat import IS_IT_ENOUGH
 from bot.intents.questions import is_question
+from bot.intents.sums.of_heat import IS_IT_ENOUGH
 from bot.intents.sums.told import told
 from core.answers.entries import ENGLISH, OF_BATCH, asked_of_batch
 from core.answers.find import FIRMLY, PLAINLY, closer_than

@@ -87,9 +87,10 @@ def of_each(said: dict[str, Any], unclear: Mapping[str, str]) -> Mapping[str, st
     return rest
 
 
-def share_open(said: Mapping[str, Any], mass: float, text: str) -> Mapping[str, str]:
+def share_open(asked: Mapping[str, Any], mass: float, text: str) -> Mapping[str, str]:
     """«4 lb» of two birds that were counted: of each or of all stays open, unless only one of them can be."""
-    count = said.get("pieces", 1)
+    said = asked.get("said") or {}
+    count = said.get("pieces", 1) if asked.get("slot") == "mass" else 1
     if count < 2 or IN_ALL.search(text.lower()):
         return {}
     told = shared(

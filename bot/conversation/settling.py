@@ -126,10 +126,9 @@ def _not_known(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]
 
 
 def _go_on(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
-    asked = meant.asked or {}
-    said = dict(unpack(asked.get("said")) or {})
+    said = dict(unpack((meant.asked or {}).get("said")) or {})
     match intent.slot:
-        case "mass" if asked.get("slot") == "mass" and (open_ := share_open(said, intent.value, meant.message.text)):
+        case "mass" if open_ := share_open(meant.asked or {}, intent.value, meant.message.text):
             return starting.begin(turn, said, open_)
         case "mass_unit":
             said["mass"] = to_house(float(said.pop("mass_value")), str(intent.value))
@@ -144,8 +143,7 @@ def _go_on(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
             turn.ask(None)
         case slot:
             said[slot] = intent.value
-    said.pop("mass_value", None)
-    return starting.begin(turn, said)
+    return starting.begin(turn, {name: value for name, value in said.items() if name != "mass_value"})
 
 
 def _slot(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:

@@ -97,12 +97,13 @@ _NOT_READ: Final = re.compile(  # «165 for chicken right», «160 or 165»: a r
 _TO_COME: Final = re.compile(r"^(?:at|bei|ab|from|above|after|until|till?|once|when|if|by|over|under)\b")
 
 
-def read_before(plain: str, context: Context, read: Callable[[str], list[Intent]]) -> list[Intent]:
-    """«160 everyone is here can i serve»: the core that was read before what else is said; nothing where none is sure.
+def read_before(plain: str, found: list[Intent], context: Context, read: Callable[[str], list[Intent]]) -> list[Intent]:
+    """«160 everyone is here can i serve»: the core read before what else was `found`; nothing where none is sure.
 
     A core that nobody read would clear a bird: a bare number counts only while the rest speaks of now.
     """
-    if context.phase != "cooking":
+    unread = all(isinstance(one, Question | MoveDeadline) or is_nothing(one) for one in found)
+    if context.phase != "cooking" or not unread:
         return []
     for number in reversed(list(_READ_TO.finditer(plain))):
         told, rest = plain[: number.end()], plain[number.end() :].strip(" ,;.")

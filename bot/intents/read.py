@@ -47,7 +47,6 @@ from bot.intents.intents import (
     Greet,
     Intent,
     Join,
-    MoveDeadline,
     Question,
     Settings,
     Start,
@@ -142,8 +141,7 @@ def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
     fewer = telegram(plain) if all(map(_is_open, found)) else plain
     again = _read(fewer, shown, context) if fewer and fewer != plain else found
     found = found if any(map(_is_open, again)) else again
-    unread = all(_is_open(one) or isinstance(one, MoveDeadline) for one in found)
-    return (unread and read_before(plain, context, lambda rest: _read(rest, rest, context))) or found
+    return read_before(plain, found, context, lambda rest: _read(rest, rest, context)) or found
 
 
 def _is_open(intent: Intent) -> bool:

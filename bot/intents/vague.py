@@ -31,9 +31,9 @@ from bot.intents.intents import (
     Undo,
 )
 from bot.intents.meats import meat
-from bot.intents.sums.of_heat import IS_IT_ENOUGH
 from bot.intents.of_the_answer import of_the_answer
 from bot.intents.remarks import remark
+from bot.intents.sums.of_heat import IS_IT_ENOUGH
 from core import patterns as re
 from core.plan.steps import Kind
 

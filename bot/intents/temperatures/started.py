@@ -6,8 +6,8 @@ from typing import Final
 
 from bot.intents.context import Context
 from bot.intents.intents import Reading, Temperature
-from bot.intents.temperatures.readings import read_reading
 from bot.intents.spans import SPAN, span
+from bot.intents.temperatures.readings import read_reading
 from core import patterns as re
 from core.batch.events import Probe
 

@@ -5,8 +5,8 @@ from datetime import timedelta
 import pytest
 
 from bot.intents.intents import Happened, Reading, Start, StepDone
-from bot.intents.sums.of_heat import done_at
 from bot.intents.read import read
+from bot.intents.sums.of_heat import done_at
 from core.batch.events import Probe
 from tests.talk_lines import POUNDS, context
 
