@@ -158,9 +158,9 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     since = None if meant.goes_on else meant.began or a  # what moves is said of all of them at once
     said = marks.tasted(intent.detail, marks.done(step, change, min(at, turn.now), since))
     eats = step.kind in (Kind.SLICE, Kind.SERVE) and not meant.goes_on  # «sliced and eaten»: told once
-    if eats and (against := cooling.before_eating(change.after)):
+    if eats and (beside := cooling.beside_the_meal(change.after, intent.detail)):
         noted, _, rest = said.partition("\n")
-        said = "\n".join(line for line in (noted, against, rest) if line)
+        said = "\n".join(line for line in (noted, beside, rest) if line)
     never_in = step.kind in (Kind.OUT, *steps.AFTER_THE_CURE) and "into_cure" not in change.after.batch.done
     marked = _marked(change, step, f"{said}\n{marks.never_in(change.after)}" if never_in else said)
     if step.kind in DOSED and not meant.goes_on and isinstance(change.after.refusal, UnknownCure):  # it has no dose

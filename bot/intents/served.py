@@ -54,6 +54,16 @@ _A_PART_EATEN: Final = re.compile(  # «kids had some for breakfast», «gave ne
     r" toast|in (?:a|the|our|my) \w+|with \w+|already|today|tonight|earlier|just now|yesterday|this morning"
     r"|last night|at the weekend))*)$"
 )
+GONE: Final = "gone"
+PRAISED: Final = "praised"
+_ALL_GONE: Final = re.compile(
+    r"\b(?:all|its|everythings?)(?: (?:is|all|of it|been))* (?:gone|eaten)\b|\bnothing(?: is|s)? left\b"
+    r"|\b(?:every|not a) (?:last )?(?:bite|crumb|slice|bit)\b|\b(?:scoffed|devoured|polished off)\b"
+)
+_PRAISE: Final = re.compile(
+    r"(?<!not )(?<!nt )(?<!not so )\b(?:great|good|lovely|delicious|amazing|awesome|tasty|perfect|brilliant|yum\w*"
+    r"|excellent|superb|fantastic|loved|happy|best)\b"
+)
 _COLD_C: Final = 5.0  # the chill is over, as far as a reading shows
 _REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
 
@@ -68,8 +78,14 @@ def read_served(text: str, context: Context) -> Intent | None:
     cold = context.phase == "stored" or (context.last_core_c is not None and context.last_core_c <= _COLD_C)
     if not at_table and not _EATEN.match(text) and not (cold and _A_PART_EATEN.match(text)):
         return None
-    meal = StepDone(str(Kind.SERVE))
+    meal = StepDone(str(Kind.SERVE), detail=how_it_was(text))
     return meal if cold else Unclear("eat_now" if at_table else "likely", text[:60], () if at_table else (meal,))
+
+
+def how_it_was(text: str) -> str:
+    """What is told of the meal beside that it was: "gone" where nothing is left, "praised", both, or ""."""
+    told = (word for word, said in ((GONE, _ALL_GONE), (PRAISED, _PRAISE)) if said.search(text))
+    return " ".join(told)
 
 
 def _heated(text: str, context: Context) -> Unclear:

@@ -21,6 +21,7 @@ from bot.intents.intents import (
 from bot.intents.meats import as_meat
 from bot.intents.possible_deeds import NOT_DONE, possible, there
 from bot.intents.put_off import read_put_off
+from bot.intents.served import how_it_was
 from bot.intents.skipped import read_skipped
 from bot.intents.small import content
 from bot.intents.tastes import read_taste, taste
@@ -38,8 +39,7 @@ _DONE: Final = re.compile(
     r"|everything|got|sorry|she|he|they|my|wife|husband|dad|mum|mom|kid|son|daughter|partner) )*"
     r"(?:done|did (?:it|that|so|both|them)|finished|completed|sorted|complete|dun|job done)\b"
     r"|\b(?:is|are|all|got it|just got it|its) done\b|^(?:flip|rinse|soak|rub|wrap|brine|(?:(?:fridge|brine"
-    r"|mid) )?check) (?:done"
-    r"|completed?|sorted|finished)\b"
+    r"|mid) )?check) (?:done|completed?|sorted|finished)\b"
     r"|^yes i did\b"
     r"|^(?!who|what|when|why|how|where|which|never|nobody|if)\w+ (?:has |have |just |already )*(?:did|done|does)"
     r" (?:it|that|them|so)(?: already)?$"
@@ -190,7 +190,7 @@ def _detail(text: str, step: str | None) -> str:
         return "foil" if "foil" in text else "paper" if "paper" in text else ""
     if step == Kind.CHILL:
         return next((way for word, way in _CHILLED_IN.items() if re.search(rf"\b{word}\b", text)), "")
-    return taste(text) if step in (Kind.RINSE, Kind.SOAK) else ""
+    return how_it_was(text) if step == Kind.SERVE else taste(text) if step in (Kind.RINSE, Kind.SOAK) else ""
 
 
 def _core_said(text: str, kinds: list[Kind], context: Context) -> tuple[str, tuple[Temperature, ...]]:

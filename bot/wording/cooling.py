@@ -2,6 +2,7 @@
 
 from datetime import datetime, timedelta
 
+from bot.intents.served import GONE, PRAISED
 from bot.wording import chilling, numbers, safety
 from bot.wording.language import say
 from core.batch.assess import Assessment
@@ -57,6 +58,14 @@ def _between(found: CoolingVerdict, a: Assessment) -> str:
     if not until:
         return say("from {since} till now", since=since)
     return say("from {since} to {until}", since=since, until=until[-1])
+
+
+def beside_the_meal(a: Assessment, told: str) -> str:
+    """A word for what was told of the meal, and what stands against eating it."""
+    glad, against = say("Good to hear.") if PRAISED in told else "", before_eating(a)
+    if against and GONE in told:
+        against = say("All of it is eaten; I could not have said that it was safe: «is it safe» tells why.")
+    return "\n".join(line for line in (glad, against) if line)
 
 
 def before_eating(a: Assessment) -> str:

@@ -147,3 +147,17 @@ def test_what_is_put_off_comes_off_no_fire(text: str) -> None:
 def test_the_end_is_told(text: str) -> None:
     """Thanks between the words, or the batch by its name: it is eaten."""
     assert short(read(text, context("stored"))) == "done serve"
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("all gone, was great", "gone praised"),
+        ("its all eaten", "gone"),
+        ("all done thanks, came out great", "praised"),
+        ("were done eating, it was not great", ""),
+    ],
+)
+def test_how_the_meal_was_goes_with_it(text: str, told: str) -> None:
+    """What is praised is answered, and nobody is warned of what is left where nothing is."""
+    assert read(text, context("stored")) == [StepDone("serve", detail=told)]
