@@ -18,7 +18,9 @@ UNKNOWN: Final = re.compile(
     r"|fell|gone|faded|smudged|missing)|(?:bag|packet|label|pouch)s? (?:is |are |was |got )?(?:torn|ripped)"
     r"|(?:cant|dont) (?:read|find|see) (?:it|the|what|an?|any)\b|keine ahnung|weiß nicht)\b|^\?+$"
 )
-_GUESSED: Final = re.compile(r"\b(?:prob(?:ably)?|something|somewhere|ish|guess\w*|roughly|maybe|perhaps|or so)\b")
+_GUESSED: Final = re.compile(
+    r"\b(?:prob(?:ably)?|something|somewhere|guess\w*|i (?:think|reckon|believe)|roughly|maybe|perhaps|or so)\b|ish\b"
+)
 _EXACT: Final = re.compile(r"(?<![\d.])\d{1,2}\.\d")  # «6.25 i guess»: nobody makes up the quarter
 # «got cure no 2, thats fine right»: a kind of curing salt, and no strength
 SECOND_KIND: Final = re.compile(
@@ -72,7 +74,7 @@ def strength_said(text: str, context: Context) -> Intent | None:
     value = share.value if share else None
     if share is None and (kind := FIRST_OR_SECOND.search(text)):  # «pink salt 1», and no 1 %: which, not how strong
         return Choose("cure", "second" if kind["second"] or kind["other"] else "unknown")
-    if _guesses(text) or _WHAT_FOR.fullmatch(text.strip(" ?")):  # a guess gives no dose
+    if guesses(text) or _WHAT_FOR.fullmatch(text.strip(" ?")):  # a guess gives no dose
         return Choose("cure", "unknown")
     if value is None and (number := measures.number(text)) is not None:
         if number < 0.1:  # 0.0625 may be a fraction or a percentage: a hundredfold dose
@@ -104,7 +106,7 @@ def strength_said(text: str, context: Context) -> Intent | None:
     return None
 
 
-def _guesses(text: str) -> bool:
+def guesses(text: str) -> bool:
     """Whether a number is told that nobody read on the packet: «dunno, prob 6 something»."""
     doubts = (UNKNOWN.search(text) or _GUESSED.search(text)) and not _EXACT.search(text)
     return bool(doubts) and bool(re.search(r"\d", text)) and not measures.of_kind(text, "length")

@@ -8,7 +8,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.asked_cure import UNKNOWN, strength_said
+from bot.intents.asked_cure import UNKNOWN, guesses, strength_said
 from bot.intents.context import Context
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
 from bot.intents.meats import bone, meat
@@ -185,7 +185,7 @@ def _said_short(slot: str, reader: Callable[[str, Context], Intent | None]) -> C
 
     def short(text: str, context: Context) -> Intent | None:
         left = " ".join(filler.sub(" ", text).split()).strip(" ,.!:=")
-        alone = _QUANTITY.fullmatch(left)
+        alone = _QUANTITY.fullmatch(left) and not (slot == "cure" and guesses(text))
         return reader(left if alone else text, context)
 
     return short

@@ -7,6 +7,7 @@ from bot.intents import spans, when
 from bot.intents.asked_cure import is_second_kind
 from bot.intents.context import SHOWN, Context
 from bot.intents.feels import hot_words
+from bot.intents.incidents import read_happened
 from bot.intents.intents import (
     Help,
     Intent,
@@ -76,7 +77,7 @@ def read_bare(plain: str, context: Context) -> Intent | None:
         return Question(bare)
     if hot_words(bare):
         return Unclear("number", bare)
-    if _SPOON_OF_CURE.match(bare):
+    if _SPOON_OF_CURE.match(bare) and not read_happened(bare, context):  # «2 tsp more pink» is no dose in all
         return Unclear("spoons", bare)
     if context.due_step is None:  # what is done is asked, beside a step that is next
         return StepDone() if _YES.match(bare) and context.phase != "none" and context.free else None

@@ -64,6 +64,7 @@ _PAUSE: Final = re.compile(
     r"|^(?:(?:im|i am|ill be|in|at|on|an?|the|got|have|my|our|kids?|sons?|daughters?) )*(?:meeting|appointment|class"
     r"|match|film|shift|gym|party|wedding|bday|birthday|game|practice|training|church|dentist|doctors?|errands|call)"
     r" (?:until|till?) (?=\d|noon|late|mid)|\b(?:gone|away|out|off) (?:for )?(?:the|this) weekend\b"
+    r"|\b(?:going|gone|off|out) [a-z]{3,}ing (?=(?:until|till?|from|this week|next)\b)"
     r"|\btravell?ing (?:next|this|until|till?|for|on|from|tomorrow)\b"
     r"|\b(?:not|wont be|arent|isnt) (?:at |back )?(?:home|back|in) (?:till?|until|before|again)\b"
     r"|\b(?:off|going|flying|driving|away) to (?!bed\b|sleep\b|work\b|the (?:fridge|shop))\w+(?: \w+)? (?:mon|tue"

@@ -143,7 +143,8 @@ _REMARKS: Final = re.Rules(
         ("salty", _RAW,
          rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
         ("move", _ANY,
-         rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"),
+         rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"
+         r"|^(?:(?:i|we|guests|they) )*(?:need|want)s? (?:it|this|that) (?:earlier|sooner)(?: please| pls| now)*$"),
         ("change", _ANY,
          rf"^{_MAY_I}(?:change|alter|adjust|edit|tweak|fix|switch|swap)"
          r"(?: (?:it|that|them|this|things?|something|stuff|the (?:plan|settings?)))?"

@@ -20,7 +20,8 @@ _SKIP: Final = re.compile(
     r"|^(?:(?:sorry|i|we|really|just) )*(?:cant|cannot|wont be able to|unable to|not able to) (?:do |make )?"
     r"(?:the |this |tonights? |todays? )?(?:flip|turn)(?: (?:it|them|one|the (?:bags?|meat)))?"
     r"(?: (?:today|tonight|this (?:morning|evening)|sorry))*$"
-    r"|^(?:(?:sorry|no|nope|oh) )*not (?:tonight|this (?:evening|morning))(?: sorry)?$"
+    r"|^(?:(?:sorry|no|nope|oh|i|we) )*(?:not|cant|cannot|wont)(?: (?:do|make) it)?"
+    r" (?:tonight|this (?:evening|morning))(?: sorry)?$|^no time (?:tonight|this evening)(?: sorry)?$"
     r"|^no (?:flip|rinse|check) (?:today|tonight|this (?:morning|evening))$|^no rub(?: (?:this time|for us"
     r"|for me|today|thanks))*$"
 )

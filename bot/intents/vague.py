@@ -51,7 +51,7 @@ _ADDED: Final = re.compile(  # another piece in the same brine
 _NO_PIECE: Final = re.compile(  # what goes into the brine and is no meat
     r"\b(?:garlic|cloves?|sugar|honey|salt|pepper\w*|herbs?|spices?|bay|coriander|mustard|onions?|juniper|thyme"
     r"|rosemary|water"
-    r"|beer|cider|juice|ice|chill?ies|syrup|cure)\b"
+    r"|beer|cider|juice|ice|chill?ies|syrup|dose|(?<!the )(?<!same )(?<!this )cure)\b"
 )
 _ALSO_IN: Final = re.compile(
     r"\b(?:another|second|extra|one more|new)\b.*\b(?:in|into|to|with) the same (?:tub|bag|brine|bucket|cure)\b"

@@ -29,7 +29,7 @@ WANTS: Final = re.compile(
     r"|in (?:grams?|g|ml|spoons|tsp|teaspoons)|(?:cups?|tbsps?|tsps?) (?:of )?(?:\w+ ){1,3}(?:g|grams)(?=\W*$)"
     r"|(?:people|guests|heads) .*each|need for|needed for|will \d|recipe"
     r"|(?:grams?|amounts?|weights?)(?: of)? each|\d{1,3} ?ppm|raw to cooked"
-    r"|equilibrium(?! \d[\d./]* ?(?:in\b|inch|mm|cm))|frozen .*water$|% of (?=\d)"
+    r"|equilibrium(?!.*\d ?(?:in\b|inch|mm|cm))|frozen .*water$|% of (?=\d)"
     r"|scale (?:only|goes|shows|rounds|jumps|does|starts|is|by)|needed"
     r"|(?:grams?|hours?)(?=(?: pls| please)?\W*$| at \d)|start when"
     r"|(?:last|latest) start|days from|weight(?=\W*$)|grams of|^grams? (?:of )?(?:cure|pink|nitrite|salt|sugar|curing)"

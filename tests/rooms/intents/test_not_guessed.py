@@ -27,7 +27,16 @@ ASKED = context("waiting", asked="cure")
 
 
 @pytest.mark.parametrize(
-    "text", ["half a percent i think", "maybe .5", "0.6% i guess", "its 1 percent prob", "about half a percent"]
+    "text",
+    [
+        "half a percent i think",
+        "maybe .5",
+        "0.6% i guess",
+        "its 1 percent prob",
+        "i think 6ish",
+        "6 i think",
+        "maybe 6",
+    ],
 )
 def test_a_weak_curing_salt_by_a_guess_is_asked(text: str) -> None:
     """Of the strong one its dose would be ten times too much: the packet is looked at, and a tap takes it."""
