@@ -63,10 +63,17 @@ _WHAT_FOR: Final = re.compile(  # asked back, of what was asked
     r"|where (?:do i find|is|does it say) (?:it|that)|what (?:does (?:that|it)|do you) mean"
     r"|(?:where|what(?! does)|which)\b[^,;\d]*\b(?:percent\w*|strength|number|figure)\b[^,;\d]*)"
 )
+# «no idea how long», «put 2 tsp in it»: said beside the question, and no answer to it
+_OF_ANOTHER: Final = re.compile(
+    r"\b(?:idea|know|sure|clue|dunno|idk|say|tell) (?:how (?!strong)|when|why|who|if|whether)\b"
+    r"|\b(?:put|added|used|threw|stirred)\b[^,;]*\b(?:tsps?|tbsps?|(?:tea|table)?spoon\w*|cups?|pinch\w*|g|grams?|oz)\b"
+)
 
 
 def strength_said(text: str, context: Context) -> Intent | None:
     """What a plain text says of the curing salt that was asked for; None where it speaks of something else."""
+    if _OF_ANOTHER.search(text):
+        return None
     if _NONE.search(text) and not _NUMBERED.search(text) and not measures.of_kind(text, "fraction"):
         way = next(({"method": name} for name, said in _METHODS if said.search(text)), {})
         return Change({"nitrite_target": 0.0, **way})

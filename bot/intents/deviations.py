@@ -47,6 +47,10 @@ _FULL: Final = re.compile(r"\b(?:full|packed)\b")
 _UNKNOWN: Final = re.compile(
     r"\b(?:no idea|no clue|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
 )
+_HOW_LONG: Final = re.compile(  # «no idea how long»: told with it, and no question
+    rf"[,;]? ?(?:and |but )?(?:i |we )?(?:have |really )*{_UNKNOWN.pattern}(?: for)? ?"
+    r"(?:how (?:long|warm|hot|cold)|since when|when)\b(?: (?:it|for|was|had|been|got|is|stood|open|out|off))*"
+)
 _OTHER: Final = re.compile(
     r"\?|\b(?:later|snooze|remind|not now|done|flip\w*|forgot|missed|safe|meal|dinner|ready|cancel|undo"
     r"|what|move|serve)\b"
@@ -108,6 +112,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
 def read_told(text: str, context: Context) -> Intent | None:
     """What went wrong with all its facts in one line; None where the line says something else too."""
     of_packet = context.asked == "cure" and "cure" not in text  # «the bag is torn», of which the strength was asked
+    unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
+    text = _HOW_LONG.sub("", text)
     hit = None if text.endswith("?") or of_packet else read_happened(text, context)
     if hit is None or hit.happened.what not in IN_ONE_LINE or questions.is_question(text) or _ASKS.search(text):
         return None
@@ -120,7 +126,6 @@ def read_told(text: str, context: Context) -> Intent | None:
     beside = not all(of_it) or _NOW.search(lasting.TIL_NOW.sub("", text))
     if _OTHER.search(text) or (beside and not whole):
         return None
-    unknown = {"unknown": True} if _UNKNOWN.search(text) else {}
     return replace(hit.happened, facts={**hit.happened.facts, **told(what, text, context), **unknown})
 
 

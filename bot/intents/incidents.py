@@ -15,10 +15,11 @@ OUT_OF_THE_COLD: Final = (
 )
 _WARM: Final = rf"{OUT_OF_THE_COLD}|side|stove|sink|floor|car|boot|trunk|garage|sun|kitchen|hall|shed|cellar|basement"
 WARM_PLACE: Final = rf"(?:on|in) (?:the|my|a|our) (?:kitchen |garden |work )?(?:{_WARM})(?! (?:fridge|freezer))"
+_PUT: Final = r"\b(?:added|(?<!should i )(?<!shall i )(?<!can i )(?<!could i )(?<!to )(?<!^)put|tipped|threw|stirred)"
 _WORD: Final = r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # none of them between
 _AMOUNT: Final = (
-    r"(?:(?:(?:half an?|an?|\d[\d./]*) ?)?(?:g|grams?|oz|tsps?|tbsps?|(?:tea|table)?spoon(?:ful)?s?|pinch(?:es)?"
-    r"|scoops?) )?(?:of )?(?:the )?"
+    r"(?:(?:(?:half an?|an?|\d[\d./]*) ?)?(?:heaped |level )?(?:g|grams?|oz|tsps?|tbsps?|(?:tea|table)?spoon(?:ful)?s?"
+    r"|pinch(?:es)?|scoops?) )?(?:of )?(?:the )?"
 )
 _DOSE: Final = r"(?:cure|curing salt|pink salt|pink|dose)"
 _MORE_CURE: Final = rf"{_AMOUNT}(?:more|extra|another|additional) {_AMOUNT}{_DOSE}"
@@ -97,8 +98,9 @@ _WHAT: Final = re.Rules(
                         r"|\bboth (?:added|put in) the cure\b"
                         r"|\b(?:also|too) (?:added|put in|weighed) the (?:cure|pink)\b"
                         r"|\b(?:added|put in) the (?:cure|pink salt|curing salt) (?:as well|too|also)\b"
-                        rf"|\b(?:added|put|tipped|threw|chucked|stirred)(?: in)? (?:(?:an? )?{_MORE_CURE}"
-                        rf"|{_AMOUNT}{_DOSE} (?:in )?on top)\b|\b{_MORE_CURE} (?:went|is|got|gone) in\b"),
+                        rf"|\b(?:added|put|tipped|threw|chucked|stirred)(?: in)? (?:(?:an? (?:bit |little )?|some )?"
+                        rf"{_MORE_CURE}|{_AMOUNT}{_DOSE} (?:in )?on top)\b|\b{_MORE_CURE} (?:went|is|got|gone) in\b"
+                        rf"|{_PUT}\b[^,;?]{{0,30}}\b{_DOSE}\b[^,;?]{{0,9}}\b(?:again|a second time|once more|extra)\b"),
         ("cure_as_salt", r"\b(?:cure|pink salt|curing salt)\b.{0,20}\b(?:like|as|instead of|in place of|for)"
                          r" (?:the |all the )?(?:table |normal |regular |kosher |cooking )?salt\b"
                          r"|\b(?:all|only) (?:the salt (?:was|is)|of it (?:was|is)) (?:pink|cure|curing)"),
