@@ -133,7 +133,9 @@ def _figured(named: str, text: str) -> bool:
 
 def _weighed(intent: Intent, named: str) -> bool:
     """Whether an intent tells of that mishap, so that the rules of safety judge it, or answers what was asked."""
-    told = isinstance(intent, Happened) and named in _MISHAPS
+    told = (isinstance(intent, Happened) and named in _MISHAPS) or (
+        isinstance(intent, Unclear) and intent.why == "spoiled"
+    )
     read = named in _MISHAPS and isinstance(intent, Reading) and {one.probe for one in intent.temperatures} <= _COLD
     cold = isinstance(intent, Start) and COLD_SMOKED in intent.assumed
     asked = isinstance(intent, Ask) and (

@@ -10,6 +10,8 @@ _NEW_BAG: Final = (
 )
 
 RULES: Final = rules(
+    (r"\b((?:fire|coals|smoker|pit|grill) (?:was|were|went|has been|had been) out),? (?=(?:about |around |maybe "
+     r"|roughly )*(?:\d+(?:\.\d+)? ?(?:min\w*|h|hrs?|hours?)|(?:half )?an hour|half (?:an )?hour)\b)", r"\1 for "),
     (r"\blids (?=(?:been |was |is )?(?:open|off|up|closed|shut)\b)", "lid has "),
     (r"^(?:the )?(brine|pickle|liquid|juice) (?:got )?spil(?:led|t),? ?(?:about |some |like )?", r"the bag leaked \1 "),
     (r"^(?:i |we )?spil(?:led|t) (?:about |some of |some )?(.{0,20}?)(?: of)? ?(?:the )?(brine|pickle"
