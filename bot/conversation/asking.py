@@ -269,7 +269,7 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
             rows = things.things(meant.a)
         return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
     first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
-    turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at)})
+    turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at or turn.said.said_at)})
     text, rows = asking.probe(first.value, meant.batch, tuple(p for p in places if p))
     others = [
         replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options if not isinstance(o, Reading)

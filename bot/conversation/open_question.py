@@ -1,6 +1,7 @@
 """Which question of ours a line answers: the speaker's own, or in a group one that was asked of somebody else there."""
 
 from collections.abc import Callable
+from datetime import timedelta
 from typing import Any, Final
 
 from bot.conversation.half import unpack
@@ -15,7 +16,16 @@ Asked = dict[str, Any]
 SHARED: Final = frozenset(
     {"cure", "mass", "mass_unit", "share", "cut", "deadline", "grey", "salty", "weight_after"}
 )  # fmt: skip
+PASSING: Final = frozenset({"probe", "smell"})  # of what was read or smelt just then
+ASKED_FOR: Final = timedelta(hours=3)  # after that the words of a line are of something else; a tap still answers
 HOLDS: Final = frozenset({"talk"})  # chosen by a tap, and asks for no words
+
+
+def own_of(turn: Turn, message: Message) -> Asked | None:
+    """The question that the speaker was asked, as far as it may still be what a line is about."""
+    own: Asked | None = unpack(turn.open_question())
+    passing = own is not None and own.get("slot") in PASSING and not message.pressed
+    return None if own is None or (passing and message.said_at - own["at"] > ASKED_FOR) else own
 
 
 def of(turn: Turn, message: Message, context: Callable[[Asked], Context]) -> tuple[Asked | None, bool]:
@@ -24,7 +34,7 @@ def of(turn: Turn, message: Message, context: Callable[[Asked], Context]) -> tup
     `context` is what a line is read against while a question is open. Somebody else's question counts only where the
     line answers it; it is then closed as one's own would be.
     """
-    own: Asked | None = unpack(turn.open_question())
+    own = own_of(turn, message)
     if own is not None and (own.get("slot") in HOLDS or answers(turn, message, context(own))):
         return own, True
     for person, kept in turn.asked_of_others():

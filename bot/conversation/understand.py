@@ -103,7 +103,7 @@ def _asked(turn: Turn, message: Message) -> tuple[dict[str, Any] | None, bool]:
     """The question that is open to the line, and whether it is answered, as far as anything hangs on that."""
     alone = turn.said.chat == turn.said.person and len(batches.open_here(turn)) <= 1
     if alone:
-        return unpack(turn.open_question()), True
+        return open_question.own_of(turn, message), True
 
     def context(asked: dict[str, Any]) -> Context:
         here = {row.id for row in batches.open_here(turn)}
