@@ -52,7 +52,8 @@ def _broken(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str]) -> Rep
                 return ask(turn, "cut", said | {NO_CUT: typed}, taken.so_far(text, said, turn.person, turn.now), rows)
             case "unit":
                 text, rows = asking.mass_unit(float(typed), None)
-                return ask(turn, "mass_unit", said | {"mass_value": float(typed)}, text, rows)
+                rest = {k: v for k, v in said.items() if k != "mass"}  # what is typed now takes its place
+                return ask(turn, "mass_unit", rest | {"mass_value": float(typed)}, text, rows)
             case "deadline" if "meals" in said:  # asked when the rest is known
                 continue
             case "share":

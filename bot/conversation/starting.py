@@ -83,6 +83,7 @@ def begin(turn: Turn, said: dict[str, Any], unclear: Mapping[str, str] = Mapping
     turn.ask(None)
     beside = {key: those for key in (AND_THEN, TOLD) if (those := said.pop(key, None))}
     then = beside.get(AND_THEN, [])
+    said.pop("mass_value", None)  # a weight without its unit, told again since
     _keep_unit(turn, said.pop(TYPED_IN, None))
     keep_packet(turn, said)
     again = _said_anew(turn, said)

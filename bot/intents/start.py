@@ -222,8 +222,10 @@ def _is_start(text: str, context: Context, draft: _Draft, verb: bool) -> bool:
 
 
 def _only_of_something(text: str) -> bool:
-    """«2 kg moon», «two kilos of moon», «3 kg for saturday»: a mass and at most one word that may be a meat."""
-    return len(_unknown_words(text)) <= 1 and not re.search(r"\b(?:rub|salt|sugar|scale|recipe|cup|brine|wood)\b", text)
+    """«2 kg moon», «two kilos of moon», «3 kg for saturday»: a mass, at most one word that may be a meat, no deed."""
+    unknown = _unknown_words(text)
+    deed = any(word.endswith("ed") for word in unknown)  # «pumped 1.6 lb»
+    return len(unknown) <= 1 and not deed and not re.search(r"\b(?:rub|salt|sugar|scale|recipe|cup|brine|wood)\b", text)
 
 
 def _afresh(context: Context) -> Context:

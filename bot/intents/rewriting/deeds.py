@@ -25,6 +25,10 @@ def _just_now(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"\bpulled (it|them|the meat|everything) out\b", r"took \1 out"),
+    (r"\b(flipped|turned)(?: (?:it|them))?(?: both)? yesterday (?:and|n) today\b", r"\1 yesterday, \1"),
+    (r"^(?:(?:im|i am|we are|were|just) )?(?:making|mixing)(?: up)? (?:the |my |a )?brine(?: now)? (?:with|using|in) "
+     r"(?=[^,;]*\b(?:water|gallons?|gal|quarts?|qts?|lit(?:er|re)s?|l)\b)", "use "),
     (r"^(?:the )?(?:leftovers|rest)(?: is| are| went)? (?:in|into) (?:the )?fridge\b", "put the rest in the fridge"),
     (r"\b(turned|flipped) (it|them|the bags?) over\b", r"\1 \2"),
     (r"^(flip done|flipped(?: it)?|turned it) (?=(?:the |my )?(?:bags?|tub) (?:is|are|has|was|looks?|smells?|feels?"

@@ -10,6 +10,7 @@ _NEW_BAG: Final = (
 )
 
 RULES: Final = rules(
+    (r"^(?:whats|what is|what was) left (?=(?:is|was|sat|stood|has been|still)\b)", "leftovers "),
     (r"\b((?:fire|coals|smoker|pit|grill) (?:was|were|went|has been|had been) out),? (?=(?:about |around |maybe "
      r"|roughly )*(?:\d+(?:\.\d+)? ?(?:min\w*|h|hrs?|hours?)|(?:half )?an hour|half (?:an )?hour)\b)", r"\1 for "),
     (r"\blids (?=(?:been |was |is )?(?:open|off|up|closed|shut)\b)", "lid has "),

@@ -14,6 +14,9 @@ _CUT: Final = (
 )
 
 RULES: Final = rules(
+    (r"^(?:its )?(ham|bacon|pastrami|corned beef|turkey|chicken|duck|salmon|trout|gammon|brisket) time\b[.,:;]? ?"
+     r"(?=.*\d)", r"\1, "),
+    (r"^(?:its )?time for (?:an? |the |some |another )?(?=[^,;]*\d ?(?:lb|kg|pound|kilo))", ""),
     (r"^(?:i |we )?(?:said|told you|wrote|typed|put) \d{1,3}(?:\.\d{1,2})?(?: ?(?:mm|cm|in|inch\w*))?,? (?:but"
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
     (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),
