@@ -91,9 +91,9 @@ _DONE_AT: Final = (  # «is 158 enough», «150 in the breast, is that done», �
         r"|to (?:eat|pull|serve|stop|(?:take|pull) (?:it|them) off)))*$"
     ),
     re.compile(
-        r"^(?:(?:so|ok|and|but),? )*(?:is|are|will|would|can) (?:it|that|this|they|the \w+)(?: be)?"
-        r" (?:enough|done|cooked|safe|ready|ok(?:ay)?|good|fine)(?: to \w+)? (?:at|with)(?: (?:a|core|of))*"
-        r" \d{2,3}(?:\.\d)? ?°?[cf]?(?: (?:degrees?|inside|internal|core|in the \w+))*$"
+        r"^(?:(?:so|ok|and|but),? )*(?:(?:is|are|will|would|can) (?:it|that|this|they|the \w+)(?: be)? |(?=[^?]*\?))"
+        r"(?:enough|done|cooked|safe|ready|finished|ok(?:ay)?|good|fine)(?: to \w+)? (?:at|with)(?: (?:a|core|of))*"
+        r" \d{2,3}(?:\.\d)? ?°?[cf]?(?: (?:degrees?|inside|internal|core|in the \w+))*\??$"
     ),
 )
 
@@ -105,7 +105,7 @@ IS_IT_ENOUGH: Final = re.compile(  # of the core that was read last
 
 def done_at(text: str) -> bool:
     """Whether a plain line asks if meat is done at a core that it names, and names no meat."""
-    return any(words.match(text.strip(" ?!.")) for words in _DONE_AT)
+    return any(words.match(one) for words in _DONE_AT for one in (text.strip(" ?!."), text.strip(" !.")))
 
 
 def between(line: Told) -> float | None:
