@@ -164,6 +164,9 @@ def is_cured(text: str) -> bool:
     return bool(_CURED.search(text))
 
 
+_SAME_MEAL: Final = re.compile(r"\b(?:the|that) same (?:day|time|date|meal|dinner|lunch|supper|party)\b")
+
+
 def take_deadline(text: str, context: Context, draft: _Draft) -> None:
     """The meal, where one was said; what stays open about it is named."""
     if "deadline" in draft.said:
@@ -178,6 +181,7 @@ def take_deadline(text: str, context: Context, draft: _Draft) -> None:
         return
     said = when.meal(_BEGINS.sub(" ", text), _afresh(context))
     if said is None:
+        draft.said |= {"deadline": context.deadline} if context.deadline and _SAME_MEAL.search(text) else {}
         return
     if said.others:
         draft.typed["deadline"] = said.words

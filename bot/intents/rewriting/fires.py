@@ -3,6 +3,7 @@
 from typing import Final
 
 from bot.intents.rewriting.words import rules
+from core import patterns as re
 
 _NOW_AT: Final = r"(?:(?:now|its|it is|at|back|up|down|to|only|just|reads?) )*"
 _FIRE_FAILS: Final = (
@@ -13,6 +14,14 @@ _REFUELLED: Final = (
     r"(?:(?:i|we|have|ive|just) )*(?:added|refuel\w*|topped|put|threw)(?: (?:it|some|more|up|on|in|the fire|charcoal"
     r"|coals?|lumps?|briquettes?|fuel|wood|logs?))*"
 )
+
+_MEAT: Final = r"(?:meat|belly|bellies|bacon|ham|loin|flat|point|brisket|turkey|chicken|bird|duck|salmon|trout|fish)s?"
+
+
+def _is_on(found: re.Match[str]) -> str:
+    pit = f", pit {found['n']}{found['u'] or ''}" if found["n"] else ""
+    return f"{found['a'] or found['b'] or 'meat'} is on{pit}"
+
 
 RULES: Final = rules(
     (r"^(wrap|foil)(?: it)? ?\?+$", r"should i \1 it?"),
@@ -53,9 +62,9 @@ RULES: Final = rules(
     (r"^(?:use |in |do )?(?:the )?oven instead$", "finish in the oven"),
     (r"(?:^(?:(?:im|i|we|are|is|planning|plan|going|gonna|will|ill|to|be|its) )+(?:smok(?:e|ing)|cook(?:ing)?"
      r"|run(?:ning)?) (?:it |this )?|\brun(?:ning)? (?:it|this) )at (?=(?:2\d\d|3[0-4]\d)\b)", "run the pit at "),
-    # «smoking now», «its smoking at 90 c»: the meat is on
-    (r"^(?:(?:ok|so|now|its|it is|(?:the )?(?:meats?|belly|bellies|bacon|ham|loin)(?: is)?|just|already|finally"
-     r"|started|been) )*smoking(?: (?:it|them|now|away|nicely|already))*(?:,? (?:at )?(?P<n>[6-9]\d|[1-3]\d\d)"
-     r"(?P<u> ?[cf])?)?(?: now)?$", lambda m: f"meat is on, pit {m['n']}{m['u'] or ''}" if m["n"] else "meat is on"),
+    # «smoking now», «its smoking at 90 c», «smoking the bacon»: it is on, by its name
+    (rf"^(?:(?:ok|so|now|its|it is|(?:the )?(?P<a>{_MEAT})(?: is)?|just|already|finally|started|been) )*smoking"
+     rf"(?: (?:it|them|(?:the |my )?(?P<b>{_MEAT})|now|away|nicely|already))*(?:,? (?:at )?(?P<n>[6-9]\d|[1-3]\d\d)"
+     r"(?P<u> ?[cf])?)?(?: now)?$", _is_on),
     (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
 )  # fmt: skip

@@ -11,6 +11,8 @@ _MEAT: Final = (
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
+    (r"^(?=.*\d ?(?:kg|kilo|lb|pound))(?!.*\bsmok)(.*\d.*), ?(hot|cold)$", r"\1, eaten \2"),
+    (r"^soak (?:it|them|the \w+)(?: for)? how long$", "how long to soak"),
     (r"^hour (later|earlier)\b", r"an hour \1"),
     (rf"^(?:cancel|scrap|forget|drop) (?:the )?(?:{DAY}),? (?:and )?(?:do|make it|lets do|its) (?=(?:on )?(?:the \d"
      rf"|{DAY}))",

@@ -18,6 +18,9 @@ def _with_its_unit(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"\b(?:the )?(?:probe|fork|skewer|knife)s? (?:just |now |really )*(?:slides?|slid|glides?|slips?|slipped|sinks?)"
+     r"(?: right| straight| easily)* in(?:to it)?(?: easily| now| no resistance| like butter)*$", "probe tender"),
+    (r"(?<=\d),? probe tender$", " and probe tender"),
     # a slip that is put right, the later of two, the ends of a swing
     (r"^(?:please )?(?:change|correct) (?:the )?(\d{2,3}) (?:to|into) (\d{2,3})$", r"\2 not \1"),
     (r"^(?:its |was )?(\d{2,3}) ?(?:-+|=)?> ?(\d{2,3})$", r"\2 up from \1"),
