@@ -9,6 +9,7 @@ from bot.intents.intents import Snooze, StepDone, StepMissed, StepSkipped
 from bot.reply import Reply
 from bot.wording import marks
 from core.batch.assess import Assessment
+from core.batch.batch import Phase
 from core.batch.events import Done, Missed, Probe
 from core.plan.hours import wall_of
 from core.plan.steps import Kind, State, Step
@@ -136,8 +137,12 @@ def another_flip_by(until: datetime, step: Step, a: Assessment) -> bool:
 
 
 def of_a_number(a: Assessment, missed: StepMissed) -> Step | None:
-    """The next reading of the kind that was forgotten; None where none is to come, or where it is no reading."""
-    alike = [s for s in a.plan.steps if s.kind == missed.step and s.kind in NEEDS_NUMBER] if a.plan else []
+    """The next reading of the kind that was forgotten; None where none is to come, or where it is no reading.
+
+    «forgot about it», in the chill, is of its core: nothing else decides there.
+    """
+    meant = missed.step or (str(Kind.CHILL_CHECK) if a.batch.phase is Phase.CHILLING else None)
+    alike = [s for s in a.plan.steps if s.kind == meant and s.kind in NEEDS_NUMBER] if a.plan else []
     return next((s for s in alike if s.state in (State.DUE, State.AHEAD)), None)
 
 

@@ -8,7 +8,7 @@ from core import patterns as re
 
 _HOT: Final = re.compile(
     r"(?:(?:ok|yes|yep|its|it is|it|bit|stone|ice|properly|proper|nice|and|cold|the|meat|pit|fridge|very|too|so"
-    r"|really|getting|feels|feel|seems|kind of|a bit|rather|got"
+    r"|really|still|getting|feels|feel|seems|kind of|a bit|rather|got"
     r"|inside|in there|is|now) ?)+(?:hot|warm|cold|low|high)(?: enough(?= i think"
     r"| now$))?(?: to (?:the )?touch)?(?: in there| inside"
     r"| now| i think)?"

@@ -90,7 +90,7 @@ _REMARKS: Final = re.Rules(
          r"| here)?$"),
         ("ready", _ANY,
          r"^(?:(?:its|it is|meats|the meats?|everything|all|that|thats|i think its|think its|is|now) )*"
-         r"(?:ready|good to go|all set|set)(?: now| to go| i think)?$"),
+         r"(?:ready|good to go|all set|set|(?:feels|looks|seems) (?:done|ready|cooked))(?: now| to go| i think)?$"),
         ("grams", _WITH_THE_CURE,
          r"^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
          r"(?:an?|one|[1-9]|two|three|half an?|a half|the whole|a couple of|couple|some) (?:heaped|heaping"

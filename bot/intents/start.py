@@ -33,8 +33,9 @@ _VERB: Final = re.compile(
     r"|beginne?|starte?)\b"
 )
 _BEGIN: Final = re.compile(
-    r"^(?:start|begin|new|(?:(?:start|begin|make|plan|do) )?(?:a |an |another )?new (?:one"
-    r"|batch|cook|cure|plan|meat|piece))(?: please| pls)?$"
+    r"^(?:lets )?(?:start|begin|new|(?:(?:start|begin|make|plan|do) )?(?:a |an |another )?new (?:one"
+    r"|batch|cook|cure|plan|meat|piece)|(?:start|begin|plan) (?:the next|another) (?:one|batch)|(?:the )?next batch)"
+    r"(?: please| pls| now)?$"
 )
 _NOT_A_START: Final = re.compile(
     r"^(?:please |pls |can you |could you )?(?:change|correct|update|set) (?:the|my|its|that)\b"

@@ -27,6 +27,7 @@ COOK = context("cooking", last_core_c=65.0)
         ("more salt?", "more_in"),
         ("a bit more sugar?", "more_in"),
         ("the usual", "again"),
+        ("feels done", "ready"),
         ("its too long", "size"),
         ("its way too big", "size"),
         ("can i change it", "change"),
