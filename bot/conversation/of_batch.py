@@ -62,8 +62,8 @@ _NOT_THEN = re.compile(
 _OF_SOMEBODY = re.compile(
     r"\b(?:neighbou?rs?|friends?|mates?|buddy|cousin|uncle|he|she|they)\b.*\b(?:his|hers|theirs?)\b"
 )
-_TURNED = re.compile(  # of the piece on the grate, and of no bag
-    r"^(?:(?:so|and|ok) )*(?:can|should|shall|do|may|must) i (?:have to |need to )?(?:flip|turn|rotate|move)"
+TURNED = re.compile(  # of the piece on the grate, and of no bag
+    r"^(?:(?:so|and|ok) )*(?:(?:can|should|shall|do|may|must) i (?:have to |need to )?)?(?:flip|turn|rotate|move)"
     r" (?:it|the meat)(?: over| around)?\b(?! ?(?:up|down|off|on)\b)"
 )
 _BETWEEN = re.compile(  # asked of several: whose reading it was, and which comes first
@@ -102,7 +102,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     plain = normal(text, language)
     if text != typed and (found := find_topic(plain, phase)) and isinstance(found[1], Ask):
         return replace(found[1], text=typed)  # «is the bacon ok»: asked as «is it ok»
-    if _OF_SOMEBODY.search(plain) or (phase == "cooking" and _TURNED.search(plain)):
+    if _OF_SOMEBODY.search(plain) or (phase == "cooking" and TURNED.search(plain)):
         return None
     if phase == "cooking" and on_the_fire.core_doubted(plain, turn.person) is not None:
         return Ask("pull_at", text=text)

@@ -21,6 +21,7 @@ from core.units import Days, Hours
 
 A_DAY: Final = 24.0  # h
 DAY_IN_HAND: Final = 1
+LONG_GONE: Final = 60  # days; a date further back is that of the next year. Judgement
 _IN_THE_CURE: Final = re.compile(
     r"\b(?:bag|brine|brining|cure|curing|tub|bucket|pickle|corning|salt)\b|\b(?:goes|went|put(?: it)?) in\b"
 )
@@ -78,6 +79,16 @@ def _first_day(turn: Turn, text: str) -> tuple[date, str]:
     past = bool(_PAST.search(text))
     found = the_nth(text, today, past) or find_day(text, today, past)
     return (today, text) if found is None else (found.days[0], text[found.end :])
+
+
+def cooked_on(turn: Turn, text: str) -> date | None:
+    """The day on which something was cooked: the last such, where that is not long gone; else the next one."""
+    today = wall_of(turn.now, turn.person.zone).date()
+    gone = the_nth(text, today, True) or find_day(text, today, True)
+    if gone is not None and (today - gone.days[0]).days <= LONG_GONE:
+        return gone.days[0]
+    ahead = find_day(text, today)
+    return ahead.days[0] if ahead is not None else None
 
 
 def comes_out(turn: Turn, line: Told, days: tuple[Days, Days | None]) -> str:

@@ -10,7 +10,7 @@ from bot.conversation.sums_salt import KITCHEN
 from bot.intents.rates import MOST_OF_STRONG, PacketRate, at_rate, of_a_packet
 from bot.intents.sums.fitting import masses
 from bot.intents.sums.told import Told
-from bot.intents.sums.wanted import bare_grams
+from bot.intents.sums.wanted import bare_grams, weighed_instead
 from bot.wording import sums_hot, sums_packet
 from core.answers import amounts
 from core.cure.dose import house_target
@@ -75,6 +75,9 @@ def _at_rate(turn: Turn, line: Told) -> Answer:
 
 
 def _scale(turn: Turn, line: Told) -> Answer:
+    if instead := weighed_instead(line.text):
+        target = house_target(turn.person.jurisdiction, class_of(line), "dry")
+        return sums_packet.instead(*instead, target), KITCHEN, {"share": instead[1] / instead[0]}
     weighed = masses(line.text)
     bare = bare_grams(line.text)
     small = bare / 1000.0 if bare is not None else max(weighed)

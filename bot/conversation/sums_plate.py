@@ -1,10 +1,12 @@
 """Sums of the table: what to buy, how many it feeds, what is left, how long it keeps, what is in a slice."""
 
 import re
+from datetime import timedelta
 from typing import Final
 
 from bot import measures
 from bot.conversation.sums_cold import SKIN_ON
+from bot.conversation.sums_dates import cooked_on, noon
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.sums.fitting import SMALLEST_PIECE, masses
@@ -12,6 +14,7 @@ from bot.intents.sums.of_days import days_kept
 from bot.intents.sums.told import Told
 from bot.intents.sums.wanted import by_the_plate, cost_each, price, share_kept, share_lost, weights
 from bot.wording import sums, sums_birds, sums_hot, sums_plate
+from bot.wording import sums_dates as of_dates
 from core.answers import amounts, mixing
 from core.cure.nitrite import skin_free
 from core.errors import Missing
@@ -41,7 +44,8 @@ _CURED: Final = re.compile(
     r"\b(?:dry cured?|curing|cure|in the bag|in (?:the )?salt)\b(?!.*\b(?:smok\w*|cook\w*|pit|grill)\b)"
 )
 _HALVES: Final = re.compile(
-    r"\bhalf (?:\w+ ){1,3}(?:and |n |& )?half\b|\b(?:equal parts|50/50|50 ?- ?50|50 50|half and half|1:1)\b"
+    r"\bhalf (?:\w+ ){1,3}(?:and |n |& )?half\b|\b(?:pepper (?:and|n|&) coriander|coriander (?:and|n|&) pepper)\b"
+    r"|\b(?:equal parts|50/50|50 ?- ?50|50 50|half and half|1:1)\b"
 )
 _A_HEAD: Final = re.compile(r"\b(?:per|a|each) (?:person|head|eater|guest|adult|sandwich)\b")
 _BUFFET: Final = re.compile(
@@ -224,11 +228,15 @@ def _steam(turn: Turn, line: Told) -> Answer:
 
 
 def _keeps(turn: Turn, line: Told) -> Answer:
-    kept = need(days_kept(line), "hours")
+    kept = days_kept(line)
     made = products().get(line.product)
     cooked = made.storage if made else _OF_SPECIES.get(line.species, "pastrami")
     chart = keeping(*((_RAW_OF.get(line.species, "roast"), "raw") if _RAW.search(line.text) else (cooked, "cooked")))
     body = {"days": chart.days, "longest": chart.longest}
+    if kept is None:
+        cooked = need(cooked_on(turn, line.text), "hours")
+        dates = tuple(noon(turn, cooked + timedelta(days=n)) for n in (0, chart.days, chart.longest))
+        return of_dates.use_by(dates, chart, turn.person), (chart.source.key,), body
     return sums_plate.keeps(kept, chart, turn.person), (chart.source.key,), body
 
 

@@ -85,6 +85,8 @@ def _salt_for(turn: Turn, line: Told) -> Answer:
     share, all_ = salt_share(line), counted(line)
     if share is None:
         low, high = (one * all_ for one in HOUSE_SALT)
+        if line.species == "fish" and line.water is None:
+            return sums_salt.dry_on_fish(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
         return sums_salt.usual_salt(low, high, all_, turn.person), KITCHEN, {"salt_kg": low}
     said, body = sums.salt_for(share * all_, share, all_, turn.person), {"salt_kg": share * all_}
     if (cure := cure_beside(line.text) or line.cure) is not None:
@@ -176,7 +178,7 @@ def _dilute(turn: Turn, line: Told) -> Answer:
         salt = mixing.salt_to_raise(mixing.brine_mass(poured[0].value, weak), weak, wanted)
         return brines.raised(salt, (weak, wanted)), KITCHEN, {"salt_kg": salt}
     if len(line.fractions) > 1:
-        brine = mixing.brine_mass(poured[0].value, strength)
+        brine = mixing.brine_mass(poured[0].value, strength) if poured else need(line.meat, "water")
         more = mixing.water_to_thin(brine, strength, min(line.fractions))
         return sums_salt.thin(more, strength, min(line.fractions)), KITCHEN, {"water_kg": more}
     if len(poured) < 2:

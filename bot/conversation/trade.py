@@ -19,6 +19,7 @@ from bot.wording import last_resort as things
 from core.answers.dangers import grave
 from core.answers.entries import Entry, entries, entry
 from core.answers.find import LONGEST, Found, begins, find
+from core.batch.batch import Phase
 from core.service.turn import Turn
 
 WISH = re.compile(r"\b(?:want|wanna|would like|plan\w*|start\w*|mak(?:e|ing)|going to|gonna|lets|doing|help me)\b")
@@ -52,24 +53,26 @@ KINDS = {"entry": "entry", "refused": "refused", "off_topic": "declined"}
 def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
     asks = is_question(text.lower()) or is_question(normal(text, turn.person.language))  # «wats the salt % on this»
-    told = meant.a is not None and not asks
-    short = told and (
+    tells = meant.a is not None and not asks
+    short = tells and (
         len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
     )  # «its late», beside a batch: asked about, and no answer forced on it
-    if told and not grave(text) and (deed := _as_told(turn, meant, text, unlike=True)):
+    if tells and not grave(text) and (deed := _as_told(turn, meant, text, unlike=True)):
         return deed
     found = _found(text)
     if meant.a is not None and meant.a.on_at is not None and found is not None and found.answer == PROBE_LOST:
         return of_batch.answer(turn, meant, Ask("no_probe", text=text))  # with what was read last
+    if meant.a is not None and meant.a.batch.phase is Phase.COOKING and of_batch.TURNED.search(text.lower()):
+        return told(turn, "turn-on-fire", text)
     if (not short or _elsewhere(found) or _exactly(found) or grave(text)) and (sure := known(turn, text)):
         return sure
-    if not told and (spelled := of_it.named(text, meant.a, language.spoken())) and (sure := known(turn, spelled)):
+    if not tells and (spelled := of_it.named(text, meant.a, language.spoken())) and (sure := known(turn, spelled)):
         return sure
-    if meant.a is not None and not told and (moved := _as_moved(turn, meant, text)):
+    if meant.a is not None and not tells and (moved := _as_moved(turn, meant, text)):
         return moved
-    if told and (as_told := _as_told(turn, meant, text)):
+    if tells and (as_told := _as_told(turn, meant, text)):
         return as_told
-    if told:
+    if tells:
         answered.remember(turn, answered.UNKNOWN, text)
         return last_resort.ask(turn, meant, text, () if TELLS.match(text.lower()) else _names(found))
     if found is not None and _names(found):

@@ -19,6 +19,7 @@ TOPICS: Final = (
                rf"|^(?:so |and |ok )*what (?:do|must|should|shall) {_I} (?:have to |need to |still have to )?do"
                rf"(?: for)? {_DAY}$|^(?:so |and |ok )*what needs (?:doing|to be done) {_DAY}$"),
     ("catch_up", r"^catch me up$"),
+    ("use_by", r"^(?:the |any )?left ?overs$"),
     ("weight", rf"\bhow (?:heavy|big) (?:is|was) {_IT}\b|\bwhat did {_I} weigh (?:it|the \w+)(?: at| in at)?$"
                rf"|^.*\b(?:kg|lbs?|kilos?|pounds?) or (?:\d[\d.]* ?)?(?:kg|lbs?|kilos?|pounds?)\b.{{0,12}}\b(?:{_I} "
                r"(?:entered|typed|said|put|gave|told|noted)|did (?:i|we)|we have (?:in|noted))\b"

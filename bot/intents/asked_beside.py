@@ -36,9 +36,10 @@ _READ_LAST: Final = re.compile(
     r"(?:is|reads|at|now|says|its)(?: at| now)? \d{1,3}(?:\.\d)?(?: ?[cf])?)\s*\?*$"
 )
 _READ_FIRST: Final = re.compile(  # «its 37 now can it go in»
-    r"^(?P<read>(?:(?:its|it is|the|brine|fridge|core|meat|pit|is|at) )*\d{1,3}(?:\.\d)?(?: ?[cf])?(?: now)?),?"
+    r"^(?P<read>(?:(?:its|it is|still|only|now|down|to|the|brine|fridge|core|meat|pit|is"
+    r"|at) )*\d{1,3}(?:\.\d)?(?: ?[cf])?(?: now)?),?"
     r" (?P<asked>(?:(?:can|may|should|shall) (?:i|we|it|they|the meat) (?:put|go|come|take|be|get|start)"
-    r"|how (?:much )?long(?:er)?|(?:is|are|am|will|does) (?:it|that|this|i|we|they) (?!\d))\b.*)$"
+    r"|how (?:much )?long(?:er)?|how much time|(?:is|are|am|will|does) (?:it|that|this|i|we|they) (?!\d))\b.*)$"
 )
 _BRINE_AT: Final = re.compile(
     r"^is (?:the |my |our )?brine (?:\w+ ){0,2}?(?:enough|ok|okay|fine|good|safe|right) (?:at|with|now) "

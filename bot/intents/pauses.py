@@ -94,10 +94,10 @@ _DAY: Final = r"(?:mon|tues?|wed|thu(?:rs)?|fri|sat|sun)[a-z]*"
 _TWO_DAYS: Final = re.compile(rf"\b({_DAY}) (?:and|&|n) ({_DAY})\b")
 _TO_BED: Final = re.compile(r"\b(?:bed|sleep|asleep|night|tonight)\b")
 _THROWN: Final = re.compile(
-    r"^(?:(?:forget|scrap|no more) (?:it|about it|the \w+|that),? )?"
-    r"(?:(?:i|we|just|had to|ive|sorry) )*(?:chucked|binned|threw|thrown|tossed|dumped)"
-    r" (?:(?:away|out) )?(?:it|them|the (?:meat|lot|batch|bacon|ham|belly|flat|point|brisket|pastrami|turkey|chicken"
-    r"|duck|loin|salmon|trout|fish|pork))\b"
+    r"^(?:(?:forget|scrap|drop|never ?mind|no more)(?: (?:it|about it|about|the \w+|that))?,? )?"
+    r"(?:(?:i|we|just|had to|ive|sorry|it|its|is|was|got|has|been) )*(?:chucked|binned|threw|thrown|tossed|dumped)"
+    r"(?: (?:away|out))?(?: (?:it|them|the (?:meat|lot|batch|bacon|ham|belly|flat|point|brisket|pastrami|turkey|chicken"
+    r"|duck|loin|salmon|trout|fish|pork))\b|$)"  # its name may have stood in front
     r"(?! (?:in|into|on|onto|with) (?!the (?:bin|trash|rubbish|garbage)\b))(?!.*\d)"
 )
 _FROM: Final = re.compile(r"^.*\b(?=(?:until|till?|to) (?:\d|mon|tue|wed|thu|fri|sat|sun|next|tom|the)\w*\b[^\d]*$)")
@@ -132,7 +132,7 @@ _RESUME: Final = re.compile(
 _CANCEL: Final = re.compile(
     r"^(?:(?:please|pls|ok|lets|nah|no|oh|ah|actually|sorry|(?:forget|scrap) (?:it|that|this)),? )*"
     r"(?:/?cancel|abort|stop|end|drop|kill|delete|abbrechen|give up on|bin"
-    r"|forget|scrap|ditch|call off)(?: (?:it"
+    r"|forget(?: about(?=$))?|scrap|ditch|call off)(?: (?:it"
     r"|this|that|the|my|batch|cook|cure|whole thing|whole lot|everything|all|plan|brisket|pastrami|meat|one|please|pls"
     r"|now))*"
     r"(?:,? (?:because )?(?:it|its|it has|that|meat|meats)?(?: is| has| went| gone| is all)* ?"

@@ -130,7 +130,8 @@ _REMARKS: Final = re.Rules(
          r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
          r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),
         ("more_in", _WITH_THE_CURE,
-         r"^(?:(?:i|we|ive|just|should i|can i|shall i|do i|have) )*(?:put|add|added|threw|throw|chucked"
+         r"^(?!(?:can|should|shall|do) i .*water)(?:(?:i|we|ive|just|should i|can i|shall i|do i|have) )*(?:put|add"
+         r"|added|threw|throw|chucked"
          r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
          r" (?:(?:a|bit|little|touch|some|any|even|lot) )*more(?: (?:salt|sugar|honey|water))?"
          r"(?: (?:in|to it|into it|in it|in there))*$"),

@@ -8,6 +8,7 @@ from bot.wording import numbers
 from bot.wording.language import say, say_n
 from core.person import Person
 from core.plan.anchors import LONGEST_CURE
+from core.safety.storage import Keeping
 from core.safety.thaw import Thaw
 from core.units import Days, Hours, Kilograms
 
@@ -99,6 +100,30 @@ def soft_by(begin: datetime, soft: datetime, person: Person) -> str:
 def soft_at(soft: datetime, person: Person) -> str:
     """When it is soft in cold water."""
     return say("In cold water, sealed and changed, it is soft by about {soft}.", soft=numbers.clock(soft, person))
+
+
+def use_by(days: tuple[datetime, ...], chart: Keeping, person: Person) -> str:
+    """Until when something keeps that was cooked on a day."""
+    cooked, last, longest = (numbers.day(one, person) for one in days)
+    cold = numbers.at_most(chart.fridge_c, person)
+    if chart.days == chart.longest:
+        return say(
+            "Eat it by {last}: {days} days from {cooked}, at {cold} or below. What is left then is frozen before that.",
+            last=last,
+            days=numbers.plain(chart.days),
+            cooked=cooked,
+            cold=cold,
+        )
+    return say(
+        "Eat it by {last}, {longest} at the latest: {days} to {more} days from {cooked}, at {cold} or below.\n"
+        "What is left then is frozen before that.",
+        last=last,
+        longest=longest,
+        days=numbers.plain(chart.days),
+        more=numbers.plain(chart.longest),
+        cooked=cooked,
+        cold=cold,
+    )
 
 
 def comes_out(first: datetime, outs: Sequence[datetime], person: Person) -> str:

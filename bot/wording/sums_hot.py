@@ -151,6 +151,12 @@ def fire_out(found: Finding, person: Person) -> str:
             first = say("Relight it, or an oven, and finish it now.")
         case Outcome.CANNOT_SAY:
             first = say("I cannot call it safe. How long was it without fire?")
+        case _ if found.detail == "too_long" and found.value is not None:
+            first = say(
+                "Throw it away: it may have been below {hot} for up to {hours}, and cooking does not undo that.",
+                hot=_hot(person),
+                hours=numbers.hours(found.value),
+            )
         case _:
             first = say("Throw it away. Cooking it again does not undo the time it was warm.")
     rule = say(

@@ -79,6 +79,34 @@ def out_by(dose: Kilograms, out: Kilograms, target: float) -> str:
     )
 
 
+def instead(dose: Kilograms, got: Kilograms, target: float) -> str:
+    """What was weighed in the place of a dose: the nitrite that it makes; too much is taken out, however little."""
+    fields = {
+        "got": numbers.grams(got),
+        "share": numbers.share(abs(1.0 - got / dose)),
+        "dose": numbers.grams(dose),
+        "target": numbers.ppm(target),
+        "made": numbers.ppm(target * got / dose),
+        "rest": numbers.grams(abs(dose - got)),
+    }
+    if got > dose:
+        return say(
+            "Take {rest} out again before it is mixed: {got} is {share} over {dose}.\n"
+            "A dose for {target} would come to {made}.",
+            **fields,
+        )
+    if 1.0 - got / dose <= CLOSE:
+        return say(
+            "Close enough: {got} is {share} under {dose}.\n"
+            "A dose for {target} comes to {made}. Add the rest only on a scale that shows 0.1 g.",
+            **fields,
+        )
+    return say(
+        "Too little: {got} is {share} under {dose}, so add {rest}, weighed.\nA dose for {target} comes to {made}.",
+        **fields,
+    )
+
+
 def in_ounces(dose: Kilograms, step: float, found: Coarse) -> str:
     """A dose on a scale that shows ounces, and how far its steps leave it open."""
     close = found.error_high <= CLOSE

@@ -45,6 +45,17 @@ def usual_salt(low: Kilograms, high: Kilograms, counted: Kilograms, person: Pers
     )
 
 
+def dry_on_fish(low: Kilograms, high: Kilograms, mass: Kilograms, person: Person) -> str:
+    """Salt on fish that lies in no brine."""
+    return say(
+        "{low} to {high} of salt for {mass} of fish: 2.25 to 2.5 %, with as much sugar or less.\n"
+        "A night in the fridge, then rinse and dry it until tacky. No nitrite in fish.",
+        low=numbers.grams(low),
+        high=numbers.grams(high),
+        mass=numbers.mass(mass, person),
+    )
+
+
 def sugar(found: Span, counted: Kilograms, person: Person) -> str:
     """Sugar, which nobody needs."""
     if found.low == found.high:

@@ -47,6 +47,11 @@ RULES: Final = rules(
     (r",? ?(?:(?:can|could|will|would) (?:you|u) help(?: me| us)?(?: with (?:it|that|this))?)(?: please| pls)?[ ?!.]*$",
      ""),
     (r"\bremind me (?=what|why|how|when)", ""),
+    (r"(?<=\w),? (?:please |pls |so |and |can you )?(?:redo|re ?do|recalc\w*|re ?calculate|recompute|rework|re ?run"
+     r"|update|adjust)"
+     r"(?: (?:it|that|everything|all|all of it|(?:the |my )?(?:numbers|dose|grams|recipe|maths?|figures|amounts"
+     r"|sums)))?"
+     r"(?: please| pls)?$", ""),
     (r",? (?:no|without an?) (?:batch|plan)$", ""),
     (r",? (?:and |just )?(?:not (?:what|like|as)|like|as) (?:(?:you|u) (?:said|told me|say|wrote|gave me|wanted)"
      r"|planned|told|in the plan)[ .!]*$", ""),

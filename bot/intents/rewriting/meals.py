@@ -58,7 +58,8 @@ RULES: Final = rules(
     (rf"^(?:it|the meat|meat|(?P<name>{_MEAT})) (?:goes|is going"
      rf"|will go) on{_THE_FIRE}(?: on)? (?P<day>{WEEKDAY})(?: instead)?$", lambda m: f"{m['name'] or ''} {m['day']}"),
     # how it is eaten: wished, in place of the other, or beside the hour («hot not cold», «hot, 6pm»)
-    (rf"^(?=.*\b(?:want|prefer|like|make|have|serv\w+|do|eat|change|switch|turn|meant|please|pls|not|instead|rather|at"
+    (rf"^(?!(?:can|could|may) (?:we|i|they) (?:eat|have|serve) (?:it|this|that) cold\W*$)(?=.*\b(?:want|prefer|like"
+     rf"|make|have|serv\w+|do|eat|change|switch|turn|meant|please|pls|not|instead|rather|at"
      rf"|for|{MEAL}|\d{{1,2}}[ap]m)\b)(?:(?:no|oops|sorry|wait|actually|we|i|id|ill|well|can|lets|please|everyone|they"
      r"|guests|would|wants?|prefer|like|make|have|serve|do|eat|change|switch|turn|meant|mean|it|this|that|(?:in)?to|a"
      r"|not cold|not hot|rather|its for)[ ,]+)*(?P<how>hot|cold|warm|thin|pulled)"

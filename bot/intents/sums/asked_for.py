@@ -39,7 +39,7 @@ _AMOUNTS: Final = frozenset(
         "price",
     }
 )  # what is weighed or counted, and no time
-_DOSE_LAST: Final = re.compile(r"\b(?:dose|dosage|cure amount|(?<!the )(?<!in )cure)\W*$|^(?:the )?dose for\b")
+_DOSE_LAST: Final = re.compile(r"\b(?:dose|dosage|cure amount|(?<!the )(?<!in )(?<!to )cure)\W*$|^(?:the )?dose for\b")
 _GOES: Final = re.compile(r"\b(?:los[et]|loss|shr[aiu]nk|left|drawn|gone|leak\w*)\b")
 OF_CURE: Final = frozenset(
     {"dose", "ppm", "mix", "meat_for", "nitrite_in", "topup", "scale", "recipe", "spoons", "tsp_of", "inject"}

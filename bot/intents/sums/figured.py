@@ -61,14 +61,15 @@ _BACKWARDS: Final = re.compile(
     r"\bto (?P<to>\d{2,3})(?P<u> ?[cf])? from (?P<from>\d{2,3})\b(?! ?(?:kg|g|lb))"
 )  # «3 h to 70 from 135»
 _WANTED_TOO: Final = re.compile(  # «3 l at 8 % want 5»
-    r"(\d ?(?:%|percent|pct)[^,;]{0,16}? (?:want|need|down to|up to|to) (?:it )?\d{1,2}(?:\.\d)?)"
-    r"(?=\W*$|,| water)"
+    r"(\d ?(?:%|percent|pct)[^,;]{0,16}? (?:wants?|needs?|should be|down to|up to|to) (?:it )?\d{1,2}(?:\.\d)?)"
+    r"(?=\W*$|,| water| how| what)"
 )
 _CURED_AT: Final = re.compile(r"\b(cured (?:it )?(?:at|to|with) [0-3]\.\d{1,2})(?! ?(?:%|percent|pct|kg|g|lb|oz|in))")
 _SANDWICHES: Final = re.compile(  # «2 sandwiches each, 100 g»: so much of the two
     r"\b([1-6]) (?:sandwich(?:es)?|rolls|buns|bagels)(?: each| per (?:person|head)| a head)?,? (?:of |at |with )?"
     r"(\d{2,3}) ?g\b(?: each)?"
 )
+_STRENGTH_AT: Final = re.compile(r"(?=.*\b(?:ppm|cure|pink|nitrite)\b).*\bat (?:6\.25|5\.88)\b")  # and no hour
 _PER: Final = re.compile(r"\b(per|to the|each|every) (?=(?:lit(?:er|re)|gallon|gal|quart|qt|cup)\b)")
 
 
@@ -96,4 +97,4 @@ def figured(text: str) -> str:
     for words, figures in _AS_FIGURES:
         text = words.sub(figures, text)
     text = _SHARED_TOO.sub(lambda m: f"{m[1] or m[2]} % ", text) if _SHARED.search(text) else text
-    return _HOUR.sub(_hour, text)
+    return text if _STRENGTH_AT.search(text) else _HOUR.sub(_hour, text)

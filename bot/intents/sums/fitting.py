@@ -6,11 +6,21 @@ from typing import Final
 from bot import measures
 from bot.intents.brinings import of_fish_hours
 from bot.intents.rates import PLAIN_ASKED, of_a_packet, rate, shares
-from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, days_kept, is_span
+from bot.intents.sums.of_days import A_DAY, EATEN_AT, START_ASKED, counted_back, dated, days_kept, is_span, use_by_asked
 from bot.intents.sums.of_heat import TIMED, beside_a_cold_pit, climbs, cold_by, cools, falls, held, rises, went_out
 from bot.intents.sums.pits import is_smoked, pits
 from bot.intents.sums.told import Told
-from bot.intents.sums.wanted import bare_grams, by_unit, cost_each, height_asked, meat_asked, price, share_lost, weights
+from bot.intents.sums.wanted import (
+    bare_grams,
+    by_unit,
+    cost_each,
+    height_asked,
+    meat_asked,
+    price,
+    share_lost,
+    weighed_instead,
+    weights,
+)
 from core import patterns as re
 from core.units import Kilograms
 
@@ -54,9 +64,10 @@ _WEIGHED_OUT: Final = re.compile(
 _ON_THE_PIT: Final = re.compile(
     r"\b(?:smok\w+|pit|grill|cook\w*|oven|roast\w*|fire|on the|at \d{3}|at 9\d|at 1[0-5]\d)\b"
 )
-_IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
+_IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|to cure|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
 _NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b")
+_SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
@@ -71,7 +82,7 @@ def spoonful(text: str) -> measures.Measure | None:
 
 def masses(text: str) -> list[Kilograms]:
     """All that is told by its weight."""
-    return [m.value for m in measures.find(text) if m.kind == "mass"]
+    return [abs(m.value) for m in measures.find(text) if m.kind == "mass"]  # «+-1 g»
 
 
 def salt_share(line: Told) -> float | None:
@@ -92,6 +103,13 @@ def _is_mix(line: Told) -> bool:
     if ("recipe" in line.text and len(line.meats) > 1) or PLAIN_ASKED.search(line.text):
         return False  # of another weight than one's own, or the salt beside it is asked for
     return rate(line.text) is not None or (line.has("meat") and (_has_cure(line) or spoonful(line.text) is not None))
+
+
+def _is_thinned(line: Told) -> bool:
+    """All that lies in the salt by its weight, at a share over the one that is wanted, and water asked for."""
+    return (
+        len(line.fractions) > 1 and line.fractions[0] > line.fractions[1] and line.has("meat") and "water" in line.text
+    )
 
 
 def _is_shared(told: Mapping[str, float]) -> bool:
@@ -199,16 +217,23 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "equilibrium": lambda line: (
         _salted(line) and (line.has("water") or line.has("meat") or by_unit(line.text) is not None)
     ),
-    "dilute": lambda line: line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2,
+    "dilute": lambda line: (
+        (line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2)
+        or _is_thinned(line)
+    ),
     "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
     "fish_brine": lambda line: (
-        line.species == "fish" and line.has("meat") and salt_share(line) is None and bool(_BRINED.search(line.text))
+        line.species == "fish"
+        and line.has("meat")
+        and salt_share(line) is None
+        and bool(_BRINED.search(line.text))
+        and not re.search(r"\bdry\b", line.text)  # that is salt by its share
     ),
     "days": lambda line: (  # fish lies in salt alone, by the hour or a night
         _is_body(line) and line.species != "fish" and not (START_ASKED.search(line.text) or is_smoked(line))
     ),
     "fish_hours": lambda line: line.has("fractions") and of_fish_hours(line.species, line.text),
-    "start_by": lambda line: _is_body(line) or counted_back(line),
+    "start_by": lambda line: _is_body(line) or counted_back(line) or dated(line),
     "cook": _is_cooked,
     "makes_it": lambda line: len(line.clocks) > 1 and _is_body(line),
     "out_on": is_span,
@@ -219,7 +244,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "yield": lambda line: _is_piece(line) and not _WEIGHS_NOW.search(line.text),
     "loss": lambda line: weights(line) is not None or share_lost(line) is not None,
     "thaw": lambda line: line.has("meat"),
-    "scale": lambda line: _is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None),
+    "scale": lambda line: (
+        (_is_little(line) and ("scale" in line.text or bare_grams(line.text) is not None))
+        or weighed_instead(line.text) is not None
+    ),
     "tsp_of": lambda line: (
         (_is_little(line) and not _is_piece(line)) or (line.salt is not None and bool(_SPOONS.search(line.text)))
     ),
@@ -232,7 +260,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "rub": _is_rubbed,
     "spice": lambda line: line.has("meat"),
     "brine_amount": lambda line: line.has("meat") and not (line.water is not None and is_curing(line.text)),
-    "inject": lambda line: line.has("meat") and bool(_NEEDLED.search(line.text)) and "days" not in line.text,
+    "inject": lambda line: line.has("meat") and bool(_NEEDLED.search(line.text)) and not _SPAN_ASKED.search(line.text),
     "climb": climbs,
     "lethality": held,
     "cooling": lambda line: cools(line) and not TIMED.search(line.text),
@@ -249,8 +277,13 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "altitude": lambda line: line.has("height") or height_asked(line),
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
-    "steam": lambda line: line.has("meat") and not (_TO_THE_COLD.search(line.text) or is_smoked(line)),
-    "keeps": lambda line: days_kept(line) is not None and bool(_KEPT.search(line.text)),
+    "steam": lambda line: (
+        line.has("meat") and not (_TO_THE_COLD.search(line.text) or _IN_A_BRINE.search(line.text) or is_smoked(line))
+    ),
+    "keeps": lambda line: (
+        (days_kept(line) is not None and not line.has("length") and bool(_KEPT.search(line.text)))
+        or use_by_asked(line.text)
+    ),
     "hold_for": lambda line: (
         bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text) or _HELD_IN.search(line.text))
         and bool(_KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)

@@ -17,7 +17,8 @@ EATEN_AT: Final = re.compile(r"\b(?:eat(?:ing)?|dinner|lunch|supper|guests|serv(
 DAY_NAMED: Final = re.compile(
     r"\b(?:today|tomorrow|yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day|the \d{1,2}(?:st|nd|rd|th)"
     r"|(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]* \d{1,2}"
-    r"|(?:tues?|weds|thurs?|fri)|(?:on|by|from|next|this|till|until|start|begin|in) (?:mon|wed|sat|sun))\b"
+    r"|easter|christmas|xmas|thanksgiving|(?:tues?|weds|thurs?|fri)|(?:on|by|from|next|this|till|until|start|begin"
+    r"|in) (?:mon|wed|sat|sun))\b"
 )
 _DATE_ASKED: Final = re.compile(
     r"\b(?:dates?|(?:which|what) day|from now|out when|out on|when (?:is|does) it (?:come )?out"
@@ -37,6 +38,25 @@ def days_kept(line: Told) -> float | None:
     if told_ or len(named) < 2:
         return next(iter(told_), None)
     return float((named[1] - named[0]) % 7 or 7)
+
+
+def dated(line: Told) -> bool:
+    """A product for a day that is named, and when to begin: how thick it is has to be asked."""
+    return line.has("product") and bool(DAY_NAMED.search(line.text)) and bool(START_ASKED.search(line.text))
+
+
+_UNTIL_WHEN: Final = re.compile(
+    r"^(?!.*\b(?:fr[oe]ez|frozen|raw)).*\b(?:use by|eat (?:it |them )?by|good (?:till?|until|for)|(?:un)?till? when"
+    r"|how long"
+    r"|(?:what|which) (?:date|day)|last day|keeps? (?:till?|until)|expires?|sell by)\b"
+)
+_MADE_ON: Final = re.compile(r"\b(?:cooked|smoked|made|finished|(?:came|taken|took) (?:it )?off|sliced)\b")
+
+
+def use_by_asked(text: str) -> bool:
+    """The one day on which something was cooked, and until when it keeps: «cooked march 4, use by?»."""
+    asked = _MADE_ON.search(text) and _UNTIL_WHEN.search(text)
+    return bool(asked) and len(DAY_NAMED.findall(text)) == 1
 
 
 _UNTIL: Final = re.compile(r"\bhow many (?:more )?(?:days|sleeps) (?:is it |are there )?(?:till?|until|to|before)\b")

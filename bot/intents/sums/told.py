@@ -18,7 +18,9 @@ _CLOCK: Final = re.compile(
     r"\b(?:at )?(?P<hour>1[0-2]|0?[1-9])(?:[:.](?P<minute>[0-5]\d))? ?(?P<half>am(?! i\b)|pm)\b"
     r"|\b(?:at )?(?P<h24>2[0-3]|[01]?\d)[:.](?P<m24>[0-5]\d)(?: oclock\b|(?<=:[0-5]\d)\b)|\b(?P<word>noon|midnight)\b"
     r"|\b(?:at|by|till?|until|since|around|dinner|lunch|supper|woke(?: up)?(?: at)?|now its|its now"
-    r"|its(?= (?:1[0-2]|[1-9]) (?:now|already)\b)|now(?= \d{1,2},? (?:its|it is|core|and its)\b)) "
+    r"|its(?= (?:1[0-2]|[1-9]),? (?:now|already|core|and (?:core|meat|it))\b)|now(?= \d{1,2},? (?:its|it is|core"
+    r"|and its|(?:the )?(?:fire|pit"
+    r"|coals?|smoker)(?! at)\b)\b)) "
     r"(?P<bare>1[0-2]|[1-9])"
     r"(?![\d.:/%°]| ?(?:to(?! \d{2,3}(?: ?[cf])? at\b)|or|x|a|an|per|percent|pct|degrees?|deg"
     r"|[cf]|k?g|kilos?|lbs?|pounds?|oz|mm|cm|inch\w*|ml"
@@ -47,7 +49,9 @@ SALT: Final = re.compile(
 _SALT_BEFORE: Final = re.compile(  # «salt 180 g»
     r"(?<!curing )(?<!pink )(?<!nitrite )(?<!% )(?<!percent )\bsalt:? (?:is |was |of |at )?$"
 )
-_WATER: Final = re.compile(r"^ ?(?:of )?(?:cold )?(?:water|ice)\b")
+_WATER: Final = re.compile(  # and no weight of both: «4 kg water and meat together»
+    r"^ ?(?:of )?(?:cold )?(?:water|ice)\b(?! (?:and|n|plus) (?:the )?(?:meat|brisket|pork|beef|ham|belly)\b(?! \d))"
+)
 _VESSEL: Final = re.compile(  # beside meat less goes into it than it holds: its water is never reckoned by its name
     r"^ ?-?(?:sized? |plastic |food |big |zip |brining )*(?:buckets?|tubs?|pots?|bags?|containers?|boxe?s?|coolers?"
     r"|bowls?|pails?)\b"

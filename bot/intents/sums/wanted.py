@@ -134,6 +134,31 @@ def bare_grams(text: str) -> float | None:
     return float(found[1]) if found else None
 
 
+_GRAMS: Final = r"(\d{1,3}(?:\.\d{1,2})?)(?! ?(?:k|lb|oz|%|percent|t)|[\d.])"
+_SHOULD_BE: Final = re.compile(
+    rf"\b(?:need\w*|dose(?: is| of| says)?|should(?:ve| have)?(?: be(?:en)?)?|supposed to be|meant to be|instead of"
+    rf"|not|wanted"
+    rf"|calls? for|says to put|target(?: is)?) {_GRAMS}"
+)
+_WEIGHED: Final = re.compile(
+    rf"\b(?:scales? (?:says?|shows?|reads?)|weighed(?: out| in)?|got(?: to)?|came to|comes to|put(?: in)?|used|have"
+    rf"|went in)"
+    rf"(?: only| about| just)? {_GRAMS}|{_GRAMS} ?(?:g|grams?)?(?: of)?(?: the)?(?: cure| pink"
+    rf"| curing salt)? (?:instead of|not)\b"
+)
+_ALIKE: Final = (0.5, 2.0)  # times the dose; further off it is the step of a scale, or of something else
+
+
+def weighed_instead(text: str) -> tuple[Kilograms, Kilograms] | None:
+    """A dose, and what was weighed in its place: «need 9.0 cure, scale says 8.7»."""
+    dose, got = _SHOULD_BE.search(text), _WEIGHED.search(text)
+    if dose is None or got is None or re.search(r"\b(?:steps?|jumps?|increments?|rounds?|whole)\b", text):
+        return None
+    wanted, weighed = float(dose[1]), float(got[1] or got[2])
+    near = wanted and _ALIKE[0] <= weighed / wanted <= _ALIKE[1] and weighed != wanted
+    return (wanted / 1000.0, weighed / 1000.0) if near else None
+
+
 _KEPT: Final = re.compile(
     r"\b(?:get|yield\w*|keeps?|left with|ends? up (?:at|with)|comes? out at)\D{0,10}(?P<n>[3-9]\d(?:\.\d)?)"
     r" ?(?:%|percent)"

@@ -21,7 +21,7 @@ from bot.intents.sums.asked_for import OF_CURE, asked_for
 from bot.intents.sums.conversions import compared, converted, in_pounds_and_ounces, per_kilo, share_of
 from bot.intents.sums.figured import figured
 from bot.intents.sums.fitting import FITS, is_curing, salt_share, spoonful
-from bot.intents.sums.of_days import START_ASKED, days_kept
+from bot.intents.sums.of_days import START_ASKED, days_kept, use_by_asked
 from bot.intents.sums.of_heat import beside_a_cold_pit, cold_by
 from bot.intents.sums.told import Told, told
 from bot.intents.sums.wanted import by_the_plate, by_unit, cost_each, meat_asked, of_the_table, price, whole_mix
@@ -183,12 +183,13 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
         return "cold_by"
     if beside_a_cold_pit(line) is not None:
         return "fire_out"
-    bare = not re.search(r"\d", text) and days_kept(line) is None
+    dated = use_by_asked(text)
+    bare = not (re.search(r"\d", text) or dated) and days_kept(line) is None
     if bare and not (asks and elsewhere):
         return None
     if NOT_OURS.search(text) and price(text) is None:
         return "price" if cost_each(text, told(text, reads_f).people) is not None else None
-    wants = WANTS.search(text) or START_ASKED.search(text)
+    wants = dated or WANTS.search(text) or START_ASKED.search(text)
     wanted = FITS if asks or unread or wants else _OF_HEAT
     possible = [kind for kind in wanted if (kind in _OFTEN_BARE if bare else FITS[kind](line))]
     if not line.has("meat") and (unread or not (elsewhere or _DOSED.search(text))):
@@ -199,7 +200,7 @@ def sum_of(text: str, elsewhere: bool = True, unread: bool = False, reads_f: boo
     if line.cure is not None and "ppm" in possible and not _DOSED.search(text):
         return "ppm"  # grams of nothing named, asked about beside the meat
     if not bare:
-        possible = [] if _KEEPS_ASKED.search(text) and not line.temperatures else _narrowed(line, possible)
+        possible = [] if _KEEPS_ASKED.search(text) and not (line.temperatures or dated) else _narrowed(line, possible)
     found = sum_meant(text, possible, asks, surely=bare) if possible else None
     if found is None and elsewhere and line.species and "lethality" in possible and len(text.split()) <= SHORT:
         return "lethality"  # «trout 150 half hour»: a meat, a core, a time
@@ -242,7 +243,7 @@ def _narrowed(line: Told, possible: list[str]) -> list[str]:
     """Of the sums that the figures allow those for what is asked: by its noun, as a check of a dose, share by share."""
     if len(shares(line.text)) > 1 and "mix" in possible:
         return ["mix"]
-    if "price" in possible and by_the_plate(line.text):
+    if "price" in possible and (by_the_plate(line.text) or "price" in line.text):
         return ["price"]
     if (named := of_the_table(line)) in possible:
         return [named]

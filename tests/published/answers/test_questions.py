@@ -80,6 +80,7 @@ NTHS = (
     "fourteenth",
     "fifteenth",
     "sixteenth",
+    "seventeenth",
 )
 MORE_SETS = [f"{nth}_questions.csv" for nth in NTHS]
 
