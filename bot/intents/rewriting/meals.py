@@ -11,6 +11,8 @@ _MEAT: Final = (
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
+    (r"^(?:(?:ok|right|so|we are|were|were all|everyones?|all|just|now|finally) )*(?:(?:sitting|sat|sit) down to (?:eat"
+     r"|dinner|lunch|supper)|digging in|tucking in|at the table|(?<=are )eating(?: it)?)(?: now)?$", "eating now"),
     (r"^(?=.*\d ?(?:kg|kilo|lb|pound))(?!.*\bsmok)(.*\d.*), ?(hot|cold)$", r"\1, eaten \2"),
     (r"^soak (?:it|them|the \w+)(?: for)? how long$", "how long to soak"),
     (r"^hour (later|earlier)\b", r"an hour \1"),
