@@ -45,6 +45,8 @@ def test_a_mishap_in_english(text: str, phase: str, what: str, facts: set[str]) 
         ("hab 2 teelöffel pökelsalz extra reingetan, sicher ist sicher", "dosed_twice"),
         ("habe noch etwas mehr pökelsalz dazu", "dosed_twice"),
         ("mein mann hat das pökelsalz nochmal rein", "dosed_twice"),
+        ("tür war einen spalt offen, 8 grad", "warm_fridge"),
+        ("reste stehen noch auf dem tisch", "left_out"),
     ],
 )
 def test_a_mishap_in_german(text: str, what: str) -> None:
