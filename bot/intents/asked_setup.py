@@ -11,7 +11,7 @@ from bot.intents import when
 from bot.intents.asked_cure import UNKNOWN, guesses, strength_said
 from bot.intents.context import Context
 from bot.intents.intents import Change, Choose, Intent, Reading, Start, Unclear
-from bot.intents.meats import bone, meat
+from bot.intents.meats import OTHER_CUT, bone, meat
 from bot.intents.temperatures.plausible import Number, meanings, set_point
 from bot.intents.thicknesses import BY_HAND, thickness_told, thicknesses
 from bot.intents.weights import A_CORE_F, HEAVIEST_KG, counted
@@ -99,6 +99,8 @@ def _cold_readings(number: float, context: Context) -> tuple[Reading, ...]:
 
 def _mass(text: str, context: Context) -> Intent | None:
     mass = measures.sole(text, "mass")
+    if context.asked_of_start and (other := OTHER_CUT.search(text)):  # «pork neck, 2.2 kg»
+        return Start({"mass": mass.value} if mass else {}, (f"meat:{other[0]}",))
     if mass and 0 < mass.value <= HEAVIEST_KG:
         return answer("mass", mass.value, context)
     if context.asked_of_start and (said := counted(text)):

@@ -156,6 +156,13 @@ def meat(text: str) -> Meat:
     return Meat(added.product, cut or added.cut)
 
 
+# cuts that people cure and that nothing here plans yet
+OTHER_CUT: Final = re.compile(
+    r"\b(?:(?<!pork )(?<!ham )shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel"
+    r"|trotters?|tenderloin|oxtail|hearts?)\b"
+)
+
+
 def _by_file(text: str) -> Meat:
     """A product or a cut that a cook added, by the name in its file."""
     made, taken = (

@@ -15,7 +15,7 @@ from bot.intents.days import of_the_weekend, open_days
 from bot.intents.deeds import DEEDS
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import SALMON_TROUT, bone, meat, ranges, without
+from bot.intents.meats import OTHER_CUT, SALMON_TROUT, bone, meat, ranges, without
 from bot.intents.small import ASKS, content, words
 from bot.intents.temperatures.set_points import of_the_fridge
 from bot.intents.thicknesses import thicknesses
@@ -63,11 +63,6 @@ _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
 _CUT_IN: Final = re.compile(  # one slab in two, whose weight is told in all
     r"\b(?:cut|split|sliced|halved|divided)(?: it| them| the \w+)?(?: up)? in(?:to)? ([2-6]|half|halves"
     r"|thirds)(?! ?(?:in|inch|mm|cm|kg|lb)\b)"
-)
-# cuts that people cure and that nothing here plans yet
-_OTHER_CUT: Final = re.compile(
-    r"\b(?:(?<!pork )(?<!ham )shank|shin|tri ?tip|neck|cheeks?|tongues?|sirloin|rump|rib ?eye|flank|skirt|navel"
-    r"|trotters?|tenderloin|oxtail|hearts?)\b"
 )
 _HALF_A_BIRD: Final = re.compile(
     r"\bhalf (?:of )?an? (?:turkey|bird|chicken|duck|goose)\b(?! ?(?:breast|leg|crown|pack))"
@@ -257,7 +252,7 @@ def _take_meat(text: str, draft: _Draft) -> None:
     half = _HALF_A_BIRD.search(text)
     if half and "cut" not in draft.typed:
         draft.typed["meat"] = half[0]
-    other = _OTHER_CUT.search(text)
+    other = OTHER_CUT.search(text)
     if other and not named.cut and "cut" not in draft.typed and not _BIRD_OR_FISH.search(text):
         draft.typed["meat"] = other[0]
     if not named and (unknown := _unknown_words(text)):
