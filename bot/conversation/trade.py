@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from bot.conversation import answered, curing, last_resort, meats_in_turn, of_batch, of_it, on_the_fire, reasons, sums
 from bot.conversation.understand import Understood, context_of
+from bot.intents import when
 from bot.intents.intents import Ask, MoveDeadline, Unclear
 from bot.intents.likely import likely
 from bot.intents.moves import read_move
@@ -54,9 +55,11 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
     """The entry that is surely meant; the two or three that may be; or that it is not known, and whom to ask."""
     asks = is_question(text.lower()) or is_question(normal(text, turn.person.language))  # «wats the salt % on this»
     tells = meant.a is not None and not asks
-    short = tells and (
-        len(text.split()) < SHORTEST or bool(AMENDS.match(text.lower()))
-    )  # «its late», beside a batch: asked about, and no answer forced on it
+    short = tells and (  # «its late», «since about 4am i think», beside a batch: no answer is forced on it
+        len(text.split()) < SHORTEST
+        or bool(AMENDS.match(text.lower()))
+        or not content(when.without_times(text.lower()))
+    )
     if tells and not grave(text) and (deed := _as_told(turn, meant, text, unlike=True)):
         return deed
     found = _found(text)

@@ -10,6 +10,8 @@ _NEW_BAG: Final = (
 )
 
 RULES: Final = rules(
+    (r"\b(fridge (?:is |has |was |just )*(?:dead|died|broken?|off|failed|out)),? (?:and )?(?:its |it is |reads |says "
+     r"|shows |at )*(?=\d{2}(?: ?[cf])? (?:in there|inside|in it)\b)", r"\1, fridge "),
     (r"^(?:whats|what is|what was) left (?=(?:is|was|sat|stood|has been|still)\b)", "leftovers "),
     (r"\b((?:fire|coals|smoker|pit|grill) (?:was|were|went|has been|had been) out),? (?=(?:about |around |maybe "
      r"|roughly )*(?:\d+(?:\.\d+)? ?(?:min\w*|h|hrs?|hours?)|(?:half )?an hour|half (?:an )?hour)\b)", r"\1 for "),
