@@ -10,7 +10,7 @@ from bot.intents import yard
 from bot.intents.intents import Ask
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
-from bot.intents.sums.of_heat import IS_IT_ENOUGH
+from bot.intents.sums.of_heat import CAN_WE_EAT, IS_IT_ENOUGH
 from bot.intents.sums.told import told
 from core.answers.entries import ENGLISH, OF_BATCH, asked_of_batch
 from core.answers.find import FIRMLY, PLAINLY, closer_than
@@ -134,7 +134,7 @@ def closer(turn: Turn, intent: Ask, phase: str) -> Ask:
     """A question that its words made one for the whole log or plan, as the closer one that it is by likeness."""
     plain = normal(intent.text, turn.person.language)
     asked = intent.text if turn.person.language == ENGLISH else plain
-    alone = intent.topic == "pull_at" and IS_IT_ENOUGH.match(plain)
+    alone = intent.topic == "pull_at" and (IS_IT_ENOUGH.match(plain) or CAN_WE_EAT.search(plain))
     if phase == "cooking" and (alone or core_doubted(plain, turn.person) is not None):
         return replace(intent, topic="pull_at")
     after_a_reading = intent.topic == "now" and re.search(r"(?<![\d.])\d{2,3}\b", asked)  # «core 160 now what»

@@ -15,6 +15,7 @@ from bot.intents.intents import Ask, MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import find_topic, is_question
 from bot.intents.rewriting.slips import mended
+from bot.intents.sums.of_heat import CAN_WE_EAT
 from bot.intents.sums.told import told
 from bot.reply import Reply
 from bot.wording import answers as of_answers
@@ -114,6 +115,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return Ask("earlier", text=text)
     asked = mended(text.lower()) if language == ENGLISH else plain
     named = of_batch(asked, far=far(phase), ours=bool(_OURS.search(plain)))
+    named = "pull_at" if named in (None, "feed") and phase == "cooking" and CAN_WE_EAT.search(plain) else named
     if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
         return None
     if (

@@ -56,7 +56,7 @@ _NONE: Final = re.compile(
     r"|kosher) )?salt(?: only| alone| then)?$"
 )
 _NUMBERED: Final = re.compile(r"(?:#|\b(?:number|no|nr)\.?) ?[12]\b")  # «not cure #2»: then another, and not none
-_METHODS: Final = (("brine", re.compile(r"\bbrin(?:e|ing)\b")), ("dry", re.compile(r"\bdry\b")))
+_METHODS: Final = (("dry", re.compile(r"\bdry\b")), ("brine", re.compile(r"\bbrin(?:e|ing)\b")))
 _WHAT_FOR: Final = re.compile(  # asked back, of what was asked
     r"(?:so |and |but )?(?:(?:why )?(?:does|do|would) (?:it|that|this) matter|why(?: do you (?:ask|need (?:it|that)))?"
     r"|how (?:do|can|would) i (?:find (?:it |that )?out|know(?: that)?|tell|check)"

@@ -147,6 +147,9 @@ def to_batch(intent: Intent, batch: str | None) -> Intent:
     return intent
 
 
+_ON_AT: Final = re.compile(r"^(?:(?:its|theyre|they are|it is|now|all|both),? )*on(?: now)? at \d{3}\b")
+
+
 def is_nothing(intent: Intent) -> bool:
     """Whether an intent holds nothing to act on: a word that was not understood, or a greeting."""
     return (isinstance(intent, Unclear) and intent.why == "word" and not intent.options) or isinstance(intent, Greet)
@@ -195,7 +198,7 @@ def _said(text: str, context: Context) -> list[Intent]:
     if text.startswith("run the pit at ") and (wanted := wanted_temperature(text)):
         return [wanted]
     if reading := read_reading(text, context):
-        return [*_pit_wanted(reading, context), *_not_tender(text, context)]
+        return [*_put_on(text, context), *_pit_wanted(reading, context), *_not_tender(text, context)]
     if told := _happened(text, context):
         return told
     if found := read_debrief(text, context):
@@ -210,6 +213,12 @@ def _said(text: str, context: Context) -> list[Intent]:
         if found := reader(text, context):
             return [*(how_eaten(text) if isinstance(found, MoveDeadline) else ()), found]
     return read_change(text, context) or _rest(text, context)
+
+
+def _put_on(text: str, context: Context) -> list[Intent]:
+    """«on at 275», once the fire burns and the meat is what it waits for."""
+    waits = context.phase == "drying" and (context.due_step or context.soon_step or "").startswith(Kind.MEAT_ON)
+    return [StepDone(str(Kind.MEAT_ON))] if waits and _ON_AT.match(text) else []
 
 
 def _hour_or_cold(text: str, context: Context) -> Unclear | None:

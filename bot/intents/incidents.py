@@ -16,6 +16,11 @@ OUT_OF_THE_COLD: Final = (
 _WARM: Final = rf"{OUT_OF_THE_COLD}|side|stove|sink|floor|car|boot|trunk|garage|sun|kitchen|hall|shed|cellar|basement"
 WARM_PLACE: Final = rf"(?:on|in) (?:the|my|a|our) (?:kitchen |garden |work )?(?:{_WARM})(?! (?:fridge|freezer))"
 _PUT: Final = r"\b(?:added|(?<!should i )(?<!shall i )(?<!can i )(?<!could i )(?<!to )(?<!^)put|tipped|threw|stirred)"
+_AT_TABLE: Final = (  # what is there once the meal is over
+    r"(?:left ?overs?|the (?:rest|left)(?: of (?:it|them|the \w+))?|remains|carcass(?:es)?|bones|platter|plates?)"
+)
+_SERVED: Final = r"(?:bird|turkey|chicken|duck|goose|fish|salmon|trout|fillets?|food|half (?:of )?(?:it|them|the \w+))"
+_FOR_LONG: Final = r" (?:since|for|all|over ?night|during|the (?:whole|entire)|\d|an? |from)"
 _WORD: Final = r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # none of them between
 _AMOUNT: Final = (
     r"(?:(?:(?:half an?|an?|\d[\d./]*) ?)?(?:heaped |level )?(?:g|grams?|oz|tsps?|tbsps?|(?:tea|table)?spoon(?:ful)?s?"
@@ -63,9 +68,9 @@ _WHAT: Final = re.Rules(
                      rf"|\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay|hung)(?: {_WORD}){{0,4}}?"
                      rf" {WARM_PLACE}\b"
                      rf"|\b(?:its|it is|meat is|bag is|still) on the (?!table|buffet){OUT_OF_THE_COLD}\b"
-                     r"|\b(?:left ?overs?|(?:the|whats?) (?:rest|left)(?: of (?:it|them|the \w+))?|remains)"
-                     r"(?: (?:is|are|was|were|has|have|been|just|all|sitting|standing|lying))* (?:still|out)\b"
-                     rf"(?: (?:sitting|standing|lying|left|out))*(?: {WARM_PLACE}|(?<=out)$|(?<=out) (?:since|for)\b)"
+                     rf"|\b(?:{_AT_TABLE}(?: (?:is|are|was|were|has|have|been|just|all|sitting|standing|lying))*"
+                     rf" (?:still|(?=out\b))|{_SERVED}(?: (?:is|are|was|were))? still)"
+                     rf"(?: (?:sitting|standing|lying|left))*(?: {WARM_PLACE}| ?\bout(?: on the \w+)?(?=$|{_FOR_LONG}))"
                      rf"|\bthawed (?:it |out )*{WARM_PLACE}\b"
                      r"|\b(?:had|kept) (?:it|them|the (?:meat|bag)) out\b(?! of the (?:brine|cure|bag))"
                      r"|\bforgot to (?:put|get|move) (?:it|them|the (?:meat|bag|brisket|ham|belly)) (?:back )?"

@@ -38,7 +38,7 @@ _PRODUCTS: Final = (
     (r"turkeys?|puter?|truthahn", "whole_turkey"),
     (rf"chicken[ _]{_DARK}|{_DARK} of chicken", "chicken_legs"),
     (r"chicken[ _](?:breasts?|brests?)|(?:breasts?|brests?) of chicken", "chicken_breast"),
-    (r"chicken[ _](?:wings?|necks?)", "chicken_pieces"),
+    (r"chicken[ _](?:wings?|necks?)|(?<=(?:lb|kg|of) )wings|(?<=(?:lbs|zen) )wings|smoked wings", "chicken_pieces"),
     (r"chickens?|hühnchen|huhn|hähnchen", "chicken"),
     (r"(?:goose|geese)[ _](?:breasts?|brests?|legs?|thighs?|wings?|necks?)", "goose_pieces"),
     (r"(?:(?:whole|entire) )?(?:goose|geese)|gans|gänse", "goose"),

@@ -39,7 +39,8 @@ _EATEN: Final = re.compile(
 _AT_TABLE: Final = re.compile(
     r"^(?:(?:ok|right|so|and|now|just|all|were|we are|im|were all|everyone is|everyones|its|it is|the \w+ is|food is"
     r"|dinner is|lunch is|finally) )*"
-    r"(?:eating|tucking in|digging in|dishing(?: it)? up|serving(?: it)?(?: up)?|plating(?: it)?(?: up)?"
+    r"(?:eat|eating|(?:dinner|lunch|supper|meal) ?time|time to eat"
+    r"|tucking in|digging in|dishing(?: it)? up|serving(?: it)?(?: up)?|plating(?: it)?(?: up)?"
     r"|sat down to eat|sitting down(?: to (?:eat|dinner|lunch|supper|it))?|(?:on|at) the table|being eaten)"
     r"(?: (?:it|this|now|right now|already|at last|the (?!rest|others?)\w+|here|together))*$"
 )
@@ -50,8 +51,8 @@ _SOME: Final = (
 _A_PART_EATEN: Final = re.compile(  # «kids had some for breakfast», «gave next door a pack», «sent a slab to my mum»
     rf"^(?:(?!not|never|nobody|havent|will|ill)\w+ ){{0,3}}(?:(?:gave|sent|brought|handed|passed)"
     rf"(?: (?!it |them )[a-z]+){{0,3}} {_SOME}(?: (?:to|for|over|round|away)(?: [a-z]+){{0,4}})?"
-    rf"|(?:had|tried|fried|ate|enjoyed)(?: up)? {_SOME}(?:,? (?:for (?:breakfast|brunch|lunch|dinner|supper|tea)|on"
-    r" toast|in (?:a|the|our|my) \w+|with \w+|already|today|tonight|earlier|just now|yesterday|this morning"
+    rf"|(?:had|tried|fried|ate|eaten|enjoyed)(?: up)? {_SOME}(?:,? (?:for (?:breakfast|brunch|lunch|dinner|supper|tea)"
+    r"|on toast|in (?:a|the|our|my) \w+|with \w+|already|today|tonight|earlier|just now|yesterday|this morning"
     r"|last night|at the weekend))*)$"
 )
 GONE: Final = "gone"
@@ -64,22 +65,24 @@ _PRAISE: Final = re.compile(
     r"(?<!not )(?<!nt )(?<!not so )\b(?:great|good|lovely|delicious|amazing|awesome|tasty|perfect|brilliant|yum\w*"
     r"|excellent|superb|fantastic|loved|happy|best)\b"
 )
+_TO_TABLE: Final = (str(Kind.SLICE), str(Kind.SERVE))  # what is called for, of meat that is eaten hot
 _COLD_C: Final = 5.0  # the chill is over, as far as a reading shows
 _REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
 
 
 def read_served(text: str, context: Context) -> Intent | None:
-    """What a plain text tells of the meal, where the meat is cooked and chills or is stored."""
-    if context.phase not in ("chilling", "stored") or ASKS.search(text) or IF.search(text):
+    """What a plain text tells of the meal, where the meat is cooked: it rests, chills or is stored."""
+    if context.phase not in ("resting", "chilling", "stored") or ASKS.search(text) or IF.search(text):
         return None
-    if _HEATED.search(text):
+    if context.phase != "resting" and _HEATED.search(text):
         return _heated(text, context)
     at_table = _AT_TABLE.match(text)
     cold = context.phase == "stored" or (context.last_core_c is not None and context.last_core_c <= _COLD_C)
+    hot = context.phase == "resting" and (context.due_step or context.soon_step or "").startswith(_TO_TABLE)
     if not at_table and not _EATEN.match(text) and not (cold and _A_PART_EATEN.match(text)):
         return None
     meal = StepDone(str(Kind.SERVE), detail=how_it_was(text))
-    return meal if cold else Unclear("eat_now" if at_table else "likely", text[:60], () if at_table else (meal,))
+    return meal if cold or hot else Unclear("eat_now" if at_table else "likely", text[:60], () if at_table else (meal,))
 
 
 def how_it_was(text: str) -> str:

@@ -74,7 +74,7 @@ def salted(strength: Fraction, thick: Metres, taken: Sequence[tuple[Hours, Quant
 
 def typed(degrees: float, unit: str, hours: Hours) -> str:
     """«-20 °C for 7 days»."""
-    return say("{degrees} for {span}", degrees=f"{degrees:g} °{unit.upper()}", span=_span(hours))
+    return say("{degrees} for {span}", degrees=f"{degrees + 0.0:g} °{unit.upper()}", span=_span(hours))
 
 
 def _span(hours: Hours) -> str:

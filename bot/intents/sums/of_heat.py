@@ -103,6 +103,12 @@ IS_IT_ENOUGH: Final = re.compile(  # of the core that was read last
 )
 
 
+CAN_WE_EAT: Final = re.compile(  # of what is still on the fire
+    r"\b(?:can|may|should|shall|could) (?:i|we|they) (?:serve|eat|carve|dish (?:it )?up)"
+    r"(?: (?:it|them|this|now|yet|already))*[ ?.!]*$"
+)
+
+
 def done_at(text: str) -> bool:
     """Whether a plain line asks if meat is done at a core that it names, and names no meat."""
     return any(words.match(one) for words in _DONE_AT for one in (text.strip(" ?!."), text.strip(" !.")))

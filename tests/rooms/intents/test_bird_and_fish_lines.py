@@ -4,7 +4,7 @@ from datetime import timedelta
 
 import pytest
 
-from bot.intents.intents import Happened, Reading, Start, StepDone
+from bot.intents.intents import Change, Happened, Reading, Start, StepDone
 from bot.intents.read import read
 from bot.intents.sums.of_heat import done_at
 from core.batch.events import Probe
@@ -144,3 +144,43 @@ def test_a_rule_that_is_asked_about_is_no_reading(text: str) -> None:
     """A core that nobody read would clear a bird."""
     found = read(text, context("cooking", POUNDS, last_core_c=60.0, last_pit_c=135.0))
     assert not any(isinstance(one, Reading) for one in found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "leftovers were out the whole game",
+        "the carcass is still out",
+        "turkey still out on the platter",
+        "half the fish is still on the table",
+        "the leftovers have been out all afternoon",
+    ],
+)
+def test_nobody_is_away_who_leaves_the_leftovers_out(text: str) -> None:
+    """«out» is said of the meat: no pause begins by it."""
+    (found,) = read(text, context("stored", POUNDS))
+    assert isinstance(found, Happened)
+    assert found.what == "left_out"
+
+
+def test_on_at_a_heat_is_the_meat_that_the_fire_waits_for() -> None:
+    """«on at 275» tells both; before that is called for it is the pit alone."""
+    waits = read("on at 275", context("drying", POUNDS, due_step="meat_on"))
+    assert [type(one) for one in waits] == [StepDone, Reading]
+    assert [type(one) for one in read("on at 275", context("drying", POUNDS, due_step="light"))] == [Reading]
+
+
+@pytest.mark.parametrize(
+    ("text", "method"), [("no cure, dry brine", "dry"), ("no cure just brine it", "brine"), ("no cure, dry", "dry")]
+)
+def test_a_dry_brine_is_dry(text: str, method: str) -> None:
+    """Whatever word stands behind it."""
+    assert read(text, context("waiting", POUNDS, asked="cure")) == [Change({"nitrite_target": 0.0, "method": method})]
+
+
+@pytest.mark.parametrize("text", ["3 lb wings smoked", "dozen wings for saturday", "2 kg wings for sunday"])
+def test_wings_are_a_chickens(text: str) -> None:
+    """Not planned, and told so; no beef is offered for them."""
+    (found,) = read(text, context("none", POUNDS))
+    assert isinstance(found, Start)
+    assert found.said["product"] == "chicken_pieces"
