@@ -170,7 +170,8 @@ def _done(turn: Turn, meant: Understood, step: Step, intent: StepDone, at: datet
     if step.kind is Kind.WRAP and a.batch.setup.wrap == "none" and not intent.detail:
         text, rows = wraps.in_which(change.after)
         return (replace(marked, text=f"{marked.text}\n{text}", buttons=rows),)
-    return (_looked_back_at(turn, change.after, marked) if step.kind is Kind.SERVE else marked,)
+    eaten = step.kind is Kind.SERVE
+    return (_looked_back_at(turn, change.after, marked) if eaten else out_of_turn.in_a_brine(meant, a, step, marked),)
 
 
 def _at_another_hour(turn: Turn, a: Assessment, step: Step, intent: StepDone) -> Sequence[Reply]:

@@ -134,6 +134,14 @@ def with_the_brine(reply: Reply, a: Assessment, text: str) -> Reply:
     return replace(reply, text=f"{reply.text}\n{said}", buttons=(*rows, *reply.buttons))
 
 
+def in_a_brine(meant: Understood, a: Assessment, step: Step, marked: Reply) -> Reply:
+    """«in the brine», of plain salt that was planned dry: noted, and said how the brine is planned instead."""
+    typed = meant.message.pressed is None and step.kind is Kind.INTO_CURE
+    if not (typed and which_step.brine_said(a, meant.message.text)):
+        return marked
+    return replace(marked, text=f"{marked.text}\n{put_in.planned_dry()}")
+
+
 def too_soon(a: Assessment, step: Step, at: datetime, before: tuple[str, datetime]) -> Sequence[Reply]:
     """An hour at which what comes before it was not done yet."""
     (reply,) = _asked(a, *out_of_turn.out_of_order(step, at, before, a))

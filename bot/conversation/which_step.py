@@ -39,8 +39,8 @@ def wet_or_dry(a: Assessment, step: Step, text: str) -> bool:
     if a.batch.dosed is not None or step.kind not in (Kind.BRINE, Kind.INTO_CURE):
         return False
     if setup.method == "dry":
-        weighs = step.kind is Kind.BRINE or setup.nitrite_target > 0.0
-        return bool(_BRINE.search(said)) or (weighs and a.batch.last(Probe.BRINE) is not None)
+        weighs = step.kind is Kind.BRINE or setup.nitrite_target > 0.0  # plain salt holds nobody up
+        return weighs and bool(_BRINE.search(said) or a.batch.last(Probe.BRINE))
     mixed = Kind.BRINE in a.batch.done
     return setup.method == "brine" and not mixed and not _BRINE.search(said) and bool(_DRY.search(said))
 

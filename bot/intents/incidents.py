@@ -19,7 +19,10 @@ _PUT: Final = r"\b(?:added|(?<!should i )(?<!shall i )(?<!can i )(?<!could i )(?
 _AT_TABLE: Final = (  # what is there once the meal is over
     r"(?:left ?overs?|the (?:rest|left)(?: of (?:it|them|the \w+))?|remains|carcass(?:es)?|bones|platter|plates?)"
 )
-_SERVED: Final = r"(?:bird|turkey|chicken|duck|goose|fish|salmon|trout|fillets?|food|half (?:of )?(?:it|them|the \w+))"
+_SERVED: Final = (
+    r"(?:bird|turkey|chicken|duck|goose|fish|salmon|trout|fillets?|breasts?|legs?|thighs|wings|slices|food"
+    r"|half (?:of )?(?:it|them|the \w+))"
+)
 _FOR_LONG: Final = r" (?:since|for|all|over ?night|during|the (?:whole|entire)|\d|an? |from)"
 _WORD: Final = r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # none of them between
 _AMOUNT: Final = (

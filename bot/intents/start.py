@@ -19,7 +19,7 @@ from bot.intents.meats import OTHER_CUT, SALMON_TROUT, bone, meat, ranges, witho
 from bot.intents.small import ASKS, content, words
 from bot.intents.temperatures.set_points import of_the_fridge
 from bot.intents.thicknesses import thicknesses
-from bot.intents.weights import IN_ALL, MANY, Weighed, shared, weighed
+from bot.intents.weights import CORE_READ, IN_ALL, MANY, Weighed, shared, weighed
 from core import patterns as re
 
 WHOLE_BRISKET_KG: Final = 4.8  # above this a «brisket» alone is rarely a flat; common practice, no source
@@ -53,8 +53,8 @@ _EATS: Final = re.compile(
 )
 _COUNTED: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:(?:(?:duck|turkey|chicken|pork|ham|smoked) )*(?:breasts?|legs|thighs|drum(?:stick)?s|chops"
-    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies|chickens?|(?:whole )?ducks|geese"
-    r"|birds|turkeys?|hams|loins|of (?:them|em|those))\b"
+    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies|(?:whole |ganze )?(?:chickens?|ducks|hähnchen)"
+    r"|geese|birds|turkeys?|hams|loins|of (?:them|em|those))\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
     r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
@@ -144,8 +144,9 @@ def read_start(text: str, context: Context) -> Start | None:
         take_deadline(text, context, draft)
     if not draft.said and not draft.typed:
         return None
-    if draft.said.keys() <= {"method"} and not (draft.typed or named or whole) and any(DEEDS.hits(text)):
-        return None  # «in the brine now», of a piece that is half said: a deed, and no choice
+    told = goes_on and "mass" not in draft.said and (any(DEEDS.hits(text)) or bool(CORE_READ.search(text)))
+    if told and "deadline" not in draft.said:
+        return None  # «in the brine now», «breast 150 thigh 155», of a piece that is half said: told, and no choice
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())
     return Start(draft.said, unclear, tuple(draft.assumed), draft.pieces)
 

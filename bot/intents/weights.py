@@ -15,6 +15,10 @@ from core import patterns as re
 from core.units import Kilograms
 
 A_CORE_F: Final = range(101, 213)  # a bare number that is no weight in kilos, and none in grams
+CORE_READ: Final = re.compile(
+    r"\b(?:breast|thigh|leg|core|middle|inside)s?(?: (?:is|at|reads))? \d{2,3}\b"
+    r"(?! ?(?:kgs?|kilos?|g|grams?|lbs?|mm|cm|in)\b)"
+)
 HEAVIEST_KG: Final = 100.0  # what is heavier is a slip of the unit; what a cut can weigh is the core's to say
 _NOT_MEAT: Final = re.compile(
     r" ?(?:of )?(?:the )?(?:coarse |fine |sea |table |kosher |pink |curing |brown )*(?:(?P<dry>salt|cure|sugar)|water"

@@ -236,5 +236,13 @@ def no_water(a: Assessment) -> tuple[str, asking.Rows]:
     return text, ((_wet(a),),)
 
 
+def planned_dry() -> str:
+    """Of plain salt that is noted as in the cure while somebody says «brine»: the plan has no water, and the way out."""
+    return say(
+        "The plan is dry: its salt and its hours are for no water. If it lies in a brine, «undo» takes this back; "
+        "then type «wet brine», and say it again."
+    )
+
+
 def _wet(a: Assessment) -> Button:
     return asking.button(say("Wet brine"), ChangeSetup({"method": "brine"}, a.batch.id))

@@ -64,6 +64,7 @@ _SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
 _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
 _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures, but «pit 95 fish 48»
+    r"(?<![\d.])[2-9] (?:breasts|legs|thighs|wings|drumsticks|chickens|ducks|turkeys|hams|loins|halves)\b|"
     r"\b\d{1,3} ?-?(?:days?|nights?|weeks?|months?)\b(?: old)?"
     r"|\b(?<!last )(?<!all )(?<!every )(?<!the )(?<!one )(?:day|night|week) \d{1,2}\b"
     r"|\b\d{1,2} (?:fill?ets?|sides?|fish|trouts?|birds?)\b(?! (?:is |was |at |now )?\d)|\b\d{1,2} (?:bags?|packs?"

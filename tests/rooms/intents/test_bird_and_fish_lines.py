@@ -8,7 +8,7 @@ from bot.intents.intents import Change, Happened, Reading, Start, StepDone
 from bot.intents.read import read
 from bot.intents.sums.of_heat import done_at
 from core.batch.events import Probe
-from tests.talk_lines import POUNDS, context
+from tests.talk_lines import KILOS, POUNDS, context
 
 FIRE = context("cooking", POUNDS)
 
@@ -184,3 +184,16 @@ def test_wings_are_a_chickens(text: str) -> None:
     (found,) = read(text, context("none", POUNDS))
     assert isinstance(found, Start)
     assert found.said["product"] == "chicken_pieces"
+
+
+@pytest.mark.parametrize("phase", ["resting", "chilling", "stored"])
+def test_pieces_that_are_counted_are_no_cold_core(phase: str) -> None:
+    """«two breasts still on the side» is no core of 2 °C that would clear them."""
+    (found,) = read("two breasts still on the side", context(phase, KILOS, last_core_c=74.0))
+    assert found == Happened("left_out")
+
+
+def test_a_core_beside_a_half_start_is_no_weight() -> None:
+    """«breast 150 thigh 155», while the weight is asked for."""
+    (found,) = read("breast 150 thigh 155", context("none", POUNDS, asked="mass", asked_of_start=True))
+    assert isinstance(found, Reading)
