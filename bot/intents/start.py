@@ -53,8 +53,8 @@ _EATS: Final = re.compile(
 )
 _COUNTED: Final = re.compile(
     rf"(?<![\w.])({MANY}) (?:(?:(?:duck|turkey|chicken|pork|ham|smoked) )*(?:breasts?|legs|thighs|drum(?:stick)?s|chops"
-    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies|(?:whole |ganze )?(?:chickens?|ducks|hähnchen)"
-    r"|geese|birds|turkeys?|hams|loins|of (?:them|em|those))\b"
+    r"|hocks)|trouts?|fish(?:es)?|fillets?|sides|pieces|pcs|slabs|bellies"
+    r"|(?:whole |ganze )?(?:chickens?|ducks|hähnchen)|geese|birds|turkeys?|hams|loins|of (?:them|em|those))\b"
 )
 _TIMES: Final = re.compile(  # «duck breast x4», «2x flat»
     r"\bx ?([2-9])\b(?:(?= [\d.]+ ?\w+ (?:total|in all|all up|all told|together))|(?! ?(?:\d|kg|g\b|lb|kilo|pound)))"
