@@ -67,6 +67,8 @@ _WISHES: Final = re.compile(
 _AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 COLD_SMOKE: Final = "cold-smoke"
+_SWOLLEN: Final = "swollen"  # gas in a bag: something lives in it
+_UNDERDONE: Final = "bird-under"  # told by what was read, which is noted too
 PUT_IN: Final = frozenset({"grams", "spoons"})  # of a dose that no scale weighed
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
@@ -83,15 +85,14 @@ def read_danger(text: str, shown: str, context: Context) -> Intent | None:
     return None
 
 
-_UNDERDONE: Final = "bird-under"  # told by what was read, which is noted too
-
-
 def warned(found: list[Intent], text: str, shown: str, context: Context) -> list[Intent]:
     """What was read of a line about a batch: none of it where its words are grave, unless it tells of that mishap."""
     named = None if context.phase == "none" else as_typed(text, shown)
     told = any(isinstance(intent, Happened) for intent in found)
     if not told and (stood := _stood_out(named, text, context)):
         return [stood]
+    if named == _SWOLLEN and context.phase != "waiting" and not is_question(text) and not _WISHES.search(text):
+        found = [Happened("spoiled")]
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
     if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off
         found = [i for i in found if not isinstance(i, StepDone)] or [Question(text)]
