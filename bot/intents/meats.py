@@ -66,7 +66,9 @@ _ROUND: Final = re.compile(
     r"\b(?:(?:bottom|eye of(?: the)?|top|beef) round|eye round|round (?:of beef|roast)|topside|silverside)\b"
 )
 _BARE_ROUND: Final = re.compile(r"\bround\b")
-_BONE_IN: Final = re.compile(r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bone (?:is )?in|mit knochen)\b")
+_BONE_IN: Final = re.compile(
+    r"\b(?:bone[- ]?in|on the bone|with (?:the |its )?bone|bones? (?:is |are )?(?:still )?in|mit knochen)\b"
+)
 _BONED: Final = re.compile(
     r"\b(?:buckboard|bone[- ]?less|boned|deboned|no bone|bone (?:is )?out|without (?:the |its )?bone|netted|rolled"
     r"|ohne knochen)\b"

@@ -19,6 +19,8 @@ _ANY_DEED: Final = (
 )
 
 RULES: Final = rules(
+    (rf"({DAY}|\d(?:st|nd|rd|th)?|\b{MONTH}\w*),? (?:like|say|maybe) (?:at |around |about )?(?={CLOCK}(?:ish)?$)",
+     r"\1 at "),
     # shorthand
     (r"\b(yesterday|this|tomorrow|last|that|(?:mon|tues?|wednes|thurs|fri|satur|sun)day|mon|tues?|wed|thu(?:rs?)?|fri"
      r"|sat|sun) eve\b", r"\1 evening"),
