@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents import when
-from bot.intents.context import SHOWN, Context
+from bot.intents.context import RAW, SHOWN, Context
 from bot.intents.feels import is_spoiled
 from bot.intents.intents import Ask, Choose, Intent, Reading, StepDone, Unclear
 from bot.intents.temperatures.plausible import Number, meanings
@@ -58,7 +58,7 @@ def read_aside(text: str, context: Context) -> Intent | None:
 def _too(text: str, context: Context) -> StepDone | None:
     """«and last night too»: the flip of then; no other step comes twice."""
     found = _TOO.match(text)
-    if found is None or context.phase not in ("curing", "waiting"):
+    if found is None or context.phase not in RAW:
         return None
     said = when.past(_HOURS.get(words := (found["when"] or found["bare"]), words), context)
     return StepDone(str(Kind.FLIP), said.at if said else None, also_previous=said is None)

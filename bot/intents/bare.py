@@ -5,7 +5,7 @@ from typing import Final
 from bot import measures
 from bot.intents import spans, when
 from bot.intents.asked_cure import is_second_kind
-from bot.intents.context import SHOWN, Context
+from bot.intents.context import FALLING, SHOWN, Context
 from bot.intents.feels import hot_words
 from bot.intents.incidents import read_happened
 from bot.intents.intents import (
@@ -22,7 +22,7 @@ from bot.intents.intents import (
 )
 from bot.intents.normal import SILENT
 from bot.intents.temperatures.lone import read_lone
-from bot.intents.temperatures.plausible import FALLING_PHASES, everything
+from bot.intents.temperatures.plausible import everything
 from bot.intents.temperatures.readings import WISHES
 from bot.intents.temperatures.swings import APART
 from bot.intents.yard import read_feel
@@ -49,12 +49,7 @@ _WEIGHTS: Final = (0.3, 30.0)  # a number alone, with no batch under way, that c
 
 def lone_number(text: str, context: Context) -> Unclear | None:
     """The one number of a remark beside the fire that nobody understood: offered as what it may have read."""
-    if (
-        context.phase not in ("cooking", *FALLING_PHASES)
-        or spans.span(text)
-        or WISHES.search(text)
-        or APART.search(text)
-    ):
+    if context.phase not in ("cooking", *FALLING) or spans.span(text) or WISHES.search(text) or APART.search(text):
         return None
     found = _LONE.findall(when.without_times(text))
     options = everything(float(found[0]), context) if len(found) == 1 else ()

@@ -4,7 +4,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.context import Context
+from bot.intents.context import FALLING, RAW, UNCOOKED, Context
 from bot.intents.fields import stated
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Settings, Start, Unclear
 from bot.intents.meats import meat, without
@@ -102,7 +102,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if "thickness" in fields and _may_be_grey(text, context):
         options = (Debrief(grey=fields["thickness"]), Change({"thickness": fields["thickness"]}))
         return [Unclear("number", text[:60], options)]
-    if fields.get("wrap") == "none" and context.phase in ("resting", "chilling"):
+    if fields.get("wrap") == "none" and context.phase in FALLING:
         fields = {**{k: v for k, v in fields.items() if k != "wrap"}, "chill": "rack"}  # out of its foil to cool
     fields.update({} if "heaviest" in fields else _mass(text, context))
     named = meat(text)
@@ -151,7 +151,7 @@ def _without_what_is_read(fields: dict[str, Any], text: str, context: Context) -
         fields.pop("cooker", None)
     if context.phase == "cooking" and (_READ_OFF.search(text) or not _WISHED.search(text)):  # «161 pit 255 windy»
         fields.pop("pit_c", None)
-    if context.phase in ("waiting", "curing") and re.search(r"\d", text):  # «its down to 90 in an ice bath»: the brine
+    if context.phase in RAW and re.search(r"\d", text):  # «its down to 90 in an ice bath»: the brine
         fields.pop("chill", None)
     if is_off(context):  # «rests in the oven»: kept warm, and on no other cooker
         fields.pop("cooker", None)
@@ -248,7 +248,7 @@ def _mass(text: str, context: Context) -> dict[str, Any]:
     masses = measures.of_kind(text, "mass")
     if (
         len(masses) != 1
-        or context.phase not in ("waiting", "curing", "drying")
+        or context.phase not in UNCOOKED
         or _AFTER.search(text)
         or not _MEANT_AS_MASS.search(text)
         or _WITH_BRINE.search(text)

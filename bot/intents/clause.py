@@ -9,7 +9,7 @@ from bot.intents import greetings, questions, when
 from bot.intents.asides import read_aside
 from bot.intents.asked import read_answer
 from bot.intents.changes import how_eaten, read_change, wanted_temperature
-from bot.intents.context import Context
+from bot.intents.context import SET_UP, Context
 from bot.intents.corrections import read_correction
 from bot.intents.debriefs import read_debrief
 from bot.intents.foretold import read_foretold
@@ -85,7 +85,6 @@ _SUBJECTS: Final = (
     (r"(?:is|are|was|has|needs)\b", "it"),
 )
 _TOUGH: Final = re.compile(r"\b(?:tough|(?:still|too|very|is|its) (?:hard|firm|tight)|not (?:\w+ )?(?:tender|soft))\b")
-_SET_UP: Final = ("none", "waiting", "curing")
 
 
 def clause(text: str, context: Context) -> list[Intent]:
@@ -275,7 +274,7 @@ def _not_tender(text: str, context: Context) -> list[Ask]:
 
 def _pit_wanted(reading: Reading | Unclear, context: Context) -> list[Intent]:
     """«pit 110 c» before there is a fire is how hot it shall run, whatever was read beside it."""
-    if isinstance(reading, Unclear) or context.phase not in _SET_UP:
+    if isinstance(reading, Unclear) or context.phase not in SET_UP:
         return [reading]
     pit = next((t for t in reading.temperatures if t.probe is Probe.PIT and t.unit), None)
     if pit is None:

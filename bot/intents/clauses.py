@@ -7,7 +7,7 @@ from typing import Final
 from bot.intents import when
 from bot.intents.asides import read_aside
 from bot.intents.clause import clause, deed_at_an_hour, is_nothing
-from bot.intents.context import Context
+from bot.intents.context import IN_THE_COLD, Context
 from bot.intents.deeds import DEEDS
 from bot.intents.intents import (
     Ask,
@@ -29,7 +29,6 @@ from bot.intents.intents import (
 from bot.intents.meats import as_meat
 from bot.intents.rewriting.runon import halves
 from bot.intents.steps import read_step
-from bot.intents.temperatures.plausible import COLD_PHASES
 from bot.intents.temperatures.thermometers import taken_apart
 from core import patterns as re
 from core.batch.events import Probe
@@ -213,7 +212,7 @@ def _asked_beside(parts: list[str], said: list[list[Intent]], context: Context) 
 def _asked_of(part: str, said: list[Intent], context: Context, acted: int) -> list[Intent]:
     reading = said[0] if len(said) == 1 else None
     lone = bool(_LONE_HOUR.fullmatch(part))
-    alone = acted == 1 and context.phase in COLD_PHASES and _is_bare(part)
+    alone = acted == 1 and context.phase in IN_THE_COLD and _is_bare(part)
     if not isinstance(reading, Reading) or not (lone or alone):
         return said
     hour = when.future(part if "at" in part else f"at {part}", context) if lone else None

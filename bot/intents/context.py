@@ -10,6 +10,15 @@ from core.units import Celsius, Kilograms
 
 Phase = Literal["none", "waiting", "curing", "drying", "cooking", "resting", "chilling", "stored"]
 
+# phases by what the meat is in them
+RAW: Final = ("waiting", "curing")
+SET_UP: Final = ("none", *RAW)  # its size and its cure may still be told
+UNCOOKED: Final = (*RAW, "drying")
+HOT: Final = ("cooking", "resting", "chilling")
+FALLING: Final = ("resting", "chilling")  # off the fire, and not cold yet
+COOKED: Final = (*FALLING, "stored")
+IN_THE_COLD: Final = (*UNCOOKED, "stored")
+
 SHOWN: Final = 60  # characters of what was typed that are quoted where it stays open
 
 

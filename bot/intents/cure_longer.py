@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import RAW, Context
 from bot.intents.intents import Change
 from core import patterns as re
 
@@ -18,7 +18,7 @@ _IN_THE_CURE: Final = re.compile(
 
 def more_days(text: str, context: Context) -> Change | None:
     """«leave it in 2 more days»: longer in the cure than planned."""
-    found = _MORE_DAYS.search(text) if context.phase in ("waiting", "curing") and _IN_THE_CURE.search(text) else None
+    found = _MORE_DAYS.search(text) if context.phase in RAW and _IN_THE_CURE.search(text) else None
     if found is None:
         return None
     many = found["n"] or found["m"] or "1"

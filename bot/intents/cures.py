@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from bot import measures
-from bot.intents.context import Context
+from bot.intents.context import UNCOOKED, Context
 from bot.intents.intents import Ask, Intent
 from bot.intents.meats import meat
 from bot.intents.rates import BRINE, OF_NO_MIXTURE, rate, shares
@@ -157,7 +157,7 @@ def read_cures(text: str, context: Context) -> Intent | None:
         return Ask("law", text=text)
     if context.phase != "none" and _about_a_soak(text, context):
         return Ask("soak", text=text)
-    return read_what_if(text) if context.phase in ("waiting", "curing", "drying") else None
+    return read_what_if(text) if context.phase in UNCOOKED else None
 
 
 def times(text: str) -> int:

@@ -4,7 +4,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import spans
-from bot.intents.context import Context
+from bot.intents.context import COOKED, UNCOOKED, Context
 from bot.intents.intents import Debrief, Intent
 from bot.intents.rated import mark
 from bot.intents.saltiness import saltiness
@@ -63,12 +63,12 @@ def read_debrief(text: str, context: Context) -> Intent | None:
     lengths = [m for m in measures.of_kind(text, "length") if m.low is None]
     grey, of = _grey(text, lengths)
     salt = saltiness(text)
-    raw = context.phase in ("waiting", "curing", "drying") and grey is None
+    raw = context.phase in UNCOOKED and grey is None
     if raw or _OF_ANOTHER.search(text):
         salt = None  # a fry test, or another batch, and not the finished slice
     mass, hours = _mass_after(text, context), _hours_taken(text, context)
     seen = grey is None and seen_grey(text, context)
-    rated = mark(text) if context.phase in ("resting", "chilling", "stored") else None
+    rated = mark(text) if context.phase in COOKED else None
     if mass is None and (grey is not None or salt is not None or rated is not None):
         mass = _mass_beside(text, context)
     if grey is None and salt is None and mass is None and hours is None and not seen and rated is None:
@@ -88,15 +88,13 @@ def _mass_beside(text: str, context: Context) -> float | None:
 
 def seen_grey(text: str, context: Context) -> bool:
     """Whether a grey middle is told of without its width: of cooked meat, or of raw meat that was cut to look."""
-    looked = context.phase in ("resting", "chilling", "stored") or (
-        context.phase in ("curing", "drying") and _CUT_TO_LOOK.search(text)
-    )
+    looked = context.phase in COOKED or (context.phase in ("curing", "drying") and _CUT_TO_LOOK.search(text))
     return bool(looked and not text.endswith("?") and _GREY_INSIDE.search(_NO_GREY.sub(" ", text)))
 
 
 def _hours_taken(text: str, context: Context) -> float | None:
     """How long it was on the fire, told when it is off."""
-    found = _TOOK.search(text) if context.phase in ("resting", "chilling", "stored") else None
+    found = _TOOK.search(text) if context.phase in COOKED else None
     length = spans.span(found[0]) if found else None
     hours = length.total_seconds() / 3600 if length else 0.0
     return round(hours, 4) if 0.25 <= hours <= LONGEST_COOK_H else None
@@ -128,6 +126,6 @@ def _mass_after(text: str, context: Context) -> float | None:
     if _ANOTHER.search(text) or (context.mass and any(m.value > context.mass * _MOST_LEFT for m in masses)):
         return None
     usable = len(masses) == 1 and masses[0].low is None and 0.05 <= masses[0].value <= 50
-    cooked = context.phase in ("resting", "chilling", "stored") and _WEIGHS.search(text)
+    cooked = context.phase in COOKED and _WEIGHS.search(text)
     finished = (cooked or _AFTER.search(text)) and not _TRIMMED.search(text)
     return masses[0].value if usable and finished else None

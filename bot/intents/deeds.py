@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import FALLING, Context
 from core import patterns as re
 from core.plan.steps import Kind
 
@@ -174,7 +174,7 @@ def called(text: str, context: Context) -> str | None:
     named = noun(text)
     if context.phase == "cooking" and named == Kind.FRIDGE_CHECK and "fridge" not in text:
         return str(Kind.READING)
-    cools = context.phase in ("resting", "chilling") and named == Kind.FRIDGE_CHECK and "fridge" not in text
+    cools = context.phase in FALLING and named == Kind.FRIDGE_CHECK and "fridge" not in text
     return str(Kind.CHILL_CHECK) if cools else named
 
 

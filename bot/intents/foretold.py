@@ -5,7 +5,7 @@
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import FALLING, RAW, Context
 from bot.intents.intents import Ask, Change, Intent, Unclear
 from bot.intents.small import ASKS
 from core import patterns as re
@@ -64,16 +64,16 @@ def read_foretold(text: str, context: Context) -> Intent | None:
     """A plan, or another meat on the same fire, where a plain text tells of one and asks nothing."""
     if context.phase in ("none", "stored") or ASKS.search(text) or _DONE.search(text):
         return None
-    if context.phase not in ("resting", "chilling") and (wrap := _WRAP.search(text)):
+    if context.phase not in FALLING and (wrap := _WRAP.search(text)):
         how = wrap["before"] or wrap["after"]
         return Change({"wrap": how}) if how else Ask("wrap", text=text)
     if context.phase == "drying":
         return None
-    if context.phase in ("resting", "chilling") and _EATS.search(text):
+    if context.phase in FALLING and _EATS.search(text):
         return Unclear("eat_now", text[:60])
-    if context.phase in ("resting", "chilling") and _NO_CHILL.search(text) and not _ELSEWHERE.search(text):
+    if context.phase in FALLING and _NO_CHILL.search(text) and not _ELSEWHERE.search(text):
         return Unclear("eat_now", text[:60])
-    if context.phase in ("waiting", "curing") and _SPICED.match(text):
+    if context.phase in RAW and _SPICED.match(text):
         return Unclear("spiced", text[:60])
     if context.phase == "cooking" and _LEAVES.match(text):
         return Ask("bed", text=text)

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.context import SHOWN, Context
+from bot.intents.context import COOKED, SHOWN, Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Unclear
 from bot.intents.meats import meat
 from bot.intents.questions import is_question
@@ -75,7 +75,6 @@ _HALF_THAWED: Final = re.compile(
 _SOFT: Final = re.compile(
     rf"^{_SO}(?:soft|bends?|bendy|flexible|squishy|pliable|gives?|no (?:more )?ice(?: (?:left|in it))?){_WHERE}"
 )
-_FINISHED: Final = ("resting", "chilling", "stored")
 
 
 @dataclass(frozen=True)
@@ -99,9 +98,9 @@ def read_frozen(text: str, context: Context) -> Intent | None:
     told = frost(text)
     known = told.degrees is not None and told.hours is not None
     fish = _FREEZE.search(text) and not _OTHER_MEAT.search(text) and _of_fish(text, context, known)
-    if fish and (known or (context.phase not in _FINISHED and (told.degrees is not None or told.hours is not None))):
+    if fish and (known or (context.phase not in COOKED and (told.degrees is not None or told.hours is not None))):
         return Ask("sum", "frozen_fish", text)
-    return _of_the_finished(text, context) if context.phase in _FINISHED else None
+    return _of_the_finished(text, context) if context.phase in COOKED else None
 
 
 def _of_the_thaw(text: str, context: Context) -> Intent | None:

@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from bot.intents.clause import about, named_batch, to_batch
 from bot.intents.composed import TOLD
-from bot.intents.context import Context
+from bot.intents.context import UNCOOKED, Context
 from bot.intents.cures import is_cure
 from bot.intents.doses import SUGAR
 from bot.intents.intents import Change, Intent, StepDone, Unclear
@@ -19,7 +19,6 @@ from bot.measures import Measure, find
 from core import patterns as re
 from core.plan.steps import Kind
 
-IN_CURE: Final = ("waiting", "curing", "drying")
 _SUBSTANCE: Final = re.compile(r"\b(?:cure|curing|pink|prague|salt|sugar|honey|syrup)\b")
 _SALT: Final = re.compile(
     r"^ ?(?:of )?(?:the )?(?:(?:plain|sea|kosher|table|rock|coarse|fine|cooking|normal|regular) )?salt\b"
@@ -74,7 +73,7 @@ def gone_in(text: str, context: Context, read: Callable[[str], list[Intent]]) ->
 
     `put_in_cure` is None where plain salt is told and of the curing salt not a word: nobody knows that it is in.
     """
-    if context.phase not in IN_CURE or not _SUBSTANCE.search(text):
+    if context.phase not in UNCOOKED or not _SUBSTANCE.search(text):
         return []
     named, line = named_batch(_DENIED.sub("", figured(text)), context)
     line = _BARE.sub(r"\1 g ", line) if _GRAMS.search(line) else line
@@ -88,7 +87,7 @@ def gone_in(text: str, context: Context, read: Callable[[str], list[Intent]]) ->
     if not (_PUT_IN.search(line) or steps & _DOSED or called):
         return []
     told = _told(text, amounts, steps)
-    return [to_batch(one, named) for one in (*beside, *told)] if about(named, context).phase in IN_CURE else []
+    return [to_batch(one, named) for one in (*beside, *told)] if about(named, context).phase in UNCOOKED else []
 
 
 def _amounts(line: str, *, dry: bool) -> Iterator[_Amount]:

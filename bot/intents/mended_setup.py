@@ -3,7 +3,7 @@
 from math import isclose
 from typing import Any, Final
 
-from bot.intents.context import Context
+from bot.intents.context import COOKED, RAW, UNCOOKED, Context
 from bot.intents.cures import is_cure
 from bot.intents.intents import Change, Correct, Intent, Unclear
 from bot.intents.meats import Meat, meat
@@ -53,7 +53,6 @@ _INSTEAD: Final = tuple(  # the meat in place of another one
     )
 )
 _MOST_NAMES: Final = 6  # words
-_SET_UP: Final = ("waiting", "curing")
 
 
 _FROM_TO: Final = re.compile(
@@ -114,8 +113,6 @@ _WEIGHT_NOT: Final = re.compile(  # the same the other way round, and why
     r"|kilos?|lbs?|pounds?)(?:[,;.!][^\d]*)?$"
 )
 _DENIED: Final = re.compile(r"\b(?:not|instead of) (?P<was>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?\b")
-_COOKED: Final = ("resting", "chilling", "stored")
-_IN_CURE: Final = ("waiting", "curing", "drying")
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
@@ -137,10 +134,10 @@ def read_mended_setup(text: str, context: Context) -> Intent | None:
     text = text.strip(" .!")
     if found := _of_dose(text, context) or _of_weight(text, context):
         return found
-    stated = _MEANT.match(text) if context.phase in _IN_CURE else None
+    stated = _MEANT.match(text) if context.phase in UNCOOKED else None
     if stated and _is_of(stated["of"] or "", context):
         return Change({"mass": to_house(float(stated["new"]), _name(stated["unit"]))})
-    if (stated := _NOT_UNIT.match(text)) and context.phase in _IN_CURE:
+    if (stated := _NOT_UNIT.match(text)) and context.phase in UNCOOKED:
         field = "mass" if _name(stated["unit"]) in ("kg", "lb") else "thickness"
         return Change({field: to_house(float(stated["new"]), _name(stated["unit"]))})
     if moved := _FROM_TO.match(text):  # «change 7 to 7.5 lb»
@@ -171,7 +168,7 @@ def _name(typed: str) -> str:
 
 def _of_strength(text: str, context: Context) -> Unclear | None:
     """«just read the jar, 5.88 not 6.25»: offered, since no strength is taken without its percent sign."""
-    found = _STRENGTH.search(text) if context.phase in _SET_UP else None
+    found = _STRENGTH.search(text) if context.phase in RAW else None
     if not found or not _shares(found["new"], found["was"]):
         return None
     return Unclear("unit", found["new"], (Change({"cure_nitrite_fraction": float(found["new"]) / 100}),))
@@ -207,15 +204,15 @@ def _the_other(text: str) -> Meat | None:
 
 def _of_dose(text: str, context: Context) -> Intent | None:
     """«i only put 8 grams not 18»: what really went in."""
-    if context.phase in _SET_UP and _GRAMS_BARE.match(text):
+    if context.phase in RAW and _GRAMS_BARE.match(text):
         return Unclear("grams", text)
     found = _GRAMS.search(text) or _GRAMS_WERE.search(text)
     if found and (_shares(found["new"], found["old"]) or not _UNIT_SAID.search(text)):
         some = not _shares(found["new"], found["old"]) and "." in found["new"] + found["old"]
-        return Unclear("grams", text) if some and context.phase in _IN_CURE else None  # «i used 12 not 12.6», of what
+        return Unclear("grams", text) if some and context.phase in UNCOOKED else None  # «i used 12 not 12.6», of what
     if found and not _GRAMS_SAID.search(text) and any(usual_cure(float(found[n]) / 100) for n in ("new", "old")):
         return None  # «cure is 6.25 not 6»: how strong it is, as likely as how much went in
-    if found is None and context.phase in _IN_CURE:
+    if found is None and context.phase in UNCOOKED:
         if more := _put_in(text):
             weighed = more.kind == "mass" and not _EACH.search(text)
             return Change({"put_in_cure": more.value}) if weighed else Unclear("grams", text)
@@ -239,7 +236,7 @@ def _of_weight(text: str, context: Context) -> Intent | None:
         unit = "lb" if stated["unit"][0] in "lp" else "kg"
         change = Change({"mass": to_house(float(stated["new"]), unit)})
         return change if _denies_what_is_noted(text, unit, context) else Unclear("other_weight", text[:60], (change,))
-    found = _WEIGHT.search(text) if context.phase not in _COOKED else None  # then it is what is left
+    found = _WEIGHT.search(text) if context.phase not in COOKED else None  # then it is what is left
     if not found or not re.search(
         r"\b(?:trim\w{0,4}|weigh\w{0,3}|scale|really|actually|its|kg|lbs?|pounds?|kilos?)\b", text
     ):

@@ -5,7 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import spans, when
-from bot.intents.context import Context
+from bot.intents.context import HOT, UNCOOKED, Context
 from bot.intents.cure_longer import more_days
 from bot.intents.days import WEEKDAY, open_days
 from bot.intents.deeds import TO_A_PLACE, WITH_MEAT
@@ -66,7 +66,6 @@ _CANT: Final = re.compile(
 _CANT_DO: Final = re.compile(rf"(?:(?:sorry|i|we) )*(?:cant|cannot) (?:do|make)(?: it)?(?: on)? {WEEKDAY}$")
 _STEPS: Final = {"smok": "light", "cook": "light", "grill": "light", "fire": "light", "rins": "rinse", "slic": "slice"}
 _A_DAY: Final = timedelta(days=1)
-_NEAR_THE_FIRE: Final = ("cooking", "resting", "chilling")
 _THAT_NIGHT: Final = re.compile(r"\b(?:tonight|this evening|today|home)\b")
 _LATER_SPAN: Final = re.compile(rf"^(?:(?:ok|yes|sure) )?{_AMOUNT} (?:later|später)(?: (?:please|pls|then))?$")
 _JUST: Final = timedelta(hours=3)  # an hour that has just gone may be when it was done
@@ -185,7 +184,7 @@ def _of_a_step(verb: str, said: when.When, text: str, context: Context) -> bool:
 
 def _step_waits(context: Context) -> bool:
     """Whether a time that is said alone may be that of a step: one was called for, or the meal is days away."""
-    return bool(context.due_step) or context.phase in ("waiting", "curing", "drying")
+    return bool(context.due_step) or context.phase in UNCOOKED
 
 
 def _offered(text: str, context: Context) -> Unclear | None:
@@ -206,7 +205,7 @@ def _of_no_meal(text: str, context: Context) -> bool:
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
-    hot = context.phase in _NEAR_THE_FIRE and _DEGREES.search(text)
+    hot = context.phase in HOT and _DEGREES.search(text)
     return bool(hot) and not re.search(_MEAL, text)
 
 
@@ -265,7 +264,7 @@ def _moved_by(sign: int, text: str, context: Context) -> Intent | None:
         return Unclear("word", text[:60], (Snooze(by=by), MoveDeadline(by=by)))
     if context.phase == "cooking" and _BEHIND.search(text) and not OF_THE_MEAL.search(text):
         return Unclear("late", text[:60], (MoveDeadline(by=sign * by),))  # the fire, or the meal
-    if context.phase not in _NEAR_THE_FIRE and _THAT_NIGHT.search(text) and not OF_THE_MEAL.search(text):
+    if context.phase not in HOT and _THAT_NIGHT.search(text) and not OF_THE_MEAL.search(text):
         return Unclear("late", text[:60], (Snooze(by=by), MoveDeadline(by=sign * by)))  # for the flip, or the meal
     return MoveDeadline(by=sign * by)
 

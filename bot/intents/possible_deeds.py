@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import COOKED, FALLING, SET_UP, UNCOOKED, Context
 from bot.intents.deeds import DEEDS, OTHER_OFF
 from bot.intents.intents import StepDone
 from bot.intents.meats import as_meat
@@ -55,13 +55,13 @@ def possible(kind: Kind, text: str, context: Context) -> bool:
         return False
     if kind is Kind.CHILL and context.phase == "drying" and "rack" in text:
         return False
-    if kind is Kind.SERVE and context.phase in ("resting", "chilling") and _A_PART.search(text):
+    if kind is Kind.SERVE and context.phase in FALLING and _A_PART.search(text):
         return False  # the rest still cools
     if kind in (Kind.OFF, Kind.REST, Kind.CHILL, Kind.SLICE, Kind.SERVE):
         if context.phase == "curing" and _COOKED.search(text):  # nobody told of the fire, or that it is out: asked
             return kind in (Kind.OFF, Kind.SLICE)
-        return context.phase not in ("none", "waiting", "curing") and not (sealing and kind is Kind.REST)
-    if kind is Kind.OUT and context.phase in ("resting", "chilling", "stored"):
+        return context.phase not in SET_UP and not (sealing and kind is Kind.REST)
+    if kind is Kind.OUT and context.phase in COOKED:
         return False  # out of the ice, or of the cooler
     if kind is Kind.INTO_CURE and (_LIQUID_IN.search(text) or litres(text) or _STIRRED.search(text)):
         return False
@@ -70,13 +70,13 @@ def possible(kind: Kind, text: str, context: Context) -> bool:
     if kind is Kind.WRAP:  # in the cure it is film, and in the fridge a parcel
         return context.phase in ("none", "drying", "cooking")
     if kind is Kind.RUB:  # before the cure it is the cure that is rubbed on, in the cure the bag
-        return context.phase not in ("none", "waiting", "curing")
+        return context.phase not in SET_UP
     if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:
         return context.phase not in ("waiting", "resting", "chilling", "stored")
     since = context.phase == "drying" and re.search(r"\b(?:since|went in|was in)\b.*\d", text)  # told afterwards
-    if kind is Kind.INTO_CURE and context.phase not in ("none", "waiting", "curing") and not since:
+    if kind is Kind.INTO_CURE and context.phase not in SET_UP and not since:
         return False
     return kind is not Kind.INTO_CURE or not (re.search(r"\d ?(?:days?|d|weeks?)\b", text) or _NO_MEAT_IN.search(text))
 
@@ -85,7 +85,7 @@ def out_of_place(text: str, context: Context) -> tuple[StepDone, ...]:
     """The deed that a plain text tells of where it can be none, «rub is on» in the cure: offered, and not taken."""
     text = as_meat(text)
     kinds = [kind for _, kind in DEEDS.hits(text) if kind in _AFTER_THE_CURE]
-    if NOT_DONE.search(text) or context.phase not in ("waiting", "curing", "drying") or not kinds:
+    if NOT_DONE.search(text) or context.phase not in UNCOOKED or not kinds:
         return ()
     before = context.phase == "waiting"
     return (StepDone(str(Kind.INTO_CURE if before else kinds[0])),)

@@ -4,7 +4,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot.intents import spans, when
-from bot.intents.context import Context
+from bot.intents.context import HOT, Context
 from bot.intents.deeds import DEEDS, called, noun
 from bot.intents.intents import Ask, MoveDeadline, Snooze, Unclear
 from bot.intents.small import content, words
@@ -125,7 +125,6 @@ _NO_WRAP: Final = re.compile(r"\b(?:not|wont|never) (?:be |going to |gonna )?wra
 _JUST_NOW: Final = timedelta(hours=1)  # «taking it off at 6», said at ten, is no deed of the morning
 _A_SPAN: Final = re.compile(r"(?:an?|\d{1,3}(?:\.\d)?) ?(?:h|hrs?|hours?|mins?|minutes?|days?|weeks?)")
 _LONG: Final = timedelta(hours=1)  # «2 hours» beside the fire may be how long it took, or the meal
-_HOT: Final = ("cooking", "resting", "chilling")
 
 
 def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
@@ -142,7 +141,7 @@ def read_put_off(text: str, context: Context) -> Snooze | Unclear | None:
         days = (
             by is not None and by.days and (not context.due_step or _A_SPAN.fullmatch(text))
         )  # a day more in the cure, or the meal a day later
-        hours = by is not None and by >= _LONG and _A_SPAN.fullmatch(text) and context.phase in _HOT
+        hours = by is not None and by >= _LONG and _A_SPAN.fullmatch(text) and context.phase in HOT
         if by and context.phase != "none" and (days or hours):
             return Unclear("word", text[:60], (Ask("since"), Snooze(by=by), MoveDeadline(by=by)))
         return Snooze(by=by)

@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot.intents import asked_batch, filing, yard
-from bot.intents.context import Context
+from bot.intents.context import RAW, Context
 from bot.intents.foretold import is_fuelled
 from bot.intents.intents import Ask, Intent, Unclear
 from core import patterns as re
@@ -230,7 +230,7 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("catch_up" if well["how"] else "now", text=text)
     if phase == "cooking" and _OFF_AT.match(text):
         return "", Ask("pull_at", text=text)
-    if phase in ("waiting", "curing") and _PULLED_WHEN.match(bare):
+    if phase in RAW and _PULLED_WHEN.match(bare):
         return "", Ask("out", text=text)
     if phase == "cooking" and _SLOW.search(bare):
         return "", Ask("eta", text=text)

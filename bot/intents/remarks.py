@@ -5,15 +5,13 @@ Each is met with a question of its own (`vague`): «its pink» by which core, «
 
 from typing import Final
 
+from bot.intents.context import HOT, RAW, UNCOOKED
 from bot.intents.feels import A_BIT, IT
 from core import patterns as re
 
-_ANY: Final = ("waiting", "curing", "drying", "cooking", "resting", "chilling", "stored")
-_RAW: Final = ("waiting", "curing")
-_WITH_THE_CURE: Final = ("waiting", "curing", "drying")
+_ANY: Final = (*UNCOOKED, *HOT, "stored")
 _CURING: Final = ("curing",)
 _ON_THE_FIRE: Final = ("cooking",)
-_HOT: Final = ("cooking", "resting", "chilling")
 _PLACE: Final = r"(?: (?:inside|in there|within|still|(?:in|at|near|round|by) the \w+))*"
 _WE: Final = r"^(?:(?:oops|i|we|ive|just|think|may have|might have|sorry|oh|ok|now|so) )*"
 _ODD: Final = r"(?:bit|fun[nk]y|weird|strange|odd|different|off|interesting|strong|not right|wrong|iffy|dodgy)"
@@ -30,13 +28,13 @@ _MAY_I: Final = r"(?:(?:can|could|may|should|shall|please|lets|just|how|do|i|we|
 _REMARKS: Final = re.Rules(
     (re.compile(words), (why, phases))
     for why, phases, words in (
-        ("pink", _HOT,
+        ("pink", HOT,
          rf"^{IT}(?:(?:all|is|looks?) )*{A_BIT}(?:pink|red|bloody|rosy)(?:ish)?{_PLACE}$"),
-        ("other_salt", _RAW,
+        ("other_salt", RAW,
          rf"{_WE}(?:used|took|grabbed|put in|added|weighed)(?: out)?(?: the| some| a)? "
          r"(?:other|different|new|second) (?:salt|cure|packet|bag|box|jar)"
          r"(?: (?:instead|by mistake|this time|today|in))*$"),
-        ("forgot_extra", _RAW,
+        ("forgot_extra", RAW,
          rf"{_WE}(?:forgot|left out|missed|didnt (?:add|put in))(?: to add| to put in| about| adding)?"
          r"(?: the| any| my)? (?:sugar|pepper(?:corns)?|spices?|garlic|bay(?: leaves)?|coriander|mustard|honey|syrup"
          r"|herbs|juniper|thyme)$"),
@@ -46,20 +44,20 @@ _REMARKS: Final = re.Rules(
         ("soaking", _CURING,
          rf"^{IT}(?:(?:im|i am|we are|now|just|put|started) )*soaking(?: (?:it|them|the meat))?"
          r"(?: (?:now|in (?:the |cold |fresh )*(?:water|fridge|sink)))*$"),
-        ("swapped", (*_HOT, *_RAW),
+        ("swapped", (*HOT, *RAW),
          r"^(?=.*\b(?:(?:other|wrong) way (?:a?round|about)|mixed up|swap(?:ped)?|switched|reversed?|confused"
          r"|back to front)\b)(?:(?:sorry|oops|no|wait|ah|its|it|is|that|was|thats|i|we|ive|the|my|had|have|got|mixed"
          r"|up|swap(?:ped)?|switched|reversed?|confused|back|to|front|those|them|these|are|were|two|both|think"
          r"|probes?|thermometers?|numbers|readings|temps|they|other|wrong|way|a?round|about|over|core|pit|and|meat)"
          r"\b[, ]*)+$"),
-        ("no_readings", _HOT,
+        ("no_readings", HOT,
          r"^(?=.*\b(?:stop|quit|dont|do not|no more|enough)\b)"
          r"(?=.*\b(?:ask|remind|ping|call|nag|bug|text|messag|want|no more)\w*\b)"
          r"(?=.*\b(?:readings?|temps?|temperatures?|numbers|core|pit)\b)"
          r"(?:(?:please|pls|can|you|ok|stop|quit|dont|do|not|no|more|enough|keep|me|us|for|about|to|read|check|with"
          r"|all|the|any|anymore|so|many|often|time|these|now|(?:ask|remind|ping|call|nag|bug|text|messag|want)\w*"
          r"|readings?|temps?|temperatures?|numbers|core|pit)\b ?)+$"),
-        ("put_in", ("drying", *_HOT, "stored"),
+        ("put_in", ("drying", *HOT, "stored"),
          rf"{_WE}(?:put|got|stuck|popped|chucked) (?:it|them|that|the meat) in(?: now| already)?$"
          r"|^(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"),
         ("turned", _CURING,  # the bag, or gone off
@@ -91,7 +89,7 @@ _REMARKS: Final = re.Rules(
         ("ready", _ANY,
          r"^(?:(?:its|it is|meats|the meats?|everything|all|that|thats|i think its|think its|is|now) )*"
          r"(?:ready|good to go|all set|set|(?:feels|looks|seems) (?:done|ready|cooked))(?: now| to go| i think)?$"),
-        ("grams", _WITH_THE_CURE,
+        ("grams", UNCOOKED,
          r"^(?:(?:i|we|just|only|used|put|put in|added|like|about|roughly|maybe|around|ok) )*"
          r"(?:an?|one|[1-9]|two|three|half an?|a half|the whole|a couple of|couple|some) (?:heaped|heaping"
          r"|level|big|small|good|full)? ?(?:(?:tea|table|soup|dessert)? ?spoon(?:ful)?s?|pinch(?:es)?"
@@ -105,13 +103,13 @@ _REMARKS: Final = re.Rules(
          r"(?:cure|curing salt|pink salt|pink|salt) (?:went|is|got|has gone) in(?: so far| yet| now)?$"
          r"|^(?:(?:i|we|ive|just|ok) )*(?:put|weighed|used|added|measured)(?: in| out)? \d{1,3}(?:\.\d\d?)? ?"
          r"(?:g|gr|grams?)(?: in| out)?(?: of it)?$"),
-        ("halved", _WITH_THE_CURE,
+        ("halved", UNCOOKED,
          r"^(?:(?:i|we|ive|just|had to|have|ok|so|oh) )*(?:cut|split|chopped|sliced|divided)"
          r" (?:it|them|the (?:meat|flat|brisket|piece|slab|belly|ham|joint))(?: up)?"
          r"(?: (?:in(?:to)? (?:half|two|2|3|three|4|halves|thirds|bits|pieces|chunks)|down the middle"
          r"|length(?:wise|ways)|across))+(?: (?:so|and|now|theres|there|its|are|is|it is|have|has|i|we|got|in"
          r"|the|bags?|two|three|2|3|4|smaller|bits|pieces|halves|fits?|to|it))*$"),
-        ("halved", _WITH_THE_CURE,
+        ("halved", UNCOOKED,
          r"^(?:(?:i|we|ive|just|had to|have) )*halved(?: (?:it|them|the [a-z]+))?$"),
         ("meal_off", _ANY,
          r"^(?:(?:its|it is|we|weve|everything|all|the whole thing|whole thing) )+(?:is |has |have |been )*"
@@ -126,10 +124,10 @@ _REMARKS: Final = re.Rules(
         ("more", _ANY,
          r"^(?:(?:its|it is|it was|that was|thats|was|only|just|maybe|about|i|we|it|needs?|do) )*(?:a |the )?"
          r"(?:little |tiny |wee )?(?:bit|little|lot|touch)? ?(?:more|less)(?: of it)?$"),
-        ("more_in", _WITH_THE_CURE,
+        ("more_in", UNCOOKED,
          r"^(?:(?:a (?:bit|little|touch)|some|bit|any|little|even) )*more "
          r"(?:salt|sugar|honey|water)(?: in(?: it)?)?$"),
-        ("more_in", _WITH_THE_CURE,
+        ("more_in", UNCOOKED,
          r"^(?!(?:can|should|shall|do) i .*water)(?:(?:i|we|ive|just|should i|can i|shall i|do i|have) )*(?:put|add"
          r"|added|threw|throw|chucked"
          r"|tipped|poured|stirred|mixed|give it|gave it)(?: in)?"
@@ -141,7 +139,7 @@ _REMARKS: Final = re.Rules(
          r"^(?:(?:just|(?:give|leave|keep) it|go|it|needs?|a|bit|little|while|touch|some|few|for|even) )*"
          r"(?:longer|more time)(?: (?:please|pls|i think|then))*$"
          rf"|^(?:(?:just|for|about|maybe) )*(?:another|(?:1|one) more) {_A_WHILE}(?: (?:please|pls|then))*$"),
-        ("salty", _RAW,
+        ("salty", RAW,
          rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
         ("move", _ANY,
          rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"
@@ -173,7 +171,7 @@ _REMARKS: Final = re.Rules(
          rf"(?:{_ONE}|rest)(?: one)?$"
          r"|^(?:(?:im|i am|am|still|really) )*not sure(?: (?:about|of|on) (?:it|this|that)(?: one)?)?$"
          r"|^\d (?:of (?:them|it|those)|more|left)$"),
-        ("grams", _WITH_THE_CURE,
+        ("grams", UNCOOKED,
          r"^(?:(?:i|we|only|just|have|ive) )*(?:used|put|added|weighed|gave it)(?: in)? (?:only |just "
          r"|about )?(?:half|part|some|most|a third|a quarter|two thirds|the rest) (?:of )?(?:the |my )?"
          r"(?:cure|curing salt|pink salt|pink|salt)(?: in| so far)?$"),

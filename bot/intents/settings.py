@@ -5,7 +5,7 @@ from typing import Any, Final
 
 from bot import measures
 from bot.intents.called_at import read_called_at, read_quiet
-from bot.intents.context import Context
+from bot.intents.context import COOKED, Context
 from bot.intents.deeds import LIT
 from bot.intents.fields import stated
 from bot.intents.intents import Intent, Settings
@@ -162,7 +162,7 @@ def _each_of(text: str, context: Context) -> Settings | None:
 
 def is_off(context: Context) -> bool:
     """Whether the meat is off the fire: «resting in the oven» is no other cooker then."""
-    return context.phase in ("resting", "chilling", "stored")
+    return context.phase in COOKED
 
 
 def wrong_clock(text: str) -> bool:

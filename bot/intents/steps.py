@@ -5,7 +5,7 @@ from datetime import datetime
 from typing import Final
 
 from bot.intents import when
-from bot.intents.context import Context
+from bot.intents.context import FALLING, Context
 from bot.intents.days import WEEKDAYS
 from bot.intents.deeds import DEEDS, called, noun
 from bot.intents.intents import (
@@ -212,7 +212,7 @@ def _reading_beside(text: str, context: Context) -> list[Intent]:
     if when.past(text, context):
         text = when.without_times(text) if any(word in text.split() for word in _AT_A_PROBE) else ""
     found = read_reading(" ".join(text.split()), context) if re.search(r"\d\d", text) else None
-    asked = isinstance(found, Unclear) and found.options and context.phase in ("resting", "chilling")
+    asked = isinstance(found, Unclear) and found.options and context.phase in FALLING
     return [found] if found and (asked or isinstance(found, Reading)) else []
 
 

@@ -3,7 +3,7 @@
 from typing import Final
 
 from bot import measures
-from bot.intents.context import Context
+from bot.intents.context import SET_UP, Context
 from bot.intents.intents import Change, Intent, Unclear
 from bot.intents.lengths import THICK_AND_THIN
 from core import patterns as re
@@ -37,7 +37,6 @@ _OR_ELSE: Final = re.compile(
 BY_HAND: Final = re.compile(
     r"\b(?:fingers?|thumbs?|fists?|palms?|hands?(?:breadths?)?|decks? of cards|bricks?|books?) ?(?:thick|wide|deep)?\b"
 )
-SET_UP: Final = ("none", "waiting", "curing")
 _INCHES: Final = (0.5, 5.0)  # a thickness that people give in inches, in mm; between them it may be cm
 _MILLIMETRES: Final = (12.0, 150.0)
 

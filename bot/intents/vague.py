@@ -8,7 +8,7 @@ from typing import Final
 
 from bot.intents import spans
 from bot.intents.called_at import asks_when
-from bot.intents.context import Context
+from bot.intents.context import HOT, RAW, UNCOOKED, Context
 from bot.intents.debriefs import seen_grey
 from bot.intents.early import PULLED_EARLY
 from bot.intents.feels import is_spoiled
@@ -91,7 +91,6 @@ _TO_BED: Final = re.compile(
     r"|gone)(?: up)?"
     r" (?:to|for) (?:bed|sleep|kip)|turning in|calling it a night|hitting the (?:hay|sack))(?: now| soon)?$"
 )
-_WATCHED: Final = ("cooking", "resting", "chilling")  # something burns or cools that wants a look
 _STEPS: Final = {  # told, asked or wished, by where it can be meant
     "flip": ("curing",), "rinse": ("curing", "drying"), "soak": ("curing", "drying"), "rub": ("drying",),
     "wrap": ("cooking",), "slice": ("chilling", "stored"),
@@ -120,10 +119,10 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return _out(out["which"], bare, context)
     if context.phase == "cooking" and context.last_core_c is not None and IS_IT_ENOUGH.match(bare):
         return Ask("pull_at", text=text)
-    if _TO_BED.match(bare) and context.phase in _WATCHED:
+    if _TO_BED.match(bare) and context.phase in HOT:
         return Ask("bed", text=text)
     added = (_ADDED.search(bare) or _ALSO_IN.search(bare)) and not _NO_PIECE.search(bare)
-    if added and context.phase in ("waiting", "curing"):
+    if added and context.phase in RAW:
         return Unclear("added", bare)
     if _ANOTHER_MEAT.match(bare) and meat(bare).product and not re.search(r"\d", bare):
         return Ask("another_meat", text=text)
@@ -143,7 +142,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
 
 def _of_the_cold(bare: str, context: Context) -> Unclear | None:
     """«turned it down» of a fridge with raw meat in it, «its off» of meat that is off the fire long since."""
-    if _DIAL.match(bare) and context.phase in ("waiting", "curing", "drying"):
+    if _DIAL.match(bare) and context.phase in UNCOOKED:
         return Unclear("dial", bare)
     return Unclear("gone_off", bare) if _GONE_OFF.match(bare) and context.phase in ("chilling", "stored") else None
 

@@ -8,7 +8,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot.intents import spans
-from bot.intents.context import Context
+from bot.intents.context import FALLING, RAW, Context
 from bot.intents.intents import Ask, Change, Happened, Intent, Reading, StepDone, Unclear
 from bot.intents.small import ASKS
 from bot.intents.temperatures.plausible import Number, may_be, meanings, set_point
@@ -102,12 +102,11 @@ _COLD_C: Final = 5.0  # 41 °F: cold in the middle, the last mark of the chill a
 _NEARLY_K: Final = 8.0  # a core may climb so far between two readings; common practice, no source
 _SOON: Final = timedelta(days=1)  # before it comes out by the plan nobody who says «took it out» need mean for good
 _WHERE: Final = ("waiting", "curing", "cooking", "resting", "chilling", "stored")
-_COOLS: Final = ("resting", "chilling")
 
 
 def read_may_cool(text: str, context: Context) -> Ask | None:
     """«can it go in the fridge yet», asked of cooked meat: how each way of chilling would do."""
-    return Ask("chill", text=text) if context.phase in _COOLS and _INTO_FRIDGE.match(text) else None
+    return Ask("chill", text=text) if context.phase in FALLING and _INTO_FRIDGE.match(text) else None
 
 
 def read_whereabouts(text: str, context: Context) -> Intent | None:
@@ -125,16 +124,16 @@ def read_whereabouts(text: str, context: Context) -> Intent | None:
         return Unclear("melted", text[:60])
     if context.phase == "chilling" and _ICED.search(text):
         return Unclear("iced", text[:60])
-    if context.phase in _COOLS and _SURFACE.search(text) and re.search(r"\d", text):
+    if context.phase in FALLING and _SURFACE.search(text) and re.search(r"\d", text):
         return Unclear("surface", text[:60])
-    if context.phase in _COOLS and _TASTED.search(text):
+    if context.phase in FALLING and _TASTED.search(text):
         return Unclear("tasted", text[:60])
     if context.phase == "curing" and (_FREEZER.search(text) or _FROZE_IN_PART.search(text)):
         return Unclear("froze", text[:60])
-    out = _OUT_FOR.search(text) if context.phase in ("curing", "waiting") else None
+    out = _OUT_FOR.search(text) if context.phase in RAW else None
     if out and (lasted := spans.span(out["lasted"])):
         return Happened("left_out", {"hours": round(lasted.total_seconds() / 3600, 4)})
-    if context.phase in _COOLS and _FREEZER.search(text):
+    if context.phase in FALLING and _FREEZER.search(text):
         return Unclear("freezer", text[:60])
     if context.phase == "cooking" and (oven := _OVEN.search(text)):
         return _in_the_oven(oven)

@@ -4,7 +4,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import when
-from bot.intents.context import Context
+from bot.intents.context import FALLING, Context
 from bot.intents.intents import Ask, Change, Happened, Intent
 from core import patterns as re
 
@@ -209,7 +209,7 @@ def is_ahead(topic: str, phase: str) -> bool:
 
 
 def _event(text: str, context: Context) -> Intent | None:
-    if context.phase in ("resting", "chilling"):
+    if context.phase in FALLING:
         return _cut(text)
     if context.phase not in ("drying", "cooking"):
         return None

@@ -10,7 +10,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import brinings
-from bot.intents.context import Context
+from bot.intents.context import COOKED, HOT, Context
 from bot.intents.cures import wanted_dose
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
@@ -31,13 +31,11 @@ from core import patterns as re
 from core.answers.find import sum_meant
 
 _OF_THE_FIRE: Final = frozenset({"cooling", "fire_out"})
-_COOKED: Final = ("resting", "chilling", "stored")
 _FINAL: Final = re.compile(r"\b(?:final|finished|cooked)\b")
 _OF_ANY_FIRE: Final = frozenset(
     {"lethality", "climb", "cold_by", *_OF_THE_FIRE}
 )  # while ours is not lit they are about another
 _OF_ITSELF: Final = frozenset({"convert", "swap", "stock"})  # says of no batch anything, however it is told
-_HOT: Final = frozenset({"cooking", "resting", "chilling"})
 _READ_AND_ASKED: Final = re.compile(
     r"\d{2,3}(?:\.\d)?(?: ?[cf])?,? (?:and )?how (?:much )?long(?:er)?(?: (?:now|left|still|to go))?\s*\?*"
 )
@@ -82,11 +80,11 @@ _LATER: Final = re.compile(
 
 def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
-    if context.phase in _HOT and (_READ_AND_ASKED.fullmatch(text) or _READ_THEN_ASKED.match(text)):
+    if context.phase in HOT and (_READ_AND_ASKED.fullmatch(text) or _READ_THEN_ASKED.match(text)):
         return None  # «71 how long»: what was read, and the question when it will be ready
     reads_f = context.units.temperature == "f"
     beside = context.phase != "none"
-    kind = _beside_a_batch(text, context.phase in _HOT, reads_f) if beside else _elsewhere(text, reads_f)
+    kind = _beside_a_batch(text, context.phase in HOT, reads_f) if beside else _elsewhere(text, reads_f)
     kind = _by_the_law(text, kind)
     return Ask("sum", kind, text) if kind else None
 
@@ -119,14 +117,14 @@ def sum_left(text: str, reads_f: bool) -> str | None:
 
 def read_sum_first(text: str, context: Context) -> Intent | None:
     """A sum whose masses and percentages would else be taken for those of a new batch, or for a change of the one."""
-    if context.phase in _HOT and _READ_THEN_ASKED.match(text):
+    if context.phase in HOT and _READ_THEN_ASKED.match(text):
         return None
     later = _LATER.search(text) and not re.search(r"\bwhen\b", text)  # «take it out when for thursday»
     if context.asked not in _GONE_BY or later or _planned(text, context):
         return None
     if _THAWED.search(text) and not is_question(text):
         return None
-    if context.phase in _COOKED and _FINAL.search(text) and not is_question(text):
+    if context.phase in COOKED and _FINAL.search(text) and not is_question(text):
         return None  # what it weighs now
     reads_f = context.units.temperature == "f"
     kind = sum_of(text, reads_f=reads_f) if context.phase == "none" else _of_another(text, reads_f)

@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.context import FALLING
 from core import patterns as re
 
 _SO_SINCE: Final = re.compile(  # «150 since 9»: it reads so now
@@ -63,7 +64,7 @@ def without_beside(text: str, phase: str) -> str:
     text = _OF_THE_FAT.sub("", text)
     if re.match(r"(?:its )?(?:the )?(?:pit|smoker|grill)\b", text):
         text = _PIT_THEN.sub(lambda hit: hit["one"] or "", text)
-    if phase in ("resting", "chilling") and re.search(r"\b(?:core|middle|inside|cent(?:er|re))\b", text):
+    if phase in FALLING and re.search(r"\b(?:core|middle|inside|cent(?:er|re))\b", text):
         text = _AT_THE_RIM.sub("", text)
     told = {*text.replace(",", " ").split()}
     if {"left", "right"} <= told or (phase == "cooking" and {"thick", "thin"} <= told):  # and none is left to go
@@ -71,7 +72,7 @@ def without_beside(text: str, phase: str) -> str:
     if phase == "cooking":
         text = _AS_BEFORE.sub(" ", _BARK.sub("", text)).strip(" ,")
     text = _PIT_HOLDS.sub("", text) if re.match(r"\D{0,12}\d{2,3}(?: ?[cf])?\b\D*$", text) else text
-    if phase in ("resting", "chilling"):
+    if phase in FALLING:
         text = _FELL_TO.sub(r"\g<now>", text)
     for words in (_LEAN, _FROM):
         text = words.sub(lambda hit: hit["unit"] or "", text)

@@ -6,9 +6,8 @@ Whoever says «in the fridge, 2 c» may have read either; a false core would end
 from dataclasses import replace
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import FALLING, Context
 from bot.intents.intents import Intent, Reading, Unclear
-from bot.intents.temperatures.plausible import FALLING_PHASES
 from bot.measures import to_house
 from core import patterns as re
 from core.batch.events import Probe
@@ -26,9 +25,9 @@ _AIR_C: Final = 15.0  # what the air of a fridge can read at most
 
 def asked_where(intents: list[Intent], text: str, context: Context) -> list[Intent]:
     """The intents, with a core that may be the air of a fridge asked about."""
-    if context.phase in FALLING_PHASES and _DOUBTED.search(text):
+    if context.phase in FALLING and _DOUBTED.search(text):
         return [_no_core(intent) or intent for intent in intents]
-    if context.phase not in FALLING_PHASES or not _PLACE.search(text) or _MEAT.search(text):
+    if context.phase not in FALLING or not _PLACE.search(text) or _MEAT.search(text):
         return intents
     return [_asked(intent) or intent for intent in intents]
 

@@ -2,10 +2,10 @@
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import IN_THE_COLD, RAW, Context
 from bot.intents.intents import Choose, Reading, Temperature, Unclear
 from bot.intents.temperatures.lone import besides
-from bot.intents.temperatures.plausible import COLD, COLD_PHASES, everything
+from bot.intents.temperatures.plausible import COLD, everything
 from bot.intents.temperatures.thermometers import Item
 from core import patterns as re
 from core.batch.events import Probe
@@ -16,7 +16,6 @@ _INTO_FRIDGE: Final = re.compile(  # «48 moving to fridge»: of what is moved, 
 )
 
 
-_RAW: Final = ("waiting", "curing")
 _SIZE: Final = 12.0  # inches or pounds of a piece, told without their unit, are fewer
 _FRIDGE_DAYS: Final = re.compile(
     r"^(?:the )?fridge(?: (?:was|is|read|reads|says|has been|were|temps?|readings?))* ?"
@@ -44,7 +43,7 @@ _HOURS: Final = re.compile(
 
 def of_one_fridge(text: str, context: Context) -> str:
     """«38 in the fridge 41 in the door», «top shelf 41 bottom 37»: each number by the name of the fridge."""
-    here = context.phase in COLD_PHASES and _IN_A_FRIDGE.search(text) and _SPOT.search(text)
+    here = context.phase in IN_THE_COLD and _IN_A_FRIDGE.search(text) and _SPOT.search(text)
     if not here or _OF_ANOTHER.search(text) or _HOURS.search(text) or len(_TWO_NUMBERS.findall(text)) != 2:
         return text
     return _TWO_NUMBERS.sub(r"fridge \g<one>", _IN_A_FRIDGE.sub(" ", text).replace("middle", "rack")) + " door"
@@ -95,7 +94,7 @@ def raw_sizes(items: list[Item], context: Context) -> Unclear | None:
     """«flat is 2», «flat is 1.5 to 2» of raw meat: as likely how thick or how heavy it is as how cold."""
     small = [i.number for i in items if not i.number.unit and i.number.value < _SIZE]
     of_meat = {number.probe for number in small}
-    if context.phase not in _RAW or len(small) < len(items) or not {Probe.CORE} <= of_meat <= {Probe.CORE, None}:
+    if context.phase not in RAW or len(small) < len(items) or not {Probe.CORE} <= of_meat <= {Probe.CORE, None}:
         return None
     cold = tuple(Reading((Temperature(n.value, "c", Probe.CORE),)) for n in small[: 2 - len(small)])
     return Unclear("number", options=(*(one for n in small for one in besides(n.value, context)), *cold))

@@ -9,10 +9,10 @@ from zoneinfo import ZoneInfo
 
 from bot import measures
 from bot.intents import when
-from bot.intents.context import Context
+from bot.intents.context import IN_THE_COLD, RAW, SET_UP, Context
 from bot.intents.intents import Ask, Change, Intent, Reading, Snooze, Unclear
 from bot.intents.percents import usual_cure
-from bot.intents.temperatures.plausible import COLD_PHASES, Number, everything, meanings
+from bot.intents.temperatures.plausible import Number, everything, meanings
 from core import patterns as re
 
 _LONE: Final = re.compile(
@@ -31,9 +31,9 @@ _HEAVY: Final = {"lb": (1.0, 20.0), "kg": (0.5, 9.0)}
 
 def read_lone(bare: str, context: Context) -> Unclear | None:
     """A bare number in the cold that no step called for: asked about, with what it may be; None where it is told."""
-    if context.phase in ("waiting", "curing") and _FINGERS.fullmatch(bare):
+    if context.phase in RAW and _FINGERS.fullmatch(bare):
         return Unclear("ruler", bare[:60])
-    found = _LONE.fullmatch(bare) if context.phase in COLD_PHASES else None
+    found = _LONE.fullmatch(bare) if context.phase in IN_THE_COLD else None
     if found is None:
         return None
     value = measures.number(found["value"]) or 0.0
@@ -51,7 +51,7 @@ def read_lone(bare: str, context: Context) -> Unclear | None:
 
 def strengths(value: float, context: Context) -> tuple[Intent, ...]:
     """«its 6.25», read off the packet before the meat is cured."""
-    usual = context.phase in ("none", "waiting", "curing") and not value.is_integer() and usual_cure(value / 100)
+    usual = context.phase in SET_UP and not value.is_integer() and usual_cure(value / 100)
     return (Change({"cure_nitrite_fraction": value / 100}),) if usual else ()
 
 
@@ -60,7 +60,7 @@ def besides(value: float, context: Context) -> tuple[Intent, ...]:
     out: list[Intent] = []
     if context.phase == "none":
         return ()
-    if context.phase in ("waiting", "curing"):
+    if context.phase in RAW:
         out += _sizes("thickness", value, {unit: _THICK[unit] for unit in dict.fromkeys(("mm", context.units.length))})
     if context.phase == "waiting":
         out += _sizes("mass", value, {context.units.mass: _HEAVY[context.units.mass]})

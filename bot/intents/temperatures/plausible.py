@@ -8,13 +8,11 @@ rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is pas
 from dataclasses import dataclass
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import FALLING, IN_THE_COLD, RAW, Context
 from bot.intents.intents import Temperature
 from bot.measures import to_house
 from core.batch.events import Probe
 
-COLD_PHASES: Final = ("waiting", "curing", "drying", "stored")
-FALLING_PHASES: Final = ("resting", "chilling")
 # where a thermometer can stand at all: (probe, unit) -> low, high
 _WIDE: Final = {
     (Probe.CORE, "f"): (30.0, 212.0), (Probe.CORE, "c"): (0.0, 100.0),
@@ -125,7 +123,7 @@ def set_point(probe: Probe, value: float) -> tuple[str, ...]:
 def everything(value: float, context: Context, unit: str | None = None) -> tuple[Temperature, ...]:
     """Every temperature that a number can be at all, the person's own unit first: what is offered when asking."""
     units = (unit,) if unit else (context.units.temperature, "c" if context.units.temperature == "f" else "f")
-    raw = context.phase in ("waiting", "curing")
+    raw = context.phase in RAW
     cold = (Probe.BRINE, Probe.FRIDGE) if context.brine_made else (Probe.FRIDGE, Probe.BRINE)
     cold = (Probe.FRIDGE,) if context.dry else cold
     probes = cold if raw else (Probe.CORE, Probe.PIT, Probe.FRIDGE)
@@ -138,11 +136,11 @@ def _fits(probe: Probe, unit: str, value: float) -> bool:
 
 
 def _bare(value: float, context: Context) -> tuple[Temperature, ...]:
-    if context.phase in COLD_PHASES:
+    if context.phase in IN_THE_COLD:
         return _bare_cold(value, context)
     if context.phase == "cooking":
         return _bare_cooking(value, context)
-    if context.phase in FALLING_PHASES:
+    if context.phase in FALLING:
         return _bare_falling(value, context)
     return ()
 
@@ -219,7 +217,7 @@ def _follows(core: Temperature, context: Context) -> bool:
     step = _celsius(core) - last
     if context.phase == "chilling" and last < _COOLING_C:
         return step <= _DIP_K
-    return step <= _CARRY_K if context.phase in FALLING_PHASES else -_DIP_K <= step <= _RISE_K
+    return step <= _CARRY_K if context.phase in FALLING else -_DIP_K <= step <= _RISE_K
 
 
 def _called_for(context: Context, *steps: str) -> bool:
@@ -239,7 +237,7 @@ def _core_units(value: float, context: Context) -> tuple[str, ...]:
     own = context.units.temperature
     if value > 100:
         return ("f",)
-    if context.phase in COLD_PHASES:  # raw meat in the cold, or just out of it
+    if context.phase in IN_THE_COLD:  # raw meat in the cold, or just out of it
         raw = tuple(unit for unit in ("c", "f") if _fits(Probe.BRINE, unit, value))
         hot = own not in raw and (not raw or _fits(Probe.CORE, own, value))  # on the fire, and nobody said so
         return (*raw, own) if hot else raw
@@ -284,12 +282,12 @@ def _probes(number: Number, context: Context) -> tuple[Probe, ...]:
     unit, value = number.unit or "c", number.value
     if value > _SLIP or context.phase == "cooking":
         return (Probe.PIT,) if _only_pit(value, unit) else (Probe.CORE,)
-    if context.phase in FALLING_PHASES:
+    if context.phase in FALLING:
         core = Temperature(value, unit, Probe.CORE)
         return (Probe.CORE, Probe.FRIDGE) if _may_be_the_fridge(core, context) else (Probe.CORE,)
     if context.phase == "drying" and _only_pit(value, unit):
         return (Probe.PIT,)
-    if context.phase in COLD_PHASES and _fits(Probe.FRIDGE, unit, value):
+    if context.phase in IN_THE_COLD and _fits(Probe.FRIDGE, unit, value):
         probe = _cold_probe(context)
         return (probe,) if probe else (Probe.FRIDGE, Probe.BRINE)
     return ()

@@ -9,7 +9,7 @@ from datetime import timedelta
 from typing import Final
 
 from bot import measures
-from bot.intents.context import Context
+from bot.intents.context import IN_THE_COLD, SET_UP, Context
 from bot.intents.intents import Reading, Snooze, Temperature, Unclear
 from bot.intents.lengths import THICK_AND_THIN
 from bot.intents.rated import MARK
@@ -26,7 +26,7 @@ from bot.intents.temperatures.cold_readings import (
 )
 from bot.intents.temperatures.lids import grate_alone
 from bot.intents.temperatures.pairs import by_piece
-from bot.intents.temperatures.plausible import COLD_PHASES, everything
+from bot.intents.temperatures.plausible import everything
 from bot.intents.temperatures.set_points import WANTED
 from bot.intents.temperatures.settled import EARLIER, Found, settled
 from bot.intents.temperatures.swings import APART, swings
@@ -60,7 +60,6 @@ _BETWEEN: Final = re.compile(
     r"|s)* ?between (?P<low>-?\d{1,3}(?:\.\d)?)"
     r"(?: ?[cf])? and (?P<high>-?\d{1,3}(?:\.\d)?(?: ?[cf])?)"
 )
-_SET_UP: Final = ("none", "waiting", "curing")
 _FRACTION: Final = re.compile(r"(?<![\d/])[1-9]/(?:2|3|4|5|8|16)(?![\d/])")
 _MINUTES: Final = ("30", "45", "60", "90")  # alone, and not called for, they may be a reminder
 _COUNTED: Final = re.compile(  # «11 bags», «2 chunks», «5 days», «day 3»: no temperatures, but «pit 95 fish 48»
@@ -112,7 +111,7 @@ def _read(text: str, context: Context, *, loose: bool) -> Reading | Unclear | No
         return None
     if swung := swings(text, context):
         return _of_a_swing(*swung, context)
-    if context.phase in _SET_UP and (several := several_days(text, context)):
+    if context.phase in SET_UP and (several := several_days(text, context)):
         return several
     text = MARK.sub(" ", _COUNTED.sub(" ", _SINCE_A_MEAL.sub("", text)))
     text, lid = grate_alone(of_the_brine(text, context), context)
@@ -125,11 +124,11 @@ def _read(text: str, context: Context, *, loose: bool) -> Reading | Unclear | No
             return there
     text = without_beside(_ALL_IN.sub(r" \g<unit>", text), context.phase)
     text = _MIXED.sub(lambda mixed: f"{measures.number(mixed[0]):g}", text)
-    if _FRACTION.search(text) or (context.phase in _SET_UP and _THICK.search(text) and not _COLD.search(text)):
+    if _FRACTION.search(text) or (context.phase in SET_UP and _THICK.search(text) and not _COLD.search(text)):
         return None  # «thick end 2.5 thin end 1.5», «2 1/4»: how thick it is
     if between := _BETWEEN.fullmatch(text):
         return _either(between, context)
-    if context.phase in COLD_PHASES and not _MEAT.search(text):
+    if context.phase in IN_THE_COLD and not _MEAT.search(text):
         text = re.sub(r"\bprobes?\b", "display", text)  # a probe in the fridge, as long as there is no meat to stand in
     text = by_piece(of_one_fridge(text, context), context)
     line = taken_apart(_AIR_PROBE.sub("pit", text) if context.phase in ("drying", "cooking") else text)
