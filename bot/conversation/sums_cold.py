@@ -13,7 +13,7 @@ from bot.intents.sums.told import Told, told
 from bot.intents.sums.wanted import by_unit, salt_wished
 from bot.intents.weights import asked_for_each
 from bot.wording import per_weight, sums, sums_asked, sums_mixed, sums_salt
-from core.cure.contents import Contents
+from core.cure.contents import STRONG_CURES, WEAK_CURES, Contents
 from core.cure.dose import Dose, Recipe, dose, from_teaspoons, house_target
 from core.cure.judgement import Judgement, judge
 from core.cure.nitrite import skin_free
@@ -23,8 +23,8 @@ from core.service.turn import Turn
 from core.units import Fraction, Kilograms, MilligramsPerKilogram
 
 LAW = ("FSIS_HANDBOOK_1995",)
-USUAL = (0.0625, 0.0588)
-APART = (0.0625, 0.006)  # the strong and the weak kind, ten times apart: what is right with one is no cure or too much
+# the strong and the weak kind, ten times apart: what is right with one is no cure or too much
+APART = (STRONG_CURES[0], WEAK_CURES[0])
 _FIRST_KIND = re.compile(
     r"(?:#|\bno ?|\bnumber |\bcure |\bpowder |\bsalt )1\b(?! ?(?:kg|g|lb|%|tsp|tbsp))"
 )  # always a strong one
@@ -96,7 +96,7 @@ def _level(line: Told) -> MilligramsPerKilogram | None:
 def within_the_law(turn: Turn, line: Told) -> None:
     """Raises OverLimit for a level that no dose of any weight or strength may make."""
     try:
-        weighed(turn, line, line.meat or 1.0, USUAL[0])
+        weighed(turn, line, line.meat or 1.0, STRONG_CURES[0])
     except OverLimit as over:
         raise replace(over, passing_cure_kg=None) from over  # the passing dose hangs on a strength that nobody told
 
@@ -106,7 +106,7 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
     try:
         return tuple(
             (one, weighed(turn, line, counted_meat(line, line.meat or by_unit(line.text)), one).cure_kg)
-            for one in USUAL
+            for one in STRONG_CURES
         )
     except SaltbellError:
         return None
@@ -115,7 +115,7 @@ def usual_doses(turn: Turn, line: Told) -> tuple[tuple[Fraction, Kilograms], ...
 def salt_and_sugar(turn: Turn, line: Told) -> str:
     """The plain salt and the sugar beside a dose whose strength is not told, where they are asked for with it."""
     try:
-        found = weighed(turn, line, counted_meat(line, line.meat), USUAL[0])
+        found = weighed(turn, line, counted_meat(line, line.meat), STRONG_CURES[0])
     except SaltbellError:
         return ""
     return beside(line, found.salt_kg)
@@ -196,7 +196,7 @@ def judged(turn: Turn, line: Told, strength: Fraction) -> list[Judgement]:
 def usual_levels(turn: Turn, line: Told) -> tuple[tuple[Fraction, Judgement], ...] | None:
     """What a strong and a weak curing salt would make, by law, while the strength is not told."""
     try:
-        kinds = USUAL if _FIRST_KIND.search(line.text) else APART
+        kinds = STRONG_CURES if _FIRST_KIND.search(line.text) else APART
         return tuple((one, judged(turn, line, one)[-1]) for one in kinds)
     except SaltbellError:
         return None

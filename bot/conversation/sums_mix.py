@@ -5,7 +5,7 @@ from dataclasses import replace
 from typing import Final
 
 from bot import measures
-from bot.conversation.sums_cold import APART, USUAL, judged, mixed, usual_doses
+from bot.conversation.sums_cold import APART, judged, mixed, usual_doses
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, counted, need
 from bot.intents.rates import shares
@@ -13,6 +13,7 @@ from bot.intents.sums.fitting import is_curing, masses
 from bot.intents.sums.told import Told
 from bot.wording import sums, sums_mixed, sums_packet, sums_salt
 from core.answers import mixing
+from core.cure.contents import STRONG_CURES
 from core.cure.judgement import judge
 from core.errors import Missing
 from core.service.turn import Turn
@@ -51,7 +52,7 @@ def _recipe(turn: Turn, line: Told) -> Answer:
     cure = line.cure or 0.0
     others = [m for m in masses(line.text) if m not in line.meats]
     found = mixing.scaled(base, mine, tuple(others))
-    made = judge(mixed(turn, replace(line, water=None), base, (cure, USUAL[0]))) if cure else None
+    made = judge(mixed(turn, replace(line, water=None), base, (cure, STRONG_CURES[0]))) if cure else None
     doses = usual_doses(turn, replace(line, meats=(mine,))) if made is None and is_curing(line.text) else None
     of_cure = sums_mixed.cure_beside(doses) if doses else sums_salt.held_to_the_limit(made)
     said = sums_salt.scaled(found, (base, mine), tuple(others), of_cure, turn.person)

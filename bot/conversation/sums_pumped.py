@@ -2,13 +2,14 @@
 
 from dataclasses import replace
 
-from bot.conversation.sums_cold import LAW, USUAL, weighed
+from bot.conversation.sums_cold import LAW, weighed
 from bot.conversation.sums_hot import Answer
 from bot.conversation.sums_salt import KITCHEN, need
 from bot.intents.sums.told import Told
 from bot.intents.sums.wanted import weights
 from bot.wording import sums_pumped
 from core.answers import mixing
+from core.cure.contents import STRONG_CURES
 from core.service.turn import Turn
 from core.units import Fraction, Kilograms
 
@@ -22,7 +23,7 @@ def _inject(turn: Turn, line: Told) -> Answer:
         return sums_pumped.taken_up(pickle, before, turn.person), KITCHEN, {"pump": pickle / before}
     mass, pump = need(line.meat, "meat"), line.pump or next((f for f in line.fractions if f < 0.3), mixing.PUMP)
     injected = replace(line, pump=pump, water=None)
-    doses = tuple((one, weighed(turn, injected, mass, one).cure_kg) for one in USUAL)
+    doses = tuple((one, weighed(turn, injected, mass, one).cure_kg) for one in STRONG_CURES)
     return sums_pumped.inject(mass, pump, doses, turn.person), LAW, {"pickle_kg": pump * mass}
 
 

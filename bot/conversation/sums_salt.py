@@ -12,7 +12,7 @@ from bot.intents.sums.told import Told
 from bot.intents.sums.wanted import beside_the_cure, by_unit, salt_wished
 from bot.wording import brines, sums, sums_mixed, sums_salt
 from core.answers import amounts, mixing
-from core.cure.contents import SATURATED_BRINE, salometer_degrees
+from core.cure.contents import SATURATED_BRINE, STRONG_CURES, salometer_degrees
 from core.cure.dose import from_teaspoons, house_target, teaspoons
 from core.cure.nitrite import cure_for_dry
 from core.errors import Missing
@@ -26,7 +26,8 @@ _RAISED: Final = re.compile(r"\b(?:salt|raise|stronger|from|up to|bump|bring (?:
 _AS_EATEN: Final = re.compile(r"\b(?:per|in|for|each|an?|every) (?:100 ?g|slice|serving|portion|plate|sandwich)\b")
 _A_PLATE: Final[Kilograms] = 0.2
 HOUSE_SALT: Final = (0.0225, 0.025)  # of all that is counted. Common practice
-STRONG: Final = 0.0625  # of a curing salt nobody names; a weak one brings more salt by a twentieth of its weight
+# of a curing salt nobody names; a weak one brings more salt by a twentieth of its weight
+STRONG: Final = STRONG_CURES[0]
 _KINDS: Final = (
     ("coarse", r"\b(?:coarse|dense|sea)\b"),
     ("light", r"\b(?:light|flak[ey]\w*|feathery)\b"),

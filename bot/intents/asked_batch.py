@@ -2,6 +2,7 @@
 
 from typing import Final
 
+from bot.intents.context import IN_THE_COLD
 from core import patterns as re
 
 _I: Final = r"(?:i|we)"
@@ -90,9 +91,8 @@ _LEAVE: Final = re.compile(
     r"|sleep|turn in|leave (?:it|the house|now)(?: alone| be| overnight)?)\b"
     r"(?! (?:in|on|out|there|longer|till?|until)\b)"
 )
-_WAITS: Final = frozenset({"waiting", "curing", "drying", "stored"})
 
 
 def may_leave(text: str, phase: str) -> bool:
     """Whether somebody asks if they may go, while nothing burns or cools: what is next, and when, goes with the yes."""
-    return phase in _WAITS and bool(_LEAVE.search(text))
+    return phase in IN_THE_COLD and bool(_LEAVE.search(text))

@@ -17,6 +17,7 @@ from bot.intents.waits import covers
 from bot.intents.weights import pieces
 from bot.intents.what_if import read_what_if
 from core import patterns as re
+from core.cure.contents import STRONG_CURES
 from core.cure.dose import from_teaspoons
 from core.units import Fraction, Kilograms
 
@@ -63,7 +64,6 @@ _SALT_ASKED: Final = re.compile(
 _PLAIN_SALT_ASKED: Final = re.compile(  # beside curing salt that is weighed already
     r"\bhow (?:much|many g(?:rams?)?(?: of)?) (?:plain |table |kosher |sea |other |normal )?salt\b"
 )
-_EVERYBODYS: Final = (0.0625, 0.0588)
 _SOLD: Final = ((0.002, 0.0095), (0.055, 0.0665))  # the nitrite in curing salts
 OF_SALTS: Final = (0.0095, 0.0545)  # a share that only plain salt and sugar have, unless nitrite stands beside it
 _OF_ANOTHER: Final = re.compile(
@@ -242,7 +242,7 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
     if not 0.0 < m.value <= 0.1 or _OF_ANOTHER.match(text[m.end :]) or "cure" in shares(text[m.start :].split(",")[0]):
         return False
     before, behind = text[max(0, m.start - _NEAR) : m.start], text[m.end : m.end + _NEAR]
-    if not _NITRITE.search(text) and (_OF_BRINE.search(before) or (m.value not in _EVERYBODYS and BRINE.search(text))):
+    if not _NITRITE.search(text) and (_OF_BRINE.search(before) or (m.value not in STRONG_CURES and BRINE.search(text))):
         return False
     if _NITRITE.search(before) or re.match(r"^ ?(?:of )?nitrite\b", behind):
         return True
@@ -250,7 +250,7 @@ def _is_nitrite(text: str, m: measures.Measure) -> bool:
         return False
     named = _PACKET.search(before) or _OF_CURE.match(behind)
     of_salt = OF_SALTS[0] <= m.value <= OF_SALTS[1]  # «2 % pink salt» is what somebody would put in, and no strength
-    if _SALT_ASKED.search(text) and not named and m.value not in _EVERYBODYS:
+    if _SALT_ASKED.search(text) and not named and m.value not in STRONG_CURES:
         return False
     return bool(named and not of_salt) or any(low <= m.value <= high for low, high in _SOLD)
 

@@ -1,4 +1,4 @@
-"""How it feels and smells, without a number: «its hot», «probe tender», «smells rotten»."""
+"""How it feels, stands and smells, without a number: «its hot», «probe tender», «smells rotten»."""
 
 from itertools import pairwise
 from typing import Final
@@ -15,6 +15,8 @@ _HOT: Final = re.compile(
     r"|(?:(?:its|it is|feels|the|probe|meat|now|nice and|really|probes?) ?)*(?:tender|soft|like butter|jiggly)"
 )
 
+# «hasnt budged»: a temperature that is as it was
+UNMOVED: Final = r"(?:no (?:change|movement|progress)|unchanged|(?:not|hasnt|wont) (?:mov(?:e|ed|ing)|budged?))"
 A_BIT: Final = (
     r"(?:(?:a|bit|a bit|a little|little|kinda|kind of|sort of|slightly|rather|quite|very|really|so|too|still) )*"
 )

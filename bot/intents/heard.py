@@ -29,6 +29,7 @@ from bot.intents.temperatures.plausible import everything
 from bot.intents.temperatures.readings import read_reading
 from core import patterns as re
 from core.batch.events import Probe
+from core.units import KILOGRAMS_PER_OUNCE, KILOGRAMS_PER_POUND, METRES_PER_INCH
 
 _ACTS: Final = (
     Change, Correct, Greet, HandOver, Happened, MoveDeadline, Pause, Reading, Snooze, StepDone, StepMissed,
@@ -64,7 +65,8 @@ _TOO: Final = re.compile(r"\b(?:it|them) 2$")
 _ITS: Final = re.compile(r"\b(?:its|it is|now|back to|down to|back at|reads|says)(?: (?:at|now|already|back|on))* ?$")
 COLD_PLACES: Final = frozenset({Probe.FRIDGE, Probe.BRINE})
 _NEAR: Final = 0.006  # of a value: what a change of units leaves of it
-_FACTORS: Final = (1.0, 100.0, 1000.0, 1 / 0.45359237, 16 / 0.45359237, 1 / 0.0254)
+_UNITS: Final = (KILOGRAMS_PER_POUND, KILOGRAMS_PER_OUNCE, METRES_PER_INCH)
+_FACTORS: Final = (1.0, 100.0, 1000.0, *(1.0 / one for one in _UNITS))
 
 
 def unheard(text: str, found: Sequence[Intent], context: Context) -> list[Intent]:

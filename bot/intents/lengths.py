@@ -4,9 +4,8 @@ from typing import Final
 
 from bot import measures
 from core import patterns as re
-from core.units import Metres
+from core.units import METRES_PER_FOOT, Metres
 
-METRES_PER_FOOT: Final = 0.3048
 _HEIGHT: Final = re.compile(r"\b(?P<n>\d{3,5}) ?(?P<unit>m|met(?:er|re)s?|ft|feet|foot)\b")
 _BARE_HEIGHT: Final = re.compile(r"\b(?:elevation|altitude)(?: of| is| at)? (?P<n>\d{3,5})\b(?! ?(?:[cf]|°|deg\w*)\b)")
 _BARE_THICK: Final = re.compile(

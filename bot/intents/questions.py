@@ -4,6 +4,7 @@ from typing import Final
 
 from bot.intents import asked_batch, filing, yard
 from bot.intents.context import RAW, Context
+from bot.intents.feels import UNMOVED
 from bot.intents.foretold import is_fuelled
 from bot.intents.intents import Ask, Intent, Unclear
 from core import patterns as re
@@ -75,8 +76,8 @@ _TOPICS: Final = (
              r"|\b(?:all|everything|still) safe\b|\b(?:any of (?:it|them|this)|anything|is (?:it|this)) unsafe\b"
              r"|\bsafe to eat\b|\bist (?:es|das) (?:noch )?sicher\b|\bam i safe\b"),
     ("eta", r"\b(?:is|was) (?:this|that|it) (?:already |now |in )?(?:the |a )?stall\b"
-            r"|^(?:its |it |temp |still |been )*(?:stalled|stuck|not moving|no change|hasnt moved|wont move"
-            r"|wont budge)(?: again| still| now| at all)*$|^/?eta\b|^/?ready$"
+            rf"|^(?:its |it |temp |still |been )*(?:stalled|stuck|{UNMOVED})(?: again| still| now| at all)*$"
+            r"|^/?eta\b|^/?ready$"
             r"|(?:^(?:(?:so|and|ok(?:ay)?|well|hey|but|now|right|about|roughly|bot|yo) )*|(?<=\d )|(?<= [fc] ))"
             r"how (?:much )?long(?:er)?(?: (?:left"
             r"|still|to go|now|is left|till its done|until its done|will it take|does it take|till its ready"

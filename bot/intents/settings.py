@@ -15,6 +15,7 @@ from bot.intents.temperatures.plausible import set_point
 from bot.intents.zones import city, jurisdiction_of, named, zone_of
 from core import patterns as re
 from core.batch.events import Probe
+from core.units import METRES_PER_FOOT
 
 _UNIT_WORDS: Final = (
     ("mass", "kg", r"\b(?:kg|kilos?|kilograms?|grams?|metric)\b"),
@@ -95,7 +96,6 @@ _OF_A_YARD: Final = re.compile(r"\b(?:we|i|im|were|yard|live|altitude|elevation|
 _CUTS: Final = (re.compile(r",? (?:so|but) |, "), re.compile(r" (?:and|&) "), re.compile(r" (?=us(?:e|ing) )"))
 MOST_WORDS: Final = 12  # of a line that tells nothing but settings
 HIGHEST_M: Final = 4500.0
-METRES_PER_FOOT: Final = 0.3048
 _NO_SCALE: Final = re.compile(
     r"^(?:(?:but|sorry|i|we|ive|have|got|dont|do|not|own|only|just|theres|there is) )*(?:no|without an?"
     r"|a) ?(?:kitchen |digital |good )?scales?"

@@ -5,10 +5,10 @@ from typing import Final
 
 from bot import measures
 from core import patterns as re
+from core.cure.contents import STRONG_CURES
 from core.units import Fraction, Kilograms
 
-STRONG: Final[Fraction] = 0.0625
-_EVERYBODYS: Final = {0.0625, 0.0588}
+STRONG: Final[Fraction] = STRONG_CURES[0]
 _SOLD: Final = r"(?P<n>6\.25|6\.2|5\.88|5\.9|0?\.[4-9]\d?) ?(?:%|percent|pct)?(?![\d.]| ?(?:kg|g|lb|oz|l|in|mm|cm)\b)"
 _STRENGTHS: Final = re.compile(rf"(?<![\d.]){_SOLD}")
 _HAVE: Final = r"(?:mine|my (?:cure|salt|packet|one|stuff)|i(?:ve| have)(?: got)?|only have|(?:only )?got)"
@@ -54,7 +54,7 @@ def swapped(text: str) -> Swap | None:
     """«recipe says 30 g of 0.5 % nitrite salt, i only have 6.25»: None where it is not both."""
     found = [*_STRENGTHS.finditer(text)] if "." in text else []
     strengths = list(dict.fromkeys(_share(one) for one in found))
-    if not (_CURE_NAMED.search(text) or set(strengths) == _EVERYBODYS):
+    if not (_CURE_NAMED.search(text) or set(strengths) == set(STRONG_CURES)):
         return None
     masses = [m for m in measures.find(text) if m.kind == "mass" and m.unit in ("g", "oz") and m.value <= MOST_DOSE]
     if len(masses) != 1:

@@ -10,6 +10,7 @@ from bot.wording.language import point, say
 from bot.wording.options import CHOSEN, TO_CHANGE
 from core.batch.assess import Assessment
 from core.batch.ways import Way
+from core.cure.contents import STRONG_CURES, WEAK_CURES
 from core.errors import TooLong
 from core.person import Person
 from core.plan.recipe import product
@@ -21,7 +22,7 @@ Rows = tuple[tuple[Button, ...], ...]
 ANSWERED_IN_WORDS = frozenset(
     {Kind.BRINE_CHECK, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK, Kind.DEBRIEF, Kind.USE_BY}
 )
-STRENGTHS = ((0.0625, "6.25 %"), (0.0588, "5.88 %"), (0.006, "0.6 %"), (0.005, "0.5 %"))
+STRENGTHS = tuple((one, f"{100 * one:g} %") for one in (*STRONG_CURES, *WEAK_CURES))
 
 
 def button(label: str, intent: Intent) -> Button:

@@ -9,6 +9,7 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.person import Person, Units
 from core.plan.steps import Kind, State, Step
+from core.units import METRES_PER_FOOT
 
 
 def changed(person: Person, changes: dict[str, Any], now: datetime) -> str:
@@ -43,7 +44,6 @@ COOKS = Words(
         "pot": "you cook in a pot",
     }
 )
-METRES_PER_FOOT = 0.3048
 STANDING = (
     "zone",
     "units",

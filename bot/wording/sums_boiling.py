@@ -3,7 +3,7 @@
 from bot.measures import from_house
 from bot.wording.language import decimal, say
 from core.person import Person
-from core.units import Celsius, Metres
+from core.units import METRES_PER_FOOT, Celsius, Metres
 
 CLOSE_K = 1.1  # 2 °F: two home thermometers agree no better. Common practice
 
@@ -44,7 +44,7 @@ def so_high(at: Celsius, height: Metres, person: Person) -> str:
         "If you live lower than that, the thermometer is off: check it in ice water too.",
         at=_tenths(at, person),
         height=f"{round(height / 50.0) * 50}",
-        feet=f"{round(height / 0.3048 / 100.0) * 100}",
+        feet=f"{round(height / METRES_PER_FOOT / 100.0) * 100}",
     )
 
 

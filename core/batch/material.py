@@ -12,6 +12,7 @@ from math import isfinite
 from core.batch import needled
 from core.batch.batch import Batch
 from core.batch.events import Probe
+from core.cure.contents import STRONG_CURES
 from core.cure.course import Immersion
 from core.cure.dose import Dose, Recipe, dose, house_target
 from core.cure.gradient import Brining, brining, salted
@@ -31,7 +32,7 @@ from core.plan.setup import Setup, by_the_clock
 from core.plan.steps import Band
 from core.units import Celsius, Fraction, Hours, Metres
 
-ASSUMED_STRENGTH = 0.0625  # for the days only, while the packet's figure is unknown: no dose is told from it
+ASSUMED_STRENGTH = STRONG_CURES[0]  # for the days only, while the packet's figure is unknown: no dose is told from it
 CHILLS: dict[str, ChillMethod] = {"foil": "foil", "rack": "rack", "fan": "fan", "ice": "ice"}
 
 

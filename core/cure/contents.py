@@ -15,6 +15,8 @@ from core.units import Fraction, Kilograms, MilligramsPerKilogram
 # is no diluted cure any more, and a slip of the scale is poison.
 WEAKEST_CURE: Final[Fraction] = 0.003
 STRONGEST_CURE: Final[Fraction] = 0.08
+STRONG_CURES: Final[tuple[Fraction, ...]] = (0.0625, 0.0588)  # the pink kinds as packets print them, the usual first
+WEAK_CURES: Final[tuple[Fraction, ...]] = (0.006, 0.005)  # curing salts of the Continent, the same
 LEAFLET_BRINE: Final[Fraction] = 1.0 / 8.0  # 1 part of salt to 7 of water by weight, sources.HOT_SMOKED_FISH
 SATURATED_BRINE: Final[Fraction] = 0.26395  # salt in saturated brine at 60 °F = 100 degrees, sources.SALOMETER
 USUAL_PICKUP: Final[Fraction] = 0.10  # upper end of +3 to +10 % in 3 to 7 days, common practice

@@ -3,6 +3,7 @@
 from typing import Final
 
 from bot.intents.context import FALLING
+from bot.intents.feels import UNMOVED
 from core import patterns as re
 
 _SO_SINCE: Final = re.compile(  # «150 since 9»: it reads so now
@@ -40,7 +41,7 @@ _BARK: Final = re.compile(  # «bark is set at 161»: how it looks beside what i
     r" ?(?:set|nice|good|great|dark|formed|black|firm|brown|mahogany|done)\b(?: (?:now|already|and))*"
 )
 _AS_BEFORE: Final = re.compile(
-    r",? ?\b(?:no (?:change|movement|progress)|unchanged|hasnt (?:moved|budged)|not moved)\b(?: yet)?"
+    rf",? ?\b{UNMOVED}\b(?: yet)?"
     r"(?: (?:in|for|since) (?:an?|half an|\d{1,2}(?:\.\d)?|the last) ?(?:h|hrs?|hours?|m?mins?|minutes?)\b)?,? ?"
 )
 _PIT_THEN: Final = re.compile(  # «pit at 245 now, was 280», «pit 300 for a bit, now 260»: what it reads now
