@@ -5,7 +5,7 @@ A core that is read as it is heated again belongs to no chill, so it is kept as 
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import COOKED, Context
 from bot.intents.intents import Intent, StepDone, Unclear
 from bot.intents.small import ASKS, IF
 from bot.measures import to_house
@@ -72,7 +72,7 @@ _REHEATED_C: Final = celsius_from_fahrenheit(REHEATED_F)
 
 def read_served(text: str, context: Context) -> Intent | None:
     """What a plain text tells of the meal, where the meat is cooked: it rests, chills or is stored."""
-    if context.phase not in ("resting", "chilling", "stored") or ASKS.search(text) or IF.search(text):
+    if context.phase not in COOKED or ASKS.search(text) or IF.search(text):
         return None
     if context.phase != "resting" and _HEATED.search(text):
         return _heated(text, context)
