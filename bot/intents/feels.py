@@ -39,6 +39,22 @@ _SPOILED: Final = re.compile(  # what a nose, an eye or a finger says for sure
     r"|maggots)(?: \w+){0,5})$"
 )
 
+_GONE: Final = re.compile(r"\b(?:slimy|slimey|slime|ropy|rotten|putrid|rancid|maggots?)\b")
+_NOT_SO: Final = re.compile(  # asked, or denied; but «not slimy anymore» was
+    r"^(?:is|are|was|does|can|should|why|what|how|if|when)\b"
+    r"|\b(?:not|no|isnt|wasnt|without|never|neither|arent)\b(?!.*\b(?:any ?more|longer)\b)"
+)
+    r"^(?:is|are|was|does|can|should|why|what|how|if|when)\b|\b(?:not|no|isnt|wasnt|without|never|neither|arent)\b(?!.*\b(?:any ?more|longer)\b)"
+)
+_AROUND: Final = words(  # «smell is fine bit slimy tho», «surface a bit slimy», «rinsed it, not slimy anymore»
+    "it its is was are has have had got gone went feels feel felt looks look smell smells smelling fine ok okay good"
+    " clean normal the a an bit little slightly very really kinda quite so too all and but though tho still now some my"
+    " our i we think just when opened there theres then to touch in on of at one both surface outside inside top bottom"
+    " edge edges side sides underside skin rind fat meat belly bacon ham loin gammon shoulder piece pieces slab bag"
+    " liquid juice brine film layer coat coating sticky not no longer any more anymore rinsed washed wiped off after"
+    " colour color spots patches"
+)
+
 
 _OF_ROT: Final = re.compile(rf"{_ROTTEN}|bad|off")
 _CLEAN: Final = re.compile(
@@ -71,4 +87,8 @@ def how_it_smells(text: str) -> str | None:
 
 def is_spoiled(text: str) -> bool:
     """Whether a plain text says that it went off, as a nose, an eye or a finger tells for sure."""
-    return bool(_SPOILED.match(text.strip(" .!?")))
+    bare = text.strip(" .!?")
+    if _GONE.search(bare) and not _NOT_SO.search(bare):
+        rest = _GONE.sub(" ", bare)
+        return set(re.findall(r"[^\W\d_]+", rest)) <= _AROUND or bool(_SPOILED.match(bare))
+    return bool(_SPOILED.match(bare))

@@ -49,17 +49,15 @@ def left_over(
 
 
 def _weighed(text: str, found: Sequence[Intent], context: Context) -> str:
-    """What has a weight or a size that is in nothing of what was taken, with the words behind it."""
+    """All that has a weight or a size and is in nothing of what was taken, with the words behind it."""
     if any(_asks_itself(one) for one in found):
         return ""
     sizes = [m for m in measures.find(text) if m.kind in _KINDS and not _NOT_SO.search(text[: m.start])]
     sizes = [m for m in sizes if not (_A_RATE.match(text[m.end :]) or (m.kind == "length" and m.value > _LONGEST))]
     known = of_values(found, ZoneInfo(context.zone)) if sizes else ()
-    for m in sizes:
-        if not any(abs(m.value - value) <= _NEAR * abs(value) for value in known):
-            end = _END.search(text, m.end)
-            return text[m.start : end.start() if end else len(text)]
-    return ""
+    left = [m for m in sizes if not any(abs(m.value - value) <= _NEAR * abs(value) for value in known)]
+    ends = [_END.search(text, m.end) for m in left]
+    return ", ".join(text[m.start : end.start() if end else len(text)] for m, end in zip(left, ends, strict=True))
 
 
 def _asks_itself(one: Intent) -> bool:

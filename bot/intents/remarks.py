@@ -76,7 +76,9 @@ _REMARKS: Final = re.Rules(
          rf"^{IT}(?:looks?|looking|went|gone|going|turned|turning|is|are)? ?{A_BIT}(?:{_ODD} )?{_COLOUR}$"
          rf"|^{IT}(?:still )?(?:pink|red|raw|{_COLOUR})(?: (?:in|at|on|near) the (?:middle|centre|center"
          rf"|edges?|bone))?$"
-         rf"|^{IT}(?:looks?|looking) {A_BIT}{_ODD}$"),
+         rf"|^{IT}(?:looks?|looking) {A_BIT}{_ODD}$"
+         rf"|^(?:(?:theres|has|got|a|some|few|little|{_ODD}) )*green(?:ish)? (?:bits?|spots?|patch(?:es)?|dots?"
+         r"|specks?|tinge|stuff) (?:on|in|over|round|to) (?:it|the \w+|one (?:side|end|of them))$"),
         ("late", _ANY,
          r"^(?:(?:its|it is|we are|were|im|i am|getting|running|so|a bit|a little|too|very) )+"
          r"(?:late|behind|slow)$"),

@@ -65,6 +65,34 @@ def test_what_is_asked_planned_or_unclear_is_not_noted(text: str) -> None:
     assert not any(isinstance(one, Change) for one in read(text, DRY))
 
 
+def test_all_that_was_not_taken_is_said() -> None:
+    """«made brine w 1.3 l water and 70g of moon dust»: both weights, not the first alone."""
+    (rest,) = (one for one in read("made brine with 30 g pepper and 70g of mustard", WET) if isinstance(one, Unclear))
+    assert rest.text == "30 g pepper, 70g of mustard"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "smell is fine bit slimy tho",
+        "surface a bit slimy",
+        "rinsed it not slimy anymore",
+        "bag was slimy inside",
+    ],
+)
+def test_slime_and_stench_are_never_a_step(text: str) -> None:
+    """Told in passing, with a good smell, or as rinsed off: it is thrown away, and no look at the bag is done."""
+    (said,) = read(text, context("curing", KILOS))
+    assert isinstance(said, Unclear)
+    assert said.why == "spoiled"
+
+
+@pytest.mark.parametrize("text", ["not slimy", "smells good not slimy at all", "not slimy at all"])
+def test_no_slime_is_no_alarm(text: str) -> None:
+    """What is denied, or said of something else."""
+    assert not any(isinstance(one, Unclear) and one.why == "spoiled" for one in read(text, context("curing", KILOS)))
+
+
 @pytest.mark.parametrize(
     ("phase", "text", "meant"),
     [
