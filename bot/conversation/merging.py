@@ -15,6 +15,8 @@ def together(replies: Sequence[Reply]) -> list[Reply]:
     """The replies with those that follow each other about one batch made one; a question stands last, with its taps."""
     out: list[Reply] = []
     for reply in sorted(replies, key=_asks):
+        if out and reply.text == out[-1].text:
+            continue  # two deeds of one line wait for the same answer
         joined = _joined(out[-1], reply) if out else None
         if joined is None:
             out.append(reply)

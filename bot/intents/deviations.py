@@ -24,6 +24,7 @@ _UNTIMED: Final = frozenset(["leaked", "dosed_twice"])  # how many hours it last
 _ANOTHER_THING: Final = re.compile(  # nor is how warm anything was
     r"\b(?:door|fridge|freezer|core|pit|smoker|grill|brine)\b[^,;]{0,16}(?:\d|\bopen\b)|\b\d{2,3}(?:\.\d)? ?°? ?[cf]\b"
 )
+_PIT_READ: Final = re.compile(r"\b(?:pit|smoker|grill)\b[^,;]{0,16}\d")  # no fridge and no room was so hot
 IN_ONE_LINE: Final = frozenset(ASKED) - {"fire_out"}  # after a fire the readings decide, and are kept as such
 _ASKS: Final = re.compile(r"\b(?:can|should|could|may|is it|do) (?:i|we|it|you|safe|ok)\b")
 _CORE: Final = re.compile(r"\b(?:core|middle|meat|inside|internal|brisket|cent(?:re|er))\b")
@@ -95,7 +96,7 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
     if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
         return None
-    if what in _UNTIMED and _ANOTHER_THING.search(text):
+    if (what in _UNTIMED and _ANOTHER_THING.search(text)) or (what != "fire_out" and _PIT_READ.search(text)):
         return None
     if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
         text = f"it was {text}"

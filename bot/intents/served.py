@@ -50,7 +50,7 @@ _SOME: Final = (
 )
 _A_PART_EATEN: Final = re.compile(  # «kids had some for breakfast», «gave next door a pack», «sent a slab to my mum»
     rf"^(?:(?!not|never|nobody|havent|will|ill)\w+ ){{0,3}}(?:(?:gave|sent|brought|handed|passed)"
-    rf"(?: (?!it |them )[a-z]+){{0,3}} {_SOME}(?: (?:to|for|over|round|away)(?: [a-z]+){{0,4}})?"
+    rf"(?: (?!it )[a-z]+){{0,3}} {_SOME}(?: (?:to|for|over|round|away)(?: [a-z]+){{0,4}})?"
     rf"|(?:had|tried|fried|ate|eaten|enjoyed)(?: up)? {_SOME}(?:,? (?:for (?:breakfast|brunch|lunch|dinner|supper|tea)"
     r"|on toast|in (?:a|the|our|my) \w+|with \w+|already|today|tonight|earlier|just now|yesterday|this morning"
     r"|last night|at the weekend))*)$"

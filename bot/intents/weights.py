@@ -27,6 +27,7 @@ _NOT_MEAT: Final = re.compile(
     r"|cured?|hot|cold)\b)(?! (?:for )?\w+day\b| thurs?\b| fri\b| sat\b| sun\b)|ice|charcoal"
     r"|lump|wood|slices?|portion)\b"
 )
+_NAMED_BEFORE: Final = re.compile(r"\b(?:salt|sugar|cure|water)(?: (?:is|was|were|of))?:? ?$")
 _NOUN: Final = (
     r"(?:pieces?|pcs?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?"
     r"|trouts?"
@@ -159,6 +160,8 @@ def asked_for_each(text: str) -> int:
 def _of_something_else(text: str, mass: Measure) -> bool:
     """«12 g cure», «2 kg brine»; but a kilo and more before «cure #1» is meat."""
     found = _NOT_MEAT.match(text, mass.end)
+    if found is None and mass.value < _NO_SALT_KG and _NAMED_BEFORE.search(text[: mass.start]):
+        return True  # «salt was 80 g», «sugar: 20 g»
     return bool(found) and not (found["dry"] and mass.value >= _NO_SALT_KG)  # type: ignore[index]
 
 
