@@ -44,8 +44,6 @@ _NOT_SO: Final = re.compile(  # asked, or denied; but «not slimy anymore» was
     r"^(?:is|are|was|does|can|should|why|what|how|if|when)\b"
     r"|\b(?:not|no|isnt|wasnt|without|never|neither|arent)\b(?!.*\b(?:any ?more|longer)\b)"
 )
-    r"^(?:is|are|was|does|can|should|why|what|how|if|when)\b|\b(?:not|no|isnt|wasnt|without|never|neither|arent)\b(?!.*\b(?:any ?more|longer)\b)"
-)
 _AROUND: Final = words(  # «smell is fine bit slimy tho», «surface a bit slimy», «rinsed it, not slimy anymore»
     "it its is was are has have had got gone went feels feel felt looks look smell smells smelling fine ok okay good"
     " clean normal the a an bit little slightly very really kinda quite so too all and but though tho still now some my"
