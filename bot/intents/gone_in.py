@@ -18,6 +18,7 @@ from bot.intents.sums.figured import figured
 from bot.measures import Measure, find
 from core import patterns as re
 from core.plan.steps import Kind
+from core.units import Kilograms
 
 _SUBSTANCE: Final = re.compile(r"\b(?:cure|curing|pink|prague|salt|sugar|honey|syrup)\b")
 _SALT: Final = re.compile(
@@ -45,7 +46,7 @@ _NOT_PUT_IN: Final = re.compile(  # asked or wished for, guessed, on top of what
     r"|sure|last (?:time|year|one|batch)|usually|normally|always|recipe|says)\b"
 )
 _DENIED: Final = re.compile(r",? (?:and |but )?(?:not|instead of|rather than) (?:what|as|like|the|\d)[^,;]*")
-_EACH: Final = re.compile(r"\beach\b")
+_EACH: Final = re.compile(r"\b(?:each|apiece)\b")
 _PART: Final = re.compile(r"[,;] |\. ")
 _LOOSE: Final = re.compile(r"(?: (?:with|of|and|plus|using|n|then|in total)|[,:&+ ])+(?=[.,;]|$)|^[ ,.;:&+]+")
 _OF_THE_MIX: Final = words(
@@ -76,7 +77,7 @@ def gone_in(text: str, context: Context, read: Callable[[str], list[Intent]]) ->
     if context.phase not in UNCOOKED or not _SUBSTANCE.search(text):
         return []
     named, line = named_batch(_DENIED.sub("", figured(text)), context)
-    line = _BARE.sub(r"\1 g ", line) if _GRAMS.search(line) else line
+    line = _in_grams(line)
     amounts = list(_amounts(line, dry=context.dry))
     if not amounts or len({one.of for one in amounts}) < len(amounts) or _guessed(line, amounts):
         return []
@@ -88,6 +89,18 @@ def gone_in(text: str, context: Context, read: Callable[[str], list[Intent]]) ->
         return []
     told = _told(text, amounts, steps)
     return [to_batch(one, named) for one in (*beside, *told)] if about(named, context).phase in UNCOOKED else []
+
+
+def of_each(text: str) -> dict[str, Kilograms]:
+    """What went into each of several pieces, by the fields of all of them; empty where a line tells of no such."""
+    line = _in_grams(figured(text))
+    told = _amounts(line, dry=True) if _EACH.search(line) else ()
+    return {f"put_in_{one.of}": one.measure.value for one in told if one.of != "spoons"}
+
+
+def _in_grams(line: str) -> str:
+    """A list of weights of which one has its unit: the bare ones are in the same."""
+    return _BARE.sub(r"\1 g ", line) if _GRAMS.search(line) else line
 
 
 def _amounts(line: str, *, dry: bool) -> Iterator[_Amount]:

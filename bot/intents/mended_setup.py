@@ -97,8 +97,8 @@ _DENIED_DOSE: Final = re.compile(r",? (?:and |but )?(?:not|instead of|rather tha
 _WEIGHT: Final = re.compile(
     r"\b(?:i )?said (?P<said>\d{1,3}(?:\.\d{1,3})?) ?(?P<said_unit>kg|kilos?|lbs?"
     r"|pounds?)?\b.{0,30}?(?<![\d.])(?P<new>\d{1,3}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?$"
-    r"|^(?:its |the |meat |actually |no |i |sorry )*(?:weighed it wrong,?|trimmed|trimming|trimmed weight|weight|mass"
-    r"|weighs)"
+    r"|^(?:its |it |the |meat |actually |no |i |sorry )*(?:weighed it wrong,?|trimmed|trimming"
+    r"|trimmed weight|weight|mass|weighs)"
     r"(?: its| it is| is| was| to)? (?P<trimmed>\d{1,3}(?:\.\d{1,3})?)(?:,? not \d{1,3}(?:\.\d{1,3})?)?$"
     r"|^(?:(?:its|it is|now|only|down to) )+(?P<cut>\d{1,3}\.\d{1,3}) (?:trimmed|after trimming)$"
 )
@@ -114,6 +114,7 @@ _WEIGHT_NOT: Final = re.compile(  # the same the other way round, and why
 )
 _DENIED: Final = re.compile(r"\b(?:not|instead of) (?P<was>\d{1,2}(?:\.\d{1,3})?) ?(?P<unit>kg|kilos?|lbs?|pounds?)?\b")
 _SAME_MASS: Final = 0.03  # relative: «7.5 lb» said, 3.40 kg kept
+_WEIGHED_ANEW: Final = 1.6  # of what was said, where no knife took anything off: beyond it is a slip. Judgement
 _TRIM: Final = (0.5, 1.05)  # a trimmed piece as a share of what was said before
 
 
@@ -264,5 +265,6 @@ def _likely_units(found: re.Match[str], new: float, context: Context) -> list[st
     if said := found["said"]:
         same = [u for u in both if abs(to_house(float(said), u) / context.mass - 1) < _SAME_MASS]
     else:
-        same = [u for u in both if _TRIM[0] <= to_house(new, u) / context.mass <= _TRIM[1]]
+        most = _TRIM[1] if "trim" in found[0] else _WEIGHED_ANEW  # «actually it weighs 2.7» of 2.3 kg is no 2.7 lb
+        same = [u for u in both if _TRIM[0] <= to_house(new, u) / context.mass <= most]
     return same if len(same) == 1 else both

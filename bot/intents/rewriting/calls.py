@@ -32,7 +32,11 @@ RULES: Final = rules(
      rf"|tomorrow)$)", "im away "),
     (r"^skip (?:the )?next (?=(?:reading|check|flip|turn)\b)", "skip the "),
     (r"(?:^(?:it|that|this|they)|(?<=\w)) (?:can|has to|will have to|must) wait(?: a bit| till later)?$", " later"),
-    # away from day to day
+    # away from day to day, or till one, and who does it meanwhile
+    (rf"^(?:(?:im|i am|we are|were|ok|so) )*(?:heading|headed|driving|going)(?: (?:off|away|up|down|over|out))?(?: to"
+     rf"| on)? (?=(?!to\b|back\b|bed\b|it\b|the\b)[a-z]+(?: [a-z]+)? (?:un)?till? (?:{WEEKDAY}|tomorrow|next)\b)",
+     "off to "),
+    (rf"\b((?:un)?till? {WEEKDAY}) (?=[a-z]+ (?:does|minds|takes|has|flips|watches) (?:it|over|them)\b)", r"\1, "),
     (rf"\b(away|off|gone|out|holiday|trip)\b([^,;]*?) ({WEEKDAY}) ?(?:-|to|thru) ?({WEEKDAY})\b", r"\1\2 \3 until \4"),
     (r"^(?:im |ok )?on it$", "later"),
     (r"^(?:my |the |your )?clock is [^,;]{0,20}\b(?:off|wrong|behind|ahead|slow|fast)$", "wrong clock"),
