@@ -75,6 +75,7 @@ DEEDS: Final = re.Rules(
         (Kind.DRY, r"^(?:(?:its|nice and|now|is|all|the|surface) )*tacky(?: now)?$"
                    r"|\b(?:shiny|glossy|dry) (?:and|but|n|&) (?:a (?:bit|little) |slightly |nicely )?(?:tacky|sticky)\b"
                    r"|\bpellicle (?:is )?(?:formed|there|on|done)\b"
+                   r"|\bh(?:u|a)ng(?:ing|s)? (?:(?:it|them) )?(?:up )?in (?:the )?fridge\b"
                    r"|\b(?:patted(?: it)? dry|dried(?: it)?|drying (?:is )?(?:done|now)|air[ -]?drying"
                    r"|(?:drying )?(?:on|onto) (?:the |a )?(?:wire )?rack(?: uncovered)?)\b"),
         (Kind.LIGHT, r"^(?:(?:im|i am|we are|just|now) )*lighting(?: it| the \w+)?(?: up)?(?: now)?$"

@@ -53,7 +53,8 @@ _A_PART_EATEN: Final = re.compile(  # «kids had some for breakfast», «gave ne
     rf"(?: (?!it )[a-z]+){{0,3}} {_SOME}(?: (?:to|for|over|round|away)(?: [a-z]+){{0,4}})?"
     rf"|(?:had|tried|fried|ate|eaten|enjoyed)(?: up)? {_SOME}(?:,? (?:for (?:breakfast|brunch|lunch|dinner|supper|tea)"
     r"|on toast|in (?:a|the|our|my) \w+|with \w+|already|today|tonight|earlier|just now|yesterday|this morning"
-    r"|last night|at the weekend))*)$"
+    r"|last night|at the weekend))*)"
+    r"(?:,? (?:and |but )?(?:it )?(?:was|were|tasted|is|its) (?:\w+ ?){1,4})?$"
 )
 GONE: Final = "gone"
 PRAISED: Final = "praised"

@@ -87,7 +87,7 @@ def zone_of(place: str) -> str | None:
     if key in known:
         return known[key]
     # a slip of the finger keeps the first letter and nearly the length: most names need no comparing
-    if region := _region(name):
+    if (region := _region(name)) or name in _countries():  # «australia» has several, and is no slip of «austria»
         return region
     near = [n for n in (*known, *_ALIASES) if n[0] == key[:1] and abs(len(n) - len(key)) < 3] if len(key) > 3 else []
     close = get_close_matches(key, near, n=1, cutoff=_CLOSE)

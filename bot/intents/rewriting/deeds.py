@@ -37,7 +37,9 @@ RULES: Final = rules(
     (r"\bsat (?=(?:on|out|nude|naked|bare|uncovered|there|for|in the (?:fridge|cooler|bag|brine|tub|car|sun"
      r"|kitchen))\b)", "stood "),
     (r"^(?:she|he) (?=went|came|is|was)", "it "),
-    (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle)\b)", "out of the "),
+    (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle|pot|oven)\b)", "out of the "),
+    # «brine 4 so its in»: a reading, and the deed that was done upon it
+    (r"(?<=\d)(?P<u> ?[cf])? so (?=(?:now )?(?:its|it is|it went|meats?|the meat|ham|in it)\b)", r"\g<u>, "),
     # who is meant is the meat
     (r"\b(?:shes|hes|theyre|theyve) (?=(?:on|off|in|out|done|wrapped|resting|up|at|flipped|lit|rinsed|chilling|soaking"
      r"|still|stuck|sitting|all|now|back in|been)\b|\d)", "its "),

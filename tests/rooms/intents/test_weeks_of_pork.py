@@ -2,7 +2,7 @@
 
 import pytest
 
-from bot.intents.intents import Change, Unclear
+from bot.intents.intents import Change, Settings, Start, Unclear
 from bot.intents.read import read
 from tests.rooms.intents.shorthand import short
 from tests.talk_lines import KILOS, context
@@ -101,6 +101,10 @@ def test_no_slime_is_no_alarm(text: str) -> None:
         ("curing", "started smoking it", "done meat_on"),
         ("cooking", "smoking nicely at 90 c", "done meat_on & read pit 90c"),
         ("curing", "took it off", "done off"),
+        ("waiting", "brine 4 so its in", "read brine 4c & done into_cure"),
+        ("drying", "took it out, hanging in fridge", "done out & done dry"),
+        ("drying", "its out the pot", "done off"),
+        ("stored", "had some for lunch was salty", "done serve"),
         ("curing", "sliced it", "done slice"),
         ("stored", "gave next door a pack", "done serve"),
         ("stored", "kids had some for breakfast", "done serve"),
@@ -111,3 +115,11 @@ def test_no_slime_is_no_alarm(text: str) -> None:
 def test_it_is_on_or_eaten(phase: str, text: str, meant: str) -> None:
     """The smoke, what comes after it, and who had some, however it is told."""
     assert short(read(text, context(phase, KILOS))) == meant
+
+
+def test_whose_law_it_is_weighed_by_is_heard_in_a_greeting() -> None:
+    """«canadian here», before what is begun; and another land of nearly the same name is no slip."""
+    first, begun = read("canadian here, back bacon from pork loin 1.6kg 7cm, dry", context("none", KILOS))
+    assert first == Settings({"jurisdiction": "CA"})
+    assert isinstance(begun, Start)
+    assert not any(isinstance(one, Settings) and one.changes for one in read("im in australia", context("none", KILOS)))
