@@ -38,6 +38,7 @@ RULES: Final = rules(
      r"|kitchen))\b)", "stood "),
     (r"^(?:she|he) (?=went|came|is|was)", "it "),
     (r"\bout the (?=(?:brine|bag|tub|cure|bucket|fridge|smoker|water|pickle|pot|oven)\b)", "out of the "),
+    (r"^(?:its )?((?:[5-9]\d|1\d\d|20\d)(?: ?[cf])?) (?=(?:and |now |its )*off$)", r"\1, "),  # read, and taken off
     # «brine 4 so its in»: a reading, and the deed that was done upon it
     (r"(?<=\d)(?P<u> ?[cf])? so (?=(?:now )?(?:its|it is|it went|meats?|the meat|ham|in it)\b)", r"\g<u>, "),
     # who is meant is the meat

@@ -104,6 +104,7 @@ def test_no_slime_is_no_alarm(text: str) -> None:
         ("waiting", "brine 4 so its in", "read brine 4c & done into_cure"),
         ("drying", "took it out, hanging in fridge", "done out & done dry"),
         ("drying", "its out the pot", "done off"),
+        ("cooking", "66 off", "read core 66c & done off"),
         ("stored", "had some for lunch was salty", "done serve"),
         ("curing", "sliced it", "done slice"),
         ("stored", "gave next door a pack", "done serve"),
