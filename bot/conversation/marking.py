@@ -256,7 +256,7 @@ def _marked(change: Change, step: Step, text: str) -> Reply:
     if after.ledger.thrown:  # whatever is done with it, that comes first, and nothing comes next
         text = "\n".join((incidents.thrown(change, step.kind), text.partition("\n")[0]))
         return Reply(text, facts=facts(after) | step_facts(step), about=after.batch.id)
-    text = f"{put_in.judged(after)}\n{text}".lstrip() if step.kind is Kind.INTO_CURE else text  # not heeded before
+    text = f"{put_in.told_wrong(after)}\n{text}".lstrip() if step.kind is Kind.INTO_CURE else text  # not heeded before
     told = change.before is None or is_told(change.before.batch)
     rows = asking.next_buttons(after)
     if told and not is_told(after.batch):

@@ -39,6 +39,11 @@ def judged(a: Assessment) -> str:
     return f"{VERDICTS[found.verdict]}.\n{_mended(a, d, found, lain)}"
 
 
+def told_wrong(a: Assessment) -> str:
+    """The same, of a dose that the cook told: said again as the meat meets it; the dose of the plan is none."""
+    return judged(a) if a.batch.put_in.get("put_in_cure") is not None else ""
+
+
 def too_weak(a: Assessment) -> str:
     """That what was told as put in is no cure, however pink it makes the meat; "" where it is one, or is only planned."""
     d = a.dose

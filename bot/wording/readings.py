@@ -189,7 +189,7 @@ def _brine(a: Assessment, plain: Plain) -> str:
             limit=numbers.at_most(celsius_from_fahrenheit(MENDED_F), a.person),
         )
     if celsius <= celsius_from_fahrenheit(40.0):
-        return put_in.judged(a) or (
+        return put_in.told_wrong(a) or (
             say("The brine is cold enough: the meat can go in.")
             if "brine" in a.batch.done and a.dose is not None
             else say("That is cold enough for a brine.")
