@@ -257,8 +257,7 @@ def _marked(change: Change, step: Step, text: str) -> Reply:
         text = "\n".join((incidents.thrown(change, step.kind), text.partition("\n")[0]))
         return Reply(text, facts=facts(after) | step_facts(step), about=after.batch.id)
     text = f"{put_in.told_wrong(after)}\n{text}".lstrip() if step.kind is Kind.INTO_CURE else text  # not heeded before
-    told = change.before is None or is_told(change.before.batch)
-    rows = asking.next_buttons(after)
+    told, rows = change.before is None or is_told(change.before.batch), asking.next_buttons(after)
     if told and not is_told(after.batch):
         unknown, taps = put_in.never_told(after)
         text, rows = f"{text}\n{unknown}", (*taps, *rows)
