@@ -15,7 +15,7 @@ def together(replies: Sequence[Reply]) -> list[Reply]:
     """The replies with those that follow each other about one batch made one; a question stands last, with its taps."""
     out: list[Reply] = []
     for reply in sorted(replies, key=_asks):
-        if out and reply.text == out[-1].text:
+        if out and (reply.text, reply.about) == (out[-1].text, out[-1].about):
             continue  # two deeds of one line wait for the same answer
         joined = _joined(out[-1], reply) if out else None
         if joined is None:
