@@ -24,6 +24,10 @@ def _is_on(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    # «fires gone low, 205»: of the fire, and no core
+    (r"^(?:the )?(?:fires?|coals) (?:(?:is|are|has|have|gone|got|getting|running|dropped|fell|went|burning|a bit|quite"
+     r"|too|very|really) ?)+(?:low|weak|cool|cold|hot|high|down)?,? (?:(?:its|at|to|now|reads?) )*"
+     r"(?=[12]\d\d(?: ?f)?(?: now)?$)", "pit "),
     (r"^(wrap|foil)(?: it)? ?\?+$", r"should i \1 it?"),
     (r"^(?:(?:i|we|just|now|ive) )*(?:turned|cranked|dropped|raised|lowered|bumped|brought) (?:it|her|him|the (?:pit"
      r"|grill|smoker|fire|heat|oven)) (?:up |down |back )*to (?=[1-3]\d\d\b)", "run the pit at "),
