@@ -11,6 +11,9 @@ _MEAT: Final = (
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
+    (rf"(?<!for )(?<!for a )\b(?:a )?week on ({WEEKDAY})\b", r"\1 week"),
+    (r"(?<=\w),? (?:but )?(?:no smok(?:e|ing)|not smoked|dont smoke it),? (?:just |only )?(?:boil(?:ed|ing)?"
+     r"|simmer(?:ed|ing)?|poach(?:ed|ing)?)(?: it)?\b", " simmered"),
     (r"^(?:(?:ok|right|so|we are|were|were all|everyones?|all|just|now|finally) )*(?:(?:sitting|sat|sit) down to (?:eat"
      r"|dinner|lunch|supper)|digging in|tucking in|at the table|(?<=are )eating(?: it)?)(?: now)?$", "eating now"),
     (r"^(?=.*\d ?(?:kg|kilo|lb|pound))(?!.*\bsmok)(.*\d.*), ?(hot|cold)$", r"\1, eaten \2"),
