@@ -59,7 +59,8 @@ def say(error: SaltbellError, person: Person) -> str:
         case UnknownCure():
             return language.say(
                 "No dose without the strength of your curing salt.\nLook for the nitrite figure on the packet, "
-                "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure."
+                "like 6.25 %, 5.88 % or 0.6 %. Salt that is merely pink, from a mine, is no cure.\n"
+                "Where no label says it, buy one that does; the plan waits."
             )
         case ByTheClock(strength):
             return language.say(
