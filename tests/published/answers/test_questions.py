@@ -81,6 +81,7 @@ NTHS = (
     "fifteenth",
     "sixteenth",
     "seventeenth",
+    "eighteenth",
 )
 MORE_SETS = [f"{nth}_questions.csv" for nth in NTHS]
 
