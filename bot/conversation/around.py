@@ -81,7 +81,7 @@ _WHAT_THEN: Final = re.compile(
     r",? ?\b(?:so |and )?(?:what (?:happens|then|now|do i do|about (?:it|the \w+))"
     r"|is (?:that|it) (?:ok|okay|fine|bad)\b.*|ok|okay|fine)[ ?]*$|\bwhat happens (?:when|if|while) "
 )
-_MORE_PEOPLE: Final = re.compile(r"\b(?:add\w*|extra|plus|another|\d+ (?:more|extra|additional))\b(?!.*\bin all\b)")
+_MORE_PEOPLE: Final = re.compile(r"\b(?:add\w*|extra|plus|another|\d+ (?:more|extra))\b(?!.*\b(?:in all|total)\b)")
 MAY_WAIT: Final = (Kind.FLIP, Kind.FRIDGE_CHECK, Kind.MID_CHECK)
 SOON: Final = timedelta(minutes=1)
 NEAR: Final = 0.03  # of its weight: the figure that was said before

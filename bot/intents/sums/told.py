@@ -37,6 +37,7 @@ _PEOPLE: Final = re.compile(
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
     r"|mates|bodies|eating|coming|guys|dudes|boys|girls|teens|teenagers|relatives|neighbou?rs|colleagues|souls|sliders|rolls|buns|wraps|subs|bagels)\b"
     r"|\b(?:makes|making|in all|total of) (?:it )?(?P<all>\d{1,3})\b(?! ?(?:kg|g|lb|c|f|h)\b)"
+    r"|\b(?P<total>\d{1,3}) (?:in )?(?:total|altogether)\b"
     r"|\b(?:party of|fe(?:d|eds?|eding)|serves?|table of|group of|enough for|do for|for"
     r"|^(?:were|we are|well be|(?:there will|therell) be)(?: now| only| just)?) (?P<party>\d{1,3})(?=[ ?.,]*$"
     r"|[ ?.,]+(?:now|then|not|does|is|do|instead|how|what|at|bone|on|in|with|and|this|to|got|i|we|have|costs?|price"
@@ -202,8 +203,8 @@ def _people(text: str) -> int | None:
     if not counts:
         return None
     grown = [one for one in counts if kids is None or one.start() != kids.start()]  # «4 kids and 6 adults»
-    found = (grown or counts)[0]
-    told_ = int(found["n"] or found["party"] or found["all"])
+    found = next((one for one in counts if one["total"]), (grown or counts)[0])
+    told_ = int(found["n"] or found["party"] or found["all"] or found["total"])
     more = ceil(int(kids[1]) / 2) if kids and kids.start() != found.start() else 0
     return ceil(told_ * 0.75) if _HALF_KIDS.search(text) else told_ + more
 
