@@ -242,7 +242,7 @@ NCHFP_CURING = Source(
     "2002",
     "CONFIRMED",
 )
-FSIS_WASHING = Source("FSIS_WASHING", "Washing Food: Does It Promote Food Safety?", "USDA FSIS", "-", "CONFIRMED")
+FSIS_WASHING = Source("FSIS_WASHING", "Washing Food: Does It Promote Food Safety?", "USDA FSIS", "-", "MEMORY")
 FSIS_SMOKING = Source("FSIS_SMOKING", "Smoking Meat and Poultry", "USDA FSIS", "-", "CONFIRMED")
 FOOD_CODE_VARIANCE = Source(
     "FOOD_CODE_VARIANCE",

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from core.batch.batch import Batch
-from core.batch.cured import LEFTOVERS, come_in, storage_of
+from core.batch.cured import LEFTOVERS, come_in, counts_as_cured, storage_of
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
 from core.batch.material import piece_of
@@ -80,7 +80,7 @@ def record_of(batch: Batch, known: Known, now: datetime) -> Record:
         injected=setup.method == "inject",
         fat_fraction=kind.composition.fat,
         cured_centre_mg_kg=centre,
-        without_cure=_forgotten(batch) or "no_fresh_dose" in lost_cure(cure),
+        without_cure=_forgotten(batch) or "no_fresh_dose" in lost_cure(cure) or _too_weak(known.dose),
         at_risk_eaters=setup.at_risk_eaters,
         doneness_floor_c=made.cooked_from_c or made.safety_floor_c,
         core=_core(batch),
@@ -188,6 +188,11 @@ def _forgotten(batch: Batch) -> bool:
     into = batch.done.get("into_cure")
     kinds = [what for at, what in batch.incidents if into is not None and at >= into]  # before, nothing was lost
     return any(k.what == "forgot_cure" or (k.what == "wrong_salt" and k.facts.get("salt") == "no_cure") for k in kinds)
+
+
+def _too_weak(dose: Dose | None) -> bool:
+    """Whether the nitrite that went in, by the light end of a spoon, is less than what counts as a cure."""
+    return dose is not None and dose.limit is not None and not counts_as_cured(dose)
 
 
 def _centre(batch: Batch, known: Known) -> float | None:

@@ -88,6 +88,8 @@ def is_told(batch: Batch) -> bool:
     and where plain salt was told without a word of the curing salt, nobody knows that it is in.
     """
     dosed, went_in = batch.dosed, [batch.done[step] for step in ("brine", "into_cure") if step in batch.done]
-    if dosed is None or dosed.nitrite_target == 0.0 or "put_in_cure" in batch.put_in:
-        return dosed is None or dosed.nitrite_target == 0.0 or batch.put_in["put_in_cure"] is not None
+    if dosed is None or dosed.nitrite_target == 0.0:
+        return True
+    if "put_in_cure" in batch.put_in:
+        return batch.put_in["put_in_cure"] is not None
     return dosed.cure_nitrite_fraction is not None and all(at >= batch.started - ROUNDLY for at in went_in)

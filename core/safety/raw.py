@@ -7,7 +7,7 @@ from core.safety.findings import Finding, Outcome, Rule, Status
 from core.safety.fridge import Window, judge_brine, judge_fridge
 from core.safety.history import hours_between
 from core.safety.left_out import judge_nitrite, unknown_dose
-from core.safety.record import CURED_FROM, Record
+from core.safety.record import Record
 from core.safety.storage import Keeping, keeping, raw_line
 from core.sources import COMMON_PRACTICE
 from core.units import SECONDS_PER_DAY, SECONDS_PER_HOUR, Days
@@ -59,19 +59,13 @@ def _days(record: Record) -> list[Finding]:
     """Days raw in the fridge: uncured from the start, cured from the day on which it came out of the cure."""
     until = record.meat_on_at or record.now
     found: list[Finding] = []
-    if record.put_in_cure_at is not None and _uncured(record):
+    if record.put_in_cure_at is not None and (record.ingoing_mg_kg == 0.0 or record.without_cure):
         found.append(_kept(keeping(raw_line(record.species), "raw"), record.put_in_cure_at, until))
     elif record.out_at is not None:
         found.append(_kept(keeping("fish" if record.fish else "corned_beef", "raw"), record.out_at, until))
     if record.put_in_cure_at is not None:
         found += _too_long(_days_between(record.put_in_cure_at, record.out_at or until))
     return found
-
-
-def _uncured(record: Record) -> bool:
-    """Whether no nitrite went in, or less than what counts as a cure: then it keeps as raw meat does."""
-    ingoing = record.ingoing_mg_kg
-    return record.without_cure or (ingoing is not None and ingoing < CURED_FROM)
 
 
 def _kept(line: Keeping, since: datetime, until: datetime) -> Finding:
