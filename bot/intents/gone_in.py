@@ -15,15 +15,13 @@ from bot.intents.doses import SUGAR
 from bot.intents.intents import Change, Intent, StepDone, Unclear
 from bot.intents.small import words
 from bot.intents.sums.figured import figured
+from bot.intents.sums.told import SALT
 from bot.measures import Measure, find
 from core import patterns as re
 from core.plan.steps import Kind
 from core.units import Kilograms
 
 _SUBSTANCE: Final = re.compile(r"\b(?:cure|curing|pink|prague|salt|sugar|honey|syrup)\b")
-_SALT: Final = re.compile(
-    r"^ ?(?:of )?(?:the )?(?:(?:plain|sea|kosher|table|rock|coarse|fine|cooking|normal|regular) )?salt\b"
-)
 _CURE: Final = re.compile(
     r"^ ?(?:of )?(?:the )?(?:\d[\d.]* ?% )?(?:curing salt|pink(?: curing)?(?: salt)?|prague(?: powder)?|cure)"
     r"(?: ?#? ?[12]\b(?! ?g))?"
@@ -125,7 +123,7 @@ def _amounts(line: str, *, dry: bool) -> Iterator[_Amount]:
 
 
 def _behind(line: str, m: Measure) -> re.Match[str] | None:
-    return SUGAR.match(line[m.end :]) or _SALT.match(line[m.end :])
+    return SUGAR.match(line[m.end :]) or SALT.match(line[m.end :])
 
 
 def _guessed(line: str, amounts: list[_Amount]) -> bool:

@@ -44,8 +44,8 @@ _PEOPLE: Final = re.compile(
     r"|enough)\b|, \d)"
 )
 SALT: Final = re.compile(
-    r"^ ?(?:of )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common) )?salt|kosher"
-    r"|(?:(?:light|dense|coarse|salt) )?flakes?)\b"
+    r"^ ?(?:of )?(?:the )?(?:(?:(?:table|sea|kosher|plain|fine|coarse|flake|common|rock|cooking|normal|regular) )?salt"
+    r"|kosher|(?:(?:light|dense|coarse|salt) )?flakes?)\b"
 )
 _SALT_BEFORE: Final = re.compile(  # «salt 180 g»
     r"(?<!curing )(?<!pink )(?<!nitrite )(?<!% )(?<!percent )\bsalt:? (?:is |was |of |at )?$"
