@@ -61,7 +61,7 @@ def beside_plan(a: Assessment) -> tuple[str, ...]:
     """What was planned, where what was told as put in is another dose; and how a brine still becomes the planned one."""
     d, told = a.dose, a.batch.put_in
     wanted = _planned(a, d)
-    if d is None or wanted is None or told.get("put_in_cure_most") is not None:
+    if d is None or wanted is None or _spooned(a):
         return ()
     pairs = ((d.cure_kg, wanted.cure_kg), (d.salt_kg, wanted.salt_kg), (d.sugar_kg, wanted.sugar_kg))
     of = ("put_in_cure", "put_in_salt", "put_in_sugar")
@@ -82,8 +82,7 @@ def to_plan(a: Assessment) -> str:
     Never more than the dose that the plan would weigh for this meat and water.
     """
     d = a.dose
-    spooned = a.batch.put_in.get("put_in_cure_most") is not None  # nobody knows how much is missing
-    if spooned or "into_cure" in a.batch.done or "brine" not in a.batch.done:
+    if _spooned(a) or "into_cure" in a.batch.done or "brine" not in a.batch.done:
         return ""
     wanted = _planned(a, d)
     if d is None or wanted is None:
@@ -101,17 +100,17 @@ def to_plan(a: Assessment) -> str:
 def _mended(a: Assessment, d: Dose, found: Judgement, lain: Hours | None = None) -> str:
     """The way out: weighed anew while the meat is not in, topped up where it is too weak, poured off in time."""
     if found.verdict is Verdict.UNDER_FLOOR:
-        if found.top_up_cure_kg is None or (lain is not None and lain > POUR_OFF_WITHIN):
+        if found.top_up_cure_kg is None or _spooned(a) or (lain is not None and lain > POUR_OFF_WITHIN):
             return cautions.WORDS["under_cured_floor"]
         if "into_cure" not in a.batch.done:
             more = say(
                 "Stir in {more} more of the same salt before the meat goes in: that puts it right.",
-                more=numbers.grams(found.top_up_cure_kg),
+                more=numbers.grams_down(found.top_up_cure_kg),
             )
         else:
             more = say(
                 "Within a day of going in, {more} more of the same salt puts it right; later it keeps and cools by the stricter rules.",
-                more=numbers.grams(found.top_up_cure_kg),
+                more=numbers.grams_down(found.top_up_cure_kg),
             )
         return "\n".join(line for line in (more, _salty(d, found.top_up_cure_kg, a)) if line)
     if "into_cure" not in a.batch.done:
@@ -131,6 +130,11 @@ def _salty(d: Dose, more: Kilograms, a: Assessment) -> str:
         salt=numbers.percent(then.salt_fraction),
         planned=numbers.percent(planned.salt_fraction),
     )
+
+
+def _spooned(a: Assessment) -> bool:
+    """Whether a spoon measured it: nobody knows how much is missing, and what its light end lacks its heavy one may hold."""
+    return a.batch.put_in.get("put_in_cure_most") is not None
 
 
 def _planned(a: Assessment, d: Dose | None) -> Dose | None:
