@@ -10,13 +10,13 @@ from bot.wording import asking, cautions, doses, incidents, numbers, plans
 from bot.wording.curing import NOT_OVER, VERDICTS
 from bot.wording.language import say
 from core.batch.assess import Assessment
-from core.batch.cured import counts_as_cured
 from core.batch.material import dose_of
 from core.batch.weighed import most_in, planned_now
 from core.cure.dose import Dose
-from core.cure.judgement import POUR_OFF_WITHIN, Judgement, Verdict, floor_of, judge
+from core.cure.judgement import POUR_OFF_WITHIN, Judgement, Verdict, judge
 from core.errors import OverLimit
 from core.plan.steps import Step
+from core.safety.record import CURED_FROM
 from core.units import Hours, Kilograms
 
 OTHERWISE = 0.1  # of what was planned, and a gram: no scale and no spoon for the last pinch. Judgement
@@ -48,12 +48,12 @@ def too_weak(a: Assessment) -> str:
     """That what was told as put in is no cure, however pink it makes the meat; "" where it is one, or is only planned."""
     d = a.dose
     told = a.batch.put_in.get("put_in_cure") is not None
-    if not told or d is None or d.limit is None or counts_as_cured(d):
+    if not told or d is None or d.limit is None or d.nitrite_ingoing >= CURED_FROM:
         return ""
     return say(
         "Too weak to count as cured, however pink: {nitrite} nitrite went in, {floor} are the least. It cools and keeps by the uncured rules.",
         nitrite=numbers.ppm(d.nitrite_ingoing),
-        floor=numbers.ppm(floor_of(d.limit)),
+        floor=numbers.ppm(CURED_FROM),
     )
 
 

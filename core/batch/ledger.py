@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 
 from core.batch.batch import Batch
-from core.batch.cured import LEFTOVERS, come_in, counts_as_cured, storage_of
+from core.batch.cured import LEFTOVERS, come_in, storage_of
 from core.batch.events import Probe
 from core.batch.frozen import frozen_at, frozen_days
 from core.batch.material import piece_of
@@ -25,7 +25,7 @@ from core.safety.incidents import lost_cure
 from core.safety.ledger import Verdict, verdict
 from core.safety.left_out import CEILING
 from core.safety.lethality import Lethality, lethality
-from core.safety.record import Fact, Incident, Record
+from core.safety.record import CURED_FROM, Fact, Incident, Record
 from core.units import Days, MilligramsPerKilogram
 
 History = tuple[tuple[datetime, float], ...]
@@ -191,8 +191,11 @@ def _forgotten(batch: Batch) -> bool:
 
 
 def _too_weak(dose: Dose | None) -> bool:
-    """Whether the nitrite that went in, by the light end of a spoon, is less than what counts as a cure."""
-    return dose is not None and dose.limit is not None and not counts_as_cured(dose)
+    """Whether the nitrite that went in, by the light end of a spoon, is less than the cooling rule calls cured.
+
+    The floor of a place is what is planned for: the grams as they are shown may lie a hair under it.
+    """
+    return dose is not None and dose.limit is not None and dose.nitrite_ingoing < CURED_FROM
 
 
 def _centre(batch: Batch, known: Known) -> float | None:
