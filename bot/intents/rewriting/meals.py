@@ -1,9 +1,9 @@
 """The meal: its day and its hour, how it is eaten, and by how many."""
 
-import re
 from typing import Final
 
 from bot.intents.rewriting.words import CLOCK, DAY, MEAL, WEEKDAY, rules
+from core import patterns as re
 
 _MEAT: Final = (
     r"(?:it|them|that|(?:the |my )?(?:meat|flat|point|brisket|bacon|belly|ham|loin|turkey|chicken|bird|duck|salmon"
