@@ -13,6 +13,11 @@ _LEFT: Final = r"(?:left ?overs|rest|remains|remainder|what was left)(?: of (?:i
 _THE_MEAL: Final = r"(?:that|dinner|lunch|supper|eating|(?:we|they) ate|the meal|carving)"
 
 RULES: Final = rules(
+    # snow is cold air; a slush of it is an ice bath
+    (r"^(?!.*\b(?:brine|beer|water)\b)(?:(?:i|we|put|set|stuck|got|its|it|is|are|them|they|the|meat|bird|birds|fish|turkey"
+     r"|chickens?|now|just|sitting|lying|cooling|chilling|outside|out) )*(?:in|into|on) (?:the |a )?snow(?: ?(?:bank"
+     r"|drift|pile))?(?: outside)?,? (?:to (?:cool|chill)(?: down| off)?|cooling|chilling)(?: down| off)?$",
+     "in the chill, on a rack"),
     # until then it stood out
     (rf"^(?:(?:i|we|then|and|only|put|got|moved|stuck|the) )*{_LEFT} (?:(?:went|were|was|got|put|only) )*"
      rf"(?:back )?(?:in|into) (?:the )?(?:fridge|freezer),? (?=after|(?:\S+ )+?(?:later|after))(?:(?:only|about|maybe"
