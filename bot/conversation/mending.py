@@ -249,7 +249,7 @@ def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:
     meant = _in_house(intent, turn.person)
     if not found or meant is None:
         return _unnamed(found, intent)
-    event, read = min(found, key=lambda one: abs(one[1].celsius - meant))
+    event, read = righting.nearest(found, meant, turn.person)
     return None if intent.was is not None and abs(read.celsius - meant) > SAME_READING_K else event
 
 

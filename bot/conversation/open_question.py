@@ -16,7 +16,7 @@ Asked = dict[str, Any]
 SHARED: Final = frozenset(
     {"cure", "mass", "mass_unit", "share", "cut", "deadline", "grey", "salty", "weight_after"}
 )  # fmt: skip
-PASSING: Final = frozenset({"probe", "smell"})  # of what was read or smelt just then
+PASSING: Final = frozenset({"probe", "pair", "smell"})  # of what was read or smelt just then
 ASKED_FOR: Final = timedelta(hours=3)  # after that the words of a line are of something else; a tap still answers
 HOLDS: Final = frozenset({"talk"})  # chosen by a tap, and asks for no words
 

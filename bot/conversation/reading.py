@@ -16,7 +16,7 @@ from bot.reply import Reply
 from bot.wording import asking, deviations, readings, recalled
 from core.batch.assess import Assessment, Change
 from core.batch.batch import Phase
-from core.batch.doubts import Doubted
+from core.batch.doubts import RANGES, Doubted
 from core.batch.events import Done, Probe, Read, What
 from core.person import Person
 from core.plan.steps import Kind, State, Step
@@ -53,15 +53,22 @@ def take(turn: Turn, meant: Understood, intent: Reading) -> Sequence[Reply]:
 def mended(turn: Turn, asked: dict[str, Any], intent: Correct) -> Sequence[Reply]:
     """A doubted reading put right in words («no, 64», «it's celsius», «it's the pit»), and doubted anew."""
     a = taking.look(turn, asked["batch"])
-    which, plain = int(asked["which"]), waiting(asked)
+    plain = waiting(asked)
     unit = intent.unit or (asked["unit"] if intent.value is None else turn.person.units.temperature)
     value = asked["typed"] if intent.value is None else intent.value
+    which = _which(plain, int(asked["which"]), to_house(value, unit))
     plain[which] = (intent.probe or plain[which][0], to_house(value, unit), plain[which][2])
     doubt = taking.doubt(a, plain)
     if doubt is not None:
         typed = Temperature(value, unit) if doubt.which == which else _as_kept(plain[doubt.which], turn.person)
         return (ask(turn, a, plain, doubt, typed),)
     return keep(turn, a, plain)
+
+
+def _which(plain: Sequence[Plain], doubted: int, celsius: Celsius) -> int:
+    """The reading that a number puts right: the doubted one, or the one beside it where that alone can be so warm."""
+    can_be = [low <= celsius <= high for low, high in (RANGES[probe] for probe, _, _ in plain)]
+    return can_be.index(True) if can_be.count(True) == 1 and not can_be[doubted] else doubted
 
 
 def waiting(asked: dict[str, Any]) -> list[Plain]:
@@ -195,7 +202,8 @@ def ask(
     })  # fmt: skip
     said = readings.typed(typed.value, unit)
     suggestion = readings.suggestion(doubt, turn.person, unit)
-    text, rows = asking.doubted(said, doubt.why, suggestion, a.batch.id)
+    slip_of_pit = doubt.why == "typing_slip" and plain[doubt.which][0] is Probe.PIT
+    text, rows = asking.doubted(said, "pit_slip" if slip_of_pit else doubt.why, suggestion, a.batch.id)
     if doubt.why == "jump" and (known := recalled.before_a_jump(a, plain[doubt.which][0])):
         text = f"{text}\n{known}"
     if supposed := recalled.if_right(taking.supposed(a, plain)):

@@ -17,11 +17,14 @@ from bot.measures import from_house
 from bot.reply import Reply
 from bot.wording import mends, unclear
 from core.batch.assess import Change as Differs
+from core.batch.doubts import RANGES
 from core.batch.events import Done, Event, Probe, Read, What
+from core.person import Person
 from core.plan.steps import Kind, Step
 from core.service import batches
 from core.service import readings as taking
 from core.service.turn import Turn
+from core.units import Celsius
 
 _BARE_HOURS = re.compile(  # «at 6 not 7», and no «6 pm», no «6:15», no day of the week
     r"^(?!.*(?:\d ?[ap]\.?m\b|\d[:.]\d\d|noon|midnight|night|morning|evening|day\b))"
@@ -56,6 +59,25 @@ def taken_off(turn: Turn, batch: str, event: Event, intent: Correct) -> Reply | 
     turn.ask(None)
     text = f"{mends.undone((event,), done)}\n{mends.not_there()}"
     return Reply(text, facts=facts(done.after) | {"answer_kind": "asked_back", "asked": "number"}, about=batch)
+
+
+def nearest(found: Sequence[tuple[Event, Read]], meant: Celsius, person: Person) -> tuple[Event, Read]:
+    """Of the readings of one message the one that a number puts right: that can be so warm, is its slip, is nearest."""
+
+    def far(one: tuple[Event, Read]) -> tuple[bool, bool, float]:
+        low, high = RANGES[one[1].probe]
+        typed, put = (round(from_house(c, person.units.temperature)) for c in (one[1].celsius, meant))
+        return not low <= meant <= high, not _slipped(str(typed), str(put)), abs(one[1].celsius - meant)
+
+    return min(found, key=far)
+
+
+def _slipped(typed: str, meant: str) -> bool:
+    """Whether a number is another with its digits in another order, or with one of them lost or doubled."""
+    short, long = sorted((typed, meant), key=len)
+    if len(short) == len(long):
+        return sorted(short) == sorted(long)
+    return any(long[:at] + long[at + 1 :] == short for at in range(len(long)))
 
 
 def nothing_to_mend(turn: Turn, meant: Understood, batch: str, intent: Correct) -> Reply:

@@ -70,6 +70,11 @@ class Context:
     flip_hours: tuple[time, ...] = (time(8), time(20))
 
     @property
+    def unnoted(self) -> bool:
+        """Whether the last numbers were asked about, what or which they are, and none of them was noted."""
+        return self.asked in ("probe", "pair")
+
+    @property
     def free(self) -> bool:
         """Whether nothing is asked; «why» and «wrong» of an answer, or how it smells, may be said, and need not."""
-        return self.asked in (None, "answered", "smell")
+        return self.asked in (None, "answered", "smell", "pair")

@@ -180,7 +180,8 @@ def called(text: str, context: Context) -> str | None:
 
 
 TO_A_PLACE: Final = re.compile(  # «moved it to the fridge at 2»: the meat, and no meal
-    r"\b(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|brought|bring|transferred|slid|shoved?)\b[^,;\d]{0,16}\b(?:to|into|onto"
+    r"\b(?:mov(?:e|ed|ing)|shift(?:ed|ing)?|brought|bring|transferred|slid|shoved?|went|gone|put|got)\b[^,;\d]{0,16}"
+    r"\b(?:to|into|onto"
     r"|in|on)"
     r" (?:the |a |an |my )?(?:fridge|freezer|ice|rack|cooler|oven|cellar|garage|shelf|water|bath|tub|bag|board|counter"
     r"|grill|smoker|pan|tray)\b"

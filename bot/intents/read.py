@@ -235,7 +235,7 @@ def _called_for_a_deed(context: Context) -> bool:
 
 def _correction(plain: str, context: Context) -> Intent | None:
     """A correction; of a number that was asked about and never noted, the reading that it was meant to be."""
-    if context.asked == "probe" and not tells_deed(plain) and (meant := read_reading(_SORRY.sub("", plain), context)):
+    if context.unnoted and not tells_deed(plain) and (meant := read_reading(_SORRY.sub("", plain), context)):
         return meant
     asks = plain.endswith("?") or re.match(
         r"(?:(?:did|was|were|do|does|have|has|is|are) (?:i|we|you|it|that)|(?:can|could|shall) (?:i|we|it))\b", plain

@@ -63,6 +63,7 @@ _ZONE: Final = tuple(
 )
 _REGION: Final = re.compile(r"(?=.{4})\S+(?: \S+){0,2}")  # alone: «et» is another thing, so is «cheap flights to spain»
 _NO_REGION: Final = ("central", "mountain", "cork")
+_NO_TOWN: Final = ("easter", "central", "mountain", "cork", "bath", "turkey")
 _FOR_GOOD: Final = re.compile(r"\b(?:moved to|moving to|live|living|based)\b")  # no journey
 _BACK_IN: Final = re.compile(
     r"^(?:(?:ok|so|and|now|finally|safely|im|i am|were|we are) )*(?:back|home)(?: home| again)? (?:in|to) "
@@ -196,7 +197,8 @@ def _zone(text: str, context: Context) -> Settings | None:
         return Settings({"zone": zone})
     there = _THERE.match(text)
     at = there and (there["place"] or there["of"])
-    if there and (there["now"] or there["came"] or there["here"]) and named(at):
+    first = context.phase == "none" and at not in _NO_TOWN  # «in berlin», where nothing is under way
+    if there and (there["now"] or there["came"] or there["here"] or first) and named(at):
         return _placed(at, text)
     places = [_placed(found["place"], text) for pattern in _ZONE if (found := pattern.search(text))]
     placed = next((one for one in places if one and one.changes), next(iter(places), None))

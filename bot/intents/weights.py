@@ -30,7 +30,7 @@ _NOT_MEAT: Final = re.compile(
 _NAMED_BEFORE: Final = re.compile(r"\b(?:salt|sugar|cure|water)(?: (?:is|was|were|of))?:? ?$")
 _NOUN: Final = (
     r"(?:pieces?|pcs?|slabs?|flats?|points?|briskets?|bell(?:y|ies)|loins?|fillets?|sides?|hams?|breasts?|chickens?"
-    r"|trouts?"
+    r"|trouts?|forellen?|makrelen?|hühner|hähnchen|enten|puten|lachsseiten?|seiten|filets"
     r"|legs|thighs|drum(?:stick)?s|chops|hocks|ducks?|goose|geese|turkeys?|birds?|joints?|roasts?|fish(?:es)?|bits?|ones?|stücke?)"
 )
 _APIECE: Final = (

@@ -216,6 +216,7 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
     """A reading that cannot be: asked about, not swallowed."""
     reasons = {
         "typing_slip": say("{said} cannot be the core now.", said=said),
+        "pit_slip": say("{said} can hardly be the pit now.", said=said),
         "probe_in_air": say("{said} looks like the probe is in the air.", said=said),
         "unit": say("{said} looks like the other unit.", said=said),
         "swapped": say("{said} looks like pit and meat are swapped.", said=said),

@@ -58,6 +58,8 @@ def _pit(a: Assessment) -> str:
 
 def _relit(a: Assessment) -> str:
     """The fire burns again: whether the meat may go on is told by its core."""
+    if a.ledger.thrown:
+        return say("A new fire does not mend what was too warm for too long: put nothing of it back on.")
     example = "158/245" if a.person.units.temperature == "f" else "70/120"
     return say(
         "Good. Read core and pit now, and reply like {example}: the core tells whether it may go on.\n"

@@ -112,7 +112,7 @@ def _of_step(option: Intent, person: Person) -> str:
         case StepDone(at=at) if at is not None:
             return f"{_moment(at, person)}"
         case StepDone(step="off"):
-            return say("The meat is off")
+            return say("It is off the fire")
         case StepDone(step=step) if step:
             return say("{name}: done", name=steps.name_of(step))
         case StepDone():

@@ -7,7 +7,7 @@ where meat cannot do it: a thick piece on a cool fire may be far behind what is 
 leap, fall, or run ahead of every member.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import permutations
@@ -33,6 +33,7 @@ AHEAD_K: Final = 10.0  # the same where no slip explains it: nothing runs so far
 FALL_K: Final = 8.0  # more than a stall's dip, an opened lid or another place takes from the middle. Judgement
 LATER_K: Final = 5.0  # what two home thermometers, a stall's dip and another place make. Judgement
 PIT_NEAR_K: Final = 12.0
+UNDER_MEAT_K: Final = 20.0  # under the core: a pit that died hours ago, or a slip. Judgement
 JUMP_K: Final = 5.6  # 10 °F within 10 minutes
 JUMP_S: Final = 600.0
 SAME_TIME_S: Final = 900.0
@@ -116,6 +117,8 @@ def _pit_doubt(cook: Cook, history: History, new: Seen) -> Doubt | None:
         return _pit_slip(new, here) or Doubt("range", new, here)
     if _may_be_swapped(cook, history, new, pit):
         return Doubt("swapped", new, here, suggested_probe="core")
+    if _far_under_the_meat(history, new):
+        return _digit_lost(new, here)
     if abs(new.celsius - pit) < 45.0 or new.celsius < pit:
         return None  # a fire may be anywhere below its set point
     return _pit_slip(new, here)
@@ -127,6 +130,25 @@ def _may_be_swapped(cook: Cook, history: History, new: Seen, pit: Celsius) -> bo
     if not cores or abs(cores[-1].celsius - pit) >= PIT_NEAR_K:
         return False  # before the members are run, which costs more than all the rest
     return _close(new.celsius, _spread(_expected(cook, _before(history, new, "core")), new.seconds))
+
+
+def _far_under_the_meat(history: History, new: Seen) -> bool:
+    """Whether the pit would be colder than meat that it warmed: of a fire long out, or a digit that was lost."""
+    before = [r.celsius for r in history.of("core") if r.seconds <= new.seconds]
+    return bool(before) and before[-1] - new.celsius > UNDER_MEAT_K
+
+
+def _digit_lost(new: Seen, here: Band) -> Doubt | None:
+    """«28» for 280, where that is about what the pit was."""
+    whole = [(n, back) for n, back in _as_typed(new.celsius) if _whole(n) and 10 <= round(n) <= 99]
+    longer = [(last > 0, back(round(n) * 10.0 + last)) for n, back in whole for last in range(10)]
+    near = [(odd, abs(c - here.p50), c) for odd, c in longer if here.p10 <= c <= here.p90]
+    return Doubt("digits", new, here, suggested_c=min(near)[2]) if near else None  # a round number first
+
+
+def _as_typed(celsius: Celsius) -> tuple[tuple[float, Callable[[float], Celsius]], ...]:
+    """A temperature as it stood on either scale, with the way back from there."""
+    return (fahrenheit_from_celsius(celsius), celsius_from_fahrenheit), (celsius, Celsius)
 
 
 def _pit_slip(new: Seen, here: Band) -> Doubt | None:

@@ -9,7 +9,20 @@ _NEW_BAG: Final = (
     r"|the meat|everything|over))* (?:in|into|to) (?:an? |the )?(?:new|fresh|clean|second|another|bigger) bag)"
 )
 
+_LEFT: Final = r"(?:left ?overs|rest|remains|remainder|what was left)(?: of (?:it|them|the \w+))?"
+_THE_MEAL: Final = r"(?:that|dinner|lunch|supper|eating|(?:we|they) ate|the meal|carving)"
+
 RULES: Final = rules(
+    # snow is cold air; a slush of it is an ice bath
+    (r"^(?!.*\b(?:brine|beer|water)\b)(?:(?:i|we|put|set|stuck|got|its|it|is|are|them|they|the|meat|bird|birds|fish|turkey"
+     r"|chickens?|now|just|sitting|lying|cooling|chilling|outside|out) )*(?:in|into|on) (?:the |a )?snow(?: ?(?:bank"
+     r"|drift|pile))?(?: outside)?,? (?:to (?:cool|chill)(?: down| off)?|cooling|chilling)(?: down| off)?$",
+     "in the chill, on a rack"),
+    # until then it stood out
+    (rf"^(?:(?:i|we|then|and|only|put|got|moved|stuck|the) )*{_LEFT} (?:(?:went|were|was|got|put|only) )*"
+     rf"(?:back )?(?:in|into) (?:the )?(?:fridge|freezer),? (?=after|(?:\S+ )+?(?:later|after))(?:(?:only|about|maybe"
+     rf"|like|around|after) )*({SPAN}|\d{{1,2}}(?:\.5)? ?hours?|a couple (?:of )?hours?)"
+     rf"(?: (?:later|after(?:wards)?)(?: {_THE_MEAL})?)?$", r"the leftovers sat out for \1"),
     (r"\b(fridge (?:is |has |was |just )*(?:dead|died|broken?|off|failed|out)),? (?:and )?(?:its |it is |reads |says "
      r"|shows |at )*(?=\d{2}(?: ?[cf])? (?:in there|inside|in it)\b)", r"\1, fridge "),
     (r"^(?:whats|what is|what was) left (?=(?:is|was|sat|stood|has been|still)\b)", "leftovers "),

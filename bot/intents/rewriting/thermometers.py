@@ -11,6 +11,11 @@ _DEGREES: Final = r"\d{1,2}(?:\.\d)?(?: ?[cf]\b)?"
 _CORE: Final = r"(?:core|meat|internal|middle|pit|grill|smoker|fridge)"
 
 
+_NO_SIZE: Final = r"(?![\d.]* ?(?:mm|cm|in\b|inch|g\b|kg|lbs?\b|oz\b|pounds?|kilos?|%|min|h\b|hours?|people|:))"
+_PIECE: Final = r"(?: (?:one|bird|fish|piece|chicken|duck|turkey|fillet|side|trout|breast|leg|thigh)s?)?"
+_NOW: Final = r"(?: (?:is|are|at|has|have|reads?|was|were|now|its|all|about|shows?))*"
+
+
 def _with_its_unit(found: re.Match[str]) -> str:
     """«fridge runs at 38» is in the unit in which a fridge can run at that number; as it is where that is neither."""
     degrees = int(found[1])
@@ -18,6 +23,11 @@ def _with_its_unit(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    # of several pieces by their size
+    (rf"\b(?:the )?(?:biggest|largest|fattest|thickest|heaviest|bigger|big|large|fat){_PIECE}{_NOW} "
+     rf"(?=[1-9]\d{{1,2}}\b{_NO_SIZE})(?![^;?]*\d ?(?:mm|cm|in|inch\w*|k?g|lbs?|oz|pounds?|kilos?)\b)", "big one "),
+    (rf"\bthe (?:rest|remaining|smallest|smaller|small|little|thinnest|thinner){_PIECE}{_NOW} "
+     rf"(?=[1-9]\d{{1,2}}\b{_NO_SIZE})(?![^;?]*\d ?(?:mm|cm|in|inch\w*|k?g|lbs?|oz|pounds?|kilos?)\b)", "small one "),
     (r"\b(?:the )?(?:probe|fork|skewer|knife)s? (?:just |now |really )*(?:slides?|slid|glides?|slips?|slipped|sinks?)"
      r"(?: right| straight| easily)* in(?:to it)?(?: easily| now| no resistance| like butter)*$", "probe tender"),
     (r"(?<=\d),? probe tender$", " and probe tender"),

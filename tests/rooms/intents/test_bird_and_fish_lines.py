@@ -197,3 +197,24 @@ def test_a_core_beside_a_half_start_is_no_weight() -> None:
     """«breast 150 thigh 155», while the weight is asked for."""
     (found,) = read("breast 150 thigh 155", context("none", POUNDS, asked="mass", asked_of_start=True))
     assert isinstance(found, Reading)
+
+
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("the biggest is 163 the rest 168", [163.0, 168.0]),
+        ("the big bird is at 150, the small one 158", [150.0, 158.0]),
+        ("thickest 141 the rest 150", [141.0, 150.0]),
+    ],
+)
+def test_pieces_by_their_size_are_read_each(text: str, values: list[float]) -> None:
+    """All of them are cores; the coldest counts."""
+    (found,) = read(text, FIRE)
+    assert isinstance(found, Reading)
+    assert [(t.value, t.probe) for t in found.temperatures] == [(value, Probe.CORE) for value in values]
+
+
+@pytest.mark.parametrize("text", ["the biggest is 14 the rest 12 lb", "the big one is 63 mm thick"])
+def test_a_size_in_its_unit_is_no_core(text: str) -> None:
+    """A weight and a thickness stay what they are."""
+    assert not any(isinstance(one, Reading) for one in read(text, FIRE))
