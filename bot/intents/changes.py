@@ -9,6 +9,7 @@ from bot.intents.fields import stated
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Settings, Start, Unclear
 from bot.intents.meats import meat, without
 from bot.intents.percents import odd_strength, open_strength, shared, usual_cure
+from bot.intents.pumped import read_pumped
 from bot.intents.settings import is_off
 from bot.intents.small import content, words
 from bot.intents.temperatures.plausible import set_point
@@ -48,7 +49,7 @@ _WITH_BRINE: Final = re.compile(  # of more than the meat
 )
 _BY_THE_WAY: Final = re.compile(
     r"^(?:(?:wait|no|oops|sorry|actually|hang on|hold on|correction|hmm|ok|it|its|was|is|that|thats|the|piece|meat"
-    r"|weighs|weight)[, ]+)+"
+    r"|weighs|weighed|weight|(?:pork )?belly|ham|brisket|flat|point|loin|bird)[, ]+)+"
 )
 _AFTER: Final = re.compile(r"\b(?:after(?!(?: \w+){0,2} trim)|cooked|finished|in the end|came out|final|yield)\b")
 _CURE_STRENGTH: Final = (
@@ -79,6 +80,8 @@ _HELD: Final = re.compile(r"\b(?:rest|hold|keep)(?:ing|s)?\b.*\b(?:oven|cooler)\
 def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
     text = _NOT_THAT.sub("", text)
+    if context.phase in UNCOOKED and (told := read_pumped(text, context)):
+        return [Change(told)]
     if pieces := _in_pieces(text, context) or counted(text):
         return [Change(pieces)]
     alone = (

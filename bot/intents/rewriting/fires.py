@@ -82,8 +82,8 @@ RULES: Final = rules(
      rf"(?: (?:it|them|(?:the |my )?(?P<b>{_MEAT})|now|away|nicely|already))*(?:,? (?:at )?(?P<n>[6-9]\d|[1-3]\d\d)"
      r"(?P<u> ?[cf])?)?(?: now)?$", _is_on),
     # «belly on at 200»: the pit it went on, and no core
-    (rf"^(?P<a>(?:(?:ok|now|just|i|we|have|ive|got|put|the|my|it|them|both|{_MEAT}|bellies|pieces|is|are|went|goes"
-     r"|has gone|gone) )*)on (?:now )?(?:at|@|with (?:the )?(?:pit|smoker|grill) at) (?P<n>[89]\d|[1-4]\d\d)"
-     r"(?P<u> ?[cf])?(?: degrees)?(?: now)?$", lambda m: f"{m['a'] or 'meat '}on, pit {m['n']}{m['u'] or ''}"),
+    (rf"^(?P<a>(?:(?:ok|now|just|i|we|have|ive|got|put|the|my) )*(?:it|them|both|{_MEAT}|bellies|pieces)(?: (?:is|are"
+     r"|went|goes|has gone|gone|now))* )on (?:now )?(?:at|@|with (?:the )?(?:pit|smoker|grill) at) (?P<n>[89]\d"
+     r"|[1-4]\d\d)(?P<u> ?[cf])?(?: degrees)?(?: now)?$", lambda m: f"{m['a']}on, pit {m['n']}{m['u'] or ''}"),
     (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
 )  # fmt: skip

@@ -21,6 +21,7 @@ RULES: Final = rules(
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
     (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),
     (r"\b(\d{1,2}) and a (?:little |tiny )?bit (?=(?:in|inch\w*|cm|mm|lbs?|pounds?|kgs?|kilos?)\b)", r"just over \1 "),
+    (r"^(?:(?:oh|no|ok|um|oops|sorry)[, ]+)*(?:wait|hang on|hold on)[, ]+(?=[^?]*\bweigh(?:s|ed)?\b[^?]*\d)", ""),
     *TRIM_RULES,
     # so much of nobody says what, on meat: of curing salt it would be worst
     (r"^((?:oops|oh no|damn|uh oh|accidentally|by mistake|i|we|just|think|have|ive|,)[ ,]*)+(put|added|used"
