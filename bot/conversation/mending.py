@@ -5,7 +5,19 @@ from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
-from bot.conversation import as_planned, meal, moving, pumped, reading, righting, spoons, starting, told_of_setup, water
+from bot.conversation import (
+    as_planned,
+    meal,
+    moving,
+    pumped,
+    reading,
+    righting,
+    spoons,
+    starting,
+    told_of_setup,
+    undecided,
+    water,
+)
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
@@ -41,8 +53,8 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
                 others = {name: value for name, value in changes.items() if name not in water.SAID}
                 return (*(_changed(turn, batch, spoons.without_silence(a, others)) if others else ()), dry)
             changes = pumped.other_way(a, changes)
-            if asked_back := pumped.refused(a, changes):
-                return (asked_back,)
+            if back := undecided.eaters(turn, batch, changes) or pumped.refused(a, changes):
+                return (back,)
             wanted = pumped.settled(a, water.settled(a, spoons.without_silence(a, _longer(a, changes))))
         case MoveDeadline(to=to, by=by):
             wanted = {"deadline": meal.deadline(batches.look(turn, batch), to, by)}
@@ -153,7 +165,11 @@ def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[R
     field = "mass" if unit in ("kg", "lb") else "thickness"
     kept = half.get(field) if half else getattr(batches.look(turn, meant.of(intent.batch)).batch.setup, field)
     was = intent.unit_was or OTHER_UNIT.get(unit)
-    if kept is None or was is None or (not half and intent.unit_was is None and _dosed(turn, meant.of(intent.batch))):
+    if (
+        kept is None
+        or was is None
+        or (not half and intent.unit_was is None and told_of_setup.is_weighed(turn, meant.of(intent.batch)))
+    ):
         return (Reply(unclear.which_size(), facts={"answer_kind": "asked_back", "asked": field}),)
     if told_of_setup.decimals(from_house(kept, unit)) < told_of_setup.decimals(
         from_house(kept, was)
@@ -164,11 +180,6 @@ def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[R
     if half:
         return starting.start(turn, meant, Start({field: value}))
     return _changed(turn, meant.of(intent.batch), {field: value})
-
-
-def _dosed(turn: Turn, batch: str) -> bool:
-    """Whether the cure was weighed for the batch: then «thats kilos» may be of any number, and changes no weight."""
-    return not {"brine", "into_cure"}.isdisjoint(batches.look(turn, batch).batch.done)
 
 
 def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:

@@ -55,3 +55,8 @@ def by_its_number(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
 def decimals(value: float) -> int:
     """How many decimals a number must have been typed with."""
     return next((many for many in range(_FINEST) if isclose(value, round(value, many), rel_tol=1e-9)), _FINEST)
+
+
+def is_weighed(turn: Turn, batch: str) -> bool:
+    """Whether the cure was weighed for the batch: then «thats kilos» may be of any number, and changes no weight."""
+    return not {"brine", "into_cure"}.isdisjoint(batches.look(turn, batch).batch.done)

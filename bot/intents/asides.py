@@ -31,7 +31,7 @@ _FIRE_BACK: Final = re.compile(
     r"|burning again"
     r"|on again|relit|wieder an)(?: now)?$|^(?:(?:i|we|ive|have|just|ok) )*"
     r"(?:relit|re-lit|restarted|lit again|lit (?:it|the fire) (?:up )?again|(?:got|have) (?:it|the fire) (?:going|lit"
-    r"|burning|back)(?: again)?)(?: (?:it|the fire|the grill|the smoker))?(?: (?:now"
+    r"|burning|back) again)(?: (?:it|the fire|the grill|the smoker))?(?: (?:now"
     r"|at \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?|(?:\d{1,2}|a few|ten) min(?:utes?|s)? ago|after [\w ]{1,16}))?$"
     r"|^(?:got|have) (?:the )?fire (?:back|going again)$"
 )

@@ -81,7 +81,7 @@ _BARE: Final = re.compile(
     r"\b(?:is|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
     r"|counter|core|middle|meat) (?:about |only |just )?"
     r"(-?\d{1,3}(?:\.\d)?)(?= |$|,)|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
-    r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= (?:in there|in it|inside|this morning|when i)\b)"  # «51 in there this am»
+    r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= (?:in there |in it |inside )?(?:this morning|when i)\b)"  # «51 in there this am»
 )
 _LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
 _INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
