@@ -1,38 +1,35 @@
-"""How old they are who will eat it: told as years, they are no degrees; by the age, whether they are at risk."""
+"""How old they are who will eat it: told as years it is no temperature, and tells whether they are at risk."""
 
 from typing import Final
 
 from bot.intents.rewriting.words import rules
 from core import patterns as re
 
-OLD: Final = 65  # years; DESIGN.md, 5: over 65, and at 65 the stricter side
-YOUNG: Final = 5  # years; under it
-_GROWN: Final = 18
-_LONGEST: Final = 115
+_OLD, _SMALL = 65, 5  # years; the ages from which and up to which an eater is at risk, as said in `fields`
 _KIN: Final = (
-    r"(?:mum|mom|mother|mam|ma|dad|father|pa|gran|grandma|granny|nan|nana|nanna|grandmother|grandpa|grandad|granddad"
-    r"|grandfather|aunt|auntie|uncle|neighbou?r|husband|wife|brother|sister|son|daughter|baby|kid|child|toddler"
-    r"|grandson|granddaughter|grandkid|niece|nephew|boy|girl|little one|youngest|oldest|guest)(?: in law|-in-law)?"
+    r"(?:(?:grand|great ?|great ?grand|god|step)?(?:mother|father|mum|mom|ma|pa|dad|son|daughter|child|kid|parents?)"
+    r"|nan|nana|nanna|granny|gran|grandma|grandpa|grannie|oma|opa|aunt(?:ie|y)?|uncle|wife|husband|brother|sister|niece"
+    r"|nephew|cousin|neighbou?r|guest|baby|kid|boy|girl|toddler|youngest|oldest|little one)"
 )
-_THING: Final = (
+_THING: Final = (  # «a 2 year old pack of cure»
     r"(?:pack|packet|bag|tub|cure|curing|pink|salt|spice|smoker|grill|probe|thermometer|ham|bacon|fridge|freezer)"
 )
 
 
-def _by_age(found: re.Match[str]) -> str:
-    years, who = int(found["n"]), found["who"] or ""
-    if years > _LONGEST:
-        return found[0]
-    if years >= OLD:
-        return f"{who} is elderly" if who else "elderly"
-    if years < YOUNG:
-        return f"{who} is a toddler" if who else "toddler"
-    return f"{who} is grown up" if years >= _GROWN and who else f"{who} is older" if who else "adult"
+def _of_an_age(found: re.Match[str]) -> str:
+    """How old somebody is is no temperature: it counts as whether they are at risk."""
+    years = int(found["years"])
+    who = f"{found['who']} is " if found["who"] else ""
+    return f"{who}{'elderly' if years >= _OLD else 'a toddler' if years <= _SMALL else 'an adult'}"
 
 
 RULES: Final = rules(
-    (rf"\b(?P<who>{_KIN})(?:s| is| has| just| now| only| already| nearly| almost| turn(?:ed|s|ing)| aged)* "
-     r"(?P<n>\d{1,3})\b(?![.:/]\d| ?(?:f|c|lbs?|kg|g|oz|%|min\w*|h|hours?|pm|am|slices?|pieces?|months?)\b)"
-     r"(?: ?(?:years?|yrs?|yo|y/o)(?: old)?)?", _by_age),
-    (rf"(?P<who>)\b(?P<n>\d{{1,3}})[- ]?(?:year[- ]old|yr[- ]old|yo|y/o)\b(?! (?:\w+ )?{_THING}\b)", _by_age),
+    (rf"(?P<who>\b{_KIN}(?:[ -]in[ -]law)?)(?:(?<!guest)(?<!kid)(?<!boy)(?<!girl)(?<!neighbour)(?<!neighbor)s\b| is"
+     r"| has| turn(?:ed|s|ing)|s turning| whos| who is|,? aged?|(?= (?:6[5-9]|[7-9]\d|10\d)\b)) (?:(?:already|nearly"
+     r"|almost|about|only|just|now|turning|turned|over|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)"
+     r"(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
+     r"(?=$|[,;.!?]| (?:and|but|so|who|had|has|ate|is|will|eats|with|too|comes?|coming|joins?|can|may|should|could|does"
+     r"|wants?|ok|what)\b)(?!,? \d)", _of_an_age),
+    (rf"(?P<who>)\b(?P<years>\d{{1,2}}|10\d)[- ]?(?:year[- ]old|yr[- ]old|yo|y/o)\b(?! (?:\w+ )?{_THING}\b)",
+     _of_an_age),
 )  # fmt: skip
