@@ -3,17 +3,28 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
-from math import isclose
 from typing import Any
 
-from bot.conversation import as_planned, meal, moving, reading, righting, spoons, starting, water
+from bot.conversation import (
+    as_planned,
+    meal,
+    moving,
+    pumped,
+    reading,
+    righting,
+    spoons,
+    starting,
+    told_of_setup,
+    undecided,
+    water,
+)
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.intents import Change, Correct, MoveDeadline, Start, Undo
 from bot.intents.withdrawn import READING
 from bot.measures import from_house, to_house
 from bot.reply import Reply
-from bot.wording import mends, put_in, refusals, settings, unclear
+from bot.wording import mends, put_in, refusals, safety, settings, unclear
 from core.batch.assess import Assessment
 from core.batch.assess import Change as Differs
 from core.batch.events import Changed, Done, Event, Probe, Read, What
@@ -24,8 +35,6 @@ from core.service.turn import Turn
 
 SIZES = frozenset({"kg", "lb", "mm", "cm", "in"})
 OTHER_UNIT = {"kg": "lb", "lb": "kg"}
-_FINEST = 4  # decimals; nobody types more of a weight or a thickness
-SAME = 0.05  # in the unit in which it was typed
 SAME_READING_K = 0.6  # a number said again is the one that was kept, rounding included
 PACKET = frozenset({"cure_nitrite_fraction", "cure_nitrate_fraction"})
 PERSONAL = frozenset({"cure_nitrite_fraction"})  # what a person has in the cupboard, not only in this batch
@@ -43,7 +52,10 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
             if dry := water.no_bath(a, changes):
                 others = {name: value for name, value in changes.items() if name not in water.SAID}
                 return (*(_changed(turn, batch, spoons.without_silence(a, others)) if others else ()), dry)
-            wanted = water.settled(a, spoons.without_silence(a, _longer(a, changes)))
+            changes = pumped.other_way(a, changes)
+            if back := undecided.eaters(turn, batch, changes) or pumped.refused(a, changes):
+                return (back,)
+            wanted = pumped.settled(a, water.settled(a, spoons.without_silence(a, _longer(a, changes))))
         case MoveDeadline(to=to, by=by):
             wanted = {"deadline": meal.deadline(batches.look(turn, batch), to, by)}
     deadline = wanted.get("deadline")
@@ -84,6 +96,8 @@ def _told(turn: Turn, done: Differs, changes: dict[str, object]) -> Sequence[Rep
         return (*as_planned.show(turn, done.after, had_plan=had_plan), *as_planned.never_told(done))
     unsaid, rows = put_in.of_cure_unsaid(done.after, changes)
     text = f"{mends.changed(done, changes)}\n{unsaid}".rstrip()
+    if done.before is not None and done.before.ledger.thrown and done.after.ledger.thrown:
+        text = f"{safety.still_thrown(done.after)}\n{text}"  # a plan that moves is no sign that it may be eaten
     return (Reply(text, buttons=rows, facts=facts(done.after), about=done.after.batch.id),)
 
 
@@ -123,14 +137,16 @@ def correct(turn: Turn, meant: Understood, intent: Correct | Undo) -> Sequence[R
             return reading.mended(turn, asked, intent)
     if not _of_reading(intent):
         return _at_another_time(turn, meant, batch, intent)
-    if not batches.readings(turn, batch) and (told := _of_setup(turn, batch, intent)):
+    if (last := told_of_setup.just_told(turn, batch, intent)) is not None:
+        return _changed(turn, batch, dict(last)) if last else (righting.nothing_to_mend(turn, meant, batch, intent),)
+    if not batches.readings(turn, batch) and (told := told_of_setup.by_its_number(turn, batch, intent)):
         return _changed(turn, batch, told)
     event = _meant(turn, batch, _in_its_unit(turn, batch, intent))
     intent = _in_its_unit(turn, batch, intent) if intent.value is not None else intent
     if event is not None and intent.gone:
         done = batches.correct(turn, batch, event.number, None)
         return (Reply(mends.undone((event,), done), facts=facts(done.after), about=batch),)
-    if event is None and (told := _of_setup(turn, batch, intent)):
+    if event is None and (told := told_of_setup.by_its_number(turn, batch, intent)):
         return _changed(turn, batch, told)
     if event is None:
         return (righting.nothing_to_mend(turn, meant, batch, intent),)
@@ -149,25 +165,21 @@ def _in_other_unit(turn: Turn, meant: Understood, intent: Correct) -> Sequence[R
     field = "mass" if unit in ("kg", "lb") else "thickness"
     kept = half.get(field) if half else getattr(batches.look(turn, meant.of(intent.batch)).batch.setup, field)
     was = intent.unit_was or OTHER_UNIT.get(unit)
-    if kept is None or was is None or (not half and intent.unit_was is None and _dosed(turn, meant.of(intent.batch))):
+    if (
+        kept is None
+        or was is None
+        or (not half and intent.unit_was is None and told_of_setup.is_weighed(turn, meant.of(intent.batch)))
+    ):
         return (Reply(unclear.which_size(), facts={"answer_kind": "asked_back", "asked": field}),)
-    if _decimals(from_house(kept, unit)) < _decimals(from_house(kept, was)):  # nobody types 3.4019: it is so already
+    if told_of_setup.decimals(from_house(kept, unit)) < told_of_setup.decimals(
+        from_house(kept, was)
+    ):  # nobody types 3.4019: it is so already
         text = unclear.so_already(from_house(kept, unit), unit)
         return (Reply(text, facts={"answer_kind": "asked_back", "asked": field}),)
     value = to_house(round(from_house(kept, was), 2), unit)
     if half:
         return starting.start(turn, meant, Start({field: value}))
     return _changed(turn, meant.of(intent.batch), {field: value})
-
-
-def _dosed(turn: Turn, batch: str) -> bool:
-    """Whether the cure was weighed for the batch: then «thats kilos» may be of any number, and changes no weight."""
-    return not {"brine", "into_cure"}.isdisjoint(batches.look(turn, batch).batch.done)
-
-
-def _decimals(value: float) -> int:
-    """How many decimals a number must have been typed with."""
-    return next((many for many in range(_FINEST) if isclose(value, round(value, many), rel_tol=1e-9)), _FINEST)
 
 
 def _out_of_the_cupboard(turn: Turn, events: Sequence[Event]) -> None:
@@ -226,19 +238,6 @@ def _time(event: Event, intent: Correct) -> datetime | None:
 def _of_reading(intent: Correct) -> bool:
     """Whether it is the number, the unit or the place that was wrong, and not only the time."""
     return intent.gone or any(said is not None for said in (intent.value, intent.unit, intent.probe))
-
-
-def _of_setup(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:
-    """«55 not 48» of who said, or had assumed, a thickness of 48 mm; «3.1 not 3.4» of a weight: that, in its unit."""
-    a = batches.look(turn, batch)
-    if intent.value is None or intent.was is None or intent.probe is not None:
-        return {}
-    thick = a.piece.thickness if a.batch.setup.thickness is None else a.batch.setup.thickness
-    for field, was, units in (("thickness", thick, ("mm", "in", "cm")), ("mass", a.batch.setup.mass, ("kg", "lb"))):
-        unit = next((one for one in units if abs(from_house(was, one) - intent.was) < SAME), None)
-        if unit is not None:
-            return {field: to_house(intent.value, unit)}
-    return {}
 
 
 def _meant(turn: Turn, batch: str, intent: Correct) -> Event | None:

@@ -45,6 +45,15 @@ def again(turn: Turn, meant: Understood, replies: Sequence[Reply]) -> Sequence[R
     return (*others, last)
 
 
+def eaters(turn: Turn, batch: str, changes: dict[str, Any]) -> Reply | None:
+    """The question for those at risk, where one kind of them alone was denied."""
+    if changes.get("at_risk_eaters", "") is not None:
+        return None
+    text, rows = asking.eaters(batch)
+    turn.ask({"slot": EATERS, "batch": batch})
+    return Reply(text, buttons=rows, facts={"answer_kind": "asked_back", "asked": EATERS}, about=batch)
+
+
 def _free(turn: Turn) -> bool:
     """Whether nothing else is asked that this question would displace."""
     return (turn.open_question() or {}).get("slot") in (None, answered.SLOT, still_asked.SLOT)

@@ -25,14 +25,22 @@ _STAYED_COLD: Final = re.compile(
     r"|throughout|c|f))*$"
 )
 _FIRE_BACK: Final = re.compile(
-    r"^(?:the )?(?:fire|coals?|charcoal|pit|smoker|grill|flame|burner|gas|feuer)(?:s| is| are| ist)? "
+    r"^(?:(?:it|its|it is|is|now|ok) )*(?:lit|burning) again(?: now)?$"
+    r"|^(?:the )?(?:fire|coals?|charcoal|pit|smoker|grill|flame|burner|gas|feuer)(?:s| is| are| ist)? "
     r"(?:(?:now|already|burning|on|up|going|lit) )*(?:back(?: on| up| to life)?|again|going again|lit again"
     r"|burning again"
     r"|on again|relit|wieder an)(?: now)?$|^(?:(?:i|we|ive|have|just|ok) )*"
-    r"(?:relit|re-lit|restarted|lit again|lit (?:it|the fire) (?:up )?again)(?: (?:it"
-    r"|the fire|the grill|the smoker))?(?: (?:now|at \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?"
-    r"|(?:\d{1,2}|a few|ten) min(?:utes?|s)? ago))?$"
+    r"(?:relit|re-lit|restarted|lit again|lit (?:it|the fire) (?:up )?again|(?:got|have) (?:it|the fire) (?:going|lit"
+    r"|burning|back) again)(?: (?:it|the fire|the grill|the smoker))?(?: (?:now"
+    r"|at \d{1,2}(?:[:.]\d\d)? ?(?:am|pm)?|(?:\d{1,2}|a few|ten) min(?:utes?|s)? ago|after [\w ]{1,16}))?$"
     r"|^(?:got|have) (?:the )?fire (?:back|going again)$"
+)
+_A_WHILE: Final = r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of) ?(?:h|hrs?|hours?|m?mins?|minutes?)"
+SO_MUCH_LATER: Final = re.compile(  # «relit 20 min later», «an hour later still 150»: told of what was, and no meal
+    r"\b(?:relit|lit|burning|going again|stuck|still|back (?:on|up|at|to|in)|reads?|showed)\b.*"
+    rf"\b{_A_WHILE} later\b"
+    rf"|\b{_A_WHILE} later,? (?:and |it |its |was |the )*(?:relit|lit|burning|going again|stuck|still|back|at|reads?"
+    r"|showed|fire|pit|core|fridge|brine)\b"
 )
 _CHECKED_AT: Final = re.compile(
     r"^(?:(?:i|we|have|just|ive) )*(?:read|checked|measured|looked at) (?:the )?(?P<what>brine|fridge|pickle)"

@@ -9,6 +9,7 @@ from bot.intents.fields import stated
 from bot.intents.intents import Change, Debrief, Intent, MoveDeadline, Settings, Start, Unclear
 from bot.intents.meats import meat, without
 from bot.intents.percents import odd_strength, open_strength, shared, usual_cure
+from bot.intents.pumped import read_pumped
 from bot.intents.settings import is_off
 from bot.intents.small import content, words
 from bot.intents.temperatures.plausible import set_point
@@ -48,7 +49,7 @@ _WITH_BRINE: Final = re.compile(  # of more than the meat
 )
 _BY_THE_WAY: Final = re.compile(
     r"^(?:(?:wait|no|oops|sorry|actually|hang on|hold on|correction|hmm|ok|it|its|was|is|that|thats|the|piece|meat"
-    r"|weighs|weight)[, ]+)+"
+    r"|weighs|weighed|weight|(?:pork )?belly|ham|brisket|flat|point|loin|bird)[, ]+)+"
 )
 _AFTER: Final = re.compile(r"\b(?:after(?!(?: \w+){0,2} trim)|cooked|finished|in the end|came out|final|yield)\b")
 _CURE_STRENGTH: Final = (
@@ -73,12 +74,21 @@ _HEDGED: Final = re.compile(
 )
 
 
+AT_RISK: Final = re.compile(r"\b(?<!if )(?:is|are) (?:a )?(?:elderly|toddlers?)\b")  # by an age that was told
+_NONE_OF_A_KIND: Final = re.compile(
+    r"^(?:(?:theres|there are|there is|we have|ive got|i have|its|just us|and|ok|nope|nah)[, ]+)*(?:(?:no|nobody|no one"
+    r"|not|without|neither|nor|or|any|is|and|eating|here|old|over 65|the)[, ]+)+(?:kids?|children|babies|toddlers?"
+    r"|pregnant(?: women| ladies)?|elderly|old (?:people|folks?)|over 65s?)(?:[, ]+(?:or|and|no|nor|here|kids|children"
+    r"|elderly|old people|pregnant(?: women)?|babies|eating|this time|at the table))*$"
+)
 _HELD: Final = re.compile(r"\b(?:rest|hold|keep)(?:ing|s)?\b.*\b(?:oven|cooler)\b")
 
 
 def read_change(text: str, context: Context) -> list[Intent]:
     """Fields of the setup that a plain text states; Unclear where something in it may mean several."""
     text = _NOT_THAT.sub("", text)
+    if first := _by_its_words(text, context):
+        return [first]
     if pieces := _in_pieces(text, context) or counted(text):
         return [Change(pieces)]
     alone = (
@@ -89,10 +99,9 @@ def read_change(text: str, context: Context) -> list[Intent]:
     )
     if (words := open_strength(text)) and _NO_NUMBER.search(text):
         return [Unclear("unit", words)]
-    if found := alone or wanted_temperature(text):
+    water = read_water(text, context)
+    if found := alone or wanted_temperature(text) or (Change(water) if water else None):
         return [found]
-    if water := read_water(text, context):
-        return [Change(water)]
     told = stated(text)
     if len(content(told.rest)) > _FOREIGN:
         return []
@@ -117,6 +126,18 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if set(fields) == {"purpose"} and (moved := _eaten_then(text, context)):
         return [Change(fields), moved]
     return [_kept(fields, text, context), *open_ones] if fields else open_ones
+
+
+def _by_its_words(text: str, context: Context) -> Intent | None:
+    """What the needle put in; «no kids»: of one kind of those at risk alone, so the others are asked after."""
+    if context.phase in UNCOOKED and (told := read_pumped(text, context)):
+        return Change(told)
+    return Change({"at_risk_eaters": None}) if _NONE_OF_A_KIND.match(text) else None
+
+
+def who_eats(text: str, context: Context) -> list[Intent]:
+    """«nan is 84 is it ok for her»: who is at risk, told beside a question."""
+    return [Change({"at_risk_eaters": True})] if context.phase != "none" and AT_RISK.search(text) else []
 
 
 def _in_pieces(text: str, context: Context) -> dict[str, Any]:

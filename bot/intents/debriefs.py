@@ -26,8 +26,8 @@ _CUT_TO_LOOK: Final = re.compile(r"\b(?:cut|cutting|sliced?|slicing|opened it|te
 _OF_ANOTHER: Final = re.compile(r"\b(?:last time|next (?:time|one)|same again)\b")
 _TRIMMED: Final = re.compile(r"trim|\b(?:took|cut|sliced|shaved)\b.{0,30}\boff\b|\bof fat\b")
 _AFTER: Final = re.compile(
-    r"\b(?:after(?! (?:the )?trim)|cooked|finished|in the end|at the end|came out|final(?:ly)?|yielded"
-    r"|weighs? (?:out|in)|end weight|\d{1,3} ?(?:kg|kilos?|lbs?|pounds?) (?:left )?out of(?= \d)"
+    r"\b(?:after(?! (?:the )?(?:trim|pump|inject|needl))|cooked|finished|in the end|at the end|came out|final(?:ly)?"
+    r"|yielded|weighs? (?:out|in)|end weight|\d{1,3} ?(?:kg|kilos?|lbs?|pounds?) (?:left )?out of(?= \d)"
     r"|ended(?: up| at)?|\d{1,4}(?:\.\d{1,3})? ?(?:kg|g|gr|grams?|kilos?|lbs?|pounds?) left|when (?:its )?done"
     r"|danach)\b"
 )

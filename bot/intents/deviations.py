@@ -14,6 +14,7 @@ from bot.intents import lasting, questions, spans, when
 from bot.intents.context import Context, Phase
 from bot.intents.incidents import read_happened
 from bot.intents.intents import Happened, Intent, Unclear
+from bot.intents.only_answers import off_the_point
 from bot.intents.temperatures.bounds import bounded
 from bot.intents.temperatures.since import COLD, cold_then
 from core import patterns as re
@@ -80,6 +81,7 @@ _BARE: Final = re.compile(
     r"\b(?:is|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
     r"|counter|core|middle|meat) (?:about |only |just )?"
     r"(-?\d{1,3}(?:\.\d)?)(?= |$|,)|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
+    r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= (?:in there |in it |inside )?(?:this morning|when i)\b)"  # «51 in there this am»
 )
 _LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
 _INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
@@ -97,6 +99,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
     if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
         return None
     if (what in _UNTIMED and _ANOTHER_THING.search(text)) or (what != "fire_out" and _PIT_READ.search(text)):
+        return None
+    if off_the_point(text):
         return None
     if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
         text = f"it was {text}"
@@ -189,7 +193,7 @@ def _celsius(text: str, context: Context) -> float | None:
     warm = measures.of_kind(text, "temperature")
     if warm:
         return warm[0].value if len(warm) == 1 else None
-    bare = [float(found[1] or found[2]) for found in _BARE.finditer(spans.without_spans(text))]
+    bare = [float(found[1] or found[2] or found[3]) for found in _BARE.finditer(spans.without_spans(text))]
     mine = context.units.temperature
     units = (mine, "c" if mine == "f" else "f")
     found = [c for n in bare[:1] for u in units if _COLDEST <= (c := measures.to_house(n, u)) <= _HOTTEST]

@@ -70,8 +70,7 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("purpose", "hot", r"(?<!not )\b(?:slic(?:ed?|ing) (?:it )?(?:hot|warm)|hot off the (?:smoker|grill|fire"
                        r"|pit)|(?:hot|warm) (?:slices|sliced|(?:\w+ )?sandwich(?:es)?)"
                        r"|eat(?:en|ing)? (?:it )?(?:hot|warm)|serv(?:ed?|ing) (?:it )?(?:hot|warm)|straight off)\b"),
-    ("at_risk_eaters", False, r"\bno (?:kids|children|pregnant|at risk|elderly|one at risk)\b|\b(?:nobody"
-                              r"|no one) (?:is )?(?:at risk|pregnant)\b"
+    ("at_risk_eaters", False, r"\bno (?:at risk|one at risk|risk groups?)\b|\b(?:nobody|no one) (?:is )?at risk\b"
                               r"|\b(?:only|all) healthy adults\b"),
     ("at_risk_eaters", True, r"\b(?:pregnant|toddlers?|babies|baby|elderly|chemo|immun\w{0,14}|over 65|grandma"
                              r"|grandpa|small kids|little kids|transplant|dialysis|hiv|(?:has|have|had|with|got)"

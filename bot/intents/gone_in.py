@@ -36,6 +36,7 @@ _GRAMS: Final = re.compile(r"\d ?(?:g|gr|grams?)\b")
 _PUT_IN: Final = re.compile(
     r"\b(?:put|puts|added|used|weighed|dosed|measured|dumped|tipped|poured|threw|chucked|dropped|stirred|mixed|shook"
     r"|went|did|taken|took|rubbed|massaged|sprinkled|salted|coated|covered|dissolved|made)\b"
+    r"|\b(?:found|got|borrowed|bought|have|fixed) (?:(?:the|a|my|our|another|new|kitchen|proper) )*scales?\b"
 )
 _NOT_PUT_IN: Final = re.compile(  # asked or wished for, guessed, on top of what is in, or not done
     r"\?|\b(?:should|shall|can|could|may|might|how|if|when|would|will|going to|gonna|lets|need|want|must|have to"

@@ -95,6 +95,9 @@ _WHAT: Final = re.Rules(
                    r"|\b(?:lost|spilled|spilt) (?:(?:about|maybe|some|like|only|just) )*(?:an? |half a |\d\S* ?)"
                    r"(?:cups?|pints?|quarts?|lit(?:re|er)s?|ml|l|tbsps?|tablespoons?|splash|dash|glass)"
                    r"\b(?! of (?:water|beer))"
+                   r"|\b(?:half an?|an?|a few|some|\d\S*) ?(?:cups?|pints?|quarts?|ml|l|lit(?:re|er)s?|tbsps?"
+                   r"|tablespoons?)(?: of (?:the )?(?:brine|liquid|juice|it))? (?:(?:is|was|are|has|have) )?"
+                   r"(?:gone|lost|leaked|spilled|ran out|missing)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
                    r"|all over|everywhere)|\bhole in the bag\b"
                    r"|\b(?:bag|tub|pouch) (?:has|got|had) (?:a |an? \w+ )?(?:hole|tear|rip|split|leak)s?\b"),

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import spans, when
+from bot.intents.asides import SO_MUCH_LATER
 from bot.intents.context import HOT, UNCOOKED, Context
 from bot.intents.cure_longer import more_days
 from bot.intents.days import WEEKDAY, open_days
@@ -199,7 +200,7 @@ def _offered(text: str, context: Context) -> Unclear | None:
 def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
-    if _MAKES_IT.search(text) or _RATED.search(text) or TO_A_PLACE.search(text):
+    if any(words.search(text) for words in (_MAKES_IT, _RATED, TO_A_PLACE, SO_MUCH_LATER)):
         return True
     if deed and not OF_THE_MEAL.search(text):
         return True

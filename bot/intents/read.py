@@ -23,7 +23,7 @@ from bot.intents.brinings import read_still_in
 from bot.intents.buttons import carried
 from bot.intents.by_name import added, by_number, read_named
 from bot.intents.called import asked_after, by_meat, set_about
-from bot.intents.changes import HOW_EATEN
+from bot.intents.changes import HOW_EATEN, who_eats
 from bot.intents.clause import about, addressed, is_nothing, named_batch, to_batch
 from bot.intents.clauses import as_it_happened, sentences, several, without_plans
 from bot.intents.cold_smoked import read_cold_smoked
@@ -282,7 +282,7 @@ def _parts(plain: str, shown: str, context: Context) -> list[Intent]:
     if found := asked_topic(plain, context):
         return found
     if questions.is_question(plain):
-        return read_asking(plain, shown, context)
+        return [*who_eats(plain, context), *read_asking(plain, shown, context)]
     said = [intent for intent in sentences(plain, context) if not is_nothing(intent)]
     return asked_where(as_it_happened(merged(without_plans(said)), plain), plain, context)
 

@@ -23,7 +23,7 @@ SCHEMA: Final = {"name": "saltbell batch record", "version": 1}
 UNITS: Final = {  # for what the log holds under a name that does not say its unit
     "mass": "mass_kg", "heaviest": "heaviest_kg", "thickness": "thickness_m", "celsius": "temperature_c",
     "grey": "grey_m", "of": "of_m", "nitrite_target": "nitrite_target_mg_kg", "put_in_cure": "put_in_cure_kg",
-    "put_in_cure_most": "put_in_cure_most_kg", "put_in_water": "put_in_water_kg",
+    "put_in_cure_most": "put_in_cure_most_kg", "put_in_pumped": "put_in_pumped_kg", "put_in_water": "put_in_water_kg",
     "put_in_salt": "put_in_salt_kg", "put_in_sugar": "put_in_sugar_kg",
     "hours": "duration_h", "mg_kg": "nitrite_mg_kg", "water_share": "water_share_kg_per_kg",
 }  # fmt: skip

@@ -83,8 +83,9 @@ def no_bath(a: Assessment, kg: Kilograms) -> str:
     said = numbers.plain(kg)
     if a.batch.setup.method == "inject" and a.dose is not None:
         return say(
-            "This one is injected with {pickle} of pickle: in {said} kg (l) of water its cure would be another, so nothing is "
-            "noted.\nMake it as the plan says; for a bath, say «wet brine», and I work out the dose for that.",
+            "This one is injected with {pickle} of pickle: in {said} kg (l) of water its cure would be another, so that water is "
+            "not noted.\nMake it as the plan says, anew if it is mixed already; for a bath, say «wet brine», and I work out the dose "
+            "for that.",
             pickle=numbers.grams(a.dose.pickle_kg),
             said=said,
         )

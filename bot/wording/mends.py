@@ -16,6 +16,7 @@ from bot.wording import (
     numbers,
     options,
     plans,
+    pumped,
     put_in,
     refusals,
     smoked_fish,
@@ -82,7 +83,8 @@ def changed(change: Change, changes: dict[str, Any]) -> str:
     if before is not None and before.batch.setup.method != a.batch.setup.method and "method" not in changes:
         lead = say("{lead}\nThe way of the cure changes with it: {method}.", lead=lead, method=plans.method_line(a))
     if weighed:
-        lead = "\n".join(p for p in (put_in.judged(a), lead, doses.dose_in(a), *put_in.beside_plan(a)) if p)
+        told = (put_in.judged(a), lead, doses.dose_in(a), *put_in.beside_plan(a), pumped.otherwise(a, changes))
+        lead = "\n".join(p for p in told if p)
     elif before is not None and _dose_differs(before, a):
         lead = f"{lead}\n{doses.dose(a)}"
     if by_the_clock(a.batch.setup) and changes.keys() & OF_THE_BRINE:

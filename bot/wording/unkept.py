@@ -39,7 +39,10 @@ def water(a: Assessment) -> str:
     """Another water than the plan's: its litres are wanted, and what they change."""
     water_kg = a.dose.water_kg if a.dose is not None else 0.0
     if not water_kg:
-        return say("There is no water in this cure. {next}", next=plans.coming(a)).strip()
+        return say(
+            "No water goes into this cure: what stands in the bag the salt drew from the meat. Leave it in, it carries the cure. {next}",
+            next=plans.coming(a),
+        ).strip()
     return say(
         "How much water is in it by now? Type all of it, like «2 l water», and I work out the nitrite and the salt anew.\n"
         "Planned were {litres} l with {cure} of curing salt.",

@@ -49,7 +49,8 @@ FIELDS = Words(
         "water_share": "water",
         "frozen": "",
         "put_in_cure": "curing salt put in",
-        "put_in_cure_most": "by the spoon, at most",
+        "put_in_cure_most": "at most",
+        "put_in_pumped": "pumped in",
         "put_in_water": "water put in",
         "put_in_salt": "salt put in",
         "put_in_sugar": "sugar put in",
@@ -125,7 +126,7 @@ def value(field: str, v: Any, a: Assessment) -> str:
             return _water(field, v, a)
         case "vacuum" if v and not meats.fish(a):  # the rule of the cold pack is that of fish
             return say("packed without air")
-        case "mass" | "heaviest":
+        case "mass" | "heaviest" | "put_in_pumped":
             return numbers.mass(v, person)
         case "thickness":
             return numbers.length(v, person)

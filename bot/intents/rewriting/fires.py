@@ -23,7 +23,18 @@ def _is_on(found: re.Match[str]) -> str:
     return f"{found['a'] or found['b'] or 'meat'} is on{pit}"
 
 
+_A_WHILE: Final = (
+    r"(?:(?:about|around|maybe|like|some) )?(?:\d{1,3}|half an|an?|a few|a couple(?: of)?) ?"
+    r"(?:min(?:ute)?s?|hours?|hrs?|h)"
+)
+_LIT_AGAIN: Final = (
+    r"(?:relit|re-lit|restarted|lit|got|had|have|is|back|going|burning|started)"
+    r"(?: (?:it|the|fire|coals|grill|smoker|pit|back|up|on|lit|going|burning|again))*"
+)
 RULES: Final = rules(
+    # «got it going again 20 min later»: so long it was out
+    (rf"^((?:(?:i|we|it|its|but|then|ok|the fire|fire) )*{_LIT_AGAIN}),? ({_A_WHILE}) later$", r"\1 after \2"),
+    (rf"^({_A_WHILE}) later,? ((?:(?:i|we|it|its|but|then|ok|the fire|fire) )*{_LIT_AGAIN})$", r"\2 after \1"),
     # «fires gone low, 205»: of the fire, and no core
     (r"^(?:the )?(?:fires?|coals) (?:(?:is|are|has|have|gone|got|getting|running|dropped|fell|went|burning|a bit|quite"
      r"|too|very|really) ?)+(?:low|weak|cool|cold|hot|high|down)?,? (?:(?:its|at|to|now|reads?) )*"
@@ -70,5 +81,9 @@ RULES: Final = rules(
     (rf"^(?:(?:ok|so|now|its|it is|(?:the )?(?P<a>{_MEAT})(?: is)?|just|already|finally|started|been) )*smoking"
      rf"(?: (?:it|them|(?:the |my )?(?P<b>{_MEAT})|now|away|nicely|already))*(?:,? (?:at )?(?P<n>[6-9]\d|[1-3]\d\d)"
      r"(?P<u> ?[cf])?)?(?: now)?$", _is_on),
+    # «belly on at 200»: the pit it went on, and no core
+    (rf"^(?P<a>(?:(?:ok|now|just|i|we|have|ive|got|put|the|my) )*(?:it|them|both|{_MEAT}|bellies|pieces)(?: (?:is|are"
+     r"|went|goes|has gone|gone|now))* )on (?:now )?(?:at|@|with (?:the )?(?:pit|smoker|grill) at) (?P<n>[89]\d"
+     r"|[1-4]\d\d)(?P<u> ?[cf])?(?: degrees)?(?: now)?$", lambda m: f"{m['a']}on, pit {m['n']}{m['u'] or ''}"),
     (r"^no foil(?: (?:this time|please|for me|today))*$", "no wrap"),
 )  # fmt: skip

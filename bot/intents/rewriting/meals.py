@@ -3,33 +3,14 @@
 from typing import Final
 
 from bot.intents.rewriting.words import CLOCK, DAY, MEAL, WEEKDAY, rules
-from core import patterns as re
 
 _MEAT: Final = (
     r"(?:it|them|that|(?:the |my )?(?:meat|flat|point|brisket|bacon|belly|ham|loin|turkey|chicken|bird|duck|salmon"
     r"|trout|fish)(?: \d)?)"
 )
-_KIN: Final = (
-    r"(?:(?:grand|great ?|great ?grand|god|step)?(?:mother|father|mum|mom|ma|dad|pa|son|daughter|child|parents?)"
-    r"|nan|nana|granny|gran|grannie|oma|opa|aunt(?:ie|y)?|uncle|wife|husband|brother|sister|niece|nephew|cousin"
-    r"|neighbou?r|guest|baby|kid|boy|girl)"
-)
-_OLD, _SMALL = 65, 5  # years; the ages from which and up to which an eater is at risk, as said in `fields`
-
-
-def _of_an_age(found: re.Match[str]) -> str:
-    """How old somebody is is no temperature: it counts as whether they are at risk."""
-    years = int(found["years"])
-    return f"{found['who']} is {'elderly' if years >= _OLD else 'a toddler' if years <= _SMALL else 'an adult'}"
-
-
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
-    (rf"(?P<who>\b{_KIN}(?:[ -]in[ -]law)?)(?:(?<!guest)(?<!kid)(?<!boy)(?<!girl)(?<!neighbour)(?<!neighbor)s\b| is"
-     r"| whos| who is|,? aged?|(?= (?:6[5-9]|[7-9]\d|10\d)\b)) (?:(?:already|nearly|almost|about|only|just|turning|over"
-     r"|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
-     r"(?=$|[,;.!]| (?:and|but|so|who|had|has|ate|is|will|eats|with|too|comes?|coming|joins?)\b)(?!,? \d)", _of_an_age),
     (rf"(?<!for )(?<!for a )\b(?:a )?week on ({WEEKDAY})\b", r"\1 week"),
     (r"(?<=\w),? (?:but )?(?:no smok(?:e|ing)|not smoked|dont smoke it),? (?:just |only )?(?:boil(?:ed|ing)?"
      r"|simmer(?:ed|ing)?|poach(?:ed|ing)?)(?: it)?\b", " simmered"),

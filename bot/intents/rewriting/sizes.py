@@ -21,6 +21,11 @@ RULES: Final = rules(
      r"|and) (?=(?:its|it is|it was|really|actually) [^,;]*\d ?(?:mm|cm|in\b|inch|\"))", ""),
     (r"\b(thickness|weight) (?:was|is) wrong,? (?:(?:its|it is|should be|really|rather) )+", r"\1 is "),
     (r"\b(\d{1,2}) and a (?:little |tiny )?bit (?=(?:in|inch\w*|cm|mm|lbs?|pounds?|kgs?|kilos?)\b)", r"just over \1 "),
+    (r"^(?:(?:oh|no|ok|um|oops|sorry)[, ]+)*(?:wait|hang on|hold on)[, ]+(?=[^?]*\bweigh(?:s|ed)?\b[^?]*\d)", ""),
+    # «grey 10 of 70»: of a slice so thick, in the unit that one of them has, or that so much must have
+    (r"\b(gr[ea]y|grau) (\d+(?:\.\d+)?) ?(?:of|in|out of|von) (\d+(?:\.\d+)?) ?(mm|cm|in|inch(?:es)?)\b",
+     r"\1 \2 \4 of \3 \4"),
+    (r"\b(gr[ea]y|grau) (\d{1,2}) ?(?:of|out of|von) ([2-9]\d|1\d\d)(?! ?\w)", r"\1 \2 mm of \3 mm"),
     *TRIM_RULES,
     # so much of nobody says what, on meat: of curing salt it would be worst
     (r"^((?:oops|oh no|damn|uh oh|accidentally|by mistake|i|we|just|think|have|ive|,)[ ,]*)+(put|added|used"

@@ -102,7 +102,7 @@ def test_what_really_went_in() -> None:
         ("smoke at 225", {"pit_c": pytest.approx(107.2222, abs=1e-3)}),
         ("pull it at 195", {"target_c": pytest.approx(90.5556, abs=1e-3)}),
         ("kids will eat", {"at_risk_eaters": True}),
-        ("no kids", {"at_risk_eaters": False}),
+        ("no kids", {"at_risk_eaters": None}),
         ("pulled please", {"purpose": "pulled"}),
         ("slice it cold", {"purpose": "cold"}),
         ("its the point", {"cut": "brisket_point"}),

@@ -1,0 +1,35 @@
+"""How old they are who will eat it: told as years it is no temperature, and tells whether they are at risk."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import rules
+from core import patterns as re
+
+_OLD, _SMALL = 65, 5  # years; the ages from which and up to which an eater is at risk, as said in `fields`
+_KIN: Final = (
+    r"(?:(?:grand|great ?|great ?grand|god|step)?(?:mother|father|mum|mom|ma|pa|dad|son|daughter|child|kid|parents?)"
+    r"|nan|nana|nanna|granny|gran|grandma|grandpa|grannie|oma|opa|aunt(?:ie|y)?|uncle|wife|husband|brother|sister|niece"
+    r"|nephew|cousin|neighbou?r|guest|baby|kid|boy|girl|toddler|youngest|oldest|little one)"
+)
+_THING: Final = (  # «a 2 year old pack of cure»
+    r"(?:pack|packet|bag|tub|cure|curing|pink|salt|spice|smoker|grill|probe|thermometer|ham|bacon|fridge|freezer)"
+)
+
+
+def _of_an_age(found: re.Match[str]) -> str:
+    """How old somebody is is no temperature: it counts as whether they are at risk."""
+    years = int(found["years"])
+    who = f"{found['who']} is " if found["who"] else ""
+    return f"{who}{'elderly' if years >= _OLD else 'a toddler' if years <= _SMALL else 'an adult'}"
+
+
+RULES: Final = rules(
+    (rf"(?P<who>\b{_KIN}(?:[ -]in[ -]law)?)(?:(?<!guest)(?<!kid)(?<!boy)(?<!girl)(?<!neighbour)(?<!neighbor)s\b| is"
+     r"| has| turn(?:ed|s|ing)|s turning| whos| who is|,? aged?|(?= (?:6[5-9]|[7-9]\d|10\d)\b)) (?:(?:already|nearly"
+     r"|almost|about|only|just|now|turning|turned|over|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)"
+     r"(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
+     r"(?=$|[,;.!?]| (?:and|but|so|who|had|has|ate|is|will|eats|with|too|comes?|coming|joins?|can|may|should|could|does"
+     r"|wants?|ok|what)\b)(?!,? \d)", _of_an_age),
+    (rf"(?P<who>)\b(?P<years>\d{{1,2}}|10\d)[- ]?(?:year[- ]old|yr[- ]old|yo|y/o)\b(?! (?:\w+ )?{_THING}\b)",
+     _of_an_age),
+)  # fmt: skip
