@@ -37,7 +37,7 @@ from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
 from bot.intents.gone_in import gone_in
 from bot.intents.guests import read_guests
-from bot.intents.half_hours import HALF_HOUR, either_way, of_this_hour
+from bot.intents.half_hours import HALF_HOUR, either_way, half_past, of_this_hour
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
@@ -201,7 +201,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         here = replace(context, asked=None) if context.asked == "batch" else context
         return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
-    plain = of_this_hour(_INSISTS.sub("", plain), context)
+    plain = of_this_hour(half_past(_INSISTS.sub("", plain), context), context)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):
