@@ -3,7 +3,19 @@
 import unicodedata
 from typing import Final
 
-from bot.intents.rewriting import calls, courtesies, deeds, fires, hours, meals, mishaps, shorthand, sizes, thermometers
+from bot.intents.rewriting import (
+    calls,
+    courtesies,
+    deeds,
+    fires,
+    hours,
+    kitchen_talk,
+    meals,
+    mishaps,
+    shorthand,
+    sizes,
+    thermometers,
+)
 from bot.intents.rewriting.words import DEED, TOLD
 from bot.intents.small import ASKS
 from core import patterns as re
@@ -33,7 +45,7 @@ def plainer(text: str) -> str:
 
 
 _SUBJECTS: Final = (  # each sees what those before it wrote
-    shorthand, courtesies, hours, deeds, fires, mishaps, thermometers, sizes, meals, calls,
+    shorthand, kitchen_talk, courtesies, hours, deeds, fires, mishaps, thermometers, sizes, meals, calls,
 )  # fmt: skip
 RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
 
