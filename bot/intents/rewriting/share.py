@@ -46,8 +46,8 @@ TRIM_RULES: Final = (
      r"|price tag)\b"
      rf"[^\d,;?]{{0,24}}[,;]? ?(?=(?:(?:its|it is|now|really|weighs|trimmed|down to|only|just) )+{_N} ?(?:{_UNIT})\b)",
      "trimmed "),
-    (rf"^((?:(?:its|it is|weighs|now|oops|thats|the|sticker) )*)(?P<n>\d{{1,2}}\.\d{{1,2}}) (?:with "
-     rf"|w/? ?)(?:all )?(?:the )?"
+    (r"^((?:(?:its|it is|weighs|now|oops|thats|the|sticker) )*)(?P<n>\d{1,2}\.\d{1,2}) (?:with "
+     r"|w/? ?)(?:all )?(?:the )?"
      r"fat(?: cap)? (?:off|gone)$", r"trimmed \g<n>"),
     (rf"{_NO_SUM}{_WHOLE}{_LINK}trim\w*(?: (?:it|down|off|back))* (?:to|is|at|leaves|came to|comes to|weighs) {_ABOUT}"
      rf"{_LEFT}", _rest),
