@@ -23,9 +23,11 @@ HALF_HOUR: Final = re.compile(
 
 
 _OF_THIS_HOUR: Final = re.compile(
-    r"\b(?P<by>since|at|from|around|about|by) (?:a )?(?P<minutes>quarter|half|\d{1,2}) (?P<side>to|past)(?=$|[,;.!])"
+    r"\b(?:(?P<by>since|at|from|around|about|by) |(?<=\bme ))(?:a )?(?P<minutes>quarter|half|\d{1,2}) (?P<side>to"
+    r"|past)(?=$|[,;.!])"
 )
 _MINUTES: Final = {"quarter": 15, "half": 30}
+_CALLED: Final = re.compile(r"\b(?:remind|ping|call|nudge|text|buzz|ask|wake) me\b")
 _A_SHARE: Final = re.compile(r"\b(?:in|and an?|by|the|other|a|of)$")  # «cut it in half 2 lb each»
 # lands whose own «half eight» is 7:30, by the Unicode CLDR's code of the territory
 _HALF_BEFORE: Final = words("DE AT CH LI LU NL BE DK NO SE FI IS EE LV LT PL CZ SK HU SI HR RU UA")
@@ -51,11 +53,11 @@ def of_this_hour(plain: str, context: Context) -> str:
         return plain
     local = context.now.astimezone(ZoneInfo(context.zone))
     at = local.replace(minute=minutes if found["side"] == "past" else 60 - minutes)
-    ahead = found["by"] == "by"
+    ahead = found["by"] == "by" or bool(_CALLED.search(plain[: found.start()]))
     at += (
         timedelta(hours=1) if ahead and at < local else timedelta(hours=-1) if not ahead and at > local else timedelta()
     )
-    return f"{plain[: found.start()]}{found['by']} {at:%H:%M}{plain[found.end() :]}"
+    return f"{plain[: found.start()]}{found['by'] or 'at'} {at:%H:%M}{plain[found.end() :]}"
 
 
 def either_way(half: re.Match[str], shown: str, read: Callable[[str], list[Intent]]) -> list[Intent]:

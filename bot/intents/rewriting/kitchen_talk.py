@@ -10,7 +10,7 @@ from bot.intents.rewriting.words import CLOCK, UNIT_NEXT, WEEKDAY, rules
 _DEED: Final = r"(?:turned|flipped|rolled|spun|put|took|pulled|yanked|wrapped|got|threw|stuck|lit|rinsed|dunked|gave)"
 _BIRD: Final = r"(?:chicken|chook|turkey|duck|goose|bird)"
 _MEAL: Final = r"(?:eat(?:s|ing|in)?|dinner|lunch|supper|meal|tea|serv(?:e|ing)|grub|nosh|ready (?:for|by))"
-_GLUED: Final = r"(?P<h>0?[1-9]|1\d|2[0-3])(?P<m>[0-5]\d)"
+_GLUED: Final = r"(?P<h>0?[4-9]|1\d|2[0-3])(?P<m>[0-5]\d)"  # 130 to 350 may be degrees
 
 RULES: Final = rules(
     # who and what
