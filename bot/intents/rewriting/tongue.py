@@ -22,8 +22,7 @@ _DATE: Final = re.compile(r"\b(\d{1,2})\. ?(?=[^\W\d_]{3,})")  # «13. märz»
 _CLAUSES: Final = re.compile(r"(, | und |; |(?<!\d)[.!] (?=[^\W\d]))")
 _END: Final = re.compile(r"(?<=[^\W\d])[.!? ]+$|[!? ]+$")  # «am 16.» keeps its point
 _ENGLISH: Final = re.compile(
-    r"\b(?:the|is|its|it|this|that|what|whats|when|how|why|where|which|can|could|should|shall|my|your|for|to|of|and"
-    r"|with"
+    r"\b(?:the|is|its|it|this|that|what|whats|when|how|why|where|which|can|could|should|shall|my|your|for|to|of|and|with"
     r"|i|im|ive|we|you|they|them|do|does|did|done|have|has|been|are|were|long|much|many|now|just|only|actually|two|out"
     r"|one|some|no|not|yes|please|thanks|put|took|went|keep|day|days|hour|hours|morning|evening|tomorrow|today)\b"
 )
