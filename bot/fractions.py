@@ -9,10 +9,10 @@ from typing import Final
 
 from core import patterns as re
 
-_DENOMINATORS: Final = {"hal": 2, "qua": 4, "thi": 3, "eig": 8, "six": 16}
+_DENOMINATORS: Final = {"hal": 2, "qua": 4, "qtr": 4, "thi": 3, "eig": 8, "six": 16}
 _SHARE: Final = (
     r"(?:(?P<n>\d{1,2})/(?P<d>16|[23458])(?!\d)"
-    r"|(?:(?P<many>\d|an?|one)[ -])?(?P<of>half|halves|quarters?|thirds?|eighths?|sixteenths?)\b)"
+    r"|(?:(?P<many>\d|an?|one)[ -])?(?P<of>half|halves|quarters?|qtrs?|thirds?|eighths?|sixteenths?)\b)"
 )
 _UNIT: Final = (
     r"(?:inch(?:es)?|in|pounds?|lbs?|stones?|kilos?|kilograms?|kgs?|cm|lit(?:er|re)s?|quarts?|gallons?|cups?|hours?"
@@ -33,6 +33,8 @@ _NUMBER_AND: Final = re.compile(
 _UNIT_AND: Final = re.compile(
     rf"(?<![\d./:])(?:(?P<whole>\d{{1,4}}) ?|(?<!\d )\b(?:an? )?)(?P<unit>{_UNIT}) (?:and|an|&|n) {_SHARE}{_OF_ANOTHER}"
 )
+# «6.25 inch and 3 quarters»: the strength of a curing salt before a size that has no number of its own
+_STRENGTH_FIRST: Final = re.compile(r"(?<![\d.])(6\.25|5\.88) (?=(?:an? )?inch(?:es)? (?:and|an|&|n) )")
 _OF_A_UNIT: Final = re.compile(rf"(?<![\d./:])(?<!\d )\b{_SHARE} ?(?:of )?(?:an? )?(?={_SOLID}\b)")
 _AN: Final = re.compile(rf"\ban? (?=(?:level )?{_SOLID}\b)")
 _BARE: Final = re.compile(r"(?:^|(?<=[,;:] ))(?=(?:inch (?:thick|deep)|(?:kilo|pound|lb|kg) of [a-z]))")
@@ -53,7 +55,7 @@ def whole(text: str) -> str:
     text
         Lower case, number words and decimal commas already in digits.
     """
-    text = _NUMBER_AND.sub(lambda found: _joined(found["whole"], found), text)
+    text = _NUMBER_AND.sub(lambda found: _joined(found["whole"], found), _STRENGTH_FIRST.sub(r"\1, ", text))
     text = _UNIT_AND.sub(lambda found: f"{_joined(found['whole'] or '1', found)} {found['unit']}", text)
     text = _OF_A_UNIT.sub(lambda found: f"{_joined('0', found)} ", text)
     text = _AN.sub(

@@ -44,9 +44,8 @@ ANY_WORDS = frozenset({"number", "word"})  # nobody knows what they are about
 LAST = frozenset({"word"})  # asked about by the things of the phase
 OF_WHAT = frozenset({"number", "other", "more", "moved", "late"})  # asked in words of their own, with the same taps
 ANSWERED = frozenset({"entry", "batch", "computed"})
-NO_LEAVE = frozenset(
-    {"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"}
-)  # «safe» says it itself
+# «safe» says it itself
+NO_LEAVE = frozenset({"safe", "batches", "who", "export", "record", "law", "help", "settings", "journey"})
 OF_AN_ENTRY = re.compile(  # whom or what looks an entry speaks of, before the verdict of the batch
     r"\b(?:pregnant|expecting|bab(?:y|ies)|toddlers?|grand(?:ma|pa|mother|father|ad)|gran|nan|elderly|chemo\w*|transplant"
     r"|immun\w+|year old|brown\w*|gr[ea]y\w*|colou?r|cloudy|foam\w*|bubbl\w*|spots?|sticky|stiff|dark\w*|rainbow)\b"
@@ -269,11 +268,12 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
             rows = things.things(meant.a)
         return (Reply(text, buttons=rows, facts=body, about=meant.batch),)
     first = next(o.temperatures[0] for o in intent.options if isinstance(o, Reading) and _place(o))
-    turn.ask({"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at or turn.said.said_at)})
+    probes = {p.partition("/")[0] for p in places if p}
+    asked = {"slot": "probe", "batch": meant.batch, "value": first.value, "at": pack(first.at or turn.said.said_at)}
+    turn.ask(asked | ({"probe": probes.pop()} if len(probes) == 1 else {}))
     text, rows = asking.probe(first.value, meant.batch, tuple(p for p in places if p))
-    others = [
-        replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in intent.options if not isinstance(o, Reading)
-    ]
+    beside = [o for o in intent.options if not isinstance(o, Reading)]
+    others = [replace(o, batch=meant.batch) if _of_a_batch(o) else o for o in beside]
     rows += unclear.taps(others[:3], turn.person)  # «60» may be millimetres or minutes, too
     rows += things.something_else(meant.a) if meant.a is not None and not others else ()
     return (Reply(text, buttons=rows, facts=body | {"asked": "probe"}, about=meant.batch),)

@@ -7,6 +7,7 @@ from typing import Any
 
 from bot.conversation.guesses import with_degrees
 from bot.conversation.half import pack
+from bot.conversation.otherwise import ways
 from bot.conversation.understand import Understood
 from bot.facts import facts
 from bot.intents.deviations import SLOT
@@ -194,6 +195,7 @@ def ask(
 ) -> Reply:
     """Ask about a reading that cannot be. `instead_of` is the number of the event that it is to correct, if any."""
     unit = typed.unit or turn.person.units.temperature
+    first = (turn.open_question() or {}).get("slot") != "doubt"
     kept: list[dict[str, Any]] = [{"probe": p.value, "celsius": c, "at": pack(at)} for p, c, at in plain]
     turn.ask({
         "slot": "doubt", "batch": a.batch.id, "readings": kept, "which": doubt.which, "suggested": doubt.suggested,
@@ -204,6 +206,8 @@ def ask(
     suggestion = readings.suggestion(doubt, turn.person, unit)
     slip_of_pit = doubt.why == "typing_slip" and plain[doubt.which][0] is Probe.PIT
     text, rows = asking.doubted(said, "pit_slip" if slip_of_pit else doubt.why, suggestion, a.batch.id)
+    if first and instead_of is None and plain[doubt.which][0] is Probe.CORE:
+        rows = asking.or_else(rows, typed.value, ways(a, typed.value, unit, doubt.why), a.batch.id)
     if doubt.why == "jump" and (known := recalled.before_a_jump(a, plain[doubt.which][0])):
         text = f"{text}\n{known}"
     if supposed := recalled.if_right(taking.supposed(a, plain)):

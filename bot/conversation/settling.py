@@ -7,13 +7,22 @@ from datetime import datetime
 from typing import Any
 from zoneinfo import available_timezones
 
-from bot.conversation import last_resort, marking, mending, moving, reading, righting, starting, trade, which_batch
-from bot.conversation.guesses import scale_said, with_degrees, with_length, with_place
+from bot.conversation import (
+    doubting,
+    last_resort,
+    marking,
+    mending,
+    moving,
+    starting,
+    trade,
+    which_batch,
+)
+from bot.conversation.guesses import scale_said, with_length, with_place
 from bot.conversation.half import share_open, unpack
 from bot.conversation.lacking import SHARE
 from bot.conversation.understand import PLACES, Understood
 from bot.facts import facts
-from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings, Temperature
+from bot.intents.intents import Cancel, Change, Choose, Debrief, Pause, Resume, Settings
 from bot.intents.places import zones_at
 from bot.intents.weights import share_of
 from bot.measures import to_house
@@ -22,7 +31,6 @@ from bot.wording import asking, errands, general, language, mends, plans, privac
 from bot.wording import batches as batch_words
 from bot.wording.language import say
 from core.batch.assess import Change as Done
-from core.batch.events import Probe
 from core.batch.ways import alternatives
 from core.errors import Gone, UnknownCure
 from core.service import batches, people
@@ -53,9 +61,9 @@ def choose(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
         case "way":
             return _way(turn, meant, intent)
         case "probe" if asked.get("slot") == "probe":
-            return _probe(turn, asked, str(intent.value))
+            return doubting.probe(turn, asked, str(intent.value))
         case "doubt" if asked.get("slot") == "doubt":
-            return _doubt(turn, asked, str(intent.value))
+            return doubting.settle(turn, asked, str(intent.value))
         case "grey" | "salty" | "weight_after":
             return marking.note(turn, meant, _looked_back(intent))
         case "vouch":
@@ -159,46 +167,6 @@ def _way(turn: Turn, meant: Understood, intent: Choose) -> Sequence[Reply]:
     if way is None:
         raise Gone("plan")
     return mending.change(turn, meant, Change(dict(way.changes), a.batch.id))
-
-
-def _probe(turn: Turn, asked: dict[str, Any], place: str) -> Sequence[Reply]:
-    probe, unit = place.split("/")
-    at = asked.get("at") or turn.said.said_at
-    a = batches.look(turn, asked["batch"])
-    scale = with_degrees(turn, [Temperature(float(asked["value"]), unit, Probe(probe))])
-    return _and(scale, reading.keep(turn, a, [(Probe(probe), to_house(float(asked["value"]), unit), at)]))
-
-
-def _and(scale: str, replies: Sequence[Reply]) -> Sequence[Reply]:
-    """What a reading says, and that bare numbers are read in another scale from now on."""
-    first, *rest = replies
-    return (replace(first, text=f"{first.text}\n{scale}") if scale else first, *rest)
-
-
-def _doubt(turn: Turn, asked: dict[str, Any], answer: str) -> Sequence[Reply]:
-    """The doubted reading kept, kept as suggested, or forgotten; the others of the same message are kept."""
-    if asked.get("instead_of") is not None:
-        return righting.settle_doubt(turn, asked, answer)
-    listed = reading.waiting(asked)
-    which = int(asked["which"])
-    probe, celsius, at = listed[which]
-    scale = ""
-    match answer:
-        case "suggested":
-            at = asked.get("suggested_at") or at
-            listed[which] = (Probe(asked.get("suggested_probe") or probe), float(asked["suggested"] or celsius), at)
-            if asked.get("why") == "unit":
-                other = "f" if asked["unit"] == "c" else "c"
-                scale = with_degrees(turn, [Temperature(float(asked["typed"]), other, listed[which][0])])
-        case "drop":
-            listed.pop(which)
-        case "off":
-            marking.off_before(turn, asked["batch"])
-    a = batches.look(turn, asked["batch"])
-    if not listed:
-        turn.ask(None)
-        return (Reply(general.forgotten(), facts=facts(a), about=a.batch.id),)
-    return _and(scale, reading.keep(turn, a, listed))
 
 
 def settle(turn: Turn, meant: Understood, intent: Settings | Pause | Resume | Cancel) -> Sequence[Reply]:

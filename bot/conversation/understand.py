@@ -265,6 +265,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         language=person.language,
         asked=None if still_asked.is_it(asked) else (asked or {}).get("slot"),
         asked_value=(asked or {}).get("value"),
+        asked_probe=Probe(probe) if (probe := (asked or {}).get("probe")) else None,
         asked_of_start=(asked or {}).get("said") is not None,
         flip_hours=person.flip_hours,
         home_zone=person.home_zone,

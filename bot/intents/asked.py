@@ -183,7 +183,7 @@ def _probe(text: str, context: Context) -> Intent | None:
         return Snooze(by=spans.span(f"{context.asked_value:g} minutes"))
     if context.asked_value is None or (probe is None and unit is None):
         return Choose("probe", f"{probe.value}/{unit}") if probe and unit else None
-    found = meanings(Number(context.asked_value, unit, probe), context)
+    found = meanings(Number(context.asked_value, unit, probe or context.asked_probe), context)
     choices = [Choose("probe", f"{t.probe.value}/{t.unit}") for t in found if t.probe and t.unit]
     return choices[0] if len(choices) == 1 else Unclear("unit", text[:60], tuple(choices)) if choices else None
 

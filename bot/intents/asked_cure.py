@@ -14,7 +14,8 @@ from core import patterns as re
 
 UNKNOWN: Final = re.compile(
     r"\b(?:dont know|do not know|dunno|no idea|not sure|no clue|idk|unknown|cant tell|doesnt say|does not say"
-    r"|not on (?:it|the)|no label|(?:label|sticker|print)(?: is| has|s)? (?:rubbed|worn|washed|torn|peeled|come|came"
+    r"|not on (?:it|the)|(?:just |only |its |the )*pink (?:kind|sort|type|one|stuff)$|no label"
+    r"|(?:label|sticker|print)(?: is| has|s)? (?:rubbed|worn|washed|torn|peeled|come|came"
     r"|fell|gone|faded|smudged|missing)|(?:bag|packet|label|pouch)s? (?:is |are |was |got )?(?:torn|ripped)"
     r"|(?:cant|dont) (?:read|find|see) (?:it|the|what|an?|any)\b|keine ahnung|weiß nicht)\b|^\?+$"
 )

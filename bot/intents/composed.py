@@ -71,7 +71,7 @@ def composed(text: str, found: list[Intent], context: Context) -> list[Intent]:
         return found
     have, more = set(signs(found)), []
     for part, _ in clauses_of(text):
-        alone = _sure(clause(part, context))
+        alone = sure(clause(part, context))
         told = set(signs(alone))
         if context.phase == "none" and not all(isinstance(one, Settings) for one in alone):
             continue  # «remind me at 7am and 9pm»: nothing is under way that could be put off
@@ -96,7 +96,7 @@ def _is_scrap(part: str) -> bool:
     return all(word in _SCRAPS or _SCRAP.fullmatch(word) for word in part.strip(" .?,").split())
 
 
-def _sure(said: Sequence[Intent]) -> list[Intent]:
+def sure(said: Sequence[Intent]) -> list[Intent]:
     """What a clause tells, where it tells nothing else that would have to be asked about."""
     return list(said) if all(isinstance(one, TOLD) and _tells(one) for one in said) else []
 

@@ -29,7 +29,8 @@ class Context:
     `now` and `deadline` are aware UTC; `zone` names the person's zone. `asked` is the slot of the open question: cure,
     thickness, mass, mass_unit, share, cut, method, purpose, wrap, chill, cooker, pit_c, fridge_c, probe, doubt,
     deadline, batch, eaters, weight_after, grey, salty, zone, when, confirm; `asked_value` is the number that it was
-    about, `asked_of_start` says that it belongs to a start that is half said, and to no batch yet.
+    about, `asked_probe` the only thermometer that was offered for it, `asked_of_start` says that it belongs to a start
+    that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first; `of_what` are their (name, product, cut), where the line has a word for meat.
     `due_step` is the key of the step that was last called for, `soon_step` of the next, due or all but due. `target_c`
@@ -50,6 +51,7 @@ class Context:
     asked: str | None = None
     asked_value: float | None = None
     asked_of_start: bool = False
+    asked_probe: Probe | None = None
     last_core_c: Celsius | None = None
     last_pit_c: Celsius | None = None
     target_c: Celsius | None = None

@@ -46,6 +46,10 @@ _AGAIN: Final = (
 _UNIT: Final = re.compile(
     rf"(?:{_AGAIN})?\b(?P<unit>celsius|celcius|centigrade|fahrenheit|farenheit|farenheight|[cf])$"
 )
+_MEANT_TOO: Final = re.compile(
+    r"(?<=\w),? (?:(?:i|was|is|thats?|it|sorry|oops|mind|of course|obviously|though"
+    r"|meant|mean|reading|the \w+ (?:is|was) set to) ?)+$"
+)
 _UNIT_ALONE: Final = re.compile(
     r"(?:(?:in|its|it was|that was|thats|was) )?(?:celsius|celcius|centigrade|fahrenheit"
     r"|farenheit|(?<= )[cf])"
@@ -134,6 +138,7 @@ def _named_probe(text: str) -> Probe | None:
 
 def of_unit(text: str, context: Context) -> Intent | None:
     """«celsius», «that was in f»: the unit that was meant."""
+    text = _MEANT_TOO.sub("", text)
     found = _UNIT.search(text)
     if not found or context.phase == "none" or re.search(r"\d", text):
         return None

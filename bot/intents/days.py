@@ -35,8 +35,9 @@ _HOLIDAYS: Final = {
     "st pats": (3, 17), "st pattys": (3, 17), "st paddys": (3, 17), "st patricks": (3, 17), "st patricks day": (3, 17),
     "st pats day": (3, 17), "paddys day": (3, 17), "valentines": (2, 14), "valentines day": (2, 14),
     "4th of july": (7, 4), "fourth of july": (7, 4), "july 4th": (7, 4), "halloween": (10, 31),
+    "crimbo": (12, 25), "chrimbo": (12, 25),
 }  # fmt: skip
-_MOVING: Final = ("easter", "easter sunday", "ostern", "ostersonntag", "good friday", "thanksgiving")
+_MOVING: Final = ("easter", "easter sunday", "ostern", "ostersonntag", "good friday", "thanksgiving", "turkey day")
 
 
 def _either(words: object) -> str:
@@ -108,6 +109,8 @@ def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> 
     dates
         False where `3/4` or `12.3.` cannot be a date (a fraction, a decimal).
     """
+    if feast := _feast_by_date(text, today, past):
+        return feast
     patterns = (_ISO, _DAY_MONTH, _MONTH_DAY, _ORDINAL, *((_DOTTED, _SLASHED) if dates else ()))
     for pattern in patterns:
         if (found := pattern.search(text)) and (days := _dated(found, today, past)):
@@ -116,6 +119,13 @@ def find_day(text: str, today: date, past: bool = False, dates: bool = True) -> 
         return ahead
     found = _NAMED.search(text)
     return _named(found, today, past) if found else None
+
+
+def _feast_by_date(text: str, today: date, past: bool) -> Day | None:
+    """«christmas ham for the 25th»: the day of the month is that of the feast."""
+    feast, nth = _NAMED.search(text), _ORDINAL.search(text)
+    named = _named(feast, today, past) if feast and feast["holiday"] and nth else None
+    return named if named and nth and named.days[0].day == int(nth["day"]) else None
 
 
 def the_nth(text: str, today: date, past: bool) -> Day | None:
@@ -255,7 +265,7 @@ def _holiday_in(word: str, year: int) -> date:
     if word in _HOLIDAYS:
         month, day = _HOLIDAYS[word]
         return date(year, month, day)
-    if word == "thanksgiving":  # fourth Thursday of November, 5 U.S.C. 6103
+    if word in ("thanksgiving", "turkey day"):  # fourth Thursday of November, 5 U.S.C. 6103
         first = date(year, 11, 1)
         return first + timedelta(days=(3 - first.weekday()) % 7 + 21)
     return _easter(year) - timedelta(days=2 if word == "good friday" else 0)

@@ -1,4 +1,7 @@
-"""«half 8» is 7:30 to some and 8:30 to others: what a line says either way, and the question which hour is meant."""
+"""«half 8» is 7:30 to some and 8:30 to others: what a line says either way, and the question which hour is meant.
+
+Whose clock hangs where one language says the former and another the latter is asked; to all others it is half past.
+"""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -10,6 +13,8 @@ from zoneinfo import ZoneInfo
 from bot.intents.context import Context
 from bot.intents.intents import Intent, Question, Start, Unclear
 from bot.intents.questions import is_question
+from bot.intents.small import words
+from bot.intents.zones import country_of
 from core import patterns as re
 
 HALF_HOUR: Final = re.compile(
@@ -18,9 +23,24 @@ HALF_HOUR: Final = re.compile(
 
 
 _OF_THIS_HOUR: Final = re.compile(
-    r"\b(?P<by>since|at|from|around|about|by) (?:a )?(?P<minutes>quarter|half|\d{1,2}) (?P<side>to|past)(?=$|[,;.!])"
+    r"\b(?:(?P<by>since|at|from|around|about|by) |(?<=\bme ))(?:a )?(?P<minutes>quarter|half|\d{1,2}) (?P<side>to"
+    r"|past)(?=$|[,;.!])"
 )
 _MINUTES: Final = {"quarter": 15, "half": 30}
+_CALLED: Final = re.compile(r"\b(?:remind|ping|call|nudge|text|buzz|ask|wake) me\b")
+_A_SHARE: Final = re.compile(r"\b(?:in|and an?|by|the|other|a|of)$")  # «cut it in half 2 lb each»
+# lands whose own «half eight» is 7:30, by the Unicode CLDR's code of the territory
+_HALF_BEFORE: Final = words("DE AT CH LI LU NL BE DK NO SE FI IS EE LV LT PL CZ SK HU SI HR RU UA")
+
+
+def half_past(plain: str, context: Context) -> str:
+    """«half 8» as half past, of whoever speaks English and lives where nobody means 7:30 by it."""
+    half = HALF_HOUR.search(plain)
+    if half is None or context.language != "en" or country_of(context.home_zone or context.zone) in _HALF_BEFORE:
+        return plain
+    if _A_SHARE.search(plain[: half.start()].rstrip()):
+        return plain
+    return half_past(f"{plain[: half.start()]}{half['hour']}.30 oclock{plain[half.end() :]}", context)
 
 
 def of_this_hour(plain: str, context: Context) -> str:
@@ -33,11 +53,11 @@ def of_this_hour(plain: str, context: Context) -> str:
         return plain
     local = context.now.astimezone(ZoneInfo(context.zone))
     at = local.replace(minute=minutes if found["side"] == "past" else 60 - minutes)
-    ahead = found["by"] == "by"
+    ahead = found["by"] == "by" or bool(_CALLED.search(plain[: found.start()]))
     at += (
         timedelta(hours=1) if ahead and at < local else timedelta(hours=-1) if not ahead and at > local else timedelta()
     )
-    return f"{plain[: found.start()]}{found['by']} {at:%H:%M}{plain[found.end() :]}"
+    return f"{plain[: found.start()]}{found['by'] or 'at'} {at:%H:%M}{plain[found.end() :]}"
 
 
 def either_way(half: re.Match[str], shown: str, read: Callable[[str], list[Intent]]) -> list[Intent]:

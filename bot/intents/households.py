@@ -76,12 +76,13 @@ _HAND_OVER: Final = re.Rules(
         rf"|salts?|pink salt|dose|brine)\b",
         rf"^{_KIN}{_NAME} (?:takes?|is taking|will take|has|gets"
         r"|looks after|(?:is |s )?looking after|will look after|(?:is |s )?minding|minds|will mind|watches|will watch"
-        r"|(?:is |s )?watching|(?:is |s )?(?:keeping|got) an eye on|will have|can take|can have|does|will do|is doing"
+        r"|(?:is |s )?watching|(?:is |s )?(?:keeping|got) an eye on|will have|can take|can have|does|will do"
+        r"|(?:is )?doing"
         r"|handles|will handle|is handling|(?:is |s )?(?:going to"
         r"|gonna) (?:do|take"
         r"|have|handle|mind|watch|look after)|makes|will make)"
         r" (?:over|(?:the )?(?:(?:night|late|early|day|morning|evening|next|tonights|todays|tomorrows) )?(?:fire|pit"
-        r"|smoker|cook|flips?|shift|watch)|it|care|them|everything)\b",
+        r"|smoker|cook|flips?|flipping|turning|turns|shift|watch)|it|care|them|everything)\b",
         rf"^{_KIN}{_NAME} (?:took|has taken) (?:over|(?:the )?(?:fire|pit|smoker|cook|flips?))\b",
         r"^(?:my )?(?P<who>[^\W\d_]{2,20}?)(?:s| has)? got (?:(?:the |it )?(?:fire|pit|smoker|flips)\b"
         r"|(?:it|this|them|everything)(?: (?:from|until|till?|for|now|today|tonight|tomorrow)\b|$))",
@@ -164,7 +165,7 @@ _NOBODY: Final = words(
     "it that this meat brisket fire what how when he she they i we you im ill id wanna gonna want lets let can could"
     " should shall must may might would will please pls to dont do does did not just bot you me us again ok hey so dog"
     " who whos whose which everything nothing dogs cat cats fox raccoon flies ive weve youve theyve hes shes hed shed"
-    " no not"
+    " no not missed forgot skipped skip both all flip flips the done did"
 )
 _STUFF: Final = words("garlic salt sugar pepper spices herbs beer wine vinegar water ice wood chunks coals meat")
 _TASKS: Final = (

@@ -21,7 +21,11 @@ _PRODUCTS: Final = (
     (r"venison|bear|(?:wild )?boar|elk|moose|deer|kangaroo|wildschwein|reh|hirsch", "game"),
     (r"lamb|mutton|hogget|goat|veal|lamm|hammel|ziege|kalb", "lamb"),
     (r"pastrami|pastrmi|pastrama|pastromi", "pastrami"),
-    (r"corned(?:[ _]beef)?|corn beef|to corn|salt beef|pökelfleisch|pökelrind(?:fleisch)?", "corned_beef"),
+    (
+        r"corned(?:[ _]beef)?|corn beef|to corn|corn(?:ing)? (?:it|this|that)|salt beef|pökelfleisch"
+        r"|pökelrind(?:fleisch)?",
+        "corned_beef",
+    ),
     (r"buckboard(?: bacon)?", "shoulder"),
     (r"(?:canadian|back)[ _]bacon|kassler|lachsschinken", "back_bacon"),
     (r"pancetta|guanciale", "pancetta"),

@@ -37,22 +37,11 @@ from bot.intents.deviations import read_told
 from bot.intents.frozen import read_frozen
 from bot.intents.gone_in import gone_in
 from bot.intents.guests import read_guests
-from bot.intents.half_hours import HALF_HOUR, either_way, of_this_hour
+from bot.intents.half_hours import HALF_HOUR, either_way, half_past, of_this_hour
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
-from bot.intents.intents import (
-    Ask,
-    Correct,
-    Greet,
-    Intent,
-    Join,
-    Question,
-    Settings,
-    Start,
-    StepDone,
-    Unclear,
-)
+from bot.intents.intents import Ask, Correct, Greet, Intent, Join, Question, Settings, Start, StepDone, Unclear
 from bot.intents.left_over import left_over
 from bot.intents.meal_hours import read_day_kept, read_made
 from bot.intents.meats import as_named
@@ -63,6 +52,7 @@ from bot.intents.pauses import read_one_of_two, read_pause
 from bot.intents.placed import begun_there
 from bot.intents.put_off import read_after
 from bot.intents.rewriting.polite import telegram
+from bot.intents.run_on import beyond, is_loose, run_on
 from bot.intents.served import read_served
 from bot.intents.settings import read_plainly_set, read_settings, read_units, wrong_clock
 from bot.intents.severally import read_begun
@@ -132,7 +122,10 @@ def read(text: str, context: Context) -> list[Intent]:
 
 def _whole(line: str, shown: str, context: Context) -> list[Intent]:
     """A line with what each of its clauses tells."""
-    return composed(line, _looked_at_twice(line, shown, context), context)
+    found = _looked_at_twice(line, shown, context)
+    if is_loose(found) and not read_danger(line, shown, context):
+        found = as_it_happened(merged(run_on(line, context)), line) or found
+    return beyond(composed(line, found, context), line, context)
 
 
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
@@ -201,7 +194,7 @@ def _read(plain: str, shown: str, context: Context) -> list[Intent]:
         here = replace(context, asked=None) if context.asked == "batch" else context
         return [to_batch(intent, named) for intent in _read(rest, shown, about(named, here))]
     plain = _YES_BESIDE.sub("done, ", plain) if _called_for_a_deed(context) else plain
-    plain = of_this_hour(_INSISTS.sub("", plain), context)
+    plain = of_this_hour(half_past(_INSISTS.sub("", plain), context), context)
     if half := HALF_HOUR.search(plain):
         return either_way(half, shown[:SHOWN], lambda line: _read(line, shown, context))
     if danger := read_danger(plain, shown, context):

@@ -17,7 +17,7 @@ PARTS: Final = {
     "brunch": (11, "am"), "lunch": (13, "pm"), "lunchtime": (13, "pm"), "mittagessen": (13, "pm"),
     "afternoon": (15, "pm"), "nachmittag": (15, "pm"), "tea": (17, "pm"), "dinner": (18, "pm"), "supper": (18, "pm"),
     "abendessen": (18, "pm"), "evening": (19, "pm"), "abend": (19, "pm"), "tonight": (20, "pm"), "tonite": (20, "pm"),
-    "night": (20, "pm"), "nite": (20, "pm"), "bedtime": (22, "pm"),
+    "night": (20, "pm"), "nite": (20, "pm"), "bedtime": (22, "pm"), "teatime": (17, "pm"),
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")

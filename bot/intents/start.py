@@ -86,6 +86,7 @@ _BEGINS: Final = re.compile(
     r"|pick(?:ing)? (?:it )?up)"
     r"(?: (?:it|this|on|from|curing|the cure))* (?=\w+day\b|mon\b|tues?\b|wed\b|thu(?:rs)?\b|fri\b|sat\b|sun\b"
     r"|to(?:day|morrow|night)\b|the \d)[\w ]{2,24}?(?=$|[,.;!]| (?:for|and|eat\w*|serv\w+|ready)\b)"
+    r"|\b(?:brin|cur|salt|rubb?|soak)(?:e|ed|ing)?(?: (?:it|them))? (?:tonight|today|now|this (?:afternoon|evening))\b"
     r"|\b(?:start(?:ing)?|bought|picked up|got)\b(?:[^,.;]|\.\d){0,48}?(?<!for )(?<!by )\b(?:today|tonight)\b"
 )
 _FROM_THE_FREEZER: Final = re.compile(

@@ -20,6 +20,9 @@ _TAKES_BACK: Final = re.compile(
     r"|\b(?:says?|said|told me|admits?|admitted) (?:he|she|they|it|that)\b"
     r"|^(?:(?:oh|ah) )?(?:no|wait|sorry|oops|hang on)[, ]"
 )
+_DO_IT: Final = re.compile(
+    r"\b(?:didnt|havent|did not|have not|never) (?:do|done|did) (?:it|that)\b"
+)  # what is done daily
 _NOT_THEN: Final = re.compile(  # «last night, not this morning»: another hour, and no deed denied
     r"\bnot (?:on |until |till |at )?(?:this|last|yesterday|today|tonight|mon|tue|wed|thu|fri|sat|sun|\d)"
 )
@@ -65,6 +68,8 @@ def read_undone(text: str, context: Context) -> Intent | None:
     ):
         return None
     kinds = [kind for kind, words in _KINDS if words.search(text)]
+    if not kinds and context.phase == "curing" and _DO_IT.search(text):
+        kinds = [Kind.FLIP]
     if len(kinds) != 1 or (context.due_step or "").startswith(str(kinds[0])):
         return None  # of what is called for now: not yet, and none that was done before
     back = Undo(step=str(kinds[0]))

@@ -149,8 +149,13 @@ def jurisdiction_of(place: str) -> str | None:
 
 def law_of(zone: str) -> str | None:
     """The jurisdiction of the country in which a zone lies, by the Unicode CLDR; None where its law is not held."""
-    territory = str(get_global("zone_territories").get(zone, ""))
+    territory = country_of(zone)
     return "EU" if territory in _OF_THE_EU else _LAWS.get(territory)
+
+
+def country_of(zone: str) -> str:
+    """The code of the country in which a zone lies, by the Unicode CLDR; "" where it is in none."""
+    return str(get_global("zone_territories").get(zone, ""))
 
 
 def _trimmed(place: str) -> str:

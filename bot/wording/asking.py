@@ -199,17 +199,28 @@ def eaters(batch: str) -> tuple[str, Rows]:
 
 def probe(value: float, batch: str, options: tuple[str, ...]) -> tuple[str, Rows]:
     """A number that may be several things; each option is "probe/unit"."""
-    names = {"core": say("meat"), "pit": say("pit"), "fridge": say("fridge"), "brine": say("brine")}
-    row = tuple(
-        button(f"{numbers.plain(value)} °{unit.upper()} {names[place]}", Choose("probe", f"{place}/{unit}", batch))
-        for place, unit in (option.split("/") for option in options)
-    )
+    row = _places("probe", value, batch, options)
     text = say(
         "What is {value}? I do not guess a temperature.\n"
         "Tap it, or type it with its place or its unit, like «fridge 38 f», «6 hours» or «48 mm».",
         value=numbers.plain(value),
     )
     return text, (row,)
+
+
+def _places(slot: str, value: float, batch: str, options: tuple[str, ...]) -> tuple[Button, ...]:
+    """A number as each that it may be, "probe/unit"."""
+    names = {"core": say("meat"), "pit": say("pit"), "fridge": say("fridge"), "brine": say("brine")}
+    return tuple(
+        button(f"{numbers.plain(value)} °{unit.upper()} {names[place]}", Choose(slot, f"{place}/{unit}", batch))
+        for place, unit in (option.split("/") for option in options)
+    )
+
+
+def or_else(rows: Rows, value: float, ways: tuple[str, ...], batch: str) -> Rows:
+    """The answers to a doubt with what else the number may be, before «forget it»."""
+    ((*first, drop),) = rows
+    return ((*first, *_places("doubt", value, batch, ways), drop),)
 
 
 def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[str, Rows]:
@@ -228,13 +239,8 @@ def doubted(said: str, why: str, suggestion: str | None, batch: str) -> tuple[st
     }
     if why == "off_the_fire":
         off = button(say("It is off"), Choose("doubt", "off", batch))
-        return reasons[why], (
-            (
-                off,
-                button(say("Still on"), Choose("doubt", "keep", batch)),
-                button(say("Forget it"), Choose("doubt", "drop", batch)),
-            ),
-        )
+        still = button(say("Still on"), Choose("doubt", "keep", batch))
+        return reasons[why], ((off, still, button(say("Forget it"), Choose("doubt", "drop", batch))),)
     anew = why == "on_fire" and not suggestion
     asks = say(" Type it again with the hour at which it read that.") if anew else say(" What is right?")
     text = reasons.get(why, say("{said} does not fit.", said=said)) + asks

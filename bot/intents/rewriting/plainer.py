@@ -4,17 +4,20 @@ import unicodedata
 from typing import Final
 
 from bot.intents.rewriting import (
+    at_work,
     calls,
     courtesies,
     deeds,
     eaters,
     fires,
     hours,
+    kitchen_talk,
     meals,
     mishaps,
     shorthand,
     sizes,
     thermometers,
+    wishes,
 )
 from bot.intents.rewriting.words import DEED, TOLD
 from bot.intents.small import ASKS
@@ -45,7 +48,8 @@ def plainer(text: str) -> str:
 
 
 _SUBJECTS: Final = (  # each sees what those before it wrote
-    shorthand, courtesies, eaters, hours, deeds, fires, mishaps, thermometers, sizes, meals, calls,
+    shorthand, kitchen_talk, wishes, courtesies, at_work, eaters, hours, deeds, fires, mishaps, thermometers, sizes,
+    meals, calls,
 )  # fmt: skip
 RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
 

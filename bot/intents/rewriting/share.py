@@ -39,6 +39,16 @@ def share(found: re.Match[str]) -> str:
 
 # «9 lb flat trimmed to about 7 1/2», «10 lb brisket, 8.2 after trimming»
 TRIM_RULES: Final = (
+    # «the 7 lb was with all the fat on, its 6.4 lb now», «thats the sticker, its 4.75 lb»: what it weighed before
+    (rf"^(?:(?:oops|sorry|the|that|those|my|and|no|wait),? )*(?:{_N} ?(?:{_UNIT}) )?(?:(?:was|is|were|thats"
+     rf"|thats what) )+"
+     r"(?:(?:with|before|the|all|its|on) )*(?:fat|trim\w*|sticker|label|packet|shop|store|untrimmed|packaging"
+     r"|price tag)\b"
+     rf"[^\d,;?]{{0,24}}[,;]? ?(?=(?:(?:its|it is|now|really|weighs|trimmed|down to|only|just) )+{_N} ?(?:{_UNIT})\b)",
+     "trimmed "),
+    (r"^((?:(?:its|it is|weighs|now|oops|thats|the|sticker) )*)(?P<n>\d{1,2}\.\d{1,2}) (?:with "
+     r"|w/? ?)(?:all )?(?:the )?"
+     r"fat(?: cap)? (?:off|gone)$", r"trimmed \g<n>"),
     (rf"{_NO_SUM}{_WHOLE}{_LINK}trim\w*(?: (?:it|down|off|back))* (?:to|is|at|leaves|came to|comes to|weighs) {_ABOUT}"
      rf"{_LEFT}", _rest),
     (rf"{_NO_SUM}{_WHOLE}{_LINK}{_ABOUT}{_LEFT} (?:(?:once|when|after|its|it is|the) )*trim(?:med|ming)?\b", _rest),

@@ -66,7 +66,20 @@ RULES: Final = rules(
      r"|kilos?|kg|degrees?|times?|bits?)\b)((?:[a-z]+ ){1,3})or (?:2|3|two|three|so)\b(?! ?[a-z]* ?(?:of|\d))",
      r"\1 \2"),
     # measured, and what it is
-    (r"^(?:(?:i|we|just|ive) )*(?:re)?measured(?: it)?(?: again)?,? (?:and )?(?=(?:its|it is|now) [^,;]*\d)", ""),
+    (r"^(?:(?:i|we|just|ive|right|ok) )*(?:(?:re)?measured(?: (?:it|again|properly|proper|the \w+|with (?:a|the) \w+))*"
+     r"|(?:put|held|ran|got|used|took|laid) (?:an?|the|my) (?:(?:proper|real|actual|better|steel) )?(?:ruler"
+     r"|tape(?: measure)?"
+     r"|call?ipers?)(?: out)?(?: (?:on|to|over|against|across)(?: (?:it|the \w+|that))?)?),? "
+     r"(?:(?:and|so|but|its|it is|now|more like|actually|really|nearer|closer to|about|says|got) )*"
+     r"(?P<n>\d[\d./]*(?: \d/\d)?(?: ?(?:in|inch\w*|cm|mm|\"))?)(?: thick| deep)?(?: at the (?:\w+ )?\w+)?$",
+     r"thickness is \g<n>"),
+    (r"^(?:(?:i|we|just|ive|right|ok) )*(?:(?:re)?measured(?: (?:it|again|properly|proper))*"
+     r"|(?:put|held|ran|got|used|took|laid) (?:an?|the|my) (?:\w+ )?(?:ruler|tape(?: measure)?|call?ipers?)(?: out)?"
+     r"(?: (?:on|to|over|against|across)(?: (?:it|the \w+|that))?)?),? (?:and |so )?(?=(?:the |its |it is "
+     r"|now )[^,;]*\d)", ""),
+    (r"\b(?:the )?(?:fat|thick)(?:est)? (?:end|part|side|bit|spot) (?:is|was|measures|comes to) (?=\d[\d./ ]*(?:in\b"
+     r"|inch"
+     r"|cm|mm|\"))", "thickness is "),
     (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))?(?: thick)? at the (?:fat|thick(?:est)?) (?:end|side|part|spot)\b",
      r"\1 thick"),
     # a start that is asked for politely, and how its pieces are

@@ -82,6 +82,8 @@ def read_sum(text: str, context: Context) -> Intent | None:
     """A question that a sum answers, where a plain text is one."""
     if context.phase in HOT and (_READ_AND_ASKED.fullmatch(text) or _READ_THEN_ASKED.match(text)):
         return None  # «71 how long»: what was read, and the question when it will be ready
+    if context.phase == "none" and context.free and _planned(text, context):
+        return None
     reads_f = context.units.temperature == "f"
     beside = context.phase != "none"
     kind = _beside_a_batch(text, context.phase in HOT, reads_f) if beside else _elsewhere(text, reads_f)
