@@ -217,7 +217,7 @@ def _sodium(turn: Turn, line: Told) -> Answer:
     mass = min(masses(line.text), default=amounts.SLICE) * (int(slices[1]) if slices else 1)
     salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
     lost = share_lost(line)
-    salt = amounts.salt_in_slice(mass, salted, 1.0 - lost if lost and lost < MOST_LOST else None)
+    salt = amounts.salt_in_slice(mass, salted, lost if lost and lost < MOST_LOST else None)
     body = {"sodium_kg": amounts.sodium(salt.usual)}
     said = sums_plate.sodium(mass, salt, amounts.SODIUM_IN_SALT, salted)
     return said, ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), body
