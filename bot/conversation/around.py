@@ -296,5 +296,5 @@ TOPICS: Final[Mapping[str, Answer]] = {
     "altogether": of_a(measured.altogether), "portion_salt": of_a(measured.portion_salt), "ice": of_a(measured.ice),
     "grams": _grams, "no_fire": _no_fire, "photo": of_a(around.photo),
     "another_piece": _another_piece, "reweighed": _reweighed, "again": _again, "which_call": of_a(around.which_call),
-    "call_at": _call_at,
+    "call_at": _call_at, "rub": of_a(measured.rub),
 }  # fmt: skip

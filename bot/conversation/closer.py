@@ -103,6 +103,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     ),  # what to do then is an entry
     "fridge_if": re.compile(r"^(?!.*\b(?:cold|cool|low|freez\w*|froze\w*)\b)"),
     "pit_falls": re.compile(r"\b(?:drop|fall|los[ei]|sink|cold|dying|hold|keep|down)"),
+    "rub": re.compile(r"\b(?:how (?:much|many|big)|grams?|amount|enough)\b"),  # and none that is told of
     "portion_salt": re.compile(r"\b(?:portions?|slices?|servings?|plates?|sodium)\b"),
 }
 _OWN = frozenset({"mass", "length", "volume", "fraction", "ppm"})  # told with the question: no figures of this record

@@ -9,6 +9,7 @@ from bot import measures
 from bot.conversation.understand import Understood, context_of
 from bot.intents import spans, when
 from bot.intents.normal import normal
+from bot.intents.off_raw import core_to_take_off_at
 from bot.intents.sums.of_heat import done_at
 from bot.wording import chill_asked, cooling, doneness, measured, on_the_fire, yard
 from core.batch.assess import Assessment
@@ -91,9 +92,10 @@ def _at_core(turn: Turn, meant: Understood, of: Of) -> str:
 
 
 def _pull_at(turn: Turn, meant: Understood, of: Of) -> str:
-    """Off at a core that is named, or at the last that was read."""
+    """Off at a core that is named, or at the last that was read; no age of who shall eat it is one."""
     a, text = of
-    core = celsius(normal(text, turn.person.language), a.person, HOTTEST_CORE)
+    plain = normal(text, turn.person.language)
+    core = core_to_take_off_at(plain, a.person.units) or celsius(plain, a.person, HOTTEST_CORE)
     last = a.batch.last(Probe.CORE)
     if a.on_at is None or a.batch.off_at is not None or (core is None and last is None):
         return doneness.pull_asked(a)

@@ -19,6 +19,9 @@ _SOON_AFTER = 2  # days after the planned end on which a weekday may as well be 
 _FROM_NOW = re.compile(r"\bin (?:another |about )?\d{1,2}(?:\.\d)? days?\b")
 _IN_ALL = re.compile(r"\b\d{1,2}(?:\.\d)? days?\b")  # «is 4 days enough», and not four days sooner
 _AND_A_HALF = re.compile(r"\b(\d{1,2}) and a half\b")
+_ON_DAY = re.compile(
+    r"\bday (\d{1,2})\b"
+)  # «is day 3 too soon»: in the course of it, so after one day less at the least
 _SOONER = re.compile(r"\b(?:earl(?:y|ier)|sooner|less|fewer|shorter|before|ahead|off)\b")
 
 
@@ -46,6 +49,10 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     return float(days + 7 * week_before)
 
 
+def _today(text: str) -> bool:
+    return bool(_AT_ONCE.search(text.lower()))
+
+
 def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
     """Out of the cure before the plan, by so many days, on a day or at once: what that makes of it."""
     if _WHEN.match(of[1].lower()):  # «what time do i pull it out thursday»
@@ -56,6 +63,8 @@ def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
         less = (planned.due - a.now) / A_DAY - less
     elif a.plan is not None and _IN_ALL.search(_halved(of[1].lower())) and not _SOONER.search(of[1].lower()):
         less = a.plan.cure_days - less
+    elif a.plan is not None and (day := _ON_DAY.search(normal(of[1], turn.person.language))) and not _today(of[1]):
+        less = a.plan.cure_days - (int(day[1]) - 1)
     overdue = planned is not None and planned.due <= a.now
     return sooner.earlier(a, max(less, 0.0)) if less >= 0.0 or overdue else sooner.longer(a, -less)
 

@@ -30,7 +30,14 @@ ENTRIES: Final = {
     "slice": "slice-thin", "warm_up": "steam", "rest": "rest-why", "hold": "hold", "wrap": "wrap-or-not",
     "fire": "vents", "pit_falls": "pit-drops", "bed": "night-cook", "at_core": "pull-temp", "pull_at": "pull-temp",
 }  # fmt: skip
-SUMS: Final = {"feed": "portions", "vessel": "brine_amount", "ice": "ice", "fuel": "fuel", "portion_salt": "sodium"}
+SUMS: Final = {
+    "feed": "portions",
+    "vessel": "brine_amount",
+    "ice": "ice",
+    "rub": "rub",
+    "fuel": "fuel",
+    "portion_salt": "sodium",
+}
 BY_PHASE: Final = {
     Phase.WAITING: DAYS, Phase.CURING: DAYS, Phase.DRYING: HOURS, Phase.COOKING: HOURS, Phase.RESTING: CHILL,
     Phase.CHILLING: CHILL, Phase.STORED: CHILL,

@@ -23,6 +23,7 @@ from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F: from there on the cooling is counted; sources.FSIS_DANGER_ZONE
 ROOM_C: Final[Celsius] = 20.0
+_LAST_HALF: Final = re.compile(r"\d ?[ap]m\b(?!.*\b(?:at|by) \d)")
 _CURED: Final = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
 
 
@@ -102,7 +103,10 @@ def _latest(verdict: CoolingVerdict, line: Told, began: datetime) -> Hours | Non
     judged = verdict.next_stage
     if judged is None or judged.deadline is None or not line.clocks:
         return None
-    return (line.clocks[0] + (judged.deadline - began) / timedelta(hours=1)) % 24.0
+    ahead = (judged.deadline - began) / timedelta(hours=1)
+    if line.half_told and len(line.clocks) > 1 and _LAST_HALF.search(line.text):  # «10:35 and 41 at 3am»: by the last
+        return (line.clocks[-1] - (line.clocks[-1] - line.clocks[0]) % 12.0 + ahead) % 24.0
+    return (line.clocks[0] + ahead) % 24.0
 
 
 def _ahead(verdict: CoolingVerdict, marks: tuple[tuple[Hours, Celsius], ...]) -> str:

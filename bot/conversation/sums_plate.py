@@ -57,7 +57,8 @@ _HOW_MANY: Final = re.compile(
     r"|bellies|butts?|shoulders?|loins?|pieces)\b"
 )
 _SLICES_ASKED: Final = re.compile(r"\bhow many (?:\w+ )?slices\b")
-_SLICES: Final = re.compile(r"\b(\d{1,2}) slices\b")
+_SLICES: Final = re.compile(r"\b(\d{1,2}) (?:\w+ )?(?:slices|rashers|strips)\b")
+MOST_LOST: Final = 0.7  # of its weight that meat loses on the fire; more is a slip
 
 
 def _shopping(turn: Turn, line: Told) -> Answer:
@@ -215,7 +216,8 @@ def _sodium(turn: Turn, line: Told) -> Answer:
     slices = _SLICES.search(line.text)
     mass = min(masses(line.text), default=amounts.SLICE) * (int(slices[1]) if slices else 1)
     salted = next((f for f in line.fractions if 0.005 <= f <= 0.06), SALTED)
-    salt = amounts.salt_in_slice(mass, salted)
+    lost = share_lost(line)
+    salt = amounts.salt_in_slice(mass, salted, lost if lost and lost < MOST_LOST else None)
     body = {"sodium_kg": amounts.sodium(salt.usual)}
     said = sums_plate.sodium(mass, salt, amounts.SODIUM_IN_SALT, salted)
     return said, ("ATOMIC_WEIGHTS", "COMMON_PRACTICE"), body

@@ -27,7 +27,7 @@ _BACK_ON: Final = re.compile(  # off for a moment
     r"|clean|sort|stoke|tend|relight|light|add|move|wrap|foil|spritz|mop|baste|probe|check|look|turn|refuel)"
 )
 _LIQUID_IN: Final = re.compile(  # «theres pink water in the bag»: no meat went in
-    r"\b(?:water|liquid|juice|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
+    r"\b(?:water|liquid|juices?|puddles?|pool|blood|bubbles?|air|gas|foam|scum|spots?|slime|hole|crystals?|bits?|fluid|fat)\b.{0,14}"
     r"\b(?:in|inside) the (?:bag|brine|tub|bucket)\b"
 )
 _STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:more|extra|much) (?:salt|sugar))\b")

@@ -32,6 +32,7 @@ from bot.intents.intents import (
 )
 from bot.intents.meats import meat
 from bot.intents.of_the_answer import of_the_answer
+from bot.intents.off_raw import off_too_early
 from bot.intents.remarks import remark
 from bot.intents.sums.of_heat import IS_IT_ENOUGH
 from core import patterns as re
@@ -111,7 +112,7 @@ def read_vague(text: str, context: Context) -> Intent | None:
         return Unclear("spoiled", bare)
     if "thin" in bare and _THIN_END.search(bare) and len(_FIGURES.findall(bare)) == 1:
         return Question(text)  # the days go by the thickest spot: no thin end stands in its place
-    if found := _of_the_cold(bare, context):
+    if found := _of_the_cold(bare, context) or off_too_early(text, context):
         return found
     if context.phase == "none" or not context.free or (context.asked and of_the_answer(bare)):
         return None

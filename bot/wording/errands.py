@@ -31,6 +31,12 @@ def _leave(a: Assessment) -> str:
             return say(
                 "The meat does not mind, a fire does: somebody stays with it. Read core and pit before you go and when you are back, lid shut."
             )
+        case Phase.RESTING if "chill" not in a.batch.done:
+            return say(
+                "Wrapped in foil and towels in a shut, dry box it may be left, with a probe in it; on the counter not.\n"
+                "Under {hot} the clock of the chill runs: read it when you are back.",
+                hot=numbers.both(60.0, a.person),
+            )
         case Phase.CHILLING | Phase.RESTING if not talked_of.is_cold(a):
             return say("Fill up the ice before you go, and read the core when you are back: its clock runs.")
         case _:

@@ -3,7 +3,7 @@
 from datetime import datetime
 from math import ceil
 
-from bot.wording import cooling, numbers, plans, recalled, standing
+from bot.wording import cooling, numbers, plans, recalled, standing, sums_hot
 from bot.wording.language import decimal, say
 from core.answers import amounts, mixing
 from core.batch.assess import Assessment
@@ -91,3 +91,9 @@ def ice(a: Assessment) -> str:
         next=plans.coming(a),
     )
     return f"{said}\n{cooling.stands(a)}".strip()
+
+
+def rub(a: Assessment) -> str:
+    """How much rub this piece takes."""
+    said = sums_hot.per_kilo(a.batch.setup.mass, amounts.RUB, False, a.person)
+    return f"{said}\n{plans.coming(a)}".strip()

@@ -122,13 +122,14 @@ def sodium(salt_kg: Kilograms) -> Kilograms:
     return SODIUM_IN_SALT * salt_kg
 
 
-def salt_in_slice(mass: Kilograms, salt_fraction: Fraction) -> Span:
+def salt_in_slice(mass: Kilograms, salt_fraction: Fraction, share: Fraction | None = None) -> Span:
     """Salt in cooked meat that was cured to `salt_fraction` raw and has lost water since; juice takes some along. [kg]
 
-    The low end is as if it left with the juice, the high end as if all of it stayed.
+    The low end is as if it left with the juice, the high end as if all of it stayed; where the share that
+    was lost is told, all of it stayed.
     """
-    low, high = mass * salt_fraction, mass * salt_fraction / LEFT_TENDER[0]
-    return Span(low, sqrt(low * high), high)
+    low, high = mass * salt_fraction, mass * salt_fraction / (1.0 - share if share else LEFT_TENDER[0])
+    return Span(low, high if share else sqrt(low * high), high)
 
 
 def left_of(product: str, tender: bool) -> Left:

@@ -8,8 +8,8 @@ from core import patterns as re
 _MINUTES: Final = {"quarter": 15, "viertel": 15, "half": 30}
 _SPOKEN_CLOCK: Final = re.compile(
     r"\b(?:(?P<past>(?:a )?quarter|viertel|half|\d{1,2})(?: min\w{0,5})? (?:past|nach) (?P<h1>1[0-2]|[1-9]|one)"
-    r"|(?P<to>(?:a )?quarter|viertel) (?:to|vor|of) (?P<h2>1[0-2]|[1-9]|one)|(?:(?<=\bat )|(?<=\bsince ))(?P<to2>5|10"
-    r"|20|25) (?:to|vor) (?P<h3>1[0-2]|[1-9]|one))\b(?! ?(?:kg|lb|kilo|c\b|f\b|°))"
+    r"|(?P<to>(?:a )?quarter|viertel) (?:to|vor|of) (?P<h2>1[0-2]|[1-9]|one)|(?:(?<=\bat )|(?<=\bby )"
+    r"|(?<=\bsince ))(?P<to2>5|10|20|25) (?:to|vor) (?P<h3>1[0-2]|[1-9]|one))\b(?! ?(?:kg|lb|kilo|c\b|f\b|°))"
 )
 _AT_ONE: Final = re.compile(
     r"\b(at|by|until|till|since|around|um) one\b(?=$|[ ,.;!?]*$| (?:on|sat|sun|mon|tue|wed|thu|fri|today|tom))"

@@ -93,12 +93,37 @@ _IN_IN: Final = re.compile(r"(?<=\d )in(?= (?:in|to) (?:mm|cm)\b)")  # «2 in in
 
 
 _FROM: Final = re.compile(r"(?<![\w.])(?P<from>\d{2,3})(?: ?°?(?:f|c)\b)? ?(?:-|–|to|up to|and|through) ?(?=\d{2,3}\b)")
+_NO_DEGREES: Final = (
+    r"(?![\w.:%]| ?(?:am|pm|oclock|min\w*|h|hrs?|hours?|g|grams?|kg|kilos?|lbs?|pounds?|oz|mm|cm|people|days?)\b)"
+)
+_TWO: Final = re.compile(  # «pit at 275 and pull at 195, whats that in celsius»
+    rf"(?<![\w.])(?P<a>\d{{2,3}})(?: ?°? ?(?P<ua>[cf]))?\b{_NO_DEGREES}[^\d]{{3,34}}?(?<![\w.])"
+    rf"(?P<b>\d{{2,3}})(?: ?°? ?(?P<ub>[cf]))?\b{_NO_DEGREES}[^\d]*?"
+    r"\b(?:whats?|what (?:is|are)|how (?:hot|much) is)\b"
+    r"(?:,? (?:that|it|they|those|both|these|is|are|in|for|real|proper|normal|old|new|money|our|my|us|american|british"
+    r"|degrees|temps?|well|to|as))*"
+    r"(?:,? ?\b(?:(?P<c>c|celsius|centigrade)|(?P<f>f|fahrenheit)))?(?: i mean| please|[ ?.!])*$"
+)
+_LEAST_F, _MOST_C = 130, 180  # two bare degrees of a cook are °F from here on, °C up to here
+
+
+def _two_degrees(text: str) -> str:
+    """Two temperatures of one line that are wanted in the other unit, as a spread of them."""
+    found = _TWO.search(text) if "in" in text or "what" in text else None
+    if found is None:
+        return text
+    a, b = int(found["a"]), int(found["b"])
+    told = found["ua"] or found["ub"] or ("f" if found["c"] else "c" if found["f"] else None)
+    unit = told or ("f" if min(a, b) >= _LEAST_F else "c" if max(a, b) <= _MOST_C and min(a, b) < 100 else None)
+    return f"{a} to {b} {unit} in {_OTHER[unit]}" if unit else text
+
+
 _PLEASE: Final = re.compile(r",? (?:please|pls|plz|thanks|thx)[ .!]*$")
 
 
 def spread_from(text: str) -> float | None:
     """The lower end of a spread of degrees that is wanted in the other unit: «235 to 270 in celsius»."""
-    found = _FROM.search(text)
+    found = _FROM.search(_two_degrees(text))
     return float(found["from"]) if found else None
 
 
@@ -107,7 +132,7 @@ def converted(text: str) -> tuple[measures.Measure, str] | None:
 
     Of a spread the upper end; `spread_from` has the other.
     """
-    text = _PLEASE.sub("", _FROM.sub("", text))
+    text = _PLEASE.sub("", _FROM.sub("", _two_degrees(text)))
     if _CURE_WANTED.search(text):
         return None
     if held_against := same(text):

@@ -43,7 +43,7 @@ _STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |th
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
-_SLICE: Final = re.compile(r"\b(?:slices?|serving|portion|sandwich|plate)\b")
+_SLICE: Final = re.compile(r"\b(?:slices?|rashers?|strips?|serving|portion|sandwich|plate)\b")
 _LIGHT_ASKED: Final = re.compile(
     r"\b(?:when|what time) (?:do|should|must|shall) (?:i|we) "
     r"(?:light|fire up|put (?:it|the \w+) on|start the (?:fire|smoker|pit|grill))\b"

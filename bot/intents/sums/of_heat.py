@@ -224,6 +224,11 @@ def climbs(line: Told) -> bool:
     return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not _OFF_THE_FIRE.search(line.text)
 
 
+_PIT_AT: Final = re.compile(
+    r"\b(?:pit|smoker|grill|cooker|oven|kettle) (?:(?:is|set|runs?|running|going|at|to|on) )+\d"
+)
+
+
 def held(line: Told) -> bool:
     """One temperature of a core, for a time or to ask for how long."""
     one = len(line.temperatures) == 1 and 45.0 <= line.temperatures[0] <= 80.0
@@ -231,4 +236,5 @@ def held(line: Told) -> bool:
     of_a_piece = line.has("meat") and not (line.species and (line.hours or 9.0) < 3.0)
     boxed = (line.hours or 0.0) >= 1.0 and bool(_BOXED.search(line.text))  # kept for the table, and no kill
     on_its_way = boxed or bool(_TOOK_TO.search(line.text)) or (climbs(line) and bool(_ON_FOR.search(line.text)))
-    return one and timed and not TIMED.search(line.text) and not of_a_piece and not on_its_way
+    away = on_its_way or TIMED.search(line.text) or _PIT_AT.search(line.text)
+    return one and timed and not of_a_piece and not away

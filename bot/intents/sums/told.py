@@ -32,6 +32,15 @@ _BARE: Final = re.compile(
 )
 _METRIC: Final = frozenset({"kg", "g", "mm", "cm", "l", "ml"})
 _FAHRENHEIT_FROM: Final = 105.0  # no core is so hot in °C: a bare number from here on is °F
+_WARM, _FREEZES_F = 45.0, 30.0  # of readings in °F none begins so cold and ends as ice
+_CAME_OFF: Final = re.compile(  # no meat does so in °F
+    r"\b(?:off|pulled|pull) at (?:[6-9]\d)(?![\d:.%]| ?(?:f|am|pm|min\w*)\b)"
+)
+_HELD_C: Final = (54.0, 68.0)  # a core that somebody times: as °F it is meat from the fridge
+_HELD: Final = re.compile(
+    r"(?=.*\b(?:min\w*|h|hours?|secs?|seconds?)\b).*\b(?:held|hold\w*|kept|sat|stood|was|been|core|middle|inside|internal"
+    r"|probe|reads?|at)\b"
+)
 _PEOPLE: Final = re.compile(
     r"\b(?P<n>\d{1,3}) ?(?:(?:hungry|big|small|rugby|grown) )?(?:people|peeps|guests?|persons?|eaters|friends|adults"
     r"|pax|sandwiches|slices|of us|ppl|folks?|men|women|lads|blokes|mouths|heads|plates|portions|servings|kids|diners"
@@ -228,11 +237,19 @@ def _temperatures(text: str, found: list[measures.Measure], reads_f: bool) -> tu
         bare = bare[:start] + fill * (end - start) + bare[end:]
     numbers = [(n.start(), float(n[0])) for n in _BARE.finditer(bare)]
     hottest = max((value for _, value in numbers), default=0.0)
-    fahrenheit = hottest >= _FAHRENHEIT_FROM or (reads_f and not any(m.unit in _METRIC for m in found))
+    of_f = reads_f and not any(m.unit in _METRIC for m in found) and not _only_celsius(text, [v for _, v in numbers])
+    fahrenheit = hottest >= _FAHRENHEIT_FROM or of_f
     unit = marked[0].unit if marked else "f" if fahrenheit else "c"
     all_of_them = [(m.start, m.value) for m in marked]
     all_of_them += [(place, measures.to_house(value, unit)) for place, value in numbers]
     return tuple(value for _, value in sorted(all_of_them))
+
+
+def _only_celsius(text: str, values: list[float]) -> bool:
+    """Whether bare numbers can be no °F of meat: a fall to under freezing, or a hold so cold that it kills nothing."""
+    fall = len(values) > 1 and values[0] > max(*values[1:], _WARM) and min(values) < _FREEZES_F
+    kill = len(values) == 1 and _HELD_C[0] <= values[0] <= _HELD_C[1] and bool(_HELD.search(text))
+    return fall or kill or bool(_CAME_OFF.search(text))
 
 
 def _in_order(clocks: list[re.Match[str]]) -> tuple[Hours, ...]:

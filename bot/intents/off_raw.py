@@ -1,0 +1,39 @@
+"""Meat that somebody means to take off the fire too early: what it is then, and no new target and no step done."""
+
+from typing import Final
+
+from bot import measures
+from bot.intents.context import Context
+from bot.intents.intents import Ask, Intent
+from core import patterns as re
+from core.person import Units
+from core.units import Celsius
+
+_OFF_AT: Final = re.compile(
+    r"(?<!not )(?<!never )(?<!dont )\b(?:pull(?:ing)?|tak(?:e|ing)|lift(?:ing)?|whip(?:ping)?|yank(?:ing)?"
+    r"|bring(?:ing)?|get(?:ting)?|com(?:e|ing)|stop(?:ping)?) (?:(?:it|them|her|him|this|the \w+) )?(?:(?:off|out) )?"
+    r"(?:now,? )?(?:at|its|it is) (?:about |only |just |around )?(?P<core>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?"
+    r"(?![\w:.%]| ?(?:am|pm|oclock|min\w*|h|hrs?|hours?|lbs?|kg|ppm)\b)"
+)
+_LEAST_C: Final = 38.0  # a number below it is an hour of the day, or nothing that meat is taken off at
+_FLOOR_C: Final[Celsius] = 62.7  # 145 °F, as a thermometer of whole degrees shows it
+_BIRDS_C: Final[tuple[Celsius, Celsius]] = (73.0, 83.0)  # at what birds, and no other piece, shall come off
+_BIRD_FLOOR_C: Final[Celsius] = 73.8  # 165 °F
+
+
+def off_too_early(text: str, context: Context) -> Intent | None:
+    """«gonna pull at 150 so its juicy», of a bird: the question what it is then, where that is under its floor."""
+    core = core_to_take_off_at(text, context.units) if context.phase == "cooking" else None
+    bird = context.target_c is not None and _BIRDS_C[0] <= context.target_c <= _BIRDS_C[1]
+    raw = core is not None and core < (_BIRD_FLOOR_C if bird else _FLOOR_C)
+    return Ask("pull_at", text=text) if raw else None
+
+
+def core_to_take_off_at(plain: str, units: Units) -> Celsius | None:
+    """The core at which a plain line takes the meat off, in its own unit, else in the person's, else in the other."""
+    found = _OFF_AT.search(plain)
+    if found is None:
+        return None
+    read = (found["unit"],) if found["unit"] else (units.temperature, "c" if units.temperature == "f" else "f")
+    fits = (core for one in read if _LEAST_C <= (core := measures.to_house(float(found["core"]), one)) <= 100.0)
+    return next(fits, None)
