@@ -8,7 +8,7 @@ from datetime import datetime
 from bot.conversation import ahead, answered, around, on_the_fire, other_days, read_back
 from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
-from bot.conversation.remarked import CLEAR, beside_a_remark
+from bot.conversation.remarked import CLEAR, beside_a_remark, singular
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
@@ -136,7 +136,7 @@ def _as_it(turn: Turn, text: str) -> str:
         text = re.sub(rf"(?<!\ba )(?<!\ban )\b(?:(?:the|my) )?{re.escape(row.name)}\b", "it", text, flags=re.IGNORECASE)
     if len(here) == 1 and (animal := told(here[0].name).species):
         text = re.sub(rf"\b(?:the|my|our) {_CALLED.get(animal, animal)}\b", "it", text, flags=re.IGNORECASE)
-    return text
+    return singular(text)
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:

@@ -1,4 +1,4 @@
-"""A question with a remark beside it: «feels firm, can i take it out now» asks what its one question asks."""
+"""A question by what it asks: without the remark beside it, and of several pieces as of one."""
 
 import re
 from collections.abc import Collection
@@ -7,6 +7,10 @@ from bot.intents.questions import is_question
 from core.answers.find import of_batch
 
 CLEAR = 0.15  # so much likelier than an entry: the remark was left out
+_OF_ONE = {"are": "is", "were": "was", "do": "does", "have": "has"}
+_PEOPLE = r"(?! (?:eat|come|arrive|want|like|need to|drink|be here|get here|bring|stay with)\b)"  # and no pieces
+_ASKED_OF = re.compile(rf"\b(are|were|do|have) (?:they|those|these|both){_PEOPLE}\b", re.IGNORECASE)
+_THEY = re.compile(rf"\b(?:they{_PEOPLE}|them|em|both of (?:it|them))\b", re.IGNORECASE)
 _PARTS = re.compile(r"[,;.!?]+(?:\s|$)")
 
 
@@ -20,3 +24,8 @@ def beside_a_remark(asked: str, far: Collection[str]) -> str | None:
     if len(parts) < 2 or len(asking) != 1 or any(sign.isdigit() for sign in asked):
         return None
     return of_batch(asking[0], CLEAR, far=far)
+
+
+def singular(text: str) -> str:
+    """«how long do they stay in» as «how long does it stay in»: several pieces are one batch."""
+    return _THEY.sub("it", _ASKED_OF.sub(lambda found: f"{_OF_ONE[found[1].lower()]} it", text))
