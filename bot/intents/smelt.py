@@ -15,6 +15,7 @@ _PARTS: Final = re.compile(
     r"[,;.!?]+(?:\s+|$)|\s+(?:and|but|so)\s+|\s+(?=(?:is|isnt|are|can|could|should|shall|do|does|will|would|may)"
     r" (?:it|i|we|this|that|they|the|my)\b)"
 )
+_LIKE: Final = re.compile(r"\blike\b")  # «smells like pickles, normal?» is answered by what is known of smells
 _SAFE: Final = frozenset({"smell", "spoiled"})
 
 
@@ -36,7 +37,8 @@ def smelt(plain: str, context: Context) -> list[Intent]:
 
 def _nose(part: str, context: Context) -> Intent | None:
     """The question that the words for a smell are met with; None for other words."""
-    if not is_spoiled(part) and remark(part, context.phase) != "smell":
+    odd = remark(part, context.phase) == "smell" and not _LIKE.search(part)
+    if not is_spoiled(part) and not odd:
         return None
     found = read_vague(part, context)
     return found if isinstance(found, Unclear) and found.why in _SAFE else None
