@@ -31,7 +31,7 @@ def how_cooked(a: Assessment) -> str:
     lines = "\n".join(
         f"{numbers.when(numbers.quarter(s.due, up=True), a.person, a.now)} {steps.name(s, a)}" for s in later[:MOST]
     )
-    return say("As planned, {how}\n{lines}", how=lead, lines=lines)
+    return say("As planned, {how}\n{lines}", how=lead, lines=lines) + f"\n{plans.coming(a)}"
 
 
 def as_planned(a: Assessment, kind: Kind) -> str:
