@@ -28,6 +28,11 @@ _DUTY: Final = re.compile(
     r"|do (?:i|we) (?:need|have)|am i|are we|will i)\b(?=.*\b(?:do|due|happen\w*|home|busy|free|needed|on|list|have to"
     r"|need to be|time|coming up|planned|steps?|up)\b)"
 )
+_HOW: Final = re.compile(  # the cook of this batch, and no word of how long
+    r"^(?:(?:so|and|ok|but|well|then),? )*(?:how|whats the (?:best )?way)(?: (?:do|should|shall|must|would|will|can|to"
+    r"|does))*(?: (?:i|we|you|one))? (?:cook|smoke|simmer|roast|finish) (?:it|this|that|mine|ours|them|the (?:meat|beef"
+    r"|brisket|flat|belly|piece|bird|joint))(?: (?:then|after|afterwards|now|later|properly|on the day))*[ ?]*$"
+)
 _OF_A_DEED: Final = re.compile(  # asked of that, and not of the whole day
     r"\b(?:eat|ready|done|finish\w*|smok\w*|cook\w*|leave|safe|move|flip\w*|turn|slic\w+|take|put|pull|wrap|guests?"
     r"|serve|late|weather|buy|far|light|lit|start|begin|need(?:ed)? for|(?:un)?till?|temp\w*|core|pit|if|get up"
@@ -70,6 +75,8 @@ def topic(turn: Turn, text: str, phase: str) -> str | None:
         return "when_step"
     if _MUST.match(plain) and step_named(plain) in OF_THE_PLAN:
         return "when_step"
+    if _HOW.match(plain):
+        return "how_cook"
     if _AFTER.search(plain) and _after(plain):
         return "after_step"
     if phase == "cooking" and _WOOD.search(plain) and _MORE.search(plain) and not _HOW_MANY.search(plain):
@@ -107,5 +114,6 @@ TOPICS: Final[Mapping[str, Answer]] = {
     "when_step": _when_step,
     "after_step": _after_step,
     "as_planned": _as_planned,
+    "how_cook": lambda turn, meant, of: ahead.how_cooked(of[0]),
     "more_wood": lambda turn, meant, of: fuel.another_chunk(of[0]),
 }

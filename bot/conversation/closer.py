@@ -91,7 +91,7 @@ ONLY_WITH = {  # no closer topic than the one that its words made it, where none
     ),
     "meat_on": re.compile(r"^(?!.*\b(?:fridge|freezer|ice)\b)"),
     "last_reading": re.compile(r"^(?!.*\bfor (?:it|this|the \w+)\b)"),
-    "above": re.compile(r"\b(?:when|did|was|were|has|is|how|since|what time)\b"),
+    "above": re.compile(r"\b(?:when|did|was|were|has|is|how|what time)\b"),
     "use_by": re.compile(r"^(?!.*\b(?<!the )rest\b)"),
     "since": re.compile(r"^(?!.*\breadings?\b)"),
     "catch_up": re.compile(r"^(?!.*\b(?:know what (?:i|we)|trust me|always done)\b)"),  # who insists

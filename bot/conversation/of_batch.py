@@ -8,6 +8,7 @@ from datetime import datetime
 from bot.conversation import ahead, answered, around, on_the_fire, other_days, read_back
 from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
+from bot.conversation.remarked import CLEAR, beside_a_remark, singular
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
 from bot.intents import when, yard
@@ -52,7 +53,6 @@ OF_ONES_OWN = frozenset(
 # said as often as asked: «i have to leave»
 TOLD = frozenset({"away", "bed", "hand_over", "less_water", "more_salt", "more_water", "no_fire", "quiet"})
 OF_THE_CURE = frozenset({"flip_next", "flip_last", "flips_done", "skip_flip"})
-CLEAR = 0.15
 SUPPER = 19  # the hour of a meal «tonight». Common practice
 _EVENING = re.compile(r"\b(?:tonight|this evening)\b")
 _NOT_THEN = re.compile(
@@ -115,7 +115,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
     if phase in _LIES and _SO_MANY_DAYS.search(plain) and not figured(plain):
         return Ask("earlier", text=text)
     asked = mended(text.lower()) if language == ENGLISH else plain
-    named = of_batch(asked, far=far(phase), ours=bool(_OURS.search(plain)))
+    named = of_batch(asked, far=far(phase), ours=bool(_OURS.search(plain))) or beside_a_remark(asked, far(phase))
     named = "pull_at" if named in (None, "feed") and phase == "cooking" and CAN_WE_EAT.search(plain) else named
     if _TELLS.match(plain) and not is_question(plain) and named not in TOLD:
         return None
@@ -137,7 +137,7 @@ def _as_it(turn: Turn, text: str) -> str:
         text = re.sub(rf"(?<!\ba )(?<!\ban )\b(?:(?:the|my) )?{re.escape(row.name)}\b", "it", text, flags=re.IGNORECASE)
     if len(here) == 1 and (animal := told(here[0].name).species):
         text = re.sub(rf"\b(?:the|my|our) {_CALLED.get(animal, animal)}\b", "it", text, flags=re.IGNORECASE)
-    return text
+    return singular(text)
 
 
 def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:

@@ -29,6 +29,7 @@ SAYS_SO = ("other-fish", "roe")  # entries that say themselves that there is no 
 SHORTEST = 4  # words; «plan» and «how much longer» are no questions of the trade
 EXACTLY = 0.9  # so like one of the ways to ask for an entry that it is that one, but for a word's ending
 PLAINLY = 0.4  # so like the ways to ask for an entry that a line of three words means it
+TOLD_PLAINLY = 0.25  # the same of a remark beside a batch, where two entries know of it
 ASKS = re.compile(r"\?|\b(?:temps?|temperature|how|why|when|what|which|or|vs|ok|possible|wont|cant|stuck|keeps)\b")
 AMENDS = re.compile(r"(?:no|nope|nah|oops|sorry|soz|wrong|wait)\b")  # what puts something right asks for no entry
 REMARK = 6  # words; a longer line of a batch may be asked about it, or be told of an entry
@@ -75,6 +76,8 @@ def answer(turn: Turn, meant: Understood, text: str) -> Sequence[Reply]:
         return moved
     if tells and (as_told := _as_told(turn, meant, text)):
         return as_told
+    if tells and found is not None and found.guess and found.ranked[0][1] >= TOLD_PLAINLY:
+        return (_offered(turn, found, text),)  # «juices are pink» of what two entries know
     if tells:
         answered.remember(turn, answered.UNKNOWN, text)
         return last_resort.ask(turn, meant, text, () if TELLS.match(text.lower()) else _names(found))

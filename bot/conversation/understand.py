@@ -279,6 +279,7 @@ def context_of(turn: Turn, message: Message, asked: dict[str, Any] | None, a: As
         batch=a.batch.id,
         phase=a.batch.phase.value,
         last_core_c=core.celsius if core else None,
+        core_at=core.at if core else None,
         last_pit_c=pit.celsius if pit else None,
         target_c=a.batch.setup.target_c,
         deadline=a.plan.serve if a.plan else a.batch.setup.deadline,

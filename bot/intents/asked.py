@@ -175,6 +175,8 @@ def _probe(text: str, context: Context) -> Intent | None:
     """«meat», «the pit», «it was f»: with the number that was asked about, only what it can be."""
     if len(text.split()) > 6 or re.search(r"\d", text) or any(DEEDS.hits(text)):
         return None  # «meat in» is a deed, and names no thermometer
+    if is_question(text):
+        return None  # «how long in fridge and freezer» asks, and names none either
     if _LIES_THERE.search(text) and (context.asked_value or 0.0) > _WARMEST_FRIDGE[context.units.temperature]:
         return None  # «in the fridge» after a core: there it is put
     probe = next((p for p, words in _PLACES if re.search(words, text)), None)

@@ -19,7 +19,8 @@ from core.batch.events import Probe
 
 _TAIL_ASKS: Final = re.compile(
     r",? ?\b(?:(?:(?:is )?(?:the |our |my )?(?:meat|food|brisket|batch|lot) )?(?:still )?"
-    r"(?:ok(?:ay)?|safe|right|normal|in time|good|fine|alright|bad|(?:a )?problem)\s*\?+"
+    r"(?:ok(?:ay)?|safe|right|normal|in time|good|fine|alright|bad|(?:a )?problem"
+    r"|(?:good|cold|cool|low) enough)\s*\?+"
     r"|(?P<worry>(?:do|should|must|need) (?:i|we) (?:need to |have to )?(?:worry|panic|be worried)\s*\?*)"
     r"|(?:(?:is|isnt) (?:that|it|this|(?:the|our|my)"
     r" (?:meat|food|brisket|flat|ham|bacon|bird|fish|batch|lot|bag))|am i|are we)"

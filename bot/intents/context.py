@@ -33,14 +33,14 @@ class Context:
     that is half said, and to no batch yet.
     `batch` is the id of the batch that the rest describes; `batches` are the (id, name) of the batches that the person
     may mean, the latest first; `of_what` are their (name, product, cut), where the line has a word for meat.
-    `due_step` is the key of the step that was last called for, `soon_step` of the next, due or all but due. `target_c`
-    is the core at which it shall come off. `mass` is that of the batch in hand, which tells pounds from kilos in
-    «trimmed is 6.9». `on_at` is when the meat went on the fire, `out_due` when the plan has it out of the cure, until
-    it is. `brine_made`: it cools, and the meat is not in it yet; `dry`: there is none, and the cure is rubbed on.
-    `probe_asked` is the thermometer, of fridge or brine, that was called for lately and was not read since.
-    `elsewhere` holds (id, phase, last core, last pit) of the other batches that a line names beside that in hand.
-    `home_zone` is the clock that they left for a journey, "" at home. `flip_hours` are those at which this person is
-    reminded, on their own clock.
+    `due_step` is the key of the step that was last called for, `soon_step` of the next, due or all but due.
+    `target_c` is the core at which it shall come off. `mass` is that of the batch in hand, which tells pounds from
+    kilos in «trimmed is 6.9». `on_at` is when the meat went on the fire, `out_due` when the plan has it out of the
+    cure, until it is. `brine_made`: it cools, and the meat is not in it yet; `dry`: there is none, and the cure is
+    rubbed on. `probe_asked` is the thermometer, of fridge or brine, that was called for lately and was not read
+    since. `elsewhere` holds (id, phase, last core, last pit) of the other batches that a line names beside that in
+    hand. `core_at` is when the last core was read. `home_zone` is the clock that they left for a journey, "" at
+    home. `flip_hours` are those at which this person is reminded, on their own clock.
     """
 
     now: datetime
@@ -54,6 +54,7 @@ class Context:
     asked_probe: Probe | None = None
     last_core_c: Celsius | None = None
     last_pit_c: Celsius | None = None
+    core_at: datetime | None = None
     target_c: Celsius | None = None
     deadline: datetime | None = None
     batch: str | None = None

@@ -60,6 +60,9 @@ _PROBE: Final = re.compile(
     r"|temp"
     r"|temperature|number|reading|one|not the \w{2,8}|not \w{2,8}))*$"
 )
+_PUT_AWAY: Final = re.compile(  # «in fridge 120»: what came off the fire, and no fridge of 120
+    r"^(?:(?:its|it|is|meats?|the|now|gone|put|straight) )*in(?:to)? (?:the |an? )?(?:fridge|ice|freezer)\b"
+)
 _HAS_NONE: Final = re.compile(
     r"^(?:(?:i|we|ive|have|got|but|there is|theres) )*no (?:\w+ )?(?:smoker|grill|cooker|lid|fridge|grate)$"
 )
@@ -166,4 +169,4 @@ def of_probe(text: str, context: Context) -> Intent | None:
 
 def tells_deed(text: str) -> bool:
     """Whether a plain line tells of a deed too («110, bird on»): then its number is no second thought."""
-    return any(DEEDS.hits(as_meat(text)))
+    return any(DEEDS.hits(as_meat(text))) or bool(_PUT_AWAY.match(text))

@@ -47,10 +47,10 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b|\bnot (?:yet |quite |fully |all )*(?:thawed|defrosted)\b"),
     ("wrap", "paper", r"^paper not foil$|\bpaper (?:instead|wrap)\b"
                       r"|\b(?:butcher|pink|peach|baking) ?paper\b|\b(?:wrap(?: it)?|use|with|(?:swap|switch|change"
-                      r"|go) (?:to|with|over to)) (?:in |the )?paper\b"),
+                      r"|go)(?: (?:it|that|the wrap|wrap))? (?:to|with|over to)) (?:in |the )?paper\b"),
     ("wrap", "foil", r"^foil not paper$"
-                     r"|\b(?:wrap (?:it )?in|use|(?:swap|switch|change|go) (?:to|with|over to)|with|foil instead"
-                     r"|do) (?:the |tin |tinfoil )?foil\b"
+                     r"|\b(?:wrap (?:it )?in|use|(?:swap|switch|change|go)(?: (?:it|that|the wrap"
+                     r"|wrap))? (?:to|with|over to)|with|foil instead|do) (?:the |tin |tinfoil )?foil\b"
                      r"|\bfoil (?:instead|wrap|it)\b|\balufolie\b"),
     ("wrap", "none", r"\b(?:no wrap(?:ping)?|no (?:foil|paper)(?: (?:and|or|nor))? (?:no )?(?:foil|paper)|dont wrap"
                      r"|unwrapped|without (?:a )?wrap|leave it naked|(?:not|wont|never) (?:be |going to |gonna )?"

@@ -99,8 +99,10 @@ _WHAT: Final = re.Rules(
                    r"|tablespoons?)(?: of (?:the )?(?:brine|liquid|juice|it))? (?:(?:is|was|are|has|have) )?"
                    r"(?:gone|lost|leaked|spilled|ran out|missing)\b"
                    r"|\bleaked\b|\bbag leak\b|\bleaking\b|\b(?:spilled|dripped|dripping|oozing) (?:out of|from"
-                   r"|all over|everywhere)|\bhole in the bag\b"
-                   r"|\b(?:bag|tub|pouch) (?:has|got|had) (?:a |an? \w+ )?(?:hole|tear|rip|split|leak)s?\b"),
+                   r"|all over|everywhere)|\b(?:hole|rip|tear|split|puncture|slit)s? in (?:the|my|one|both|a|its|one of"
+                   r" the) (?:bags?|tub|pouch|bucket)\b"
+                   r"|\b(?:bags?|tub|pouch) (?:has|have|got|had|with) (?:a |an? \w+ )?(?:hole|tear|rip|split"
+                   r"|leak)s?\b"),
         ("dosed_twice", r"\b(?:double|twice)[ -]?(?:dosed|salted|cured)\b"
                         r"|\b(?:doubled|twice the|double the|double) (?:the )?(?:cure|pink salt|dose|salt)\b"
                         r"|\b(?:dosed|salted|cured|added|put)\b.{0,24}\b(?:twice|two times|2 times|double)\b"

@@ -75,7 +75,7 @@ _GRAMS_WERE: Final = re.compile(  # «actual cure was 12 g not 12.6»
 )
 _GRAMS_BARE: Final = re.compile(r"^(?:i|we) (?:only |just )?(?:put|added)(?: in)? \d{1,3}(?:\.\d{1,2})?(?: in)?$")
 _GRAMS_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:put|added|used|weighed|dosed)\b")
-_UNIT_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:cure|curing|pink|dosed|weighed)\b")
+_UNIT_SAID: Final = re.compile(r"\d ?(?:g|gr|grams?)\b|\b(?:cure|curing|pink|dosed)\b")
 _NOT_SAID: Final = r"(?:,? (?:and |but )?(?:not|instead of|rather than) (?:what|the \d|your|as|like|\d)[^,;]*)?"
 _WENT_IN: Final = re.compile(
     r"^(?:(?:only|just|about|ok|so|i|we|ive|put|added) )*(?P<new>\d{1,3}(?:\.\d{1,2})?) ?(?:g|gr|grams?)"
@@ -208,6 +208,8 @@ def _of_dose(text: str, context: Context) -> Intent | None:
     if context.phase in RAW and _GRAMS_BARE.match(text):
         return Unclear("grams", text)
     found = _GRAMS.search(text) or _GRAMS_WERE.search(text)
+    if found and not _UNIT_SAID.search(text) and (unit := _unit_of_its_weight(found["old"], context)):
+        return Change({"mass": to_house(float(found["new"]), unit)})  # «it weighed 7.3 not 7» of a piece of 7 lb
     if found and (_shares(found["new"], found["old"]) or not _UNIT_SAID.search(text)):
         some = not _shares(found["new"], found["old"]) and "." in found["new"] + found["old"]
         return Unclear("grams", text) if some and context.phase in UNCOOKED else None  # «i used 12 not 12.6», of what
@@ -219,6 +221,14 @@ def _of_dose(text: str, context: Context) -> Intent | None:
             return Change({"put_in_cure": more.value}) if weighed else Unclear("grams", text)
         found = _WENT_IN.match(text)
     return Change({"put_in_cure": to_house(float(found["new"]), "g")}) if found else None
+
+
+def _unit_of_its_weight(number: str, context: Context) -> str | None:
+    """The unit in which a bare number is what the piece weighs by the record; None where it is that in neither."""
+    if context.mass is None:
+        return None
+    mass = context.mass
+    return next((u for u in ("kg", "lb") if abs(to_house(float(number), u) / mass - 1.0) < _SAME_MASS), None)
 
 
 def _put_in(text: str) -> Measure | None:

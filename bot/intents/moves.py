@@ -124,6 +124,7 @@ _OF_FLIPS: Final = re.compile(r"\b(?:flips?|turns|reminders?|pings?|calls)\b")  
 _MAKES_IT: Final = re.compile(  # «guests at 6 will it make it»: asked of the fire, and no other meal
     r"\b(?:will|does|would) (?:it|that|this|the meat) (?:make it|be (?:done|ready|finished|there)|reach)\b"
 )
+_SINCE: Final = re.compile(r"\bsince (?:about |around )?(?:\d|noon|midday)")  # then it went on, or in
 _RATED: Final = re.compile(r"\b(?:was|were|is|its|tasted?|came out|great|good|perfect)\b.*\b\d{1,2} ?/ ?(?:5|10)$")
 _NEXT_WEEK: Final = re.compile(r"\bnext week\b")
 _EVERY_DAY: Final = re.compile(  # «i have breakfast at 7» is said of any day
@@ -200,7 +201,7 @@ def _offered(text: str, context: Context) -> Unclear | None:
 def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
-    if any(words.search(text) for words in (_MAKES_IT, _RATED, TO_A_PLACE, SO_MUCH_LATER)):
+    if any(words.search(text) for words in (_MAKES_IT, _RATED, TO_A_PLACE, SO_MUCH_LATER, _SINCE)):
         return True
     if deed and not OF_THE_MEAL.search(text):
         return True
@@ -278,7 +279,7 @@ def read_word(text: str, context: Context) -> Intent | None:
     meal = re.match(_MEAL, bare)
     if said is None or len(bare.split()) > (6 if meal else 4) or not (said.day_said or said.hour_said):
         return None
-    if content(when.without_times(bare)):
+    if content(when.without_times(bare)) or _SINCE.search(bare):
         return None
     if re.match(r"not (?!un|til|before)", bare):  # no meal on the very day, and nobody said when instead
         return Unclear("not_then", bare)

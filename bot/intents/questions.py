@@ -203,6 +203,10 @@ _ALL_WELL: Final = re.compile(
     r"|(?:how is|hows|how are|howre) (?:it|everything|things|that one|that|she|they)"
     r"(?: (?:doing|coming|coming along|getting on|getting along|today|now))?)[ ?]*$"
 )
+_IS_IT_COLD: Final = re.compile(  # of what lies in its chill
+    r"\bis \d{2,3}(?: ?[cf])? (?:ok|okay|fine|alright|good|too (?:warm|hot)|(?:good|cold|low|cool) enough)"
+    r"(?: by now| yet| now)?$"
+)
 _OFF_AT: Final = re.compile(r"^(?:(?:so|ok|take it|pull it|pull|come) )*(?:off )?at \d{2,3}(?: ?[cf])? ?\?+$")
 _BARE_WET_OR_DRY: Final = re.compile(r"^(?:wet or dry|dry or wet|brine or dry)\s*\?*$")
 
@@ -231,6 +235,8 @@ def find_topic(text: str, phase: str) -> tuple[str, Intent] | None:
         return "", Ask("catch_up" if well["how"] else "now", text=text)
     if phase == "cooking" and _OFF_AT.match(text):
         return "", Ask("pull_at", text=text)
+    if phase == "chilling" and _IS_IT_COLD.search(bare):
+        return "", Ask("cooled", text=text)
     if phase in RAW and _PULLED_WHEN.match(bare):
         return "", Ask("out", text=text)
     if phase == "cooking" and _SLOW.search(bare):

@@ -6,6 +6,7 @@ from typing import Final
 from core import patterns as re
 
 SPAN: Final = re.compile(
+    r"(?<!twice )(?<!once )(?<!times )"  # «he flips it twice a day» lasts no day
     r"(?P<many>\b(?:half an?|half(?= h)|halbe|(?:a )?couple(?: of)?|a few|an?|eine[rn]?|1/2 an?)(?=\W)"
     r"|(?<![\w.])\d{1,4}(?:\.\d{1,2})?)"
     r" ?(?P<unit>m?mins?|minutes?|minuten?|h|hrs?|hours?|stunden?|d|days?|tage?n?|wks?|weeks?|wochen?)(?:\b|(?=\d))"

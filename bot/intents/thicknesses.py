@@ -17,8 +17,10 @@ _BARE: Final = tuple(
     re.compile(words)
     for words in (
         rf"^(?:(?:its|the|actually|sorry|no) )*thick(?:ness)?(?: (?:is|was|of|at|about|=))* {_A_NUMBER}$",
-        rf"^(?:(?:its|it is|make|it|thats|only|really|actually|no|just|more|now|about|bout|around|say|like|roughly) )*"
-        rf"{_A_NUMBER} (?:thick|deep)$",
+        rf"^(?:(?:its|it is|make|it|thats|only|really|actually|no|just|more|turns out|now|about|bout|around|say|like"
+        rf"|roughly) )*{_A_NUMBER} (?:thick|deep)$",
+        rf"^(?:(?:i|we|just|so) )*(?:re)?measured(?: it)?(?: again| anew)?[,:]? (?:(?:and|its|it is|more|like|turns out"
+        rf"|about|really|nearer|closer to|at|to be) )*{_A_NUMBER}{_INCH}$",
         # «1 3/4 at the fat end», «thick end is 2»: the thickest spot is the one that counts
         rf"^(?:(?:its|it is|about|around|say|like) )*{_A_NUMBER}{_INCH} (?:at|on|in) (?:the |its )?{_THICK}"
         r"(?: (?:end|part|bit|point|spot|side|place))?$",

@@ -1,11 +1,12 @@
 """Words for what comes after a step, and for a deed that was done at another hour than planned."""
 
-from bot.wording import numbers, plans, standing, steps
+from bot.wording import doneness, numbers, plans, standing, steps
 from bot.wording.language import say
 from core.batch.assess import Assessment
 from core.plan.steps import Kind, State
 
 MOST = 6  # steps that are listed
+BESIDE = frozenset({Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING})
 ON_THE_FIRE = frozenset({Kind.LIGHT, Kind.MEAT_ON})
 
 
@@ -18,6 +19,19 @@ def after(a: Assessment, kind: Kind) -> str:
     open_ones = [s for s in later if s.state in (State.DUE, State.AHEAD)][:MOST]
     lines = "\n".join(f"{numbers.when(s.due, a.person, a.now)} {steps.name(s, a)}" for s in open_ones)
     return say("Then, in this order:\n{lines}", lines=lines) + f"\n{plans.coming(a)}" if lines else plans.now(a)
+
+
+def how_cooked(a: Assessment) -> str:
+    """How it is cooked, from the fire to the table: how hot, until what core, and the steps with their hours."""
+    lead = f"{plans.pit(a)}. {doneness.pull_asked(a)}"
+    found = next((s for kind in (Kind.LIGHT, Kind.MEAT_ON) for s in (a.plan.of_kind(kind) if a.plan else ())), None)
+    if a.plan is None or found is None or a.batch.off_at is not None:
+        return doneness.pull_asked(a)
+    later = sorted((s for s in a.plan.steps if s.due >= found.due and s.kind not in BESIDE), key=lambda s: s.due)
+    lines = "\n".join(
+        f"{numbers.when(numbers.quarter(s.due, up=True), a.person, a.now)} {steps.name(s, a)}" for s in later[:MOST]
+    )
+    return say("As planned, {how}\n{lines}", how=lead, lines=lines) + f"\n{plans.coming(a)}"
 
 
 def as_planned(a: Assessment, kind: Kind) -> str:

@@ -158,9 +158,20 @@ def _out(a: Assessment) -> str:
 
 
 def _chill(a: Assessment) -> str:
-    return cautions.chill_forecast(a)
+    """How long it will take; and to read it now, where the clock of the rule runs from a reading on the fire."""
+    began, last = a.batch.done.get("chill"), a.batch.last(Probe.CORE)
+    forecast = cautions.chill_forecast(a)
+    if a.ledger.cooling is None or began is None or last is None or began - last.at < READ_AT_THE_CHILL:
+        return forecast
+    read = say(
+        "Read the middle now and send it: until you do, the rule counts its hours from {when}, when it read {core}.",
+        when=numbers.when(last.at, a.person, a.now),
+        core=numbers.temperature(last.celsius, a.person),
+    )
+    return f"{read}\n{forecast}".strip()
 
 
+READ_AT_THE_CHILL = timedelta(minutes=20)  # a reading so long before is none of its beginning
 _UNREAD = later(
     "I have no brine reading of {limit} or colder: read it now, beside the meat, and reply with the number.\n"
 )

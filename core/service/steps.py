@@ -9,6 +9,7 @@ from core.batch.events import Done, Event, Missed, Probe, Skipped, Snoozed, What
 from core.batch.standing import effective
 from core.errors import Gone
 from core.plan.hours import wall_of
+from core.plan.recipe import product
 from core.plan.steps import Kind, Plan, State, Step
 from core.safety.fridge import COLD_F
 from core.safety.history import printed_f
@@ -189,7 +190,17 @@ def is_in_for_long(a: Assessment, kind: str, at: datetime) -> bool:
     What comes off a fire was out of its cure whatever the plan has, and nobody said when.
     """
     due = out_due(a)
-    return due is not None and (kind in COOKED or (kind in AFTER_THE_CURE and due - at > EARLY_OUT))
+    if due is None:
+        return False
+    return kind in COOKED or (kind in AFTER_THE_CURE and min(due, _cured_by(a) or due) - at > EARLY_OUT)
+
+
+def _cured_by(a: Assessment) -> datetime | None:
+    """When it has had the days that it needs, where the plan leaves it in for longer: for a later fire."""
+    setup, into = a.batch.setup, a.batch.done.get("into_cure")
+    if into is None or a.cure_days is None:
+        return None
+    return into + timedelta(days=max(a.cure_days.p90, setup.cure_days or 0.0, product(setup.product).least(setup)))
 
 
 def is_lit_early(a: Assessment, step: Step) -> bool:

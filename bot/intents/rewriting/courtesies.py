@@ -29,6 +29,7 @@ RULES: Final = rules(
     (r"^(?:can|could|would|will) (?:you|we|u) (?:please |pls )?(?=(?:remind|ping|ask|wake|text|move|push|shift"
      r"|postpone|delay|cancel|undo|stop|pause|show|switch|use|change|set|skip|delete|send)\b)(?P<rest>[^?]*)\?*$",
      r"\g<rest>"),
+    (r"^(?:cant|couldnt|can not|cannot) (?=(?:i|we) (?!\w+ed\b))", "can "),
     # said late, and why
     (rf"^(?:(?:i|we|sorry|oops|ah|oh)[, ]+)*(?:totally |just )?(?:forgot to|didnt|never) (?:tell|say|mention|log|write"
      rf"|note|send|text|record|enter|report|type|give)(?: you| it| this| that| these| the last one)?(?: down| in| up"

@@ -24,7 +24,17 @@ def _just_now(found: re.Match[str]) -> str:
     return "flipped it now" if found["flip"] else "did it now"
 
 
+_SINCE: Final = {  # what it is doing since an hour, by the step that put it there
+    "smoking": "meat on", "cooking": "meat on", "simmering": "in the pot", "poaching": "in the pot",
+    "boiling": "in the pot", "curing": "in the cure", "brining": "in the brine", "drying": "on the rack",
+}  # fmt: skip
+
+
 RULES: Final = rules(
+    (rf"^(?:(?:its|it is|it has|has|been|meats?|the|is|now|just|already|both|all) )*(?P<doing>{'|'.join(_SINCE)})"
+     r"(?: (?:away|now|already|along|nicely|on it))* since (?=(?:about |around )?(?:\d|noon|midday|midnight|half"
+     r"|quarter|this morning|last night|yesterday|mon|tue|wed|thu|fri|sat|sun))",
+     lambda m: f"{_SINCE[m['doing']]} since "),
     (r"\bpulled (it|them|the meat|everything) out\b", r"took \1 out"),
     (r"\b(flipped|turned)(?: (?:it|them))?(?: both)? yesterday (?:and|n) today\b", r"\1 yesterday, \1"),
     (r"^(?:(?:im|i am|we are|were|just) )?(?:making|mixing)(?: up)? (?:the |my |a )?brine(?: now)? (?:with|using|in) "

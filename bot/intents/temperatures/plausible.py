@@ -6,6 +6,7 @@ rises from the last; 225 to 300 alone is the pit in °F. A slip («518») is pas
 """
 
 from dataclasses import dataclass
+from datetime import timedelta
 from typing import Final
 
 from bot.intents.context import FALLING, IN_THE_COLD, RAW, Context
@@ -32,6 +33,7 @@ _DIP_K: Final = 2.5  # a stall may dip by 1 to 3 °F
 _CARRY_K: Final = 8.0  # a core goes on rising for a while after it is off
 _COOLING_C: Final = 54.0  # below it, in the chill, nothing carries on rising
 _RISE_K: Final = 60.0
+_LONG_AGO: Final = timedelta(hours=3)  # since then a core may have risen by more
 _PIT_DRIFT_K: Final = 30.0
 
 
@@ -217,7 +219,8 @@ def _follows(core: Temperature, context: Context) -> bool:
     step = _celsius(core) - last
     if context.phase == "chilling" and last < _COOLING_C:
         return step <= _DIP_K
-    return step <= _CARRY_K if context.phase in FALLING else -_DIP_K <= step <= _RISE_K
+    long_ago = context.core_at is not None and context.now - context.core_at > _LONG_AGO
+    return step <= _CARRY_K if context.phase in FALLING else step >= -_DIP_K and (long_ago or step <= _RISE_K)
 
 
 def _called_for(context: Context, *steps: str) -> bool:
