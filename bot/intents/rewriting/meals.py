@@ -26,6 +26,8 @@ def _of_an_age(found: re.Match[str]) -> str:
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
+    (r"^(?:(?:we|we have|weve|just|all|ok|so|and|already|they|everyone|everybody|have) )*(?:ate|eaten)"
+     r"(?: (?:already|now|dinner|lunch|supper|at last))*$", "we ate it"),
     (rf"(?P<who>\b{_KIN}(?:[ -]in[ -]law)?)(?:(?<!guest)(?<!kid)(?<!boy)(?<!girl)(?<!neighbour)(?<!neighbor)s\b| is"
      r"| whos| who is|,? aged?|(?= (?:6[5-9]|[7-9]\d|10\d)\b)) (?:(?:already|nearly|almost|about|only|just|turning|over"
      r"|aged?) )*(?P<years>\d{1,2}|10\d)(?![.:]\d)(?:[ -]?(?:years?|yrs?|y)(?:[ -]?(?:old|o))?)?"
