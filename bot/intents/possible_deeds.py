@@ -34,6 +34,10 @@ _STIRRED: Final = re.compile(r"\b(?:stirred|whisked|mixed|dissolved|spil\w+|(?:m
 _SPICE: Final = re.compile(r"\b(?:pepper\w*|coriander|spices?|crust|seasoned|rub|mustard)\b")
 _AFTER_THE_CURE: Final = (Kind.RINSE, Kind.SOAK, Kind.DRY, Kind.RUB)
 _COOKED: Final = re.compile(r"\boff the (?:smoker|grill|pit|fire)\b|\btook (?:it|them) off$|\bsliced (?:it|them)\b")
+_MEAT_ITSELF: Final = re.compile(
+    r"\bmeats? (?:(?:is|are|went|just|now) )*on(?! (?:saturday|sunday|\w+day|ice|the (?:counter|table|rack|board)))\b"
+    r"|\bon the (?:smoker|grill|pit|fire|bbq|barbecue)\b"
+)
 
 
 def there(kind: Kind, text: str, context: Context) -> Kind:
@@ -74,7 +78,8 @@ def possible(kind: Kind, text: str, context: Context) -> bool:
     if kind is Kind.DRY:  # a rack in the fridge is where it chills, too
         return context.phase not in ("cooking", "resting", "chilling", "stored")
     if kind is Kind.MEAT_ON:
-        return context.phase not in ("waiting", "resting", "chilling", "stored")
+        named = context.phase != "waiting" or _MEAT_ITSELF.search(text)  # «its on»: the brine on its stove as likely
+        return bool(named) and context.phase not in ("resting", "chilling", "stored")
     since = context.phase == "drying" and re.search(r"\b(?:since|went in|was in)\b.*\d", text)  # told afterwards
     if kind is Kind.INTO_CURE and context.phase not in SET_UP and not since:
         return False

@@ -15,7 +15,7 @@ from bot.intents.days import of_the_weekend, open_days
 from bot.intents.deeds import DEEDS
 from bot.intents.fields import stated
 from bot.intents.intents import Start
-from bot.intents.meats import OTHER_CUT, SALMON_TROUT, bone, meat, ranges, without
+from bot.intents.meats import OTHER_CUT, SALMON_TROUT, as_meat, bone, meat, ranges, without
 from bot.intents.small import ASKS, content, words
 from bot.intents.temperatures.set_points import of_the_fridge
 from bot.intents.thicknesses import thicknesses
@@ -145,7 +145,8 @@ def read_start(text: str, context: Context) -> Start | None:
         take_deadline(text, context, draft)
     if not draft.said and not draft.typed:
         return None
-    told = goes_on and "mass" not in draft.said and (any(DEEDS.hits(text)) or bool(CORE_READ.search(text)))
+    open_yet = "mass" not in draft.said and (goes_on or not (verb or draft.typed))
+    told = open_yet and (any(DEEDS.hits(as_meat(text))) or bool(CORE_READ.search(text)))
     if told and "deadline" not in draft.said:
         return None  # «in the brine now», «breast 150 thigh 155», of a piece that is half said: told, and no choice
     unclear = tuple(f"{slot}:{words}" for slot, words in draft.typed.items())

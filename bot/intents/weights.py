@@ -99,7 +99,8 @@ _JOINED: Final = re.compile(
     r"|is)? ?$"
 )
 _BARE: Final = re.compile(
-    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )-?(?!\d{1,2} ?(?:x|trout|(?!(?:turkeys|thats|lets|weighs|needs|feeds"
+    r"(?<![\w.:/%-])(?<!for )(?<!cure )(?<!number )(?<!brine )(?<!brine is )"
+    r"(?<!pit )(?<!pit at )(?<!fridge )-?(?!\d{1,2} ?(?:x|trout|(?!(?:turkeys|thats|lets|weighs|needs|feeds"
     r"|serves|goes|lasts)\b)[a-z]{2,}(?<![sui])s)\b)"  # what is counted is no weight: «9 packs of pastrami»
     r"(?:\d{1,2}(?:\.\d{1,3})?"
     r"|[1-9]\d{3})(?![\w:/%.])(?! ?(?:people|ppl|pax|guests|persons?|of us|adults|folks|friends|heads"

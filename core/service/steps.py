@@ -13,7 +13,7 @@ from core.plan.recipe import product
 from core.plan.steps import Kind, Plan, State, Step
 from core.safety.fridge import COLD_F
 from core.safety.history import printed_f
-from core.service import record
+from core.service import record, wishes
 from core.service.turn import Turn
 from core.store import batches, outbox, standing
 
@@ -22,7 +22,9 @@ AHEAD_OF_TIME = timedelta(hours=3)  # a flip this much before its hour still is 
 ALL_BUT_DUE = timedelta(minutes=30)
 JUST_NOW = timedelta(hours=3)
 _READ_BY: Final = {Kind.BRINE_CHECK: Probe.BRINE, Kind.FRIDGE_CHECK: Probe.FRIDGE}
+_WARMED: Final = {Probe.FRIDGE: "warm_fridge", Probe.BRINE: "warm_brine"}
 ASKED_LATELY: Final = timedelta(hours=6)
+COOKS: Final = frozenset((Kind.LIGHT, Kind.MEAT_ON))
 _ONCE = frozenset(Kind) - {Kind.FLIP, Kind.FRIDGE_CHECK, Kind.READING, Kind.CHILL_CHECK}
 
 
@@ -171,13 +173,16 @@ def probe_asked(a: Assessment) -> Probe | None:
     """The thermometer of brine or fridge that was called for lately and was not read since."""
     due = (s for s in (a.plan.steps if a.plan else ()) if s.state is State.DUE and a.now - s.due <= ASKED_LATELY)
     called = next((_READ_BY[step.kind] for step in due if step.kind in _READ_BY), None)
-    return called or (Probe.FRIDGE if _is_read_again(a) else None)
+    warm = [probe for probe, what in _WARMED.items() if _is_read_again(a, probe, what)]
+    return called or (warm[0] if len(warm) == 1 else None)
 
 
-def _is_read_again(a: Assessment) -> bool:
-    """Whether the fridge was read or told to be too warm lately: then it is to be read again."""
-    last = a.batch.last(Probe.FRIDGE)
-    told = max((at for at, incident in a.batch.incidents if incident.what == "warm_fridge"), default=None)
+def _is_read_again(a: Assessment, probe: Probe, what: str) -> bool:
+    """Whether the fridge, or the brine about the meat, was read or told to be too warm lately: it is read again."""
+    if probe is Probe.BRINE and ("into_cure" not in a.batch.done or "out" in a.batch.done):
+        return False
+    last = a.batch.last(probe)
+    told = max((at for at, incident in a.batch.incidents if incident.what == what), default=None)
     warm = None if last is None or printed_f(last.celsius) <= COLD_F else last.at
     if told is not None and (last is None or last.at < told):
         warm = told
@@ -210,12 +215,16 @@ def is_lit_early(a: Assessment, step: Step) -> bool:
 
 
 def done(turn: Turn, batch_id: str, step: Step, at: datetime, detail: str = "") -> Change:
-    """A step was done; done twice is done once. What is rinsed came out of its cure, though nobody said so."""
+    """A step was done; done twice is done once. What is rinsed came out of its cure, though nobody said so.
+
+    Whoever cooks sooner than the house had put it off to may eat at the hour that was wished.
+    """
     happened: list[tuple[What, datetime]] = [(Done(step.key, detail), at)]
     if step.kind in AFTER_THE_CURE:
         known = look(turn, batch_id).batch.done
         happened += [(Done("out"), at)] if "into_cure" in known and "out" not in known else []
-    return mark(turn, batch_id, happened)
+    noted = mark(turn, batch_id, happened)
+    return wishes.taken_up(turn, noted) if step.kind in COOKS else noted
 
 
 def look(turn: Turn, batch_id: str) -> Assessment:

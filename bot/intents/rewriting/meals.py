@@ -11,6 +11,8 @@ _MEAT: Final = (
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
 
 RULES: Final = rules(
+    (r"^(?:(?:we|we have|weve|just|all|ok|so|and|already|they|everyone|everybody|have) )*(?:ate|eaten)"
+     r"(?: (?:already|now|dinner|lunch|supper|at last))*$", "we ate it"),
     (rf"(?<!for )(?<!for a )\b(?:a )?week on ({WEEKDAY})\b", r"\1 week"),
     (r"(?<=\w),? (?:but )?(?:no smok(?:e|ing)|not smoked|dont smoke it),? (?:just |only )?(?:boil(?:ed|ing)?"
      r"|simmer(?:ed|ing)?|poach(?:ed|ing)?)(?: it)?\b", " simmered"),

@@ -167,7 +167,7 @@ def _bare_cold(value: float, context: Context) -> tuple[Temperature, ...]:
 def _cold_probe(context: Context) -> Probe | None:
     """The thermometer that is read in a cold phase; before the meat is in, brine or fridge by what was called for."""
     due = (context.due_step or "").partition("/")[0]
-    if due == "brine_check" or (due != "fridge_check" and context.brine_made):
+    if due == "brine_check" or context.probe_asked is Probe.BRINE or (due != "fridge_check" and context.brine_made):
         return Probe.BRINE
     return None if context.phase == "waiting" and due != "fridge_check" else Probe.FRIDGE
 
