@@ -162,8 +162,7 @@ def _that_has_it(turn: Turn, meant: Understood, topic: str) -> str:
 
 def without(turn: Turn, text: str) -> Sequence[Reply]:
     """A question about a batch where none is under way: what the last one was, or how to begin; else nothing."""
-    found = topic_of(turn, text, "none")
-    if found is None or found.topic not in OF_ONES_OWN:
+    if (found := topic_of(turn, text, "none")) is None or found.topic not in OF_ONES_OWN:
         return ()
     past = batches.latest(turn) if found.topic in (LAST_TIME, AGAIN) else None
     if past is not None and found.topic == AGAIN:

@@ -201,9 +201,8 @@ def _offered(text: str, context: Context) -> Unclear | None:
 def _of_no_meal(text: str, context: Context) -> bool:
     """«can i bump to 300», «will it make it», «moved it to the fridge»: the fire, a flip or the meat, and no meal."""
     deed = _OF_FLIPS.search(text) or ("instead" in text and WITH_MEAT.search(text))
-    if any(words.search(text) for words in (_MAKES_IT, _RATED, TO_A_PLACE, SO_MUCH_LATER, _SINCE)):
-        return True
-    if deed and not OF_THE_MEAL.search(text):
+    of_another = any(words.search(text) for words in (_MAKES_IT, _RATED, TO_A_PLACE, SO_MUCH_LATER, _SINCE))
+    if of_another or (deed and not OF_THE_MEAL.search(text)):
         return True
     if context.phase in ("drying", "cooking") and _A_PIT.search(text):
         return True
