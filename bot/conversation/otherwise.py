@@ -19,7 +19,8 @@ def ways(a: Assessment, value: float, unit: str, why: str) -> tuple[str, ...]:
     other = "c" if unit == "f" else "f"
     pit = a.batch.phase is Phase.COOKING and unit in set_point(Probe.PIT, value) and can_be(Probe.PIT, unit, value)
     core = can_be(Probe.CORE, other, value) and _follows(a, last, to_house(value, other))
-    return ((f"core/{other}",) if core else ()) + ((f"pit/{unit}",) if pit else ())
+    both = ((Probe.CORE, other, core), (Probe.PIT, unit, pit))
+    return tuple("/".join((probe.value, scale)) for probe, scale, likely in both if likely)
 
 
 def _follows(a: Assessment, last: Read, core: float) -> bool:
