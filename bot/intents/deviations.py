@@ -47,7 +47,8 @@ _ICE: Final = re.compile(r"\b(?:ice|icy|crystals|frozen)\b")
 _HALF_FULL: Final = re.compile(r"\bhalf (?:full|empty)\b")
 _FULL: Final = re.compile(r"\b(?:full|packed)\b")
 _UNKNOWN: Final = re.compile(
-    r"\b(?:no idea|no clue|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
+    r"\b(?:no idea|no clue|havent an? (?:notion|clue)|no notion|god knows"
+    r"|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
 )
 _HOW_LONG: Final = re.compile(  # «no idea how long»: told with it, and no question
     rf"[,;]? ?(?:and |but )?(?:i |we )?(?:have |really )*{_UNKNOWN.pattern}(?: for)? ?"

@@ -20,6 +20,19 @@ _FLOOR_C: Final[Celsius] = 62.7  # 145 °F, as a thermometer of whole degrees sh
 _BIRDS_C: Final[tuple[Celsius, Celsius]] = (73.0, 83.0)  # at what birds, and no other piece, shall come off
 _BIRD_FLOOR_C: Final[Celsius] = 73.8  # 165 °F
 
+_COOKED_TO: Final = re.compile(  # «took the turkey to 74 and its rosy», «smoked it till it hit 52 inside, do i fry it»
+    r"^(?=.*\b(?:pink|rosy|raw|done|cooked|eat|cold|fry\w*|inside|middle|juicy|dry|tough|touch|underdone)\b)"
+    r".*\b(?:took|taken|cooked|smoked|got|brought|reached|came|pulled)\b.{0,40}\b(?:to|at|hit|till?|until|reached) "
+    r"(?:about |only |just )?\d{2,3}\b(?! ?(?:k?g|kilos?|lbs?|pounds?|oz|mm|cm|in|inch\w*|h|hrs?|hours?|days?)\b)"
+    r"|^(?:i |we |so |ok )*(?:took|cooked|brought) (?:it|the|my|a|our) .{0,30}\bto (?:about |only |just )?\d{2,3}\b"
+    r"(?! ?(?:k?g|kilos?|lbs?|pounds?|oz|h|hrs?|hours?|days?)\b)"
+)
+
+
+def is_cooked(plain: str) -> bool:
+    """Whether a line tells of meat that came to a core: nothing begins with it."""
+    return _COOKED_TO.search(plain) is not None
+
 
 def off_too_early(text: str, context: Context) -> Intent | None:
     """«gonna pull at 150 so its juicy», of a bird: the question what it is then, where that is under its floor."""

@@ -16,6 +16,7 @@ from bot.intents.deeds import DEEDS
 from bot.intents.fields import stated
 from bot.intents.intents import Start
 from bot.intents.meats import OTHER_CUT, SALMON_TROUT, as_meat, bone, meat, ranges, without
+from bot.intents.off_raw import is_cooked
 from bot.intents.small import ASKS, content, words
 from bot.intents.temperatures.set_points import of_the_fridge
 from bot.intents.thicknesses import thicknesses
@@ -125,7 +126,8 @@ def read_start(text: str, context: Context) -> Start | None:
     if asks_whether(text, context):
         return None
     goes_on = context.asked_of_start and not ASKS.search(text)
-    if _NOT_A_START.search(text) or not (named or weighs or goes_on or (verb and context.phase == "none")):
+    no_start = _NOT_A_START.search(text) or (not weighs and is_cooked(text))
+    if no_start or not (named or weighs or goes_on or (verb and context.phase == "none")):
         return None
     if context.phase != "none" and _AMENDS.search(text) and not verb and not when.meal(text, _afresh(context)):
         return None
