@@ -43,8 +43,9 @@ _CHATTER: Final = re.compile(  # how somebody or something is, beside what is to
     r"|all good|hope thats ok|sorry|phew|finally|fingers crossed|lol|haha"
 )
 _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no hour
-_HANGS: Final = re.compile(  # one statement hangs on the other, or asks
-    r"\b(?:unless|when|while|whether|once|until|till?|was|were|before|after|because|so that)\b"
+_HANGS: Final = re.compile(  # one statement hangs on the other, or takes it back, or asks
+    r"\b(?:said|meant|typo|told you|instead|wrong|correction|mistake|misread)\b"
+    r"|\b(?:unless|when|while|whether|once|until|till?|was|were|before|after|because|so that)\b"
     r"|\b(?:may|can|could|should|shall|do|does|is|are|how|what|would) (?:i|we|it|you|they|that|much|many|long)\b"
 )
 _DEED_ALONE: Final = words("flipped turned rinsed wrapped rubbed lit sliced massaged")
