@@ -25,6 +25,8 @@ def _just_now(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    (r"^(?:(?:its|it is|now|ok|took|it|the|meat|belly|ham|brisket|flat) )*out (?:of|from) (?:the |its )?soak(?:ing)?"
+     r"(?: (?:water|bath))?(?= (?:now|at|since)\b| \d+ ?m?min\w* ago| (?:half )?an hour ago|[,.;]|$)", "done soaking"),
     (r"\bpulled (it|them|the meat|everything) out\b", r"took \1 out"),
     (r"\b(flipped|turned)(?: (?:it|them))?(?: both)? yesterday (?:and|n) today\b", r"\1 yesterday, \1"),
     (r"^(?:(?:im|i am|we are|were|just) )?(?:making|mixing)(?: up)? (?:the |my |a )?brine(?: now)? (?:with|using|in) "
