@@ -49,7 +49,13 @@ def unpack(value: Any) -> Any:
 def adds_to(intent: Start, asked: dict[str, Any] | None) -> bool:
     """Whether a start adds to a half one: asked for the cut, a meat that is named answers and begins nothing new."""
     half = (asked or {}).get("said") or {}
-    return bool(half) and ((asked or {}).get("slot") == "cut" or of_the_same(half, intent.said))
+    answers = (asked or {}).get("slot") == "cut" and not _another_piece(half, intent.said)
+    return bool(half) and (answers or of_the_same(half, intent.said))
+
+
+def _another_piece(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:
+    """«5 lb pork belly bacon», asked for the cut of a corned beef: another product with a weight of its own."""
+    return "mass" in said and "product" in said and not _may_be(half, said)
 
 
 def of_the_same(half: Mapping[str, Any], said: Mapping[str, Any]) -> bool:

@@ -7,6 +7,7 @@ from typing import Any, Final
 from bot.conversation import starting
 from bot.conversation.as_planned import show
 from bot.conversation.half import TOLD, unpack
+from bot.conversation.meats_in_turn import AND_THEN
 from bot.facts import facts
 from bot.intents.context import SHOWN
 from bot.intents.intents import Change, Happened, Intent, Reading, Snooze, StepDone, StepMissed, StepSkipped
@@ -42,8 +43,16 @@ def waiting(turn: Turn) -> list[dict[str, Any]]:
     return list(((unpack(turn.open_question()) or {}).get("said") or {}).get(TOLD, []))
 
 
+def _of_those_behind(turn: Turn) -> list[dict[str, Any]]:
+    """The lines that were told of a piece that waits behind the one asked about: they are none of the other."""
+    question = unpack(turn.open_question()) or {}
+    behind = [*(question.get("said") or {}).get(AND_THEN, []), *question.get(AND_THEN, [])]
+    return [line for half in behind for line in half.get(TOLD, [])]
+
+
 def taken(turn: Turn, message: Message, told: list[dict[str, Any]], answer: Answer) -> Sequence[Reply]:
     """Every line that waited, answered as of its own hour, and the plan behind them; nothing while the piece waits."""
+    told = [one for one in told if one not in _of_those_behind(turn)]
     begun = next((row.id for row in reversed(batches.open_here(turn)) if row.owner == turn.person.id), None)
     if not told or waiting(turn) or begun is None:
         return ()

@@ -210,7 +210,7 @@ def ask(
         rows = asking.or_else(rows, typed.value, ways(a, typed.value, unit, doubt.why), a.batch.id)
     if doubt.why == "jump" and (known := recalled.before_a_jump(a, plain[doubt.which][0])):
         text = f"{text}\n{known}"
-    if supposed := recalled.if_right(taking.supposed(a, plain)):
+    if doubt.why != "range" and (supposed := recalled.if_right(taking.supposed(a, plain))):
         text = f"{text}\n{supposed}"
     others = [one for n, one in enumerate(plain) if n != doubt.which] if instead_of is None else []
     text = f"{text}\n{readings.with_the_answer(others, a)}" if others else text

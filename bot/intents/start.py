@@ -44,6 +44,7 @@ _NOT_A_START: Final = re.compile(
     r"|\b(?:flipped|turned|rinsed|wrapped|sliced n|move|moved|push|shift|was for|thats for|undo|cancel|skip(?:ped)?"
     r"|forgot|typo|"
     r"meant|after(?! next)|came out|finished|fire|power|left out|counter|sorry|instead of)\b"
+    r"|\b(?:stuck|stalled|stalling|hovering|sitting) at \d"
 )
 _AMENDS: Final = re.compile(r"\b(?:trimmed|actually|weighs?|really|i said|its|turned out|only|not \d[\d.]*)\b")
 # to a start that is half said a line may add: a strength, a thickness, the meal; a question adds nothing

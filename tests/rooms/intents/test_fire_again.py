@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 
-from bot.intents.intents import Ask, Happened, MoveDeadline, Reading, StepDone
+from bot.intents.intents import Ask, Happened, MoveDeadline, Reading, Start, StepDone
 from bot.intents.read import read
 from core.batch.events import Probe
 from tests.talk_lines import KILOS, POUNDS, context
@@ -67,3 +67,9 @@ def test_it_lies_in_the_brine_in_german(text: str) -> None:
     (done,) = read(text, replace(context("waiting", KILOS), language="de"))
     assert isinstance(done, StepDone)
     assert done.step == "into_cure"
+
+
+def test_a_core_that_stands_is_no_meal() -> None:
+    """«stuck at 150 for an hour now», of a piece that is half said, made a meal of ten to two."""
+    half = replace(context("none", POUNDS), asked="mass", asked_of_start=True)
+    assert not any(isinstance(one, Start) for one in read("stuck at 150 for an hour now", half))
