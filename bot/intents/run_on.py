@@ -9,7 +9,7 @@ from typing import Final
 
 from bot.intents.clause import clause
 from bot.intents.composed import signs, sure
-from bot.intents.context import Context
+from bot.intents.context import RAW, Context
 from bot.intents.heard import unheard
 from bot.intents.intents import Change, Greet, Happened, Intent, Question, Reading, Start, Unclear
 from bot.intents.small import ASKS, IF, words
@@ -43,11 +43,13 @@ _CHATTER: Final = re.compile(  # how somebody or something is, beside what is to
     r"|all good|hope thats ok|sorry|phew|finally|fingers crossed|lol|haha"
 )
 _BARE: Final = re.compile(r"[1-4]\d\d")  # «101 now»: a thermometer, and no hour
-_HANGS: Final = re.compile(  # one statement hangs on the other, or takes it back, or asks
-    r"\b(?:said|meant|typo|told you|instead|wrong|correction|mistake|misread)\b"
+_HANGS: Final = re.compile(  # one statement hangs on the other, puts it right, or asks
+    r"^no\b|\b(?:said|told you|meant|wrote|typed|typo|instead|rather|oops|sorry|wait|actually|really|wrong|undo"
+    r"|correction|mistake|misread)\b"
     r"|\b(?:unless|when|while|whether|once|until|till?|was|were|before|after|because|so that)\b"
     r"|\b(?:may|can|could|should|shall|do|does|is|are|how|what|would) (?:i|we|it|you|they|that|much|many|long)\b"
 )
+_COLD: Final = re.compile(r"\b(?:fridge|brine)\b")
 _DEED_ALONE: Final = words("flipped turned rinsed wrapped rubbed lit sliced massaged")
 _ANSWERED: Final = frozenset({"iced", "fuelled", "extra_left_out"})  # by a word, and noted nowhere
 _LOOSE: Final = ("number", "word")  # what may be told beside it is not heard yet
@@ -80,7 +82,9 @@ def is_loose(found: list[Intent]) -> bool:
 def beyond(found: list[Intent], text: str, context: Context) -> list[Intent]:
     """What was read of a plain text, with what its statements tell beyond it where they tell all of that as well."""
     told = [] if is_loose(found) else run_on(text, context)
+    named = context.phase not in RAW or _COLD.search(text)
     more = [one for one in told if one not in found and not isinstance(one, Unclear)]
+    more = [one for one in more if named or not isinstance(one, Reading)]
     return [*found, *more] if all(one in told or _is_answered(one) for one in found) else found
 
 

@@ -52,10 +52,7 @@ RULES: Final = rules(
      rf"(?:last|past) {_MANY_DAYS}$", _missed),
     (rf"^(?:(?:its|it is|been|about|must be|oops) )*{_MANY_DAYS} since (?:i|we|anyone|anybody|somebody) (?:last )?"
      r"(?:touched|flipped|turned|moved) (?:it|them|the bags?)$", _missed),
-    # how it was read: by the bone, and of the fridge itself
-    (r"^((?:its |now |meat )*[1-4]?\d(?:\.\d)?(?: ?[cf])?) (?:(?:down|right|deep|in) )*(?:by|at|near|next to|against"
-     r"|beside) the "
-     r"bone\b", r"core \1"),
+    # how it was read, and of which fridge
     (r"\b(fridge|brine|pit|meat) (?:itself|herself|proper|temp itself)\b", r"\1"),
     (r"^(?:(?:i|we|sorry|oops) )*(?:nodded|dozed|dropped|drifted) off(?: (?:on|in) (?:the"
      r"|my) \w+)?(?: for a bit)?,? (?:and |so )?"
@@ -63,6 +60,18 @@ RULES: Final = rules(
     (r"\bice (?:bath )?(?:only |just )?(?:went|got|was) (?:in|on) (?=(?:at|around|about) (?:half |quarter past "
      r"|quarter to )?\d)",
      "chill started "),
+    (r"\b(?:lil|little|wee|beer|garage|spare|big|kitchen|basement|shed|bar) fridge(?: (?:thermometer|gauge|display"
+     r"|dial))?\b"
+     r"(?= (?:is|at|on|says|reads|shows|sitting|sat|still|now|\d))", "fridge"),
+    (r"\b(fridge|pit|bbq|smoker|grill|core|brine)s? (?:is |are |just |still )*(?:sitting|sittin|sat|sits|holding"
+     r"|running)"
+     r" (?:on|at) (?:about )?(?=\d)", r"\1 "),
+    (r"^(?:its |it |has |its )*(?:lost|dropped|down|fallen|cooled|gone down) (?:a (?:bit|few|little|touch|couple)"
+     r"|some|slightly)"
+     r"(?: (?:degrees|deg))?,? (?=(?:its|now|at|it is|so) (?:\w+ )?\d)", ""),
+    (r"\bbrown paper\b", "butcher paper"),
+    (r"\b(wrapped [^,;]{0,40}?(?:ago|back)),? (?:it|she|he|meat|core) was (?:on|at|reading"
+     r"|about) (?=\d{2,3}\b)", r"\1 at "),
     # off the fire, and cut
     (r"\b(?:yanked|whipped|hauled|hoiked|fished|dragged|plucked) (?:it )?(?=(?:at )?\d{2,3}\b)", "pulled it "),
     (r"\blike (?:soft |warm |hot |room temp )?(?:buttah|buttr|buter)\b",

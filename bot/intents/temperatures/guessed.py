@@ -46,7 +46,9 @@ WEAK: Final[Fraction] = 0.02  # nitrite of a curing salt; between the continenta
 _LOOSE: Final = re.compile(rf"{_GUESS.pattern}|\b(?:about|around|roughly|or so|something like|\d ?ish|should be)\b")
 _A_SHARE: Final = re.compile(r"\d ?(?:%|percent|pct)|\.\d")
 _THE_MIDDLE: Final = re.compile(r"\b(?:core|middle|inside|internal|cent(?:re|er))\b")
-_PARTS: Final = re.compile(r"[,;]| (?:and|but) (?!maybe|probably|i )")
+_PARTS: Final = re.compile(  # «fridge 44!! door was ajar i think»: the doubt is of the door
+    r"[,;!]| (?:and|but) (?!maybe|probably|i )| (?=(?:the )?(?:door|lid|power|kids?|somebody|someone)\b)"
+)
 _NUMBER: Final = re.compile(r"(?<![\w.])-?\d{1,3}(?:\.\d+)?")
 
 
