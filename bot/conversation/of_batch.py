@@ -65,8 +65,7 @@ _OF_SOMEBODY = re.compile(
 )
 TURNED = re.compile(  # of the piece on the grate, and of no bag
     r"^(?:(?:so|and|ok) )*(?:(?:can|should|shall|do|may|must) i (?:have to |need to )?)?(?:flip|turn|rotate|move)"
-    r" (?:it|the meat)(?: over| around)?\b"
-    r"(?! ?(?:up|down|off|on|(?:in|into|to|inside) (?:the |an? )?(?:oven|house|kitchen))\b)"
+    r" (?:it|the meat)(?: over| around)?\b(?! ?(?:up|down|off|on|(?:in|into|to|inside) (?:the )?(?:oven|house))\b)"
 )
 _BETWEEN = re.compile(  # asked of several: whose reading it was, and which comes first
     r"\b(?:which|whose|who)\b.*(?<![\d.:])\d{2,3}\b(?! ?(?:days?|h\b|hours?))"
