@@ -29,8 +29,11 @@ def settled(a: Assessment, changes: dict[str, Any]) -> dict[str, Any]:
         return changes
     kg, others = _kilos(changes), {name: value for name, value in changes.items() if name not in SAID}
     mixed = a.batch.dosed is not None
-    if mixed and by_the_clock(a.batch.setup) and a.dose is not None:
-        return {**others, "brine_strength": round(a.dose.all_salt_kg / (a.dose.all_salt_kg + kg), 3)}
+    told = changes.get("put_in_salt")
+    if (mixed or told) and by_the_clock(a.batch.setup) and a.dose is not None:
+        salt = float(told or a.dose.all_salt_kg)  # what went in, where that was told with its water
+        beside = {"put_in_water": kg} if told else {}
+        return {**others, **beside, "brine_strength": round(salt / (salt + kg), 3)}
     if mixed or "put_in_water" in changes:
         return {**others, "put_in_water": kg}
     return {**others, "water_share": kg / skin_free(a.batch.setup.mass, a.batch.setup.skin_on)}

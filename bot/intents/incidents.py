@@ -23,6 +23,8 @@ _SERVED: Final = (
     r"(?:bird|turkey|chicken|duck|goose|fish|salmon|trout|fillets?|breasts?|legs?|thighs|wings|slices|food"
     r"|half (?:of )?(?:it|them|the \w+))"
 )
+_LAID: Final = "is|are|sits?|stands?|lies?|in|under|with|wrapped|covered|foil|film|paper|an?|plate|dish|tray|loosely"
+_COVERED: Final = rf"(?: (?:{_LAID}))*"
 _FOR_LONG: Final = r" (?:since|for|all|over ?night|during|the (?:whole|entire)|\d|an? |from)"
 _WORD: Final = r"(?!(?:fridge|freezer|probe|thermometer|phone|not|never|was|were)\b)[a-z]+"  # none of them between
 _AMOUNT: Final = (
@@ -71,6 +73,7 @@ _WHAT: Final = re.Rules(
                      rf"|\b(?:left|forgot|sat|been|was|sitting|stood|stayed|lay|hung)(?: {_WORD}){{0,4}}?"
                      rf" {WARM_PLACE}\b"
                      rf"|\b(?:its|it is|meat is|bag is|still) on the (?!table|buffet){OUT_OF_THE_COLD}\b"
+                     rf"|\b{_AT_TABLE}{_COVERED} {WARM_PLACE}"
                      rf"|\b(?:{_AT_TABLE}(?: (?:is|are|was|were|has|have|been|just|all|sitting|standing|lying))*"
                      rf" (?:still|(?=out\b))|{_SERVED}(?: (?:is|are|was|were))? still)"
                      rf"(?: (?:sitting|standing|lying|left))*(?: {WARM_PLACE}| ?\bout(?: on the \w+)?(?=$|{_FOR_LONG}))"

@@ -195,7 +195,8 @@ NO_MOVE: Final = re.compile(  # asks whether or what, and moves no meal
     r"|^(?:what|which|who|why|where)\b(?! about\b)"
     r"|^(?:could|should|would) (?:i|we) have\b|^if\b.*\b(?:do|does|will|would|can|could|should|is|are) (?:i|we|it)\b"
     r"|^(?:can|could|may|should) (?:i|we) (?:start|light|put|take|flip|leave|pull|wrap|rinse|go|skip|begin)\b"
-    r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some)\b"
+    r"|^(?:can|could|may) (?:we|i|they|the kids) (?:already |just )?(?:eat|have|serve) (?:it|this|that|them|some"
+    r"|the (?:rest|leftovers|remains|other half))\b"
 )
 _ALL_WELL: Final = re.compile(
     r"^(?:(?:morning|hi|hey),? )?(?:is )?(?:all|everything) (?:good|well|ok|fine) ?\?+$"

@@ -255,6 +255,13 @@ def keeps(a: Assessment) -> str:
         return _not_shown(a, step if kind is Outcome.CANNOT_SAY else None)
     if step is None:
         return plans.now(a)
+    if a.batch.phase in (Phase.WAITING, Phase.CURING, Phase.DRYING):
+        return say(
+            "{what} is raw yet: nothing of it to eat. Cooked and chilled as planned: use it by {when}, kept at {limit} or below.",
+            what=meats.what(a),
+            when=numbers.day(step.due, a.person),
+            limit=_fridge(a),
+        )
     return say(
         "{what}: use it by {when}, kept at {limit} or below. Freeze what is over by then.",
         what=meats.what(a),

@@ -4,6 +4,7 @@ from typing import Final
 
 from bot.intents.rewriting.share import TRIM_RULES
 from bot.intents.rewriting.words import rules
+from core import patterns as re
 
 _ADJECTIVE: Final = (
     r"(?:boneless|skinless|bone[- ]in|skin[- ]on|trimmed|fresh|raw|big|small|large|whole|medium|nice|little|frozen)"
@@ -13,7 +14,25 @@ _CUT: Final = (
     r"|fillets?|hams?|chickens?|ducks?|turkeys?|birds|geese|trouts?)"
 )
 
+_PARTS: Final = (  # of salt to water, by weight; «1:10» is an hour as likely
+    r"(?:(?:1|one) part (?:of )?salt (?:to|in|and|on) (?P<{0}>[3-9]|1\d|20)(?: parts?)?(?: of)?(?: water)?"
+    r"|1 ?: ?(?P<{1}>[3-9])(?![\d:.])|1 (?:to|in) (?P<{2}>[3-9]|1\d|20))"
+)
+
+
+def _as_a_share(found: re.Match[str]) -> str:
+    """«1:7 brine» is one part of salt in eight of brine."""
+    water = next(int(n) for n in found.groups() if n)
+    return f"{100 / (1 + water):.3g} % brine"
+
+
 RULES: Final = rules(
+    (rf"\b{_PARTS.format('a', 'b', 'c')} (?:salt |wet |strong )?(?:brine|pickle)\b"
+     r"|\b(?:salt |wet |strong )?(?:brine|pickle)(?:(?: (?:of|with|mix|ratio|strength))* 1 ?: ?(?P<d>[3-9])(?![\d:.])"
+     r"|(?: (?:of|with|mix|ratio|strength))+ (?:1|one)(?: part)?(?: (?:of )?salt)? (?:to|in) (?P<e>[3-9]|1\d|20)"
+     r"(?: parts?)?(?: of)?(?: water)?)\b(?! ?(?:days?|d|h|hrs?|hours?|weeks?|min|lbs?|kg|in|inch|mm|cm|[ap]m|%|[cf])"
+     r"\b)",
+     _as_a_share),
     (r"^(?:its )?(ham|bacon|pastrami|corned beef|turkey|chicken|duck|salmon|trout|gammon|brisket) time\b[.,:;]? ?"
      r"(?=.*\d)", r"\1, "),
     (r"^(?:its )?time for (?:an? |the |some |another )?(?=[^,;]*\d ?(?:lb|kg|pound|kilo))", ""),

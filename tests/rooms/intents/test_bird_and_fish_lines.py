@@ -218,3 +218,15 @@ def test_pieces_by_their_size_are_read_each(text: str, values: list[float]) -> N
 def test_a_size_in_its_unit_is_no_core(text: str) -> None:
     """A weight and a thickness stay what they are."""
     assert not any(isinstance(one, Reading) for one in read(text, FIRE))
+
+
+@pytest.mark.parametrize("text", ["the rest in foil on the counter", "leftovers wrapped on the kitchen table"])
+def test_what_is_left_over_and_covered_is_out_of_the_cold(text: str) -> None:
+    """Foil keeps nothing cold."""
+    assert read(text, context("resting", POUNDS)) == [Happened("left_out")]
+
+
+@pytest.mark.parametrize("text", ["rest in foil on the counter", "the rest in foil in the fridge"])
+def test_a_rest_in_foil_is_not_left_over(text: str) -> None:
+    """Meat that rests, and what lies in the cold."""
+    assert Happened("left_out") not in read(text, context("resting", POUNDS))
