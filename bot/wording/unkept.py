@@ -40,7 +40,7 @@ def water(a: Assessment) -> str:
     water_kg = a.dose.water_kg if a.dose is not None else 0.0
     if not water_kg:
         return say(
-            "No water goes into this cure: what stands in the bag the salt drew from the meat. Leave it in, it carries the cure. {next}",
+            "No water goes into this cure: what stands in the bag the salt drew from the meat. Leave it in, it carries the cure.\n{next}",
             next=plans.coming(a),
         ).strip()
     return say(
