@@ -18,6 +18,7 @@ from bot.intents.rewriting import (
     sizes,
     thermometers,
     wishes,
+    yard_talk,
 )
 from bot.intents.rewriting.words import DEED, TOLD
 from bot.intents.small import ASKS
@@ -48,7 +49,7 @@ def plainer(text: str) -> str:
 
 
 _SUBJECTS: Final = (  # each sees what those before it wrote
-    shorthand, kitchen_talk, wishes, courtesies, at_work, eaters, hours, deeds, fires, mishaps, thermometers, sizes,
+    shorthand, yard_talk, kitchen_talk, wishes, courtesies, at_work, eaters, hours, deeds, fires, mishaps, thermometers, sizes,
     meals, calls,
 )  # fmt: skip
 RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)
