@@ -158,6 +158,11 @@ def says_all(message: Message) -> bool:
     return bool(BOTH & set(message.text.lower().replace(",", " ").split()))
 
 
+def measures_one(intents: Sequence[Intent]) -> bool:
+    """«both turned, and the big one is 5.5 lb»: no weight and no thickness is that of each."""
+    return any(isinstance(intent, Change) and bool(intent.changes.keys() & OF_THE_RAW) for intent in intents)
+
+
 def one_fridge(turn: Turn, intents: Sequence[Intent], those: Sequence[str]) -> bool:
     """Whether a fridge was asked for once for all of these batches: then its one reading is that of each."""
     probes = {t.probe for i in intents for t in (i.temperatures if isinstance(i, Reading) else ())}

@@ -1,9 +1,10 @@
 """Sums of a core that falls: against the rules of cooling, or as meat that is kept hot for the table."""
 
 import re
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
-from itertools import accumulate
+from itertools import accumulate, pairwise
 from math import log
 from typing import Final
 
@@ -64,7 +65,7 @@ def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
     hot = hot[: max(len(line.clocks), len(line.durations) + 1, 2)]
     clocks = line.clocks[: len(hot)] if EATEN_AT.search(line.text) else line.clocks  # the last is that of the meal
     if len(clocks) == len(hot):
-        hours = [(clock - clocks[0]) % _round(line) for clock in clocks]
+        hours = _since_the_first(line, clocks)
     elif len(line.durations) >= len(hot) - 1:
         hours = [0.0, *accumulate(line.durations[: len(hot) - 1])]
     else:
@@ -73,6 +74,11 @@ def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
             raise Missing("hours")
         hot, hours = (hot[0], hot[-1]), [0.0, took]
     return tuple(zip(hours, hot, strict=True))
+
+
+def _since_the_first(line: Told, clocks: Sequence[Hours]) -> list[Hours]:
+    """Hours from the first clock on, each after the one before: from «5pm» over «8.30» to «6am» it is thirteen."""
+    return [0.0, *accumulate((to - since) % _round(line) for since, to in pairwise(clocks))]
 
 
 def _round(line: Told) -> Hours:
@@ -105,7 +111,7 @@ def _latest(verdict: CoolingVerdict, line: Told, began: datetime) -> Hours | Non
         return None
     ahead = (judged.deadline - began) / timedelta(hours=1)
     if line.half_told and len(line.clocks) > 1 and _LAST_HALF.search(line.text):  # «10:35 and 41 at 3am»: by the last
-        return (line.clocks[-1] - (line.clocks[-1] - line.clocks[0]) % 12.0 + ahead) % 24.0
+        return (line.clocks[-1] - _since_the_first(line, line.clocks)[-1] + ahead) % 24.0
     return (line.clocks[0] + ahead) % 24.0
 
 

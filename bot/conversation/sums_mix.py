@@ -62,7 +62,9 @@ def _recipe(turn: Turn, line: Told) -> Answer:
 def _sizes(line: Told) -> tuple[Kilograms, Kilograms]:
     """The recipe's meat and one's own: the first that is told is the recipe's, unless it is said of the second."""
     first, second = line.meats[0], line.meats[1]
-    own_first = re.search(r"^[^,.;]{0,12}\b(?:i have|ive got|i got|my|mine)\b", line.text)
+    own_first = re.search(
+        r"^[^,.;]{0,12}\b(?:i have|ive got|i got|my(?! (?:recipe|book|card|notes?|sheet))|mine)\b", line.text
+    )
     return (second, first) if own_first else (first, second)
 
 

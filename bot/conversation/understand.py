@@ -137,7 +137,7 @@ def _sorted_out(turn: Turn, meant: Understood) -> Understood | Reply:
         several.fitting(turn, meant.message, meant.intents) or _read_for_each(turn, meant) or _elsewhere(turn, meant)
     )
     if len(those) > 1 and (
-        several.says_all(meant.message)
+        (several.says_all(meant.message) and not several.measures_one(meant.intents))
         or several.one_fridge(turn, meant.intents, those)
         or several.one_round(turn, meant.intents, those)
     ):

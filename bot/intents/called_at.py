@@ -210,7 +210,7 @@ def _quiet(text: str) -> Settings | None:
         early, late = hours if either["first"] == "before" else hours[::-1]
         return Settings({"quiet_from": _in_half(late, late=True), "quiet_to": early})
     if len(hours) == 2:
-        if _AT_WORK.search(text) and hours[1].hour <= hours[0].hour < NOON:
+        if _AT_WORK.search(text) and "night" not in text and hours[1].hour <= hours[0].hour < NOON:
             return Settings({"quiet_from": hours[0], "quiet_to": _in_half(hours[1], late=True)})
         by_day = hours[1].hour > NOON or _BY_DAY.search(text)  # «from 9 to 15» is on a clock of 24 hours
         return Settings({"quiet_from": hours[0] if by_day else _evening(hours[0], text), "quiet_to": hours[1]})

@@ -12,15 +12,18 @@ from bot.intents.intents import (
     Change,
     Choose,
     Correct,
+    HandOver,
     Happened,
     Intent,
     Question,
     Reading,
     Start,
     StepDone,
+    Temperature,
     Unclear,
 )
 from bot.intents.questions import is_question
+from bot.measures import to_house
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
 from core.batch.events import Probe
@@ -42,6 +45,8 @@ _JUDGED: Final = {  # then a sum warns
     "by-eye": _AMOUNT,
     "too-much-cure": _WENT_INTO,
     "fire-out": _TIMED,
+    "pregnant": re.compile(r"\bhow (?:much|many)\b.*\b(?:brine|cure|curing|salt|water|grams?)\b"),
+    "low-uncured": re.compile(r"\d{2,3} ?[cf]? at \d.*\b\d{2,3} ?[cf]? (?:now )?at \d"),  # as it cooled
 }
 _MISHAPS: Final = frozenset(
     {
@@ -65,11 +70,15 @@ _WISHES: Final = re.compile(
     r"\b(?:can|could|may|will|would|should|shall|if|gonna|going|want|plan\w*|tonight|tomorrow|till?|until|phone|keys)\b"
 )
 _AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
+_WENT_OUT: Final = re.compile(
+    r"\b(?:went|gone|is|its|was|put it|now) (?:all )?out\b(?! (?:of|the)\b)|\bdied\b|\bno fire\b"
+)
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 COLD_SMOKE: Final = "cold-smoke"
 _SWOLLEN: Final = "swollen"  # gas in a bag: something lives in it
 _UNDERDONE: Final = "bird-under"  # told by what was read, which is noted too
 PUT_IN: Final = frozenset({"grams", "spoons"})  # of a dose that no scale weighed
+KEPT_HOT_C: Final = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
@@ -94,8 +103,10 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
     if named == _SWOLLEN and context.phase != "waiting" and not is_question(text) and not _WISHES.search(text):
         found = [Happened("spoiled")]
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
-    if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off
-        found = [i for i in found if not isinstance(i, StepDone)] or [Question(text)]
+    if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off, «fat is on fire» hands nothing over
+        burns = not _WENT_OUT.search(text)
+        found = [i for i in found if not isinstance(i, StepDone | HandOver) and not (burns and isinstance(i, Happened))]
+        found = found or [Question(text)]
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
     if context.asked == "cure" and not re.search(r"\d", text) and any(map(_uncured, found)):
@@ -143,4 +154,10 @@ def _weighed(intent: Intent, named: str) -> bool:
         intent.topic in _COMPUTED or (intent.topic, named) == ("dose", "too-much-cure")
     )
     spooned = isinstance(intent, Unclear) and intent.why in PUT_IN and named == "too-much-cure"  # by its meat
-    return told or read or cold or spooned or asked or isinstance(intent, Choose)
+    hot = named in _OUT_OF_THE_COLD and isinstance(intent, Reading) and all(map(_is_hot, intent.temperatures))
+    return told or read or hot or cold or spooned or asked or isinstance(intent, Choose)
+
+
+def _is_hot(read: Temperature) -> bool:
+    """A middle above the band in which anything grows: what stands there rests."""
+    return read.probe is Probe.CORE and read.unit is not None and to_house(read.value, read.unit) >= KEPT_HOT_C

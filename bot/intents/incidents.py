@@ -180,6 +180,9 @@ class Told:
     rest: str
 
 
+_STILL_HOT: Final = re.compile(r"\b1[4-9]\d(?: ?f)?\b(?! ?(?:min|g\b))|\b[6-9]\d ?c\b")
+
+
 def read_happened(text: str, context: Context) -> Told | None:
     """An incident, where a plain text tells of one."""
     text = _NOT_THE_OTHER.sub("", _NOT_CURE.sub("", _BEFORE_THE_COLD.sub("", text)))
@@ -194,7 +197,8 @@ def read_happened(text: str, context: Context) -> Told | None:
         what = "fire_out"  # what burns by the mains stands still
     if what == "wrong_salt" and _BESIDE_THE_CURE.search(text):
         return None
-    if what == "left_out" and not_the_meat(text):
+    still_hot = context.phase == "resting" and _STILL_HOT.search(text)  # «down to 152, sitting on the counter» rests
+    if what == "left_out" and (still_hot or not_the_meat(text)):
         return None
     if what == "fire_out" and (context.phase not in _ON_FIRE or _TO_OVEN.search(text)):
         return None

@@ -9,27 +9,36 @@ _RESTS: Final = r"(?:tucked|bundled|nestled|stashed|parked|swaddled|buried|wrapp
 
 RULES: Final = rules(
     # a thermometer beside the meat, and the meat in its box
-    (rf"(?<![\d.])(\d{{2}}(?:\.\d)? ?[cf]?) (?:right )?(?:next to|beside|alongside|by) (?:the|my) {_MEAT}\b", r"fridge \1"),
+    (rf"(?<![\d.])(\d{{2}}(?:\.\d)? ?[cf]?) (?:right )?(?:next to|beside|alongside|by) (?:the"
+     rf"|my) {_MEAT}\b", r"fridge \1"),
     (r"\b(?:stuck|put|dropped|poked|dunked|popped|stood) (?:the |my |a )?(?:thermometer|probe) (?:in|into) the brine,? "
      r"(?:and |its |it is |it |still |says |reads |shows )*(?=\d)", "brine is "),
     (rf",? (?:and )?{_RESTS} (?:(?:up|away|it|in towels) )*(?:in|into) (?:the |a |my )?(?:beer |ice |big |old )*"
      r"(?:cooler|cool box|esky|chilly bin)(?: (?:with|in|under) (?:some |old |a few )*(?:towels?|blankets?))?",
      ", in the cooler"),
     # missed, and made good
-    (r"\bslept (?:through|thru) (?:the |my )?(?:last nights?|last nites?|this mornings?|yesterdays?) ?(?:flip|turn|one)?,? "
+    (r"\bslept (?:through|thru) (?:the |my )?(?:last nights?|last nites?|this mornings?|yesterdays?) ?(?:flip"
+     r"|turn|one)?,? "
      r"(?:(?:sorry|but|and|so),? )*(?:did|flipped|turned)(?: it| them)? (?=at \d|this|just|now)", "flipped it "),
     # who has it meanwhile, and what a clock is to be
-    (rf"((?:un)?til+ (?:{WEEKDAY})(?: night| evening| morning| arvo)?),? (?:and |so |but )?my (?:boy|lad|girl|kid|pal|guy|man) "
+    (rf"((?:un)?til+ (?:{WEEKDAY})(?: night| evening| morning| arvo)?),? (?:and |so |but )?my (?:boy|lad|girl|kid"
+     rf"|pal|guy|man) "
      r"(?=[a-z]+ (?:is|has|will|does|s) )", r"\1, "),
     (r"^(?:(?:i|we|have|ive|weve|just) )*(?:moved|relocated)(?: (?:out|over|down|up|back))? to ([a-z]+(?: [a-z]+)?)"
      r"(?: (?:last|this) (?:week|month|year)| now| recently)?,? (?:so )?(?:please )?(?:fix|change|set|update|mind)"
      r" (?:your|the|my) (?:clock|time|zone|time ?zone)\b.*$", r"my time zone is \1"),
-    (r"^(?:(?:please|can you|could you) )*(?:talk|speak|write)(?: to me)? in (celsius|fahrenheit|centigrade|metric|imperial)\b"
+    (r"^(?:(?:please|can you|could you) )*(?:talk|speak|write)(?: to me)? in (celsius|fahrenheit|centigrade"
+     r"|metric|imperial)\b"
      r"[^\d?]*$", r"use \1"),
     (r"^use (celsius|fahrenheit|centigrade|metric|imperial),? (?:i|im|we|cos|because|coz|since) [^\d?]*$", r"use \1"),
+    (r"^(?:(?:so|ok|lets|and) )*say (?:it|the core|the middle|shes?) (hits|gets to|reaches|reads|is) (?=\d)",
+     r"if it \1 "),
+    (r"!+ (?=(?:have|did|is|are|was|can|should) (?:i|we|it|that)\b)", "? "),
     # the wrap
-    (r"^(?:(?:no|nah|ok|actually|so),? )*(?:forget|scrap|ditch|never ?mind|skip) (?:the |about (?:the )?)?(?:foil|paper|wrap\w*)"
-     r"(?:,? (?:im |ill |were |we are |just )*(?:leaving|leave|going|keeping|keep) (?:it |her )?(?:naked|bare|open|unwrapped|as is))?$",
+    (r"^(?:(?:no|nah|ok|actually|so),? )*(?:forget|scrap|ditch|never ?mind|skip) (?:the |about (?:the )?)?(?:foil"
+     r"|paper|wrap\w*)"
+     r"(?:,? (?:im |ill |were |we are |just )*(?:leaving|leave|going|keeping|keep) (?:it |her )?(?:naked|bare"
+     r"|open|unwrapped|as is))?$",
      "no wrap"),
     (r"\blike (\d{1,2}(?:[:.]\d\d)?) (?=tonight|this evening|tomorrow)", r"at \1 "),
     (r",? (?:sorry )?(?:cant|couldnt) (?:type|see|text|write) (?:with|in|without) (?:these |my |the |greasy |big )*"

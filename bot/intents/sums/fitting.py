@@ -69,7 +69,10 @@ _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a bri
 _NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b")
 _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
-_LOST: Final = re.compile(r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b")
+_LOST: Final = re.compile(  # or what stands in the bag
+    r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b"
+    r"|\b(?:cups?|pints?) (?:of )?(?:the )?(?:juice|liquid|brine|fluid|stock|broth|goo)\b"
+)
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
 

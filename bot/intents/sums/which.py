@@ -10,7 +10,7 @@ from typing import Final
 
 from bot import measures
 from bot.intents import brinings
-from bot.intents.context import COOKED, HOT, Context
+from bot.intents.context import COOKED, HOT, RAW, Context
 from bot.intents.cures import wanted_dose
 from bot.intents.intents import Ask, Intent, Question
 from bot.intents.meats import meat
@@ -76,6 +76,7 @@ _LATER: Final = re.compile(
     r"\bfor (?:the |next )?(?:\w{3,6}day|tomorrow|tonight|\d{1,2}(?:th|st|nd|rd)\b|xmas|christmas|easter|thanksgiving"
     r"|\d{1,2} (?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec))"
 )
+_RAW_TOLD: Final = re.compile(r"\b(?:fridge|flip\w*|turned|brine)\b")  # of meat that lies in its cure
 
 
 def read_sum(text: str, context: Context) -> Intent | None:
@@ -87,6 +88,8 @@ def read_sum(text: str, context: Context) -> Intent | None:
     reads_f = context.units.temperature == "f"
     beside = context.phase != "none"
     kind = _beside_a_batch(text, context.phase in HOT, reads_f) if beside else _elsewhere(text, reads_f)
+    if kind == "cooling" and context.phase in RAW and _RAW_TOLD.search(text):
+        return None  # «flipped at 7, fridge 36 and can we eat at noon»
     kind = _by_the_law(text, kind)
     return Ask("sum", kind, text) if kind else None
 
