@@ -16,6 +16,8 @@ RULES: Final = rules(
     (rf",? (?:and )?{_RESTS} (?:(?:up|away|it|in towels) )*(?:in|into) (?:the |a |my )?(?:beer |ice |big |old )*"
      r"(?:cooler|cool box|esky|chilly bin)(?: (?:with|in|under) (?:some |old |a few )*(?:towels?|blankets?))?",
      ", in the cooler"),
+    (r"(?<=\b1[4-9]\d),? (?:just )?(?:sitting|resting|standing) on the (?:counter|side|bench|board|table|worktop)$",
+     ""),
     # missed, and made good
     (r"\bslept (?:through|thru) (?:the |my )?(?:last nights?|last nites?|this mornings?|yesterdays?) ?(?:flip"
      r"|turn|one)?,? "
