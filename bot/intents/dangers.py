@@ -69,7 +69,8 @@ _HAS_STOOD: Final = re.compile(
 _WISHES: Final = re.compile(
     r"\b(?:can|could|may|will|would|should|shall|if|gonna|going|want|plan\w*|tonight|tomorrow|till?|until|phone|keys)\b"
 )
-_AT_THE_FIRE: Final = frozenset({"grease-fire", "open-lid", "fire-spreads", "burn"})
+_GREASE_FIRE: Final = "grease-fire"
+_AT_THE_FIRE: Final = frozenset({_GREASE_FIRE, "open-lid", "fire-spreads", "burn"})
 _WENT_OUT: Final = re.compile(
     r"\b(?:went|gone|is|its|was|put it|now) (?:all )?out\b(?! (?:of|the)\b)|\bdied\b|\bno fire\b"
 )
@@ -104,8 +105,8 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
         found = [Happened("spoiled")]
     corrects = any(isinstance(intent, Correct) for intent in found)  # «60 instead of 48 g of cure» mends no reading
     if named in _AT_THE_FIRE:  # «grease fire, its out now» takes no meat off, «fat is on fire» hands nothing over
-        burns = not _WENT_OUT.search(text)
-        found = [i for i in found if not isinstance(i, StepDone | HandOver) and not (burns and isinstance(i, Happened))]
+        burns = named == _GREASE_FIRE and not _WENT_OUT.search(text)
+        found = [i for i in found if not isinstance(i, StepDone | HandOver) and not (burns and _is_out(i))]
         found = found or [Question(text)]
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
@@ -114,6 +115,10 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
     mixed = [i for i in found if isinstance(i, StepDone) and i.step == Kind.BRINE]  # wherever it stands, it is made
     mixed += [i for i in found if isinstance(i, Reading) and named == _UNDERDONE]
     return [*mixed, *(i for i in found if isinstance(i, Happened)), Question(text)]
+
+
+def _is_out(intent: Intent) -> bool:
+    return isinstance(intent, Happened) and intent.what == "fire_out"
 
 
 def _stood_out(named: str | None, text: str, context: Context) -> Happened | None:

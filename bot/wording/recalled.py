@@ -257,7 +257,7 @@ def keeps(a: Assessment) -> str:
         return plans.now(a)
     if a.batch.phase in (Phase.WAITING, Phase.CURING, Phase.DRYING):
         return say(
-            "{what} is raw yet: nothing of it to eat. Cooked and chilled as planned: use it by {when}, kept at {limit} or below.",
+            "{what} is raw yet: nothing of it to eat.\nCooked and chilled as planned: use it by {when}, kept at {limit} or below.",
             what=meats.what(a),
             when=numbers.day(step.due, a.person),
             limit=_fridge(a),

@@ -17,7 +17,7 @@ def _missed(found: re.Match[str]) -> str:
 
 RULES: Final = rules(
     # turned in the cure, and kneaded
-    (r"\b(?:rolled|tipped|swung|swapped|spun|flopped|heaved) (it|them|her|the (?:bags?|belly|bellies|meat|slabs?"
+    (r"\b(?:rolled|swung|swapped|spun|flopped|heaved) (it|them|her|the (?:bags?|belly|bellies|meat|slabs?"
      r"|pieces?"
      r"|ham)) (?:over|round|around|onto its other side)\b", r"turned \1 over"),
     (r"\b(?:squished|squeezed|squashed|sloshed|kneaded|smooshed|mushed|jiggled|worked) (?:it|them|the bags?|the meat"

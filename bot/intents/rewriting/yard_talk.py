@@ -35,7 +35,7 @@ RULES: Final = rules(
     (r"^use (celsius|fahrenheit|centigrade|metric|imperial),? (?:i|im|we|cos|because|coz|since) [^\d?]*$", r"use \1"),
     (r"^(?:(?:so|ok|lets|and) )*say (?:it|the core|the middle|shes?) (hits|gets to|reaches|reads|is) (?=\d)",
      r"if it \1 "),
-    (r"!+ (?=(?:have|did|is|are|was|can|should) (?:i|we|it|that)\b)", "? "),
+    (r"!+ (?=(?:have|did) (?:i|we) (?:kill|ruin|wreck|spoil))", "? "),
     # the wrap
     (r"^(?:(?:no|nah|ok|actually|so),? )*(?:forget|scrap|ditch|never ?mind|skip) (?:the |about (?:the )?)?(?:foil"
      r"|paper|wrap\w*)"
