@@ -5,6 +5,7 @@ which a statement begins, and taken only if each part tells something for sure a
 """
 
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
 from bot.intents.clause import clause
@@ -128,6 +129,7 @@ def _without_joins(part: list[str]) -> list[str]:
     return part
 
 
+@lru_cache(maxsize=64)  # the same part stands in several ways to part a line
 def _told(part: str, context: Context) -> list[Intent]:
     """What a statement tells for sure, or what is answered with a word and noted nowhere."""
     if " " not in part and part not in _DEED_ALONE:
