@@ -1,16 +1,15 @@
 """Sums of a core that falls: against the rules of cooling, or as meat that is kept hot for the table."""
 
 import re
-from collections.abc import Sequence
 from dataclasses import replace
 from datetime import datetime, timedelta
-from itertools import accumulate, pairwise
+from itertools import accumulate
 from math import log
 from typing import Final
 
 from bot.conversation.sums_hot import Answer
 from bot.intents.sums.of_days import EATEN_AT
-from bot.intents.sums.of_heat import between, kept_hot, steps_down
+from bot.intents.sums.of_heat import between, kept_hot, since_the_first, steps_down
 from bot.intents.sums.told import Told
 from bot.wording import sums_falling
 from bot.wording.cooling import GRANTS
@@ -24,7 +23,6 @@ from core.units import Celsius, Hours, celsius_from_fahrenheit
 
 HOT_C: Final[Celsius] = 60.0  # 140 °F: from there on the cooling is counted; sources.FSIS_DANGER_ZONE
 ROOM_C: Final[Celsius] = 20.0
-_LAST_HALF: Final = re.compile(r"\d ?[ap]m\b(?!.*\b(?:at|by) \d)")
 _CURED: Final = re.compile(r"^(?!.*\b(?:un|not |isnt |never )cured\b).*\b(?:cured|pastrami|ham|bacon|corned)\b")
 
 
@@ -65,7 +63,7 @@ def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
     hot = hot[: max(len(line.clocks), len(line.durations) + 1, 2)]
     clocks = line.clocks[: len(hot)] if EATEN_AT.search(line.text) else line.clocks  # the last is that of the meal
     if len(clocks) == len(hot):
-        hours = _since_the_first(line, clocks)
+        hours = since_the_first(line)[: len(hot)]
     elif len(line.durations) >= len(hot) - 1:
         hours = [0.0, *accumulate(line.durations[: len(hot) - 1])]
     else:
@@ -74,11 +72,6 @@ def _marks(line: Told) -> tuple[tuple[Hours, Celsius], ...]:
             raise Missing("hours")
         hot, hours = (hot[0], hot[-1]), [0.0, took]
     return tuple(zip(hours, hot, strict=True))
-
-
-def _since_the_first(line: Told, clocks: Sequence[Hours]) -> list[Hours]:
-    """Hours from the first clock on, each after the one before: from «5pm» over «8.30» to «6am» it is thirteen."""
-    return [0.0, *accumulate((to - since) % _round(line) for since, to in pairwise(clocks))]
 
 
 def _round(line: Told) -> Hours:
@@ -110,9 +103,8 @@ def _latest(verdict: CoolingVerdict, line: Told, began: datetime) -> Hours | Non
     if judged is None or judged.deadline is None or not line.clocks:
         return None
     ahead = (judged.deadline - began) / timedelta(hours=1)
-    if line.half_told and len(line.clocks) > 1 and _LAST_HALF.search(line.text):  # «10:35 and 41 at 3am»: by the last
-        return (line.clocks[-1] - _since_the_first(line, line.clocks)[-1] + ahead) % 24.0
-    return (line.clocks[0] + ahead) % 24.0
+    told = line.open_halves.index(False) if not all(line.open_halves) else 0  # the first hour that is known
+    return (line.clocks[told] - since_the_first(line)[told] + ahead) % 24.0
 
 
 def _ahead(verdict: CoolingVerdict, marks: tuple[tuple[Hours, Celsius], ...]) -> str:

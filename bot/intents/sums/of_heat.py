@@ -5,7 +5,7 @@ from typing import Final
 
 from bot.intents.sums.told import Told, told
 from core import patterns as re
-from core.units import Celsius
+from core.units import Celsius, Hours
 
 RATE: Final = re.compile(  # «3 degrees an hour», «8 per hour»
     r"(?<![\d.])(\d{1,2}(?:\.\d)?) ?(?:(?:degrees?|deg|[cfk]) (?:an?|per|every|each)? ?(?:1 )?"
@@ -114,6 +114,30 @@ def done_at(text: str) -> bool:
     return any(words.match(one) for words in _DONE_AT for one in (text.strip(" ?!."), text.strip(" !.")))
 
 
+def since_the_first(line: Told) -> list[Hours]:
+    """Hours from the first clock that is told to each, each after the one before: «5pm», «6», «9am» are 0, 1 and 16."""
+    out, since, is_open = [0.0], line.clocks[0], line.open_halves[0]
+    for to, to_is_open in zip(line.clocks[1:], line.open_halves[1:], strict=True):
+        out.append(out[-1] + _later((since, is_open), (to, to_is_open)))
+        is_open = is_open and to_is_open
+        since = (since + out[-1] - out[-2]) % 24.0 if to_is_open else to
+    return out
+
+
+def _later(since: tuple[Hours, bool], to: tuple[Hours, bool]) -> Hours:
+    """The hours from one clock to the next, each with whether the half of its day is open.
+
+    An open one is the next that reads so. From an open one to one of the morning the evening before is as likely as
+    the same morning, and longer: nobody is told that meat was cold in time by the shorter.
+    """
+    (began, began_open), (ended, ended_open) = since, to
+    if not (began_open or ended_open):
+        return (ended - began) % 24.0
+    near = (ended - began) % 12.0
+    same_morning = began_open and not ended_open and ended < 12.0 and near <= ended
+    return near + 12.0 if same_morning else near
+
+
 def between(line: Told) -> float | None:
     """The hours from the first hour of the day that is told to the last, else the time that is told. [h]"""
     if len(line.clocks) < 2:
@@ -122,7 +146,9 @@ def between(line: Told) -> float | None:
     first, last = line.clocks[0], line.clocks[-1]
     if line.half_told and _LAST_NIGHT.search(line.text) and first <= last <= round_:  # «8 last night», and 9 of today
         return last - first + round_
-    return ((first - last) if _NOW_FIRST.search(line.text) else (last - first)) % round_
+    if _NOW_FIRST.search(line.text):
+        return (first - last) % round_
+    return _later((first, line.open_halves[0]), (last, line.open_halves[-1]))
 
 
 def steps_down(line: Told) -> tuple[Celsius, ...]:

@@ -102,8 +102,8 @@ class Told:
     """The figures of one line, in the units of the house; None and empty where it brings none.
 
     `meats` holds the weights as they are told, pieces that weigh the same together, `heaviest` the one heaviest piece;
-    `temperatures` are in °C, a bare number read by what a core can be; `clocks` are hours of a day, `half_told` says
-    that of one of them the half of the day is not told.
+    `temperatures` are in °C, a bare number read by what a core can be; `clocks` are hours of a day, `open_halves` says
+    of each whether the half of its day is not told.
     """
 
     text: str
@@ -122,13 +122,18 @@ class Told:
     temperatures: tuple[Celsius, ...]
     reads_f: bool
     clocks: tuple[Hours, ...]
-    half_told: bool
+    open_halves: tuple[bool, ...]
     people: int | None
     each: Kilograms | None
     height: Metres | None
     species: str
     cut: str
     product: str
+
+    @property
+    def half_told(self) -> bool:
+        """Whether of one of the hours the half of its day is not told."""
+        return any(self.open_halves)
 
     @property
     def meat(self) -> Kilograms | None:
@@ -188,7 +193,7 @@ def told(text: str, reads_f: bool = False) -> Told:
         temperatures=_temperatures(text, found, reads_f),
         reads_f=reads_f,
         clocks=_in_order([*_CLOCK.finditer(text)]),
-        half_told=_half_told([*_CLOCK.finditer(text)]),
+        open_halves=_open_halves([*_CLOCK.finditer(text)]),
         people=people,
         each=each.value if each else None,
         height=height(text, reads_f),
@@ -279,8 +284,8 @@ def _is_each(text: str, m: measures.Measure, people: int | None) -> bool:
     return m.value <= LARGEST_PLATE and (at or bool(_EACH.match(text[m.end :])))
 
 
-def _half_told(clocks: list[re.Match[str]]) -> bool:
-    """Whether the half of the day is left open for one of them: «5», «4:30»; not beside 13:00, nor as 04:30."""
+def _open_halves(clocks: list[re.Match[str]]) -> tuple[bool, ...]:
+    """Of each whether the half of the day is left open: «5», «4:30»; not beside 13:00, nor as 04:30."""
     by_24 = [c["h24"] for c in clocks if c["h24"]]
     open_ = not any(hour.startswith("0") or int(hour) > 12 for hour in by_24)
-    return any(c["bare"] for c in clocks) or (bool(by_24) and open_)
+    return tuple(bool(c["bare"]) or (bool(c["h24"]) and open_) for c in clocks)
