@@ -4,12 +4,12 @@ from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Final
 
+from core.batch import material
 from core.batch.assess import Assessment, Change
 from core.batch.events import Done, Event, Missed, Probe, Skipped, Snoozed, What
 from core.batch.standing import effective
 from core.errors import Gone
 from core.plan.hours import wall_of
-from core.plan.recipe import product
 from core.plan.steps import Kind, Plan, State, Step
 from core.safety.fridge import COLD_F
 from core.safety.history import printed_f
@@ -203,9 +203,10 @@ def is_in_for_long(a: Assessment, kind: str, at: datetime) -> bool:
 def _cured_by(a: Assessment) -> datetime | None:
     """When it has had the days that it needs, where the plan leaves it in for longer: for a later fire."""
     setup, into = a.batch.setup, a.batch.done.get("into_cure")
-    if into is None or a.cure_days is None:
+    days = material.in_the_cure(setup, a.cure, a.dose)
+    if into is None or days is None:
         return None
-    return into + timedelta(days=max(a.cure_days.p90, setup.cure_days or 0.0, product(setup.product).least(setup)))
+    return into + timedelta(days=max(days.p90, setup.cure_days or 0.0))
 
 
 def is_lit_early(a: Assessment, step: Step) -> bool:
