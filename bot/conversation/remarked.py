@@ -4,10 +4,10 @@ import re
 from collections.abc import Collection
 
 from bot.intents.questions import is_question
+from bot.intents.rewriting.polite import OF_ONE
 from core.answers.find import of_batch
 
 CLEAR = 0.15  # so much likelier than an entry: the remark was left out
-_OF_ONE = {"are": "is", "were": "was", "do": "does", "have": "has"}
 _PEOPLE = r"(?! (?:eat|come|arrive|want|like|need to|drink|be here|get here|bring|stay with)\b)"  # and no pieces
 _ASKED_OF = re.compile(rf"\b(are|were|do|have) (?:they|those|these|both){_PEOPLE}\b", re.IGNORECASE)
 _THEY = re.compile(rf"\b(?:they{_PEOPLE}|them|em|both of (?:it|them))\b", re.IGNORECASE)
@@ -28,4 +28,4 @@ def beside_a_remark(asked: str, far: Collection[str]) -> str | None:
 
 def singular(text: str) -> str:
     """«how long do they stay in» as «how long does it stay in»: several pieces are one batch."""
-    return _THEY.sub("it", _ASKED_OF.sub(lambda found: f"{_OF_ONE[found[1].lower()]} it", text))
+    return _THEY.sub("it", _ASKED_OF.sub(lambda found: f"{OF_ONE[found[1].lower()]} it", text))

@@ -23,6 +23,7 @@ from bot.intents.intents import (
     Unclear,
 )
 from bot.intents.questions import is_question
+from bot.intents.sums.of_heat import HOT_CORE
 from bot.measures import to_house
 from core import patterns as re
 from core.answers.dangers import as_typed, grave
@@ -79,7 +80,6 @@ COLD_SMOKE: Final = "cold-smoke"
 _SWOLLEN: Final = "swollen"  # gas in a bag: something lives in it
 _UNDERDONE: Final = "bird-under"  # told by what was read, which is noted too
 PUT_IN: Final = frozenset({"grams", "spoons"})  # of a dose that no scale weighed
-KEPT_HOT_C: Final = 60.0  # 140 °F; sources.FSIS_DANGER_ZONE
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
 
@@ -165,4 +165,4 @@ def _weighed(intent: Intent, named: str) -> bool:
 
 def _is_hot(read: Temperature) -> bool:
     """A middle above the band in which anything grows: what stands there rests."""
-    return read.probe is Probe.CORE and read.unit is not None and to_house(read.value, read.unit) >= KEPT_HOT_C
+    return read.probe is Probe.CORE and read.unit is not None and to_house(read.value, read.unit) >= HOT_CORE

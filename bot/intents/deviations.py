@@ -91,14 +91,13 @@ _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarte
 _MENDED: Final = re.compile(  # «put it in a second bag»: seen to, and no fact of the leak
     r"\b(?:second|new|another|fresh|double)[ -]?bag\w*\b|\b(?:mopped|wiped|cleaned)\b"
 )
-_DOING: Final = re.compile(r"\b(?:soak|rest|chill|simmer|smok|cook|brin|dry|wrapp|flipp|turn|rins|rubb)ing\b")
 _ON_TOP: Final = re.compile(r"\b(?:more|extra|another|additional|on top)\b")
 _TWICE: Final = re.compile(r"\b(?:twice|two times|2 times|each)\b")
 
 
 def _facts(what: str, text: str, context: Context) -> Intent | None:
     """The facts of a line; None for a line about something else."""
-    if _OTHER.search(text) or _ASKS.search(text) or _DOING.search(text) or read_happened(text, context):
+    if _OTHER.search(text) or _ASKS.search(text) or read_happened(text, context):
         return None
     if (what in _UNTIMED and _ANOTHER_THING.search(text)) or (what != "fire_out" and _PIT_READ.search(text)):
         return None

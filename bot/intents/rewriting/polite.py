@@ -23,7 +23,7 @@ _PAST: Final = {
     "flipping": "flipped", "turning": "turned", "lighting": "lit", "wrapping": "wrapped", "rinsing": "rinsed",
     "putting": "put", "taking": "took", "pulling": "pulled",
 }  # fmt: skip
-_OF_ONE: Final = {"are": "is", "were": "was", "do": "does", "have": "has"}
+OF_ONE: Final = {"are": "is", "were": "was", "do": "does", "have": "has"}
 _RULES: Final = re.Rules(rules(
     # courtesy, and how somebody feels about it
     (r"\b(?:would|could|will|can) you (?:please |kindly |possibly |perhaps )*(?:be (?:so kind as|kind enough|able) to "
@@ -76,7 +76,7 @@ _RULES: Final = re.Rules(rules(
     (rf"\b{_THING} (?:has|have|had|is|are|was|were|s)? ?(?:{_ADVERBS} )*(?:been )?(?:{_ADVERBS} )*({_PASSIVE})\b"
      r"(?! (?:it|them|the)\b)", r"\1 it"),
     # several pieces are one batch
-    (r"\b(are|were|do|have) they\b", lambda m: f"{_OF_ONE[m[1]]} it"),
+    (r"\b(are|were|do|have) they\b", lambda m: f"{OF_ONE[m[1]]} it"),
     (r"\bthey (look|feel|seem|smell|taste|read|come|need)\b", r"it \1s"),
     (r"(?<!of )\b(?:they|them)\b", "it"),
 ))  # fmt: skip
