@@ -1,5 +1,6 @@
 """What is wanted otherwise: the meal moved, the method swapped, a field of the setup stated or changed."""
 
+from dataclasses import replace
 from typing import Any, Final
 
 from bot import measures
@@ -124,7 +125,7 @@ def read_change(text: str, context: Context) -> list[Intent]:
     if not fields and len(content(told.rest)) > 1:
         return []
     if set(fields) == {"purpose"} and (moved := _eaten_then(text, context)):
-        return [Change(fields), moved]
+        return [replace(moved, eaten=fields["purpose"])]
     return [_kept(fields, text, context), *open_ones] if fields else open_ones
 
 
@@ -150,10 +151,9 @@ def _in_pieces(text: str, context: Context) -> dict[str, Any]:
     return {"mass": sum(told.pieces), "pieces": len(told.pieces), "heaviest": max(told.pieces)}
 
 
-def how_eaten(text: str) -> list[Change]:
-    """«eat it hot at 6»: how, beside the meal that is moved."""
-    how = stated(text).fields.get("purpose") if HOW_EATEN.search(text) else None
-    return [Change({"purpose": how})] if how else []
+def how_eaten(text: str) -> str:
+    """«eat it hot at 6»: how, beside the meal that is moved; "" where that is not told."""
+    return str(stated(text).fields.get("purpose") or "") if HOW_EATEN.search(text) else ""
 
 
 def _eaten_then(text: str, context: Context) -> MoveDeadline | None:

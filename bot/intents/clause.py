@@ -210,7 +210,7 @@ def _said(text: str, context: Context) -> list[Intent]:
         return steps
     for reader in (read_settings, read_pause, read_move, read_start):
         if found := reader(text, context):
-            return [*(how_eaten(text) if isinstance(found, MoveDeadline) else ()), found]
+            return [replace(found, eaten=how_eaten(text)) if isinstance(found, MoveDeadline) else found]
     return read_change(text, context) or _rest(text, context)
 
 

@@ -38,12 +38,16 @@ class Change:
 
 @dataclass(frozen=True)
 class MoveDeadline:
-    """«dinner moved to 15:00», «an hour earlier»: `to`, or `by`, a day of the calendar; `assumed` as in Start."""
+    """«dinner moved to 15:00», «an hour earlier»: `to`, or `by`, a day of the calendar; `assumed` as in Start.
+
+    `eaten`: how, where that is told with it, «eat it hot at 6».
+    """
 
     to: datetime | None = None
     by: timedelta | None = None
     batch: str | None = None
     assumed: tuple[str, ...] = ()
+    eaten: str = ""
 
 
 @dataclass(frozen=True)

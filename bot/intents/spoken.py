@@ -21,6 +21,7 @@ PARTS: Final = {
 }  # fmt: skip
 _PART: Final = re.compile(rf"\b(?:{'|'.join(PARTS)})\b")
 _MEAL_PARTS: Final = ("breakfast", "morning", "dinner", "supper", "evening", "night", "nite", "tonight")
+_OF_THE_NIGHT: Final = ("night", "nite", "tonight")
 _FIRST_MEAL, _LATEST_MEAL = 7, 22  # hours at which people sit down; «dinner at 11:00» is none of the night
 
 
@@ -49,14 +50,15 @@ class Spoken:
         """The times of an hour at which people may eat; on a clock of 24 hours one from 7:00 stands as written."""
         half = PARTS[self.part][1] if self.part in _MEAL_PARTS else ""
         settled = self._settled(clock, half).times() if half else clock.times()
-        times = settled if settled[0].hour <= _LATEST_MEAL else clock.times()
+        latest = 23 if self.part in _OF_THE_NIGHT else _LATEST_MEAL
+        times = settled if settled[0].hour <= latest else clock.times()
         if clock.written and on_24_hours and not half and times[0].hour >= _FIRST_MEAL:
             return times[:1]
         awake = tuple(t for t in times if self.from_hour <= t.hour <= 21)
         return awake or times
 
     def _settled(self, clock: Clock, half: str) -> Clock:
-        small_hours = half == "pm" and self.part in ("night", "nite", "tonight") and clock.hour < 5
+        small_hours = half == "pm" and self.part in _OF_THE_NIGHT and clock.hour < 5
         settled = clock.half or clock.hour > 12 or small_hours
         return clock if settled else replace(clock, half=half)
 
@@ -65,8 +67,9 @@ def as_spoken(text: str, context: Context, past: bool = False, dates: bool = Fal
     """What a text names of a time. With `past` a weekday is the last one, with `dates` a bare «12th» is a day too."""
     plain = masked(text)
     day = find_day(plain, wall_of(context.now, context.zone).date(), past, dates)
-    part = _PART.search(plain)
-    return Spoken(day, find_clock(plain), part[0] if part else "")
+    parts = _PART.findall(plain)
+    part = next((p for p in parts if p in _OF_THE_NIGHT), parts[0] if parts else "")  # «dinner tonight at 11»
+    return Spoken(day, find_clock(plain), part)
 
 
 def masked(text: str) -> str:

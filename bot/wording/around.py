@@ -2,7 +2,7 @@
 
 from datetime import datetime, timedelta
 
-from bot.wording import answers, doses, meats, numbers, plans, recalled, reckoned, sooner, standing, steps
+from bot.wording import answers, doses, lateness, meats, numbers, plans, recalled, reckoned, sooner, standing, steps
 from bot.wording.language import say, say_n
 from core.batch.assess import Assessment
 from core.batch.batch import Phase
@@ -61,11 +61,12 @@ def earliest(a: Assessment, then: Assessment) -> str:
     """The soonest meal that is safe and done, beside the one that is planned."""
     if then.plan is None or a.plan is None:
         return plans.now(a)
-    return say(
+    told = say(
         "At the earliest {soonest}, safe and done; planned is {serve}. Nothing is moved yet.",
         soonest=numbers.when(numbers.quarter(then.plan.serve, up=True), a.person, a.now),
         serve=numbers.when(a.plan.serve, a.person, a.now),
     )
+    return "\n".join([told, *lateness.hot_instead(a, a.now)])
 
 
 def fridge_if(a: Assessment) -> str:

@@ -1,11 +1,11 @@
 """Words for a meal that cannot be had when it was wanted: once, with the way to have it hot in time where there is one."""
 
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from bot.wording import numbers
 from bot.wording.language import say
 from core.batch.assess import Assessment
-from core.batch.ways import hot_in_time
+from core.batch.ways import hot_in_time, hot_off_the_fire
 from core.plan.steps import Plan
 
 WORTH_TELLING = timedelta(minutes=10)
@@ -31,6 +31,21 @@ def late(a: Assessment, before: Plan | None = None) -> list[str]:
     )
     hot = hot_in_time(a)
     if hot is None:
-        return [told]
-    served = numbers.when(hot.serve, a.person, a.now)
+        return [told, *hot_instead(a, a.plan.wanted)]
+    served = numbers.when(numbers.quarter(hot.serve, up=True), a.person, a.now)
     return [told, say("Eaten hot, off the fire and rested, it can be had {meal}: type «eat it hot».", meal=served)]
+
+
+def hot_instead(a: Assessment, wanted: datetime) -> list[str]:
+    """When it could be eaten hot on the day of its fire, where a meal on that day comes too soon for a chilled one."""
+    hot, day = hot_off_the_fire(a), wanted.astimezone(a.person.tz).date()
+    if hot is None or hot.p10.astimezone(a.person.tz).date() != day:
+        return []
+    likely = hot.p90 if hot.p90.astimezone(a.person.tz).date() == day else hot.p50
+    return [
+        say(
+            "Eaten hot it need not chill: rested {band}. If you like, type «eat it hot at {hour} today».",
+            band=numbers.time_band(hot, a.person, a.now),
+            hour=numbers.clock(numbers.quarter(likely, up=True), a.person),
+        )
+    ]

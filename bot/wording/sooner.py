@@ -210,12 +210,13 @@ def moved(a: Assessment, then: Assessment, wanted: datetime) -> str:
     if then.plan is None or wanted <= a.now:
         return say("Not {wanted}. The meal stays {serve}.", wanted=shown, serve=_serve(a))
     if then.plan.late >= WORTH:
-        return say(
+        told = say(
             "Not {wanted}: safe and done it is {soonest} at the earliest. Nothing is changed; the meal stays {serve}.",
             wanted=shown,
             soonest=numbers.when(numbers.quarter(then.plan.serve, up=True), a.person, a.now),
             serve=_serve(a),
         )
+        return "\n".join([told, *lateness.hot_instead(a, wanted)])
     steps = plans.moved(a.plan, then) if a.plan else []
     lead = say("Yes, {wanted} can be had. Nothing is moved yet: tap it, or type it.", wanted=shown)
     return "\n".join([lead, *steps])

@@ -11,6 +11,7 @@ from core.cure.contents import LEAFLET_BRINE
 from core.errors import SaltbellError, TooSoon
 from core.plan.hours import wall_of
 from core.plan.recipe import product
+from core.plan.steps import TimeBand
 from core.units import Days
 
 NEARLY: Final = timedelta(minutes=15)  # after the meal that is wanted, and kept all the same. Judgement
@@ -74,6 +75,18 @@ def hot_in_time(a: Assessment) -> Way | None:
     if plan is None or plan.serve > a.plan.wanted + NEARLY:
         return None
     return Way("hot", (("purpose", "hot"),), plan.serve, plan.cure_days)
+
+
+def hot_off_the_fire(a: Assessment) -> TimeBand | None:
+    """When it is rested and can be eaten hot, of what is planned to be chilled first; None where that is no choice."""
+    if a.plan is None or a.batch.off_at is not None or not _chilled_for_nothing(a):
+        return None
+    plan = assess(_with(a, {"purpose": "hot"}), a.person, a.now).plan
+    off = plan.step("off") if plan else None
+    if off is None:
+        return None
+    rest = timedelta(hours=product(a.batch.setup.product).hours.least_rest)
+    return TimeBand((off.early or off.due) + rest, off.due + rest, (off.late or off.due) + rest)
 
 
 def without_needle(a: Assessment) -> Assessment | None:

@@ -72,7 +72,7 @@ RULES: Final = rules(
      r"|not cold|not hot|rather|its for)[ ,]+)*(?P<how>hot|cold|warm|thin|pulled)"
      rf"(?:,? (?:meal|one|{MEAL}|sandwich(?:es)?|now|instead|then|after all|tonight|today|please|pls"
      rf"|(?:not|instead of) (?:cold|hot|warm|thin|pulled|sliced)|for (?:the meal|{MEAL})))*"
-     rf"(?P<at>,? (?:at |by |around )?{CLOCK})?$", lambda m: f"eat it {m['how']}{m['at'] or ''}"),
+     rf"(?P<at>,? (?:at |by |around )?{CLOCK})?$", lambda m: f"eat it {m['how']}{_of_today(m[0])}{m['at'] or ''}"),
     # how many eat
     (r"^(?:(?:now|so|ok) )*(?:its|it is|were cooking|cooking|thats) (?:now )?for (?=[2-9]\d?$|1\d$)(\d\d?)$",
      r"\1 people"),
@@ -84,3 +84,8 @@ RULES: Final = rules(
     (r"\b(push|move|delay|shift|bump|postpone)(ed)? (?:both|all|everything|the lot)(?: of them)? (?=(?:back |by "
      r"|out )*(?:an?|one|two|\d) )", r"\1\2 it "),
 )  # fmt: skip
+
+
+def _of_today(wish: str) -> str:
+    """The day that a wish names beside how it is eaten: «have it hot tonight»."""
+    return next((f" {day}" for day in ("tonight", "today") if day in wish.split()), "")
