@@ -2,9 +2,11 @@
 
 from dataclasses import replace
 from datetime import datetime, timedelta
+from typing import Any
 
 from bot.conversation.understand import Understood
 from bot.facts import facts
+from bot.intents.intents import MoveDeadline
 from bot.intents.normal import normal
 from bot.intents.questions import is_question
 from bot.reply import Reply
@@ -16,7 +18,13 @@ from core.service import batches
 from core.service.turn import Turn
 
 
-def deadline(a: Assessment, to: datetime | None, by: timedelta | None) -> datetime:
+def moved(a: Assessment, intent: MoveDeadline) -> dict[str, Any]:
+    """What moving the meal makes of the setup: its time, and how it is eaten where that was told with it."""
+    eaten = {"purpose": intent.eaten} if intent.eaten else {}
+    return {"deadline": _deadline(a, intent.to, intent.by), **eaten}
+
+
+def _deadline(a: Assessment, to: datetime | None, by: timedelta | None) -> datetime:
     """When the meal is to be: at a time, or by so much later than planned. Raises Gone without a plan."""
     if to is not None:
         return to

@@ -56,10 +56,8 @@ def change(turn: Turn, meant: Understood, intent: Change | MoveDeadline) -> Sequ
             if back := undecided.eaters(turn, batch, changes) or pumped.refused(a, changes):
                 return (back,)
             wanted = pumped.settled(a, water.settled(a, spoons.without_silence(a, _longer(a, changes))))
-        case MoveDeadline(to=to, by=by, eaten=eaten):
-            wanted = {"deadline": meal.deadline(batches.look(turn, batch), to, by)} | (
-                {"purpose": eaten} if eaten else {}
-            )
+        case MoveDeadline():
+            wanted = meal.moved(batches.look(turn, batch), intent)
     deadline = wanted.get("deadline")
     if deadline and (unfit := refusals.unfit_date(turn.person, deadline, turn.now)):
         return meal.ask_again(turn, batches.look(turn, batch), unfit)

@@ -18,7 +18,7 @@ class Start:
     and could not be taken, as "slot:words": "unit:7.5", "mass:900 kg", "meat:moon", "strength:cure #1", "percent:3 %",
     "thickness:2 to 3 in", "deadline:sat 5" ("meals" in `said` are the days it may be), "cut:packer", "cooker:pellets".
     `assumed` names a usual value: "cut" (brisket is a flat), "deadline_hour", "deadline_next", and "deadline_shifted"
-    or "deadline_twice" for a wall time that the clocks jump over or show two times. `then` are other meats to begin.
+    or "deadline_twice" for a wall time that the clocks jump over or show twice. `then` are other meats to begin.
     """
 
     said: dict[str, Any] = field(default_factory=dict)
@@ -38,10 +38,7 @@ class Change:
 
 @dataclass(frozen=True)
 class MoveDeadline:
-    """«dinner moved to 15:00», «an hour earlier»: `to`, or `by`, a day of the calendar; `assumed` as in Start.
-
-    `eaten`: how, where that is told with it, «eat it hot at 6».
-    """
+    """«dinner moved to 15:00», «an hour earlier»: `to`, or `by`, a day; `assumed` as in Start; `eaten` «hot»."""
 
     to: datetime | None = None
     by: timedelta | None = None
@@ -64,10 +61,7 @@ class StepDone:
 
 @dataclass(frozen=True)
 class StepMissed:
-    """«forgot this morning», «don't count sunday»: `at` is the time that is meant, None for the latest.
-
-    `whole_day` says that everything of the local day of `at` was missed.
-    """
+    """«forgot this morning», «don't count sunday»: missed `at` a time (None: the latest), or all of its local day."""
 
     step: str | None = None
     at: datetime | None = None

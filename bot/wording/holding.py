@@ -1,6 +1,6 @@
 """Words for meat that is ready before the meal: how to hold it hot, for how long, and when to chill it instead."""
 
-from datetime import timedelta
+from datetime import datetime, timedelta
 
 from bot.wording import cautions, cooling, numbers, safety, smoked_fish
 from bot.wording.language import Words, say
@@ -8,6 +8,7 @@ from core.batch.assess import Assessment
 from core.batch.batch import Phase
 from core.batch.hot import HOT_C, Hold, by_itself, hold
 from core.heat.band import Band
+from core.plan.steps import Plan
 from core.safety.after import HOT_F, hot_until
 from core.safety.findings import Outcome, Rule
 from core.safety.history import printed_f
@@ -31,6 +32,12 @@ def planned(a: Assessment) -> str:
     if found is None or a.batch.off_at is not None:
         return ""
     return _too_early(found) if found.hours.p50 > HOT_AT_MOST else f"{_early(found)} {_how(found, a)}"
+
+
+def till(plan: Plan) -> tuple[datetime | None, datetime]:
+    """When it is sliced and when it is eaten: what a hold before it depends on."""
+    knife = plan.step("slice")
+    return knife.due if knife else None, plan.serve
 
 
 def till_the_knife(a: Assessment) -> str:

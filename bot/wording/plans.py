@@ -250,15 +250,9 @@ def changed(before: Plan | None, after: Assessment, lead: str) -> str:
     if not lines:
         kept = say("{lead}{gap}The plan stays as it is.", lead=lead, gap=gap)
         return "\n".join([kept, *(lateness.late(after) if before.wanted != after.plan.wanted else ())])
-    if after.on_at is not None and _till_the_meal(before) != _till_the_meal(after.plan):
+    if after.on_at is not None and holding.till(before) != holding.till(after.plan):
         lines += [words for words in [holding.planned(after)] if words]
     return "\n".join([say("{lead}{gap}What moves:", lead=lead, gap=gap), *lines, *lateness.late(after)])
-
-
-def _till_the_meal(plan: Plan) -> tuple[datetime | None, datetime]:
-    """When it is sliced and eaten: what a hold before it depends on."""
-    knife = plan.step("slice")
-    return knife.due if knife else None, plan.serve
 
 
 def waiting(plan: Plan) -> list[Step]:
