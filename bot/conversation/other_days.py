@@ -22,6 +22,10 @@ _AND_A_HALF = re.compile(r"\b(\d{1,2}) and a half\b")
 _ON_DAY = re.compile(
     r"\bday (\d{1,2})\b"
 )  # «is day 3 too soon»: in the course of it, so after one day less at the least
+_SO_FAR = re.compile(  # «its 4 days now can i take it out early»: what has gone by, and no span to go by
+    r"\b(?:its|been|had|after) (?:been )?(?:in )?(?:for )?\d{1,2}(?:\.\d)? days?\b"
+    r"|\b\d{1,2}(?:\.\d)? days? (?:now|in|already|so far)\b"
+)
 _SOONER = re.compile(r"\b(?:earl(?:y|ier)|sooner|less|fewer|shorter|before|ahead|off)\b")
 
 
@@ -34,10 +38,11 @@ def _days(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> float:
     """How many days a line speaks of: a span, the days from a day that it names to the end of the cure, or one."""
     a, text = of
     plain = _halved(normal(text, turn.person.language))
-    span = spans.span(plain)
+    so_far = _SO_FAR.search(plain)
+    span = None if so_far else spans.span(plain)
     if span is not None:
         return max(span / A_DAY, 0.0)
-    if _AT_ONCE.search(plain) and a.plan and (coming := a.plan.step("out")):
+    if (so_far or _AT_ONCE.search(plain)) and a.plan and (coming := a.plan.step("out")):
         return max((coming.due - a.now) / A_DAY, 0.0)
     said = when.meal(plain, context_of(turn, meant.message, None, a))
     planned = a.plan.step("out") if a.plan else None
@@ -59,9 +64,12 @@ def earlier(turn: Turn, meant: Understood, of: tuple[Assessment, str]) -> str:
         return standing.out(of[0])
     a, less = of[0], _days(turn, meant, of)
     planned = a.plan.step("out") if a.plan else None
-    if a.plan is not None and planned is not None and _FROM_NOW.search(of[1].lower()):
+    line = of[1].lower()
+    if _SO_FAR.search(line):
+        pass  # out now, whatever the days that are told
+    elif a.plan is not None and planned is not None and _FROM_NOW.search(line):
         less = (planned.due - a.now) / A_DAY - less
-    elif a.plan is not None and _IN_ALL.search(_halved(of[1].lower())) and not _SOONER.search(of[1].lower()):
+    elif a.plan is not None and _IN_ALL.search(_halved(line)) and not _SOONER.search(line):
         less = a.plan.cure_days - less
     elif a.plan is not None and (day := _ON_DAY.search(normal(of[1], turn.person.language))) and not _today(of[1]):
         less = a.plan.cure_days - (int(day[1]) - 1)

@@ -41,11 +41,14 @@ def hot_instead(a: Assessment, wanted: datetime) -> list[str]:
     hot, day = hot_off_the_fire(a), wanted.astimezone(a.person.tz).date()
     if hot is None or hot.p10.astimezone(a.person.tz).date() != day:
         return []
-    likely = hot.p90 if hot.p90.astimezone(a.person.tz).date() == day else hot.p50
+    at = numbers.quarter(hot.p90 if hot.p90.astimezone(a.person.tz).date() == day else hot.p50, up=True)
+    today = a.now.astimezone(a.person.tz).date()
     return [
         say(
-            "Eaten hot it need not chill: rested {band}. If you like, type «eat it hot at {hour} today».",
+            "Eaten hot it need not chill: rested {band}. If you like, type «eat it hot {when}».",
             band=numbers.time_band(hot, a.person, a.now),
-            hour=numbers.clock(numbers.quarter(likely, up=True), a.person),
+            when=say("today {at}", at=numbers.clock(at, a.person))
+            if day == today
+            else numbers.when(at, a.person, a.now),
         )
     ]

@@ -99,7 +99,8 @@ RULES: Final = rules(
     (r"\b(?:the )?(?:fat|thick)(?:est)? (?:end|part|side|bit|spot) (?:is|was|measures|comes to) (?=\d[\d./ ]*(?:in\b"
      r"|inch"
      r"|cm|mm|\"))", "thickness is "),
-    (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))?(?: thick)? at the (?:fat|thick(?:est)?) (?:end|side|part|spot)\b",
+    (r"(?<=\d)( ?(?:in|inch\w*|cm|mm|\"))?(?: thick at (?:one|the \w+)|(?: thick)? at the (?:fat|thick(?:est)?))"
+     r" (?:end|side|part|spot)\b",
      r"\1 thick"),
     # a start that is asked for politely, and how its pieces are
     (r"^(?:can|could|may) (?:i|we) (?:make|do) (?=(?!.*\b(?:how|when|what)\b).*\b(?:got|have|from|out of"
