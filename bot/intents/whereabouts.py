@@ -22,7 +22,8 @@ _OUT_OF_ICE: Final = re.compile(
     r"\b(?:out of|off|from|done with) (?:the |its |that )?(?:ice(?: ?bath| ?water)?|bath|water|sink)\b"
 )
 _TO_FRIDGE: Final = re.compile(
-    rf"\b(?:moved|transferred|now|back|put|went|gone|straight|leav(?:e|ing)|left|stays?)\b.{{0,16}}\b{_FRIDGE}"
+    rf"\b(?:mov(?:ed|ing)|transferr(?:ed|ing)|now|back|put(?:ting)?|popp(?:ed|ing)|went|going|goes|gone|straight|so"
+    rf"|leav(?:e|ing)|left|stays?)\b.{{0,16}}\b{_FRIDGE}|^\W*fridge (?:now|next|time)$"
     rf"|^(?:(?:its|it is|meats?|all"
     rf"|now) )*{_FRIDGE}(?! (?:was|is|reads|at|temp))"
 )
@@ -48,9 +49,12 @@ _SINCE: Final = re.compile(  # an hour, and no degrees
     r"|\b(?:at|around|about) (?:1[0-2]|[1-9])(?:[:.]\d\d)?(?: ?[ap]m)?\b(?! ?[cf]\b)(?!\d)"
 )
 _AT_CORE: Final = re.compile(
-    r"\b(?:at|core|meat|reads|says|its) (?P<n>\d{2,3})(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)"
+    r"\b(?:at|core|meat|reads|says|its|(?:got|its|is|it) (?:it )?(?:down )?to|hit|reached) (?P<n>\d{2,3})"
+    r"(?: ?°? ?(?P<unit>[cf])\b)?(?! ?(?:am|pm|min|oclock)|[:.]\d)"
     r"|(?P<n2>\d{2,3})(?: ?°? ?(?P<unit2>[cf])\b)? now\b"
-    r"|^(?:(?:now|still|down to) )*(?P<n3>\d{2,3})(?: ?°? ?(?P<unit3>[cf]))?,?(?= (?:now )?in (?:the |my )?fridge\b)"
+    r"|^(?:(?:now|still|down to) )*(?P<n3>\d{2,3})(?: ?°? ?(?P<unit3>[cf]))?,?"
+    rf"(?= (?:(?:now|so|and|then|im|ill|it|its|goes|going|moving|putting|popping|straight|back) )*{_FRIDGE}"
+    r"| fridge (?:now|next|time)$)"
 )
 _MELTED: Final = re.compile(
     r"\bice\b(?: \w+){0,3} (?:melted|gone|thawed|used up|finished|water now|melting)\b"

@@ -100,7 +100,7 @@ RULES: Final = rules(
     (r"\b(sliced|carved)( it| them)? (?:and )?(?:its )?(?=(?:all |nice(?:ly)? (?:and )?)?pink\b)", r"\1\2, "),
     (r"^(?:(?:i|we|sorry|oops) )*(?:skipped|missed|forgot) (?:the |my )?(?:(morning)|evening) (?:one|flip|turn)$",
      lambda m: f"missed the flip {'this morning' if m[1] else 'last night'}"),
-    (r"\b(?:fridge|refrigerate) (it|them)\b", r"put \1 in the fridge"),
+    (r"(?<!the )(?<!my )\b(?:fridge|refrigerate) (it|them)\b", r"put \1 in the fridge"),
     (r"^(?:nope|no|sorry|oops|i|we)[, ]+(?:(?:i|we) )?(?:fell asleep|overslept|dozed off|was asleep)$", "forgot it"),
     (r"\b(wrapped|foiled|flipped|rinsed|lit|off|on)(?: it)? (\d{1,2}[.:][0-5]\d),? (?:in "
      r"|with )?(?=(?:butcher )?(?:paper|foil))", r"\1 at \2 in "),

@@ -26,6 +26,11 @@ RULES: Final = rules(
      r"|sat|sun) eve\b", r"\1 evening"),
     (r"\b(on|off|in|out|bagged|lit|flipped|turned|done|wrapped|rinsed) (?=(?:1[0-2]|[1-9])\.[0-5]\d(?: ?[ap]m)?$)",
      r"\1 at "),
+    # «an hour and 10», «110 now been 1 hour 10»: minutes, and no degrees
+    (r"\b(an?|one|two|three|\d{1,2}) (hours?|hrs?|h) and (?:about |like )?([1-5]?\d)\b(?! ?(?:min|m\b"
+     r"|hours?|h\b|[cf]\b|deg|°|/|lb|kg|g\b|percent|%))",
+     r"\1 \2 \3 min"),
+    (r"(?<=\d)(\D{1,24}\b(?:an?|one|two|three|\d{1,2}) (?:hours?|hrs?) (?:[1-5][05]|5))$", r"\1 min"),
     # 0740, «lit it, 8ish», «at 7 meat on», «7.40 flipped»: hours beside a deed
     (r"(?<![\d.,/:])\b0(\d)([0-5]\d)\b(?![.,%]| ?(?:g|kg|ml|f|percent)\b)", r"\1:\2"),
     (rf"\b({_FIRE_DEED}),? {_ABOUT_AT}(?P<h>{_HOUR})(?:-\d{{1,2}})?(?:ish)?$", r"\1 at \g<h>"),

@@ -24,7 +24,7 @@ _AIR_C: Final = 15.0  # what the air of a fridge can read at most
 
 
 def asked_where(intents: list[Intent], text: str, context: Context) -> list[Intent]:
-    """The intents, with a core that may be the air of a fridge asked about."""
+    """The intents, with a core that may be the air of a fridge asked about, and air as warm as no fridge has it."""
     if context.phase in FALLING and _DOUBTED.search(text):
         return [_no_core(intent) or intent for intent in intents]
     if context.phase not in FALLING or not _PLACE.search(text) or _MEAT.search(text):
@@ -42,7 +42,8 @@ def _asked(intent: Intent) -> Unclear | None:
     if not isinstance(intent, Reading) or len(intent.temperatures) != 1:
         return None
     (one,) = intent.temperatures
-    if one.probe is not Probe.CORE or to_house(one.value, one.unit or "c") > _AIR_C:
+    warm = to_house(one.value, one.unit or "c") > _AIR_C
+    if one.probe is not (Probe.FRIDGE if warm else Probe.CORE):
         return None
     ways = (Reading((replace(one, probe=probe),)) for probe in (Probe.CORE, Probe.FRIDGE))
     return Unclear("number", f"{one.value:g}", tuple(ways))
