@@ -78,7 +78,8 @@ _WENT_OUT: Final = re.compile(
 _COLD: Final = frozenset({Probe.FRIDGE, Probe.BRINE})  # too warm there is told with the reading
 COLD_SMOKE: Final = "cold-smoke"
 _SWOLLEN: Final = "swollen"  # gas in a bag: something lives in it
-_UNDERDONE: Final = "bird-under"  # told by what was read, which is noted too
+_UNDERDONE: Final = frozenset({"bird-under", "fish-raw"})  # told by what was read, which is noted too
+_EATERS: Final = frozenset({"pregnant", "kids-eat"})  # who is at risk is noted, and warned of with it
 PUT_IN: Final = frozenset({"grams", "spoons"})  # of a dose that no scale weighed
 _COMPUTED: Final = frozenset({"judge", "poison", "law"})
 
@@ -110,10 +111,12 @@ def warned(found: list[Intent], text: str, shown: str, context: Context) -> list
         found = found or [Question(text)]
     if named is None or (_figured(named, text) and not corrects) or any(_weighed(intent, named) for intent in found):
         return found
+    if named in _EATERS and any(isinstance(i, Change) and i.changes.get("at_risk_eaters") for i in found):
+        return found
     if context.asked == "cure" and not re.search(r"\d", text) and any(map(_uncured, found)):
         return found  # «we brine it overnight, with no pink salt»: asked for its strength, and the plan is one without
     mixed = [i for i in found if isinstance(i, StepDone) and i.step == Kind.BRINE]  # wherever it stands, it is made
-    mixed += [i for i in found if isinstance(i, Reading) and named == _UNDERDONE]
+    mixed += [i for i in found if isinstance(i, Reading) and named in _UNDERDONE]
     return [*mixed, *(i for i in found if isinstance(i, Happened)), Question(text)]
 
 

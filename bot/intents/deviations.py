@@ -51,8 +51,9 @@ _UNKNOWN: Final = re.compile(
     r"|idk|dunno|dont know|do not know|unknown|not sure|nobody knows|cant (?:say|tell)|who knows)\b"
 )
 _HOW_LONG: Final = re.compile(  # «no idea how long»: told with it, and no question
-    rf"[,;]? ?(?:and |but )?(?:i |we )?(?:have |really )*{_UNKNOWN.pattern}(?: for)? ?"
-    r"(?:how (?:long|warm|hot|cold)|since when|when)\b(?: (?:it|for|was|had|been|got|is|stood|open|out|off))*"
+    rf"[,;]? ?(?:and |but |n )?(?:i |we )?(?:have |really )*{_UNKNOWN.pattern}(?: for)? ?"
+    r"(?:how (?:long|warm|hot|cold)|since when|when)\b(?: (?:it|its|for|since|ago|was|had|been|got|is|stood|open|out"
+    r"|off))*"
 )
 _OTHER: Final = re.compile(
     r"\?|\b(?:later|snooze|remind|not now|done|flip\w*|forgot|missed|safe|meal|dinner|ready|cancel|undo"
@@ -79,12 +80,14 @@ _TODAY: Final = re.compile(
 )
 _WAS: Final = re.compile(r"\b(?:got|was|went|up to|reached|rose|at most|max\w*)\b")
 _BARE: Final = re.compile(
-    r"\b(?:is|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
+    r"\b(?:is|its|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
     r"|counter|core|middle|meat) (?:about |only |just )?"
     r"(-?\d{1,3}(?:\.\d)?)(?= |$|,)|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
-    r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= (?:in there |in it |inside )?(?:this morning|when i)\b)"  # «51 in there this am»
+    r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= inside(?:$|,)"
+    r"| (?:in there |in it |inside )?(?:this morning|when i)\b)"  # «51 in there this am»
 )
 _LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
+_IN_THE_COLD: Final = ("warm_fridge", "power_cut")  # of the fridge, where no meat is named
 _INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
 _COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
 _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
@@ -170,7 +173,7 @@ def _warmth(what: str, text: str, context: Context) -> dict[str, Any]:
 def _degrees(what: str, text: str, context: Context) -> dict[str, Any]:
     """How warm it got, by what was read; what the fridge shows again by now says nothing of what it was."""
     celsius = _celsius(text, context)
-    inside = _INSIDE_IT.sub(" ", text) if what == "warm_fridge" else text
+    inside = _INSIDE_IT.sub(" ", text) if what in _IN_THE_COLD else text
     core, room, kept = (bool(words.search(each)) for words, each in ((_CORE, inside), (_ROOM, text), (_KEPT_IN, text)))
     if celsius is None:
         return {}

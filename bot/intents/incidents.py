@@ -141,6 +141,7 @@ _NITRATE: Final = re.compile(r"\b(?:cure|salt) ?(?:#|no\.? ?|number ?)? ?2\b|\bs
 _NOT_THE_OTHER: Final = re.compile(r",? ?\bnot (?:cure )?(?:#|no\.? ?|number ?)?1\b")  # «its cure no 2, not 1»
 _DENIED: Final = re.compile(
     r"\b(?:not|isnt|hasnt|didnt|dont|couldnt|could not|nobody|never|no longer|if|what if|when|should|before)\b"
+    r"|\b(?:will|ill|gonna|going to|lets|shall|letting|(?:plan\w*|want|wanna) to)\b(?=.* (?:go|die|burn) ?out\b)"
 )
 _COOKER: Final = re.compile(r"\b(?:pellets?|grill|smoker|cooker|auger|controller)\b")
 _WE_WERE_OUT: Final = re.compile(
@@ -206,7 +207,8 @@ def read_happened(text: str, context: Context) -> Told | None:
         return None  # then it is how it is wanted
     if what == "cure_in_rub" and context.phase in ("none", "waiting") and found[0].startswith("rubbed"):
         return None  # before it is in the cure that is how a dry one goes in
-    lasted = lasting.plainly(text)
+    began = lasting.by_clock(text, context)
+    lasted = lasting.plainly(text) or (began[0] if len(began) == 1 else None)
     facts = _facts(what, text) | ({"hours": lasted} if lasted else {})
     said = None if lasted else when.past(text, context)
     return Told(Happened(what, facts, said.at if said else None), rest)

@@ -75,7 +75,7 @@ def longer(text: str) -> bool:
 def by_clock(text: str, context: Context) -> tuple[Hours, ...]:
     """«since 2am», as `since` gives it; nothing where no time is told since when it was so. [h]"""
     found = SINCE.search((_TIL_THEN if _DAYS_AGO.search(text) else TIL_NOW).sub("", text))
-    return since(found["when"], context) if found else ()
+    return since(found["when"].partition(",")[0], context) if found else ()
 
 
 def since(words: str, context: Context) -> tuple[Hours, ...]:

@@ -112,7 +112,8 @@ _TOPICS: Final = (
             r"|done)(?: (?:yet|today|already|this morning))*\b"
             r"|\bwho(?:s| has| have)? (?:flipped|turned|did|rinsed|lit|wrapped)\b|\bwhen did (?:i|we|it)\b"
             r"|(?<!delete )(?<!delete that )(?<!delete the )(?<!remove the )(?<!remove that )\blast (?:reading|flip"
-            r"|temp)\b|\bhow long since\b|\bhow long (?:has|have) (?:it|i|we) been\b|\bwhat did (?:i|we) (?:say|do"
+            r"|temp)\b|(?<!dunno )(?<!know )(?<!idea )(?<!clue )(?<!sure )\bhow long since\b"
+            r"|\bhow long (?:has|have) (?:it|i|we) been\b|\bwhat did (?:i|we) (?:say|do"
             r"|record|put|log|write|type)\b|\b(?:show|send)(?: me)?(?: the| my)? (?:log|history|readings)\b"
             r"|\bhow many (?:flips|days in)\b"),
     ("dose", r"^/?(?:dose|doses|recipe|grams|rezept)$|\bwhats (?:the|my|our) (?:dose|recipe)\b|\bhow much (?:cure|salt"

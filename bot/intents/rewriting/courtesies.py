@@ -68,8 +68,10 @@ RULES: Final = rules(
     (r"(?<=[a-z]) (?:lol|haha+|lmao|hehe)(?= [a-z])", ","),
     (r"\b(?:im |i am )?(?:an? )?(?:1st|first|1)[- ]?timer?\b(?! (?:here|doing|trying|at|with|for)\b)[.,;!]* ?", ""),
     (r",? ?\bat (?:the|my|our) last (?:look|check|reading|go)\b,? ?", " "),
-    (r",? (?:and |but )?(?:i )?(?:dunno|dont know|do not know|not sure|no idea|no clue|unsure|who knows) (?:(?:since "
-     r"|exactly )?when|(?:for )?how long)(?: though)?[ .!]*$", TOLD),
+    (r",? (?:and |but )?(?:i )?(?:dunno|dont know|do not know|not sure|no idea|no clue|unsure|who knows) (?:exactly )?"
+     r"when(?: though)?[ .!]*$", TOLD),
+    (r"(?:(?<=\d)|(?<=in there)),? (?:and |but )?(?:i )?(?:dunno|dont know|not sure|no idea|no clue|who knows)"
+     r" (?:for )?how long[ .!]*$", TOLD),
     (r"^(?:i am|im) (?:so |very )?sorry to (?:say|report|tell you)(?: that)?,? |^i (?:must|have to) (?:confess"
      r"|admit)(?: that)?,? ", ""),
     (r",? ?\b(?:and |but )?(?:i |we )?(?:didnt|havent|not|never) (?:look(?:ed)?|check(?:ed)?|measured?|read"

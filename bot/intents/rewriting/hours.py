@@ -68,7 +68,7 @@ RULES: Final = rules(
     # «sat 1900», «at like six», «party 21st»
     (rf"\b({WEEKDAY}|today|tomorrow|tonight|\d{{1,2}}(?:st|nd|rd|th)),? (?:at )?(?!20[2-9]\d)([01]\d"
      rf"|2[0-3])([0-5]\d)(?: ?h(?:rs?|ours)?)?\b(?! ?(?:g|gr|kg|ml|ppm|grams?)\b)", r"\1 at \2:\3"),
-    (r"\bat (?:like|around|about|maybe|say|roughly) (?=(?:1[0-2]|[1-9])\b)", "at "),
+    (r"\b(at|since) (?:like|around|about|maybe|say|roughly) (?=(?:1[0-2]|[1-9])\b)", r"\1 "),
     (r",? ?\b(?:at )?(?:the )?(?:same|usual) (?:hour|time)(?: as (?:before|planned))?(?: please| pls)?$", ""),
     (r"\bthis am\b", "this morning"),
     (r"^(?:(?:i|sorry|oops|wait) )*meant (?:at )?(\d{1,2}(?:[.:][0-5]\d)? ?[ap]m),? not (?:\d{1,2} ?)?[ap]m$",

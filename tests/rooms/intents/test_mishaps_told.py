@@ -30,6 +30,9 @@ def _happened(text: str, phase: str, language: str) -> list[Happened]:
         ("i added a bit more cure to be sure", "curing", "dosed_twice", set[str]()),
         ("my husband added cure again", "curing", "dosed_twice", set[str]()),
         ("my husband put the cure in a second time", "curing", "dosed_twice", set[str]()),
+        ("fridge stopped working, 49 inside, dont know since when", "curing", "power_cut", {"unknown"}),
+        ("meat was left out, no idea how long", "curing", "left_out", {"unknown"}),
+        ("it lay on the side since like 9pm, cured so its alright eh", "stored", "left_out", {"hours"}),
     ],
 )
 def test_a_mishap_in_english(text: str, phase: str, what: str, facts: set[str]) -> None:
@@ -57,6 +60,7 @@ def test_a_mishap_in_german(text: str, what: str) -> None:
 @pytest.mark.parametrize(
     ("text", "language"),
     [
+        ("off to bed, will let the fire go out and relight at 6", "en"),
         ("can i add more cure", "en"),
         ("should i put some more cure in", "en"),
         ("i want to add more cure to be safe", "en"),
@@ -66,4 +70,4 @@ def test_a_mishap_in_german(text: str, what: str) -> None:
     ],
 )
 def test_a_wish_is_no_mishap(text: str, language: str) -> None:
-    assert _happened(text, "curing", language) == []
+    assert _happened(text, "cooking" if "fire" in text else "curing", language) == []
