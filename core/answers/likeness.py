@@ -22,7 +22,7 @@ from numpy.typing import NDArray
 from core.answers.entries import ENGLISH, asked_beside, asked_in, entry, is_entry
 from core.answers.figures import folded
 from core.answers.loading import Once
-from core.answers.slang import alike, empty, gathered, meant, stem
+from core.answers.slang import alike, begun, empty, gathered, meant, stem
 
 GRAMS: Final = (3, 4, 5)
 NEAREST: Final = 5  # phrasings of an entry that are averaged
@@ -238,8 +238,8 @@ def _features(text: str, language: str) -> Mapping[str, float]:
 
 
 def _words(text: str) -> list[str]:
-    """The words of a text, its figures as words of their kind, what the trade says in one word as one."""
-    return _WORD.findall(gathered(folded(text.lower().translate(_APOSTROPHES))))
+    """The words of a text without its run-up, its figures as words of their kind, several as one word of the trade."""
+    return _WORD.findall(gathered(begun(folded(text.lower().translate(_APOSTROPHES)))))
 
 
 def _parts(words: Sequence[str], language: str) -> list[str]:

@@ -28,6 +28,11 @@ def gathered(text: str) -> str:
     return _turns().sub(lambda found: alike()[found[0]], text)
 
 
+def begun(text: str) -> str:
+    """A plain text without what only leads up to it: «quick question», «my neighbour says that»."""
+    return _before().sub("", text)
+
+
 def stem(word: str, language: str) -> str:
     """A word without the endings that do not change what it is about; whole where we know none of that language."""
     if language not in _ENDINGS:
@@ -51,6 +56,14 @@ def _stems(language: str) -> Mapping[str, str]:
 def _turns() -> re.Pattern[str]:
     turns = sorted((said for said in alike() if " " in said), key=len, reverse=True)
     return re.compile(rf"\b(?:{'|'.join(map(re.escape, turns))})\b")
+
+
+@cache
+def _before() -> re.Pattern[str]:
+    """What leads up to three words or more."""
+    turns, who, where, says = ("|".join(_told()["before"][name]) for name in ("turns", "who", "where", "says"))
+    heard = rf"(?:(?:my|our|the|an?|some) (?:\w+ )?)?(?:{who})(?: (?:{where}))? (?:(?:always|just|keeps?) )?(?:{says}) "
+    return re.compile(rf"^\s*(?:(?:{turns})\b[\s,.:!-]*)?(?:{heard})?(?:(?:that|to) )?(?=(?:\S+\s+){{2}}\S)")
 
 
 @cache
