@@ -216,10 +216,9 @@ def _skip_flip(turn: Turn, meant: Understood, of: Of) -> str | Said:
     waiting = [s for s in standing.flips(a) if s.state in (State.DUE, State.AHEAD)]
     if waiting and a.batch.phase is Phase.CURING and _AT_ONCE.search(text.lower()):
         return errands.flip_at(a, say("Now"))
-    if said is None or not said.hour_said or not waiting or a.batch.phase is not Phase.CURING:
-        return standing.skip_flip(a)
-    if said.at - waiting[0].due >= timedelta(days=1):  # more than one left out
-        return standing.skip_flip(a)
+    far = bool(said and waiting) and said.at - waiting[0].due >= timedelta(days=1)  # more than one left out
+    if said is None or not said.hour_said or far or not waiting or a.batch.phase is not Phase.CURING:
+        return errands.no_flip_on(a, said.at) if far and said and said.day_said else standing.skip_flip(a)
     at = numbers.when(said.at, a.person, a.now)
     if said.at <= waiting[0].due:
         return errands.flip_at(a, at)

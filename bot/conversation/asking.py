@@ -256,8 +256,9 @@ def _unclear(turn: Turn, meant: Understood, intent: Unclear) -> Sequence[Reply]:
             return judged or trade.answer(turn, meant, intent.text)
     if intent.why in LAST and not intent.options:
         return last_resort.ask(turn, meant, intent.text)
-    if intent.why in (out_of_turn.SLOT, "smell", "pair") and meant.batch:
-        turn.ask({"slot": intent.why, "batch": meant.batch, "at": pack(meant.message.said_at)})
+    lost = (intent.why, intent.options, meant.asked) == ("number", (), None)  # what comes next puts no older one right
+    if (lost or intent.why in (out_of_turn.SLOT, "smell", "pair")) and meant.batch:
+        turn.ask({"slot": "pair" if lost else intent.why, "batch": meant.batch, "at": pack(meant.message.said_at)})
     body = {"answer_kind": "asked_back", "asked": intent.why}
     places = tuple(dict.fromkeys(_place(o) for o in intent.options if isinstance(o, Reading)))
     values = {o.temperatures[0].value for o in intent.options if isinstance(o, Reading)}  # «fridge 38 to 43»: either

@@ -38,6 +38,13 @@ def its_turn(turn: Turn, said: dict[str, Any]) -> dict[str, Any]:
     return {**(own or {}), **said, AND_THEN: [*said.get(AND_THEN, []), *others]} if then else said
 
 
+def told_on(waits: list[dict[str, Any]], then: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """What is said of those that wait, with what was said of each before; one that is not named waits on."""
+    before = {made(one): one for one in waits if made(one)}
+    now = [{**before.get(made(one), {}), **one} for one in then]
+    return [*now, *(one for one in waits if made(one) not in set(map(made, then)))]
+
+
 def named(said: Mapping[str, Any], question: str) -> str:
     """A question about one meat of several, with its name before it."""
     return several.with_name(_name(said), question) if AND_THEN in said else question

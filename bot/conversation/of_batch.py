@@ -120,7 +120,7 @@ def topic_of(turn: Turn, text: str, phase: str) -> Ask | None:
         return None
     if (
         named is None
-        or not is_worded(named, text)
+        or not is_worded(named, text if language == ENGLISH else plain)
         or yard.is_ahead(named, phase)
         or (figured(plain) and named not in with_a_mass(plain))
     ):

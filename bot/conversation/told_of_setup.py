@@ -1,6 +1,6 @@
 """What was told of the meat or of what went in, and is put right by its number alone: «oops 18», «55 not 48»."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from math import isclose
 from typing import Final
 
@@ -11,6 +11,7 @@ from core.batch.events import Changed
 from core.service import batches
 from core.service.turn import Turn
 
+_NOTHING = 1e-9  # in any unit: a number that was typed as 0
 _FINEST = 4  # decimals; nobody types more of a weight or a thickness
 SAME = 0.05  # in the unit in which it was typed
 _UNITS: Final = {  # in which a number of each is typed
@@ -36,7 +37,14 @@ def just_told(turn: Turn, batch: str, intent: Correct) -> Mapping[str, object] |
     (field, was), *others = told.items()
     if others or field not in _UNITS:
         return {}
-    return {field: to_house(intent.value, min(_UNITS[field], key=lambda unit: decimals(from_house(was, unit))))}
+    return {field: _in_the_unit_told(intent.value, was, _UNITS[field])}
+
+
+def _in_the_unit_told(value: float, was: float, units: Sequence[str]) -> float:
+    """A number in the unit in which the one before it was typed; where two fit, «5 cm» or «50 mm», in the likelier."""
+    many = {unit: decimals(from_house(was, unit)) for unit in units}
+    fitting = [to_house(value, unit) for unit in units if many[unit] == min(many.values())]
+    return min(fitting, key=lambda meant: max(meant, was) / max(min(meant, was), _NOTHING))
 
 
 def by_its_number(turn: Turn, batch: str, intent: Correct) -> dict[str, object]:

@@ -39,6 +39,7 @@ _A_WHILE: Final = r"(?:half an|an?|\d{1,3}(?:\.\d)?|a couple of) ?(?:h|hrs?|hour
 SO_MUCH_LATER: Final = re.compile(  # «relit 20 min later», «an hour later still 150»: told of what was, and no meal
     r"\b(?:relit|lit|burning|going again|stuck|still|back (?:on|up|at|to|in)|reads?|showed)\b.*"
     rf"\b{_A_WHILE} later\b"
+    rf"|\b(?:(?:closed|shut)(?: it| the (?:door|lid))?|degrees?|fridge|brine|pit|core)\b[^,;.]*\b{_A_WHILE} later$"
     rf"|\b{_A_WHILE} later,? (?:and |it |its |was |the )*(?:relit|lit|burning|going again|stuck|still|back|at|reads?"
     r"|showed|fire|pit|core|fridge|brine)\b"
 )

@@ -39,6 +39,14 @@ _SETS_ABOUT: Final = re.compile(  # the piece that waits, and no new one, which 
     r"(?: (?:early|already|now|today|tonight))*(?:[,.:;]| and\b) ?(?=[^ ])"
 )
 _WEIGHED: Final = re.compile(r"\d ?(?:kg|kilos?|lbs?|pounds?)\b")  # a piece that is begun
+_AMOUNT: Final = r"[\d.]+ ?(?:kg|kilos?|lbs?|pounds?)\b"
+_IT_WEIGHS: Final = re.compile(  # «the duck is 2.1 kg», «ducks 2.1 kg actually»: of the piece that is there
+    r"^(?:(?:the|my|our|no|sorry|oops|actually),? )*(?P<who>[a-z]+(?: [a-z]+){0,2}?) (?:(?:is|was|weighs|weighed)"
+    rf"(?: (?:actually|really|only|about|just|now))* (?P<told>{_AMOUNT})"
+    rf"|(?P<anew>{_AMOUNT})(?=,? (?:actually|really)$|,? (?:actually|really),))"
+    r"(?P<more>(?:,? (?:and )?[\d.]+ ?(?:cm|mm|in|inch(?:es)?) thick)?)"
+    r"(?:,? (?:actually|really|not [\d.]+|(?:i )?(?:just )?weighed it(?: again)?))*$"
+)
 
 
 def names_meat(text: str) -> bool:
@@ -49,26 +57,41 @@ def names_meat(text: str) -> bool:
 def by_meat(text: str, batches: Sequence[OfWhat]) -> str:
     """A plain line with each meat by the name of the one batch that is of it; where none or several are, as it is."""
     if _WEIGHED.search(text):
-        return text
+        return _weighed(text, batches)
     if len(batches) == 1:  # «fish is in»: of no other meat there is talk
         return _WORDS.sub(lambda found: _as_meat(found, batches[0]), text)
     return _WORDS.sub(lambda found: _by_name(found, batches), text)
 
 
+def _weighed(text: str, batches: Sequence[OfWhat]) -> str:
+    """«the duck is 2.1 kg» as the weight of the one batch that is of it, and no new piece; other lines as they are."""
+    told = _IT_WEIGHS.match(text)
+    name = one_called(told["who"], batches) if told else ""
+    if told is None or not name:
+        return text
+    it_is = f"it is {told['told'] or told['anew']}{told['more']}"
+    return it_is if len(batches) == 1 else f"{name}: {it_is}"
+
+
+def one_called(who: str, batches: Sequence[OfWhat]) -> str:
+    """The name of the one batch that goes by these words, «belly», «ducks»; "" where none or several do."""
+    fits = [one[0] for one in batches if _called_so(who, one) or _called_so(who.removesuffix("s"), one)]
+    fits = fits or [name for name, _, _ in batches if who in name.split()]
+    return fits[0] if len(fits) == 1 else ""
+
+
 def set_about(text: str, batches: Sequence[OfWhat]) -> str:
     """«starting the corned beef early, brine is made» as what is told of that batch; other lines as they are."""
     found = None if _WEIGHED.search(text) else _SETS_ABOUT.match(text)
-    fits = [name for name, product, cut in batches if found and _called_so(found["who"], (name, product, cut))]
-    return f"{fits[0]}: {text[found.end() :]}" if found and len(fits) == 1 else text
+    name = one_called(found["who"], batches) if found else ""
+    return f"{name}: {text[found.end() :]}" if found and name else text
 
 
 def asked_after(text: str, batches: Sequence[OfWhat]) -> str:
     """«what about the bacon», «hows the flat doing» as where that batch stands; other lines as they are."""
     found = _AFTER.match(text)
-    fits = [name for name, product, cut in batches if found and _called_so(found["who"], (name, product, cut))]
-    if len(fits) != 1:
-        return text
-    return CATCH_UP if len(batches) == 1 else f"{fits[0]}: {CATCH_UP}"
+    name = one_called(found["who"], batches) if found else ""
+    return text if not name else CATCH_UP if len(batches) == 1 else f"{name}: {CATCH_UP}"
 
 
 def _as_meat(found: re.Match[str], batch: OfWhat) -> str:
@@ -85,6 +108,7 @@ def _by_name(found: re.Match[str], batches: Sequence[OfWhat]) -> str:
     if named or (counted and not _is_read(word, found)):
         return found[0]
     fits = [name for name, product, cut in batches if _is_of(called, product, cut)]
+    fits = fits or [name for name, _, _ in batches if called in name.split()]  # «the bacon» of the back bacon
     return f"{before}{fits[0]}" if len(fits) == 1 else found[0]
 
 

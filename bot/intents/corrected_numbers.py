@@ -11,7 +11,8 @@ from bot.intents.meats import as_meat
 from core import patterns as re
 from core.batch.events import Probe
 
-NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,2})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
+NUMBER: Final = r"(?P<value>-?\d{1,4}(?:\.\d{1,3})?)(?: ?(?:°|degrees?|deg)? ?(?P<unit>[cf])\b)?"
+_FRACTION: Final = re.compile(r"\b(\d{1,2}) ([1-7])/([248])\b(?!/)")
 _THAT_ONE: Final = r"(?:(?:the|that|my|a|reading|of|number|pit|core|meat|fridge|brine) )*"
 _NO_GOOD: Final = r"(?:was|is) (?:wrong|off|a typo|a mistake|a slip|not right|no good|rubbish|nonsense|misread)"
 _REALLY: Final = r"(?:(?:no|sorry|oops|it|its|it was|was|is|really|actually|should be|but)[, ]+)*"
@@ -104,6 +105,7 @@ _MAKE_IT: Final = re.compile(  # an hour as well; plainly one in «12.30 not 1»
 
 def of_value(text: str, context: Context) -> Intent | None:
     """«no, 185», «155 not 255»: the number that was meant; asked about where it may be an hour."""
+    typed, text = text, _FRACTION.sub(lambda found: f"{int(found[1]) + int(found[2]) / int(found[3]):g}", text)
     if MEAL.search(text) or _OTHER_QUANTITY.search(text):
         return None
     if _WISHED.search(text):
@@ -115,7 +117,7 @@ def of_value(text: str, context: Context) -> Intent | None:
         return None
     parts = found.groupdict()
     value, was = float(parts.get("value") or parts["star"]), parts.get("was")
-    hours = re.search(r"(?<!\d)(?:1?\d|2[0-3])\.[0-5]\d\b", text) and not parts.get("unit")
+    hours = re.search(r"(?<!\d)(?:1?\d|2[0-3])\.[0-5]\d\b", typed) and not parts.get("unit")
     whole = _SAID.match(text) and value.is_integer()
     if (whole or hours) and value <= 24:  # «i said 8 but it was 7», «not 7.00 but 6.30»
         hour = when.past(f"at {value:.2f}" if hours else f"at {value:g}", context)

@@ -5,6 +5,7 @@ from typing import Final
 
 from bot.intents import when
 from bot.intents.at_another_day import read_another_day
+from bot.intents.called import names_meat
 from bot.intents.context import Context
 from bot.intents.corrected_numbers import MEAL, NUMBER, PROBES, of_probe, of_unit, of_value
 from bot.intents.intents import Correct, Intent, Unclear, Undo
@@ -141,7 +142,7 @@ def _of_batch(text: str, context: Context) -> Intent | None:
         return None
     known = next((id_ for id_, called in context.batches if called.lower() == name), None)
     part = next((id_ for id_, called in context.batches if set(name.split()) & set(called.lower().split())), None)
-    return Correct(to_batch=known or part or name)
+    return Correct(to_batch=known or part or name) if known or part or names_meat(name) else None  # «it was the scale»
 
 
 _READERS: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (

@@ -13,9 +13,10 @@ from bot import measures
 from bot.intents import lasting, questions, spans, when
 from bot.intents.context import Context, Phase
 from bot.intents.incidents import read_happened
-from bot.intents.intents import Happened, Intent, Unclear
+from bot.intents.intents import Happened, Intent, Reading, Unclear
 from bot.intents.only_answers import off_the_point
 from bot.intents.temperatures.bounds import bounded
+from bot.intents.temperatures.readings import read_reading
 from bot.intents.temperatures.since import COLD, cold_then
 from core import patterns as re
 
@@ -82,13 +83,23 @@ _WAS: Final = re.compile(r"\b(?:got|was|went|up to|reached|rose|at most|max\w*)\
 _BARE: Final = re.compile(
     r"\b(?:is|its|was|got to|up to|reached|reads?|says?|shows?|at|inside|room|kitchen|outside"
     r"|counter|core|middle|meat) (?:about |only |just )?"
-    r"(-?\d{1,3}(?:\.\d)?)(?= |$|,)|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
+    r"(-?\d{1,3}(?:\.\d)?)(?=$|,| (?!oclock|uhr\b|[ap]m\b))|(-?\d{1,3}(?:\.\d)?)(?= degrees?)"
     r"|(?<![\d.:])(\d{2}(?:\.\d)?)(?= inside(?:$|,)"
     r"| (?:in there |in it |inside )?(?:this morning|when i)\b)"  # «51 in there this am»
 )
 _LONE_F: Final = re.compile(r"(?:4[1-9]|[5-7]\d)(?:\.\d)?")  # °F of a warm fridge, and no hours that it lasted
 _IN_THE_COLD: Final = ("warm_fridge", "power_cut")  # of the fridge, where no meat is named
 _INSIDE_IT: Final = re.compile(r"\binside\b(?! (?:the |my )?(?:meat|ham|brisket|flat|belly|bird|bag))")  # the fridge
+_AT_AN_HOUR: Final = re.compile(  # «came back at 6»: when, and no degrees
+    r"\b(?:back|on|off|out|restored|returned|failed|died|went|eat(?:ing)?|dinner|lunch|supper|meal|home)"
+    r"(?: (?:on|up|off|out|again))* (?:at|by|around|about|since) "
+    r"\d{1,2}(?:[:.]\d\d)?(?! ?(?:°|deg|[cf]\b))"
+)
+_NOW_READS: Final = re.compile(
+    r"(?:(?:and|its|it is|ok|is|down to) )*(?:now(?: (?:its|at|down to|back to))? (?=[\d.]+(?: degrees)?$)"
+    r"|(?=[\d.]+ now$))"
+    r"(?P<n>\d{1,2}(?:\.\d)?)(?: now| degrees)?"
+)
 _COLDEST, _HOTTEST = -2.0, 60.0  # °C; what a kitchen, a fridge without power, or meat in it can read
 _PARTS: Final = re.compile(r"[,;]\s*|\s+(?:and|but|then)\s+(?!an? (?:half|quarter)|\d)")
 _MENDED: Final = re.compile(  # «put it in a second bag»: seen to, and no fact of the leak
@@ -106,6 +117,8 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
         return None
     if off_the_point(text):
         return None
+    if what == "warm_fridge" and (colder := _colder_now(text, context)):
+        return colder
     if what == "warm_fridge" and context.units.temperature == "f" and _LONE_F.fullmatch(text):
         text = f"it was {text}"
     cold = cold_then(text, context) if what == "warm_fridge" else ()
@@ -116,6 +129,15 @@ def _facts(what: str, text: str, context: Context) -> Intent | None:
         return Unclear("since", text[:60])
     facts |= {"hours": began[0]} if began else {}
     return Happened(what, {**facts, "more": True}) if facts else None
+
+
+def _colder_now(text: str, context: Context) -> Reading | None:
+    """«now 38», said when a fridge was too warm: what it reads by now, where that is cold."""
+    found = _NOW_READS.fullmatch(text)
+    reading = read_reading(f"fridge {found['n']}", context) if found else None
+    t = reading.temperatures[0] if isinstance(reading, Reading) else None
+    cold = t is not None and measures.to_house(t.value, t.unit or "") <= COLD
+    return reading if cold and isinstance(reading, Reading) else None
 
 
 def read_told(text: str, context: Context) -> Intent | None:
@@ -197,7 +219,10 @@ def _celsius(text: str, context: Context) -> float | None:
     warm = measures.of_kind(text, "temperature")
     if warm:
         return warm[0].value if len(warm) == 1 else None
-    bare = [float(found[1] or found[2] or found[3]) for found in _BARE.finditer(spans.without_spans(text))]
+    bare = [
+        float(found[1] or found[2] or found[3])
+        for found in _BARE.finditer(spans.without_spans(_AT_AN_HOUR.sub(" ", text)))
+    ]
     mine = context.units.temperature
     units = (mine, "c" if mine == "f" else "f")
     found = [c for n in bare[:1] for u in units if _COLDEST <= (c := measures.to_house(n, u)) <= _HOTTEST]

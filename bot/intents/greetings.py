@@ -37,6 +37,25 @@ _GREET: Final = re.compile(
     r"|ok(?:ay)? good|alright|very|much|mate|will do|roger|understood|noted|(?:going|off) to bed|(?:it was "
     r"|its )?(?:delicious|tasty|great|amazing)|yum|yummy|wow|lecker|lol|haha)[ ,.!]*)+$"
 )
+_SO: Final = r"(?:(?:so+|very|really|quite|a bit|a little|getting|totally|super|rather|just|too|all|absolutely|bit) )*"
+_I: Final = r"^(?:(?:oh|ugh|wow|man|god|gosh|well|and|but|ok|we|i|im|i am|ive|were|we are|feel(?:ing)?|got|was),? )*"
+_WEARY: Final = re.compile(  # how somebody feels, and nothing of the meat
+    rf"{_I}{_SO}(?:tired|exhausted|knackered|shattered|sleepy|beat|nervous|worried|anxious|scared|stressed|nerves"
+    r"|a wreck)(?:(?: about)? (?:it|this|now|today|already|tonight|all this|that))*$"
+    r"|^(?:what a|its been a|been a|such a)(?: long| crazy| mad| hard)* (?:day|week|night)$"
+    rf"|{_I}(?:fingers crossed|keeping (?:my|our) fingers crossed|(?:really |so )*hop(?:e|ing) (?:it|this|that)"
+    r" (?:(?:all|will|turns? out|works?(?: out)?|comes? out|goes|is) )*(?:ok|okay|well|good|right|works?(?: out)?"
+    r"|turns? out)(?: in the end)?)$"
+)
+_GLAD: Final = re.compile(
+    rf"{_I}{_SO}(?:excited|chuffed|proud(?: of (?:it|this|myself|ourselves))?|happy(?: with (?:it|this|that))?|thrilled"
+    r"|over the moon)(?: (?:now|already|about (?:it|this)))*$"
+    r"|^(?:(?:i|we|just) )*(?:cant wait|cannot wait|love (?:it|this|you|this bot))"
+    r"(?: (?:to (?:try|eat|taste) it|for it))?$"
+    r"|^(?:(?:bloody|absolutely|just|simply|so+|its|it is|that is|thats|looks?|looking) )*(?:beautiful|gorgeous"
+    r"|stunning|magnificent|a beauty|fantastic|marvellous|wonderful)$"
+)
+FELT: Final = frozenset(("glad", "weary"))
 BEYOND: Final = 4  # words: more than «for the help»
 _THANKS: Final = re.compile(r"\b(?:thanks?|ty|ta|tks|tnx|thx|danke|cheers)\b")
 _HELLO: Final = re.compile(
@@ -51,7 +70,14 @@ def read_plain(text: str, context: Context) -> Intent | None:
         return Help()
     if context.phase != "none" and _HOW_GOES.match(text):
         return Ask("catch_up", text=text)
+    if felt := _felt(text.strip(" .!,")):
+        return Greet(felt)
     return greeting(text) if _GREET.search(text) or _NEW.search(text) else None
+
+
+def _felt(text: str) -> str:
+    """How somebody says that they feel, glad or weary; "" where the line says anything else."""
+    return "weary" if _WEARY.match(text) else "glad" if _GLAD.match(text) else ""
 
 
 def thanked(text: str) -> bool:

@@ -38,7 +38,7 @@ _TILL: Final = re.compile(
     r"|\b(?P<c>\d{1,2}(?:[:.]\d\d| ?[ap]m)) ?(?:-|to) ?(?P<d>\d{1,2}(?:[:.]\d\d| ?[ap]m))\b"
 )
 OUT_AND_BACK: Final = re.compile(
-    rf"\b(?:out|off|down|cut|failed|died|gone) (?:at|about|around) {_NEAR}(?P<a>{_HOUR})\b.{{0,24}}"
+    rf"\b(?:out|off|down|cut|failed|died|gone) (?:at|about|around|since|from) {_NEAR}(?P<a>{_HOUR})\b.{{0,24}}"
     rf"\b(?:back|on|restored|returned)(?: on| up)?(?: again)? (?:at|about|around|by) {_NEAR}(?P<b>{_HOUR})\b"
 )
 _DAYS_AGO: Final = re.compile(r"\b(?:yesterday|(?:mon|tues|wednes|thurs|fri|satur|sun)day)\b")

@@ -3,6 +3,7 @@
 from typing import Final
 
 from bot.intents import when
+from bot.intents.called import one_called
 from bot.intents.context import Context
 from bot.intents.intents import Intent, MoveDeadline, Unclear
 from bot.intents.moves import A_WEEKDAY, OF_THE_MEAL
@@ -12,6 +13,13 @@ from core import patterns as re
 _MAKE_IT: Final = re.compile(
     r"^(?P<who>.*)\bmake it (?:more like |about |around |at )?"
     r"(?P<hour>(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?)(?: (?:then|please|now|instead))*$"
+)
+_MADE_FOR: Final = re.compile(  # «make the bacon for sunday»: the day on which it is eaten
+    r"^(?:(?:ok|so|actually|no|please|lets|we will|ill),? )*(?:make|do|have|get) (?:the|my|our) "
+    rf"(?P<who>[a-z]+(?: [a-z]+)?) (?:ready )?for (?P<day>(?:{A_WEEKDAY}|tomorrow|the \d).*)$"
+)
+_INSTEAD: Final = re.compile(
+    rf",? (?:instead of|not|rather than) (?:on )?(?:{A_WEEKDAY}|tomorrow|the \d{{1,2}}\w{{0,2}})$"
 )
 _STAYS: Final = re.compile(
     r"^(?:(?:(?:no|nah|scrap|forget|ignore|scratch|cancel|undo|actually|sorry|ok|wait)(?: (?:that|it|this|then))?"
@@ -35,9 +43,22 @@ def read_day_kept(text: str, context: Context) -> MoveDeadline | Unclear | None:
 
 def read_made(text: str, context: Context) -> Intent | None:
     """The hour of the meal where guests or the meal are spoken of; alone it is offered."""
+    if moved := _made_for(text.strip(" .!"), context):
+        return moved
     found = _MAKE_IT.match(text.strip(" .!")) if context.deadline else None
     said = when.meal(f"at {found['hour']}", context) if found else None
     if found is None or said is None:
         return None
     to = MoveDeadline(to=said.at, assumed=tuple(assumptions(said)))
     return to if OF_THE_MEAL.search(found["who"]) else Unclear("word", text[:60], (to,))
+
+
+def _made_for(text: str, context: Context) -> MoveDeadline | None:
+    """The meal of the batch that is named, on the day that it shall be made for."""
+    found = _MADE_FOR.match(_INSTEAD.sub("", text))
+    name = one_called(found["who"], context.of_what) if found else ""
+    said = when.meal(found["day"], context) if found and name else None
+    if said is None or not said.day_said:
+        return None
+    key = next((key for key, called in context.batches if called.lower() == name), None)
+    return MoveDeadline(to=said.at, batch=key, assumed=tuple(assumptions(said)))

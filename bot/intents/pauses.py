@@ -75,8 +75,9 @@ _PAUSE: Final = re.compile(
     r"|pings|texts|notifications)\b"
 )
 _A_THING_IS_BACK: Final = re.compile(  # «fridge back at 37», «its back at 225» tell what a thermometer shows
-    r"\b(?:fridge|freezer|pit|smoker|grill|temps?|temperature|core|brine|power|its|it is|it)"
-    r" (?:(?:is|was|now|are|already) )*back\b|\bback at (?:2[5-9]|[3-9]\d|\d{3})\b"
+    r"\b(?:fridge|freezer|pit|smoker|grill|temps?|temperature|core|brine|power|electric(?:ity)?|current|its|it is|it)"
+    r" (?:(?:is|was|now|are|already|came|comes|come|went|has|only) )*back\b|\bback at (?:2[5-9]|[3-9]\d|\d{3})\b"
+    r"|\bcame back\b"
 )
 _ONLY_TROUBLE: Final = re.compile(
     r"\b(?:wake|text|ping|call|message|buzz|bother) (?:me |us )?only (?:if|when|for)\b"
@@ -123,6 +124,7 @@ _NOBODY_FLIPS: Final = re.compile(  # «no flips till wednesday», «nobody home
 _RESUME: Final = re.compile(
     r"^(?:(?:ok(?:ay)?|hi|hey|hello|right) )*(?:(?:ich )?bin (?:wieder )?(?:da|zurück|daheim)|(?:im|i am|were"
     r"|we are) (?:back|home|here)(?: again| now)?(?: (?:carry|go) on)?"
+    r"(?! (?:at|by|around|about|after|before) (?:\d|noon|mid|half))"
     r"|(?:bin )?(?:back|here|there)(?: again| now)|back(?: home)?(?: early| earlier| sooner| already| at it)?$|resume"
     r"|(?:im |i am )?(?:free|available|around) (?:again|now)"
     r"|back from (?:holiday|vacation|our|my|the)\b.*|unpause|unmute|carry on|continue|weiter|go on"

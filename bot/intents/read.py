@@ -171,7 +171,7 @@ def _plain(text: str, context: Context) -> str:
 def _as_typed(intent: Intent, shown: str) -> Intent:
     """A question with the words of the person, not with ours; a greeting by the whole of its line."""
     if isinstance(intent, Greet):
-        return greetings.greeting(shown.lower())
+        return intent if intent.kind in greetings.FELT else greetings.greeting(shown.lower())
     if isinstance(intent, Question) and intent.text and intent.text in shown:
         return intent  # what was asked, without the deeds beside it
     at = shown.lower().find(intent.text) if isinstance(intent, Ask) and intent.text else -1

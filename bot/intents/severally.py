@@ -1,5 +1,6 @@
 """Several meats in one line: «3 kg belly and 700 g duck breast for saturday» begins two batches."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Any, Final
 
@@ -37,6 +38,10 @@ _OWN_BAGS: Final = re.compile(
     r"\b(?:separate|different|two|2|3|4|own|individual) (?:bags?|tubs?|brines?|buckets?)\b|\bseparately\b"
     r"|\b(?:a|one) (?:bag|tub) each\b|\beach in (?:its|a|their) (?:own )?(?:bag|tub)\b"
 )
+_NO_CURE_LAST: Final = re.compile(
+    r",(?: both| all)? (?:no|without|neither with) (?:any )?(?:cure|curing salt|pink salt|pink stuff|nitrite)[ .!]*$"
+)
+_EATEN_UNCURED: Final = frozenset({"chicken", "turkey", "turkey_breast", "duck", "smoked_duck", "salmon", "trout"})
 _SHORT: Final = 5  # words
 _PARTS: Final = words("side sides fillet fillets breast breasts slab half whole")
 _OF_BEEF: Final = ("both", "brisket", "packer")  # of a brisket, whatever is made of it
@@ -77,8 +82,15 @@ def _one_or_several(text: str, context: Context) -> Start | None:
     shared = {key: value for key, value in whole.said.items() if key in _OF_ALL}
     weighed = [n for n, one in enumerate(each) if "mass" in one.said]
     nobodys = {"mass"} if weighed == [len(each) - 1] else set()  # «pastrami and corned beef from a 6 kg brisket»
+    shared |= _uncured(text, each)
     first, *then = [{k: v for k, v in (shared | said_of(one)).items() if k not in nobodys} for one in each]
     return Start(first, each[0].unclear, whole.assumed, then=tuple(then))
+
+
+def _uncured(text: str, each: Sequence[Start]) -> dict[str, float]:
+    """«a chicken and a salmon for saturday, no pink salt»: of all of them, where none is what its cure makes it."""
+    plain = all(_made(Meat(one.said.get("product", ""), one.said.get("cut", ""))) in _EATEN_UNCURED for one in each)
+    return {"nitrite_target": 0.0} if plain and _NO_CURE_LAST.search(text) else {}
 
 
 def _named_alone(part: str) -> dict[str, Any]:

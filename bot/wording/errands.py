@@ -43,6 +43,15 @@ def _leave(a: Assessment) -> str:
             return say("Go: in a fridge at {limit} or below it can be left.", limit=numbers.both(4.4, a.person))
 
 
+def no_flip_on(a: Assessment, day: datetime) -> str:
+    """Whether the flips of a day to come may be left out."""
+    return say(
+        "They may be left out on {day}: turn it before and after. What may not wait is the fridge: {limit} or below.",
+        day=numbers.day(day, a.person),
+        limit=numbers.both(4.4, a.person),
+    )
+
+
 def flip_at(a: Assessment, when: str) -> str:
     """A flip at another hour than the plan's."""
     return say(

@@ -9,7 +9,12 @@ from core.batch.ways import Way
 def hello(kind: str, a: Assessment | None) -> str:
     """The first sentence of the talk, or a short word back to a greeting, to thanks or to a nod."""
     if kind != "hello":
-        back = say("You are welcome.") if kind == "thanks" else say("Good.")
+        said = {
+            "thanks": say("You are welcome."),
+            "glad": say("I am glad."),
+            "weary": say("One step after the other; I keep the hours."),
+        }
+        back = said.get(kind, say("Good."))
         return f"{back} {plans.coming(a)}".strip() if a is not None else back
     if a is not None:
         return say("Hello. {now}", now=plans.now(a))

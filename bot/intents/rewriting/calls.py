@@ -13,7 +13,7 @@ def _day_off(found: re.Match[str]) -> str:
     return f"away {found[1]} until {next(name for name, n in WEEKDAYS.items() if n == (day + 1) % 7)}"
 
 
-_LANDS: Final = {  # «canadian here», «im austrian»: by whose law it is weighed
+LANDS: Final = {  # «canadian here», «im austrian»: by whose law it is weighed
     "canadian": "canada", "canada": "canada", "american": "usa", "yank": "usa", "us": "usa", "usa": "usa",
     "british": "uk", "brit": "uk", "uk": "uk", "english": "england", "scottish": "scotland", "irish": "ireland",
     "australian": "australia", "aussie": "australia", "kiwi": "new zealand", "german": "germany",
@@ -92,8 +92,8 @@ RULES: Final = rules(
      rf"| away)? (?:on )?({DAY}),? (?:and )?(?:back|return|home)(?: again)?(?: on)?(?: the)? ({DAY})(?: after)?$",
      r"away from \1 until \2"),
     # where somebody is
-    (rf"^(?:(?:hi|hey|hello|hallo)[, ]+)*(?:(?:im|i am|we are) (?:an? )?(?P<am>{'|'.join(_LANDS)})|(?P<who>"
-     rf"{'|'.join(_LANDS)}) here)(?:[,.;] ?|$)", lambda m: f"im in {_LANDS[m['am'] or m['who']]}. "),
+    (rf"^(?:(?:hi|hey|hello|hallo)[, ]+)*(?:(?:im|i am|we are) (?:an? )?(?P<am>{'|'.join(LANDS)})|(?P<who>"
+     rf"{'|'.join(LANDS)}) here)(?:[,.;] ?|$)", lambda m: f"im in {LANDS[m['am'] or m['who']]}. "),
     (r"\b(im|i am|we are|were) (?:(?:over|currently|now|living|based|staying)(?: here)? )+(?=in (?!the |an? "
      r"|my )[a-z]{4})", r"\1 "),
     (r"^(?:at )?(?:what time|when) (?:do|would) you (?:expect|think|reckon|guess|see) (?:the meat|it|this|that"

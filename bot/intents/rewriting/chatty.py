@@ -1,0 +1,67 @@
+"""How people chat round the matter: who is speaking, who wants to know, a sigh, and the hour that somebody asks for."""
+
+from typing import Final
+
+from bot.intents.rewriting.calls import LANDS
+from bot.intents.rewriting.words import rules
+from core import patterns as re
+
+_NO_NAME: Final = (  # «nobody here, pause», «guests here, slicing», «fish here, 4 lb»
+    rf"(?:{'|'.join(LANDS)}|nobody|no ?one|all|every(?:one|body)|guests?|people|kids|they|family|dinner|lunch|supper"
+    r"|its|it|not|is|was|still|are|were|im|be|raining|snow\w*|sunny|windy|cold|hot|warm|stuck|wait|right|meat|bag|fish"
+    r"|beef|pork|bird|turkey|chicken|duck|ham|bacon|brisket|belly|salmon|trout|timer?|newbie|beginner)"
+)
+_KIN: Final = (
+    r"(?:wife|husband|missus|hubby|mum|mom|dad|mother|father|sister|brother|son|daughter|nan|gran\w*|aunt\w*|uncle"
+    r"|partner|boss|principal|host|pastor|vicar|coach|teacher|neighbou?rs?|guests|kids|girls|boys|lads|in ?laws|parents"
+    r"|friends|mates|everyone|everybody|committee|office|school|church|club|she|he|they)"
+)
+_HOUR: Final = r"(?:(?:1[0-2]|[1-9])(?:[:.][0-5]\d)?(?: ?[ap]m)?|noon|half past \w+|half [a-z]+)"
+_WHO_ASKS: Final = (
+    rf"^(?:(?:and|now|so),? )?(?:(?:the|my|our) )?(?:{_KIN}|(?!{_NO_NAME}\b)[a-z]{{3,12}})(?: is| are|s)? (?:asks?"
+    r"|asking|wonders?|wondering|wants? to know|would like to know|just asked|asked)(?: me| us)?,?"
+)
+
+
+def _asked(found: re.Match[str]) -> str:
+    """«margaret asks whether we may use honey» as «can we use honey»."""
+    may = {"may": "can", "might": "can"}.get(found[2], found[2])
+    return f"{may} {found[1]} "
+
+
+RULES: Final = rules(
+    # who speaks
+    (rf"^(?:(?:hi|hello|hey|good morning|good evening),? )?(?:(?:this is|its) )?(?!{_NO_NAME}\b)[a-z]{{2,12}} here"
+     r"(?: again)?[,:.!-]+ (?=\w)", ""),
+    (r"^(?:(?:hi|hello|hey|good morning|good evening),? )this is [a-z]{2,12}(?: (?:speaking|again))?[,:.!-]+ (?=\w)",
+     ""),
+    # who wants to know
+    (rf"{_WHO_ASKS} (?:if|whether) (i|we|you|he|she|they|one) (may|might|can|could|should|must) ", _asked),
+    (rf"{_WHO_ASKS} (?:if|whether) (it|this|that|the \w+) (is|was|will|can|should|has|needs to) ", r"\2 \1 "),
+    (rf"{_WHO_ASKS} (?=(?:what|how|when|why|which|where)\b)", ""),
+    # the hour that somebody asks for, instead of that of the plan
+    (rf"^(?:(?:the|my|our) )?{_KIN}(?: now)? (?:says?|said|wants?|reckons?|asked? for|prefers?|would rather(?: eat)?)"
+     rf"(?: (?:it|us|lunch|dinner|to eat|now|for|at|by))* (?P<to>{_HOUR}),? (?:now,? )?(?:and )?(?:not|instead of"
+     rf"|rather than) {_HOUR}$", r"dinner is at \g<to>"),
+    # a sigh in the middle, and why it is in a hurry
+    (r"(?<=[a-z0-9]),? (?:u+gh+|a+rgh+|gah+|meh|grr+|dammit|damn ?it|sigh|yikes|phew)[,.!]* (?=[a-z])", ", "),
+    (r"(?<=\w)[,.]? (?:u+gh+|a+rgh+|gah+|grr+|dammit|damn ?it|sigh|yikes|phew)[ .!]*$", ""),
+    (r"(?: then)?\?+ (?:(?:i|we|im|i am|we are|were) )(?:have to|gotta|need to|got to|must|about to|off to|going to)"
+     r" (?:run|go|leave|head|dash|pop|nip|rush|get to|the (?:store|shop))\b[^?\d]*$", "?"),
+    # seen to, and what it reads again
+    (r"^(?:(?:i|we|ive|weve|have|just|now|so|and),? )*(?:closed|shut) (?:it|that|the (?:door|fridge|lid))(?: (?:again"
+     r"|properly|now))*,? (?:and |so |now )*(?=(?:its|it is|it|back|now|fridge|reads|down)\b[^,;?]*\d)", ""),
+    (r"^(?:(?:and|but|so|now|its|it is|it|already|has|gone) )+(?P<n>\d{1,2}(?:\.\d)?(?: ?(?:degrees|deg|°|[cf]\b))*)"
+     r" again(?: now)?(?:(?=$|[,;])| (?:after|within)? ?(?:half an|an?|\d+) (?:h\w*|min\w*)(?: later)?$)",
+     r"back to \g<n>"),
+    (r"^(?:(?:the|a|my) )?(?:new|latest|current|next) reading(?: is| was|:|,)* (?=\d)", ""),
+    # it is done after all, measured, and until about when
+    (r"\b(?:i |we )?(?:forgot|didnt (?:get round|remember|manage)) to (?:flip|turn)\b[^,;.?]*? (?:un)?til+ (?:just "
+     r"|right |only )*now$", "flipped it just now"),
+    (r"^(?:it|the (?:joint|piece|meat|ham|flat|loin|belly|brisket|roast)|ours|mine) (?:measures"
+     r"|comes (?:out )?(?:at|to))(?: (?:about|around|roughly|some|just|only|over|exactly))*"
+     r" (?=\d+(?:\.\d+)? ?(?:cm|cent|mm|mill|in\b|inch|\"))",
+     "its "),
+    (r"\b(un)?(till?) (?:about|around|roughly) (?=\d|noon|mid)", r"\1\2 "),
+    (r"^(?:so |and )?(?:we|i) (?:shall|will) (?:all |both )?be (?=(?:at|on|in|out|away)\b)", "we are "),
+)  # fmt: skip
