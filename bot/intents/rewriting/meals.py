@@ -2,13 +2,17 @@
 
 from typing import Final
 
-from bot.intents.rewriting.words import CLOCK, DAY, MEAL, WEEKDAY, rules
+from bot.intents.rewriting.words import CLOCK, DAY, MEAL, SPAN, WEEKDAY, rules
 
 _MEAT: Final = (
     r"(?:it|them|that|(?:the |my )?(?:meat|flat|point|brisket|bacon|belly|ham|loin|turkey|chicken|bird|duck|salmon"
     r"|trout|fish)(?: \d)?)"
 )
 _THE_FIRE: Final = r"(?: the (?:smoker|pit|grill|fire|cooker))?"
+
+_GUESTS: Final = (
+    r"(?:the )?(?:guests?|visitors|mates|friends|everyone|everybody|in ?laws|family|folks|lot|theyre|they|theyll)"
+)
 
 RULES: Final = rules(
     (r"^(?:(?:we|we have|weve|just|all|ok|so|and|already|they|everyone|everybody|have) )*(?:ate|eaten)"
@@ -78,6 +82,9 @@ RULES: Final = rules(
      r"\1 people"),
     (r"\bguests?(?: (?:now|will))? (?:arriv(?:e|ing)|get here|show up)(?: at)? (?=(?:1[0-2]|[1-9])\b(?! (?:people|more"
      r"|of)))", "guests come at "),
+    (rf"\b({_GUESTS})(?: are| will be| is)? (?:running )?late by ({SPAN})\b", r"\1 are \2 late"),
+    (rf"^(?:{_GUESTS} .{{0,30}}\b)?(?:be|getting|coming|arriving|come) here (?:at )?(\d{{1,2}}(?:[:.]\d\d)?) instead"
+     r"(?: of \d{1,2}(?:[:.]\d\d)?)?$", r"guests come at \1"),
     (r"^(?:(?:no|oh|wait|hang on|actually|sorry)[, ]+)+(?=(?:mon|tues?|wed|wednes|thu|thurs|fri|sat|satur"
      r"|sun)(?:day)?\b(?! (?:flip|morning|evening|is|was)))", "make it "),
     # of each of several

@@ -36,7 +36,16 @@ def test_who_is_late_tonight_moves_no_meal_of_another_day(text: str) -> None:
     assert read(text, CURE) == [Unclear("late", text, (Snooze(by=hour), MoveDeadline(by=hour)))]
 
 
-@pytest.mark.parametrize("text", ["dinner an hour late", "dinner an hour later tonight", "guests an hour late tonight"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "dinner an hour late",
+        "dinner an hour later tonight",
+        "guests an hour late tonight",
+        "guests late by an hour",
+        "theyll be late by 1 hour",
+    ],
+)
 def test_a_meal_that_is_late_is_moved(text: str) -> None:
     """It is named."""
     assert read(text, CURE) == [MoveDeadline(by=timedelta(hours=1))]
