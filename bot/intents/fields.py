@@ -42,7 +42,8 @@ _WORDS: Final[tuple[tuple[str, Any, str], ...]] = (
     ("sugar_fraction", 0.0, r"\b(?:no|without|zero|skip(?: the)?|leave out(?: the)?) (?:added )?sugar\b"
                             r"|\bsugar[- ]?free\b"),
     ("sealed_faces", 0, r"\b(?:no fat cap|fat cap (?:is )?off|fat ?cap (?:trimmed|removed))\b|\bfully trimmed\b"),
-    ("sealed_faces", 1, r"\bfat ?cap\b|\bfat(?: side)? on\b|\bfettdeckel\b"),
+    ("sealed_faces", 1, r"\bfat ?cap\b|(?<!dripping )(?<!drips )\bfat(?: side)? on\b(?! (?:the|my) (?:fire|coals?))"
+     r"|\bfettdeckel\b"),
     ("frozen", False, r"\b(?:never (?:been )?frozen|thawed|not frozen|defrosted|aufgetaut|fresh not frozen)\b"),
     ("frozen", True, r"\b(?:frozen|tiefgekühlt|gefroren)\b|\bnot (?:yet |quite |fully |all )*(?:thawed|defrosted)\b"),
     ("wrap", "paper", r"^paper not foil$|\bpaper (?:instead|wrap)\b"

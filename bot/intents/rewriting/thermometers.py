@@ -23,6 +23,10 @@ def _with_its_unit(found: re.Match[str]) -> str:
 
 
 RULES: Final = rules(
+    # «167 everywhere», «203 all round», «165 wherever i poke it»: the meat, by several looks
+    (r"\b([6-9]\d|[12]\d\d)( ?°? ?[cf])?,? (?:everywhere|all (?:over|round|around|the way through)|wherever|in (?:all"
+     r"|every|each) (?:\w+ )?(?:places?|spots?|corners?))(?: (?:i|we|you) (?:poke|probe|check|test|stick|try|look"
+     r"|measure)\w*(?: it)?)?$", r"\1\2 in the meat"),
     # of several pieces by their size
     (rf"\b(?:the )?(?:biggest|largest|fattest|thickest|heaviest|bigger|big|large|fat){_PIECE}{_NOW} "
      rf"(?=[1-9]\d{{1,2}}\b{_NO_SIZE})(?![^;?]*\d ?(?:mm|cm|in|inch\w*|k?g|lbs?|oz|pounds?|kilos?)\b)", "big one "),
