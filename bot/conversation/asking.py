@@ -5,10 +5,22 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.conversation import answered, curing, filing, households, last_resort, of_batch, out_of_turn, sums, trade
+from bot.conversation import (
+    answered,
+    curing,
+    filing,
+    households,
+    last_resort,
+    of_batch,
+    out_of_turn,
+    sums,
+    trade,
+    two_asked,
+)
 from bot.conversation import which_batch as which
 from bot.conversation.closer import closer
 from bot.conversation.half import pack
+from bot.conversation.in_units import said_in
 from bot.conversation.spoons import by_spoon
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -64,7 +76,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet 
     """A question answered; of a batch that is to be thrown away, that comes first."""
     if every := _of_every(turn, meant, intent):
         return every
-    replies = _answered(turn, meant, intent)
+    replies = _of_two(turn, meant, intent) or _answered(turn, meant, intent)
     if meant.a is None or not meant.a.ledger.thrown:
         return replies
     first = safety.still_thrown(meant.a)
@@ -79,6 +91,14 @@ def _of_every(turn: Turn, meant: Understood, intent: Ask | Question | Help | Gre
     each = (replace(meant, batch=row.id, a=batches.look(turn, row.id), sure=True) for row in here)
     found = [reply for one in each for reply in answer(turn, one, intent)]
     return found if all(reply.facts.get("answer_kind") == "batch" for reply in found) else ()
+
+
+def _of_two(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
+    """Both of two questions of the batch; nothing where the line has one."""
+    if meant.a is None or not isinstance(intent, Ask | Question) or not intent.text:
+        return ()
+    asks = two_asked.asked(turn, intent.text, meant.a.batch.phase.value)
+    return two_asked.together([reply for ask in asks for reply in _asked(turn, meant, ask)])
 
 
 def _might_be_eaten_by(reply: Reply) -> bool:
@@ -159,7 +179,7 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
 
 def _from_the_record(turn: Turn, meant: Understood, intent: Ask) -> Reply:
     """A question answered from what the batch is and was."""
-    a = batches.look(turn, meant.of(intent.batch))
+    a = said_in(batches.look(turn, meant.of(intent.batch)), intent.text)
     if intent.topic == "who":
         return households.who(turn, a)
     text = households.of_dose(turn, a, _about(a, intent)) if intent.topic == "dose" else _about(a, intent)

@@ -32,12 +32,17 @@ _FUEL: Final = re.compile(
     r"\b(?:charcoal|coals?|lump|briq\w*|pellets?|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
 )
 _PELLETS_FOR: Final = re.compile(
-    r"\bpellets?\b.*\bfor (?:an? )?\d{1,2} ?(?:h|hrs?|hours?)\b|\bhow (?:much|many) .*\bpellets\b"
+    r"\bpellets?\b.*\b(?:for|do|does|last\w*|through|good for|enough for) (?:me )?(?:an? )?\d{1,2} ?(?:h|hrs?|hours?)\b"
+    r"|\bhow (?:much|many) .*\bpellets\b"
 )
 _KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towels?|warm|hot|oven|wrapped|foil)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
-_TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?!er)\w*|cold)\b")
-_INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?!er)\w*|cold|fridge|freezer)\b")
+_TO_THE_COLD: Final = re.compile(r"\b(?:iced?|chill\w*|cool(?!er)\w*|cold)\b")
+_FROM_THE_COLD: Final = re.compile(  # as it is before it is warmed
+    r"\b(?:(?:from|of|a|is|its|the) )?(?:fridge |stone |ice )?cold\b(?! (?:water|smok))"
+    r"(?=.*\b(?:in the|to|until|till?|hot|through|warm\w*|oven|steam\w*)\b)"
+)
+_INTO_THE_COLD: Final = re.compile(r"\b(?:iced?|chill\w*|cool(?!er)\w*|cold|fridge|freezer)\b")
 _HELD_IN: Final = re.compile(r"\bhow long\b.*\b(?:hold|keep|stay|sit)\b.*\b(?:cooler|esky|cool box)\b")
 _STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |them |still )?(?:hot|warm)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
@@ -52,10 +57,12 @@ _CURING: Final = re.compile(
     r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
     r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
 )
+_NO_CURE: Final = re.compile(r"\b(?:no|without(?: any)?|not any) (?:cure|curing salt|pink(?: salt)?|nitrite|prague)\b")
 _OF_CURE: Final = re.compile(r"\b(?:the )?cure (?:has|contains|brings|is mostly|already has) salt\b")
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
 _REPLACED: Final = re.compile(
-    r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
+    r"\b(?:lost|(?:went|gone|tipped) (?:down|out|over)|put back|in its place|knocked over|leak\w*|spill\w*|spilt"
+    r"|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
 )
 _WEIGHED_OUT: Final = re.compile(
     r"\dppm\b|\b(?:cure|curing|pink|nitrite|dos\w+|ppm|prague|grams?|g|teaspoons?|tsps?|weigh|salt|mg"
@@ -66,8 +73,11 @@ _ON_THE_PIT: Final = re.compile(
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|to cure|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
-_NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b")
+_NEEDLED: Final = re.compile(
+    r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml (?:goes?|do i put|do i get) (?:in|into)\b"
+)
 _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
+_SWEET: Final = re.compile(r"\b(?:sugar\w*|sweet\w*|honey|syrup|maple|molasses|treacle|demerara|muscovado)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _LOST: Final = re.compile(  # or what stands in the bag
     r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b"
@@ -95,7 +105,7 @@ def salt_share(line: Told) -> float | None:
 
 def is_curing(text: str) -> bool:
     """Whether curing salt is what is spoken of."""
-    return bool(_CURING.search(text)) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
+    return bool(_CURING.search(_NO_CURE.sub(" ", text))) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
 
 
 def _has_cure(line: Told) -> bool:
@@ -131,7 +141,7 @@ def _salted(line: Told) -> bool:
 def _is_salted(line: Told) -> bool:
     """Plain salt as a share of meat; never where curing salt is what is asked for."""
     named = "salt" in line.text or salt_share(line) is not None
-    cured = _CURING.search(_OF_CURE.sub("", line.text)) and not _IN_ALL.search(line.text)
+    cured = _CURING.search(_OF_CURE.sub("", _NO_CURE.sub(" ", line.text))) and not _IN_ALL.search(line.text)
     of_cure = (line.nitrite or cured) and not PLAIN_ASKED.search(line.text)
     return named and line.has("meat") and not line.has("salt") and not of_cure
 
@@ -147,8 +157,11 @@ def _is_cooked(line: Told) -> bool:
 
 def _is_hot_brine(line: Told) -> bool:
     """So much of a brine that was heated, and no meat."""
-    hot = re.search(r"\b(?:boil\w*|hot|simmer\w*|heated|cool\w*)\b", line.text) and "brine" in line.text
-    return bool(hot) and len(_LITRES.findall(line.text)) == 1 and not (line.has("meat") or line.has("fractions"))
+    hot = re.search(r"\b(?:hot|heated|cool\w*)\b", line.text) and "brine" in line.text
+    boiled = re.search(r"\b(?:boil(?:ed|ing)|simmer\w*)\b", line.text)
+    return (
+        bool(hot or boiled) and len(_LITRES.findall(line.text)) == 1 and not (line.has("meat") or line.has("fractions"))
+    )
 
 
 def _is_plain(line: Told) -> bool:
@@ -199,6 +212,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         not _has_cure(line)
         and share_lost(line) is None
         and bool(_WEIGHED_OUT.search(line.text))
+        and (is_curing(line.text) or not _NO_CURE.search(line.text))
         and not (_is_plain(line) and not is_curing(line.text))
     ),
     "ppm": _is_mix,
@@ -206,7 +220,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "mix": lambda line: line.has("meat") and _is_shared(shares(line.text)),
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
-    "sugar": lambda line: line.has("meat") or (line.has("fractions") and bool(_SLICE.search(line.text))),
+    "sugar": lambda line: (
+        bool(_SWEET.search(line.text))
+        and (line.has("meat") or (line.has("fractions") and bool(_SLICE.search(line.text))))
+    ),
     "brine": lambda line: (
         line.has("fractions")
         and not (
@@ -281,7 +298,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
     "steam": lambda line: (
-        line.has("meat") and not (_TO_THE_COLD.search(line.text) or _IN_A_BRINE.search(line.text) or is_smoked(line))
+        line.has("meat")
+        and not (
+            _TO_THE_COLD.search(_FROM_THE_COLD.sub(" ", line.text)) or _IN_A_BRINE.search(line.text) or is_smoked(line)
+        )
     ),
     "keeps": lambda line: (
         (days_kept(line) is not None and not line.has("length") and bool(_KEPT.search(line.text)))
