@@ -1,21 +1,25 @@
-"""Two questions of the batch in one line, both answered: «what day are we on and when does it come out».
+"""One line that asks twice: of each of several batches, or two questions of one in a breath.
 
-Only where both are asked for in whole words, neither brings a figure, and each has a topic of its own.
+«what day are we on and when does it come out» is answered twice only where both are asked for in whole words, neither
+brings a figure, and each has a topic of its own.
 """
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import chain
-from typing import Final
+from typing import Final, TypeAlias
 
 from bot.conversation import of_batch
 from bot.conversation.closer import closer
-from bot.intents.intents import Ask
+from bot.conversation.remarked import ASKS
+from bot.conversation.understand import Understood
+from bot.intents.intents import Ask, Greet, Help, Question, Unclear
 from bot.intents.normal import normal
 from bot.intents.questions import find_topic
 from bot.reply import Reply
 from core.answers.dangers import grave
+from core.service import batches
 from core.service.turn import Turn
 
 SHORTEST: Final = 3  # words of a question that says what it asks
@@ -24,10 +28,32 @@ NO_ANSWERS: Final = frozenset(
     {"sum", "pull", "picture", "batches", "export", "record", "forget", "settings", "journey"}
 )
 _AND: Final = re.compile(r"[,;.?!]* (?:and|n|&|plus) (?:also |then )?|[,;.?!]+(?: |$)")
-_ASKS: Final = re.compile(
-    r"^(?:(?:so|and|also|but|well|ok) )*(?:when|what|how|who|where|which|why|is|are|am|do|does|did|can|could|should"
-    r"|shall|will|would|has|have|was|were|may|must|any)(?:s|re)?\b"
+EVERY: Final = re.compile(
+    r"\b(?:each|both|they|every(?:thing| one| piece| batch)|all (?:of (?:them|it)|two|three|four))\b"
 )
+Asking: TypeAlias = Ask | Question | Help | Greet | Unclear
+
+
+def of_every(
+    turn: Turn, meant: Understood, intent: Asking, answer: Callable[[Turn, Understood, Ask | Question], Sequence[Reply]]
+) -> Sequence[Reply]:
+    """«when do they come out»: from each of several batches, where each has an answer of its own."""
+    if meant.sure or not isinstance(intent, Ask | Question) or not EVERY.search(meant.message.text.lower()):
+        return ()
+    here = sorted(batches.open_here(turn), key=lambda row: row.name)
+    each = (replace(meant, batch=row.id, a=batches.look(turn, row.id), sure=True) for row in here)
+    found = [reply for one in each for reply in answer(turn, one, intent)]
+    return found if all(reply.facts.get("answer_kind") == "batch" for reply in found) else ()
+
+
+def of_two(
+    turn: Turn, meant: Understood, intent: Asking, answer: Callable[[Turn, Understood, Ask], Sequence[Reply]]
+) -> Sequence[Reply]:
+    """Both of two questions of the batch; nothing where the line has one."""
+    if meant.a is None or not isinstance(intent, Ask | Question) or not intent.text:
+        return ()
+    asks = asked(turn, intent.text, meant.a.batch.phase.value)
+    return together([reply for ask in asks for reply in answer(turn, meant, ask)])
 
 
 def asked(turn: Turn, text: str, phase: str) -> tuple[Ask, ...]:
@@ -35,7 +61,7 @@ def asked(turn: Turn, text: str, phase: str) -> tuple[Ask, ...]:
     if any(sign.isdigit() for sign in text) or grave(text):
         return ()
     parts = [part.strip() for part in _AND.split(text.lower())]
-    asking = [part for part in parts if _ASKS.search(part) and len(part.split()) >= SHORTEST]
+    asking = [part for part in parts if ASKS.search(part) and len(part.split()) >= SHORTEST]
     found = [_topic(turn, part, phase) for part in asking] if len(asking) == 2 else []
     asks = tuple(ask for ask in found if ask is not None and ask.topic not in NO_ANSWERS)
     return asks if len({ask.topic for ask in asks}) == 2 else ()

@@ -21,6 +21,8 @@ from bot.intents.sums.wanted import (
     weighed_instead,
     weights,
 )
+from bot.intents.sums.warmth import FROM_THE_COLD, HELD_IN, INTO_THE_COLD, KEPT_HOT, STAYS_HOT, TO_THE_COLD
+from bot.intents.sums.words import LOST, REPLACED, SWEET
 from core import patterns as re
 from core.units import Kilograms
 
@@ -35,16 +37,7 @@ _PELLETS_FOR: Final = re.compile(
     r"\bpellets?\b.*\b(?:for|do|does|last\w*|through|good for|enough for) (?:me )?(?:an? )?\d{1,2} ?(?:h|hrs?|hours?)\b"
     r"|\bhow (?:much|many) .*\bpellets\b"
 )
-_KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towels?|warm|hot|oven|wrapped|foil)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
-_TO_THE_COLD: Final = re.compile(r"\b(?:iced?|chill\w*|cool(?!er)\w*|cold)\b")
-_FROM_THE_COLD: Final = re.compile(  # as it is before it is warmed
-    r"\b(?:(?:from|of|a|is|its|the) )?(?:fridge |stone |ice )?cold\b(?! (?:water|smok))"
-    r"(?=.*\b(?:in the|to|until|till?|hot|through|warm\w*|oven|steam\w*)\b)"
-)
-_INTO_THE_COLD: Final = re.compile(r"\b(?:iced?|chill\w*|cool(?!er)\w*|cold|fridge|freezer)\b")
-_HELD_IN: Final = re.compile(r"\bhow long\b.*\b(?:hold|keep|stay|sit)\b.*\b(?:cooler|esky|cool box)\b")
-_STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |them |still )?(?:hot|warm)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
@@ -60,10 +53,6 @@ _CURING: Final = re.compile(
 _NO_CURE: Final = re.compile(r"\b(?:no|without(?: any)?|not any) (?:cure|curing salt|pink(?: salt)?|nitrite|prague)\b")
 _OF_CURE: Final = re.compile(r"\b(?:the )?cure (?:has|contains|brings|is mostly|already has) salt\b")
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
-_REPLACED: Final = re.compile(
-    r"\b(?:lost|(?:went|gone|tipped) (?:down|out|over)|put back|in its place|knocked over|leak\w*|spill\w*|spilt"
-    r"|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
-)
 _WEIGHED_OUT: Final = re.compile(
     r"\dppm\b|\b(?:cure|curing|pink|nitrite|dos\w+|ppm|prague|grams?|g|teaspoons?|tsps?|weigh|salt|mg"
     r"|(?:number|no) 1)\b|#|%"
@@ -77,12 +66,7 @@ _NEEDLED: Final = re.compile(
     r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml (?:goes?|do i put|do i get) (?:in|into)\b"
 )
 _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
-_SWEET: Final = re.compile(r"\b(?:sugar\w*|sweet\w*|honey|syrup|maple|molasses|treacle|demerara|muscovado)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
-_LOST: Final = re.compile(  # or what stands in the bag
-    r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b"
-    r"|\b(?:cups?|pints?) (?:of )?(?:the )?(?:juice|liquid|brine|fluid|stock|broth|goo)\b"
-)
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
 
@@ -152,7 +136,7 @@ def _is_cooked(line: Told) -> bool:
     if line.clocks and EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
-    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or _TO_THE_COLD.search(line.text))
+    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or TO_THE_COLD.search(line.text))
 
 
 def _is_hot_brine(line: Told) -> bool:
@@ -173,8 +157,8 @@ def _is_cooled(line: Told) -> bool:
     """A piece that goes into the cold."""
     colder = len(line.temperatures) > 1 and line.temperatures[0] > line.temperatures[-1]
     warmed = re.search(r"\b(?:steam\w*|reheat\w*|warm\w*|heat(?:ed|ing)? (?:it )?up)\b", line.text)
-    warmed = warmed or _STAYS_HOT.search(line.text)
-    return _is_body(line) and not (warmed or is_smoked(line)) and (colder or bool(_INTO_THE_COLD.search(line.text)))
+    warmed = warmed or STAYS_HOT.search(line.text)
+    return _is_body(line) and not (warmed or is_smoked(line)) and (colder or bool(INTO_THE_COLD.search(line.text)))
 
 
 def _is_lit(line: Told) -> bool:
@@ -221,7 +205,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
     "sugar": lambda line: (
-        bool(_SWEET.search(line.text))
+        bool(SWEET.search(line.text))
         and (line.has("meat") or (line.has("fractions") and bool(_SLICE.search(line.text))))
     ),
     "brine": lambda line: (
@@ -241,7 +225,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         (line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2)
         or _is_thinned(line)
     ),
-    "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
+    "topup": lambda line: line.has("water") and bool(REPLACED.search(line.text)),
     "fish_brine": lambda line: (
         line.species == "fish"
         and line.has("meat")
@@ -274,7 +258,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "spoons": lambda line: (
         spoonful(line.text) is not None
         and not (line.has("meat") or _LITRES.search(line.text) or rate(line.text) is not None)
-        and not _LOST.search(line.text)
+        and not LOST.search(line.text)
     ),
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,
@@ -300,7 +284,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "steam": lambda line: (
         line.has("meat")
         and not (
-            _TO_THE_COLD.search(_FROM_THE_COLD.sub(" ", line.text)) or _IN_A_BRINE.search(line.text) or is_smoked(line)
+            TO_THE_COLD.search(FROM_THE_COLD.sub(" ", line.text)) or _IN_A_BRINE.search(line.text) or is_smoked(line)
         )
     ),
     "keeps": lambda line: (
@@ -308,9 +292,9 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         or use_by_asked(line.text)
     ),
     "hold_for": lambda line: (
-        bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text) or _HELD_IN.search(line.text))
-        and bool(_KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)
-        and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
+        bool(line.temperatures or line.durations or STAYS_HOT.search(line.text) or HELD_IN.search(line.text))
+        and bool(KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)
+        and not (held(line) and line.species and not KEPT_HOT.search(line.text))
         and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))
     ),
 }
