@@ -58,7 +58,7 @@ from bot.intents.settings import read_plainly_set, read_settings, read_units, wr
 from bot.intents.severally import read_begun
 from bot.intents.standing import read_standing
 from bot.intents.sums.which import read_sum, read_sum_first
-from bot.intents.supposed import read_beforehand, read_repeated, read_supposed, read_to_come
+from bot.intents.supposed import is_to_come, read_beforehand, read_repeated, read_supposed, read_to_come
 from bot.intents.temperatures.cold_places import asked_where
 from bot.intents.temperatures.readings import read_reading
 from bot.intents.temperatures.started import read_held
@@ -131,7 +131,7 @@ def _whole(line: str, shown: str, context: Context) -> list[Intent]:
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
     """A line as it stands, and where that says nothing, without its courtesies."""
     found = _read(plain, shown, context)
-    fewer = telegram(plain) if all(map(_is_open, found)) else plain
+    fewer = telegram(plain) if all(map(_is_open, found)) and not is_to_come(plain, context) else plain
     again = _read(fewer, shown, context) if fewer and fewer != plain else found
     found = found if any(map(_is_open, again)) else again
     return read_before(plain, found, context, lambda rest: _read(rest, rest, context)) or found

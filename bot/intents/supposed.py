@@ -42,9 +42,14 @@ _TO_COME: Final = re.compile(  # «once it is 165 what then», «165 by when»: 
 )
 
 
+def is_to_come(text: str, context: Context) -> bool:
+    """Whether what is to do at a core is asked, or when it is there: nothing is read of it."""
+    return context.phase in ("cooking", *FALLING) and bool(_TO_COME.search(text))
+
+
 def read_to_come(text: str, context: Context) -> Question | None:
-    """What is to do at a core, or when it is there: nothing is read of it."""
-    return Question(text) if context.phase in ("cooking", *FALLING) and _TO_COME.search(text) else None
+    """A question for a core that is not there yet."""
+    return Question(text) if is_to_come(text, context) else None
 
 
 def read_repeated(text: str, context: Context) -> Ask | None:

@@ -62,9 +62,7 @@ _ON_THE_PIT: Final = re.compile(
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|to cure|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
-_NEEDLED: Final = re.compile(
-    r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml (?:goes?|do i put|do i get) (?:in|into)\b"
-)
+_NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml\b(?! of)")
 _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
@@ -217,7 +215,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
             or of_fish_hours(line.species, line.text)
         )
     ),
-    "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
+    "salometer": lambda line: bool(re.search(r"\bsali?n?o|\d degrees? (?:pickle|brine)", line.text)),
     "equilibrium": lambda line: (
         _salted(line) and (line.has("water") or line.has("meat") or by_unit(line.text) is not None)
     ),
