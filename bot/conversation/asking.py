@@ -5,10 +5,22 @@ from collections.abc import Sequence
 from dataclasses import replace
 from datetime import timedelta
 
-from bot.conversation import answered, curing, filing, households, last_resort, of_batch, out_of_turn, sums, trade
+from bot.conversation import (
+    answered,
+    curing,
+    filing,
+    households,
+    last_resort,
+    of_batch,
+    out_of_turn,
+    sums,
+    trade,
+    two_asked,
+)
 from bot.conversation import which_batch as which
 from bot.conversation.closer import closer
 from bot.conversation.half import pack
+from bot.conversation.in_units import said_in
 from bot.conversation.spoons import by_spoon
 from bot.conversation.understand import Understood
 from bot.facts import facts
@@ -54,7 +66,6 @@ OK_ALONE = re.compile(
     r"^ *(?:is|are) (?:it|this|that|they|everything|all)(?: still)?(?: all)? "
     r"(?:ok(?:ay)?|alright|right|fine|good)[ ?.!]*$"
 )
-EVERY = re.compile(r"\b(?:each|both|they|every(?:thing| one| piece| batch)|all (?:of (?:them|it)|two|three|four))\b")
 JUST_TOLD = timedelta(hours=1)  # what was read or went wrong so lately is what is asked about
 COOLS = frozenset({Phase.RESTING, Phase.CHILLING})
 SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"}
@@ -62,23 +73,13 @@ SUBJECTS: dict[str, Subject] = {"cook": "cook", "cure": "cure", "chill": "chill"
 
 def answer(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
     """A question answered; of a batch that is to be thrown away, that comes first."""
-    if every := _of_every(turn, meant, intent):
+    if every := two_asked.of_every(turn, meant, intent, answer):
         return every
-    replies = _answered(turn, meant, intent)
+    replies = two_asked.of_two(turn, meant, intent, _asked) or _answered(turn, meant, intent)
     if meant.a is None or not meant.a.ledger.thrown:
         return replies
     first = safety.still_thrown(meant.a)
     return tuple(replace(r, text=f"{first}\n{r.text}") if _might_be_eaten_by(r) else r for r in replies)
-
-
-def _of_every(turn: Turn, meant: Understood, intent: Ask | Question | Help | Greet | Unclear) -> Sequence[Reply]:
-    """«when do they come out»: from each of several batches, where each has an answer of its own."""
-    if meant.sure or not isinstance(intent, Ask | Question) or not EVERY.search(meant.message.text.lower()):
-        return ()
-    here = sorted(batches.open_here(turn), key=lambda row: row.name)
-    each = (replace(meant, batch=row.id, a=batches.look(turn, row.id), sure=True) for row in here)
-    found = [reply for one in each for reply in answer(turn, one, intent)]
-    return found if all(reply.facts.get("answer_kind") == "batch" for reply in found) else ()
 
 
 def _might_be_eaten_by(reply: Reply) -> bool:
@@ -159,7 +160,7 @@ def _asked(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
 
 def _from_the_record(turn: Turn, meant: Understood, intent: Ask) -> Reply:
     """A question answered from what the batch is and was."""
-    a = batches.look(turn, meant.of(intent.batch))
+    a = said_in(batches.look(turn, meant.of(intent.batch)), intent.text)
     if intent.topic == "who":
         return households.who(turn, a)
     text = households.of_dose(turn, a, _about(a, intent)) if intent.topic == "dose" else _about(a, intent)

@@ -8,6 +8,7 @@ from datetime import datetime
 from bot.conversation import ahead, answered, around, on_the_fire, other_days, read_back
 from bot.conversation.around import Answer, Said, of_a, who_did
 from bot.conversation.closer import ABOUT, far, figured, is_worded, with_a_mass
+from bot.conversation.in_units import said_in
 from bot.conversation.remarked import CLEAR, beside_a_remark, singular
 from bot.conversation.understand import Understood, context_of
 from bot.facts import facts
@@ -143,7 +144,7 @@ def answer(turn: Turn, meant: Understood, intent: Ask) -> Sequence[Reply]:
     """One of the topics here answered; nothing where it is none of them."""
     if intent.topic not in TOPICS:
         return ()
-    a = batches.look(turn, intent.batch or _that_has_it(turn, meant, intent.topic))
+    a = said_in(batches.look(turn, intent.batch or _that_has_it(turn, meant, intent.topic)), intent.text)
     said = TOPICS[intent.topic](turn, meant, (a, intent.text))
     text, rows = said if isinstance(said, tuple) else (said, ())
     body = facts(a) | {"answer_kind": "batch", "topic": intent.topic}

@@ -20,6 +20,11 @@ PROBES: Final = (
     (Probe.CORE, r"\b(?:core|middle|meat|internal|inside)\b"),
 )
 HALF_A_DAY: Final = timedelta(hours=12)
+_OF_BOTH: Final = re.compile(  # «pit and core», «how is it pit wise and meat wise»
+    r"\b(?:pit|smoker|grill|fire)\b.*\b(?:and|n|&|plus|or)\b.*\b(?:core|meat|middle|internal|inside)\b"
+    r"|\b(?:core|meat|middle|internal|inside)\b.*\b(?:and|n|&|plus|or)\b.*\b(?:pit|smoker|grill|fire)\b"
+    r"|\bboth (?:temps?|temperatures|readings|numbers|probes)\b"
+)
 _OPEN_HOUR: Final = re.compile(
     r"\bat (?:1[0-2]|[1-9])(?:[:.][0-5]\d)?\b(?! ?(?:am|pm))(?!.*\b(?:morning|last night|yesterday)\b)"
 )
@@ -41,7 +46,7 @@ def _reading(turn: Turn, meant: Understood, of: Of) -> str:
     probe = _probe(text)
     said = when.past(normal(text, turn.person.language).strip(" ?"), context_of(turn, meant.message, None, a))
     if said is None or not said.hour_said:
-        return recalled.last_reading(a, probe)
+        return recalled.last_of_both(a) if _OF_BOTH.search(text.lower()) else recalled.last_reading(a, probe)
     later = said.at + HALF_A_DAY  # «what was the core at 7», asked at eight in the evening
     open_ = _OPEN_HOUR.search(normal(text, turn.person.language)) is not None
     return recalled.reading_at(a, probe, later if open_ and later <= a.now else said.at)

@@ -21,6 +21,7 @@ from bot.conversation import (
     sums_units,
 )
 from bot.intents.asked_cure import FIRST_OR_SECOND
+from bot.intents.half_hours import half_past_there
 from bot.intents.intents import Ask, Choose
 from bot.intents.normal import normal
 from bot.intents.sums.figured import figured
@@ -93,7 +94,9 @@ def _phrase(turn: Turn, wanted: str, value: str) -> str:
 
 
 def _told(turn: Turn, text: str) -> Told:
-    return told(figured(normal(text, turn.person.language)), turn.person.units.temperature == "f")
+    person = turn.person
+    plain = half_past_there(normal(text, person.language), person.language, person.zone)
+    return told(figured(plain), person.units.temperature == "f")
 
 
 def _answer(turn: Turn, kind: str, text: str) -> Reply:

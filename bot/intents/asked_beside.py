@@ -12,6 +12,7 @@ from bot.intents.context import SHOWN, Context
 from bot.intents.intents import Ask, Greet, Intent, MoveDeadline, Question, Reading, StepDone
 from bot.intents.merged import merged
 from bot.intents.moves import read_move
+from bot.intents.supposed import is_to_come
 from bot.intents.temperatures.readings import read_reading
 from bot.intents.vague import read_vague
 from core import patterns as re
@@ -106,7 +107,7 @@ def read_before(plain: str, found: list[Intent], context: Context, read: Callabl
     A core that nobody read would clear a bird: a bare number counts only while the rest speaks of now.
     """
     unread = all(isinstance(one, Question | MoveDeadline) or is_nothing(one) for one in found)
-    if context.phase != "cooking" or not unread:
+    if context.phase != "cooking" or not unread or is_to_come(plain, context):
         return []
     for number in reversed(list(_READ_TO.finditer(plain))):
         told, rest = plain[: number.end()], plain[number.end() :].strip(" ,;.")

@@ -61,7 +61,8 @@ _BARE_STRENGTH: Final = re.compile(  # «cure 6.25», and the two that everybody
 _NITRITE: Final = re.compile(r"\bnitrite\b")
 _PACKET: Final = re.compile(r"\b(?:cure|curing salt|packet|label)(?: (?:is|says|has|reads|of|at))?[^,;\w]{0,3}$")
 _SALT_ASKED: Final = re.compile(
-    r"^(?!.*\b(?:cure|curing|pink|nitrite|prague)\b).*\bhow (?:much|many \w+(?: of)?) (?:\w+ )?salt\b"
+    r"^(?!.*\b(?:cure|curing|pink|nitrite|prague)\b).*(?:\bhow (?:much|many \w+(?: of)?) (?:\w+ )?salt\b"
+    r"|\d ?(?:%|percent),? salt(?: weight| amount)?\W*$)"
 )
 _PLAIN_SALT_ASKED: Final = re.compile(  # beside curing salt that is weighed already
     r"\bhow (?:much|many g(?:rams?)?(?: of)?) (?:plain |table |kosher |sea |other |normal )?salt\b"

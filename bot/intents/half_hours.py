@@ -35,12 +35,17 @@ _HALF_BEFORE: Final = words("DE AT CH LI LU NL BE DK NO SE FI IS EE LV LT PL CZ 
 
 def half_past(plain: str, context: Context) -> str:
     """«half 8» as half past, of whoever speaks English and lives where nobody means 7:30 by it."""
+    return half_past_there(plain, context.language, context.home_zone or context.zone)
+
+
+def half_past_there(plain: str, language: str, zone: str) -> str:
+    """The same of whoever speaks a language and lives in a zone."""
     half = HALF_HOUR.search(plain)
-    if half is None or context.language != "en" or country_of(context.home_zone or context.zone) in _HALF_BEFORE:
+    if half is None or language != "en" or country_of(zone) in _HALF_BEFORE:
         return plain
     if _A_SHARE.search(plain[: half.start()].rstrip()):
         return plain
-    return half_past(f"{plain[: half.start()]}{half['hour']}.30 oclock{plain[half.end() :]}", context)
+    return half_past_there(f"{plain[: half.start()]}{half['hour']}.30 oclock{plain[half.end() :]}", language, zone)
 
 
 def of_this_hour(plain: str, context: Context) -> str:

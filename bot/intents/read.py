@@ -58,7 +58,7 @@ from bot.intents.settings import read_plainly_set, read_settings, read_units, wr
 from bot.intents.severally import read_begun
 from bot.intents.standing import read_standing
 from bot.intents.sums.which import read_sum, read_sum_first
-from bot.intents.supposed import read_beforehand, read_repeated, read_supposed
+from bot.intents.supposed import is_to_come, read_beforehand, read_repeated, read_supposed, read_to_come
 from bot.intents.temperatures.cold_places import asked_where
 from bot.intents.temperatures.readings import read_reading
 from bot.intents.temperatures.started import read_held
@@ -131,7 +131,7 @@ def _whole(line: str, shown: str, context: Context) -> list[Intent]:
 def _looked_at_twice(plain: str, shown: str, context: Context) -> list[Intent]:
     """A line as it stands, and where that says nothing, without its courtesies."""
     found = _read(plain, shown, context)
-    fewer = telegram(plain) if all(map(_is_open, found)) else plain
+    fewer = telegram(plain) if all(map(_is_open, found)) and not is_to_come(plain, context) else plain
     again = _read(fewer, shown, context) if fewer and fewer != plain else found
     found = found if any(map(_is_open, again)) else again
     return read_before(plain, found, context, lambda rest: _read(rest, rest, context)) or found
@@ -263,7 +263,8 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
     read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_repeated, read_after, read_held, read_vague, read_again, read_cold_smoked, read_guests,
+    read_beforehand, read_to_come, read_repeated,
+    read_after, read_held, read_vague, read_again, read_cold_smoked, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

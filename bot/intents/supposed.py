@@ -2,9 +2,9 @@
 
 from typing import Final
 
-from bot.intents.context import Context
+from bot.intents.context import FALLING, Context
 from bot.intents.fields import stated
-from bot.intents.intents import Ask
+from bot.intents.intents import Ask, Question
 from core import patterns as re
 
 SUPPOSED: Final = re.compile(
@@ -29,6 +29,27 @@ _REPEATED: Final = re.compile(  # «same again but less salty» tells nothing of
     r"^(?:(?:can|could|lets|we|i|do|make|want|the) )*same (?:again|thing again|(?:as|like) (?:last|this|that))\b"
     r"(?=\D+$)(?=.*\bsalt)"
 )
+
+
+_TO_COME: Final = re.compile(  # «once it is 165 what then», «165 by when»: a core that is not there yet
+    r"^(?:(?:so|and|ok|but|right),? )*(?:once|when|as soon as|say|after)(?: (?:it|we|i|you|thats?|its|is|the \w+|sees?"
+    r"|hits?|gets?|shows?|reads?|reaches|passes|at|to|says))+ \d{2,3}\b(?! ?(?:h|hrs?|hours?|min|days?)\b)"
+    r"(?=.*\b(?:what|anything|something|then|do i|should i|is there)\b)"
+    r"|\b(?:gets|reaches|comes|goes) (?:up |down )?(?:to )?\d{2,3}\b(?: ?[cf]\b)?,? (?:and )?(?:then )?what\b"
+    r"|^(?:(?:so|and|ok) )*\d{2,3}(?: ?[cf])? (?:(?:by|roughly|about|at|is|around|comes?) )*when\W*$"
+    r"|\b(?:how(?:s| is)? long|when|what time)\b.{0,24}\b(?:un)?till?(?: (?:it|its|is|we|are|hits|at|gets|to))*"
+    r" \d{2,3}\b(?=.*\bfor the (?:foil|paper|wrap|fridge)\b)"
+)
+
+
+def is_to_come(text: str, context: Context) -> bool:
+    """Whether what is to do at a core is asked, or when it is there: nothing is read of it."""
+    return context.phase in ("cooking", *FALLING) and bool(_TO_COME.search(text))
+
+
+def read_to_come(text: str, context: Context) -> Question | None:
+    """A question for a core that is not there yet."""
+    return Question(text) if is_to_come(text, context) else None
 
 
 def read_repeated(text: str, context: Context) -> Ask | None:

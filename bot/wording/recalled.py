@@ -38,6 +38,14 @@ def last_reading(a: Assessment, probe: Probe | None) -> str:
     return "\n".join(line for line in (f"{lead} {earlier}".strip(), plans.coming(a)) if line)
 
 
+def last_of_both(a: Assessment) -> str:
+    """The last number of the pit and that of the core, each with its own hour, and what comes next."""
+    said = [last_reading(a, probe).split("\n")[0] for probe in (Probe.CORE, Probe.PIT) if a.batch.of_probe(probe)]
+    if not said:
+        return last_reading(a, None)
+    return "\n".join(line for line in (*dict.fromkeys(said), plans.coming(a)) if line)
+
+
 def before_a_jump(a: Assessment, probe: Probe) -> str:
     """What was read of the same place last: why another number is doubted."""
     seen = a.batch.of_probe(probe)

@@ -111,7 +111,14 @@ def _lead(rival: str, surely: bool) -> float:
     return CLEAR_BY if surely else 0.0 if stands else -SUM_BY
 
 
-def of_batch(question: str, ahead: float = 0.0, far: Collection[str] = (), ours: bool = False) -> str | None:
+def entry_likeness(question: str) -> float:
+    """How like the likeliest entry a question is, from 0 to 1."""
+    return next((score for _, score in nearest(question[:LONGEST], ENGLISH, 1)), 0.0)
+
+
+def of_batch(
+    question: str, ahead: float = 0.0, far: Collection[str] = (), ours: bool = False, least: float = LIKELY_OF_BATCH
+) -> str | None:
     """The topic of a batch in hand that an English question is for; None where an entry is as likely.
 
     Parameters
@@ -122,6 +129,8 @@ def of_batch(question: str, ahead: float = 0.0, far: Collection[str] = (), ours:
         Topics of another time than the batch's: they count less.
     ours
         It speaks of a batch of its own by a word, so entries count less.
+    least
+        So likely it has to be.
     """
     if grave(question) or not says_something(question):
         return None
@@ -130,7 +139,7 @@ def of_batch(question: str, ahead: float = 0.0, far: Collection[str] = (), ours:
     name = _ours_first(scores)
     rival = max((score for one, score in scores.items() if is_entry(one)), default=0.0)
     ahead = -TIE if scores[name] >= SAME_WORDS else ahead
-    if is_entry(name) or scores[name] < LIKELY_OF_BATCH or scores[name] - rival < ahead:
+    if is_entry(name) or scores[name] < least or scores[name] - rival < ahead:
         return None
     return name.removeprefix(OF_BATCH)
 

@@ -21,6 +21,8 @@ from bot.intents.sums.wanted import (
     weighed_instead,
     weights,
 )
+from bot.intents.sums.warmth import FROM_THE_COLD, HELD_IN, INTO_THE_COLD, KEPT_HOT, STAYS_HOT, TO_THE_COLD
+from bot.intents.sums.words import LOST, REPLACED, SWEET
 from core import patterns as re
 from core.units import Kilograms
 
@@ -32,14 +34,10 @@ _FUEL: Final = re.compile(
     r"\b(?:charcoal|coals?|lump|briq\w*|pellets?|propane|gas|fuel|wood|bags?|sacks?|bottles?|tank|kwh)\b"
 )
 _PELLETS_FOR: Final = re.compile(
-    r"\bpellets?\b.*\bfor (?:an? )?\d{1,2} ?(?:h|hrs?|hours?)\b|\bhow (?:much|many) .*\bpellets\b"
+    r"\bpellets?\b.*\b(?:for|do|does|last\w*|through|good for|enough for) (?:me )?(?:an? )?\d{1,2} ?(?:h|hrs?|hours?)\b"
+    r"|\bhow (?:much|many) .*\bpellets\b"
 )
-_KEPT_HOT: Final = re.compile(r"\b(?:keeps?|stays?|rest\w*|box|cooler|esky|towels?|warm|hot|oven|wrapped|foil)\b")
 _RUBBED: Final = re.compile(r"\b(?:rub\w*|season\w*|pepper|coriander|crust|spic\w+|mix)\b")
-_TO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?!er)\w*|cold)\b")
-_INTO_THE_COLD: Final = re.compile(r"\b(?:ice|chill\w*|cool(?!er)\w*|cold|fridge|freezer)\b")
-_HELD_IN: Final = re.compile(r"\bhow long\b.*\b(?:hold|keep|stay|sit)\b.*\b(?:cooler|esky|cool box)\b")
-_STAYS_HOT: Final = re.compile(r"\b(?:stays?|keeps?|hold\w*|be|remain) (?:it |them |still )?(?:hot|warm)\b")
 _TANK: Final = re.compile(r"\b(?:propane|tank|cylinder|bottle|sack)\b")
 _LITRES: Final = re.compile(r"\b\d ?(?:l|lit(?:er|re)s?|gal|gallons?|qts?|quarts?)\b")
 _WEIGHS_NOW: Final = re.compile(r"\bweighs? (?:only |about )?\d[^,;]{0,14}\bnow\b|\bnow (?:it )?weighs?\b")
@@ -52,11 +50,9 @@ _CURING: Final = re.compile(
     r"(?<!incl )(?<!including )(?<!including the )(?<!less the )(?<!in the )"
     r"\b(?:pink|nitrite|curing salt|prague|cure)\b(?!d)"
 )
+_NO_CURE: Final = re.compile(r"\b(?:no|without(?: any)?|not any) (?:cure|curing salt|pink(?: salt)?|nitrite|prague)\b")
 _OF_CURE: Final = re.compile(r"\b(?:the )?cure (?:has|contains|brings|is mostly|already has) salt\b")
 _IN_ALL: Final = re.compile(r"\b(?:total salt|salt in (?:total|all)|all the salt)\b")
-_REPLACED: Final = re.compile(
-    r"\b(?:lost|leak\w*|spill\w*|spilt|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
-)
 _WEIGHED_OUT: Final = re.compile(
     r"\dppm\b|\b(?:cure|curing|pink|nitrite|dos\w+|ppm|prague|grams?|g|teaspoons?|tsps?|weigh|salt|mg"
     r"|(?:number|no) 1)\b|#|%"
@@ -66,13 +62,9 @@ _ON_THE_PIT: Final = re.compile(
 )
 _IN_A_BRINE: Final = re.compile(r"\b(?:brin(?:e|es|ed|ing)|to cure|in (?:the )?(?:cure|salt|pickle)|dry[- ]?brin\w+)\b")
 _JUDGED: Final = re.compile(r"\bsoak|\btoo (?:strong|weak|salty)\b")  # of a brine without its litres
-_NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b")
+_NEEDLED: Final = re.compile(r"\b(?:inject\w*|pump\w*|pick-?ups?|needle\w*|syringe)\b|\bhow many ml\b(?! of)")
 _SPAN_ASKED: Final = re.compile(r"\b(?:days|how long|when)\b")
 _SPOONS: Final = re.compile(r"\bhow many (?:cups?|tbsps?|tablespoons?)\b")
-_LOST: Final = re.compile(  # or what stands in the bag
-    r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b"
-    r"|\b(?:cups?|pints?) (?:of )?(?:the )?(?:juice|liquid|brine|fluid|stock|broth|goo)\b"
-)
 _SALTED: Final = (0.005, 0.06)  # a share of salt that meat may have
 SMALLEST_PIECE: Final[Kilograms] = 0.15
 
@@ -95,7 +87,7 @@ def salt_share(line: Told) -> float | None:
 
 def is_curing(text: str) -> bool:
     """Whether curing salt is what is spoken of."""
-    return bool(_CURING.search(text)) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
+    return bool(_CURING.search(_NO_CURE.sub(" ", text))) and not re.search(r"\b(?:himalaya\w*|rock)\b", text)
 
 
 def _has_cure(line: Told) -> bool:
@@ -131,7 +123,7 @@ def _salted(line: Told) -> bool:
 def _is_salted(line: Told) -> bool:
     """Plain salt as a share of meat; never where curing salt is what is asked for."""
     named = "salt" in line.text or salt_share(line) is not None
-    cured = _CURING.search(_OF_CURE.sub("", line.text)) and not _IN_ALL.search(line.text)
+    cured = _CURING.search(_OF_CURE.sub("", _NO_CURE.sub(" ", line.text))) and not _IN_ALL.search(line.text)
     of_cure = (line.nitrite or cured) and not PLAIN_ASKED.search(line.text)
     return named and line.has("meat") and not line.has("salt") and not of_cure
 
@@ -142,13 +134,16 @@ def _is_cooked(line: Told) -> bool:
     if line.clocks and EATEN_AT.search(line.text):  # the hour to light it is wanted
         return False
     brined = _IN_A_BRINE.search(line.text) and not _ON_THE_PIT.search(line.text)
-    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or _TO_THE_COLD.search(line.text))
+    return _is_body(line) and hot and not (brined or _TANK.search(line.text) or TO_THE_COLD.search(line.text))
 
 
 def _is_hot_brine(line: Told) -> bool:
     """So much of a brine that was heated, and no meat."""
-    hot = re.search(r"\b(?:boil\w*|hot|simmer\w*|heated|cool\w*)\b", line.text) and "brine" in line.text
-    return bool(hot) and len(_LITRES.findall(line.text)) == 1 and not (line.has("meat") or line.has("fractions"))
+    hot = re.search(r"\b(?:hot|heated|cool\w*)\b", line.text) and "brine" in line.text
+    boiled = re.search(r"\b(?:boil(?:ed|ing)|simmer\w*)\b", line.text)
+    return (
+        bool(hot or boiled) and len(_LITRES.findall(line.text)) == 1 and not (line.has("meat") or line.has("fractions"))
+    )
 
 
 def _is_plain(line: Told) -> bool:
@@ -160,8 +155,8 @@ def _is_cooled(line: Told) -> bool:
     """A piece that goes into the cold."""
     colder = len(line.temperatures) > 1 and line.temperatures[0] > line.temperatures[-1]
     warmed = re.search(r"\b(?:steam\w*|reheat\w*|warm\w*|heat(?:ed|ing)? (?:it )?up)\b", line.text)
-    warmed = warmed or _STAYS_HOT.search(line.text)
-    return _is_body(line) and not (warmed or is_smoked(line)) and (colder or bool(_INTO_THE_COLD.search(line.text)))
+    warmed = warmed or STAYS_HOT.search(line.text)
+    return _is_body(line) and not (warmed or is_smoked(line)) and (colder or bool(INTO_THE_COLD.search(line.text)))
 
 
 def _is_lit(line: Told) -> bool:
@@ -199,6 +194,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         not _has_cure(line)
         and share_lost(line) is None
         and bool(_WEIGHED_OUT.search(line.text))
+        and (is_curing(line.text) or not _NO_CURE.search(line.text))
         and not (_is_plain(line) and not is_curing(line.text))
     ),
     "ppm": _is_mix,
@@ -206,7 +202,10 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "mix": lambda line: line.has("meat") and _is_shared(shares(line.text)),
     "nitrite_in": lambda line: line.has("cure") or line.has("spoons") or line.has("meat"),
     "salt_for": _is_salted,
-    "sugar": lambda line: line.has("meat") or (line.has("fractions") and bool(_SLICE.search(line.text))),
+    "sugar": lambda line: (
+        bool(SWEET.search(line.text))
+        and (line.has("meat") or (line.has("fractions") and bool(_SLICE.search(line.text))))
+    ),
     "brine": lambda line: (
         line.has("fractions")
         and not (
@@ -216,7 +215,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
             or of_fish_hours(line.species, line.text)
         )
     ),
-    "salometer": lambda line: bool(re.search(r"\bsali?n?o", line.text)),
+    "salometer": lambda line: bool(re.search(r"\bsali?n?o|\d degrees? (?:pickle|brine)", line.text)),
     "equilibrium": lambda line: (
         _salted(line) and (line.has("water") or line.has("meat") or by_unit(line.text) is not None)
     ),
@@ -224,7 +223,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
         (line.has("water", "fractions") and len(line.fractions) + len(_LITRES.findall(line.text)) > 2)
         or _is_thinned(line)
     ),
-    "topup": lambda line: line.has("water") and bool(_REPLACED.search(line.text)),
+    "topup": lambda line: line.has("water") and bool(REPLACED.search(line.text)),
     "fish_brine": lambda line: (
         line.species == "fish"
         and line.has("meat")
@@ -257,7 +256,7 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "spoons": lambda line: (
         spoonful(line.text) is not None
         and not (line.has("meat") or _LITRES.search(line.text) or rate(line.text) is not None)
-        and not _LOST.search(line.text)
+        and not LOST.search(line.text)
     ),
     "recipe": lambda line: len(line.meats) >= 2,
     "rub": _is_rubbed,
@@ -281,16 +280,19 @@ FITS: Final[Mapping[str, Callable[[Told], bool]]] = {
     "meat_for": lambda line: _has_cure(line) and not line.has("meat") and meat_asked(line.text),
     "sodium": lambda line: bool(_SLICE.search(line.text)) or 0.0 < (line.meat or 0.0) <= 0.6,  # of what is eaten
     "steam": lambda line: (
-        line.has("meat") and not (_TO_THE_COLD.search(line.text) or _IN_A_BRINE.search(line.text) or is_smoked(line))
+        line.has("meat")
+        and not (
+            TO_THE_COLD.search(FROM_THE_COLD.sub(" ", line.text)) or _IN_A_BRINE.search(line.text) or is_smoked(line)
+        )
     ),
     "keeps": lambda line: (
         (days_kept(line) is not None and not line.has("length") and bool(_KEPT.search(line.text)))
         or use_by_asked(line.text)
     ),
     "hold_for": lambda line: (
-        bool(line.temperatures or line.durations or _STAYS_HOT.search(line.text) or _HELD_IN.search(line.text))
-        and bool(_KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)
-        and not (held(line) and line.species and not _KEPT_HOT.search(line.text))
+        bool(line.temperatures or line.durations or STAYS_HOT.search(line.text) or HELD_IN.search(line.text))
+        and bool(KEPT_HOT.search(line.text) or "hold" in line.text or len(line.clocks) > 1)
+        and not (held(line) and line.species and not KEPT_HOT.search(line.text))
         and not (falls(line) or TIMED.search(line.text) or re.search(r"\b(?:stuck|sat|sitting)\b", line.text))
     ),
 }

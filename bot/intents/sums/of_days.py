@@ -9,6 +9,8 @@ from core import patterns as re
 _WEEKDAY: Final = re.compile(rf"\b{WEEKDAY}\b")
 START_ASKED: Final = re.compile(
     r"\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?(?:start|begin)\b"
+    r"|\bwhen (?:do|should|must|can|would|shall) (?:i|we) (?:have to |need to )?get"
+    r" (?:it )?(?:going|started|cracking)\b"
     r"|\b(?:last|latest) start|\bstart when\b|\bwhen (?:to )?start\b"
     r"|^(?=.*\b(?:by|for) ).*\bstart\W*$|\b(?:count|work)\w* (?:it )?back"
     r"|\b(?:by|for) (?=.*\bwhen (?:does|must|should|do i|shall) (?:\w+ ){1,3}(?:go|put it|get it|be) (?:in|into)\b)"

@@ -56,7 +56,9 @@ _FIRE_DIED: Final = re.compile(
     r"\b(?:fire|coals?|charcoal|flames?|pit|smoker|grill|cooker|kamado|kettle|burner|gas|propane|pellets?)"
     r" (?:.{0,14}\b)?"
     r"(?:died|dead|(?:went|goes|gone|is|was|ran|been|burn(?:ed|t)|shut|switched) (?:out|off)|stone cold|empty)\b"
-    r"|\b(?:fire|smoker|grill|cooker|burner) (?:out|off)\b|\b(?:lost|no) (?:the |my )?(?:fire|flame)\b|\bflamed? out\b"
+    r"|\b(?:fire|smoker|grill|cooker|burner) (?:out|off)\b|\b(?:lost|no) (?:the |my )?(?:fire|flame)\b|\bflamed? ?out\b"
+    r"|\b(?:power|current|electric\w*) (?:.{0,14}\b)?(?:cut|outage|fail\w*|out|off|killed|tripped)\b"
+    r"|\b(?:tripped|blew) the (?:breaker|fuse)\b|\b(?:auger|hopper) (?:.{0,8}\b)?(?:jam\w*|stuck|empty)\b"
 )
 _READ_NOW: Final = re.compile(r"\b(?:now|still|reads?|says|shows|its|is)\b")
 _AGO_READ: Final = re.compile(r"\b(?:was|were|last|then|when|before)\b")
@@ -247,7 +249,8 @@ def climbs(line: Told) -> bool:
         len(cores) == 1 and cores[0] >= RAISED_FROM and (cores[0] < HOT_CORE or (reached and cores[0] < HOT_CORE + 0.1))
     )
     timed = len(line.clocks) == 2 or (line.hours or 0.0) >= 1.0
-    return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not _OFF_THE_FIRE.search(line.text)
+    off = _OFF_THE_FIRE.search(line.text) or _FIRE_DIED.search(line.text)
+    return one and timed and bool(_ON_THE_FIRE.search(line.text)) and not off
 
 
 _PIT_AT: Final = re.compile(

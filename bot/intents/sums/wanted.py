@@ -25,6 +25,7 @@ _MEAT_ASKED: Final = re.compile(
     r"\b(?:how (?:much|many (?:kg|kilos?|lbs?|pounds?)(?: of)?)|what weight of) (?:meat|brisket|pork|beef|belly)\b"
     r"|\bcures? how (?:much|many)\b"
     r"|\bcure\b.*\bhow many (?:kg|kilos?|lbs?|pounds?)\W*$"
+    r"|\bhow many (?:kg|kilos?|lbs?|pounds?) (?:will|does|do|can|would) (?!i get\b)(?=.*\b(?:do|cure|cover|make)\b)"
 )
 _PRICE: Final = re.compile(
     r"(?<![\d.])(?P<n>\d{1,3}(?:\.\d{1,2})?) ?(?:[$€£]|euros?|eur|dollars?|usd|bucks|quid)? ?(?:a|an|per|/|each) ?"
@@ -69,7 +70,7 @@ _BOTH_ENDS: Final = re.compile(
 )
 _A_POUND: Final = re.compile(r"\b(?:per|a|each|every|for 1) (?:lb|pound)\b")
 _LOST: Final = re.compile(
-    r"\b(?:lost|loses?|losing|loss(?: of| is| was)?|shr[aiu]nk|shrinkage(?: of| is| was)?)"
+    r"\b(?:lost|loses?|losing|loss(?: of| is| was)?|shr[aiu]nk|shrinkage(?: of| is| was)?|dropped|shed)"
     r"(?: by| about| only| its| some)* "
     r"(?P<n>\d{1,2}(?:\.\d)?) ?(?:%|percent|pct)|(?<![\d.])(?P<m>\d{1,2}(?:\.\d)?) ?(?:%|percent|pct)"
     r" (?:weight |of its weight )?(?:loss|lost|shrinkage|lighter)\b"
@@ -215,7 +216,7 @@ def share_kept(text: str) -> Fraction | None:
 
 def share_lost(line: Told) -> Fraction | None:
     """The share that a cook or a cure took, «lost 45 percent»."""
-    found = _LOST.search(line.text) if "lo" in line.text or "shr" in line.text or "lighter" in line.text else None
+    found = _LOST.search(line.text)
     return float(found["n"] or found["m"]) / 100.0 if found else None
 
 

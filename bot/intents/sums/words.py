@@ -43,3 +43,12 @@ WANTS: Final = re.compile(
     r"|need (?:the )?(?:grams (?:of )?)?(?:cure|salt|pink|sugar)|days in (?:the )?(?:cure|brine|bag)"
     r"|at \d{2,3}(?: ?[cf])? (?:to|until|till) \d{2,3}(?: ?[cf])?(?=\W*$))\b"
 )
+REPLACED: Final = re.compile(
+    r"\b(?:lost|(?:went|gone|tipped) (?:down|out|over)|put back|in its place|knocked over|leak\w*|spill\w*|spilt"
+    r"|top\w*|more|another|replace\w*|refill|dripped|make it up)\b"
+)
+LOST: Final = re.compile(  # or what stands in the bag
+    r"\b(?:lost|leak\w*|spill\w*|spilt|dripped|ran out)\b"
+    r"|\b(?:cups?|pints?) (?:of )?(?:the )?(?:juice|liquid|brine|fluid|stock|broth|goo)\b"
+)
+SWEET: Final = re.compile(r"\b(?:sugar\w*|sweet\w*|honey|syrup|maple|molasses|treacle|demerara|muscovado)\b")
