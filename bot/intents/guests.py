@@ -16,7 +16,7 @@ _MORE: Final = re.compile(
 _IN_ALL: Final = re.compile(
     rf"\b(?:makes|making|thats|that is|so|now|total(?:s)?|in all)(?: it| us)? (?P<n>\d{{1,3}})(?: {_WHO}| in all"
     rf"| total)?$"
-    rf"|^(?:(?:only|now|just|its|well be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
+    rf"|^(?:(?:only|now|just|its|well be|we are|there are|therell be) )+(?P<k>\d{{1,3}}) (?:eating|coming|{_WHO})(?: now)?(?:,? not \d{{1,3}})?$"
     rf"|^(?:were|we are|therell be|there will be|well be) (?:now |only |just )?(?P<o>[2-9]|[1-9]\d)"
     rf"(?: (?:now|in all|then|instead))*$"
     rf"|^(?:(?:were|we are|its|itll be|now|there will be|so|for|only|just) )*(?P<m>\d{{1,3}}) {_WHO}(?: (?:now"
@@ -25,7 +25,8 @@ _IN_ALL: Final = re.compile(
 )
 _BESIDE: Final = re.compile(  # what it is no longer, and whether it does
     r",? (?:and )?(?:not|instead of) \d{1,3}(?: \w+)?$"
-    r"|[,.;]? (?:does (?:it|that) (?:stretch|do)|(?:is|will) (?:it|that|there) (?:be |still )*(?:enough|do)(?: meat)?"
+    r"|[,.;]? (?:(?:will|does) (?:it|that) (?:stretch|do)|(?:is|will) (?:it|that|there) (?:be |still )*(?:enough"
+    r"|do)(?: meat)?"
     r"|(?:do|have) we (?:have|got) enough|do we need more|enough)$"
 )
 _NAMED: Final = re.compile(rf"\b{_WHO}\b|\b(?:coming|joining|eating|turning up|showing up)\b")  # «10 more» may be grams

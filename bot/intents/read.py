@@ -41,6 +41,7 @@ from bot.intents.half_hours import HALF_HOUR, either_way, half_past, of_this_hou
 from bot.intents.heard import unheard
 from bot.intents.households import invitation_in, read_household
 from bot.intents.impossible import read_impossible
+from bot.intents.in_doubt import read_in_doubt
 from bot.intents.intents import Ask, Correct, Greet, Intent, Join, Question, Settings, Start, StepDone, Unclear
 from bot.intents.left_over import left_over
 from bot.intents.meal_hours import read_day_kept, read_made
@@ -113,8 +114,10 @@ def read(text: str, context: Context) -> list[Intent]:
     if not _ANYTHING.search(plain):
         return [signs_only(shown)]
     found: list[Intent] = []
-    for line in each(plain, [name for _, name in context.batches]):
+    lines = each(plain, [name for _, name in context.batches])
+    for line in lines:
         told = _whole(line, shown, context)
+        told = [to_batch(one, named_batch(line, context)[0]) for one in told] if len(lines) > 1 else told
         told += left_over(line, told, context, partial(_whole, shown=shown, context=context))
         found += warned(told, line, shown, context)
     return [_as_typed(_offered(unsure(intent, plain, context)), shown) for intent in found]
@@ -263,7 +266,7 @@ def _move(plain: str, context: Context) -> Intent | None:
 _FIRST: Final[tuple[Callable[[str, Context], Intent | None], ...]] = (
     read_day_kept, read_away_hours, read_one_of_two,
     read_named, read_standing, read_plainly_set, read_taken_back, read_undone, read_may_cool,
-    read_beforehand, read_repeated, read_after, read_held, read_vague, read_again, read_cold_smoked, read_guests,
+    read_beforehand, read_repeated, read_after, read_held, read_in_doubt, read_vague, read_again, read_cold_smoked, read_guests,
     read_household, read_cures, read_frozen, read_still_in, read_sum_first, read_impossible, read_told, read_served,
     read_answer, read_made, read_bare, greetings.read_plain, _correction, read_begun, read_sum, read_supposed,
 )  # fmt: skip

@@ -59,7 +59,7 @@ _REMARKS: Final = re.Rules(
          r"|readings?|temps?|temperatures?|numbers|core|pit)\b ?)+$"),
         ("put_in", ("drying", *HOT, "stored"),
          rf"{_WE}(?:put|got|stuck|popped|chucked) (?:it|them|that|the meat) in(?: now| already)?$"
-         r"|^(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"),
+         r"|^(?:(?:ok|right|so|now|and|done|yes|well) )*(?:its|they are|meats?|it is|meat is) in(?: now| already)?$"),
         ("turned", _CURING,  # the bag, or gone off
          r"^(?:its |it |has |all )?turned(?: now)?$"),
         ("forgot", _ANY,
@@ -145,6 +145,9 @@ _REMARKS: Final = re.Rules(
          rf"^{IT}(?:brine |mix |(?:the )?whole thing )?(?:is |was |tastes? )?(?:far |way |much )?too salty$"),
         ("move", _ANY,
          rf"^{_MAY_I}(?:move|shift) (?:it|that|them|this)$"
+         r"|^(?:(?:gonna|going to|will|may|might|i|we|im|ill|have to|need to|must|got to|gotta|maybe|sorry|lets) )*"
+         r"(?:push|put|move|shift|set) (?:it|this|that|things|everything|the whole thing) (?:back|off|out)"
+         r"(?: (?:a bit|a little|some|then|now))*$"
          r"|^(?:(?:i|we|guests|they) )*(?:need|want)s? (?:it|this|that) (?:earlier|sooner)(?: please| pls| now)*$"),
         ("change", _ANY,
          rf"^{_MAY_I}(?:change|alter|adjust|edit|tweak|fix|switch|swap)"

@@ -10,6 +10,7 @@ from bot.intents.rewriting import (
     deeds,
     eaters,
     fires,
+    free_talk,
     hours,
     kitchen_talk,
     meals,
@@ -49,7 +50,7 @@ def plainer(text: str) -> str:
 
 
 _SUBJECTS: Final = (  # each sees what those before it wrote
-    shorthand, yard_talk, kitchen_talk, wishes, courtesies, at_work, eaters, hours, deeds, fires, mishaps, thermometers,
+    shorthand, yard_talk, free_talk, kitchen_talk, wishes, courtesies, at_work, eaters, hours, deeds, fires, mishaps, thermometers,
     sizes, meals, calls,
 )  # fmt: skip
 RULES: Final = re.Rules(rule for subject in _SUBJECTS for rule in subject.RULES)

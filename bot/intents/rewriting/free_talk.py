@@ -1,0 +1,126 @@
+"""What is told with words around it: how a deed is called in passing, what a number was read in, and what is wished."""
+
+from typing import Final
+
+from bot.intents.rewriting.words import DAY, rules
+from core import patterns as re
+
+_LEAD: Final = (
+    r"^(?:(?:no|nah|nope|wait|oops|sorry|hang on|hold on|dang|damn|dammit|ugh|argh?|gah|crap|scrap that|scratch that"
+    r"|actually|ok|so|right|well),? )*"
+)
+_IT: Final = r"(?:it|her|him|them|that|the (?:meat|brisket|flat|bird|chicken|turkey|duck|fish|salmon|trout|belly|ham))"
+_THREW: Final = (
+    r"(?:threw|thrown|chucked|slapped|lobbed|plonked|plopped|bunged|banged|whacked|tossed|slung|laid|popped|stuck|sat)"
+)
+_DEED: Final = (
+    r"(?:flipped|turned|wrapped|foiled|papered|lit|rinsed|pulled|put|took|went|came|on|off|in|out|did|done|started|sliced"
+    r"|checked)"
+)
+_CLOCK: Final = r"(?:1[0-2]|0?[1-9])[:.][0-5]\d"
+_NAKED: Final = r"(?:naked|nakid|bare|nude|unwrapped|open|commando|as it is|alone)"
+_IM: Final = (
+    r"(?:(?:im|ill|i|we|well|were|we are|its|it is|gonna|going to|going|will|lets|just|so|think|rather|and|then|she"
+    r"|he|thats)[, ]+)*"
+)
+_TO_THE_END: Final = r"(?: (?:all the way|the whole way|to the end|till (?:its )?done|this time|today|now|after all))*"
+_FIGURES: Final = r"(?:numbers?|digits|figures|temps|readings|two)"
+_ONLY_LOOKED: Final = (
+    r"(?:(?:i|we) (?:only|just) (?:looked|checked|peeked|had a (?:look|peek)|opened|meant|thought|touched)"
+    r"|(?:i|we) (?:didnt|havent|never|hadnt)|it (?:wasnt|didnt|hasnt|never))\b"
+)
+
+
+def _before(found: re.Match[str]) -> str:
+    """«foiled it 10 to 1» at 12:50, «put it on 5 past 8» at 8:05."""
+    hour, minutes = int(found["h"]), int(found["m"])
+    if found["side"] in ("past", "after"):
+        return f"{found['deed']} at {hour}:{minutes:02d}"
+    return f"{found['deed']} at {(hour - 1) or 12}:{60 - minutes:02d}"
+
+
+RULES: Final = rules(
+    # hours
+    (rf"\b(?P<deed>{_DEED}(?: (?:it|them|her))?(?: (?:on|off|in|out))?) (?:at |about |around )?(?P<m>5|10|20|25) "
+     r"(?P<side>to|till|before|past|after) (?P<h>1[0-2]|[1-9])\b(?! ?(?:min|days?|hours?|c\b|f\b|lb|kg|degrees))",
+     _before),
+    (rf"\b((?:papered|foiled|wrapped|flipped|turned|rinsed|lit|pulled|put) (?:it|them|her)(?: (?:on|off|in|out|up))?)"
+     rf" (?={_CLOCK}\b)", r"\1 at "),
+    (r"(?<=\w)[, ]+(?:and )?(?:it |core |she )?was (?:at |on )?(\d{2,3}) (?:then|by then|at the time)$", r", \1 then"),
+    (r"\b(?:try|hit|ping|ask|nag|remind|call|catch|get) (?:me|us) (?:up |back )?(?=(?:1[0-2]|[1-9])(?:[:.][0-5]\d"
+     r"| ?[ap]m\b|$| (?:tonight|tomorrow|today|instead)))", "remind me at "),
+    (r"\b(?:hit|ping|try|catch) (?:me|us) up (?:again )?(?=in \d|in an?\b|at \d|after\b|later\b)", "remind me "),
+    (r"\b(remind me|ask again|try again|ask me again|ping me|call me) in (?=\d{1,2}$)(\d{1,2})", r"\1 in \2 min"),
+    # deeds
+    (r"\bpapered (?:it|her|him|them)?\b(?: up)?", "wrapped it in paper"),
+    (rf"\b{_THREW} {_IT} on\b(?! (?:the (?!(?:smoker|grill|pit|grate|kettle|fire|bbq)\b)|a |ice))", "put it on"),
+    (r"^(?:(?:we|i) )?(?:couldnt wait|got impatient|jumped the gun|changed my mind)(?: and| so)?,? (?=(?:i |we )?(?:put"
+     r"|stuck|threw|dropped|popped|started|lit|took|pulled)\b)", ""),
+    (r"\b(?:put|got|stuck|dropped|popped|chucked|threw|lowered|dunked) (?:it|her|them|the (?:meat|brisket|flat|belly|ham"
+     r"|bird|fish|salmon|duck|loin)) in(?:to it)?(?: already| now| early| anyway)*$", "put it in"),
+    (r"^(?:(?:the )?(?:meat|brisket|flat|belly|ham|it|bird|fish)s? (?:is |are )?(?:now )?)(?:swimm?in[g]?|bathing"
+     r"|in its bath|having (?:its|a) bath|submerged|under(?: the brine)?|all under)(?: now| away)*$",
+     "meat is in the brine"),
+    (r"^(?:the )?(?:chimneys?|starter|coals?|smoker|kettle|fire|burner)s? (?:is |are )?(?:now )?(?:going|roaring"
+     r"|away|burning|smoking|blazing)(?: nicely| well| now)*$", "coals are lit"),
+    (r"^(?:the )?(?:smoke|smoker)s? (?:(?:is|has|its|gone|now|running|all|nice|going|turned|looks?|and|a) )*(?:thin|clean"
+     r"|blue|clear)(?:,? (?:and )?(?:thin|blue|clean|clear))*,? (?:now )?(?:so |and )+(?=\w)", ""),
+    (r"^((?:its? |it is |(?:the )?meats? )?(?:off|on|in|out|wrapped|resting)),? (?:and )?(?:happy|finally|phew)$", r"\1"),
+    (rf"^(?:(?:i|we|oops|sorry|uh oh|just|really|so) ,? ?)*(?:havent|hasnt|have not|didnt|not|never) (?:been )?(?:touched"
+     rf"|flipped|turned|moved|looked at|touch|flip|turn)(?: (?:it|them|the bags?))?(?: since| from) (?:last )?(?:{DAY}"
+     r"|yesterday)(?: sorry| oops| now)*$", "missed the flips"),
+    (r"^(?:the )?(?P<who>[a-z]{3,12}(?: \d)?) (?:got|was|were|has been|been) (?:missed|forgotten|skipped)"
+     r"(?= (?:both|last|this|yesterday|tonight|today)\b| *$)", r"missed the \g<who> flip"),
+    (r"^(?:(?:i|we|ive|just) )*only (?:did|done|flipped|turned) (?=(?:the |my )?[a-z]{3,12}(?: \d)?$)(?!(?:the )?(?:one|half|big"
+     r"|small|first|other|thick|thin)\b)", "did "),
+    # what was read, and where
+    (r"(?<=\d)( ?(?:degrees|deg))? (?:on|by) (?:the|my|an?)(?: (?:wee|little|small|cheap|old|dial|other|digital))* "
+     r"(celsius|fahrenheit|centigrade)(?: (?:thermometer|probe|one|scale|dial|side))?",
+     lambda m: " f" if m[2] == "fahrenheit" else " c"),
+    (r"^(?:(?:its|it is|about|still) )*(\d{1,2}(?:\.\d)?(?: ?[cf])?) (?:(?:right|just) )?(?:next to|beside|by|alongside) "
+     r"(?:it|the (?:ham|meat|bag|bags|belly|bacon|brisket|tub|flat))$", r"\1 in the fridge"),
+    (r"^((?:(?:its|it is|at|now) )*\d{2,3}(?: ?[cf])?)(?: now| again| already)?\?{2,}$", r"\1 now"),
+    (r"\b(?:the )?ice (?:water|bath|cubes) (?:(?:really|has|is|sure) )*(?:did the trick|did it|works?|worked|working"
+     r"|helped|does the job|did the job)\b,? ?(?:and |its |now )*(?=.*\d)", ""),
+    (r"^((?:(?:its|it is|at|now) )*\d{3}),? (?:and )?(?:feels )?(?:like|as soft as|soft as|soft like) butter\b,? ?(?=\w)",
+     r"\1 and probe tender, "),
+    (r"(?<![\d.])(\d{3})(?: ?f)? on (?:the |my )?(?:dial|gauge|grate|grill thermometer)\b(?!.*\bgrate\b)",
+     r"pit \1"),
+    (r"\bsince (?:i|we) (?:got|came|been) (?:home|back|in|up)(?: from \w+)? (?:at |around |about )(?=\d)", "since "),
+    (r"(?<=\d) (?=(?:(?:the |my |our )?(?:kids?|somebody|someone|boys?|girls?|son|daughter|wife|husband|i|we|he|she) )"
+     r"(?:had |has |mustve |must have )?left (?:the )?(?:fridge )?(?:door|lid) (?:open|ajar)\b)", ", "),
+    (r"(?:\bits )?\b(?:only )?(?:just )?(?:creeping|crept|climbing|climbed|inching|crawling|moving|rising|gone|dropping|cooling|coming)"
+     r"(?: (?:up|down|on|along))?(?: (?:nicely|slowly|steadily|well|fast|only|by|a (?:bit|hair|touch|couple)|\d (?:deg\w*"
+     r"|f|c)))*,? (?:its |it is |now |at |to )*(?=\d{2,3}(?: ?[cf])?(?: now)?(?:$|,| (?:pit|grate|core|and|no wrap|not|bare)\b))", "its "),
+    (r"\bprob tender\b", "probe tender"), (r",? (?:and )?(?:no|not|still no) (?:wrap(?:ped)?|foil|paper) yet$", ""),
+    (r"\b(?:were|we are) (?=\d{1,2} (?:eating|of us|people|for dinner|for lunch|at the table)\b)|\b(?<=and )were "
+     r"(?=(?:eating|having|going|off|away|serving)\b)", "we are "),
+    (r"\b((?:missed|forgot|skipped|slept through)(?: (?:the|it|that|last|this|yesterdays?|nights?|mornings?|evenings?|one"
+     r"|flip|turn|sorry))+),? (?:just |so |but |and |i )*(?=(?:flipped|turned|did) (?:it|them|both|the bags?)\b)", r"\1, "),
+    (r"\b(?:reading|readin|showing|says|reads) (\d{2,3}(?:\.\d)?(?: ?[cf])?) (?:on|by|with) (?:the |my )?(?:thermapen"
+     r"|instant read|probe|meat probe|stick|thermo\w*|digital)\b(?: now)?", r"core \1"),
+    # what is wished
+    (rf"{_LEAD}(?:forget|skip|scrap|leave off|leave out|leave|bin|ditch|drop|no|never ?mind|not doing|sod|screw)(?: about)? "
+     rf"(?:the |any |with the )?(?:foil|paper|wrap(?:ping)?)\b[,.; ]+{_IM}(?:(?:leave|leaving|keep|keeping|go|going|run"
+     rf"|running|cook|cooking|staying|stay|stays|do|doing) )*(?:(?:it|her|this) )?{_NAKED}{_TO_THE_END}$", "no wrap"),
+    (rf"{_LEAD}{_IM}(?:leave|leaving|keep|keeping|go|going|run|running|cook|cooking|staying|stay)(?: (?:it|her|this))? "
+     rf"(?:naked|nakid|bare|nude|unwrapped|commando)(?: the whole way| all the way)?"
+     rf"(?:,? (?:no|without|and no|without any) (?:foil|paper|wrap)(?: (?:or|and|no) (?:foil|paper))?)?{_TO_THE_END}$",
+     "no wrap"),
+    (r"\b(?:gonna|going to|will|ill|plan(?:ning)? (?:to|on)|thinking(?: of)?|want to|wanna) (?:do(?:ing)?|us(?:e|ing)|go"
+     r"|go for|go with|try(?:ing)?) (?:the |some |butcher |pink )*(paper|foil) (?:at|when it hits|around|once its at|from) "
+     r"(?=1\d\d\b)", r"gonna wrap in \1 at "),
+    (r"\b(?:will|does|would|should|is) (?:it|that|there) (?:stretch|go round|go around|feed (?:us|them|everyone)(?: all)?"
+     r"|be enough for (?:all|everyone))\b", "is it enough"),
+    # what was said before
+    (rf"{_LEAD}(\d{{2,3}}(?:\.\d)?(?: ?[cf])?),? (?:(?:sorry|i|ive|got|had|the|my) )*(?:flipped|swapped|switched|mixed|mixed"
+     rf" up|jumbled|transposed|reversed|muddled) (?:up )?(?:the |my |those )?{_FIGURES}(?: (?:a?round|up|about))?$",
+     r"no, \1"),
+    (rf"{_LEAD}(?:(?:i|ive|got|had) )*(?:flipped|swapped|switched|mixed|mixed up|jumbled|transposed|reversed|muddled) (?:up )?"
+     rf"(?:the |my |those )?{_FIGURES}(?: (?:a?round|up|about))?,? (?:its |it is |should be |meant )*(?=\d{{2,3}}\b)",
+     "no, "),
+    (r"\b(at \d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?),? (?:it )?(?:was ?nt|was not|isnt|and not|rather than) (?:at )?"
+     r"(?=\d{1,2}(?:[:.]\d\d)?(?: ?[ap]m)?$)", r"\1 not "),
+    (rf"{_LEAD}(?:take|strike|scrap|scratch|lose|delete|undo|bin|forget|remove) (?:that|it)(?: (?:out|off|away|back|one|again"
+     rf"))?,? (?={_ONLY_LOOKED}).*$", "undo"),
+)  # fmt: skip
